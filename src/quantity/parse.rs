@@ -1,0 +1,206 @@
+//! Text to quantity: `number unit^n [* or / unit^n]...`.
+
+use super::{Dim, Measure, unit};
+use thiserror::Error;
+
+/// Why a text is not the quantity asked for.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[non_exhaustive]
+pub enum QuantityError {
+    /// The text does not start with a number.
+    #[error("expected {expected}, got \"{read}\" (write for example \"{example}\")")]
+    NotANumber {
+        /// What was expected.
+        expected: &'static str,
+        /// The text as read.
+        read: String,
+        /// How one is written.
+        example: &'static str,
+    },
+    /// The number is infinite, not a number, or beyond the range of a 64-bit float.
+    #[error("expected {expected}, got \"{read}\", which is not a finite number (write for example \"{example}\")")]
+    NotFinite {
+        /// What was expected.
+        expected: &'static str,
+        /// The text as read.
+        read: String,
+        /// How one is written.
+        example: &'static str,
+    },
+    /// A number without a unit where a unit is due.
+    #[error("expected {expected}, got {read} without a unit (write for example \"{example}\")")]
+    Bare {
+        /// What was expected.
+        expected: &'static str,
+        /// The text as read.
+        read: String,
+        /// How one is written.
+        example: &'static str,
+    },
+    /// The unit is unknown or ambiguous.
+    #[error("expected {expected}, got \"{read}\" with the unknown unit \"{symbol}\"{}", advice_text(.advice, .example))]
+    UnknownUnit {
+        /// What was expected.
+        expected: &'static str,
+        /// The text as read.
+        read: String,
+        /// The part that is not a known unit.
+        symbol: String,
+        /// What to write instead, where there is a usual mistake.
+        advice: Option<&'static str>,
+        /// How one is written.
+        example: &'static str,
+    },
+    /// A quantity of another dimension.
+    #[error("expected {expected}, got \"{read}\" which is {found} (write for example \"{example}\")")]
+    WrongDimension {
+        /// What was expected.
+        expected: &'static str,
+        /// The text as read.
+        read: String,
+        /// What was found.
+        found: &'static str,
+        /// How one is written.
+        example: &'static str,
+    },
+}
+
+fn advice_text(advice: &Option<&'static str>, example: &str) -> String {
+    advice.map_or_else(|| format!(" (write for example \"{example}\")"), |advice| format!("; {advice}"))
+}
+
+/// A quantity that can be read from text.
+pub trait FromText: Measure {
+    /// Reads `number unit`, for example `"300 ft"`, `"18 kN/m3"`, `"5 N*m"`, `"0.4 %"`.
+    ///
+    /// # Errors
+    /// [`QuantityError`] when there is no number, no or an unknown unit, another dimension, or a value that is
+    /// not finite.
+    fn from_text(text: &str) -> Result<Self, QuantityError> {
+        read(text, Self::DIM, Self::ABSOLUTE).map(Self::from_si)
+    }
+}
+impl<Q: Measure> FromText for Q {}
+
+/// The length of the decimal number at the start of `text`, 0 if there is none.
+fn number_length(text: &str) -> usize {
+    let bytes = text.as_bytes();
+    let digits = |from: usize| bytes.iter().skip(from).take_while(|byte| byte.is_ascii_digit()).count();
+    let mut end = usize::from(matches!(bytes.first(), Some(b'+' | b'-')));
+    let whole = digits(end);
+    end += whole;
+    let mut fraction = 0;
+    if bytes.get(end) == Some(&b'.') {
+        fraction = digits(end + 1);
+        end += 1 + fraction;
+    }
+    if whole + fraction == 0 {
+        return 0;
+    }
+    if matches!(bytes.get(end), Some(b'e' | b'E')) {
+        let sign = usize::from(matches!(bytes.get(end + 1), Some(b'+' | b'-')));
+        let exponent = digits(end + 1 + sign);
+        if exponent > 0 {
+            end += 1 + sign + exponent;
+        }
+    }
+    end
+}
+
+/// Splits `m3`, `m^-2` or `m³` into symbol and exponent.
+fn symbol_and_exponent(factor: &str) -> Option<(&str, i8)> {
+    let cut = factor
+        .char_indices()
+        .find(|(_, c)| c.is_ascii_digit() || matches!(c, '^' | '²' | '³' | '⁴' | '-'))
+        .map_or(factor.len(), |(at, _)| at);
+    let (symbol, power) = factor.split_at(cut);
+    let power = power.strip_prefix('^').unwrap_or(power);
+    let exponent = match power {
+        "" if cut == factor.len() => 1,
+        "²" => 2,
+        "³" => 3,
+        "⁴" => 4,
+        _ => power.parse().ok()?,
+    };
+    Some((symbol.trim_end(), exponent))
+}
+
+fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
+    let (expected, example) = unit::describe(wanted);
+    let read = || shortened(text);
+    let text = text.trim();
+    let (number, units) = text.split_at(number_length(text));
+    if number.is_empty() {
+        let lower = text.trim_start_matches(['+', '-', '.']).to_ascii_lowercase();
+        return Err(if lower.starts_with("nan") || lower.starts_with("inf") {
+            QuantityError::NotFinite { expected, read: read(), example }
+        } else {
+            QuantityError::NotANumber { expected, read: read(), example }
+        });
+    }
+    let number: f64 = number.parse().map_err(|_| QuantityError::NotANumber { expected, read: read(), example })?;
+    let units = units.trim();
+    if units.is_empty() {
+        return if wanted != Dim::NONE {
+            Err(QuantityError::Bare { expected, read: read(), example })
+        } else if number.is_finite() {
+            Ok(number)
+        } else {
+            Err(QuantityError::NotFinite { expected, read: read(), example })
+        };
+    }
+    let unknown = |symbol: &str| QuantityError::UnknownUnit {
+        expected,
+        read: read(),
+        symbol: shortened(symbol),
+        advice: unit::REFUSED.iter().find(|(refused, _)| *refused == symbol).map(|(_, advice)| *advice),
+        example,
+    };
+
+    let mut dim = Dim::NONE;
+    let mut factor = 1.0;
+    let mut offset = 0.0;
+    let mut rest = units;
+    let mut sign: i8 = 1;
+    loop {
+        let end = rest.find(['*', '·', '/']).unwrap_or(rest.len());
+        let (one, more) = rest.split_at(end);
+        let (symbol, exponent) = symbol_and_exponent(one.trim()).ok_or_else(|| unknown(one.trim()))?;
+        let known = unit::find(symbol).ok_or_else(|| unknown(symbol))?;
+        let exponent = exponent.checked_mul(sign).ok_or_else(|| unknown(one.trim()))?;
+        dim = dim.times(known.dim, exponent).ok_or_else(|| unknown(one.trim()))?;
+        factor *= known.factor.powi(i32::from(exponent));
+        if known.offset > 0.0 {
+            // A scale with a zero of its own has a meaning only when it stands alone.
+            if one.len() != units.len() || exponent != 1 || !absolute {
+                return Err(unknown(units));
+            }
+            offset = known.offset;
+        }
+        let mut marks = more.chars();
+        match marks.next() {
+            None => break,
+            Some(mark) => {
+                sign = if mark == '/' { -1 } else { 1 };
+                rest = marks.as_str();
+            }
+        }
+    }
+    if dim != wanted {
+        let (found, _) = unit::describe(dim);
+        return Err(QuantityError::WrongDimension { expected, read: read(), found, example });
+    }
+    let value = (number + offset) * factor;
+    if value.is_finite() { Ok(value) } else { Err(QuantityError::NotFinite { expected, read: read(), example }) }
+}
+
+/// A text short enough for one line of an error, with line breaks and control characters taken out.
+#[must_use]
+pub fn shortened(text: &str) -> String {
+    const LONGEST: usize = 60;
+    let mut short: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).take(LONGEST).collect();
+    if text.chars().count() > LONGEST {
+        short.push('…');
+    }
+    short
+}

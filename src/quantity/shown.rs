@@ -1,0 +1,192 @@
+//! Quantity to text. The role of a value, not its dimension, chooses the unit it is printed in: a pipe diameter
+//! in mm, a drive length in m; unit friction in kPa, strength in MPa.
+
+use super::{Dim, Measure, unit};
+use core::fmt;
+
+/// The family of units a report is printed in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum UnitSystem {
+    /// Metres, kilonewtons, kilopascals.
+    #[default]
+    Si,
+    /// Feet, pounds-force, short tons of 2,000 lbf, pounds per square inch.
+    Us,
+}
+
+/// What a number is used for, which decides how it is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Role {
+    /// Pipe, casing or bore diameter, wall thickness.
+    Diameter,
+    /// Length along the drive.
+    Distance,
+    /// Depth below ground.
+    Depth,
+    /// Small vertical or radial movements and tolerances.
+    Offset,
+    /// Jacking force and thrust (US: short tons).
+    Thrust,
+    /// Pull force (US: pounds-force).
+    Pull,
+    /// Unit friction and face pressure.
+    UnitFriction,
+    /// Strength, stress, modulus.
+    Strength,
+    /// Pressure on a pipe.
+    Pressure,
+    /// End bearing and section areas.
+    Area,
+    /// Weight per length of pipe.
+    LineWeight,
+    /// Weight per volume.
+    UnitWeight,
+    /// Mass per volume.
+    Density,
+    /// Plain ratio.
+    Ratio,
+    /// Ratio as a percentage.
+    Percent,
+    /// Angle in degrees.
+    Angle,
+    /// Temperature.
+    Temperature,
+    /// Duration.
+    Duration,
+    /// Pull rate.
+    Rate,
+    /// A count, for example an SPT N value.
+    Count,
+}
+
+impl Role {
+    /// Unit symbol and number of decimals.
+    const fn print(self, system: UnitSystem) -> (&'static str, usize) {
+        match (self, system) {
+            (Self::Diameter, UnitSystem::Si) => ("mm", 0),
+            (Self::Diameter, UnitSystem::Us) => ("in", 2),
+            (Self::Distance, UnitSystem::Si) => ("m", 1),
+            (Self::Distance, UnitSystem::Us) => ("ft", 0),
+            (Self::Depth, UnitSystem::Si) => ("m", 2),
+            (Self::Depth, UnitSystem::Us) => ("ft", 1),
+            (Self::Offset, UnitSystem::Si) => ("mm", 0),
+            (Self::Offset, UnitSystem::Us) => ("in", 2),
+            (Self::Thrust, UnitSystem::Si) => ("kN", 1),
+            (Self::Thrust, UnitSystem::Us) => ("tonf_us", 1),
+            (Self::Pull, UnitSystem::Si) => ("kN", 1),
+            (Self::Pull, UnitSystem::Us) => ("lbf", 0),
+            (Self::UnitFriction, UnitSystem::Si) => ("kPa", 2),
+            (Self::UnitFriction, UnitSystem::Us) => ("psf", 0),
+            (Self::Strength, UnitSystem::Si) => ("MPa", 2),
+            (Self::Strength, UnitSystem::Us) => ("psi", 0),
+            (Self::Pressure, UnitSystem::Si) => ("kPa", 0),
+            (Self::Pressure, UnitSystem::Us) => ("psi", 1),
+            (Self::Area, UnitSystem::Si) => ("mm2", 0),
+            (Self::Area, UnitSystem::Us) => ("in2", 1),
+            (Self::LineWeight, UnitSystem::Si) => ("kN/m", 3),
+            (Self::LineWeight, UnitSystem::Us) => ("lbf/ft", 1),
+            (Self::UnitWeight, UnitSystem::Si) => ("kN/m3", 1),
+            (Self::UnitWeight, UnitSystem::Us) => ("pcf", 0),
+            (Self::Density, UnitSystem::Si) => ("kg/m3", 0),
+            (Self::Density, UnitSystem::Us) => ("lb/ft3", 1),
+            (Self::Ratio, _) => ("", 3),
+            (Self::Percent, _) => ("%", 2),
+            (Self::Angle, _) => ("deg", 1),
+            (Self::Temperature, UnitSystem::Si) => ("degC", 1),
+            (Self::Temperature, UnitSystem::Us) => ("degF", 0),
+            (Self::Duration, _) => ("h", 1),
+            (Self::Rate, UnitSystem::Si) => ("m/h", 1),
+            (Self::Rate, UnitSystem::Us) => ("ft/h", 0),
+            (Self::Count, _) => ("", 0),
+        }
+    }
+
+    /// The dimension every value of this role has.
+    #[must_use]
+    pub const fn dim(self) -> Dim {
+        match self {
+            Self::Diameter | Self::Distance | Self::Depth | Self::Offset => Dim::of(1, 0, 0, 0),
+            Self::Thrust | Self::Pull => Dim::of(1, 1, -2, 0),
+            Self::UnitFriction | Self::Strength | Self::Pressure => Dim::of(-1, 1, -2, 0),
+            Self::Area => Dim::of(2, 0, 0, 0),
+            Self::LineWeight => Dim::of(0, 1, -2, 0),
+            Self::UnitWeight => Dim::of(-2, 1, -2, 0),
+            Self::Density => Dim::of(-3, 1, 0, 0),
+            Self::Ratio | Self::Percent | Self::Count => Dim::NONE,
+            Self::Angle => Dim { angle: 1, ..Dim::NONE },
+            Self::Temperature => Dim::of(0, 0, 0, 1),
+            Self::Duration => Dim::of(0, 0, 1, 0),
+            Self::Rate => Dim::of(1, 0, -1, 0),
+        }
+    }
+}
+
+/// A value with its dimension erased and its role kept, ready to print.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Shown {
+    /// The value in SI base units.
+    pub si: f64,
+    /// What it is used for.
+    pub role: Role,
+}
+
+impl Shown {
+    /// Erases the dimension of `quantity`.
+    #[must_use]
+    pub fn of<Q: Measure>(quantity: Q, role: Role) -> Self {
+        debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit the quantity");
+        Self { si: quantity.si(), role }
+    }
+
+    /// The number and the symbol of the unit it is printed in.
+    #[must_use]
+    pub fn in_units(self, system: UnitSystem) -> (f64, &'static str) {
+        let (symbol, _) = self.role.print(system);
+        (from_si(self.si, symbol), symbol)
+    }
+
+    /// Formats with the decimals of the role.
+    #[must_use]
+    pub const fn display(self, system: UnitSystem) -> ShownIn {
+        ShownIn { shown: self, system }
+    }
+}
+
+/// SI value to the unit written `symbols`, which must be in the unit table (products and quotients too).
+fn from_si(si: f64, symbols: &str) -> f64 {
+    if symbols.is_empty() {
+        return si;
+    }
+    let mut value = si;
+    for (place, one) in symbols.split('/').enumerate() {
+        let (symbol, exponent) = match one.char_indices().last() {
+            Some((at, c)) if c.is_ascii_digit() => (one.split_at(at).0, c.to_digit(10).map_or(1, u32::cast_signed)),
+            _ => (one, 1),
+        };
+        if let Some(unit) = unit::find(symbol) {
+            let factor = unit.factor.powi(exponent);
+            value = if place == 0 { value / factor - unit.offset } else { value * factor };
+        }
+    }
+    value
+}
+
+/// [`Shown`] in one family of units.
+#[derive(Debug, Clone, Copy)]
+pub struct ShownIn {
+    shown: Shown,
+    system: UnitSystem,
+}
+
+impl fmt::Display for ShownIn {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (symbol, decimals) = self.shown.role.print(self.system);
+        let (value, _) = self.shown.in_units(self.system);
+        // -0.0 reads like a mistake.
+        let value = if value.abs() < 0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap_or(0)) { 0.0 } else { value };
+        match symbol {
+            "" => write!(f, "{value:.decimals$}"),
+            _ => write!(f, "{value:.decimals$} {symbol}"),
+        }
+    }
+}
