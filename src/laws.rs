@@ -1,0 +1,45 @@
+//! The published equations, one topic per file. They know no tables, files or drives.
+//!
+//! Each law is a struct with named public arguments; `.value()` evaluates it, so another tool can take one law and
+//! nothing else. Its [`Law::EQUATION`](crate::law::Law::EQUATION) holds form, citation and range.
+
+pub mod clay;
+pub mod collapse;
+pub mod pe;
+pub mod pull;
+pub mod thrust;
+
+use crate::law::Law;
+use crate::source::Equation;
+
+/// Every equation of this crate, for listings and for the test that all sources resolve.
+pub const EQUATIONS: &[&Equation] = &[
+    &thrust::FrictionForce::EQUATION,
+    &thrust::FaceForce::EQUATION,
+    &thrust::PilotTipInSand::EQUATION,
+    &thrust::PilotTipInClay::EQUATION,
+    &clay::EndAreaFromRating::EQUATION,
+    &clay::ConcentricEndForce::EQUATION,
+    &clay::EdgeEndForce::EQUATION,
+    &pull::PipeWeight::EQUATION,
+    &pull::NetWeightInFluid::EQUATION,
+    &pull::StraightPull::EQUATION,
+    &pull::Capstan::EQUATION,
+    &pull::HydrokineticDrag::EQUATION,
+    &pull::PullWithModelFactor::EQUATION,
+    &pull::FinalBore::EQUATION,
+    &pe::TensileDesignStress::EQUATION,
+    &pe::PullStressForDuration::EQUATION,
+    &pe::PullStressAtTemperature::EQUATION,
+    &pe::AllowableTension::EQUATION,
+    &pe::AxialStress::EQUATION,
+    &pe::BendingStress::EQUATION,
+    &pe::MinimumBendRadius::EQUATION,
+    &pe::BendRadiusForShare::EQUATION,
+    &pe::ModulusAtDuration::EQUATION,
+    &pe::ModulusAtTemperature::EQUATION,
+    &collapse::OvalityFactor::EQUATION,
+    &collapse::TensionFactor::EQUATION,
+    &collapse::CriticalPressure::EQUATION,
+    &collapse::FluidHead::EQUATION,
+];

@@ -1,0 +1,168 @@
+//! Resistance of a stem, casing or pipe that is pushed: friction on the outside, and what stands in front.
+
+use crate::law::law;
+use crate::quantity::{Force, Length, Pressure, Ratio};
+use crate::source::{Equation, Mark};
+use core::f64::consts::{FRAC_PI_4, PI};
+
+law! {
+    /// Friction on the outside of a body in the bore, from a mean unit friction over the whole outside area.
+    ///
+    /// `F = tau pi D L`
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | tau | `unit_friction` | pressure |
+    /// | D | `outside_diameter` | length |
+    /// | L | `length` | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** non-negative arguments.
+    ///
+    /// ```
+    /// use jackpull::law::Law;
+    /// use jackpull::laws::thrust::FrictionForce;
+    /// use jackpull::quantity::{FromText, Length, Pressure, Force};
+    /// let force = FrictionForce {
+    ///     unit_friction: Pressure::from_text("5 kPa")?,
+    ///     outside_diameter: Length::from_text("600 mm")?,
+    ///     length: Length::from_text("100 m")?,
+    /// };
+    /// assert!((force.value() - Force::from_text("942.478 kN")?).abs() < Force::from_text("1 N")?);
+    /// # Ok::<(), jackpull::quantity::QuantityError>(())
+    /// ```
+    FrictionForce {
+        /// Mean unit friction.
+        unit_friction: Pressure as UnitFriction,
+        /// Outside diameter.
+        outside_diameter: Length as Diameter,
+        /// Length in the bore.
+        length: Length as Distance,
+    } -> Force as Thrust
+    { Equation {
+        name: "friction on the outside area",
+        form: "F = unit_friction pi outside_diameter length",
+        source: "pja_introduction",
+        locator: "sec. 6, p. 23: resistance per outside area of the pipeline",
+        mark: Mark::Published,
+        valid: "unit friction, diameter and length not negative",
+    } }
+    valid |v| v.unit_friction.value >= 0.0 && v.outside_diameter.value >= 0.0 && v.length.value >= 0.0;
+    value |s| s.unit_friction * (PI * s.outside_diameter * s.length);
+}
+
+law! {
+    /// Resistance at an enlarging head: a pressure on the ring that is cut, not less than a least force.
+    ///
+    /// `F = max(p (pi/4) (D² - d²), F_least)`
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | p | `pressure` | pressure |
+    /// | D | `cut_diameter` | length |
+    /// | d | `guided_diameter` (bore already there) | length |
+    /// | F_least | `least` | force |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a head larger than the bore it follows.
+    FaceForce {
+        /// Pressure on the cut area.
+        pressure: Pressure as UnitFriction,
+        /// Diameter that is cut.
+        cut_diameter: Length as Diameter,
+        /// Diameter of the bore already there.
+        guided_diameter: Length as Diameter,
+        /// Least force.
+        least: Force as Thrust,
+    } -> Force as Thrust
+    { Equation {
+        name: "resistance at the enlarging head",
+        form: "F = max(pressure (pi/4) (cut_diameter^2 - guided_diameter^2), least)",
+        source: "jackpull",
+        locator: "pressure on the cut ring; the pressures are trade habit, no agreed formula exists",
+        mark: Mark::CommonPractice,
+        valid: "cut diameter above guided diameter, pressure not negative",
+    } }
+    valid |v| v.cut_diameter > v.guided_diameter && v.pressure.value >= 0.0;
+    value |s| {
+        let ring = FRAC_PI_4 * (s.cut_diameter * s.cut_diameter - s.guided_diameter * s.guided_diameter);
+        (s.pressure * ring).max(s.least)
+    };
+}
+
+law! {
+    /// End resistance of the pilot stem in sand and silt, as a cone: `F = q N (pi/4) d²`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | q | `cone_resistance_per_blow` | pressure |
+    /// | N | `blows` (SPT N) | ratio |
+    /// | d | `diameter` | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** N from 0 to 50; denser ground refuses a
+    /// displacement pilot.
+    ///
+    /// ```
+    /// // A 100 mm tip at N 30: 106 kN with 0.45 MPa per blow.
+    /// use jackpull::law::Law;
+    /// use jackpull::laws::thrust::PilotTipInSand;
+    /// use jackpull::quantity::{Force, FromText, Length, Pressure, Ratio};
+    /// let tip = PilotTipInSand {
+    ///     cone_resistance_per_blow: Pressure::from_text("0.45 MPa")?,
+    ///     blows: Ratio::from_text("30")?,
+    ///     diameter: Length::from_text("100 mm")?,
+    /// };
+    /// assert!((tip.value() - Force::from_text("106 kN")?).abs() < Force::from_text("0.5 kN")?);
+    /// # Ok::<(), jackpull::quantity::QuantityError>(())
+    /// ```
+    PilotTipInSand {
+        /// Cone resistance per SPT blow.
+        cone_resistance_per_blow: Pressure as Strength,
+        /// SPT N.
+        blows: Ratio as Count,
+        /// Tip diameter.
+        diameter: Length as Diameter,
+    } -> Force as Thrust
+    { Equation {
+        name: "pilot tip resistance in sand and silt",
+        form: "F = cone_resistance_per_blow blows (pi/4) diameter^2",
+        source: "jackpull",
+        locator: "cone penetration of the tip, q_c about 0.45 N MPa in sand",
+        mark: Mark::Memory,
+        valid: "SPT N 0 to 50",
+    } }
+    valid |v| (0.0..=50.0).contains(&v.blows.value);
+    value |s| s.cone_resistance_per_blow * s.blows * (FRAC_PI_4 * s.diameter * s.diameter);
+}
+
+law! {
+    /// End resistance of the pilot stem in clay: bearing factor times undrained strength, the strength taken from
+    /// the SPT: `F = f s N (pi/4) d²`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | f | `bearing_factor` | ratio |
+    /// | s | `strength_per_blow` | pressure |
+    /// | N | `blows` (SPT N) | ratio |
+    /// | d | `diameter` | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** N from 0 to 50.
+    PilotTipInClay {
+        /// End bearing factor on undrained strength.
+        bearing_factor: Ratio as Ratio,
+        /// Undrained strength per SPT blow.
+        strength_per_blow: Pressure as UnitFriction,
+        /// SPT N.
+        blows: Ratio as Count,
+        /// Tip diameter.
+        diameter: Length as Diameter,
+    } -> Force as Thrust
+    { Equation {
+        name: "pilot tip resistance in clay",
+        form: "F = bearing_factor strength_per_blow blows (pi/4) diameter^2",
+        source: "jackpull",
+        locator: "end bearing of a driven tip, 9 to 12 times undrained strength",
+        mark: Mark::Memory,
+        valid: "SPT N 0 to 50",
+    } }
+    valid |v| (0.0..=50.0).contains(&v.blows.value);
+    value |s| s.bearing_factor * s.strength_per_blow * s.blows * (FRAC_PI_4 * s.diameter * s.diameter);
+}

@@ -1,0 +1,108 @@
+//! Where a number comes from.
+
+use core::fmt;
+
+/// How far a number can be traced. Marks are never upgraded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Mark {
+    /// Its text or table was read.
+    Published,
+    /// Recalled from a published source that was not at hand.
+    Memory,
+    /// Trade habit without a source.
+    CommonPractice,
+    /// Our own judgement.
+    Judgement,
+    /// The user's own value.
+    Given,
+}
+
+impl Mark {
+    /// All marks.
+    pub const ALL: [Self; 5] = [Self::Published, Self::Memory, Self::CommonPractice, Self::Judgement, Self::Given];
+
+    /// As printed in reports.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Published => "published",
+            Self::Memory => "recalled, not re-read",
+            Self::CommonPractice => "common practice",
+            Self::Judgement => "our judgement",
+            Self::Given => "given",
+        }
+    }
+}
+
+impl fmt::Display for Mark {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.label())
+    }
+}
+
+/// A published equation: its form, citation and range. Docs, working sheet and range check all read this one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Equation {
+    /// What it computes, in a few words.
+    pub name: &'static str,
+    /// The form, in plain text, with the argument names of the law.
+    pub form: &'static str,
+    /// Source id in `tables/sources.yaml`.
+    pub source: &'static str,
+    /// Section, equation number or page.
+    pub locator: &'static str,
+    /// How it was consulted.
+    pub mark: Mark,
+    /// Range of validity, in words; the law's `in_range` decides.
+    pub valid: &'static str,
+}
+
+/// A row of a table of the handbook it was taken from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct RowId {
+    /// Position of the table in the handbook.
+    pub table: u16,
+    /// Position of the row in the table.
+    pub row: u16,
+}
+
+/// A field of the drive file, by its path.
+#[derive(Debug, PartialEq, Eq)]
+pub struct FieldName(pub &'static str);
+
+/// Where one value comes from: a handle of two words; the texts live in the handbook.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Origin {
+    /// A table row.
+    Row(RowId),
+    /// Computed by a published equation.
+    Law(&'static Equation),
+    /// The drive file.
+    File(&'static FieldName),
+}
+
+/// A value and where it comes from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Cited<T> {
+    /// The value.
+    pub value: T,
+    /// Where it comes from.
+    pub origin: Origin,
+}
+
+impl<T> Cited<T> {
+    /// Pairs a value with its origin.
+    pub const fn new(value: T, origin: Origin) -> Self {
+        Self { value, origin }
+    }
+
+    /// A value the user gave.
+    pub const fn given(value: T, field: &'static FieldName) -> Self {
+        Self { value, origin: Origin::File(field) }
+    }
+
+    /// The value changed, the origin kept.
+    pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Cited<U> {
+        Cited { value: change(self.value), origin: self.origin }
+    }
+}
