@@ -1,0 +1,268 @@
+//! The tables of the trade: typed rows, each with its source, and a user's overlays.
+//!
+//! A [`Handbook`] is a value, not a global. Tables are embedded as text and parsed on first use.
+
+mod rows;
+mod table;
+
+pub use rows::*;
+pub use table::{Citation, Row, Table};
+
+use crate::quantity::{Angle, Length, Pressure, Ratio};
+use crate::source::{Cited, RowId};
+use crate::yaml::{Fault, Field, Words};
+use serde::Deserialize;
+use std::sync::{Arc, LazyLock, OnceLock};
+use thiserror::Error;
+
+/// Why the handbook cannot answer.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[non_exhaustive]
+pub enum HandbookError {
+    /// A table or an overlay is malformed.
+    #[error("table {table}: {}", .faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))]
+    Malformed {
+        /// Table or overlay.
+        table: String,
+        /// What is wrong, with places.
+        faults: Vec<Fault>,
+    },
+    /// A row that a check needs is not there.
+    #[error("table {table} has no row for {wanted}")]
+    NoRow {
+        /// Table.
+        table: &'static str,
+        /// What was looked for.
+        wanted: String,
+    },
+    /// An overlay names a table that is not there.
+    #[error("there is no table \"{0}\"")]
+    NoTable(String),
+}
+
+/// One table on the shelf: its text, overlays, and, once asked for, its rows.
+#[derive(Debug)]
+struct Shelf<V> {
+    id: &'static str,
+    position: u16,
+    text: &'static str,
+    overlays: Vec<(String, String)>,
+    parsed: OnceLock<Result<Table<V>, HandbookError>>,
+}
+
+impl<V: serde::de::DeserializeOwned> Shelf<V> {
+    const fn new(id: &'static str, position: u16, text: &'static str) -> Self {
+        Self { id, position, text, overlays: Vec::new(), parsed: OnceLock::new() }
+    }
+
+    fn table(&self) -> Result<&Table<V>, HandbookError> {
+        let parse = || {
+            let malformed = |table: &str| {
+                let table = table.to_owned();
+                move |faults| HandbookError::Malformed { table, faults }
+            };
+            let mut table = Table::read(self.id, self.position, self.text).map_err(malformed(self.id))?;
+            for (name, text) in &self.overlays {
+                table.lay_over(name, text).map_err(malformed(name))?;
+            }
+            Ok(table)
+        };
+        self.parsed.get_or_init(parse).as_ref().map_err(Clone::clone)
+    }
+
+    fn with(&self, overlay: Option<(&str, &str)>) -> Self {
+        let mut shelf = Self::new(self.id, self.position, self.text);
+        shelf.overlays.clone_from(&self.overlays);
+        shelf.overlays.extend(overlay.map(|(name, text)| (name.to_owned(), text.to_owned())));
+        shelf
+    }
+}
+
+macro_rules! shelves {
+    ($($(#[$doc:meta])* $table:ident: $row:ty),+ $(,)?) => {
+        #[expect(non_camel_case_types, reason = "one name per table serves as position, field and file stem")]
+        #[derive(Clone, Copy)]
+        enum Position { $($table),+ }
+
+        /// All tables, with a user's overlays laid over them.
+        #[derive(Debug)]
+        pub struct Handbook { $($table: Shelf<$row>,)+ }
+
+        impl Handbook {
+            /// Stems of the embedded table files.
+            pub const TABLES: &'static [&'static str] = &[$(stringify!($table)),+];
+
+            fn new() -> Self {
+                Self { $($table: Shelf::new(
+                    stringify!($table),
+                    Position::$table as u16,
+                    include_str!(concat!("../tables/", stringify!($table), ".yaml")),
+                ),)+ }
+            }
+
+            /// The text of an embedded table.
+            #[must_use]
+            pub fn embedded_text(id: &str) -> Option<&'static str> {
+                match id {
+                    $(stringify!($table) => Some(include_str!(concat!("../tables/", stringify!($table), ".yaml"))),)+
+                    _ => None,
+                }
+            }
+
+            $($(#[$doc])*
+            ///
+            /// # Errors
+            /// If the table or an overlay of it is malformed.
+            pub fn $table(&self) -> Result<&Table<$row>, HandbookError> {
+                self.$table.table()
+            })+
+
+            /// Parses every table.
+            ///
+            /// # Errors
+            /// The first malformed table.
+            pub fn parse_all(&self) -> Result<(), HandbookError> {
+                $(self.$table.table()?;)+
+                Ok(())
+            }
+
+            fn laid_over(&self, id: &str, name: &str, text: &str) -> Option<Self> {
+                Self::TABLES.contains(&id).then(|| Self {
+                    $($table: self.$table.with((id == stringify!($table)).then_some((name, text))),)+
+                })
+            }
+
+            /// Table, key and citation of a row.
+            #[must_use]
+            pub fn citation(&self, id: RowId) -> Option<(&'static str, &str, &Citation)> {
+                $(if id.table == Position::$table as u16 {
+                    let row = self.$table.table().ok()?.rows.get(usize::from(id.row))?;
+                    return Some((stringify!($table), row.key.as_str(), &row.citation));
+                })+
+                None
+            }
+
+            /// Every row's table, key and citation.
+            ///
+            /// # Errors
+            /// The first malformed table.
+            pub fn citations(&self) -> Result<Vec<(&'static str, &str, &Citation)>, HandbookError> {
+                let mut all = Vec::new();
+                $(all.extend(self.$table.table()?.rows.iter().map(|row| (stringify!($table), row.key.as_str(), &row.citation)));)+
+                Ok(all)
+            }
+        }
+    };
+}
+
+shelves! {
+    /// The bibliography.
+    sources: SourceRow,
+    /// Vitrified clay jacking pipe.
+    clay_pipe: ClayPipeRow,
+    /// Compressive strength of vitrified clay by certificate.
+    clay_strength: PressureRow,
+    /// PE pipe by ISO 4427.
+    pe_iso4427: PeWallRow,
+    /// PE pipe in iron pipe sizes.
+    pe_ips: PeOutsideRow,
+    /// PE material designations.
+    pe_material: PeMaterialRow,
+    /// Allowable pull stress of PE.
+    pe_pull_stress: PullStressRow,
+    /// Duration factors on PE pull stress and tensile yield.
+    pe_duration_factor: DurationFactorRow,
+    /// Apparent modulus of PE.
+    pe_modulus: ModulusRow,
+    /// Temperature multipliers for PE.
+    pe_temperature: TemperatureFactorRow,
+    /// Unit friction.
+    friction_band: FrictionBandRow,
+    /// Ground classes.
+    ground_class: GroundClassRow,
+    /// Ground suitability by method.
+    ground_suitability: SuitabilityRow,
+    /// Resistance at an enlarging head.
+    face: FaceRow,
+    /// Final bore of a pulled pipe.
+    bore_rule: BoreRuleRow,
+    /// Length and diameter ranges by method.
+    method_limit: MethodLimitRow,
+    /// What a pipe family cannot do.
+    exclusion: ExclusionRow,
+    /// Factors, coefficients and ratios by use.
+    practice_ratio: RatioRow,
+    /// Pressures by use.
+    practice_pressure: PressureRow,
+    /// Lengths by use.
+    practice_length: LengthRow,
+    /// Angles by use.
+    practice_angle: AngleRow,
+    /// Weights of the criteria of the score.
+    score_weight: RatioRow,
+}
+
+/// The head of an overlay, to know which table it is for.
+#[derive(Debug, Deserialize)]
+struct Head {
+    id: Field<Words>,
+}
+
+impl Handbook {
+    /// The embedded tables, parsed once per process.
+    #[must_use]
+    pub fn embedded() -> Arc<Self> {
+        static EMBEDDED: LazyLock<Arc<Handbook>> = LazyLock::new(|| Arc::new(Handbook::new()));
+        Arc::clone(&EMBEDDED)
+    }
+
+    /// These tables with a user's table file laid over the one it names. `name` is printed as its source.
+    ///
+    /// # Errors
+    /// If the text is malformed or names no table.
+    pub fn with_overlay(&self, name: &str, text: &str) -> Result<Self, HandbookError> {
+        let malformed = |faults| HandbookError::Malformed { table: name.to_owned(), faults };
+        let head: Head = crate::yaml::read(text).map_err(malformed)?;
+        let id = &head.id.value.0;
+        let handbook = self.laid_over(id, name, text).ok_or_else(|| HandbookError::NoTable(id.clone()))?;
+        handbook.parse_all()?;
+        Ok(handbook)
+    }
+
+    /// One ratio from `practice_ratio`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn ratio(&self, key: &str) -> Result<Cited<Ratio>, HandbookError> {
+        one(self.practice_ratio()?, key)
+    }
+
+    /// One pressure from `practice_pressure`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn pressure(&self, key: &str) -> Result<Cited<Pressure>, HandbookError> {
+        one(self.practice_pressure()?, key)
+    }
+
+    /// One length from `practice_length`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn length(&self, key: &str) -> Result<Cited<Length>, HandbookError> {
+        one(self.practice_length()?, key)
+    }
+
+    /// One angle from `practice_angle`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn angle(&self, key: &str) -> Result<Cited<Angle>, HandbookError> {
+        one(self.practice_angle()?, key)
+    }
+}
+
+fn one<Q: Copy>(table: &Table<Field<Q>>, key: &str) -> Result<Cited<Q>, HandbookError> {
+    let row = table.get(key).ok_or_else(|| HandbookError::NoRow { table: table.id, wanted: key.to_owned() })?;
+    Ok(row.map(|field| field.value))
+}

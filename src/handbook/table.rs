@@ -1,0 +1,179 @@
+//! One table of cited rows: how it is read, laid over and looked up.
+
+use crate::source::{Cited, Mark, Origin, RowId};
+use crate::yaml::{self, Fault, Field, Words, key_words};
+use serde::Deserialize;
+use serde::de::DeserializeOwned;
+
+key_words!(Mark, "how the value was obtained", {
+    "published" => Mark::Published,
+    "memory" => Mark::Memory,
+    "common_practice" => Mark::CommonPractice,
+    "judgement" => Mark::Judgement,
+    "given" => Mark::Given,
+});
+
+impl Default for Mark {
+    /// The mark that claims least.
+    fn default() -> Self {
+        Self::Judgement
+    }
+}
+
+/// A table file as written.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields, bound = "V: DeserializeOwned")]
+struct TableFile<V> {
+    id: Field<Words>,
+    title: Field<Words>,
+    source: Option<Field<Words>>,
+    locator: Option<Field<Words>>,
+    mark: Option<Field<Mark>>,
+    note: Option<Field<Words>>,
+    rows: Vec<RowFile<V>>,
+}
+
+/// A row as written; source, locator and mark are inherited from the table where the row has none.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields, bound = "V: DeserializeOwned")]
+struct RowFile<V> {
+    key: Field<Words>,
+    value: V,
+    range: Option<Field<Words>>,
+    source: Option<Field<Words>>,
+    locator: Option<Field<Words>>,
+    mark: Option<Field<Mark>>,
+    note: Option<Field<Words>>,
+}
+
+/// Where a row comes from, in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Citation {
+    /// Key in `sources.yaml`, or the name of the overlay.
+    pub source: String,
+    /// Section, equation, table, row or page.
+    pub locator: String,
+    /// How it was obtained.
+    pub mark: Mark,
+    /// What a reader must know before using the value.
+    pub note: Option<String>,
+    /// Range printed by the source, as printed.
+    pub range: Option<String>,
+}
+
+/// One row.
+#[derive(Debug, Clone)]
+pub struct Row<V> {
+    /// Unique in the table.
+    pub key: String,
+    /// The value or values, by column.
+    pub value: V,
+    /// Where it comes from.
+    pub citation: Citation,
+    /// The embedded row that an overlay replaced.
+    pub replaced: Option<Box<Row<V>>>,
+}
+
+/// One table.
+#[derive(Debug, Clone)]
+pub struct Table<V> {
+    /// The file stem.
+    pub id: &'static str,
+    /// What the table holds.
+    pub title: String,
+    /// The rows, in the order of the file, overlays at the end.
+    pub rows: Vec<Row<V>>,
+    position: u16,
+}
+
+impl<V: DeserializeOwned> Table<V> {
+    /// Reads an embedded table.
+    pub(super) fn read(id: &'static str, position: u16, text: &str) -> Result<Self, Vec<Fault>> {
+        let file: TableFile<V> = yaml::read(text)?;
+        let locate = |at, message| vec![yaml::locate::<TableFile<V>>(text, at, message)];
+        if file.id.value.0 != id {
+            return Err(locate(file.id.handle(), format!("expected the table \"{id}\", got \"{}\"", file.id.value.0)));
+        }
+        let mut table = Self { id, title: file.title.value.0.clone(), rows: Vec::new(), position };
+        for row in file.rows {
+            let at = row.key.handle();
+            let key = row.key.value.0;
+            if table.rows.iter().any(|other| other.key == key) {
+                return Err(locate(at, format!("the key \"{key}\" is there twice")));
+            }
+            let own = |own: Option<Field<Words>>, whole: &Option<Field<Words>>| {
+                own.or_else(|| whole.clone()).map(|words| words.value.0)
+            };
+            let missing = |what: &str| locate(at, format!("row \"{key}\" and its table have no {what}"));
+            let source = own(row.source, &file.source).ok_or_else(|| missing("source"))?;
+            let locator = own(row.locator, &file.locator).ok_or_else(|| missing("locator"))?;
+            let mark = row.mark.or_else(|| file.mark.clone()).ok_or_else(|| missing("mark"))?.value;
+            let citation = Citation {
+                source,
+                locator,
+                mark,
+                note: own(row.note, &file.note),
+                range: row.range.map(|range| range.value.0),
+            };
+            table.rows.push(Row { key, value: row.value, citation, replaced: None });
+        }
+        Ok(table)
+    }
+
+    /// Lays a user's file of the same shape over the table: a row with a known key takes the place of the embedded
+    /// one, a new key is added. Whatever it says of itself, the mark of a laid-over row is *given*.
+    pub(super) fn lay_over(&mut self, name: &str, text: &str) -> Result<(), Vec<Fault>> {
+        let file: TableFile<V> = yaml::read(text)?;
+        let mut seen: Vec<String> = Vec::new();
+        for row in file.rows {
+            let at = row.key.handle();
+            let key = row.key.value.0;
+            if seen.contains(&key) {
+                let message = format!("the key \"{key}\" is there twice");
+                return Err(vec![yaml::locate::<TableFile<V>>(text, at, message)]);
+            }
+            let words = |words: Option<Field<Words>>| words.map(|words| words.value.0);
+            let citation = Citation {
+                source: words(row.source.or_else(|| file.source.clone())).unwrap_or_else(|| name.to_owned()),
+                locator: words(row.locator.or_else(|| file.locator.clone())).unwrap_or_else(|| format!("row {key}")),
+                mark: Mark::Given,
+                note: words(row.note.or_else(|| file.note.clone())),
+                range: words(row.range),
+            };
+            seen.push(key.clone());
+            let mut laid = Row { key, value: row.value, citation, replaced: None };
+            match self.rows.iter_mut().find(|own| own.key == laid.key) {
+                Some(own) => {
+                    std::mem::swap(own, &mut laid);
+                    own.replaced = Some(Box::new(laid));
+                }
+                None => self.rows.push(laid),
+            }
+        }
+        Ok(())
+    }
+}
+
+impl<V> Table<V> {
+    /// The handle of the row at `index`.
+    #[expect(clippy::cast_possible_truncation, reason = "a table of more than 65,535 rows exceeds the input limit")]
+    const fn id_of(&self, index: usize) -> RowId {
+        RowId { table: self.position, row: index as u16 }
+    }
+
+    /// All rows with their origins.
+    pub fn iter(&self) -> impl Iterator<Item = Cited<&Row<V>>> {
+        self.rows.iter().enumerate().map(|(index, row)| Cited::new(row, Origin::Row(self.id_of(index))))
+    }
+
+    /// The first row that fits.
+    pub fn find(&self, mut fits: impl FnMut(&V) -> bool) -> Option<Cited<&V>> {
+        self.iter().find(|row| fits(&row.value.value)).map(|row| row.map(|row| &row.value))
+    }
+
+    /// The row with that key.
+    #[must_use]
+    pub fn get(&self, key: &str) -> Option<Cited<&V>> {
+        self.iter().find(|row| row.value.key == key).map(|row| row.map(|row| &row.value))
+    }
+}
