@@ -1,0 +1,110 @@
+//! A pipe to choose from.
+
+use crate::handbook::{Family, Method};
+use crate::quantity::{Area, Force, Length, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
+use crate::source::{Cited, Origin};
+
+/// A pipe to choose from.
+#[derive(Debug, Clone)]
+pub struct Pipe {
+    pub(crate) label: String,
+    pub(crate) outside_diameter: Cited<Length>,
+    pub(crate) kind: PipeKind,
+    pub(crate) casing: Option<Length>,
+    pub(crate) bore: Cited<Length>,
+    pub(crate) bore_rule: Cited<Length>,
+    pub(crate) jacking_length: Option<Cited<Length>>,
+    pub(crate) pullback_length: Option<Cited<Length>>,
+    /// Rows that bar the pipe: from one method, or from the service and so from both.
+    pub(crate) excluded: Vec<(Option<Method>, Origin)>,
+}
+
+impl Pipe {
+    /// As printed, for example `PE100 315 mm SDR 11`.
+    #[must_use]
+    pub fn label(&self) -> &str {
+        &self.label
+    }
+
+    /// Outside diameter.
+    #[must_use]
+    pub const fn outside_diameter(&self) -> Length {
+        self.outside_diameter.value
+    }
+
+    /// Family of the material.
+    #[must_use]
+    pub const fn family(&self) -> Family {
+        match self.kind {
+            PipeKind::Clay(_) => Family::Clay,
+            PipeKind::Pe(_) => Family::Pe,
+        }
+    }
+}
+
+/// What decides the strength of a pipe, by family.
+#[derive(Debug, Clone)]
+pub enum PipeKind {
+    /// Vitrified clay.
+    Clay(ClayPipe),
+    /// Polyethylene; boxed, since its tables are much larger than the rest.
+    Pe(Box<PePipe>),
+}
+
+/// A vitrified clay jacking pipe.
+#[derive(Debug, Clone, Copy)]
+pub struct ClayPipe {
+    pub(crate) end_area: EndArea,
+    pub(crate) strength: Cited<Pressure>,
+    pub(crate) factor: Cited<Ratio>,
+    pub(crate) edge_factor: Cited<Ratio>,
+    pub(crate) joint_stress_ratio: Cited<Ratio>,
+}
+
+/// End bearing area of a jacking pipe.
+#[derive(Debug, Clone, Copy)]
+pub enum EndArea {
+    /// Behind the ratings printed at three factors.
+    Rated {
+        /// Rating and factor.
+        ratings: [(Force, Ratio); 3],
+        /// Strength they rest on.
+        strength: Pressure,
+        /// The row.
+        origin: Origin,
+    },
+    /// The user's.
+    Given(Cited<Area>),
+}
+
+/// A PE pipe.
+#[derive(Debug, Clone)]
+pub struct PePipe {
+    pub(crate) wall: Cited<Length>,
+    pub(crate) density: MassDensity,
+    pub(crate) stresses: Vec<StressSource>,
+    pub(crate) upper_temperature: (ThermodynamicTemperature, Ratio),
+    pub(crate) weld_factor: Cited<Ratio>,
+    pub(crate) soft: ModulusPoints,
+    pub(crate) stiff: ModulusPoints,
+}
+
+/// One table's pull stress for the duration of the pull, before temperature.
+#[derive(Debug, Clone, Copy)]
+pub struct StressSource {
+    pub(crate) stress: Pressure,
+    pub(crate) yield_design_factor: Option<Ratio>,
+    pub(crate) duration_factor: Ratio,
+    pub(crate) longest: Time,
+    pub(crate) reference: ThermodynamicTemperature,
+    pub(crate) origin: Origin,
+}
+
+/// Tabulated moduli around the duration, and multipliers around the temperature.
+#[derive(Debug, Clone, Copy)]
+pub struct ModulusPoints {
+    pub(crate) before: (Time, Pressure),
+    pub(crate) after: (Time, Pressure),
+    pub(crate) below: (ThermodynamicTemperature, Ratio),
+    pub(crate) above: (ThermodynamicTemperature, Ratio),
+}

@@ -1,0 +1,74 @@
+//! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
+
+mod resolve;
+mod schema;
+
+pub use schema::*;
+
+use crate::drive::Drive;
+use crate::handbook::{Handbook, HandbookError};
+use crate::yaml::{self, Fault, Handle};
+use std::sync::Arc;
+use thiserror::Error;
+
+/// Why there is no drive.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[non_exhaustive]
+pub enum InputError {
+    /// The file is faulty.
+    #[error("{}", .0.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))]
+    Faults(Vec<Fault>),
+    /// A table is.
+    #[error(transparent)]
+    Handbook(#[from] HandbookError),
+}
+
+/// A fault found when values are put together: the field it hangs on, and what is wrong.
+#[derive(Debug, Clone)]
+pub(crate) struct Flaw {
+    pub(crate) path: String,
+    pub(crate) at: Handle,
+    pub(crate) message: String,
+}
+
+impl DriveFile {
+    /// Reads the text of a drive file.
+    ///
+    /// # Errors
+    /// Every faulty value and the first missing, unknown or misplaced key.
+    pub fn read(text: &str) -> Result<Self, InputError> {
+        yaml::read(text).map_err(InputError::Faults)
+    }
+
+    /// Puts the values together with those of the handbook.
+    ///
+    /// # Errors
+    /// Every contradiction between values, without places; [`read_drive`] adds them.
+    pub fn resolve(&self, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
+        resolve::resolve(self, handbook)?.map_err(|flaws| {
+            let fault = |flaw: Flaw| Fault { path: flaw.path, message: flaw.message, place: None };
+            InputError::Faults(flaws.into_iter().map(fault).collect())
+        })
+    }
+}
+
+/// Reads the text of a drive file and puts its values together with those of the handbook.
+///
+/// # Errors
+/// Every fault that could be found, with field, line, column, what was read and what was expected.
+pub fn read_drive(text: &str, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
+    let file = DriveFile::read(text)?;
+    resolve::resolve(&file, handbook)?.map_err(|flaws| {
+        let mut faults: Vec<Fault> = flaws
+            .into_iter()
+            .map(|flaw| {
+                let mut fault = yaml::locate::<DriveFile>(text, flaw.at, flaw.message);
+                fault.path = flaw.path;
+                fault
+            })
+            .collect();
+        faults.sort_by_key(|fault| fault.place);
+        faults.dedup();
+        InputError::Faults(faults)
+    })
+}

@@ -1,0 +1,331 @@
+//! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
+
+mod ground;
+mod pipe;
+mod pull;
+
+use super::{DriveFile, Flaw, ForceBandFile, OrNone, schema::PressureBandFile};
+use crate::drive::{Assumed, AssumedValue, Drive, FaceResistance, Rig, TipResistance};
+use crate::handbook::{Handbook, HandbookError, Method, MethodLimitRow, Spoil};
+use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Role, Shown, UnitSystem};
+use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::yaml::Field;
+use std::sync::Arc;
+
+/// What resolving has found so far.
+struct Resolver<'a> {
+    handbook: &'a Handbook,
+    flaws: Vec<Flaw>,
+    assumed: Vec<Assumed>,
+}
+
+impl Resolver<'_> {
+    fn flaw<T>(&mut self, at: &Field<T>, path: &str, message: impl Into<String>) {
+        self.flaws.push(Flaw { path: path.to_owned(), at: at.handle(), message: message.into() });
+    }
+
+    /// The value, which must be above zero.
+    fn positive<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role) -> Q {
+        self.checked(field, path, role, field.value.si() > 0.0, "above zero")
+    }
+
+    /// The value, which must not be below zero.
+    fn not_negative<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role) -> Q {
+        self.checked(field, path, role, field.value.si() >= 0.0, "of zero or more")
+    }
+
+    fn checked<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role, fits: bool, expected: &str) -> Q {
+        if !fits {
+            let (what, example) = crate::quantity::unit::describe(Q::DIM);
+            let read = Shown::of(field.value, role).display(UnitSystem::Si);
+            self.flaw(field, path, format!("expected {what} {expected}, got {read} (write for example \"{example}\")"));
+        }
+        field.value
+    }
+
+    fn assume(&mut self, field: impl Into<String>, value: AssumedValue, origin: Origin) {
+        self.assumed.push(Assumed { field: field.into(), value, origin });
+    }
+
+    fn assume_one<Q: Measure>(&mut self, field: impl Into<String>, value: Cited<Q>, role: Role) {
+        self.assume(field, AssumedValue::One(Shown::of(value.value, role)), value.origin);
+    }
+
+    /// The user's value, above zero, or the row's, which is then listed as assumed.
+    fn given_or<Q: Measure>(
+        &mut self,
+        given: Option<&Field<Q>>,
+        name: &'static FieldName,
+        role: Role,
+        row: Cited<Q>,
+    ) -> Cited<Q> {
+        match given {
+            Some(field) => Cited::given(self.positive(field, name.0, role), name),
+            None => {
+                self.assume_one(name.0, row, role);
+                row
+            }
+        }
+    }
+
+    /// A band whose levels rise.
+    fn band<Q: Measure + PartialOrd>(
+        &mut self,
+        [low, likely, high]: [&Field<Q>; 3],
+        path: &str,
+        role: Role,
+    ) -> Band<Q> {
+        let band = Band {
+            low: self.not_negative(low, &format!("{path}.low"), role),
+            likely: self.not_negative(likely, &format!("{path}.likely"), role),
+            high: self.not_negative(high, &format!("{path}.high"), role),
+        };
+        if !(band.low <= band.likely && band.likely <= band.high) {
+            self.flaw(likely, path, "expected low, likely and high in rising order");
+        }
+        band
+    }
+
+    fn force_band(&mut self, band: &ForceBandFile, path: &str, role: Role) -> Band<Force> {
+        self.band([&band.low, &band.likely, &band.high], path, role)
+    }
+
+    fn pressure_band(&mut self, band: &PressureBandFile, path: &str, role: Role) -> Band<Pressure> {
+        self.band([&band.low, &band.likely, &band.high], path, role)
+    }
+}
+
+/// What is taken for the ground surface, of which the file tells the two ends at most.
+const GROUND_SURFACE: Equation = Equation {
+    name: "ground surface between the pits",
+    form: "depth(x) = depth_launch + (depth_reception - depth_launch) x / length",
+    source: "jackpull",
+    locator: "straight line between the pits",
+    mark: Mark::Judgement,
+    valid: "an even surface",
+};
+
+/// Table row missing: said with what was looked for.
+fn no_row(table: &'static str, wanted: impl Into<String>) -> HandbookError {
+    HandbookError::NoRow { table, wanted: wanted.into() }
+}
+
+/// The outer error is the handbook's, the inner one the file's.
+pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Result<Drive, Vec<Flaw>>, HandbookError> {
+    let mut resolver = Resolver { handbook, flaws: Vec::new(), assumed: Vec::new() };
+    let drive = resolver.drive(file, handbook)?;
+    Ok(match drive {
+        Some(drive) if resolver.flaws.is_empty() => Ok(Drive { assumed: resolver.assumed, ..drive }),
+        _ => Err(resolver.flaws),
+    })
+}
+
+/// Depth of the pipe invert below ground at both pits, and the slope between them.
+#[derive(Clone, Copy)]
+struct Line {
+    launch: Length,
+    reception: Length,
+    grade: Cited<Angle>,
+}
+
+impl Line {
+    /// Invert depth at a distance from the launch pit, on a ground surface that is even between the pits.
+    fn invert_at(&self, distance: Length, length: Length) -> Length {
+        let share = if length.si() > 0.0 { (distance / length).value } else { 0.0 };
+        self.launch + (self.reception - self.launch) * share
+    }
+}
+
+impl Resolver<'_> {
+    fn drive(&mut self, file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Drive>, HandbookError> {
+        let length = self.positive(&file.length, "length", Role::Distance);
+        let Some(line) = self.line(file, length) else { return Ok(None) };
+        let rig = Rig {
+            thrust: Cited::given(self.positive(&file.rig.thrust, "rig.thrust", Role::Thrust), &FieldName("rig.thrust")),
+            pull: Cited::given(self.positive(&file.rig.pull, "rig.pull", Role::Pull), &FieldName("rig.pull")),
+        };
+        let stem = self.stem(file)?;
+        let face = self.face(file)?;
+        let tip = TipResistance {
+            cone_per_blow: self.handbook.pressure("tip.cone_per_blow")?.value,
+            strength_per_blow: self.handbook.pressure("clay.strength_per_blow")?.value,
+            bearing_factor: Band {
+                low: self.handbook.ratio("tip.clay_low")?.value,
+                likely: self.handbook.ratio("tip.clay_high")?.value,
+                high: self.handbook.ratio("tip.clay_high")?.value,
+            },
+        };
+        let pull = match &file.pull {
+            Some(pull) => self.pull(pull, length, face)?,
+            None => None,
+        };
+        let mut candidates = Vec::new();
+        for (index, candidate) in file.candidates.iter().enumerate() {
+            if let Some(pipe) = self.pipe(index, candidate, file, pull.as_ref())? {
+                let crown = line.launch.min(line.reception) - pipe.outside_diameter.value;
+                if crown.si() <= 0.0 {
+                    self.flaw(
+                        &candidate.size,
+                        &format!("candidates[{index}].size"),
+                        format!("{} stands out of the ground: the invert is too shallow for it", pipe.label),
+                    );
+                }
+                candidates.push(pipe);
+            }
+        }
+        if file.candidates.is_empty() {
+            self.flaw(&file.length, "candidates", "expected at least one pipe to choose from, got an empty list");
+        }
+        for (index, pipe) in candidates.iter().enumerate() {
+            let twin = candidates.iter().take(index).any(|other| {
+                other.label == pipe.label && other.bore.value == pipe.bore.value && other.casing == pipe.casing
+            });
+            if let (true, Some(candidate)) = (twin, file.candidates.get(index)) {
+                let message = format!("{} is among the candidates twice", pipe.label);
+                self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
+            }
+        }
+        let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
+        let stretches = self.ground(file, length, &line, largest)?;
+        let tolerance = self.tolerance(file, largest)?;
+        let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
+        self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
+        let guided = |row: &MethodLimitRow| row.method.value == Method::PipeJacking;
+        let guided_length = self
+            .handbook
+            .method_limit()?
+            .find(guided)
+            .ok_or_else(|| no_row("method_limit", Method::PipeJacking.key()))?
+            .map(|row| row.length.value);
+        let deepest = if line.launch > line.reception { "launch.invert_depth" } else { "reception.invert_depth" };
+        Ok(Some(Drive {
+            handbook: Arc::clone(handbook),
+            name: file.name.as_ref().map_or_else(|| "unnamed drive".to_owned(), |name| name.value.0.clone()),
+            service: file.service.value,
+            length: Cited::given(length, &FieldName("length")),
+            grade: line.grade,
+            deepest_invert: Cited::given(
+                line.launch.max(line.reception),
+                if deepest.starts_with('l') {
+                    &FieldName("launch.invert_depth")
+                } else {
+                    &FieldName("reception.invert_depth")
+                },
+            ),
+            lubrication: file.lubrication.value,
+            stretches,
+            rig,
+            stem,
+            tip,
+            face,
+            tolerance,
+            pilot_accuracy,
+            guided_length,
+            pull,
+            candidates,
+            assumed: Vec::new(),
+        }))
+    }
+
+    fn line(&mut self, file: &DriveFile, length: Length) -> Option<Line> {
+        let launch = self.positive(&file.launch.invert_depth, "launch.invert_depth", Role::Depth);
+        let reception =
+            file.reception.as_ref().map(|pit| self.positive(&pit.invert_depth, "reception.invert_depth", Role::Depth));
+        let grade = file.grade.as_ref().map(|field| {
+            if !(field.value.si().abs() <= 0.5) {
+                self.flaw(field, "grade", "expected a slope within 50 % either way (write for example \"0.4 %\")");
+            }
+            Cited::given(Angle::from_si(field.value.si().atan()), &FieldName("grade"))
+        });
+        let level = || AssumedValue::Word("even between the pits, no other point given".to_owned());
+        let judged = Origin::Law(&GROUND_SURFACE);
+        match (reception, grade) {
+            (Some(reception), Some(grade)) => {
+                self.assume("ground surface", level(), judged);
+                Some(Line { launch, reception, grade })
+            }
+            (Some(reception), None) => {
+                self.assume("ground surface", AssumedValue::Word("level: gives the grade".to_owned()), judged);
+                let slope = ((launch - reception) / length).value;
+                let grade = Angle::from_si(slope.atan());
+                Some(Line { launch, reception, grade: Cited::new(grade, judged) })
+            }
+            (None, Some(grade)) => {
+                let reception = launch - length * grade.value.si().tan();
+                self.assume(
+                    "ground surface",
+                    AssumedValue::Word("level: gives the depth at reception".to_owned()),
+                    judged,
+                );
+                if reception.si() <= 0.0 {
+                    let read = Shown::of(reception, Role::Depth).display(UnitSystem::Si).to_string();
+                    let message = format!(
+                        "with this grade the invert comes out of the ground at the reception pit ({read} deep)"
+                    );
+                    if let Some(field) = &file.grade {
+                        self.flaw(field, "grade", message);
+                    }
+                }
+                Some(Line { launch, reception, grade })
+            }
+            (None, None) => {
+                self.flaw(
+                    &file.launch.invert_depth,
+                    "reception",
+                    "missing: give reception.invert_depth, or grade (write for example `grade: 0.4 %`)",
+                );
+                None
+            }
+        }
+    }
+
+    fn stem(&mut self, file: &DriveFile) -> Result<Cited<Length>, HandbookError> {
+        const NAME: &FieldName = &FieldName("stem.outside_diameter");
+        let row = self.handbook.length("stem.diameter")?;
+        Ok(match file.stem.as_ref().map(|stem| &stem.outside_diameter) {
+            None => {
+                self.assume_one(NAME.0, row, Role::Diameter);
+                row
+            }
+            Some(Field { value: OrNone::None, .. }) => Cited::given(Length::default(), NAME),
+            Some(field @ Field { value: OrNone::Some(diameter), .. }) => {
+                if !(diameter.si() > 0.0) {
+                    self.flaw(field, NAME.0, "expected a length above zero or \"none\" (write for example \"100 mm\")");
+                }
+                Cited::given(*diameter, NAME)
+            }
+        })
+    }
+
+    fn face(&mut self, file: &DriveFile) -> Result<FaceResistance, HandbookError> {
+        if let Some(face) = &file.face {
+            return Ok(FaceResistance::Given(self.force_band(face, "face", Role::Thrust)));
+        }
+        let spoil = match &file.spoil {
+            Some(field) => field.value,
+            None => Spoil::Auger,
+        };
+        let row =
+            self.handbook.face()?.find(|row| row.spoil.value == spoil).ok_or_else(|| no_row("face", spoil.key()))?;
+        if file.spoil.is_none() {
+            self.assume("spoil", AssumedValue::Word(spoil.key().to_owned()), row.origin);
+        }
+        let pressure = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
+        let least = Band {
+            low: row.value.least_low.value,
+            likely: row.value.least_likely.value,
+            high: row.value.least_high.value,
+        };
+        let shown = pressure.map(|level| Shown::of(level, Role::UnitFriction));
+        self.assume("face", AssumedValue::Band(shown), row.origin);
+        Ok(FaceResistance::Table { pressure, least })
+    }
+
+    fn tolerance(&mut self, file: &DriveFile, largest: Length) -> Result<Cited<Length>, HandbookError> {
+        /// Where the tolerance table steps up.
+        const WIDE: f64 = 0.6;
+        let key = if largest.si() < WIDE { "grade.tolerance_below_600" } else { "grade.tolerance_600_to_1000" };
+        let row = self.handbook.length(key)?;
+        Ok(self.given_or(file.tolerance.as_ref(), &FieldName("tolerance"), Role::Offset, row))
+    }
+}

@@ -1,0 +1,304 @@
+//! Stretches of ground: that they cover the drive, and what each means for friction, tip and suitability.
+
+use super::{Line, Resolver, no_row};
+use crate::drive::{AssumedValue, Stretch};
+use crate::drive_file::{DriveFile, OrNone, schema::StretchFile};
+use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, WaterSide};
+use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
+use crate::source::{Cited, Origin};
+
+/// Gaps and overlaps below this are rounding of the user's figures.
+const SLACK: f64 = 0.005;
+
+impl Resolver<'_> {
+    pub(super) fn ground(
+        &mut self,
+        file: &DriveFile,
+        length: Length,
+        line: &Line,
+        largest: Length,
+    ) -> Result<Vec<Stretch>, HandbookError> {
+        let mut stretches = Vec::new();
+        let mut reached = Length::default();
+        let last = file.ground.len().saturating_sub(1);
+        if file.ground.is_empty() {
+            self.flaw(&file.length, "ground", "expected at least one stretch of ground, got an empty list");
+        }
+        for (index, stretch) in file.ground.iter().enumerate() {
+            let path = format!("ground[{index}]");
+            let (from, to) = self.extent(stretch, &path, reached, length, index == last);
+            reached = to;
+            stretches.push(self.stretch(stretch, &path, from, to, length, line, file, largest)?);
+        }
+        Ok(stretches)
+    }
+
+    fn extent(
+        &mut self,
+        stretch: &StretchFile,
+        path: &str,
+        reached: Length,
+        length: Length,
+        last: bool,
+    ) -> (Length, Length) {
+        let text = |length: Length| Shown::of(length, Role::Distance).display(UnitSystem::Si).to_string();
+        let slack = Length::from_si(SLACK);
+        if let Some(field) = &stretch.from {
+            let from = self.not_negative(field, &format!("{path}.from"), Role::Distance);
+            let place = format!("{path}.from");
+            if from > reached + slack {
+                self.flaw(field, &place, format!("leaves a gap: the ground is told to {} only", text(reached)));
+            } else if from < reached - slack {
+                self.flaw(field, &place, format!("overlaps: the ground is told to {} already", text(reached)));
+            }
+        }
+        let to = match &stretch.to {
+            Some(field) => {
+                let to = self.positive(field, &format!("{path}.to"), Role::Distance);
+                let place = format!("{path}.to");
+                if to <= reached {
+                    let message = format!("expected a length above {}, where the stretch begins", text(reached));
+                    self.flaw(field, &place, message);
+                } else if to > length + slack {
+                    self.flaw(field, &place, format!("lies beyond the drive, which is {} long", text(length)));
+                } else if last && to < length - slack {
+                    let message = format!("the ground ends here, {} short of the drive", text(length - to));
+                    self.flaw(field, &place, message);
+                }
+                to
+            }
+            None => {
+                if !last {
+                    self.flaw(&stretch.class, &format!("{path}.to"), "missing: only the last stretch may leave it out");
+                }
+                length
+            }
+        };
+        (reached, if last { length } else { to })
+    }
+
+    #[expect(clippy::too_many_arguments, reason = "one stretch needs the whole section it lies in")]
+    fn stretch(
+        &mut self,
+        stretch: &StretchFile,
+        path: &str,
+        from: Length,
+        to: Length,
+        length: Length,
+        line: &Line,
+        file: &DriveFile,
+        largest: Length,
+    ) -> Result<Stretch, HandbookError> {
+        let class = stretch.class.value;
+        let [shallow, deep] = {
+            let ends = [line.invert_at(from, length), line.invert_at(to, length)];
+            let [a, b] = ends;
+            [a.min(b), a.max(b)]
+        };
+        let (side, head) = match &file.groundwater.value {
+            OrNone::None => (Side::Above, Length::default()),
+            OrNone::Some(table) if *table >= deep => (Side::Above, Length::default()),
+            OrNone::Some(table) => {
+                let side = if *table <= shallow - largest { Side::Below } else { Side::Both };
+                (side, deep - *table)
+            }
+        };
+        if let OrNone::Some(table) = file.groundwater.value
+            && table.si() < 0.0
+        {
+            self.flaw(
+                &file.groundwater,
+                "groundwater",
+                "expected the depth below ground, zero or more; artesian water is not covered in this version",
+            );
+        }
+        let blows = self.blows(stretch, path)?;
+        let stone = stretch
+            .largest_stone
+            .as_ref()
+            .map(|field| self.not_negative(field, &format!("{path}.largest_stone"), Role::Diameter));
+        let given = stretch
+            .unit_friction
+            .as_ref()
+            .map(|band| self.pressure_band(band, &format!("{path}.unit_friction"), Role::UnitFriction));
+        let (stem_friction, pipe_friction) = match given {
+            Some(band) => (band, band),
+            None => {
+                let stem = self.friction(class, side, Lubrication::None)?;
+                let pipe = self.friction(class, side, file.lubrication.value)?;
+                let shown = |band: Friction| AssumedValue::Band(band.levels.map(|p| Shown::of(p, Role::UnitFriction)));
+                self.assume(format!("{path}.unit_friction, stem and casing"), shown(stem), stem.origin);
+                self.assume(format!("{path}.unit_friction, jacked pipe"), shown(pipe), pipe.origin);
+                (stem.levels, pipe.levels)
+            }
+        };
+        let row = self
+            .handbook
+            .ground_class()?
+            .find(|row| row.ground.value == class)
+            .ok_or_else(|| no_row("ground_class", class.key()))?;
+        let site = Site { class, side, head, blows, stone };
+        Ok(Stretch {
+            from,
+            to,
+            class,
+            stem_friction,
+            pipe_friction,
+            tip: row.value.tip.value,
+            blows,
+            jacking: self.suitability(&site, |row| row.jacking.value)?,
+            pullback: self.suitability(&site, |row| row.pullback.value)?,
+        })
+    }
+
+    fn blows(&mut self, stretch: &StretchFile, path: &str) -> Result<Band<Ratio>, HandbookError> {
+        if let Some(field) = &stretch.spt_n {
+            return Ok(Band::same(self.not_negative(field, &format!("{path}.spt_n"), Role::Count)));
+        }
+        let class = stretch.class.value;
+        let row = self
+            .handbook
+            .ground_class()?
+            .find(|row| row.ground.value == class)
+            .ok_or_else(|| no_row("ground_class", class.key()))?;
+        let blows = Band { low: row.value.n_low.value, likely: row.value.n_likely.value, high: row.value.n_high.value };
+        let shown = blows.map(|n| Shown::of(n, Role::Count));
+        self.assume(format!("{path}.spt_n"), AssumedValue::Band(shown), row.origin);
+        Ok(blows)
+    }
+
+    fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Result<Friction, HandbookError> {
+        match lubrication {
+            Lubrication::NotMetered => {
+                // Half way between no and metered lubrication; the worst case is that none arrives.
+                let dry = self.friction(class, side, Lubrication::None)?;
+                let slick = self.friction(class, side, Lubrication::Metered)?;
+                let likely = (dry.levels.likely + slick.levels.likely) / 2.0;
+                Ok(Friction {
+                    levels: Band { low: slick.levels.low, likely, high: dry.levels.high },
+                    origin: dry.origin,
+                })
+            }
+            _ => match side {
+                Side::Above => self.friction_row(class, WaterSide::Above, lubrication),
+                Side::Below => self.friction_row(class, WaterSide::Below, lubrication),
+                Side::Both => {
+                    let above = self.friction_row(class, WaterSide::Above, lubrication)?;
+                    let below = self.friction_row(class, WaterSide::Below, lubrication)?;
+                    let levels = Band {
+                        low: above.levels.low.min(below.levels.low),
+                        likely: above.levels.likely.max(below.levels.likely),
+                        high: above.levels.high.max(below.levels.high),
+                    };
+                    let worse = if below.levels.high > above.levels.high { below } else { above };
+                    Ok(Friction { levels, origin: worse.origin })
+                }
+            },
+        }
+    }
+
+    fn friction_row(
+        &self,
+        class: GroundClass,
+        water: WaterSide,
+        lubrication: Lubrication,
+    ) -> Result<Friction, HandbookError> {
+        let fits = |row: &FrictionBandRow| {
+            row.ground.value == class
+                && row.lubrication.value == lubrication
+                && (row.water.value == water || row.water.value == WaterSide::Any)
+        };
+        let row = self
+            .handbook
+            .friction_band()?
+            .find(fits)
+            .ok_or_else(|| no_row("friction_band", format!("{}, {}", class.key(), lubrication.key())))?;
+        let levels = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
+        Ok(Friction { levels, origin: row.origin })
+    }
+
+    /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
+    /// and better.
+    fn suitability(
+        &self,
+        site: &Site,
+        column: impl Fn(&SuitabilityRow) -> Rating,
+    ) -> Result<Cited<Rating>, HandbookError> {
+        let table = self.handbook.ground_suitability()?;
+        let mut worst: Option<Cited<Rating>> = None;
+        let mut best = Rating::Unsuitable;
+        for row in table.iter() {
+            let values = &row.value.value;
+            if !site.may_be(values) {
+                continue;
+            }
+            let rating = column(values);
+            if severity(rating) < severity(best) {
+                best = rating;
+            }
+            if worst.is_none_or(|worst| severity(rating) > severity(worst.value)) {
+                worst = Some(Cited::new(rating, row.origin));
+            }
+        }
+        let worst = worst.ok_or_else(|| no_row("ground_suitability", site.class.key()))?;
+        let open = worst.value == Rating::Unsuitable && best != Rating::Unsuitable;
+        Ok(if open { worst.map(|_| Rating::Depends) } else { worst })
+    }
+}
+
+/// Order of ratings from good to bad.
+const fn severity(rating: Rating) -> u8 {
+    match rating {
+        Rating::Suitable => 0,
+        Rating::Marginal => 1,
+        Rating::Depends => 2,
+        Rating::Unsuitable => 3,
+    }
+}
+
+#[derive(Clone, Copy)]
+struct Friction {
+    levels: Band<Pressure>,
+    origin: Origin,
+}
+
+/// Where a stretch of pipe lies with respect to the water table.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Side {
+    Above,
+    Below,
+    Both,
+}
+
+/// What is known of the ground of a stretch.
+struct Site {
+    class: GroundClass,
+    side: Side,
+    head: Length,
+    blows: Band<Ratio>,
+    stone: Option<Length>,
+}
+
+impl Site {
+    /// Whether a row may be the one for this ground, as far as is known.
+    fn may_be(&self, row: &SuitabilityRow) -> bool {
+        let water = match row.water.value {
+            WaterSide::Any => true,
+            WaterSide::Above => self.side != Side::Below,
+            WaterSide::Below => self.side != Side::Above,
+        };
+        // A stretch partly below water has every head from zero to the greatest.
+        let head_over = if self.side == Side::Below { Some(self.head) } else { None };
+        let head = row.water.value != WaterSide::Below
+            || (row.head_over.as_ref().is_none_or(|over| self.head > over.value)
+                && row.head_to.as_ref().is_none_or(|to| head_over.is_none_or(|head| head <= to.value)));
+        // A count that is not given may be any of the class.
+        let blows = row.n_from.as_ref().is_none_or(|from| self.blows.high >= from.value)
+            && row.n_below.as_ref().is_none_or(|below| self.blows.low < below.value);
+        let stone = self.stone.is_none_or(|stone| {
+            row.stone_over.as_ref().is_none_or(|over| stone > over.value)
+                && row.stone_to.as_ref().is_none_or(|to| stone <= to.value)
+        });
+        row.ground.value == self.class && water && head && blows && stone
+    }
+}

@@ -1,0 +1,200 @@
+//! How a pipe is pulled.
+
+use super::Resolver;
+use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull};
+use crate::drive_file::{Contents, PullFile, Support};
+use crate::handbook::HandbookError;
+use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
+use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+
+/// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
+const WATER: f64 = 1_000.0;
+/// Shortest duration of the tables of pull stress and modulus, s.
+pub(super) const SHORTEST: f64 = 1_800.0;
+
+/// How long a pull takes where its rate is given, and what the shortest one counts for.
+const DURATION: Equation = Equation {
+    name: "duration of the pull",
+    form: "duration = length / rate, no less than 0.5 h",
+    source: "jackpull",
+    locator: "mean rate with stops; the tables of pull stress begin at 0.5 h",
+    mark: Mark::Judgement,
+    valid: "rate above zero",
+};
+
+impl Resolver<'_> {
+    pub(super) fn pull(
+        &mut self,
+        pull: &PullFile,
+        length: Length,
+        face: FaceResistance,
+    ) -> Result<Option<Pull>, HandbookError> {
+        let Some(duration) = self.duration(pull, length) else { return Ok(None) };
+        let temperature = pull.pipe_temperature.value;
+        if !(temperature.si() > 223.15 && temperature.si() < 353.15) {
+            self.flaw(
+                &pull.pipe_temperature,
+                "pull.pipe_temperature",
+                "expected the temperature of the pipe wall between -50 degC and 80 degC",
+            );
+        }
+        let support = pull.string_on.as_ref().map(|field| field.value);
+        let on_rollers = support == Some(Support::Rollers);
+        let friction_outside =
+            self.handbook.ratio(if on_rollers { "pull.friction_rollers" } else { "pull.friction_ground" })?;
+        if support.is_none() {
+            self.assume(
+                "pull.string_on",
+                AssumedValue::Word(Support::Ground.key().to_owned()),
+                friction_outside.origin,
+            );
+        }
+        self.assume_one("pull: friction, string outside the bore", friction_outside, Role::Ratio);
+        let friction = self.handbook.ratio("pull.friction_fluid")?;
+        let friction_low = self.handbook.ratio("pull.friction_fluid_low")?;
+        let friction_inside = Band { low: friction_low.value, likely: friction.value, high: friction.value };
+        self.assume(
+            "pull: friction, pipe in the bore fluid",
+            AssumedValue::Band(friction_inside.map(|ratio| Shown::of(ratio, Role::Ratio))),
+            friction.origin,
+        );
+        let annular = self.handbook.pressure("pull.annular")?;
+        let annular_low = self.handbook.pressure("pull.annular_low")?;
+        let annular_pressure = Band { low: annular_low.value, likely: annular.value, high: annular.value };
+        self.assume(
+            "pull: pressure in the annulus",
+            AssumedValue::Band(annular_pressure.map(|pressure| Shown::of(pressure, Role::Pressure))),
+            annular.origin,
+        );
+        let ramp = match &pull.ramp_angle {
+            Some(field) => {
+                let name = &FieldName("pull.ramp_angle");
+                if !(field.value.si() < core::f64::consts::FRAC_PI_2) {
+                    self.flaw(field, name.0, "expected an angle below 90 deg (write for example \"15 deg\")");
+                }
+                Cited::given(self.not_negative(field, name.0, Role::Angle), name)
+            }
+            None => {
+                let row = self.handbook.angle("pull.ramp")?;
+                self.assume_one("pull.ramp_angle", row, Role::Angle);
+                row
+            }
+        };
+        let bend_radius = pull.bend_radius.as_ref().map(|field| {
+            let name = &FieldName("pull.bend_radius");
+            Cited::given(self.positive(field, name.0, Role::Distance), name)
+        });
+        let bend_share = self.handbook.ratio("pe.bend_share")?;
+        if bend_radius.is_none() {
+            let word = "wide enough to leave half of the allowable stress to the pull; see the check of it".to_owned();
+            self.assume("pull.bend_radius", AssumedValue::Word(word), bend_share.origin);
+        }
+        let excess = self.handbook.length("laydown.handling")?;
+        let excess_length =
+            self.given_or(pull.excess_length.as_ref(), &FieldName("pull.excess_length"), Role::Distance, excess);
+        let reamer = match &pull.reamer {
+            Some(band) => FaceResistance::Given(self.force_band(band, "pull.reamer", Role::Pull)),
+            // A reamer cuts the same ring of soil as an enlarging head; no published table of reamer drag was found.
+            None => match face {
+                FaceResistance::Table { .. } => face,
+                FaceResistance::Given(_) => {
+                    let row = self.handbook.face()?.get("auger").ok_or_else(|| super::no_row("face", "auger"))?;
+                    let row_values = row.value;
+                    FaceResistance::Table {
+                        pressure: Band {
+                            low: row_values.low.value,
+                            likely: row_values.likely.value,
+                            high: row_values.high.value,
+                        },
+                        least: Band {
+                            low: row_values.least_low.value,
+                            likely: row_values.least_likely.value,
+                            high: row_values.least_high.value,
+                        },
+                    }
+                }
+            },
+        };
+        let model_factor = self.handbook.ratio("pull.model_factor")?;
+        self.assume_one("pull: model factor on the high pull", model_factor, Role::Ratio);
+        let ovality = self.handbook.ratio("collapse.ovality")?;
+        self.assume_one("pull: ovality of the pipe", ovality, Role::Percent);
+        Ok(Some(Pull {
+            duration,
+            temperature,
+            contents: self.contents(pull)?,
+            fluids: self.fluids()?,
+            friction_outside: friction_outside.value,
+            friction_inside,
+            annular_pressure,
+            model_factor: model_factor.value,
+            average_wall: self.handbook.ratio("pe.average_wall")?.value,
+            ramp: ramp.value,
+            bend_radius,
+            excess_length: excess_length.value,
+            reamer,
+            collapse_factor: self.handbook.ratio("collapse.safety")?,
+            ovality: ovality.value,
+            poisson: self.handbook.ratio("pe.poisson")?.value,
+            bend_ratio: self.handbook.ratio("pe.bend_radius")?,
+            bend_cold: self.handbook.ratio("pe.bend_cold")?.value,
+            bend_share: bend_share.value,
+        }))
+    }
+
+    fn duration(&mut self, pull: &PullFile, length: Length) -> Option<Time> {
+        let judged = Origin::Law(&DURATION);
+        let duration = match (&pull.duration, &pull.rate) {
+            (Some(field), None) => self.positive(field, "pull.duration", Role::Duration),
+            (None, Some(rate)) => {
+                let duration = length / self.positive(rate, "pull.rate", Role::Rate);
+                self.assume("pull.duration", AssumedValue::One(Shown::of(duration, Role::Duration)), judged);
+                duration
+            }
+            (Some(_), Some(rate)) => {
+                self.flaw(rate, "pull.rate", "give either the duration or the rate of the pull, not both");
+                return None;
+            }
+            (None, None) => {
+                let message = "missing: give the duration or the rate of the pull (write for example `duration: 6 h`)";
+                self.flaw(&pull.pipe_temperature, "pull.duration", message);
+                return None;
+            }
+        };
+        // The tables begin at half an hour; a shorter pull is taken as that long.
+        let shortest = Time::from_si(SHORTEST);
+        if duration < shortest {
+            self.assume("pull.duration", AssumedValue::One(Shown::of(shortest, Role::Duration)), judged);
+        }
+        Some(duration.max(shortest))
+    }
+
+    /// Densities of the contents to be looked at, the lightest first.
+    fn contents(&mut self, pull: &PullFile) -> Result<[Option<MassDensity>; 2], HandbookError> {
+        let empty = Some(MassDensity::default());
+        let water = Some(MassDensity::from_si(WATER));
+        Ok(match pull.contents.as_ref().map(|field| field.value) {
+            Some(Contents::Empty) => [empty, None],
+            Some(Contents::Water) => [water, None],
+            None => {
+                let origin = self.handbook.ratio("pull.fluid_heavy")?.origin;
+                self.assume("pull.contents", AssumedValue::Word("empty or water, the worse".to_owned()), origin);
+                [empty, water]
+            }
+        })
+    }
+
+    fn fluids(&mut self) -> Result<Fluids, HandbookError> {
+        let density = |ratio: Ratio| MassDensity::from_si(WATER) * ratio;
+        let heavy = self.handbook.ratio("pull.fluid_heavy")?;
+        let light = self.handbook.ratio("pull.fluid_light")?;
+        let clean = self.handbook.ratio("pull.fluid_clean")?;
+        let band = Band { low: density(light.value), likely: density(clean.value), high: density(heavy.value) };
+        self.assume(
+            "pull: density of the bore fluid",
+            AssumedValue::Band(band.map(|density| Shown::of(density, Role::Density))),
+            heavy.origin,
+        );
+        Ok(Fluids { light: band.low, clean: band.likely, heavy: band.high })
+    }
+}

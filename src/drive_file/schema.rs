@@ -1,0 +1,304 @@
+//! The drive file as the engineer writes it.
+
+use crate::handbook::{GroundClass, Lubrication, Service, Spoil};
+use crate::quantity::{
+    Angle, Area, Force, FromText, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity,
+};
+use crate::yaml::{Field, FromScalar, Scalar, Words, key_words};
+use serde::Deserialize;
+
+/// One drive, from its launch pit to its reception pit, and the pipes to choose from.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DriveFile {
+    /// What the drive is called in the report.
+    pub name: Option<Field<Words>>,
+    /// What the pipe carries.
+    pub service: Field<Service>,
+    /// From pit wall to pit wall, along the pipe.
+    pub length: Field<Length>,
+    /// Where stem and jacking pipe are pushed from.
+    pub launch: PitFile,
+    /// Where the stem comes out and a pulled pipe goes in. May be left out where `grade` is given.
+    pub reception: Option<PitFile>,
+    /// Rise from the launch pit to the reception pit over the length; negative when the drive falls.
+    pub grade: Option<Field<Ratio>>,
+    /// Depth of the water table below ground, or `none`.
+    pub groundwater: Field<OrNone<Length>>,
+    /// Lubrication of a jacked pipe.
+    pub lubrication: Field<Lubrication>,
+    /// The ground from launch to reception.
+    pub ground: Vec<StretchFile>,
+    /// The machine in the launch pit.
+    pub rig: RigFile,
+    /// The pilot stem.
+    pub stem: Option<StemFile>,
+    /// How soil is removed at an enlarging head.
+    pub spoil: Option<Field<Spoil>>,
+    /// Resistance at the enlarging head, instead of the table.
+    pub face: Option<ForceBandFile>,
+    /// Needed for pipes that are pulled.
+    pub pull: Option<PullFile>,
+    /// Tolerance of the invert, either way.
+    pub tolerance: Option<Field<Length>>,
+    /// The pipes to choose from.
+    pub candidates: Vec<CandidateFile>,
+}
+
+/// A pit.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PitFile {
+    /// Depth of the pipe invert below ground.
+    pub invert_depth: Field<Length>,
+}
+
+/// A stretch of like ground.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StretchFile {
+    /// Where it begins, measured from the launch pit; the end of the stretch before if left out.
+    pub from: Option<Field<Length>>,
+    /// Where it ends; the last one may leave it out and then ends at the reception pit.
+    pub to: Option<Field<Length>>,
+    /// Class.
+    pub class: Field<GroundClass>,
+    /// Standard penetration test blow count.
+    pub spt_n: Option<Field<Ratio>>,
+    /// Largest stone expected; `0 mm` for none.
+    pub largest_stone: Option<Field<Length>>,
+    /// Unit friction on everything in the bore, instead of the table.
+    pub unit_friction: Option<PressureBandFile>,
+}
+
+/// Low, likely and high pressure.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PressureBandFile {
+    /// Low.
+    pub low: Field<Pressure>,
+    /// Likely.
+    pub likely: Field<Pressure>,
+    /// High.
+    pub high: Field<Pressure>,
+}
+
+/// Low, likely and high force.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ForceBandFile {
+    /// Low.
+    pub low: Field<Force>,
+    /// Likely.
+    pub likely: Field<Force>,
+    /// High.
+    pub high: Field<Force>,
+}
+
+/// The machine in the launch pit.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RigFile {
+    /// Greatest thrust.
+    pub thrust: Field<Force>,
+    /// Greatest pull.
+    pub pull: Field<Force>,
+}
+
+/// The pilot stem.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StemFile {
+    /// Outside diameter, or `none` for a bore without a stem.
+    pub outside_diameter: Field<OrNone<Length>>,
+}
+
+/// Contents of a pipe while it is pulled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Contents {
+    /// Air.
+    #[default]
+    Empty,
+    /// Water.
+    Water,
+}
+key_words!(Contents, "the contents of the pipe", { "empty" => Contents::Empty, "water" => Contents::Water });
+
+/// What carries the string outside the bore.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Support {
+    /// The ground.
+    #[default]
+    Ground,
+    /// Rollers.
+    Rollers,
+}
+key_words!(Support, "what carries the string", { "ground" => Support::Ground, "rollers" => Support::Rollers });
+
+/// How sure the welds of a string are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Welds {
+    /// Not known.
+    #[default]
+    Unknown,
+    /// Butt fusion with records.
+    Documented,
+}
+key_words!(Welds, "how the welds are known", { "unknown" => Welds::Unknown, "documented" => Welds::Documented });
+
+/// Which table of pull stress governs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum StressEdition {
+    /// The least of all that apply.
+    #[default]
+    Tightest,
+    /// ASTM F1962, 1999 to 2011.
+    F1962First,
+    /// ASTM F1962-22.
+    F1962Second,
+    /// Handbook of PE Pipe, second edition.
+    Ppi,
+    /// ASTM F1804.
+    F1804,
+    /// DVGW GW 321.
+    Gw321,
+}
+key_words!(StressEdition, "an edition of pull stress", {
+    "tightest" => StressEdition::Tightest,
+    "astm_f1962_1999" => StressEdition::F1962First,
+    "astm_f1962_2022" => StressEdition::F1962Second,
+    "ppi_2008" => StressEdition::Ppi,
+    "astm_f1804" => StressEdition::F1804,
+    "gw_321" => StressEdition::Gw321,
+});
+
+/// How a pipe is pulled.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PullFile {
+    /// From first to last movement, stops included. Either this or `rate`.
+    pub duration: Option<Field<Time>>,
+    /// Mean pull rate, stops included.
+    pub rate: Option<Field<Velocity>>,
+    /// Mean temperature of the pipe wall.
+    pub pipe_temperature: Field<ThermodynamicTemperature>,
+    /// Contents while pulled.
+    pub contents: Option<Field<Contents>>,
+    /// What carries the string outside.
+    pub string_on: Option<Field<Support>>,
+    /// Slope of the ramp from laydown into the reception pit.
+    pub ramp_angle: Option<Field<Angle>>,
+    /// Radius of the string on the ramp.
+    pub bend_radius: Option<Field<Length>>,
+    /// Length of the string beyond the length of the drive.
+    pub excess_length: Option<Field<Length>>,
+    /// Welds.
+    pub welds: Option<Field<Welds>>,
+    /// Which table of pull stress governs.
+    pub stress_edition: Option<Field<StressEdition>>,
+    /// Resistance at the reamer, instead of the table.
+    pub reamer: Option<ForceBandFile>,
+}
+
+/// Pipe material as designated.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Material {
+    /// Vitrified clay jacking pipe.
+    #[default]
+    Clay,
+    /// PE 100.
+    Pe100,
+    /// PE 80.
+    Pe80,
+    /// PE4710.
+    Pe4710,
+    /// HDPE of older or undeclared designation (PE3408 class).
+    Hdpe,
+    /// MDPE (PE2406 class).
+    Mdpe,
+}
+key_words!(Material, "a pipe material", {
+    "clay" => Material::Clay,
+    "pe100" => Material::Pe100,
+    "pe80" => Material::Pe80,
+    "pe4710" => Material::Pe4710,
+    "hdpe" => Material::Hdpe,
+    "mdpe" => Material::Mdpe,
+});
+
+/// Dimension series of PE pipe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Series {
+    /// ISO 4427, nominal size is the outside diameter in mm.
+    #[default]
+    Iso,
+    /// Iron pipe sizes, nominal size in inches.
+    Ips,
+}
+key_words!(Series, "a series of pipe sizes", { "iso" => Series::Iso, "ips" => Series::Ips });
+
+/// Certificate of clay strength.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Certificate {
+    /// Not known.
+    #[default]
+    Unknown,
+    /// ASTM C1208.
+    AstmC1208,
+    /// EN 295-7.
+    En295,
+}
+key_words!(Certificate, "a certificate of strength", {
+    "unknown" => Certificate::Unknown,
+    "astm_c1208" => Certificate::AstmC1208,
+    "en_295_7" => Certificate::En295,
+});
+
+/// A pipe to choose from.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CandidateFile {
+    /// Material.
+    pub material: Field<Material>,
+    /// Nominal size, as in the table of the series.
+    pub size: Field<Length>,
+    /// Series of a PE pipe.
+    pub series: Option<Field<Series>>,
+    /// Dimension ratio of a PE pipe.
+    pub sdr: Option<Field<Ratio>>,
+    /// Outside diameter, instead of the table.
+    pub outside_diameter: Option<Field<Length>>,
+    /// Minimum wall, instead of the table.
+    pub wall: Option<Field<Length>>,
+    /// End bearing area of a jacking pipe, instead of the one behind its rating.
+    pub end_bearing_area: Option<Field<Area>>,
+    /// Certificate of strength of a clay pipe.
+    pub certificate: Option<Field<Certificate>>,
+    /// Safety factor on uniform stress of a clay pipe.
+    pub factor: Option<Field<Ratio>>,
+    /// Mean over greatest stress in the joint of a jacking pipe.
+    pub joint_stress_ratio: Option<Field<Ratio>>,
+    /// Outside diameter of a casing pushed behind the stem before the pipe.
+    pub casing: Option<Field<Length>>,
+    /// Final bore of a pulled pipe.
+    pub bore: Option<Field<Length>>,
+}
+
+/// A quantity or the word `none`.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub enum OrNone<Q> {
+    /// There is none.
+    #[default]
+    None,
+    /// There is this.
+    Some(Q),
+}
+
+impl<Q: FromText + Default> FromScalar for OrNone<Q> {
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, String> {
+        match scalar {
+            Scalar::Text("none") => Ok(Self::None),
+            other => Q::from_scalar(other).map(Self::Some).map_err(|message| format!("{message} or \"none\"")),
+        }
+    }
+}
