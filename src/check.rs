@@ -1,0 +1,305 @@
+//! A demand against a limit: typed at the door, erased inside.
+
+use crate::law::{Doubt, Doubted};
+use crate::quantity::{Band, Measure, Role, Shown};
+use crate::source::{Cited, Origin};
+
+/// How a check came out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Verdict {
+    /// The high demand is within the limit.
+    Within,
+    /// The likely demand is within the limit, the high one is not.
+    WithCare,
+    /// The likely demand is over the limit.
+    Over,
+    /// Something needed to judge is unknown, or an equation was used outside its range.
+    NotDecided,
+}
+
+impl Verdict {
+    /// As printed and as written in JSON.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Within => "within",
+            Self::WithCare => "with care",
+            Self::Over => "over",
+            Self::NotDecided => "not decided",
+        }
+    }
+}
+
+/// Which side of the limit is safe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sense {
+    /// The demand must not exceed the limit.
+    AtMost,
+    /// The supply must not fall below the need.
+    AtLeast,
+}
+
+impl Sense {
+    /// As written in JSON.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::AtMost => "at most",
+            Self::AtLeast => "at least",
+        }
+    }
+}
+
+/// What is checked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[repr(u8)]
+pub enum Subject {
+    /// Thrust that pushes the pilot stem, against the rig.
+    StemThrust,
+    /// Thrust that pushes a casing behind the stem, against the rig.
+    CasingThrust,
+    /// Jacking force while the pipe is pushed, against the rig.
+    JackingThrust,
+    /// Jacking force on the pipe, against the capacity of its end.
+    EndCapacity,
+    /// Pull on the pipe, against its tension.
+    Tension,
+    /// Stress of pull and bend on the ramp, against the allowable stress.
+    TensionAndBending,
+    /// Outside pressure during the pull, against collapse.
+    Collapse,
+    /// Pull on the rig: pipe, reamer and stem.
+    RigPull,
+    /// Final bore.
+    Bore,
+    /// Radius of the string on the ramp.
+    BendRadius,
+    /// Ground against method.
+    Ground,
+    /// Length of the drive against the published range of the method.
+    Length,
+}
+
+impl Subject {
+    /// Number of subjects.
+    pub const COUNT: usize = 12;
+
+    /// As printed.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::StemThrust => "thrust, pilot stem",
+            Self::CasingThrust => "thrust, casing",
+            Self::JackingThrust => "thrust, pipe",
+            Self::EndCapacity => "pipe end, jacking force",
+            Self::Tension => "pipe, tension",
+            Self::TensionAndBending => "pipe, tension and bending",
+            Self::Collapse => "pipe, collapse in the pull",
+            Self::RigPull => "rig pull",
+            Self::Bore => "final bore",
+            Self::BendRadius => "bend radius",
+            Self::Ground => "ground",
+            Self::Length => "length",
+        }
+    }
+
+    /// True for checks of a force, stress or pressure, whose margin counts in the score.
+    #[must_use]
+    pub const fn is_load(self) -> bool {
+        !matches!(self, Self::Bore | Self::BendRadius | Self::Ground | Self::Length)
+    }
+}
+
+/// Demand and limit of one case, in SI base units.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Case {
+    /// Demand, or supply where it must be at least the limit.
+    pub demand: f64,
+    /// Limit.
+    pub limit: f64,
+}
+
+impl Case {
+    fn passes(self, sense: Sense) -> Option<bool> {
+        (self.demand.is_finite() && self.limit.is_finite()).then_some(match sense {
+            Sense::AtMost => self.demand <= self.limit,
+            Sense::AtLeast => self.demand >= self.limit,
+        })
+    }
+
+    fn utilisation(self, sense: Sense) -> Option<f64> {
+        let (over, under) = match sense {
+            Sense::AtMost => (self.demand, self.limit),
+            Sense::AtLeast => (self.limit, self.demand),
+        };
+        (under > 0.0 && over.is_finite() && under.is_finite()).then(|| (over / under).max(0.0))
+    }
+}
+
+/// What the numbers of a check are.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Numbers {
+    /// Low (for comparison only), likely and high case.
+    Cases { role: Role, low: Case, likely: Case, high: Case },
+    /// A rating without numbers.
+    None,
+}
+
+/// One check.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Check {
+    /// What is checked.
+    pub subject: Subject,
+    /// How it came out.
+    pub verdict: Verdict,
+    /// Which side is safe.
+    pub sense: Sense,
+    /// Where the limit comes from.
+    pub basis: Origin,
+    /// The equation used outside its range, if any.
+    pub doubt: Doubt,
+    /// What a reader must know of this check.
+    pub note: Option<&'static str>,
+    numbers: Numbers,
+}
+
+impl Check {
+    /// A demand that must not exceed a limit.
+    #[must_use]
+    pub fn at_most<Q: Measure>(
+        subject: Subject,
+        role: Role,
+        demand: Doubted<Band<Q>>,
+        limit: Doubted<Cited<Q>>,
+    ) -> Self {
+        let limits = limit.map(|limit| limit.map(Band::same));
+        Self::at_most_by_level(subject, role, demand, limits)
+    }
+
+    /// A demand that must not exceed a limit that depends on the level itself.
+    #[must_use]
+    pub fn at_most_by_level<Q: Measure>(
+        subject: Subject,
+        role: Role,
+        demand: Doubted<Band<Q>>,
+        limit: Doubted<Cited<Band<Q>>>,
+    ) -> Self {
+        Self::new(subject, role, Sense::AtMost, demand, limit)
+    }
+
+    /// A supply that must be at least a need.
+    #[must_use]
+    pub fn at_least<Q: Measure>(subject: Subject, role: Role, supply: Q, need: Cited<Q>) -> Self {
+        let supply = Doubted { value: Band::same(supply), doubt: None };
+        let need = Doubted { value: need.map(Band::same), doubt: None };
+        Self::new(subject, role, Sense::AtLeast, supply, need)
+    }
+
+    fn new<Q: Measure>(
+        subject: Subject,
+        role: Role,
+        sense: Sense,
+        demand: Doubted<Band<Q>>,
+        limit: Doubted<Cited<Band<Q>>>,
+    ) -> Self {
+        debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit the check of {subject:?}");
+        let cases =
+            demand.value.with(limit.value.value, |demand, limit| Case { demand: demand.si(), limit: limit.si() });
+        let doubt = demand.doubt.or(limit.doubt);
+        let verdict = match (doubt, cases.likely.passes(sense), cases.high.passes(sense)) {
+            (Some(_), ..) | (None, None, _) | (None, _, None) => Verdict::NotDecided,
+            (None, Some(false), _) => Verdict::Over,
+            (None, Some(true), Some(false)) => Verdict::WithCare,
+            (None, Some(true), Some(true)) => Verdict::Within,
+        };
+        let numbers = Numbers::Cases { role, low: cases.low, likely: cases.likely, high: cases.high };
+        Self { subject, verdict, sense, basis: limit.value.origin, doubt, note: None, numbers }
+    }
+
+    /// A judgement without numbers.
+    #[must_use]
+    pub const fn rated(subject: Subject, verdict: Verdict, basis: Origin) -> Self {
+        Self { subject, verdict, sense: Sense::AtMost, basis, doubt: None, note: None, numbers: Numbers::None }
+    }
+
+    /// A screen: past the limit it asks for care, it never excludes.
+    #[must_use]
+    pub fn as_screen(self) -> Self {
+        let verdict = if self.verdict == Verdict::Over { Verdict::WithCare } else { self.verdict };
+        Self { verdict, ..self }
+    }
+
+    /// With a note for the reader.
+    #[must_use]
+    pub const fn with_note(self, note: &'static str) -> Self {
+        Self { note: Some(note), ..self }
+    }
+
+    /// Demand and limit at the high level, which decides *within*.
+    #[must_use]
+    pub const fn high(&self) -> Option<(Shown, Shown)> {
+        self.pair(true)
+    }
+
+    /// Demand and limit at the likely level.
+    #[must_use]
+    pub const fn likely(&self) -> Option<(Shown, Shown)> {
+        self.pair(false)
+    }
+
+    const fn pair(&self, high_level: bool) -> Option<(Shown, Shown)> {
+        match self.numbers {
+            Numbers::Cases { role, likely, high, .. } => {
+                let case = if high_level { high } else { likely };
+                Some((Shown { si: case.demand, role }, Shown { si: case.limit, role }))
+            }
+            Numbers::None => None,
+        }
+    }
+
+    /// High demand over limit (inverted where the supply must be at least the need); `None` where the divisor is
+    /// not positive or there are no numbers.
+    #[must_use]
+    pub fn utilisation(&self) -> Option<f64> {
+        match self.numbers {
+            Numbers::Cases { high, .. } => high.utilisation(self.sense),
+            Numbers::None => None,
+        }
+    }
+
+    /// As [`Check::utilisation`], at the likely level, by which schemes are ranked.
+    #[must_use]
+    pub fn likely_utilisation(&self) -> Option<f64> {
+        match self.numbers {
+            Numbers::Cases { likely, .. } => likely.utilisation(self.sense),
+            Numbers::None => None,
+        }
+    }
+}
+
+/// The checks of a scheme, at most one a subject. A check that does not apply is absent.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Checks([Option<Check>; Subject::COUNT]);
+
+impl Checks {
+    /// No checks.
+    pub const NONE: Self = Self([None; Subject::COUNT]);
+
+    /// Adds a check.
+    pub fn add(&mut self, check: Check) {
+        if let Some(slot) = self.0.get_mut(check.subject as usize) {
+            *slot = Some(check);
+        }
+    }
+
+    /// The checks there are, in the order of [`Subject`].
+    pub fn iter(&self) -> impl Iterator<Item = &Check> {
+        self.0.iter().flatten()
+    }
+
+    /// The check of one subject.
+    #[must_use]
+    pub fn get(&self, subject: Subject) -> Option<&Check> {
+        self.0.get(subject as usize).and_then(Option::as_ref)
+    }
+}

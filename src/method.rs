@@ -1,0 +1,57 @@
+//! Drive x pipe x method: the forces of each stage, and the checks they meet. No heap, no input or output.
+
+mod jacking;
+mod pullback;
+mod scheme;
+mod sheet;
+mod stage;
+
+pub use crate::handbook::Method;
+pub use scheme::Scheme;
+pub use sheet::{Sheet, Step};
+pub use stage::{Body, Stage};
+
+use crate::conditions;
+use crate::drive::{Drive, Pipe, PipeKind};
+use crate::law::{Calc, Recorder, Silent};
+
+/// Assesses one pipe put in by one method.
+#[must_use]
+pub fn assess(drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
+    scheme(&mut Calc::new(Silent), drive, pipe, method)
+}
+
+/// The same, and the working behind it.
+#[must_use]
+pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
+    let mut calc = Calc::new(Sheet::default());
+    let scheme = scheme(&mut calc, drive, pipe, method);
+    (scheme, calc.finish())
+}
+
+fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
+    let mut scheme = Scheme::new(method);
+    for (bars, origin) in &pipe.excluded {
+        if bars.is_none_or(|barred| barred == method) {
+            scheme.exclude(*origin);
+        }
+    }
+    if scheme.is_excluded() {
+        return scheme;
+    }
+    match (&pipe.kind, method) {
+        (PipeKind::Clay(clay), Method::PipeJacking) => jacking::assess(calc, drive, pipe, clay, &mut scheme),
+        (PipeKind::Pe(pe), Method::Pullback) => {
+            if let Some(pull) = &drive.pull {
+                pullback::assess(calc, drive, pipe, pe, pull, &mut scheme);
+            }
+        }
+        // A pipe family without checks for a method stays without checks, which is never a pass.
+        (PipeKind::Clay(_), Method::Pullback) | (PipeKind::Pe(_), Method::PipeJacking) => return scheme,
+    }
+    if let Some(check) = conditions::ground(drive, method) {
+        scheme.checks.add(check);
+    }
+    scheme.checks.add(conditions::length(drive, pipe, method));
+    scheme
+}

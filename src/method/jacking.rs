@@ -1,0 +1,70 @@
+//! Pipe jacking behind a guided bore: stem pushed, perhaps a casing, then the pipe.
+
+use super::scheme::Scheme;
+use super::stage::{Stage, pushed};
+use crate::check::{Check, Subject};
+use crate::drive::{ClayPipe, Drive, EndArea, Pipe};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::clay::{ConcentricEndForce, EdgeEndForce, EndAreaFromRating};
+use crate::quantity::{Area, Force, Role};
+use crate::source::Cited;
+
+const WHOLE_FACE: &str = "the joint is taken to bear over its whole face; steering angles are not checked yet";
+
+pub(super) fn assess<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    clay: &ClayPipe,
+    scheme: &mut Scheme,
+) {
+    let thrust = Doubted { value: drive.rig.thrust, doubt: None };
+    let stem = pushed(calc, drive, pipe, Stage::STEM);
+    if drive.stem.value.value > 0.0 {
+        scheme.checks.add(Check::at_most(Subject::StemThrust, Role::Thrust, stem, thrust));
+    }
+    let mut rig = stem.value;
+    let stage = if pipe.casing.is_some() {
+        let casing = pushed(calc, drive, pipe, Stage::CASING);
+        scheme.checks.add(Check::at_most(Subject::CasingThrust, Role::Thrust, casing, thrust));
+        rig = rig.with(casing.value, Force::max);
+        Stage::PIPE_AFTER_CASING
+    } else {
+        Stage::PIPE_AFTER_STEM
+    };
+    let jacking = pushed(calc, drive, pipe, stage);
+    rig = rig.with(jacking.value, Force::max);
+    scheme.checks.add(Check::at_most(Subject::JackingThrust, Role::Thrust, jacking, thrust));
+    let capacity = end_capacity(calc, clay);
+    let check = Check::at_most(Subject::EndCapacity, Role::Thrust, jacking, capacity);
+    scheme.checks.add(check.with_note(WHOLE_FACE));
+    scheme.force = Some(jacking.value);
+    scheme.rig_force = Some(rig);
+}
+
+/// The lesser of what the end bears in its axis and at the edge of the joint.
+pub(super) fn end_capacity<R: Recorder>(calc: &mut Calc<R>, clay: &ClayPipe) -> Doubted<Cited<Force>> {
+    calc.part("end capacity of the pipe");
+    calc.doubted(|calc| {
+        let end_bearing_area = end_area(calc, clay);
+        let strength = clay.strength.value;
+        let concentric = calc.law(ConcentricEndForce { end_bearing_area, strength, factor: clay.factor.value });
+        let edge = calc.law(EdgeEndForce {
+            stress_ratio: clay.joint_stress_ratio.value,
+            end_bearing_area,
+            strength,
+            factor: clay.edge_factor.value,
+        });
+        Cited::new(concentric.min(edge), clay.strength.origin)
+    })
+}
+
+fn end_area<R: Recorder>(calc: &mut Calc<R>, clay: &ClayPipe) -> Area {
+    match clay.end_area {
+        EndArea::Given(area) => area.value,
+        EndArea::Rated { ratings, strength, .. } => {
+            let [a, b, c] = ratings.map(|(rating, factor)| calc.law(EndAreaFromRating { rating, factor, strength }));
+            a.min(b).min(c)
+        }
+    }
+}

@@ -1,0 +1,44 @@
+//! One pipe put in by one method.
+
+use crate::check::Checks;
+use crate::handbook::Method;
+use crate::quantity::{Band, Force};
+use crate::source::Origin;
+
+/// One pipe put in by one method: its force band and its checks.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Scheme {
+    /// The method.
+    pub method: Method,
+    /// Greatest force on the pipe along the drive; absent where the scheme is excluded before any force.
+    pub force: Option<Band<Force>>,
+    /// Greatest force on the rig over all stages.
+    pub rig_force: Option<Band<Force>>,
+    /// The checks.
+    pub checks: Checks,
+    excluded: [Option<Origin>; 2],
+}
+
+impl Scheme {
+    pub(super) const fn new(method: Method) -> Self {
+        Self { method, force: None, rig_force: None, checks: Checks::NONE, excluded: [None; 2] }
+    }
+
+    /// A pipe can be excluded by its method and by its service.
+    pub(super) fn exclude(&mut self, origin: Origin) {
+        if let Some(slot) = self.excluded.iter_mut().find(|slot| slot.is_none()) {
+            *slot = Some(origin);
+        }
+    }
+
+    /// Whether a property of the pipe family bars the scheme before any number.
+    #[must_use]
+    pub fn is_excluded(&self) -> bool {
+        self.excluded().next().is_some()
+    }
+
+    /// Rows of the table `exclusion` that bar the scheme.
+    pub fn excluded(&self) -> impl Iterator<Item = Origin> {
+        self.excluded.iter().flatten().copied()
+    }
+}

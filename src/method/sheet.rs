@@ -1,0 +1,48 @@
+//! The working: each law with its arguments and result, in the order of evaluation.
+
+use crate::law::{Law, Recorder};
+use crate::quantity::Shown;
+use crate::source::Equation;
+
+/// One evaluated law.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    /// The part of the working it belongs to.
+    pub part: &'static str,
+    /// The equation.
+    pub equation: &'static Equation,
+    /// Arguments by name.
+    pub inputs: Vec<(&'static str, Shown)>,
+    /// Result.
+    pub result: Shown,
+    /// False where it was used outside its range.
+    pub in_range: bool,
+}
+
+/// The working of one scheme.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Sheet {
+    steps: Vec<Step>,
+    part: &'static str,
+}
+
+impl Sheet {
+    /// The steps, in the order of evaluation.
+    #[must_use]
+    pub fn steps(&self) -> &[Step] {
+        &self.steps
+    }
+}
+
+impl Recorder for Sheet {
+    fn step<L: Law>(&mut self, law: &L, value: L::Out) {
+        let mut inputs = Vec::new();
+        law.inputs(&mut |name, shown| inputs.push((name, shown)));
+        let result = Shown::of(value, L::OUT);
+        self.steps.push(Step { part: self.part, equation: &L::EQUATION, inputs, result, in_range: law.in_range() });
+    }
+
+    fn part(&mut self, title: &'static str) {
+        self.part = title;
+    }
+}
