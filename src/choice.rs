@@ -1,0 +1,66 @@
+//! Schemes into a decision: standing, score, ranking, a reason in one sentence.
+
+pub(crate) mod reason;
+pub(crate) mod score;
+mod standing;
+
+pub use score::{Criterion, CriterionKind, Score};
+pub use standing::Standing;
+
+use crate::drive::Drive;
+use crate::handbook::{HandbookError, Method};
+use crate::method::{self, Scheme};
+
+/// One scheme in the ranking.
+#[derive(Debug, Clone)]
+pub struct Ranked {
+    /// Position of the pipe among the candidates of the drive.
+    pub candidate: usize,
+    /// The scheme.
+    pub scheme: Scheme,
+    /// Its standing.
+    pub standing: Standing,
+    /// Its score; absent where the scheme is excluded before any number.
+    pub score: Option<Score>,
+}
+
+/// The ranking, and what is chosen.
+#[derive(Debug, Clone)]
+pub struct Choice {
+    /// Best first: by standing, then by the least the score can be.
+    pub ranked: Vec<Ranked>,
+    /// Why the first is first, or why none is chosen, in one sentence.
+    pub reason: String,
+}
+
+impl Choice {
+    /// The scheme chosen: the first, if it fits or fits with care.
+    #[must_use]
+    pub fn chosen(&self) -> Option<&Ranked> {
+        self.ranked.first().filter(|first| first.standing.can_be_chosen())
+    }
+}
+
+/// Assesses every candidate with every method, and ranks them.
+///
+/// # Errors
+/// If the table of weights or of exclusions is malformed or lacks a row.
+pub fn choose(drive: &Drive) -> Result<Choice, HandbookError> {
+    let scales = score::Scales::of(drive)?;
+    let mut ranked = Vec::new();
+    for (candidate, pipe) in drive.candidates.iter().enumerate() {
+        for method in [Method::PipeJacking, Method::Pullback] {
+            let scheme = method::assess(drive, pipe, method);
+            let standing = standing::standing(&scheme);
+            let score = (!scheme.is_excluded()).then(|| score::score(drive, pipe, &scheme, &scales));
+            ranked.push(Ranked { candidate, scheme, standing, score });
+        }
+    }
+    // A stable sort: equals keep the order of the file.
+    ranked.sort_by(|a, b| {
+        let least = |ranked: &Ranked| ranked.score.as_ref().map_or(-1.0, |score| score.least);
+        a.standing.cmp(&b.standing).then(least(b).total_cmp(&least(a)))
+    });
+    let reason = reason::reason(drive, &ranked)?;
+    Ok(Choice { ranked, reason })
+}

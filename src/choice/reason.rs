@@ -1,0 +1,116 @@
+//! Why the first is first, in one sentence.
+
+use super::{Criterion, Ranked, Standing};
+use crate::check::{Check, Verdict};
+use crate::drive::Drive;
+use crate::handbook::HandbookError;
+use crate::source::Origin;
+
+pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, HandbookError> {
+    let Some(first) = ranked.first() else { return Ok("there is no pipe to choose from".to_owned()) };
+    let name = |ranked: &Ranked| name(drive, ranked);
+    if !first.standing.can_be_chosen() {
+        let why = stops(drive, first)?;
+        return Ok(match first.standing {
+            Standing::Open => format!("nothing can be chosen: {} comes nearest, but {why}", name(first)),
+            _ => format!("nothing can be chosen: even {} is barred, since {why}", name(first)),
+        });
+    }
+    let governed = governing(first).map_or_else(String::new, |check| {
+        let utilisation = check.utilisation().unwrap_or(0.0);
+        format!(", governed by {} at {utilisation:.2}", check.subject.label())
+    });
+    let opening = format!("{} {}{governed}", name(first), first.standing.label());
+    // The rival is the best scheme of another kind, if there is one: that is the decision to defend.
+    let other_kind =
+        ranked.iter().skip(1).find(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
+    let Some(rival) = other_kind.or_else(|| ranked.get(1).filter(|other| !other.scheme.is_excluded())) else {
+        return Ok(format!("{opening}; no other scheme is possible"));
+    };
+    let rival_name = name(rival);
+    Ok(if rival.standing == first.standing {
+        match decisive(first, rival) {
+            Some((criterion, lead)) => format!(
+                "{opening}; it leads {rival_name} on {} ({lead:.0} of the score's 100 points)",
+                criterion.kind.label()
+            ),
+            None => format!("{opening}; {rival_name} scores the same"),
+        }
+    } else {
+        match rival.standing {
+            Standing::WithCare => format!("{opening}; {rival_name} asks for care: {}", cares(rival)),
+            _ => format!("{opening}; {rival_name} is {}: {}", rival.standing.label(), stops(drive, rival)?),
+        }
+    })
+}
+
+/// Method and pipe.
+pub(crate) fn name(drive: &Drive, ranked: &Ranked) -> String {
+    let label = drive.candidates.get(ranked.candidate).map_or("", |pipe| pipe.label());
+    format!("{} of {label}", ranked.scheme.method.key())
+}
+
+/// The numeric load or room check with the greatest utilisation.
+pub(crate) fn governing(ranked: &Ranked) -> Option<&Check> {
+    ranked
+        .scheme
+        .checks
+        .iter()
+        .filter(|check| check.subject.is_load() && check.utilisation().is_some())
+        .max_by(|a, b| a.utilisation().unwrap_or(0.0).total_cmp(&b.utilisation().unwrap_or(0.0)))
+}
+
+fn cares(ranked: &Ranked) -> String {
+    list(ranked, Verdict::WithCare)
+}
+
+fn list(ranked: &Ranked, verdict: Verdict) -> String {
+    let checks = ranked.scheme.checks.iter().filter(|check| check.verdict == verdict);
+    let texts = checks.map(|check| match check.likely_utilisation() {
+        Some(likely) if verdict == Verdict::Over => format!("{} is over at {likely:.2}", check.subject.label()),
+        Some(_) if verdict == Verdict::WithCare => {
+            format!("{} at {:.2}", check.subject.label(), check.utilisation().unwrap_or(0.0))
+        }
+        _ if verdict == Verdict::Over => format!("{} is unsuitable", check.subject.label()),
+        _ if verdict == Verdict::NotDecided => format!("{} is not decided", check.subject.label()),
+        _ => check.subject.label().to_owned(),
+    });
+    texts.collect::<Vec<_>>().join(", ")
+}
+
+/// What keeps a scheme from being chosen.
+fn stops(drive: &Drive, ranked: &Ranked) -> Result<String, HandbookError> {
+    let mut texts: Vec<String> = Vec::new();
+    for origin in ranked.scheme.excluded() {
+        texts.push(exclusion(drive, origin)?.trim_end_matches('.').to_owned());
+    }
+    let verdict = if ranked.standing == Standing::Open { Verdict::NotDecided } else { Verdict::Over };
+    let checks = list(ranked, verdict);
+    if !checks.is_empty() {
+        texts.push(checks);
+    }
+    if texts.is_empty() {
+        texts.push("nothing about it could be checked".to_owned());
+    }
+    Ok(texts.join("; "))
+}
+
+/// The sentence of a row of the table `exclusion`.
+pub(crate) fn exclusion(drive: &Drive, origin: Origin) -> Result<String, HandbookError> {
+    let table = drive.handbook.exclusion()?;
+    let found = table.iter().find(|row| row.origin == origin);
+    Ok(found.map_or_else(String::new, |row| row.value.value.reason.value.0.clone()))
+}
+
+/// The criterion in which the first leads most, and by how many points.
+fn decisive<'a>(first: &'a Ranked, rival: &Ranked) -> Option<(&'a Criterion, f64)> {
+    let (own, its) = (first.score.as_ref()?, rival.score.as_ref()?);
+    own.criteria
+        .iter()
+        .filter_map(|criterion| {
+            let other = its.criteria.iter().find(|other| other.kind == criterion.kind)?;
+            let lead = 100.0 * criterion.weight * (criterion.value.unwrap_or(0.0) - other.value.unwrap_or(0.0));
+            (lead >= 0.5).then_some((criterion, lead))
+        })
+        .max_by(|a, b| a.1.total_cmp(&b.1))
+}

@@ -1,0 +1,7 @@
+//! The command `jackpull`.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    jackpull::cli::run()
+}

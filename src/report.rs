@@ -1,0 +1,13 @@
+//! A choice as text or JSON: the answer first, then why, with the source and mark of every number.
+
+mod cautions;
+mod json;
+mod text;
+mod view;
+
+pub use json::json;
+pub use text::text;
+pub use view::{
+    AssumedView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, OriginView, Report, SchemeView,
+    ScoreView, ValueView, report,
+};

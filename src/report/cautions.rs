@@ -1,0 +1,97 @@
+//! What the reader must know: what was not checked, and what no program can check.
+
+use crate::check::{Check, Subject, Verdict};
+use crate::choice::Ranked;
+use crate::choice::score::invert_uncertainty;
+use crate::drive::Drive;
+use crate::handbook::{Lubrication, Method, Service};
+use crate::quantity::{Role, Shown, UnitSystem};
+use crate::source::Origin;
+
+/// What this version does not check.
+pub(super) const NOT_CHECKED: &[&str] = &[
+    "joint angle, packer and steering of a jacked pipe (its joints are taken to bear over the whole face)",
+    "thrust wall and its movement",
+    "intermediate jacking stations; restart after a stop",
+    "buckling, torque and joint rating of stem and casing",
+    "weight of a jacked pipe along the grade",
+    "reaming passes and the largest single step; torque of the reamer",
+    "pull head, swivel, weak link; thrust-back",
+    "loss of bore fluid to the surface; stability of bore and face; inflow of water",
+    "annulus: spacers, grouting, flotation; invert of a pulled pipe (scored, not checked)",
+    "shortening of a pulled pipe after the pull; scratches",
+    "pipe in service: earth, traffic and water load, long-term collapse and deflection, internal pressure",
+    "pits, working area, room for the string, crane",
+    "cover, crossed utilities, settlement and heave",
+    "hydraulics, least slope",
+    "time and cost",
+];
+
+/// What goes with every result.
+pub(super) const ALWAYS: &[&str] = &[
+    "A preliminary engineering aid. A licensed engineer checks it against local codes, the pipe maker's data and the \
+     site investigation before anyone relies on it.",
+    "Pits: shored, inspected by a competent person, treated as confined space where they are one.",
+    "Located utilities: expose every crossing before the drive; stop on loss of fluid or sudden force.",
+    "Keep clear of the line of a loaded string, of tensioned rods and pulled pipe, and of suspended loads.",
+];
+
+/// Cautions of one scheme, by what it contains.
+pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Vec<String> {
+    let mut cautions = Vec::new();
+    if ranked.scheme.is_excluded() {
+        return cautions;
+    }
+    for check in ranked.scheme.checks.iter() {
+        if let Some(equation) = check.doubt {
+            cautions.push(format!(
+                "{}: {} was used outside its range ({}); the value is not relied on",
+                check.subject.label(),
+                equation.name,
+                equation.valid
+            ));
+        }
+        if check.subject == Subject::Ground && check.verdict != Verdict::Within {
+            cautions.extend(row_note(drive, check).map(|note| format!("ground: {note}")));
+        }
+    }
+    cautions.push(
+        "No force of a guided bore of this kind has been found measured: the friction bands are table values, drawn \
+         from drives of other kinds. Log the force and compare."
+            .to_owned(),
+    );
+    match (ranked.scheme.method, drive.lubrication) {
+        (Method::PipeJacking, Lubrication::Metered | Lubrication::Logged) => cautions.push(
+            "The lubricated band rests on 12 values from 10 drives at 8 sites, 9 of them in one compilation, \
+             lubrication stated for one, outside diameters from 0.64 m: it holds only while the annulus is kept full."
+                .to_owned(),
+        ),
+        (Method::PipeJacking, Lubrication::NotMetered) => cautions.push(
+            "Lubrication that is not metered counts half for the likely force and not at all for the high one."
+                .to_owned(),
+        ),
+        _ => {}
+    }
+    if ranked.scheme.method == Method::Pullback
+        && let Some(pipe) = drive.candidates.get(ranked.candidate)
+    {
+        let annulus = Shown::of(pipe.bore.value - pipe.outside_diameter.value, Role::Offset).display(system);
+        cautions.push(format!(
+            "The bore is {annulus} larger than the pipe: what is not left full of set fluid or grout can settle."
+        ));
+        if drive.service == Service::GravitySewer {
+            let uncertain = Shown::of(invert_uncertainty(drive, pipe, Method::Pullback), Role::Offset).display(system);
+            let tolerance = Shown::of(drive.tolerance.value, Role::Offset).display(system);
+            cautions.push(format!(
+                "Until it is grouted the pipe lies at the bottom of the bore or floats to its crown: the invert is \
+                 uncertain by {uncertain} against a tolerance of {tolerance}."
+            ));
+        }
+    }
+    cautions
+}
+
+fn row_note(drive: &Drive, check: &Check) -> Option<String> {
+    let Origin::Row(row) = check.basis else { return None };
+    drive.handbook.citation(row)?.2.note.clone()
+}

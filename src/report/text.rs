@@ -1,0 +1,197 @@
+//! The report for a terminal or a file of 100 columns.
+
+use super::view::{CheckView, OriginView, Report, SchemeView};
+use std::fmt::Write as _;
+use textwrap::{Options, fill};
+
+const WIDTH: usize = 100;
+
+/// The answer in the first line, then why.
+#[must_use]
+pub fn text(report: &Report) -> String {
+    let mut page = Page::default();
+    page.line(&answer(report));
+    page.gap();
+    page.wrapped("Drive    ", &report.drive);
+    for fact in &report.facts {
+        page.wrapped("         ", fact);
+    }
+    page.wrapped("Why      ", &sentence(&report.reason));
+
+    page.heading("Ranking");
+    for (place, scheme) in report.schemes.iter().enumerate() {
+        page.ranked(place + 1, scheme);
+    }
+    for scheme in report.schemes.iter().filter(|scheme| !scheme.checks.is_empty()) {
+        page.heading(&format!("Checks: {} of {}, {}", scheme.method, scheme.pipe, scheme.standing));
+        page.scheme(scheme);
+    }
+    if let Some(first) = report.schemes.first().filter(|first| !first.checks.is_empty()) {
+        page.heading(&format!("Assumed for {} of {}", first.method, first.pipe));
+        page.assumed(first);
+        page.heading("Cautions");
+        for caution in first.cautions.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
+            page.wrapped("- ", caution);
+        }
+        page.heading(&format!("Working: {} of {}", first.method, first.pipe));
+        page.working(report);
+    } else {
+        page.heading("Cautions");
+        for caution in &report.cautions {
+            page.wrapped("- ", caution);
+        }
+    }
+    page.heading("Not checked in this version");
+    for item in &report.not_checked {
+        page.wrapped("- ", item);
+    }
+    page.gap();
+    page.line(&format!("jackpull {}, drive file {}", report.crate_version, report.drive_digest));
+    page.0
+}
+
+fn answer(report: &Report) -> String {
+    match &report.choice {
+        Some(choice) => {
+            let governed = choice.governed_by.map_or_else(String::new, |(subject, utilisation)| {
+                format!("; governed by {subject} at {utilisation:.2}")
+            });
+            format!("{}, {}: {}{governed}", choice.method.to_uppercase(), choice.pipe, choice.standing)
+        }
+        None => "NO SCHEME FITS".to_owned(),
+    }
+}
+
+/// Capital at the start, full stop at the end.
+fn sentence(text: &str) -> String {
+    let mut chars = text.chars();
+    let first = chars.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}.", chars.as_str().trim_end_matches('.'))
+}
+
+#[derive(Default)]
+struct Page(String);
+
+impl Page {
+    fn line(&mut self, text: &str) {
+        self.0.push_str(text.trim_end());
+        self.0.push('\n');
+    }
+
+    fn gap(&mut self) {
+        self.0.push('\n');
+    }
+
+    fn heading(&mut self, title: &str) {
+        self.gap();
+        self.line(title);
+        self.line(&"-".repeat(title.chars().count().min(WIDTH)));
+    }
+
+    /// `first` at the start, the rest under its end.
+    fn wrapped(&mut self, first: &str, text: &str) {
+        let rest = " ".repeat(first.chars().count());
+        let options = Options::new(WIDTH).initial_indent(first).subsequent_indent(&rest);
+        let filled = fill(text, options);
+        for line in filled.lines() {
+            self.line(line);
+        }
+    }
+
+    fn ranked(&mut self, place: usize, scheme: &SchemeView) {
+        let score = scheme.score.as_ref().map_or_else(String::new, |score| {
+            let (least, most) = (format!("{:.0}", score.least), format!("{:.0}", score.most));
+            if least == most { format!("score {least}") } else { format!("score {least} to {most}") }
+        });
+        let name = format!("{} of {}", scheme.method, scheme.pipe);
+        self.line(&format!("{place:>3}  {name:<48}  {:<15} {score}", scheme.standing));
+        for excluded in &scheme.excluded {
+            self.wrapped("     ", &format!("{} ({})", sentence(&excluded.reason), excluded.source));
+        }
+        if let Some(score) = &scheme.score {
+            let part = |part: &super::view::CriterionView| {
+                let value =
+                    part.value.map_or_else(|| "?".to_owned(), |value| format!("{:.0}", 100.0 * value * part.weight));
+                let raw = part.raw.as_ref().map_or_else(String::new, |raw| format!(" ({})", raw.text));
+                format!("{}{raw} {value} of {:.0}", part.label, 100.0 * part.weight)
+            };
+            self.wrapped("     ", &score.criteria.iter().map(part).collect::<Vec<_>>().join(", "));
+        }
+    }
+
+    fn scheme(&mut self, scheme: &SchemeView) {
+        if let Some(force) = &scheme.force {
+            let band = |band: &super::view::BandView| {
+                format!("low {}, likely {}, high {}", band.low.text, band.likely.text, band.high.text)
+            };
+            self.line(&format!("force on the pipe  {}", band(force)));
+            if let Some(rig) = &scheme.rig_force {
+                self.line(&format!("force on the rig   {}", band(rig)));
+            }
+            self.gap();
+        }
+        self.line(&format!(
+            "{:<26}{:>14}{:>14}{:>16}{:>7}{:>7}  {}",
+            "", "likely", "high", "limit", "likely", "high", "verdict"
+        ));
+        for check in &scheme.checks {
+            self.check(check);
+        }
+    }
+
+    fn check(&mut self, check: &CheckView) {
+        let value =
+            |view: &Option<super::view::ValueView>| view.as_ref().map_or("-".to_owned(), |view| view.text.clone());
+        let ratio = |ratio: Option<f64>| ratio.map_or("-".to_owned(), |ratio| format!("{ratio:.2}"));
+        let limit = match &check.limit {
+            Some(limit) if check.sense == "at least" => format!(">= {}", limit.text),
+            limit => value(limit),
+        };
+        self.line(&format!(
+            "{:<26}{:>14}{:>14}{limit:>16}{:>7}{:>7}  {}",
+            check.subject,
+            value(&check.likely_demand),
+            value(&check.demand),
+            ratio(check.likely_utilisation),
+            ratio(check.utilisation),
+            check.verdict
+        ));
+        self.wrapped("    ", &origin(&check.basis));
+        if let Some(note) = &check.note {
+            self.wrapped("    ", note);
+        }
+    }
+
+    fn assumed(&mut self, scheme: &SchemeView) {
+        for assumed in &scheme.assumed {
+            self.wrapped("", &format!("{}: {}", assumed.field, assumed.value));
+            self.wrapped("    ", &origin(&assumed.basis));
+        }
+    }
+
+    fn working(&mut self, report: &Report) {
+        let mut part = "";
+        let mut form = "";
+        for step in &report.working {
+            if step.part != part {
+                part = step.part;
+                form = "";
+                self.line(part);
+            }
+            if step.form != form {
+                form = step.form;
+                let mut heading = String::new();
+                let _ = write!(heading, "{}: {form}  [{}]", step.name, step.cited);
+                self.wrapped("  ", &heading);
+            }
+            self.wrapped("    ", &format!("{} => {}", step.inputs, step.result));
+        }
+    }
+}
+
+fn origin(basis: &OriginView) -> String {
+    match &basis.row {
+        Some(row) => format!("{row}: {}, {} ({})", basis.source, basis.at, basis.label),
+        None => format!("{}: {} ({})", basis.source, basis.at, basis.label),
+    }
+}
