@@ -1,0 +1,117 @@
+//! Every file beside a `main.rs` is a module of it, and every arrow between the folders of `src` points one way.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn rust_files(folder: &Path) -> Vec<PathBuf> {
+    let mut files = Vec::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            files.extend(rust_files(&path));
+        } else if path.extension().is_some_and(|ext| ext == "rs") {
+            files.push(path);
+        }
+    }
+    files.sort();
+    files
+}
+
+/// A file without its `mod` line is never compiled, and its tests never run.
+#[test]
+fn every_test_file_is_a_module() {
+    for binary in fs::read_dir(root().join("tests")).unwrap() {
+        let folder = binary.unwrap().path();
+        let main = fs::read_to_string(folder.join("main.rs"))
+            .unwrap_or_else(|_| panic!("{} has no main.rs and is never compiled", folder.display()));
+        for file in fs::read_dir(&folder).unwrap() {
+            let path = file.unwrap().path();
+            let stem = path.file_stem().unwrap().to_string_lossy().into_owned();
+            if path.extension().is_some_and(|ext| ext == "rs") && stem != "main" {
+                assert!(main.contains(&format!("mod {stem};")), "{} is not a module of its main.rs", path.display());
+            }
+        }
+    }
+}
+
+/// Who may use whom. A room not named here may use no other.
+const ARROWS: &[(&str, &[&str])] = &[
+    ("quantity", &[]),
+    ("source", &[]),
+    ("yaml", &["quantity"]),
+    ("law", &["quantity", "source"]),
+    ("laws", &["quantity", "source", "law"]),
+    ("handbook", &["quantity", "source", "yaml"]),
+    ("drive", &["quantity", "source", "handbook"]),
+    ("drive_file", &["quantity", "source", "yaml", "handbook", "law", "laws", "drive"]),
+    ("check", &["quantity", "source", "law"]),
+    ("conditions", &["quantity", "source", "law", "handbook", "drive", "check"]),
+    ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
+    ("choice", &["quantity", "source", "handbook", "drive", "check", "method"]),
+    ("report", &["quantity", "source", "handbook", "drive", "check", "method", "choice"]),
+    ("cli", &["quantity", "yaml", "handbook", "drive", "drive_file", "choice", "report"]),
+];
+
+#[test]
+fn arrows_point_one_way() {
+    let source = root().join("src");
+    let mut seen = BTreeSet::new();
+    for path in rust_files(&source) {
+        let inside = path.strip_prefix(&source).unwrap();
+        let first = inside.components().next().unwrap().as_os_str().to_string_lossy().into_owned();
+        let room = first.trim_end_matches(".rs").to_owned();
+        if room == "lib" || room == "main" {
+            continue;
+        }
+        let allowed = ARROWS
+            .iter()
+            .find(|(name, _)| *name == room)
+            .unwrap_or_else(|| panic!("the room {room} is not in ARROWS"))
+            .1;
+        seen.insert(room.clone());
+        let text = fs::read_to_string(&path).unwrap();
+        for (number, line) in text.lines().enumerate() {
+            // Doc comments link and examples use anything.
+            if line.trim_start().starts_with("//") {
+                continue;
+            }
+            for used in line.split("crate::").skip(1) {
+                let used: String = used.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
+                let is_room = ARROWS.iter().any(|(name, _)| *name == used);
+                assert!(
+                    !is_room || used == room || allowed.contains(&used.as_str()),
+                    "{}:{}: {room} must not use {used}",
+                    path.display(),
+                    number + 1
+                );
+                assert!(is_room || !line.contains("use crate::{"), "{}: name each room in a use line", path.display());
+            }
+        }
+    }
+    assert_eq!(seen.len(), ARROWS.len(), "a room of ARROWS is gone");
+}
+
+/// The list itself must be without cycles: each room comes after all that it uses.
+#[test]
+fn the_list_of_arrows_has_no_cycle() {
+    for (place, (room, uses)) in ARROWS.iter().enumerate() {
+        for used in *uses {
+            let before = ARROWS.iter().position(|(name, _)| name == used).unwrap();
+            assert!(before < place, "{room} uses {used}, which comes later");
+        }
+    }
+}
+
+/// Only one file names the YAML crate.
+#[test]
+fn one_file_names_the_yaml_crate() {
+    for path in rust_files(&root().join("src")) {
+        let names = fs::read_to_string(&path).unwrap().contains("serde_yaml");
+        assert_eq!(names, path.ends_with("src/yaml.rs"), "{}", path.display());
+    }
+}

@@ -1,0 +1,12 @@
+//! Behaviour: what holds whatever the numbers are.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::float_cmp,
+    missing_docs,
+    reason = "a test that fails should stop"
+)]
+
+mod files;
