@@ -53,3 +53,8 @@ pub use drive::Drive;
 pub use drive_file::{DriveFile, InputError, read_drive};
 pub use handbook::{Handbook, HandbookError};
 pub use method::{Method, Scheme, assess, explain};
+
+/// The examples of the README, run as tests.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct Readme;

@@ -1,20 +1,110 @@
 //! `jackpull template`: a commented drive file to start from.
 
-use super::{Outcome, print};
-use clap::Args;
+use super::{Outcome, Units, print};
+use clap::{Args, ValueEnum};
 
 /// Print a commented drive file to start from.
 #[derive(Debug, Args)]
-pub(super) struct Template {}
+pub(super) struct Template {
+    /// What the pipe will carry.
+    #[arg(long, value_enum, default_value_t = Service::GravitySewer)]
+    service: Service,
+    /// Units of the file.
+    #[arg(long, value_enum, default_value_t = Units::Si)]
+    units: Units,
+}
 
+/// What the pipe will carry, as in the drive file.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+#[value(rename_all = "snake_case")]
+enum Service {
+    GravitySewer,
+    PressureMain,
+    Casing,
+}
+
+/// Names in angle brackets stand for quantities.
 const TEXT: &str = include_str!("template.yaml");
 
+const SI: &[(&str, &str)] = &[
+    ("units", "m, mm, kN, kPa, MPa, degC, h, % and others"),
+    ("length", "60 m"),
+    ("launch", "4.20 m"),
+    ("reception", "3.96 m"),
+    ("grade", "0.4 %"),
+    ("water", "5.5 m"),
+    ("none", "0 mm"),
+    ("change", "35 m"),
+    ("stone", "20 mm"),
+    ("low", "3 kPa"),
+    ("likely", "8 kPa"),
+    ("high", "20 kPa"),
+    ("thrust", "900 kN"),
+    ("pull", "500 kN"),
+    ("stem", "100 mm"),
+    ("face_low", "10 kN"),
+    ("face_likely", "15 kN"),
+    ("face_high", "20 kN"),
+    ("tolerance", "20 mm"),
+    ("rate", "10 m/h"),
+    ("temperature", "25 degC"),
+    ("radius", "25 m"),
+    ("excess", "20 m"),
+];
+
+const US: &[(&str, &str)] = &[
+    ("units", "ft, in, tonf_us (2000 lbf), lbf, psf, psi, degF, h, % and others"),
+    ("length", "200 ft"),
+    ("launch", "13.5 ft"),
+    ("reception", "12.7 ft"),
+    ("grade", "0.4 %"),
+    ("water", "18 ft"),
+    ("none", "0 in"),
+    ("change", "115 ft"),
+    ("stone", "0.75 in"),
+    ("low", "60 psf"),
+    ("likely", "170 psf"),
+    ("high", "420 psf"),
+    ("thrust", "100 tonf_us"),
+    ("pull", "50 tonf_us"),
+    ("stem", "4 in"),
+    ("face_low", "2200 lbf"),
+    ("face_likely", "3400 lbf"),
+    ("face_high", "4500 lbf"),
+    ("tolerance", "0.75 in"),
+    ("rate", "30 ft/h"),
+    ("temperature", "77 degF"),
+    ("radius", "80 ft"),
+    ("excess", "65 ft"),
+];
+
 impl Template {
-    #[expect(clippy::unused_self, reason = "every verb runs alike")]
     pub(super) fn run(&self) -> Outcome {
-        match print(TEXT) {
+        match print(&self.text()) {
             Ok(()) => Outcome::Chosen,
             Err(outcome) => outcome,
         }
+    }
+
+    fn text(&self) -> String {
+        let (service, name) = match self.service {
+            Service::GravitySewer => ("gravity_sewer", "Sewer from manhole A to manhole B"),
+            Service::PressureMain => ("pressure_main", "Water main under the road"),
+            Service::Casing => ("casing", "Casing under the railway"),
+        };
+        let (quantities, pe) = match self.units {
+            Units::Si => (SI, "  - { material: pe100, size: 315 mm, sdr: 11 }"),
+            Units::Us => (US, "  - { material: pe4710, size: 12 in, sdr: 11 }"),
+        };
+        // Clay carries no pressure; a file that offers it for a main would only show that.
+        let candidates = match self.service {
+            Service::PressureMain => pe.to_owned(),
+            _ => format!("  - {{ material: clay, size: 10 in }}\n{pe}"),
+        };
+        let words = [("service", service), ("name", name), ("candidates", candidates.as_str())];
+        words
+            .iter()
+            .chain(quantities)
+            .fold(TEXT.to_owned(), |text, (key, value)| text.replace(&format!("<{key}>"), value))
     }
 }

@@ -9,4 +9,8 @@
     reason = "a test that fails should stop"
 )]
 
+mod drives;
 mod files;
+mod forces;
+mod paths;
+mod tables;

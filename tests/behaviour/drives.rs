@@ -1,0 +1,35 @@
+//! Drive files that the tests of this folder share.
+
+use jackpull::{Drive, Handbook, read_drive};
+
+/// A gravity sewer with a clay and a PE candidate; `change` edits the text.
+pub(crate) fn text(change: impl FnOnce(String) -> String) -> String {
+    change(
+        "\
+service: gravity_sewer
+length: 60 m
+launch: { invert_depth: 4.20 m }
+reception: { invert_depth: 3.96 m }
+groundwater: 5.5 m
+lubrication: metered
+ground:
+  - { to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }
+  - { to: 40 m, class: silt, spt_n: 14, largest_stone: 0 mm }
+  - { to: 60 m, class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm }
+rig: { thrust: 900 kN, pull: 500 kN }
+pull: { duration: 6 h, pipe_temperature: 25 degC }
+candidates:
+  - { material: clay, size: 10 in }
+  - { material: pe100, size: 315 mm, sdr: 11 }
+"
+        .to_owned(),
+    )
+}
+
+/// The drive of a text that is right.
+pub(crate) fn drive(text: &str) -> Drive {
+    match read_drive(text, &Handbook::embedded()) {
+        Ok(drive) => drive,
+        Err(error) => panic!("{error}\n{text}"),
+    }
+}

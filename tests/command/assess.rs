@@ -1,0 +1,126 @@
+//! `assess` on the shipped examples.
+
+use crate::run::{example, file, jackpull, stderr, stdout};
+use serde_json::Value;
+
+const CLAY_WINS: &str = "fennbridge_mill_lane.yaml";
+const PE_WINS: &str = "fennbridge_quarry_road.yaml";
+
+#[test]
+fn the_first_line_is_the_answer() {
+    for (name, start) in [
+        (CLAY_WINS, "PIPE JACKING, clay 10 in: fits; governed by pipe end, jacking force at 0."),
+        (PE_WINS, "PULLBACK, PE4710 IPS 10 in DR 11: fits; governed by rig pull at 0."),
+    ] {
+        let output = jackpull(&["assess", &example(name)]);
+        assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+        assert!(stderr(&output).is_empty());
+        let text = stdout(&output);
+        assert!(text.starts_with(start), "{text}");
+        for part in ["Ranking", "Checks: ", "Assumed for ", "Cautions", "Working: ", "Not checked in this version"] {
+            assert!(text.contains(part), "{part}");
+        }
+    }
+}
+
+#[test]
+fn text_is_no_wider_than_100_columns() {
+    for name in [CLAY_WINS, PE_WINS] {
+        for units in ["si", "us"] {
+            let output = jackpull(&["assess", "--units", units, &example(name)]);
+            for line in stdout(&output).lines() {
+                assert!(line.chars().count() <= 100, "{name}, {units}: {line}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_same_file_gives_the_same_bytes() {
+    for format in ["text", "json"] {
+        let run = || jackpull(&["assess", "--format", format, &example(CLAY_WINS)]).stdout;
+        assert_eq!(run(), run());
+    }
+}
+
+fn json(arguments: &[&str]) -> Value {
+    let output = jackpull(arguments);
+    serde_json::from_slice(&output.stdout).unwrap()
+}
+
+#[test]
+fn json_has_every_field() {
+    let report = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    let has = |value: &Value, keys: &[&str]| {
+        for key in keys {
+            assert!(value.get(key).is_some(), "{key} is not in {value}");
+        }
+    };
+    has(&report, &["version", "crate_version", "drive", "drive_digest", "units", "choice", "schemes", "not_checked"]);
+    has(&report["choice"], &["method", "pipe", "standing", "score", "reason"]);
+    assert_eq!(report["choice"]["method"], "pipe jacking");
+    assert!(report["drive_digest"].as_str().unwrap().starts_with("sha256:"));
+    let schemes = report["schemes"].as_array().unwrap();
+    assert_eq!(schemes.len(), 4, "two pipes by two methods");
+    for scheme in schemes {
+        has(scheme, &["method", "pipe", "standing", "excluded", "score", "force", "checks", "assumed", "cautions"]);
+        let barred_at_once = !scheme["excluded"].as_array().unwrap().is_empty();
+        assert_eq!(barred_at_once, scheme["checks"].as_array().unwrap().is_empty());
+        assert_eq!(barred_at_once, scheme["force"].is_null());
+        for excluded in scheme["excluded"].as_array().unwrap() {
+            has(excluded, &["reason", "source"]);
+        }
+        for check in scheme["checks"].as_array().unwrap() {
+            let keys =
+                ["subject", "demand", "limit", "sense", "utilisation", "verdict", "source", "at", "mark", "note"];
+            has(check, &keys);
+            assert!(!check["source"].as_str().unwrap().is_empty());
+            let marks = ["published", "memory", "common_practice", "judgement", "given"];
+            assert!(marks.contains(&check["mark"].as_str().unwrap()));
+            if let Some(demand) = check["demand"].as_object() {
+                let (demand, limit) = (demand["value"].as_f64().unwrap(), check["limit"]["value"].as_f64().unwrap());
+                let utilisation = check["utilisation"].as_f64().unwrap();
+                let ratio = if check["sense"] == "at most" { demand / limit } else { limit / demand };
+                assert!((utilisation - ratio).abs() < 1e-9);
+            }
+        }
+        for assumed in scheme["assumed"].as_array().unwrap() {
+            has(assumed, &["field", "value", "source", "at", "mark"]);
+        }
+    }
+}
+
+#[test]
+fn several_files_make_a_json_array_and_the_worst_exit_code() {
+    let many = json(&["assess", "--format", "json", &example(CLAY_WINS), &example(PE_WINS)]);
+    assert_eq!(many.as_array().unwrap().len(), 2);
+    let faulty = file("faulty.yaml", b"length: 3\n");
+    let output = jackpull(&["assess", &example(CLAY_WINS), &faulty]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(stdout(&output).starts_with("PIPE JACKING"));
+    assert!(stderr(&output).contains("faulty.yaml"));
+}
+
+/// A thrust that no stage can do with: assessed, none fits.
+#[test]
+fn no_scheme_is_exit_code_1() {
+    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap().replace("thrust: 900 kN", "thrust: 20 kN");
+    let path = file("weak_rig.yaml", text.as_bytes());
+    let output = jackpull(&["assess", &path]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stdout(&output).starts_with("NO SCHEME FITS"));
+    let report = json(&["assess", "--format", "json", &path]);
+    assert!(report["choice"].is_null());
+    assert!(report["reason"].as_str().unwrap().contains("thrust"));
+}
+
+/// Units of the output change the print, not the answer.
+#[test]
+fn us_units_print_the_same_answer() {
+    let si = json(&["assess", "--format", "json", &example(PE_WINS)]);
+    let us = json(&["assess", "--format", "json", "--units", "us", &example(PE_WINS)]);
+    assert_eq!(si["choice"]["score"]["least"], us["choice"]["score"]["least"]);
+    let pull = |report: &Value| report["schemes"][0]["force"]["high"]["value"].as_f64().unwrap();
+    assert!((pull(&si) * 1e3 / 4.448_221_615_260_5 / pull(&us) - 1.0).abs() < 1e-9);
+    assert_eq!(us["schemes"][0]["force"]["high"]["unit"], "lbf");
+}

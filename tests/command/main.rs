@@ -1,0 +1,14 @@
+//! The built command: exit codes, what goes to which stream, and what it prints.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs,
+    reason = "a test that fails should stop"
+)]
+
+mod assess;
+mod faults;
+mod run;
+mod template;

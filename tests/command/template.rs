@@ -1,0 +1,63 @@
+//! `template` prints a file that assesses as printed.
+
+use crate::run::{file, jackpull, stderr, stdout};
+
+#[test]
+fn every_template_assesses_as_printed() {
+    for service in ["gravity_sewer", "pressure_main", "casing"] {
+        for units in ["si", "us"] {
+            let output = jackpull(&["template", "--service", service, "--units", units]);
+            assert_eq!(output.status.code(), Some(0));
+            assert!(!stdout(&output).contains('<'), "a placeholder is left:\n{}", stdout(&output));
+            let path = file(&format!("template_{service}_{units}.yaml"), &output.stdout);
+            let assessed = jackpull(&["assess", &path]);
+            assert_eq!(assessed.status.code(), Some(0), "{service}, {units}: {}", stderr(&assessed));
+        }
+    }
+}
+
+/// The optional lines are right too once their `# ` is taken off.
+#[test]
+fn the_optional_lines_are_read() {
+    for units in ["si", "us"] {
+        let output = jackpull(&["template", "--units", units]);
+        let text = stdout(&output);
+        // `face` and `spoil` may stand together; a rate may not stand beside a duration.
+        let optional = |line: &str| {
+            let line = line.strip_prefix("# ")?;
+            let key = line.split(':').next()?;
+            let known = [
+                "grade",
+                "stem",
+                "spoil",
+                "face",
+                "tolerance",
+                "contents",
+                "string_on",
+                "ramp_angle",
+                "bend_radius",
+                "excess_length",
+                "welds",
+                "stress_edition",
+                "reamer",
+            ];
+            known.contains(&key).then(|| {
+                let inside_pull = !["grade", "stem", "spoil", "face", "tolerance"].contains(&key);
+                if inside_pull { format!("  {line}") } else { line.to_owned() }
+            })
+        };
+        let mut taken = 0;
+        let lines = text.lines().map(|line| match optional(line) {
+            Some(line) => {
+                taken += 1;
+                line
+            }
+            None => line.to_owned(),
+        });
+        let all = lines.collect::<Vec<_>>().join("\n");
+        assert_eq!(taken, 13, "{all}");
+        let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
+        let assessed = jackpull(&["assess", &path]);
+        assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
+    }
+}
