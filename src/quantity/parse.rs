@@ -8,7 +8,7 @@ use thiserror::Error;
 #[non_exhaustive]
 pub enum QuantityError {
     /// The text does not start with a number.
-    #[error("expected {expected}, got \"{read}\" (write for example \"{example}\")")]
+    #[error("expected {expected}, got \"{read}\"")]
     NotANumber {
         /// What was expected.
         expected: &'static str,
@@ -18,7 +18,7 @@ pub enum QuantityError {
         example: &'static str,
     },
     /// The number is infinite, not a number, or beyond the range of a 64-bit float.
-    #[error("expected {expected}, got \"{read}\", which is not a finite number (write for example \"{example}\")")]
+    #[error("expected {expected}, got \"{read}\", which is not a finite number")]
     NotFinite {
         /// What was expected.
         expected: &'static str,
@@ -28,7 +28,7 @@ pub enum QuantityError {
         example: &'static str,
     },
     /// A number without a unit where a unit is due.
-    #[error("expected {expected}, got {read} without a unit (write for example \"{example}\")")]
+    #[error("expected {expected}, got {read} without a unit")]
     Bare {
         /// What was expected.
         expected: &'static str,
@@ -38,7 +38,7 @@ pub enum QuantityError {
         example: &'static str,
     },
     /// The unit is unknown or ambiguous.
-    #[error("expected {expected}, got \"{read}\" with the unknown unit \"{symbol}\"{}", advice_text(.advice, .example))]
+    #[error("expected {expected}, got \"{read}\" with the unknown unit \"{symbol}\"")]
     UnknownUnit {
         /// What was expected.
         expected: &'static str,
@@ -52,7 +52,7 @@ pub enum QuantityError {
         example: &'static str,
     },
     /// A quantity of another dimension.
-    #[error("expected {expected}, got \"{read}\" which is {found} (write for example \"{example}\")")]
+    #[error("expected {expected}, got \"{read}\" which is {found}")]
     WrongDimension {
         /// What was expected.
         expected: &'static str,
@@ -65,8 +65,19 @@ pub enum QuantityError {
     },
 }
 
-fn advice_text(advice: &Option<&'static str>, example: &str) -> String {
-    advice.map_or_else(|| format!(" (write for example \"{example}\")"), |advice| format!("; {advice}"))
+impl QuantityError {
+    /// What to write instead, in one line.
+    #[must_use]
+    pub fn advice(&self) -> String {
+        match self {
+            Self::UnknownUnit { advice: Some(advice), .. } => (*advice).to_owned(),
+            Self::UnknownUnit { example, .. }
+            | Self::NotANumber { example, .. }
+            | Self::NotFinite { example, .. }
+            | Self::Bare { example, .. }
+            | Self::WrongDimension { example, .. } => format!("write for example \"{example}\""),
+        }
+    }
 }
 
 /// A quantity that can be read from text.
@@ -78,6 +89,12 @@ pub trait FromText: Measure {
     /// not finite.
     fn from_text(text: &str) -> Result<Self, QuantityError> {
         read(text, Self::DIM, Self::ABSOLUTE).map(Self::from_si)
+    }
+
+    /// Writes the value in SI base units, so that [`FromText::from_text`] gives it back bit by bit.
+    fn to_text(self) -> String {
+        let units = unit::base_units(Self::DIM);
+        if units.is_empty() { format!("{:?}", self.si()) } else { format!("{:?} {units}", self.si()) }
     }
 }
 impl<Q: Measure> FromText for Q {}
@@ -114,15 +131,19 @@ fn symbol_and_exponent(factor: &str) -> Option<(&str, i8)> {
         .find(|(_, c)| c.is_ascii_digit() || matches!(c, '^' | '²' | '³' | '⁴' | '-'))
         .map_or(factor.len(), |(at, _)| at);
     let (symbol, power) = factor.split_at(cut);
+    // "6 ft 1" is no power of a foot, "4 %2" none of a percentage.
+    if symbol.ends_with(char::is_whitespace) || (symbol == "%" && !power.is_empty()) {
+        return None;
+    }
     let power = power.strip_prefix('^').unwrap_or(power);
     let exponent = match power {
         "" if cut == factor.len() => 1,
         "²" => 2,
         "³" => 3,
         "⁴" => 4,
-        _ => power.parse().ok()?,
+        _ => power.parse().ok().filter(|power| *power != 0)?,
     };
-    Some((symbol.trim_end(), exponent))
+    Some((symbol, exponent))
 }
 
 fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
@@ -172,7 +193,8 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
         factor *= known.factor.powi(i32::from(exponent));
         if known.offset > 0.0 {
             // A scale with a zero of its own has a meaning only when it stands alone.
-            if one.len() != units.len() || exponent != 1 || !absolute {
+            let alone = one.len() == units.len() && exponent == 1;
+            if !alone || (wanted == known.dim && !absolute) {
                 return Err(unknown(units));
             }
             offset = known.offset;
@@ -190,7 +212,8 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
         let (found, _) = unit::describe(dim);
         return Err(QuantityError::WrongDimension { expected, read: read(), found, example });
     }
-    let value = (number + offset) * factor;
+    // Adding a zero would take the sign off a negative zero.
+    let value = if offset > 0.0 { (number + offset) * factor } else { number * factor };
     if value.is_finite() { Ok(value) } else { Err(QuantityError::NotFinite { expected, read: read(), example }) }
 }
 

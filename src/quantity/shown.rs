@@ -182,11 +182,13 @@ impl fmt::Display for ShownIn {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (symbol, decimals) = self.shown.role.print(self.system);
         let (value, _) = self.shown.in_units(self.system);
-        // -0.0 reads like a mistake.
-        let value = if value.abs() < 0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap_or(0)) { 0.0 } else { value };
+        let text = format!("{value:.decimals$}");
+        // A negative zero reads like a mistake.
+        let zero = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
+        let text = if zero { text.trim_start_matches('-') } else { &text };
         match symbol {
-            "" => write!(f, "{value:.decimals$}"),
-            _ => write!(f, "{value:.decimals$} {symbol}"),
+            "" => f.write_str(text),
+            _ => write!(f, "{text} {symbol}"),
         }
     }
 }

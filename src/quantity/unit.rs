@@ -148,11 +148,22 @@ pub fn describe(dim: Dim) -> (&'static str, &'static str) {
         (Dim::of(-1, 1, 0, 0), "a mass per length", "60 kg/m"),
         (Dim::of(2, 1, -2, 0), "a moment or torque", "5 kN*m"),
         (Dim::of(4, 0, 0, 0), "a second moment of area", "800 in^4"),
-        (Dim::of(0, 0, -1, 0), "a rate per time", "2/h"),
+        (Dim::of(0, 0, -1, 0), "a rate per time", "2 h^-1"),
         (Dim::of(-1, 0, 0, 0), "a curvature", "0.01 m^-1"),
     ];
     KNOWN
         .iter()
         .find(|(known, ..)| *known == dim)
         .map_or(("another kind of quantity", ""), |(_, name, example)| (name, example))
+}
+
+/// The product of base units of a dimension, as the parser reads it.
+#[must_use]
+pub fn base_units(dim: Dim) -> String {
+    let powers = [("kg", dim.mass), ("m", dim.length), ("s", dim.time), ("K", dim.temperature), ("rad", dim.angle)];
+    let factors = powers.iter().filter(|(_, power)| *power != 0).map(|(symbol, power)| match power {
+        1 => (*symbol).to_owned(),
+        power => format!("{symbol}^{power}"),
+    });
+    factors.collect::<Vec<_>>().join("*")
 }
