@@ -1,13 +1,15 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
+mod builder;
 mod resolve;
 mod schema;
 
+pub use builder::{LineEnd, Site};
 pub use schema::*;
 
 use crate::drive::Drive;
 use crate::handbook::{Handbook, HandbookError};
-use crate::yaml::{self, Fault, Handle};
+use crate::yaml::{self, Complaint, Fault, Handle};
 use std::sync::Arc;
 use thiserror::Error;
 
@@ -28,7 +30,7 @@ pub enum InputError {
 pub(crate) struct Flaw {
     pub(crate) path: String,
     pub(crate) at: Handle,
-    pub(crate) message: String,
+    pub(crate) complaint: Complaint,
 }
 
 impl DriveFile {
@@ -46,7 +48,7 @@ impl DriveFile {
     /// Every contradiction between values, without places; [`read_drive`] adds them.
     pub fn resolve(&self, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
         resolve::resolve(self, handbook)?.map_err(|flaws| {
-            let fault = |flaw: Flaw| Fault { path: flaw.path, message: flaw.message, place: None };
+            let fault = |flaw: Flaw| Fault { path: flaw.path, complaint: flaw.complaint, place: None };
             InputError::Faults(flaws.into_iter().map(fault).collect())
         })
     }
@@ -62,7 +64,7 @@ pub fn read_drive(text: &str, handbook: &Arc<Handbook>) -> Result<Drive, InputEr
         let mut faults: Vec<Fault> = flaws
             .into_iter()
             .map(|flaw| {
-                let mut fault = yaml::locate::<DriveFile>(text, flaw.at, flaw.message);
+                let mut fault = yaml::locate::<DriveFile>(text, flaw.at, flaw.complaint);
                 fault.path = flaw.path;
                 fault
             })

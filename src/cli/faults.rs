@@ -1,30 +1,87 @@
-//! Faults of an input file as a compiler prints them: place, source line, caret.
+//! Faults of an input file as a compiler prints them: what, where, the source line with a caret, one line of advice.
 
-use crate::drive_file::InputError;
 use crate::yaml::Fault;
+use serde::Serialize;
 use std::fmt::Write as _;
 
-/// Every fault of `error` in the file `name` with the text `text`.
-pub(super) fn render(name: &str, text: &str, error: &InputError) -> String {
-    match error {
-        InputError::Faults(faults) => faults.iter().map(|fault| one(name, text, fault)).collect(),
-        other => format!("error: {name}: {other}\n"),
-    }
+/// What is wrong with one input file.
+pub(super) struct Faulty {
+    name: String,
+    text: String,
+    faults: Vec<Fault>,
 }
 
-fn one(name: &str, text: &str, fault: &Fault) -> String {
-    let path = if fault.path.is_empty() { String::new() } else { format!("{}: ", fault.path) };
-    let Some(place) = fault.place else {
-        return format!("error: {name}: {path}{}\n", fault.message);
-    };
-    let mut out = format!("error: {name}:{}:{}: {path}{}\n", place.line, place.column, fault.message);
-    if let Some(line) = text.lines().nth(place.line.saturating_sub(1)) {
-        const LONGEST: usize = 120;
-        let line: String = line.chars().map(|c| if c.is_control() { ' ' } else { c }).take(LONGEST).collect();
-        let number = place.line.to_string();
-        let margin = " ".repeat(number.len());
-        let indent = " ".repeat(place.column.saturating_sub(1).min(LONGEST));
-        let _ = write!(out, "{margin} |\n{number} | {line}\n{margin} | {indent}^\n");
+#[derive(Serialize)]
+struct FileView<'a> {
+    file: &'a str,
+    faults: Vec<FaultView<'a>>,
+}
+
+#[derive(Serialize)]
+struct FaultView<'a> {
+    path: &'a str,
+    line: Option<usize>,
+    column: Option<usize>,
+    message: &'a str,
+    advice: Option<&'a str>,
+    source_line: Option<String>,
+}
+
+impl Faulty {
+    pub(super) fn new(name: &str, text: &str, faults: Vec<Fault>) -> Self {
+        Self { name: name.to_owned(), text: text.to_owned(), faults }
     }
-    out
+
+    /// Something wrong with the file as a whole.
+    pub(super) fn whole(name: &str, message: impl Into<String>) -> Self {
+        let fault = Fault { path: String::new(), complaint: message.into().into(), place: None };
+        Self::new(name, "", vec![fault])
+    }
+
+    /// For reading.
+    pub(super) fn text(&self) -> String {
+        self.faults.iter().map(|fault| self.one(fault)).collect()
+    }
+
+    /// For programs: one object in one line.
+    pub(super) fn json(&self) -> String {
+        let faults = self.faults.iter().map(|fault| FaultView {
+            path: &fault.path,
+            line: fault.place.map(|place| place.line),
+            column: fault.place.map(|place| place.column),
+            message: &fault.complaint.message,
+            advice: fault.complaint.advice.as_deref(),
+            source_line: self.source_line(fault),
+        });
+        let file = FileView { file: &self.name, faults: faults.collect() };
+        // Text and numbers always can be written.
+        serde_json::to_string(&file).map(|line| format!("{line}\n")).unwrap_or_default()
+    }
+
+    /// The line of the fault, as far as it fits on a screen, without what would disturb the screen.
+    fn source_line(&self, fault: &Fault) -> Option<String> {
+        const LONGEST: usize = 120;
+        let line = self.text.lines().nth(fault.place?.line.saturating_sub(1))?;
+        Some(line.chars().map(|c| if c.is_control() { ' ' } else { c }).take(LONGEST).collect())
+    }
+
+    fn one(&self, fault: &Fault) -> String {
+        let path = if fault.path.is_empty() { String::new() } else { format!("{}: ", fault.path) };
+        let mut out = format!("error: {path}{}\n", fault.complaint.message);
+        let number = fault.place.map_or_else(String::new, |place| place.line.to_string());
+        let margin = " ".repeat(number.len().max(1));
+        let _ = match fault.place {
+            Some(place) => writeln!(out, "{margin}--> {}:{}:{}", self.name, place.line, place.column),
+            None => writeln!(out, "{margin}--> {}", self.name),
+        };
+        if let (Some(place), Some(line)) = (fault.place, self.source_line(fault)) {
+            let indent = " ".repeat(place.column.saturating_sub(1).min(line.chars().count()));
+            let _ = write!(out, "{margin} |\n{number} | {line}\n{margin} | {indent}^\n");
+        }
+        if let Some(advice) = &fault.complaint.advice {
+            let _ = writeln!(out, "{margin} = {advice}");
+        }
+        out.push('\n');
+        out
+    }
 }

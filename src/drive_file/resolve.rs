@@ -6,10 +6,10 @@ mod pull;
 
 use super::{DriveFile, Flaw, ForceBandFile, OrNone, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, FaceResistance, Rig, TipResistance};
-use crate::handbook::{Handbook, HandbookError, Method, MethodLimitRow, Spoil};
+use crate::handbook::{Family, Handbook, HandbookError, Method, MethodLimitRow, Spoil};
 use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
-use crate::yaml::Field;
+use crate::yaml::{Complaint, Field};
 use std::sync::Arc;
 
 /// What resolving has found so far.
@@ -20,8 +20,8 @@ struct Resolver<'a> {
 }
 
 impl Resolver<'_> {
-    fn flaw<T>(&mut self, at: &Field<T>, path: &str, message: impl Into<String>) {
-        self.flaws.push(Flaw { path: path.to_owned(), at: at.handle(), message: message.into() });
+    fn flaw<T>(&mut self, at: &Field<T>, path: &str, complaint: impl Into<Complaint>) {
+        self.flaws.push(Flaw { path: path.to_owned(), at: at.handle(), complaint: complaint.into() });
     }
 
     /// The value, which must be above zero.
@@ -35,16 +35,27 @@ impl Resolver<'_> {
     }
 
     fn checked<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role, fits: bool, expected: &str) -> Q {
-        if !fits {
+        if !(fits && field.value.si().is_finite()) {
             let (what, example) = crate::quantity::unit::describe(Q::DIM);
             let read = Shown::of(field.value, role).display(UnitSystem::Si);
-            self.flaw(field, path, format!("expected {what} {expected}, got {read} (write for example \"{example}\")"));
+            let complaint = Complaint::from(format!("expected {what} {expected}, got {read}"));
+            self.flaw(field, path, complaint.advise(format!("write for example \"{example}\"")));
         }
         field.value
     }
 
     fn assume(&mut self, field: impl Into<String>, value: AssumedValue, origin: Origin) {
-        self.assumed.push(Assumed { field: field.into(), value, origin });
+        self.assumed.push(Assumed { field: field.into(), value, origin, alike: 0 });
+    }
+
+    /// For one stretch; stretches alike share one entry, so that a long list of them stays readable.
+    fn assume_alike(&mut self, stretch: &str, what: &str, value: AssumedValue, origin: Origin) {
+        let alike =
+            |known: &&mut Assumed| known.field.ends_with(what) && known.value == value && known.origin == origin;
+        match self.assumed.iter_mut().find(alike) {
+            Some(known) => known.alike += 1,
+            None => self.assume(format!("{stretch}.{what}"), value, origin),
+        }
     }
 
     fn assume_one<Q: Measure>(&mut self, field: impl Into<String>, value: Cited<Q>, role: Role) {
@@ -110,6 +121,9 @@ fn no_row(table: &'static str, wanted: impl Into<String>) -> HandbookError {
     HandbookError::NoRow { table, wanted: wanted.into() }
 }
 
+/// Most pipes of one drive: a person chooses among them.
+const MOST_CANDIDATES: usize = 50;
+
 /// The outer error is the handbook's, the inner one the file's.
 pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Result<Drive, Vec<Flaw>>, HandbookError> {
     let mut resolver = Resolver { handbook, flaws: Vec::new(), assumed: Vec::new() };
@@ -118,6 +132,15 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
         Some(drive) if resolver.flaws.is_empty() => Ok(Drive { assumed: resolver.assumed, ..drive }),
         _ => Err(resolver.flaws),
     })
+}
+
+/// Resistance at an enlarging head by the way soil leaves it.
+fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResistance, Origin), HandbookError> {
+    let row = handbook.face()?.find(|row| row.spoil.value == spoil).ok_or_else(|| no_row("face", spoil.key()))?;
+    let values = row.value;
+    let pressure = Band { low: values.low.value, likely: values.likely.value, high: values.high.value };
+    let least = Band { low: values.least_low.value, likely: values.least_likely.value, high: values.least_high.value };
+    Ok((FaceResistance::Table { pressure, least }, row.origin))
 }
 
 /// Depth of the pipe invert below ground at both pits, and the slope between them.
@@ -129,6 +152,15 @@ struct Line {
 }
 
 impl Line {
+    /// From the lowest invert up to the higher of the grounds at the two pits: the bore fluid can stand no higher.
+    fn greatest_column(&self, length: Length) -> Length {
+        // Heights over the ground at the launch pit.
+        let invert_at_launch = -self.launch;
+        let invert_at_reception = invert_at_launch + length * self.grade.value.si().tan();
+        let higher_ground = (invert_at_reception + self.reception).max(Length::default());
+        higher_ground - invert_at_launch.min(invert_at_reception)
+    }
+
     /// Invert depth at a distance from the launch pit, on a ground surface that is even between the pits.
     fn invert_at(&self, distance: Length, length: Length) -> Length {
         let share = if length.si() > 0.0 { (distance / length).value } else { 0.0 };
@@ -146,19 +178,16 @@ impl Resolver<'_> {
         };
         let stem = self.stem(file)?;
         let face = self.face(file)?;
-        let tip = TipResistance {
-            cone_per_blow: self.handbook.pressure("tip.cone_per_blow")?.value,
-            strength_per_blow: self.handbook.pressure("clay.strength_per_blow")?.value,
-            bearing_factor: Band {
-                low: self.handbook.ratio("tip.clay_low")?.value,
-                likely: self.handbook.ratio("tip.clay_high")?.value,
-                high: self.handbook.ratio("tip.clay_high")?.value,
-            },
-        };
+        let tip = self.tip(stem.value)?;
         let pull = match &file.pull {
-            Some(pull) => self.pull(pull, length, face)?,
+            Some(pull) => self.pull(pull, length, &line)?,
             None => None,
         };
+        if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
+            let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
+            self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
+            return Ok(None);
+        }
         let mut candidates = Vec::new();
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, pull.as_ref())? {
@@ -185,6 +214,13 @@ impl Resolver<'_> {
                 self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
             }
         }
+        if let Some(field) = file.stem.as_ref().map(|stem| &stem.outside_diameter)
+            && field.value == OrNone::None
+            && candidates.iter().any(|pipe| pipe.family() == Family::Pe)
+        {
+            let complaint = Complaint::from("a pipe that is pulled needs the stem that pulls it");
+            self.flaw(field, "stem.outside_diameter", complaint.advise("give its outside diameter"));
+        }
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let stretches = self.ground(file, length, &line, largest)?;
         let tolerance = self.tolerance(file, largest)?;
@@ -197,21 +233,12 @@ impl Resolver<'_> {
             .find(guided)
             .ok_or_else(|| no_row("method_limit", Method::PipeJacking.key()))?
             .map(|row| row.length.value);
-        let deepest = if line.launch > line.reception { "launch.invert_depth" } else { "reception.invert_depth" };
         Ok(Some(Drive {
             handbook: Arc::clone(handbook),
             name: file.name.as_ref().map_or_else(|| "unnamed drive".to_owned(), |name| name.value.0.clone()),
             service: file.service.value,
             length: Cited::given(length, &FieldName("length")),
             grade: line.grade,
-            deepest_invert: Cited::given(
-                line.launch.max(line.reception),
-                if deepest.starts_with('l') {
-                    &FieldName("launch.invert_depth")
-                } else {
-                    &FieldName("reception.invert_depth")
-                },
-            ),
             lubrication: file.lubrication.value,
             stretches,
             rig,
@@ -233,7 +260,8 @@ impl Resolver<'_> {
             file.reception.as_ref().map(|pit| self.positive(&pit.invert_depth, "reception.invert_depth", Role::Depth));
         let grade = file.grade.as_ref().map(|field| {
             if !(field.value.si().abs() <= 0.5) {
-                self.flaw(field, "grade", "expected a slope within 50 % either way (write for example \"0.4 %\")");
+                let complaint = Complaint::from("expected a slope within 50 % either way");
+                self.flaw(field, "grade", complaint.advise("write for example \"0.4 %\""));
             }
             Cited::given(Angle::from_si(field.value.si().atan()), &FieldName("grade"))
         });
@@ -272,7 +300,8 @@ impl Resolver<'_> {
                 self.flaw(
                     &file.launch.invert_depth,
                     "reception",
-                    "missing: give reception.invert_depth, or grade (write for example `grade: 0.4 %`)",
+                    Complaint::from("the depth at the reception pit is missing, and so is the grade")
+                        .advise("add `reception: { invert_depth: ... }` or `grade: 0.4 %`"),
                 );
                 None
             }
@@ -290,10 +319,33 @@ impl Resolver<'_> {
             Some(Field { value: OrNone::None, .. }) => Cited::given(Length::default(), NAME),
             Some(field @ Field { value: OrNone::Some(diameter), .. }) => {
                 if !(diameter.si() > 0.0) {
-                    self.flaw(field, NAME.0, "expected a length above zero or \"none\" (write for example \"100 mm\")");
+                    let complaint = Complaint::from("expected a length above zero or \"none\"");
+                    self.flaw(field, NAME.0, complaint.advise("write for example \"100 mm\""));
                 }
                 Cited::given(*diameter, NAME)
             }
+        })
+    }
+
+    fn tip(&mut self, stem: Length) -> Result<TipResistance, HandbookError> {
+        let sand = self.handbook.pressure("tip.cone_per_blow")?;
+        let clay = self.handbook.pressure("tip.cone_per_blow_clay")?;
+        let strength = self.handbook.pressure("clay.strength_per_blow")?;
+        let low = self.handbook.ratio("tip.clay_low")?;
+        let high = self.handbook.ratio("tip.clay_high")?;
+        let bearing_factor = Band { low: low.value, likely: high.value, high: high.value };
+        if stem.si() > 0.0 {
+            self.assume_one("pilot tip: cone resistance per blow, sand and silt", sand, Role::Strength);
+            self.assume_one("pilot tip: cone resistance per blow, clay, high", clay, Role::Strength);
+            self.assume_one("pilot tip: undrained strength per blow, clay", strength, Role::UnitFriction);
+            let shown = bearing_factor.map(|factor| Shown::of(factor, Role::Ratio));
+            self.assume("pilot tip: bearing factor, clay", AssumedValue::Band(shown), high.origin);
+        }
+        Ok(TipResistance {
+            cone_per_blow: sand.value,
+            cone_per_blow_clay: clay.value,
+            strength_per_blow: strength.value,
+            bearing_factor,
         })
     }
 
@@ -305,20 +357,22 @@ impl Resolver<'_> {
             Some(field) => field.value,
             None => Spoil::Auger,
         };
-        let row =
-            self.handbook.face()?.find(|row| row.spoil.value == spoil).ok_or_else(|| no_row("face", spoil.key()))?;
+        let (resistance, origin) = face_row(self.handbook, spoil)?;
         if file.spoil.is_none() {
-            self.assume("spoil", AssumedValue::Word(spoil.key().to_owned()), row.origin);
+            self.assume("spoil", AssumedValue::Word(spoil.key().to_owned()), origin);
         }
-        let pressure = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
-        let least = Band {
-            low: row.value.least_low.value,
-            likely: row.value.least_likely.value,
-            high: row.value.least_high.value,
-        };
-        let shown = pressure.map(|level| Shown::of(level, Role::UnitFriction));
-        self.assume("face", AssumedValue::Band(shown), row.origin);
-        Ok(FaceResistance::Table { pressure, least })
+        self.assume_face("face", resistance, origin);
+        Ok(resistance)
+    }
+
+    /// Both halves of a resistance at a head.
+    fn assume_face(&mut self, field: &str, resistance: FaceResistance, origin: Origin) {
+        if let FaceResistance::Table { pressure, least } = resistance {
+            let shown = pressure.map(|level| Shown::of(level, Role::UnitFriction));
+            self.assume(format!("{field}: pressure on the cut ring"), AssumedValue::Band(shown), origin);
+            let shown = least.map(|level| Shown::of(level, Role::Thrust));
+            self.assume(format!("{field}: least force"), AssumedValue::Band(shown), origin);
+        }
     }
 
     fn tolerance(&mut self, file: &DriveFile, largest: Length) -> Result<Cited<Length>, HandbookError> {

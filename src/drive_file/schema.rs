@@ -4,14 +4,15 @@ use crate::handbook::{GroundClass, Lubrication, Service, Spoil};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity,
 };
-use crate::yaml::{Field, FromScalar, Scalar, Words, key_words};
-use serde::Deserialize;
+use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
+use serde::{Deserialize, Serialize};
 
 /// One drive, from its launch pit to its reception pit, and the pipes to choose from.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct DriveFile {
     /// What the drive is called in the report.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub name: Option<Field<Words>>,
     /// What the pipe carries.
     pub service: Field<Service>,
@@ -20,8 +21,10 @@ pub struct DriveFile {
     /// Where stem and jacking pipe are pushed from.
     pub launch: PitFile,
     /// Where the stem comes out and a pulled pipe goes in. May be left out where `grade` is given.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub reception: Option<PitFile>,
     /// Rise from the launch pit to the reception pit over the length; negative when the drive falls.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub grade: Option<Field<Ratio>>,
     /// Depth of the water table below ground, or `none`.
     pub groundwater: Field<OrNone<Length>>,
@@ -32,21 +35,26 @@ pub struct DriveFile {
     /// The machine in the launch pit.
     pub rig: RigFile,
     /// The pilot stem.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub stem: Option<StemFile>,
     /// How soil is removed at an enlarging head.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub spoil: Option<Field<Spoil>>,
     /// Resistance at the enlarging head, instead of the table.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub face: Option<ForceBandFile>,
     /// Needed for pipes that are pulled.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub pull: Option<PullFile>,
     /// Tolerance of the invert, either way.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
     /// The pipes to choose from.
     pub candidates: Vec<CandidateFile>,
 }
 
 /// A pit.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct PitFile {
     /// Depth of the pipe invert below ground.
@@ -54,25 +62,30 @@ pub struct PitFile {
 }
 
 /// A stretch of like ground.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct StretchFile {
     /// Where it begins, measured from the launch pit; the end of the stretch before if left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub from: Option<Field<Length>>,
     /// Where it ends; the last one may leave it out and then ends at the reception pit.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub to: Option<Field<Length>>,
     /// Class.
     pub class: Field<GroundClass>,
     /// Standard penetration test blow count.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub spt_n: Option<Field<Ratio>>,
     /// Largest stone expected; `0 mm` for none.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub largest_stone: Option<Field<Length>>,
     /// Unit friction on everything in the bore, instead of the table.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub unit_friction: Option<PressureBandFile>,
 }
 
 /// Low, likely and high pressure.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct PressureBandFile {
     /// Low.
@@ -84,7 +97,7 @@ pub struct PressureBandFile {
 }
 
 /// Low, likely and high force.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct ForceBandFile {
     /// Low.
@@ -96,7 +109,7 @@ pub struct ForceBandFile {
 }
 
 /// The machine in the launch pit.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct RigFile {
     /// Greatest thrust.
@@ -106,7 +119,7 @@ pub struct RigFile {
 }
 
 /// The pilot stem.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct StemFile {
     /// Outside diameter, or `none` for a bore without a stem.
@@ -173,30 +186,43 @@ key_words!(StressEdition, "an edition of pull stress", {
 });
 
 /// How a pipe is pulled.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct PullFile {
     /// From first to last movement, stops included. Either this or `rate`.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub duration: Option<Field<Time>>,
     /// Mean pull rate, stops included.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub rate: Option<Field<Velocity>>,
     /// Mean temperature of the pipe wall.
     pub pipe_temperature: Field<ThermodynamicTemperature>,
     /// Contents while pulled.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub contents: Option<Field<Contents>>,
     /// What carries the string outside.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub string_on: Option<Field<Support>>,
     /// Slope of the ramp from laydown into the reception pit.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub ramp_angle: Option<Field<Angle>>,
     /// Radius of the string on the ramp.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub bend_radius: Option<Field<Length>>,
     /// Length of the string beyond the length of the drive.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub excess_length: Option<Field<Length>>,
+    /// How long the bore fluid stands on the pipe, from its first entry until the annulus is grouted or drained.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fluid_stands_for: Option<Field<Time>>,
     /// Welds.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub welds: Option<Field<Welds>>,
     /// Which table of pull stress governs.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub stress_edition: Option<Field<StressEdition>>,
     /// Resistance at the reamer, instead of the table.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub reamer: Option<ForceBandFile>,
 }
 
@@ -255,7 +281,7 @@ key_words!(Certificate, "a certificate of strength", {
 });
 
 /// A pipe to choose from.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct CandidateFile {
     /// Material.
@@ -263,24 +289,37 @@ pub struct CandidateFile {
     /// Nominal size, as in the table of the series.
     pub size: Field<Length>,
     /// Series of a PE pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub series: Option<Field<Series>>,
     /// Dimension ratio of a PE pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub sdr: Option<Field<Ratio>>,
     /// Outside diameter, instead of the table.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub outside_diameter: Option<Field<Length>>,
     /// Minimum wall, instead of the table.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub wall: Option<Field<Length>>,
     /// End bearing area of a jacking pipe, instead of the one behind its rating.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub end_bearing_area: Option<Field<Area>>,
+    /// Ovality of a PE pipe as delivered: deviation over mean diameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ovality: Option<Field<Ratio>>,
     /// Certificate of strength of a clay pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub certificate: Option<Field<Certificate>>,
     /// Safety factor on uniform stress of a clay pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub factor: Option<Field<Ratio>>,
     /// Mean over greatest stress in the joint of a jacking pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub joint_stress_ratio: Option<Field<Ratio>>,
     /// Outside diameter of a casing pushed behind the stem before the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub casing: Option<Field<Length>>,
     /// Final bore of a pulled pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,
 }
 
@@ -295,10 +334,22 @@ pub enum OrNone<Q> {
 }
 
 impl<Q: FromText + Default> FromScalar for OrNone<Q> {
-    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, String> {
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint> {
         match scalar {
             Scalar::Text("none") => Ok(Self::None),
-            other => Q::from_scalar(other).map(Self::Some).map_err(|message| format!("{message} or \"none\"")),
+            other => Q::from_scalar(other).map(Self::Some).map_err(|complaint| {
+                let advice = complaint.advice.clone().unwrap_or_default();
+                complaint.advise(format!("{advice}, or \"none\""))
+            }),
+        }
+    }
+}
+
+impl<Q: FromText> ToScalar for OrNone<Q> {
+    fn to_scalar(&self) -> String {
+        match self {
+            Self::None => "none".to_owned(),
+            Self::Some(quantity) => quantity.to_text(),
         }
     }
 }

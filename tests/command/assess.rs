@@ -124,3 +124,26 @@ fn us_units_print_the_same_answer() {
     assert!((pull(&si) * 1e3 / 4.448_221_615_260_5 / pull(&us) - 1.0).abs() < 1e-9);
     assert_eq!(us["schemes"][0]["force"]["high"]["unit"], "lbf");
 }
+
+/// A user's factor is used, and wears the mark of a given value.
+#[test]
+fn a_table_of_the_users_is_laid_over() {
+    let table = file(
+        "our_factor.yaml",
+        b"id: practice_ratio\ntitle: our factor\nrows:\n  - { key: clay.factor, value: \"4.0\" }\n",
+    );
+    let limit = |arguments: &[&str]| {
+        let report = json(arguments);
+        let scheme =
+            report["schemes"].as_array().unwrap().iter().find(|scheme| scheme["method"] == "pipe jacking").unwrap();
+        let check =
+            scheme["checks"].as_array().unwrap().iter().find(|check| check["subject"] == "pipe end, jacking force");
+        let factor =
+            scheme["assumed"].as_array().unwrap().iter().find(|assumed| assumed["field"] == "candidates[0].factor");
+        (check.unwrap()["limit"]["value"].as_f64().unwrap(), factor.unwrap()["mark"].as_str().unwrap().to_owned())
+    };
+    let (usual, usual_mark) = limit(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    let (ours, our_mark) = limit(&["assess", "--format", "json", "--tables", &table, &example(CLAY_WINS)]);
+    assert!((ours / usual - 3.0 / 4.0).abs() < 1e-9);
+    assert_eq!((usual_mark.as_str(), our_mark.as_str()), ("judgement", "given"));
+}

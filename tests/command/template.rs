@@ -40,6 +40,7 @@ fn the_optional_lines_are_read() {
                 "welds",
                 "stress_edition",
                 "reamer",
+                "fluid_stands_for",
             ];
             known.contains(&key).then(|| {
                 let inside_pull = !["grade", "stem", "spoil", "face", "tolerance"].contains(&key);
@@ -55,7 +56,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 13, "{all}");
+        assert_eq!(taken, 14, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -5,7 +5,18 @@ use crate::drive::{AssumedValue, Stretch};
 use crate::drive_file::{DriveFile, OrNone, schema::StretchFile};
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, WaterSide};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
-use crate::source::{Cited, Origin};
+use crate::source::{Cited, Equation, Mark, Origin};
+use crate::yaml::Complaint;
+
+/// The band of lubrication that is planned but not metered.
+const NOT_METERED: Equation = Equation {
+    name: "unit friction, lubrication not metered",
+    form: "low of metered, likely half way between none and metered, high of none (table friction_band)",
+    source: "jackpull",
+    locator: "friction bands, lubrication planned but not metered",
+    mark: Mark::Judgement,
+    valid: "the ground of the rows",
+};
 
 /// Gaps and overlaps below this are rounding of the user's figures.
 const SLACK: f64 = 0.005;
@@ -104,7 +115,7 @@ impl Resolver<'_> {
             }
         };
         if let OrNone::Some(table) = file.groundwater.value
-            && table.si() < 0.0
+            && !(table.si() >= 0.0 && table.si().is_finite())
         {
             self.flaw(
                 &file.groundwater,
@@ -127,8 +138,8 @@ impl Resolver<'_> {
                 let stem = self.friction(class, side, Lubrication::None)?;
                 let pipe = self.friction(class, side, file.lubrication.value)?;
                 let shown = |band: Friction| AssumedValue::Band(band.levels.map(|p| Shown::of(p, Role::UnitFriction)));
-                self.assume(format!("{path}.unit_friction, stem and casing"), shown(stem), stem.origin);
-                self.assume(format!("{path}.unit_friction, jacked pipe"), shown(pipe), pipe.origin);
+                self.assume_alike(path, "unit_friction, stem and casing", shown(stem), stem.origin);
+                self.assume_alike(path, "unit_friction, jacked pipe", shown(pipe), pipe.origin);
                 (stem.levels, pipe.levels)
             }
         };
@@ -142,6 +153,7 @@ impl Resolver<'_> {
             from,
             to,
             class,
+            friction_given: stretch.unit_friction.is_some(),
             stem_friction,
             pipe_friction,
             tip: row.value.tip.value,
@@ -152,18 +164,30 @@ impl Resolver<'_> {
     }
 
     fn blows(&mut self, stretch: &StretchFile, path: &str) -> Result<Band<Ratio>, HandbookError> {
-        if let Some(field) = &stretch.spt_n {
-            return Ok(Band::same(self.not_negative(field, &format!("{path}.spt_n"), Role::Count)));
-        }
         let class = stretch.class.value;
-        let row = self
-            .handbook
-            .ground_class()?
-            .find(|row| row.ground.value == class)
-            .ok_or_else(|| no_row("ground_class", class.key()))?;
+        let table = self.handbook.ground_class()?;
+        let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row("ground_class", class.key()))?;
+        if let Some(field) = &stretch.spt_n {
+            let n = self.not_negative(field, &format!("{path}.spt_n"), Role::Count);
+            // The densest classes are open at the top: refusal is the matter of the suitability table.
+            let top = table.rows.iter().map(|row| row.value.n_high.value).fold(Ratio::default(), Ratio::max);
+            let (low, high) = (row.value.n_low.value, row.value.n_high.value);
+            if n < low || (n > high && high < top) {
+                let message = format!(
+                    "{} blows are not those of {}, which has {} to {}",
+                    n.si(),
+                    class.key(),
+                    low.si(),
+                    high.si()
+                );
+                let complaint = Complaint::from(message).advise("name the class that the blow count belongs to");
+                self.flaw(field, &format!("{path}.spt_n"), complaint);
+            }
+            return Ok(Band::same(n));
+        }
         let blows = Band { low: row.value.n_low.value, likely: row.value.n_likely.value, high: row.value.n_high.value };
         let shown = blows.map(|n| Shown::of(n, Role::Count));
-        self.assume(format!("{path}.spt_n"), AssumedValue::Band(shown), row.origin);
+        self.assume_alike(path, "spt_n", AssumedValue::Band(shown), row.origin);
         Ok(blows)
     }
 
@@ -174,10 +198,8 @@ impl Resolver<'_> {
                 let dry = self.friction(class, side, Lubrication::None)?;
                 let slick = self.friction(class, side, Lubrication::Metered)?;
                 let likely = (dry.levels.likely + slick.levels.likely) / 2.0;
-                Ok(Friction {
-                    levels: Band { low: slick.levels.low, likely, high: dry.levels.high },
-                    origin: dry.origin,
-                })
+                let levels = Band { low: slick.levels.low, likely, high: dry.levels.high };
+                Ok(Friction { levels, origin: Origin::Law(&NOT_METERED) })
             }
             _ => match side {
                 Side::Above => self.friction_row(class, WaterSide::Above, lubrication),
@@ -217,19 +239,37 @@ impl Resolver<'_> {
         Ok(Friction { levels, origin: row.origin })
     }
 
-    /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
-    /// and better.
+    /// The worst rating of the wet and the dry end, each as far as is known.
     fn suitability(
         &self,
         site: &Site,
         column: impl Fn(&SuitabilityRow) -> Rating,
     ) -> Result<Cited<Rating>, HandbookError> {
-        let table = self.handbook.ground_suitability()?;
+        let dry = || self.suitability_at(site, WaterSide::Above, &column);
+        let wet = || self.suitability_at(site, WaterSide::Below, &column);
+        match site.side {
+            Side::Above => dry(),
+            Side::Below => wet(),
+            Side::Both => {
+                let (dry, wet) = (dry()?, wet()?);
+                Ok(if severity(wet.value) >= severity(dry.value) { wet } else { dry })
+            }
+        }
+    }
+
+    /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
+    /// and better.
+    fn suitability_at(
+        &self,
+        site: &Site,
+        water: WaterSide,
+        column: &impl Fn(&SuitabilityRow) -> Rating,
+    ) -> Result<Cited<Rating>, HandbookError> {
         let mut worst: Option<Cited<Rating>> = None;
         let mut best = Rating::Unsuitable;
-        for row in table.iter() {
+        for row in self.handbook.ground_suitability()?.iter() {
             let values = &row.value.value;
-            if !site.may_be(values) {
+            if !site.may_be(water, values) {
                 continue;
             }
             let rating = column(values);
@@ -280,18 +320,12 @@ struct Site {
 }
 
 impl Site {
-    /// Whether a row may be the one for this ground, as far as is known.
-    fn may_be(&self, row: &SuitabilityRow) -> bool {
-        let water = match row.water.value {
-            WaterSide::Any => true,
-            WaterSide::Above => self.side != Side::Below,
-            WaterSide::Below => self.side != Side::Above,
-        };
-        // A stretch partly below water has every head from zero to the greatest.
-        let head_over = if self.side == Side::Below { Some(self.head) } else { None };
-        let head = row.water.value != WaterSide::Below
+    /// Whether a row may be the one for this ground above or below water, as far as is known.
+    fn may_be(&self, water: WaterSide, row: &SuitabilityRow) -> bool {
+        let side = row.water.value == WaterSide::Any || row.water.value == water;
+        let head = water == WaterSide::Above
             || (row.head_over.as_ref().is_none_or(|over| self.head > over.value)
-                && row.head_to.as_ref().is_none_or(|to| head_over.is_none_or(|head| head <= to.value)));
+                && row.head_to.as_ref().is_none_or(|to| self.head <= to.value));
         // A count that is not given may be any of the class.
         let blows = row.n_from.as_ref().is_none_or(|from| self.blows.high >= from.value)
             && row.n_below.as_ref().is_none_or(|below| self.blows.low < below.value);
@@ -299,6 +333,6 @@ impl Site {
             row.stone_over.as_ref().is_none_or(|over| stone > over.value)
                 && row.stone_to.as_ref().is_none_or(|to| stone <= to.value)
         });
-        row.ground.value == self.class && water && head && blows && stone
+        row.ground.value == self.class && side && head && blows && stone
     }
 }

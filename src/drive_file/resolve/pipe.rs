@@ -9,7 +9,7 @@ use crate::law::Law;
 use crate::laws::pull::FinalBore;
 use crate::quantity::{Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem};
 use crate::source::{Cited, FieldName};
-use crate::yaml::Field;
+use crate::yaml::{Complaint, Field};
 
 /// Outside diameter and wall.
 type Section = (Cited<Length>, Cited<Length>);
@@ -121,12 +121,9 @@ impl Resolver<'_> {
             (None, None) => {
                 let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, Series::Ips));
                 let known = sizes.collect::<Vec<_>>().join(", ");
-                let message = format!(
-                    "no clay jacking pipe of {} in the table (there are {known}); give outside_diameter and \
-                     end_bearing_area",
-                    size_text(size, Series::Ips)
-                );
-                self.flaw(&candidate.size, &format!("{path}.size"), message);
+                let message = format!("no clay jacking pipe of {} in the table", size_text(size, Series::Ips));
+                let advice = format!("there are {known}; for another give outside_diameter and end_bearing_area");
+                self.flaw(&candidate.size, &format!("{path}.size"), Complaint::from(message).advise(advice));
                 return Ok(None);
             }
         };
@@ -152,9 +149,9 @@ impl Resolver<'_> {
                 EndArea::Rated { ratings, strength: row.value.rating_strength.value, origin: row.origin }
             }
             (None, None) => {
-                let message =
-                    "missing: the end bearing area of a pipe that is not in the table (never the barrel area)";
-                self.flaw(&candidate.size, &format!("{path}.end_bearing_area"), message);
+                let complaint = Complaint::from("the end bearing area of a pipe that is not in the table is missing")
+                    .advise("add `end_bearing_area: ...` from the pipe maker; the barrel area is much larger");
+                self.flaw(&candidate.size, &format!("{path}.end_bearing_area"), complaint);
                 return Ok(None);
             }
         };
@@ -168,7 +165,7 @@ impl Resolver<'_> {
             self.assume_one(format!("{path}.certificate (strength)"), strength, Role::Strength);
         }
         let factor = self.handbook.ratio("clay.factor")?;
-        let factor = self.ratio_or(candidate.factor.as_ref(), path, "factor", (1.0, 20.0), factor);
+        let factor = self.ratio_or(candidate.factor.as_ref(), path, "factor", (2.5, 20.0), factor);
         let ratio = self.handbook.ratio("clay.joint_ratio")?;
         let joint_stress_ratio =
             self.ratio_or(candidate.joint_stress_ratio.as_ref(), path, "joint_stress_ratio", (0.01, 1.0), ratio);
@@ -237,9 +234,9 @@ impl Resolver<'_> {
         };
         let Some(pull) = pull else {
             if file.pull.is_none() {
-                let message =
-                    "missing: a PE pipe is pulled; give pull.duration (or pull.rate) and pull.pipe_temperature";
-                self.flaw(&candidate.material, "pull", message);
+                let complaint = Complaint::from("a PE pipe is pulled, and how is missing")
+                    .advise("add `pull: { duration: 6 h, pipe_temperature: 25 degC }`");
+                self.flaw(&candidate.material, "pull", complaint);
             }
             return Ok(None);
         };
@@ -257,9 +254,17 @@ impl Resolver<'_> {
         let welds = file.pull.as_ref().and_then(|pull| pull.welds.as_ref()).map(|field| field.value);
         let documented = welds == Some(Welds::Documented);
         let weld_factor = self.handbook.ratio(if documented { "pe.weld_documented" } else { "pe.weld_unknown" })?;
+        self.assume_one(format!("{path}: density"), row.map(|row| row.density.value), Role::Density);
         if welds.is_none() && !self.assumed.iter().any(|assumed| assumed.field.starts_with("pull.welds")) {
             self.assume_one("pull.welds (factor)", weld_factor, Role::Ratio);
         }
+        let ovality = candidate.ovality.as_ref().map_or(Ratio::default(), |field| {
+            if !(0.0..=0.12).contains(&field.value.si()) {
+                let complaint = Complaint::from("expected an ovality from 0 % to 12 %");
+                self.flaw(field, &format!("{path}.ovality"), complaint.advise("write for example \"4 %\""));
+            }
+            field.value
+        });
         let stresses = self.stresses(path, candidate, &row, file, pull)?;
         let kind = PePipe {
             wall,
@@ -267,8 +272,9 @@ impl Resolver<'_> {
             stresses,
             upper_temperature: self.upper_temperature()?,
             weld_factor,
-            soft: self.modulus(&row.value.soft.value.0, pull)?,
-            stiff: self.modulus(&row.value.stiff.value.0, pull)?,
+            ovality,
+            soft: self.modulus(&row.value.soft.value.0, pull, pull.load_duration)?,
+            stiff: self.modulus(&row.value.stiff.value.0, pull, pull.duration)?,
         };
         Ok(Some((label, outside_diameter, PipeKind::Pe(Box::new(kind)))))
     }
@@ -299,9 +305,9 @@ impl Resolver<'_> {
                 let Some(row) = table.find(|row| same_size(row.size.value, size)) else {
                     let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, series));
                     let known = sizes.collect::<Vec<_>>().join(", ");
-                    let message =
-                        format!("no iron pipe size {} in the table (there are {known})", size_text(size, series));
-                    self.flaw(&candidate.size, &format!("{path}.size"), message);
+                    let message = format!("no iron pipe size {} in the table", size_text(size, series));
+                    let complaint = Complaint::from(message).advise(format!("there are {known}"));
+                    self.flaw(&candidate.size, &format!("{path}.size"), complaint);
                     return Ok(None);
                 };
                 row.map(|row| row.outside_diameter.value)
@@ -329,19 +335,19 @@ impl Resolver<'_> {
                 match table.find(fits) {
                     Some(row) => row.map(|row| row.wall.value),
                     None => {
-                        let message = format!(
-                            "no ISO 4427 pipe of {} SDR {} in the table; give wall",
-                            size_text(size, series),
-                            sdr.si()
-                        );
-                        self.flaw(&candidate.size, &format!("{path}.size"), message);
+                        let message =
+                            format!("no ISO 4427 pipe of {} SDR {} in the table", size_text(size, series), sdr.si());
+                        let complaint = Complaint::from(message).advise("give wall");
+                        self.flaw(&candidate.size, &format!("{path}.size"), complaint);
                         return Ok(None);
                     }
                 }
             }
             (None, Some(sdr)) => Cited::new(outside_diameter.value / sdr, outside_diameter.origin),
             (None, None) => {
-                self.flaw(&candidate.size, &format!("{path}.sdr"), "missing: give sdr or wall of the PE pipe");
+                let complaint =
+                    Complaint::from("the wall of the PE pipe is missing").advise("add `sdr: 11` or `wall: ...`");
+                self.flaw(&candidate.size, &format!("{path}.sdr"), complaint);
                 return Ok(None);
             }
         };
@@ -359,35 +365,36 @@ impl Resolver<'_> {
     ) -> Result<Vec<StressSource>, HandbookError> {
         let chosen = file.pull.as_ref().and_then(|pull| pull.stress_edition.as_ref());
         let edition = chosen.map_or(StressEdition::Tightest, |field| field.value);
-        let wanted = |key: &str| edition == StressEdition::Tightest || edition.key() == key;
+        // The one row of the 2022 edition says nothing of other durations; it counts where it is asked for.
+        let asked = |key: &str| match edition {
+            StressEdition::Tightest => key != "astm_f1962_2022",
+            edition => edition.key() == key,
+        };
         let american = material.value.american.value.0.as_str();
         let german = material.value.german.value.0.as_str();
         let mut stresses = Vec::new();
         for key in ["astm_f1962_1999", "astm_f1962_2022", "ppi_2008"] {
-            // The one row of the 2022 edition says nothing of other durations; it is there to be chosen.
-            let covers = key != "astm_f1962_2022" || edition == StressEdition::F1962Second;
-            if wanted(key) && covers {
-                stresses.extend(self.stress_row(key, american, pull.duration)?);
-            }
+            let row = self.stress_row(key, american, pull.duration)?;
+            stresses.extend(row.map(|row| StressSource { chosen: asked(key), ..row }));
         }
-        if wanted("gw_321") && german != "none" {
-            let factor = self.duration_factor("gw_321", pull.duration)?;
+        if german != "none" {
+            let (duration_factor, longest) = self.duration_factor("gw_321", pull.duration)?;
             let base = self.stress_row("gw_321", german, Time::from_si(SHORTEST))?;
-            stresses.extend(base.map(|base| StressSource { duration_factor: factor.0, longest: factor.1, ..base }));
+            let chosen = asked("gw_321");
+            stresses.extend(base.map(|base| StressSource { chosen, duration_factor, longest, ..base }));
         }
-        if wanted("astm_f1804") {
-            let (factor, longest) = self.duration_factor("astm_f1804", pull.duration)?;
-            let table = self.stress_row("ppi_2008", american, pull.duration)?;
-            stresses.push(StressSource {
-                stress: material.value.tensile_yield.value,
-                yield_design_factor: Some(self.handbook.ratio("pe.tensile_design")?.value),
-                duration_factor: factor,
-                longest,
-                reference: table.map_or(pull.temperature, |table| table.reference),
-                origin: material.origin,
-            });
-        }
-        if stresses.is_empty() {
+        let (duration_factor, longest) = self.duration_factor("astm_f1804", pull.duration)?;
+        let table = self.stress_row("ppi_2008", american, pull.duration)?;
+        stresses.push(StressSource {
+            stress: material.value.tensile_yield.value,
+            yield_design_factor: Some(self.handbook.ratio("pe.tensile_design")?.value),
+            chosen: asked("astm_f1804"),
+            duration_factor,
+            longest,
+            reference: table.map_or(pull.temperature, |table| table.reference),
+            origin: material.origin,
+        });
+        if !stresses.iter().any(|stress| stress.chosen) {
             let message =
                 format!("edition {} has no pull stress for {}", edition.key(), candidate.material.value.key());
             match chosen {
@@ -423,6 +430,7 @@ impl Resolver<'_> {
                 best = Some(StressSource {
                     stress: values.stress.value,
                     yield_design_factor: None,
+                    chosen: false,
                     duration_factor: Ratio::from_si(1.0),
                     longest,
                     reference: values.at.value,
@@ -463,7 +471,7 @@ impl Resolver<'_> {
         Ok((warmest.value.value.at.value, warmest.value.value.factor.value))
     }
 
-    fn modulus(&self, column: &str, pull: &Pull) -> Result<ModulusPoints, HandbookError> {
+    fn modulus(&self, column: &str, pull: &Pull, duration: Time) -> Result<ModulusPoints, HandbookError> {
         let mut durations: Vec<(Time, Pressure)> = self
             .handbook
             .pe_modulus()?
@@ -483,7 +491,7 @@ impl Resolver<'_> {
             .collect();
         temperatures.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
         let around = |missing: &'static str| no_row(missing, column);
-        let (before, after) = bracket(&durations, pull.duration).ok_or_else(|| around("pe_modulus"))?;
+        let (before, after) = bracket(&durations, duration).ok_or_else(|| around("pe_modulus"))?;
         let (below, above) = bracket(&temperatures, pull.temperature).ok_or_else(|| around("pe_temperature"))?;
         Ok(ModulusPoints { before, after, below, above })
     }

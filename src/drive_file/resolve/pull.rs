@@ -1,11 +1,12 @@
 //! How a pipe is pulled.
 
-use super::Resolver;
+use super::{GROUND_SURFACE, Line, Resolver, face_row};
 use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull};
 use crate::drive_file::{Contents, PullFile, Support};
-use crate::handbook::HandbookError;
+use crate::handbook::{HandbookError, Spoil};
 use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::yaml::Complaint;
 
 /// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
 const WATER: f64 = 1_000.0;
@@ -22,13 +23,18 @@ const DURATION: Equation = Equation {
     valid: "rate above zero",
 };
 
+/// What is taken for the contents of a PE string.
+const EMPTY: Equation = Equation {
+    name: "contents of the string",
+    form: "empty",
+    source: "jackpull",
+    locator: "an empty PE pipe floats harder in any bore fluid than a filled one sinks",
+    mark: Mark::Judgement,
+    valid: "PE pipe",
+};
+
 impl Resolver<'_> {
-    pub(super) fn pull(
-        &mut self,
-        pull: &PullFile,
-        length: Length,
-        face: FaceResistance,
-    ) -> Result<Option<Pull>, HandbookError> {
+    pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Result<Option<Pull>, HandbookError> {
         let Some(duration) = self.duration(pull, length) else { return Ok(None) };
         let temperature = pull.pipe_temperature.value;
         if !(temperature.si() > 223.15 && temperature.si() < 353.15) {
@@ -70,7 +76,8 @@ impl Resolver<'_> {
             Some(field) => {
                 let name = &FieldName("pull.ramp_angle");
                 if !(field.value.si() < core::f64::consts::FRAC_PI_2) {
-                    self.flaw(field, name.0, "expected an angle below 90 deg (write for example \"15 deg\")");
+                    let complaint = Complaint::from("expected an angle below 90 deg");
+                    self.flaw(field, name.0, complaint.advise("write for example \"15 deg\""));
                 }
                 Cited::given(self.not_negative(field, name.0, Role::Angle), name)
             }
@@ -94,48 +101,50 @@ impl Resolver<'_> {
             self.given_or(pull.excess_length.as_ref(), &FieldName("pull.excess_length"), Role::Distance, excess);
         let reamer = match &pull.reamer {
             Some(band) => FaceResistance::Given(self.force_band(band, "pull.reamer", Role::Pull)),
-            // A reamer cuts the same ring of soil as an enlarging head; no published table of reamer drag was found.
-            None => match face {
-                FaceResistance::Table { .. } => face,
-                FaceResistance::Given(_) => {
-                    let row = self.handbook.face()?.get("auger").ok_or_else(|| super::no_row("face", "auger"))?;
-                    let row_values = row.value;
-                    FaceResistance::Table {
-                        pressure: Band {
-                            low: row_values.low.value,
-                            likely: row_values.likely.value,
-                            high: row_values.high.value,
-                        },
-                        least: Band {
-                            low: row_values.least_low.value,
-                            likely: row_values.least_likely.value,
-                            high: row_values.least_high.value,
-                        },
-                    }
-                }
-            },
+            // A reamer cuts the same ring of soil as an enlarging head, with an auger's resistance whatever clears
+            // the face of a jacked pipe; no published table of reamer drag was found.
+            None => {
+                let (resistance, origin) = face_row(self.handbook, Spoil::Auger)?;
+                self.assume_face("pull.reamer", resistance, origin);
+                resistance
+            }
         };
+        let fluid_height = line.greatest_column(length);
+        self.assume(
+            "pull: column of bore fluid over the lowest invert, up to the higher ground",
+            AssumedValue::One(Shown::of(fluid_height, Role::Depth)),
+            Origin::Law(&GROUND_SURFACE),
+        );
+        let row = self.handbook.duration("collapse.load")?;
+        let load_duration =
+            self.given_or(pull.fluid_stands_for.as_ref(), &FieldName("pull.fluid_stands_for"), Role::Duration, row);
         let model_factor = self.handbook.ratio("pull.model_factor")?;
         self.assume_one("pull: model factor on the high pull", model_factor, Role::Ratio);
         let ovality = self.handbook.ratio("collapse.ovality")?;
-        self.assume_one("pull: ovality of the pipe", ovality, Role::Percent);
+        self.assume_one("pull: least ovality of the pipe, bend included", ovality, Role::Percent);
+        let poisson = self.handbook.ratio("pe.poisson")?;
+        self.assume_one("pull: Poisson's ratio of PE", poisson, Role::Ratio);
+        let average_wall = self.handbook.ratio("pe.average_wall")?;
+        self.assume_one("pull: average over minimum wall, string outside the bore", average_wall, Role::Ratio);
         Ok(Some(Pull {
             duration,
             temperature,
-            contents: self.contents(pull)?,
+            contents: self.contents(pull),
+            fluid_height,
+            load_duration: load_duration.value.max(duration),
             fluids: self.fluids()?,
             friction_outside: friction_outside.value,
             friction_inside,
             annular_pressure,
             model_factor: model_factor.value,
-            average_wall: self.handbook.ratio("pe.average_wall")?.value,
+            average_wall: average_wall.value,
             ramp: ramp.value,
             bend_radius,
             excess_length: excess_length.value,
             reamer,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: ovality.value,
-            poisson: self.handbook.ratio("pe.poisson")?.value,
+            poisson: poisson.value,
             bend_ratio: self.handbook.ratio("pe.bend_radius")?,
             bend_cold: self.handbook.ratio("pe.bend_cold")?.value,
             bend_share: bend_share.value,
@@ -156,8 +165,9 @@ impl Resolver<'_> {
                 return None;
             }
             (None, None) => {
-                let message = "missing: give the duration or the rate of the pull (write for example `duration: 6 h`)";
-                self.flaw(&pull.pipe_temperature, "pull.duration", message);
+                let complaint = Complaint::from("the duration of the pull is missing, and so is its rate");
+                let complaint = complaint.advise("add `duration: 6 h` or `rate: 10 m/h`");
+                self.flaw(&pull.pipe_temperature, "pull.duration", complaint);
                 return None;
             }
         };
@@ -169,19 +179,17 @@ impl Resolver<'_> {
         Some(duration.max(shortest))
     }
 
-    /// Densities of the contents to be looked at, the lightest first.
-    fn contents(&mut self, pull: &PullFile) -> Result<[Option<MassDensity>; 2], HandbookError> {
-        let empty = Some(MassDensity::default());
-        let water = Some(MassDensity::from_si(WATER));
-        Ok(match pull.contents.as_ref().map(|field| field.value) {
-            Some(Contents::Empty) => [empty, None],
-            Some(Contents::Water) => [water, None],
+    /// Density of what fills the string, over its whole length. An empty PE pipe floats hardest.
+    fn contents(&mut self, pull: &PullFile) -> MassDensity {
+        match pull.contents.as_ref().map(|field| field.value) {
+            Some(Contents::Water) => MassDensity::from_si(WATER),
+            Some(Contents::Empty) => MassDensity::default(),
             None => {
-                let origin = self.handbook.ratio("pull.fluid_heavy")?.origin;
-                self.assume("pull.contents", AssumedValue::Word("empty or water, the worse".to_owned()), origin);
-                [empty, water]
+                let word = AssumedValue::Word(Contents::Empty.key().to_owned());
+                self.assume("pull.contents", word, Origin::Law(&EMPTY));
+                MassDensity::default()
             }
-        })
+        }
     }
 
     fn fluids(&mut self) -> Result<Fluids, HandbookError> {

@@ -1,0 +1,206 @@
+//! A drive made in code: the same values as in a file, through the same checks.
+
+use super::{
+    CandidateFile, DriveFile, ForceBandFile, Material, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile,
+};
+use crate::handbook::{GroundClass, Lubrication, Service};
+use crate::quantity::{Band, Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
+use crate::yaml::{self, Fault, Words};
+
+/// What every drive needs, by name so that no two lengths can be swapped unseen.
+#[derive(Debug, Clone, Copy)]
+pub struct Site {
+    /// What the pipe carries.
+    pub service: Service,
+    /// From pit wall to pit wall.
+    pub length: Length,
+    /// Depth of the pipe invert below ground at the launch pit.
+    pub launch_invert_depth: Length,
+    /// The other end of the line.
+    pub line: LineEnd,
+    /// Depth of the water table below ground; `None` for no groundwater.
+    pub groundwater: Option<Length>,
+    /// Lubrication of a jacked pipe.
+    pub lubrication: Lubrication,
+    /// Greatest thrust of the rig.
+    pub rig_thrust: Force,
+    /// Greatest pull of the rig.
+    pub rig_pull: Force,
+}
+
+/// What fixes the line beyond the depth at the launch pit.
+#[derive(Debug, Clone, Copy)]
+pub enum LineEnd {
+    /// Invert depth at the reception pit; the ground between is taken as level.
+    InvertDepth(Length),
+    /// Rise from launch to reception over the length; the ground between is taken as level.
+    Grade(Ratio),
+    /// Both, for a ground surface that is not level.
+    DepthAndGrade(Length, Ratio),
+}
+
+impl DriveFile {
+    /// A drive at this site, still without ground and pipes.
+    ///
+    /// ```
+    /// use jackpull::drive_file::{CandidateFile, DriveFile, LineEnd, Material, Site, StretchFile};
+    /// use jackpull::handbook::{GroundClass, Lubrication, Service};
+    /// use jackpull::quantity::{Force, FromText, Length, Ratio};
+    /// use jackpull::{Handbook, choose};
+    ///
+    /// let drive = DriveFile::at(Site {
+    ///     service: Service::GravitySewer,
+    ///     length: Length::from_text("60 m")?,
+    ///     launch_invert_depth: Length::from_text("4.2 m")?,
+    ///     line: LineEnd::Grade(Ratio::from_text("0.4 %")?),
+    ///     groundwater: None,
+    ///     lubrication: Lubrication::Metered,
+    ///     rig_thrust: Force::from_text("900 kN")?,
+    ///     rig_pull: Force::from_text("500 kN")?,
+    /// })
+    /// .through(StretchFile {
+    ///     spt_n: Some(Ratio::from_text("12")?.into()),
+    ///     largest_stone: Some(Length::from_text("0 mm")?.into()),
+    ///     ..StretchFile::of(GroundClass::FirmToVeryStiffClay)
+    /// })
+    /// .candidate(CandidateFile::of(Material::Clay, Length::from_text("10 in")?))
+    /// .resolve(&Handbook::embedded())?;
+    /// assert!(choose(&drive)?.chosen().is_some());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn at(site: Site) -> Self {
+        let (depth, grade) = match site.line {
+            LineEnd::InvertDepth(depth) => (Some(depth), None),
+            LineEnd::Grade(grade) => (None, Some(grade)),
+            LineEnd::DepthAndGrade(depth, grade) => (Some(depth), Some(grade)),
+        };
+        Self {
+            name: None,
+            service: site.service.into(),
+            length: site.length.into(),
+            launch: PitFile { invert_depth: site.launch_invert_depth.into() },
+            reception: depth.map(|depth| PitFile { invert_depth: depth.into() }),
+            grade: grade.map(Into::into),
+            groundwater: site.groundwater.map_or(OrNone::None, OrNone::Some).into(),
+            lubrication: site.lubrication.into(),
+            ground: Vec::new(),
+            rig: RigFile { thrust: site.rig_thrust.into(), pull: site.rig_pull.into() },
+            stem: None,
+            spoil: None,
+            face: None,
+            pull: None,
+            tolerance: None,
+            candidates: Vec::new(),
+        }
+    }
+
+    /// With a name for the report.
+    #[must_use]
+    pub fn named(self, name: &str) -> Self {
+        Self { name: Some(Words(name.to_owned()).into()), ..self }
+    }
+
+    /// With one more stretch of ground, after those before.
+    #[must_use]
+    pub fn through(mut self, stretch: StretchFile) -> Self {
+        self.ground.push(stretch);
+        self
+    }
+
+    /// With one more pipe to choose from.
+    #[must_use]
+    pub fn candidate(mut self, pipe: CandidateFile) -> Self {
+        self.candidates.push(pipe);
+        self
+    }
+
+    /// With how a pipe is pulled.
+    #[must_use]
+    pub fn pulled(self, pull: PullFile) -> Self {
+        Self { pull: Some(pull), ..self }
+    }
+
+    /// With a stem of this outside diameter; `None` for a bore without one.
+    #[must_use]
+    pub fn stem(self, outside_diameter: Option<Length>) -> Self {
+        let outside_diameter = outside_diameter.map_or(OrNone::None, OrNone::Some).into();
+        Self { stem: Some(StemFile { outside_diameter }), ..self }
+    }
+
+    /// With this resistance at the enlarging head, instead of the table's.
+    #[must_use]
+    pub fn face(self, force: Band<Force>) -> Self {
+        let face = ForceBandFile { low: force.low.into(), likely: force.likely.into(), high: force.high.into() };
+        Self { face: Some(face), ..self }
+    }
+
+    /// As the text of a drive file, in SI base units, which reads back as the same drive bit by bit.
+    ///
+    /// # Errors
+    /// If a value is not finite and so has no text.
+    pub fn to_yaml(&self) -> Result<String, Fault> {
+        yaml::write(self)
+    }
+}
+
+impl StretchFile {
+    /// Ground of this class, to the end of the drive, nothing else known.
+    #[must_use]
+    pub fn of(class: GroundClass) -> Self {
+        Self { from: None, to: None, class: class.into(), spt_n: None, largest_stone: None, unit_friction: None }
+    }
+}
+
+impl PullFile {
+    /// A pull of this duration, stops included.
+    #[must_use]
+    pub fn for_duration(duration: Time, pipe_temperature: ThermodynamicTemperature) -> Self {
+        Self { duration: Some(duration.into()), ..Self::with(pipe_temperature) }
+    }
+
+    /// A pull at this mean rate, stops included.
+    #[must_use]
+    pub fn at_rate(rate: Velocity, pipe_temperature: ThermodynamicTemperature) -> Self {
+        Self { rate: Some(rate.into()), ..Self::with(pipe_temperature) }
+    }
+
+    fn with(pipe_temperature: ThermodynamicTemperature) -> Self {
+        Self {
+            duration: None,
+            rate: None,
+            pipe_temperature: pipe_temperature.into(),
+            contents: None,
+            string_on: None,
+            ramp_angle: None,
+            bend_radius: None,
+            excess_length: None,
+            fluid_stands_for: None,
+            welds: None,
+            stress_edition: None,
+            reamer: None,
+        }
+    }
+}
+
+impl CandidateFile {
+    /// A pipe of this material and nominal size, all else from the tables.
+    #[must_use]
+    pub fn of(material: Material, size: Length) -> Self {
+        Self {
+            material: material.into(),
+            size: size.into(),
+            series: None,
+            sdr: None,
+            outside_diameter: None,
+            wall: None,
+            end_bearing_area: None,
+            ovality: None,
+            certificate: None,
+            factor: None,
+            joint_stress_ratio: None,
+            casing: None,
+            bore: None,
+        }
+    }
+}

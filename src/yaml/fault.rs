@@ -1,0 +1,94 @@
+//! What is wrong with an input text, and where.
+
+use core::fmt;
+
+/// Where in a text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Place {
+    /// Line, from 1.
+    pub line: usize,
+    /// Column, from 1.
+    pub column: usize,
+}
+
+/// What was read and what was expected, and how it is written.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Complaint {
+    /// One sentence without a full stop.
+    pub message: String,
+    /// What to write instead, in one line.
+    pub advice: Option<String>,
+}
+
+impl Complaint {
+    /// With a line of advice.
+    #[must_use]
+    pub fn advise(self, advice: impl Into<String>) -> Self {
+        Self { advice: Some(advice.into()), ..self }
+    }
+
+    /// A word that is none of `words`: the one that was probably meant is named.
+    #[must_use]
+    pub fn unknown_word(what: &str, read: &str, words: &[&str]) -> Self {
+        let near = nearest(read, words).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
+        Self::from(format!("expected {what}, got \"{read}\""))
+            .advise(format!("{near}write one of: {}", words.join(", ")))
+    }
+}
+
+impl From<String> for Complaint {
+    fn from(message: String) -> Self {
+        Self { message, advice: None }
+    }
+}
+
+impl From<&str> for Complaint {
+    fn from(message: &str) -> Self {
+        Self::from(message.to_owned())
+    }
+}
+
+impl fmt::Display for Complaint {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.message)?;
+        match &self.advice {
+            Some(advice) => write!(f, " ({advice})"),
+            None => Ok(()),
+        }
+    }
+}
+
+/// One thing wrong with an input text.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Fault {
+    /// Path of the field, for example `candidates[0].size`; empty at the top level.
+    pub path: String,
+    /// What is wrong.
+    pub complaint: Complaint,
+    /// Where, if the parser can tell.
+    pub place: Option<Place>,
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if !self.path.is_empty() {
+            write!(f, "{}: ", self.path)?;
+        }
+        write!(f, "{}", self.complaint)?;
+        match self.place {
+            Some(place) => write!(f, " at line {} column {}", place.line, place.column),
+            None => Ok(()),
+        }
+    }
+}
+
+impl core::error::Error for Fault {}
+
+/// The word that `read` was probably meant to be: one with few letters changed, or one that begins alike.
+pub(super) fn nearest<'a>(read: &str, words: &[&'a str]) -> Option<&'a str> {
+    /// Jaro-Winkler similarity below which a guess confuses more than it helps.
+    const ALIKE: f64 = 0.8;
+    let likeness = |word: &&&str| strsim::jaro_winkler(read, word);
+    let best = words.iter().max_by(|a, b| likeness(a).total_cmp(&likeness(b)))?;
+    (likeness(&best) >= ALIKE).then_some(*best)
+}

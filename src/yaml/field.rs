@@ -1,0 +1,238 @@
+//! One scalar of an input type, counted as it is read.
+
+use super::fault::Complaint;
+use crate::quantity::parse::shortened;
+use crate::quantity::{FromText, QuantityError};
+use core::cell::RefCell;
+use core::fmt;
+use core::marker::PhantomData;
+use serde::de::Visitor;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+/// A scalar as YAML gives it.
+#[derive(Debug, Clone, Copy)]
+pub enum Scalar<'a> {
+    /// Quoted or plain text that is no number, boolean or null.
+    Text(&'a str),
+    /// A number.
+    Number(f64),
+    /// `true` or `false`.
+    Boolean(bool),
+    /// `null`, `~` or nothing.
+    Nothing,
+}
+
+impl fmt::Display for Scalar<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Text(text) => f.write_str(&shortened(text)),
+            Self::Number(number) => write!(f, "{number}"),
+            Self::Boolean(boolean) => write!(f, "{boolean}"),
+            Self::Nothing => f.write_str("nothing"),
+        }
+    }
+}
+
+/// A type that one scalar can be read into. `Default` stands in for a faulty value until the fault is reported;
+/// it never leaves [`read`](super::read).
+pub trait FromScalar: Default {
+    /// Reads the scalar.
+    ///
+    /// # Errors
+    /// What was expected, what was read and how it is written.
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint>;
+}
+
+/// A type that is written as one scalar, which reads back as the same value, bit by bit.
+pub trait ToScalar {
+    /// The text of the scalar.
+    fn to_scalar(&self) -> String;
+}
+
+impl<Q: FromText + Default> FromScalar for Q {
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint> {
+        let text = match scalar {
+            Scalar::Text(text) => text.to_owned(),
+            other => other.to_string(),
+        };
+        Q::from_text(&text).map_err(|error: QuantityError| Complaint::from(error.to_string()).advise(error.advice()))
+    }
+}
+
+impl<Q: FromText> ToScalar for Q {
+    fn to_scalar(&self) -> String {
+        self.to_text()
+    }
+}
+
+/// Free text.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Words(pub String);
+
+impl FromScalar for Words {
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint> {
+        match scalar {
+            Scalar::Nothing => Err("expected a text, got nothing".into()),
+            Scalar::Text(text) if text.trim().is_empty() => Err("expected a text, got an empty one".into()),
+            Scalar::Text(text) => Ok(Self(text.to_owned())),
+            other => Ok(Self(other.to_string())),
+        }
+    }
+}
+
+impl ToScalar for Words {
+    fn to_scalar(&self) -> String {
+        self.0.clone()
+    }
+}
+
+/// Writes `FromScalar` and `ToScalar` for an enum of key words.
+macro_rules! key_words {
+    ($name:ty, $what:literal, { $($word:literal => $variant:expr),+ $(,)? }) => {
+        impl $crate::yaml::FromScalar for $name {
+            fn from_scalar(scalar: $crate::yaml::Scalar<'_>) -> Result<Self, $crate::yaml::Complaint> {
+                match scalar {
+                    $($crate::yaml::Scalar::Text($word) => Ok($variant),)+
+                    other => Err($crate::yaml::Complaint::unknown_word($what, &other.to_string(), &[$($word),+])),
+                }
+            }
+        }
+
+        impl $crate::yaml::ToScalar for $name {
+            fn to_scalar(&self) -> String {
+                self.key().to_owned()
+            }
+        }
+
+        impl $name {
+            /// As written in files.
+            #[must_use]
+            pub fn key(self) -> &'static str {
+                match self {
+                    $(value if value == $variant => $word,)+
+                    _ => "",
+                }
+            }
+        }
+    };
+}
+pub(crate) use key_words;
+
+/// One scalar of an input file, with the number that finds its place again.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Field<T> {
+    /// The value.
+    pub value: T,
+    ordinal: Option<u32>,
+}
+
+impl<T> From<T> for Field<T> {
+    /// A value given in code, with no place in a text.
+    fn from(value: T) -> Self {
+        Self { value, ordinal: None }
+    }
+}
+
+impl<T> Field<T> {
+    /// The handle by which [`locate`](super::locate) finds this field in the text.
+    pub const fn handle(&self) -> Handle {
+        Handle(self.ordinal)
+    }
+}
+
+/// Finds a field again in the text it was read from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Handle(pub(super) Option<u32>);
+
+/// What the pass under way does with scalars.
+pub(super) enum Pass {
+    /// Note the number of each faulty one and go on.
+    Collect(Vec<(u32, Complaint)>),
+    /// Fail at this number.
+    FailAt(u32),
+}
+
+struct Reading {
+    next: u32,
+    pass: Pass,
+}
+
+thread_local! {
+    // serde hands no context to `Deserialize`, so the pass under way is kept beside it.
+    static READING: RefCell<Option<Reading>> = const { RefCell::new(None) };
+}
+
+/// Stands in the parser's error text where the message would be.
+pub(super) const SENTINEL: char = '\u{1}';
+
+/// Runs `work`, which deserializes, under a pass; what the pass collected comes back with the result.
+pub(super) fn under<T>(pass: Pass, work: impl FnOnce() -> T) -> (T, Vec<(u32, Complaint)>) {
+    READING.set(Some(Reading { next: 0, pass }));
+    let result = work();
+    match READING.take().map(|reading| reading.pass) {
+        Some(Pass::Collect(faults)) => (result, faults),
+        _ => (result, Vec::new()),
+    }
+}
+
+impl<'de, T: FromScalar> Deserialize<'de> for Field<T> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(ScalarVisitor(PhantomData))
+    }
+}
+
+impl<T: ToScalar> Serialize for Field<T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(&self.value.to_scalar())
+    }
+}
+
+struct ScalarVisitor<T>(PhantomData<T>);
+
+impl<T: FromScalar> Visitor<'_> for ScalarVisitor<T> {
+    type Value = Field<T>;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("one value")
+    }
+    fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<Self::Value, E> {
+        field(Scalar::Text(text))
+    }
+    fn visit_bool<E: serde::de::Error>(self, boolean: bool) -> Result<Self::Value, E> {
+        field(Scalar::Boolean(boolean))
+    }
+    fn visit_f64<E: serde::de::Error>(self, number: f64) -> Result<Self::Value, E> {
+        field(Scalar::Number(number))
+    }
+    #[expect(clippy::cast_precision_loss, reason = "no input needs whole numbers beyond 2^53")]
+    fn visit_u64<E: serde::de::Error>(self, number: u64) -> Result<Self::Value, E> {
+        field(Scalar::Number(number as f64))
+    }
+    #[expect(clippy::cast_precision_loss, reason = "no input needs whole numbers beyond 2^53")]
+    fn visit_i64<E: serde::de::Error>(self, number: i64) -> Result<Self::Value, E> {
+        field(Scalar::Number(number as f64))
+    }
+    fn visit_unit<E: serde::de::Error>(self) -> Result<Self::Value, E> {
+        field(Scalar::Nothing)
+    }
+}
+
+fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field<T>, E> {
+    let read = T::from_scalar(scalar);
+    READING.with_borrow_mut(|reading| {
+        let Some(reading) = reading else {
+            return read.map(Field::from).map_err(E::custom);
+        };
+        let ordinal = reading.next;
+        reading.next += 1;
+        if let Err(complaint) = &read
+            && let Pass::Collect(faults) = &mut reading.pass
+        {
+            faults.push((ordinal, complaint.clone()));
+        }
+        match reading.pass {
+            Pass::FailAt(number) if number == ordinal => Err(E::custom(SENTINEL)),
+            _ => Ok(Field { value: read.unwrap_or_default(), ordinal: Some(ordinal) }),
+        }
+    })
+}

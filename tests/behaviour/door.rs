@@ -1,0 +1,270 @@
+//! The input door: every fault at once, with its place; hostile texts refused in bounded memory.
+
+use crate::drives::{drive, text};
+use allocation_counter::measure;
+use jackpull::drive_file::DriveFile;
+use jackpull::yaml::{Fault, LARGEST_INPUT, MOST_FAULTS, text_of};
+use jackpull::{Handbook, InputError, choose, read_drive};
+use proptest::prelude::*;
+
+fn faults(text: &str) -> Vec<Fault> {
+    match read_drive(text, &Handbook::embedded()) {
+        Err(InputError::Faults(faults)) => faults,
+        Err(error) => panic!("{error}"),
+        Ok(_) => Vec::new(),
+    }
+}
+
+fn shown(faults: &[Fault]) -> Vec<String> {
+    faults.iter().map(ToString::to_string).collect()
+}
+
+#[test]
+fn every_faulty_value_is_reported_with_its_place() {
+    let text = text(|text| {
+        text.replace("length: 60 m", "length: 60 kN")
+            .replace("invert_depth: 4.20 m", "invert_depth: 4.20")
+            .replace("lubrication: metered", "lubrication: meterd")
+            .replace("class: silt", "class: slit")
+            .replace("thrust: 900 kN", "thrust: 900 tonf")
+            .replace("25 degC", "25 C")
+            .replace("sdr: 11", "sdr: eleven")
+    });
+    let found = shown(&faults(&text));
+    let expected = [
+        "length: expected a length, got \"60 kN\" which is a force (write for example \"300 ft\") at line 2 column 9",
+        "launch.invert_depth: expected a length, got 4.2 without a unit (write for example \"300 ft\") at line 3 column 25",
+        "lubrication: expected how the pipe is lubricated, got \"meterd\" (did you mean \"metered\"? write one of: none, \
+         not_metered, metered, logged) at line 6 column 14",
+        "ground[1].class: expected a ground class, got \"slit\" (did you mean \"silt\"? write one of: soft_clay, \
+         firm_to_very_stiff_clay, hard_clay, silt, loose_sand, medium_to_dense_sand, gravel, fill, unknown) at line 9 \
+         column 24",
+        "rig.thrust: expected a force, got \"900 tonf\" with the unknown unit \"tonf\" (write \"tonf_us\" (2000 lbf) or \
+         \"tf\" (1000 kgf)) at line 11 column 16",
+        "pull.pipe_temperature: expected a temperature, got \"25 C\" with the unknown unit \"C\" (write \"degC\") at \
+         line 12 column 42",
+        "candidates[1].sdr: expected a plain number or a percentage, got \"eleven\" (write for example \"0.5 %\") at \
+         line 15 column 43",
+    ];
+    assert_eq!(found, expected);
+}
+
+#[test]
+fn value_faults_come_with_the_first_structural_one() {
+    let text = text(|text| text.replace("length: 60 m", "length: 60").replace("rig: {", "rigg: {"));
+    let found = shown(&faults(&text));
+    assert_eq!(found.len(), 2, "{found:#?}");
+    assert!(found[0].starts_with("length: expected a length, got 60 without a unit"));
+    assert!(found[1].starts_with("the key \"rigg\" is not known here (did you mean \"rig\"? known here: "));
+    assert!(found[1].ends_with("at line 11 column 1"), "{}", found[1]);
+}
+
+#[test]
+fn a_missing_key_is_named_with_where_it_belongs() {
+    let top = text(|text| text.replace("lubrication: metered\n", ""));
+    let found = shown(&faults(&top));
+    assert!(found[0].starts_with("the key \"lubrication\" is missing from the top level of the file"), "{found:?}");
+    let inside = text(|text| text.replace(", pull: 500 kN", ""));
+    let found = shown(&faults(&inside));
+    assert!(found[0].starts_with("rig: the key \"pull\" is missing from this block"), "{found:?}");
+    assert!(found[0].contains("at line 11"), "{found:?}");
+}
+
+#[test]
+fn contradictions_are_located_like_faulty_values() {
+    let text = text(|text| {
+        text.replace("to: 40 m", "from: 30 m, to: 40 m")
+            .replace("to: 60 m", "to: 55 m")
+            .replace("thrust: 900 kN", "thrust: -900 kN")
+            .replace("size: 315 mm, sdr: 11", "size: 315 mm, wall: 200 mm")
+            .replace("size: 10 in", "size: 10 in, casing: 300 mm")
+    });
+    let found = shown(&faults(&text));
+    let expected = [
+        "ground[1].from: leaves a gap: the ground is told to 25.0 m only at line 9 column 13",
+        "ground[2].to: the ground ends here, 5.0 m short of the drive at line 10 column 11",
+        "rig.thrust: expected a force above zero, got -900.0 kN (write for example \"900 kN\") at line 11 column 16",
+        "candidates[0].casing: is smaller than clay 10 in, which it makes room for at line 14 column 44",
+        "candidates[1].wall: leaves no bore inside the pipe at line 15 column 44",
+    ];
+    assert_eq!(found, expected);
+    for (from, to, part) in [
+        ("to: 40 m", "from: 20 m, to: 40 m", "ground[1].from: overlaps: the ground is told to 25.0 m already"),
+        ("to: 60 m", "to: 65 m", "ground[2].to: lies beyond the drive, which is 60.0 m long"),
+        ("{ to: 25 m, ", "{ ", "ground[0].to: missing: only the last stretch"),
+        ("invert_depth: 3.96 m", "invert_depth: 0.2 m", "candidates[0].size: clay 10 in stands out of the ground"),
+        ("sdr: 11", "sdr: 17, wall: 28.6 mm", "candidates[1].sdr: 17 contradicts the wall, which gives 11.0"),
+        (
+            "  - { material: clay, size: 10 in }\n",
+            "  - { material: clay, size: 10 in }\n  - { material: clay, size: 10 in }\n",
+            "candidates[1]: clay 10 in is among the candidates twice",
+        ),
+        ("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "", "pull: a PE pipe is pulled, and how is missing"),
+    ] {
+        let text = crate::drives::text(|text| text.replace(from, to));
+        let found = shown(&faults(&text));
+        assert!(found.iter().any(|fault| fault.starts_with(part) && fault.contains(" at line ")), "{part}: {found:?}");
+    }
+}
+
+#[test]
+fn faults_are_capped() {
+    let stretches: String = (0..200).map(|_| "  - { to: 1, class: silt }\n").collect();
+    let text = text(|text| text.replace("ground:\n", &format!("ground:\n{stretches}")));
+    assert_eq!(faults(&text).len(), MOST_FAULTS);
+}
+
+/// Texts that a parser chokes on. None gives a drive; each is refused in little memory.
+#[test]
+fn hostile_texts_are_refused_in_bounded_memory() {
+    let base = text(|text| text);
+    let bomb = "a: &a [x,x,x,x,x,x,x,x,x]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b]\n";
+    let deep_block: String = (0..1_000).map(|depth| format!("{}a:\n", " ".repeat(depth))).collect();
+    let deep_list = "- ".repeat(100_000);
+    let corpus: Vec<(&str, String)> = vec![
+        ("brackets", "[".repeat(100_000)),
+        ("braces", "{".repeat(100_000)),
+        ("brackets in a value", format!("length: {}", "[".repeat(100_000))),
+        ("alias bomb", bomb.to_owned()),
+        ("anchor on a value", base.replace("length: 60 m", "length: &x 60 m")),
+        ("alias as a value", base.replace("length: 60 m", "length: *x")),
+        ("deep block", deep_block),
+        ("deep list", deep_list),
+        ("11 MiB", "# filling\n".repeat(11 << 17)),
+        ("NUL", base.replace("length: 60 m", "length: 60\0 m")),
+        ("NUL alone", "\0".to_owned()),
+        ("escape", base.replace("length: 60 m", "length: \u{1b}[31m60 m")),
+        ("two documents", format!("{base}---\n{base}")),
+        ("empty", String::new()),
+        ("only a comment", "# nothing\n".to_owned()),
+        ("list at the top", "- 1\n- 2\n".to_owned()),
+        ("text at the top", "drive\n".to_owned()),
+        ("duplicate key", base.replace("length: 60 m", "length: 60 m\nlength: 61 m")),
+        ("tag", base.replace("length: 60 m", "length: !secret 60 m")),
+        ("list for a value", base.replace("length: 60 m", "length: [60 m]")),
+        ("block for a value", base.replace("length: 60 m", "length: { m: 60 }")),
+        ("value for a block", base.replace("rig: { thrust: 900 kN, pull: 500 kN }", "rig: 900 kN")),
+        ("null", base.replace("length: 60 m", "length: ~")),
+        ("boolean", base.replace("length: 60 m", "length: true")),
+        ("beyond f64", base.replace("length: 60 m", "length: 1e999 m")),
+        ("beyond f64, bare", base.replace("spt_n: 12", "spt_n: 1e999")),
+        ("not a number", base.replace("spt_n: 12", "spt_n: .nan")),
+        ("infinite", base.replace("spt_n: 12", "spt_n: .inf")),
+        ("merge key", base.replace("length: 60 m", "<<: { length: 60 m }")),
+        ("tab as indent", base.replace("  - { to: 25 m", "\t- { to: 25 m")),
+        ("unclosed quote", base.replace("length: 60 m", "length: \"60 m")),
+    ];
+    for (name, hostile) in &corpus {
+        let mut refused = false;
+        let used = measure(|| refused = !faults(hostile).is_empty());
+        assert!(refused, "{name} was taken for a drive");
+        assert!(used.bytes_max < 64 << 20, "{name} took {} bytes", used.bytes_max);
+    }
+}
+
+/// Oddly saved, but right.
+#[test]
+fn byte_order_mark_and_carriage_returns_are_read() {
+    let base = text(|text| text);
+    let plain = format!("{:?}", choose(&drive(&base)).unwrap().ranked);
+    for odd in [format!("\u{feff}{base}"), base.replace('\n', "\r\n")] {
+        assert_eq!(plain, format!("{:?}", choose(&drive(&odd)).unwrap().ranked));
+    }
+    let broken = base.replace("length: 60 m", "length: 60 kN").replace('\n', "\r\n");
+    assert!(shown(&faults(&broken))[0].ends_with("at line 2 column 9"));
+}
+
+#[test]
+fn bytes_that_are_no_text_are_refused_with_their_place() {
+    let mut bytes = text(|text| text).into_bytes();
+    bytes[31] = 0xff;
+    let fault = text_of(&bytes).unwrap_err();
+    assert_eq!(fault.to_string(), "the file is not text in UTF-8 (save it as UTF-8) at line 2 column 9");
+    assert!(text_of(&vec![b' '; LARGEST_INPUT + 1]).is_err());
+}
+
+/// Thousands of stretches are read, resolved and ranked.
+#[test]
+fn thousands_of_stretches_are_assessed() {
+    let count = 5_000;
+    let stretches: String = (1..=count)
+        .map(|index| {
+            let to = 60.0 * f64::from(index) / f64::from(count);
+            format!("  - to: {to} m\n    class: firm_to_very_stiff_clay\n    spt_n: 12\n    largest_stone: 0 mm\n")
+        })
+        .collect();
+    let one = "  - { to: 60 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }\n";
+    let with = |stretches: &str| {
+        let base = text(|text| text);
+        let (before, rest) = base.split_once("ground:\n").unwrap();
+        let (_, after) = rest.split_once("rig:").unwrap();
+        drive(&format!("{before}ground:\n{stretches}rig:{after}"))
+    };
+    let (many, whole) = (with(&stretches), with(one));
+    for (a, b) in choose(&many).unwrap().ranked.iter().zip(&choose(&whole).unwrap().ranked) {
+        assert_eq!(a.standing, b.standing);
+        if let (Some(a), Some(b)) = (a.scheme.force, b.scheme.force) {
+            approx::assert_relative_eq!(a.high.value, b.high.value, max_relative = 1e-9);
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_text_makes_the_door_panic(text in "\\PC{0,200}") {
+        let _ = read_drive(&text, &Handbook::embedded());
+    }
+
+    #[test]
+    fn no_bytes_make_the_door_panic(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
+        if let Ok(text) = text_of(&bytes) {
+            let _ = read_drive(text, &Handbook::embedded());
+        }
+    }
+
+    /// A right file with one piece cut out, doubled or replaced.
+    #[test]
+    fn no_edit_of_a_right_file_makes_the_door_panic(
+        at in 0..600_usize, cut in 0..20_usize, put in "[ -~\\n]{0,12}",
+    ) {
+        let base = text(|text| text);
+        let at = at.min(base.len());
+        let end = (at + cut).min(base.len());
+        // The file is ASCII, so every index is a boundary.
+        let edited = format!("{}{put}{}", &base[..at], &base[end..]);
+        if let Ok(drive) = read_drive(&edited, &Handbook::embedded()) {
+            let _ = choose(&drive);
+        }
+    }
+
+    /// Written out in base units and read back, a drive gives the same assessment, bit by bit.
+    #[test]
+    fn a_drive_written_and_read_back_is_the_same(
+        length in 20.0..120.0_f64, depth in 2.0..9.0_f64, hours in 0.2..20.0_f64, celsius in -10.0..39.0_f64,
+        n in 5.0..29.0_f64, thrust in 100.0..3000.0_f64, water in prop::option::of(0.5..12.0_f64),
+    ) {
+        let text = text(|text| {
+            text.replace("length: 60 m", &format!("length: {length} m"))
+                .replace("to: 25 m", &format!("to: {} m", length / 3.0))
+                .replace("to: 40 m", &format!("to: {} m", length / 2.0))
+                .replace("to: 60 m", &format!("to: {length} m"))
+                .replace("4.20 m", &format!("{depth} m"))
+                .replace("3.96 m", &format!("{} ft", depth / 0.3048 - 0.5))
+                .replace("duration: 6 h", &format!("duration: {hours} h"))
+                .replace("25 degC", &format!("{celsius} degC"))
+                .replace("spt_n: 12", &format!("spt_n: {n}"))
+                .replace("900 kN", &format!("{thrust} kN"))
+                .replace("groundwater: 5.5 m", &water.map_or("groundwater: none".to_owned(), |d| format!("groundwater: {d} m")))
+        });
+        let file = DriveFile::read(&text).unwrap();
+        let written = file.to_yaml().unwrap();
+        let again = DriveFile::read(&written).unwrap();
+        let handbook = Handbook::embedded();
+        let one = choose(&file.resolve(&handbook).unwrap()).unwrap();
+        let other = choose(&again.resolve(&handbook).unwrap()).unwrap();
+        prop_assert_eq!(format!("{:?}", one.ranked), format!("{:?}", other.ranked));
+        prop_assert_eq!(again.to_yaml().unwrap(), written);
+    }
+}
