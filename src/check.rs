@@ -74,6 +74,8 @@ pub enum Subject {
     Bore,
     /// Radius of the string on the ramp.
     BendRadius,
+    /// Invert against its tolerance, gravity sewers only.
+    Invert,
     /// Ground against method.
     Ground,
     /// Length of the drive against the published range of the method.
@@ -82,7 +84,7 @@ pub enum Subject {
 
 impl Subject {
     /// Number of subjects.
-    pub const COUNT: usize = 12;
+    pub const COUNT: usize = 13;
 
     /// As printed.
     #[must_use]
@@ -98,6 +100,7 @@ impl Subject {
             Self::RigPull => "rig pull",
             Self::Bore => "final bore",
             Self::BendRadius => "bend radius",
+            Self::Invert => "invert, line and grade",
             Self::Ground => "ground",
             Self::Length => "length",
         }
@@ -106,7 +109,7 @@ impl Subject {
     /// True for checks of a force, stress or pressure, whose margin counts in the score.
     #[must_use]
     pub const fn is_load(self) -> bool {
-        !matches!(self, Self::Bore | Self::BendRadius | Self::Ground | Self::Length)
+        !matches!(self, Self::Bore | Self::BendRadius | Self::Invert | Self::Ground | Self::Length)
     }
 }
 
@@ -227,6 +230,20 @@ impl Check {
     pub fn as_screen(self) -> Self {
         let verdict = if self.verdict == Verdict::Over { Verdict::WithCare } else { self.verdict };
         Self { verdict, ..self }
+    }
+
+    /// Never a plain pass: *with care*, and why.
+    #[must_use]
+    pub fn as_caution(self, note: &'static str) -> Self {
+        let verdict = if self.verdict == Verdict::Within { Verdict::WithCare } else { self.verdict };
+        Self { verdict, ..self }.with_note(note)
+    }
+
+    /// Not decided where there is doubt.
+    #[must_use]
+    pub fn in_doubt(self, doubt: Doubt) -> Self {
+        let verdict = if doubt.is_some() { Verdict::NotDecided } else { self.verdict };
+        Self { verdict, doubt: self.doubt.or(doubt), ..self }
     }
 
     /// With a note for the reader.

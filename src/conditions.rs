@@ -1,7 +1,10 @@
-//! What both methods share: does the ground suit, is the drive within the published length.
+//! What both methods share: does the ground suit, is the drive within the published length, does the invert keep its
+//! tolerance.
 
 mod ground;
 mod length;
+mod line;
 
 pub use ground::ground;
 pub use length::length;
+pub use line::{invert, invert_uncertainty};

@@ -19,7 +19,6 @@ pub struct Drive {
     pub(crate) service: Service,
     pub(crate) length: Cited<Length>,
     pub(crate) grade: Cited<Angle>,
-    pub(crate) deepest_invert: Cited<Length>,
     pub(crate) lubrication: Lubrication,
     pub(crate) stretches: Vec<Stretch>,
     pub(crate) rig: Rig,
@@ -84,6 +83,8 @@ pub struct Stretch {
     pub(crate) from: Length,
     pub(crate) to: Length,
     pub(crate) class: GroundClass,
+    /// The user's own friction.
+    pub(crate) friction_given: bool,
     pub(crate) stem_friction: Band<Pressure>,
     pub(crate) pipe_friction: Band<Pressure>,
     pub(crate) tip: TipModel,
@@ -103,6 +104,7 @@ pub struct Rig {
 #[derive(Debug, Clone, Copy)]
 pub struct TipResistance {
     pub(crate) cone_per_blow: Pressure,
+    pub(crate) cone_per_blow_clay: Pressure,
     pub(crate) strength_per_blow: Pressure,
     pub(crate) bearing_factor: Band<Ratio>,
 }
@@ -126,8 +128,9 @@ pub enum FaceResistance {
 pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
-    /// Empty first; the second only where both are possible.
-    pub(crate) contents: [Option<MassDensity>; 2],
+    pub(crate) contents: MassDensity,
+    pub(crate) fluid_height: Length,
+    pub(crate) load_duration: Time,
     pub(crate) fluids: Fluids,
     pub(crate) friction_outside: Ratio,
     pub(crate) friction_inside: Band<Ratio>,
@@ -163,6 +166,8 @@ pub struct Assumed {
     pub value: AssumedValue,
     /// Where it comes from.
     pub origin: Origin,
+    /// How many more stretches of ground it was taken for.
+    pub alike: usize,
 }
 
 /// What was taken for a value that the file does not give.

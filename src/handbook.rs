@@ -8,7 +8,7 @@ mod table;
 pub use rows::*;
 pub use table::{Citation, Row, Table};
 
-use crate::quantity::{Angle, Length, Pressure, Ratio};
+use crate::quantity::{Angle, Length, Pressure, Ratio, Time};
 use crate::source::{Cited, RowId};
 use crate::yaml::{Fault, Field, Words};
 use serde::Deserialize;
@@ -198,6 +198,8 @@ shelves! {
     practice_length: LengthRow,
     /// Angles by use.
     practice_angle: AngleRow,
+    /// Durations by use.
+    practice_duration: DurationRow,
     /// Weights of the criteria of the score.
     score_weight: RatioRow,
 }
@@ -251,6 +253,14 @@ impl Handbook {
     /// If the table is malformed or has no such row.
     pub fn length(&self, key: &str) -> Result<Cited<Length>, HandbookError> {
         one(self.practice_length()?, key)
+    }
+
+    /// One duration from `practice_duration`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn duration(&self, key: &str) -> Result<Cited<Time>, HandbookError> {
+        one(self.practice_duration()?, key)
     }
 
     /// One angle from `practice_angle`.

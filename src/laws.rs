@@ -16,7 +16,7 @@ use crate::source::Equation;
 pub const EQUATIONS: &[&Equation] = &[
     &thrust::FrictionForce::EQUATION,
     &thrust::FaceForce::EQUATION,
-    &thrust::PilotTipInSand::EQUATION,
+    &thrust::PilotTipAsCone::EQUATION,
     &thrust::PilotTipInClay::EQUATION,
     &clay::EndAreaFromRating::EQUATION,
     &clay::ConcentricEndForce::EQUATION,
@@ -39,6 +39,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &pe::ModulusAtDuration::EQUATION,
     &pe::ModulusAtTemperature::EQUATION,
     &collapse::OvalityFactor::EQUATION,
+    &collapse::BendOvality::EQUATION,
     &collapse::TensionFactor::EQUATION,
     &collapse::CriticalPressure::EQUATION,
     &collapse::FluidHead::EQUATION,

@@ -49,7 +49,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         // A pipe family without checks for a method stays without checks, which is never a pass.
         (PipeKind::Clay(_), Method::Pullback) | (PipeKind::Pe(_), Method::PipeJacking) => return scheme,
     }
-    if let Some(check) = conditions::ground(drive, method) {
+    for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
         scheme.checks.add(check);
     }
     scheme.checks.add(conditions::length(drive, pipe, method));

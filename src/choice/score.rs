@@ -2,10 +2,11 @@
 //! others are looked at. An unknown criterion runs from 0 to 1, so a score has a least and a most.
 
 use crate::check::{Subject, Verdict};
+use crate::conditions::invert_uncertainty;
 use crate::drive::{Drive, Pipe};
-use crate::handbook::{HandbookError, Method, Service};
+use crate::handbook::{HandbookError, Service};
 use crate::method::Scheme;
-use crate::quantity::{Length, Measure, Role, Shown};
+use crate::quantity::{Measure, Role, Shown};
 
 /// What is valued.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -136,14 +137,4 @@ fn grade(drive: &Drive, pipe: &Pipe, scheme: &Scheme, scales: &Scales, weight: f
         value: Some((1.0 - share / scales.grade_zero).clamp(0.0, 1.0)),
         weight,
     }
-}
-
-/// How far the invert may be from the design line: the accuracy of the pilot, and for a pulled pipe the annulus, in
-/// which it lies at the bottom or floats to the crown until it is grouted.
-pub(crate) fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length {
-    let annulus = match method {
-        Method::PipeJacking => Length::default(),
-        Method::Pullback => pipe.bore.value - pipe.outside_diameter.value,
-    };
-    drive.pilot_accuracy.value + annulus
 }

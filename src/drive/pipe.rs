@@ -82,6 +82,7 @@ pub enum EndArea {
 pub struct PePipe {
     pub(crate) wall: Cited<Length>,
     pub(crate) density: MassDensity,
+    pub(crate) ovality: Ratio,
     pub(crate) stresses: Vec<StressSource>,
     pub(crate) upper_temperature: (ThermodynamicTemperature, Ratio),
     pub(crate) weld_factor: Cited<Ratio>,
@@ -94,6 +95,8 @@ pub struct PePipe {
 pub struct StressSource {
     pub(crate) stress: Pressure,
     pub(crate) yield_design_factor: Option<Ratio>,
+    /// False for an edition that was not asked for, kept to say when it is tighter.
+    pub(crate) chosen: bool,
     pub(crate) duration_factor: Ratio,
     pub(crate) longest: Time,
     pub(crate) reference: ThermodynamicTemperature,

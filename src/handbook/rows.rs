@@ -413,5 +413,7 @@ pub type RatioRow = Field<Ratio>;
 pub type PressureRow = Field<Pressure>;
 /// One length.
 pub type LengthRow = Field<Length>;
+/// One duration.
+pub type DurationRow = Field<Time>;
 /// One angle.
 pub type AngleRow = Field<Angle>;

@@ -90,7 +90,7 @@ impl<V: DeserializeOwned> Table<V> {
     /// Reads an embedded table.
     pub(super) fn read(id: &'static str, position: u16, text: &str) -> Result<Self, Vec<Fault>> {
         let file: TableFile<V> = yaml::read(text)?;
-        let locate = |at, message| vec![yaml::locate::<TableFile<V>>(text, at, message)];
+        let locate = |at, message: String| vec![yaml::locate::<TableFile<V>>(text, at, message.into())];
         if file.id.value.0 != id {
             return Err(locate(file.id.handle(), format!("expected the table \"{id}\", got \"{}\"", file.id.value.0)));
         }
@@ -130,7 +130,7 @@ impl<V: DeserializeOwned> Table<V> {
             let key = row.key.value.0;
             if seen.contains(&key) {
                 let message = format!("the key \"{key}\" is there twice");
-                return Err(vec![yaml::locate::<TableFile<V>>(text, at, message)]);
+                return Err(vec![yaml::locate::<TableFile<V>>(text, at, message.into())]);
             }
             let words = |words: Option<Field<Words>>| words.map(|words| words.value.0);
             let citation = Citation {

@@ -44,6 +44,52 @@ law! {
     };
 }
 
+law! {
+    /// Ovality of a bent pipe: `d = (2/3) z + (71/135) z²`, `z = 1.5 (1 - nu²) (D - t)⁴ / (16 t² R²)`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | D | `outside_diameter` | length |
+    /// | t | `wall` | length |
+    /// | R | `radius` | length |
+    /// | nu | `poisson` | ratio |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** z up to 0.2, before the pipe kinks.
+    BendOvality {
+        /// Outside diameter.
+        outside_diameter: Length as Diameter,
+        /// Wall.
+        wall: Length as Diameter,
+        /// Radius of the bend.
+        radius: Length as Distance,
+        /// Poisson's ratio.
+        poisson: Ratio as Ratio,
+    } -> Ratio as Percent
+    { Equation {
+        name: "ovality of the bend",
+        form: "d = (2/3) z + (71/135) z^2, z = 1.5 (1 - poisson^2) (outside_diameter - wall)^4 / (16 wall^2 radius^2)",
+        source: "astm_f1962_1999",
+        locator: "appendix X2, longitudinal bending (Reissner type)",
+        mark: Mark::Memory,
+        valid: "z up to 0.2, wall and radius positive",
+    } }
+    valid |v| v.wall.value > 0.0 && v.radius.value > 0.0 && flattening(v) <= MOST_FLATTENING;
+    value |s| {
+        let z = flattening(s);
+        // The two coefficients are those of the series, in whole numbers.
+        Ratio::from_si(2.0 / 3.0 * z + 71.0 / 135.0 * z * z)
+    };
+}
+
+/// Largest z for which the two-term series is used.
+const MOST_FLATTENING: f64 = 0.2;
+
+fn flattening(bend: &BendOvality) -> f64 {
+    let mean = (bend.outside_diameter - bend.wall).value;
+    let poisson = bend.poisson.value;
+    1.5 * (1.0 - poisson * poisson) * mean.powi(4) / (16.0 * (bend.wall * bend.radius).value.powi(2))
+}
+
 /// Coefficients of the tensile reduction curve (ASTM F1962; recalled).
 const TENSION_CURVE: (f64, f64) = (5.57, 1.09);
 

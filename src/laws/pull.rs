@@ -7,6 +7,10 @@ use crate::source::{Equation, Mark};
 use core::f64::consts::{FRAC_PI_4, PI};
 use uom::si::f64::Acceleration;
 
+/// Bore over pipe below which the pipe no longer runs free: the least clearance of a casing round a carrier pipe in a
+/// railway crossing specification (published), used here by judgement.
+const TIGHTEST: f64 = 1.1;
+
 fn gravity() -> Acceleration {
     Acceleration::from_si(STANDARD_GRAVITY)
 }
@@ -179,7 +183,8 @@ law! {
     /// | D_b | `bore` | length |
     /// | D | `outside_diameter` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a bore larger than the pipe.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a bore of at least
+    /// 1.1 pipe diameters: in a tighter one beads and couplings bind, which the form does not know.
     HydrokineticDrag {
         /// Pressure in the annulus.
         pressure: Pressure as Pressure,
@@ -194,9 +199,9 @@ law! {
         source: "astm_f1962_1999",
         locator: "hydrokinetic increment, sec. 8",
         mark: Mark::Memory,
-        valid: "bore above outside diameter, pressure not negative",
+        valid: "bore at least 1.1 outside diameters, pressure not negative",
     } }
-    valid |v| v.bore > v.outside_diameter && v.pressure.value >= 0.0;
+    valid |v| v.bore >= TIGHTEST * v.outside_diameter && v.pressure.value >= 0.0;
     value |s| s.pressure * (0.5 * FRAC_PI_4 * (s.bore * s.bore - s.outside_diameter * s.outside_diameter));
 }
 

@@ -89,7 +89,7 @@ law! {
 }
 
 law! {
-    /// End resistance of the pilot stem in sand and silt, as a cone: `F = q N (pi/4) d²`.
+    /// End resistance of the pilot stem, as a cone: `F = q N (pi/4) d²`.
     ///
     /// | symbol | argument | dimension |
     /// |---|---|---|
@@ -103,9 +103,9 @@ law! {
     /// ```
     /// // A 100 mm tip at N 30: 106 kN with 0.45 MPa per blow.
     /// use jackpull::law::Law;
-    /// use jackpull::laws::thrust::PilotTipInSand;
+    /// use jackpull::laws::thrust::PilotTipAsCone;
     /// use jackpull::quantity::{Force, FromText, Length, Pressure, Ratio};
-    /// let tip = PilotTipInSand {
+    /// let tip = PilotTipAsCone {
     ///     cone_resistance_per_blow: Pressure::from_text("0.45 MPa")?,
     ///     blows: Ratio::from_text("30")?,
     ///     diameter: Length::from_text("100 mm")?,
@@ -113,7 +113,7 @@ law! {
     /// assert!((tip.value() - Force::from_text("106 kN")?).abs() < Force::from_text("0.5 kN")?);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
-    PilotTipInSand {
+    PilotTipAsCone {
         /// Cone resistance per SPT blow.
         cone_resistance_per_blow: Pressure as Strength,
         /// SPT N.
@@ -122,7 +122,7 @@ law! {
         diameter: Length as Diameter,
     } -> Force as Thrust
     { Equation {
-        name: "pilot tip resistance in sand and silt",
+        name: "pilot tip resistance, as a cone",
         form: "F = cone_resistance_per_blow blows (pi/4) diameter^2",
         source: "jackpull",
         locator: "cone penetration of the tip, q_c about 0.45 N MPa in sand",

@@ -9,6 +9,10 @@ use crate::laws::clay::{ConcentricEndForce, EdgeEndForce, EndAreaFromRating};
 use crate::quantity::{Area, Force, Role};
 use crate::source::Cited;
 
+/// Mean over greatest stress of a joint that is just closed over its whole face: plane geometry.
+const FULL_TRIANGLE: f64 = 0.5;
+const GAPING: &str =
+    "with the mean over the greatest stress in the joint as given; steering angles are not checked yet";
 const WHOLE_FACE: &str = "the joint is taken to bear over its whole face; steering angles are not checked yet";
 
 pub(super) fn assess<R: Recorder>(
@@ -37,7 +41,8 @@ pub(super) fn assess<R: Recorder>(
     scheme.checks.add(Check::at_most(Subject::JackingThrust, Role::Thrust, jacking, thrust));
     let capacity = end_capacity(calc, clay);
     let check = Check::at_most(Subject::EndCapacity, Role::Thrust, jacking, capacity);
-    scheme.checks.add(check.with_note(WHOLE_FACE));
+    let whole = clay.joint_stress_ratio.value.value >= FULL_TRIANGLE;
+    scheme.checks.add(check.with_note(if whole { WHOLE_FACE } else { GAPING }));
     scheme.force = Some(jacking.value);
     scheme.rig_force = Some(rig);
 }

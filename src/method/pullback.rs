@@ -34,7 +34,7 @@ pub(super) fn assess<R: Recorder>(
     scheme.force = Some(peak.value);
     scheme.rig_force = Some(rig.value.with(stem.value, Force::max));
 
-    strength::checks(calc, drive, pipe, pe, pull, &on_pipe, scheme);
+    strength::checks(calc, pipe, pe, pull, &on_pipe, scheme);
     let limit = Doubted { value: drive.rig.pull, doubt: None };
     scheme.checks.add(Check::at_most(Subject::RigPull, Role::Pull, rig, limit));
     scheme.checks.add(bore(pipe));
@@ -66,8 +66,15 @@ fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pe:
     let outside_diameter = pipe.outside_diameter.value;
     let wall = pe.wall.value;
     let weigh = |average_wall| PipeWeight { outside_diameter, wall, density: pe.density, average_wall };
-    // The string on the ground weighs its average wall; in fluid the minimum wall floats harder.
-    let on_ground = calc.law(weigh(pull.average_wall));
+    // The string on the ground weighs its average wall, and what fills it; in fluid the minimum wall floats harder.
+    let empty = calc.law(weigh(pull.average_wall));
+    let on_ground = calc.law(NetWeightInFluid {
+        pipe_weight: empty,
+        outside_diameter,
+        wall,
+        fluid_density: MassDensity::default(),
+        contents_density: pull.contents,
+    });
     let pipe_weight = calc.law(weigh(Ratio::from_si(1.0)));
 
     // The tail is longest as the pipe enters, and drags over the two bends of the ramp.
@@ -114,7 +121,7 @@ struct InBore<'a> {
 }
 
 impl InBore<'_> {
-    /// The greatest pull over the bore among the fluids and contents that are possible: heavy fluid is adverse for an
+    /// The greatest pull over the bore among the fluids that are possible: heavy fluid is adverse for an
     /// empty pipe, light fluid for a filled one.
     fn greatest<R: Recorder>(
         &self,
@@ -124,20 +131,18 @@ impl InBore<'_> {
         fluids: [MassDensity; 2],
     ) -> Force {
         let mut greatest = Force::default();
-        for contents_density in pull.contents.into_iter().flatten() {
-            for fluid_density in fluids {
-                let net_weight = calc.law(NetWeightInFluid {
-                    pipe_weight: self.pipe_weight,
-                    outside_diameter: self.outside_diameter,
-                    wall: self.wall,
-                    fluid_density,
-                    contents_density,
-                });
-                // The pipe travels from the reception pit to the launch pit, against the sense of the grade.
-                let rise = -self.drive.grade.value;
-                let length = self.drive.length.value;
-                greatest = greatest.max(calc.law(StraightPull { friction, net_weight, length, rise }));
-            }
+        for fluid_density in fluids {
+            let net_weight = calc.law(NetWeightInFluid {
+                pipe_weight: self.pipe_weight,
+                outside_diameter: self.outside_diameter,
+                wall: self.wall,
+                fluid_density,
+                contents_density: pull.contents,
+            });
+            // The pipe travels from the reception pit to the launch pit, against the sense of the grade.
+            let rise = -self.drive.grade.value;
+            let length = self.drive.length.value;
+            greatest = greatest.max(calc.law(StraightPull { friction, net_weight, length, rise }));
         }
         greatest
     }

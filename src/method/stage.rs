@@ -9,7 +9,7 @@
 use crate::drive::{Drive, FaceResistance, Pipe, Stretch};
 use crate::handbook::TipModel;
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::thrust::{FaceForce, FrictionForce, PilotTipInClay, PilotTipInSand};
+use crate::laws::thrust::{FaceForce, FrictionForce, PilotTipAsCone, PilotTipInClay};
 use crate::quantity::{Band, Force, Length, Pressure};
 
 /// What may be in the bore.
@@ -198,11 +198,17 @@ fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch) -> Ban
     let diameter = drive.stem.value;
     match stretch.tip {
         TipModel::Sand => stretch.blows.map(|blows| {
-            calc.law(PilotTipInSand { cone_resistance_per_blow: drive.tip.cone_per_blow, blows, diameter })
+            calc.law(PilotTipAsCone { cone_resistance_per_blow: drive.tip.cone_per_blow, blows, diameter })
         }),
-        TipModel::Clay => stretch.blows.with(drive.tip.bearing_factor, |blows, bearing_factor| {
-            let strength_per_blow = drive.tip.strength_per_blow;
-            calc.law(PilotTipInClay { bearing_factor, strength_per_blow, blows, diameter })
-        }),
+        TipModel::Clay => {
+            let bearing = stretch.blows.with(drive.tip.bearing_factor, |blows, bearing_factor| {
+                let strength_per_blow = drive.tip.strength_per_blow;
+                calc.law(PilotTipInClay { bearing_factor, strength_per_blow, blows, diameter })
+            });
+            // The cone gives more than the bearing factor in clay; the larger counts where it matters.
+            let cone_resistance_per_blow = drive.tip.cone_per_blow_clay;
+            let cone = calc.law(PilotTipAsCone { cone_resistance_per_blow, blows: stretch.blows.high, diameter });
+            Band { high: bearing.high.max(cone), ..bearing }
+        }
     }
 }

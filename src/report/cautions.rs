@@ -2,10 +2,10 @@
 
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::Ranked;
-use crate::choice::score::invert_uncertainty;
-use crate::drive::Drive;
+use crate::conditions::invert_uncertainty;
+use crate::drive::{ClayPipe, Drive, EndArea, PipeKind};
 use crate::handbook::{Lubrication, Method, Service};
-use crate::quantity::{Role, Shown, UnitSystem};
+use crate::quantity::{Measure, Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
 /// What this version does not check.
@@ -17,8 +17,9 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "weight of a jacked pipe along the grade",
     "reaming passes and the largest single step; torque of the reamer",
     "pull head, swivel, weak link; thrust-back",
+    "mixed face; swelling, sensitive or artesian ground, peat, voids, contamination",
     "loss of bore fluid to the surface; stability of bore and face; inflow of water",
-    "annulus: spacers, grouting, flotation; invert of a pulled pipe (scored, not checked)",
+    "annulus: spacers, grouting, flotation",
     "shortening of a pulled pipe after the pull; scratches",
     "pipe in service: earth, traffic and water load, long-term collapse and deflection, internal pressure",
     "pits, working area, room for the string, crane",
@@ -55,11 +56,26 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Vec<Stri
             cautions.extend(row_note(drive, check).map(|note| format!("ground: {note}")));
         }
     }
-    cautions.push(
-        "No force of a guided bore of this kind has been found measured: the friction bands are table values, drawn \
-         from drives of other kinds. Log the force and compare."
-            .to_owned(),
-    );
+    if drive.stretches.iter().any(|stretch| !stretch.friction_given) {
+        cautions.push(
+            "No force of a guided bore of this kind has been found measured: the friction bands are table values, \
+             drawn from drives of other kinds. Log the force and compare."
+                .to_owned(),
+        );
+    }
+    cautions.extend(given_friction(drive, system));
+    if drive.stem.value.value <= 0.0 {
+        cautions.push("No stem: nothing guides this bore, and line and grade rest on nothing checked here.".to_owned());
+    }
+    if let Some(pipe) = drive.candidates.get(ranked.candidate)
+        && let PipeKind::Clay(ClayPipe { end_area: EndArea::Rated { .. }, .. }) = pipe.kind
+    {
+        cautions.push(
+            "The end bearing area is worked back from a pipe maker's ratings, rounded to the ton. Get it from the \
+             maker of the pipe."
+                .to_owned(),
+        );
+    }
     match (ranked.scheme.method, drive.lubrication) {
         (Method::PipeJacking, Lubrication::Metered | Lubrication::Logged) => cautions.push(
             "The lubricated band rests on 12 values from 10 drives at 8 sites, 9 of them in one compilation, \
@@ -90,6 +106,40 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Vec<Stri
     }
     cautions
 }
+
+/// Friction from the file, and where it lies below what is held safe without a logged force.
+fn given_friction(drive: &Drive, system: UnitSystem) -> Option<String> {
+    let text = |pressure| Shown::of(pressure, Role::UnitFriction).display(system).to_string();
+    let floors = (Pressure::from_si(LIKELY_FLOOR), Pressure::from_si(HIGH_FLOOR));
+    let given = || drive.stretches.iter().filter(|stretch| stretch.friction_given);
+    let least = given().map(|stretch| stretch.pipe_friction).reduce(|a, b| a.with(b, Pressure::min))?;
+    let most = given().map(|stretch| stretch.pipe_friction).reduce(|a, b| a.with(b, Pressure::max))?;
+    let below = drive.lubrication != Lubrication::Logged && (least.likely < floors.0 || least.high < floors.1);
+    let warning = if below {
+        format!(
+            " That is below {} likely and {} high, the least that is held safe where the force is not logged.",
+            text(floors.0),
+            text(floors.1)
+        )
+    } else {
+        String::new()
+    };
+    Some(format!(
+        "Unit friction of {} stretches is the file's own: low {} to {}, likely {} to {}, high {} to {}.{warning}",
+        given().count(),
+        text(least.low),
+        text(most.low),
+        text(least.likely),
+        text(most.likely),
+        text(least.high),
+        text(most.high)
+    ))
+}
+
+/// Least likely and least high unit friction unless the force is logged, Pa: our judgement, after drives with a full
+/// lubricant sleeve at 3 to 5 kPa.
+const LIKELY_FLOOR: f64 = 3e3;
+const HIGH_FLOOR: f64 = 5e3;
 
 fn row_note(drive: &Drive, check: &Check) -> Option<String> {
     let Origin::Row(row) = check.basis else { return None };

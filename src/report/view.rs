@@ -382,7 +382,10 @@ impl View<'_> {
         let view = |assumed: &Assumed| {
             let basis = self.origin(assumed.origin);
             AssumedView {
-                field: assumed.field.clone(),
+                field: match assumed.alike {
+                    0 => assumed.field.clone(),
+                    more => format!("{} (and {more} more alike)", assumed.field),
+                },
                 value: self.assumed_value(&assumed.value),
                 source: basis.source.clone(),
                 at: basis.at.clone(),

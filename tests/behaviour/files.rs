@@ -52,9 +52,9 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("check", &["quantity", "source", "law"]),
     ("conditions", &["quantity", "source", "law", "handbook", "drive", "check"]),
     ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
-    ("choice", &["quantity", "source", "handbook", "drive", "check", "method"]),
-    ("report", &["quantity", "source", "handbook", "drive", "check", "method", "choice"]),
-    ("cli", &["quantity", "yaml", "handbook", "drive", "drive_file", "choice", "report"]),
+    ("choice", &["quantity", "source", "handbook", "drive", "check", "conditions", "method"]),
+    ("report", &["quantity", "source", "handbook", "drive", "check", "conditions", "method", "choice"]),
+    ("cli", &["quantity", "yaml", "handbook", "drive_file", "choice", "report"]),
 ];
 
 #[test]

@@ -9,8 +9,10 @@
     reason = "a test that fails should stop"
 )]
 
+mod door;
 mod drives;
 mod files;
 mod forces;
 mod paths;
+mod quantity;
 mod tables;

@@ -157,6 +157,7 @@ fn tables_of_numbers(book: &Handbook) -> Vec<Vec<Record>> {
         single(book.practice_pressure().unwrap()),
         single(book.practice_length().unwrap()),
         single(book.practice_angle().unwrap()),
+        single(book.practice_duration().unwrap()),
         single(book.score_weight().unwrap()),
     ]
 }
@@ -236,7 +237,8 @@ fn bounds(row: &Record, column: &str) -> Option<(f64, f64)> {
                 "hard_clay" => ((30.0, 35.0), (35.0, 60.0), (50.0, 100.0)),
                 "loose_sand" => ((0.0, 4.0), (3.0, 8.0), (8.0, 10.0)),
                 "medium_to_dense_sand" => ((10.0, 12.0), (15.0, 35.0), (40.0, 50.0)),
-                "silt" => ((1.0, 5.0), (5.0, 25.0), (20.0, 60.0)),
+                // A silt may be of any density.
+                "silt" => ((0.0, 5.0), (5.0, 25.0), (20.0, 60.0)),
                 "gravel" => ((4.0, 15.0), (15.0, 50.0), (40.0, 100.0)),
                 "fill" | "unknown" => ((0.0, 4.0), (3.0, 30.0), (30.0, 100.0)),
                 _ => return None,
@@ -324,6 +326,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         ("practice_pressure", key) => match key {
             // Cone resistance over blow count in sand 0.3 to 0.6 MPa; strength of clay 4 to 13 kPa per blow.
             "tip.cone_per_blow" => (0.2 * MPA, 0.8 * MPA),
+            "tip.cone_per_blow_clay" => (0.08 * MPA, 0.35 * MPA),
             "clay.strength_per_blow" => (4.0 * KPA, 13.0 * KPA),
             "pull.annular" => (5.0 * PSI, 15.0 * PSI),
             "pull.annular_low" => (1.0 * PSI, 8.0 * PSI),
@@ -337,6 +340,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "laydown.handling" => (3.0, 25.0),
             _ => return None,
         },
+        // A day or so until an annulus is grouted.
+        ("practice_duration", "collapse.load") => (6.0 * HOUR, 40.0 * HOUR),
         ("practice_angle", "pull.ramp") => (5.0 * DEGREE, 20.0 * DEGREE),
         ("clay_strength", "astm_c1208") => (45.0 * MPA, 55.0 * MPA),
         ("clay_strength", "en_295_7") => (70.0 * MPA, 110.0 * MPA),
@@ -706,6 +711,7 @@ fn values_are_inside_the_ranges_their_sources_print() {
     assert_none(&faults(book.practice_pressure().unwrap()));
     assert_none(&faults(book.practice_length().unwrap()));
     assert_none(&faults(book.practice_angle().unwrap()));
+    assert_none(&faults(book.practice_duration().unwrap()));
     assert_none(&faults(book.clay_strength().unwrap()));
     assert_none(&faults(book.score_weight().unwrap()));
 }

@@ -1,0 +1,31 @@
+//! Invert against its tolerance.
+
+use crate::check::{Check, Subject};
+use crate::drive::{Drive, Pipe};
+use crate::handbook::{Method, Service};
+use crate::law::Doubted;
+use crate::quantity::{Band, Length, Role};
+
+/// How far the invert may be from the design line: the accuracy of the pilot, and the annulus that is left round the
+/// pipe, in which it lies at the bottom or floats to the crown until it is grouted. A pipe pushed close behind the
+/// stem leaves none.
+#[must_use]
+pub fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length {
+    let around = match method {
+        Method::PipeJacking => pipe.casing.unwrap_or(pipe.outside_diameter.value),
+        Method::Pullback => pipe.bore.value,
+    };
+    drive.pilot_accuracy.value + (around - pipe.outside_diameter.value)
+}
+
+/// A screen for gravity sewers: grouting, spacers and survey can settle what it asks care for.
+#[must_use]
+pub fn invert(drive: &Drive, pipe: &Pipe, method: Method) -> Option<Check> {
+    if drive.service != Service::GravitySewer {
+        return None;
+    }
+    let demand = Doubted { value: Band::same(invert_uncertainty(drive, pipe, method)), doubt: None };
+    let limit = Doubted { value: drive.tolerance, doubt: None };
+    let check = Check::at_most(Subject::Invert, Role::Offset, demand, limit).as_screen();
+    Some(check.with_note("accuracy of the pilot and the annulus left round the pipe, until it is grouted"))
+}
