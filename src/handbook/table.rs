@@ -20,6 +20,9 @@ impl Default for Mark {
     }
 }
 
+/// What uses a row that nothing uses.
+const NOTHING_YET: &str = "nothing yet";
+
 /// A table file as written.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields, bound = "V: DeserializeOwned")]
@@ -30,6 +33,7 @@ struct TableFile<V> {
     locator: Option<Field<Words>>,
     mark: Option<Field<Mark>>,
     note: Option<Field<Words>>,
+    used_by: Option<Field<Words>>,
     rows: Vec<RowFile<V>>,
 }
 
@@ -44,6 +48,7 @@ struct RowFile<V> {
     locator: Option<Field<Words>>,
     mark: Option<Field<Mark>>,
     note: Option<Field<Words>>,
+    used_by: Option<Field<Words>>,
 }
 
 /// Where a row comes from, in words.
@@ -59,6 +64,8 @@ pub struct Citation {
     pub note: Option<String>,
     /// Range printed by the source, as printed.
     pub range: Option<String>,
+    /// Checks and laws that use the value; `nothing yet` where none does.
+    pub used_by: String,
 }
 
 /// One row.
@@ -114,6 +121,7 @@ impl<V: DeserializeOwned> Table<V> {
                 mark,
                 note: own(row.note, &file.note),
                 range: row.range.map(|range| range.value.0),
+                used_by: own(row.used_by, &file.used_by).unwrap_or_else(|| NOTHING_YET.to_owned()),
             };
             table.rows.push(Row { key, value: row.value, citation, replaced: None });
         }
@@ -139,15 +147,20 @@ impl<V: DeserializeOwned> Table<V> {
                 mark: Mark::Given,
                 note: words(row.note.or_else(|| file.note.clone())),
                 range: words(row.range),
+                used_by: String::new(),
             };
             seen.push(key.clone());
             let mut laid = Row { key, value: row.value, citation, replaced: None };
             match self.rows.iter_mut().find(|own| own.key == laid.key) {
                 Some(own) => {
+                    laid.citation.used_by.clone_from(&own.citation.used_by);
                     std::mem::swap(own, &mut laid);
                     own.replaced = Some(Box::new(laid));
                 }
-                None => self.rows.push(laid),
+                None => {
+                    NOTHING_YET.clone_into(&mut laid.citation.used_by);
+                    self.rows.push(laid);
+                }
             }
         }
         Ok(())
