@@ -648,6 +648,9 @@ fn same_bits<Q: FromText>(value: f64) -> Result<(), TestCaseError> {
 }
 
 proptest! {
+    // A failing case is printed whole; a file of seeds beside the tests is not wanted.
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn any_text_is_read_or_refused_without_panic(text in any::<String>()) {
         assert_orderly(&text)?;
