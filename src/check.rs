@@ -83,8 +83,24 @@ pub enum Subject {
 }
 
 impl Subject {
+    /// All subjects, in the order of a report.
+    pub const ALL: [Self; 13] = [
+        Self::StemThrust,
+        Self::CasingThrust,
+        Self::JackingThrust,
+        Self::EndCapacity,
+        Self::Tension,
+        Self::TensionAndBending,
+        Self::Collapse,
+        Self::RigPull,
+        Self::Bore,
+        Self::BendRadius,
+        Self::Invert,
+        Self::Ground,
+        Self::Length,
+    ];
     /// Number of subjects.
-    pub const COUNT: usize = 13;
+    pub const COUNT: usize = Self::ALL.len();
 
     /// As printed.
     #[must_use]

@@ -2,6 +2,8 @@
 
 mod assess;
 mod faults;
+mod handbook;
+mod input;
 mod template;
 
 use clap::{Parser, Subcommand, ValueEnum};
@@ -20,6 +22,8 @@ struct Arguments {
 enum Verb {
     /// Assess the pipes of one or more drive files and rank them.
     Assess(assess::Assess),
+    /// List the tables, print one, or look for a value and where it comes from.
+    Handbook(handbook::Look),
     /// Print a commented drive file to start from.
     Template(template::Template),
 }
@@ -59,6 +63,7 @@ enum Outcome {
 pub fn run() -> ExitCode {
     let outcome = match Arguments::parse().verb {
         Verb::Assess(assess) => assess.run(),
+        Verb::Handbook(look) => look.run(),
         Verb::Template(template) => template.run(),
     };
     match outcome {

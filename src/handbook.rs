@@ -4,9 +4,11 @@
 
 mod rows;
 mod table;
+mod written;
 
 pub use rows::*;
 pub use table::{Citation, Row, Table};
+pub use written::{Written, line};
 
 use crate::quantity::{Angle, Length, Pressure, Ratio, Time};
 use crate::source::{Cited, RowId};
@@ -130,6 +132,25 @@ macro_rules! shelves {
                 Self::TABLES.contains(&id).then(|| Self {
                     $($table: self.$table.with((id == stringify!($table)).then_some((name, text))),)+
                 })
+            }
+
+            /// The embedded text of a table, and the names and texts laid over it.
+            fn texts(&self, id: &str) -> Option<(&'static str, &[(String, String)])> {
+                match id {
+                    $(stringify!($table) => Some((self.$table.text, self.$table.overlays.as_slice())),)+
+                    _ => None,
+                }
+            }
+
+            /// Title of a table.
+            ///
+            /// # Errors
+            /// If the table is malformed.
+            pub fn title(&self, id: &str) -> Result<&str, HandbookError> {
+                match id {
+                    $(stringify!($table) => self.$table.table().map(|table| table.title.as_str()),)+
+                    _ => Err(HandbookError::NoTable(id.to_owned())),
+                }
             }
 
             /// Table, key and citation of a row.

@@ -70,6 +70,38 @@ pub fn write<T: Serialize>(value: &T) -> Result<String, Fault> {
     serde_yaml::to_string(value).map_err(|error| structural(&error))
 }
 
+/// Keys and columns of the rows of a table as they are written; empty for a text that is no table.
+#[must_use]
+pub fn rows(text: &str) -> Vec<(String, Vec<(String, String)>)> {
+    #[derive(serde::Deserialize)]
+    struct Rows {
+        rows: Vec<Row>,
+    }
+    #[derive(serde::Deserialize)]
+    struct Row {
+        key: serde_yaml::Value,
+        value: serde_yaml::Value,
+    }
+    let read = |text| guard::guard(text).ok().and_then(|()| serde_yaml::from_str::<Rows>(without_mark(text)).ok());
+    let columns = |value: serde_yaml::Value| match value {
+        serde_yaml::Value::Mapping(columns) => {
+            columns.into_iter().map(|(name, value)| (scalar_text(&name), scalar_text(&value))).collect()
+        }
+        value => vec![(String::new(), scalar_text(&value))],
+    };
+    let rows = read(text).map_or_else(Vec::new, |table| table.rows);
+    rows.into_iter().map(|row| (scalar_text(&row.key), columns(row.value))).collect()
+}
+
+fn scalar_text(value: &serde_yaml::Value) -> String {
+    match value {
+        serde_yaml::Value::String(text) => text.clone(),
+        serde_yaml::Value::Number(number) => number.to_string(),
+        serde_yaml::Value::Bool(boolean) => boolean.to_string(),
+        _ => String::new(),
+    }
+}
+
 /// The parser's error as a fault: its text is `path: message at line L column C`.
 fn structural(error: &serde_yaml::Error) -> Fault {
     let place = error.location().map(|at| Place { line: at.line(), column: at.column() });

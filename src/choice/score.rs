@@ -20,6 +20,9 @@ pub enum CriterionKind {
 }
 
 impl CriterionKind {
+    /// All criteria.
+    pub const ALL: [Self; 3] = [Self::LoadMargin, Self::Ground, Self::Grade];
+
     /// Key in the table of weights, and as written in JSON.
     #[must_use]
     pub const fn key(self) -> &'static str {

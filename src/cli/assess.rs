@@ -1,17 +1,15 @@
 //! `jackpull assess FILE...`
 
 use super::faults::Faulty;
+use super::input::{bytes, handbook, of_table, text};
 use super::{Outcome, Units, complain, print};
 use crate::choice::choose;
 use crate::drive_file::{InputError, read_drive};
-use crate::handbook::{Handbook, HandbookError};
+use crate::handbook::Handbook;
 use crate::report;
-use crate::yaml::{LARGEST_INPUT, text_of};
 use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
 use std::fmt::Write as _;
-use std::fs::File;
-use std::io::Read as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -43,7 +41,7 @@ pub(super) struct Assess {
 
 impl Assess {
     pub(super) fn run(&self) -> Outcome {
-        let handbook = match self.handbook() {
+        let handbook = match handbook(&self.tables) {
             Ok(handbook) => handbook,
             Err(faulty) => return self.complain(&faulty),
         };
@@ -77,18 +75,6 @@ impl Assess {
         Outcome::Faulty
     }
 
-    /// The embedded tables with the user's laid over them in turn.
-    fn handbook(&self) -> Result<Arc<Handbook>, Faulty> {
-        let mut handbook = Handbook::embedded();
-        for path in &self.tables {
-            let (name, bytes) = bytes(path)?;
-            let text = text(&name, &bytes)?;
-            let laid = handbook.with_overlay(&name, text).map_err(|error| of_table(&name, text, error))?;
-            handbook = Arc::new(laid);
-        }
-        Ok(handbook)
-    }
-
     /// The page of one file, or what is wrong with it.
     fn one(&self, path: &Path, handbook: &Arc<Handbook>) -> Result<(String, Outcome), Faulty> {
         let (name, bytes) = bytes(path)?;
@@ -106,29 +92,6 @@ impl Assess {
             Format::Json => report::json(&report).map_err(|error| Faulty::whole(&name, error.to_string()))?,
         };
         Ok((page, outcome))
-    }
-}
-
-/// Faults of an overlay have places in its text; those of the handbook itself are of the whole.
-fn of_table(name: &str, text: &str, error: HandbookError) -> Faulty {
-    match error {
-        HandbookError::Malformed { table, faults } if table == name => Faulty::new(name, text, faults),
-        other => Faulty::whole(name, other.to_string()),
-    }
-}
-
-fn text<'a>(name: &str, bytes: &'a [u8]) -> Result<&'a str, Faulty> {
-    text_of(bytes).map_err(|fault| Faulty::new(name, &String::from_utf8_lossy(bytes), vec![fault]))
-}
-
-/// Name and bytes of a file, no more than one byte beyond what is read anyway.
-fn bytes(path: &Path) -> Result<(String, Vec<u8>), Faulty> {
-    let name = path.display().to_string();
-    let most = LARGEST_INPUT as u64 + 1;
-    let mut bytes = Vec::new();
-    match File::open(path).and_then(|file| file.take(most).read_to_end(&mut bytes)) {
-        Ok(_) => Ok((name, bytes)),
-        Err(error) => Err(Faulty::whole(&name, format!("cannot be read: {error}"))),
     }
 }
 

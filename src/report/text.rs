@@ -190,8 +190,11 @@ impl Page {
 }
 
 fn origin(basis: &OriginView) -> String {
-    match &basis.row {
-        Some(row) => format!("{row}: {}, {} ({})", basis.source, basis.at, basis.label),
-        None => format!("{}: {} ({})", basis.source, basis.at, basis.label),
+    match (&basis.row, &basis.replaces) {
+        (Some(row), Some(replaced)) => {
+            format!("{row}: {}, {} ({}), in place of {replaced}", basis.source, basis.at, basis.label)
+        }
+        (Some(row), None) => format!("{row}: {}, {} ({})", basis.source, basis.at, basis.label),
+        (None, _) => format!("{}: {} ({})", basis.source, basis.at, basis.label),
     }
 }

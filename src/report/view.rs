@@ -43,6 +43,8 @@ pub struct OriginView {
     pub mark: &'static str,
     /// Table and row, where it is one.
     pub row: Option<String>,
+    /// What the embedded row says, where a user's table took its place.
+    pub replaces: Option<String>,
     #[serde(skip)]
     pub(super) label: &'static str,
 }
@@ -122,6 +124,9 @@ pub struct CheckView {
     pub at: String,
     /// Mark of the limit.
     pub mark: &'static str,
+    /// What the embedded row of the limit says, where a user's table took its place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub replaces: Option<String>,
     /// Note.
     pub note: Option<String>,
     /// Likely demand.
@@ -145,6 +150,9 @@ pub struct AssumedView {
     pub at: String,
     /// Mark.
     pub mark: &'static str,
+    /// What the embedded row says, where a user's table took its place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub replaces: Option<String>,
     #[serde(skip)]
     pub(super) basis: OriginView,
 }
@@ -278,15 +286,24 @@ impl View<'_> {
                     at: citation.locator.clone(),
                     mark: citation.mark.key(),
                     row: Some(format!("{table}/{key}")),
+                    replaces: self.drive.handbook.replaced(row),
                     label: citation.mark.label(),
                 },
-                None => OriginView { source: String::new(), at: String::new(), mark: "", row: None, label: "" },
+                None => OriginView {
+                    source: String::new(),
+                    at: String::new(),
+                    mark: "",
+                    row: None,
+                    replaces: None,
+                    label: "",
+                },
             },
             Origin::Law(equation) => OriginView {
                 source: equation.source.to_owned(),
                 at: equation.locator.to_owned(),
                 mark: equation.mark.key(),
                 row: None,
+                replaces: None,
                 label: equation.mark.label(),
             },
             Origin::File(field) => OriginView {
@@ -294,6 +311,7 @@ impl View<'_> {
                 at: field.0.to_owned(),
                 mark: crate::source::Mark::Given.key(),
                 row: None,
+                replaces: None,
                 label: crate::source::Mark::Given.label(),
             },
         }
@@ -354,6 +372,7 @@ impl View<'_> {
             source: basis.source.clone(),
             at: basis.at.clone(),
             mark: basis.mark,
+            replaces: basis.replaces.clone(),
             note: match check.doubt {
                 Some(equation) => Some(format!("outside the range of {}: {}", equation.name, equation.valid)),
                 None => check.note.map(ToOwned::to_owned),
@@ -390,6 +409,7 @@ impl View<'_> {
                 source: basis.source.clone(),
                 at: basis.at.clone(),
                 mark: basis.mark,
+                replaces: basis.replaces.clone(),
                 basis,
             }
         };

@@ -54,7 +54,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
     ("choice", &["quantity", "source", "handbook", "drive", "check", "conditions", "method"]),
     ("report", &["quantity", "source", "handbook", "drive", "check", "conditions", "method", "choice"]),
-    ("cli", &["quantity", "yaml", "handbook", "drive_file", "choice", "report"]),
+    ("cli", &["quantity", "source", "yaml", "handbook", "drive_file", "choice", "report"]),
 ];
 
 #[test]

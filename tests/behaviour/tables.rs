@@ -647,10 +647,11 @@ fn every_source_is_used() {
         .iter()
         .filter(|(table, ..)| *table != "sources")
         .map(|(.., citation)| citation.source.as_str())
+        .chain(jackpull::laws::EQUATIONS.iter().map(|equation| equation.source))
         .collect();
     let known = bibliography();
     assert!(known.contains("jackpull"));
-    assert_all(&known, |source| (!used.contains(source.as_str())).then(|| format!("no row uses {source}")));
+    assert_all(&known, |source| (!used.contains(source.as_str())).then(|| format!("no row or law uses {source}")));
 }
 
 #[test]
@@ -1092,4 +1093,30 @@ fn keys_are_unique() {
     let mut seen = BTreeSet::new();
     let twice = book.citations().unwrap().into_iter().filter(|(table, key, _)| !seen.insert((*table, key.to_string())));
     assert_none(&twice.map(|(table, key, _)| format!("{table} {key} is there twice")).collect::<Vec<_>>());
+}
+
+/// What is said to use a row is a check, a law or a criterion by its name, so that the handbook cannot say less.
+#[test]
+fn what_uses_a_row_exists() {
+    let book = Handbook::embedded();
+    let mut names: BTreeSet<&str> = ["nothing yet", "every citation", "standing", "score"].into();
+    names.extend(jackpull::laws::EQUATIONS.iter().map(|equation| equation.name));
+    names.extend(jackpull::check::Subject::ALL.iter().map(|subject| subject.label()));
+    names.extend(jackpull::choice::CriterionKind::ALL.iter().map(|kind| kind.label()));
+    assert_all(book.citations().unwrap(), |(table, key, citation)| {
+        let unknown = citation.used_by.split("; ").find(|name| !names.contains(name))?;
+        Some(format!("{table} {key} is said to be used by \"{unknown}\""))
+    });
+}
+
+/// Sources of laws resolve in the bibliography.
+#[test]
+fn laws_have_sources() {
+    let book = Handbook::embedded();
+    let sources = book.sources().unwrap();
+    assert_all(jackpull::laws::EQUATIONS, |equation| {
+        sources.get(equation.source).is_none().then(|| format!("{}: no source {}", equation.name, equation.source))
+    });
+    let names: BTreeSet<&str> = jackpull::laws::EQUATIONS.iter().map(|equation| equation.name).collect();
+    assert_eq!(names.len(), jackpull::laws::EQUATIONS.len(), "two laws share a name");
 }

@@ -10,5 +10,6 @@
 
 mod assess;
 mod faults;
+mod handbook;
 mod run;
 mod template;

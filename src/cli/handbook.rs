@@ -1,0 +1,156 @@
+//! `jackpull handbook`: what is in the tables, and where each value comes from.
+
+use super::input::handbook;
+use super::{Outcome, complain, print};
+use crate::handbook::{Citation, Handbook, HandbookError, Written, line};
+use crate::source::Mark;
+use clap::Args;
+use std::fmt::Write as _;
+use std::path::PathBuf;
+use textwrap::{Options, fill};
+
+/// List the tables, print one, or look for a value and where it comes from.
+#[derive(Debug, Args)]
+pub(super) struct Look {
+    /// Table to print; all are listed without one.
+    table: Option<String>,
+    /// Rows that contain this text anywhere, in all tables or the one named.
+    #[arg(long, value_name = "TEXT")]
+    find: Option<String>,
+    /// One row, as TABLE/KEY.
+    #[arg(long, value_name = "ID", conflicts_with_all = ["table", "find"])]
+    row: Option<String>,
+    /// Table files laid over the tables of the handbook, in this order.
+    #[arg(long, value_name = "FILE")]
+    tables: Vec<PathBuf>,
+}
+
+const WIDTH: usize = 100;
+
+impl Look {
+    pub(super) fn run(&self) -> Outcome {
+        let handbook = match handbook(&self.tables) {
+            Ok(handbook) => handbook,
+            Err(faulty) => {
+                complain(&faulty.text());
+                return Outcome::Faulty;
+            }
+        };
+        match self.page(&handbook) {
+            Ok(page) => match print(&page) {
+                Ok(()) => Outcome::Chosen,
+                Err(outcome) => outcome,
+            },
+            Err(message) => {
+                complain(&format!("error: {message}\n"));
+                Outcome::Faulty
+            }
+        }
+    }
+
+    fn page(&self, handbook: &Handbook) -> Result<String, String> {
+        let rows = rows(handbook).map_err(|error| error.to_string())?;
+        if let Some(id) = &self.row {
+            let found = rows.iter().find(|row| row.id() == *id);
+            return found.map(Entry::whole).ok_or_else(|| format!("there is no row \"{id}\"; write TABLE/KEY"));
+        }
+        if let Some(table) = &self.table
+            && !Handbook::TABLES.contains(&table.as_str())
+        {
+            return Err(HandbookError::NoTable(table.clone()).to_string());
+        }
+        let of_table = |row: &&Entry<'_>| self.table.as_ref().is_none_or(|table| row.table == table);
+        match (&self.table, &self.find) {
+            (None, None) => list(handbook, &rows).map_err(|error| error.to_string()),
+            (_, Some(text)) => {
+                let text = text.to_lowercase();
+                let found: String =
+                    rows.iter().filter(of_table).filter(|row| row.contains(&text)).map(Entry::whole).collect();
+                if found.is_empty() { Err(format!("no row contains \"{text}\"")) } else { Ok(found) }
+            }
+            (Some(table), None) => {
+                let title = handbook.title(table).map_err(|error| error.to_string())?;
+                let entries: String = rows.iter().filter(of_table).map(Entry::whole).collect();
+                Ok(format!("{table}: {title}\n\n{entries}"))
+            }
+        }
+    }
+}
+
+/// A row with all that is known of it.
+struct Entry<'a> {
+    table: &'static str,
+    citation: &'a Citation,
+    written: Written,
+}
+
+fn rows(handbook: &Handbook) -> Result<Vec<Entry<'_>>, HandbookError> {
+    let citations = handbook.citations()?;
+    let mut entries = Vec::new();
+    for table in Handbook::TABLES {
+        let written = handbook.written(table).unwrap_or_default();
+        let cited = citations.iter().filter(|(of, ..)| of == table);
+        entries.extend(written.into_iter().zip(cited).map(|(written, (_, _, citation))| Entry {
+            table,
+            citation,
+            written,
+        }));
+    }
+    Ok(entries)
+}
+
+fn list(handbook: &Handbook, rows: &[Entry<'_>]) -> Result<String, HandbookError> {
+    let mut page = String::new();
+    for table in Handbook::TABLES {
+        let own = || rows.iter().filter(|row| row.table == *table);
+        let read = own().filter(|row| row.citation.mark == Mark::Published).count();
+        let first = format!("{table:<24}{:>4} rows,{read:>4} published  ", own().count());
+        let rest = " ".repeat(first.len());
+        let options = Options::new(WIDTH).initial_indent(&first).subsequent_indent(&rest);
+        page.push_str(&fill(handbook.title(table)?, options));
+        page.push('\n');
+    }
+    let _ =
+        writeln!(page, "\njackpull handbook TABLE prints one, --find TEXT looks in all, --row TABLE/KEY prints a row.");
+    Ok(page)
+}
+
+impl Entry<'_> {
+    fn id(&self) -> String {
+        format!("{}/{}", self.table, self.written.key)
+    }
+
+    fn contains(&self, lower: &str) -> bool {
+        let Citation { source, locator, note, range, .. } = self.citation;
+        [self.id(), self.written.line(), source.clone(), locator.clone()]
+            .iter()
+            .chain(note)
+            .chain(range)
+            .any(|text| text.to_lowercase().contains(lower))
+    }
+
+    fn whole(&self) -> String {
+        let Citation { source, locator, mark, note, range, used_by } = self.citation;
+        let mut page = String::new();
+        let mut put = |first: &str, text: &str| {
+            let rest = " ".repeat(first.len());
+            page.push_str(&fill(text, Options::new(WIDTH).initial_indent(first).subsequent_indent(&rest)));
+            page.push('\n');
+        };
+        put("", &self.id());
+        put("    value    ", &self.written.line());
+        if let Some(replaced) = &self.written.replaced {
+            put("    replaces ", &line(replaced));
+        }
+        if let Some(range) = range {
+            put("    range    ", range);
+        }
+        put("    source   ", &format!("{source}: {locator} ({mark})"));
+        if let Some(note) = note {
+            put("    note     ", note);
+        }
+        put("    used by  ", used_by);
+        page.push('\n');
+        page
+    }
+}

@@ -1,0 +1,45 @@
+//! Files that the command reads.
+
+use super::faults::Faulty;
+use crate::handbook::{Handbook, HandbookError};
+use crate::yaml::{LARGEST_INPUT, text_of};
+use std::fs::File;
+use std::io::Read as _;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// Name and bytes of a file, no more than one byte beyond what is read anyway.
+pub(super) fn bytes(path: &Path) -> Result<(String, Vec<u8>), Faulty> {
+    let name = path.display().to_string();
+    let most = LARGEST_INPUT as u64 + 1;
+    let mut bytes = Vec::new();
+    match File::open(path).and_then(|file| file.take(most).read_to_end(&mut bytes)) {
+        Ok(_) => Ok((name, bytes)),
+        Err(error) => Err(Faulty::whole(&name, format!("cannot be read: {error}"))),
+    }
+}
+
+/// The text of a file.
+pub(super) fn text<'a>(name: &str, bytes: &'a [u8]) -> Result<&'a str, Faulty> {
+    text_of(bytes).map_err(|fault| Faulty::new(name, &String::from_utf8_lossy(bytes), vec![fault]))
+}
+
+/// The embedded tables with the user's laid over them in turn.
+pub(super) fn handbook(tables: &[PathBuf]) -> Result<Arc<Handbook>, Faulty> {
+    let mut handbook = Handbook::embedded();
+    for path in tables {
+        let (name, bytes) = bytes(path)?;
+        let text = text(&name, &bytes)?;
+        let laid = handbook.with_overlay(&name, text).map_err(|error| of_table(&name, text, error))?;
+        handbook = Arc::new(laid);
+    }
+    Ok(handbook)
+}
+
+/// Faults of an overlay have places in its text; those of the handbook itself are of the whole.
+pub(super) fn of_table(name: &str, text: &str, error: HandbookError) -> Faulty {
+    match error {
+        HandbookError::Malformed { table, faults } if table == name => Faulty::new(name, text, faults),
+        other => Faulty::whole(name, other.to_string()),
+    }
+}

@@ -1,0 +1,91 @@
+//! `handbook`: what is in the tables, and where each value comes from.
+
+use crate::run::{example, file, jackpull, stderr, stdout};
+
+fn page(arguments: &[&str]) -> String {
+    let output = jackpull(&[&["handbook"], arguments].concat());
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let page = stdout(&output);
+    for line in page.lines() {
+        assert!(line.chars().count() <= 100, "{line}");
+    }
+    page
+}
+
+#[test]
+fn every_table_is_listed() {
+    let page = page(&[]);
+    for table in jackpull::Handbook::TABLES {
+        assert!(page.lines().any(|line| line.starts_with(&format!("{table} "))), "{table}");
+    }
+}
+
+#[test]
+fn every_table_is_printed_with_all_its_rows() {
+    let handbook = jackpull::Handbook::embedded();
+    for table in jackpull::Handbook::TABLES {
+        let page = page(&[table]);
+        for (_, key, _) in handbook.citations().unwrap().iter().filter(|(of, ..)| of == table) {
+            assert!(page.lines().any(|line| line == format!("{table}/{key}")), "{table}/{key}");
+        }
+    }
+}
+
+#[test]
+fn a_row_is_printed_with_the_digits_of_the_book() {
+    let page = page(&["--row", "pe_pull_stress/f1962_1999_hdpe_12_h"]);
+    for part in ["stress 1150 psi", "source   astm_f1962_1999: ", "(recalled, not re-read)", "used by  "] {
+        assert!(page.contains(part), "{part}\n{page}");
+    }
+}
+
+#[test]
+fn text_is_found_in_values_sources_and_notes() {
+    let found = page(&["--find", "GW_321"]);
+    assert!(found.contains("pe_duration_factor/gw_321_over_20_h") && found.contains("pe_pull_stress/"));
+    assert!(!page(&["pe_pull_stress", "--find", "gw_321"]).contains("pe_duration_factor"));
+}
+
+#[test]
+fn what_is_not_there_is_exit_code_2() {
+    for arguments in
+        [["handbook", "no_such_table"], ["handbook", "--row=clay_pipe/no_such_row"], ["handbook", "--find=zzzz"]]
+    {
+        let output = jackpull(&arguments);
+        assert_eq!(output.status.code(), Some(2));
+        assert!(output.stdout.is_empty());
+        assert!(stderr(&output).starts_with("error: "));
+    }
+}
+
+/// A laid-over row shows both values, in the handbook and in the report.
+#[test]
+fn a_replaced_row_shows_both_values() {
+    let table = file(
+        "agency.yaml",
+        b"id: practice_ratio\ntitle: agency\nrows:\n  - { key: clay.factor, value: \"3.5\", source: agency manual, locator: section 5 }\n",
+    );
+    let row = page(&["--tables", &table, "--row", "practice_ratio/clay.factor"]);
+    for part in ["value    3.5", "replaces 3.0", "source   agency manual: section 5 (given)"] {
+        assert!(row.contains(part), "{part}\n{row}");
+    }
+    let report = stdout(&jackpull(&["assess", "--tables", &table, &example("fennbridge_mill_lane.yaml")]));
+    let report = report.split_whitespace().collect::<Vec<_>>().join(" ");
+    let part = "practice_ratio/clay.factor: agency manual, section 5 (given), in place of 3.0";
+    assert!(report.contains(part), "{report}");
+}
+
+/// A pipe series of the user's is chosen like one of the book.
+#[test]
+fn an_added_series_is_used() {
+    let table = file(
+        "series.yaml",
+        b"id: pe_iso4427\ntitle: our maker's extra walls\nrows:\n  - { key: ours, value: { size: 315 mm, sdr: 13.6, wall: 23.2 mm }, locator: data sheet }\n",
+    );
+    let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap().replace("sdr: 11", "sdr: 13.6");
+    let drive = file("our_series.yaml", text.as_bytes());
+    assert_eq!(jackpull(&["assess", &drive]).status.code(), Some(2), "no such wall in the book");
+    let output = jackpull(&["assess", "--tables", &table, &drive]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert!(stdout(&output).contains("PE100 315 mm SDR 13.6"));
+}
