@@ -58,6 +58,18 @@ impl Drive {
         self.grade.value
     }
 
+    /// Lubrication of a jacked pipe.
+    #[must_use]
+    pub const fn lubrication(&self) -> Lubrication {
+        self.lubrication
+    }
+
+    /// The ground, from launch to reception.
+    #[must_use]
+    pub fn stretches(&self) -> &[Stretch] {
+        &self.stretches
+    }
+
     /// The pipes to choose from, in the order of the file.
     #[must_use]
     pub fn candidates(&self) -> &[Pipe] {
@@ -91,6 +103,26 @@ pub struct Stretch {
     pub(crate) blows: Band<Ratio>,
     pub(crate) jacking: Cited<Rating>,
     pub(crate) pullback: Cited<Rating>,
+}
+
+impl Stretch {
+    /// Where it begins and ends, from the launch pit.
+    #[must_use]
+    pub const fn extent(&self) -> (Length, Length) {
+        (self.from, self.to)
+    }
+
+    /// Class.
+    #[must_use]
+    pub const fn class(&self) -> GroundClass {
+        self.class
+    }
+
+    /// Unit friction of a jacked pipe, and whether it is the user's own.
+    #[must_use]
+    pub const fn pipe_friction(&self) -> (Band<Pressure>, bool) {
+        (self.pipe_friction, self.friction_given)
+    }
 }
 
 /// The machine in the launch pit.

@@ -1,7 +1,7 @@
 //! The published equations, one topic per file. They know no tables, files or drives.
 //!
 //! Each law is a struct with named public arguments; `.value()` evaluates it, so another tool can take one law and
-//! nothing else. Its [`Law::EQUATION`](crate::law::Law::EQUATION) holds form, citation and range.
+//! nothing else. Its [`Law::EQUATION`] holds form, citation and range.
 
 pub mod clay;
 pub mod collapse;
