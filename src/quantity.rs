@@ -1,7 +1,7 @@
 //! The physical quantities of this crate, and the one door between quantities and text.
 //!
 //! Quantities are `uom` types holding SI values. The crate `uom` is used as a type system only: reading and
-//! printing go through [`unit`], whose factors are exact products of the definitions (foot 0.3048 m, pound
+//! printing go through [`mod@unit`], whose factors are exact products of the definitions (foot 0.3048 m, pound
 //! 0.453 592 37 kg, standard gravity 9.806 65 m/s²).
 
 pub mod parse;
