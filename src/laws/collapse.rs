@@ -59,7 +59,7 @@ law! {
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.
-        wall: Length as Diameter,
+        wall: Length as Wall,
         /// Radius of the bend.
         radius: Length as Distance,
         /// Poisson's ratio.

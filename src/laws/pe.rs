@@ -180,7 +180,7 @@ law! {
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Minimum wall.
-        wall: Length as Diameter,
+        wall: Length as Wall,
         /// Factor of the welds.
         weld_factor: Ratio as Ratio,
     } -> Force as Pull
@@ -213,7 +213,7 @@ law! {
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Minimum wall.
-        wall: Length as Diameter,
+        wall: Length as Wall,
     } -> Pressure as Strength
     { Equation {
         name: "axial stress",

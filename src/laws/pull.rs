@@ -31,7 +31,7 @@ law! {
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Minimum wall.
-        wall: Length as Diameter,
+        wall: Length as Wall,
         /// Density of the material.
         density: MassDensity as Density,
         /// Average over minimum wall.
@@ -68,7 +68,7 @@ law! {
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.
-        wall: Length as Diameter,
+        wall: Length as Wall,
         /// Density of the fluid in the bore.
         fluid_density: MassDensity as Density,
         /// Density of what fills the pipe; 0 when it is empty.

@@ -17,8 +17,10 @@ pub enum UnitSystem {
 /// What a number is used for, which decides how it is printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Role {
-    /// Pipe, casing or bore diameter, wall thickness.
+    /// Pipe, casing or bore diameter.
     Diameter,
+    /// Wall thickness.
+    Wall,
     /// Length along the drive.
     Distance,
     /// Depth below ground.
@@ -65,6 +67,8 @@ impl Role {
         match (self, system) {
             (Self::Diameter, UnitSystem::Si) => ("mm", 0),
             (Self::Diameter, UnitSystem::Us) => ("in", 2),
+            (Self::Wall, UnitSystem::Si) => ("mm", 1),
+            (Self::Wall, UnitSystem::Us) => ("in", 3),
             (Self::Distance, UnitSystem::Si) => ("m", 1),
             (Self::Distance, UnitSystem::Us) => ("ft", 0),
             (Self::Depth, UnitSystem::Si) => ("m", 2),
@@ -105,7 +109,7 @@ impl Role {
     #[must_use]
     pub const fn dim(self) -> Dim {
         match self {
-            Self::Diameter | Self::Distance | Self::Depth | Self::Offset => Dim::of(1, 0, 0, 0),
+            Self::Diameter | Self::Wall | Self::Distance | Self::Depth | Self::Offset => Dim::of(1, 0, 0, 0),
             Self::Thrust | Self::Pull => Dim::of(1, 1, -2, 0),
             Self::UnitFriction | Self::Strength | Self::Pressure => Dim::of(-1, 1, -2, 0),
             Self::Area => Dim::of(2, 0, 0, 0),

@@ -1,7 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
 use super::view::{CheckView, OriginView, Report, SchemeView};
-use std::fmt::Write as _;
 use textwrap::{Options, fill};
 
 const WIDTH: usize = 100;
@@ -169,20 +168,32 @@ impl Page {
         }
     }
 
+    /// Each equation in full where it first stands in a part, by name after that; the same step once.
     fn working(&mut self, report: &Report) {
         let mut part = "";
-        let mut form = "";
+        let mut last = "";
+        let mut forms: Vec<&str> = Vec::new();
+        let mut steps: Vec<&super::view::StepView> = Vec::new();
         for step in &report.working {
             if step.part != part {
                 part = step.part;
-                form = "";
+                last = "";
+                forms.clear();
+                steps.clear();
                 self.line(part);
             }
-            if step.form != form {
-                form = step.form;
-                let mut heading = String::new();
-                let _ = write!(heading, "{}: {form}  [{}]", step.name, step.cited);
-                self.wrapped("  ", &heading);
+            if steps.contains(&step) {
+                continue;
+            }
+            steps.push(step);
+            if step.name != last {
+                last = step.name;
+                if forms.contains(&step.form) {
+                    self.line(&format!("  {}", step.name));
+                } else {
+                    forms.push(step.form);
+                    self.wrapped("  ", &format!("{}: {}  [{}]", step.name, step.form, step.cited));
+                }
             }
             self.wrapped("    ", &format!("{} => {}", step.inputs, step.result));
         }

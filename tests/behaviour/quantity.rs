@@ -495,7 +495,7 @@ fn errors_stay_on_one_short_line() {
 /// Every role and the type its values have; a role added to the crate fails to compile here and is due in `SHOWN` too.
 fn reader_of(role: Role) -> Reader {
     match role {
-        Role::Diameter | Role::Distance | Role::Depth | Role::Offset => si::<Length>,
+        Role::Diameter | Role::Wall | Role::Distance | Role::Depth | Role::Offset => si::<Length>,
         Role::Thrust | Role::Pull => si::<Force>,
         Role::UnitFriction | Role::Strength | Role::Pressure => si::<Pressure>,
         Role::Area => si::<Area>,
@@ -513,6 +513,7 @@ fn reader_of(role: Role) -> Reader {
 /// Role, a reading, and the same in both systems, worked by hand from the goldens above.
 const SHOWN: &[(Role, &str, &str, &str)] = &[
     (Role::Diameter, "600 mm", "600 mm", "23.62 in"),
+    (Role::Wall, "28.6 mm", "28.6 mm", "1.126 in"),
     (Role::Distance, "305 m", "305.0 m", "1001 ft"),
     (Role::Depth, "6.5 m", "6.50 m", "21.3 ft"),
     (Role::Offset, "25 mm", "25 mm", "0.98 in"),
