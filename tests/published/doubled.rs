@@ -1,0 +1,217 @@
+//! Doubles each number of each table in turn, lays it over the handbook, and asks every page. A number that no page
+//! objects to is untested, and stands in `untested.txt` with the reason; no other does.
+//!
+//! A zero has no double: one of its unit stands in for it. An overlay that the loader refuses counts as untested, since
+//! then no page has looked at it.
+
+use crate::found::{Page, run};
+use jackpull::Handbook;
+use serde_yaml::{Mapping, Value};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
+
+/// A source and its pages.
+#[derive(Debug)]
+pub(crate) struct Source {
+    pub(crate) name: &'static str,
+    pages: &'static [Page],
+}
+
+macro_rules! sources {
+    ($($name:ident),+ $(,)?) => {
+        /// Every module that has pages.
+        pub(crate) const SOURCES: &[Source] =
+            &[$(Source { name: stringify!($name), pages: crate::$name::PAGES }),+];
+
+        /// Without a doubling no page objects.
+        #[test]
+        fn nothing_is_found_in_the_embedded_tables() {
+            let handbook = Handbook::embedded();
+            $(assert_eq!(crate::$name::check(&handbook), Vec::<String>::new(), stringify!($name));)+
+        }
+    };
+}
+
+sources!(
+    astm_f1804,
+    astm_f1962,
+    astm_f2619,
+    clay_sheet,
+    dvgw_gw_321,
+    field_cases,
+    final_bore,
+    gb_50268,
+    hdd_utility_2005,
+    independent_check,
+    invert_tolerance,
+    iso_4065,
+    mop_133,
+    pja_introduction,
+    ppi_2008,
+    soil_scales,
+    stein_2001,
+    ttp_2010,
+    uk_friction,
+);
+
+/// One number of a table, and the overlay that doubles it.
+#[derive(Debug)]
+struct Cell {
+    /// `table/row/column`; a row of one value has the column `value`.
+    name: String,
+    overlay: String,
+}
+
+/// The text with its number doubled; `None` where it does not begin with a number.
+fn doubled(text: &str) -> Option<String> {
+    let end = text.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | '-' | '+'))).unwrap_or(text.len());
+    let (number, unit) = text.split_at(end);
+    let number: f64 = number.parse().ok()?;
+    let twice = if number == 0.0 { 1.0 } else { 2.0 * number };
+    Some(format!("{twice}{unit}"))
+}
+
+fn scalar(value: &Value) -> Option<String> {
+    match value {
+        Value::String(text) => Some(text.clone()),
+        Value::Number(number) => Some(number.to_string()),
+        _ => None,
+    }
+}
+
+fn overlay(table: &str, key: &str, value: Value) -> String {
+    let row = Mapping::from_iter([("key".into(), key.into()), ("value".into(), value)]);
+    let file = Mapping::from_iter([
+        ("id".into(), table.into()),
+        ("title".into(), "one number doubled".into()),
+        ("rows".into(), Value::Sequence(vec![Value::Mapping(row)])),
+    ]);
+    serde_yaml::to_string(&file).unwrap()
+}
+
+/// Every number of a table, doubled.
+fn cells(table: &str) -> Vec<Cell> {
+    let file: Value = serde_yaml::from_str(Handbook::embedded_text(table).unwrap()).unwrap();
+    let mut cells = Vec::new();
+    for row in file["rows"].as_sequence().unwrap() {
+        let key = row["key"].as_str().unwrap();
+        let mut add = |column: &str, value: Value| {
+            cells.push(Cell { name: format!("{table}/{key}/{column}"), overlay: overlay(table, key, value) });
+        };
+        match &row["value"] {
+            Value::Mapping(columns) => {
+                for (column, value) in columns {
+                    if let Some(twice) = scalar(value).as_deref().and_then(doubled) {
+                        let mut changed = columns.clone();
+                        changed.insert(column.clone(), twice.into());
+                        add(column.as_str().unwrap(), Value::Mapping(changed));
+                    }
+                }
+            }
+            value => {
+                if let Some(twice) = scalar(value).as_deref().and_then(doubled) {
+                    add("value", twice.into());
+                }
+            }
+        }
+    }
+    cells
+}
+
+/// Whether any page objects. `pages` is put in the order of last use: neighbours are mostly seen by the same page.
+fn is_caught(cell: &Cell, pages: &mut [Page]) -> bool {
+    let Ok(handbook) = Handbook::embedded().with_overlay("doubled", &cell.overlay) else { return false };
+    let handbook = Arc::new(handbook);
+    let catcher = pages.iter().position(|page| !run(*page, &handbook).is_empty());
+    if let Some(catcher) = catcher {
+        pages[..=catcher].rotate_right(1);
+    }
+    catcher.is_some()
+}
+
+/// Names of the cells that no page objects to.
+fn untested(cells: &[Cell]) -> BTreeSet<&str> {
+    let next = AtomicUsize::new(0);
+    let work = || {
+        let mut pages: Vec<Page> = SOURCES.iter().flat_map(|source| source.pages).copied().collect();
+        let mut missed = BTreeSet::new();
+        while let Some(cell) = cells.get(next.fetch_add(1, Ordering::Relaxed)) {
+            if !is_caught(cell, &mut pages) {
+                missed.insert(cell.name.as_str());
+            }
+        }
+        missed
+    };
+    let threads = thread::available_parallelism().map_or(1, usize::from);
+    thread::scope(|scope| {
+        let workers: Vec<_> = (0..threads).map(|_| scope.spawn(work)).collect();
+        workers.into_iter().flat_map(|worker| worker.join().unwrap()).collect()
+    })
+}
+
+/// `untested.txt`: a name, two spaces, a reason; sorted.
+fn listed() -> BTreeMap<&'static str, &'static str> {
+    let mut list = BTreeMap::new();
+    let mut last = "";
+    for line in include_str!("untested.txt").lines().filter(|line| !line.is_empty() && !line.starts_with('#')) {
+        let (name, reason) = line.split_once("  ").unwrap_or_else(|| panic!("no reason: {line}"));
+        assert!(!reason.trim().is_empty(), "no reason: {line}");
+        assert!(last < name, "not sorted, or twice: {line}");
+        last = name;
+        list.insert(name, reason.trim());
+    }
+    list
+}
+
+#[test]
+fn every_number_is_tested_or_listed() {
+    // A page that objects anyway would catch every cell.
+    nothing_is_found_in_the_embedded_tables();
+    let listed: BTreeSet<&str> = listed().into_keys().collect();
+    let cells: Vec<Cell> =
+        Handbook::TABLES.iter().filter(|table| **table != "sources").flat_map(|table| cells(table)).collect();
+    let untested = untested(&cells);
+    let missing: Vec<&&str> = untested.difference(&listed).collect();
+    let stale: Vec<&&str> = listed.difference(&untested).collect();
+    assert!(
+        missing.is_empty() && stale.is_empty(),
+        "{} numbers, {} untested\nmissing in untested.txt: {missing:#?}\nlisted, but tested or gone: {stale:#?}",
+        cells.len(),
+        untested.len(),
+    );
+}
+
+#[test]
+fn a_text_is_doubled_by_its_number() {
+    for (text, twice) in [
+        ("11 in", Some("22 in")),
+        ("3 %", Some("6 %")),
+        ("13.3125 in", Some("26.625 in")),
+        ("-20 degF", Some("-40 degF")),
+        ("0.45 MPa", Some("0.9 MPa")),
+        ("0 mm", Some("1 mm")),
+        ("1.5", Some("3")),
+        ("pe4xxx", None),
+        ("any", None),
+    ] {
+        assert_eq!(doubled(text).as_deref(), twice, "{text}");
+    }
+}
+
+/// The net must hold: a cell that a page looks at is caught, one that nothing looks at is not, and an overlay that the
+/// loader refuses is not either.
+#[test]
+fn a_doubled_rating_is_caught_and_a_refused_overlay_is_not() {
+    nothing_is_found_in_the_embedded_tables();
+    let mut pages: Vec<Page> = SOURCES.iter().flat_map(|source| source.pages).copied().collect();
+    let cells = cells("clay_pipe");
+    let rating = cells.iter().find(|cell| cell.name == "clay_pipe/us_8_in/rated_at_3_0").unwrap();
+    assert!(is_caught(rating, &mut pages));
+    let same = "id: practice_angle\ntitle: no change\nrows: [{ key: pull.ramp, value: 15 deg }]\n";
+    assert!(!is_caught(&Cell { name: "no change".to_owned(), overlay: same.to_owned() }, &mut pages));
+    let refused = "id: practice_angle\ntitle: a length\nrows: [{ key: pull.ramp, value: 15 mm }]\n";
+    assert!(Handbook::embedded().with_overlay("doubled", refused).is_err());
+    assert!(!is_caught(&Cell { name: "refused".to_owned(), overlay: refused.to_owned() }, &mut pages));
+}
