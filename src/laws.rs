@@ -7,6 +7,7 @@ pub mod clay;
 pub mod collapse;
 pub mod pe;
 pub mod pull;
+pub mod soil;
 pub mod thrust;
 
 use crate::law::Law;
@@ -43,4 +44,14 @@ pub const EQUATIONS: &[&Equation] = &[
     &collapse::TensionFactor::EQUATION,
     &collapse::CriticalPressure::EQUATION,
     &collapse::FluidHead::EQUATION,
+    &soil::LayerStress::EQUATION,
+    &soil::SiloWidthTerzaghi::EQUATION,
+    &soil::SiloWidthAtv::EQUATION,
+    &soil::SiloWidthPja::EQUATION,
+    &soil::SiloStress::EQUATION,
+    &soil::MeanRingPressure::EQUATION,
+    &soil::ModifiedArching::EQUATION,
+    &soil::FrictionOfPressure::EQUATION,
+    &soil::MarstonLoad::EQUATION,
+    &soil::BoreClosure::EQUATION,
 ];
