@@ -17,6 +17,7 @@ use crate::source::Equation;
 pub const EQUATIONS: &[&Equation] = &[
     &thrust::FrictionForce::EQUATION,
     &thrust::FaceForce::EQUATION,
+    &thrust::WeightAlongGrade::EQUATION,
     &thrust::PilotTipAsCone::EQUATION,
     &thrust::PilotTipInClay::EQUATION,
     &clay::EndAreaFromRating::EQUATION,

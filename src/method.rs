@@ -1,12 +1,14 @@
 //! Drive x pipe x method: the forces of each stage, and the checks they meet. No heap, no input or output.
 
 mod jacking;
+mod profile;
 mod pullback;
 mod scheme;
 mod sheet;
 mod stage;
 
 pub use crate::handbook::Method;
+pub use profile::{Point, StageProfile, profile};
 pub use scheme::Scheme;
 pub use sheet::{Sheet, Step};
 pub use stage::{Body, Stage};
@@ -31,10 +33,8 @@ pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
 
 fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
     let mut scheme = Scheme::new(method);
-    for (bars, origin) in &pipe.excluded {
-        if bars.is_none_or(|barred| barred == method) {
-            scheme.exclude(*origin);
-        }
+    for origin in pipe.bars(method) {
+        scheme.exclude(origin);
     }
     if scheme.is_excluded() {
         return scheme;

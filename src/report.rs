@@ -8,6 +8,6 @@ mod view;
 pub use json::json;
 pub use text::text;
 pub use view::{
-    AssumedView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, OriginView, Report, SchemeView,
-    ScoreView, ValueView, report,
+    AssumedView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, OriginView, PointView, Report,
+    SchemeView, ScoreView, StageView, ValueView, report,
 };

@@ -1,7 +1,7 @@
 //! A pipe to choose from.
 
 use crate::handbook::{Family, Method};
-use crate::quantity::{Area, Force, Length, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
+use crate::quantity::{Area, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Origin};
 
 /// A pipe to choose from.
@@ -32,6 +32,12 @@ impl Pipe {
         self.outside_diameter.value
     }
 
+    /// Rows of the table `exclusion` that bar the pipe from a method.
+    pub(crate) fn bars(&self, method: Method) -> impl Iterator<Item = Origin> {
+        let bars = move |bar: &&(Option<Method>, Origin)| bar.0.is_none_or(|barred| barred == method);
+        self.excluded.iter().filter(bars).map(|bar| bar.1)
+    }
+
     /// Family of the material.
     #[must_use]
     pub const fn family(&self) -> Family {
@@ -55,6 +61,8 @@ pub enum PipeKind {
 #[derive(Debug, Clone, Copy)]
 pub struct ClayPipe {
     pub(crate) end_area: EndArea,
+    /// Weight per length, where it is known.
+    pub(crate) weight: Option<Cited<LineLoad>>,
     pub(crate) strength: Cited<Pressure>,
     pub(crate) factor: Cited<Ratio>,
     pub(crate) edge_factor: Cited<Ratio>,

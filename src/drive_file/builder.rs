@@ -194,6 +194,7 @@ impl CandidateFile {
             sdr: None,
             outside_diameter: None,
             wall: None,
+            weight: None,
             end_bearing_area: None,
             ovality: None,
             certificate: None,

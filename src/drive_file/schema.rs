@@ -2,7 +2,7 @@
 
 use crate::handbook::{GroundClass, Lubrication, Service, Spoil};
 use crate::quantity::{
-    Angle, Area, Force, FromText, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity,
+    Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity,
 };
 use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
 use serde::{Deserialize, Serialize};
@@ -300,6 +300,9 @@ pub struct CandidateFile {
     /// Minimum wall, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wall: Option<Field<Length>>,
+    /// Weight per length of a jacking pipe, instead of the table.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weight: Option<Field<LineLoad>>,
     /// End bearing area of a jacking pipe, instead of the one behind its rating.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end_bearing_area: Option<Field<Area>>,

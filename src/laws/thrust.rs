@@ -1,7 +1,7 @@
 //! Resistance of a stem, casing or pipe that is pushed: friction on the outside, and what stands in front.
 
 use crate::law::law;
-use crate::quantity::{Force, Length, Pressure, Ratio};
+use crate::quantity::{Angle, Force, Length, LineLoad, Pressure, Ratio};
 use crate::source::{Equation, Mark};
 use core::f64::consts::{FRAC_PI_4, PI};
 
@@ -86,6 +86,37 @@ law! {
         let ring = FRAC_PI_4 * (s.cut_diameter * s.cut_diameter - s.guided_diameter * s.guided_diameter);
         (s.pressure * ring).max(s.least)
     };
+}
+
+law! {
+    /// Share of its own weight that a pipe pushed uphill adds to the thrust: `F = w L sin(phi)`; pushed downhill it is
+    /// not credited, since lubricant carries most of the weight.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | w | `pipe_weight` | force per length |
+    /// | L | `length` | length |
+    /// | phi | `rise` (positive: pushed uphill) | angle |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** slopes within 45 deg.
+    WeightAlongGrade {
+        /// Weight of the pipe.
+        pipe_weight: LineLoad as LineWeight,
+        /// Length in the bore.
+        length: Length as Distance,
+        /// Slope, positive when the push goes uphill.
+        rise: Angle as Angle,
+    } -> Force as Thrust
+    { Equation {
+        name: "weight of the pipe along the grade",
+        form: "F = pipe_weight length sin(rise), no less than 0",
+        source: "jackpull",
+        locator: "statics; no credit downhill",
+        mark: Mark::Judgement,
+        valid: "slope within 45 deg, weight and length not negative",
+    } }
+    valid |v| v.rise.value.abs() <= FRAC_PI_4 && v.pipe_weight.value >= 0.0 && v.length.value >= 0.0;
+    value |s| (s.pipe_weight * s.length * s.rise.sin()).max(Force::default());
 }
 
 law! {

@@ -47,6 +47,15 @@ pub(super) fn assess<R: Recorder>(
     scheme.rig_force = Some(rig);
 }
 
+/// The stages of a jacked pipe, in order.
+pub(super) fn stages(pipe: &Pipe) -> &'static [Stage] {
+    if pipe.casing.is_some() {
+        &[Stage::STEM, Stage::CASING, Stage::PIPE_AFTER_CASING]
+    } else {
+        &[Stage::STEM, Stage::PIPE_AFTER_STEM]
+    }
+}
+
 /// The lesser of what the end bears in its axis and at the edge of the joint.
 pub(super) fn end_capacity<R: Recorder>(calc: &mut Calc<R>, clay: &ClayPipe) -> Doubted<Cited<Force>> {
     calc.part("end capacity of the pipe");

@@ -3,11 +3,12 @@
 
 mod strength;
 
+use super::profile::{Point, StageProfile};
 use super::scheme::Scheme;
-use super::stage::{Stage, head, pulled, pushed};
+use super::stage::{Stage, head, peak, pushed, walk_pulled};
 use crate::check::{Check, Subject};
 use crate::drive::{Drive, PePipe, Pipe, Pull};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Ratio, Role};
 use crate::source::Cited;
@@ -28,16 +29,33 @@ pub(super) fn assess<R: Recorder>(
     calc.part(Stage::PULLBACK.title());
     let on_pipe = calc.doubted(|calc| pull_on_pipe(calc, drive, pipe, pe, pull));
     let reamer = calc.doubted(|calc| head(calc, pull.reamer, pipe.bore.value, drive.stem.value));
-    let rig = pulled(calc, drive, pipe, reamer.value, |advance| on_pipe.value.at(advance, drive.length.value));
+    let rig = calc.doubted(|calc| {
+        let mut greatest = Band::<Force>::default();
+        let on_pipe = |advance| on_pipe.value.at(advance, drive.length.value);
+        walk_pulled(calc, drive, pipe, reamer.value, on_pipe, |_, force| greatest = peak(greatest, force));
+        greatest
+    });
     let rig = Doubted { value: rig.value, doubt: rig.doubt.or(on_pipe.doubt).or(reamer.doubt) };
-    let peak = on_pipe.map(|pull| pull.peak());
-    scheme.force = Some(peak.value);
+    scheme.force = Some(on_pipe.value.peak());
     scheme.rig_force = Some(rig.value.with(stem.value, Force::max));
 
     strength::checks(calc, pipe, pe, pull, &on_pipe, scheme);
     let limit = Doubted { value: drive.rig.pull, doubt: None };
     scheme.checks.add(Check::at_most(Subject::RigPull, Role::Pull, rig, limit));
     scheme.checks.add(bore(pipe));
+}
+
+/// Force on rig and pipe along the pullback, by advance from the reception pit.
+pub(super) fn profile(drive: &Drive, pipe: &Pipe, pe: &PePipe, pull: &Pull) -> StageProfile {
+    let calc = &mut Calc::new(Silent);
+    let on_pipe = pull_on_pipe(calc, drive, pipe, pe, pull);
+    let reamer = head(calc, pull.reamer, pipe.bore.value, drive.stem.value);
+    let pipe_pull = |advance| on_pipe.at(advance, drive.length.value);
+    let mut points = Vec::new();
+    walk_pulled(calc, drive, pipe, reamer, pipe_pull, |advance, on_rig| {
+        points.push(Point { advance, on_rig, on_pipe: Some(pipe_pull(advance)) });
+    });
+    StageProfile { stage: Stage::PULLBACK, points }
 }
 
 /// Pull on the pipe with its head at either end of the bore; it is linear between.

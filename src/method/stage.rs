@@ -1,15 +1,15 @@
 //! A stage is who is in the bore and what moves. The force at an advance x of the body behind is
 //!
-//! `F(x) = friction of the body behind over 0..x + friction of the body ahead over x..L + face term`
+//! `F(x) = friction of the body behind over 0..x, and its weight uphill + friction of the body ahead over x..L + face`
 //!
 //! so a stage that pushes a string out of the bore starts with the full friction of that string, not from zero.
 //! Unit friction is constant in a stretch, so F is linear between the ends of stretches and its peak is at one of
 //! them: the profile is exact there.
 
-use crate::drive::{Drive, FaceResistance, Pipe, Stretch};
+use crate::drive::{Drive, FaceResistance, Pipe, PipeKind, Stretch};
 use crate::handbook::TipModel;
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::thrust::{FaceForce, FrictionForce, PilotTipAsCone, PilotTipInClay};
+use crate::laws::thrust::{FaceForce, FrictionForce, PilotTipAsCone, PilotTipInClay, WeightAlongGrade};
 use crate::quantity::{Band, Force, Length, Pressure};
 
 /// What may be in the bore.
@@ -94,7 +94,7 @@ fn sum(a: Band<Force>, b: Band<Force>) -> Band<Force> {
     a.with(b, |a, b| a + b)
 }
 
-fn peak(a: Band<Force>, b: Band<Force>) -> Band<Force> {
+pub(super) fn peak(a: Band<Force>, b: Band<Force>) -> Band<Force> {
     a.with(b, Force::max)
 }
 
@@ -122,60 +122,75 @@ pub(super) fn pushed<R: Recorder>(
 ) -> Doubted<Band<Force>> {
     calc.part(stage.title());
     calc.doubted(|calc| {
-        let behind = outside(drive, pipe, stage.behind);
-        let ahead = stage.ahead.map(|body| outside(drive, pipe, body));
-        let face = match stage.behind {
-            Body::Stem => Band::default(),
-            _ => {
-                let guided = ahead.map_or(Length::default(), |ahead| ahead.diameter);
-                head(calc, drive.face, behind.diameter, guided)
-            }
-        };
-        let mut still_ahead = match stage.ahead {
-            Some(body) => whole_friction(calc, drive, pipe, body),
-            None => Band::default(),
-        };
-        let mut own = Band::<Force>::default();
-        let mut greatest = sum(still_ahead, face);
-        for stretch in &drive.stretches {
-            let front = match stage.behind {
-                Body::Stem => tip(calc, drive, stretch),
-                _ => face,
-            };
-            // The front meets a stretch at its beginning, with the friction so far.
-            greatest = peak(greatest, sum(sum(own, still_ahead), front));
-            own = sum(own, behind.laws(stretch, stretch.to - stretch.from).map(|law| calc.law(law)));
-            if let Some(ahead) = ahead {
-                still_ahead =
-                    still_ahead.with(again(ahead, stretch), |total, part| (total - part).max(Force::default()));
-            }
-            greatest = peak(greatest, sum(sum(own, still_ahead), front));
-        }
+        let mut greatest = Band::<Force>::default();
+        walk_pushed(calc, drive, pipe, stage, |_, force| greatest = peak(greatest, force));
         greatest
     })
 }
 
-/// Greatest force on the rig while the stem pulls reamer and pipe back. `pipe_pull` gives the pull on the pipe at an
-/// advance from the reception pit.
-pub(super) fn pulled<R: Recorder>(
+/// The force in the launch pit at every advance where it may peak: just before and just after each end of a stretch,
+/// and at the start.
+pub(super) fn walk_pushed<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    stage: Stage,
+    mut at: impl FnMut(Length, Band<Force>),
+) {
+    let behind = outside(drive, pipe, stage.behind);
+    let ahead = stage.ahead.map(|body| outside(drive, pipe, body));
+    let face = match stage.behind {
+        Body::Stem => Band::default(),
+        _ => head(calc, drive.face, behind.diameter, ahead.map_or(Length::default(), |ahead| ahead.diameter)),
+    };
+    let weight = match (&pipe.kind, stage.behind) {
+        (PipeKind::Clay(clay), Body::Pipe) => clay.weight.map(|weight| weight.value),
+        _ => None,
+    };
+    let mut still_ahead = match stage.ahead {
+        Some(body) => whole_friction(calc, drive, pipe, body),
+        None => Band::default(),
+    };
+    let mut own = Band::<Force>::default();
+    for stretch in &drive.stretches {
+        let front = match stage.behind {
+            Body::Stem => tip(calc, drive, stretch),
+            _ => face,
+        };
+        // The front meets a stretch at its beginning, with the friction so far.
+        at(stretch.from, sum(sum(own, still_ahead), front));
+        let length = stretch.to - stretch.from;
+        own = sum(own, behind.laws(stretch, length).map(|law| calc.law(law)));
+        if let Some(pipe_weight) = weight {
+            let rise = drive.grade.value;
+            own = sum(own, Band::same(calc.law(WeightAlongGrade { pipe_weight, length, rise })));
+        }
+        if let Some(ahead) = ahead {
+            still_ahead = still_ahead.with(again(ahead, stretch), |total, part| (total - part).max(Force::default()));
+        }
+        at(stretch.to, sum(sum(own, still_ahead), front));
+    }
+}
+
+/// Force on the rig while the stem pulls reamer and pipe back, at every advance from the reception pit where it may
+/// peak. `pipe_pull` gives the pull on the pipe at an advance.
+pub(super) fn walk_pulled<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     pipe: &Pipe,
     reamer: Band<Force>,
     pipe_pull: impl Fn(Length) -> Band<Force>,
-) -> Doubted<Band<Force>> {
-    calc.doubted(|calc| {
-        let stem = outside(drive, pipe, Body::Stem);
-        // The stem leaves the bore at the launch pit, so what is left of it lies between there and the reamer.
-        let mut left = whole_friction(calc, drive, pipe, Body::Stem);
-        let mut greatest = sum(sum(left, reamer), pipe_pull(Length::default()));
-        for stretch in drive.stretches.iter().rev() {
-            left = left.with(again(stem, stretch), |total, part| (total - part).max(Force::default()));
-            let advance = drive.length.value - stretch.from;
-            greatest = peak(greatest, sum(sum(left, reamer), pipe_pull(advance)));
-        }
-        greatest
-    })
+    mut at: impl FnMut(Length, Band<Force>),
+) {
+    let stem = outside(drive, pipe, Body::Stem);
+    // The stem leaves the bore at the launch pit, so what is left of it lies between there and the reamer.
+    let mut left = whole_friction(calc, drive, pipe, Body::Stem);
+    at(Length::default(), sum(sum(left, reamer), pipe_pull(Length::default())));
+    for stretch in drive.stretches.iter().rev() {
+        left = left.with(again(stem, stretch), |total, part| (total - part).max(Force::default()));
+        let advance = drive.length.value - stretch.from;
+        at(advance, sum(sum(left, reamer), pipe_pull(advance)));
+    }
 }
 
 /// Resistance at an enlarging head.

@@ -4,7 +4,7 @@ use crate::check::{Check, Subject, Verdict};
 use crate::choice::Ranked;
 use crate::conditions::invert_uncertainty;
 use crate::drive::{ClayPipe, Drive, EndArea, PipeKind};
-use crate::handbook::{Lubrication, Method, Service};
+use crate::handbook::{HandbookError, Lubrication, Method, Service};
 use crate::quantity::{Measure, Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
@@ -12,9 +12,9 @@ use crate::source::Origin;
 pub(super) const NOT_CHECKED: &[&str] = &[
     "joint angle, packer and steering of a jacked pipe (its joints are taken to bear over the whole face)",
     "thrust wall and its movement",
-    "intermediate jacking stations; restart after a stop",
+    "intermediate jacking stations",
     "buckling, torque and joint rating of stem and casing",
-    "weight of a jacked pipe along the grade",
+    "weight of stem and casing along the grade",
     "reaming passes and the largest single step; torque of the reamer",
     "pull head, swivel, weak link; thrust-back",
     "mixed face; swelling, sensitive or artesian ground, peat, voids, contamination",
@@ -38,10 +38,13 @@ pub(super) const ALWAYS: &[&str] = &[
 ];
 
 /// Cautions of one scheme, by what it contains.
-pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Vec<String> {
+///
+/// # Errors
+/// If the handbook is malformed.
+pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Vec<String>, HandbookError> {
     let mut cautions = Vec::new();
     if ranked.scheme.is_excluded() {
-        return cautions;
+        return Ok(cautions);
     }
     for check in ranked.scheme.checks.iter() {
         if let Some(equation) = check.doubt {
@@ -76,6 +79,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Vec<Stri
                 .to_owned(),
         );
     }
+    cautions.extend(restart(drive, ranked, system)?);
     match (ranked.scheme.method, drive.lubrication) {
         (Method::PipeJacking, Lubrication::Metered | Lubrication::Logged) => cautions.push(
             "The lubricated band rests on 12 values from 10 drives at 8 sites, 9 of them in one compilation, \
@@ -104,7 +108,23 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Vec<Stri
             ));
         }
     }
-    cautions
+    Ok(cautions)
+}
+
+/// What a stop of more than a shift does to the force on a jacked pipe.
+fn restart(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Option<String>, HandbookError> {
+    let factor = drive.handbook.ratio("thrust.restart")?.value;
+    let capacity = ranked.scheme.checks.get(Subject::EndCapacity).and_then(Check::high);
+    Ok(capacity.map(|(demand, limit)| {
+        let raised = Shown { si: demand.si * factor.value, ..demand };
+        let share = if limit.si > 0.0 { raised.si / limit.si } else { f64::INFINITY };
+        format!(
+            "A stop of more than a shift can raise the force to about {}, {} times the high one and {share:.2} of what \
+             the pipe end bears.",
+            raised.display(system),
+            factor.value
+        )
+    }))
 }
 
 /// Friction from the file, and where it lies below what is held safe without a logged force.

@@ -26,6 +26,8 @@ pub fn text(report: &Report) -> String {
         page.scheme(scheme);
     }
     if let Some(first) = report.schemes.first().filter(|first| !first.checks.is_empty()) {
+        page.heading(&format!("Force along the drive: {} of {}", first.method, first.pipe));
+        page.stages(first);
         page.heading(&format!("Assumed for {} of {}", first.method, first.pipe));
         page.assumed(first);
         page.heading("Cautions");
@@ -158,6 +160,20 @@ impl Page {
         self.wrapped("    ", &origin(&check.basis));
         if let Some(note) = &check.note {
             self.wrapped("    ", note);
+        }
+    }
+
+    /// The force is linear between the rows; two rows at one advance are a step.
+    fn stages(&mut self, scheme: &SchemeView) {
+        for stage in &scheme.stages {
+            let from = if stage.pulled { "reception" } else { "launch" };
+            self.line(&format!("{}, advance from the {from} pit", stage.stage));
+            self.line(&format!("{:>12}{:>28}{:>32}", "", "on rig: likely, high", "on pipe: likely, high"));
+            for point in &stage.points {
+                let pair = |band: &super::view::BandView| format!("{:>14}{:>14}", band.likely.text, band.high.text);
+                let pipe = point.on_pipe.as_ref().map_or_else(String::new, pair);
+                self.line(&format!("{:>12}{}    {pipe}", point.advance.text, pair(&point.on_rig)));
+            }
         }
     }
 

@@ -6,8 +6,8 @@ use crate::choice::reason::{exclusion, governing};
 use crate::choice::{Choice, Ranked};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method};
-use crate::method::{self, Sheet, Step};
-use crate::quantity::{Band, Role, Shown, UnitSystem};
+use crate::method::{self, Sheet, StageProfile, Step};
+use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
 use crate::source::Origin;
 use serde::Serialize;
 
@@ -103,6 +103,28 @@ pub struct BandView {
     pub high: ValueView,
 }
 
+/// A stage and the force along it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct StageView {
+    /// What moves.
+    pub stage: &'static str,
+    /// True when it is pulled back from the launch pit.
+    pub pulled: bool,
+    /// Points in the order of advance; the force is linear between them.
+    pub points: Vec<PointView>,
+}
+
+/// Force at one advance.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PointView {
+    /// How far what moves has come.
+    pub advance: ValueView,
+    /// On the rig.
+    pub on_rig: BandView,
+    /// On the product pipe, where it is in the bore.
+    pub on_pipe: Option<BandView>,
+}
+
 /// One check. `demand` and `limit` are those of the high level, which decides *within*.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CheckView {
@@ -183,6 +205,8 @@ pub struct SchemeView {
     pub force: Option<BandView>,
     /// Greatest force on the rig over all stages.
     pub rig_force: Option<BandView>,
+    /// Force along the drive, stage by stage.
+    pub stages: Vec<StageView>,
     /// Checks.
     pub checks: Vec<CheckView>,
     /// Assumed values.
@@ -326,14 +350,8 @@ impl View<'_> {
             let reason = exclusion(self.drive, origin)?;
             Ok(ExcludedView { reason, source: self.origin(origin).source })
         });
-        let role = match ranked.scheme.method {
-            Method::PipeJacking => Role::Thrust,
-            Method::Pullback => Role::Pull,
-        };
-        let band = |band: Band<_>| {
-            let band = band.map(|force| Shown::of(force, role));
-            BandView { low: self.value(band.low), likely: self.value(band.likely), high: self.value(band.high) }
-        };
+        let pulled = ranked.scheme.method == Method::Pullback;
+        let band = |band| self.band(band, pulled);
         Ok(SchemeView {
             method: ranked.scheme.method.key(),
             pipe: self.pipe(ranked),
@@ -342,10 +360,31 @@ impl View<'_> {
             score: self.score(ranked),
             force: ranked.scheme.force.map(band),
             rig_force: ranked.scheme.rig_force.map(band),
+            stages: self.stages(ranked),
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
             assumed: self.assumed(ranked),
-            cautions: cautions::of(self.drive, ranked, self.system),
+            cautions: cautions::of(self.drive, ranked, self.system)?,
         })
+    }
+
+    fn band(&self, band: Band<Force>, pulled: bool) -> BandView {
+        let role = if pulled { Role::Pull } else { Role::Thrust };
+        let band = band.map(|force| Shown::of(force, role));
+        BandView { low: self.value(band.low), likely: self.value(band.likely), high: self.value(band.high) }
+    }
+
+    fn stages(&self, ranked: &Ranked) -> Vec<StageView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
+        let view = |profile: StageProfile| {
+            let pulled = profile.stage.pulls;
+            let points = profile.points.iter().map(|point| PointView {
+                advance: self.value(Shown::of(point.advance, Role::Distance)),
+                on_rig: self.band(point.on_rig, pulled),
+                on_pipe: point.on_pipe.map(|band| self.band(band, pulled)),
+            });
+            StageView { stage: profile.stage.title(), pulled, points: points.collect() }
+        };
+        method::profile(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
     }
 
     fn score(&self, ranked: &Ranked) -> Option<ScoreView> {

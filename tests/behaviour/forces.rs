@@ -206,3 +206,77 @@ fn the_order_of_candidates_does_not_matter() {
     };
     assert_eq!(names(&one), names(&other));
 }
+
+/// The profile is exact at its points: dense sampling of the sum, worked out here from the friction of the file, finds
+/// no higher force than the peak, and finds the peak.
+#[test]
+fn the_peak_is_the_greatest_of_a_dense_sampling() {
+    let ground = [(18.0, 4.0), (41.0, 17.0), (80.0, 9.0)];
+    let stretches: String = ground
+        .iter()
+        .map(|(to, tau)| {
+            format!(
+                "  - {{ to: {to} m, class: silt, spt_n: 12, largest_stone: 0 mm, unit_friction: {{ low: {tau} kPa, \
+                 likely: {tau} kPa, high: {tau} kPa }} }}\n"
+            )
+        })
+        .collect();
+    let text = plain("80 m", "360 mm", [1.0; 3], "GROUND").replace("GROUND\n", &stretches);
+    let text = text.replace("0.03 m2 }", "0.03 m2, casing: 406 mm }");
+    let drive = drive(&text);
+    let pipe = &drive.candidates()[0];
+    let stages = jackpull::method::profile(&drive, pipe, Method::PipeJacking);
+    // Friction per length of a body of diameter `d` between two distances.
+    let friction = |d: f64, from: f64, to: f64| -> f64 {
+        let mut start = 0.0;
+        let mut sum = 0.0;
+        for (end, tau) in ground {
+            sum += tau * 1e3 * std::f64::consts::PI * d * (to.min(end) - from.max(start)).max(0.0);
+            start = end;
+        }
+        sum
+    };
+    let sampled = |behind: f64, ahead: f64| {
+        (0..=8_000)
+            .map(|step| f64::from(step) * 0.01)
+            .map(|x| friction(behind, 0.0, x) + friction(ahead, x, 80.0))
+            .fold(0.0, f64::max)
+    };
+    // A bore without a stem: the casing pushes nothing out, the pipe the casing.
+    for (index, (behind, ahead)) in [(1, (0.406, 0.0)), (2, (0.360, 0.406))] {
+        let peak = stages[index].points.iter().map(|point| point.on_rig.high.value).fold(0.0, f64::max);
+        assert_relative_eq!(peak, sampled(behind, ahead), max_relative = 1e-9);
+    }
+    let scheme = jacked(&drive);
+    let last = stages.last().unwrap().points.iter().filter_map(|point| point.on_pipe).map(|band| band.high.value);
+    assert_eq!(scheme.force.unwrap().high.value, last.fold(0.0, f64::max));
+}
+
+/// The peaks of the profile are those of the checks, on rig and pipe, for both methods.
+#[test]
+fn profile_and_scheme_agree() {
+    let drive = drive(&text(|text| text));
+    for (pipe, method) in drive.candidates().iter().zip([Method::PipeJacking, Method::Pullback]) {
+        let scheme = assess(&drive, pipe, method);
+        let stages = jackpull::method::profile(&drive, pipe, method);
+        let points = || stages.iter().flat_map(|stage| &stage.points);
+        let rig = points().map(|point| point.on_rig.likely.value).fold(0.0, f64::max);
+        let on_pipe = points().filter_map(|point| point.on_pipe).map(|band| band.likely.value).fold(0.0, f64::max);
+        assert_relative_eq!(scheme.rig_force.unwrap().likely.value, rig, max_relative = 1e-12);
+        assert_relative_eq!(scheme.force.unwrap().likely.value, on_pipe, max_relative = 1e-12);
+        let other = if method == Method::Pullback { Method::PipeJacking } else { Method::Pullback };
+        assert!(jackpull::method::profile(&drive, pipe, other).is_empty());
+    }
+}
+
+/// A pipe pushed uphill carries part of its weight; downhill it is not credited.
+#[test]
+fn weight_counts_uphill_only() {
+    let at = |grade: &str| {
+        let text = plain("80 m", "360 mm", [8.0; 3], clay()).replace("grade: 0 %", &format!("grade: {grade}"));
+        force(&text.replace("0.03 m2 }", "0.03 m2, weight: 1.5 kN/m }")).high
+    };
+    // 1.5 kN/m over 80 m on a slope of 5 %: sin(atan(0.05)) = 0.049 938.
+    assert_relative_eq!(at("5 %") - at("0 %"), 1.5e3 * 80.0 * 0.049_938, max_relative = 1e-4);
+    assert_relative_eq!(at("-5 %"), at("0 %"), max_relative = 1e-12);
+}

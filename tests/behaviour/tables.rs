@@ -305,6 +305,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "pull.fluid_heavy" => (1.15, 1.8),
             "pull.fluid_clean" => (1.0, 1.25),
             "pull.model_factor" => (1.0, 1.99),
+            "thrust.restart" => (1.1, 1.6),
             "pe.tensile_design" => (0.3, 0.7),
             "pe.weld_unknown" => (0.4, 0.95),
             "pe.weld_documented" => (0.8, 1.0),

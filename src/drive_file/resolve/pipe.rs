@@ -155,6 +155,18 @@ impl Resolver<'_> {
                 return Ok(None);
             }
         };
+        let weight = match (&candidate.weight, row) {
+            (Some(field), _) => {
+                let weight = self.positive(field, &format!("{path}.weight"), Role::LineWeight);
+                Some(Cited::given(weight, &FieldName("candidates[].weight")))
+            }
+            (None, Some(row)) => {
+                let weight = row.map(|row| row.weight.value);
+                self.assume_one(format!("{path}.weight"), weight, Role::LineWeight);
+                Some(weight)
+            }
+            (None, None) => None,
+        };
         let certificate = candidate.certificate.as_ref().map_or(Certificate::Unknown, |field| field.value);
         let table = self.handbook.clay_strength()?;
         let strength = table
@@ -174,7 +186,7 @@ impl Resolver<'_> {
         Ok(Some((
             label,
             outside_diameter,
-            PipeKind::Clay(ClayPipe { end_area, strength, factor, edge_factor, joint_stress_ratio }),
+            PipeKind::Clay(ClayPipe { end_area, weight, strength, factor, edge_factor, joint_stress_ratio }),
         )))
     }
 
@@ -213,6 +225,7 @@ impl Resolver<'_> {
         pull: Option<&Pull>,
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse(path, "end_bearing_area", candidate.end_bearing_area.as_ref(), "a PE pipe is pulled, not pushed");
+        self.refuse(path, "weight", candidate.weight.as_ref(), "is for pipe that is pushed");
         self.refuse(path, "certificate", candidate.certificate.as_ref(), "is for clay pipe");
         self.refuse(path, "factor", candidate.factor.as_ref(), "is for clay pipe");
         self.refuse(path, "joint_stress_ratio", candidate.joint_stress_ratio.as_ref(), "is for pipe that is pushed");

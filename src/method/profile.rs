@@ -1,0 +1,50 @@
+//! Force bands along the drive, stage by stage. They are linear between the points.
+
+use super::stage::{Body, Stage, walk_pushed};
+use super::{jacking, pullback};
+use crate::drive::{Drive, Pipe, PipeKind};
+use crate::handbook::Method;
+use crate::law::{Calc, Silent};
+use crate::quantity::{Band, Force, Length};
+
+/// Force at one advance. Two points at the same advance are a step, where the front meets other ground.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Point {
+    /// How far what moves has come: from the launch pit when pushed, from the reception pit when pulled.
+    pub advance: Length,
+    /// On the rig, and so on the wall of the launch pit.
+    pub on_rig: Band<Force>,
+    /// On the product pipe, where it is in the bore.
+    pub on_pipe: Option<Band<Force>>,
+}
+
+/// A stage and the force along it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StageProfile {
+    /// The stage.
+    pub stage: Stage,
+    /// Points in the order of advance.
+    pub points: Vec<Point>,
+}
+
+/// The stages of a scheme with the force along each; empty for a scheme that is excluded.
+#[must_use]
+pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> {
+    let pushed = |stage: Stage| {
+        let mut points = Vec::new();
+        walk_pushed(&mut Calc::new(Silent), drive, pipe, stage, |advance, on_rig| {
+            points.push(Point { advance, on_rig, on_pipe: (stage.behind == Body::Pipe).then_some(on_rig) });
+        });
+        StageProfile { stage, points }
+    };
+    if pipe.bars(method).next().is_some() {
+        return Vec::new();
+    }
+    match (&pipe.kind, method, &drive.pull) {
+        (PipeKind::Clay(_), Method::PipeJacking, _) => jacking::stages(pipe).iter().copied().map(pushed).collect(),
+        (PipeKind::Pe(pe), Method::Pullback, Some(pull)) => {
+            vec![pushed(Stage::STEM), pullback::profile(drive, pipe, pe, pull)]
+        }
+        _ => Vec::new(),
+    }
+}
