@@ -1,13 +1,15 @@
 //! A choice as text or JSON: the answer first, then why, with the source and mark of every number.
 
+mod build;
 mod cautions;
 mod json;
 mod text;
 mod view;
 
+pub use build::report;
 pub use json::json;
 pub use text::text;
 pub use view::{
     AssumedView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, OriginView, PointView, Report,
-    SchemeView, ScoreView, StageView, ValueView, report,
+    SchemeView, ScoreView, StageView, ValueView,
 };

@@ -1,6 +1,9 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
+mod clay;
 mod ground;
+mod pe;
+mod pe_strength;
 mod pipe;
 mod pull;
 

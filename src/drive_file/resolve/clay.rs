@@ -1,0 +1,107 @@
+//! A clay jacking pipe out of designation and size.
+
+use super::pipe::{Named, same_size, size_text};
+use super::{Resolver, no_row};
+use crate::drive::{AssumedValue, ClayPipe, EndArea, PipeKind};
+use crate::drive_file::{CandidateFile, Certificate, Series};
+use crate::handbook::HandbookError;
+use crate::quantity::{Length, Role};
+use crate::source::{Cited, FieldName};
+use crate::yaml::Complaint;
+
+impl Resolver<'_> {
+    pub(super) fn clay(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        size: Length,
+    ) -> Result<Option<Named>, HandbookError> {
+        self.refuse(path, "series", candidate.series.as_ref(), "a clay pipe has no series");
+        self.refuse(path, "sdr", candidate.sdr.as_ref(), "a clay pipe has no dimension ratio");
+        self.refuse(
+            path,
+            "bore",
+            candidate.bore.as_ref(),
+            "a clay pipe is pushed; a bore is for a pipe that is pulled",
+        );
+        let table = self.handbook.clay_pipe()?;
+        let row = table.find(|row| same_size(row.size.value, size));
+        let label = format!("clay {}", size_text(size, Series::Ips));
+        let outside_diameter = match (&candidate.outside_diameter, row) {
+            (Some(field), _) => {
+                let diameter = self.positive(field, &format!("{path}.outside_diameter"), Role::Diameter);
+                Cited::given(diameter, &FieldName("candidates[].outside_diameter"))
+            }
+            (None, Some(row)) => row.map(|row| row.outside_diameter.value),
+            (None, None) => {
+                let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, Series::Ips));
+                let known = sizes.collect::<Vec<_>>().join(", ");
+                let message = format!("no clay jacking pipe of {} in the table", size_text(size, Series::Ips));
+                let advice = format!("there are {known}; for another give outside_diameter and end_bearing_area");
+                self.flaw(&candidate.size, &format!("{path}.size"), Complaint::from(message).advise(advice));
+                return Ok(None);
+            }
+        };
+        let end_area = match (&candidate.end_bearing_area, row) {
+            (Some(field), _) => {
+                let area = self.positive(field, &format!("{path}.end_bearing_area"), Role::Area);
+                let gross = core::f64::consts::FRAC_PI_4 * outside_diameter.value * outside_diameter.value;
+                if area >= gross {
+                    let message = "is not smaller than the whole circle of the outside diameter";
+                    self.flaw(field, &format!("{path}.end_bearing_area"), message);
+                }
+                EndArea::Given(Cited::given(area, &FieldName("candidates[].end_bearing_area")))
+            }
+            (None, Some(row)) => {
+                let rated = |key| self.handbook.ratio(key).map(|ratio| ratio.value);
+                let ratings = [
+                    (row.value.rated_at_2_5.value, rated("clay.factor_2_5")?),
+                    (row.value.rated_at_3_0.value, rated("clay.factor")?),
+                    (row.value.rated_at_3_5.value, rated("clay.factor_3_5")?),
+                ];
+                let word = "behind the printed ratings, net of the joint recess".to_owned();
+                self.assume(format!("{path}.end_bearing_area"), AssumedValue::Word(word), row.origin);
+                EndArea::Rated { ratings, strength: row.value.rating_strength.value, origin: row.origin }
+            }
+            (None, None) => {
+                let complaint = Complaint::from("the end bearing area of a pipe that is not in the table is missing")
+                    .advise("add `end_bearing_area: ...` from the pipe maker; the barrel area is much larger");
+                self.flaw(&candidate.size, &format!("{path}.end_bearing_area"), complaint);
+                return Ok(None);
+            }
+        };
+        let weight = match (&candidate.weight, row) {
+            (Some(field), _) => {
+                let weight = self.positive(field, &format!("{path}.weight"), Role::LineWeight);
+                Some(Cited::given(weight, &FieldName("candidates[].weight")))
+            }
+            (None, Some(row)) => {
+                let weight = row.map(|row| row.weight.value);
+                self.assume_one(format!("{path}.weight"), weight, Role::LineWeight);
+                Some(weight)
+            }
+            (None, None) => None,
+        };
+        let certificate = candidate.certificate.as_ref().map_or(Certificate::Unknown, |field| field.value);
+        let table = self.handbook.clay_strength()?;
+        let strength = table
+            .get(certificate.key())
+            .ok_or_else(|| no_row("clay_strength", certificate.key()))?
+            .map(|strength| strength.value);
+        if candidate.certificate.is_none() {
+            self.assume_one(format!("{path}.certificate (strength)"), strength, Role::Strength);
+        }
+        let factor = self.handbook.ratio("clay.factor")?;
+        let factor = self.ratio_or(candidate.factor.as_ref(), path, "factor", (2.5, 20.0), factor);
+        let ratio = self.handbook.ratio("clay.joint_ratio")?;
+        let joint_stress_ratio =
+            self.ratio_or(candidate.joint_stress_ratio.as_ref(), path, "joint_stress_ratio", (0.01, 1.0), ratio);
+        let edge_factor = self.handbook.ratio("clay.factor_edge")?;
+        self.assume_one(format!("{path}: factor on the stress at the edge of the joint"), edge_factor, Role::Ratio);
+        Ok(Some((
+            label,
+            outside_diameter,
+            PipeKind::Clay(ClayPipe { end_area, weight, strength, factor, edge_factor, joint_stress_ratio }),
+        )))
+    }
+}

@@ -1,0 +1,166 @@
+//! A PE pipe out of designation and size.
+
+use super::pipe::{Named, same_size, size_text};
+use super::{Resolver, no_row};
+use crate::drive::{AssumedValue, PePipe, PipeKind, Pull};
+use crate::drive_file::{CandidateFile, DriveFile, Material, Series, Welds};
+use crate::handbook::HandbookError;
+use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::source::{Cited, FieldName};
+use crate::yaml::Complaint;
+
+/// Outside diameter and wall.
+type Section = (Cited<Length>, Cited<Length>);
+
+impl Resolver<'_> {
+    pub(super) fn pe(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        size: Length,
+        file: &DriveFile,
+        pull: Option<&Pull>,
+    ) -> Result<Option<Named>, HandbookError> {
+        self.refuse(path, "end_bearing_area", candidate.end_bearing_area.as_ref(), "a PE pipe is pulled, not pushed");
+        self.refuse(path, "weight", candidate.weight.as_ref(), "is for pipe that is pushed");
+        self.refuse(path, "certificate", candidate.certificate.as_ref(), "is for clay pipe");
+        self.refuse(path, "factor", candidate.factor.as_ref(), "is for clay pipe");
+        self.refuse(path, "joint_stress_ratio", candidate.joint_stress_ratio.as_ref(), "is for pipe that is pushed");
+        self.refuse(path, "casing", candidate.casing.as_ref(), "is for pipe that is pushed");
+        let material = candidate.material.value;
+        let row =
+            self.handbook.pe_material()?.get(material.key()).ok_or_else(|| no_row("pe_material", material.key()))?;
+        let series = match &candidate.series {
+            Some(field) => field.value,
+            None => {
+                let european = matches!(material, Material::Pe100 | Material::Pe80);
+                let series = if european { Series::Iso } else { Series::Ips };
+                self.assume(format!("{path}.series"), AssumedValue::Word(series.key().to_owned()), row.origin);
+                series
+            }
+        };
+        let Some((outside_diameter, wall)) = self.pe_section(path, candidate, size, series)? else {
+            return Ok(None);
+        };
+        let Some(pull) = pull else {
+            if file.pull.is_none() {
+                let complaint = Complaint::from("a PE pipe is pulled, and how is missing")
+                    .advise("add `pull: { duration: 6 h, pipe_temperature: 25 degC }`");
+                self.flaw(&candidate.material, "pull", complaint);
+            }
+            return Ok(None);
+        };
+        let (whole, name) = match (series, material) {
+            (Series::Iso, _) => (size_text(size, series), material.key().to_uppercase()),
+            (Series::Ips, _) => (format!("IPS {}", size_text(size, series)), material.key().to_uppercase()),
+        };
+        let ratio = outside_diameter.value / wall.value;
+        let label = match &candidate.sdr {
+            Some(sdr) => {
+                format!("{name} {whole} {} {}", if series == Series::Iso { "SDR" } else { "DR" }, sdr.value.si())
+            }
+            None => format!("{name} {whole}, wall ratio {:.1}", ratio.si()),
+        };
+        let welds = file.pull.as_ref().and_then(|pull| pull.welds.as_ref()).map(|field| field.value);
+        let documented = welds == Some(Welds::Documented);
+        let weld_factor = self.handbook.ratio(if documented { "pe.weld_documented" } else { "pe.weld_unknown" })?;
+        self.assume_one(format!("{path}: density"), row.map(|row| row.density.value), Role::Density);
+        if welds.is_none() && !self.assumed.iter().any(|assumed| assumed.field.starts_with("pull.welds")) {
+            self.assume_one("pull.welds (factor)", weld_factor, Role::Ratio);
+        }
+        let ovality = candidate.ovality.as_ref().map_or(Ratio::default(), |field| {
+            if !(0.0..=0.12).contains(&field.value.si()) {
+                let complaint = Complaint::from("expected an ovality from 0 % to 12 %");
+                self.flaw(field, &format!("{path}.ovality"), complaint.advise("write for example \"4 %\""));
+            }
+            field.value
+        });
+        let stresses = self.stresses(path, candidate, &row, file, pull)?;
+        let kind = PePipe {
+            wall,
+            density: row.value.density.value,
+            stresses,
+            upper_temperature: self.upper_temperature()?,
+            weld_factor,
+            ovality,
+            soft: self.modulus(&row.value.soft.value.0, pull, pull.load_duration)?,
+            stiff: self.modulus(&row.value.stiff.value.0, pull, pull.duration)?,
+        };
+        Ok(Some((label, outside_diameter, PipeKind::Pe(Box::new(kind)))))
+    }
+
+    fn pe_section(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        size: Length,
+        series: Series,
+    ) -> Result<Option<Section>, HandbookError> {
+        const OUTSIDE: &FieldName = &FieldName("candidates[].outside_diameter");
+        let sdr = candidate.sdr.as_ref().map(|field| {
+            if !(5.0..=50.0).contains(&field.value.si()) {
+                let message = format!("expected a dimension ratio from 5 to 50, got {}", field.value.si());
+                self.flaw(field, &format!("{path}.sdr"), message);
+            }
+            field.value
+        });
+        let given = candidate.outside_diameter.as_ref().map(|field| {
+            Cited::given(self.positive(field, &format!("{path}.outside_diameter"), Role::Diameter), OUTSIDE)
+        });
+        let outside_diameter = match (given, series) {
+            (Some(given), _) => given,
+            (None, Series::Iso) => Cited::given(size, &FieldName("candidates[].size")),
+            (None, Series::Ips) => {
+                let table = self.handbook.pe_ips()?;
+                let Some(row) = table.find(|row| same_size(row.size.value, size)) else {
+                    let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, series));
+                    let known = sizes.collect::<Vec<_>>().join(", ");
+                    let message = format!("no iron pipe size {} in the table", size_text(size, series));
+                    let complaint = Complaint::from(message).advise(format!("there are {known}"));
+                    self.flaw(&candidate.size, &format!("{path}.size"), complaint);
+                    return Ok(None);
+                };
+                row.map(|row| row.outside_diameter.value)
+            }
+        };
+        let wall = match (&candidate.wall, sdr) {
+            (Some(field), _) => {
+                let wall = self.positive(field, &format!("{path}.wall"), Role::Diameter);
+                if 2.0 * wall >= outside_diameter.value {
+                    self.flaw(field, &format!("{path}.wall"), "leaves no bore inside the pipe");
+                } else if let (Some(sdr), Some(field)) = (sdr, &candidate.sdr)
+                    && ((outside_diameter.value / wall).si() / sdr.si() - 1.0).abs() > 0.05
+                {
+                    let by_wall = (outside_diameter.value / wall).si();
+                    let message = format!("{} contradicts the wall, which gives {by_wall:.1}", sdr.si());
+                    self.flaw(field, &format!("{path}.sdr"), message);
+                }
+                Cited::given(wall, &FieldName("candidates[].wall"))
+            }
+            (None, Some(sdr)) if series == Series::Iso && given.is_none() => {
+                let table = self.handbook.pe_iso4427()?;
+                let fits = |row: &crate::handbook::PeWallRow| {
+                    same_size(row.size.value, size) && (row.sdr.value.si() - sdr.si()).abs() < 0.01
+                };
+                match table.find(fits) {
+                    Some(row) => row.map(|row| row.wall.value),
+                    None => {
+                        let message =
+                            format!("no ISO 4427 pipe of {} SDR {} in the table", size_text(size, series), sdr.si());
+                        let complaint = Complaint::from(message).advise("give wall");
+                        self.flaw(&candidate.size, &format!("{path}.size"), complaint);
+                        return Ok(None);
+                    }
+                }
+            }
+            (None, Some(sdr)) => Cited::new(outside_diameter.value / sdr, outside_diameter.origin),
+            (None, None) => {
+                let complaint =
+                    Complaint::from("the wall of the PE pipe is missing").advise("add `sdr: 11` or `wall: ...`");
+                self.flaw(&candidate.size, &format!("{path}.sdr"), complaint);
+                return Ok(None);
+            }
+        };
+        Ok(Some((outside_diameter, wall)))
+    }
+}

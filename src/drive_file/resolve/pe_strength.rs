@@ -1,0 +1,160 @@
+//! What the tables say of a PE material for the duration and temperature of the pull.
+
+use super::pull::SHORTEST;
+use super::{Resolver, no_row};
+use crate::drive::{AssumedValue, ModulusPoints, Pull, StressSource};
+use crate::drive_file::{CandidateFile, DriveFile, StressEdition};
+use crate::handbook::{HandbookError, PeMaterialRow};
+use crate::quantity::{Measure, Pressure, Ratio, Role, ThermodynamicTemperature, Time};
+use crate::source::Cited;
+
+impl Resolver<'_> {
+    /// The pull stresses of every edition that covers the material, for the duration of the pull.
+    pub(super) fn stresses(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        material: &Cited<&PeMaterialRow>,
+        file: &DriveFile,
+        pull: &Pull,
+    ) -> Result<Vec<StressSource>, HandbookError> {
+        let chosen = file.pull.as_ref().and_then(|pull| pull.stress_edition.as_ref());
+        let edition = chosen.map_or(StressEdition::Tightest, |field| field.value);
+        // The one row of the 2022 edition says nothing of other durations; it counts where it is asked for.
+        let asked = |key: &str| match edition {
+            StressEdition::Tightest => key != "astm_f1962_2022",
+            edition => edition.key() == key,
+        };
+        let american = material.value.american.value.0.as_str();
+        let german = material.value.german.value.0.as_str();
+        let mut stresses = Vec::new();
+        for key in ["astm_f1962_1999", "astm_f1962_2022", "ppi_2008"] {
+            let row = self.stress_row(key, american, pull.duration)?;
+            stresses.extend(row.map(|row| StressSource { chosen: asked(key), ..row }));
+        }
+        if german != "none" {
+            let (duration_factor, longest) = self.duration_factor("gw_321", pull.duration)?;
+            let base = self.stress_row("gw_321", german, Time::from_si(SHORTEST))?;
+            let chosen = asked("gw_321");
+            stresses.extend(base.map(|base| StressSource { chosen, duration_factor, longest, ..base }));
+        }
+        let (duration_factor, longest) = self.duration_factor("astm_f1804", pull.duration)?;
+        let table = self.stress_row("ppi_2008", american, pull.duration)?;
+        stresses.push(StressSource {
+            stress: material.value.tensile_yield.value,
+            yield_design_factor: Some(self.handbook.ratio("pe.tensile_design")?.value),
+            chosen: asked("astm_f1804"),
+            duration_factor,
+            longest,
+            reference: table.map_or(pull.temperature, |table| table.reference),
+            origin: material.origin,
+        });
+        if !stresses.iter().any(|stress| stress.chosen) {
+            let message =
+                format!("edition {} has no pull stress for {}", edition.key(), candidate.material.value.key());
+            match chosen {
+                Some(field) => self.flaw(field, "pull.stress_edition", message),
+                None => self.flaw(&candidate.material, &format!("{path}.material"), message),
+            }
+        }
+        if chosen.is_none() && !self.assumed.iter().any(|assumed| assumed.field == "pull.stress_edition") {
+            let word = AssumedValue::Word("the least of all editions that cover the material".to_owned());
+            self.assume("pull.stress_edition", word, material.origin);
+        }
+        Ok(stresses)
+    }
+
+    /// The row of the next longer duration, or the longest there is.
+    fn stress_row(&self, edition: &str, material: &str, duration: Time) -> Result<Option<StressSource>, HandbookError> {
+        let rows = self.handbook.pe_pull_stress()?;
+        let mut best: Option<StressSource> = None;
+        for row in rows.iter() {
+            let values = &row.value.value;
+            if values.edition.value.0 != edition || values.material.value.0 != material {
+                continue;
+            }
+            let longest = values.up_to.value;
+            let better = best.is_none_or(|best| {
+                if best.longest >= duration {
+                    longest >= duration && longest < best.longest
+                } else {
+                    longest > best.longest
+                }
+            });
+            if better {
+                best = Some(StressSource {
+                    stress: values.stress.value,
+                    yield_design_factor: None,
+                    chosen: false,
+                    duration_factor: Ratio::from_si(1.0),
+                    longest,
+                    reference: values.at.value,
+                    origin: row.origin,
+                });
+            }
+        }
+        Ok(best)
+    }
+
+    fn duration_factor(&self, edition: &str, duration: Time) -> Result<(Ratio, Time), HandbookError> {
+        let mut rows: Vec<(Time, Ratio)> = self
+            .handbook
+            .pe_duration_factor()?
+            .rows
+            .iter()
+            .filter(|row| row.value.edition.value.0 == edition)
+            .map(|row| (row.value.up_to.value, row.value.factor.value))
+            .collect();
+        rows.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+        let next = rows.iter().find(|(longest, _)| *longest >= duration).or(rows.last());
+        next.map(|(longest, factor)| (*factor, *longest)).ok_or_else(|| no_row("pe_duration_factor", edition))
+    }
+
+    /// Warmest temperature and the factor there of the set used on pull stress, the safer of two.
+    pub(super) fn upper_temperature(&mut self) -> Result<(ThermodynamicTemperature, Ratio), HandbookError> {
+        const SET: &str = "pull_stress_stein";
+        let table = self.handbook.pe_temperature()?;
+        let warmest = table
+            .iter()
+            .filter(|row| row.value.value.set.value.0 == SET)
+            .max_by(|a, b| a.value.value.at.value.si().total_cmp(&b.value.value.at.value.si()))
+            .ok_or_else(|| no_row("pe_temperature", SET))?;
+        if !self.assumed.iter().any(|assumed| assumed.field.starts_with("pull: temperature factor")) {
+            let factor = Cited::new(warmest.value.value.factor.value, warmest.origin);
+            self.assume_one("pull: temperature factor on pull stress at 40 degC", factor, Role::Ratio);
+        }
+        Ok((warmest.value.value.at.value, warmest.value.value.factor.value))
+    }
+
+    pub(super) fn modulus(&self, column: &str, pull: &Pull, duration: Time) -> Result<ModulusPoints, HandbookError> {
+        let mut durations: Vec<(Time, Pressure)> = self
+            .handbook
+            .pe_modulus()?
+            .rows
+            .iter()
+            .filter(|row| row.value.material.value.0 == column)
+            .map(|row| (row.value.duration.value, row.value.modulus.value))
+            .collect();
+        durations.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+        let mut temperatures: Vec<(ThermodynamicTemperature, Ratio)> = self
+            .handbook
+            .pe_temperature()?
+            .rows
+            .iter()
+            .filter(|row| row.value.set.value.0 == "modulus_ppi")
+            .map(|row| (row.value.at.value, row.value.factor.value))
+            .collect();
+        temperatures.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+        let around = |missing: &'static str| no_row(missing, column);
+        let (before, after) = bracket(&durations, duration).ok_or_else(|| around("pe_modulus"))?;
+        let (below, above) = bracket(&temperatures, pull.temperature).ok_or_else(|| around("pe_temperature"))?;
+        Ok(ModulusPoints { before, after, below, above })
+    }
+}
+
+/// The neighbours of `at` in a sorted list; the end twice where it lies outside.
+fn bracket<X: Measure + PartialOrd, Y: Copy>(points: &[(X, Y)], at: X) -> Option<((X, Y), (X, Y))> {
+    let above = points.iter().find(|(x, _)| *x >= at).or(points.last())?;
+    let below = points.iter().rev().find(|(x, _)| *x <= at).or(points.first())?;
+    Some((*below, *above))
+}

@@ -1,0 +1,275 @@
+//! A choice spelled out as plain data, every origin in words.
+
+use super::cautions;
+use super::view::*;
+use crate::check::Check;
+use crate::choice::reason::{exclusion, governing};
+use crate::choice::{Choice, Ranked};
+use crate::drive::{Assumed, AssumedValue, Drive};
+use crate::handbook::{HandbookError, Method};
+use crate::method::{self, Sheet, StageProfile, Step};
+use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
+use crate::source::Origin;
+
+impl ValueView {
+    fn of(shown: Shown, system: UnitSystem) -> Self {
+        let (value, unit) = shown.in_units(system);
+        Self { value, unit, text: shown.display(system).to_string() }
+    }
+}
+
+/// Spells a choice out. `digest` identifies the text of the drive file.
+///
+/// # Errors
+/// If the handbook is malformed.
+pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) -> Result<Report, HandbookError> {
+    let view = View { drive, system };
+    let chosen = choice.chosen();
+    Ok(Report {
+        version: FORM,
+        crate_version: env!("CARGO_PKG_VERSION"),
+        drive: drive.name.clone(),
+        drive_digest: digest.to_owned(),
+        units: match system {
+            UnitSystem::Si => "si",
+            UnitSystem::Us => "us",
+        },
+        choice: chosen.map(|first| ChoiceView {
+            method: first.scheme.method.key(),
+            pipe: view.pipe(first),
+            standing: first.standing.label(),
+            score: view.score(first),
+            reason: choice.reason.clone(),
+            governed_by: governing(first).and_then(|check| Some((check.subject.label(), check.utilisation()?))),
+        }),
+        reason: choice.reason.clone(),
+        schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
+        cautions: cautions::ALWAYS.to_vec(),
+        not_checked: cautions::NOT_CHECKED.to_vec(),
+        facts: view.facts(),
+        working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
+    })
+}
+
+struct View<'a> {
+    drive: &'a Drive,
+    system: UnitSystem,
+}
+
+impl View<'_> {
+    fn value(&self, shown: Shown) -> ValueView {
+        ValueView::of(shown, self.system)
+    }
+
+    fn text(&self, shown: Shown) -> String {
+        shown.display(self.system).to_string()
+    }
+
+    fn origin(&self, origin: Origin) -> OriginView {
+        match origin {
+            Origin::Row(row) => match self.drive.handbook.citation(row) {
+                Some((table, key, citation)) => OriginView {
+                    source: citation.source.clone(),
+                    at: citation.locator.clone(),
+                    mark: citation.mark.key(),
+                    row: Some(format!("{table}/{key}")),
+                    replaces: self.drive.handbook.replaced(row),
+                    label: citation.mark.label(),
+                },
+                None => OriginView {
+                    source: String::new(),
+                    at: String::new(),
+                    mark: "",
+                    row: None,
+                    replaces: None,
+                    label: "",
+                },
+            },
+            Origin::Law(equation) => OriginView {
+                source: equation.source.to_owned(),
+                at: equation.locator.to_owned(),
+                mark: equation.mark.key(),
+                row: None,
+                replaces: None,
+                label: equation.mark.label(),
+            },
+            Origin::File(field) => OriginView {
+                source: "drive file".to_owned(),
+                at: field.0.to_owned(),
+                mark: crate::source::Mark::Given.key(),
+                row: None,
+                replaces: None,
+                label: crate::source::Mark::Given.label(),
+            },
+        }
+    }
+
+    fn pipe(&self, ranked: &Ranked) -> String {
+        self.drive.candidates.get(ranked.candidate).map_or_else(String::new, |pipe| pipe.label.clone())
+    }
+
+    fn scheme(&self, ranked: &Ranked) -> Result<SchemeView, HandbookError> {
+        let excluded = ranked.scheme.excluded().map(|origin| {
+            let reason = exclusion(self.drive, origin)?;
+            Ok(ExcludedView { reason, source: self.origin(origin).source })
+        });
+        let pulled = ranked.scheme.method == Method::Pullback;
+        let band = |band| self.band(band, pulled);
+        Ok(SchemeView {
+            method: ranked.scheme.method.key(),
+            pipe: self.pipe(ranked),
+            standing: ranked.standing.label(),
+            excluded: excluded.collect::<Result<_, HandbookError>>()?,
+            score: self.score(ranked),
+            force: ranked.scheme.force.map(band),
+            rig_force: ranked.scheme.rig_force.map(band),
+            stages: self.stages(ranked),
+            checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
+            assumed: self.assumed(ranked),
+            cautions: cautions::of(self.drive, ranked, self.system)?,
+        })
+    }
+
+    fn band(&self, band: Band<Force>, pulled: bool) -> BandView {
+        let role = if pulled { Role::Pull } else { Role::Thrust };
+        let band = band.map(|force| Shown::of(force, role));
+        BandView { low: self.value(band.low), likely: self.value(band.likely), high: self.value(band.high) }
+    }
+
+    fn stages(&self, ranked: &Ranked) -> Vec<StageView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
+        let view = |profile: StageProfile| {
+            let pulled = profile.stage.pulls;
+            let points = profile.points.iter().map(|point| PointView {
+                advance: self.value(Shown::of(point.advance, Role::Distance)),
+                on_rig: self.band(point.on_rig, pulled),
+                on_pipe: point.on_pipe.map(|band| self.band(band, pulled)),
+            });
+            StageView { stage: profile.stage.title(), pulled, points: points.collect() }
+        };
+        method::profile(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
+    }
+
+    fn score(&self, ranked: &Ranked) -> Option<ScoreView> {
+        let score = ranked.score.as_ref()?;
+        let criteria = score.criteria.iter().map(|criterion| CriterionView {
+            criterion: criterion.kind.key(),
+            raw: criterion.raw.map(|raw| self.value(raw)),
+            value: criterion.value,
+            weight: criterion.weight,
+            label: criterion.kind.label(),
+        });
+        Some(ScoreView { least: score.least, most: score.most, criteria: criteria.collect() })
+    }
+
+    fn check(&self, check: &Check) -> CheckView {
+        let basis = self.origin(check.basis);
+        CheckView {
+            subject: check.subject.label(),
+            demand: check.high().map(|(demand, _)| self.value(demand)),
+            limit: check.high().map(|(_, limit)| self.value(limit)),
+            sense: check.sense.label(),
+            utilisation: check.utilisation(),
+            verdict: check.verdict.label(),
+            source: basis.source.clone(),
+            at: basis.at.clone(),
+            mark: basis.mark,
+            replaces: basis.replaces.clone(),
+            note: match check.doubt {
+                Some(equation) => Some(format!("outside the range of {}: {}", equation.name, equation.valid)),
+                None => check.note.map(ToOwned::to_owned),
+            },
+            likely_demand: check.likely().map(|(demand, _)| self.value(demand)),
+            likely_utilisation: check.likely_utilisation(),
+            basis,
+        }
+    }
+
+    /// What was assumed for the drive, the method and this pipe.
+    fn assumed(&self, ranked: &Ranked) -> Vec<AssumedView> {
+        let own = format!("candidates[{}]", ranked.candidate);
+        let applies = |assumed: &&Assumed| {
+            let field = assumed.field.as_str();
+            let pulled = ranked.scheme.method == Method::Pullback;
+            if field.starts_with("candidates[") {
+                // Not the prefix alone: candidates[1] is not candidates[12].
+                field.strip_prefix(own.as_str()).is_some_and(|rest| rest.starts_with(['.', ':']))
+            } else if field.starts_with("pull") {
+                pulled
+            } else {
+                !(pulled && field.contains("jacked pipe"))
+            }
+        };
+        let view = |assumed: &Assumed| {
+            let basis = self.origin(assumed.origin);
+            AssumedView {
+                field: match assumed.alike {
+                    0 => assumed.field.clone(),
+                    more => format!("{} (and {more} more alike)", assumed.field),
+                },
+                value: self.assumed_value(&assumed.value),
+                source: basis.source.clone(),
+                at: basis.at.clone(),
+                mark: basis.mark,
+                replaces: basis.replaces.clone(),
+                basis,
+            }
+        };
+        if ranked.scheme.is_excluded() {
+            return Vec::new();
+        }
+        self.drive.assumed.iter().filter(applies).map(view).collect()
+    }
+
+    fn assumed_value(&self, value: &AssumedValue) -> String {
+        match value {
+            AssumedValue::One(shown) => self.text(*shown),
+            AssumedValue::Band(band) => {
+                format!("{} / {} / {}", self.text(band.low), self.text(band.likely), self.text(band.high))
+            }
+            AssumedValue::Word(word) => word.clone(),
+        }
+    }
+
+    fn facts(&self) -> Vec<String> {
+        let drive = self.drive;
+        let service = drive.service.key().replace('_', " ");
+        let slope = drive.grade.value.value.tan();
+        let fall = if slope >= 0.0 { "rising to reception" } else { "falling to reception" };
+        let length = self.text(Shown::of(drive.length.value, Role::Distance));
+        let percent = Shown { si: slope.abs(), role: Role::Percent }.display(self.system).to_string();
+        let mut facts = vec![format!("{service}, {length} long, {percent} {fall}")];
+        for stretch in &drive.stretches {
+            let shown = |length| self.text(Shown::of(length, Role::Distance));
+            let class = stretch.class.key().replace('_', " ");
+            facts.push(format!("{} to {}: {class}", shown(stretch.from), shown(stretch.to)));
+        }
+        let thrust = self.text(Shown::of(drive.rig.thrust.value, Role::Thrust));
+        let pull = self.text(Shown::of(drive.rig.pull.value, Role::Pull));
+        facts.push(format!(
+            "rig: thrust {thrust}, pull {pull}; lubrication {}",
+            drive.lubrication.key().replace('_', " ")
+        ));
+        facts
+    }
+
+    fn working(&self, ranked: &Ranked) -> Vec<StepView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
+        let (_, sheet): (_, Sheet) = method::explain(self.drive, pipe, ranked.scheme.method);
+        sheet.steps().iter().map(|step| self.step(step)).collect()
+    }
+
+    fn step(&self, step: &Step) -> StepView {
+        let inputs = step.inputs.iter().map(|(name, shown)| format!("{name} {}", self.text(*shown)));
+        let range = if step.in_range { "" } else { "; OUTSIDE ITS RANGE: " };
+        let valid = if step.in_range { "" } else { step.equation.valid };
+        StepView {
+            part: step.part,
+            name: step.equation.name,
+            form: step.equation.form,
+            inputs: inputs.collect::<Vec<_>>().join(", "),
+            result: self.text(step.result),
+            cited: format!("{}, {}{range}{valid}", step.equation.source, step.equation.mark.label()),
+        }
+    }
+}
