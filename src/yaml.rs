@@ -146,5 +146,23 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
         let name = quoted(rest).into_iter().next().unwrap_or_default();
         return Complaint::from(format!("the key \"{name}\" is there twice")).advise("delete one of them");
     }
+    if let Some((found, expected)) =
+        message.strip_prefix("invalid type: ").and_then(|rest| rest.split_once(", expected "))
+    {
+        let found = match found.split(' ').next() {
+            Some("sequence") => "a list".to_owned(),
+            Some("map") => "a block of keys".to_owned(),
+            Some("unit") => "nothing".to_owned(),
+            Some("enum") => "a tag".to_owned(),
+            _ => found.replace('`', "\""),
+        };
+        let (expected, advice) = match expected {
+            "one value" => ("one value", "write for example `key: 60 m`"),
+            "a sequence" => ("a list", "write each entry on a line that begins with \"- \""),
+            expected if expected.starts_with("struct") => ("a block of keys", "write for example `{ key: value }`"),
+            expected => return Complaint::from(format!("expected {expected}, got {found}")),
+        };
+        return Complaint::from(format!("expected {expected}, got {found}")).advise(advice);
+    }
     Complaint::from(message)
 }

@@ -186,7 +186,7 @@ fn bytes_that_are_no_text_are_refused_with_their_place() {
 /// Thousands of stretches are read, resolved and ranked.
 #[test]
 fn thousands_of_stretches_are_assessed() {
-    let count = 5_000;
+    let count = 2_000_u32;
     let stretches: String = (1..=count)
         .map(|index| {
             let to = 60.0 * f64::from(index) / f64::from(count);
@@ -201,6 +201,9 @@ fn thousands_of_stretches_are_assessed() {
         drive(&format!("{before}ground:\n{stretches}rig:{after}"))
     };
     let (many, whole) = (with(&stretches), with(one));
+    let more = "  - class: silt\n".repeat(count as usize);
+    let base = text(|text| text.replace("ground:\n", &format!("ground:\n{more}")));
+    assert!(shown(&faults(&base)).iter().any(|fault| fault.starts_with("ground[2000]: more than 2000 stretches")));
     for (a, b) in choose(&many).unwrap().ranked.iter().zip(&choose(&whole).unwrap().ranked) {
         assert_eq!(a.standing, b.standing);
         if let (Some(a), Some(b)) = (a.scheme.force, b.scheme.force) {
@@ -266,5 +269,29 @@ proptest! {
         let other = choose(&again.resolve(&handbook).unwrap()).unwrap();
         prop_assert_eq!(format!("{:?}", one.ranked), format!("{:?}", other.ranked));
         prop_assert_eq!(again.to_yaml().unwrap(), written);
+    }
+}
+
+/// A list for a value, a value for a block: said in the words of the file, not of the parser.
+#[test]
+fn wrong_shapes_are_named_plainly() {
+    for (from, to, expected) in [
+        ("length: 60 m", "length: [60 m]", "length: expected one value, got a list (write for example `key: 60 m`)"),
+        ("length: 60 m", "length: { m: 60 }", "length: expected one value, got a block of keys"),
+        ("length: 60 m", "length: !secret 60 m", "length: expected one value, got a tag"),
+        (
+            "rig: { thrust: 900 kN, pull: 500 kN }",
+            "rig: 900 kN",
+            "rig: expected a block of keys, got string \"900 kN\"",
+        ),
+        (
+            "lubrication: metered",
+            "lubrication: metered\ncandidates: 3",
+            "candidates: expected a list, got integer \"3\"",
+        ),
+    ] {
+        let text = text(|text| text.replace(from, to));
+        let found = shown(&faults(&text));
+        assert!(found.iter().any(|fault| fault.starts_with(expected)), "{expected}: {found:?}");
     }
 }

@@ -18,6 +18,8 @@ const NOT_METERED: Equation = Equation {
     valid: "the ground of the rows",
 };
 
+/// Most stretches of one drive; a borehole log has a dozen.
+const MOST_STRETCHES: usize = 2_000;
 /// Gaps and overlaps below this are rounding of the user's figures.
 const SLACK: f64 = 0.005;
 
@@ -29,6 +31,12 @@ impl Resolver<'_> {
         line: &Line,
         largest: Length,
     ) -> Result<Vec<Stretch>, HandbookError> {
+        if let Some(one_too_many) = file.ground.get(MOST_STRETCHES) {
+            let complaint = Complaint::from(format!("more than {MOST_STRETCHES} stretches of ground"));
+            let complaint = complaint.advise("join stretches that are alike");
+            self.flaw(&one_too_many.class, &format!("ground[{MOST_STRETCHES}]"), complaint);
+            return Ok(Vec::new());
+        }
         let mut stretches = Vec::new();
         let mut reached = Length::default();
         let last = file.ground.len().saturating_sub(1);
