@@ -9,6 +9,7 @@
 )]
 
 mod assess;
+mod examples;
 mod faults;
 mod handbook;
 mod run;

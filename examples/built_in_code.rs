@@ -1,0 +1,58 @@
+//! A drive made in code: the same checks as for a file, then the choice, and the force of the chosen scheme along the
+//! drive. The drive is invented.
+//!
+//! ```sh
+//! cargo run --example built_in_code
+//! ```
+
+use jackpull::drive_file::{CandidateFile, DriveFile, LineEnd, Material, PullFile, Site, StretchFile};
+use jackpull::handbook::{GroundClass, Lubrication, Service};
+use jackpull::method::profile;
+use jackpull::quantity::{Force, FromText, Length, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem};
+use jackpull::{Handbook, choose};
+use std::error::Error;
+use std::io::{Write, stdout};
+
+pub(crate) fn main() -> Result<(), Box<dyn Error>> {
+    let pull = PullFile::for_duration(Time::from_text("5 h")?, ThermodynamicTemperature::from_text("20 degC")?);
+    let drive = DriveFile::at(Site {
+        service: Service::GravitySewer,
+        length: Length::from_text("55 m")?,
+        launch_invert_depth: Length::from_text("3.8 m")?,
+        line: LineEnd::Grade(Ratio::from_text("0.5 %")?),
+        groundwater: Some(Length::from_text("6 m")?),
+        lubrication: Lubrication::Metered,
+        rig_thrust: Force::from_text("800 kN")?,
+        rig_pull: Force::from_text("450 kN")?,
+    })
+    .named("Tannery Row (invented)")
+    .through(StretchFile {
+        spt_n: Some(Ratio::from_text("10")?.into()),
+        largest_stone: Some(Length::from_text("0 mm")?.into()),
+        ..StretchFile::of(GroundClass::FirmToVeryStiffClay)
+    })
+    .candidate(CandidateFile::of(Material::Clay, Length::from_text("10 in")?))
+    .candidate(CandidateFile {
+        sdr: Some(Ratio::from_text("11")?.into()),
+        ..CandidateFile::of(Material::Pe100, Length::from_text("280 mm")?)
+    })
+    .pulled(pull)
+    .resolve(&Handbook::embedded())?;
+
+    let choice = choose(&drive)?;
+    let mut out = stdout().lock();
+    writeln!(out, "{}", choice.reason)?;
+    if let Some(chosen) = choice.chosen()
+        && let Some(pipe) = drive.candidates().get(chosen.candidate)
+    {
+        for stage in profile(&drive, pipe, chosen.scheme.method) {
+            writeln!(out, "{}", stage.stage.title())?;
+            for point in stage.points {
+                let advance = Shown::of(point.advance, Role::Distance).display(UnitSystem::Si);
+                let likely = Shown::of(point.on_rig.likely, Role::Thrust).display(UnitSystem::Si);
+                writeln!(out, "  {advance:>8}  {likely}")?;
+            }
+        }
+    }
+    Ok(())
+}
