@@ -4,7 +4,9 @@
 mod ground;
 mod length;
 mod line;
+mod stress;
 
 pub use ground::ground;
 pub use length::length;
 pub use line::{invert, invert_uncertainty};
+pub use stress::{VerticalStress, vertical_stress};

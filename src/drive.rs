@@ -6,7 +6,7 @@ pub use pipe::{ClayPipe, EndArea, ModulusPoints, PePipe, Pipe, PipeKind, StressS
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Rating, Service, TipModel};
 use crate::quantity::{
-    Angle, Band, Force, Length, MassDensity, Pressure, Ratio, Shown, ThermodynamicTemperature, Time,
+    Angle, Band, Force, Length, MassDensity, Pressure, Ratio, Shown, ThermodynamicTemperature, Time, UnitWeight,
 };
 use crate::source::{Cited, Origin};
 use std::sync::Arc;
@@ -103,6 +103,20 @@ pub struct Stretch {
     pub(crate) blows: Band<Ratio>,
     pub(crate) jacking: Cited<Rating>,
     pub(crate) pullback: Cited<Rating>,
+    pub(crate) soil: Option<Soil>,
+}
+
+/// Soil above a stretch of pipe, as far as the file tells it.
+#[derive(Debug, Clone, Copy)]
+pub struct Soil {
+    pub(crate) moist: UnitWeight,
+    pub(crate) saturated: Option<UnitWeight>,
+    pub(crate) friction_angle: Angle,
+    pub(crate) surcharge: Pressure,
+    /// The deepest invert of the stretch.
+    pub(crate) invert_depth: Length,
+    /// Depth of the water table, if there is one.
+    pub(crate) water_depth: Option<Length>,
 }
 
 impl Stretch {

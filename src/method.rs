@@ -1,6 +1,7 @@
 //! Drive x pipe x method: the forces of each stage, and the checks they meet. No heap, no input or output.
 
 mod jacking;
+mod models;
 mod profile;
 mod pullback;
 mod scheme;
@@ -8,6 +9,7 @@ mod sheet;
 mod stage;
 
 pub use crate::handbook::Method;
+pub use models::{FrictionModel, SoilView, friction_models};
 pub use profile::{Point, StageProfile, profile};
 pub use scheme::Scheme;
 pub use sheet::{Sheet, Step};

@@ -148,7 +148,15 @@ impl StretchFile {
     /// Ground of this class, to the end of the drive, nothing else known.
     #[must_use]
     pub fn of(class: GroundClass) -> Self {
-        Self { from: None, to: None, class: class.into(), spt_n: None, largest_stone: None, unit_friction: None }
+        Self {
+            from: None,
+            to: None,
+            class: class.into(),
+            spt_n: None,
+            largest_stone: None,
+            unit_friction: None,
+            soil: None,
+        }
     }
 }
 

@@ -2,7 +2,8 @@
 
 use crate::handbook::{GroundClass, Lubrication, Service, Spoil};
 use crate::quantity::{
-    Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity,
+    Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, UnitWeight,
+    Velocity,
 };
 use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
 use serde::{Deserialize, Serialize};
@@ -82,6 +83,25 @@ pub struct StretchFile {
     /// Unit friction on everything in the bore, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub unit_friction: Option<PressureBandFile>,
+    /// Properties of the soil, for the friction models that are shown beside the band.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub soil: Option<SoilFile>,
+}
+
+/// Properties of the soil from the crown of the pipe up.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct SoilFile {
+    /// Unit weight above water.
+    pub moist: Field<UnitWeight>,
+    /// Unit weight below water, water included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub saturated: Option<Field<UnitWeight>>,
+    /// Friction angle.
+    pub friction_angle: Field<Angle>,
+    /// Load on the surface.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub surcharge: Option<Field<Pressure>>,
 }
 
 /// Low, likely and high pressure.

@@ -7,7 +7,7 @@ use crate::choice::reason::{exclusion, governing};
 use crate::choice::{Choice, Ranked};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method};
-use crate::method::{self, Sheet, StageProfile, Step};
+use crate::method::{self, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
@@ -124,6 +124,7 @@ impl View<'_> {
             force: ranked.scheme.force.map(band),
             rig_force: ranked.scheme.rig_force.map(band),
             stages: self.stages(ranked),
+            soil: self.soil(ranked)?,
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
             assumed: self.assumed(ranked),
             cautions: cautions::of(self.drive, ranked, self.system)?,
@@ -148,6 +149,33 @@ impl View<'_> {
             StageView { stage: profile.stage.title(), pulled, points: points.collect() }
         };
         method::profile(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
+    }
+
+    fn soil(&self, ranked: &Ranked) -> Result<Vec<SoilModelsView>, HandbookError> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate).filter(|_| !ranked.scheme.is_excluded()) else {
+            return Ok(Vec::new());
+        };
+        let pressure = |pressure| self.value(Shown::of(pressure, Role::UnitFriction));
+        let view = |soil: SoilView| SoilModelsView {
+            stretch: soil.stretch,
+            total_stress: soil.at_crown.map(|stress| pressure(stress.total)),
+            effective_stress: soil.at_crown.map(|stress| pressure(stress.effective)),
+            models: soil
+                .models
+                .iter()
+                .map(|model| ModelView {
+                    model: model.name,
+                    friction: BandView {
+                        low: pressure(model.friction.low),
+                        likely: pressure(model.friction.likely),
+                        high: pressure(model.friction.high),
+                    },
+                    in_range: model.in_range,
+                    note: model.note,
+                })
+                .collect(),
+        };
+        Ok(method::friction_models(self.drive, pipe)?.into_iter().map(view).collect())
     }
 
     fn score(&self, ranked: &Ranked) -> Option<ScoreView> {

@@ -5,7 +5,7 @@ use crate::choice::Ranked;
 use crate::conditions::invert_uncertainty;
 use crate::drive::{ClayPipe, Drive, EndArea, PipeKind};
 use crate::handbook::{HandbookError, Lubrication, Method, Service};
-use crate::quantity::{Measure, Pressure, Role, Shown, UnitSystem};
+use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
 /// What this version does not check.
@@ -66,7 +66,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
                 .to_owned(),
         );
     }
-    cautions.extend(given_friction(drive, system));
+    cautions.extend(given_friction(drive, system)?);
     if drive.stem.value.value <= 0.0 {
         cautions.push("No stem: nothing guides this bore, and line and grade rest on nothing checked here.".to_owned());
     }
@@ -128,12 +128,14 @@ fn restart(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Option<
 }
 
 /// Friction from the file, and where it lies below what is held safe without a logged force.
-fn given_friction(drive: &Drive, system: UnitSystem) -> Option<String> {
+fn given_friction(drive: &Drive, system: UnitSystem) -> Result<Option<String>, HandbookError> {
     let text = |pressure| Shown::of(pressure, Role::UnitFriction).display(system).to_string();
-    let floors = (Pressure::from_si(LIKELY_FLOOR), Pressure::from_si(HIGH_FLOOR));
+    let pressure = |key| drive.handbook.pressure(key).map(|pressure| pressure.value);
+    let floors = (pressure("friction.floor_likely")?, pressure("friction.floor_high")?);
     let given = || drive.stretches.iter().filter(|stretch| stretch.friction_given);
-    let least = given().map(|stretch| stretch.pipe_friction).reduce(|a, b| a.with(b, Pressure::min))?;
-    let most = given().map(|stretch| stretch.pipe_friction).reduce(|a, b| a.with(b, Pressure::max))?;
+    let least = given().map(|stretch| stretch.pipe_friction).reduce(|a, b| a.with(b, Pressure::min));
+    let most = given().map(|stretch| stretch.pipe_friction).reduce(|a, b| a.with(b, Pressure::max));
+    let (Some(least), Some(most)) = (least, most) else { return Ok(None) };
     let below = drive.lubrication != Lubrication::Logged && (least.likely < floors.0 || least.high < floors.1);
     let warning = if below {
         format!(
@@ -144,7 +146,7 @@ fn given_friction(drive: &Drive, system: UnitSystem) -> Option<String> {
     } else {
         String::new()
     };
-    Some(format!(
+    Ok(Some(format!(
         "Unit friction of {} stretches is the file's own: low {} to {}, likely {} to {}, high {} to {}.{warning}",
         given().count(),
         text(least.low),
@@ -153,13 +155,8 @@ fn given_friction(drive: &Drive, system: UnitSystem) -> Option<String> {
         text(most.likely),
         text(least.high),
         text(most.high)
-    ))
+    )))
 }
-
-/// Least likely and least high unit friction unless the force is logged, Pa: our judgement, after drives with a full
-/// lubricant sleeve at 3 to 5 kPa.
-const LIKELY_FLOOR: f64 = 3e3;
-const HIGH_FLOOR: f64 = 5e3;
 
 fn row_note(drive: &Drive, check: &Check) -> Option<String> {
     let Origin::Row(row) = check.basis else { return None };

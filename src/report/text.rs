@@ -28,6 +28,10 @@ pub fn text(report: &Report) -> String {
     if let Some(first) = report.schemes.first().filter(|first| !first.checks.is_empty()) {
         page.heading(&format!("Force along the drive: {} of {}", first.method, first.pipe));
         page.stages(first);
+        if !first.soil.is_empty() {
+            page.heading("Unit friction by pressure models: shown, never used for capacity");
+            page.soil(first);
+        }
         page.heading(&format!("Assumed for {} of {}", first.method, first.pipe));
         page.assumed(first);
         page.heading("Cautions");
@@ -173,6 +177,27 @@ impl Page {
                 let pair = |band: &super::view::BandView| format!("{:>14}{:>14}", band.likely.text, band.high.text);
                 let pipe = point.on_pipe.as_ref().map_or_else(String::new, pair);
                 self.line(&format!("{:>12}{}    {pipe}", point.advance.text, pair(&point.on_rig)));
+            }
+        }
+    }
+
+    fn soil(&mut self, scheme: &SchemeView) {
+        for soil in &scheme.soil {
+            let stress = match (&soil.total_stress, &soil.effective_stress) {
+                (Some(total), Some(effective)) => format!("total {}, effective {}", total.text, effective.text),
+                _ => "not known below water without the saturated unit weight".to_owned(),
+            };
+            self.wrapped("", &format!("ground[{}]: vertical stress at the crown {stress}", soil.stretch));
+            for model in &soil.models {
+                let range = if model.in_range { "" } else { "; OUTSIDE ITS RANGE" };
+                let band = &model.friction;
+                self.wrapped(
+                    "    ",
+                    &format!(
+                        "{}: {} / {} / {} ({}{range})",
+                        model.model, band.low.text, band.likely.text, band.high.text, model.note
+                    ),
+                );
             }
         }
     }

@@ -98,6 +98,32 @@ pub struct StageView {
     pub points: Vec<PointView>,
 }
 
+/// Soil of one stretch, beside the band: shown, never used for capacity.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SoilModelsView {
+    /// Position of the stretch in the file.
+    pub stretch: usize,
+    /// Total vertical stress at the crown, in the deepest place.
+    pub total_stress: Option<ValueView>,
+    /// Effective vertical stress there.
+    pub effective_stress: Option<ValueView>,
+    /// Unit friction by each model.
+    pub models: Vec<ModelView>,
+}
+
+/// Unit friction by one model.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ModelView {
+    /// Name of the set.
+    pub model: &'static str,
+    /// Unit friction.
+    pub friction: BandView,
+    /// False where it was used outside its range.
+    pub in_range: bool,
+    /// What a reader must know.
+    pub note: &'static str,
+}
+
 /// Force at one advance.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PointView {
@@ -191,6 +217,8 @@ pub struct SchemeView {
     pub rig_force: Option<BandView>,
     /// Force along the drive, stage by stage.
     pub stages: Vec<StageView>,
+    /// Friction models, for the stretches whose soil the file tells.
+    pub soil: Vec<SoilModelsView>,
     /// Checks.
     pub checks: Vec<CheckView>,
     /// Assumed values.

@@ -50,7 +50,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("drive", &["quantity", "source", "handbook"]),
     ("drive_file", &["quantity", "source", "yaml", "handbook", "law", "laws", "drive"]),
     ("check", &["quantity", "source", "law"]),
-    ("conditions", &["quantity", "source", "law", "handbook", "drive", "check"]),
+    ("conditions", &["quantity", "source", "law", "laws", "handbook", "drive", "check"]),
     ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
     ("choice", &["quantity", "source", "handbook", "drive", "check", "conditions", "method"]),
     ("report", &["quantity", "source", "handbook", "drive", "check", "conditions", "method", "choice"]),

@@ -15,4 +15,5 @@ mod files;
 mod forces;
 mod paths;
 mod quantity;
+mod soil;
 mod tables;

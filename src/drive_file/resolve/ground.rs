@@ -1,12 +1,12 @@
 //! Stretches of ground: that they cover the drive, and what each means for friction, tip and suitability.
 
 use super::{Line, Resolver, no_row};
-use crate::drive::{AssumedValue, Stretch};
-use crate::drive_file::{DriveFile, OrNone, schema::StretchFile};
+use crate::drive::{AssumedValue, Soil, Stretch};
+use crate::drive_file::{DriveFile, OrNone, SoilFile, StretchFile};
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, WaterSide};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, Mark, Origin};
-use crate::yaml::Complaint;
+use crate::yaml::{Complaint, Field};
 
 /// The band of lubrication that is planned but not metered.
 const NOT_METERED: Equation = Equation {
@@ -168,7 +168,35 @@ impl Resolver<'_> {
             blows,
             jacking: self.suitability(&site, |row| row.jacking.value)?,
             pullback: self.suitability(&site, |row| row.pullback.value)?,
+            soil: stretch.soil.as_ref().map(|soil| self.soil(soil, path, deep, &file.groundwater)),
         })
+    }
+
+    fn soil(&mut self, soil: &SoilFile, path: &str, invert_depth: Length, water: &Field<OrNone<Length>>) -> Soil {
+        let path = format!("{path}.soil");
+        let water_depth = match water.value {
+            OrNone::Some(depth) => Some(depth),
+            OrNone::None => None,
+        };
+        let moist = self.positive(&soil.moist, &format!("{path}.moist"), Role::UnitWeight);
+        let saturated = soil.saturated.as_ref().map(|field| {
+            let saturated = self.positive(field, &format!("{path}.saturated"), Role::UnitWeight);
+            if saturated < moist {
+                let complaint = Complaint::from("is less than the moist unit weight");
+                let complaint = complaint.advise("the saturated unit weight holds the water; the buoyant one does not");
+                self.flaw(field, &format!("{path}.saturated"), complaint);
+            }
+            saturated
+        });
+        if !(soil.friction_angle.value.si() >= 0.0 && soil.friction_angle.value.si() < 0.9) {
+            let complaint = Complaint::from("expected a friction angle from 0 deg to 50 deg");
+            let complaint = complaint.advise("write for example \"32 deg\"");
+            self.flaw(&soil.friction_angle, &format!("{path}.friction_angle"), complaint);
+        }
+        let surcharge = soil.surcharge.as_ref().map_or(Pressure::default(), |field| {
+            self.not_negative(field, &format!("{path}.surcharge"), Role::UnitFriction)
+        });
+        Soil { moist, saturated, friction_angle: soil.friction_angle.value, surcharge, invert_depth, water_depth }
     }
 
     fn blows(&mut self, stretch: &StretchFile, path: &str) -> Result<Band<Ratio>, HandbookError> {

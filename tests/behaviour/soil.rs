@@ -1,0 +1,113 @@
+//! Stress in the ground against hand sums, and the friction models against the recomputed field rows.
+
+use crate::drives::{drive, text};
+use approx::assert_relative_eq;
+use jackpull::law::Law;
+use jackpull::laws::soil::{MeanRingPressure, ModifiedArching, SiloStress, SiloWidthAtv, SiloWidthTerzaghi};
+use jackpull::method::{SoilView, friction_models};
+use jackpull::quantity::{Angle, Length, Measure, Pressure, Ratio, UnitWeight};
+
+/// A drive with one stretch of this soil at a 6 m invert, and a 0.4 m pipe.
+fn view(soil: &str, water: &str, class: &str) -> SoilView {
+    let text = text(|text| {
+        let (before, rest) = text.split_once("ground:\n").unwrap();
+        let (_, after) = rest.split_once("rig:").unwrap();
+        let ground = format!("  - {{ class: {class}, spt_n: 12, largest_stone: 0 mm, soil: {{ {soil} }} }}\n");
+        format!("{before}ground:\n{ground}rig:{after}")
+            .replace("invert_depth: 4.20 m", "invert_depth: 6.4 m")
+            .replace("invert_depth: 3.96 m", "invert_depth: 6.4 m")
+            .replace("groundwater: 5.5 m", &format!("groundwater: {water}"))
+            .replace("size: 10 in }", "size: 10 in, outside_diameter: 400 mm }")
+            .replace("lubrication: metered", "lubrication: none")
+    });
+    let drive = drive(&text);
+    friction_models(&drive, &drive.candidates()[0]).unwrap().remove(0)
+}
+
+/// 6 m to the crown: 2 m moist at 18, 4 m saturated at 20 kN/m3, 10 kPa on the surface.
+#[test]
+fn stress_is_the_sum_of_its_layers() {
+    let soil = "moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg, surcharge: 10 kPa";
+    let stress = view(soil, "2 m", "medium_to_dense_sand").at_crown.unwrap();
+    assert_relative_eq!(stress.total.value, 126e3, max_relative = 1e-12);
+    // 4 m of water at 9.80665 kN/m3.
+    assert_relative_eq!(stress.effective.value, 126e3 - 39_226.6, max_relative = 1e-12);
+    let dry = view(soil, "none", "medium_to_dense_sand").at_crown.unwrap();
+    assert_relative_eq!(dry.total.value, 118e3, max_relative = 1e-12);
+    assert_eq!(dry.total, dry.effective);
+    let unknown = view("moist: 18 kN/m3, friction_angle: 32 deg", "2 m", "medium_to_dense_sand");
+    assert_eq!(unknown.at_crown, None);
+}
+
+/// Outside diameter m, cover m, unit weight kN/m3, friction angle deg; mean ring pressure by the Terzaghi set, modified
+/// arching and the ATV silo at the crown, kPa: the recomputed table of the field rows, printed to 0.1 kPa.
+const FIELD: [([f64; 4], [f64; 3]); 7] = [
+    ([1.08, 7.0, 19.0, 35.0], [25.9, 6.8, 78.1]),
+    ([0.76, 5.0, 18.5, 25.0], [25.4, 8.1, 62.5]),
+    ([0.64, 5.0, 20.0, 35.0], [16.2, 4.2, 53.4]),
+    ([0.66, 5.0, 20.0, 35.0], [16.7, 4.4, 54.3]),
+    ([0.65, 7.0, 19.0, 32.5], [17.2, 4.7, 61.4]),
+    ([1.49, 9.0, 19.5, 27.0], [48.1, 14.9, 118.9]),
+    ([4.14, 9.0, 19.75, 36.8], [83.7, 24.5, 145.3]),
+];
+
+#[test]
+fn pressures_agree_with_the_recomputed_field_rows() {
+    for ([diameter, cover, weight, degrees], [ring, arching, silo]) in FIELD {
+        let outside_diameter = Length::from_si(diameter);
+        let unit_weight = UnitWeight::from_si(weight * 1e3);
+        let friction_angle = Angle::from_si(degrees.to_radians());
+        let depth = Length::from_si(cover);
+        let column = |width, lateral_friction| {
+            let cohesion = Pressure::default();
+            SiloStress { unit_weight, width, depth, lateral_friction, cohesion, surcharge: cohesion }.value()
+        };
+        let width = SiloWidthTerzaghi { outside_diameter, friction_angle }.value();
+        let crown_stress = column(width, friction_angle.tan());
+        let lateral_ratio = Ratio::from_si(0.3);
+        let mean = MeanRingPressure { crown_stress, unit_weight, outside_diameter, lateral_ratio }.value();
+        // Half of the last printed digit.
+        assert!((mean.value / 1e3 - ring).abs() <= 0.05 + 1e-9, "{diameter} m: {} and {ring}", mean.value);
+        let arched = ModifiedArching { unit_weight, outside_diameter, friction_angle }.value();
+        assert!((arched.value / 1e3 - arching).abs() <= 0.05 + 1e-9, "{diameter} m: {} and {arching}", arched.value);
+        let german = column(SiloWidthAtv { outside_diameter }.value(), 0.5 * (friction_angle / 2.0).tan());
+        assert!((german.value / 1e3 - silo).abs() <= 0.05 + 1e-9, "{diameter} m: {} and {silo}", german.value);
+    }
+}
+
+/// A silo without friction in its sides is the whole column; a deep one tends to its limit; more cover never lowers it.
+#[test]
+fn silo_limits() {
+    let at = |depth: f64, lateral: f64| {
+        SiloStress {
+            unit_weight: UnitWeight::from_si(20e3),
+            width: Length::from_si(1.5),
+            depth: Length::from_si(depth),
+            lateral_friction: Ratio::from_si(lateral),
+            cohesion: Pressure::default(),
+            surcharge: Pressure::default(),
+        }
+        .value()
+        .value
+    };
+    assert_relative_eq!(at(6.0, 0.0), 120e3, max_relative = 1e-12);
+    assert_relative_eq!(at(6.0, 1e-9), 120e3, max_relative = 1e-6);
+    assert_relative_eq!(at(1e3, 0.3), 20e3 * 1.5 / 0.6, max_relative = 1e-9);
+    for step in 1..100 {
+        assert!(at(f64::from(step) * 0.2, 0.3) >= at(f64::from(step - 1) * 0.2, 0.3));
+    }
+}
+
+/// Which models are shown where, and that the floors hold.
+#[test]
+fn models_are_named_sets() {
+    let soil = "moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 33 deg";
+    let names = |view: &SoilView| view.models.iter().map(|model| model.name).collect::<Vec<_>>();
+    let sand = view(soil, "none", "medium_to_dense_sand");
+    assert_eq!(sand.models.len(), 4, "{:?}", names(&sand));
+    assert_eq!(view(soil, "none", "firm_to_very_stiff_clay").models.len(), 2);
+    let fitted = &sand.models[0];
+    assert!(fitted.friction.likely.value >= 3e3 && fitted.friction.high.value >= 5e3);
+    let arching = |view: &SoilView| view.models.iter().find(|model| model.name == "modified arching").unwrap().in_range;
+    assert!(arching(&sand) && !arching(&view(soil, "3 m", "medium_to_dense_sand")));
+}
