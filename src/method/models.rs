@@ -85,6 +85,15 @@ impl Coefficients {
     }
 }
 
+impl Coefficients {
+    /// Unit friction of a pressure with the fitted coefficients, not below the floors.
+    fn friction(&self, calc: &mut Calc<Silent>, pressure: Pressure) -> Band<Pressure> {
+        let band = self.fitted.map(|coefficient| calc.law(FrictionOfPressure { pressure, coefficient }));
+        let (likely, high) = self.floor;
+        Band { low: band.low, likely: band.likely.max(likely), high: band.high.max(high) }
+    }
+}
+
 /// Mean pressure round the pipe under a silo with the full friction of the ground and the moist unit weight, which is
 /// how the coefficients were found.
 fn ring(
@@ -121,15 +130,13 @@ fn calibrated(
 ) -> FrictionModel {
     let friction = calc.doubted(|calc| {
         let pressure = terzaghi(calc, soil, diameter, depth, coefficients.lateral);
-        let band = coefficients.fitted.map(|coefficient| calc.law(FrictionOfPressure { pressure, coefficient }));
-        let (likely, high) = coefficients.floor;
-        Band { low: band.low, likely: band.likely.max(likely), high: band.high.max(high) }
+        coefficients.friction(calc, pressure)
     });
     FrictionModel {
         name: "Terzaghi silo with fitted coefficients",
         friction: friction.value,
         in_range: friction.doubt.is_none(),
-        note: "fitted on slurry-method drives from 0.64 m; floors kept",
+        note: "coefficients fitted on slurry-method drives from 0.64 m; floors kept",
     }
 }
 
@@ -161,13 +168,13 @@ fn arching(calc: &mut Calc<Silent>, soil: &Soil, diameter: Length, coefficients:
     let dry = soil.water_depth.is_none_or(|water| water >= soil.invert_depth);
     let friction = calc.doubted(|calc| {
         let pressure = calc.law(law);
-        coefficients.fitted.map(|coefficient| calc.law(FrictionOfPressure { pressure, coefficient }))
+        coefficients.friction(calc, pressure)
     });
     FrictionModel {
         name: "modified arching",
         friction: friction.value,
         in_range: friction.doubt.is_none() && law.in_range() && dry,
-        note: "far too low for small bores in sand and gravel",
+        note: "with the fitted coefficients and floors; far too low for small bores in sand and gravel",
     }
 }
 
@@ -186,12 +193,12 @@ fn association(
         let one = Ratio::from_si(1.0);
         let lateral = (one - sine * sine) / (one + sine * sine);
         let pressure = ring(calc, soil, diameter, depth, (width, lateral * friction_angle.tan()), coefficients.lateral);
-        coefficients.fitted.map(|coefficient| calc.law(FrictionOfPressure { pressure, coefficient }))
+        coefficients.friction(calc, pressure)
     });
     FrictionModel {
         name: "pipe jacking association silo",
         friction: friction.value,
         in_range: friction.doubt.is_none(),
-        note: "recalled with low confidence",
+        note: "with the fitted coefficients and floors; recalled with low confidence",
     }
 }
