@@ -49,7 +49,7 @@ struct Shelf<V> {
     position: u16,
     text: &'static str,
     overlays: Vec<(String, String)>,
-    parsed: OnceLock<Result<Table<V>, HandbookError>>,
+    parsed: OnceLock<Result<Arc<Table<V>>, HandbookError>>,
 }
 
 impl<V: serde::de::DeserializeOwned> Shelf<V> {
@@ -67,14 +67,18 @@ impl<V: serde::de::DeserializeOwned> Shelf<V> {
             for (name, text) in &self.overlays {
                 table.lay_over(name, text).map_err(malformed(name))?;
             }
-            Ok(table)
+            Ok(Arc::new(table))
         };
-        self.parsed.get_or_init(parse).as_ref().map_err(Clone::clone)
+        self.parsed.get_or_init(parse).as_ref().map(|table| &**table).map_err(Clone::clone)
     }
 
     fn with(&self, overlay: Option<(&str, &str)>) -> Self {
         let mut shelf = Self::new(self.id, self.position, self.text);
         shelf.overlays.clone_from(&self.overlays);
+        // A table that nothing is laid over stays as it was parsed.
+        if overlay.is_none() {
+            shelf.parsed = self.parsed.clone();
+        }
         shelf.overlays.extend(overlay.map(|(name, text)| (name.to_owned(), text.to_owned())));
         shelf
     }
@@ -211,6 +215,62 @@ shelves! {
     method_limit: MethodLimitRow,
     /// What a pipe family cannot do.
     exclusion: ExclusionRow,
+    /// Reinforced concrete jacking pipe with spigot.
+    concrete_pipe: ConcretePipeRow,
+    /// Wall series of concrete pipe.
+    concrete_wall_rule: ConcreteWallRuleRow,
+    /// Small concrete jacking pipe, end area and allowable force.
+    concrete_small_pipe: ConcreteSmallPipeRow,
+    /// Small concrete jacking pipe, barrel walls.
+    concrete_small_wall: SizeWallRow,
+    /// Stresses for jacking concrete pipe by scheme.
+    concrete_strength: ConcreteStressRow,
+    /// Coefficients for jacking concrete pipe by scheme.
+    concrete_factor: SchemeFactorRow,
+    /// Strength of steel by grade.
+    steel_grade: SteelGradeRow,
+    /// Coefficients for jacking steel pipe by scheme.
+    steel_factor: SchemeFactorRow,
+    /// Least wall of steel casings under a railway.
+    steel_casing_wall: SteelCasingWallRow,
+    /// Wall of steel casings in one railway licence.
+    steel_casing_wall_licence: WallBandRow,
+    /// Steel jacking casings.
+    steel_casing_pipe: SteelCasingPipeRow,
+    /// Compressive strength of GRP and polymer concrete pipe.
+    jacking_strength: JackingStrengthRow,
+    /// Coefficients for jacking GRP and polymer concrete.
+    jacking_factor: SchemeFactorRow,
+    /// Strength of ductile iron pipe.
+    ductile_iron: PressureRow,
+    /// Strength and stiffness of PVC pipe.
+    pvc_stress: PressureRow,
+    /// Factors and ratios of PVC pipe.
+    pvc_ratio: RatioRow,
+    /// Temperature factors on the pressure rating of PVC pipe.
+    pvc_temperature: TemperatureFactorRow,
+    /// PVC pipe in cast iron sizes.
+    pvc_pipe: SizeOutsideRow,
+    /// Thickness of packers.
+    packer_thickness: LengthRangeRow,
+    /// Thickness of a crushed packer over that as fitted.
+    packer_residual: RatioRangeRow,
+    /// Secant modulus of packers.
+    packer_modulus: PressureRangeRow,
+    /// Angles at a jacking joint.
+    joint_angle: JointAngleRow,
+    /// Deflection at which a clay pipe joint must stay tight.
+    joint_deflection: JointDeflectionRow,
+    /// Smallest bend radius.
+    bend_radius: BendRadiusRow,
+    /// Ovality limits.
+    ovality: RatioRow,
+    /// Coefficients of the check of pulled steel pipe.
+    steel_pull_factor: SchemeFactorRow,
+    /// Stresses in the check of pulled steel pipe.
+    steel_pull_stress: PressureRow,
+    /// Specific gravity of pipe materials.
+    pipe_density: RatioRow,
     /// Factors, coefficients and ratios by use.
     practice_ratio: RatioRow,
     /// Pressures by use.
@@ -248,7 +308,8 @@ impl Handbook {
         let head: Head = crate::yaml::read(text).map_err(malformed)?;
         let id = &head.id.value.0;
         let handbook = self.laid_over(id, name, text).ok_or_else(|| HandbookError::NoTable(id.clone()))?;
-        handbook.parse_all()?;
+        // Parsed now, so that a faulty overlay is refused here.
+        handbook.title(id)?;
         Ok(handbook)
     }
 

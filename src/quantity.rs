@@ -11,7 +11,8 @@ pub mod unit;
 pub use parse::{FromText, QuantityError};
 pub use shown::{Role, Shown, UnitSystem};
 pub use uom::si::f64::{
-    Angle, Area, Force, Length, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity, Volume,
+    Angle, Area, Force, Length, LinearMassDensity, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time,
+    Velocity, Volume,
 };
 
 use core::marker::PhantomData;

@@ -1,5 +1,9 @@
 //! The columns of each table. The type of a column is the check of its unit.
 
+mod pipes;
+
+pub use pipes::*;
+
 use crate::quantity::{Angle, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::yaml::{Field, Words, key_words};
 use serde::Deserialize;

@@ -22,6 +22,7 @@ mod astm_f1804;
 mod astm_f1962;
 mod astm_f2619;
 mod clay_sheet;
+mod dimensions;
 mod dvgw_gw_321;
 mod field_cases;
 mod final_bore;

@@ -1,0 +1,100 @@
+//! Dimension series against a general-purpose package, and derived figures against their parents.
+//!
+//! `dimensions_peer.json`: the package `fluids` 1.3.1 (PyPI), module `fluids.piping`, made by
+//! `.ci/peers/dimensions.py`; it carries ASTM F2619 in iron pipe sizes and AWWA C900 and C905 in mm.
+
+use approx::assert_relative_eq;
+use jackpull::Handbook;
+use jackpull::quantity::Length;
+use serde_json::Value;
+use std::f64::consts::{FRAC_PI_4, PI};
+
+/// Size in inches, outside diameter and wall in mm, of a series of the fixture.
+fn peer(series: &str) -> Vec<[f64; 3]> {
+    let fixture: Value = serde_json::from_str(include_str!("dimensions_peer.json")).unwrap();
+    let rows = fixture[series].as_array().unwrap();
+    let column = |row: &Value, name: &str| row[name].as_f64().unwrap();
+    rows.iter().map(|row| [column(row, "size"), column(row, "outside"), column(row, "wall")]).collect()
+}
+
+fn inches(length: Length) -> f64 {
+    length.value / 0.0254
+}
+
+fn found(series: &[[f64; 3]], size: Length) -> [f64; 3] {
+    *series.iter().find(|[nominal, ..]| (nominal - inches(size)).abs() < 1e-6).unwrap()
+}
+
+#[test]
+fn iron_pipe_sizes_of_pe_agree() {
+    let series = peer("pe_ips_dr_11");
+    let handbook = Handbook::embedded();
+    for row in &handbook.pe_ips().unwrap().rows {
+        let [_, outside, wall] = found(&series, row.value.size.value);
+        let own = row.value.outside_diameter.value.value * 1e3;
+        // The package holds thousandths of an inch in mm.
+        assert!((own - outside).abs() < 0.0005 * 25.4, "{}: {own} and {outside}", row.key);
+        // Its walls of DR 11 are rounded to a thousandth of an inch.
+        assert!((own / 11.0 - wall).abs() < 0.001 * 25.4, "{}: {} and {wall}", row.key, own / 11.0);
+    }
+}
+
+#[test]
+fn cast_iron_sizes_of_pvc_agree() {
+    let series = [peer("pvc_c900"), peer("pvc_c905")].concat();
+    let handbook = Handbook::embedded();
+    let mut compared = 0;
+    for row in &handbook.pvc_pipe().unwrap().rows {
+        // The stored series of DR 18 end at 30 in.
+        if inches(row.value.size.value) > 30.5 {
+            continue;
+        }
+        let [_, outside, wall] = found(&series, row.value.size.value);
+        let own = row.value.outside_diameter.value.value * 1e3;
+        // The package holds tenths of a millimetre.
+        assert!((own - outside).abs() <= 0.05 + 1e-9, "{}: {own} and {outside}", row.key);
+        assert!((own / 18.0 - wall).abs() < 0.03, "{}: {} and {wall}", row.key, own / 18.0);
+        compared += 1;
+    }
+    assert!(compared >= 10);
+}
+
+/// Mass over barrel volume is concrete: 2,453 to 2,477 kg/m3 on all fifteen rows (recomputed from the city data).
+#[test]
+fn concrete_pipe_weighs_what_its_barrel_does() {
+    let handbook = Handbook::embedded();
+    let rows = &handbook.concrete_pipe().unwrap().rows;
+    assert_eq!(rows.len(), 15);
+    for row in rows {
+        let (size, wall) = (row.value.size.value.value, row.value.wall.value.value);
+        let volume = PI * (size + wall) * wall * row.value.length.value.value;
+        let density = row.value.mass.value.value / volume;
+        assert!((2_452.5..2_477.5).contains(&density), "{}: {density}", row.key);
+    }
+}
+
+/// Allowable force is effective area times 13 or 17.5 N/mm2, within 0.5 kN.
+#[test]
+fn small_concrete_pipe_is_rated_by_its_end_area() {
+    let handbook = Handbook::embedded();
+    for row in &handbook.concrete_small_pipe().unwrap().rows {
+        let area = row.value.end_area.value.value;
+        for (stress, rated) in [(13e6, &row.value.rated_type_50), (17.5e6, &row.value.rated_type_70)] {
+            let difference = area * stress - rated.value.value;
+            assert!(difference.abs() <= 700.0, "{}: {difference} N", row.key);
+        }
+        let size = row.value.size.value.value;
+        assert!(area < FRAC_PI_4 * ((size * 1.6).powi(2) - size * size), "{}", row.key);
+    }
+}
+
+/// Steel of 7.85 t/m3, masses printed to three figures.
+#[test]
+fn steel_casings_weigh_what_their_section_does() {
+    let handbook = Handbook::embedded();
+    for row in &handbook.steel_casing_pipe().unwrap().rows {
+        let (outside, wall) = (row.value.outside_diameter.value.value, row.value.wall.value.value);
+        let mass = PI * (outside - wall) * wall * 7_850.0;
+        assert_relative_eq!(mass, row.value.mass_per_length.value.value, max_relative = 0.5 / 87.5);
+    }
+}
