@@ -71,7 +71,7 @@ impl Look {
             (Some(table), None) => {
                 let title = handbook.title(table).map_err(|error| error.to_string())?;
                 let entries: String = rows.iter().filter(of_table).map(Entry::whole).collect();
-                Ok(format!("{table}: {title}\n\n{entries}"))
+                Ok(format!("{}\n\n{entries}", fill(&format!("{table}: {title}"), WIDTH)))
             }
         }
     }
