@@ -271,6 +271,122 @@ shelves! {
     steel_pull_stress: PressureRow,
     /// Specific gravity of pipe materials.
     pipe_density: RatioRow,
+    /// Diameter, length, depth and accuracy by method.
+    method_range: MethodRangeRow,
+    /// Pipe materials by method.
+    method_material: MethodMaterialRow,
+    /// Usual methods by service.
+    service_suitability: ServiceSuitabilityRow,
+    /// Method that the diameter of a gravity sewer points to.
+    diameter_pointer: DiameterPointerRow,
+    /// Position of the auger in the casing.
+    auger_position: AugerPositionRow,
+    /// Line and grade by method.
+    line_tolerance: LineToleranceRow,
+    /// Slopes that a method can be asked to hold.
+    grade_gate: RatioSpanRow,
+    /// Limits and figures of pilot-tube boring.
+    pilot_limits: PilotLimitRow,
+    /// Length put in per shift or day.
+    production_rate: ProductionRateRow,
+    /// Factors for planning the work.
+    planning_factor: RatioSpanRow,
+    /// Size of jacking and reception pits.
+    shaft_size: ShaftSizeRow,
+    /// Area at the launch.
+    work_area: WorkAreaRow,
+    /// Room for drilling and pullback.
+    pullback_area: PullbackAreaRow,
+    /// Least cover by method.
+    minimum_cover: MinimumCoverRow,
+    /// Clear distances.
+    separation: SeparationRow,
+    /// Factors for the reaction wall.
+    thrust_wall: RatioSpanRow,
+    /// Safety factors of the pit and of the soil plug.
+    pit_factor: RatioSpanRow,
+    /// Jacking stations and jack margin.
+    jacking_station: RatioSpanRow,
+    /// Excavation rules in numbers.
+    excavation: ExcavationRow,
+    /// Steepest slope of an excavation by soil type.
+    excavation_slope: ExcavationSlopeRow,
+    /// Air in pits and confined spaces.
+    air_limits: AirLimitRow,
+    /// Waiting times after a butt fusion.
+    joint_cooling: JointCoolingRow,
+    /// Butt fusion joints made per day.
+    fusion_rate: FusionRateRow,
+    /// Ground lost at the bore.
+    volume_loss: RatioSpanRow,
+    /// Width of the settlement trough over depth.
+    trough_width: RatioSpanRow,
+    /// Width of the settlement trough as a straight line over depth.
+    trough_fit: TroughFitRow,
+    /// How much of the annulus closes on the pipe.
+    annulus_closure: RatioSpanRow,
+    /// Pressure of traffic on a pipe by cover.
+    live_load: LiveLoadRow,
+    /// Wheels of a design truck.
+    wheel_load: WheelLoadRow,
+    /// Impact factor by cover.
+    impact_factor: ImpactFactorRow,
+    /// Least slope of a gravity sewer.
+    sewer_min_slope: SewerMinSlopeRow,
+    /// Manning roughness.
+    manning_n: ManningRow,
+    /// Self-cleaning stress and velocity.
+    tractive_stress: TractiveStressRow,
+    /// Acceptance of sag and position.
+    sag_limit: SagLimitRow,
+    /// Published unit friction.
+    unit_friction_published: UnitFrictionRow,
+    /// Friction between pipe materials and ground.
+    interface_friction: InterfaceFrictionRow,
+    /// Adhesion of clay on pipe materials.
+    adhesion: AdhesionRow,
+    /// Constants of silo models.
+    friction_model_set: FrictionModelSetRow,
+    /// Friction coefficients back-figured on silo pressure.
+    silo_coefficient: SiloCoefficientRow,
+    /// Side pressure times friction in the load of Marston.
+    marston_friction: RatioRow,
+    /// Cohesion in the load of Marston.
+    marston_cohesion: PressureRow,
+    /// Rules of face resistance and face support.
+    face_rule: FaceRuleRow,
+    /// What lubrication leaves of the friction.
+    lubrication_factor: LubricationFactorRow,
+    /// Extra jacking force after a stop.
+    restart_factor: RestartFactorRow,
+    /// Granular ground by density.
+    soil_granular: SoilGranularRow,
+    /// Fine ground by consistency.
+    soil_fine: SoilFineRow,
+    /// Ground by class of the unified soil classification.
+    soil_uscs: SoilUscsRow,
+    /// Undrained strength per SPT blow.
+    strength_from_n: StrengthFromNRow,
+    /// Cone resistance per blow and limits of a displacement pilot.
+    pilot_cone: PilotConeRow,
+    /// Unit weight by ground class.
+    soil_weight: SoilWeightRow,
+    /// Stability number of a face in clay.
+    stability_number: StabilityNumberRow,
+    /// Drilling fluid by guide.
+    drilling_fluid: DrillingFluidRow,
+    /// Volume of drilling fluid over volume of soil.
+    fluid_demand: FluidDemandRow,
+    /// Size of a reaming step.
+    ream_step: ReamStepRow,
+    /// Limits of fluid pressure in a bore.
+    fluid_pressure_limit: RatioRow,
+    /// Overcut of a jacked or enlarged bore.
+    hole_overcut: HoleOvercutRow,
+    /// Clearance of a bore.
+    bore_clearance: BoreClearanceRow,
+    /// Length of auger kept behind the leading end of a casing.
+    auger_setback: AugerSetbackRow,
     /// Factors, coefficients and ratios by use.
     practice_ratio: RatioRow,
     /// Pressures by use.

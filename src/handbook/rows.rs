@@ -4,6 +4,38 @@ mod pipes;
 
 pub use pipes::*;
 
+mod methods;
+
+pub use methods::*;
+
+mod surface;
+
+pub use surface::*;
+
+mod safety;
+
+pub use safety::*;
+
+mod pits;
+
+pub use pits::*;
+
+mod hydraulics;
+
+pub use hydraulics::*;
+
+mod soil;
+
+pub use soil::*;
+
+mod friction;
+
+pub use friction::*;
+
+mod bore;
+
+pub use bore::*;
+
 use crate::quantity::{Angle, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::yaml::{Field, Words, key_words};
 use serde::Deserialize;

@@ -1,0 +1,154 @@
+//! Properties of the ground by blow count, density, consistency and class.
+
+use super::{GroundClass, TipModel};
+use crate::quantity::{Angle, Pressure, Ratio, UnitWeight};
+use crate::yaml::{Field, Words};
+use serde::Deserialize;
+
+/// Granular ground by density. An end that the source leaves open is not there.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SoilGranularRow {
+    /// The publication the row belongs to; sets are not mixed.
+    pub set: Field<Words>,
+    /// Density.
+    pub density: Field<Words>,
+    /// Relative density, low end.
+    pub dr_low: Option<Field<Ratio>>,
+    /// Relative density, high end.
+    pub dr_high: Option<Field<Ratio>>,
+    /// Smallest SPT N (inclusive).
+    pub n_from: Option<Field<Ratio>>,
+    /// Largest SPT N (exclusive).
+    pub n_below: Option<Field<Ratio>>,
+    /// Friction angle, low end.
+    pub phi_low: Option<Field<Angle>>,
+    /// Friction angle, high end.
+    pub phi_high: Option<Field<Angle>>,
+    /// Moist unit weight, low end.
+    pub moist_low: Option<Field<UnitWeight>>,
+    /// Moist unit weight, high end.
+    pub moist_high: Option<Field<UnitWeight>>,
+    /// Submerged unit weight, low end; buoyant, with water already taken off.
+    pub submerged_low: Option<Field<UnitWeight>>,
+    /// Submerged unit weight, high end.
+    pub submerged_high: Option<Field<UnitWeight>>,
+}
+
+/// Fine ground by consistency. An end that the source leaves open is not there.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SoilFineRow {
+    /// The publication the row belongs to; the same word stands for other strengths in other sets.
+    pub set: Field<Words>,
+    /// Consistency.
+    pub consistency: Field<Words>,
+    /// Smallest SPT N (inclusive).
+    pub n_from: Option<Field<Ratio>>,
+    /// Largest SPT N (exclusive).
+    pub n_below: Option<Field<Ratio>>,
+    /// Unconfined compressive strength, low end.
+    pub qu_low: Option<Field<Pressure>>,
+    /// Unconfined compressive strength, high end.
+    pub qu_high: Option<Field<Pressure>>,
+    /// Undrained shear strength, low end.
+    pub su_low: Option<Field<Pressure>>,
+    /// Undrained shear strength, high end.
+    pub su_high: Option<Field<Pressure>>,
+    /// Moist unit weight, low end.
+    pub moist_low: Option<Field<UnitWeight>>,
+    /// Moist unit weight, high end; the same as the low end where one value is printed.
+    pub moist_high: Option<Field<UnitWeight>>,
+}
+
+/// Ground by class of the unified soil classification.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SoilUscsRow {
+    /// Class or classes.
+    pub classes: Field<Words>,
+    /// Friction angle, middle.
+    pub phi: Option<Field<Angle>>,
+    /// Plus or minus of the friction angle.
+    pub phi_within: Option<Field<Angle>>,
+    /// Friction angle, low end.
+    pub phi_low: Option<Field<Angle>>,
+    /// Friction angle, high end.
+    pub phi_high: Option<Field<Angle>>,
+    /// Cohesion, low end.
+    pub cohesion_low: Option<Field<Pressure>>,
+    /// Cohesion, high end.
+    pub cohesion_high: Option<Field<Pressure>>,
+    /// Moist unit weight, for ground above water.
+    pub moist: Option<Field<UnitWeight>>,
+    /// Buoyant unit weight, for ground below water, with water already taken off.
+    pub buoyant: Option<Field<UnitWeight>>,
+}
+
+/// Undrained strength per SPT blow, as a stress or over atmospheric pressure.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StrengthFromNRow {
+    /// Soil the rule is for.
+    pub soil: Field<Words>,
+    /// Plasticity index of the point.
+    pub plasticity: Option<Field<Ratio>>,
+    /// Largest plasticity index (exclusive).
+    pub plasticity_below: Option<Field<Ratio>>,
+    /// Strength per blow, low end.
+    pub low: Option<Field<Pressure>>,
+    /// Strength per blow, high end or only value.
+    pub high: Option<Field<Pressure>>,
+    /// Strength per blow over atmospheric pressure.
+    pub over_atmosphere: Option<Field<Ratio>>,
+}
+
+/// Cone resistance per blow at the tip of a displacement pilot, and the blow counts it is driven in.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PilotConeRow {
+    /// Clay or sand.
+    pub tip: Field<TipModel>,
+    /// Cone resistance per SPT blow, low end.
+    pub per_blow_low: Option<Field<Pressure>>,
+    /// Cone resistance per SPT blow, high end.
+    pub per_blow_high: Option<Field<Pressure>>,
+    /// Most SPT blows for easy driving (inclusive).
+    pub blows_comfortable: Option<Field<Ratio>>,
+    /// Most SPT blows for driving at all (inclusive).
+    pub blows_most: Option<Field<Ratio>>,
+}
+
+/// Unit weight of natural ground.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SoilWeightRow {
+    /// Ground.
+    pub ground: Field<GroundClass>,
+    /// Moist, low.
+    pub moist_low: Field<UnitWeight>,
+    /// Moist, likely.
+    pub moist_likely: Field<UnitWeight>,
+    /// Moist, high.
+    pub moist_high: Field<UnitWeight>,
+    /// Buoyant, low; water is already taken off.
+    pub buoyant_low: Field<UnitWeight>,
+    /// Buoyant, likely.
+    pub buoyant_likely: Field<UnitWeight>,
+    /// Buoyant, high.
+    pub buoyant_high: Field<UnitWeight>,
+}
+
+/// What a stability number means.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StabilityNumberRow {
+    /// `behaviour` for the bands of the literature, `open_face` for the rule on an open face.
+    pub set: Field<Words>,
+    /// Smallest number (inclusive).
+    pub from: Option<Field<Ratio>>,
+    /// Largest number (exclusive).
+    pub below: Option<Field<Ratio>>,
+    /// What happens, or `warn` and `refuse`.
+    pub verdict: Field<Words>,
+}
