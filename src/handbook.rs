@@ -167,14 +167,18 @@ macro_rules! shelves {
                 None
             }
 
-            /// Every row's table, key and citation.
+            /// Keys and citations of the rows of a table.
             ///
             /// # Errors
-            /// The first malformed table.
-            pub fn citations(&self) -> Result<Vec<(&'static str, &str, &Citation)>, HandbookError> {
-                let mut all = Vec::new();
-                $(all.extend(self.$table.table()?.rows.iter().map(|row| (stringify!($table), row.key.as_str(), &row.citation)));)+
-                Ok(all)
+            /// If there is no such table or it is malformed.
+            pub fn rows_of(&self, id: &str) -> Result<Vec<(&str, &Citation)>, HandbookError> {
+                match id {
+                    $(stringify!($table) => {
+                        let rows = &self.$table.table()?.rows;
+                        Ok(rows.iter().map(|row| (row.key.as_str(), &row.citation)).collect())
+                    })+
+                    _ => Err(HandbookError::NoTable(id.to_owned())),
+                }
             }
         }
     };
@@ -413,6 +417,18 @@ impl Handbook {
     pub fn embedded() -> Arc<Self> {
         static EMBEDDED: LazyLock<Arc<Handbook>> = LazyLock::new(|| Arc::new(Handbook::new()));
         Arc::clone(&EMBEDDED)
+    }
+
+    /// Every row's table, key and citation.
+    ///
+    /// # Errors
+    /// The first malformed table.
+    pub fn citations(&self) -> Result<Vec<(&'static str, &str, &Citation)>, HandbookError> {
+        let mut all = Vec::new();
+        for table in Self::TABLES {
+            all.extend(self.rows_of(table)?.into_iter().map(|(key, citation)| (*table, key, citation)));
+        }
+        Ok(all)
     }
 
     /// These tables with a user's table file laid over the one it names. `name` is printed as its source.

@@ -5,7 +5,6 @@ use super::{Outcome, complain, print};
 use crate::handbook::{Citation, Handbook, HandbookError, Written, line};
 use crate::source::Mark;
 use clap::Args;
-use std::fmt::Write as _;
 use std::path::PathBuf;
 use textwrap::{Options, fill};
 
@@ -49,29 +48,30 @@ impl Look {
     }
 
     fn page(&self, handbook: &Handbook) -> Result<String, String> {
-        let rows = rows(handbook).map_err(|error| error.to_string())?;
+        let of = |table| rows(handbook, table).map_err(|error| error.to_string());
         if let Some(id) = &self.row {
-            let found = rows.iter().find(|row| row.id() == *id);
-            return found.map(Entry::whole).ok_or_else(|| format!("there is no row \"{id}\"; write TABLE/KEY"));
+            let missing = || format!("there is no row \"{id}\"; write TABLE/KEY");
+            let (table, _) = id.split_once('/').ok_or_else(missing)?;
+            return of(table)?.iter().find(|row| row.id() == *id).map(Entry::whole).ok_or_else(missing);
         }
-        if let Some(table) = &self.table
-            && !Handbook::TABLES.contains(&table.as_str())
-        {
-            return Err(HandbookError::NoTable(table.clone()).to_string());
-        }
-        let of_table = |row: &&Entry<'_>| self.table.as_ref().is_none_or(|table| row.table == table);
+        let tables = match &self.table {
+            Some(table) => vec![table.as_str()],
+            None => Handbook::TABLES.to_vec(),
+        };
         match (&self.table, &self.find) {
-            (None, None) => list(handbook, &rows).map_err(|error| error.to_string()),
+            (None, None) => list(handbook).map_err(|error| error.to_string()),
+            (Some(table), None) => {
+                let entries: String = of(table)?.iter().map(Entry::whole).collect();
+                let title = handbook.title(table).map_err(|error| error.to_string())?;
+                Ok(format!("{}\n\n{entries}", fill(&format!("{table}: {title}"), WIDTH)))
+            }
             (_, Some(text)) => {
                 let text = text.to_lowercase();
-                let found: String =
-                    rows.iter().filter(of_table).filter(|row| row.contains(&text)).map(Entry::whole).collect();
+                let mut found = String::new();
+                for table in tables {
+                    found.extend(of(table)?.iter().filter(|row| row.contains(&text)).map(Entry::whole));
+                }
                 if found.is_empty() { Err(format!("no row contains \"{text}\"")) } else { Ok(found) }
-            }
-            (Some(table), None) => {
-                let title = handbook.title(table).map_err(|error| error.to_string())?;
-                let entries: String = rows.iter().filter(of_table).map(Entry::whole).collect();
-                Ok(format!("{}\n\n{entries}", fill(&format!("{table}: {title}"), WIDTH)))
             }
         }
     }
@@ -79,39 +79,30 @@ impl Look {
 
 /// A row with all that is known of it.
 struct Entry<'a> {
-    table: &'static str,
+    table: &'a str,
     citation: &'a Citation,
     written: Written,
 }
 
-fn rows(handbook: &Handbook) -> Result<Vec<Entry<'_>>, HandbookError> {
-    let citations = handbook.citations()?;
-    let mut entries = Vec::new();
-    for table in Handbook::TABLES {
-        let written = handbook.written(table).unwrap_or_default();
-        let cited = citations.iter().filter(|(of, ..)| of == table);
-        entries.extend(written.into_iter().zip(cited).map(|(written, (_, _, citation))| Entry {
-            table,
-            citation,
-            written,
-        }));
-    }
-    Ok(entries)
+fn rows<'a>(handbook: &'a Handbook, table: &'a str) -> Result<Vec<Entry<'a>>, HandbookError> {
+    let cited = handbook.rows_of(table)?;
+    let written = handbook.written(table).unwrap_or_default();
+    let entry = |(written, (_, citation))| Entry { table, citation, written };
+    Ok(written.into_iter().zip(cited).map(entry).collect())
 }
 
-fn list(handbook: &Handbook, rows: &[Entry<'_>]) -> Result<String, HandbookError> {
+fn list(handbook: &Handbook) -> Result<String, HandbookError> {
     let mut page = String::new();
     for table in Handbook::TABLES {
-        let own = || rows.iter().filter(|row| row.table == *table);
-        let read = own().filter(|row| row.citation.mark == Mark::Published).count();
-        let first = format!("{table:<24}{:>4} rows,{read:>4} published  ", own().count());
+        let rows = handbook.rows_of(table)?;
+        let read = rows.iter().filter(|(_, citation)| citation.mark == Mark::Published).count();
+        let first = format!("{table:<28}{:>4} rows,{read:>4} published  ", rows.len());
         let rest = " ".repeat(first.len());
         let options = Options::new(WIDTH).initial_indent(&first).subsequent_indent(&rest);
         page.push_str(&fill(handbook.title(table)?, options));
         page.push('\n');
     }
-    let _ =
-        writeln!(page, "\njackpull handbook TABLE prints one, --find TEXT looks in all, --row TABLE/KEY prints a row.");
+    page.push_str("\njackpull handbook TABLE prints one, --find TEXT looks in all, --row TABLE/KEY prints a row.\n");
     Ok(page)
 }
 
