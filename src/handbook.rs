@@ -389,8 +389,6 @@ shelves! {
     hole_overcut: HoleOvercutRow,
     /// Clearance of a bore.
     bore_clearance: BoreClearanceRow,
-    /// Length of auger kept behind the leading end of a casing.
-    auger_setback: AugerSetbackRow,
     /// Factors, coefficients and ratios by use.
     practice_ratio: RatioRow,
     /// Pressures by use.

@@ -13,6 +13,7 @@ mod door;
 mod drives;
 mod files;
 mod forces;
+mod monotone;
 mod paths;
 mod quantity;
 mod soil;

@@ -92,15 +92,3 @@ pub struct BoreClearanceRow {
     /// Clearance as a length.
     pub clear: Option<Field<Length>>,
 }
-
-/// Length of full-size auger kept behind the leading end of a bored casing.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct AugerSetbackRow {
-    /// Ground as the source names it.
-    pub ground: Field<Words>,
-    /// `dry` or `wet`, where the source tells them apart.
-    pub moisture: Option<Field<Words>>,
-    /// Least length.
-    pub setback: Field<Length>,
-}

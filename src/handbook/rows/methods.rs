@@ -110,6 +110,8 @@ pub struct LineToleranceRow {
     pub line: Option<Field<Length>>,
     /// In level.
     pub grade: Option<Field<Length>>,
+    /// Where the source does not say in which direction.
+    pub either: Option<Field<Length>>,
     /// Low end, as a share.
     pub share_low: Option<Field<Ratio>>,
     /// High end, as a share.
