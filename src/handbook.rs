@@ -37,6 +37,16 @@ pub enum HandbookError {
         /// What was looked for.
         wanted: String,
     },
+    /// A row, of a user's table most likely, has a value that nothing can be computed with.
+    #[error("table {table}, {row}: {why}")]
+    Unfit {
+        /// Table.
+        table: &'static str,
+        /// What the row is for.
+        row: String,
+        /// What is wrong with it.
+        why: &'static str,
+    },
     /// An overlay names a table that is not there.
     #[error("there is no table \"{0}\"")]
     NoTable(String),

@@ -88,13 +88,27 @@ impl Scales {
         let gravity = drive.service == Service::GravitySewer;
         let [load_margin, ground, grade] =
             [weight(CriterionKind::LoadMargin)?, weight(CriterionKind::Ground)?, weight(CriterionKind::Grade)?];
+        let unfit = |row: &str, why| HandbookError::Unfit { table: "score_weight", row: row.to_owned(), why };
+        if ![load_margin, ground, grade].iter().all(|weight| *weight >= 0.0) {
+            return Err(unfit("every row", "a weight is below zero"));
+        }
         let total = load_margin + ground + if gravity { grade } else { 0.0 };
+        if !(total > 0.0) {
+            return Err(unfit("every row", "the weights that apply sum to nothing"));
+        }
+        let grade_zero = drive.handbook.ratio("score.grade_zero")?.value.si();
+        let marginal = drive.handbook.ratio("score.ground_marginal")?.value.si();
+        if !(grade_zero > 0.0 && (0.0..=1.0).contains(&marginal)) {
+            let row = "score.grade_zero, score.ground_marginal".to_owned();
+            let why = "the first must be above zero, the second from 0 to 1";
+            return Err(HandbookError::Unfit { table: "practice_ratio", row, why });
+        }
         Ok(Self {
             load_margin: load_margin / total,
             ground: ground / total,
             grade: gravity.then_some(grade / total),
-            marginal: drive.handbook.ratio("score.ground_marginal")?.value.si(),
-            grade_zero: drive.handbook.ratio("score.grade_zero")?.value.si(),
+            marginal,
+            grade_zero,
         })
     }
 }

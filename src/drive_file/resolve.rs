@@ -143,6 +143,13 @@ fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResistance, Origin
     let values = row.value;
     let pressure = Band { low: values.low.value, likely: values.likely.value, high: values.high.value };
     let least = Band { low: values.least_low.value, likely: values.least_likely.value, high: values.least_high.value };
+    let rises = |low: f64, likely: f64, high: f64| low >= 0.0 && low <= likely && likely <= high;
+    if !rises(pressure.low.si(), pressure.likely.si(), pressure.high.si())
+        || !rises(least.low.si(), least.likely.si(), least.high.si())
+    {
+        let row = spoil.key().to_owned();
+        return Err(HandbookError::Unfit { table: "face", row, why: "low, likely and high do not rise" });
+    }
     Ok((FaceResistance::Table { pressure, least }, row.origin))
 }
 

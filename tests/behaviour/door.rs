@@ -295,3 +295,35 @@ fn wrong_shapes_are_named_plainly() {
         assert!(found.iter().any(|fault| fault.starts_with(expected)), "{expected}: {found:?}");
     }
 }
+
+/// A user's table that nothing can be computed with is refused, not computed with.
+#[test]
+fn unfit_values_of_an_overlay_are_refused() {
+    let base = text(|text| text);
+    let with = |overlay: &str| {
+        let handbook = std::sync::Arc::new(Handbook::embedded().with_overlay("mine", overlay).unwrap());
+        read_drive(&base, &handbook).and_then(|drive| choose(&drive).map_err(InputError::from))
+    };
+    let weights = |value: &str| -> String {
+        let rows: String = ["load_margin", "ground", "grade"]
+            .map(|key| format!("  - {{ key: {key}, value: \"{value}\" }}\n"))
+            .concat();
+        format!("id: score_weight\ntitle: mine\nrows:\n{rows}")
+    };
+    let band = "id: friction_band\ntitle: mine\nrows:\n  - key: firm_to_very_stiff_clay_metered\n    value: { ground: \
+                firm_to_very_stiff_clay, water: any, lubrication: metered, low: 3 kPa, likely: 30 kPa, high: 6 kPa }\n";
+    for (overlay, part) in [
+        (weights("0"), "sum to nothing"),
+        (weights("-1"), "below zero"),
+        (band.to_owned(), "do not rise"),
+        ("id: practice_ratio\ntitle: mine\nrows:\n  - { key: score.grade_zero, value: 0 }\n".to_owned(), "above zero"),
+    ] {
+        let error = with(&overlay).unwrap_err().to_string();
+        assert!(error.contains(part), "{part}: {error}");
+    }
+    // A factor of zero makes no limit: the check is not decided.
+    let factor = "id: practice_ratio\ntitle: mine\nrows:\n  - { key: clay.factor, value: 0 }\n";
+    let choice = with(factor).unwrap();
+    let jacked = choice.ranked.iter().find(|ranked| ranked.candidate == 0 && !ranked.scheme.is_excluded()).unwrap();
+    assert!(!jacked.standing.can_be_chosen());
+}

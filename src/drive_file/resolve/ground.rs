@@ -272,6 +272,10 @@ impl Resolver<'_> {
             .find(fits)
             .ok_or_else(|| no_row("friction_band", format!("{}, {}", class.key(), lubrication.key())))?;
         let levels = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
+        if !(levels.low.si() >= 0.0 && levels.low <= levels.likely && levels.likely <= levels.high) {
+            let row = format!("{}, {}", class.key(), lubrication.key());
+            return Err(HandbookError::Unfit { table: "friction_band", row, why: "low, likely and high do not rise" });
+        }
         Ok(Friction { levels, origin: row.origin })
     }
 
