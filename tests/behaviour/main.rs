@@ -9,6 +9,7 @@
     reason = "a test that fails should stop"
 )]
 
+mod bounds;
 mod door;
 mod drives;
 mod files;
