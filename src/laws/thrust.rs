@@ -157,7 +157,7 @@ law! {
         form: "F = cone_resistance_per_blow blows (pi/4) diameter^2",
         source: "jackpull",
         locator: "cone penetration of the tip, q_c about 0.45 N MPa in sand",
-        mark: Mark::Memory,
+        mark: Mark::Judgement,
         valid: "SPT N 0 to 50",
     } }
     valid |v| (0.0..=50.0).contains(&v.blows.value);
@@ -191,7 +191,7 @@ law! {
         form: "F = bearing_factor strength_per_blow blows (pi/4) diameter^2",
         source: "jackpull",
         locator: "end bearing of a driven tip, 9 to 12 times undrained strength",
-        mark: Mark::Memory,
+        mark: Mark::Judgement,
         valid: "SPT N 0 to 50",
     } }
     valid |v| (0.0..=50.0).contains(&v.blows.value);
