@@ -5,7 +5,7 @@
 use crate::conditions::{VerticalStress, vertical_stress};
 use crate::drive::{Drive, Pipe, Soil};
 use crate::handbook::{GroundClass, HandbookError, Lubrication};
-use crate::law::{Calc, Law, Silent};
+use crate::law::{Calc, Doubted, Silent};
 use crate::laws::soil::{
     FrictionOfPressure, MeanRingPressure, ModifiedArching, SiloStress, SiloWidthPja, SiloWidthTerzaghi,
 };
@@ -22,6 +22,12 @@ pub struct FrictionModel {
     pub in_range: bool,
     /// What a reader must know.
     pub note: &'static str,
+}
+
+impl FrictionModel {
+    fn of(name: &'static str, friction: Doubted<Band<Pressure>>, note: &'static str) -> Self {
+        Self { name, friction: friction.value, in_range: friction.doubt.is_none(), note }
+    }
 }
 
 /// What the soil of one stretch says.
@@ -132,12 +138,11 @@ fn calibrated(
         let pressure = terzaghi(calc, soil, diameter, depth, coefficients.lateral);
         coefficients.friction(calc, pressure)
     });
-    FrictionModel {
-        name: "Terzaghi silo with fitted coefficients",
-        friction: friction.value,
-        in_range: friction.doubt.is_none(),
-        note: "coefficients fitted on slurry-method drives from 0.64 m; floors kept",
-    }
+    FrictionModel::of(
+        "Terzaghi silo with fitted coefficients",
+        friction,
+        "coefficients fitted on slurry-method drives from 0.64 m; floors kept",
+    )
 }
 
 fn full_friction(
@@ -154,12 +159,11 @@ fn full_friction(
         let high = of(calc, soil.friction_angle.tan());
         Band { low, likely: (low + high) / 2.0, high }
     });
-    FrictionModel {
-        name: "Terzaghi silo, half to full friction angle",
-        friction: friction.value,
-        in_range: friction.doubt.is_none(),
-        note: "granular ground without lubricant; over-reads measured drives several times",
-    }
+    FrictionModel::of(
+        "Terzaghi silo, half to full friction angle",
+        friction,
+        "granular ground without lubricant; over-reads measured drives several times",
+    )
 }
 
 fn arching(calc: &mut Calc<Silent>, soil: &Soil, diameter: Length, coefficients: &Coefficients) -> FrictionModel {
@@ -170,12 +174,12 @@ fn arching(calc: &mut Calc<Silent>, soil: &Soil, diameter: Length, coefficients:
         let pressure = calc.law(law);
         coefficients.friction(calc, pressure)
     });
-    FrictionModel {
-        name: "modified arching",
-        friction: friction.value,
-        in_range: friction.doubt.is_none() && law.in_range() && dry,
-        note: "with the fitted coefficients and floors; far too low for small bores in sand and gravel",
-    }
+    let model = FrictionModel::of(
+        "modified arching",
+        friction,
+        "with the fitted coefficients and floors; far too low for small bores in sand and gravel",
+    );
+    FrictionModel { in_range: model.in_range && dry, ..model }
 }
 
 fn association(
@@ -195,10 +199,9 @@ fn association(
         let pressure = ring(calc, soil, diameter, depth, (width, lateral * friction_angle.tan()), coefficients.lateral);
         coefficients.friction(calc, pressure)
     });
-    FrictionModel {
-        name: "pipe jacking association silo",
-        friction: friction.value,
-        in_range: friction.doubt.is_none(),
-        note: "with the fitted coefficients and floors; recalled with low confidence",
-    }
+    FrictionModel::of(
+        "pipe jacking association silo",
+        friction,
+        "with the fitted coefficients and floors; recalled with low confidence",
+    )
 }
