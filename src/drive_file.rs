@@ -61,8 +61,10 @@ impl DriveFile {
 pub fn read_drive(text: &str, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
     let file = DriveFile::read(text)?;
     resolve::resolve(&file, handbook)?.map_err(|flaws| {
+        // Each place costs one more reading of the text.
         let mut faults: Vec<Fault> = flaws
             .into_iter()
+            .take(yaml::MOST_FAULTS)
             .map(|flaw| {
                 let mut fault = yaml::locate::<DriveFile>(text, flaw.at, flaw.complaint);
                 fault.path = flaw.path;

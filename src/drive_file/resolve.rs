@@ -7,8 +7,8 @@ mod pe_strength;
 mod pipe;
 mod pull;
 
-use super::{DriveFile, Flaw, ForceBandFile, OrNone, schema::PressureBandFile};
-use crate::drive::{Assumed, AssumedValue, Drive, FaceResistance, Rig, TipResistance};
+use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, OrNone, schema::PressureBandFile};
+use crate::drive::{Assumed, AssumedValue, Drive, FaceResistance, Pipe, PipeKind, Rig, TipResistance};
 use crate::handbook::{Family, Handbook, HandbookError, Method, MethodLimitRow, Spoil};
 use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
@@ -124,13 +124,20 @@ fn no_row(table: &'static str, wanted: impl Into<String>) -> HandbookError {
     HandbookError::NoRow { table, wanted: wanted.into() }
 }
 
+/// Steepest slope of a drive on grade, either way.
+const STEEPEST: f64 = 0.5;
+
 /// Most pipes of one drive: a person chooses among them.
 const MOST_CANDIDATES: usize = 50;
 
 /// The outer error is the handbook's, the inner one the file's.
 pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Result<Drive, Vec<Flaw>>, HandbookError> {
     let mut resolver = Resolver { handbook, flaws: Vec::new(), assumed: Vec::new() };
-    let drive = resolver.drive(file, handbook)?;
+    let drive = match resolver.drive(file, handbook) {
+        // A faulty value can look for a row that there is not: the value is what the user can mend.
+        Err(_) if !resolver.flaws.is_empty() => return Ok(Err(resolver.flaws)),
+        drive => drive?,
+    };
     Ok(match drive {
         Some(drive) if resolver.flaws.is_empty() => Ok(Drive { assumed: resolver.assumed, ..drive }),
         _ => Err(resolver.flaws),
@@ -201,14 +208,7 @@ impl Resolver<'_> {
         let mut candidates = Vec::new();
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, pull.as_ref())? {
-                let crown = line.launch.min(line.reception) - pipe.outside_diameter.value;
-                if crown.si() <= 0.0 {
-                    self.flaw(
-                        &candidate.size,
-                        &format!("candidates[{index}].size"),
-                        format!("{} stands out of the ground: the invert is too shallow for it", pipe.label),
-                    );
-                }
+                self.room(index, candidate, &pipe, &line, stem.value);
                 candidates.push(pipe);
             }
         }
@@ -223,13 +223,6 @@ impl Resolver<'_> {
                 let message = format!("{} is among the candidates twice", pipe.label);
                 self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
             }
-        }
-        if let Some(field) = file.stem.as_ref().map(|stem| &stem.outside_diameter)
-            && field.value == OrNone::None
-            && candidates.iter().any(|pipe| pipe.family() == Family::Pe)
-        {
-            let complaint = Complaint::from("a pipe that is pulled needs the stem that pulls it");
-            self.flaw(field, "stem.outside_diameter", complaint.advise("give its outside diameter"));
         }
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let stretches = self.ground(file, length, &line, largest)?;
@@ -264,12 +257,42 @@ impl Resolver<'_> {
         }))
     }
 
+    /// Room in the ground for pipe, casing and bore, and room round the stem.
+    fn room(&mut self, index: usize, candidate: &CandidateFile, pipe: &Pipe, line: &Line, stem: Length) {
+        let path = format!("candidates[{index}].size");
+        let pulled = pipe.family() == Family::Pe;
+        let around = if pulled { pipe.bore.value } else { pipe.casing.unwrap_or(pipe.outside_diameter.value) };
+        if line.launch.min(line.reception) <= around {
+            let message =
+                format!("{} stands out of the ground: the invert is too shallow for it or its bore", pipe.label);
+            self.flaw(&candidate.size, &path, message);
+        }
+        if stem >= around.min(pipe.outside_diameter.value) {
+            let message = format!("{} is no larger than the stem that goes before it", pipe.label);
+            self.flaw(&candidate.size, &path, Complaint::from(message).advise("see stem.outside_diameter"));
+        }
+        if pulled && !(stem.si() > 0.0) {
+            let complaint = Complaint::from("a pipe that is pulled needs the stem that pulls it");
+            let complaint = complaint.advise("give stem.outside_diameter");
+            self.flaw(&candidate.material, &format!("candidates[{index}].material"), complaint);
+        }
+        let weightless = matches!(&pipe.kind, PipeKind::Clay(clay) if clay.weight.is_none());
+        if weightless && line.grade.value.si() > 0.0 {
+            let complaint = Complaint::from("is pushed uphill, and its weight is missing");
+            self.flaw(
+                &candidate.size,
+                &format!("candidates[{index}].weight"),
+                complaint.advise("add `weight: 1.5 kN/m`"),
+            );
+        }
+    }
+
     fn line(&mut self, file: &DriveFile, length: Length) -> Option<Line> {
         let launch = self.positive(&file.launch.invert_depth, "launch.invert_depth", Role::Depth);
         let reception =
             file.reception.as_ref().map(|pit| self.positive(&pit.invert_depth, "reception.invert_depth", Role::Depth));
         let grade = file.grade.as_ref().map(|field| {
-            if !(field.value.si().abs() <= 0.5) {
+            if !(field.value.si().abs() <= STEEPEST) {
                 let complaint = Complaint::from("expected a slope within 50 % either way");
                 self.flaw(field, "grade", complaint.advise("write for example \"0.4 %\""));
             }
@@ -285,6 +308,11 @@ impl Resolver<'_> {
             (Some(reception), None) => {
                 self.assume("ground surface", AssumedValue::Word("level: gives the grade".to_owned()), judged);
                 let slope = ((launch - reception) / length).value;
+                if let (true, Some(pit)) = (!(slope.abs() <= STEEPEST), &file.reception) {
+                    let complaint = Complaint::from(format!("gives a slope of {:.0} %", 100.0 * slope));
+                    let complaint = complaint.advise("give the grade too where the ground is not level");
+                    self.flaw(&pit.invert_depth, "reception.invert_depth", complaint);
+                }
                 let grade = Angle::from_si(slope.atan());
                 Some(Line { launch, reception, grade: Cited::new(grade, judged) })
             }
@@ -328,7 +356,7 @@ impl Resolver<'_> {
             }
             Some(Field { value: OrNone::None, .. }) => Cited::given(Length::default(), NAME),
             Some(field @ Field { value: OrNone::Some(diameter), .. }) => {
-                if !(diameter.si() > 0.0) {
+                if !(diameter.si() > 0.0 && diameter.si().is_finite()) {
                     let complaint = Complaint::from("expected a length above zero or \"none\"");
                     self.flaw(field, NAME.0, complaint.advise("write for example \"100 mm\""));
                 }

@@ -327,3 +327,60 @@ fn unfit_values_of_an_overlay_are_refused() {
     let jacked = choice.ranked.iter().find(|ranked| ranked.candidate == 0 && !ranked.scheme.is_excluded()).unwrap();
     assert!(!jacked.standing.can_be_chosen());
 }
+
+/// What cannot be built is refused, with its place.
+#[test]
+fn impossible_geometry_is_refused() {
+    for (from, to, expected) in [
+        (
+            "size: 10 in",
+            "size: 10 in, outside_diameter: 150 mm",
+            "candidates[0].end_bearing_area: the end bearing area",
+        ),
+        (
+            "rig: {",
+            "stem: { outside_diameter: 350 mm }\nrig: {",
+            "candidates[0].size: clay 10 in is no larger than the stem",
+        ),
+        ("sdr: 11", "sdr: 11, bore: 4 m", "candidates[1].size: PE100 315 mm SDR 11"),
+        ("size: 10 in", "size: 10 in, casing: 4.1 m", "candidates[0].size: clay 10 in"),
+        (
+            "rig: {",
+            "stem: { outside_diameter: none }\nrig: {",
+            "candidates[1].material: a pipe that is pulled needs the stem",
+        ),
+        ("4.20 m", "50 m", "reception.invert_depth: gives a slope of 77 %"),
+        ("to: 60 m", "to: 60.004 m", ""),
+        ("duration: 6 h", "duration: 6 h, fluid_stands_for: 1 h", "pull.fluid_stands_for: is shorter than the pull"),
+    ] {
+        let text = text(|text| text.replace(from, to));
+        let found = shown(&faults(&text));
+        if expected.is_empty() {
+            assert!(found.is_empty(), "{to}: {found:?}");
+        } else {
+            assert!(found.iter().any(|fault| fault.starts_with(expected)), "{expected}: {found:?}");
+        }
+    }
+    let beyond = "  - { to: 60 m, class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm }\n";
+    let more = format!("{beyond}  - {{ class: hard_clay, spt_n: 60, largest_stone: 900 mm }}\n");
+    let found = shown(&faults(&text(|text| text.replace(beyond, &more))));
+    assert!(found[0].starts_with("ground[3].class: begins where the drive ends"), "{found:?}");
+    // A pipe that is not in the table has no weight of its own: missing only where it counts.
+    let own = "size: 10 in, outside_diameter: 400 mm, end_bearing_area: 0.03 m2";
+    let uphill = shown(&faults(&text(|text| text.replace("size: 10 in", own))));
+    assert!(uphill[0].starts_with("candidates[0].weight: is pushed uphill"), "{uphill:?}");
+}
+
+/// Contradictions are capped like faulty values, since each place costs one more reading.
+#[test]
+fn contradictions_are_capped() {
+    let stretches: String =
+        (1..=300).map(|n| format!("  - {{ to: {} m, class: soft_clay, spt_n: 29 }}\n", n as f64 * 0.2)).collect();
+    let (before, after) = {
+        let base = text(|text| text);
+        let (before, rest) = base.split_once("ground:\n").unwrap();
+        let (_, after) = rest.split_once("rig:").unwrap();
+        (before.to_owned(), after.to_owned())
+    };
+    assert_eq!(faults(&format!("{before}ground:\n{stretches}rig:{after}")).len(), MOST_FAULTS);
+}

@@ -17,7 +17,10 @@ fn view(soil: &str, water: &str, class: &str) -> SoilView {
             .replace("invert_depth: 4.20 m", "invert_depth: 6.4 m")
             .replace("invert_depth: 3.96 m", "invert_depth: 6.4 m")
             .replace("groundwater: 5.5 m", &format!("groundwater: {water}"))
-            .replace("size: 10 in }", "size: 10 in, outside_diameter: 400 mm }")
+            .replace(
+                "size: 10 in }",
+                "size: 10 in, outside_diameter: 400 mm, end_bearing_area: 0.03 m2, weight: 1.2 kN/m }",
+            )
             .replace("lubrication: metered", "lubrication: none")
     });
     let drive = drive(&text);

@@ -9,6 +9,9 @@ use crate::quantity::{Length, Role};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
 
+/// Share by which a given diameter may differ from that of the row and still be the same pipe: maker's tolerance.
+const SAME_PIPE: f64 = 0.01;
+
 impl Resolver<'_> {
     pub(super) fn clay(
         &mut self,
@@ -18,12 +21,7 @@ impl Resolver<'_> {
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse(path, "series", candidate.series.as_ref(), "a clay pipe has no series");
         self.refuse(path, "sdr", candidate.sdr.as_ref(), "a clay pipe has no dimension ratio");
-        self.refuse(
-            path,
-            "bore",
-            candidate.bore.as_ref(),
-            "a clay pipe is pushed; a bore is for a pipe that is pulled",
-        );
+        self.refuse(path, "bore", candidate.bore.as_ref(), "is for pipe that is pulled");
         let table = self.handbook.clay_pipe()?;
         let row = table.find(|row| same_size(row.size.value, size));
         let label = format!("clay {}", size_text(size, Series::Ips));
@@ -42,6 +40,11 @@ impl Resolver<'_> {
                 return Ok(None);
             }
         };
+        // A row speaks for its own diameter only: another pipe of that name has another end and another weight.
+        let row = row.filter(|row| {
+            let printed = row.value.outside_diameter.value;
+            (outside_diameter.value - printed).abs() <= printed * SAME_PIPE
+        });
         let end_area = match (&candidate.end_bearing_area, row) {
             (Some(field), _) => {
                 let area = self.positive(field, &format!("{path}.end_bearing_area"), Role::Area);

@@ -89,11 +89,13 @@ impl Resolver<'_> {
             None => {
                 if !last {
                     self.flaw(&stretch.class, &format!("{path}.to"), "missing: only the last stretch may leave it out");
+                } else if length <= reached + slack {
+                    self.flaw(&stretch.class, &format!("{path}.class"), "begins where the drive ends");
                 }
                 length
             }
         };
-        (reached, if last { length } else { to })
+        (reached, if last { length } else { to.min(length) })
     }
 
     #[expect(clippy::too_many_arguments, reason = "one stretch needs the whole section it lies in")]

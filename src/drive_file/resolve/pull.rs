@@ -97,8 +97,13 @@ impl Resolver<'_> {
             self.assume("pull.bend_radius", AssumedValue::Word(word), bend_share.origin);
         }
         let excess = self.handbook.length("laydown.handling")?;
-        let excess_length =
-            self.given_or(pull.excess_length.as_ref(), &FieldName("pull.excess_length"), Role::Distance, excess);
+        let excess_length = match &pull.excess_length {
+            Some(field) => self.not_negative(field, "pull.excess_length", Role::Distance),
+            None => {
+                self.assume_one("pull.excess_length", excess, Role::Distance);
+                excess.value
+            }
+        };
         let reamer = match &pull.reamer {
             Some(band) => FaceResistance::Given(self.force_band(band, "pull.reamer", Role::Pull)),
             // A reamer cuts the same ring of soil as an enlarging head, with an auger's resistance whatever clears
@@ -116,8 +121,20 @@ impl Resolver<'_> {
             Origin::Law(&GROUND_SURFACE),
         );
         let row = self.handbook.duration("collapse.load")?;
-        let load_duration =
-            self.given_or(pull.fluid_stands_for.as_ref(), &FieldName("pull.fluid_stands_for"), Role::Duration, row);
+        let load_duration = match &pull.fluid_stands_for {
+            Some(field) => {
+                let given = self.positive(field, "pull.fluid_stands_for", Role::Duration);
+                if given < duration {
+                    self.flaw(field, "pull.fluid_stands_for", "is shorter than the pull itself");
+                }
+                given
+            }
+            None => {
+                let stands = row.map(|row| row.max(duration));
+                self.assume_one("pull.fluid_stands_for", stands, Role::Duration);
+                stands.value
+            }
+        };
         let model_factor = self.handbook.ratio("pull.model_factor")?;
         self.assume_one("pull: model factor on the high pull", model_factor, Role::Ratio);
         let ovality = self.handbook.ratio("collapse.ovality")?;
@@ -131,7 +148,7 @@ impl Resolver<'_> {
             temperature,
             contents: self.contents(pull),
             fluid_height,
-            load_duration: load_duration.value.max(duration),
+            load_duration,
             fluids: self.fluids()?,
             friction_outside: friction_outside.value,
             friction_inside,
@@ -140,7 +157,7 @@ impl Resolver<'_> {
             average_wall: average_wall.value,
             ramp: ramp.value,
             bend_radius,
-            excess_length: excess_length.value,
+            excess_length,
             reamer,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: ovality.value,
@@ -152,14 +169,14 @@ impl Resolver<'_> {
     }
 
     fn duration(&mut self, pull: &PullFile, length: Length) -> Option<Time> {
-        let judged = Origin::Law(&DURATION);
-        let duration = match (&pull.duration, &pull.rate) {
-            (Some(field), None) => self.positive(field, "pull.duration", Role::Duration),
-            (None, Some(rate)) => {
-                let duration = length / self.positive(rate, "pull.rate", Role::Rate);
-                self.assume("pull.duration", AssumedValue::One(Shown::of(duration, Role::Duration)), judged);
-                duration
+        // The tables begin at half an hour; a shorter pull is taken as that long.
+        let shortest = Time::from_si(SHORTEST);
+        let (duration, given) = match (&pull.duration, &pull.rate) {
+            (Some(field), None) => {
+                let duration = self.positive(field, "pull.duration", Role::Duration);
+                (duration, duration >= shortest)
             }
+            (None, Some(rate)) => (length / self.positive(rate, "pull.rate", Role::Rate), false),
             (Some(_), Some(rate)) => {
                 self.flaw(rate, "pull.rate", "give either the duration or the rate of the pull, not both");
                 return None;
@@ -171,12 +188,12 @@ impl Resolver<'_> {
                 return None;
             }
         };
-        // The tables begin at half an hour; a shorter pull is taken as that long.
-        let shortest = Time::from_si(SHORTEST);
-        if duration < shortest {
-            self.assume("pull.duration", AssumedValue::One(Shown::of(shortest, Role::Duration)), judged);
+        let duration = duration.max(shortest);
+        if !given {
+            let shown = AssumedValue::One(Shown::of(duration, Role::Duration));
+            self.assume("pull.duration", shown, Origin::Law(&DURATION));
         }
-        Some(duration.max(shortest))
+        Some(duration)
     }
 
     /// Density of what fills the string, over its whole length. An empty PE pipe floats hardest.
