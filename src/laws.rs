@@ -5,9 +5,11 @@
 
 pub mod clay;
 pub mod collapse;
+pub mod friction;
 pub mod pe;
 pub mod pull;
 pub mod soil;
+pub mod stem;
 pub mod thrust;
 
 use crate::law::Law;
@@ -18,6 +20,9 @@ pub const EQUATIONS: &[&Equation] = &[
     &thrust::FrictionForce::EQUATION,
     &thrust::FaceForce::EQUATION,
     &thrust::WeightAlongGrade::EQUATION,
+    &thrust::SlurryFace::EQUATION,
+    &thrust::CuttingEdge::EQUATION,
+    &thrust::OpenShieldFace::EQUATION,
     &thrust::PilotTipAsCone::EQUATION,
     &thrust::PilotTipInClay::EQUATION,
     &clay::EndAreaFromRating::EQUATION,
@@ -30,6 +35,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &pull::HydrokineticDrag::EQUATION,
     &pull::PullWithModelFactor::EQUATION,
     &pull::FinalBore::EQUATION,
+    &pull::ReamedBore::EQUATION,
     &pe::TensileDesignStress::EQUATION,
     &pe::PullStressForDuration::EQUATION,
     &pe::PullStressAtTemperature::EQUATION,
@@ -53,6 +59,16 @@ pub const EQUATIONS: &[&Equation] = &[
     &soil::MeanRingPressure::EQUATION,
     &soil::ModifiedArching::EQUATION,
     &soil::FrictionOfPressure::EQUATION,
+    &friction::OpenShieldFriction::EQUATION,
+    &friction::ContactForce::EQUATION,
+    &friction::ContactWidth::EQUATION,
+    &friction::AdhesionOverWidth::EQUATION,
     &soil::MarstonLoad::EQUATION,
     &soil::BoreClosure::EQUATION,
+    &stem::TubeStiffness::EQUATION,
+    &stem::EulerBuckling::EQUATION,
+    &stem::EmbeddedBuckling::EQUATION,
+    &stem::BeddingInClay::EQUATION,
+    &stem::OpenBoreBuckling::EQUATION,
+    &stem::BucklingAllowed::EQUATION,
 ];

@@ -7,6 +7,7 @@ mod pullback;
 mod scheme;
 mod sheet;
 mod stage;
+mod stem;
 
 pub use crate::handbook::Method;
 pub use models::{FrictionModel, SoilView, friction_models};

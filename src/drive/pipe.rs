@@ -11,6 +11,10 @@ pub struct Pipe {
     pub(crate) outside_diameter: Cited<Length>,
     pub(crate) kind: PipeKind,
     pub(crate) casing: Option<Length>,
+    /// Weight of the casing, where its wall is known.
+    pub(crate) casing_weight: Option<LineLoad>,
+    /// Bores of the reaming passes before the one that brings the pipe.
+    pub(crate) passes: Vec<Length>,
     pub(crate) bore: Cited<Length>,
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_length: Option<Cited<Length>>,

@@ -5,6 +5,9 @@ use crate::quantity::{Angle, Length, LineLoad, Measure, Pressure, Ratio, UnitWei
 use crate::source::{Equation, Mark};
 use core::f64::consts::{FRAC_PI_4, PI};
 
+/// Unit weight of fresh water at standard gravity, N/m³ (1,000 kg/m³).
+pub const WATER_UNIT_WEIGHT: f64 = 1_000.0 * crate::quantity::unit::STANDARD_GRAVITY;
+
 law! {
     /// Vertical stress a layer adds: `s = gamma h`.
     ///

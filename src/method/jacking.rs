@@ -23,10 +23,7 @@ pub(super) fn assess<R: Recorder>(
     scheme: &mut Scheme,
 ) {
     let thrust = Doubted { value: drive.rig.thrust, doubt: None };
-    let stem = pushed(calc, drive, pipe, Stage::STEM);
-    if drive.stem.value.value > 0.0 {
-        scheme.checks.add(Check::at_most(Subject::StemThrust, Role::Thrust, stem, thrust));
-    }
+    let stem = super::stem::checks(calc, drive, pipe, scheme);
     let mut rig = stem.value;
     let stage = if pipe.casing.is_some() {
         let casing = pushed(calc, drive, pipe, Stage::CASING);

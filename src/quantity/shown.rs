@@ -59,6 +59,10 @@ pub enum Role {
     Rate,
     /// A count, for example an SPT N value.
     Count,
+    /// Torque.
+    Torque,
+    /// Second moment of area.
+    SecondMoment,
 }
 
 impl Role {
@@ -102,6 +106,10 @@ impl Role {
             (Self::Rate, UnitSystem::Si) => ("m/h", 1),
             (Self::Rate, UnitSystem::Us) => ("ft/h", 0),
             (Self::Count, _) => ("", 0),
+            (Self::Torque, UnitSystem::Si) => ("kN*m", 1),
+            (Self::Torque, UnitSystem::Us) => ("lbf*ft", 0),
+            (Self::SecondMoment, UnitSystem::Si) => ("cm4", 1),
+            (Self::SecondMoment, UnitSystem::Us) => ("in4", 2),
         }
     }
 
@@ -121,6 +129,8 @@ impl Role {
             Self::Temperature => Dim::of(0, 0, 0, 1),
             Self::Duration => Dim::of(0, 0, 1, 0),
             Self::Rate => Dim::of(1, 0, -1, 0),
+            Self::Torque => Dim::of(2, 1, -2, 0),
+            Self::SecondMoment => Dim::of(4, 0, 0, 0),
         }
     }
 }
@@ -162,14 +172,16 @@ fn from_si(si: f64, symbols: &str) -> f64 {
         return si;
     }
     let mut value = si;
-    for (place, one) in symbols.split('/').enumerate() {
-        let (symbol, exponent) = match one.char_indices().last() {
-            Some((at, c)) if c.is_ascii_digit() => (one.split_at(at).0, c.to_digit(10).map_or(1, u32::cast_signed)),
-            _ => (one, 1),
-        };
-        if let Some(unit) = unit::find(symbol) {
-            let factor = unit.factor.powi(exponent);
-            value = if place == 0 { value / factor - unit.offset } else { value * factor };
+    for (place, product) in symbols.split('/').enumerate() {
+        for one in product.split('*') {
+            let (symbol, exponent) = match one.char_indices().last() {
+                Some((at, c)) if c.is_ascii_digit() => (one.split_at(at).0, c.to_digit(10).map_or(1, u32::cast_signed)),
+                _ => (one, 1),
+            };
+            if let Some(unit) = unit::find(symbol) {
+                let factor = unit.factor.powi(exponent);
+                value = if place == 0 { value / factor - unit.offset } else { value * factor };
+            }
         }
     }
     value

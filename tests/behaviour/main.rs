@@ -18,4 +18,5 @@ mod monotone;
 mod paths;
 mod quantity;
 mod soil;
+mod stages;
 mod tables;

@@ -4,12 +4,12 @@ use approx::assert_relative_eq;
 use jackpull::quantity::unit::{self, REFUSED, UNITS, Unit};
 use jackpull::quantity::{
     Angle, Area, Dim, Force, FromText, Length, LineLoad, MassDensity, Measure, Pressure, QuantityError, Ratio, Role,
-    SecondMomentOfArea, Shown, Si, ThermodynamicTemperature, Time, UnitSystem, UnitWeight, Velocity, Volume,
+    SecondMomentOfArea, Shown, Si, ThermodynamicTemperature, Time, Torque, UnitSystem, UnitWeight, Velocity, Volume,
 };
 use proptest::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
 use uom::si::ISQ;
-use uom::si::f64::{Frequency, Mass, TemperatureInterval, Torque, VolumeRate};
+use uom::si::f64::{Frequency, Mass, TemperatureInterval, VolumeRate};
 use uom::typenum::{N1, N2, P1, P2, Z0};
 
 type Moment = Si<ISQ<P2, P1, N2, Z0, Z0, Z0, Z0>>;
@@ -44,6 +44,8 @@ fn reader(dim: Dim) -> Reader {
         pair::<ThermodynamicTemperature>(),
         pair::<Velocity>(),
         pair::<MassDensity>(),
+        pair::<Torque>(),
+        pair::<SecondMomentOfArea>(),
     ];
     pairs.into_iter().find(|(known, _)| *known == dim).expect("a type for the dimension").1
 }
@@ -507,6 +509,8 @@ fn reader_of(role: Role) -> Reader {
         Role::Temperature => si::<ThermodynamicTemperature>,
         Role::Duration => si::<Time>,
         Role::Rate => si::<Velocity>,
+        Role::Torque => si::<Torque>,
+        Role::SecondMoment => si::<SecondMomentOfArea>,
     }
 }
 
@@ -533,6 +537,8 @@ const SHOWN: &[(Role, &str, &str, &str)] = &[
     (Role::Duration, "90 min", "1.5 h", "1.5 h"),
     (Role::Rate, "4.5 m/h", "4.5 m/h", "15 ft/h"),
     (Role::Count, "17", "17", "17"),
+    (Role::Torque, "5 kN*m", "5.0 kN*m", "3688 lbf*ft"),
+    (Role::SecondMoment, "290 cm^4", "290.0 cm4", "6.97 in4"),
 ];
 
 fn shown(role: Role, reading: &str) -> Shown {

@@ -295,6 +295,10 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "clay.factor_3_5" => (3.499, 3.501),
             "clay.factor_edge" => (1.5, 5.0),
             "clay.joint_ratio" => (0.3, 1.0),
+            // Columns: codes 1.67 to 1.92; hinged 1, free at one end 2; piles in clay 67 su.
+            "stem.buckling_factor" => (1.5, 3.0),
+            "stem.end_factor" => (0.7, 2.0),
+            "stem.bedding" => (33.0, 134.0),
             // Plastic on soil 0.5, in a mudded bore 0.3, on rollers 0.1.
             "pull.friction_ground" => (0.3, 0.8),
             "pull.friction_rollers" => (0.05, 0.19),
@@ -331,6 +335,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         },
         ("practice_pressure", key) => match key {
             // Cone resistance over blow count in sand 0.3 to 0.6 MPa; strength of clay 4 to 13 kPa per blow.
+            // Steel 200 to 210 GPa.
+            "stem.modulus" => (195e9, 212e9),
             "tip.cone_per_blow" => (0.2 * MPA, 0.8 * MPA),
             "tip.cone_per_blow_clay" => (0.08 * MPA, 0.35 * MPA),
             "clay.strength_per_blow" => (4.0 * KPA, 13.0 * KPA),
@@ -1107,7 +1113,8 @@ fn keys_are_unique() {
 #[test]
 fn what_uses_a_row_exists() {
     let book = Handbook::embedded();
-    let mut names: BTreeSet<&str> = ["nothing yet", "cautions", "every citation", "standing", "score"].into();
+    let mut names: BTreeSet<&str> =
+        ["nothing yet", "cautions", "every citation", "standing", "score", "friction models"].into();
     names.extend(jackpull::laws::EQUATIONS.iter().map(|equation| equation.name));
     names.extend(jackpull::check::Subject::ALL.iter().map(|subject| subject.label()));
     names.extend(jackpull::choice::CriterionKind::ALL.iter().map(|kind| kind.label()));

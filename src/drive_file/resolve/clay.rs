@@ -21,7 +21,9 @@ impl Resolver<'_> {
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse(path, "series", candidate.series.as_ref(), "a clay pipe has no series");
         self.refuse(path, "sdr", candidate.sdr.as_ref(), "a clay pipe has no dimension ratio");
-        self.refuse(path, "bore", candidate.bore.as_ref(), "is for pipe that is pulled");
+        if let Some(passes) = candidate.passes.as_ref().and_then(|passes| passes.first()) {
+            self.flaw(passes, &format!("{path}.passes[0]"), "reaming passes are for pipe that is pulled");
+        }
         let table = self.handbook.clay_pipe()?;
         let row = table.find(|row| same_size(row.size.value, size));
         let label = format!("clay {}", size_text(size, Series::Ips));
