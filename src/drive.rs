@@ -5,7 +5,7 @@ mod pipe;
 mod stem;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
-pub use pipe::{ClayPipe, EndArea, ModulusPoints, PePipe, Pipe, PipeKind, StressSource};
+pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
 pub use stem::{Stem, Tube};
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};

@@ -12,8 +12,8 @@ mod soil;
 mod stem;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
-use crate::drive::{Assumed, AssumedValue, Drive, Pipe, PipeKind, Rig, Stem, TipResistance};
-use crate::handbook::{Family, Handbook, HandbookError, Method, MethodLimitRow};
+use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
+use crate::handbook::{Handbook, HandbookError, Method, MethodLimitRow};
 use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, Torque, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -236,7 +236,7 @@ impl Resolver<'_> {
     /// Room in the ground for pipe, casing and bore, and room round the stem.
     fn room(&mut self, index: usize, candidate: &CandidateFile, pipe: &Pipe, line: &Line, stem: &Stem) {
         let path = format!("candidates[{index}].size");
-        let pulled = pipe.family() == Family::Pe;
+        let pulled = pipe.pulled.is_some();
         let around = pipe.casing.unwrap_or(pipe.bore.value).max(pipe.bore.value);
         if line.shallowest() <= around {
             let message =
@@ -252,7 +252,7 @@ impl Resolver<'_> {
             let complaint = complaint.advise("give stem.outside_diameter");
             self.flaw(&candidate.material, &format!("candidates[{index}].material"), complaint);
         }
-        let weightless = matches!(&pipe.kind, PipeKind::Clay(clay) if clay.weight.is_none());
+        let weightless = pipe.jacked.as_ref().is_some_and(|jacked| jacked.weight.is_none());
         if weightless && line.grade.value.si() > 0.0 {
             let complaint = Complaint::from("is pushed uphill, and its weight is missing");
             self.flaw(

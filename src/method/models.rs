@@ -8,7 +8,7 @@ mod code;
 mod silo;
 
 use crate::conditions::{VerticalStress, vertical_stress};
-use crate::drive::{Drive, Pipe, PipeKind, Soil, Stretch};
+use crate::drive::{Drive, Pipe, Soil, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Lubrication};
 use crate::law::{Calc, Doubted, Silent};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
@@ -54,10 +54,7 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
         let Some(soil) = &ground.soil else { continue };
         let diameter = pipe.outside_diameter.value;
         let crown = (soil.depths.1 - diameter).max(Length::default());
-        let weight = match &pipe.kind {
-            PipeKind::Clay(clay) => clay.weight.map(|weight| weight.value),
-            PipeKind::Pe(_) => None,
-        };
+        let weight = pipe.jacked_weight();
         let place = Place { drive, ground, soil, pipe, diameter, crown, weight, coefficients: &coefficients };
         let calc = &mut Calc::new(Silent);
         let mut models = Vec::new();

@@ -2,7 +2,7 @@
 
 use super::stage::{Body, Stage, walk_pushed};
 use super::{jacking, pullback};
-use crate::drive::{Drive, Pipe, PipeKind};
+use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Silent};
 use crate::quantity::{Band, Force, Length};
@@ -52,10 +52,10 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
     if pipe.bars(method).next().is_some() {
         return Vec::new();
     }
-    match (&pipe.kind, method, &drive.pull) {
-        (PipeKind::Clay(_), Method::PipeJacking, _) => jacking::stages(pipe).iter().copied().map(pushed).collect(),
-        (PipeKind::Pe(pe), Method::Pullback, Some(pull)) => {
-            [vec![pushed(Stage::STEM)], pullback::profiles(drive, pipe, pe, pull)].concat()
+    match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
+        (Method::PipeJacking, Some(_), ..) => jacking::stages(pipe).iter().copied().map(pushed).collect(),
+        (Method::Pullback, _, Some(pulled), Some(pull)) => {
+            [vec![pushed(Stage::STEM)], pullback::profiles(drive, pipe, pulled, pull)].concat()
         }
         _ => Vec::new(),
     }

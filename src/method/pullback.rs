@@ -7,7 +7,7 @@ use super::profile::{Point, StageProfile};
 use super::scheme::Scheme;
 use super::stage::{Body, Stage, Trailing, head, peak, stem_friction_to, walk_pulled, whole_friction};
 use crate::check::{Check, Subject, Verdict};
-use crate::drive::{Drive, PePipe, Pipe, Pull};
+use crate::drive::{Drive, PePipe, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::pull::{
     Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, ReamedBore, StraightPull,
@@ -20,10 +20,11 @@ pub(super) fn assess<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     pipe: &Pipe,
-    pe: &PePipe,
+    pulled: &PulledPipe,
     pull: &Pull,
     scheme: &mut Scheme,
 ) {
+    let PulledPipe::Pe(pe) = pulled;
     let stem = super::stem::checks(calc, drive, pipe, scheme);
     let reaming = (!pipe.passes.is_empty()).then(|| {
         calc.part(Stage::REAMING.title());
@@ -68,7 +69,8 @@ pub(super) fn assess<R: Recorder>(
 }
 
 /// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
-pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pe: &PePipe, pull: &Pull) -> Vec<StageProfile> {
+pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Vec<StageProfile> {
+    let PulledPipe::Pe(pe) = pulled;
     let calc = &mut Calc::new(Silent);
     let stem = whole_friction(calc, drive, pipe, Body::Stem);
     let mut stages = Vec::new();

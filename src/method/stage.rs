@@ -6,7 +6,7 @@
 //! Unit friction is constant in a stretch, so F is linear between the ends of stretches and the stops, and its peak is
 //! at one of them: the profile is exact there. After a stop the high friction is raised until things move again.
 
-use crate::drive::{Drive, FaceResistance, Pipe, PipeKind, Stretch, Tip};
+use crate::drive::{Drive, FaceResistance, Pipe, Stretch, Tip};
 use crate::handbook::TipModel;
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
@@ -88,10 +88,7 @@ fn outside(drive: &Drive, pipe: &Pipe, body: Body) -> Outside {
         Body::Pipe => Outside {
             diameter: pipe.outside_diameter.value,
             friction: |stretch| stretch.pipe_friction,
-            weight: match &pipe.kind {
-                PipeKind::Clay(clay) => clay.weight.map(|weight| weight.value),
-                PipeKind::Pe(_) => None,
-            },
+            weight: pipe.jacked_weight(),
         },
     }
 }

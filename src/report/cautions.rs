@@ -3,7 +3,7 @@
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::Ranked;
 use crate::conditions::invert_uncertainty;
-use crate::drive::{ClayPipe, Drive, EndArea, PipeKind};
+use crate::drive::{Drive, EndArea};
 use crate::handbook::{HandbookError, Lubrication, Method, Service};
 use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
@@ -70,7 +70,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         cautions.push("No stem: nothing guides this bore, and line and grade rest on nothing checked here.".to_owned());
     }
     if let Some(pipe) = drive.candidates.get(ranked.candidate)
-        && let PipeKind::Clay(ClayPipe { end_area: EndArea::Rated { .. }, .. }) = pipe.kind
+        && pipe.jacked.as_ref().is_some_and(|jacked| matches!(jacked.end_area, EndArea::Rated { .. }))
     {
         cautions.push(
             "The end bearing area is worked back from a pipe maker's ratings, rounded to the ton. Get it from the \

@@ -2,9 +2,9 @@
 
 use super::pipe::{Named, same_size, size_text};
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, ClayPipe, EndArea, PipeKind};
+use crate::drive::{AssumedValue, Capacity, EndArea, JackedPipe, Joint};
 use crate::drive_file::{CandidateFile, Certificate, Series};
-use crate::handbook::HandbookError;
+use crate::handbook::{Family, HandbookError};
 use crate::quantity::{Length, Role};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
@@ -103,10 +103,9 @@ impl Resolver<'_> {
             self.ratio_or(candidate.joint_stress_ratio.as_ref(), path, "joint_stress_ratio", (0.01, 1.0), ratio);
         let edge_factor = self.handbook.ratio("clay.factor_edge")?;
         self.assume_one(format!("{path}: factor on the stress at the edge of the joint"), edge_factor, Role::Ratio);
-        Ok(Some((
-            label,
-            outside_diameter,
-            PipeKind::Clay(ClayPipe { end_area, weight, strength, factor, edge_factor, joint_stress_ratio }),
-        )))
+        let capacity = Capacity::Brittle { strength, factor, edge_factor };
+        let joint = Joint { stress_ratio: joint_stress_ratio };
+        let jacked = Some(JackedPipe { end_area, weight, joint, capacity });
+        Ok(Some(Named { label, family: Family::Clay, outside_diameter, jacked, pulled: None }))
     }
 }

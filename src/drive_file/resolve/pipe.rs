@@ -1,17 +1,23 @@
 //! Candidates: from designation and size to a pipe with all its figures.
 
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Pipe, PipeKind, Pull, Stem};
+use crate::drive::{AssumedValue, JackedPipe, Pipe, Pull, PulledPipe, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
-use crate::handbook::{HandbookError, Method, MethodLimitRow};
+use crate::handbook::{Family, HandbookError, Method, MethodLimitRow};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
 
-/// Label, outside diameter and the rest.
-pub(super) type Named = (String, Cited<Length>, PipeKind);
+/// A pipe before its place in the drive is known.
+pub(super) struct Named {
+    pub(super) label: String,
+    pub(super) family: Family,
+    pub(super) outside_diameter: Cited<Length>,
+    pub(super) jacked: Option<JackedPipe>,
+    pub(super) pulled: Option<PulledPipe>,
+}
 
 /// What is taken for the bore round a jacked pipe.
 const CLOSE_BORE: Equation = Equation {
@@ -51,7 +57,7 @@ impl Resolver<'_> {
             Material::Clay => self.clay(&path, candidate, size)?,
             _ => self.pe(&path, candidate, size, file, pull)?,
         };
-        let Some((label, outside_diameter, kind)) = dimensions else { return Ok(None) };
+        let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
         if let (Some(field), Some(casing)) = (&candidate.casing, casing)
             && casing < outside_diameter.value
         {
@@ -88,7 +94,7 @@ impl Resolver<'_> {
                 Cited::given(bore, &FieldName("candidates[].bore"))
             }
             // A jacked pipe is pushed close behind what made room for it.
-            None if material == Material::Clay => {
+            None if pulled.is_none() => {
                 let bore = casing.unwrap_or(outside_diameter.value);
                 let bore = Cited::new(bore, Origin::Law(&CLOSE_BORE));
                 self.assume_one(format!("{path}.bore"), bore, Role::Diameter);
@@ -105,8 +111,10 @@ impl Resolver<'_> {
             jacking_length: self.published_length(Method::PipeJacking, outside_diameter.value)?,
             pullback_length: self.published_length(Method::Pullback, outside_diameter.value)?,
             label,
+            family,
             outside_diameter,
-            kind,
+            jacked,
+            pulled,
             casing,
             casing_weight,
             passes,
