@@ -252,6 +252,16 @@ fn heave_of_wide_and_of_narrow_pits() {
     assert!(loaded.value() < bjerrum.value());
 }
 
+/// At the critical gradient the whole column is just as heavy as the water at its foot pushes.
+#[test]
+fn the_critical_gradient_lifts_the_column() {
+    let (water_weight, buoyant_weight, thickness) = (kn_m3(9.806_65), kn_m3(11.0), m(2.5));
+    let gradient = CriticalGradient { buoyant_weight, water_weight }.value();
+    let water_pressure = water_weight * (thickness + gradient * thickness);
+    let whole = BaseUplift { unit_weight: buoyant_weight + water_weight, thickness, water_pressure };
+    assert_relative_eq!(whole.value().value, 1.0, max_relative = 1e-12);
+}
+
 /// Darcy summed over rings from the pit outwards must arrive at the water level far away.
 #[test]
 fn inflow_agrees_with_a_sum_over_rings() {

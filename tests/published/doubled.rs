@@ -57,6 +57,7 @@ sources!(
     soil_scales,
     stein_2001,
     ten_states,
+    thomson_1993,
     trough_example,
     ttp_2010,
     uk_friction,

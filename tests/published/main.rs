@@ -40,6 +40,7 @@ mod site_check;
 mod soil_scales;
 mod stein_2001;
 mod ten_states;
+mod thomson_1993;
 mod trough_example;
 mod ttp_2010;
 mod uk_friction;

@@ -5,7 +5,7 @@
 
 use crate::found::{Found, Outcome, law, near, pages, q};
 use jackpull::Handbook;
-use jackpull::laws::hydraulics::SlopeForVelocity;
+use jackpull::laws::hydraulics::{Flow, ManningVelocity, SlopeForVelocity};
 use jackpull::laws::part_full::{FlowArea, HydraulicRadius, WettedAngle, WettedPerimeter};
 use jackpull::quantity::{Area, Length, Measure, Ratio, VolumeRate};
 use std::sync::Arc;
@@ -69,5 +69,7 @@ fn semicircle_of_1_5_m(_: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let slope = law(SlopeForVelocity { velocity, hydraulic_radius, roughness: q("0.02") });
     near(found, "slope", slope, "0.0001705", "0.00000005");
     near(found, "one in", Ratio::from_si(1.0) / slope, "5864", "0.5");
+    let velocity = law(ManningVelocity { hydraulic_radius, slope: q("0.0001705"), roughness: q("0.02") });
+    near(found, "flow", law(Flow { area, velocity }), "0.3 m3/s", "0.0005 m3/s");
     Ok(())
 }
