@@ -339,6 +339,8 @@ shelves! {
     trough_fit: TroughFitRow,
     /// How much of the annulus closes on the pipe.
     annulus_closure: RatioSpanRow,
+    /// When and how far ground moves, and when it may rise.
+    movement_caution: RatioSpanRow,
     /// Pressure of traffic on a pipe by cover.
     live_load: LiveLoadRow,
     /// Wheels of a design truck.

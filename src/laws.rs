@@ -6,11 +6,19 @@
 pub mod clay;
 pub mod collapse;
 pub mod friction;
+pub mod face;
+pub mod hydraulics;
+pub mod inflow;
+pub mod part_full;
 pub mod pe;
+pub mod pit_base;
 pub mod pull;
+pub mod room;
+pub mod settlement;
 pub mod soil;
 pub mod stem;
 pub mod thrust;
+pub mod undulation;
 
 use crate::law::Law;
 use crate::source::Equation;
@@ -71,4 +79,50 @@ pub const EQUATIONS: &[&Equation] = &[
     &stem::BeddingInClay::EQUATION,
     &stem::OpenBoreBuckling::EQUATION,
     &stem::BucklingAllowed::EQUATION,
+    &settlement::TroughWidth::EQUATION,
+    &settlement::TroughWidthFit::EQUATION,
+    &settlement::TroughWidthMair::EQUATION,
+    &settlement::FaceLoss::EQUATION,
+    &settlement::AnnulusLoss::EQUATION,
+    &settlement::GreatestSettlement::EQUATION,
+    &settlement::SettlementAtOffset::EQUATION,
+    &settlement::SteepestTrough::EQUATION,
+    &part_full::WettedAngle::EQUATION,
+    &part_full::FlowArea::EQUATION,
+    &part_full::WettedPerimeter::EQUATION,
+    &part_full::HydraulicRadius::EQUATION,
+    &part_full::VelocityRatio::EQUATION,
+    &part_full::FlowRatio::EQUATION,
+    &part_full::DepthForFlow::EQUATION,
+    &hydraulics::ManningVelocity::EQUATION,
+    &hydraulics::SlopeForVelocity::EQUATION,
+    &hydraulics::Flow::EQUATION,
+    &hydraulics::TractiveStress::EQUATION,
+    &hydraulics::SlopeForTractiveStress::EQUATION,
+    &hydraulics::SlopeBySize::EQUATION,
+    &undulation::PeakSlope::EQUATION,
+    &undulation::LeastSlope::EQUATION,
+    &undulation::SagDepth::EQUATION,
+    &undulation::SagVolume::EQUATION,
+    &face::StabilityNumber::EQUATION,
+    &face::LeastSupport::EQUATION,
+    &face::CriticalNumberSphere::EQUATION,
+    &face::CriticalNumberCylinder::EQUATION,
+    &face::FaceSafety::EQUATION,
+    &pit_base::BearingFactorSkempton::EQUATION,
+    &pit_base::BaseHeave::EQUATION,
+    &pit_base::BaseHeaveTerzaghi::EQUATION,
+    &pit_base::BaseUplift::EQUATION,
+    &pit_base::PlugThickness::EQUATION,
+    &pit_base::CriticalGradient::EQUATION,
+    &pit_base::SeepageSafety::EQUATION,
+    &pit_base::PlugLength::EQUATION,
+    &inflow::EquivalentRadius::EQUATION,
+    &inflow::InfluenceRadius::EQUATION,
+    &inflow::InflowUnconfined::EQUATION,
+    &inflow::InflowConfined::EQUATION,
+    &room::PitSide::EQUATION,
+    &room::LeastCover::EQUATION,
+    &room::ClearDistance::EQUATION,
+    &room::LaydownLength::EQUATION,
 ];

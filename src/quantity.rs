@@ -12,7 +12,7 @@ pub use parse::{FromText, QuantityError};
 pub use shown::{Role, Shown, UnitSystem};
 pub use uom::si::f64::{
     Angle, Area, Force, Length, LinearMassDensity, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time,
-    Velocity, Volume,
+    Velocity, Volume, VolumeRate,
 };
 
 use core::marker::PhantomData;
