@@ -9,6 +9,8 @@ pub mod pe;
 pub mod pull;
 pub mod soil;
 pub mod thrust;
+pub mod wall;
+pub mod wall_fit;
 
 use crate::law::Law;
 use crate::source::Equation;
@@ -55,4 +57,18 @@ pub const EQUATIONS: &[&Equation] = &[
     &soil::FrictionOfPressure::EQUATION,
     &soil::MarstonLoad::EQUATION,
     &soil::BoreClosure::EQUATION,
+    &wall::ActiveCoefficient::EQUATION,
+    &wall::PassiveCoefficient::EQUATION,
+    &wall::PassivePressure::EQUATION,
+    &wall::PassiveStrip::EQUATION,
+    &wall::UndrainedStrip::EQUATION,
+    &wall::EyeResistance::EQUATION,
+    &wall::AllowableReaction::EQUATION,
+    &wall_fit::StripCentroid::EQUATION,
+    &wall_fit::ResultantDepth::EQUATION,
+    &wall_fit::ThrustEccentricity::EQUATION,
+    &wall_fit::WallEdgePressure::EQUATION,
+    &wall_fit::PassiveMovement::EQUATION,
+    &wall_fit::WidthForThrust::EQUATION,
+    &wall_fit::HeightForThrust::EQUATION,
 ];

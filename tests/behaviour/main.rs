@@ -19,3 +19,4 @@ mod paths;
 mod quantity;
 mod soil;
 mod tables;
+mod walls;

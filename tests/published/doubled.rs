@@ -51,6 +51,7 @@ sources!(
     mop_133,
     pja_introduction,
     ppi_2008,
+    reaction_wall,
     soil_scales,
     stein_2001,
     ttp_2010,

@@ -34,6 +34,7 @@ mod iso_4065;
 mod mop_133;
 mod pja_introduction;
 mod ppi_2008;
+mod reaction_wall;
 mod soil_scales;
 mod stein_2001;
 mod ttp_2010;
