@@ -5,9 +5,11 @@
 
 pub mod clay;
 pub mod collapse;
+pub mod earth_load;
 pub mod pe;
 pub mod pull;
 pub mod soil;
+pub mod stations;
 pub mod thrust;
 pub mod wall;
 pub mod wall_fit;
@@ -71,4 +73,18 @@ pub const EQUATIONS: &[&Equation] = &[
     &wall_fit::PassiveMovement::EQUATION,
     &wall_fit::WidthForThrust::EQUATION,
     &wall_fit::HeightForThrust::EQUATION,
+    &earth_load::FloorColumn::EQUATION,
+    &earth_load::FlooredLoad::EQUATION,
+    &earth_load::PressureOnPipe::EQUATION,
+    &earth_load::SurfaceLoadShare::EQUATION,
+    &earth_load::WheelLoadOnPipe::EQUATION,
+    &earth_load::WheelAside::EQUATION,
+    &earth_load::CrushingStrengthNeeded::EQUATION,
+    &earth_load::StrengthOfClass::EQUATION,
+    &earth_load::ClassNeeded::EQUATION,
+    &stations::SectionLength::EQUATION,
+    &stations::StationCount::EQUATION,
+    &stations::StationDistance::EQUATION,
+    &stations::StationStart::EQUATION,
+    &stations::ThrustThroughTail::EQUATION,
 ];

@@ -17,6 +17,8 @@ mod forces;
 mod monotone;
 mod paths;
 mod quantity;
+mod service_load;
 mod soil;
+mod stations;
 mod tables;
 mod walls;
