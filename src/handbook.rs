@@ -321,6 +321,8 @@ shelves! {
     pit_factor: RatioSpanRow,
     /// Jacking stations and jack margin.
     jacking_station: RatioSpanRow,
+    /// Movement of a wall at full passive pressure, by ground.
+    wall_movement: RatioSpanRow,
     /// Excavation rules in numbers.
     excavation: ExcavationRow,
     /// Steepest slope of an excavation by soil type.
@@ -347,6 +349,16 @@ shelves! {
     wheel_load: WheelLoadRow,
     /// Impact factor by cover.
     impact_factor: ImpactFactorRow,
+    /// Field strength over three-edge bearing strength of a rigid pipe.
+    bedding_factor: RatioSpanRow,
+    /// Factors for the load on a jacked pipe in service.
+    earth_load_factor: RatioSpanRow,
+    /// Lengths in the load on a jacked pipe in service.
+    earth_load_length: LengthRow,
+    /// Crushing strength of rigid pipe by class, per length and diameter.
+    crushing_class: CrushingClassRow,
+    /// Three-edge bearing strength of vitrified clay pipe by size.
+    clay_crushing: ClayCrushingRow,
     /// Least slope of a gravity sewer.
     sewer_min_slope: SewerMinSlopeRow,
     /// Manning roughness.

@@ -10,6 +10,7 @@ pub mod face;
 pub mod hydraulics;
 pub mod inflow;
 pub mod part_full;
+pub mod earth_load;
 pub mod pe;
 pub mod pit_base;
 pub mod pull;
@@ -19,6 +20,10 @@ pub mod soil;
 pub mod stem;
 pub mod thrust;
 pub mod undulation;
+pub mod stations;
+pub mod thrust;
+pub mod wall;
+pub mod wall_fit;
 
 use crate::law::Law;
 use crate::source::Equation;
@@ -125,4 +130,32 @@ pub const EQUATIONS: &[&Equation] = &[
     &room::LeastCover::EQUATION,
     &room::ClearDistance::EQUATION,
     &room::LaydownLength::EQUATION,
+    &wall::ActiveCoefficient::EQUATION,
+    &wall::PassiveCoefficient::EQUATION,
+    &wall::PassivePressure::EQUATION,
+    &wall::PassiveStrip::EQUATION,
+    &wall::UndrainedStrip::EQUATION,
+    &wall::EyeResistance::EQUATION,
+    &wall::AllowableReaction::EQUATION,
+    &wall_fit::StripCentroid::EQUATION,
+    &wall_fit::ResultantDepth::EQUATION,
+    &wall_fit::ThrustEccentricity::EQUATION,
+    &wall_fit::WallEdgePressure::EQUATION,
+    &wall_fit::PassiveMovement::EQUATION,
+    &wall_fit::WidthForThrust::EQUATION,
+    &wall_fit::HeightForThrust::EQUATION,
+    &earth_load::FloorColumn::EQUATION,
+    &earth_load::FlooredLoad::EQUATION,
+    &earth_load::PressureOnPipe::EQUATION,
+    &earth_load::SurfaceLoadShare::EQUATION,
+    &earth_load::WheelLoadOnPipe::EQUATION,
+    &earth_load::WheelAside::EQUATION,
+    &earth_load::CrushingStrengthNeeded::EQUATION,
+    &earth_load::StrengthOfClass::EQUATION,
+    &earth_load::ClassNeeded::EQUATION,
+    &stations::SectionLength::EQUATION,
+    &stations::StationCount::EQUATION,
+    &stations::StationDistance::EQUATION,
+    &stations::StationStart::EQUATION,
+    &stations::ThrustThroughTail::EQUATION,
 ];

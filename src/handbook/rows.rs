@@ -12,6 +12,10 @@ mod surface;
 
 pub use surface::*;
 
+mod service;
+
+pub use service::*;
+
 mod safety;
 
 pub use safety::*;

@@ -134,7 +134,7 @@ law! {
 }
 
 /// 50 deg, beyond which no soil's friction angle lies.
-const STEEPEST: f64 = 50.0 * PI / 180.0;
+pub(super) const STEEPEST: f64 = 50.0 * PI / 180.0;
 
 law! {
     /// Vertical pressure of a soil column that hangs in its sides (Terzaghi):

@@ -21,4 +21,8 @@ mod quantity;
 mod site;
 mod soil;
 mod stages;
+mod service_load;
+mod soil;
+mod stations;
 mod tables;
+mod walls;
