@@ -5,23 +5,22 @@
 
 pub mod clay;
 pub mod collapse;
-pub mod friction;
+pub mod earth_load;
 pub mod face;
+pub mod friction;
 pub mod hydraulics;
 pub mod inflow;
 pub mod part_full;
-pub mod earth_load;
 pub mod pe;
 pub mod pit_base;
 pub mod pull;
 pub mod room;
 pub mod settlement;
 pub mod soil;
+pub mod stations;
 pub mod stem;
 pub mod thrust;
 pub mod undulation;
-pub mod stations;
-pub mod thrust;
 pub mod wall;
 pub mod wall_fit;
 

@@ -57,8 +57,6 @@ sources!(
     section_tables,
     site_check,
     moser_buried_pipe,
-    pja_introduction,
-    ppi_2008,
     reaction_wall,
     soil_scales,
     stein_2001,
