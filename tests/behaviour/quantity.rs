@@ -3,8 +3,9 @@
 use approx::assert_relative_eq;
 use jackpull::quantity::unit::{self, REFUSED, UNITS, Unit};
 use jackpull::quantity::{
-    Angle, Area, Dim, Force, FromText, Length, LineLoad, MassDensity, Measure, Pressure, QuantityError, Ratio, Role,
-    SecondMomentOfArea, Shown, Si, ThermodynamicTemperature, Time, UnitSystem, UnitWeight, Velocity, Volume,
+    Angle, Area, Dim, DynamicViscosity, Force, FromText, Length, LineLoad, MassDensity, Measure, Pressure,
+    QuantityError, Ratio, Role, SecondMomentOfArea, Shown, Si, ThermalExpansion, ThermodynamicTemperature, Time,
+    UnitSystem, UnitWeight, Velocity, Volume,
 };
 use proptest::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
@@ -44,6 +45,9 @@ fn reader(dim: Dim) -> Reader {
         pair::<ThermodynamicTemperature>(),
         pair::<Velocity>(),
         pair::<MassDensity>(),
+        pair::<VolumeRate>(),
+        pair::<DynamicViscosity>(),
+        pair::<ThermalExpansion>(),
     ];
     pairs.into_iter().find(|(known, _)| *known == dim).expect("a type for the dimension").1
 }
@@ -221,6 +225,8 @@ fn products_quotients_and_powers_of_units_read() {
         // SP 811: gallon (US) per minute 6.309 020 E-05.
         ("1 gal_us/min", si::<VolumeRate>, Exact("6.309 019 64 E-05")),
         ("0.01 m^-1", si::<Curvature>, Exact("1 E-02")),
+        ("20 Pa*s", si::<DynamicViscosity>, Exact("2 E+01")),
+        ("0.18 mm/m/K", si::<ThermalExpansion>, Exact("1.8 E-04")),
         ("2 rad/deg", si::<Ratio>, Rounded("1.145 915 590 261 65 E+02")),
     ];
     for &(text, read, digits) in goldens {
@@ -319,6 +325,9 @@ fn examples_of_each_dimension_read() {
     check::<SecondMomentOfArea>();
     check::<Frequency>();
     check::<Curvature>();
+    check::<VolumeRate>();
+    check::<DynamicViscosity>();
+    check::<ThermalExpansion>();
 }
 
 fn variant(error: &QuantityError) -> &'static str {
@@ -506,7 +515,11 @@ fn reader_of(role: Role) -> Reader {
         Role::Angle => si::<Angle>,
         Role::Temperature => si::<ThermodynamicTemperature>,
         Role::Duration => si::<Time>,
-        Role::Rate => si::<Velocity>,
+        Role::Rate | Role::Speed => si::<Velocity>,
+        Role::Volume | Role::FluidVolume => si::<Volume>,
+        Role::Flow => si::<VolumeRate>,
+        Role::Viscosity => si::<DynamicViscosity>,
+        Role::Expansion => si::<ThermalExpansion>,
     }
 }
 
@@ -533,6 +546,13 @@ const SHOWN: &[(Role, &str, &str, &str)] = &[
     (Role::Duration, "90 min", "1.5 h", "1.5 h"),
     (Role::Rate, "4.5 m/h", "4.5 m/h", "15 ft/h"),
     (Role::Count, "17", "17", "17"),
+    (Role::Volume, "3.5 m3", "3.50 m3", "4.58 yd3"),
+    (Role::FluidVolume, "3.5 m3", "3.50 m3", "925 gal_us"),
+    (Role::Speed, "0.5 m/s", "0.500 m/s", "1.640 ft/s"),
+    (Role::Flow, "200 L/min", "200.0 L/min", "52.8 gal_us/min"),
+    // SP 811: pound per foot second 1.488 164 E+00.
+    (Role::Viscosity, "0.02 Pa*s", "0.0200 kg/m/s", "0.0134 lb/ft/s"),
+    (Role::Expansion, "0.18 mm/m/K", "0.1800 mm/m/K", "0.1800 mm/m/K"),
 ];
 
 fn shown(role: Role, reading: &str) -> Shown {
