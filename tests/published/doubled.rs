@@ -51,9 +51,11 @@ sources!(
     mop_133,
     pja_introduction,
     ppi_2008,
+    prci_1995,
     soil_scales,
     stein_2001,
     ttp_2010,
+    ttp_2010_pull,
     uk_friction,
 );
 
