@@ -36,7 +36,7 @@ fn dragged([ground, bore]: [f64; 2], [own, net]: [f64; 2], alpha: f64, [outside,
 #[test]
 fn chain_is_the_sum_of_its_pieces() {
     let (ground, bore, own, net, alpha, excess, level) = (0.45, 0.28, 120.0, -310.0, 0.2, 14.0, 90.0);
-    let [none, pipe_side_angle] = [Length::default(), si::<Angle>(alpha)];
+    let (none, pipe_side_angle) = (Length::default(), si::<Angle>(alpha));
     let (friction_ground, friction_bore) = (si::<Ratio>(ground), si::<Ratio>(bore));
     let (pipe_weight, net_weight) = (si::<LineLoad>(own), si::<LineLoad>(net));
     let at_entry = TensionAtEntry { pipe_side_angle, friction_ground, pipe_weight, string: si(excess + level) };
@@ -360,7 +360,8 @@ proptest! {
         let length = ShortestRamp { depth, radius }.value();
         let back = RampDepth { length, radius }.value();
         prop_assert!((back / depth - si::<Ratio>(1.0)).value.abs() < 1e-6);
-        prop_assert!(ShortestRamp { depth: depth * 0.9, radius }.value() <= length);
+        let shallower = ShortestRamp { depth: depth * 0.9, radius };
+        prop_assert!(shallower.value() <= length);
     }
 
     #[test]

@@ -64,6 +64,9 @@ fn bending_branches_meet(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome
     // A stocky pipe has the plateau, a slender one less than at the last joint.
     let plateau: Ratio = bending(handbook, 10.0)?.value() / q::<Pressure>("50000 psi");
     near(found, "plateau of the bending strength", plateau, "0.75", "0.0005");
+    // 0.72 - 0.58 x 50,000 x 100 / 29e6
+    let beyond: Ratio = bending(handbook, 100.0)?.value() / q::<Pressure>("50000 psi");
+    near(found, "bending strength at 100 diameters", beyond, "0.620", "0.0005");
     let slender: Ratio = bending(handbook, 200.0)?.value() / q::<Pressure>("50000 psi");
     // 0.72 - 0.58 x 50,000 x 200 / 29e6
     near(found, "bending strength at 200 diameters", slender, "0.520", "0.0005");
@@ -101,6 +104,9 @@ fn hoop_branches_meet(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         (0.550_01, "0.549"),
         (1.599_9, "0.738"),
         (1.600_1, "0.738"),
+        // In the middle of the second and of the third piece: 0.45 + 0.18, and 1.31 / (1.15 + 1/3).
+        (1.0, "0.630"),
+        (3.0, "0.883"),
         (6.199_9, "0.999"),
         (6.200_1, "1.000"),
         (9.0, "1.000"),
@@ -193,6 +199,11 @@ fn walls_by_diameter(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for (key, printed) in [("to_6_in", "6.35 mm"), ("6_to_12_in", "9.525 mm"), ("12_to_30_in", "12.7 mm")] {
         let row = needed(rows.iter().find(|row| row.key == key), || key.to_owned())?;
         near(found, key, needed(row.value.wall.as_ref(), || key.to_owned())?.value, printed, "0.05 mm");
+    }
+    for (pair, printed) in rows.windows(2).zip(["152.4 mm", "304.8 mm", "762 mm"]) {
+        let [end, start] = [pair[0].value.size_to.as_ref(), pair[1].value.size_over.as_ref()];
+        near(found, "end of a band", needed(end, || "an end".to_owned())?.value, printed, "0.5 mm");
+        near(found, "start of the next", needed(start, || "a start".to_owned())?.value, printed, "0.5 mm");
     }
     let last = needed(rows.last(), || "the last row".to_owned())?;
     let ratio = needed(last.value.diameter_over_wall.as_ref(), || "the ratio".to_owned())?.value;

@@ -48,7 +48,7 @@ fn fused_pvc(handbook: &Handbook) -> Result<Pressure, crate::found::Stop> {
 
 /// Safe pull of butt-fused PVC at 73 degF and full joint strength, by size, for DR 14, 18 and 25.
 type PvcRow = (&'static str, [Option<&'static str>; 3]);
-const PVC: [PvcRow; 10] = [
+const PVC: [PvcRow; 11] = [
     ("4 in", [Some("13440 lbf"), Some("10640 lbf"), Some("7790 lbf")]),
     ("6 in", [Some("27790 lbf"), Some("21970 lbf"), Some("16090 lbf")]),
     ("8 in", [Some("47770 lbf"), None, Some("27660 lbf")]),
@@ -59,6 +59,7 @@ const PVC: [PvcRow; 10] = [
     ("18 in", [None, Some("175460 lbf"), Some("128430 lbf")]),
     ("20 in", [None, Some("215320 lbf"), Some("157620 lbf")]),
     ("24 in", [None, Some("307160 lbf"), Some("224810 lbf")]),
+    ("30 in", [None, Some("472660 lbf"), Some("345870 lbf")]),
 ];
 
 fn pvc_pull_forces(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
