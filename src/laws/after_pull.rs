@@ -62,8 +62,8 @@ law! {
     /// | E(t_p + t_r) | `modulus_whole`: apparent, at the time since the pull began | pressure |
     /// | E(t_r) | `modulus_rest`: apparent, at the time since it ended | pressure |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a modulus that falls with time. Evaluated at
-    /// several rests it tells how long to wait; the rows of `pe_modulus` begin at half an hour.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a modulus that falls with time. Evaluated
+    /// at several rests it tells how long to wait; the rows of `pe_modulus` begin at half an hour.
     DelayedStrain {
         /// Stress of the pull.
         stress: Pressure as Strength,
@@ -94,8 +94,8 @@ law! {
     /// | T_w | `warm`, mean wall temperature when pulled | temperature |
     /// | T_g | `ground` | temperature |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); rows of table `thermal_expansion`. **Valid for** falls or
-    /// rises of up to 60 K. Negative: the string grows.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); rows of table `thermal_expansion`. **Valid for** falls
+    /// or rises of up to 60 K. Negative: the string grows.
     ThermalShortening {
         /// Coefficient of expansion.
         expansion: ThermalExpansion as Expansion,
@@ -131,8 +131,8 @@ law! {
     /// | T_w | `warm` | temperature |
     /// | T_g | `ground` | temperature |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** falls or rises of up to 60 K. Tension where
-    /// positive; it pulls on the tie-in.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** falls or rises of up to 60 K. Tension
+    /// where positive; it pulls on the tie-in.
     RestrainedCoolingStress {
         /// Modulus.
         modulus: Pressure as Strength,
@@ -164,8 +164,8 @@ law! {
     /// | dL_t | `cooling` | length |
     /// | k | `margin` | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** margins of at least 1. A string that warms
-    /// in the ground is not credited: then `cooling` is 0. Not less than the share of table `after_pull`.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** margins of at least 1. A string that
+    /// warms in the ground is not credited: then `cooling` is 0. Not less than the share of table `after_pull`.
     ExcessLength {
         /// Stretch of the pull.
         stretch: Length as Offset,
@@ -222,8 +222,8 @@ law! {
     /// | h | `spacer` height, 0 without | length |
     /// | D, t | `outside_diameter`, `wall` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a bore that pipe and both spacers fit into. The
-    /// line is uncertain by the difference to [`InvertAtRest`], all clearance that the spacers leave.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a bore that pipe and both spacers fit
+    /// into. The line is uncertain by the difference to [`InvertAtRest`], all clearance that the spacers leave.
     InvertAfloat {
         /// Bore.
         bore: Length as Diameter,

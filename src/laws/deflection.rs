@@ -20,8 +20,8 @@ law! {
     /// | D, t | `outside_diameter`, `wall` | length |
     /// | E' | `soil_modulus` (0 in an open bore or thin slurry) | pressure |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** deflections up to 10 %. Without soil modulus,
-    /// with K 0.1 and no lag, it is the earth load deflection of the PE handbook's chapter on drilling.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** deflections up to 10 %. Without soil
+    /// modulus, with K 0.1 and no lag, it is the earth load deflection of the PE handbook's chapter on drilling.
     IowaDeflection {
         /// Deflection lag factor.
         lag: Ratio as Ratio,

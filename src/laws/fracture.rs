@@ -101,8 +101,8 @@ law! {
     /// | c | `cohesion` | pressure |
     /// | G | `shear_modulus` | pressure |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); strains of 2 and 5 % are rows of `fluid_pressure_limit`, the
-    /// first the safer. **Valid for** strains up to 10 % and ground with some strength.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); strains of 2 and 5 % are rows of
+    /// `fluid_pressure_limit`, the first the safer. **Valid for** strains up to 10 % and ground with some strength.
     StrainLimitedRadius {
         /// Radius of the bore.
         bore_radius: Length as Offset,
@@ -146,8 +146,8 @@ law! {
     /// | s_3 | `minor_stress` (total) | pressure |
     /// | s_u | `undrained_strength` | pressure |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** clay without drainage. To be shown beside the
-    /// other limits.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** clay without drainage. To be shown beside
+    /// the other limits.
     ClayCracking {
         /// Lesser total stress at the axis.
         minor_stress: Pressure as Pressure,
@@ -176,8 +176,8 @@ law! {
     /// | k | `cap` | ratio |
     /// | s_v | `total_stress`, vertical, at the axis | pressure |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); rows of `fluid_pressure_limit`: the cap is 1.0, and above it
-    /// up to 1.3 only with a named reason. **Valid for** a safety of at least 1.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); rows of `fluid_pressure_limit`: the cap is 1.0, and
+    /// above it up to 1.3 only with a named reason. **Valid for** a safety of at least 1.
     FluidPressureLimit {
         /// Pressure by cavity expansion.
         cavity: Pressure as Pressure,

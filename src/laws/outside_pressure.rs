@@ -56,8 +56,8 @@ law! {
     /// | DR | `dimension_ratio` | ratio |
     /// | f_o | `ovality_factor` | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), made for liners in sewers. **Valid for** an annulus that is
-    /// filled with hardened grout, DR 5 to 100 and K from 1 to 7. Where the grout is not proved K is 1.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), made for liners in sewers. **Valid for** an annulus
+    /// that is filled with hardened grout, DR 5 to 100 and K from 1 to 7. Where the grout is not proved K is 1.
     SupportedCollapse {
         /// Enhancement factor.
         enhancement: Ratio as Ratio,
@@ -101,8 +101,8 @@ law! {
     /// | E | `modulus` (long term) | pressure |
     /// | D, t | `outside_diameter`, `wall` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a pipe in full contact with soil or set fluid.
-    /// In an open bore E' is 0 and so is q: [`crate::laws::collapse::CriticalPressure`] counts there.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a pipe in full contact with soil or set
+    /// fluid. In an open bore E' is 0 and so is q: [`crate::laws::collapse::CriticalPressure`] counts there.
     BucklingInSoil {
         /// Design factor.
         safety: Ratio as Ratio,
@@ -215,8 +215,8 @@ law! {
     /// |---|---|---|
     /// | H | `cover` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** non-negative cover. The lower of the two forms
-    /// at the cover of sewers, so the default.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** non-negative cover. The lower of the two
+    /// forms at the cover of sewers, so the default.
     ElasticSupportByDepth {
         /// Cover.
         cover: Length as Depth,

@@ -28,8 +28,8 @@ law! {
     /// | w_a | `pipe_weight` (empty, in air) | force per length |
     /// | L_1 + ... + L_4 | `string` (the excess outside, both curves and the level part) | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** angles from 0 to 90 deg. For a pipe that is
-    /// nearly weightless in light fluid this tension, or the next, is the highest.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** angles from 0 to 90 deg. For a pipe that
+    /// is nearly weightless in light fluid this tension, or the next, is the highest.
     TensionAtEntry {
         /// Angle between pipe and surface where the pipe enters; the rig's exit.
         pipe_side_angle: Angle as Angle,
@@ -68,8 +68,8 @@ law! {
     /// | L_2 | `length` of the curve | length |
     /// | H | `depth` gained in it | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), which counts the net weight upwards. **Valid for** angles
-    /// from 0 to 90 deg. The stiffness of the pipe is neglected.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), which counts the net weight upwards. **Valid for**
+    /// angles from 0 to 90 deg. The stiffness of the pipe is neglected.
     TensionAfterEntryCurve {
         /// Tension at the entry.
         tension_at_entry: Force as Pull,
@@ -171,8 +171,8 @@ law! {
     /// | L_4 | `length` of the curve | length |
     /// | H | `depth` lost in it | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), which counts the net weight upwards and has one depth for
-    /// both ends; portals of unequal height take two. **Valid for** angles from 0 to 90 deg.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), which counts the net weight upwards and has one depth
+    /// for both ends; portals of unequal height take two. **Valid for** angles from 0 to 90 deg.
     TensionAtExit {
         /// Tension after the level part.
         tension_after_level: Force as Pull,
@@ -225,8 +225,8 @@ law! {
     /// | H | `depth` | length |
     /// | alpha | `angle` (in radians) | angle |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** angles up to 30 deg, where the sine is the
-    /// angle to 5 %.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** angles up to 30 deg, where the sine is
+    /// the angle to 5 %.
     MeanCurveRadius {
         /// Depth reached.
         depth: Length as Depth,

@@ -15,9 +15,9 @@ law! {
     /// | f_temp | `temperature_factor` | ratio |
     /// | f_joint | `joint_factor` | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); rows of `pvc_stress`, `pvc_ratio` and `pvc_temperature`.
-    /// **Valid for** factors up to 1 and a safety of at least 1. The joint factor is the maker's of the joint: without
-    /// one there is no allowable for gasketed or segmental pipe.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); rows of `pvc_stress`, `pvc_ratio` and
+    /// `pvc_temperature`. **Valid for** factors up to 1 and a safety of at least 1. The joint factor is the maker's of
+    /// the joint: without one there is no allowable for gasketed or segmental pipe.
     PvcPullStress {
         /// Least tensile strength.
         tensile: Pressure as Strength,
@@ -90,8 +90,8 @@ law! {
     /// | t | `wall` | length |
     /// | R | `radius` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a radius of at least 10 diameters. For PE the
-    /// modulus is that of the duration of the pull; for any plastic the two stresses share one strength.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a radius of at least 10 diameters. For PE
+    /// the modulus is that of the duration of the pull; for any plastic the two stresses share one strength.
     ///
     /// ```
     /// // PVC 12 in DR 18 on a radius of 250 diameters: 57,400 lb, not 80,400.
@@ -206,8 +206,8 @@ law! {
     /// | s | `stress` | pressure |
     /// | E | `modulus` (apparent, at the duration of the pull) | pressure |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** strains up to 5 %. The source keeps it to 2 %,
-    /// and pull and bend together to 3 to 4 %: rows of table `pull_strain`.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** strains up to 5 %. The source keeps it to
+    /// 2 %, and pull and bend together to 3 to 4 %: rows of table `pull_strain`.
     PullStrain {
         /// Axial stress.
         stress: Pressure as Strength,
@@ -236,9 +236,9 @@ law! {
     /// | D | `outside_diameter` of the barrel | length |
     /// | f | `deflection_factor` (1 for a straight string) | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a string without internal pressure. Only where
-    /// the joint's maker gives no pull; how much a deflected joint loses is the maker's to say too. Recalled lists of
-    /// pulls for iron joints lie up to 1.6 times higher and are not in the tables.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a string without internal pressure. Only
+    /// where the joint's maker gives no pull; how much a deflected joint loses is the maker's to say too. Recalled
+    /// lists of pulls for iron joints lie up to 1.6 times higher and are not in the tables.
     JointThrustRating {
         /// Rated pressure of the restrained joint.
         rated_pressure: Pressure as Pressure,
@@ -296,8 +296,9 @@ law! {
     /// | F_head | `pull_head` (rating) | force |
     /// | F_joint | `joint` (rating; that of the pipe for a fused string) | force |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), which uses the allowable pull for it. **Valid for** positive
-    /// forces. Never the rating of the rig. The link sees the pull of the pipe alone, not that of the reamer before it.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), which uses the allowable pull for it. **Valid for**
+    /// positive forces. Never the rating of the rig. The link sees the pull of the pipe alone, not that of the reamer
+    /// before it.
     WeakLinkSetting {
         /// Allowable pull of the pipe.
         pipe: Force as Pull,

@@ -22,9 +22,9 @@ law! {
     /// | w_b | `net_weight` (in slurry of specific gravity 1.5) | force per length |
     /// | n | `bends` of 90 deg, planned and unplanned; two of 45 deg are one | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** bores of up to 600 ft and four bends in sum.
-    /// Not to be used alone: the full chain with the same inputs is 5 to 12 % higher, and in light fluid the pull at the
-    /// entry governs, which this rule does not see. Its limit is half of what the pipe bears,
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** bores of up to 600 ft and four bends in
+    /// sum. Not to be used alone: the full chain with the same inputs is 5 to 12 % higher, and in light fluid the pull
+    /// at the entry governs, which this rule does not see. Its limit is half of what the pipe bears,
     /// [`SmallRigPullLimit`].
     SmallRigPull {
         /// Length of the bore.
@@ -64,7 +64,10 @@ law! {
     /// use jackpull::law::Law;
     /// use jackpull::laws::pull_rules::UnplannedBends;
     /// use jackpull::quantity::{FromText, Length};
-    /// let bends = UnplannedBends { bore_length: Length::from_text("1000 ft")?, rod_diameter: Length::from_text("4 in")? };
+    /// let bends = UnplannedBends {
+    ///     bore_length: Length::from_text("1000 ft")?,
+    ///     rod_diameter: Length::from_text("4 in")?,
+    /// };
     /// assert!((bends.value().value - 1.0).abs() < 1e-9);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
@@ -127,9 +130,9 @@ law! {
     /// | mu | `friction` | ratio |
     /// | phi | `rise` | angle |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); the pictures of the formula were missing, its form follows
-    /// from the list of symbols. **Valid for** a dry hole and slopes from 0 to 45 deg. In slurry the net uplift is 4 to 10
-    /// times the own weight, and the length that much shorter.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); the pictures of the formula were missing, its form
+    /// follows from the list of symbols. **Valid for** a dry hole and slopes from 0 to 45 deg. In slurry the net uplift
+    /// is 4 to 10 times the own weight, and the length that much shorter.
     LongestDryPull {
         /// Allowable stress.
         stress: Pressure as Strength,
@@ -166,9 +169,9 @@ law! {
     /// | L | `collapsed_length` | length |
     /// | mu | `friction` | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), written for pipe bursting over the whole length. **Valid
-    /// for** a length that the engineer names as collapsed. The planning guide beside it keeps a ninth of this and could
-    /// not be read in full, so it is not offered.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), written for pipe bursting over the whole length.
+    /// **Valid for** a length that the engineer names as collapsed. The planning guide beside it keeps a ninth of this
+    /// and could not be read in full, so it is not offered.
     GroundLoadPull {
         /// Unit weight of the soil.
         unit_weight: UnitWeight as UnitWeight,
@@ -206,8 +209,8 @@ law! {
     /// | k | `times` | ratio |
     /// | a | `plus` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): 1.5 and 12 in. **Valid for** k of at least 1. Below 8 in it
-    /// keeps the city's 1.5 times, where the guidelines' pipe plus 4 in does not; above 24 in both agree.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): 1.5 and 12 in. **Valid for** k of at least 1. Below 8
+    /// in it keeps the city's 1.5 times, where the guidelines' pipe plus 4 in does not; above 24 in both agree.
     LesserBore {
         /// Outside diameter.
         outside_diameter: Length as Diameter,

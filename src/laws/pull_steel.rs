@@ -22,7 +22,8 @@ law! {
     /// | k_3, m_3 | `high_constant`, `high_slope` | ratio |
     /// | s_1, s_2 | `low_end`, `middle_end` | pressure |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** D/t up to `last_ratio`, 300; no value beyond.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** D/t up to `last_ratio`, 300; no value
+    /// beyond.
     SteelBendingStrength {
         /// Least yield strength.
         yield_strength: Pressure as Strength,
@@ -51,9 +52,10 @@ law! {
     } -> Pressure as Strength
     { Equation {
         name: "bending strength of a steel pipe",
-        form: "F_b = low_share yield_strength up to low_end, then (constant - slope yield_strength outside_diameter \
-               / (modulus wall)) yield_strength with the middle and the high pair, by \
-               yield_strength outside_diameter / wall",
+        form: "F_b = low_share yield_strength while q = yield_strength outside_diameter / wall is at most low_end, \
+               (middle_constant - middle_slope q / modulus) yield_strength at most middle_end, \
+               (high_constant - high_slope q / modulus) yield_strength beyond, up to last_ratio of \
+               outside_diameter / wall",
         source: "prci_1995",
         locator: "allowable bending stress, after API RP 2A",
         mark: Mark::Memory,
@@ -118,8 +120,8 @@ law! {
     /// | E | `modulus` | pressure |
     /// | D, t | `outside_diameter`, `wall` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a long pipe at most 1 % out of round, D/t up
-    /// to 300. There is no factor for more ovality.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a long pipe at most 1 % out of round, D/t
+    /// up to 300. There is no factor for more ovality.
     SteelElasticHoop {
         /// Coefficient.
         coefficient: Ratio as Ratio,
@@ -222,8 +224,8 @@ law! {
     /// | k | `tension_share` | ratio |
     /// | F_b | `bending_strength` | pressure |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive strengths. In pure tension the other
-    /// check governs: 1.25 f_a at most F_y is 0.80 of yield, less than 0.90.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive strengths. In pure tension the
+    /// other check governs: 1.25 f_a at most F_y is 0.80 of yield, less than 0.90.
     SteelTensionBending {
         /// Axial stress.
         axial: Pressure as Strength,
@@ -261,8 +263,8 @@ law! {
     /// | h | `hoop_share` | ratio |
     /// | nu | `poisson` | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive strengths and stresses. Factors 1.25
-    /// and 1.5 are those of an extreme condition; 1.67 and 2.0, of a normal one, are the safer.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive strengths and stresses. Factors
+    /// 1.25 and 1.5 are those of an extreme condition; 1.67 and 2.0, of a normal one, are the safer.
     SteelTensionBendingHoop {
         /// Axial stress.
         axial: Pressure as Strength,

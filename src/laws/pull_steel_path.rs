@@ -33,9 +33,9 @@ law! {
     /// | E | `modulus` | pressure |
     /// | D, t | `outside_diameter`, `wall` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), rewritten from feet and inches (`18 L²` and `3 L` with L in
-    /// feet are L²/8 and L/4). **Valid for** positive mean tension and `U` of at least 0.01. The tension at the far end
-    /// depends on the result: repeat until the mean agrees.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), rewritten from feet and inches (`18 L²` and `3 L` with
+    /// L in feet are L²/8 and L/4). **Valid for** positive mean tension and `U` of at least 0.01. The tension at the
+    /// far end depends on the result: repeat until the mean agrees.
     CurveNormalForce {
         /// Mean tension in the curve.
         mean_tension: Force as Pull,

@@ -15,8 +15,8 @@ law! {
     /// | R | `radius` | length |
     /// | a | `angle` of the straight between the arcs | angle |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** depths of at least `2 R (1 - cos(a))`, which
-    /// the two arcs take alone, and angles above 0 and below 90 deg. Of a shallower ramp the arcs are cut short:
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** depths of at least `2 R (1 - cos(a))`,
+    /// which the two arcs take alone, and angles above 0 and below 90 deg. Of a shallower ramp the arcs are cut short:
     /// [`ShortestRamp`].
     RampLength {
         /// Depth from the string on the ground to the bore.
@@ -77,8 +77,8 @@ law! {
     /// | H | `depth` | length |
     /// | R | `radius` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** depths up to 2 R. The tail is pulled round
-    /// twice this angle.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** depths up to 2 R. The tail is pulled
+    /// round twice this angle.
     RampAngle {
         /// Depth.
         depth: Length as Depth,

@@ -18,8 +18,8 @@ law! {
     /// | D_b | `bore` (final) | length |
     /// | k | `step_ratio`, reamer over the bore before it | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): books say only to go up in steps; the ratios are rows of
-    /// table `ream_step`. **Valid for** ratios of 1.05 to 4 and bores up to 4 m.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): books say only to go up in steps; the ratios are rows
+    /// of table `ream_step`. **Valid for** ratios of 1.05 to 4 and bores up to 4 m.
     PassesByRatio {
         /// Pilot bore.
         pilot: Length as Diameter,
@@ -57,8 +57,8 @@ law! {
     /// | D_b | `bore` (final) | length |
     /// | s | `step` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); steps are rows of table `ream_step`. **Valid for** steps of
-    /// 25 to 600 mm. The larger of both counts is planned.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); steps are rows of table `ream_step`. **Valid for**
+    /// steps of 25 to 600 mm. The larger of both counts is planned.
     PassesByStep {
         /// Pilot bore.
         pilot: Length as Diameter,
@@ -88,8 +88,8 @@ law! {
     /// | L | `length` | length |
     /// | b | `swell_factor`, loose over undisturbed volume | ratio |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); swell is table `soil_swell`, as a share over 1.
-    /// **Valid for** factors of at least 1. With slurry the spoil leaves as a fluid: then the fluid volume counts beside.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); swell is table `soil_swell`, as a share over 1. **Valid
+    /// for** factors of at least 1. With slurry the spoil leaves as a fluid: then the fluid volume counts beside.
     SpoilVolume {
         /// Final bore.
         bore: Length as Diameter,
@@ -193,8 +193,8 @@ law! {
     /// | v_p | `pull_rate` | speed |
     /// | D_b, D | `bore`, `outside_diameter` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a bore wider than the pipe. All returns are
-    /// taken to leave past the pipe, the adverse case.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a bore wider than the pipe. All returns
+    /// are taken to leave past the pipe, the adverse case.
     ReturnVelocity {
         /// Flow pumped.
         flow: VolumeRate as Flow,
@@ -235,10 +235,10 @@ law! {
     /// | D_b, D | `bore`, `outside_diameter` | length |
     /// | L | `length` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): in centipoise, ft/s, lbf/100 ft², inches, psi and feet the
-    /// divisors are 1000 and 200, which are 47.9 and 6.0 here; the narrow slot behind them has 48 and 6. **Valid for**
-    /// laminar flow and a pipe in the middle; one that lies on the wall loses less. Cuttings make the fluid thicker than
-    /// the clean one.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): in centipoise, ft/s, lbf/100 ft², inches, psi and feet
+    /// the divisors are 1000 and 200, which are 47.9 and 6.0 here; the narrow slot behind them has 48 and 6. **Valid
+    /// for** laminar flow and a pipe in the middle; one that lies on the wall loses less. Cuttings make the fluid
+    /// thicker than the clean one.
     AnnularFlowLoss {
         /// Plastic viscosity of the loaded fluid.
         plastic_viscosity: DynamicViscosity as Viscosity,

@@ -16,6 +16,7 @@ mod files;
 mod forces;
 mod monotone;
 mod paths;
+mod pull_laws;
 mod pulled;
 mod quantity;
 mod soil;

@@ -103,7 +103,8 @@ fn chain_is_the_sum_of_its_pieces() {
     assert_relative_eq!(up, 1e4, max_relative = 1e-12);
 }
 
-/// Deflection in the middle of a simply held beam in tension, by its sine series: `load` in the middle, `weight` over all.
+/// Deflection in the middle of a simply held beam in tension, by its sine series: `load` in the middle, `weight` over
+/// all.
 fn sag(tension: f64, stiffness: f64, span: f64, load: f64, weight: f64) -> f64 {
     (0..200_000).fold(0.0, |sum, step| {
         let n = f64::from(2 * step + 1);

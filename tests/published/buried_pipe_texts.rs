@@ -48,8 +48,8 @@ fn steel_main_by_m11() {
     assert!((buckling - q::<Pressure>("25.91 psi")).abs() <= q("0.005 psi"), "{buckling:?}");
 }
 
-/// B' by Luscher is 4 (h² + D h) / (1.5 (2 h + D)²): 4/9 of 4/3, 16/27, at h = D, two thirds in the deep, nothing at the
-/// surface; above the other form at the depth of sewers.
+/// B' by Luscher is 4 (h² + D h) / (1.5 (2 h + D)²): 4/9 of 4/3, 16/27, at h = D, two thirds in the deep, nothing at
+/// the surface; above the other form at the depth of sewers.
 #[test]
 fn elastic_support_page_113() {
     let support = |cover: &str| law(ElasticSupportLuscher { cover: q(cover), outside_diameter: q("1 m") }).value;
@@ -118,8 +118,8 @@ fn close_fit_is_seven_times(handbook: &Arc<Handbook>, found: &mut Found) -> Outc
     Ok(())
 }
 
-/// 50 years, DR 17: 40 ft of water (Najafi 2010, Table 5.1); a main at 6 m under water to the surface with a full vacuum
-/// has 58.8 + 101.3 kPa to bear, which is more than its ideal 119 kPa.
+/// 50 years, DR 17: 40 ft of water (Najafi 2010, Table 5.1); a main at 6 m under water to the surface with a full
+/// vacuum has 58.8 + 101.3 kPa to bear, which is more than its ideal 119 kPa.
 #[test]
 fn vacuum_in_a_main_under_water() {
     let pressure = law(NetOutsidePressure {

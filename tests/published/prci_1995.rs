@@ -1,6 +1,6 @@
 //! Pipeline Research Council International, Installation of Pipelines by Horizontal Directional Drilling, 1995, and the
-//! offshore practice API RP 2A behind its stress checks: both recalled. The joints of the branches, the numbers of steel
-//! in fluid and the drag per foot are an independent check's. An anonymous calculation sheet was read in part.
+//! offshore practice API RP 2A behind its stress checks: both recalled. The joints of the branches, the numbers of
+//! steel in fluid and the drag per foot are an independent check's. An anonymous calculation sheet was read in part.
 
 use crate::found::{Found, Outcome, close, holds, law, near, needed, pages, q};
 use jackpull::Handbook;
@@ -242,8 +242,9 @@ fn steel_in_heavy_and_light_fluid() {
     }
 }
 
-/// The sheet: 8.60 N/mm2 in 711.2 x 22.2 mm is 137.75 N/mm2 against 0.72 of 450, 324.0 N/mm2; 16 deg in 2,624.64 ft turn
-/// on 112,859.52 in with its constant 688, which is 0.066 % high; 7,934 psi of bending on 51,181.10 in (worked out).
+/// The sheet: 8.60 N/mm2 in 711.2 x 22.2 mm is 137.75 N/mm2 against 0.72 of 450, 324.0 N/mm2; 16 deg in 2,624.64 ft
+/// turn on 112,859.52 in with its constant 688, which is 0.066 % high; 7,934 psi of bending on 51,181.10 in (worked
+/// out).
 #[test]
 fn steel_crossing_sheet() {
     let pipe = q::<Length>("711.2 mm");

@@ -227,8 +227,8 @@ fn temperatures_of_the_pull(handbook: &Arc<Handbook>, found: &mut Found) -> Outc
     Ok(())
 }
 
-/// Recalled lists of allowable pulls for iron joints, not in the tables, against the thrust of their pressure: at 350 psi
-/// 58 % above for 4 in, 53 % for 6, 33 % for 8 and 10, 25 % for 12, 14 to 17 % for 14 to 24 in.
+/// Recalled lists of allowable pulls for iron joints, not in the tables, against the thrust of their pressure: at 350
+/// psi 58 % above for 4 in, 53 % for 6, 33 % for 8 and 10, 25 % for 12, 14 to 17 % for 14 to 24 in.
 #[test]
 fn iron_joints_against_their_thrust() {
     for (outside_diameter, listed, printed) in [

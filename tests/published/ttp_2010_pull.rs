@@ -26,7 +26,8 @@ fn half_of_the_safe_strength_page_224(handbook: &Arc<Handbook>, found: &mut Foun
     Ok(())
 }
 
-/// 1.5 times at every size up to 24 in, p. 347; beyond, pipe plus 12 in, which the guidelines have too: 48 in for 36 in.
+/// 1.5 times at every size up to 24 in, p. 347; beyond, pipe plus 12 in, which the guidelines have too: 48 in for 36
+/// in.
 fn lesser_bore_and_overcut_page_347(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let row = rule(handbook, "lesser_bore")?;
     let times = needed(row.ratio, || "the multiple".to_owned())?.value;
@@ -187,8 +188,8 @@ fn river_crossing_by_the_chain() {
     assert!((after_entry - q::<Force>("48529 lbf")).abs() <= q("2 lbf"), "{after_entry:?}");
 }
 
-/// Straight and level, DN 315 SDR 7.4, 180 m and 10 m over, fluid of 1.05: 32.4 kN at the entry, and the short rule says
-/// 27.7 kN only.
+/// Straight and level, DN 315 SDR 7.4, 180 m and 10 m over, fluid of 1.05: 32.4 kN at the entry, and the short rule
+/// says 27.7 kN only.
 #[test]
 fn entry_governs_in_light_fluid() {
     let outside_diameter = q::<Length>("315 mm");
