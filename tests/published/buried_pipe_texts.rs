@@ -173,6 +173,8 @@ fn hole_volume_of_a_12_in_reamer(handbook: &Arc<Handbook>, found: &mut Found) ->
         law(ReamingFluid { bore: q("12 in"), pilot: q(pilot), length: q("1 ft"), fluid_ratio })
     };
     near(found, "12 in hole", fluid(q("1"), "0 in"), "5.88 gal_us", "0.006 gal_us");
+    let hole = SpoilVolume { bore: q("12 in"), pilot: q("0 in"), length: q("1 ft"), swell_factor: q("1") };
+    near(found, "soil of the 12 in hole", hole.value(), "5.88 gal_us", "0.006 gal_us");
     near(found, "12 in hole less a 6 in pilot", fluid(q("1"), "6 in") / fluid(q("1"), "0 in"), "0.75", "0.0005");
     let table = handbook.fluid_demand()?;
     for (key, low, high) in [("sand", "11.75 gal_us", None), ("clay", "17.63 gal_us", Some("29.38 gal_us"))] {
