@@ -17,6 +17,8 @@ mod flow;
 mod forces;
 mod monotone;
 mod paths;
+mod pull_laws;
+mod pulled;
 mod quantity;
 mod service_load;
 mod site;

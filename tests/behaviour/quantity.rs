@@ -5,6 +5,9 @@ use jackpull::quantity::unit::{self, REFUSED, UNITS, Unit};
 use jackpull::quantity::{
     Angle, Area, Dim, Force, FromText, Length, LineLoad, MassDensity, Measure, Pressure, QuantityError, Ratio, Role,
     SecondMomentOfArea, Shown, Si, ThermodynamicTemperature, Time, Torque, UnitSystem, UnitWeight, Velocity, Volume,
+    Angle, Area, Dim, DynamicViscosity, Force, FromText, Length, LineLoad, MassDensity, Measure, Pressure,
+    QuantityError, Ratio, Role, SecondMomentOfArea, Shown, Si, ThermalExpansion, ThermodynamicTemperature, Time,
+    UnitSystem, UnitWeight, Velocity, Volume,
 };
 use proptest::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
@@ -47,6 +50,9 @@ fn reader(dim: Dim) -> Reader {
         pair::<Torque>(),
         pair::<SecondMomentOfArea>(),
         pair::<VolumeRate>(),
+        pair::<VolumeRate>(),
+        pair::<DynamicViscosity>(),
+        pair::<ThermalExpansion>(),
     ];
     pairs.into_iter().find(|(known, _)| *known == dim).expect("a type for the dimension").1
 }
@@ -224,6 +230,8 @@ fn products_quotients_and_powers_of_units_read() {
         // SP 811: gallon (US) per minute 6.309 020 E-05.
         ("1 gal_us/min", si::<VolumeRate>, Exact("6.309 019 64 E-05")),
         ("0.01 m^-1", si::<Curvature>, Exact("1 E-02")),
+        ("20 Pa*s", si::<DynamicViscosity>, Exact("2 E+01")),
+        ("0.18 mm/m/K", si::<ThermalExpansion>, Exact("1.8 E-04")),
         ("2 rad/deg", si::<Ratio>, Rounded("1.145 915 590 261 65 E+02")),
     ];
     for &(text, read, digits) in goldens {
@@ -322,6 +330,9 @@ fn examples_of_each_dimension_read() {
     check::<SecondMomentOfArea>();
     check::<Frequency>();
     check::<Curvature>();
+    check::<VolumeRate>();
+    check::<DynamicViscosity>();
+    check::<ThermalExpansion>();
 }
 
 fn variant(error: &QuantityError) -> &'static str {
@@ -519,6 +530,11 @@ fn reader_of(role: Role) -> Reader {
         Role::Flow => si::<VolumeRate>,
         Role::Tractive => si::<Pressure>,
         Role::Volume => si::<Volume>,
+        Role::Rate | Role::Speed => si::<Velocity>,
+        Role::Volume | Role::FluidVolume => si::<Volume>,
+        Role::Flow => si::<VolumeRate>,
+        Role::Viscosity => si::<DynamicViscosity>,
+        Role::Expansion => si::<ThermalExpansion>,
     }
 }
 
@@ -555,6 +571,13 @@ const SHOWN: &[(Role, &str, &str, &str)] = &[
     (Role::Permeability, "0.0001 m/s", "8.640 m/day", "28.35 ft/day"),
     (Role::Tractive, "0.867 Pa", "0.87 Pa", "0.0181 psf"),
     (Role::Volume, "0.25 m3", "250.0 L", "66.0 gal_us"),
+    (Role::Volume, "3.5 m3", "3.50 m3", "4.58 yd3"),
+    (Role::FluidVolume, "3.5 m3", "3.50 m3", "925 gal_us"),
+    (Role::Speed, "0.5 m/s", "0.500 m/s", "1.640 ft/s"),
+    (Role::Flow, "200 L/min", "200.0 L/min", "52.8 gal_us/min"),
+    // SP 811: pound per foot second 1.488 164 E+00.
+    (Role::Viscosity, "0.02 Pa*s", "0.0200 kg/m/s", "0.0134 lb/ft/s"),
+    (Role::Expansion, "0.18 mm/m/K", "0.1800 mm/m/K", "0.1800 mm/m/K"),
 ];
 
 fn shown(role: Role, reading: &str) -> Shown {
