@@ -11,16 +11,13 @@ pub mod unit;
 pub use parse::{FromText, QuantityError};
 pub use shown::{Role, Shown, UnitSystem};
 pub use uom::si::f64::{
-    Angle, Area, Force, Length, LinearMassDensity, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time,
-    Velocity, Volume, VolumeRate,
     Angle, Area, DynamicViscosity, Force, Length, LinearMassDensity, Mass, MassDensity, Pressure, Ratio,
     ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
 };
 
 use core::marker::PhantomData;
 use uom::si::{Dimension, ISQ, Quantity, SI};
-use uom::typenum::{Integer, N2, P1, P2, P4, Z0};
-use uom::typenum::{Integer, N1, N2, P1, P4, Z0};
+use uom::typenum::{Integer, N1, N2, P1, P2, P4, Z0};
 
 /// A quantity held in SI base units, of any dimension.
 pub type Si<D> = Quantity<D, SI<f64>, f64>;

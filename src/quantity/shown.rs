@@ -77,16 +77,14 @@ pub enum Role {
     Permeability,
     /// Stress of flowing water on the wall of a pipe.
     Tractive,
-    /// Volume of water.
-    Volume,
+    /// Volume of water in a sag.
+    SagVolume,
     /// Volume of spoil, annulus or grout.
     Volume,
     /// Volume of fluid.
     FluidVolume,
     /// Speed of a fluid.
     Speed,
-    /// Flow that is pumped.
-    Flow,
     /// Viscosity of a fluid.
     Viscosity,
     /// Thermal expansion.
@@ -151,16 +149,14 @@ impl Role {
             (Self::Permeability, UnitSystem::Us) => ("ft/day", 2),
             (Self::Tractive, UnitSystem::Si) => ("Pa", 2),
             (Self::Tractive, UnitSystem::Us) => ("psf", 4),
-            (Self::Volume, UnitSystem::Si) => ("L", 1),
-            (Self::Volume, UnitSystem::Us) => ("gal_us", 1),
+            (Self::SagVolume, UnitSystem::Si) => ("L", 1),
+            (Self::SagVolume, UnitSystem::Us) => ("gal_us", 1),
             (Self::Volume, UnitSystem::Si) => ("m3", 2),
             (Self::Volume, UnitSystem::Us) => ("yd3", 2),
             (Self::FluidVolume, UnitSystem::Si) => ("m3", 2),
             (Self::FluidVolume, UnitSystem::Us) => ("gal_us", 0),
             (Self::Speed, UnitSystem::Si) => ("m/s", 3),
             (Self::Speed, UnitSystem::Us) => ("ft/s", 3),
-            (Self::Flow, UnitSystem::Si) => ("L/min", 1),
-            (Self::Flow, UnitSystem::Us) => ("gal_us/min", 1),
             (Self::Viscosity, UnitSystem::Si) => ("kg/m/s", 4),
             (Self::Viscosity, UnitSystem::Us) => ("lb/ft/s", 4),
             // No degrees Fahrenheit: a scale with a zero of its own cannot be part of a product.
@@ -183,7 +179,6 @@ impl Role {
             Self::Angle => Dim { angle: 1, ..Dim::NONE },
             Self::Temperature => Dim::of(0, 0, 0, 1),
             Self::Duration => Dim::of(0, 0, 1, 0),
-            Self::Rate => Dim::of(1, 0, -1, 0),
             Self::Torque => Dim::of(2, 1, -2, 0),
             Self::SecondMoment => Dim::of(4, 0, 0, 0),
             Self::Settlement => Dim::of(1, 0, 0, 0),
@@ -192,10 +187,9 @@ impl Role {
             Self::FlowSpeed | Self::Permeability => Dim::of(1, 0, -1, 0),
             Self::Flow => Dim::of(3, 0, -1, 0),
             Self::Tractive => Dim::of(-1, 1, -2, 0),
-            Self::Volume => Dim::of(3, 0, 0, 0),
+            Self::SagVolume => Dim::of(3, 0, 0, 0),
             Self::Rate | Self::Speed => Dim::of(1, 0, -1, 0),
             Self::Volume | Self::FluidVolume => Dim::of(3, 0, 0, 0),
-            Self::Flow => Dim::of(3, 0, -1, 0),
             Self::Viscosity => Dim::of(-1, 1, -1, 0),
             Self::Expansion => Dim::of(0, 0, 0, -1),
         }
