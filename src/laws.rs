@@ -5,10 +5,13 @@
 
 pub mod clay;
 pub mod collapse;
+pub mod packer;
 pub mod pe;
 pub mod pull;
+mod ring;
 pub mod soil;
 pub mod thrust;
+pub mod turned_joint;
 
 use crate::law::Law;
 use crate::source::Equation;
@@ -55,4 +58,16 @@ pub const EQUATIONS: &[&Equation] = &[
     &soil::FrictionOfPressure::EQUATION,
     &soil::MarstonLoad::EQUATION,
     &soil::BoreClosure::EQUATION,
+    &packer::RingArea::EQUATION,
+    &packer::ResidualThickness::EQUATION,
+    &packer::ContactDepth::EQUATION,
+    &packer::StressRatio::EQUATION,
+    &packer::ThinRingStressRatio::EQUATION,
+    &packer::ForceOffset::EQUATION,
+    &packer::KernRadius::EQUATION,
+    &turned_joint::StressRatioAtAngle::EQUATION,
+    &turned_joint::ForceAtAngle::EQUATION,
+    &turned_joint::AngleAtForce::EQUATION,
+    &turned_joint::ContactDepthAtForce::EQUATION,
+    &turned_joint::GreatestStress::EQUATION,
 ];

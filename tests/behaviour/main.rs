@@ -15,6 +15,7 @@ mod drives;
 mod files;
 mod forces;
 mod monotone;
+mod packer;
 mod paths;
 mod quantity;
 mod soil;

@@ -48,6 +48,7 @@ sources!(
     independent_check,
     invert_tolerance,
     iso_4065,
+    joint_check,
     mop_133,
     pja_introduction,
     ppi_2008,

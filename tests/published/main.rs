@@ -31,6 +31,7 @@ mod hdd_utility_2005;
 mod independent_check;
 mod invert_tolerance;
 mod iso_4065;
+mod joint_check;
 mod mop_133;
 mod pja_introduction;
 mod ppi_2008;
