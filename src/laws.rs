@@ -5,11 +5,16 @@
 
 pub mod clay;
 pub mod collapse;
+pub mod column;
+pub mod concrete;
 pub mod packer;
 pub mod pe;
 pub mod pull;
+pub mod rigid;
 mod ring;
 pub mod soil;
+pub mod steel;
+pub mod steering;
 pub mod thrust;
 pub mod turned_joint;
 
@@ -70,4 +75,31 @@ pub const EQUATIONS: &[&Equation] = &[
     &turned_joint::AngleAtForce::EQUATION,
     &turned_joint::ContactDepthAtForce::EQUATION,
     &turned_joint::GreatestStress::EQUATION,
+    &steering::JointAngleFromDeviation::EQUATION,
+    &steering::JointAngleFromOffset::EQUATION,
+    &steering::JointAngleFromRadius::EQUATION,
+    &steering::CurveRadius::EQUATION,
+    &steering::JointAngleFromGap::EQUATION,
+    &steering::GapAtJointAngle::EQUATION,
+    &steering::PeakSlopeOfUndulation::EQUATION,
+    &steering::LeastRadiusOfUndulation::EQUATION,
+    &concrete::MeanEndStress::EQUATION,
+    &concrete::MeanShareEndForce::EQUATION,
+    &concrete::EdgeShareEndForce::EQUATION,
+    &concrete::Asce27EndForce::EQUATION,
+    &concrete::ChineseConcreteEndForce::EQUATION,
+    &concrete::DesignOverCubeStrength::EQUATION,
+    &concrete::AllowableMeanEndForce::EQUATION,
+    &concrete::MeanAtTurnedJoint::EQUATION,
+    &rigid::GrpEndForce::EQUATION,
+    &rigid::ForceFromCapacity::EQUATION,
+    &steel::ElasticLocalBuckling::EQUATION,
+    &steel::LocalBuckling::EQUATION,
+    &steel::SteelEndForce::EQUATION,
+    &steel::ChineseSteelEndForce::EQUATION,
+    &steel::EffectiveShare::EQUATION,
+    &steel::CodeAxialForce::EQUATION,
+    &column::RadiusOfGyration::EQUATION,
+    &column::ElasticColumnStress::EQUATION,
+    &column::ColumnStress::EQUATION,
 ];

@@ -36,11 +36,14 @@ macro_rules! sources {
 }
 
 sources!(
+    acpa_dd_21,
     astm_f1804,
     astm_f1962,
     astm_f2619,
     clay_sheet,
+    cn_annex_e,
     dvgw_gw_321,
+    end_schemes_check,
     field_cases,
     final_bore,
     gb_50268,
@@ -49,12 +52,14 @@ sources!(
     invert_tolerance,
     iso_4065,
     joint_check,
+    jswas_a6,
     mop_133,
     pja_introduction,
     ppi_2008,
     soil_scales,
     stein_2001,
     ttp_2010,
+    ufc_3_220_01a,
     uk_friction,
 );
 
