@@ -17,6 +17,7 @@ mod forces;
 mod monotone;
 mod packer;
 mod paths;
+mod pipe_end;
 mod quantity;
 mod soil;
 mod tables;
