@@ -2,7 +2,7 @@
 //! `sin(b/2) = pull / (2 Bc)`, standard laying length 8 ft. Radii worked from them for wall B of ASTM C76 with the joint
 //! drawn 0.5 in. For laid pipe; the geometry of joints under force is in the independent check below.
 
-use crate::found::{Found, Outcome, law, near, needed, pages, q};
+use crate::found::{Found, Outcome, near, needed, pages, q, value};
 use jackpull::Handbook;
 use jackpull::laws::steering::{
     CurveRadius, GapAtJointAngle, JointAngleFromDeviation, JointAngleFromGap, JointAngleFromOffset,
@@ -20,13 +20,13 @@ fn radii_of_drawn_joints(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome
     for (outside_diameter, angle, radius) in
         [("30 in", "0.955 deg", "480.0 ft"), ("44 in", "0.651 deg", "704.0 ft"), ("72 in", "0.398 deg", "1152.0 ft")]
     {
-        let turned = law(JointAngleFromGap { gap: q("0.5 in"), outside_diameter: q(outside_diameter) });
+        let turned = value(JointAngleFromGap { gap: q("0.5 in"), outside_diameter: q(outside_diameter) });
         near(found, &format!("angle at {outside_diameter}"), turned, angle, "0.0005 deg");
         for pipe_length in [row.low.value, row.high.value] {
-            let curve = law(CurveRadius { pipe_length, angle: turned });
+            let curve = value(CurveRadius { pipe_length, angle: turned });
             near(found, &format!("radius at {outside_diameter}"), curve, radius, "0.05 ft");
         }
-        let back = law(JointAngleFromRadius { pipe_length: row.high.value, radius: q(radius) });
+        let back = value(JointAngleFromRadius { pipe_length: row.high.value, radius: q(radius) });
         near(found, &format!("angle on {radius}"), back, angle, "0.0005 deg");
     }
     Ok(())
@@ -42,7 +42,7 @@ fn gaps_at_angles() {
         ("2000 mm", ["3.5 mm", "8.7 mm", "17.5 mm"]),
     ] {
         for (angle, printed) in ["0.1 deg", "0.25 deg", "0.5 deg"].into_iter().zip(printed) {
-            let gap = law(GapAtJointAngle { outside_diameter: q(outside_diameter), angle: q(angle) });
+            let gap = value(GapAtJointAngle { outside_diameter: q(outside_diameter), angle: q(angle) });
             // 17.45 mm was printed as 17.5.
             assert!((gap - q::<Length>(printed)).abs() <= q("0.051 mm"), "{outside_diameter} {angle}: {gap:?}");
         }
@@ -53,8 +53,8 @@ fn gaps_at_angles() {
 fn warning_angle_gapes_at_one_metre(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let angle = needed(handbook.joint_angle()?.get("warning"), || "the warning angle".to_owned())?.value.value;
     let outside_diameter = q("1000 mm");
-    near(found, "gap at the warning", law(GapAtJointAngle { outside_diameter, angle }), "8.7 mm", "0.05 mm");
-    let half = law(GapAtJointAngle { outside_diameter, angle: angle / 2.0 });
+    near(found, "gap at the warning", value(GapAtJointAngle { outside_diameter, angle }), "8.7 mm", "0.05 mm");
+    let half = value(GapAtJointAngle { outside_diameter, angle: angle / 2.0 });
     near(found, "gap at half of it", half, "4.4 mm", "0.05 mm");
     Ok(())
 }
@@ -72,10 +72,10 @@ fn square_end_of_the_guide_specification(handbook: &Arc<Handbook>, found: &mut F
 #[test]
 fn slope_of_a_deviation() {
     for (length, printed, within) in [("91 m", "0.028 %", "0.0006 %"), ("3 m", "0.83 %", "0.005 %")] {
-        let angle = law(JointAngleFromDeviation { deviation: q("25 mm"), pipe_length: q(length) });
+        let angle = value(JointAngleFromDeviation { deviation: q("25 mm"), pipe_length: q(length) });
         let slope: Ratio = angle.tan();
         assert!((slope - q::<Ratio>(printed)).abs() <= q(within), "{length}: {slope:?}");
-        let twice = law(JointAngleFromOffset { offset: q("25 mm"), pipe_length: q(length) });
+        let twice = value(JointAngleFromOffset { offset: q("25 mm"), pipe_length: q(length) });
         assert!((twice - 2.0 * angle).abs() <= q::<Angle>("1e-9 deg"));
     }
 }
@@ -88,13 +88,13 @@ fn wave_against_its_differences() {
     let step = 1e-3;
     let slope = (0..40_000).map(|at| (line(f64::from(at + 1) * step) - line(f64::from(at) * step)) / step);
     let steepest = slope.fold(0.0, f64::max);
-    assert!((law(PeakSlopeOfUndulation { amplitude, half_wave }).value - steepest).abs() < 1e-9);
+    assert!((value(PeakSlopeOfUndulation { amplitude, half_wave }).value - steepest).abs() < 1e-9);
     let step = 0.1;
     let bend = (1..400).map(|at| {
         let x = f64::from(at) * step;
         (line(x + step) - 2.0 * line(x) + line(x - step)).abs() / (step * step)
     });
     let radius = 1.0 / bend.fold(0.0, f64::max);
-    let got = law(LeastRadiusOfUndulation { amplitude, half_wave }).value;
+    let got = value(LeastRadiusOfUndulation { amplitude, half_wave }).value;
     assert!((got / radius - 1.0).abs() < 1e-4, "{got} against {radius}");
 }

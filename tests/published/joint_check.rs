@@ -1,7 +1,7 @@
 //! Worked figures of an independent check of the collected references (kept with them, November 2026): the linear packer
 //! model, recomputed there by closed form and by quadrature, and what it means for a clay pipe end.
 
-use crate::found::{Found, Outcome, close, law, near, needed, pages, q, ratio};
+use crate::found::{Found, Outcome, close, near, needed, pages, q, ratio, value};
 use jackpull::Handbook;
 use jackpull::laws::clay::{ConcentricEndForce, EdgeEndForce};
 use jackpull::laws::packer::{ForceOffset, KernRadius, RingArea, StressRatio, ThinRingStressRatio};
@@ -41,10 +41,10 @@ fn table_of_ratios() {
         let contact_depth = outside_diameter * number(depth);
         for (inside, printed) in INSIDE.into_iter().zip(ratios) {
             let inside_diameter = q(inside);
-            let got = law(StressRatio { outside_diameter, inside_diameter, contact_depth }).value;
+            let got = value(StressRatio { outside_diameter, inside_diameter, contact_depth }).value;
             assert!((got - number(printed)).abs() <= 0.000_051, "{depth} {inside}: {got}");
         }
-        let got = law(ThinRingStressRatio { diameter: outside_diameter, contact_depth }).value;
+        let got = value(ThinRingStressRatio { diameter: outside_diameter, contact_depth }).value;
         assert!((got - number(thin)).abs() <= 0.000_051, "thin ring {depth}: {got}");
     }
 }
@@ -59,9 +59,9 @@ fn offset_of_the_force() {
     {
         for (inside, printed) in ["0.7 m", "0.8 m", "0.9 m"].into_iter().zip(printed) {
             let (inside_diameter, contact_depth) = (q(inside), q(depth));
-            agrees(law(ForceOffset { outside_diameter, inside_diameter, contact_depth }), printed, "0.051 mm");
+            agrees(value(ForceOffset { outside_diameter, inside_diameter, contact_depth }), printed, "0.051 mm");
             if depth == "1 m" {
-                agrees(law(KernRadius { outside_diameter, inside_diameter }), printed, "0.051 mm");
+                agrees(value(KernRadius { outside_diameter, inside_diameter }), printed, "0.051 mm");
             }
         }
     }
@@ -100,16 +100,16 @@ fn example_of_a_joint() {
         ("600 MPa", "0.25 deg", "407 kN"),
     ] {
         let joint = example(q(modulus), q(angle));
-        agrees(law(joint), printed, "0.5 kN");
+        agrees(value(joint), printed, "0.5 kN");
         let ForceAtAngle { outside_diameter, inside_diameter, thickness, modulus, greatest_stress, angle } = joint;
         let force = q::<Force>(printed);
-        let stress = law(GreatestStress { outside_diameter, inside_diameter, thickness, modulus, force, angle });
+        let stress = value(GreatestStress { outside_diameter, inside_diameter, thickness, modulus, force, angle });
         // Half a kilonewton of the smallest force.
         assert!((stress / greatest_stress).value - 1.0 < 0.002, "{printed}: {stress:?}");
         assert!((stress / greatest_stress).value - 1.0 > -0.002, "{printed}: {stress:?}");
         if angle > q("0 deg") {
             let back =
-                law(AngleAtForce { outside_diameter, inside_diameter, thickness, modulus, greatest_stress, force });
+                value(AngleAtForce { outside_diameter, inside_diameter, thickness, modulus, greatest_stress, force });
             assert!(((back / angle).value - 1.0).abs() < 0.003, "{printed}: {back:?}");
         }
     }
@@ -120,7 +120,7 @@ fn force_at_the_floor_of_the_angle(handbook: &Arc<Handbook>, found: &mut Found) 
     let angle = needed(handbook.joint_angle()?.get("least_assumed"), || "the least angle".to_owned())?.value.value;
     for (key, printed) in [("default", "1243 kN"), ("first_load", "4250 kN")] {
         let modulus = needed(handbook.packer_modulus()?.get(key), || format!("modulus {key}"))?.value.low.value;
-        near(found, &format!("force with the modulus {key}"), law(example(modulus, angle)), printed, "0.5 kN");
+        near(found, &format!("force with the modulus {key}"), value(example(modulus, angle)), printed, "0.5 kN");
     }
     Ok(())
 }
@@ -129,12 +129,13 @@ fn force_at_the_floor_of_the_angle(handbook: &Arc<Handbook>, found: &mut Found) 
 /// face of 0.8 bears (ratio 0.288).
 fn factor_three_at_a_turned_joint(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let (outside_diameter, inside_diameter) = (q::<Length>("1 m"), q::<Length>("0.8 m"));
-    let half = law(StressRatio { outside_diameter, inside_diameter, contact_depth: q("0.5 m") });
+    let half = value(StressRatio { outside_diameter, inside_diameter, contact_depth: q("0.5 m") });
     near(found, "half of a face of 0.8", half, "0.288", "0.0005");
-    let (end_bearing_area, strength) = (law(RingArea { outside_diameter, inside_diameter }), q::<Pressure>("48.3 MPa"));
-    let uniform = law(ConcentricEndForce { end_bearing_area, strength, factor: ratio(handbook, "clay.factor")? });
+    let (end_bearing_area, strength) =
+        (value(RingArea { outside_diameter, inside_diameter }), q::<Pressure>("48.3 MPa"));
+    let uniform = value(ConcentricEndForce { end_bearing_area, strength, factor: ratio(handbook, "clay.factor")? });
     for (stress_ratio, printed) in [(q::<Ratio>("0.5"), "1.5"), (q("0.35"), "1.05"), (half, "0.86")] {
-        let crushing = law(EdgeEndForce { stress_ratio, end_bearing_area, strength, factor: q("1") });
+        let crushing = value(EdgeEndForce { stress_ratio, end_bearing_area, strength, factor: q("1") });
         close(found, "safety at the edge", crushing / uniform, printed, 0.006);
     }
     Ok(())

@@ -1,7 +1,7 @@
 //! JSWAS A-6-2000, small reinforced concrete jacking pipe: table of effective area and allowable force, read second hand
 //! on a page of an association for one jacking method; peak stress on curves from a page of another.
 
-use crate::found::{Found, Outcome, Stop, law, near, needed, pages, q};
+use crate::found::{Found, Outcome, Stop, near, needed, pages, q, value};
 use jackpull::Handbook;
 use jackpull::laws::concrete::{AllowableMeanEndForce, MeanAtTurnedJoint};
 use jackpull::quantity::{Measure, Pressure, Ratio};
@@ -30,10 +30,10 @@ fn table_of_allowable_forces(handbook: &Arc<Handbook>, found: &mut Found) -> Out
             [("jswas_50_mean", row.rated_type_50.value, type_50), ("jswas_70_mean", row.rated_type_70.value, type_70)]
         {
             let allowable_mean = stress(handbook, grade)?;
-            let force = law(AllowableMeanEndForce { end_bearing_area: q(area), allowable_mean });
+            let force = value(AllowableMeanEndForce { end_bearing_area: q(area), allowable_mean });
             near(found, &format!("{key} by {grade}, area as printed"), force, printed, "0.51 kN");
             near(found, &format!("{key} by {grade}, row"), rated, printed, "0.5 kN");
-            let own = law(AllowableMeanEndForce { end_bearing_area: row.end_area.value, allowable_mean });
+            let own = value(AllowableMeanEndForce { end_bearing_area: row.end_area.value, allowable_mean });
             near(found, &format!("{key} by {grade}, area of the row"), own, printed, "0.51 kN");
         }
     }
@@ -44,7 +44,7 @@ fn table_of_allowable_forces(handbook: &Arc<Handbook>, found: &mut Found) -> Out
 fn mean_of_a_joint_on_the_edge_of_opening(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let (allowable_mean, allowable_peak) = (stress(handbook, "jswas_50_mean")?, stress(handbook, "jswas_50_peak")?);
     near(found, "peak over mean", allowable_peak / allowable_mean, "1.92", "0.005");
-    let at = |ratio: &str| law(MeanAtTurnedJoint { allowable_mean, allowable_peak, stress_ratio: q(ratio) });
+    let at = |ratio: &str| value(MeanAtTurnedJoint { allowable_mean, allowable_peak, stress_ratio: q(ratio) });
     near(found, "closed joint", at("0.5"), "12.5 N/mm2", "0.05 N/mm2");
     near(found, "no angle", at("1"), "13 N/mm2", "0.05 N/mm2");
     // The small table has 13 N/mm2 as strength over 3.85, 17.5 as strength over 4.0.
@@ -58,7 +58,7 @@ fn mean_of_a_joint_on_the_edge_of_opening(handbook: &Arc<Handbook>, found: &mut 
 fn never_above_either_limit() {
     for tenth in 1..=10 {
         let stress_ratio = Ratio::from_si(f64::from(tenth) / 10.0);
-        let mean = law(MeanAtTurnedJoint { allowable_mean: q("13 MPa"), allowable_peak: q("25 MPa"), stress_ratio });
+        let mean = value(MeanAtTurnedJoint { allowable_mean: q("13 MPa"), allowable_peak: q("25 MPa"), stress_ratio });
         assert!(mean <= q("13 MPa") && mean <= stress_ratio * q::<Pressure>("25 MPa"));
     }
 }
