@@ -273,6 +273,12 @@ shelves! {
     packer_modulus: PressureRangeRow,
     /// Angles at a jacking joint.
     joint_angle: JointAngleRow,
+    /// How far a pipe end may be out of square.
+    end_squareness: LengthRow,
+    /// Usual length of one jacking pipe.
+    jacking_pipe_length: LengthRangeRow,
+    /// Effective over free length of a column.
+    column_length: RatioRow,
     /// Deflection at which a clay pipe joint must stay tight.
     joint_deflection: JointDeflectionRow,
     /// Smallest bend radius.

@@ -15,6 +15,9 @@ pub mod hydraulics;
 pub mod inflow;
 pub mod outside_pressure;
 pub mod part_full;
+pub mod column;
+pub mod concrete;
+pub mod packer;
 pub mod pe;
 pub mod pit_base;
 pub mod pull;
@@ -34,6 +37,13 @@ pub mod thrust;
 pub mod undulation;
 pub mod wall;
 pub mod wall_fit;
+pub mod rigid;
+mod ring;
+pub mod soil;
+pub mod steel;
+pub mod steering;
+pub mod thrust;
+pub mod turned_joint;
 
 use crate::law::Law;
 use crate::source::Equation;
@@ -230,4 +240,43 @@ pub const EQUATIONS: &[&Equation] = &[
     &after_pull::ExcessLength::EQUATION,
     &after_pull::InvertAtRest::EQUATION,
     &after_pull::InvertAfloat::EQUATION,
+    &packer::RingArea::EQUATION,
+    &packer::ResidualThickness::EQUATION,
+    &packer::ContactDepth::EQUATION,
+    &packer::StressRatio::EQUATION,
+    &packer::ThinRingStressRatio::EQUATION,
+    &packer::ForceOffset::EQUATION,
+    &packer::KernRadius::EQUATION,
+    &turned_joint::StressRatioAtAngle::EQUATION,
+    &turned_joint::ForceAtAngle::EQUATION,
+    &turned_joint::AngleAtForce::EQUATION,
+    &turned_joint::ContactDepthAtForce::EQUATION,
+    &turned_joint::GreatestStress::EQUATION,
+    &steering::JointAngleFromDeviation::EQUATION,
+    &steering::JointAngleFromOffset::EQUATION,
+    &steering::JointAngleFromRadius::EQUATION,
+    &steering::CurveRadius::EQUATION,
+    &steering::JointAngleFromGap::EQUATION,
+    &steering::GapAtJointAngle::EQUATION,
+    &steering::PeakSlopeOfUndulation::EQUATION,
+    &steering::LeastRadiusOfUndulation::EQUATION,
+    &concrete::MeanEndStress::EQUATION,
+    &concrete::MeanShareEndForce::EQUATION,
+    &concrete::EdgeShareEndForce::EQUATION,
+    &concrete::Asce27EndForce::EQUATION,
+    &concrete::ChineseConcreteEndForce::EQUATION,
+    &concrete::DesignOverCubeStrength::EQUATION,
+    &concrete::AllowableMeanEndForce::EQUATION,
+    &concrete::MeanAtTurnedJoint::EQUATION,
+    &rigid::GrpEndForce::EQUATION,
+    &rigid::ForceFromCapacity::EQUATION,
+    &steel::ElasticLocalBuckling::EQUATION,
+    &steel::LocalBuckling::EQUATION,
+    &steel::SteelEndForce::EQUATION,
+    &steel::ChineseSteelEndForce::EQUATION,
+    &steel::EffectiveShare::EQUATION,
+    &steel::CodeAxialForce::EQUATION,
+    &column::RadiusOfGyration::EQUATION,
+    &column::ElasticColumnStress::EQUATION,
+    &column::ColumnStress::EQUATION,
 ];

@@ -51,6 +51,8 @@ pub enum Role {
     Percent,
     /// Angle in degrees.
     Angle,
+    /// Angle at a joint, where hundredths of a degree count.
+    JointAngle,
     /// Temperature.
     Temperature,
     /// Duration.
@@ -126,6 +128,7 @@ impl Role {
             (Self::Ratio, _) => ("", 3),
             (Self::Percent, _) => ("%", 2),
             (Self::Angle, _) => ("deg", 1),
+            (Self::JointAngle, _) => ("deg", 3),
             (Self::Temperature, UnitSystem::Si) => ("degC", 1),
             (Self::Temperature, UnitSystem::Us) => ("degF", 0),
             (Self::Duration, _) => ("h", 1),
@@ -176,7 +179,7 @@ impl Role {
             Self::UnitWeight => Dim::of(-2, 1, -2, 0),
             Self::Density => Dim::of(-3, 1, 0, 0),
             Self::Ratio | Self::Percent | Self::Count => Dim::NONE,
-            Self::Angle => Dim { angle: 1, ..Dim::NONE },
+            Self::Angle | Self::JointAngle => Dim { angle: 1, ..Dim::NONE },
             Self::Temperature => Dim::of(0, 0, 0, 1),
             Self::Duration => Dim::of(0, 0, 1, 0),
             Self::Torque => Dim::of(2, 1, -2, 0),
