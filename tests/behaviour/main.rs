@@ -10,12 +10,18 @@
 )]
 
 mod bounds;
+mod citations;
+mod coverage;
 mod door;
 mod drives;
 mod files;
 mod forces;
 mod monotone;
+mod overlays;
 mod paths;
 mod quantity;
+mod records;
+mod relations;
+mod slips;
 mod soil;
 mod tables;
