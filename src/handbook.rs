@@ -17,7 +17,7 @@ pub use written::{Written, line};
 use crate::source::RowId;
 use crate::yaml::{Field, Words};
 use serde::Deserialize;
-use shelf::{Shelf, shelves};
+use shelf::{Shelf, keys, shelves};
 use std::sync::{Arc, LazyLock};
 
 shelves! {
@@ -26,13 +26,13 @@ shelves! {
     /// Vitrified clay jacking pipe.
     clay_pipe: ClayPipeRow,
     /// Compressive strength of vitrified clay by certificate.
-    clay_strength: PressureRow,
+    clay_strength: PressureRow as fixed_keys,
     /// PE pipe by ISO 4427.
     pe_iso4427: PeWallRow,
     /// PE pipe in iron pipe sizes.
     pe_ips: PeOutsideRow,
     /// PE material designations.
-    pe_material: PeMaterialRow,
+    pe_material: PeMaterialRow as fixed_keys,
     /// Allowable pull stress of PE.
     pe_pull_stress: PullStressRow,
     /// Duration factors on PE pull stress and tensile yield.
@@ -50,7 +50,7 @@ shelves! {
     /// Resistance at an enlarging head.
     face: FaceRow,
     /// Final bore of a pulled pipe.
-    bore_rule: BoreRuleRow,
+    bore_rule: BoreRuleRow as fixed_keys,
     /// Length and diameter ranges by method.
     method_limit: MethodLimitRow,
     /// What a pipe family cannot do.
@@ -218,7 +218,7 @@ shelves! {
     /// Volume of drilling fluid over volume of soil.
     fluid_demand: FluidDemandRow,
     /// Size of a reaming step.
-    ream_step: ReamStepRow,
+    ream_step: ReamStepRow as fixed_keys,
     /// Limits of fluid pressure in a bore.
     fluid_pressure_limit: RatioRow,
     /// Overcut of a jacked or enlarged bore.
@@ -226,17 +226,17 @@ shelves! {
     /// Clearance of a bore.
     bore_clearance: BoreClearanceRow,
     /// Factors, coefficients and ratios by use.
-    practice_ratio: RatioRow,
+    practice_ratio: RatioRow as fixed_keys,
     /// Pressures by use.
-    practice_pressure: PressureRow,
+    practice_pressure: PressureRow as fixed_keys,
     /// Lengths by use.
-    practice_length: LengthRow,
+    practice_length: LengthRow as fixed_keys,
     /// Angles by use.
-    practice_angle: AngleRow,
+    practice_angle: AngleRow as fixed_keys,
     /// Durations by use.
-    practice_duration: DurationRow,
+    practice_duration: DurationRow as fixed_keys,
     /// Weights of the criteria of the score.
-    score_weight: RatioRow,
+    score_weight: RatioRow as fixed_keys,
 }
 
 /// The head of an overlay, to know which table it is for.
@@ -251,6 +251,14 @@ impl Handbook {
     pub fn embedded() -> Arc<Self> {
         static EMBEDDED: LazyLock<Arc<Handbook>> = LazyLock::new(|| Arc::new(Handbook::new()));
         Arc::clone(&EMBEDDED)
+    }
+
+    /// What is laid over: the table, and the name of the user's file, in the order of tables and of laying.
+    pub fn overlays(&self) -> impl Iterator<Item = (&'static str, &str)> {
+        Self::TABLES.iter().flat_map(|table| {
+            let (_, laid) = self.texts(table).unwrap_or_default();
+            laid.iter().map(move |(name, _)| (*table, name.as_str()))
+        })
     }
 
     /// Every row's table, key and citation.

@@ -11,5 +11,5 @@ pub use json::json;
 pub use text::text;
 pub use view::{
     AssumedView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, ModelView, OriginView, PointView,
-    Report, SchemeView, ScoreView, SoilModelsView, StageView, ValueView,
+    Report, SchemeView, ScoreView, SoilModelsView, StageView, TableView, ValueView,
 };

@@ -9,6 +9,7 @@ mod fault;
 mod field;
 mod guard;
 
+pub(crate) use fault::nearest;
 pub use fault::{Complaint, Fault, Place};
 pub(crate) use field::key_words;
 pub use field::{Field, FromScalar, Handle, Scalar, ToScalar, Words};
@@ -130,8 +131,7 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
         let names = quoted(rest);
         if let Some((unknown, known)) = names.split_first() {
             let known: Vec<&str> = known.iter().map(String::as_str).collect();
-            let near =
-                fault::nearest(unknown, &known).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
+            let near = nearest(unknown, &known).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
             let complaint = Complaint::from(format!("the key \"{unknown}\" is not known here"));
             return complaint.advise(format!("{near}known here: {}", known.join(", ")));
         }

@@ -9,7 +9,7 @@ mod pull;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, OrNone, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, FaceResistance, Pipe, PipeKind, Rig, TipResistance};
-use crate::handbook::{Family, Handbook, HandbookError, Method, MethodLimitRow, Spoil};
+use crate::handbook::{Family, Handbook, HandbookError, Spoil};
 use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -127,6 +127,9 @@ fn no_row(table: &'static str, wanted: impl Into<String>) -> HandbookError {
 /// Steepest slope of a drive on grade, either way.
 const STEEPEST: f64 = 0.5;
 
+/// Row of the method whose guided pilot every bore here follows.
+const GUIDED: &str = "pilot_tube";
+
 /// Most pipes of one drive: a person chooses among them.
 const MOST_CANDIDATES: usize = 50;
 
@@ -229,12 +232,11 @@ impl Resolver<'_> {
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
-        let guided = |row: &MethodLimitRow| row.method.value == Method::PipeJacking;
         let guided_length = self
             .handbook
             .method_limit()?
-            .find(guided)
-            .ok_or_else(|| no_row("method_limit", Method::PipeJacking.key()))?
+            .get(GUIDED)
+            .ok_or_else(|| no_row("method_limit", GUIDED))?
             .map(|row| row.length.value);
         Ok(Some(Drive {
             handbook: Arc::clone(handbook),

@@ -1,7 +1,7 @@
 //! A table on its shelf, and what is written for every shelf alike.
 
 use super::HandbookError;
-use super::table::Table;
+use super::table::{Keys, Table};
 use std::sync::{Arc, OnceLock};
 
 /// One table on the shelf: its text, overlays, and, once asked for, its rows.
@@ -10,13 +10,14 @@ pub(super) struct Shelf<V> {
     id: &'static str,
     position: u16,
     text: &'static str,
+    keys: Keys,
     overlays: Vec<(String, String)>,
     parsed: OnceLock<Result<Arc<Table<V>>, HandbookError>>,
 }
 
 impl<V: serde::de::DeserializeOwned> Shelf<V> {
-    pub(super) const fn new(id: &'static str, position: u16, text: &'static str) -> Self {
-        Self { id, position, text, overlays: Vec::new(), parsed: OnceLock::new() }
+    pub(super) const fn new(id: &'static str, position: u16, text: &'static str, keys: Keys) -> Self {
+        Self { id, position, text, keys, overlays: Vec::new(), parsed: OnceLock::new() }
     }
 
     pub(super) fn table(&self) -> Result<&Table<V>, HandbookError> {
@@ -27,7 +28,7 @@ impl<V: serde::de::DeserializeOwned> Shelf<V> {
             };
             let mut table = Table::read(self.id, self.position, self.text).map_err(malformed(self.id))?;
             for (name, text) in &self.overlays {
-                table.lay_over(name, text).map_err(malformed(name))?;
+                table.lay_over(name, text, self.keys).map_err(malformed(name))?;
             }
             Ok(Arc::new(table))
         };
@@ -35,7 +36,7 @@ impl<V: serde::de::DeserializeOwned> Shelf<V> {
     }
 
     pub(super) fn with(&self, overlay: Option<(&str, &str)>) -> Self {
-        let mut shelf = Self::new(self.id, self.position, self.text);
+        let mut shelf = Self::new(self.id, self.position, self.text, self.keys);
         shelf.overlays.clone_from(&self.overlays);
         // A table that nothing is laid over stays as it was parsed.
         if overlay.is_none() {
@@ -51,8 +52,20 @@ impl<V: serde::de::DeserializeOwned> Shelf<V> {
     }
 }
 
+/// Which keys a user's rows may have: any, unless the shelf says `as fixed_keys`.
+macro_rules! keys {
+    () => {
+        $crate::handbook::table::Keys::Open
+    };
+    (fixed_keys) => {
+        $crate::handbook::table::Keys::Fixed
+    };
+}
+pub(super) use keys;
+
+/// Writes the handbook: `table: Row` a shelf, and `as fixed_keys` where rows are looked up by key and never by column.
 macro_rules! shelves {
-    ($($(#[$doc:meta])* $table:ident: $row:ty),+ $(,)?) => {
+    ($($(#[$doc:meta])* $table:ident: $row:ty $(as $keys:ident)?),+ $(,)?) => {
         #[expect(non_camel_case_types, reason = "one name per table serves as position, field and file stem")]
         #[derive(Clone, Copy)]
         enum Position { $($table),+ }
@@ -70,6 +83,7 @@ macro_rules! shelves {
                     stringify!($table),
                     Position::$table as u16,
                     include_str!(concat!("../tables/", stringify!($table), ".yaml")),
+                    keys!($($keys)?),
                 ),)+ }
             }
 

@@ -46,6 +46,7 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
         cautions: cautions::ALWAYS.to_vec(),
         not_checked: cautions::NOT_CHECKED.to_vec(),
+        tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
     })
@@ -278,7 +279,15 @@ impl View<'_> {
             "rig: thrust {thrust}, pull {pull}; lubrication {}",
             drive.lubrication.key().replace('_', " ")
         ));
+        let laid: Vec<String> = self.tables().map(|(table, file)| format!("{file} ({table})")).collect();
+        if !laid.is_empty() {
+            facts.push(format!("tables laid over: {}", laid.join(", ")));
+        }
         facts
+    }
+
+    fn tables(&self) -> impl Iterator<Item = (&'static str, &str)> {
+        self.drive.handbook.overlays()
     }
 
     fn working(&self, ranked: &Ranked) -> Vec<StepView> {

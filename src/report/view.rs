@@ -227,6 +227,15 @@ pub struct SchemeView {
     pub cautions: Vec<String>,
 }
 
+/// A user's file laid over a table.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct TableView {
+    /// The table.
+    pub table: &'static str,
+    /// Name of the file.
+    pub file: String,
+}
+
 /// One drive's answer.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Report {
@@ -250,6 +259,8 @@ pub struct Report {
     pub cautions: Vec<&'static str>,
     /// What was not checked.
     pub not_checked: Vec<&'static str>,
+    /// The user's tables.
+    pub tables: Vec<TableView>,
     #[serde(skip)]
     pub(super) facts: Vec<String>,
     #[serde(skip)]

@@ -1,4 +1,4 @@
-//! Tables that must hold one row for every case: friction, classes, suitability, materials, exclusions.
+//! Tables whose rows must cover every case, and once each.
 
 use crate::records::{Record, assert_all, assert_none, tables_of_numbers};
 use jackpull::handbook::{ExclusionRow, Family, GroundClass, Handbook, Lubrication, Method, Service, WaterSide};

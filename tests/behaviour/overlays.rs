@@ -1,8 +1,12 @@
 //! A user's tables laid over those of the handbook.
 
+use crate::drives::text;
+use jackpull::check::Subject;
 use jackpull::handbook::{Handbook, HandbookError};
 use jackpull::quantity::Measure;
 use jackpull::source::{Mark, Origin};
+use jackpull::{Method, Scheme, assess, read_drive};
+use std::sync::Arc;
 
 /// A user's file for the table of iron pipe sizes.
 fn overlay(rows: &str) -> String {
@@ -59,7 +63,7 @@ fn an_overlay_appends_a_new_key_and_overlays_add_up() {
 }
 
 fn refusal(text: &str) -> HandbookError {
-    Handbook::embedded().with_overlay("yard.yaml", text).expect_err(text)
+    Handbook::embedded().with_overlay("yard.yaml", text).err().unwrap_or_else(|| panic!("taken: {text}"))
 }
 
 #[test]
@@ -93,4 +97,103 @@ fn a_malformed_overlay_is_refused_with_its_line() {
         assert!(matches!(&error, HandbookError::Malformed { table, .. } if table == "yard.yaml"), "{error:?}");
         assert!(message.contains(line) && message.contains(word), "no {line} or {word} in: {message}");
     }
+}
+
+/// A row that nothing can look up would be taken in silence: a slip of the key in a table whose rows go by fixed keys.
+#[test]
+fn an_unknown_key_where_keys_are_fixed_is_refused_with_the_near_one() {
+    for (table, key, value, near) in [
+        ("practice_ratio", "clay.factr", "4", "clay.factor"),
+        ("practice_pressure", "pull.anular", "10 psi", "pull.annular"),
+        ("practice_length", "stem.diametre", "90 mm", "stem.diameter"),
+        ("practice_angle", "pull.rmp", "15 deg", "pull.ramp"),
+        ("practice_duration", "collapse.laod", "30 h", "collapse.load"),
+        ("score_weight", "load_margn", "0.5", "load_margin"),
+        ("clay_strength", "en_295", "75 MPa", "en_295_7"),
+        ("bore_rule", "generall", "{ times: 1.4, plus: 0 mm }", "general"),
+        ("ream_step", "sofft", "{ ground: soft }", "soft"),
+        (
+            "pe_material",
+            "pe1000",
+            "{ density: 0.96 g/cm3, tensile_yield: 3500 psi, american: pe4710, german: pe100, soft: pe4xxx, stiff: \
+             pe4xxx }",
+            "pe100",
+        ),
+    ] {
+        let text = format!("id: {table}\ntitle: ours\nrows:\n  - key: {key}\n    value: {value}\n");
+        let message = refusal(&text).to_string();
+        for part in [
+            format!("the table \"{table}\" has no row \"{key}\""),
+            format!("did you mean \"{near}\"?"),
+            "line 4 column 10".to_owned(),
+        ] {
+            assert!(message.contains(&part), "no {part} in: {message}");
+        }
+    }
+}
+
+fn with(overlays: &[&str], text: &str) -> [Scheme; 2] {
+    let lay = |book: Arc<Handbook>, overlay: &&str| Arc::new(book.with_overlay("ours.yaml", overlay).unwrap());
+    let drive = read_drive(text, &overlays.iter().fold(Handbook::embedded(), lay)).unwrap();
+    let [clay, pe] = drive.candidates() else { panic!("two pipes") };
+    [assess(&drive, clay, Method::PipeJacking), assess(&drive, pe, Method::Pullback)]
+}
+
+/// Where rows are found by their columns, a user's row under a key of its own wins over the embedded one that fits
+/// too, and of two users' rows the one laid over last.
+#[test]
+fn a_row_laid_over_wins_where_rows_are_found_by_column() {
+    let text = text(|text| text);
+    let plain = with(&[], &text);
+    let limit = |schemes: &[Scheme; 2], pipe: usize, subject| {
+        let check = schemes[pipe].checks.get(subject).unwrap();
+        check.high().unwrap().1.si
+    };
+    let row = |table: &str, value: &str| format!("id: {table}\ntitle: ours\nrows: [{{ key: ours, value: {value} }}]\n");
+    let clay = "{ size: 10 in, outside_diameter: 13.3125 in, weight: 65 lbf/ft, rated_at_2_5: 30 tonf_us, rated_at_3_0: \
+                25 tonf_us, rated_at_3_5: 21.5 tonf_us, rating_strength: 7000 psi }";
+    let ours = with(&[&row("clay_pipe", clay)], &text);
+    let share = limit(&ours, 0, Subject::EndCapacity) / limit(&plain, 0, Subject::EndCapacity);
+    assert!((share - 0.5).abs() < 1e-9, "{share}");
+
+    let friction = |likely: &str| {
+        row(
+            "friction_band",
+            &format!("{{ ground: silt, water: any, lubrication: metered, low: 1 Pa, likely: {likely}, high: 90 kPa }}"),
+        )
+    };
+    let force = |overlays: &[&str]| with(overlays, &text)[0].force.unwrap().likely.si();
+    let (one, two, usual) = (friction("60 kPa"), friction("80 kPa"), force(&[]));
+    let first = force(&[&one]) - usual;
+    assert!(first > 0.0);
+    assert!(force(&[&one, &two]) - usual > 1.2 * first, "the last one counts");
+
+    // Pull stress, and the modulus at the very duration of a printed one.
+    let stress = "{ edition: ppi_2008, material: pe4710, up_to: 12 h, stress: 1 MPa, at: 73 degF }";
+    let ours = with(&[&row("pe_pull_stress", stress)], &text);
+    let usual = limit(&plain, 1, Subject::Tension);
+    assert!(limit(&ours, 1, Subject::Tension) < 0.3 * usual);
+    let modulus = |value: &str| row("pe_modulus", &format!("{{ material: pe4xxx, duration: 24 h, modulus: {value} }}"));
+    let collapse = |overlays: &[&str]| limit(&with(overlays, &text), 1, Subject::Collapse);
+    let embedded = collapse(&[]);
+    assert!(collapse(&[&modulus("100 MPa")]) < 0.5 * embedded);
+    let factor =
+        |factor: &str| row("pe_duration_factor", &format!("{{ edition: gw_321, up_to: 20 h, factor: {factor} }}"));
+    let tension = limit(&with(&[&factor("0.2")], &text), 1, Subject::Tension);
+    assert!(tension < 0.5 * usual, "{tension} {usual}");
+
+    // A longer drive of wide pipe says nothing of the guided pilot of this one.
+    let wide = row("method_limit", "{ method: pipe jacking, od_from: 1 m, od_to: 3 m, length: 500 m }");
+    let length = |overlays: &[&str], pipe| limit(&with(overlays, &text), pipe, Subject::Length);
+    assert_eq!([0, 1].map(|pipe| length(&[&wide], pipe)), [0, 1].map(|pipe| length(&[], pipe)));
+}
+
+/// What is laid over can be told, in the order of laying.
+#[test]
+fn overlays_are_listed() {
+    let book = Handbook::embedded();
+    assert_eq!(book.overlays().count(), 0);
+    let one = book.with_overlay("one.yaml", &overlay(&overlay_row("ours", "20 in", "508 mm"))).unwrap();
+    let two = one.with_overlay("two.yaml", &overlay(&overlay_row("ours", "20 in", "509 mm"))).unwrap();
+    assert_eq!(two.overlays().collect::<Vec<_>>(), [("pe_ips", "one.yaml"), ("pe_ips", "two.yaml")]);
 }

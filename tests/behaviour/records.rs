@@ -109,6 +109,8 @@ pub(crate) fn tables_of_numbers(book: &Handbook) -> Vec<Vec<Record>> {
         single(book.score_weight().unwrap()),
     ]
 }
+
+/// All faults at once, the first forty in words.
 pub(crate) fn assert_none(faults: &[String]) {
     let first = faults.iter().take(40).map(String::as_str).collect::<Vec<_>>().join("\n");
     assert!(faults.is_empty(), "{} faults, the first of them:\n{first}", faults.len());

@@ -147,3 +147,25 @@ fn a_table_of_the_users_is_laid_over() {
     assert!((ours / usual - 3.0 / 4.0).abs() < 1e-9);
     assert_eq!((usual_mark.as_str(), our_mark.as_str()), ("judgement", "given"));
 }
+
+/// The report names every table of the user's, used or not.
+#[test]
+fn tables_laid_over_are_named() {
+    let one = file("one_table.yaml", b"id: practice_ratio\ntitle: a\nrows: [{ key: clay.factor, value: 4 }]\n");
+    let two = file("two_table.yaml", b"id: ream_step\ntitle: b\nrows: []\n");
+    let report = json(&["assess", "--format", "json", "--tables", &two, "--tables", &one, &example(CLAY_WINS)]);
+    let named = |view: &Value| {
+        let text = |key: &str| view[key].as_str().unwrap().to_owned();
+        (text("table"), text("file"))
+    };
+    let tables: Vec<_> = report["tables"].as_array().unwrap().iter().map(named).collect();
+    assert_eq!(tables, [("ream_step".to_owned(), two.clone()), ("practice_ratio".to_owned(), one.clone())]);
+    let page = stdout(&jackpull(&["assess", "--tables", &two, "--tables", &one, &example(CLAY_WINS)]));
+    // Without any space: a long name is broken at the width of the page.
+    let bare = |text: &str| text.split_whitespace().collect::<String>();
+    let line = format!("tables laid over: {two} (ream_step), {one} (practice_ratio)");
+    assert!(bare(&page).contains(&bare(&line)), "{page}");
+    let plain = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    assert_eq!(plain["tables"], Value::Array(vec![]));
+    assert!(!stdout(&jackpull(&["assess", &example(CLAY_WINS)])).contains("tables laid over"));
+}
