@@ -2,8 +2,8 @@
 
 use super::cautions;
 use super::view::*;
-use crate::check::Check;
-use crate::choice::reason::{exclusion, governing};
+use crate::check::{Check, Verdict};
+use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method};
@@ -40,6 +40,7 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
             standing: first.standing.label(),
             score: view.score(first),
             reason: choice.reason.clone(),
+            with_care: with_verdict(first, Verdict::WithCare).map(at).collect(),
             governed_by: governing(first).and_then(|check| Some((check.subject.label(), check.utilisation()?))),
         }),
         reason: choice.reason.clone(),
@@ -50,6 +51,10 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         facts: view.facts(),
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
     })
+}
+
+fn at(check: &Check) -> AtView {
+    AtView { subject: check.subject.label(), utilisation: check.utilisation() }
 }
 
 struct View<'a> {

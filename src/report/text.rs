@@ -1,6 +1,7 @@
 //! The report for a terminal or a file of 100 columns.
 
 use super::view::{CheckView, OriginView, Report, SchemeView};
+use crate::choice::reason::at;
 use textwrap::{Options, fill};
 
 const WIDTH: usize = 100;
@@ -9,7 +10,7 @@ const WIDTH: usize = 100;
 #[must_use]
 pub fn text(report: &Report) -> String {
     let mut page = Page::default();
-    page.line(&answer(report));
+    page.wrapped("", &answer(report));
     page.gap();
     page.wrapped("Drive    ", &report.drive);
     for fact in &report.facts {
@@ -61,7 +62,9 @@ fn answer(report: &Report) -> String {
             let governed = choice.governed_by.map_or_else(String::new, |(subject, utilisation)| {
                 format!("; governed by {subject} at {utilisation:.2}")
             });
-            format!("{}, {}: {}{governed}", choice.method.to_uppercase(), choice.pipe, choice.standing)
+            let care: Vec<String> = choice.with_care.iter().map(|check| at(check.subject, check.utilisation)).collect();
+            let care = if care.is_empty() { String::new() } else { format!("; with care: {}", care.join(", ")) };
+            format!("{}, {}: {}{governed}{care}", choice.method.to_uppercase(), choice.pipe, choice.standing)
         }
         None => "NO SCHEME FITS".to_owned(),
     }

@@ -46,8 +46,19 @@ pub struct ChoiceView {
     pub score: Option<ScoreView>,
     /// Why, in one sentence.
     pub reason: String,
+    /// The checks that ask for care.
+    pub with_care: Vec<AtView>,
     #[serde(skip)]
     pub(super) governed_by: Option<(&'static str, f64)>,
+}
+
+/// A check by name, and how far its limit is used.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct AtView {
+    /// What is checked.
+    pub subject: &'static str,
+    /// High demand over limit, where it is a number.
+    pub utilisation: Option<f64>,
 }
 
 /// Least and most the score can be.

@@ -20,6 +20,7 @@ mod monotone;
 mod overlays;
 mod paths;
 mod quantity;
+mod reasons;
 mod records;
 mod relations;
 mod slips;

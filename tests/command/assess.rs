@@ -23,6 +23,19 @@ fn the_first_line_is_the_answer() {
     }
 }
 
+/// An answer that asks for care says where in its first line.
+#[test]
+fn the_first_line_names_what_asks_for_care() {
+    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
+    let path = file("care.yaml", text.replace("  - { material: clay, size: 10 in }\n", "").as_bytes());
+    let page = stdout(&jackpull(&["assess", &path]));
+    let start = "PULLBACK, PE100 315 mm SDR 11: fits with care; governed by ";
+    // Pilot 25.4 mm and half the bore of 315 mm, 157.5 mm, against 30 mm.
+    let first = page.lines().take(2).collect::<Vec<_>>().join(" ");
+    assert!(first.starts_with(start) && first.contains("; with care: invert, line and grade at 6.10"), "{page}");
+    assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
+}
+
 #[test]
 fn text_is_no_wider_than_100_columns() {
     for name in [CLAY_WINS, PE_WINS] {
