@@ -197,3 +197,19 @@ fn overlays_are_listed() {
     let two = one.with_overlay("two.yaml", &overlay(&overlay_row("ours", "20 in", "509 mm"))).unwrap();
     assert_eq!(two.overlays().collect::<Vec<_>>(), [("pe_ips", "one.yaml"), ("pe_ips", "two.yaml")]);
 }
+
+/// The user's factor is not that of the printed ratings: the end area behind them stays what it is.
+#[test]
+fn a_factor_of_the_users_leaves_the_end_area_alone() {
+    // A joint that bears evenly, so that the factor on even load governs.
+    let text = text(|text| text.replace("size: 10 in", "size: 10 in, joint_stress_ratio: 1"));
+    let capacity =
+        |overlays: &[&str]| with(overlays, &text)[0].checks.get(Subject::EndCapacity).unwrap().high().unwrap();
+    let factor = |factor: &str| {
+        capacity(&[&format!("id: practice_ratio\ntitle: ours\nrows: [{{ key: clay.factor, value: {factor} }}]\n")]).1.si
+    };
+    let usual = capacity(&[]).1.si;
+    for (given, share) in [("2.0", 1.5), ("2.5", 1.2), ("3.75", 0.8)] {
+        assert!((factor(given) / usual - share).abs() < 1e-9, "{given}: {}", factor(given) / usual);
+    }
+}

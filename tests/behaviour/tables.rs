@@ -152,6 +152,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         ("practice_ratio", key) => match key {
             "clay.factor" => (2.0, 4.0),
             "clay.factor_2_5" => (2.499, 2.501),
+            "clay.factor_3_0" => (2.999, 3.001),
             "clay.factor_3_5" => (3.499, 3.501),
             "clay.factor_edge" => (1.5, 5.0),
             "clay.joint_ratio" => (0.3, 1.0),
