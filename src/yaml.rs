@@ -106,7 +106,8 @@ fn scalar_text(value: &serde_yaml::Value) -> String {
 /// The parser's error as a fault: its text is `path: message at line L column C`.
 fn structural(error: &serde_yaml::Error) -> Fault {
     let place = error.location().map(|at| Place { line: at.line(), column: at.column() });
-    let text = error.to_string();
+    // A key is quoted as it was read, escapes and all.
+    let text: String = error.to_string().chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
     let text = match place {
         Some(Place { line, column }) => {
             text.strip_suffix(&format!(" at line {line} column {column}")).unwrap_or(&text).to_owned()
@@ -117,7 +118,7 @@ fn structural(error: &serde_yaml::Error) -> Fault {
         Some((path, message)) if !path.contains(' ') => (path, message),
         _ => ("", text.as_str()),
     };
-    let path = path.trim_end_matches([':', ' ', SENTINEL]).trim_matches('.').to_owned();
+    let path = path.trim_end_matches([':', ' ']).trim_matches('.').to_owned();
     let complaint = in_our_words(message, path.is_empty());
     // A missing key has no position of its own; at the top level it has none at all.
     let top = path.is_empty() && place.is_none() && message.starts_with("missing field");

@@ -74,6 +74,11 @@ impl FromScalar for Words {
         match scalar {
             Scalar::Nothing => Err("expected a text, got nothing".into()),
             Scalar::Text(text) if text.trim().is_empty() => Err("expected a text, got an empty one".into()),
+            // An escape such as "\e" would reach the terminal of whoever reads the report.
+            Scalar::Text(text) if text.chars().any(|c| c.is_control() && !matches!(c, '\n' | '\t')) => {
+                let message = format!("expected a text without control characters, got \"{}\"", shortened(text));
+                Err(Complaint::from(message).advise("delete the escape"))
+            }
             Scalar::Text(text) => Ok(Self(text.to_owned())),
             other => Ok(Self(other.to_string())),
         }

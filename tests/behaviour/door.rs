@@ -384,3 +384,24 @@ fn contradictions_are_capped() {
     };
     assert_eq!(faults(&format!("{before}ground:\n{stretches}rig:{after}")).len(), MOST_FAULTS);
 }
+
+/// What YAML writes as an escape would reach the terminal: refused in every text, with its place.
+#[test]
+fn escaped_control_characters_are_refused() {
+    for escape in ["\\e[2J", "\\x07", "\\0", "\\x01", "\\x9b", "\\x7f", "\\r", "\\N", "\\b"] {
+        let named = text(|text| format!("name: \"Mill {escape} Lane\"\n{text}"));
+        let found = shown(&faults(&named));
+        assert_eq!(found.len(), 1, "{escape}: {found:?}");
+        assert!(found[0].starts_with("name: expected a text without control characters, got \"Mill "), "{found:?}");
+        assert!(found[0].ends_with("at line 1 column 7"), "{found:?}");
+        let key = text(|text| format!("\"na{escape}me\": Mill Lane\n{text}"));
+        let word = text(|text| text.replace("class: silt", &format!("class: \"si{escape}lt\"")));
+        for text in [key, word] {
+            let found = shown(&faults(&text));
+            assert!(!found.is_empty() && !found.iter().any(|fault| fault.contains(char::is_control)), "{found:?}");
+        }
+    }
+    // Tabs and line ends are no more than space.
+    assert!(faults(&text(|text| format!("name: \"Mill\\tLane\\n\"\n{text}"))).is_empty());
+    assert!(faults(&text(|text| format!("name: |\n  Mill\n  Lane\n{text}"))).is_empty());
+}

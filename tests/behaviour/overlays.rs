@@ -85,6 +85,7 @@ fn a_malformed_overlay_is_refused_with_its_line() {
         (overlay_row("ours", "20 in", "NaN mm"), "line 8", "not a finite number"),
         (twice, "line 13", "\"ours\" is there twice"),
         (row("ours") + "      wall: 20 mm\n", "line 9", "wall"),
+        (row("ours") + "    note: \"\\e[31mred\"\n", "line 9", "note: expected a text without control characters"),
         (row("ours") + "    colour: blue\n", "line 9", "colour"),
         (row("ours") + "    mark: honest\n", "line 9", "mark"),
         ("  - key: ours\n    value:\n      size: 20 in\n".to_owned(), "line 7", "outside_diameter"),
