@@ -2,6 +2,7 @@
 
 mod clay;
 mod ground;
+mod label;
 mod pe;
 mod pe_strength;
 mod pipe;
@@ -212,21 +213,18 @@ impl Resolver<'_> {
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, pull.as_ref())? {
                 self.room(index, candidate, &pipe, &line, stem.value);
-                candidates.push(pipe);
+                if file.candidates.iter().take(index).any(|other| other == candidate) {
+                    let message = format!("{} is among the candidates twice", pipe.label);
+                    self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
+                }
+                candidates.push((index, pipe));
             }
         }
         if file.candidates.is_empty() {
             self.flaw(&file.length, "candidates", "expected at least one pipe to choose from, got an empty list");
         }
-        for (index, pipe) in candidates.iter().enumerate() {
-            let twin = candidates.iter().take(index).any(|other| {
-                other.label == pipe.label && other.bore.value == pipe.bore.value && other.casing == pipe.casing
-            });
-            if let (true, Some(candidate)) = (twin, file.candidates.get(index)) {
-                let message = format!("{} is among the candidates twice", pipe.label);
-                self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
-            }
-        }
+        label::tell_apart(&file.candidates, &mut candidates);
+        let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let stretches = self.ground(file, length, &line, largest)?;
         let tolerance = self.tolerance(file, largest)?;

@@ -92,7 +92,7 @@ impl Page {
 
     fn heading(&mut self, title: &str) {
         self.gap();
-        self.line(title);
+        self.wrapped("", title);
         self.line(&"-".repeat(title.chars().count().min(WIDTH)));
     }
 
@@ -112,7 +112,7 @@ impl Page {
             if least == most { format!("score {least}") } else { format!("score {least} to {most}") }
         });
         let name = format!("{} of {}", scheme.method, scheme.pipe);
-        self.line(&format!("{place:>3}  {name:<48}  {:<15} {score}", scheme.standing));
+        self.wrapped(&format!("{place:>3}  "), format!("{name:<48}  {:<15} {score}", scheme.standing).trim_end());
         for excluded in &scheme.excluded {
             self.wrapped("     ", &format!("{} ({})", sentence(&excluded.reason), excluded.source));
         }

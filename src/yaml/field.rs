@@ -124,11 +124,18 @@ macro_rules! key_words {
 pub(crate) use key_words;
 
 /// One scalar of an input file, with the number that finds its place again.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct Field<T> {
     /// The value.
     pub value: T,
     ordinal: Option<u32>,
+}
+
+/// Fields of one value are equal wherever they stand.
+impl<T: PartialEq> PartialEq for Field<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.value == other.value
+    }
 }
 
 impl<T> From<T> for Field<T> {

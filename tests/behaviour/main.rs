@@ -10,6 +10,7 @@
 )]
 
 mod bounds;
+mod candidates;
 mod citations;
 mod coverage;
 mod door;

@@ -48,6 +48,22 @@ fn text_is_no_wider_than_100_columns() {
     }
 }
 
+/// Pipes that differ in what is given of them have long names, and are told apart on the page.
+#[test]
+fn long_names_fit_the_page() {
+    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
+    let variant = "certificate: en_295_7, factor: 3.25, joint_stress_ratio: 0.45, casing: 16.5 in, weight: 1.234 kN/m";
+    let clay = "  - { material: clay, size: 10 in }\n";
+    let both = format!("{clay}  - {{ material: clay, size: 10 in, {variant} }}\n");
+    let page = stdout(&jackpull(&["assess", &file("variants.yaml", text.replace(clay, &both).as_bytes())]));
+    assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    let long =
+        "clay 10 in, weight 84.6 lbf/ft, certificate en_295_7, factor 3.25, joint stress ratio 0.45, casing 16.5 in";
+    assert!(page.contains(&format!("pipe jacking of {long} barred")), "{page}");
+    assert!(page.contains("pipe jacking of clay 10 in fits"), "{page}");
+}
+
 #[test]
 fn the_same_file_gives_the_same_bytes() {
     for format in ["text", "json"] {
