@@ -2,7 +2,8 @@
 
 use crate::drives::{drive, text};
 use allocation_counter::measure;
-use jackpull::drive_file::DriveFile;
+use jackpull::drive_file::{DriveFile, OrNone};
+use jackpull::quantity::{Length, Measure, Ratio, ThermodynamicTemperature};
 use jackpull::yaml::{Fault, LARGEST_INPUT, MOST_FAULTS, text_of};
 use jackpull::{Handbook, InputError, choose, read_drive};
 use proptest::prelude::*;
@@ -269,6 +270,36 @@ proptest! {
         let other = choose(&again.resolve(&handbook).unwrap()).unwrap();
         prop_assert_eq!(format!("{:?}", one.ranked), format!("{:?}", other.ranked));
         prop_assert_eq!(again.to_yaml().unwrap(), written);
+    }
+}
+
+/// A drive made in code that no file can hold is refused when it is written, not when it is read.
+#[test]
+fn what_cannot_be_read_back_is_not_written() {
+    let file = || DriveFile::read(&text(|text| text)).unwrap();
+    for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        let mut faulty = file();
+        faulty.length = Length::from_si(bad).into();
+        let fault = faulty.to_yaml().unwrap_err();
+        assert_eq!((fault.path.as_str(), fault.place), ("length", None), "{fault}");
+        let mut faulty = file();
+        faulty.candidates[1].sdr = Some(Ratio::from_si(bad).into());
+        assert_eq!(faulty.to_yaml().unwrap_err().path, "candidates[1].sdr");
+        let mut faulty = file();
+        faulty.groundwater = OrNone::Some(Length::from_si(bad)).into();
+        assert_eq!(faulty.to_yaml().unwrap_err().path, "groundwater");
+    }
+    let mut cold = file();
+    cold.pull.as_mut().unwrap().pipe_temperature = ThermodynamicTemperature::from_si(f64::NAN).into();
+    assert_eq!(cold.to_yaml().unwrap_err().path, "pull.pipe_temperature");
+    for name in ["", "  ", "\u{1b}[2J", "\u{0}"] {
+        assert_eq!(file().named(name).to_yaml().unwrap_err().path, "name", "{name:?}");
+    }
+    let words =
+        ["~", "null", "true", "60", "1e3", "- a", "a: b", "# a", "&a *b", "'", "\"", "Müller \u{1f6a7}", " a ", "a\nb"];
+    for name in words {
+        let written = file().named(name).to_yaml().unwrap();
+        assert_eq!(DriveFile::read(&written).unwrap().name.unwrap().value.0, name);
     }
 }
 
