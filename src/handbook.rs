@@ -10,6 +10,7 @@ mod table;
 mod written;
 
 pub use error::HandbookError;
+pub(crate) use lookup::rising;
 pub use rows::*;
 pub use table::{Citation, Row, Table};
 pub use written::{Written, line};

@@ -10,7 +10,7 @@ mod pull;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, OrNone, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, FaceResistance, Pipe, PipeKind, Rig, TipResistance};
-use crate::handbook::{Family, Handbook, HandbookError, Spoil};
+use crate::handbook::{Family, Handbook, HandbookError, Spoil, rising};
 use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -154,13 +154,8 @@ fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResistance, Origin
     let values = row.value;
     let pressure = Band { low: values.low.value, likely: values.likely.value, high: values.high.value };
     let least = Band { low: values.least_low.value, likely: values.least_likely.value, high: values.least_high.value };
-    let rises = |low: f64, likely: f64, high: f64| low >= 0.0 && low <= likely && likely <= high;
-    if !rises(pressure.low.si(), pressure.likely.si(), pressure.high.si())
-        || !rises(least.low.si(), least.likely.si(), least.high.si())
-    {
-        let row = spoil.key().to_owned();
-        return Err(HandbookError::Unfit { table: "face", row, why: "low, likely and high do not rise" });
-    }
+    let pressure = rising("face", spoil.key(), pressure)?;
+    let least = rising("face", spoil.key(), least)?;
     Ok((FaceResistance::Table { pressure, least }, row.origin))
 }
 
@@ -372,6 +367,7 @@ impl Resolver<'_> {
         let low = self.handbook.ratio("tip.clay_low")?;
         let high = self.handbook.ratio("tip.clay_high")?;
         let bearing_factor = Band { low: low.value, likely: high.value, high: high.value };
+        let bearing_factor = rising("practice_ratio", "tip.clay_low, tip.clay_high", bearing_factor)?;
         if stem.si() > 0.0 {
             self.assume_one("pilot tip: cone resistance per blow, sand and silt", sand, Role::Strength);
             self.assume_one("pilot tip: cone resistance per blow, clay, high", clay, Role::Strength);

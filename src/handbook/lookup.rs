@@ -1,7 +1,7 @@
-//! Single values by key, from the tables of values by use.
+//! Single values by key, from the tables of values by use, and bands that rise.
 
 use super::{Handbook, HandbookError, Table};
-use crate::quantity::{Angle, Length, Pressure, Ratio, Time};
+use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::Field;
 
@@ -47,7 +47,22 @@ impl Handbook {
     }
 }
 
-fn one<Q: Copy>(table: &Table<Field<Q>>, key: &str) -> Result<Cited<Q>, HandbookError> {
+fn one<Q: Measure>(table: &Table<Field<Q>>, key: &str) -> Result<Cited<Q>, HandbookError> {
     let row = table.get(key).ok_or_else(|| HandbookError::NoRow { table: table.id, wanted: key.to_owned() })?;
+    if !(row.value.value.si() >= 0.0) {
+        return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is below zero" });
+    }
     Ok(row.map(|field| field.value))
+}
+
+/// A band out of a table, refused where it falls or begins below zero. `row` says which it is.
+pub(crate) fn rising<Q: Measure + PartialOrd>(
+    table: &'static str,
+    row: &str,
+    band: Band<Q>,
+) -> Result<Band<Q>, HandbookError> {
+    if band.low.si() >= 0.0 && band.low <= band.likely && band.likely <= band.high {
+        return Ok(band);
+    }
+    Err(HandbookError::Unfit { table, row: row.to_owned(), why: "low, likely and high do not rise" })
 }

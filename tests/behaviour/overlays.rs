@@ -5,7 +5,7 @@ use jackpull::check::Subject;
 use jackpull::handbook::{Handbook, HandbookError};
 use jackpull::quantity::Measure;
 use jackpull::source::{Mark, Origin};
-use jackpull::{Method, Scheme, assess, read_drive};
+use jackpull::{Method, Scheme, assess, choose, read_drive};
 use std::sync::Arc;
 
 /// A user's file for the table of iron pipe sizes.
@@ -213,4 +213,82 @@ fn a_factor_of_the_users_leaves_the_end_area_alone() {
     for (given, share) in [("2.0", 1.5), ("2.5", 1.2), ("3.75", 0.8)] {
         assert!((factor(given) / usual - share).abs() < 1e-9, "{given}: {}", factor(given) / usual);
     }
+}
+
+/// Bands that fall are refused when a drive is put together, with table and row.
+#[test]
+fn bands_that_fall_are_refused() {
+    let base = text(|text| text);
+    let not_metered = text(|text| text.replace("lubrication: metered", "lubrication: not_metered"));
+    let one = |table: &str, key: &str, value: &str| {
+        format!("id: {table}\ntitle: ours\nrows: [{{ key: {key}, value: {value} }}]\n")
+    };
+    let band = |lubrication: &str, low: &str, likely: &str, high: &str| {
+        one(
+            "friction_band",
+            &format!("silt_above_{lubrication}"),
+            &format!(
+                "{{ ground: silt, water: any, lubrication: {lubrication}, low: {low} kPa, likely: {likely} kPa, high: \
+                 {high} kPa }}"
+            ),
+        )
+    };
+    let class = |n: [&str; 3]| {
+        let [low, likely, high] = n;
+        one(
+            "ground_class",
+            "silt",
+            &format!("{{ ground: silt, n_low: {low}, n_likely: {likely}, n_high: {high}, tip: sand }}"),
+        )
+    };
+    let falls = "low, likely and high do not rise";
+    let cases = [
+        (one("practice_ratio", "pull.friction_fluid_low", "0.31"), &base, "pull.friction_fluid", falls),
+        (one("practice_ratio", "pull.friction_fluid", "0.2"), &base, "pull.friction_fluid", falls),
+        (one("practice_ratio", "pull.fluid_light", "1.2"), &base, "pull.fluid_", falls),
+        (one("practice_ratio", "pull.fluid_heavy", "1.01"), &base, "pull.fluid_", falls),
+        (one("practice_ratio", "tip.clay_low", "30"), &base, "tip.clay_", falls),
+        (one("practice_pressure", "pull.annular_low", "11 psi"), &base, "pull.annular", falls),
+        (class(["5", "4", "30"]), &base, "silt", falls),
+        (class(["5", "15", "10"]), &base, "silt", falls),
+        (class(["-1", "15", "30"]), &base, "silt", falls),
+        (band("metered", "50", "60", "70"), &not_metered, "silt", "metered lubrication leaves more friction than none"),
+        (band("metered", "1", "2", "70"), &not_metered, "silt", "metered lubrication leaves more friction than none"),
+        (band("metered", "1", "60", "10"), &base, "silt, metered", falls),
+        (band("metered", "-1", "5", "10"), &base, "silt, metered", falls),
+    ];
+    for (overlay, text, row, why) in cases {
+        let book = Arc::new(Handbook::embedded().with_overlay("ours.yaml", &overlay).unwrap());
+        let done = read_drive(text, &book).map(|drive| choose(&drive).map(|_| ()));
+        let message = match done {
+            Err(error) => error.to_string(),
+            Ok(Err(error)) => error.to_string(),
+            Ok(Ok(())) => panic!("taken:\n{overlay}"),
+        };
+        assert!(message.contains(row) && message.contains(why), "{overlay}\n{message}");
+    }
+}
+
+/// No value by use has a sense below zero.
+#[test]
+fn values_by_use_below_zero_are_refused() {
+    let embedded = Handbook::embedded();
+    let mut seen = 0;
+    for (table, key, _) in embedded.citations().unwrap() {
+        let with = |value: &str| {
+            let text = format!("id: {table}\ntitle: ours\nrows: [{{ key: {key}, value: {value} }}]\n");
+            embedded.with_overlay("ours.yaml", &text).unwrap()
+        };
+        let got = match table {
+            "practice_ratio" => with("-0.1").ratio(key).map(|_| ()),
+            "practice_pressure" => with("-1 Pa").pressure(key).map(|_| ()),
+            "practice_length" => with("-1 mm").length(key).map(|_| ()),
+            "practice_angle" => with("-1 deg").angle(key).map(|_| ()),
+            "practice_duration" => with("-1 h").duration(key).map(|_| ()),
+            _ => continue,
+        };
+        assert_eq!(got.unwrap_err().to_string(), format!("table {table}, {key}: is below zero"));
+        seen += 1;
+    }
+    assert!(seen > 40);
 }

@@ -3,7 +3,9 @@
 use super::{Line, Resolver, no_row};
 use crate::drive::{AssumedValue, Soil, Stretch};
 use crate::drive_file::{DriveFile, OrNone, SoilFile, StretchFile};
-use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, WaterSide};
+use crate::handbook::{
+    FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, WaterSide, rising,
+};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -205,6 +207,8 @@ impl Resolver<'_> {
         let class = stretch.class.value;
         let table = self.handbook.ground_class()?;
         let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row("ground_class", class.key()))?;
+        let blows = Band { low: row.value.n_low.value, likely: row.value.n_likely.value, high: row.value.n_high.value };
+        let blows = rising("ground_class", class.key(), blows)?;
         if let Some(field) = &stretch.spt_n {
             let n = self.not_negative(field, &format!("{path}.spt_n"), Role::Count);
             // The densest classes are open at the top: refusal is the matter of the suitability table.
@@ -223,7 +227,6 @@ impl Resolver<'_> {
             }
             return Ok(Band::same(n));
         }
-        let blows = Band { low: row.value.n_low.value, likely: row.value.n_likely.value, high: row.value.n_high.value };
         let shown = blows.map(|n| Shown::of(n, Role::Count));
         self.assume_alike(path, "spt_n", AssumedValue::Band(shown), row.origin);
         Ok(blows)
@@ -235,8 +238,13 @@ impl Resolver<'_> {
                 // Half way between no and metered lubrication; the worst case is that none arrives.
                 let dry = self.friction(class, side, Lubrication::None)?;
                 let slick = self.friction(class, side, Lubrication::Metered)?;
+                if slick.levels.likely > dry.levels.likely || slick.levels.high > dry.levels.high {
+                    let why = "metered lubrication leaves more friction than none";
+                    return Err(HandbookError::Unfit { table: "friction_band", row: class.key().to_owned(), why });
+                }
                 let likely = (dry.levels.likely + slick.levels.likely) / 2.0;
                 let levels = Band { low: slick.levels.low, likely, high: dry.levels.high };
+                let levels = rising("friction_band", class.key(), levels)?;
                 Ok(Friction { levels, origin: Origin::Law(&NOT_METERED) })
             }
             _ => match side {
@@ -274,10 +282,7 @@ impl Resolver<'_> {
             .find(fits)
             .ok_or_else(|| no_row("friction_band", format!("{}, {}", class.key(), lubrication.key())))?;
         let levels = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
-        if !(levels.low.si() >= 0.0 && levels.low <= levels.likely && levels.likely <= levels.high) {
-            let row = format!("{}, {}", class.key(), lubrication.key());
-            return Err(HandbookError::Unfit { table: "friction_band", row, why: "low, likely and high do not rise" });
-        }
+        let levels = rising("friction_band", &format!("{}, {}", class.key(), lubrication.key()), levels)?;
         Ok(Friction { levels, origin: row.origin })
     }
 
