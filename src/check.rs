@@ -151,7 +151,9 @@ impl Case {
             Sense::AtMost => (self.demand, self.limit),
             Sense::AtLeast => (self.limit, self.demand),
         };
-        (under > 0.0 && over.is_finite() && under.is_finite()).then(|| (over / under).max(0.0))
+        let share = over / under;
+        // The limit may be so small that the quotient is no number.
+        (under > 0.0 && under.is_finite() && share.is_finite()).then_some(share.max(0.0))
     }
 }
 
@@ -291,7 +293,7 @@ impl Check {
     }
 
     /// High demand over limit (inverted where the supply must be at least the need); `None` where the divisor is
-    /// not positive or there are no numbers.
+    /// not positive, the quotient is beyond all numbers, or there are none.
     #[must_use]
     pub fn utilisation(&self) -> Option<f64> {
         match self.numbers {

@@ -4,6 +4,7 @@ use super::{Criterion, Ranked, Standing};
 use crate::check::{Check, Verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
+use crate::quantity::shown::decimal;
 use crate::source::Origin;
 
 pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, HandbookError> {
@@ -67,12 +68,17 @@ pub(crate) fn with_verdict(ranked: &Ranked, verdict: Verdict) -> impl Iterator<I
 
 /// A check and how far its limit is used, where that is a number.
 pub(crate) fn at(subject: &str, utilisation: Option<f64>) -> String {
-    utilisation.map_or_else(|| subject.to_owned(), |utilisation| format!("{subject} at {utilisation:.2}"))
+    utilisation.map_or_else(|| subject.to_owned(), |utilisation| format!("{subject} at {}", decimal(utilisation, 2)))
 }
 
 fn list(ranked: &Ranked, verdict: Verdict) -> String {
     let texts = with_verdict(ranked, verdict).map(|check| match check.likely_utilisation() {
-        Some(likely) if verdict == Verdict::Over => format!("{} is over at {likely:.2}", check.subject.label()),
+        Some(likely) if verdict == Verdict::Over => {
+            format!("{} is over at {}", check.subject.label(), decimal(likely, 2))
+        }
+        None if verdict == Verdict::Over && check.likely().is_some() => {
+            format!("{} is over its limit", check.subject.label())
+        }
         _ if verdict == Verdict::WithCare => at(check.subject.label(), check.utilisation()),
         _ if verdict == Verdict::Over => format!("{} is unsuitable", check.subject.label()),
         _ if verdict == Verdict::NotDecided => format!("{} is not decided", check.subject.label()),

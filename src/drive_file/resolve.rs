@@ -11,6 +11,7 @@ mod pull;
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, OrNone, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, FaceResistance, Pipe, PipeKind, Rig, TipResistance};
 use crate::handbook::{Family, Handbook, HandbookError, Spoil, rising};
+use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -304,7 +305,7 @@ impl Resolver<'_> {
                 self.assume("ground surface", AssumedValue::Word("level: gives the grade".to_owned()), judged);
                 let slope = ((launch - reception) / length).value;
                 if let (true, Some(pit)) = (!(slope.abs() <= STEEPEST), &file.reception) {
-                    let complaint = Complaint::from(format!("gives a slope of {:.0} %", 100.0 * slope));
+                    let complaint = Complaint::from(format!("gives a slope of {} %", decimal(100.0 * slope, 0)));
                     let complaint = complaint.advise("give the grade too where the ground is not level");
                     self.flaw(&pit.invert_depth, "reception.invert_depth", complaint);
                 }

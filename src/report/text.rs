@@ -2,6 +2,7 @@
 
 use super::view::{CheckView, OriginView, Report, SchemeView};
 use crate::choice::reason::at;
+use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
 
 const WIDTH: usize = 100;
@@ -60,7 +61,7 @@ fn answer(report: &Report) -> String {
     match &report.choice {
         Some(choice) => {
             let governed = choice.governed_by.map_or_else(String::new, |(subject, utilisation)| {
-                format!("; governed by {subject} at {utilisation:.2}")
+                format!("; governed by {}", at(subject, Some(utilisation)))
             });
             let care: Vec<String> = choice.with_care.iter().map(|check| at(check.subject, check.utilisation)).collect();
             let care = if care.is_empty() { String::new() } else { format!("; with care: {}", care.join(", ")) };
@@ -150,7 +151,7 @@ impl Page {
     fn check(&mut self, check: &CheckView) {
         let value =
             |view: &Option<super::view::ValueView>| view.as_ref().map_or("-".to_owned(), |view| view.text.clone());
-        let ratio = |ratio: Option<f64>| ratio.map_or("-".to_owned(), |ratio| format!("{ratio:.2}"));
+        let ratio = |ratio: Option<f64>| ratio.map_or("-".to_owned(), |ratio| decimal(ratio, 2));
         let limit = match &check.limit {
             Some(limit) if check.sense == "at least" => format!(">= {}", limit.text),
             limit => value(limit),

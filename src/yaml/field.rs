@@ -2,6 +2,7 @@
 
 use super::fault::Complaint;
 use crate::quantity::parse::shortened;
+use crate::quantity::shown::plain;
 use crate::quantity::{FromText, QuantityError};
 use core::cell::RefCell;
 use core::fmt;
@@ -26,7 +27,7 @@ impl fmt::Display for Scalar<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Text(text) => f.write_str(&shortened(text)),
-            Self::Number(number) => write!(f, "{number}"),
+            Self::Number(number) => f.write_str(&plain(*number)),
             Self::Boolean(boolean) => write!(f, "{boolean}"),
             Self::Nothing => f.write_str("nothing"),
         }

@@ -15,6 +15,7 @@ mod citations;
 mod coverage;
 mod door;
 mod drives;
+mod extremes;
 mod files;
 mod forces;
 mod monotone;

@@ -6,6 +6,7 @@ use crate::drive_file::{DriveFile, OrNone, SoilFile, StretchFile};
 use crate::handbook::{
     FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, WaterSide, rising,
 };
+use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -217,10 +218,10 @@ impl Resolver<'_> {
             if n < low || (n > high && high < top) {
                 let message = format!(
                     "{} blows are not those of {}, which has {} to {}",
-                    n.si(),
+                    plain(n.si()),
                     class.key(),
-                    low.si(),
-                    high.si()
+                    plain(low.si()),
+                    plain(high.si())
                 );
                 let complaint = Complaint::from(message).advise("name the class that the blow count belongs to");
                 self.flaw(field, &format!("{path}.spt_n"), complaint);
