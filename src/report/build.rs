@@ -6,7 +6,7 @@ use crate::check::{Check, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::drive::{Assumed, AssumedValue, Drive};
-use crate::handbook::{HandbookError, Method};
+use crate::handbook::{HandbookError, Method, Service};
 use crate::method::{self, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
 use crate::source::Origin;
@@ -230,8 +230,11 @@ impl View<'_> {
                 field.strip_prefix(own.as_str()).is_some_and(|rest| rest.starts_with(['.', ':']))
             } else if field.starts_with("pull") {
                 pulled
+            } else if matches!(field, "tolerance" | "pilot accuracy") {
+                self.drive.service == Service::GravitySewer
             } else {
-                !(pulled && field.contains("jacked pipe"))
+                let jacked = field == "spoil" || field.starts_with("face") || field.contains("jacked pipe");
+                !(pulled && jacked)
             }
         };
         let view = |assumed: &Assumed| {

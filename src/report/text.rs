@@ -1,6 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
-use super::view::{CheckView, OriginView, Report, SchemeView};
+use super::view::{AssumedView, CheckView, OriginView, Report, SchemeView};
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
@@ -34,8 +34,7 @@ pub fn text(report: &Report) -> String {
             page.heading("Unit friction by pressure models: shown, never used for capacity");
             page.soil(first);
         }
-        page.heading(&format!("Assumed for {} of {}", first.method, first.pipe));
-        page.assumed(first);
+        page.assumed(report);
         page.heading("Cautions");
         for caution in first.cautions.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
             page.wrapped("- ", caution);
@@ -206,10 +205,20 @@ impl Page {
         }
     }
 
-    fn assumed(&mut self, scheme: &SchemeView) {
-        for assumed in &scheme.assumed {
-            self.wrapped("", &format!("{}: {}", assumed.field, assumed.value));
-            self.wrapped("    ", &origin(&assumed.basis));
+    /// What each scheme assumes, in the order of the ranking, and each thing once.
+    fn assumed(&mut self, report: &Report) {
+        let mut told: Vec<&AssumedView> = Vec::new();
+        for scheme in &report.schemes {
+            let opening = if told.is_empty() { "Assumed" } else { "More assumed" };
+            let more: Vec<&AssumedView> = scheme.assumed.iter().filter(|assumed| !told.contains(assumed)).collect();
+            if !more.is_empty() {
+                self.heading(&format!("{opening} for {} of {}", scheme.method, scheme.pipe));
+            }
+            for assumed in &more {
+                self.wrapped("", &format!("{}: {}", assumed.field, assumed.value));
+                self.wrapped("    ", &origin(&assumed.basis));
+            }
+            told.extend(more);
         }
     }
 

@@ -198,3 +198,49 @@ fn tables_laid_over_are_named() {
     assert_eq!(plain["tables"], Value::Array(vec![]));
     assert!(!stdout(&jackpull(&["assess", &example(CLAY_WINS)])).contains("tables laid over"));
 }
+
+/// A scheme lists what it uses: no face of a jacked pipe for one that is pulled.
+#[test]
+fn a_scheme_lists_what_it_assumes_and_no_more() {
+    let report = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    let fields = |method: &str| -> Vec<String> {
+        let schemes = report["schemes"].as_array().unwrap();
+        let scheme = schemes.iter().find(|scheme| scheme["method"] == method && !scheme["force"].is_null()).unwrap();
+        let assumed = scheme["assumed"].as_array().unwrap();
+        assumed.iter().map(|assumed| assumed["field"].as_str().unwrap().to_owned()).collect()
+    };
+    let (jacked, pulled) = (fields("pipe jacking"), fields("pullback"));
+    let of_the_face = |field: &&String| field.starts_with("face") || *field == "spoil";
+    assert_eq!(jacked.iter().filter(of_the_face).count(), 3, "{jacked:?}");
+    assert_eq!(pulled.iter().filter(of_the_face).count(), 0, "{pulled:?}");
+    assert!(pulled.iter().any(|field| field.starts_with("pull.reamer")));
+    assert!(pulled.iter().any(|field| field.starts_with("pilot tip")), "the stem of a pulled pipe is pushed too");
+    assert!(jacked.contains(&"pilot accuracy".to_owned()));
+    let casing = std::fs::read_to_string(example(CLAY_WINS)).unwrap().replace("gravity_sewer", "casing");
+    let casing = jackpull(&["assess", "--format", "json", &file("casing.yaml", casing.as_bytes())]);
+    assert!(!stdout(&casing).contains("pilot accuracy"), "only a gravity sewer is checked for its grade");
+}
+
+/// The text tells what every scheme assumes, each thing once.
+#[test]
+fn the_text_tells_the_assumptions_of_every_scheme() {
+    let page = stdout(&jackpull(&["assess", &example(CLAY_WINS)]));
+    let flat = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let (_, assumed) = page.split_once("Assumed for pipe jacking of clay 10 in\n").unwrap();
+    let (assumed, _) = assumed.split_once("\nCautions\n").unwrap();
+    let (first, second) = assumed.split_once("More assumed for pullback of PE100 315 mm SDR 11\n").unwrap();
+    let (first, second) = (flat(first), flat(second));
+    let report = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    let mut told = 0;
+    for scheme in report["schemes"].as_array().unwrap() {
+        let pulled = scheme["method"] == "pullback";
+        for assumed in scheme["assumed"].as_array().unwrap() {
+            let line = format!("{}: {}", assumed["field"].as_str().unwrap(), assumed["value"].as_str().unwrap());
+            let line = flat(&line);
+            assert!(first.contains(&line) || pulled && second.contains(&line), "{line} is not told in:\n{page}");
+            assert!(!(first.contains(&line) && second.contains(&line)), "{line} is told twice in:\n{page}");
+            told += 1;
+        }
+    }
+    assert!(told > 30, "{told}");
+}
