@@ -41,7 +41,7 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
             score: view.score(first),
             reason: choice.reason.clone(),
             with_care: with_verdict(first, Verdict::WithCare).map(at).collect(),
-            governed_by: governing(first).and_then(|check| Some((check.subject.label(), check.utilisation()?))),
+            governed_by: governing(first).map(at),
         }),
         reason: choice.reason.clone(),
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
@@ -208,12 +208,14 @@ impl View<'_> {
             source: basis.source.clone(),
             at: basis.at.clone(),
             mark: basis.mark,
+            row: basis.row.clone(),
             replaces: basis.replaces.clone(),
             note: match check.doubt {
                 Some(equation) => Some(format!("outside the range of {}: {}", equation.name, equation.valid)),
                 None => check.note.map(ToOwned::to_owned),
             },
             likely_demand: check.likely().map(|(demand, _)| self.value(demand)),
+            likely_limit: check.likely().map(|(_, limit)| self.value(limit)),
             likely_utilisation: check.likely_utilisation(),
             basis,
         }
@@ -248,6 +250,7 @@ impl View<'_> {
                 source: basis.source.clone(),
                 at: basis.at.clone(),
                 mark: basis.mark,
+                row: basis.row.clone(),
                 replaces: basis.replaces.clone(),
                 basis,
             }
@@ -305,16 +308,20 @@ impl View<'_> {
     }
 
     fn step(&self, step: &Step) -> StepView {
-        let inputs = step.inputs.iter().map(|(name, shown)| format!("{name} {}", self.text(*shown)));
-        let range = if step.in_range { "" } else { "; OUTSIDE ITS RANGE: " };
-        let valid = if step.in_range { "" } else { step.equation.valid };
+        let inputs = step.inputs.iter().map(|(name, shown)| InputView { name, value: self.value(*shown) });
+        let equation = step.equation;
         StepView {
             part: step.part,
-            name: step.equation.name,
-            form: step.equation.form,
-            inputs: inputs.collect::<Vec<_>>().join(", "),
-            result: self.text(step.result),
-            cited: format!("{}, {}{range}{valid}", step.equation.source, step.equation.mark.label()),
+            name: equation.name,
+            form: equation.form,
+            inputs: inputs.collect(),
+            result: self.value(step.result),
+            source: equation.source,
+            at: equation.locator,
+            mark: equation.mark.key(),
+            valid: equation.valid,
+            in_range: step.in_range,
+            label: equation.mark.label(),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
-use super::view::{AssumedView, CheckView, OriginView, Report, SchemeView};
+use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView};
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
@@ -59,10 +59,10 @@ pub fn text(report: &Report) -> String {
 fn answer(report: &Report) -> String {
     match &report.choice {
         Some(choice) => {
-            let governed = choice.governed_by.map_or_else(String::new, |(subject, utilisation)| {
-                format!("; governed by {}", at(subject, Some(utilisation)))
-            });
-            let care: Vec<String> = choice.with_care.iter().map(|check| at(check.subject, check.utilisation)).collect();
+            let at = |check: &AtView| at(check.subject, check.utilisation);
+            let governed =
+                choice.governed_by.as_ref().map_or_else(String::new, |check| format!("; governed by {}", at(check)));
+            let care: Vec<String> = choice.with_care.iter().map(at).collect();
             let care = if care.is_empty() { String::new() } else { format!("; with care: {}", care.join(", ")) };
             format!("{}, {}: {}{governed}{care}", choice.method.to_uppercase(), choice.pipe, choice.standing)
         }
@@ -227,31 +227,39 @@ impl Page {
         let mut part = "";
         let mut last = "";
         let mut forms: Vec<&str> = Vec::new();
-        let mut steps: Vec<&super::view::StepView> = Vec::new();
+        let mut lines: Vec<(&str, String)> = Vec::new();
         for step in &report.working {
             if step.part != part {
                 part = step.part;
                 last = "";
                 forms.clear();
-                steps.clear();
+                lines.clear();
                 self.line(part);
             }
-            if steps.contains(&step) {
+            let inputs: Vec<String> =
+                step.inputs.iter().map(|input| format!("{} {}", input.name, input.value.text)).collect();
+            let line = (step.form, format!("{} => {}", inputs.join(", "), step.result.text));
+            if lines.contains(&line) {
                 continue;
             }
-            steps.push(step);
             if step.name != last {
                 last = step.name;
                 if forms.contains(&step.form) {
                     self.line(&format!("  {}", step.name));
                 } else {
                     forms.push(step.form);
-                    self.wrapped("  ", &format!("{}: {}  [{}]", step.name, step.form, step.cited));
+                    self.wrapped("  ", &format!("{}: {}  [{}]", step.name, step.form, cited(step)));
                 }
             }
-            self.wrapped("    ", &format!("{} => {}", step.inputs, step.result));
+            self.wrapped("    ", &line.1);
+            lines.push(line);
         }
     }
+}
+
+fn cited(step: &StepView) -> String {
+    let range = if step.in_range { String::new() } else { format!("; OUTSIDE ITS RANGE: {}", step.valid) };
+    format!("{}, {}{range}", step.source, step.label)
 }
 
 fn origin(basis: &OriginView) -> String {

@@ -48,8 +48,8 @@ pub struct ChoiceView {
     pub reason: String,
     /// The checks that ask for care.
     pub with_care: Vec<AtView>,
-    #[serde(skip)]
-    pub(super) governed_by: Option<(&'static str, f64)>,
+    /// The load check whose limit is used most.
+    pub governed_by: Option<AtView>,
 }
 
 /// A check by name, and how far its limit is used.
@@ -167,6 +167,8 @@ pub struct CheckView {
     pub at: String,
     /// Mark of the limit.
     pub mark: &'static str,
+    /// Table and row of the limit, where it is one.
+    pub row: Option<String>,
     /// What the embedded row of the limit says, where a user's table took its place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub replaces: Option<String>,
@@ -174,6 +176,8 @@ pub struct CheckView {
     pub note: Option<String>,
     /// Likely demand.
     pub likely_demand: Option<ValueView>,
+    /// Limit at the likely demand.
+    pub likely_limit: Option<ValueView>,
     /// Likely demand over its limit.
     pub likely_utilisation: Option<f64>,
     #[serde(skip)]
@@ -193,6 +197,8 @@ pub struct AssumedView {
     pub at: String,
     /// Mark.
     pub mark: &'static str,
+    /// Table and row, where it is one.
+    pub row: Option<String>,
     /// What the embedded row says, where a user's table took its place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub replaces: Option<String>,
@@ -272,19 +278,44 @@ pub struct Report {
     pub not_checked: Vec<&'static str>,
     /// The user's tables.
     pub tables: Vec<TableView>,
-    #[serde(skip)]
-    pub(super) facts: Vec<String>,
-    #[serde(skip)]
-    pub(super) working: Vec<StepView>,
+    /// The drive in a few lines.
+    pub facts: Vec<String>,
+    /// The working of the first scheme.
+    pub working: Vec<StepView>,
 }
 
-/// One step of the working of the first scheme.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct StepView {
-    pub(super) part: &'static str,
-    pub(super) name: &'static str,
-    pub(super) form: &'static str,
-    pub(super) inputs: String,
-    pub(super) result: String,
-    pub(super) cited: String,
+/// One law, evaluated.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct StepView {
+    /// The part of the working.
+    pub part: &'static str,
+    /// What it computes.
+    pub name: &'static str,
+    /// The equation, with the names of the arguments.
+    pub form: &'static str,
+    /// The arguments.
+    pub inputs: Vec<InputView>,
+    /// The result.
+    pub result: ValueView,
+    /// Source id.
+    pub source: &'static str,
+    /// Locator in the source.
+    pub at: &'static str,
+    /// Mark.
+    pub mark: &'static str,
+    /// Range of validity.
+    pub valid: &'static str,
+    /// False where it was used outside that range.
+    pub in_range: bool,
+    #[serde(skip)]
+    pub(super) label: &'static str,
+}
+
+/// An argument of a law.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct InputView {
+    /// Its name in the equation.
+    pub name: &'static str,
+    /// Its value.
+    pub value: ValueView,
 }

@@ -244,3 +244,52 @@ fn the_text_tells_the_assumptions_of_every_scheme() {
     }
     assert!(told > 30, "{told}");
 }
+
+/// What the text tells, the JSON holds as well.
+#[test]
+fn json_is_no_poorer_than_the_text() {
+    let report = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    let page = stdout(&jackpull(&["assess", &example(CLAY_WINS)]));
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    let list = |view: &Value| view.as_array().unwrap().clone();
+    let facts = list(&report["facts"]);
+    assert_eq!(facts.len(), 3);
+    assert!(facts.iter().all(|fact| page.contains(fact.as_str().unwrap())), "{facts:?}");
+    let governed = &report["choice"]["governed_by"];
+    let (subject, utilisation) = (governed["subject"].as_str().unwrap(), governed["utilisation"].as_f64().unwrap());
+    assert!(page.contains(&format!("governed by {subject} at {utilisation:.2}")), "{governed}");
+    assert_eq!(report["choice"]["with_care"], Value::Array(vec![]));
+
+    for check in list(&report["schemes"]).iter().flat_map(|scheme| list(&scheme["checks"])) {
+        let value = |key: &str| check[key]["value"].as_f64();
+        match (value("likely_demand"), value("likely_limit"), check["likely_utilisation"].as_f64()) {
+            (Some(demand), Some(limit), Some(utilisation)) => {
+                let ratio = if check["sense"] == "at most" { demand / limit } else { limit / demand };
+                assert!((utilisation - ratio).abs() < 1e-9, "{check}");
+            }
+            (None, None, None) => {}
+            other => panic!("{other:?} in {check}"),
+        }
+    }
+
+    let assumed = list(&report["schemes"][0]["assumed"]);
+    let factor = assumed.iter().find(|assumed| assumed["field"] == "candidates[0].factor").unwrap();
+    assert_eq!(factor["row"], "practice_ratio/clay.factor");
+
+    let working = list(&report["working"]);
+    assert!(working.len() > 10);
+    for step in &working {
+        for key in ["part", "name", "form", "source", "at", "mark", "valid"] {
+            assert!(!step[key].as_str().unwrap().is_empty(), "{key} in {step}");
+        }
+        assert!(step["in_range"].as_bool().unwrap());
+        assert!(page.contains(step["form"].as_str().unwrap()), "{step}");
+        for value in list(&step["inputs"]).iter().map(|input| &input["value"]).chain([&step["result"]]) {
+            assert!(value["value"].is_f64() && value["unit"].is_string(), "{step}");
+        }
+        let inputs = list(&step["inputs"]);
+        assert!(!inputs.is_empty() && inputs.iter().all(|input| input["name"].is_string()), "{step}");
+    }
+    let area = working.iter().find(|step| step["name"] == "end bearing area behind a rating").unwrap();
+    assert_eq!((&area["result"]["unit"], &area["mark"]), (&"mm2".into(), &"published".into()));
+}
