@@ -160,8 +160,8 @@ impl Case {
 /// What the numbers of a check are.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Numbers {
-    /// Low (for comparison only), likely and high case.
-    Cases { role: Role, low: Case, likely: Case, high: Case },
+    /// Likely and high case.
+    Cases { role: Role, likely: Case, high: Case },
     /// A rating without numbers.
     None,
 }
@@ -233,7 +233,7 @@ impl Check {
             (None, Some(true), Some(false)) => Verdict::WithCare,
             (None, Some(true), Some(true)) => Verdict::Within,
         };
-        let numbers = Numbers::Cases { role, low: cases.low, likely: cases.likely, high: cases.high };
+        let numbers = Numbers::Cases { role, likely: cases.likely, high: cases.high };
         Self { subject, verdict, sense, basis: limit.value.origin, doubt, note: None, numbers }
     }
 
@@ -284,7 +284,7 @@ impl Check {
 
     const fn pair(&self, high_level: bool) -> Option<(Shown, Shown)> {
         match self.numbers {
-            Numbers::Cases { role, likely, high, .. } => {
+            Numbers::Cases { role, likely, high } => {
                 let case = if high_level { high } else { likely };
                 Some((Shown { si: case.demand, role }, Shown { si: case.limit, role }))
             }
