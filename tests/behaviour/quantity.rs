@@ -587,14 +587,17 @@ fn unit_step(role: Role, system: UnitSystem) -> f64 {
 /// Half of the last printed digit, in SI base units.
 fn half_digit(printed: &str, step: f64) -> f64 {
     let number = printed.split(' ').next().unwrap();
+    // What is huge is printed by its power of ten.
+    let (number, power) = number.split_once('e').unwrap_or((number, "0"));
     let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+    let power = power.parse::<i32>().unwrap() - i32::try_from(decimals).unwrap();
     // The halves themselves are hit only up to the rounding of binary fractions.
-    0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap()) * step * (1.0 + 1e-9)
+    0.5 * 10_f64.powi(power) * step * (1.0 + 1e-9)
 }
 
 /// A role, a system, and a number of the units it prints in.
 fn shown_values() -> impl Strategy<Value = Shown> {
-    (proptest::sample::select(SHOWN), any::<bool>(), -1.0..1.0_f64, -4..8_i32).prop_map(|(entry, us, part, power)| {
+    (proptest::sample::select(SHOWN), any::<bool>(), -1.0..1.0_f64, -4..12_i32).prop_map(|(entry, us, part, power)| {
         let role = entry.0;
         let system = if us { UnitSystem::Us } else { UnitSystem::Si };
         // Temperatures stay above absolute zero.
