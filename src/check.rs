@@ -56,6 +56,10 @@ impl Sense {
 pub enum Subject {
     /// Thrust that pushes the pilot stem, against the rig.
     StemThrust,
+    /// Thrust that pushes the pilot stem, against buckling.
+    StemBuckling,
+    /// Thrust that pushes the pilot stem, against the rating of its joints.
+    StemJoint,
     /// Thrust that pushes a casing behind the stem, against the rig.
     CasingThrust,
     /// Jacking force while the pipe is pushed, against the rig.
@@ -70,6 +74,14 @@ pub enum Subject {
     Collapse,
     /// Pull on the rig: pipe, reamer and stem.
     RigPull,
+    /// Pull on the rig in a reaming pass before the pipe comes.
+    ReamingPull,
+    /// Pull on the stem, against the rating of its joints.
+    StemPull,
+    /// Torque of the reamer, against rig and stem.
+    ReamingTorque,
+    /// Step in diameter of a reaming pass.
+    ReamingStep,
     /// Final bore.
     Bore,
     /// Radius of the string on the ramp.
@@ -84,8 +96,10 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 19] = [
         Self::StemThrust,
+        Self::StemBuckling,
+        Self::StemJoint,
         Self::CasingThrust,
         Self::JackingThrust,
         Self::EndCapacity,
@@ -93,6 +107,10 @@ impl Subject {
         Self::TensionAndBending,
         Self::Collapse,
         Self::RigPull,
+        Self::ReamingPull,
+        Self::StemPull,
+        Self::ReamingTorque,
+        Self::ReamingStep,
         Self::Bore,
         Self::BendRadius,
         Self::Invert,
@@ -107,6 +125,8 @@ impl Subject {
     pub const fn label(self) -> &'static str {
         match self {
             Self::StemThrust => "thrust, pilot stem",
+            Self::StemBuckling => "pilot stem, buckling",
+            Self::StemJoint => "pilot stem, joint under thrust",
             Self::CasingThrust => "thrust, casing",
             Self::JackingThrust => "thrust, pipe",
             Self::EndCapacity => "pipe end, jacking force",
@@ -114,6 +134,10 @@ impl Subject {
             Self::TensionAndBending => "pipe, tension and bending",
             Self::Collapse => "pipe, collapse in the pull",
             Self::RigPull => "rig pull",
+            Self::ReamingPull => "rig pull, reaming",
+            Self::StemPull => "stem joint, pull",
+            Self::ReamingTorque => "torque, reaming",
+            Self::ReamingStep => "reaming step",
             Self::Bore => "final bore",
             Self::BendRadius => "bend radius",
             Self::Invert => "invert, line and grade",
@@ -125,7 +149,7 @@ impl Subject {
     /// True for checks of a force, stress or pressure, whose margin counts in the score.
     #[must_use]
     pub const fn is_load(self) -> bool {
-        !matches!(self, Self::Bore | Self::BendRadius | Self::Invert | Self::Ground | Self::Length)
+        !matches!(self, Self::ReamingStep | Self::Bore | Self::BendRadius | Self::Invert | Self::Ground | Self::Length)
     }
 }
 

@@ -1,12 +1,16 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
+mod ground;
 mod pipe;
+mod stem;
 
-pub use pipe::{ClayPipe, EndArea, ModulusPoints, PePipe, Pipe, PipeKind, StressSource};
+pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
+pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use stem::{Stem, Tube};
 
-use crate::handbook::{GroundClass, Handbook, Lubrication, Rating, Service, TipModel};
+use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{
-    Angle, Band, Force, Length, MassDensity, Pressure, Ratio, Shown, ThermodynamicTemperature, Time, UnitWeight,
+    Angle, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Shown, ThermodynamicTemperature, Time, Torque,
 };
 use crate::source::{Cited, Origin};
 use std::sync::Arc;
@@ -21,8 +25,10 @@ pub struct Drive {
     pub(crate) grade: Cited<Angle>,
     pub(crate) lubrication: Lubrication,
     pub(crate) stretches: Vec<Stretch>,
+    pub(crate) stops: Vec<Length>,
+    pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
-    pub(crate) stem: Cited<Length>,
+    pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,
@@ -89,61 +95,12 @@ impl Drive {
     }
 }
 
-/// A stretch of like ground.
-#[derive(Debug, Clone, Copy)]
-pub struct Stretch {
-    pub(crate) from: Length,
-    pub(crate) to: Length,
-    pub(crate) class: GroundClass,
-    /// The user's own friction.
-    pub(crate) friction_given: bool,
-    pub(crate) stem_friction: Band<Pressure>,
-    pub(crate) pipe_friction: Band<Pressure>,
-    pub(crate) tip: TipModel,
-    pub(crate) blows: Band<Ratio>,
-    pub(crate) jacking: Cited<Rating>,
-    pub(crate) pullback: Cited<Rating>,
-    pub(crate) soil: Option<Soil>,
-}
-
-/// Soil above a stretch of pipe, as far as the file tells it.
-#[derive(Debug, Clone, Copy)]
-pub struct Soil {
-    pub(crate) moist: UnitWeight,
-    pub(crate) saturated: Option<UnitWeight>,
-    pub(crate) friction_angle: Angle,
-    pub(crate) surcharge: Pressure,
-    /// The deepest invert of the stretch.
-    pub(crate) invert_depth: Length,
-    /// Depth of the water table, if there is one.
-    pub(crate) water_depth: Option<Length>,
-}
-
-impl Stretch {
-    /// Where it begins and ends, from the launch pit.
-    #[must_use]
-    pub const fn extent(&self) -> (Length, Length) {
-        (self.from, self.to)
-    }
-
-    /// Class.
-    #[must_use]
-    pub const fn class(&self) -> GroundClass {
-        self.class
-    }
-
-    /// Unit friction of a jacked pipe, and whether it is the user's own.
-    #[must_use]
-    pub const fn pipe_friction(&self) -> (Band<Pressure>, bool) {
-        (self.pipe_friction, self.friction_given)
-    }
-}
-
 /// The machine in the launch pit.
 #[derive(Debug, Clone, Copy)]
 pub struct Rig {
     pub(crate) thrust: Cited<Force>,
     pub(crate) pull: Cited<Force>,
+    pub(crate) torque: Option<Cited<Torque>>,
 }
 
 /// What resists the tip of the pilot stem.
@@ -167,6 +124,51 @@ pub enum FaceResistance {
     },
     /// The user's force.
     Given(Band<Force>),
+    /// A slurry machine: earth pressure by blow count and slurry over water, on the whole face.
+    Slurry {
+        /// Earth pressure per blow.
+        pressure_per_blow: Pressure,
+        /// Blow count beyond which it does not grow.
+        blows_most: Ratio,
+        /// Pressure of the slurry over that of the water.
+        slurry_over_water: Pressure,
+    },
+    /// An open cutting edge, by two publications.
+    CuttingEdge {
+        /// Pressure under the edge.
+        pressure: Pressure,
+        /// Thickness of the edge.
+        thickness: Length,
+        /// Force per length of the rim.
+        line_load: LineLoad,
+        /// What multiplies it.
+        index: FaceIndex,
+    },
+}
+
+impl FaceResistance {
+    /// Whether it differs from stretch to stretch.
+    pub(crate) const fn follows_ground(&self) -> bool {
+        matches!(self, Self::Slurry { .. } | Self::CuttingEdge { .. })
+    }
+}
+
+/// Index of face resistance by ground.
+#[derive(Debug, Clone, Copy)]
+pub struct FaceIndex {
+    pub(crate) ordinary: Ratio,
+    pub(crate) sand: Ratio,
+    pub(crate) hard: Ratio,
+}
+
+impl FaceIndex {
+    pub(crate) const fn of(self, class: GroundClass) -> Ratio {
+        match class {
+            GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::Silt => self.ordinary,
+            GroundClass::LooseSand | GroundClass::MediumToDenseSand => self.sand,
+            GroundClass::HardClay | GroundClass::Gravel | GroundClass::Fill | GroundClass::Unknown => self.hard,
+        }
+    }
 }
 
 /// How a pipe is pulled.
@@ -187,12 +189,25 @@ pub struct Pull {
     pub(crate) bend_radius: Option<Cited<Length>>,
     pub(crate) excess_length: Length,
     pub(crate) reamer: FaceResistance,
+    pub(crate) step: StepRule,
+    pub(crate) reaming_torque: Option<Band<Torque>>,
+    pub(crate) push_assist: Force,
     pub(crate) collapse_factor: Cited<Ratio>,
     pub(crate) ovality: Ratio,
     pub(crate) poisson: Ratio,
     pub(crate) bend_ratio: Cited<Ratio>,
     pub(crate) bend_cold: Ratio,
     pub(crate) bend_share: Ratio,
+}
+
+/// How much larger than the bore before it a reamed bore is made by habit: by a ratio or by a step, whichever is more.
+#[derive(Debug, Clone, Copy)]
+pub struct StepRule {
+    /// Usual and greatest ratio.
+    pub(crate) ratio: (Ratio, Ratio),
+    /// Usual and greatest step.
+    pub(crate) step: (Length, Length),
+    pub(crate) origin: Origin,
 }
 
 /// Densities of the fluid in the bore.

@@ -111,7 +111,7 @@ shelves! {
     /// Stresses in the check of pulled steel pipe.
     steel_pull_stress: PressureRow,
     /// Specific gravity of pipe materials.
-    pipe_density: RatioRow,
+    pipe_density: RatioRow as fixed_keys,
     /// Diameter, length, depth and accuracy by method.
     method_range: MethodRangeRow,
     /// Pipe materials by method.
@@ -148,6 +148,8 @@ shelves! {
     pit_factor: RatioSpanRow,
     /// Jacking stations and jack margin.
     jacking_station: RatioSpanRow,
+    /// Movement of a wall at full passive pressure, by ground.
+    wall_movement: RatioSpanRow,
     /// Excavation rules in numbers.
     excavation: ExcavationRow,
     /// Steepest slope of an excavation by soil type.
@@ -166,12 +168,24 @@ shelves! {
     trough_fit: TroughFitRow,
     /// How much of the annulus closes on the pipe.
     annulus_closure: RatioSpanRow,
+    /// When and how far ground moves, and when it may rise.
+    movement_caution: RatioSpanRow,
     /// Pressure of traffic on a pipe by cover.
     live_load: LiveLoadRow,
     /// Wheels of a design truck.
     wheel_load: WheelLoadRow,
     /// Impact factor by cover.
     impact_factor: ImpactFactorRow,
+    /// Field strength over three-edge bearing strength of a rigid pipe.
+    bedding_factor: RatioSpanRow,
+    /// Factors for the load on a jacked pipe in service.
+    earth_load_factor: RatioSpanRow,
+    /// Lengths in the load on a jacked pipe in service.
+    earth_load_length: LengthRow,
+    /// Crushing strength of rigid pipe by class, per length and diameter.
+    crushing_class: CrushingClassRow,
+    /// Three-edge bearing strength of vitrified clay pipe by size.
+    clay_crushing: ClayCrushingRow,
     /// Least slope of a gravity sewer.
     sewer_min_slope: SewerMinSlopeRow,
     /// Manning roughness.
@@ -185,9 +199,9 @@ shelves! {
     /// Friction between pipe materials and ground.
     interface_friction: InterfaceFrictionRow,
     /// Adhesion of clay on pipe materials.
-    adhesion: AdhesionRow,
+    adhesion: AdhesionRow as fixed_keys,
     /// Constants of silo models.
-    friction_model_set: FrictionModelSetRow,
+    friction_model_set: FrictionModelSetRow as fixed_keys,
     /// Friction coefficients back-figured on silo pressure.
     silo_coefficient: SiloCoefficientRow,
     /// Side pressure times friction in the load of Marston.
@@ -195,7 +209,7 @@ shelves! {
     /// Cohesion in the load of Marston.
     marston_cohesion: PressureRow,
     /// Rules of face resistance and face support.
-    face_rule: FaceRuleRow,
+    face_rule: FaceRuleRow as fixed_keys,
     /// What lubrication leaves of the friction.
     lubrication_factor: LubricationFactorRow,
     /// Extra jacking force after a stop.

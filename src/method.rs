@@ -7,6 +7,7 @@ mod pullback;
 mod scheme;
 mod sheet;
 mod stage;
+mod stem;
 
 pub use crate::handbook::Method;
 pub use models::{FrictionModel, SoilView, friction_models};
@@ -16,7 +17,7 @@ pub use sheet::{Sheet, Step};
 pub use stage::{Body, Stage};
 
 use crate::conditions;
-use crate::drive::{Drive, Pipe, PipeKind};
+use crate::drive::{Drive, Pipe};
 use crate::law::{Calc, Recorder, Silent};
 
 /// Assesses one pipe put in by one method.
@@ -41,15 +42,13 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
     if scheme.is_excluded() {
         return scheme;
     }
-    match (&pipe.kind, method) {
-        (PipeKind::Clay(clay), Method::PipeJacking) => jacking::assess(calc, drive, pipe, clay, &mut scheme),
-        (PipeKind::Pe(pe), Method::Pullback) => {
-            if let Some(pull) = &drive.pull {
-                pullback::assess(calc, drive, pipe, pe, pull, &mut scheme);
-            }
+    match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
+        (Method::PipeJacking, Some(jacked), ..) => jacking::assess(calc, drive, pipe, jacked, &mut scheme),
+        (Method::Pullback, _, Some(pulled), Some(pull)) => {
+            pullback::assess(calc, drive, pipe, pulled, pull, &mut scheme);
         }
-        // A pipe family without checks for a method stays without checks, which is never a pass.
-        (PipeKind::Clay(_), Method::Pullback) | (PipeKind::Pe(_), Method::PipeJacking) => return scheme,
+        // A pipe without checks for a method stays without checks, which is never a pass.
+        _ => return scheme,
     }
     for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
         scheme.checks.add(check);

@@ -52,6 +52,11 @@ const SI: &[(&str, &str)] = &[
     ("temperature", "25 degC"),
     ("radius", "25 m"),
     ("excess", "20 m"),
+    ("radius_less", "2 m"),
+    ("torque", "20 kN*m"),
+    ("torque_low", "4 kN*m"),
+    ("stem_wall", "10 mm"),
+    ("free", "2 m"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -80,6 +85,11 @@ const US: &[(&str, &str)] = &[
     ("temperature", "77 degF"),
     ("radius", "80 ft"),
     ("excess", "65 ft"),
+    ("radius_less", "7 ft"),
+    ("torque", "15000 lbf*ft"),
+    ("torque_low", "3000 lbf*ft"),
+    ("stem_wall", "0.4 in"),
+    ("free", "7 ft"),
 ];
 
 impl Template {

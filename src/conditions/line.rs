@@ -11,9 +11,9 @@ use crate::quantity::{Band, Length, Role};
 /// stem leaves none.
 #[must_use]
 pub fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length {
-    let around = match method {
-        Method::PipeJacking => pipe.casing.unwrap_or(pipe.outside_diameter.value),
-        Method::Pullback => pipe.bore.value,
+    let around = match (method, pipe.casing) {
+        (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),
+        _ => pipe.bore.value,
     };
     drive.pilot_accuracy.value + (around - pipe.outside_diameter.value)
 }

@@ -2,12 +2,8 @@
 
 use crate::drive::Soil;
 use crate::law::{Calc, Recorder};
-use crate::laws::soil::LayerStress;
-use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
 use crate::quantity::{Length, Measure, Pressure, UnitWeight};
-
-/// Unit weight of fresh water at standard gravity, N/m³ (1,000 kg/m³).
-const WATER: f64 = 1_000.0 * STANDARD_GRAVITY;
 
 /// Vertical stress.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -18,18 +14,25 @@ pub struct VerticalStress {
     pub effective: Pressure,
 }
 
-/// Vertical stress at a depth; `None` where the depth lies below water and the saturated unit weight is not known.
+/// Vertical stress at a depth; `None` where a layer lies below water and its saturated unit weight is not known.
 pub fn vertical_stress<R: Recorder>(calc: &mut Calc<R>, soil: &Soil, depth: Length) -> Option<VerticalStress> {
-    let zero = Length::default();
-    let dry = soil.water_depth.map_or(depth, |water| water.min(depth));
-    let wet = (depth - dry).max(zero);
-    let above = calc.law(LayerStress { unit_weight: soil.moist, thickness: dry });
-    let below = if wet > zero {
-        calc.law(LayerStress { unit_weight: soil.saturated?, thickness: wet })
-    } else {
-        Pressure::default()
-    };
-    let water = calc.law(LayerStress { unit_weight: UnitWeight::from_si(WATER), thickness: wet });
-    let total = soil.surcharge + above + below;
-    Some(VerticalStress { total, effective: total - water })
+    let mut total = soil.surcharge;
+    let mut top = Length::default();
+    for layer in &soil.layers {
+        let bottom = layer.bottom.min(depth);
+        let water = soil.water_depth.map_or(bottom, |water| water.max(top).min(bottom));
+        if water > top {
+            total += calc.law(LayerStress { unit_weight: layer.moist, thickness: water - top });
+        }
+        if bottom > water {
+            total += calc.law(LayerStress { unit_weight: layer.saturated?, thickness: bottom - water });
+        }
+        top = bottom;
+        if top >= depth {
+            break;
+        }
+    }
+    let wet = soil.water_depth.map_or(Length::default(), |water| (depth - water).max(Length::default()));
+    let pressure = calc.law(LayerStress { unit_weight: UnitWeight::from_si(WATER_UNIT_WEIGHT), thickness: wet });
+    Some(VerticalStress { total, effective: total - pressure })
 }

@@ -8,9 +8,17 @@ use crate::source::{Cited, Origin};
 #[derive(Debug, Clone)]
 pub struct Pipe {
     pub(crate) label: String,
+    pub(crate) family: Family,
     pub(crate) outside_diameter: Cited<Length>,
-    pub(crate) kind: PipeKind,
+    /// What it is when it is jacked; none where it cannot be.
+    pub(crate) jacked: Option<JackedPipe>,
+    /// What it is when it is pulled; none where it cannot be.
+    pub(crate) pulled: Option<PulledPipe>,
     pub(crate) casing: Option<Length>,
+    /// Weight of the casing, where its wall is known.
+    pub(crate) casing_weight: Option<LineLoad>,
+    /// Bores of the reaming passes before the one that brings the pipe.
+    pub(crate) passes: Vec<Length>,
     pub(crate) bore: Cited<Length>,
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_length: Option<Cited<Length>>,
@@ -41,32 +49,51 @@ impl Pipe {
     /// Family of the material.
     #[must_use]
     pub const fn family(&self) -> Family {
-        match self.kind {
-            PipeKind::Clay(_) => Family::Clay,
-            PipeKind::Pe(_) => Family::Pe,
-        }
+        self.family
+    }
+
+    /// Weight of a jacked pipe per length, where it is known.
+    pub(crate) fn jacked_weight(&self) -> Option<LineLoad> {
+        self.jacked.as_ref()?.weight.map(|weight| weight.value)
     }
 }
 
-/// What decides the strength of a pipe, by family.
+/// A pipe with ends to push on.
 #[derive(Debug, Clone)]
-pub enum PipeKind {
-    /// Vitrified clay.
-    Clay(ClayPipe),
-    /// Polyethylene; boxed, since its tables are much larger than the rest.
-    Pe(Box<PePipe>),
-}
-
-/// A vitrified clay jacking pipe.
-#[derive(Debug, Clone, Copy)]
-pub struct ClayPipe {
+pub struct JackedPipe {
     pub(crate) end_area: EndArea,
     /// Weight per length, where it is known.
     pub(crate) weight: Option<Cited<LineLoad>>,
-    pub(crate) strength: Cited<Pressure>,
-    pub(crate) factor: Cited<Ratio>,
-    pub(crate) edge_factor: Cited<Ratio>,
-    pub(crate) joint_stress_ratio: Cited<Ratio>,
+    pub(crate) joint: Joint,
+    pub(crate) capacity: Capacity,
+}
+
+/// The joint of a jacked pipe.
+#[derive(Debug, Clone, Copy)]
+pub struct Joint {
+    /// Mean over greatest stress.
+    pub(crate) stress_ratio: Cited<Ratio>,
+}
+
+/// What the end of a jacked pipe can bear, by scheme.
+#[derive(Debug, Clone, Copy)]
+pub enum Capacity {
+    /// Brittle material: one factor on the mean stress, another on the stress at the edge.
+    Brittle {
+        /// Strength in compression.
+        strength: Cited<Pressure>,
+        /// Factor on uniform stress.
+        factor: Cited<Ratio>,
+        /// Factor on the stress at the edge.
+        edge_factor: Cited<Ratio>,
+    },
+}
+
+/// A pipe with joints that carry pull; boxed, since its tables are much larger than the rest.
+#[derive(Debug, Clone)]
+pub enum PulledPipe {
+    /// Polyethylene.
+    Pe(Box<PePipe>),
 }
 
 /// End bearing area of a jacking pipe.

@@ -82,12 +82,15 @@ impl DriveFile {
             launch: PitFile { invert_depth: site.launch_invert_depth.into() },
             reception: depth.map(|depth| PitFile { invert_depth: depth.into() }),
             grade: grade.map(Into::into),
+            depths: Vec::new(),
             groundwater: site.groundwater.map_or(OrNone::None, OrNone::Some).into(),
             lubrication: site.lubrication.into(),
             ground: Vec::new(),
-            rig: RigFile { thrust: site.rig_thrust.into(), pull: site.rig_pull.into() },
+            stops: Vec::new(),
+            rig: RigFile { thrust: site.rig_thrust.into(), pull: site.rig_pull.into(), torque: None },
             stem: None,
             spoil: None,
+            cutting_edge: None,
             face: None,
             pull: None,
             tolerance: None,
@@ -124,8 +127,7 @@ impl DriveFile {
     /// With a stem of this outside diameter; `None` for a bore without one.
     #[must_use]
     pub fn stem(self, outside_diameter: Option<Length>) -> Self {
-        let outside_diameter = outside_diameter.map_or(OrNone::None, OrNone::Some).into();
-        Self { stem: Some(StemFile { outside_diameter }), ..self }
+        Self { stem: Some(StemFile::of(outside_diameter)), ..self }
     }
 
     /// With this resistance at the enlarging head, instead of the table's.
@@ -160,10 +162,28 @@ impl StretchFile {
             from: None,
             to: None,
             class: class.into(),
+            mixed_with: None,
+            groundwater: None,
             spt_n: None,
             largest_stone: None,
             unit_friction: None,
             soil: None,
+        }
+    }
+}
+
+impl StemFile {
+    /// A stem of this outside diameter, nothing else known; `None` for a bore without one.
+    #[must_use]
+    pub fn of(outside_diameter: Option<Length>) -> Self {
+        Self {
+            outside_diameter: outside_diameter.map_or(OrNone::None, OrNone::Some).into(),
+            head_diameter: None,
+            wall: None,
+            free_length: None,
+            joint_thrust: None,
+            joint_pull: None,
+            joint_torque: None,
         }
     }
 }
@@ -195,6 +215,8 @@ impl PullFile {
             welds: None,
             stress_edition: None,
             reamer: None,
+            reaming_torque: None,
+            push_assist: None,
         }
     }
 }
@@ -217,7 +239,9 @@ impl CandidateFile {
             factor: None,
             joint_stress_ratio: None,
             casing: None,
+            casing_wall: None,
             bore: None,
+            passes: None,
         }
     }
 }

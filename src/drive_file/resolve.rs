@@ -1,20 +1,24 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
 mod clay;
+mod face;
 mod ground;
 mod label;
+mod line;
 mod pe;
 mod pe_strength;
 mod pipe;
 mod pull;
+mod soil;
+mod stem;
 
-use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, OrNone, schema::PressureBandFile};
-use crate::drive::{Assumed, AssumedValue, Drive, FaceResistance, Pipe, PipeKind, Rig, TipResistance};
-use crate::handbook::{Family, Handbook, HandbookError, Spoil, rising};
-use crate::quantity::shown::decimal;
-use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Role, Shown, UnitSystem};
+use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
+use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
+use crate::handbook::{Handbook, HandbookError, rising};
+use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, Torque, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
+use line::Line;
 use std::sync::Arc;
 
 /// What resolving has found so far.
@@ -106,28 +110,37 @@ impl Resolver<'_> {
         self.band([&band.low, &band.likely, &band.high], path, role)
     }
 
+    fn torque_band(&mut self, band: &TorqueBandFile, path: &str) -> Band<Torque> {
+        self.band([&band.low, &band.likely, &band.high], path, Role::Torque)
+    }
+
+    /// A rating of the user's, above zero.
+    fn rating<Q: Measure>(&mut self, field: &Field<Q>, name: &'static FieldName, role: Role) -> Cited<Q> {
+        Cited::given(self.positive(field, name.0, role), name)
+    }
+
     fn pressure_band(&mut self, band: &PressureBandFile, path: &str, role: Role) -> Band<Pressure> {
         self.band([&band.low, &band.likely, &band.high], path, role)
     }
 }
-
-/// What is taken for the ground surface, of which the file tells the two ends at most.
-const GROUND_SURFACE: Equation = Equation {
-    name: "ground surface between the pits",
-    form: "depth(x) = depth_launch + (depth_reception - depth_launch) x / length",
-    source: "jackpull",
-    locator: "straight line between the pits",
-    mark: Mark::Judgement,
-    valid: "an even surface",
-};
 
 /// Table row missing: said with what was looked for.
 fn no_row(table: &'static str, wanted: impl Into<String>) -> HandbookError {
     HandbookError::NoRow { table, wanted: wanted.into() }
 }
 
-/// Steepest slope of a drive on grade, either way.
-const STEEPEST: f64 = 0.5;
+/// What is taken where the file plans no stops.
+const NO_STOPS: Equation = Equation {
+    name: "planned stops",
+    form: "none",
+    source: "jackpull",
+    locator: "work goes on by shifts without a longer stop; the cautions tell what a stop does",
+    mark: Mark::Judgement,
+    valid: "continuous work",
+};
+
+/// Most stops of one drive.
+const MOST_STOPS: usize = 200;
 
 /// Row of the method whose guided pilot every bore here follows.
 const GUIDED: &str = "pilot_tube";
@@ -149,42 +162,6 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
     })
 }
 
-/// Resistance at an enlarging head by the way soil leaves it.
-fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResistance, Origin), HandbookError> {
-    let row = handbook.face()?.find(|row| row.spoil.value == spoil).ok_or_else(|| no_row("face", spoil.key()))?;
-    let values = row.value;
-    let pressure = Band { low: values.low.value, likely: values.likely.value, high: values.high.value };
-    let least = Band { low: values.least_low.value, likely: values.least_likely.value, high: values.least_high.value };
-    let pressure = rising("face", spoil.key(), pressure)?;
-    let least = rising("face", spoil.key(), least)?;
-    Ok((FaceResistance::Table { pressure, least }, row.origin))
-}
-
-/// Depth of the pipe invert below ground at both pits, and the slope between them.
-#[derive(Clone, Copy)]
-struct Line {
-    launch: Length,
-    reception: Length,
-    grade: Cited<Angle>,
-}
-
-impl Line {
-    /// From the lowest invert up to the higher of the grounds at the two pits: the bore fluid can stand no higher.
-    fn greatest_column(&self, length: Length) -> Length {
-        // Heights over the ground at the launch pit.
-        let invert_at_launch = -self.launch;
-        let invert_at_reception = invert_at_launch + length * self.grade.value.si().tan();
-        let higher_ground = (invert_at_reception + self.reception).max(Length::default());
-        higher_ground - invert_at_launch.min(invert_at_reception)
-    }
-
-    /// Invert depth at a distance from the launch pit, on a ground surface that is even between the pits.
-    fn invert_at(&self, distance: Length, length: Length) -> Length {
-        let share = if length.si() > 0.0 { (distance / length).value } else { 0.0 };
-        self.launch + (self.reception - self.launch) * share
-    }
-}
-
 impl Resolver<'_> {
     fn drive(&mut self, file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Drive>, HandbookError> {
         let length = self.positive(&file.length, "length", Role::Distance);
@@ -192,10 +169,11 @@ impl Resolver<'_> {
         let rig = Rig {
             thrust: Cited::given(self.positive(&file.rig.thrust, "rig.thrust", Role::Thrust), &FieldName("rig.thrust")),
             pull: Cited::given(self.positive(&file.rig.pull, "rig.pull", Role::Pull), &FieldName("rig.pull")),
+            torque: file.rig.torque.as_ref().map(|field| self.rating(field, &FieldName("rig.torque"), Role::Torque)),
         };
         let stem = self.stem(file)?;
         let face = self.face(file)?;
-        let tip = self.tip(stem.value)?;
+        let tip = self.tip(&stem)?;
         let pull = match &file.pull {
             Some(pull) => self.pull(pull, length, &line)?,
             None => None,
@@ -207,8 +185,8 @@ impl Resolver<'_> {
         }
         let mut candidates = Vec::new();
         for (index, candidate) in file.candidates.iter().enumerate() {
-            if let Some(pipe) = self.pipe(index, candidate, file, pull.as_ref())? {
-                self.room(index, candidate, &pipe, &line, stem.value);
+            if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
+                self.room(index, candidate, &pipe, &line, &stem);
                 if file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
@@ -240,6 +218,8 @@ impl Resolver<'_> {
             grade: line.grade,
             lubrication: file.lubrication.value,
             stretches,
+            stops: self.stops(file, length),
+            restart: self.restart(file)?,
             rig,
             stem,
             tip,
@@ -254,25 +234,25 @@ impl Resolver<'_> {
     }
 
     /// Room in the ground for pipe, casing and bore, and room round the stem.
-    fn room(&mut self, index: usize, candidate: &CandidateFile, pipe: &Pipe, line: &Line, stem: Length) {
+    fn room(&mut self, index: usize, candidate: &CandidateFile, pipe: &Pipe, line: &Line, stem: &Stem) {
         let path = format!("candidates[{index}].size");
-        let pulled = pipe.family() == Family::Pe;
-        let around = if pulled { pipe.bore.value } else { pipe.casing.unwrap_or(pipe.outside_diameter.value) };
-        if line.launch.min(line.reception) <= around {
+        let pulled = pipe.pulled.is_some();
+        let around = pipe.casing.unwrap_or(pipe.bore.value).max(pipe.bore.value);
+        if line.shallowest() <= around {
             let message =
                 format!("{} stands out of the ground: the invert is too shallow for it or its bore", pipe.label);
             self.flaw(&candidate.size, &path, message);
         }
-        if stem >= around.min(pipe.outside_diameter.value) {
+        if stem.head >= around.min(pipe.outside_diameter.value) {
             let message = format!("{} is no larger than the stem that goes before it", pipe.label);
             self.flaw(&candidate.size, &path, Complaint::from(message).advise("see stem.outside_diameter"));
         }
-        if pulled && !(stem.si() > 0.0) {
+        if pulled && !stem.is_there() {
             let complaint = Complaint::from("a pipe that is pulled needs the stem that pulls it");
             let complaint = complaint.advise("give stem.outside_diameter");
             self.flaw(&candidate.material, &format!("candidates[{index}].material"), complaint);
         }
-        let weightless = matches!(&pipe.kind, PipeKind::Clay(clay) if clay.weight.is_none());
+        let weightless = pipe.jacked.as_ref().is_some_and(|jacked| jacked.weight.is_none());
         if weightless && line.grade.value.si() > 0.0 {
             let complaint = Complaint::from("is pushed uphill, and its weight is missing");
             self.flaw(
@@ -283,85 +263,39 @@ impl Resolver<'_> {
         }
     }
 
-    fn line(&mut self, file: &DriveFile, length: Length) -> Option<Line> {
-        let launch = self.positive(&file.launch.invert_depth, "launch.invert_depth", Role::Depth);
-        let reception =
-            file.reception.as_ref().map(|pit| self.positive(&pit.invert_depth, "reception.invert_depth", Role::Depth));
-        let grade = file.grade.as_ref().map(|field| {
-            if !(field.value.si().abs() <= STEEPEST) {
-                let complaint = Complaint::from("expected a slope within 50 % either way");
-                self.flaw(field, "grade", complaint.advise("write for example \"0.4 %\""));
-            }
-            Cited::given(Angle::from_si(field.value.si().atan()), &FieldName("grade"))
-        });
-        let level = || AssumedValue::Word("even between the pits, no other point given".to_owned());
-        let judged = Origin::Law(&GROUND_SURFACE);
-        match (reception, grade) {
-            (Some(reception), Some(grade)) => {
-                self.assume("ground surface", level(), judged);
-                Some(Line { launch, reception, grade })
-            }
-            (Some(reception), None) => {
-                self.assume("ground surface", AssumedValue::Word("level: gives the grade".to_owned()), judged);
-                let slope = ((launch - reception) / length).value;
-                if let (true, Some(pit)) = (!(slope.abs() <= STEEPEST), &file.reception) {
-                    let complaint = Complaint::from(format!("gives a slope of {} %", decimal(100.0 * slope, 0)));
-                    let complaint = complaint.advise("give the grade too where the ground is not level");
-                    self.flaw(&pit.invert_depth, "reception.invert_depth", complaint);
-                }
-                let grade = Angle::from_si(slope.atan());
-                Some(Line { launch, reception, grade: Cited::new(grade, judged) })
-            }
-            (None, Some(grade)) => {
-                let reception = launch - length * grade.value.si().tan();
-                self.assume(
-                    "ground surface",
-                    AssumedValue::Word("level: gives the depth at reception".to_owned()),
-                    judged,
-                );
-                if reception.si() <= 0.0 {
-                    let read = Shown::of(reception, Role::Depth).display(UnitSystem::Si).to_string();
-                    let message = format!(
-                        "with this grade the invert comes out of the ground at the reception pit ({read} deep)"
-                    );
-                    if let Some(field) = &file.grade {
-                        self.flaw(field, "grade", message);
-                    }
-                }
-                Some(Line { launch, reception, grade })
-            }
-            (None, None) => {
-                self.flaw(
-                    &file.launch.invert_depth,
-                    "reception",
-                    Complaint::from("the depth at the reception pit is missing, and so is the grade")
-                        .advise("add `reception: { invert_depth: ... }` or `grade: 0.4 %`"),
-                );
-                None
-            }
+    /// Planned stops, in order.
+    fn stops(&mut self, file: &DriveFile, length: Length) -> Vec<Length> {
+        if let Some(one_too_many) = file.stops.get(MOST_STOPS) {
+            self.flaw(&one_too_many.at, &format!("stops[{MOST_STOPS}].at"), format!("more than {MOST_STOPS} stops"));
+            return Vec::new();
         }
+        let mut stops = Vec::new();
+        for (index, stop) in file.stops.iter().enumerate() {
+            let path = format!("stops[{index}].at");
+            let at = self.positive(&stop.at, &path, Role::Distance);
+            if at > length {
+                self.flaw(&stop.at, &path, "lies beyond the drive");
+            }
+            stops.push(at);
+        }
+        if file.stops.is_empty() {
+            let word = AssumedValue::Word("none of more than a shift".to_owned());
+            self.assume("stops", word, Origin::Law(&NO_STOPS));
+        }
+        stops.sort_by(|one, other| one.si().total_cmp(&other.si()));
+        stops
     }
 
-    fn stem(&mut self, file: &DriveFile) -> Result<Cited<Length>, HandbookError> {
-        const NAME: &FieldName = &FieldName("stem.outside_diameter");
-        let row = self.handbook.length("stem.diameter")?;
-        Ok(match file.stem.as_ref().map(|stem| &stem.outside_diameter) {
-            None => {
-                self.assume_one(NAME.0, row, Role::Diameter);
-                row
-            }
-            Some(Field { value: OrNone::None, .. }) => Cited::given(Length::default(), NAME),
-            Some(field @ Field { value: OrNone::Some(diameter), .. }) => {
-                if !(diameter.si() > 0.0 && diameter.si().is_finite()) {
-                    let complaint = Complaint::from("expected a length above zero or \"none\"");
-                    self.flaw(field, NAME.0, complaint.advise("write for example \"100 mm\""));
-                }
-                Cited::given(*diameter, NAME)
-            }
-        })
+    /// How many times the high friction is when what stood for more than a shift moves again.
+    fn restart(&mut self, file: &DriveFile) -> Result<Ratio, HandbookError> {
+        let row = self.handbook.ratio("thrust.restart")?;
+        if !file.stops.is_empty() {
+            self.assume_one("restart after a stop: factor on the high friction", row, Role::Ratio);
+        }
+        Ok(row.value)
     }
 
-    fn tip(&mut self, stem: Length) -> Result<TipResistance, HandbookError> {
+    fn tip(&mut self, stem: &Stem) -> Result<TipResistance, HandbookError> {
         let sand = self.handbook.pressure("tip.cone_per_blow")?;
         let clay = self.handbook.pressure("tip.cone_per_blow_clay")?;
         let strength = self.handbook.pressure("clay.strength_per_blow")?;
@@ -369,7 +303,7 @@ impl Resolver<'_> {
         let high = self.handbook.ratio("tip.clay_high")?;
         let bearing_factor = Band { low: low.value, likely: high.value, high: high.value };
         let bearing_factor = rising("practice_ratio", "tip.clay_low, tip.clay_high", bearing_factor)?;
-        if stem.si() > 0.0 {
+        if stem.is_there() {
             self.assume_one("pilot tip: cone resistance per blow, sand and silt", sand, Role::Strength);
             self.assume_one("pilot tip: cone resistance per blow, clay, high", clay, Role::Strength);
             self.assume_one("pilot tip: undrained strength per blow, clay", strength, Role::UnitFriction);
@@ -382,32 +316,6 @@ impl Resolver<'_> {
             strength_per_blow: strength.value,
             bearing_factor,
         })
-    }
-
-    fn face(&mut self, file: &DriveFile) -> Result<FaceResistance, HandbookError> {
-        if let Some(face) = &file.face {
-            return Ok(FaceResistance::Given(self.force_band(face, "face", Role::Thrust)));
-        }
-        let spoil = match &file.spoil {
-            Some(field) => field.value,
-            None => Spoil::Auger,
-        };
-        let (resistance, origin) = face_row(self.handbook, spoil)?;
-        if file.spoil.is_none() {
-            self.assume("spoil", AssumedValue::Word(spoil.key().to_owned()), origin);
-        }
-        self.assume_face("face", resistance, origin);
-        Ok(resistance)
-    }
-
-    /// Both halves of a resistance at a head.
-    fn assume_face(&mut self, field: &str, resistance: FaceResistance, origin: Origin) {
-        if let FaceResistance::Table { pressure, least } = resistance {
-            let shown = pressure.map(|level| Shown::of(level, Role::UnitFriction));
-            self.assume(format!("{field}: pressure on the cut ring"), AssumedValue::Band(shown), origin);
-            let shown = least.map(|level| Shown::of(level, Role::Thrust));
-            self.assume(format!("{field}: least force"), AssumedValue::Band(shown), origin);
-        }
     }
 
     fn tolerance(&mut self, file: &DriveFile, largest: Length) -> Result<Cited<Length>, HandbookError> {

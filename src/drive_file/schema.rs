@@ -2,8 +2,8 @@
 
 use crate::handbook::{GroundClass, Lubrication, Service, Spoil};
 use crate::quantity::{
-    Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, UnitWeight,
-    Velocity,
+    Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
+    UnitWeight, Velocity,
 };
 use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
 use serde::{Deserialize, Serialize};
@@ -27,12 +27,18 @@ pub struct DriveFile {
     /// Rise from the launch pit to the reception pit over the length; negative when the drive falls.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub grade: Option<Field<Ratio>>,
+    /// Depth of the invert between the pits, where the surface is not even.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub depths: Vec<DepthFile>,
     /// Depth of the water table below ground, or `none`.
     pub groundwater: Field<OrNone<Length>>,
     /// Lubrication of a jacked pipe.
     pub lubrication: Field<Lubrication>,
     /// The ground from launch to reception.
     pub ground: Vec<StretchFile>,
+    /// Where what moves is planned to stand for more than a shift.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stops: Vec<StopFile>,
     /// The machine in the launch pit.
     pub rig: RigFile,
     /// The pilot stem.
@@ -41,6 +47,9 @@ pub struct DriveFile {
     /// How soil is removed at an enlarging head.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub spoil: Option<Field<Spoil>>,
+    /// Thickness of the edge that cuts, where an open edge does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cutting_edge: Option<Field<Length>>,
     /// Resistance at the enlarging head, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub face: Option<ForceBandFile>,
@@ -62,6 +71,24 @@ pub struct PitFile {
     pub invert_depth: Field<Length>,
 }
 
+/// Depth of the pipe invert at one place between the pits.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct DepthFile {
+    /// Distance from the launch pit.
+    pub at: Field<Length>,
+    /// Depth of the pipe invert below ground.
+    pub invert_depth: Field<Length>,
+}
+
+/// A stop of more than a shift.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct StopFile {
+    /// How far what moves has come then: from the launch pit when pushed, from the reception pit when pulled.
+    pub at: Field<Length>,
+}
+
 /// A stretch of like ground.
 #[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
@@ -74,6 +101,12 @@ pub struct StretchFile {
     pub to: Option<Field<Length>>,
     /// Class.
     pub class: Field<GroundClass>,
+    /// The other ground of a mixed face.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mixed_with: Option<Field<GroundClass>>,
+    /// Depth of the water table below ground here, where it is not that of the drive.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub groundwater: Option<Field<OrNone<Length>>>,
     /// Standard penetration test blow count.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub spt_n: Option<Field<Ratio>>,
@@ -88,7 +121,7 @@ pub struct StretchFile {
     pub soil: Option<SoilFile>,
 }
 
-/// Properties of the soil from the crown of the pipe up.
+/// Properties of the soil that holds the pipe, and of the layers over it.
 #[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct SoilFile {
@@ -97,11 +130,41 @@ pub struct SoilFile {
     /// Unit weight below water, water included.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub saturated: Option<Field<UnitWeight>>,
+    /// Unit weight below water less that of water; stands in for `saturated`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub buoyant: Option<Field<UnitWeight>>,
     /// Friction angle.
     pub friction_angle: Field<Angle>,
+    /// Undrained strength of clay.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub undrained_strength: Option<Field<Pressure>>,
+    /// Undrained modulus of elasticity of clay.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub undrained_modulus: Option<Field<Pressure>>,
     /// Load on the surface.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub surcharge: Option<Field<Pressure>>,
+    /// Layers over the soil that holds the pipe, from the surface down.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub layers: Vec<LayerFile>,
+}
+
+/// A layer over the soil that holds the pipe.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct LayerFile {
+    /// Thickness.
+    pub thickness: Field<Length>,
+    /// Unit weight above water.
+    pub moist: Field<UnitWeight>,
+    /// Unit weight below water, water included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub saturated: Option<Field<UnitWeight>>,
+    /// Unit weight below water less that of water; stands in for `saturated`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub buoyant: Option<Field<UnitWeight>>,
+    /// Friction angle.
+    pub friction_angle: Field<Angle>,
 }
 
 /// Low, likely and high pressure.
@@ -128,6 +191,18 @@ pub struct ForceBandFile {
     pub high: Field<Force>,
 }
 
+/// Low, likely and high torque.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct TorqueBandFile {
+    /// Low.
+    pub low: Field<Torque>,
+    /// Likely.
+    pub likely: Field<Torque>,
+    /// High.
+    pub high: Field<Torque>,
+}
+
 /// The machine in the launch pit.
 #[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
@@ -136,6 +211,9 @@ pub struct RigFile {
     pub thrust: Field<Force>,
     /// Greatest pull.
     pub pull: Field<Force>,
+    /// Greatest torque.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub torque: Option<Field<Torque>>,
 }
 
 /// The pilot stem.
@@ -144,6 +222,24 @@ pub struct RigFile {
 pub struct StemFile {
     /// Outside diameter, or `none` for a bore without a stem.
     pub outside_diameter: Field<OrNone<Length>>,
+    /// Diameter of the pilot head, where it is larger than the stem.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub head_diameter: Option<Field<Length>>,
+    /// Wall of the stem, for weight and buckling.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wall: Option<Field<Length>>,
+    /// Longest length of stem without support in the launch pit; with `wall`, buckling is checked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub free_length: Option<Field<Length>>,
+    /// Rating of a joint under thrust.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_thrust: Option<Field<Force>>,
+    /// Rating of a joint under pull.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_pull: Option<Field<Force>>,
+    /// Rating of a joint under torque.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_torque: Option<Field<Torque>>,
 }
 
 /// Contents of a pipe while it is pulled.
@@ -244,6 +340,12 @@ pub struct PullFile {
     /// Resistance at the reamer, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reamer: Option<ForceBandFile>,
+    /// Torque of the reamer. No formula for it is agreed on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reaming_torque: Option<TorqueBandFile>,
+    /// Force that pushes the tail of the string into the bore while it is pulled.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub push_assist: Option<Field<Force>>,
 }
 
 /// Pipe material as designated.
@@ -341,9 +443,15 @@ pub struct CandidateFile {
     /// Outside diameter of a casing pushed behind the stem before the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing: Option<Field<Length>>,
-    /// Final bore of a pulled pipe.
+    /// Wall of that casing, for its weight.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_wall: Option<Field<Length>>,
+    /// Final bore round the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,
+    /// Bores of the reaming passes before the one that brings the pipe, from the smallest; `[]` for none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub passes: Option<Vec<Field<Length>>>,
 }
 
 /// A quantity or the word `none`.

@@ -12,6 +12,10 @@ mod surface;
 
 pub use surface::*;
 
+mod service;
+
+pub use service::*;
+
 mod safety;
 
 pub use safety::*;
@@ -339,8 +343,17 @@ pub enum Spoil {
     Auger,
     /// By vacuum.
     Vacuum,
+    /// As slurry, through a closed machine.
+    Slurry,
+    /// By hand or shovel, behind an open cutting edge.
+    OpenEdge,
 }
-key_words!(Spoil, "how the soil is removed", { "auger" => Spoil::Auger, "vacuum" => Spoil::Vacuum });
+key_words!(Spoil, "how the soil is removed", {
+    "auger" => Spoil::Auger,
+    "vacuum" => Spoil::Vacuum,
+    "slurry" => Spoil::Slurry,
+    "open_edge" => Spoil::OpenEdge,
+});
 
 /// Resistance at an enlarging head.
 #[derive(Debug, Clone, Deserialize)]

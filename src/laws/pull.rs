@@ -263,3 +263,34 @@ law! {
     valid |v| v.times.value >= 1.0 && v.plus.value >= 0.0;
     value |s| s.times * s.outside_diameter + s.plus;
 }
+
+law! {
+    /// Largest bore that one reaming pass makes by habit: `max(n d, d + s)`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | d | `bore_before` | length |
+    /// | n | `ratio` | ratio |
+    /// | s | `step` | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a ratio of 1 and more. Two habits, one for soft
+    /// ground and one for large bores; which of them rules a middling bore is not told, so the larger is taken.
+    ReamedBore {
+        /// Bore before the pass.
+        bore_before: Length as Diameter,
+        /// New over old bore.
+        ratio: Ratio as Ratio,
+        /// New less old bore.
+        step: Length as Diameter,
+    } -> Length as Diameter
+    { Equation {
+        name: "bore after one reaming pass",
+        form: "D = max(ratio bore_before, bore_before + step)",
+        source: "trade_practice",
+        locator: "reaming steps: ratio in soft ground, step in large bores; that the larger counts is ours",
+        mark: Mark::CommonPractice,
+        valid: "ratio 1 and more, the rest not negative",
+    } }
+    valid |v| v.ratio.value >= 1.0 && v.step.value >= 0.0 && v.bore_before.value >= 0.0;
+    value |s| (s.bore_before * s.ratio).max(s.bore_before + s.step);
+}

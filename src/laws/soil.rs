@@ -5,6 +5,9 @@ use crate::quantity::{Angle, Length, LineLoad, Measure, Pressure, Ratio, UnitWei
 use crate::source::{Equation, Mark};
 use core::f64::consts::{FRAC_PI_4, PI};
 
+/// Unit weight of fresh water at standard gravity, N/m³ (1,000 kg/m³).
+pub const WATER_UNIT_WEIGHT: f64 = 1_000.0 * crate::quantity::unit::STANDARD_GRAVITY;
+
 law! {
     /// Vertical stress a layer adds: `s = gamma h`.
     ///
@@ -131,7 +134,7 @@ law! {
 }
 
 /// 50 deg, beyond which no soil's friction angle lies.
-const STEEPEST: f64 = 50.0 * PI / 180.0;
+pub(super) const STEEPEST: f64 = 50.0 * PI / 180.0;
 
 law! {
     /// Vertical pressure of a soil column that hangs in its sides (Terzaghi):

@@ -197,3 +197,142 @@ law! {
     valid |v| (0.0..=50.0).contains(&v.blows.value);
     value |s| s.bearing_factor * s.strength_per_blow * s.blows * (FRAC_PI_4 * s.diameter * s.diameter);
 }
+
+law! {
+    /// Face resistance of a slurry or mud machine, Japanese form: earth pressure by blow count and slurry over water,
+    /// on the whole face: `F = (pi/4) D² (p N + p_w + dp)`, N no more than its most.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | p | `pressure_per_blow` (4 kPa) | pressure |
+    /// | N | `blows` | ratio |
+    /// | N_max | `blows_most` (50) | ratio |
+    /// | p_w | `water_pressure` | pressure |
+    /// | dp | `slurry_over_water` (20 kPa) | pressure |
+    /// | D | `cut_diameter` | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** arguments that are not negative.
+    ///
+    /// ```
+    /// // 1.24 m, N 20, water 60 kPa and 20 kPa over it: 193.2 kN.
+    /// use jackpull::law::Law;
+    /// use jackpull::laws::thrust::SlurryFace;
+    /// use jackpull::quantity::{Force, FromText, Length, Pressure, Ratio};
+    /// let face = SlurryFace {
+    ///     pressure_per_blow: Pressure::from_text("4 kPa")?,
+    ///     blows: Ratio::from_text("20")?,
+    ///     blows_most: Ratio::from_text("50")?,
+    ///     water_pressure: Pressure::from_text("60 kPa")?,
+    ///     slurry_over_water: Pressure::from_text("20 kPa")?,
+    ///     cut_diameter: Length::from_text("1.24 m")?,
+    /// };
+    /// assert!((face.value() - Force::from_text("193.2 kN")?).abs() < Force::from_text("50 N")?);
+    /// # Ok::<(), jackpull::quantity::QuantityError>(())
+    /// ```
+    SlurryFace {
+        /// Earth pressure per blow.
+        pressure_per_blow: Pressure as UnitFriction,
+        /// Blow count.
+        blows: Ratio as Count,
+        /// Blow count beyond which the pressure does not grow.
+        blows_most: Ratio as Count,
+        /// Pressure of the groundwater.
+        water_pressure: Pressure as UnitFriction,
+        /// Pressure of the slurry over that of the water.
+        slurry_over_water: Pressure as UnitFriction,
+        /// Diameter that is cut.
+        cut_diameter: Length as Diameter,
+    } -> Force as Thrust
+    { Equation {
+        name: "face resistance of a slurry machine",
+        form: "F = (pi/4) cut_diameter^2 (pressure_per_blow min(blows, blows_most) + water_pressure + slurry_over_water)",
+        source: "japan_sewage_guide",
+        locator: "face term, slurry and mud machines",
+        mark: Mark::Memory,
+        valid: "no argument negative",
+    } }
+    valid |v| v.pressure_per_blow.value >= 0.0
+        && v.blows.value >= 0.0
+        && v.blows_most.value >= 0.0
+        && v.water_pressure.value >= 0.0
+        && v.slurry_over_water.value >= 0.0
+        && v.cut_diameter.value >= 0.0;
+    value |s| {
+        let earth = s.pressure_per_blow * s.blows.min(s.blows_most);
+        (earth + s.water_pressure + s.slurry_over_water) * (FRAC_PI_4 * s.cut_diameter * s.cut_diameter)
+    };
+}
+
+law! {
+    /// Resistance of an open cutting edge, Chinese code: `F = pi (D - t) t R`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | R | `pressure` (500 kPa) | pressure |
+    /// | D | `cut_diameter` | length |
+    /// | t | `thickness` (of the edge) | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an edge thinner than half the diameter.
+    CuttingEdge {
+        /// Pressure under the edge.
+        pressure: Pressure as UnitFriction,
+        /// Diameter that is cut.
+        cut_diameter: Length as Diameter,
+        /// Thickness of the edge.
+        thickness: Length as Wall,
+    } -> Force as Thrust
+    { Equation {
+        name: "resistance of a cutting edge",
+        form: "F = pi (cut_diameter - thickness) thickness pressure",
+        source: "gb_50268",
+        locator: "clause 6.3.4, Table 6.3.4-1, open face with a cutting ring",
+        mark: Mark::Memory,
+        valid: "edge positive and thinner than half the diameter, pressure not negative",
+    } }
+    valid |v| v.thickness.value > 0.0 && 2.0 * v.thickness < v.cut_diameter && v.pressure.value >= 0.0;
+    value |s| s.pressure * (PI * (s.cut_diameter - s.thickness) * s.thickness);
+}
+
+law! {
+    /// Face term of a hand or cutting-edge shield, Japanese form: `F = pi q D N'`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | q | `line_load` (13.2 kN/m) | force per length |
+    /// | D | `cut_diameter` | length |
+    /// | N' | `index` (1.0 ordinary, 2.5 sand, 3.0 hard ground or gravel; no blow count) | ratio |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** arguments that are not negative.
+    ///
+    /// ```
+    /// // 1.2 m in sand: 124.4 kN.
+    /// use jackpull::law::Law;
+    /// use jackpull::laws::thrust::OpenShieldFace;
+    /// use jackpull::quantity::{Force, FromText, Length, LineLoad, Ratio};
+    /// let face = OpenShieldFace {
+    ///     line_load: LineLoad::from_text("13.2 kN/m")?,
+    ///     cut_diameter: Length::from_text("1.2 m")?,
+    ///     index: Ratio::from_text("2.5")?,
+    /// };
+    /// assert!((face.value() - Force::from_text("124.4 kN")?).abs() < Force::from_text("50 N")?);
+    /// # Ok::<(), jackpull::quantity::QuantityError>(())
+    /// ```
+    OpenShieldFace {
+        /// Force per length of the rim.
+        line_load: LineLoad as LineWeight,
+        /// Diameter that is cut.
+        cut_diameter: Length as Diameter,
+        /// Index of the ground.
+        index: Ratio as Ratio,
+    } -> Force as Thrust
+    { Equation {
+        name: "face resistance of an open shield",
+        form: "F = pi line_load cut_diameter index",
+        source: "japan_sewage_guide",
+        locator: "jacking force, hand or cutting-edge shield, face term",
+        mark: Mark::Memory,
+        valid: "no argument negative",
+    } }
+    valid |v| v.line_load.value >= 0.0 && v.cut_diameter.value >= 0.0 && v.index.value >= 0.0;
+    value |s| s.line_load * (PI * s.cut_diameter * s.index);
+}

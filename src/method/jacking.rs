@@ -3,7 +3,7 @@
 use super::scheme::Scheme;
 use super::stage::{Stage, pushed};
 use crate::check::{Check, Subject};
-use crate::drive::{ClayPipe, Drive, EndArea, Pipe};
+use crate::drive::{Capacity, Drive, EndArea, JackedPipe, Pipe};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::clay::{ConcentricEndForce, EdgeEndForce, EndAreaFromRating};
 use crate::quantity::{Area, Force, Role};
@@ -19,14 +19,11 @@ pub(super) fn assess<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     pipe: &Pipe,
-    clay: &ClayPipe,
+    jacked: &JackedPipe,
     scheme: &mut Scheme,
 ) {
     let thrust = Doubted { value: drive.rig.thrust, doubt: None };
-    let stem = pushed(calc, drive, pipe, Stage::STEM);
-    if drive.stem.value.value > 0.0 {
-        scheme.checks.add(Check::at_most(Subject::StemThrust, Role::Thrust, stem, thrust));
-    }
+    let stem = super::stem::checks(calc, drive, pipe, scheme);
     let mut rig = stem.value;
     let stage = if pipe.casing.is_some() {
         let casing = pushed(calc, drive, pipe, Stage::CASING);
@@ -39,9 +36,9 @@ pub(super) fn assess<R: Recorder>(
     let jacking = pushed(calc, drive, pipe, stage);
     rig = rig.with(jacking.value, Force::max);
     scheme.checks.add(Check::at_most(Subject::JackingThrust, Role::Thrust, jacking, thrust));
-    let capacity = end_capacity(calc, clay);
+    let capacity = end_capacity(calc, jacked);
     let check = Check::at_most(Subject::EndCapacity, Role::Thrust, jacking, capacity);
-    let whole = clay.joint_stress_ratio.value.value >= FULL_TRIANGLE;
+    let whole = jacked.joint.stress_ratio.value.value >= FULL_TRIANGLE;
     scheme.checks.add(check.with_note(if whole { WHOLE_FACE } else { GAPING }));
     scheme.force = Some(jacking.value);
     scheme.rig_force = Some(rig);
@@ -57,24 +54,28 @@ pub(super) fn stages(pipe: &Pipe) -> &'static [Stage] {
 }
 
 /// The lesser of what the end bears in its axis and at the edge of the joint.
-pub(super) fn end_capacity<R: Recorder>(calc: &mut Calc<R>, clay: &ClayPipe) -> Doubted<Cited<Force>> {
+pub(super) fn end_capacity<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe) -> Doubted<Cited<Force>> {
     calc.part("end capacity of the pipe");
     calc.doubted(|calc| {
-        let end_bearing_area = end_area(calc, clay);
-        let strength = clay.strength.value;
-        let concentric = calc.law(ConcentricEndForce { end_bearing_area, strength, factor: clay.factor.value });
-        let edge = calc.law(EdgeEndForce {
-            stress_ratio: clay.joint_stress_ratio.value,
-            end_bearing_area,
-            strength,
-            factor: clay.edge_factor.value,
-        });
-        Cited::new(concentric.min(edge), clay.strength.origin)
+        let end_bearing_area = end_area(calc, jacked);
+        match jacked.capacity {
+            Capacity::Brittle { strength, factor, edge_factor } => {
+                let concentric =
+                    calc.law(ConcentricEndForce { end_bearing_area, strength: strength.value, factor: factor.value });
+                let edge = calc.law(EdgeEndForce {
+                    stress_ratio: jacked.joint.stress_ratio.value,
+                    end_bearing_area,
+                    strength: strength.value,
+                    factor: edge_factor.value,
+                });
+                Cited::new(concentric.min(edge), strength.origin)
+            }
+        }
     })
 }
 
-fn end_area<R: Recorder>(calc: &mut Calc<R>, clay: &ClayPipe) -> Area {
-    match clay.end_area {
+fn end_area<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe) -> Area {
+    match jacked.end_area {
         EndArea::Given(area) => area.value,
         EndArea::Rated { ratings, strength, .. } => {
             let [a, b, c] = ratings.map(|(rating, factor)| calc.law(EndAreaFromRating { rating, factor, strength }));

@@ -2,7 +2,7 @@
 
 use super::stage::{Body, Stage, walk_pushed};
 use super::{jacking, pullback};
-use crate::drive::{Drive, Pipe, PipeKind};
+use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Silent};
 use crate::quantity::{Band, Force, Length};
@@ -12,8 +12,12 @@ use crate::quantity::{Band, Force, Length};
 pub struct Point {
     /// How far what moves has come: from the launch pit when pushed, from the reception pit when pulled.
     pub advance: Length,
-    /// On the rig, and so on the wall of the launch pit.
+    /// On the rig.
     pub on_rig: Band<Force>,
+    /// On the thrust wall behind the rig; a pull leans on the other face of the launch pit.
+    pub on_wall: Option<Band<Force>>,
+    /// On the stem where it is loaded most, while it is in the bore.
+    pub on_stem: Option<Band<Force>>,
     /// On the product pipe, where it is in the bore.
     pub on_pipe: Option<Band<Force>>,
 }
@@ -23,6 +27,8 @@ pub struct Point {
 pub struct StageProfile {
     /// The stage.
     pub stage: Stage,
+    /// The bore that a reamer makes.
+    pub bore: Option<Length>,
     /// Points in the order of advance.
     pub points: Vec<Point>,
 }
@@ -32,18 +38,24 @@ pub struct StageProfile {
 pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> {
     let pushed = |stage: Stage| {
         let mut points = Vec::new();
-        walk_pushed(&mut Calc::new(Silent), drive, pipe, stage, |advance, on_rig| {
-            points.push(Point { advance, on_rig, on_pipe: (stage.behind == Body::Pipe).then_some(on_rig) });
+        walk_pushed(&mut Calc::new(Silent), drive, pipe, stage, |advance, force| {
+            let on_stem = match (stage.behind, stage.ahead) {
+                (Body::Stem, _) => Some(force.on_rig),
+                (_, Some(Body::Stem)) => Some(force.on_ahead),
+                _ => None,
+            };
+            let on_pipe = (stage.behind == Body::Pipe).then_some(force.on_rig);
+            points.push(Point { advance, on_rig: force.on_rig, on_wall: Some(force.on_rig), on_stem, on_pipe });
         });
-        StageProfile { stage, points }
+        StageProfile { stage, bore: None, points }
     };
     if pipe.bars(method).next().is_some() {
         return Vec::new();
     }
-    match (&pipe.kind, method, &drive.pull) {
-        (PipeKind::Clay(_), Method::PipeJacking, _) => jacking::stages(pipe).iter().copied().map(pushed).collect(),
-        (PipeKind::Pe(pe), Method::Pullback, Some(pull)) => {
-            vec![pushed(Stage::STEM), pullback::profile(drive, pipe, pe, pull)]
+    match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
+        (Method::PipeJacking, Some(_), ..) => jacking::stages(pipe).iter().copied().map(pushed).collect(),
+        (Method::Pullback, _, Some(pulled), Some(pull)) => {
+            [vec![pushed(Stage::STEM)], pullback::profiles(drive, pipe, pulled, pull)].concat()
         }
         _ => Vec::new(),
     }

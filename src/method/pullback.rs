@@ -5,57 +5,167 @@ mod strength;
 
 use super::profile::{Point, StageProfile};
 use super::scheme::Scheme;
-use super::stage::{Stage, head, peak, pushed, walk_pulled};
-use crate::check::{Check, Subject};
-use crate::drive::{Drive, PePipe, Pipe, Pull};
+use super::stage::{Body, Stage, Trailing, head, peak, stem_friction_to, walk_pulled, whole_friction};
+use crate::check::{Check, Subject, Verdict};
+use crate::drive::{Drive, PePipe, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Doubted, Recorder, Silent};
-use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
-use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Ratio, Role};
+use crate::laws::pull::{
+    Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, ReamedBore, StraightPull,
+};
+use crate::laws::thrust::WeightAlongGrade;
+use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Ratio, Role, Torque};
 use crate::source::Cited;
 
 pub(super) fn assess<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     pipe: &Pipe,
-    pe: &PePipe,
+    pulled: &PulledPipe,
     pull: &Pull,
     scheme: &mut Scheme,
 ) {
-    let stem = pushed(calc, drive, pipe, Stage::STEM);
-    if drive.stem.value.value > 0.0 {
-        let thrust = Doubted { value: drive.rig.thrust, doubt: None };
-        scheme.checks.add(Check::at_most(Subject::StemThrust, Role::Thrust, stem, thrust));
-    }
+    let PulledPipe::Pe(pe) = pulled;
+    let stem = super::stem::checks(calc, drive, pipe, scheme);
+    let reaming = (!pipe.passes.is_empty()).then(|| {
+        calc.part(Stage::REAMING.title());
+        calc.doubted(|calc| reaming(calc, drive, pipe, pull))
+    });
     calc.part(Stage::PULLBACK.title());
-    let on_pipe = calc.doubted(|calc| pull_on_pipe(calc, drive, pipe, pe, pull));
-    let reamer = calc.doubted(|calc| head(calc, pull.reamer, pipe.bore.value, drive.stem.value));
+    let on_pipe = calc.doubted(|calc| {
+        let mut on_pipe = pull_on_pipe(calc, drive, pipe, pe, pull);
+        on_pipe.raise_after_stops(drive);
+        on_pipe
+    });
     let rig = calc.doubted(|calc| {
+        let reamer = last_reamer(calc, drive, pipe, pull);
+        let trailing = Trailing { reamer, pull: |advance| on_pipe.value.at(advance, drive.length.value) };
         let mut greatest = Band::<Force>::default();
-        let on_pipe = |advance| on_pipe.value.at(advance, drive.length.value);
-        walk_pulled(calc, drive, pipe, reamer.value, on_pipe, |_, force| greatest = peak(greatest, force));
+        walk_pulled(calc, drive, pipe, &trailing, |_, force, _| greatest = peak(greatest, force));
         greatest
     });
-    let rig = Doubted { value: rig.value, doubt: rig.doubt.or(on_pipe.doubt).or(reamer.doubt) };
+    let rig = Doubted { value: rig.value, doubt: rig.doubt.or(on_pipe.doubt) };
+    let all = reaming
+        .map_or(rig, |reaming| Doubted { value: peak(rig.value, reaming.value), doubt: rig.doubt.or(reaming.doubt) });
     scheme.force = Some(on_pipe.value.peak());
-    scheme.rig_force = Some(rig.value.with(stem.value, Force::max));
+    scheme.rig_force = Some(peak(all.value, stem.value));
 
     strength::checks(calc, pipe, pe, pull, &on_pipe, scheme);
     let limit = Doubted { value: drive.rig.pull, doubt: None };
     scheme.checks.add(Check::at_most(Subject::RigPull, Role::Pull, rig, limit));
+    if let Some(reaming) = reaming {
+        scheme.checks.add(Check::at_most(Subject::ReamingPull, Role::Pull, reaming, limit));
+    }
+    if let Some(rating) = drive.stem.joint_pull {
+        let rating = Doubted { value: rating, doubt: None };
+        scheme.checks.add(Check::at_most(Subject::StemPull, Role::Pull, all, rating));
+    }
+    scheme.checks.add(step(calc, drive, pipe, pull));
+    if let (Some(torque), Some(rating)) = (pull.reaming_torque, least_torque(drive)) {
+        let torque = Doubted { value: torque, doubt: None };
+        let rating = Doubted { value: rating, doubt: None };
+        scheme.checks.add(Check::at_most(Subject::ReamingTorque, Role::Torque, torque, rating));
+    }
     scheme.checks.add(bore(pipe));
 }
 
-/// Force on rig and pipe along the pullback, by advance from the reception pit.
-pub(super) fn profile(drive: &Drive, pipe: &Pipe, pe: &PePipe, pull: &Pull) -> StageProfile {
+/// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
+pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Vec<StageProfile> {
+    let PulledPipe::Pe(pe) = pulled;
     let calc = &mut Calc::new(Silent);
+    let stem = whole_friction(calc, drive, pipe, Body::Stem);
+    let mut stages = Vec::new();
+    let mut before = drive.stem.head;
+    for bore in &pipe.passes {
+        let trailing = Trailing {
+            reamer: reamer(calc, drive, pull, *bore, before),
+            pull: |advance: Length| stem_behind(stem, drive, pipe, advance),
+        };
+        let mut points = Vec::new();
+        walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, _| {
+            points.push(Point { advance, on_rig, on_wall: None, on_stem: Some(on_rig), on_pipe: None });
+        });
+        stages.push(StageProfile { stage: Stage::REAMING, bore: Some(*bore), points });
+        before = *bore;
+    }
     let on_pipe = pull_on_pipe(calc, drive, pipe, pe, pull);
-    let reamer = head(calc, pull.reamer, pipe.bore.value, drive.stem.value);
-    let pipe_pull = |advance| on_pipe.at(advance, drive.length.value);
+    let trailing = Trailing {
+        reamer: last_reamer(calc, drive, pipe, pull),
+        pull: |advance| on_pipe.at(advance, drive.length.value),
+    };
     let mut points = Vec::new();
-    walk_pulled(calc, drive, pipe, reamer, pipe_pull, |advance, on_rig| {
-        points.push(Point { advance, on_rig, on_pipe: Some(pipe_pull(advance)) });
+    walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, on_pipe| {
+        points.push(Point { advance, on_rig, on_wall: None, on_stem: Some(on_rig), on_pipe: Some(on_pipe) });
     });
-    StageProfile { stage: Stage::PULLBACK, points }
+    stages.push(StageProfile { stage: Stage::PULLBACK, bore: Some(pipe.bore.value), points });
+    stages
+}
+
+/// Friction of the stem that follows a reamer, from the reception pit as far as it has come.
+fn stem_behind(whole: Band<Force>, drive: &Drive, pipe: &Pipe, advance: Length) -> Band<Force> {
+    let left = stem_friction_to(drive, pipe, drive.length.value - advance);
+    whole.with(left, |whole, left| (whole - left).max(Force::default()))
+}
+
+/// Resistance of a reamer in the ground where it is greatest.
+fn reamer<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pull: &Pull, bore: Length, before: Length) -> Band<Force> {
+    // Neither the table nor the user's force of a reamer follows the ground: any stretch does.
+    drive.stretches.first().map_or(Band::default(), |any| head(calc, pull.reamer, bore, before, any))
+}
+
+/// Resistance of the reamer that brings the pipe.
+fn last_reamer<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Force> {
+    let before = pipe.passes.last().copied().unwrap_or(drive.stem.head);
+    reamer(calc, drive, pull, pipe.bore.value, before)
+}
+
+/// Greatest force on the rig over the reaming passes before the pipe comes. The stem that follows the reamer takes
+/// the place of the stem that has left, so the friction is that of one whole stem all along.
+fn reaming<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Force> {
+    let stem = whole_friction(calc, drive, pipe, Body::Stem);
+    let climb = drive.stem.weight.map_or(Force::default(), |pipe_weight| {
+        calc.law(WeightAlongGrade { pipe_weight, length: drive.length.value, rise: -drive.grade.value })
+    });
+    let stem = if drive.stops.is_empty() { stem } else { Band { high: stem.high * drive.restart, ..stem } };
+    let mut greatest = Band::<Force>::default();
+    let mut before = drive.stem.head;
+    for bore in &pipe.passes {
+        let reamer = reamer(calc, drive, pull, *bore, before);
+        greatest = peak(greatest, reamer.with(stem, |reamer, stem| reamer + stem + climb));
+        before = *bore;
+    }
+    greatest
+}
+
+/// The least rating of torque that is known.
+fn least_torque(drive: &Drive) -> Option<Cited<Torque>> {
+    match (drive.rig.torque, drive.stem.joint_torque) {
+        (Some(rig), Some(joint)) => Some(if joint.value < rig.value { joint } else { rig }),
+        (rig, joint) => rig.or(joint),
+    }
+}
+
+const ONE_STEP: &str = "by habit the bore goes up in smaller steps; give `passes` for what is planned";
+
+/// The reaming step that goes furthest beyond habit.
+fn step<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Check {
+    calc.part("reaming steps");
+    let rule = &pull.step;
+    let mut before = drive.stem.head;
+    let mut worst = (Length::default(), Band::same(Length::default()), f64::NEG_INFINITY);
+    for bore in pipe.passes.iter().chain([&pipe.bore.value]) {
+        let mut most = |ratio, step| calc.law(ReamedBore { bore_before: before, ratio, step });
+        let usual = most(rule.ratio.0, rule.step.0);
+        let greatest = most(rule.ratio.1, rule.step.1);
+        let over = (*bore / usual).value;
+        if over > worst.2 {
+            worst = (*bore, Band { low: greatest, likely: greatest, high: usual }, over);
+        }
+        before = *bore;
+    }
+    let demand = Doubted { value: Band::same(worst.0), doubt: None };
+    let limit = Doubted { value: Cited::new(worst.1, rule.origin), doubt: None };
+    let check = Check::at_most_by_level(Subject::ReamingStep, Role::Diameter, demand, limit).as_screen();
+    if check.verdict == Verdict::Within { check } else { check.with_note(ONE_STEP) }
 }
 
 /// Pull on the pipe with its head at either end of the bore; it is linear between.
@@ -67,11 +177,21 @@ pub(super) struct PullOnPipe {
     pub(super) at_arrival: Band<Force>,
     /// Where the string leaves the ramp, at its greatest.
     pub(super) at_ramp: Band<Force>,
+    /// Where it moves again after a stop, at its greatest.
+    pub(super) after_stop: Band<Force>,
 }
 
 impl PullOnPipe {
-    fn peak(self) -> Band<Force> {
-        self.at_entry.with(self.at_arrival, Force::max)
+    pub(super) fn peak(self) -> Band<Force> {
+        peak(peak(self.at_entry, self.at_arrival), self.after_stop)
+    }
+
+    fn raise_after_stops(&mut self, drive: &Drive) {
+        for stop in &drive.stops {
+            let moving = self.at(*stop, drive.length.value);
+            self.after_stop = peak(self.after_stop, Band { high: moving.high * drive.restart, ..moving });
+            self.at_ramp = peak(self.at_ramp, Band { high: self.at_entry.high * drive.restart, ..self.at_ramp });
+        }
     }
 
     fn at(self, advance: Length, length: Length) -> Band<Force> {
@@ -117,9 +237,12 @@ fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pe:
         likely: work.greatest(calc, pull, pull.friction_inside.likely, [pull.fluids.light, pull.fluids.heavy]),
         high: work.greatest(calc, pull, pull.friction_inside.high, [pull.fluids.light, pull.fluids.heavy]),
     };
+    // Help from behind is counted for the likely pull only: it can fail.
+    let helped = |force: Force| (force - pull.push_assist).max(Force::default());
     let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
+        low: helped(band.low),
+        likely: helped(band.likely),
         high: calc.law(PullWithModelFactor { pull: band.high, factor: pull.model_factor }),
-        ..band
     };
     let at_entry = drag.map(|drag| longest_tail + drag);
     let at_arrival = inside.with(drag, |inside, drag| last_tail + inside + drag);
@@ -127,6 +250,7 @@ fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pe:
         at_entry: with_factor(calc, at_entry),
         at_arrival: with_factor(calc, at_arrival),
         at_ramp: with_factor(calc, Band::same(longest_tail)),
+        after_stop: Band::default(),
     }
 }
 

@@ -1,16 +1,19 @@
 //! A stage is who is in the bore and what moves. The force at an advance x of the body behind is
 //!
-//! `F(x) = friction of the body behind over 0..x, and its weight uphill + friction of the body ahead over x..L + face`
+//! `F(x) = friction of the body behind over 0..x + friction of the body ahead over x..L + weights uphill + face`
 //!
 //! so a stage that pushes a string out of the bore starts with the full friction of that string, not from zero.
-//! Unit friction is constant in a stretch, so F is linear between the ends of stretches and its peak is at one of
-//! them: the profile is exact there.
+//! Unit friction is constant in a stretch, so F is linear between the ends of stretches and the stops, and its peak is
+//! at one of them: the profile is exact there. After a stop the high friction is raised until things move again.
 
-use crate::drive::{Drive, FaceResistance, Pipe, PipeKind, Stretch};
+use crate::drive::{Drive, FaceResistance, Pipe, Stretch, Tip};
 use crate::handbook::TipModel;
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::thrust::{FaceForce, FrictionForce, PilotTipAsCone, PilotTipInClay, WeightAlongGrade};
-use crate::quantity::{Band, Force, Length, Pressure};
+use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
+use crate::laws::thrust::{
+    CuttingEdge, FaceForce, FrictionForce, OpenShieldFace, PilotTipAsCone, PilotTipInClay, SlurryFace, WeightAlongGrade,
+};
+use crate::quantity::{Band, Force, Length, LineLoad, Measure, Pressure, Ratio, UnitWeight};
 
 /// What may be in the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -19,8 +22,6 @@ pub enum Body {
     Stem,
     /// A temporary steel casing.
     Casing,
-    /// The reamer.
-    Reamer,
     /// The product pipe.
     Pipe,
 }
@@ -45,6 +46,8 @@ impl Stage {
     pub const PIPE_AFTER_STEM: Self = Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: false };
     /// The pipe pushes the casing out.
     pub const PIPE_AFTER_CASING: Self = Self { ahead: Some(Body::Casing), behind: Body::Pipe, pulls: false };
+    /// The stem pulls a reamer back, and more stem behind it for the next pass.
+    pub const REAMING: Self = Self { ahead: Some(Body::Stem), behind: Body::Stem, pulls: true };
     /// The stem pulls reamer and pipe back.
     pub const PULLBACK: Self = Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: true };
 
@@ -52,6 +55,7 @@ impl Stage {
     #[must_use]
     pub const fn title(self) -> &'static str {
         match (self.behind, self.ahead, self.pulls) {
+            (Body::Stem, _, true) => "reamer pulled back by the stem, stem behind it",
             (Body::Stem, ..) => "pilot stem pushed",
             (Body::Casing, ..) => "casing pushed behind the stem",
             (_, _, true) => "reamer and pipe pulled back by the stem",
@@ -61,22 +65,31 @@ impl Stage {
     }
 }
 
-/// Outside diameter and unit friction of a body; a bore without a stem has a stem of no diameter.
+/// Outside diameter, unit friction and weight of a body; a bore without a stem has a stem of no diameter.
 #[derive(Clone, Copy)]
 struct Outside {
     diameter: Length,
     friction: fn(&Stretch) -> Band<Pressure>,
+    weight: Option<LineLoad>,
 }
 
 fn outside(drive: &Drive, pipe: &Pipe, body: Body) -> Outside {
-    let stem_friction = |stretch: &Stretch| stretch.stem_friction;
     match body {
-        Body::Stem => Outside { diameter: drive.stem.value, friction: stem_friction },
-        Body::Casing => {
-            Outside { diameter: pipe.casing.unwrap_or(pipe.outside_diameter.value), friction: stem_friction }
-        }
-        Body::Reamer => Outside { diameter: pipe.bore.value, friction: stem_friction },
-        Body::Pipe => Outside { diameter: pipe.outside_diameter.value, friction: |stretch| stretch.pipe_friction },
+        Body::Stem => Outside {
+            diameter: drive.stem.outside_diameter.value,
+            friction: |stretch| stretch.stem_friction,
+            weight: drive.stem.weight,
+        },
+        Body::Casing => Outside {
+            diameter: pipe.casing.unwrap_or(pipe.outside_diameter.value),
+            friction: |stretch| stretch.stem_friction,
+            weight: pipe.casing_weight,
+        },
+        Body::Pipe => Outside {
+            diameter: pipe.outside_diameter.value,
+            friction: |stretch| stretch.pipe_friction,
+            weight: pipe.jacked_weight(),
+        },
     }
 }
 
@@ -86,6 +99,13 @@ impl Outside {
             unit_friction,
             outside_diameter: self.diameter,
             length,
+        })
+    }
+
+    /// Weight along the grade over a length, where it works against the movement.
+    fn uphill<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive, length: Length) -> Force {
+        self.weight.map_or(Force::default(), |pipe_weight| {
+            calc.law(WeightAlongGrade { pipe_weight, length, rise: drive.grade.value })
         })
     }
 }
@@ -98,6 +118,11 @@ pub(super) fn peak(a: Band<Force>, b: Band<Force>) -> Band<Force> {
     a.with(b, Force::max)
 }
 
+/// Friction after a stop: the high level raised.
+fn restarted(friction: Band<Force>, factor: Ratio) -> Band<Force> {
+    Band { high: friction.high * factor, ..friction }
+}
+
 /// Friction of a whole body over the whole drive.
 pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, body: Body) -> Band<Force> {
     let outside = outside(drive, pipe, body);
@@ -108,9 +133,35 @@ pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pip
     total
 }
 
-/// Friction of a body over a stretch, again; its record was kept by [`whole_friction`].
-fn again(outside: Outside, stretch: &Stretch) -> Band<Force> {
-    outside.laws(stretch, stretch.to - stretch.from).map(|law| law.value())
+/// Friction of the stem from the launch pit to a distance, unrecorded.
+pub(super) fn stem_friction_to(drive: &Drive, pipe: &Pipe, to: Length) -> Band<Force> {
+    let stem = outside(drive, pipe, Body::Stem);
+    let mut total = Band::<Force>::default();
+    for stretch in drive.stretches.iter().filter(|stretch| stretch.from < to) {
+        total = sum(total, again(stem, stretch, stretch.to.min(to) - stretch.from));
+    }
+    total
+}
+
+/// Friction of a body over a part of a stretch, again; its record was kept by [`whole_friction`].
+fn again(outside: Outside, stretch: &Stretch, length: Length) -> Band<Force> {
+    outside.laws(stretch, length).map(|law| law.value())
+}
+
+/// The planned stops after the beginning of a stretch, up to its end.
+fn stops_in(stops: &[Length], from: Length, to: Length) -> &[Length] {
+    let first = stops.partition_point(|stop| *stop <= from);
+    let last = stops.partition_point(|stop| *stop <= to);
+    stops.get(first..last).unwrap_or_default()
+}
+
+/// Force at one advance of a stage that pushes.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Pushed {
+    /// In the launch pit: on rig and wall, and on the hind end of the body behind.
+    pub(super) on_rig: Band<Force>,
+    /// On the body ahead.
+    pub(super) on_ahead: Band<Force>,
 }
 
 /// Greatest force along the drive of a stage that pushes, in the launch pit.
@@ -123,106 +174,188 @@ pub(super) fn pushed<R: Recorder>(
     calc.part(stage.title());
     calc.doubted(|calc| {
         let mut greatest = Band::<Force>::default();
-        walk_pushed(calc, drive, pipe, stage, |_, force| greatest = peak(greatest, force));
+        walk_pushed(calc, drive, pipe, stage, |_, force| greatest = peak(greatest, force.on_rig));
         greatest
     })
 }
 
-/// The force in the launch pit at every advance where it may peak: just before and just after each end of a stretch,
-/// and at the start.
+/// The force at every advance where it may peak: just before and just after each end of a stretch, at the start, and
+/// at each stop, where what stood moves again.
 pub(super) fn walk_pushed<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     pipe: &Pipe,
     stage: Stage,
-    mut at: impl FnMut(Length, Band<Force>),
+    mut at: impl FnMut(Length, Pushed),
 ) {
     let behind = outside(drive, pipe, stage.behind);
     let ahead = stage.ahead.map(|body| outside(drive, pipe, body));
-    let face = match stage.behind {
-        Body::Stem => Band::default(),
-        _ => head(calc, drive.face, behind.diameter, ahead.map_or(Length::default(), |ahead| ahead.diameter)),
-    };
-    let weight = match (&pipe.kind, stage.behind) {
-        (PipeKind::Clay(clay), Body::Pipe) => clay.weight.map(|weight| weight.value),
-        _ => None,
-    };
+    let guided = ahead.map_or(Length::default(), |ahead| ahead.diameter);
+    // Only some faces differ from stretch to stretch.
+    let same_face = (stage.behind != Body::Stem && !drive.face.follows_ground()).then(|| {
+        drive.stretches.first().map_or(Band::default(), |any| head(calc, drive.face, behind.diameter, guided, any))
+    });
     let mut still_ahead = match stage.ahead {
         Some(body) => whole_friction(calc, drive, pipe, body),
         None => Band::default(),
     };
+    let mut weight_ahead = ahead.map_or(Force::default(), |ahead| ahead.uphill(calc, drive, drive.length.value));
     let mut own = Band::<Force>::default();
+    let mut weight = Force::default();
     for stretch in &drive.stretches {
-        let front = match stage.behind {
-            Body::Stem => tip(calc, drive, stretch),
-            _ => face,
+        let front = match (stage.behind, same_face) {
+            (Body::Stem, _) => tips(calc, drive, stretch),
+            (_, Some(face)) => face,
+            (_, None) => head(calc, drive.face, behind.diameter, guided, stretch),
+        };
+        let force = |own: Band<Force>, still_ahead: Band<Force>, weight: Force, weight_ahead: Force| Pushed {
+            on_rig: sum(sum(own, still_ahead), front.map(|front| front + weight + weight_ahead)),
+            on_ahead: still_ahead.map(|ahead| ahead + weight_ahead),
         };
         // The front meets a stretch at its beginning, with the friction so far.
-        at(stretch.from, sum(sum(own, still_ahead), front));
-        let length = stretch.to - stretch.from;
-        own = sum(own, behind.laws(stretch, length).map(|law| calc.law(law)));
-        if let Some(pipe_weight) = weight {
-            let rise = drive.grade.value;
-            own = sum(own, Band::same(calc.law(WeightAlongGrade { pipe_weight, length, rise })));
+        at(stretch.from, force(own, still_ahead, weight, weight_ahead));
+        let mut from = stretch.from;
+        let stops = stops_in(&drive.stops, stretch.from, stretch.to);
+        for (end, stands) in stops.iter().map(|stop| (*stop, true)).chain([(stretch.to, false)]) {
+            let length = end - from;
+            if length > Length::default() {
+                own = sum(own, behind.laws(stretch, length).map(|law| calc.law(law)));
+                weight += behind.uphill(calc, drive, length);
+                if let Some(ahead) = ahead {
+                    let part = again(ahead, stretch, length);
+                    still_ahead = still_ahead.with(part, |total, part| (total - part).max(Force::default()));
+                    weight_ahead = ahead.uphill(calc, drive, drive.length.value - end);
+                }
+            }
+            let moving = force(own, still_ahead, weight, weight_ahead);
+            at(end, moving);
+            if stands {
+                let raise = |friction| restarted(friction, drive.restart);
+                at(end, force(raise(own), raise(still_ahead), weight, weight_ahead));
+                at(end, moving);
+            }
+            from = end;
         }
-        if let Some(ahead) = ahead {
-            still_ahead = still_ahead.with(again(ahead, stretch), |total, part| (total - part).max(Force::default()));
-        }
-        at(stretch.to, sum(sum(own, still_ahead), front));
     }
 }
 
-/// Force on the rig while the stem pulls reamer and pipe back, at every advance from the reception pit where it may
-/// peak. `pipe_pull` gives the pull on the pipe at an advance.
+/// What a pulled stage carries behind the reamer, and what the reamer does.
+pub(super) struct Trailing<F> {
+    /// Resistance at the reamer.
+    pub(super) reamer: Band<Force>,
+    /// Pull on what comes behind, at an advance.
+    pub(super) pull: F,
+}
+
+/// Force on the rig while the stem pulls a reamer back, at every advance from the reception pit where it may peak.
+/// After a stop the high friction of the stem and the high pull of what trails are raised.
 pub(super) fn walk_pulled<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     pipe: &Pipe,
-    reamer: Band<Force>,
-    pipe_pull: impl Fn(Length) -> Band<Force>,
-    mut at: impl FnMut(Length, Band<Force>),
+    trailing: &Trailing<impl Fn(Length) -> Band<Force>>,
+    mut at: impl FnMut(Length, Band<Force>, Band<Force>),
 ) {
     let stem = outside(drive, pipe, Body::Stem);
-    // The stem leaves the bore at the launch pit, so what is left of it lies between there and the reamer.
+    let length = drive.length.value;
+    // What is left of the stem lies between the launch pit, where it leaves the bore, and the reamer; it climbs where
+    // the drive falls away from that pit.
+    let climb = |calc: &mut Calc<R>, left: Length| {
+        stem.weight.map_or(Force::default(), |pipe_weight| {
+            calc.law(WeightAlongGrade { pipe_weight, length: left, rise: -drive.grade.value })
+        })
+    };
     let mut left = whole_friction(calc, drive, pipe, Body::Stem);
-    at(Length::default(), sum(sum(left, reamer), pipe_pull(Length::default())));
+    let mut emit = |calc: &mut Calc<R>, advance: Length, left: Band<Force>, stands: bool| {
+        let weight = climb(calc, length - advance);
+        let own = (trailing.pull)(advance);
+        let total =
+            |left: Band<Force>, own: Band<Force>| sum(sum(left, own), trailing.reamer.map(|reamer| reamer + weight));
+        at(advance, total(left, own), own);
+        if stands {
+            let raise = |friction| restarted(friction, drive.restart);
+            at(advance, total(raise(left), raise(own)), raise(own));
+            at(advance, total(left, own), own);
+        }
+    };
+    emit(calc, Length::default(), left, false);
     for stretch in drive.stretches.iter().rev() {
-        left = left.with(again(stem, stretch), |total, part| (total - part).max(Force::default()));
-        let advance = drive.length.value - stretch.from;
-        at(advance, sum(sum(left, reamer), pipe_pull(advance)));
+        let (mut from, to) = (length - stretch.to, length - stretch.from);
+        let stops = stops_in(&drive.stops, from, to);
+        for (end, stands) in stops.iter().map(|stop| (*stop, true)).chain([(to, false)]) {
+            let part = again(stem, stretch, end - from);
+            left = left.with(part, |total, part| (total - part).max(Force::default()));
+            emit(calc, end, left, stands);
+            from = end;
+        }
     }
 }
 
-/// Resistance at an enlarging head.
+/// Resistance at an enlarging head in one stretch.
 pub(super) fn head<R: Recorder>(
     calc: &mut Calc<R>,
     face: FaceResistance,
     cut_diameter: Length,
     guided_diameter: Length,
+    stretch: &Stretch,
 ) -> Band<Force> {
     match face {
         FaceResistance::Given(force) => force,
         // A pipe no larger than the casing it follows cuts nothing.
-        FaceResistance::Table { .. } if cut_diameter <= guided_diameter => Band::default(),
+        _ if cut_diameter <= guided_diameter => Band::default(),
         FaceResistance::Table { pressure, least } => pressure
             .with(least, |pressure, least| calc.law(FaceForce { pressure, cut_diameter, guided_diameter, least })),
+        FaceResistance::Slurry { pressure_per_blow, blows_most, slurry_over_water } => {
+            let unit_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+            let water_pressure = calc.law(LayerStress { unit_weight, thickness: stretch.head });
+            stretch.worst_blows().map(|blows| {
+                calc.law(SlurryFace {
+                    pressure_per_blow,
+                    blows,
+                    blows_most,
+                    water_pressure,
+                    slurry_over_water,
+                    cut_diameter,
+                })
+            })
+        }
+        FaceResistance::CuttingEdge { pressure, thickness, line_load, index } => {
+            let edge = calc.law(CuttingEdge { pressure, cut_diameter, thickness });
+            let index = index.of(stretch.class);
+            let shield = calc.law(OpenShieldFace { line_load, cut_diameter, index });
+            // Two publications that disagree: the larger counts.
+            let greater = edge.max(shield);
+            Band { low: edge.min(shield), likely: greater, high: greater }
+        }
     }
 }
 
-fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch) -> Band<Force> {
-    let diameter = drive.stem.value;
-    match stretch.tip {
-        TipModel::Sand => stretch.blows.map(|blows| {
+/// Resistance of the pilot tip; in a mixed face that of the harder ground.
+fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch) -> Band<Force> {
+    let one = tip(calc, drive, stretch.tip);
+    match stretch.other_tip {
+        Some(other) => {
+            let other = tip(calc, drive, other);
+            Band { low: one.low.min(other.low), likely: one.likely.max(other.likely), high: one.high.max(other.high) }
+        }
+        None => one,
+    }
+}
+
+fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tip: Tip) -> Band<Force> {
+    let diameter = drive.stem.head;
+    match tip.model {
+        TipModel::Sand => tip.blows.map(|blows| {
             calc.law(PilotTipAsCone { cone_resistance_per_blow: drive.tip.cone_per_blow, blows, diameter })
         }),
         TipModel::Clay => {
-            let bearing = stretch.blows.with(drive.tip.bearing_factor, |blows, bearing_factor| {
+            let bearing = tip.blows.with(drive.tip.bearing_factor, |blows, bearing_factor| {
                 let strength_per_blow = drive.tip.strength_per_blow;
                 calc.law(PilotTipInClay { bearing_factor, strength_per_blow, blows, diameter })
             });
             // The cone gives more than the bearing factor in clay; the larger counts where it matters.
             let cone_resistance_per_blow = drive.tip.cone_per_blow_clay;
-            let cone = calc.law(PilotTipAsCone { cone_resistance_per_blow, blows: stretch.blows.high, diameter });
+            let cone = calc.law(PilotTipAsCone { cone_resistance_per_blow, blows: tip.blows.high, diameter });
             Band { high: bearing.high.max(cone), ..bearing }
         }
     }

@@ -59,6 +59,26 @@ pub enum Role {
     Rate,
     /// A count, for example an SPT N value.
     Count,
+    /// Torque.
+    Torque,
+    /// Second moment of area.
+    SecondMoment,
+    /// Settlement of the ground.
+    Settlement,
+    /// Slope of a pipe or of the ground.
+    Slope,
+    /// Volume per length of bore.
+    VolumePerLength,
+    /// Velocity of water in a pipe.
+    FlowSpeed,
+    /// Volume per time.
+    Flow,
+    /// Permeability of the ground.
+    Permeability,
+    /// Stress of flowing water on the wall of a pipe.
+    Tractive,
+    /// Volume of water.
+    Volume,
 }
 
 impl Role {
@@ -102,6 +122,25 @@ impl Role {
             (Self::Rate, UnitSystem::Si) => ("m/h", 1),
             (Self::Rate, UnitSystem::Us) => ("ft/h", 0),
             (Self::Count, _) => ("", 0),
+            (Self::Torque, UnitSystem::Si) => ("kN*m", 1),
+            (Self::Torque, UnitSystem::Us) => ("lbf*ft", 0),
+            (Self::SecondMoment, UnitSystem::Si) => ("cm4", 1),
+            (Self::SecondMoment, UnitSystem::Us) => ("in4", 2),
+            (Self::Settlement, UnitSystem::Si) => ("mm", 1),
+            (Self::Settlement, UnitSystem::Us) => ("in", 2),
+            (Self::Slope, _) => ("%", 3),
+            (Self::VolumePerLength, UnitSystem::Si) => ("m3/m", 4),
+            (Self::VolumePerLength, UnitSystem::Us) => ("ft3/ft", 3),
+            (Self::FlowSpeed, UnitSystem::Si) => ("m/s", 2),
+            (Self::FlowSpeed, UnitSystem::Us) => ("ft/s", 2),
+            (Self::Flow, UnitSystem::Si) => ("L/s", 2),
+            (Self::Flow, UnitSystem::Us) => ("gal_us/min", 1),
+            (Self::Permeability, UnitSystem::Si) => ("m/day", 3),
+            (Self::Permeability, UnitSystem::Us) => ("ft/day", 2),
+            (Self::Tractive, UnitSystem::Si) => ("Pa", 2),
+            (Self::Tractive, UnitSystem::Us) => ("psf", 4),
+            (Self::Volume, UnitSystem::Si) => ("L", 1),
+            (Self::Volume, UnitSystem::Us) => ("gal_us", 1),
         }
     }
 
@@ -121,6 +160,15 @@ impl Role {
             Self::Temperature => Dim::of(0, 0, 0, 1),
             Self::Duration => Dim::of(0, 0, 1, 0),
             Self::Rate => Dim::of(1, 0, -1, 0),
+            Self::Torque => Dim::of(2, 1, -2, 0),
+            Self::SecondMoment => Dim::of(4, 0, 0, 0),
+            Self::Settlement => Dim::of(1, 0, 0, 0),
+            Self::Slope => Dim::NONE,
+            Self::VolumePerLength => Dim::of(2, 0, 0, 0),
+            Self::FlowSpeed | Self::Permeability => Dim::of(1, 0, -1, 0),
+            Self::Flow => Dim::of(3, 0, -1, 0),
+            Self::Tractive => Dim::of(-1, 1, -2, 0),
+            Self::Volume => Dim::of(3, 0, 0, 0),
         }
     }
 }
@@ -162,14 +210,16 @@ fn from_si(si: f64, symbols: &str) -> f64 {
         return si;
     }
     let mut value = si;
-    for (place, one) in symbols.split('/').enumerate() {
-        let (symbol, exponent) = match one.char_indices().last() {
-            Some((at, c)) if c.is_ascii_digit() => (one.split_at(at).0, c.to_digit(10).map_or(1, u32::cast_signed)),
-            _ => (one, 1),
-        };
-        if let Some(unit) = unit::find(symbol) {
-            let factor = unit.factor.powi(exponent);
-            value = if place == 0 { value / factor - unit.offset } else { value * factor };
+    for (place, product) in symbols.split('/').enumerate() {
+        for one in product.split('*') {
+            let (symbol, exponent) = match one.char_indices().last() {
+                Some((at, c)) if c.is_ascii_digit() => (one.split_at(at).0, c.to_digit(10).map_or(1, u32::cast_signed)),
+                _ => (one, 1),
+            };
+            if let Some(unit) = unit::find(symbol) {
+                let factor = unit.factor.powi(exponent);
+                value = if place == 0 { value / factor - unit.offset } else { value * factor };
+            }
         }
     }
     value

@@ -150,9 +150,12 @@ impl View<'_> {
             let points = profile.points.iter().map(|point| PointView {
                 advance: self.value(Shown::of(point.advance, Role::Distance)),
                 on_rig: self.band(point.on_rig, pulled),
+                on_wall: point.on_wall.map(|band| self.band(band, pulled)),
+                on_stem: point.on_stem.map(|band| self.band(band, pulled)),
                 on_pipe: point.on_pipe.map(|band| self.band(band, pulled)),
             });
-            StageView { stage: profile.stage.title(), pulled, points: points.collect() }
+            let bore = profile.bore.map(|bore| self.value(Shown::of(bore, Role::Diameter)));
+            StageView { stage: profile.stage.title(), pulled, bore, points: points.collect() }
         };
         method::profile(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
     }
@@ -282,7 +285,9 @@ impl View<'_> {
         for stretch in &drive.stretches {
             let shown = |length| self.text(Shown::of(length, Role::Distance));
             let class = stretch.class.key().replace('_', " ");
-            facts.push(format!("{} to {}: {class}", shown(stretch.from), shown(stretch.to)));
+            let other = stretch.mixed_with.map(|other| format!(", mixed with {}", other.key().replace('_', " ")));
+            let other = other.unwrap_or_default();
+            facts.push(format!("{} to {}: {class}{other}", shown(stretch.from), shown(stretch.to)));
         }
         let thrust = self.text(Shown::of(drive.rig.thrust.value, Role::Thrust));
         let pull = self.text(Shown::of(drive.rig.pull.value, Role::Pull));

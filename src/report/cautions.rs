@@ -3,10 +3,10 @@
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::Ranked;
 use crate::conditions::invert_uncertainty;
-use crate::drive::{ClayPipe, Drive, EndArea, Pipe, PipeKind};
+use crate::drive::{Drive, EndArea};
 use crate::handbook::{HandbookError, Lubrication, Method, Service};
 use crate::quantity::shown::decimal;
-use crate::quantity::{Measure, Pressure, Role, Shown, UnitSystem};
+use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
 /// What this version does not check.
@@ -14,11 +14,10 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "joint angle, packer and steering of a jacked pipe (its joints are taken to bear over the whole face)",
     "thrust wall and its movement",
     "intermediate jacking stations",
-    "buckling, torque and joint rating of stem and casing",
-    "weight of stem and casing along the grade",
-    "force and wear of each reaming pass by itself; torque of the reamer",
+    "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
+    "weight of stem and casing along the grade, where their walls are not given",
     "pull head, swivel, weak link; thrust-back",
-    "mixed face; swelling, sensitive or artesian ground, peat, voids, contamination",
+    "swelling, sensitive or artesian ground, peat, voids, contamination",
     "loss of bore fluid to the surface; stability of bore and face; inflow of water",
     "annulus: spacers, grouting, flotation",
     "shortening of a pulled pipe after the pull; scratches",
@@ -68,11 +67,11 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         );
     }
     cautions.extend(given_friction(drive, system)?);
-    if drive.stem.value.value <= 0.0 {
+    if !drive.stem.is_there() {
         cautions.push("No stem: nothing guides this bore, and line and grade rest on nothing checked here.".to_owned());
     }
     if let Some(pipe) = drive.candidates.get(ranked.candidate)
-        && let PipeKind::Clay(ClayPipe { end_area: EndArea::Rated { .. }, .. }) = pipe.kind
+        && pipe.jacked.as_ref().is_some_and(|jacked| matches!(jacked.end_area, EndArea::Rated { .. }))
     {
         cautions.push(
             "The end bearing area is worked back from a pipe maker's ratings, rounded to the ton. Get it from the \
@@ -96,7 +95,6 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     if ranked.scheme.method == Method::Pullback
         && let Some(pipe) = drive.candidates.get(ranked.candidate)
     {
-        cautions.extend(reaming(drive, pipe, system)?);
         let annulus = Shown::of(pipe.bore.value - pipe.outside_diameter.value, Role::Offset).display(system);
         cautions.push(format!(
             "The bore is {annulus} larger than the pipe: what is not left full of set fluid or grout can settle."
@@ -111,24 +109,6 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         }
     }
     Ok(cautions)
-}
-
-/// How many reaming passes the step from the pilot bore to the final one is worth by habit.
-fn reaming(drive: &Drive, pipe: &Pipe, system: UnitSystem) -> Result<Option<String>, HandbookError> {
-    let table = drive.handbook.ream_step()?;
-    let largest = table.get("soft").and_then(|row| row.value.ratio_high.as_ref().map(|ratio| ratio.value.si()));
-    let step = (pipe.bore.value / drive.stem.value).si();
-    let Some(largest) = largest.filter(|largest| *largest > 1.0 && step.is_finite() && step > *largest) else {
-        return Ok(None);
-    };
-    let text = |length| Shown::of(length, Role::Diameter).display(system).to_string();
-    let passes = (step.ln() / largest.ln()).ceil();
-    Ok(Some(format!(
-        "From the pilot bore of {} to {} is {step:.1} times in diameter; by habit that is {passes:.0} passes, the last with \
-         the pipe. The pull on the rig here cuts the whole ring in one, which is on the safe side.",
-        text(drive.stem.value),
-        text(pipe.bore.value)
-    )))
 }
 
 /// What a stop of more than a shift does to the force on a jacked pipe.

@@ -31,7 +31,7 @@ pub fn text(report: &Report) -> String {
         page.heading(&format!("Force along the drive: {} of {}", first.method, first.pipe));
         page.stages(first);
         if !first.soil.is_empty() {
-            page.heading("Unit friction by pressure models: shown, never used for capacity");
+            page.heading("Unit friction by published models: shown, never used for capacity");
             page.soil(first);
         }
         page.assumed(report);
@@ -174,7 +174,8 @@ impl Page {
     fn stages(&mut self, scheme: &SchemeView) {
         for stage in &scheme.stages {
             let from = if stage.pulled { "reception" } else { "launch" };
-            self.line(&format!("{}, advance from the {from} pit", stage.stage));
+            let bore = stage.bore.as_ref().map_or_else(String::new, |bore| format!(", bore {}", bore.text));
+            self.line(&format!("{}{bore}, advance from the {from} pit", stage.stage));
             self.line(&format!("{:>12}{:>28}{:>32}", "", "on rig: likely, high", "on pipe: likely, high"));
             for point in &stage.points {
                 let pair = |band: &super::view::BandView| format!("{:>14}{:>14}", band.likely.text, band.high.text);

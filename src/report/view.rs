@@ -105,6 +105,8 @@ pub struct StageView {
     pub stage: &'static str,
     /// True when it is pulled back from the launch pit.
     pub pulled: bool,
+    /// The bore that a reamer makes.
+    pub bore: Option<ValueView>,
     /// Points in the order of advance; the force is linear between them.
     pub points: Vec<PointView>,
 }
@@ -142,6 +144,10 @@ pub struct PointView {
     pub advance: ValueView,
     /// On the rig.
     pub on_rig: BandView,
+    /// On the thrust wall; absent while the rig pulls.
+    pub on_wall: Option<BandView>,
+    /// On the stem where it is loaded most, while it is in the bore.
+    pub on_stem: Option<BandView>,
     /// On the product pipe, where it is in the bore.
     pub on_pipe: Option<BandView>,
 }

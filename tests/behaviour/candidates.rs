@@ -17,8 +17,20 @@ fn with(clay: &[&str], pe: &[&str]) -> String {
 #[test]
 fn variants_of_one_pipe_are_told_apart() {
     let text = with(
-        &["", ", certificate: en_295_7", ", casing: 16 in", ", casing: 18 in, factor: 3.5", ", factor: 4"],
-        &["", ", bore: 500 mm", ", bore: 500 mm, ovality: 4 %", ", bore: 500.1 mm", ", outside_diameter: 316 mm"],
+        &[
+            "",
+            ", certificate: en_295_7",
+            ", casing: 16 in",
+            ", casing: 18 in, factor: 3.5",
+            ", casing: 18 in, casing_wall: 8 mm",
+        ],
+        &[
+            "",
+            ", bore: 500 mm",
+            ", bore: 500 mm, ovality: 4 %",
+            ", bore: 500.1 mm, passes: [300 mm, 400 mm]",
+            ", outside_diameter: 316 mm",
+        ],
     );
     let drive = drive(&text);
     let labels: Vec<&str> = drive.candidates().iter().map(Pipe::label).collect();
@@ -27,11 +39,11 @@ fn variants_of_one_pipe_are_told_apart() {
         "clay 10 in, certificate en_295_7",
         "clay 10 in, casing 16 in",
         "clay 10 in, factor 3.5, casing 18 in",
-        "clay 10 in, factor 4",
+        "clay 10 in, casing 18 in, casing wall 0.315 in",
         "PE100 315 mm SDR 11",
         "PE100 315 mm SDR 11, bore 500 mm",
         "PE100 315 mm SDR 11, ovality 4.00 %, bore 500 mm",
-        "PE100 315 mm SDR 11, bore 500.1 mm",
+        "PE100 315 mm SDR 11, bore 500.1 mm, passes 300 mm and 400 mm",
         "PE100 315 mm SDR 11, OD 316 mm",
     ];
     assert_eq!(labels, expected);

@@ -436,3 +436,48 @@ fn escaped_control_characters_are_refused() {
     assert!(faults(&text(|text| format!("name: \"Mill\\tLane\\n\"\n{text}"))).is_empty());
     assert!(faults(&text(|text| format!("name: |\n  Mill\n  Lane\n{text}"))).is_empty());
 }
+
+/// Layers, stops, passes, faces and stems that cannot be are refused, each at its own place.
+#[test]
+fn new_fields_are_checked() {
+    let soil = |soil: &str| {
+        text(|text| text)
+            .replace("spt_n: 12, largest_stone: 20 mm", &format!("spt_n: 12, largest_stone: 20 mm, soil: {{ {soil} }}"))
+    };
+    let stem = |stem: &str| text(|text| text).replace("rig:", &format!("stem: {{ {stem} }}\nrig:"));
+    for (text, wanted) in [
+        (
+            soil(
+                "moist: 18 kN/m3, friction_angle: 30 deg, layers: [{ thickness: 5 m, moist: 18 kN/m3, friction_angle: 30 deg }]",
+            ),
+            "below the crown",
+        ),
+        (
+            soil("moist: 18 kN/m3, saturated: 20 kN/m3, buoyant: 12 kN/m3, friction_angle: 30 deg"),
+            "give one of the two",
+        ),
+        (soil("moist: 18 kN/m3, buoyant: 20 kN/m3, friction_angle: 30 deg"), "leaves out the water"),
+        (soil("moist: 18 kN/m3, friction_angle: 30 deg, undrained_modulus: 10 MPa"), "undrained_strength"),
+        (stem("outside_diameter: 100 mm, wall: 60 mm"), "half of the outside diameter"),
+        (stem("outside_diameter: 100 mm, head_diameter: 80 mm"), "smaller than the stem"),
+        (stem("outside_diameter: 100 mm, free_length: 2 m"), "without the wall"),
+        (stem("outside_diameter: none, joint_pull: 20 kN"), "there is no stem"),
+        (text(|text| text).replace("rig:", "stops: [{ at: 90 m }]\nrig:"), "beyond the drive"),
+        (text(|text| text).replace("rig:", "spoil: open_edge\nrig:"), "cutting_edge"),
+        (text(|text| text).replace("rig:", "cutting_edge: 20 mm\nrig:"), "open_edge"),
+        (text(|text| text).replace("sdr: 11 }", "sdr: 11, passes: [300 mm, 200 mm] }"), "rise from the pilot head"),
+        (text(|text| text).replace("size: 10 in }", "size: 10 in, passes: [300 mm] }"), "for pipe that is pulled"),
+        (text(|text| text).replace("size: 10 in }", "size: 10 in, casing_wall: 8 mm }"), "there is no casing"),
+        (text(|text| text).replace("size: 10 in }", "size: 10 in, casing: 406 mm, casing_wall: 40 mm }"), "no room"),
+        (text(|text| text).replace("class: silt", "class: silt, mixed_with: silt"), "class of the stretch itself"),
+        (text(|text| text).replace("rig:", "depths: [{ at: 30 m, invert_depth: 5 m }]\nrig:"), "add `grade"),
+        (
+            text(|text| text).replace("rig:", "grade: 0.4 %\ndepths: [{ at: 70 m, invert_depth: 5 m }]\nrig:"),
+            "within the drive",
+        ),
+    ] {
+        let error = read_drive(&text, &Handbook::embedded()).expect_err(wanted).to_string();
+        assert!(error.contains(wanted), "{wanted}: {error}");
+        assert!(error.contains("line"), "{error}");
+    }
+}

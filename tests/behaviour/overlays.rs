@@ -112,6 +112,9 @@ fn an_unknown_key_where_keys_are_fixed_is_refused_with_the_near_one() {
         ("score_weight", "load_margn", "0.5", "load_margin"),
         ("clay_strength", "en_295", "75 MPa", "en_295_7"),
         ("bore_rule", "generall", "{ times: 1.4, plus: 0 mm }", "general"),
+        ("adhesion", "staled", "{ interface: any, soil: any, low: 1 kPa, high: 2 kPa }", "stalled"),
+        ("pipe_density", "stel", "7.9", "steel"),
+        ("face_rule", "china_rng", "{ machine: any, high: 400 kPa }", "china_ring"),
         ("ream_step", "sofft", "{ ground: soft }", "soft"),
         (
             "pe_material",

@@ -4,12 +4,12 @@ use approx::assert_relative_eq;
 use jackpull::quantity::unit::{self, REFUSED, UNITS, Unit};
 use jackpull::quantity::{
     Angle, Area, Dim, Force, FromText, Length, LineLoad, MassDensity, Measure, Pressure, QuantityError, Ratio, Role,
-    SecondMomentOfArea, Shown, Si, ThermodynamicTemperature, Time, UnitSystem, UnitWeight, Velocity, Volume,
+    SecondMomentOfArea, Shown, Si, ThermodynamicTemperature, Time, Torque, UnitSystem, UnitWeight, Velocity, Volume,
 };
 use proptest::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
 use uom::si::ISQ;
-use uom::si::f64::{Frequency, Mass, TemperatureInterval, Torque, VolumeRate};
+use uom::si::f64::{Frequency, Mass, TemperatureInterval, VolumeRate};
 use uom::typenum::{N1, N2, P1, P2, Z0};
 
 type Moment = Si<ISQ<P2, P1, N2, Z0, Z0, Z0, Z0>>;
@@ -44,6 +44,9 @@ fn reader(dim: Dim) -> Reader {
         pair::<ThermodynamicTemperature>(),
         pair::<Velocity>(),
         pair::<MassDensity>(),
+        pair::<Torque>(),
+        pair::<SecondMomentOfArea>(),
+        pair::<VolumeRate>(),
     ];
     pairs.into_iter().find(|(known, _)| *known == dim).expect("a type for the dimension").1
 }
@@ -516,6 +519,15 @@ fn reader_of(role: Role) -> Reader {
         Role::Temperature => si::<ThermodynamicTemperature>,
         Role::Duration => si::<Time>,
         Role::Rate => si::<Velocity>,
+        Role::Torque => si::<Torque>,
+        Role::SecondMoment => si::<SecondMomentOfArea>,
+        Role::Settlement => si::<Length>,
+        Role::Slope => si::<Ratio>,
+        Role::VolumePerLength => si::<Area>,
+        Role::FlowSpeed | Role::Permeability => si::<Velocity>,
+        Role::Flow => si::<VolumeRate>,
+        Role::Tractive => si::<Pressure>,
+        Role::Volume => si::<Volume>,
     }
 }
 
@@ -542,6 +554,16 @@ const SHOWN: &[(Role, &str, &str, &str)] = &[
     (Role::Duration, "90 min", "1.5 h", "1.5 h"),
     (Role::Rate, "4.5 m/h", "4.5 m/h", "15 ft/h"),
     (Role::Count, "17", "17", "17"),
+    (Role::Torque, "5 kN*m", "5.0 kN*m", "3688 lbf*ft"),
+    (Role::SecondMoment, "290 cm^4", "290.0 cm4", "6.97 in4"),
+    (Role::Settlement, "6.42 mm", "6.4 mm", "0.25 in"),
+    (Role::Slope, "0.00037", "0.037 %", "0.037 %"),
+    (Role::VolumePerLength, "0.2011 m2", "0.2011 m3/m", "2.165 ft3/ft"),
+    (Role::FlowSpeed, "0.6 m/s", "0.60 m/s", "1.97 ft/s"),
+    (Role::Flow, "0.3 m3/s", "300.00 L/s", "4755.1 gal_us/min"),
+    (Role::Permeability, "0.0001 m/s", "8.640 m/day", "28.35 ft/day"),
+    (Role::Tractive, "0.867 Pa", "0.87 Pa", "0.0181 psf"),
+    (Role::Volume, "0.25 m3", "250.0 L", "66.0 gal_us"),
 ];
 
 fn shown(role: Role, reading: &str) -> Shown {

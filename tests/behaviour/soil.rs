@@ -107,10 +107,126 @@ fn models_are_named_sets() {
     let soil = "moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 33 deg";
     let names = |view: &SoilView| view.models.iter().map(|model| model.name).collect::<Vec<_>>();
     let sand = view(soil, "none", "medium_to_dense_sand");
-    assert_eq!(sand.models.len(), 4, "{:?}", names(&sand));
-    assert_eq!(view(soil, "none", "firm_to_very_stiff_clay").models.len(), 2);
+    let silos = [
+        "Terzaghi silo with fitted coefficients",
+        "Terzaghi silo, half to full friction angle",
+        "modified arching",
+        "Japanese open-shield form",
+        "ATV-A 161 silo, half friction angle",
+        "pipe jacking association silo",
+    ];
+    assert_eq!(names(&sand), silos);
+    let wet = view(soil, "3 m", "medium_to_dense_sand");
+    assert_eq!(names(&wet).last(), Some(&"contractors' table of the United Kingdom"));
+    let clay = view(soil, "none", "firm_to_very_stiff_clay");
+    assert_eq!(names(&clay), [silos[0], silos[5], "contractors' table of the United Kingdom"]);
     let fitted = &sand.models[0];
     assert!(fitted.friction.likely.value >= 3e3 && fitted.friction.high.value >= 5e3);
     let arching = |view: &SoilView| view.models.iter().find(|model| model.name == "modified arching").unwrap().in_range;
     assert!(arching(&sand) && !arching(&view(soil, "3 m", "medium_to_dense_sand")));
+}
+
+/// Three layers and water inside the second: the hand sum, and the same by buoyant unit weights.
+#[test]
+fn layers_add_up() {
+    // 1.5 m at 16, then 2.5 m of which 1 m lies above water (3.0 m apart), then 2 m of the soil itself; crown at 6 m.
+    let layers = |second: &str, own: &str| {
+        format!(
+            "moist: 18 kN/m3, {own}, friction_angle: 32 deg, surcharge: 5 kPa, layers: [\
+             {{ thickness: 1.5 m, moist: 16 kN/m3, friction_angle: 25 deg }}, \
+             {{ thickness: 2.5 m, moist: 17 kN/m3, {second}, friction_angle: 28 deg }}]"
+        )
+    };
+    let water = 9.80665;
+    let saturated = view(&layers("saturated: 19 kN/m3", "saturated: 20 kN/m3"), "2.5 m", "medium_to_dense_sand");
+    let stress = saturated.at_crown.unwrap();
+    let total = 5.0 + 1.5 * 16.0 + 1.0 * 17.0 + 1.5 * 19.0 + 2.0 * 20.0;
+    assert_relative_eq!(stress.total.value, total * 1e3, max_relative = 1e-12);
+    assert_relative_eq!(stress.effective.value, (total - 3.5 * water) * 1e3, max_relative = 1e-12);
+    let buoyant = view(
+        &layers(&format!("buoyant: {} kN/m3", 19.0 - water), &format!("buoyant: {} kN/m3", 20.0 - water)),
+        "2.5 m",
+        "medium_to_dense_sand",
+    );
+    assert_relative_eq!(buoyant.at_crown.unwrap().total.value, total * 1e3, max_relative = 1e-12);
+    // A layer below water without its saturated unit weight leaves the stress unknown.
+    let unknown = layers("saturated: 19 kN/m3", "saturated: 20 kN/m3")
+        .replace("moist: 17 kN/m3, saturated: 19 kN/m3", "moist: 17 kN/m3");
+    assert_eq!(view(&unknown, "2.5 m", "medium_to_dense_sand").at_crown, None);
+}
+
+/// Cutting one soil into layers that are alike changes no model and no stress.
+#[test]
+fn layers_that_are_alike_are_one() {
+    let own = "moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg, surcharge: 5 kPa";
+    let alike = "moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg";
+    let cut = format!("{own}, layers: [{{ thickness: 2 m, {alike} }}, {{ thickness: 1.3 m, {alike} }}]");
+    for class in ["medium_to_dense_sand", "firm_to_very_stiff_clay"] {
+        let (one, other) = (view(own, "3 m", class), view(&cut, "3 m", class));
+        let (whole, parts) = (one.at_crown.unwrap(), other.at_crown.unwrap());
+        assert_relative_eq!(whole.total.value, parts.total.value, max_relative = 1e-12);
+        for (a, b) in one.models.iter().zip(&other.models) {
+            assert_eq!(a.name, b.name);
+            assert_relative_eq!(a.friction.high.value, b.friction.high.value, max_relative = 1e-9);
+            assert_relative_eq!(a.friction.low.value, b.friction.low.value, max_relative = 1e-9);
+        }
+    }
+}
+
+/// Where the surface is higher between the pits, the stretch below it is deeper; its water can be its own.
+#[test]
+fn depth_and_water_are_those_of_the_stretch() {
+    let soil = "soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg }";
+    let text = text(|text| {
+        let (before, rest) = text.split_once("ground:\n").unwrap();
+        let (_, after) = rest.split_once("rig:").unwrap();
+        let stretch = |more: &str| {
+            format!("  - {{ {more}, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, {soil} }}\n")
+        };
+        let ground = [stretch("to: 20 m"), stretch("to: 40 m"), stretch("to: 60 m, groundwater: 2 m")].concat();
+        format!("{before}depths: [{{ at: 30 m, invert_depth: 7.2 m }}]\nground:\n{ground}rig:{after}")
+            .replace("groundwater: 5.5 m", "groundwater: none")
+            .replace("reception: { invert_depth: 3.96 m }", "reception: { invert_depth: 4.20 m }\ngrade: 0.4 %")
+    });
+    let drive = drive(&text);
+    let views = friction_models(&drive, &drive.candidates()[0]).unwrap();
+    let diameter = drive.candidates()[0].outside_diameter().value;
+    // 4.2 m at the pits and 7.2 m half way: 6.2 m at 20 m and at 40 m.
+    for (view, depth) in views.iter().zip([6.2, 7.2]) {
+        assert_relative_eq!(view.at_crown.unwrap().total.value, 18e3 * (depth - diameter), max_relative = 1e-9);
+    }
+    let wet = views[2].at_crown.unwrap();
+    let below = 6.2 - diameter - 2.0;
+    assert_relative_eq!(wet.total.value, 2.0 * 18e3 + below * 20e3, max_relative = 1e-9);
+    assert_relative_eq!(wet.total.value - wet.effective.value, below * 9_806.65, max_relative = 1e-9);
+}
+
+/// Clay closes on a bore when it is soft for its depth: N = 108 kPa over the strength, elastic-plastic beyond 1.
+#[test]
+fn an_open_bore_is_open_only_while_clay_holds() {
+    let model = |strength: &str, modulus: &str| {
+        let soil = format!(
+            "moist: 18 kN/m3, friction_angle: 20 deg, undrained_strength: {strength}, undrained_modulus: {modulus}"
+        );
+        let text = text(|text| {
+            let (before, rest) = text.split_once("ground:\n").unwrap();
+            let (_, after) = rest.split_once("rig:").unwrap();
+            let ground = format!(
+                "  - {{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, soil: {{ {soil} }} }}\n"
+            );
+            format!("{before}ground:\n{ground}rig:{after}").replace("size: 10 in }", "size: 10 in, bore: 400 mm }")
+        });
+        let drive = drive(&text);
+        let view = friction_models(&drive, &drive.candidates()[0]).unwrap().remove(0);
+        let open = view.models.iter().find(|model| model.name.starts_with("open bore")).unwrap().clone();
+        let closed = view.models.iter().find(|model| model.name.starts_with("clay closed")).unwrap().clone();
+        (open, closed)
+    };
+    let (open, closed) = model("150 kPa", "60 MPa");
+    assert!(open.in_range, "{open:?}");
+    assert!(open.friction.high < closed.friction.low);
+    assert_relative_eq!(closed.friction.high.value, 60e3, max_relative = 1e-12);
+    let (soft, closed) = model("12 kPa", "3 MPa");
+    assert!(!soft.in_range);
+    assert!(closed.friction.high.value <= 12e3 * (1.0 + 1e-12));
 }

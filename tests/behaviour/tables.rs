@@ -156,6 +156,10 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "clay.factor_3_5" => (3.499, 3.501),
             "clay.factor_edge" => (1.5, 5.0),
             "clay.joint_ratio" => (0.3, 1.0),
+            // Columns: codes 1.67 to 1.92; hinged 1, free at one end 2; piles in clay 67 su.
+            "stem.buckling_factor" => (1.5, 3.0),
+            "stem.end_factor" => (0.7, 2.0),
+            "stem.bedding" => (33.0, 134.0),
             // Plastic on soil 0.5, in a mudded bore 0.3, on rollers 0.1.
             "pull.friction_ground" => (0.3, 0.8),
             "pull.friction_rollers" => (0.05, 0.19),
@@ -191,6 +195,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             _ => return None,
         },
         ("practice_pressure", key) => match key {
+            // Steel 200 to 210 GPa.
+            "stem.modulus" => (195e9, 212e9),
             // Cone resistance over blow count in sand 0.3 to 0.6 MPa; strength of clay 4 to 13 kPa per blow.
             "tip.cone_per_blow" => (0.2 * MPA, 0.8 * MPA),
             "tip.cone_per_blow_clay" => (0.08 * MPA, 0.35 * MPA),

@@ -41,9 +41,13 @@ fn the_optional_lines_are_read() {
                 "stress_edition",
                 "reamer",
                 "fluid_stands_for",
+                "depths",
+                "stops",
+                "reaming_torque",
+                "push_assist",
             ];
             known.contains(&key).then(|| {
-                let inside_pull = !["grade", "stem", "spoil", "face", "tolerance"].contains(&key);
+                let inside_pull = !["grade", "stem", "spoil", "face", "tolerance", "depths", "stops"].contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -56,7 +60,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 14, "{all}");
+        assert_eq!(taken, 18, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -2,9 +2,9 @@
 
 use super::pipe::{Named, same_size, size_text};
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, ClayPipe, EndArea, PipeKind};
+use crate::drive::{AssumedValue, Capacity, EndArea, JackedPipe, Joint};
 use crate::drive_file::{CandidateFile, Certificate, Series};
-use crate::handbook::HandbookError;
+use crate::handbook::{Family, HandbookError};
 use crate::quantity::{Length, Role};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
@@ -21,7 +21,9 @@ impl Resolver<'_> {
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse(path, "series", candidate.series.as_ref(), "a clay pipe has no series");
         self.refuse(path, "sdr", candidate.sdr.as_ref(), "a clay pipe has no dimension ratio");
-        self.refuse(path, "bore", candidate.bore.as_ref(), "is for pipe that is pulled");
+        if let Some(passes) = candidate.passes.as_ref().and_then(|passes| passes.first()) {
+            self.flaw(passes, &format!("{path}.passes[0]"), "reaming passes are for pipe that is pulled");
+        }
         let table = self.handbook.clay_pipe()?;
         let row = table.find(|row| same_size(row.size.value, size));
         let label = format!("clay {}", size_text(size, Series::Ips));
@@ -101,10 +103,9 @@ impl Resolver<'_> {
             self.ratio_or(candidate.joint_stress_ratio.as_ref(), path, "joint_stress_ratio", (0.01, 1.0), ratio);
         let edge_factor = self.handbook.ratio("clay.factor_edge")?;
         self.assume_one(format!("{path}: factor on the stress at the edge of the joint"), edge_factor, Role::Ratio);
-        Ok(Some((
-            label,
-            outside_diameter,
-            PipeKind::Clay(ClayPipe { end_area, weight, strength, factor, edge_factor, joint_stress_ratio }),
-        )))
+        let capacity = Capacity::Brittle { strength, factor, edge_factor };
+        let joint = Joint { stress_ratio: joint_stress_ratio };
+        let jacked = Some(JackedPipe { end_area, weight, joint, capacity });
+        Ok(Some(Named { label, family: Family::Clay, outside_diameter, jacked, pulled: None }))
     }
 }

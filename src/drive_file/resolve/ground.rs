@@ -1,15 +1,16 @@
 //! Stretches of ground: that they cover the drive, and what each means for friction, tip and suitability.
 
-use super::{Line, Resolver, no_row};
-use crate::drive::{AssumedValue, Soil, Stretch};
-use crate::drive_file::{DriveFile, OrNone, SoilFile, StretchFile};
+use super::line::Line;
+use super::{Resolver, no_row};
+use crate::drive::{AssumedValue, Stretch, Tip};
+use crate::drive_file::{DriveFile, OrNone, StretchFile};
 use crate::handbook::{
-    FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, WaterSide, rising,
+    FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, TipModel, WaterSide, rising,
 };
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, Mark, Origin};
-use crate::yaml::{Complaint, Field};
+use crate::yaml::Complaint;
 
 /// The band of lubrication that is planned but not metered.
 const NOT_METERED: Equation = Equation {
@@ -50,7 +51,8 @@ impl Resolver<'_> {
             let path = format!("ground[{index}]");
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
-            stretches.push(self.stretch(stretch, &path, from, to, length, line, file, largest)?);
+            let depths = line.depths(from, to);
+            stretches.push(self.stretch(stretch, &path, (from, to), depths, file, largest)?);
         }
         Ok(stretches)
     }
@@ -101,42 +103,54 @@ impl Resolver<'_> {
         (reached, if last { length } else { to.min(length) })
     }
 
-    #[expect(clippy::too_many_arguments, reason = "one stretch needs the whole section it lies in")]
     fn stretch(
         &mut self,
         stretch: &StretchFile,
         path: &str,
-        from: Length,
-        to: Length,
-        length: Length,
-        line: &Line,
+        (from, to): (Length, Length),
+        depths: (Length, Length),
         file: &DriveFile,
         largest: Length,
     ) -> Result<Stretch, HandbookError> {
         let class = stretch.class.value;
-        let [shallow, deep] = {
-            let ends = [line.invert_at(from, length), line.invert_at(to, length)];
-            let [a, b] = ends;
-            [a.min(b), a.max(b)]
-        };
-        let (side, head) = match &file.groundwater.value {
+        let mixed_with = stretch.mixed_with.as_ref().map(|field| {
+            if field.value == class {
+                let complaint = Complaint::from("is the class of the stretch itself");
+                self.flaw(field, &format!("{path}.mixed_with"), complaint.advise("name the other ground of the face"));
+            }
+            field.value
+        });
+        let water = stretch.groundwater.as_ref().unwrap_or(&file.groundwater);
+        let (shallow, deep) = depths;
+        let (side, head) = match water.value {
             OrNone::None => (Side::Above, Length::default()),
-            OrNone::Some(table) if *table >= deep => (Side::Above, Length::default()),
+            OrNone::Some(table) if table >= deep => (Side::Above, Length::default()),
             OrNone::Some(table) => {
-                let side = if *table <= shallow - largest { Side::Below } else { Side::Both };
-                (side, deep - *table)
+                let side = if table <= shallow - largest { Side::Below } else { Side::Both };
+                (side, deep - table)
             }
         };
-        if let OrNone::Some(table) = file.groundwater.value
+        if let OrNone::Some(table) = water.value
             && !(table.si() >= 0.0 && table.si().is_finite())
         {
+            let place = stretch.groundwater.as_ref().map_or_else(String::new, |_| format!("{path}."));
             self.flaw(
-                &file.groundwater,
-                "groundwater",
+                water,
+                &format!("{place}groundwater"),
                 "expected the depth below ground, zero or more; artesian water is not covered in this version",
             );
         }
         let blows = self.blows(stretch, path)?;
+        let tip = Tip { model: self.tip_model(class)?, blows };
+        // Only the class is known of the other ground of a mixed face.
+        let other_tip = match mixed_with {
+            Some(other) => {
+                let blows = self.class_blows(other)?;
+                self.assume_alike(path, "spt_n of mixed_with", blows_shown(blows.value), blows.origin);
+                Some(Tip { model: self.tip_model(other)?, blows: blows.value })
+            }
+            None => None,
+        };
         let stone = stretch
             .largest_stone
             .as_ref()
@@ -148,89 +162,89 @@ impl Resolver<'_> {
         let (stem_friction, pipe_friction) = match given {
             Some(band) => (band, band),
             None => {
-                let stem = self.friction(class, side, Lubrication::None)?;
-                let pipe = self.friction(class, side, file.lubrication.value)?;
+                let stem = self.face_friction(class, mixed_with, side, Lubrication::None)?;
+                let pipe = self.face_friction(class, mixed_with, side, file.lubrication.value)?;
                 let shown = |band: Friction| AssumedValue::Band(band.levels.map(|p| Shown::of(p, Role::UnitFriction)));
                 self.assume_alike(path, "unit_friction, stem and casing", shown(stem), stem.origin);
                 self.assume_alike(path, "unit_friction, jacked pipe", shown(pipe), pipe.origin);
                 (stem.levels, pipe.levels)
             }
         };
-        let row = self
-            .handbook
-            .ground_class()?
-            .find(|row| row.ground.value == class)
-            .ok_or_else(|| no_row("ground_class", class.key()))?;
         let site = Site { class, side, head, blows, stone };
+        let other = mixed_with.zip(other_tip).map(|(class, tip)| Site { class, side, head, blows: tip.blows, stone });
+        let rate = |column: fn(&SuitabilityRow) -> Rating| -> Result<Cited<Rating>, HandbookError> {
+            let rating = self.suitability(&site, column)?;
+            Ok(match &other {
+                Some(other) => worse(rating, self.suitability(other, column)?),
+                None => rating,
+            })
+        };
+        let (jacking, pullback) = (rate(|row| row.jacking.value)?, rate(|row| row.pullback.value)?);
         Ok(Stretch {
             from,
             to,
             class,
+            mixed_with,
             friction_given: stretch.unit_friction.is_some(),
             stem_friction,
             pipe_friction,
-            tip: row.value.tip.value,
-            blows,
-            jacking: self.suitability(&site, |row| row.jacking.value)?,
-            pullback: self.suitability(&site, |row| row.pullback.value)?,
-            soil: stretch.soil.as_ref().map(|soil| self.soil(soil, path, deep, &file.groundwater)),
+            tip,
+            other_tip,
+            jacking,
+            pullback,
+            head,
+            soil: stretch.soil.as_ref().map(|soil| self.soil(soil, path, depths, largest, water)),
         })
     }
 
-    fn soil(&mut self, soil: &SoilFile, path: &str, invert_depth: Length, water: &Field<OrNone<Length>>) -> Soil {
-        let path = format!("{path}.soil");
-        let water_depth = match water.value {
-            OrNone::Some(depth) => Some(depth),
-            OrNone::None => None,
-        };
-        let moist = self.positive(&soil.moist, &format!("{path}.moist"), Role::UnitWeight);
-        let saturated = soil.saturated.as_ref().map(|field| {
-            let saturated = self.positive(field, &format!("{path}.saturated"), Role::UnitWeight);
-            if saturated < moist {
-                let complaint = Complaint::from("is less than the moist unit weight");
-                let complaint = complaint.advise("the saturated unit weight holds the water; the buoyant one does not");
-                self.flaw(field, &format!("{path}.saturated"), complaint);
-            }
-            saturated
-        });
-        if !(soil.friction_angle.value.si() >= 0.0 && soil.friction_angle.value.si() < 0.9) {
-            let complaint = Complaint::from("expected a friction angle from 0 deg to 50 deg");
-            let complaint = complaint.advise("write for example \"32 deg\"");
-            self.flaw(&soil.friction_angle, &format!("{path}.friction_angle"), complaint);
-        }
-        let surcharge = soil.surcharge.as_ref().map_or(Pressure::default(), |field| {
-            self.not_negative(field, &format!("{path}.surcharge"), Role::UnitFriction)
-        });
-        Soil { moist, saturated, friction_angle: soil.friction_angle.value, surcharge, invert_depth, water_depth }
+    fn tip_model(&self, class: GroundClass) -> Result<TipModel, HandbookError> {
+        let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
+        Ok(row.ok_or_else(|| no_row("ground_class", class.key()))?.value.tip.value)
+    }
+
+    /// Blow counts that the class allows.
+    fn class_blows(&self, class: GroundClass) -> Result<Cited<Band<Ratio>>, HandbookError> {
+        let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
+        let row = row.ok_or_else(|| no_row("ground_class", class.key()))?;
+        let values = row.value;
+        let blows = Band { low: values.n_low.value, likely: values.n_likely.value, high: values.n_high.value };
+        Ok(Cited::new(rising("ground_class", class.key(), blows)?, row.origin))
     }
 
     fn blows(&mut self, stretch: &StretchFile, path: &str) -> Result<Band<Ratio>, HandbookError> {
         let class = stretch.class.value;
-        let table = self.handbook.ground_class()?;
-        let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row("ground_class", class.key()))?;
-        let blows = Band { low: row.value.n_low.value, likely: row.value.n_likely.value, high: row.value.n_high.value };
-        let blows = rising("ground_class", class.key(), blows)?;
-        if let Some(field) = &stretch.spt_n {
-            let n = self.not_negative(field, &format!("{path}.spt_n"), Role::Count);
-            // The densest classes are open at the top: refusal is the matter of the suitability table.
-            let top = table.rows.iter().map(|row| row.value.n_high.value).fold(Ratio::default(), Ratio::max);
-            let (low, high) = (row.value.n_low.value, row.value.n_high.value);
-            if n < low || (n > high && high < top) {
-                let message = format!(
-                    "{} blows are not those of {}, which has {} to {}",
-                    plain(n.si()),
-                    class.key(),
-                    plain(low.si()),
-                    plain(high.si())
-                );
-                let complaint = Complaint::from(message).advise("name the class that the blow count belongs to");
-                self.flaw(field, &format!("{path}.spt_n"), complaint);
-            }
-            return Ok(Band::same(n));
+        let of_class = self.class_blows(class)?;
+        let Some(field) = &stretch.spt_n else {
+            self.assume_alike(path, "spt_n", blows_shown(of_class.value), of_class.origin);
+            return Ok(of_class.value);
+        };
+        let n = self.not_negative(field, &format!("{path}.spt_n"), Role::Count);
+        // The densest classes are open at the top: refusal is the matter of the suitability table.
+        let rows = &self.handbook.ground_class()?.rows;
+        let top = rows.iter().map(|row| row.value.n_high.value).fold(Ratio::default(), Ratio::max);
+        let (low, high) = (of_class.value.low, of_class.value.high);
+        if n < low || (n > high && high < top) {
+            let [blows, low, high] = [n, low, high].map(|n| plain(n.si()));
+            let message = format!("{blows} blows are not those of {}, which has {low} to {high}", class.key());
+            let complaint = Complaint::from(message).advise("name the class that the blow count belongs to");
+            self.flaw(field, &format!("{path}.spt_n"), complaint);
         }
-        let shown = blows.map(|n| Shown::of(n, Role::Count));
-        self.assume_alike(path, "spt_n", AssumedValue::Band(shown), row.origin);
-        Ok(blows)
+        Ok(Band::same(n))
+    }
+
+    /// Friction of the worse ground of a face, level by level.
+    fn face_friction(
+        &self,
+        class: GroundClass,
+        mixed_with: Option<GroundClass>,
+        side: Side,
+        lubrication: Lubrication,
+    ) -> Result<Friction, HandbookError> {
+        let friction = self.friction(class, side, lubrication)?;
+        Ok(match mixed_with {
+            Some(other) => friction.or_worse(self.friction(other, side, lubrication)?),
+            None => friction,
+        })
     }
 
     fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Result<Friction, HandbookError> {
@@ -254,13 +268,7 @@ impl Resolver<'_> {
                 Side::Both => {
                     let above = self.friction_row(class, WaterSide::Above, lubrication)?;
                     let below = self.friction_row(class, WaterSide::Below, lubrication)?;
-                    let levels = Band {
-                        low: above.levels.low.min(below.levels.low),
-                        likely: above.levels.likely.max(below.levels.likely),
-                        high: above.levels.high.max(below.levels.high),
-                    };
-                    let worse = if below.levels.high > above.levels.high { below } else { above };
-                    Ok(Friction { levels, origin: worse.origin })
+                    Ok(above.or_worse(below))
                 }
             },
         }
@@ -298,10 +306,7 @@ impl Resolver<'_> {
         match site.side {
             Side::Above => dry(),
             Side::Below => wet(),
-            Side::Both => {
-                let (dry, wet) = (dry()?, wet()?);
-                Ok(if severity(wet.value) >= severity(dry.value) { wet } else { dry })
-            }
+            Side::Both => Ok(worse(dry()?, wet()?)),
         }
     }
 
@@ -344,10 +349,32 @@ const fn severity(rating: Rating) -> u8 {
     }
 }
 
+/// The worse of two ratings, the second where they are alike.
+const fn worse(one: Cited<Rating>, other: Cited<Rating>) -> Cited<Rating> {
+    if severity(other.value) >= severity(one.value) { other } else { one }
+}
+
+fn blows_shown(blows: Band<Ratio>) -> AssumedValue {
+    AssumedValue::Band(blows.map(|n| Shown::of(n, Role::Count)))
+}
+
 #[derive(Clone, Copy)]
 struct Friction {
     levels: Band<Pressure>,
     origin: Origin,
+}
+
+impl Friction {
+    /// The widest band of both, with the origin of the higher one.
+    fn or_worse(self, other: Self) -> Self {
+        let levels = Band {
+            low: self.levels.low.min(other.levels.low),
+            likely: self.levels.likely.max(other.levels.likely),
+            high: self.levels.high.max(other.levels.high),
+        };
+        let origin = if other.levels.high > self.levels.high { other.origin } else { self.origin };
+        Self { levels, origin }
+    }
 }
 
 /// Where a stretch of pipe lies with respect to the water table.

@@ -51,7 +51,12 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         plain("factor", &file.factor),
         plain("joint stress ratio", &file.joint_stress_ratio),
         size("casing", &file.casing),
+        shown("casing wall", file.casing_wall.as_ref(), Role::Wall, system),
         size("bore", &file.bore),
+        file.passes.as_ref().map(|passes| {
+            let sizes: Vec<String> = passes.iter().map(|pass| size_text(pass.value, series)).collect();
+            format!("passes {}", sizes.join(" and "))
+        }),
     ]
     .into_iter()
     .flatten()

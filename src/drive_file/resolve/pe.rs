@@ -2,8 +2,9 @@
 
 use super::pipe::{Named, same_size, size_text};
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, PePipe, PipeKind, Pull};
+use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series, Welds};
+use crate::handbook::Family;
 use crate::handbook::HandbookError;
 use crate::quantity::shown::{decimal, plain};
 use crate::quantity::{Length, Measure, Ratio, Role};
@@ -87,7 +88,8 @@ impl Resolver<'_> {
             soft: self.modulus(&row.value.soft.value.0, pull, pull.load_duration)?,
             stiff: self.modulus(&row.value.stiff.value.0, pull, pull.duration)?,
         };
-        Ok(Some((label, outside_diameter, PipeKind::Pe(Box::new(kind)))))
+        let pulled = Some(PulledPipe::Pe(Box::new(kind)));
+        Ok(Some(Named { label, family: Family::Pe, outside_diameter, jacked: None, pulled }))
     }
 
     fn pe_section(

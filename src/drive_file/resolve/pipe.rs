@@ -1,18 +1,37 @@
 //! Candidates: from designation and size to a pipe with all its figures.
 
 use super::{Resolver, no_row};
-use crate::drive::{Pipe, PipeKind, Pull};
+use crate::drive::{AssumedValue, JackedPipe, Pipe, Pull, PulledPipe, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
-use crate::handbook::{HandbookError, Method, MethodLimitRow};
+use crate::handbook::{Family, HandbookError, Method, MethodLimitRow};
 use crate::law::Law;
-use crate::laws::pull::FinalBore;
+use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
-use crate::source::{Cited, FieldName};
-use crate::yaml::Field;
+use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::yaml::{Complaint, Field};
 
-/// Label, outside diameter and the rest.
-pub(super) type Named = (String, Cited<Length>, PipeKind);
+/// A pipe before its place in the drive is known.
+pub(super) struct Named {
+    pub(super) label: String,
+    pub(super) family: Family,
+    pub(super) outside_diameter: Cited<Length>,
+    pub(super) jacked: Option<JackedPipe>,
+    pub(super) pulled: Option<PulledPipe>,
+}
+
+/// What is taken for the bore round a jacked pipe.
+const CLOSE_BORE: Equation = Equation {
+    name: "bore of a jacked pipe",
+    form: "outside diameter of the pipe, or of the casing before it",
+    source: "jackpull",
+    locator: "no overcut unless the file gives one",
+    mark: Mark::Judgement,
+    valid: "a pipe pushed close behind the head",
+};
+
+/// Most reaming passes of one pipe.
+const MOST_PASSES: usize = 10;
 
 /// Sizes closer than this are the same nominal size.
 const SAME_SIZE: f64 = 5e-4;
@@ -27,6 +46,7 @@ impl Resolver<'_> {
         index: usize,
         candidate: &CandidateFile,
         file: &DriveFile,
+        stem: &Stem,
         pull: Option<&Pull>,
     ) -> Result<Option<Pipe>, HandbookError> {
         let path = format!("candidates[{index}]");
@@ -38,12 +58,27 @@ impl Resolver<'_> {
             Material::Clay => self.clay(&path, candidate, size)?,
             _ => self.pe(&path, candidate, size, file, pull)?,
         };
-        let Some((label, outside_diameter, kind)) = dimensions else { return Ok(None) };
+        let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
         if let (Some(field), Some(casing)) = (&candidate.casing, casing)
             && casing < outside_diameter.value
         {
             self.flaw(field, &format!("{path}.casing"), format!("is smaller than {label}, which it makes room for"));
         }
+        let casing_weight = match (&candidate.casing_wall, casing) {
+            (Some(field), Some(casing)) => {
+                let wall = self.tube_wall(field, &format!("{path}.casing_wall"), casing);
+                if casing - 2.0 * wall < outside_diameter.value {
+                    let message = format!("leaves no room for {label} in the casing");
+                    self.flaw(field, &format!("{path}.casing_wall"), message);
+                }
+                Some(self.steel_weight(casing, wall)?)
+            }
+            (Some(field), None) => {
+                self.flaw(field, &format!("{path}.casing_wall"), "there is no casing");
+                None
+            }
+            (None, _) => None,
+        };
         let rule = self.handbook.bore_rule()?.get("general").ok_or_else(|| no_row("bore_rule", "general"))?;
         let needed = FinalBore {
             outside_diameter: outside_diameter.value,
@@ -59,20 +94,31 @@ impl Resolver<'_> {
                 }
                 Cited::given(bore, &FieldName("candidates[].bore"))
             }
+            // A jacked pipe is pushed close behind what made room for it.
+            None if pulled.is_none() => {
+                let bore = casing.unwrap_or(outside_diameter.value);
+                let bore = Cited::new(bore, Origin::Law(&CLOSE_BORE));
+                self.assume_one(format!("{path}.bore"), bore, Role::Diameter);
+                bore
+            }
             None => {
-                if material != Material::Clay {
-                    self.assume_one(format!("{path}.bore"), bore_rule, Role::Diameter);
-                }
+                self.assume_one(format!("{path}.bore"), bore_rule, Role::Diameter);
                 bore_rule
             }
         };
+        let passes =
+            if material == Material::Clay { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
         let mut pipe = Pipe {
             jacking_length: self.published_length(Method::PipeJacking, outside_diameter.value)?,
             pullback_length: self.published_length(Method::Pullback, outside_diameter.value)?,
             label,
+            family,
             outside_diameter,
-            kind,
+            jacked,
+            pulled,
             casing,
+            casing_weight,
+            passes,
             bore,
             bore_rule,
             excluded: Vec::new(),
@@ -86,6 +132,54 @@ impl Resolver<'_> {
             }
         }
         Ok(Some(pipe))
+    }
+
+    /// Bores of the reaming passes before the one that brings the pipe: the user's, or as habit goes up.
+    fn passes(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        bore: Length,
+        stem: &Stem,
+        pull: Option<&Pull>,
+    ) -> Vec<Length> {
+        let mut before = stem.head;
+        let Some(given) = &candidate.passes else {
+            let mut passes = Vec::new();
+            let Some(rule) = pull.map(|pull| &pull.step) else { return passes };
+            while passes.len() < MOST_PASSES {
+                let next = ReamedBore { bore_before: before, ratio: rule.ratio.0, step: rule.step.0 }.value();
+                if next >= bore || next <= before {
+                    break;
+                }
+                passes.push(next);
+                before = next;
+            }
+            let text = |bore: &Length| Shown::of(*bore, Role::Diameter).display(UnitSystem::Si).to_string();
+            let word = if passes.is_empty() {
+                "none before the pipe comes".to_owned()
+            } else {
+                passes.iter().map(text).collect::<Vec<_>>().join(", ")
+            };
+            self.assume(format!("{path}.passes"), AssumedValue::Word(word), rule.origin);
+            return passes;
+        };
+        let mut passes = Vec::new();
+        for (index, field) in given.iter().enumerate() {
+            let path = format!("{path}.passes[{index}]");
+            let pass = self.positive(field, &path, Role::Diameter);
+            if index >= MOST_PASSES {
+                self.flaw(field, &path, format!("more than {MOST_PASSES} reaming passes"));
+                break;
+            }
+            if pass <= before || pass >= bore {
+                let complaint = Complaint::from("expected bores that rise from the pilot head to below the final bore");
+                self.flaw(field, &path, complaint);
+            }
+            before = before.max(pass);
+            passes.push(pass);
+        }
+        passes
     }
 
     /// Longest drive of the published range of a method that includes the diameter.

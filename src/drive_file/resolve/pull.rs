@@ -1,12 +1,14 @@
 //! How a pipe is pulled.
 
-use super::{GROUND_SURFACE, Line, Resolver, face_row};
-use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull};
+use super::face::face_row;
+use super::line::{GROUND_SURFACE, Line};
+use super::{Resolver, no_row};
+use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, StepRule};
 use crate::drive_file::{Contents, PullFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
-use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
+use crate::quantity::{Band, Force, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
-use crate::yaml::Complaint;
+use crate::yaml::{Complaint, Field};
 
 /// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
 const WATER: f64 = 1_000.0;
@@ -117,9 +119,9 @@ impl Resolver<'_> {
                 resistance
             }
         };
-        let fluid_height = line.greatest_column(length);
+        let fluid_height = line.greatest_column();
         self.assume(
-            "pull: column of bore fluid over the lowest invert, up to the higher ground",
+            "pull: column of bore fluid over the lowest invert, up to the highest ground",
             AssumedValue::One(Shown::of(fluid_height, Role::Depth)),
             Origin::Law(&GROUND_SURFACE),
         );
@@ -162,6 +164,12 @@ impl Resolver<'_> {
             bend_radius,
             excess_length,
             reamer,
+            step: self.step_rule()?,
+            reaming_torque: pull.reaming_torque.as_ref().map(|band| self.torque_band(band, "pull.reaming_torque")),
+            push_assist: pull
+                .push_assist
+                .as_ref()
+                .map_or(Force::default(), |field| self.not_negative(field, "pull.push_assist", Role::Pull)),
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: ovality.value,
             poisson: poisson.value,
@@ -169,6 +177,24 @@ impl Resolver<'_> {
             bend_cold: self.handbook.ratio("pe.bend_cold")?.value,
             bend_share: bend_share.value,
         }))
+    }
+
+    /// How much a reaming pass enlarges by habit.
+    fn step_rule(&self) -> Result<StepRule, HandbookError> {
+        let table = self.handbook.ream_step()?;
+        let missing = || no_row("ream_step", "soft and large");
+        let soft = table.get("soft").ok_or_else(missing)?;
+        let large = table.get("large").ok_or_else(missing)?.value;
+        let both = |low: &Option<Field<Ratio>>, high: &Option<Field<Ratio>>| {
+            low.as_ref().zip(high.as_ref()).map(|(low, high)| (low.value, high.value))
+        };
+        let ratio = both(&soft.value.ratio_low, &soft.value.ratio_high).ok_or_else(missing)?;
+        let step = large.step_low.as_ref().zip(large.step_high.as_ref()).ok_or_else(missing)?;
+        if !(ratio.0.si() >= 1.0 && ratio.0 <= ratio.1 && step.0.value.si() > 0.0 && step.0.value <= step.1.value) {
+            let row = "soft and large".to_owned();
+            return Err(HandbookError::Unfit { table: "ream_step", row, why: "a step does not enlarge" });
+        }
+        Ok(StepRule { ratio, step: (step.0.value, step.1.value), origin: soft.origin })
     }
 
     fn duration(&mut self, pull: &PullFile, length: Length) -> Option<Time> {

@@ -1,0 +1,104 @@
+//! The ground along the drive.
+
+use crate::handbook::{GroundClass, Rating, TipModel};
+use crate::quantity::{Angle, Band, Length, Pressure, Ratio, UnitWeight};
+use crate::source::Cited;
+
+/// A stretch of like ground.
+#[derive(Debug, Clone)]
+pub struct Stretch {
+    pub(crate) from: Length,
+    pub(crate) to: Length,
+    pub(crate) class: GroundClass,
+    /// The other ground of a mixed face.
+    pub(crate) mixed_with: Option<GroundClass>,
+    /// The user's own friction.
+    pub(crate) friction_given: bool,
+    pub(crate) stem_friction: Band<Pressure>,
+    pub(crate) pipe_friction: Band<Pressure>,
+    /// What the pilot tip meets.
+    pub(crate) tip: Tip,
+    /// And in the other ground of a mixed face.
+    pub(crate) other_tip: Option<Tip>,
+    pub(crate) jacking: Cited<Rating>,
+    pub(crate) pullback: Cited<Rating>,
+    /// Water over the invert at its deepest.
+    pub(crate) head: Length,
+    pub(crate) soil: Option<Soil>,
+}
+
+/// What resists a pilot tip.
+#[derive(Debug, Clone, Copy)]
+pub struct Tip {
+    pub(crate) model: TipModel,
+    pub(crate) blows: Band<Ratio>,
+}
+
+/// Soil above a stretch of pipe, as far as the file tells it.
+#[derive(Debug, Clone)]
+pub struct Soil {
+    /// From the surface down; never empty, and the last one holds the pipe.
+    pub(crate) layers: Vec<Layer>,
+    pub(crate) surcharge: Pressure,
+    /// The least and the greatest invert depth of the stretch.
+    pub(crate) depths: (Length, Length),
+    /// Depth of the water table, if there is one.
+    pub(crate) water_depth: Option<Length>,
+    /// Undrained clay at the pipe.
+    pub(crate) undrained: Option<Undrained>,
+}
+
+/// A layer of soil. Its buoyant unit weight is the saturated one less that of water.
+#[derive(Debug, Clone, Copy)]
+pub struct Layer {
+    /// Depth of its lower side; infinite for the ground that holds the pipe.
+    pub(crate) bottom: Length,
+    pub(crate) moist: UnitWeight,
+    pub(crate) saturated: Option<UnitWeight>,
+    pub(crate) friction_angle: Angle,
+}
+
+/// Clay loaded faster than it drains.
+#[derive(Debug, Clone, Copy)]
+pub struct Undrained {
+    pub(crate) strength: Pressure,
+    pub(crate) modulus: Option<Pressure>,
+}
+
+impl Soil {
+    /// The ground that holds the pipe.
+    pub(crate) fn at_pipe(&self) -> Option<&Layer> {
+        self.layers.last()
+    }
+}
+
+impl Stretch {
+    /// Blow counts of the harder ground of the face.
+    pub(crate) fn worst_blows(&self) -> Band<Ratio> {
+        self.other_tip.map_or(self.tip.blows, |other| self.tip.blows.with(other.blows, Ratio::max))
+    }
+
+    /// Where it begins and ends, from the launch pit.
+    #[must_use]
+    pub const fn extent(&self) -> (Length, Length) {
+        (self.from, self.to)
+    }
+
+    /// Class.
+    #[must_use]
+    pub const fn class(&self) -> GroundClass {
+        self.class
+    }
+
+    /// The other ground of a mixed face.
+    #[must_use]
+    pub const fn mixed_with(&self) -> Option<GroundClass> {
+        self.mixed_with
+    }
+
+    /// Unit friction of a jacked pipe, and whether it is the user's own.
+    #[must_use]
+    pub const fn pipe_friction(&self) -> (Band<Pressure>, bool) {
+        (self.pipe_friction, self.friction_given)
+    }
+}

@@ -1,0 +1,38 @@
+//! The pilot stem.
+
+use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio, Torque};
+use crate::source::Cited;
+
+/// The pilot stem.
+#[derive(Debug, Clone, Copy)]
+pub struct Stem {
+    /// 0 for a bore without a stem.
+    pub(crate) outside_diameter: Cited<Length>,
+    /// Diameter of the pilot head, which makes the bore.
+    pub(crate) head: Length,
+    /// Weight, where the wall is known.
+    pub(crate) weight: Option<LineLoad>,
+    /// What buckling needs.
+    pub(crate) tube: Option<Tube>,
+    pub(crate) joint_thrust: Option<Cited<Force>>,
+    pub(crate) joint_pull: Option<Cited<Force>>,
+    pub(crate) joint_torque: Option<Cited<Torque>>,
+}
+
+impl Stem {
+    pub(crate) fn is_there(&self) -> bool {
+        self.outside_diameter.value > Length::default()
+    }
+}
+
+/// The stem as a slender tube.
+#[derive(Debug, Clone, Copy)]
+pub struct Tube {
+    pub(crate) wall: Length,
+    /// Longest length without support in the launch pit.
+    pub(crate) free_length: Length,
+    pub(crate) modulus: Pressure,
+    pub(crate) end_factor: Ratio,
+    pub(crate) factor: Cited<Ratio>,
+    pub(crate) bedding_per_strength: Ratio,
+}

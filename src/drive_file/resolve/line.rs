@@ -1,0 +1,171 @@
+//! The line of the drive under the ground surface.
+
+use super::Resolver;
+use crate::drive::AssumedValue;
+use crate::drive_file::DriveFile;
+use crate::quantity::shown::decimal;
+use crate::quantity::{Angle, Length, Measure, Role, Shown, UnitSystem};
+use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::yaml::Complaint;
+
+/// What is taken for the ground surface between the points that the file tells.
+pub(super) const GROUND_SURFACE: Equation = Equation {
+    name: "ground surface between the points given",
+    form: "depth(x) = depth_before + (depth_after - depth_before) (x - x_before) / (x_after - x_before)",
+    source: "jackpull",
+    locator: "straight line between the points",
+    mark: Mark::Judgement,
+    valid: "an even surface between the points",
+};
+
+/// Steepest slope of a drive on grade, either way.
+const STEEPEST: f64 = 0.5;
+/// Most points of the surface between the pits.
+const MOST_POINTS: usize = 2_000;
+
+/// Depth of the pipe invert below ground along the drive, and the slope of the pipe.
+pub(super) struct Line {
+    /// Distance from the launch pit and depth, in order; both pits are among them.
+    points: Vec<(Length, Length)>,
+    pub(super) grade: Cited<Angle>,
+}
+
+impl Line {
+    fn launch(&self) -> Length {
+        self.points.first().map_or(Length::default(), |point| point.1)
+    }
+
+    /// Least depth of the invert.
+    pub(super) fn shallowest(&self) -> Length {
+        self.points.iter().map(|point| point.1).reduce(Length::min).unwrap_or_default()
+    }
+
+    /// From the lowest invert up to the highest ground: the bore fluid can stand no higher.
+    pub(super) fn greatest_column(&self) -> Length {
+        // Heights over the ground at the launch pit.
+        let slope = self.grade.value.si().tan();
+        let invert = |at: Length| at * slope - self.launch();
+        let ground = |(at, depth): &(Length, Length)| invert(*at) + *depth;
+        let highest = self.points.iter().map(ground).fold(Length::default(), Length::max);
+        let lowest = self.points.iter().map(|point| invert(point.0)).fold(invert(Length::default()), Length::min);
+        highest - lowest
+    }
+
+    /// Invert depth at a distance from the launch pit.
+    fn invert_at(&self, distance: Length) -> Length {
+        let after = self.points.partition_point(|point| point.0 < distance);
+        let last = self.points.len().saturating_sub(1);
+        match (self.points.get(after.saturating_sub(1)), self.points.get(after.min(last))) {
+            (Some(before), Some(after)) if after.0 > before.0 => {
+                let share = ((distance - before.0) / (after.0 - before.0)).value.clamp(0.0, 1.0);
+                before.1 + (after.1 - before.1) * share
+            }
+            (_, Some(point)) => point.1,
+            _ => Length::default(),
+        }
+    }
+
+    /// Least and greatest invert depth between two distances.
+    pub(super) fn depths(&self, from: Length, to: Length) -> (Length, Length) {
+        let inner = self.points.iter().filter(|point| point.0 > from && point.0 < to).map(|point| point.1);
+        let ends = [self.invert_at(from), self.invert_at(to)];
+        let [first, _] = ends;
+        inner.chain(ends).fold((first, first), |(least, most), depth| (least.min(depth), most.max(depth)))
+    }
+}
+
+impl Resolver<'_> {
+    pub(super) fn line(&mut self, file: &DriveFile, length: Length) -> Option<Line> {
+        let launch = self.positive(&file.launch.invert_depth, "launch.invert_depth", Role::Depth);
+        let reception =
+            file.reception.as_ref().map(|pit| self.positive(&pit.invert_depth, "reception.invert_depth", Role::Depth));
+        let grade = file.grade.as_ref().map(|field| {
+            if !(field.value.si().abs() <= STEEPEST) {
+                let complaint = Complaint::from("expected a slope within 50 % either way");
+                self.flaw(field, "grade", complaint.advise("write for example \"0.4 %\""));
+            }
+            Cited::given(Angle::from_si(field.value.si().atan()), &FieldName("grade"))
+        });
+        let between = self.between(file, length)?;
+        let judged = Origin::Law(&GROUND_SURFACE);
+        let word = |word: &str| AssumedValue::Word(word.to_owned());
+        let (reception, grade) = match (reception, grade) {
+            (Some(reception), Some(grade)) => {
+                if between.is_empty() {
+                    self.assume("ground surface", word("even between the pits, no other point given"), judged);
+                }
+                (reception, grade)
+            }
+            (Some(_), None) if !between.is_empty() => {
+                let complaint = Complaint::from("the surface is not level, so the depths at the pits give no grade");
+                self.flaw(&file.launch.invert_depth, "grade", complaint.advise("add `grade: 0.4 %`"));
+                return None;
+            }
+            (Some(reception), None) => {
+                self.assume("ground surface", word("level: gives the grade"), judged);
+                let slope = ((launch - reception) / length).value;
+                if let (true, Some(pit)) = (!(slope.abs() <= STEEPEST), &file.reception) {
+                    let complaint = Complaint::from(format!("gives a slope of {} %", decimal(100.0 * slope, 0)));
+                    let complaint = complaint.advise("give the grade too where the ground is not level");
+                    self.flaw(&pit.invert_depth, "reception.invert_depth", complaint);
+                }
+                (reception, Cited::new(Angle::from_si(slope.atan()), judged))
+            }
+            (None, Some(_)) if !between.is_empty() => {
+                let complaint =
+                    Complaint::from("the surface is not level, so the depth at the reception pit is needed");
+                let complaint = complaint.advise("add `reception: { invert_depth: ... }`");
+                self.flaw(&file.launch.invert_depth, "reception", complaint);
+                return None;
+            }
+            (None, Some(grade)) => {
+                let reception = launch - length * grade.value.si().tan();
+                self.assume("ground surface", word("level: gives the depth at reception"), judged);
+                if let (true, Some(field)) = (reception.si() <= 0.0, &file.grade) {
+                    let read = Shown::of(reception, Role::Depth).display(UnitSystem::Si).to_string();
+                    let message = format!(
+                        "with this grade the invert comes out of the ground at the reception pit ({read} deep)"
+                    );
+                    self.flaw(field, "grade", message);
+                }
+                (reception, grade)
+            }
+            (None, None) => {
+                self.flaw(
+                    &file.launch.invert_depth,
+                    "reception",
+                    Complaint::from("the depth at the reception pit is missing, and so is the grade")
+                        .advise("add `reception: { invert_depth: ... }` or `grade: 0.4 %`"),
+                );
+                return None;
+            }
+        };
+        let mut points = vec![(Length::default(), launch)];
+        points.extend(between);
+        points.push((length, reception));
+        Some(Line { points, grade })
+    }
+
+    /// Points between the pits, in order.
+    fn between(&mut self, file: &DriveFile, length: Length) -> Option<Vec<(Length, Length)>> {
+        if let Some(one_too_many) = file.depths.get(MOST_POINTS) {
+            let message = format!("more than {MOST_POINTS} depths along the drive");
+            self.flaw(&one_too_many.at, &format!("depths[{MOST_POINTS}].at"), message);
+            return None;
+        }
+        let mut points = Vec::new();
+        let mut reached = Length::default();
+        for (index, point) in file.depths.iter().enumerate() {
+            let path = format!("depths[{index}]");
+            let at = self.positive(&point.at, &format!("{path}.at"), Role::Distance);
+            let depth = self.positive(&point.invert_depth, &format!("{path}.invert_depth"), Role::Depth);
+            if at <= reached || at >= length {
+                let complaint = Complaint::from("expected distances from the launch pit that rise, within the drive");
+                self.flaw(&point.at, &format!("{path}.at"), complaint);
+            }
+            reached = reached.max(at);
+            points.push((at, depth));
+        }
+        Some(points)
+    }
+}

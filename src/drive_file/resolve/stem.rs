@@ -1,0 +1,136 @@
+//! The pilot stem.
+
+use super::{Resolver, no_row};
+use crate::drive::{Stem, Tube};
+use crate::drive_file::{DriveFile, OrNone, StemFile};
+use crate::handbook::{Handbook, HandbookError};
+use crate::law::Law;
+use crate::laws::pull::PipeWeight;
+use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::quantity::{Length, LineLoad, MassDensity, Measure, Ratio, Role};
+use crate::source::{Cited, FieldName};
+use crate::yaml::{Complaint, Field};
+
+/// Density of steel.
+pub(super) fn steel_density(handbook: &Handbook) -> Result<MassDensity, HandbookError> {
+    let row = handbook.pipe_density()?.get("steel").ok_or_else(|| no_row("pipe_density", "steel"))?;
+    Ok(MassDensity::from_si(row.value.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY))
+}
+
+impl Resolver<'_> {
+    pub(super) fn stem(&mut self, file: &DriveFile) -> Result<Stem, HandbookError> {
+        const NAME: &FieldName = &FieldName("stem.outside_diameter");
+        let row = self.handbook.length("stem.diameter")?;
+        let bare = |outside_diameter: Cited<Length>| Stem {
+            outside_diameter,
+            head: outside_diameter.value,
+            weight: None,
+            tube: None,
+            joint_thrust: None,
+            joint_pull: None,
+            joint_torque: None,
+        };
+        let Some(stem) = &file.stem else {
+            self.assume_one(NAME.0, row, Role::Diameter);
+            return Ok(bare(row));
+        };
+        let outside_diameter = match stem.outside_diameter.value {
+            OrNone::None => return Ok(self.no_stem(stem, bare(Cited::given(Length::default(), NAME)))),
+            OrNone::Some(diameter) => {
+                if !(diameter.si() > 0.0 && diameter.si().is_finite()) {
+                    let complaint = Complaint::from("expected a length above zero or \"none\"");
+                    self.flaw(&stem.outside_diameter, NAME.0, complaint.advise("write for example \"100 mm\""));
+                }
+                diameter
+            }
+        };
+        let head = stem.head_diameter.as_ref().map_or(outside_diameter, |field| {
+            let head = self.positive(field, "stem.head_diameter", Role::Diameter);
+            if head < outside_diameter {
+                self.flaw(field, "stem.head_diameter", "is smaller than the stem, which could not follow it");
+            }
+            head
+        });
+        let wall = stem.wall.as_ref().map(|field| self.tube_wall(field, "stem.wall", outside_diameter));
+        let weight = match wall {
+            Some(wall) => Some(self.steel_weight(outside_diameter, wall)?),
+            None => None,
+        };
+        let tube = match (wall, &stem.free_length) {
+            (Some(wall), Some(field)) => Some(self.tube(wall, field)?),
+            (None, Some(field)) => {
+                let complaint = Complaint::from("says nothing about buckling without the wall of the stem");
+                self.flaw(field, "stem.free_length", complaint.advise("add `wall: 10 mm`"));
+                None
+            }
+            // The wall alone gives the weight.
+            (_, None) => None,
+        };
+        Ok(Stem {
+            outside_diameter: Cited::given(outside_diameter, NAME),
+            head,
+            weight,
+            tube,
+            joint_thrust: stem
+                .joint_thrust
+                .as_ref()
+                .map(|field| self.rating(field, &FieldName("stem.joint_thrust"), Role::Thrust)),
+            joint_pull: stem
+                .joint_pull
+                .as_ref()
+                .map(|field| self.rating(field, &FieldName("stem.joint_pull"), Role::Pull)),
+            joint_torque: stem
+                .joint_torque
+                .as_ref()
+                .map(|field| self.rating(field, &FieldName("stem.joint_torque"), Role::Torque)),
+        })
+    }
+
+    /// A bore without a stem has none of its properties.
+    fn no_stem(&mut self, stem: &StemFile, bare: Stem) -> Stem {
+        const WHY: &str = "there is no stem";
+        self.refuse("stem", "head_diameter", stem.head_diameter.as_ref(), WHY);
+        self.refuse("stem", "wall", stem.wall.as_ref(), WHY);
+        self.refuse("stem", "free_length", stem.free_length.as_ref(), WHY);
+        self.refuse("stem", "joint_thrust", stem.joint_thrust.as_ref(), WHY);
+        self.refuse("stem", "joint_pull", stem.joint_pull.as_ref(), WHY);
+        self.refuse("stem", "joint_torque", stem.joint_torque.as_ref(), WHY);
+        bare
+    }
+
+    fn tube(&mut self, wall: Length, free_length: &Field<Length>) -> Result<Tube, HandbookError> {
+        let free_length = self.positive(free_length, "stem.free_length", Role::Distance);
+        let modulus = self.handbook.pressure("stem.modulus")?;
+        self.assume_one("stem: modulus of steel", modulus, Role::Strength);
+        let end_factor = self.handbook.ratio("stem.end_factor")?;
+        self.assume_one("stem: effective over free length", end_factor, Role::Ratio);
+        let factor = self.handbook.ratio("stem.buckling_factor")?;
+        self.assume_one("stem: safety factor on buckling", factor, Role::Ratio);
+        let bedding = self.handbook.ratio("stem.bedding")?;
+        self.assume_one("stem: bedding modulus over undrained strength of clay", bedding, Role::Ratio);
+        Ok(Tube {
+            wall,
+            free_length,
+            modulus: modulus.value,
+            end_factor: end_factor.value,
+            factor,
+            bedding_per_strength: bedding.value,
+        })
+    }
+
+    /// The wall of a tube, less than half its diameter.
+    pub(super) fn tube_wall(&mut self, field: &Field<Length>, path: &str, outside_diameter: Length) -> Length {
+        let wall = self.positive(field, path, Role::Wall);
+        if 2.0 * wall >= outside_diameter {
+            self.flaw(field, path, "is no less than half of the outside diameter");
+        }
+        wall
+    }
+
+    /// Weight of a steel tube per length.
+    pub(super) fn steel_weight(&self, outside_diameter: Length, wall: Length) -> Result<LineLoad, HandbookError> {
+        let density = steel_density(self.handbook)?;
+        Ok(PipeWeight { outside_diameter, wall, density, average_wall: Ratio::from_si(1.0) }.value())
+    }
+}

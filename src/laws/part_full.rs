@@ -1,0 +1,212 @@
+//! The part-full circular section: area, perimeter and radius of the flow, velocity and flow against those of the full
+//! pipe, and the depth of a flow.
+
+use crate::law::law;
+use crate::quantity::{Angle, Area, Length, Measure, Ratio};
+use crate::source::{Equation, Mark};
+use core::f64::consts::{PI, TAU};
+
+law! {
+    /// Angle at the axis over which a part-full pipe is wet: `theta = 2 acos(1 - 2 y/D)`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | y/D | `depth_ratio` | ratio |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a depth ratio from 0 to 1; pi half full, 2 pi
+    /// full.
+    WettedAngle {
+        /// Depth of flow over inside diameter.
+        depth_ratio: Ratio as Ratio,
+    } -> Angle as Angle
+    { Equation {
+        name: "wetted angle",
+        form: "theta = 2 acos(1 - 2 depth_ratio)",
+        source: "chow_1959",
+        locator: "geometric elements of a circular section; angle as in a reproduction of the table",
+        mark: Mark::Published,
+        valid: "depth ratio 0 to 1",
+    } }
+    valid |v| (0.0..=1.0).contains(&v.depth_ratio.value);
+    value |s| Angle::from_si(2.0 * (1.0 - 2.0 * s.depth_ratio.value).clamp(-1.0, 1.0).acos());
+}
+
+law! {
+    /// Area of flow: `A = D²/8 (theta - sin(theta))`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | D | `inside_diameter` | length |
+    /// | theta | `wetted_angle` | angle |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi.
+    FlowArea {
+        /// Inside diameter.
+        inside_diameter: Length as Diameter,
+        /// Angle that is wet.
+        wetted_angle: Angle as Angle,
+    } -> Area as Area
+    { Equation {
+        name: "area of flow",
+        form: "A = inside_diameter^2 / 8 (wetted_angle - sin(wetted_angle))",
+        source: "chow_1959",
+        locator: "geometric elements of a circular section",
+        mark: Mark::Published,
+        valid: "diameter positive, angle 0 to 2 pi",
+    } }
+    valid |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
+    value |s| s.inside_diameter * s.inside_diameter * (segment(s.wetted_angle.value) / 8.0);
+}
+
+law! {
+    /// Wetted perimeter: `P = D theta / 2`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | D | `inside_diameter` | length |
+    /// | theta | `wetted_angle` | angle |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi.
+    WettedPerimeter {
+        /// Inside diameter.
+        inside_diameter: Length as Diameter,
+        /// Angle that is wet.
+        wetted_angle: Angle as Angle,
+    } -> Length as Diameter
+    { Equation {
+        name: "wetted perimeter",
+        form: "P = inside_diameter wetted_angle / 2",
+        source: "chow_1959",
+        locator: "geometric elements of a circular section",
+        mark: Mark::Published,
+        valid: "diameter positive, angle 0 to 2 pi",
+    } }
+    valid |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
+    value |s| s.inside_diameter * (s.wetted_angle.value / 2.0);
+}
+
+law! {
+    /// Hydraulic radius, area over wetted perimeter: `R = D/4 (1 - sin(theta)/theta)`; a quarter of D full and half full.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | D | `inside_diameter` | length |
+    /// | theta | `wetted_angle` | angle |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi.
+    HydraulicRadius {
+        /// Inside diameter.
+        inside_diameter: Length as Diameter,
+        /// Angle that is wet.
+        wetted_angle: Angle as Angle,
+    } -> Length as Diameter
+    { Equation {
+        name: "hydraulic radius",
+        form: "R = inside_diameter / 4 (1 - sin(wetted_angle) / wetted_angle)",
+        source: "chow_1959",
+        locator: "geometric elements of a circular section",
+        mark: Mark::Published,
+        valid: "diameter positive, angle 0 to 2 pi",
+    } }
+    valid |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
+    value |s| s.inside_diameter * (radius_ratio(s.wetted_angle.value) / 4.0);
+}
+
+law! {
+    /// Velocity part full over velocity full: `v/v_full = (1 - sin(theta)/theta)^(2/3)`.
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi, the same roughness at
+    /// every depth.
+    VelocityRatio {
+        /// Angle that is wet.
+        wetted_angle: Angle as Angle,
+    } -> Ratio as Ratio
+    { Equation {
+        name: "velocity over that of the full pipe",
+        form: "v/v_full = (1 - sin(wetted_angle) / wetted_angle)^(2/3)",
+        source: "jackpull",
+        locator: "Manning's equation part full over full, by the elements of a circular section",
+        mark: Mark::Judgement,
+        valid: "angle 0 to 2 pi",
+    } }
+    valid |v| is_wetted(v.wetted_angle);
+    value |s| Ratio::from_si(radius_ratio(s.wetted_angle.value).powf(2.0 / 3.0));
+}
+
+law! {
+    /// Flow part full over flow full: `Q/Q_full = (theta - sin(theta))/(2 pi) (1 - sin(theta)/theta)^(2/3)`.
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi, the same roughness at
+    /// every depth. Greatest, 1.076, at a depth of 0.938 diameters; nothing should be built on more than 1.
+    FlowRatio {
+        /// Angle that is wet.
+        wetted_angle: Angle as Angle,
+    } -> Ratio as Ratio
+    { Equation {
+        name: "flow over that of the full pipe",
+        form: "Q/Q_full = (wetted_angle - sin(wetted_angle)) / (2 pi) (1 - sin(wetted_angle) / wetted_angle)^(2/3)",
+        source: "jackpull",
+        locator: "Manning's equation part full over full, by the elements of a circular section",
+        mark: Mark::Judgement,
+        valid: "angle 0 to 2 pi",
+    } }
+    valid |v| is_wetted(v.wetted_angle);
+    value |s| Ratio::from_si(flow_ratio(s.wetted_angle.value));
+}
+
+law! {
+    /// Depth ratio of a flow, the lower of two where there are two: the inverse of [`FlowRatio`], bisected.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | Q/Q_full | `flow_ratio` | ratio |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a flow ratio from 0 to 1. A larger flow has no
+    /// steady depth to rely on: the pipe is taken to be full.
+    DepthForFlow {
+        /// Flow over that of the full pipe.
+        flow_ratio: Ratio as Ratio,
+    } -> Ratio as Ratio
+    { Equation {
+        name: "depth of a flow",
+        form: "depth ratio at which Q/Q_full is flow_ratio",
+        source: "jackpull",
+        locator: "inverse of the flow ratio, bisected over the wetted angle",
+        mark: Mark::Judgement,
+        valid: "flow ratio 0 to 1",
+    } }
+    valid |v| (0.0..=1.0).contains(&v.flow_ratio.value);
+    value |s| {
+        if s.flow_ratio.value > 1.0 {
+            return Ratio::from_si(1.0);
+        }
+        let (mut low, mut high) = (0.0, TAU);
+        // The ratio rises to its peak and stays at 1 or above beyond, so "is enough" turns but once.
+        for _ in 0..HALVINGS {
+            let middle = (low + high) / 2.0;
+            if flow_ratio(middle) >= s.flow_ratio.value { high = middle } else { low = middle }
+        }
+        Ratio::from_si((1.0 - (high / 2.0).cos()) / 2.0)
+    };
+}
+
+/// Halvings of the circle: the last is below the spacing of numbers near 1.
+const HALVINGS: u32 = 56;
+
+fn is_wetted(angle: Angle) -> bool {
+    (0.0..=TAU).contains(&angle.value)
+}
+
+/// `theta - sin(theta)`.
+pub(super) fn segment(angle: f64) -> f64 {
+    angle - angle.sin()
+}
+
+/// `1 - sin(theta)/theta`, 0 in a dry pipe: hydraulic radius over that of the full pipe.
+fn radius_ratio(angle: f64) -> f64 {
+    if angle > 0.0 { segment(angle).max(0.0) / angle } else { 0.0 }
+}
+
+fn flow_ratio(angle: f64) -> f64 {
+    segment(angle) / (2.0 * PI) * radius_ratio(angle).powf(2.0 / 3.0)
+}

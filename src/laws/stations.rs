@@ -1,0 +1,258 @@
+//! Intermediate jacking stations: how long the sections are that each pushes, and so how many there are and where.
+//!
+//! Seen from the shield, the first station takes the face and the friction of the section ahead of it, each further one
+//! the friction of its own section, and the main jacks the last section. With the same friction all along,
+//! [`SectionLength`] gives each section; where the ground changes, [`shortest_run`] gives the length of the sections
+//! that move through all of it and [`reach`] that of the last, which stays at the shaft.
+//!
+//! ```
+//! // 200 m of 1.2 m pipe, 5 kPa, face 300 kN, stations of 2,000 kN at 60 and 80 %, 3,000 kN at the main jacks.
+//! use jackpull::law::Law;
+//! use jackpull::laws::stations::{SectionLength, StationCount};
+//! use jackpull::quantity::{Force, FromText, Length, Pressure, Ratio};
+//! let section = |capacity: &str, utilisation: &str, ahead: &str| -> Result<Length, jackpull::quantity::QuantityError> {
+//!     let (unit_friction, outside_diameter) = (Pressure::from_text("5 kPa")?, Length::from_text("1.2 m")?);
+//!     let (capacity, ahead) = (Force::from_text(capacity)?, Force::from_text(ahead)?);
+//!     let utilisation = Ratio::from_text(utilisation)?;
+//!     Ok(SectionLength { capacity, utilisation, ahead, unit_friction, outside_diameter }.value())
+//! };
+//! // 18.85 kN/m: 47.7 m, 84.9 m and 159.2 m; the main jacks alone push 143.2 m.
+//! let count = StationCount {
+//!     drive: Length::from_text("200 m")?,
+//!     alone: section("3000 kN", "100 %", "300 kN")?,
+//!     first: section("2000 kN", "60 %", "300 kN")?,
+//!     next: section("2000 kN", "80 %", "0 kN")?,
+//!     last: section("3000 kN", "100 %", "0 kN")?,
+//! };
+//! assert!((count.first - Length::from_text("47.7 m")?).abs() < Length::from_text("0.1 m")?);
+//! assert_eq!(count.value(), Ratio::from_text("1")?);
+//! # Ok::<(), jackpull::quantity::QuantityError>(())
+//! ```
+
+use crate::law::law;
+use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio};
+use crate::source::{Equation, Mark};
+use core::f64::consts::PI;
+
+law! {
+    /// Length of the section that a station, or the main jacks, may push: `L = (u P - F) / (tau pi D)`, no less than 0.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | P | `capacity` (the lesser of jacks and pipe) | force |
+    /// | u | `utilisation` (at which the next is put in) | ratio |
+    /// | F | `ahead` (the face for the first station, else none) | force |
+    /// | tau | `unit_friction` | pressure |
+    /// | D | `outside_diameter` | length |
+    ///
+    /// [`FrictionForce`](super::thrust::FrictionForce) solved for its length.
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** friction that is the same along the drive
+    /// and a push that is more than what stands ahead.
+    SectionLength {
+        /// What the jacks can push and the pipe can bear.
+        capacity: Force as Thrust,
+        /// Share of it that may be used.
+        utilisation: Ratio as Percent,
+        /// Force ahead of the section.
+        ahead: Force as Thrust,
+        /// Unit friction.
+        unit_friction: Pressure as UnitFriction,
+        /// Outside diameter.
+        outside_diameter: Length as Diameter,
+    } -> Length as Distance
+    { Equation {
+        name: "length of the section of a jacking station",
+        form: "L = (utilisation capacity - ahead) / (unit_friction pi outside_diameter), no less than 0",
+        source: "gb_50268",
+        locator: "section 6.3, with CECS 246: the force at which the first and the further stations are placed",
+        mark: Mark::Memory,
+        valid: "utilisation 0 to 1, friction and diameter positive, usable push above the force ahead",
+    } }
+    valid |v| (0.0..=1.0).contains(&v.utilisation.value)
+        && v.ahead.value >= 0.0
+        && v.unit_friction.value > 0.0
+        && v.outside_diameter.value > 0.0
+        && v.utilisation * v.capacity > v.ahead;
+    value |s| {
+        let push = (s.utilisation * s.capacity - s.ahead).max(Force::default());
+        push / (s.unit_friction * (PI * s.outside_diameter))
+    };
+}
+
+law! {
+    /// Number of intermediate stations: none where the main jacks push the drive alone, else
+    /// `n = 1 + ceil((L - L_1 - L_m) / L_2)`, no less than 1.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | L | `drive` | length |
+    /// | | `alone` (what the main jacks push with the face ahead) | length |
+    /// | L_1 | `first` (section of the first station) | length |
+    /// | L_2 | `next` (section of each further one) | length |
+    /// | L_m | `last` (what the main jacks push without the face) | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive sections. With one utilisation and
+    /// one capacity throughout it is the total force over the usable push of one, rounded up, less one.
+    StationCount {
+        /// Length of the drive.
+        drive: Length as Distance,
+        /// Longest drive without a station.
+        alone: Length as Distance,
+        /// Section of the first station.
+        first: Length as Distance,
+        /// Section of each further station.
+        next: Length as Distance,
+        /// Section of the main jacks.
+        last: Length as Distance,
+    } -> Ratio as Count
+    { Equation {
+        name: "number of jacking stations",
+        form: "n = 0 where drive is no more than alone, else 1 + ceil((drive - first - last) / next), no less than 1",
+        source: "jackpull",
+        locator: "sections of the stations end to end along the drive",
+        mark: Mark::Judgement,
+        valid: "drive and sections positive, alone not negative",
+    } }
+    valid |v| v.drive.value > 0.0
+        && v.alone.value >= 0.0
+        && v.first.value > 0.0
+        && v.next.value > 0.0
+        && v.last.value > 0.0;
+    value |s| {
+        let further = ((s.drive - s.first - s.last) / s.next).value.ceil().max(0.0);
+        Ratio::from(if s.drive <= s.alone { 0.0 } else { 1.0 + further })
+    };
+}
+
+law! {
+    /// Distance of a station behind the face: `x = L_1 + (k - 1) L_2`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | k | `station` (1 next to the face) | ratio |
+    /// | L_1 | `first` | length |
+    /// | L_2 | `next` | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** k of at least 1. Rounded down to whole
+    /// pipes, never up.
+    StationDistance {
+        /// Which station, counted from the face.
+        station: Ratio as Count,
+        /// Section of the first station.
+        first: Length as Distance,
+        /// Section of each further station.
+        next: Length as Distance,
+    } -> Length as Distance
+    { Equation {
+        name: "place of a jacking station",
+        form: "x = first + (station - 1) next",
+        source: "jackpull",
+        locator: "sections of the stations end to end along the drive",
+        mark: Mark::Judgement,
+        valid: "station at least 1, sections not negative",
+    } }
+    valid |v| v.station.value >= 1.0 && v.first.value >= 0.0 && v.next.value >= 0.0;
+    value |s| s.first + (s.station.value - 1.0) * s.next;
+}
+
+law! {
+    /// Thrust of the main jacks at which the stations are put to work: `F = u min(P_s, P_m)`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | u | `utilisation` | ratio |
+    /// | P_s | `station_capacity` | force |
+    /// | P_m | `main_capacity` | force |
+    ///
+    /// It is recalled both of the station and of the main jacks: here whichever comes first.
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a share up to 1.
+    StationStart {
+        /// Share of capacity.
+        utilisation: Ratio as Percent,
+        /// Capacity of a station.
+        station_capacity: Force as Thrust,
+        /// Capacity of the main jacks.
+        main_capacity: Force as Thrust,
+    } -> Force as Thrust
+    { Equation {
+        name: "thrust that starts the jacking stations",
+        form: "F = utilisation min(station_capacity, main_capacity)",
+        source: "gb_50268",
+        locator: "section 6.3, with CECS 246, start of the intermediate stations; the lesser of two readings",
+        mark: Mark::Memory,
+        valid: "utilisation 0 to 1, capacities not negative",
+    } }
+    valid |v| (0.0..=1.0).contains(&v.utilisation.value)
+        && v.station_capacity.value >= 0.0
+        && v.main_capacity.value >= 0.0;
+    value |s| s.utilisation * s.station_capacity.min(s.main_capacity);
+}
+
+law! {
+    /// What reaches the thrust wall while a station pushes: its thrust less the friction that holds the pipe behind it,
+    /// `F = max(P - F_t, 0)`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | P | `station_thrust` | force |
+    /// | F_t | `tail_friction` (low value, of all pipe behind the station) | force |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** forces that are not negative. Stations
+    /// relieve the wall of the friction ahead only as far as the pipe behind them holds fast.
+    ThrustThroughTail {
+        /// Thrust of the station.
+        station_thrust: Force as Thrust,
+        /// Friction of the pipe behind it.
+        tail_friction: Force as Thrust,
+    } -> Force as Thrust
+    { Equation {
+        name: "thrust of a station that reaches the wall",
+        form: "F = station_thrust - tail_friction, no less than 0",
+        source: "jackpull",
+        locator: "forces on the pipe behind a station that pushes",
+        mark: Mark::Judgement,
+        valid: "forces not negative",
+    } }
+    valid |v| v.station_thrust.value >= 0.0 && v.tail_friction.value >= 0.0;
+    value |s| (s.station_thrust - s.tail_friction).max(Force::default());
+}
+
+/// A part of the drive with the same friction per length.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Run {
+    /// Its length.
+    pub length: Length,
+    /// Friction of a metre of pipe in it.
+    pub friction: LineLoad,
+}
+
+/// Length from the start of `runs` over which their friction comes to `force`; `None` where it never does.
+///
+/// With the runs from the shaft on, this is what the main jacks push behind the last station.
+pub fn reach<'a>(runs: impl IntoIterator<Item = &'a Run>, force: Force) -> Option<Length> {
+    let (mut length, mut left) = (Length::default(), force);
+    for run in runs {
+        let friction = run.friction * run.length;
+        if friction >= left {
+            // A run without friction is only met here where no force is left.
+            let within = if friction > Force::default() { left / run.friction } else { Length::default() };
+            return Some(length + within.max(Length::default()));
+        }
+        left -= friction;
+        length += run.length;
+    }
+    None
+}
+
+/// Shortest piece of the drive, wherever it lies, whose friction comes to `force`; `None` where not even the whole does.
+///
+/// A section of pipe behind a station moves through all of the drive: it may be no longer than this. Friction being
+/// the same within a run, the shortest piece begins or ends where a run does.
+#[must_use]
+pub fn shortest_run(runs: &[Run], force: Force) -> Option<Length> {
+    let ahead = (0..runs.len()).filter_map(|from| reach(runs.iter().skip(from), force));
+    let back = (0..runs.len()).filter_map(|from| reach(runs.iter().rev().skip(from), force));
+    ahead.chain(back).reduce(Length::min)
+}

@@ -1,0 +1,88 @@
+//! The pilot stem while it is pushed: rig, buckling, joints.
+
+use super::scheme::Scheme;
+use super::stage::{Stage, pushed};
+use crate::check::{Check, Subject};
+use crate::drive::{Drive, Pipe, Tube};
+use crate::handbook::TipModel;
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::stem::{
+    BeddingInClay, BucklingAllowed, EmbeddedBuckling, EulerBuckling, OpenBoreBuckling, TubeStiffness,
+};
+use crate::quantity::{Band, Force, Length, Ratio, Role, SecondMomentOfArea};
+use crate::source::Cited;
+
+const BUCKLING: &str = "the least of the free length in the pit, of clay along the drive, and of a bore wider than the \
+                        stem; the bed of sand and gravel is taken to hold the stem";
+
+/// Adds the checks of the stem and returns the force that pushes it.
+pub(super) fn checks<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    scheme: &mut Scheme,
+) -> Doubted<Band<Force>> {
+    let thrust = pushed(calc, drive, pipe, Stage::STEM);
+    if !drive.stem.is_there() {
+        return thrust;
+    }
+    let rig = Doubted { value: drive.rig.thrust, doubt: None };
+    scheme.checks.add(Check::at_most(Subject::StemThrust, Role::Thrust, thrust, rig));
+    if let Some(tube) = &drive.stem.tube {
+        calc.part("buckling of the stem");
+        let limit = calc.doubted(|calc| Cited::new(buckling(calc, drive, tube), tube.factor.origin));
+        let check = Check::at_most_by_level(Subject::StemBuckling, Role::Thrust, thrust, limit);
+        scheme.checks.add(check.with_note(BUCKLING));
+    }
+    if let Some(rating) = drive.stem.joint_thrust {
+        let rating = Doubted { value: rating, doubt: None };
+        scheme.checks.add(Check::at_most(Subject::StemJoint, Role::Thrust, thrust, rating));
+    }
+    thrust
+}
+
+/// What may be pushed, by level: the softest ground counts at the high level.
+fn buckling<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube) -> Band<Force> {
+    let outside_diameter = drive.stem.outside_diameter.value;
+    let second_moment = calc.law(TubeStiffness { outside_diameter, wall: tube.wall });
+    let modulus = tube.modulus;
+    let allowed = |calc: &mut Calc<R>, buckling| calc.law(BucklingAllowed { buckling, factor: tube.factor.value });
+    let pit =
+        calc.law(EulerBuckling { modulus, second_moment, free_length: tube.free_length, end_factor: tube.end_factor });
+    let mut least = Band::same(allowed(calc, pit));
+    let clearance = (drive.stem.head - outside_diameter) / 2.0;
+    if let (true, Some(weight)) = (clearance > Length::default(), drive.stem.weight) {
+        let snaking = calc.law(OpenBoreBuckling { modulus, second_moment, weight, clearance });
+        let snaking = allowed(calc, snaking);
+        least = least.map(|force| force.min(snaking));
+    }
+    if let Some(blows) = softest_clay(drive) {
+        let bed = blows.map(|blows| bedded(calc, drive, tube, second_moment, blows));
+        let bed = bed.map(|force| allowed(calc, force));
+        least = least.with(bed, Force::min);
+    }
+    least
+}
+
+/// Least blow counts of clay along the drive, for the level at which each is adverse.
+fn softest_clay(drive: &Drive) -> Option<Band<Ratio>> {
+    let tips = drive.stretches.iter().flat_map(|stretch| [Some(stretch.tip), stretch.other_tip]).flatten();
+    let clay = tips.filter(|tip| tip.model == TipModel::Clay).map(|tip| tip.blows);
+    clay.reduce(|one, other| one.with(other, Ratio::min)).map(|blows| Band {
+        low: blows.high,
+        likely: blows.likely,
+        high: blows.low,
+    })
+}
+
+fn bedded<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    tube: &Tube,
+    second_moment: SecondMomentOfArea,
+    blows: Ratio,
+) -> Force {
+    let strength = drive.tip.strength_per_blow * blows;
+    let bedding = calc.law(BeddingInClay { bedding_per_strength: tube.bedding_per_strength, strength });
+    calc.law(EmbeddedBuckling { bedding, modulus: tube.modulus, second_moment })
+}

@@ -1,0 +1,242 @@
+//! Stops, mixed faces, reaming passes, help from behind, the stem and the face, against hand sums.
+
+use crate::drives::{drive, text};
+use approx::assert_relative_eq;
+use jackpull::check::{Subject, Verdict};
+use jackpull::method::{StageProfile, profile};
+use jackpull::quantity::Band;
+use jackpull::{Method, Scheme, assess};
+use std::f64::consts::{FRAC_PI_4, PI};
+
+/// One stretch of clay with one friction, nothing at the face, no stem.
+fn plain(diameter: &str, friction: &str, more: &str) -> String {
+    format!(
+        "service: gravity_sewer\nlength: 80 m\nlaunch: {{ invert_depth: 6 m }}\ngrade: 0 %\ngroundwater: none\n\
+         lubrication: none\nground:\n  - {{ class: silt, spt_n: 20, largest_stone: 0 mm, unit_friction: \
+         {{ low: {friction}, likely: {friction}, high: {friction} }} }}\nrig: {{ thrust: 5 MN, pull: 1 MN }}\n\
+         stem: {{ outside_diameter: none }}\nface: {{ low: 0 kN, likely: 0 kN, high: 0 kN }}\ncandidates:\n\
+         \x20 - {{ material: clay, size: {diameter}, outside_diameter: {diameter}, end_bearing_area: 0.03 m2{more} }}\n"
+    )
+}
+
+/// The text of the shared drive with other ground.
+fn over(ground: &str, change: impl FnOnce(String) -> String) -> String {
+    text(|text| {
+        let (before, rest) = text.split_once("ground:\n").unwrap();
+        let (_, after) = rest.split_once("rig:").unwrap();
+        change(format!("{before}ground:\n  - {{ {ground} }}\nrig:{after}"))
+    })
+}
+
+fn jacked(text: &str) -> Scheme {
+    let drive = drive(text);
+    assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+}
+
+fn pulled(text: &str) -> (Scheme, Vec<StageProfile>) {
+    let drive = drive(text);
+    let pipe = &drive.candidates()[1];
+    (assess(&drive, pipe, Method::Pullback), profile(&drive, pipe, Method::Pullback))
+}
+
+fn rig(scheme: &Scheme) -> Band<f64> {
+    scheme.rig_force.unwrap().map(|force| force.value)
+}
+
+fn limit(scheme: &Scheme, subject: Subject) -> f64 {
+    scheme.checks.get(subject).unwrap().high().unwrap().1.si
+}
+
+fn demand(scheme: &Scheme, subject: Subject) -> f64 {
+    scheme.checks.get(subject).unwrap().high().unwrap().0.si
+}
+
+/// A stop raises the high friction of what stands, and nothing else, and only there.
+#[test]
+fn a_stop_is_felt_where_it_is() {
+    let at = |stops: &str| plain("360 mm", "8 kPa", ", casing: 406 mm").replace("rig:", &format!("{stops}rig:"));
+    let moving = jacked(&at("")).force.unwrap();
+    // 20 m of 0.360 m pipe and 60 m of 0.406 m casing at 8 kPa stand: 1.3 times their friction.
+    let stopped = at("stops: [{ at: 20 m }]\n");
+    let standing = jacked(&stopped).force.unwrap();
+    let there = 8e3 * PI * (0.360 * 20.0 + 0.406 * 60.0);
+    assert_relative_eq!(standing.high.value, 1.3 * there, max_relative = 1e-9);
+    assert_relative_eq!(standing.likely.value, moving.likely.value, max_relative = 1e-12);
+    let drive = drive(&stopped);
+    for stage in profile(&drive, &drive.candidates()[0], Method::PipeJacking) {
+        let points: Vec<_> = stage.points.iter().filter(|point| point.advance.value == 20.0).collect();
+        assert_eq!(points.len(), 3, "moving, starting again, moving");
+        assert_eq!(points[0], points[2]);
+        assert_relative_eq!(points[1].on_rig.high.value, 1.3 * points[0].on_rig.high.value, max_relative = 1e-9);
+        assert_relative_eq!(points[1].on_rig.likely.value, points[0].on_rig.likely.value);
+    }
+}
+
+/// A stop while the pipe is pulled: the pull where it stands, raised.
+#[test]
+fn a_stop_in_a_pull() {
+    let (moving, _) = pulled(&text(|text| text));
+    let (standing, stages) = pulled(&text(|text| text.replace("rig:", "stops: [{ at: 60 m }]\nrig:")));
+    // The pull is greatest at either end of the drive; standing at its end raises that one.
+    let last = moving.force.unwrap().high.max(standing.force.unwrap().high);
+    assert_relative_eq!(standing.force.unwrap().high.value, last.value);
+    let points: Vec<_> = stages.last().unwrap().points.iter().filter(|point| point.advance.value == 60.0).collect();
+    let highs: Vec<f64> = points.iter().map(|point| point.on_pipe.unwrap().high.value).collect();
+    assert_relative_eq!(highs[1], 1.3 * highs[0], max_relative = 1e-9);
+    assert!(rig(&standing).high >= rig(&moving).high);
+    assert_relative_eq!(rig(&standing).likely, rig(&moving).likely, max_relative = 1e-12);
+}
+
+/// A mixed face has the widest band of its grounds and the worse rating, whichever is named first.
+#[test]
+fn a_mixed_face_takes_the_worse() {
+    let scheme = |ground: &str| {
+        jacked(&over(&format!("{ground}, largest_stone: 0 mm"), |text| {
+            text.replace("lubrication: metered", "lubrication: none")
+        }))
+    };
+    let (clay, sand) = (scheme("class: firm_to_very_stiff_clay"), scheme("class: medium_to_dense_sand"));
+    let mixed = scheme("class: firm_to_very_stiff_clay, mixed_with: medium_to_dense_sand");
+    let turned = scheme("class: medium_to_dense_sand, mixed_with: firm_to_very_stiff_clay");
+    assert_eq!(rig(&mixed), rig(&turned));
+    assert_relative_eq!(rig(&mixed).high, rig(&clay).high.max(rig(&sand).high), max_relative = 1e-9);
+    assert!(rig(&mixed).low <= rig(&clay).low.min(rig(&sand).low));
+    let bad = |scheme: &Scheme| match scheme.checks.get(Subject::Ground).unwrap().verdict {
+        Verdict::Within => 0,
+        Verdict::WithCare => 1,
+        Verdict::NotDecided => 2,
+        Verdict::Over => 3,
+    };
+    assert_eq!(bad(&mixed), bad(&clay).max(bad(&sand)));
+}
+
+/// Every reaming pass loads the rig with one whole stem and its reamer; the last brings the pipe.
+#[test]
+fn reaming_passes_load_the_rig() {
+    let ground =
+        "class: silt, spt_n: 12, largest_stone: 0 mm, unit_friction: { low: 2 kPa, likely: 5 kPa, high: 8 kPa }";
+    let at = |passes: &str| pulled(&over(ground, |text| text.replace("sdr: 11 }", &format!("sdr: 11{passes} }}"))));
+    let (two, stages) = at(", passes: [200 mm, 350 mm]");
+    assert_eq!(stages.iter().map(|stage| stage.stage.pulls).collect::<Vec<_>>(), [false, true, true, true]);
+    // 100 mm stem at 8 kPa over 60 m, and the larger ring of the two passes at 100 kPa, or 20 kN.
+    let ring = |outer: f64, inner: f64| 100e3 * FRAC_PI_4 * (outer * outer - inner * inner);
+    let stem = 8e3 * PI * 0.1 * 60.0;
+    let reaming = demand(&two, Subject::ReamingPull);
+    assert_relative_eq!(reaming, stem + ring(0.2, 0.1).max(ring(0.35, 0.2)).max(20e3), max_relative = 1e-9);
+    for point in stages[1..3].iter().flat_map(|stage| &stage.points) {
+        assert!(point.on_rig.high.value <= reaming * (1.0 + 1e-12) && point.on_pipe.is_none());
+    }
+    // In one step the reamer cuts the whole ring while the pipe comes, and habit is against it.
+    let (one, stages) = at(", passes: []");
+    assert_eq!(stages.len(), 2);
+    assert!(one.checks.get(Subject::ReamingPull).is_none());
+    assert!(rig(&one).high >= rig(&two).high);
+    assert_eq!(one.checks.get(Subject::ReamingStep).unwrap().verdict, Verdict::WithCare);
+    // As habit goes up: nothing to object to.
+    let (habit, _) = at("");
+    assert_eq!(habit.checks.get(Subject::ReamingStep).unwrap().verdict, Verdict::Within);
+}
+
+/// Help from behind lowers the likely pull, never the high one, which must do without.
+#[test]
+fn help_from_behind_can_fail() {
+    let at = |assist: &str| {
+        let (scheme, _) = pulled(&text(|text| text.replace("25 degC }", &format!("25 degC{assist} }}"))));
+        scheme.force.unwrap()
+    };
+    let (alone, helped) = (at(""), at(", push_assist: 5 kN"));
+    assert_relative_eq!(alone.likely.value - helped.likely.value, 5e3, max_relative = 1e-9);
+    assert_eq!(alone.high, helped.high);
+    assert!(at(", push_assist: 10 MN").likely.value == 0.0);
+}
+
+/// 100 mm x 10 mm, 3 m free: pi² E I / L² with I by the difference of fourth powers, half of it allowed. In a bore 10 mm
+/// wider on the radius 2 sqrt(E I w / r) with the stem's own weight (statics; 200 GPa, 7,850 kg/m3).
+#[test]
+fn a_slender_stem_buckles() {
+    let at = |stem: &str| {
+        jacked(&over("class: hard_clay, spt_n: 40, largest_stone: 0 mm", |text| {
+            text.replace("rig:", &format!("stem: {{ outside_diameter: 100 mm{stem} }}\nrig:"))
+        }))
+    };
+    assert!(at("").checks.get(Subject::StemBuckling).is_none());
+    assert!(at(", wall: 10 mm").checks.get(Subject::StemBuckling).is_none());
+    let stiffness = 200e9 * PI / 64.0 * (0.1_f64.powi(4) - 0.08_f64.powi(4));
+    let free = at(", wall: 10 mm, free_length: 3 m");
+    assert_relative_eq!(limit(&free, Subject::StemBuckling), PI.powi(2) * stiffness / 9.0 / 2.0, max_relative = 1e-9);
+    let weight = 7_850.0 * 9.80665 * PI * 0.09 * 0.01;
+    let wide = at(", wall: 10 mm, free_length: 3 m, head_diameter: 120 mm");
+    assert_relative_eq!(limit(&wide, Subject::StemBuckling), (stiffness * weight / 0.01).sqrt(), max_relative = 1e-9);
+}
+
+/// In very soft clay the bed gives out before the pit does: k = 67 x 6.25 kPa N.
+#[test]
+fn soft_clay_does_not_hold_a_stem() {
+    let scheme = jacked(&over("class: soft_clay, spt_n: 1, largest_stone: 0 mm", |text| {
+        text.replace("rig:", "stem: { outside_diameter: 60 mm, wall: 5 mm, free_length: 0.5 m }\nrig:")
+    }));
+    let second_moment = PI / 64.0 * (0.06_f64.powi(4) - 0.05_f64.powi(4));
+    let bed: f64 = 67.0 * 6.25e3;
+    assert_relative_eq!(
+        limit(&scheme, Subject::StemBuckling),
+        (bed * 200e9 * second_moment).sqrt(),
+        max_relative = 1e-9
+    );
+}
+
+/// Ratings that are given are checked; torque against the lesser of rig and joint.
+#[test]
+fn ratings_that_are_given_are_checked() {
+    let (scheme, _) = pulled(&text(|text| {
+        text.replace(
+            "rig: { thrust: 900 kN, pull: 500 kN }",
+            "stem: { outside_diameter: 100 mm, joint_thrust: 300 kN, joint_pull: 100 kN, joint_torque: 12 kN*m }\n\
+             rig: { thrust: 900 kN, pull: 500 kN, torque: 20 kN*m }",
+        )
+        .replace("25 degC }", "25 degC, reaming_torque: { low: 2 kN*m, likely: 6 kN*m, high: 15 kN*m } }")
+    }));
+    assert_relative_eq!(limit(&scheme, Subject::StemJoint), 300e3);
+    assert_relative_eq!(limit(&scheme, Subject::StemPull), 100e3);
+    assert_relative_eq!(limit(&scheme, Subject::ReamingTorque), 12e3);
+    assert_eq!(scheme.checks.get(Subject::ReamingTorque).unwrap().verdict, Verdict::WithCare);
+    let greatest = demand(&scheme, Subject::RigPull).max(demand(&scheme, Subject::ReamingPull));
+    assert_relative_eq!(demand(&scheme, Subject::StemPull), greatest, max_relative = 1e-12);
+}
+
+/// A slurry machine follows blows and head; an open edge has the larger of two publications.
+#[test]
+fn faces_follow_what_removes_the_soil() {
+    let face = |spoil: &str, water: &str| {
+        let text = plain("1.24 m", "0 kPa", "")
+            .replace("face: { low: 0 kN, likely: 0 kN, high: 0 kN }\n", &format!("spoil: {spoil}\n"))
+            .replace("groundwater: none", &format!("groundwater: {water}"));
+        jacked(&text).force.unwrap().map(|force| force.value)
+    };
+    // 80 kPa of earth and 20 kPa of slurry over no water; then with 4 m of water over the invert.
+    let area = FRAC_PI_4 * 1.24 * 1.24;
+    assert_relative_eq!(face("slurry", "none").high, 100e3 * area, max_relative = 1e-9);
+    assert_relative_eq!(face("slurry", "2 m").high, (100e3 + 4.0 * 9_806.65) * area, max_relative = 1e-9);
+    let edge = face("open_edge\ncutting_edge: 20 mm", "none");
+    let (china, japan) = (500e3 * PI * 1.22 * 0.02, 13.2e3 * PI * 1.24);
+    assert_relative_eq!(edge.low, china.min(japan), max_relative = 1e-9);
+    assert_relative_eq!(edge.likely, china.max(japan), max_relative = 1e-9);
+    assert_relative_eq!(edge.high, edge.likely);
+}
+
+/// Stem and casing weigh on the rig uphill where their walls are known, and never help downhill.
+#[test]
+fn stem_and_casing_weigh_uphill() {
+    let at = |grade: &str, stem: &str, casing: &str| {
+        let text = plain("360 mm", "8 kPa", &format!(", weight: 1.5 kN/m, casing: 406 mm{casing}"))
+            .replace("grade: 0 %", &format!("grade: {grade}"))
+            .replace("outside_diameter: none", &format!("outside_diameter: 100 mm{stem}"));
+        rig(&jacked(&text)).high
+    };
+    let walls = (", wall: 10 mm", ", casing_wall: 8 mm");
+    let slope = 0.05_f64.atan().sin();
+    let tube = |diameter: f64, wall: f64| 7_850.0 * 9.80665 * PI * (diameter - wall) * wall;
+    // The pipe's first push moves the whole casing: its friction and its weight on the slope.
+    let heavier = at("5 %", walls.0, walls.1) - at("5 %", "", "");
+    assert_relative_eq!(heavier, tube(0.406, 0.008) * 80.0 * slope, max_relative = 1e-6);
+    assert_relative_eq!(at("-5 %", walls.0, walls.1), at("-5 %", "", ""), max_relative = 1e-12);
+}

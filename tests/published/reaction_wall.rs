@@ -1,0 +1,194 @@
+//! Thrust wall: the reaction formula of pipe jacking practice (of Japanese origin, recalled), worked with stated inputs
+//! by a compiler and again by an independent check; Rankine's ratio in A. P. Moser, Buried Pipe Design, p. 126 (read).
+
+use crate::found::{Found, Outcome, holds, law, near, needed, pages, q};
+use jackpull::Handbook;
+use jackpull::handbook::RatioSpanRow;
+use jackpull::law::Law;
+use jackpull::laws::soil::LayerStress;
+use jackpull::laws::wall::{
+    ActiveCoefficient, AllowableReaction, PassiveCoefficient, PassivePressure, PassiveStrip, UndrainedStrip,
+};
+use jackpull::laws::wall_fit::{HeightForThrust, PassiveMovement, WidthForThrust};
+use jackpull::quantity::{Angle, Force, Length, Measure, Pressure, Ratio, UnitWeight};
+use std::sync::Arc;
+
+pages!(full_resistance_moves_a_wall_by_centimetres, no_spread_and_twice_the_thrust, clay_moves_more_than_sand);
+
+fn row(handbook: &Handbook, key: &str) -> Result<RatioSpanRow, crate::found::Stop> {
+    Ok(needed(handbook.thrust_wall()?.get(key), || key.to_owned())?.value.clone())
+}
+
+/// Full passive pressure at 2 to 5 % of the height: 60 to 150 mm for a wall of 3 m.
+fn full_resistance_moves_a_wall_by_centimetres(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let movement = row(handbook, "movement")?;
+    for (share, printed) in [(&movement.low, "60 mm"), (&movement.high, "150 mm")] {
+        let share = needed(share.as_ref(), || "a share of the height".to_owned())?.value;
+        let law = PassiveMovement { share, height: q("3 m") };
+        near(found, "movement of a wall of 3 m", law.value(), printed, "0.5 mm");
+    }
+    Ok(())
+}
+
+/// A design thrust of 80 % of the ultimate resistance leaves 1.25, against 1.5 to 2.0 asked for; the default is 2.0,
+/// with the ground straight behind the wall.
+fn no_spread_and_twice_the_thrust(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let value = |key| -> Result<Ratio, crate::found::Stop> {
+        Ok(needed(row(handbook, key)?.value, || format!("the value of {key}"))?.value)
+    };
+    near(found, "default safety", value("safety_default")?, "2.0", "0.05");
+    near(found, "default spread", value("spread_none")?, "1", "0.05");
+    let safety = row(handbook, "safety")?;
+    for (end, printed) in [(&safety.low, "1.5"), (&safety.high, "2.0")] {
+        near(found, "safety", needed(end.as_ref(), || "an end".to_owned())?.value, printed, "0.05");
+    }
+    let spread = row(handbook, "spread")?;
+    for (end, printed) in [(&spread.low, "1.5"), (&spread.high, "2.5")] {
+        near(found, "spread", needed(end.as_ref(), || "an end".to_owned())?.value, printed, "0.05");
+    }
+    near(found, "safety of the 80 % rule", q::<Ratio>("1") / q::<Ratio>("0.8"), "1.25", "0.005");
+    Ok(())
+}
+
+/// Clough and Duncan, recalled: 1 % in dense, 2 % in medium dense, 4 % in loose sand, 5 % in clay; within the 2 to 5 % of
+/// the rule but for dense sand. The naval manual has less in sand.
+fn clay_moves_more_than_sand(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let movement = handbook.wall_movement()?;
+    let share = |key: &str| -> Result<Ratio, crate::found::Stop> {
+        let row = needed(movement.get(key), || key.to_owned())?;
+        Ok(needed(row.value.value.as_ref(), || key.to_owned())?.value)
+    };
+    for (key, printed) in [
+        ("dense_sand", "1 %"),
+        ("medium_dense_sand", "2 %"),
+        ("loose_sand", "4 %"),
+        ("silt", "2 %"),
+        ("lean_clay", "5 %"),
+        ("fat_clay", "5 %"),
+        ("navfac_dense_sand", "0.2 %"),
+        ("navfac_loose_sand", "0.6 %"),
+        ("navfac_stiff_clay", "2 %"),
+        ("navfac_soft_clay", "4 %"),
+    ] {
+        near(found, key, share(key)?, printed, "0.05 %");
+    }
+    holds(found, "the default set is the larger in sand", share("dense_sand")? > share("navfac_loose_sand")?);
+    Ok(())
+}
+
+fn passive(degrees: &str) -> Ratio {
+    law(PassiveCoefficient { friction_angle: q::<Angle>(degrees) })
+}
+
+/// Moser, p. 126: Rankine's ratio is 3 at 30 deg, and 2,058 psf down the side make 686 across.
+#[test]
+fn rankine_ratio_at_30_degrees() {
+    assert!((passive("30 deg") - q::<Ratio>("3")).abs() < q("0.0000000001"));
+    let across = law(ActiveCoefficient { friction_angle: q("30 deg") }) * q::<Pressure>("2058 psf");
+    assert!((across - q::<Pressure>("686 psf")).abs() < q("0.5 psf"), "{across:?}");
+}
+
+/// The ratios every textbook prints, recalled: active and passive at 20 to 45 deg.
+#[test]
+fn rankine_ratios_of_the_textbooks() {
+    for (degrees, active, passive_ratio) in [
+        ("20 deg", "0.490", "2.040"),
+        ("25 deg", "0.406", "2.464"),
+        ("30 deg", "0.333", "3.000"),
+        ("35 deg", "0.271", "3.690"),
+        ("40 deg", "0.217", "4.599"),
+        ("45 deg", "0.172", "5.828"),
+    ] {
+        let yielding = law(ActiveCoefficient { friction_angle: q(degrees) });
+        assert!((yielding - q::<Ratio>(active)).abs() <= q("0.00051"), "{degrees}: {yielding:?}");
+        assert!((passive(degrees) - q::<Ratio>(passive_ratio)).abs() <= q("0.00051"), "{degrees}");
+    }
+}
+
+/// Wall 3 m by 3 m, its top 4 m down.
+fn wall(unit_weight: &str, degrees: &str, cohesion: &str, spread: &str) -> PassiveStrip {
+    let unit_weight = q::<UnitWeight>(unit_weight);
+    PassiveStrip {
+        spread: q(spread),
+        width: q("3 m"),
+        height: q("3 m"),
+        top_stress: law(LayerStress { unit_weight, thickness: q("4 m") }),
+        unit_weight,
+        coefficient: passive(degrees),
+        cohesion: q(cohesion),
+    }
+}
+
+/// 2,985, 4,477, 2,478 and 3,634 kN; 1,216 kN with the buoyant 8.19 kN/m3 and no cohesion, 59 % less.
+#[test]
+fn worked_walls() {
+    for (unit_weight, degrees, cohesion, spread, printed) in [
+        ("18 kN/m3", "30 deg", "10 kPa", "1", "2985 kN"),
+        ("18 kN/m3", "30 deg", "10 kPa", "1.5", "4477 kN"),
+        ("18 kN/m3", "25 deg", "10 kPa", "1", "2478 kN"),
+        ("18 kN/m3", "35 deg", "10 kPa", "1", "3634 kN"),
+        ("8.19 kN/m3", "30 deg", "0 kPa", "1", "1216 kN"),
+    ] {
+        let resistance = law(wall(unit_weight, degrees, cohesion, spread));
+        assert!((resistance - q::<Force>(printed)).abs() <= q("0.5 kN"), "{degrees}: {resistance:?}");
+    }
+    let wet: Ratio = law(wall("8.19 kN/m3", "30 deg", "0 kPa", "1")) / law(wall("18 kN/m3", "30 deg", "10 kPa", "1"));
+    assert!((q::<Ratio>("1") - wet - q::<Ratio>("59 %")).abs() < q("0.5 %"), "{wet:?}");
+}
+
+/// The numerical integral of the same wall is 2,984.77 kN.
+#[test]
+fn worked_wall_by_numbers() {
+    let resistance = law(wall("18 kN/m3", "30 deg", "10 kPa", "1"));
+    assert!((resistance - q::<Force>("2984.77 kN")).abs() <= q("5 N"), "{resistance:?}");
+}
+
+/// 10 kPa of cohesion alone are 312 kN of it.
+#[test]
+fn share_of_cohesion() {
+    let share = law(wall("18 kN/m3", "30 deg", "10 kPa", "1")) - law(wall("18 kN/m3", "30 deg", "0 kPa", "1"));
+    assert!((share - q::<Force>("312 kN")).abs() <= q("0.5 kN"), "{share:?}");
+}
+
+/// Printed without the width: gamma (h + H/2) H + 2 s_u H. 20 kN/m3, 4 m, 3 m, 50 kPa: 20 x 5.5 x 3 + 300 = 630 kN per
+/// metre of wall, 1,890 kN for 3 m.
+#[test]
+fn undrained_form_times_the_width() {
+    let at = |width: &str| {
+        law(UndrainedStrip {
+            spread: q("1"),
+            width: q(width),
+            height: q("3 m"),
+            top_stress: q("80 kPa"),
+            unit_weight: q("20 kN/m3"),
+            undrained_strength: q("50 kPa"),
+        })
+    };
+    assert!((at("1 m") - q::<Force>("630 kN")).abs() < q("1 N"));
+    assert!((at("3 m") - q::<Force>("1890 kN")).abs() < q("1 N"));
+}
+
+/// The worked wall read backwards: 2,985 kN with a factor 2 is 1,492 kN of thrust, and that thrust asks for 3 m.
+#[test]
+fn worked_wall_backwards() {
+    let strip = wall("18 kN/m3", "30 deg", "10 kPa", "1");
+    let (resistance, safety, eye) = (law(strip), q::<Ratio>("2"), Force::default());
+    let thrust = law(AllowableReaction { resistance, eye, safety });
+    assert!((thrust - q::<Force>("1492.4 kN")).abs() < q("0.05 kN"), "{thrust:?}");
+    let printed = q::<Force>("1492.4 kN");
+    let width =
+        law(WidthForThrust { thrust: printed, safety, eye, width: q("5 m"), resistance: resistance * 5.0 / 3.0 });
+    assert!((width - q::<Length>("3 m")).abs() < q("0.1 mm"), "{width:?}");
+    let PassiveStrip { spread, width, top_stress, unit_weight, coefficient, cohesion, .. } = strip;
+    let height =
+        law(HeightForThrust { thrust: printed, safety, spread, width, top_stress, unit_weight, coefficient, cohesion });
+    assert!((height - q::<Length>("3 m")).abs() < q("0.1 mm"), "{height:?}");
+}
+
+/// One level of the worked wall: 3 x 72 + 2 x 10 x 1.732 = 250.6 kPa at the top.
+#[test]
+fn pressure_at_the_top_of_the_worked_wall() {
+    let at_top = PassivePressure { vertical_stress: q("72 kPa"), coefficient: q("3"), cohesion: q("10 kPa") };
+    assert!((law(at_top) - q::<Pressure>("250.6 kPa")).abs() < q("0.05 kPa"));
+    assert!((at_top.value().si() * 9.0) < law(wall("18 kN/m3", "30 deg", "10 kPa", "1")).si());
+}
