@@ -100,6 +100,12 @@ shelves! {
     packer_modulus: PressureRangeRow,
     /// Angles at a jacking joint.
     joint_angle: JointAngleRow,
+    /// How far a pipe end may be out of square.
+    end_squareness: LengthRow,
+    /// Usual length of one jacking pipe.
+    jacking_pipe_length: LengthRangeRow,
+    /// Effective over free length of a column.
+    column_length: RatioRow,
     /// Deflection at which a clay pipe joint must stay tight.
     joint_deflection: JointDeflectionRow,
     /// Smallest bend radius.
@@ -238,6 +244,26 @@ shelves! {
     fluid_pressure_limit: RatioRow,
     /// Overcut of a jacked or enlarged bore.
     hole_overcut: HoleOvercutRow,
+    /// Numbers of the short rules for a pull.
+    pull_rule: PullRuleRow,
+    /// Strain of a pulled PE pipe.
+    pull_strain: RatioRow,
+    /// Temperature of a plastic pipe in the pull.
+    pull_temperature: TemperatureRow,
+    /// Thermal expansion of pipe materials.
+    thermal_expansion: ThermalExpansionRow,
+    /// Least wall of a pulled steel pipe.
+    steel_pull_wall: SteelPullWallRow,
+    /// Growth of soil in volume when it is dug.
+    soil_swell: RatioRow,
+    /// Support and safety against collapse in service.
+    collapse_support: RatioRow,
+    /// Factors of the modified Iowa formula.
+    deflection_factor: RatioRow,
+    /// Allowances after a pull.
+    after_pull: RatioRow,
+    /// Waiting times after a pull.
+    after_pull_wait: DurationRow,
     /// Clearance of a bore.
     bore_clearance: BoreClearanceRow,
     /// Factors, coefficients and ratios by use.

@@ -3,23 +3,42 @@
 //! Each law is a struct with named public arguments; `.value()` evaluates it, so another tool can take one law and
 //! nothing else. Its [`Law::EQUATION`] holds form, citation and range.
 
+pub mod after_pull;
 pub mod clay;
 pub mod collapse;
+pub mod column;
+pub mod concrete;
+pub mod deflection;
 pub mod earth_load;
 pub mod face;
+pub mod fracture;
 pub mod friction;
 pub mod hydraulics;
 pub mod inflow;
+pub mod outside_pressure;
+pub mod packer;
 pub mod part_full;
 pub mod pe;
 pub mod pit_base;
 pub mod pull;
+pub mod pull_curved;
+pub mod pull_limits;
+pub mod pull_rules;
+pub mod pull_steel;
+pub mod pull_steel_path;
+pub mod ramp;
+pub mod reaming;
+pub mod rigid;
+mod ring;
 pub mod room;
 pub mod settlement;
 pub mod soil;
 pub mod stations;
+pub mod steel;
+pub mod steering;
 pub mod stem;
 pub mod thrust;
+pub mod turned_joint;
 pub mod undulation;
 pub mod wall;
 pub mod wall_fit;
@@ -157,4 +176,105 @@ pub const EQUATIONS: &[&Equation] = &[
     &stations::StationDistance::EQUATION,
     &stations::StationStart::EQUATION,
     &stations::ThrustThroughTail::EQUATION,
+    &pull_curved::TensionAtEntry::EQUATION,
+    &pull_curved::TensionAfterEntryCurve::EQUATION,
+    &pull_curved::TensionAfterLevel::EQUATION,
+    &pull_curved::TensionAtExit::EQUATION,
+    &pull_curved::MeanCurveRadius::EQUATION,
+    &pull_curved::SurfaceCurveLength::EQUATION,
+    &pull_curved::RadiusOfTurn::EQUATION,
+    &pull_rules::SmallRigPull::EQUATION,
+    &pull_rules::UnplannedBends::EQUATION,
+    &pull_rules::SmallRigPullLimit::EQUATION,
+    &pull_rules::LongestDryPull::EQUATION,
+    &pull_rules::GroundLoadPull::EQUATION,
+    &pull_rules::LesserBore::EQUATION,
+    &pull_limits::PvcPullStress::EQUATION,
+    &pull_limits::FactorAtTemperature::EQUATION,
+    &pull_limits::TensionBesideBend::EQUATION,
+    &pull_limits::StressOfStrain::EQUATION,
+    &pull_limits::BendStrain::EQUATION,
+    &pull_limits::PullStrain::EQUATION,
+    &pull_limits::JointThrustRating::EQUATION,
+    &pull_limits::JointedRadius::EQUATION,
+    &pull_limits::WeakLinkSetting::EQUATION,
+    &pull_steel::SteelBendingStrength::EQUATION,
+    &pull_steel::HoopStress::EQUATION,
+    &pull_steel::SteelElasticHoop::EQUATION,
+    &pull_steel::SteelCriticalHoop::EQUATION,
+    &pull_steel::SteelTensionBending::EQUATION,
+    &pull_steel::SteelTensionBendingHoop::EQUATION,
+    &pull_steel_path::CurveNormalForce::EQUATION,
+    &pull_steel_path::CurvedPull::EQUATION,
+    &ramp::RampLength::EQUATION,
+    &ramp::ShortestRamp::EQUATION,
+    &ramp::RampAngle::EQUATION,
+    &ramp::RampDepth::EQUATION,
+    &ramp::RampRadius::EQUATION,
+    &outside_pressure::NetOutsidePressure::EQUATION,
+    &outside_pressure::SupportedCollapse::EQUATION,
+    &outside_pressure::BucklingInSoil::EQUATION,
+    &outside_pressure::WaterBuoyancyFactor::EQUATION,
+    &outside_pressure::ElasticSupportLuscher::EQUATION,
+    &outside_pressure::ElasticSupportByDepth::EQUATION,
+    &deflection::IowaDeflection::EQUATION,
+    &deflection::BuoyantDeflection::EQUATION,
+    &deflection::ScoredWall::EQUATION,
+    &reaming::PassesByRatio::EQUATION,
+    &reaming::PassesByStep::EQUATION,
+    &reaming::SpoilVolume::EQUATION,
+    &reaming::ReamingFluid::EQUATION,
+    &reaming::AnnulusVolume::EQUATION,
+    &reaming::ReturnVelocity::EQUATION,
+    &reaming::AnnularFlowLoss::EQUATION,
+    &fracture::CavityPressure::EQUATION,
+    &fracture::StrainLimitedRadius::EQUATION,
+    &fracture::ClayCracking::EQUATION,
+    &fracture::FluidPressureLimit::EQUATION,
+    &after_pull::PullStretch::EQUATION,
+    &after_pull::DelayedStrain::EQUATION,
+    &after_pull::ThermalShortening::EQUATION,
+    &after_pull::RestrainedCoolingStress::EQUATION,
+    &after_pull::ExcessLength::EQUATION,
+    &after_pull::InvertAtRest::EQUATION,
+    &after_pull::InvertAfloat::EQUATION,
+    &packer::RingArea::EQUATION,
+    &packer::ResidualThickness::EQUATION,
+    &packer::ContactDepth::EQUATION,
+    &packer::StressRatio::EQUATION,
+    &packer::ThinRingStressRatio::EQUATION,
+    &packer::ForceOffset::EQUATION,
+    &packer::KernRadius::EQUATION,
+    &turned_joint::StressRatioAtAngle::EQUATION,
+    &turned_joint::ForceAtAngle::EQUATION,
+    &turned_joint::AngleAtForce::EQUATION,
+    &turned_joint::ContactDepthAtForce::EQUATION,
+    &turned_joint::GreatestStress::EQUATION,
+    &steering::JointAngleFromDeviation::EQUATION,
+    &steering::JointAngleFromOffset::EQUATION,
+    &steering::JointAngleFromRadius::EQUATION,
+    &steering::CurveRadius::EQUATION,
+    &steering::JointAngleFromGap::EQUATION,
+    &steering::GapAtJointAngle::EQUATION,
+    &steering::PeakSlopeOfUndulation::EQUATION,
+    &steering::LeastRadiusOfUndulation::EQUATION,
+    &concrete::MeanEndStress::EQUATION,
+    &concrete::MeanShareEndForce::EQUATION,
+    &concrete::EdgeShareEndForce::EQUATION,
+    &concrete::Asce27EndForce::EQUATION,
+    &concrete::ChineseConcreteEndForce::EQUATION,
+    &concrete::DesignOverCubeStrength::EQUATION,
+    &concrete::AllowableMeanEndForce::EQUATION,
+    &concrete::MeanAtTurnedJoint::EQUATION,
+    &rigid::GrpEndForce::EQUATION,
+    &rigid::ForceFromCapacity::EQUATION,
+    &steel::ElasticLocalBuckling::EQUATION,
+    &steel::LocalBuckling::EQUATION,
+    &steel::SteelEndForce::EQUATION,
+    &steel::ChineseSteelEndForce::EQUATION,
+    &steel::EffectiveShare::EQUATION,
+    &steel::CodeAxialForce::EQUATION,
+    &column::RadiusOfGyration::EQUATION,
+    &column::ElasticColumnStress::EQUATION,
+    &column::ColumnStress::EQUATION,
 ];

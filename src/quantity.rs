@@ -11,13 +11,13 @@ pub mod unit;
 pub use parse::{FromText, QuantityError};
 pub use shown::{Role, Shown, UnitSystem};
 pub use uom::si::f64::{
-    Angle, Area, Force, Length, LinearMassDensity, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time,
-    Velocity, Volume, VolumeRate,
+    Angle, Area, DynamicViscosity, Force, Length, LinearMassDensity, Mass, MassDensity, Pressure, Ratio,
+    ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
 };
 
 use core::marker::PhantomData;
 use uom::si::{Dimension, ISQ, Quantity, SI};
-use uom::typenum::{Integer, N2, P1, P2, P4, Z0};
+use uom::typenum::{Integer, N1, N2, P1, P2, P4, Z0};
 
 /// A quantity held in SI base units, of any dimension.
 pub type Si<D> = Quantity<D, SI<f64>, f64>;
@@ -29,6 +29,8 @@ pub type LineLoad = Si<ISQ<Z0, P1, N2, Z0, Z0, Z0, Z0>>;
 pub type SecondMomentOfArea = Si<ISQ<P4, Z0, Z0, Z0, Z0, Z0, Z0>>;
 /// Moment of a force about an axis.
 pub type Torque = Si<ISQ<P2, P1, N2, Z0, Z0, Z0, Z0>>;
+/// Change of length per length and temperature.
+pub type ThermalExpansion = Si<ISQ<Z0, Z0, Z0, Z0, N1, Z0, Z0>>;
 /// The exponents of length, mass, time and temperature, and a mark that keeps angles and thermodynamic
 /// temperatures apart from plain numbers and temperature differences.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

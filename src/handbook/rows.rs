@@ -40,6 +40,10 @@ mod bore;
 
 pub use bore::*;
 
+mod pulled;
+
+pub use pulled::*;
+
 use crate::quantity::{Angle, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::yaml::{Field, Words, key_words};
 use serde::Deserialize;

@@ -133,7 +133,7 @@ law! {
         depth: Length as Offset,
         /// Length of the water.
         length: Length as Distance,
-    } -> Volume as Volume
+    } -> Volume as SagVolume
     { Equation {
         name: "volume of standing water",
         form: "V = integral of the area of flow in inside_diameter of depth (1 - (2 x/length)^2) over the length",

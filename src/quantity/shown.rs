@@ -51,6 +51,8 @@ pub enum Role {
     Percent,
     /// Angle in degrees.
     Angle,
+    /// Angle at a joint, where hundredths of a degree count.
+    JointAngle,
     /// Temperature.
     Temperature,
     /// Duration.
@@ -77,8 +79,18 @@ pub enum Role {
     Permeability,
     /// Stress of flowing water on the wall of a pipe.
     Tractive,
-    /// Volume of water.
+    /// Volume of water in a sag.
+    SagVolume,
+    /// Volume of spoil, annulus or grout.
     Volume,
+    /// Volume of fluid.
+    FluidVolume,
+    /// Speed of a fluid.
+    Speed,
+    /// Viscosity of a fluid.
+    Viscosity,
+    /// Thermal expansion.
+    Expansion,
 }
 
 impl Role {
@@ -116,6 +128,7 @@ impl Role {
             (Self::Ratio, _) => ("", 3),
             (Self::Percent, _) => ("%", 2),
             (Self::Angle, _) => ("deg", 1),
+            (Self::JointAngle, _) => ("deg", 3),
             (Self::Temperature, UnitSystem::Si) => ("degC", 1),
             (Self::Temperature, UnitSystem::Us) => ("degF", 0),
             (Self::Duration, _) => ("h", 1),
@@ -139,8 +152,18 @@ impl Role {
             (Self::Permeability, UnitSystem::Us) => ("ft/day", 2),
             (Self::Tractive, UnitSystem::Si) => ("Pa", 2),
             (Self::Tractive, UnitSystem::Us) => ("psf", 4),
-            (Self::Volume, UnitSystem::Si) => ("L", 1),
-            (Self::Volume, UnitSystem::Us) => ("gal_us", 1),
+            (Self::SagVolume, UnitSystem::Si) => ("L", 1),
+            (Self::SagVolume, UnitSystem::Us) => ("gal_us", 1),
+            (Self::Volume, UnitSystem::Si) => ("m3", 2),
+            (Self::Volume, UnitSystem::Us) => ("yd3", 2),
+            (Self::FluidVolume, UnitSystem::Si) => ("m3", 2),
+            (Self::FluidVolume, UnitSystem::Us) => ("gal_us", 0),
+            (Self::Speed, UnitSystem::Si) => ("m/s", 3),
+            (Self::Speed, UnitSystem::Us) => ("ft/s", 3),
+            (Self::Viscosity, UnitSystem::Si) => ("kg/m/s", 4),
+            (Self::Viscosity, UnitSystem::Us) => ("lb/ft/s", 4),
+            // No degrees Fahrenheit: a scale with a zero of its own cannot be part of a product.
+            (Self::Expansion, _) => ("mm/m/K", 4),
         }
     }
 
@@ -156,10 +179,9 @@ impl Role {
             Self::UnitWeight => Dim::of(-2, 1, -2, 0),
             Self::Density => Dim::of(-3, 1, 0, 0),
             Self::Ratio | Self::Percent | Self::Count => Dim::NONE,
-            Self::Angle => Dim { angle: 1, ..Dim::NONE },
+            Self::Angle | Self::JointAngle => Dim { angle: 1, ..Dim::NONE },
             Self::Temperature => Dim::of(0, 0, 0, 1),
             Self::Duration => Dim::of(0, 0, 1, 0),
-            Self::Rate => Dim::of(1, 0, -1, 0),
             Self::Torque => Dim::of(2, 1, -2, 0),
             Self::SecondMoment => Dim::of(4, 0, 0, 0),
             Self::Settlement => Dim::of(1, 0, 0, 0),
@@ -168,7 +190,11 @@ impl Role {
             Self::FlowSpeed | Self::Permeability => Dim::of(1, 0, -1, 0),
             Self::Flow => Dim::of(3, 0, -1, 0),
             Self::Tractive => Dim::of(-1, 1, -2, 0),
-            Self::Volume => Dim::of(3, 0, 0, 0),
+            Self::SagVolume => Dim::of(3, 0, 0, 0),
+            Self::Rate | Self::Speed => Dim::of(1, 0, -1, 0),
+            Self::Volume | Self::FluidVolume => Dim::of(3, 0, 0, 0),
+            Self::Viscosity => Dim::of(-1, 1, -1, 0),
+            Self::Expansion => Dim::of(0, 0, 0, -1),
         }
     }
 }

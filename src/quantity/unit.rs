@@ -150,6 +150,9 @@ pub fn describe(dim: Dim) -> (&'static str, &'static str) {
         (Dim::of(4, 0, 0, 0), "a second moment of area", "800 in^4"),
         (Dim::of(0, 0, -1, 0), "a rate per time", "2 h^-1"),
         (Dim::of(-1, 0, 0, 0), "a curvature", "0.01 m^-1"),
+        (Dim::of(3, 0, -1, 0), "a flow", "200 L/min"),
+        (Dim::of(-1, 1, -1, 0), "a viscosity", "0.02 Pa*s"),
+        (Dim::of(0, 0, 0, -1), "a thermal expansion", "0.18 mm/m/K"),
     ];
     KNOWN
         .iter()

@@ -4,7 +4,7 @@
 use jackpull::Handbook;
 use jackpull::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, LinearMassDensity, Mass, MassDensity, Measure, Pressure, Ratio,
-    ThermodynamicTemperature, Time, UnitWeight, Velocity, Volume,
+    ThermalExpansion, ThermodynamicTemperature, Time, UnitWeight, Velocity, Volume,
 };
 use std::collections::BTreeSet;
 
@@ -15,7 +15,7 @@ fn number(text: &str) -> Option<(usize, f64)> {
     fn read<Q: FromText>(text: &str) -> Option<f64> {
         Q::from_text(text).ok().map(Measure::si)
     }
-    let readers: [fn(&str) -> Option<f64>; 15] = [
+    let readers: [fn(&str) -> Option<f64>; 16] = [
         read::<Ratio>,
         read::<Length>,
         read::<Area>,
@@ -31,6 +31,7 @@ fn number(text: &str) -> Option<(usize, f64)> {
         read::<Angle>,
         read::<Mass>,
         read::<LinearMassDensity>,
+        read::<ThermalExpansion>,
     ];
     readers.iter().enumerate().find_map(|(dimension, read)| read(text).map(|value| (dimension, value)))
 }

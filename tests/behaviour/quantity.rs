@@ -3,8 +3,9 @@
 use approx::assert_relative_eq;
 use jackpull::quantity::unit::{self, REFUSED, UNITS, Unit};
 use jackpull::quantity::{
-    Angle, Area, Dim, Force, FromText, Length, LineLoad, MassDensity, Measure, Pressure, QuantityError, Ratio, Role,
-    SecondMomentOfArea, Shown, Si, ThermodynamicTemperature, Time, Torque, UnitSystem, UnitWeight, Velocity, Volume,
+    Angle, Area, Dim, DynamicViscosity, Force, FromText, Length, LineLoad, MassDensity, Measure, Pressure,
+    QuantityError, Ratio, Role, SecondMomentOfArea, Shown, Si, ThermalExpansion, ThermodynamicTemperature, Time,
+    Torque, UnitSystem, UnitWeight, Velocity, Volume,
 };
 use proptest::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
@@ -47,6 +48,8 @@ fn reader(dim: Dim) -> Reader {
         pair::<Torque>(),
         pair::<SecondMomentOfArea>(),
         pair::<VolumeRate>(),
+        pair::<DynamicViscosity>(),
+        pair::<ThermalExpansion>(),
     ];
     pairs.into_iter().find(|(known, _)| *known == dim).expect("a type for the dimension").1
 }
@@ -227,6 +230,8 @@ fn products_quotients_and_powers_of_units_read() {
         // SP 811: gallon (US) per minute 6.309 020 E-05.
         ("1 gal_us/min", si::<VolumeRate>, Exact("6.309 019 64 E-05")),
         ("0.01 m^-1", si::<Curvature>, Exact("1 E-02")),
+        ("20 Pa*s", si::<DynamicViscosity>, Exact("2 E+01")),
+        ("0.18 mm/m/K", si::<ThermalExpansion>, Exact("1.8 E-04")),
         ("2 rad/deg", si::<Ratio>, Rounded("1.145 915 590 261 65 E+02")),
     ];
     for &(text, read, digits) in goldens {
@@ -325,6 +330,9 @@ fn examples_of_each_dimension_read() {
     check::<SecondMomentOfArea>();
     check::<Frequency>();
     check::<Curvature>();
+    check::<VolumeRate>();
+    check::<DynamicViscosity>();
+    check::<ThermalExpansion>();
 }
 
 fn variant(error: &QuantityError) -> &'static str {
@@ -515,10 +523,9 @@ fn reader_of(role: Role) -> Reader {
         Role::UnitWeight => si::<UnitWeight>,
         Role::Density => si::<MassDensity>,
         Role::Ratio | Role::Percent | Role::Count => si::<Ratio>,
-        Role::Angle => si::<Angle>,
+        Role::Angle | Role::JointAngle => si::<Angle>,
         Role::Temperature => si::<ThermodynamicTemperature>,
         Role::Duration => si::<Time>,
-        Role::Rate => si::<Velocity>,
         Role::Torque => si::<Torque>,
         Role::SecondMoment => si::<SecondMomentOfArea>,
         Role::Settlement => si::<Length>,
@@ -527,7 +534,11 @@ fn reader_of(role: Role) -> Reader {
         Role::FlowSpeed | Role::Permeability => si::<Velocity>,
         Role::Flow => si::<VolumeRate>,
         Role::Tractive => si::<Pressure>,
-        Role::Volume => si::<Volume>,
+        Role::SagVolume => si::<Volume>,
+        Role::Rate | Role::Speed => si::<Velocity>,
+        Role::Volume | Role::FluidVolume => si::<Volume>,
+        Role::Viscosity => si::<DynamicViscosity>,
+        Role::Expansion => si::<ThermalExpansion>,
     }
 }
 
@@ -550,6 +561,7 @@ const SHOWN: &[(Role, &str, &str, &str)] = &[
     (Role::Ratio, "0.4567", "0.457", "0.457"),
     (Role::Percent, "0.004", "0.40 %", "0.40 %"),
     (Role::Angle, "0.5 rad", "28.6 deg", "28.6 deg"),
+    (Role::JointAngle, "0.002 rad", "0.115 deg", "0.115 deg"),
     (Role::Temperature, "23 degC", "23.0 degC", "73 degF"),
     (Role::Duration, "90 min", "1.5 h", "1.5 h"),
     (Role::Rate, "4.5 m/h", "4.5 m/h", "15 ft/h"),
@@ -563,7 +575,13 @@ const SHOWN: &[(Role, &str, &str, &str)] = &[
     (Role::Flow, "0.3 m3/s", "300.00 L/s", "4755.1 gal_us/min"),
     (Role::Permeability, "0.0001 m/s", "8.640 m/day", "28.35 ft/day"),
     (Role::Tractive, "0.867 Pa", "0.87 Pa", "0.0181 psf"),
-    (Role::Volume, "0.25 m3", "250.0 L", "66.0 gal_us"),
+    (Role::SagVolume, "0.25 m3", "250.0 L", "66.0 gal_us"),
+    (Role::Volume, "3.5 m3", "3.50 m3", "4.58 yd3"),
+    (Role::FluidVolume, "3.5 m3", "3.50 m3", "925 gal_us"),
+    (Role::Speed, "0.5 m/s", "0.500 m/s", "1.640 ft/s"),
+    // SP 811: pound per foot second 1.488 164 E+00.
+    (Role::Viscosity, "0.02 Pa*s", "0.0200 kg/m/s", "0.0134 lb/ft/s"),
+    (Role::Expansion, "0.18 mm/m/K", "0.1800 mm/m/K", "0.1800 mm/m/K"),
 ];
 
 fn shown(role: Role, reading: &str) -> Shown {

@@ -9,7 +9,8 @@ use jackpull::check::Verdict;
 use jackpull::law::Law;
 use jackpull::laws::collapse::{OvalityFactor, TensionFactor};
 use jackpull::laws::pe::TensileDesignStress;
-use jackpull::quantity::{Pressure, Ratio};
+use jackpull::laws::soil::SiloStress;
+use jackpull::quantity::{Measure, Pressure, Ratio};
 use std::sync::Arc;
 
 pages!(
@@ -182,4 +183,25 @@ fn tensile_reduction_curve_beyond_its_range() {
     // Above 1.270 the root of the formula has no value at all.
     let far = tension_factor(1.5);
     assert!(!far.in_range() && far.value().value >= 0.0 && far.value() < q::<Ratio>("0.01"));
+}
+
+/// Earth load on a pipe in a bore: arching factor (1 - exp(x)) / (-x) with x = -2 K H tan(d/2) / B, the active K and
+/// B of 1.5 diameters; the silo of the crate with these constants is the same, and without cover nothing is borne.
+#[test]
+fn earth_load_by_arching() {
+    let (angle, width, unit_weight) = (30.0_f64.to_radians(), 1.5 * 0.4, 18e3);
+    let lateral = (std::f64::consts::FRAC_PI_4 - angle / 2.0).tan().powi(2);
+    for (cover, within) in [(0.001, 1e-3), (1.0, 1e-9), (6.0, 1e-9)] {
+        let silo = SiloStress {
+            unit_weight: Measure::from_si(unit_weight),
+            width: Measure::from_si(width),
+            depth: Measure::from_si(cover),
+            lateral_friction: Measure::from_si(lateral * (angle / 2.0).tan()),
+            cohesion: q("0 kPa"),
+            surcharge: q("0 kPa"),
+        };
+        let x = -2.0 * lateral * cover / width * (angle / 2.0).tan();
+        let printed = unit_weight * cover * (1.0 - x.exp()) / -x;
+        assert!((law(silo).value / printed - 1.0).abs() < within, "{cover} m: {:?}", silo.value());
+    }
 }

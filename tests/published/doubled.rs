@@ -36,11 +36,16 @@ macro_rules! sources {
 }
 
 sources!(
+    acpa_dd_21,
     astm_f1804,
     astm_f1962,
     astm_f2619,
+    buried_pipe_texts,
     clay_sheet,
+    cpar_1998,
+    cn_annex_e,
     dvgw_gw_321,
+    end_schemes_check,
     field_cases,
     final_bore,
     gb_50268,
@@ -49,6 +54,8 @@ sources!(
     invert_tolerance,
     iso_4065,
     jacking_stations,
+    joint_check,
+    jswas_a6,
     mop_133,
     pit_examples,
     pja_introduction,
@@ -58,12 +65,16 @@ sources!(
     site_check,
     moser_buried_pipe,
     reaction_wall,
+    prci_1995,
+    pull_check,
     soil_scales,
     stein_2001,
     ten_states,
     thomson_1993,
     trough_example,
     ttp_2010,
+    ttp_2010_pull,
+    ufc_3_220_01a,
     uk_friction,
 );
 

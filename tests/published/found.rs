@@ -112,6 +112,11 @@ pub(crate) fn law<L: Law>(law: L) -> L::Out {
     law.value()
 }
 
+/// The value of a law on a page: a doubled table value may take it out of its range, and then the page objects.
+pub(crate) fn value<L: Law>(law: L) -> L::Out {
+    law.value()
+}
+
 /// A ratio of `practice_ratio`.
 pub(crate) fn ratio(handbook: &Handbook, key: &str) -> Result<Ratio, Stop> {
     Ok(handbook.ratio(key)?.value)
