@@ -175,15 +175,17 @@ impl Case {
             Sense::AtMost => (self.demand, self.limit),
             Sense::AtLeast => (self.limit, self.demand),
         };
-        (under > 0.0 && over.is_finite() && under.is_finite()).then(|| (over / under).max(0.0))
+        let share = over / under;
+        // The limit may be so small that the quotient is no number.
+        (under > 0.0 && under.is_finite() && share.is_finite()).then_some(share.max(0.0))
     }
 }
 
 /// What the numbers of a check are.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Numbers {
-    /// Low (for comparison only), likely and high case.
-    Cases { role: Role, low: Case, likely: Case, high: Case },
+    /// Likely and high case.
+    Cases { role: Role, likely: Case, high: Case },
     /// A rating without numbers.
     None,
 }
@@ -255,7 +257,7 @@ impl Check {
             (None, Some(true), Some(false)) => Verdict::WithCare,
             (None, Some(true), Some(true)) => Verdict::Within,
         };
-        let numbers = Numbers::Cases { role, low: cases.low, likely: cases.likely, high: cases.high };
+        let numbers = Numbers::Cases { role, likely: cases.likely, high: cases.high };
         Self { subject, verdict, sense, basis: limit.value.origin, doubt, note: None, numbers }
     }
 
@@ -306,7 +308,7 @@ impl Check {
 
     const fn pair(&self, high_level: bool) -> Option<(Shown, Shown)> {
         match self.numbers {
-            Numbers::Cases { role, likely, high, .. } => {
+            Numbers::Cases { role, likely, high } => {
                 let case = if high_level { high } else { likely };
                 Some((Shown { si: case.demand, role }, Shown { si: case.limit, role }))
             }
@@ -315,7 +317,7 @@ impl Check {
     }
 
     /// High demand over limit (inverted where the supply must be at least the need); `None` where the divisor is
-    /// not positive or there are no numbers.
+    /// not positive, the quotient is beyond all numbers, or there are none.
     #[must_use]
     pub fn utilisation(&self) -> Option<f64> {
         match self.numbers {

@@ -2,197 +2,24 @@
 //!
 //! A [`Handbook`] is a value, not a global. Tables are embedded as text and parsed on first use.
 
+mod error;
+mod lookup;
 mod rows;
+mod shelf;
 mod table;
 mod written;
 
+pub use error::HandbookError;
+pub(crate) use lookup::rising;
 pub use rows::*;
 pub use table::{Citation, Row, Table};
 pub use written::{Written, line};
 
-use crate::quantity::{Angle, Length, Pressure, Ratio, Time};
-use crate::source::{Cited, RowId};
-use crate::yaml::{Fault, Field, Words};
+use crate::source::RowId;
+use crate::yaml::{Field, Words};
 use serde::Deserialize;
-use std::sync::{Arc, LazyLock, OnceLock};
-use thiserror::Error;
-
-/// Why the handbook cannot answer.
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
-#[non_exhaustive]
-pub enum HandbookError {
-    /// A table or an overlay is malformed.
-    #[error("table {table}: {}", .faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))]
-    Malformed {
-        /// Table or overlay.
-        table: String,
-        /// What is wrong, with places.
-        faults: Vec<Fault>,
-    },
-    /// A row that a check needs is not there.
-    #[error("table {table} has no row for {wanted}")]
-    NoRow {
-        /// Table.
-        table: &'static str,
-        /// What was looked for.
-        wanted: String,
-    },
-    /// A row, of a user's table most likely, has a value that nothing can be computed with.
-    #[error("table {table}, {row}: {why}")]
-    Unfit {
-        /// Table.
-        table: &'static str,
-        /// What the row is for.
-        row: String,
-        /// What is wrong with it.
-        why: &'static str,
-    },
-    /// An overlay names a table that is not there.
-    #[error("there is no table \"{0}\"")]
-    NoTable(String),
-}
-
-/// One table on the shelf: its text, overlays, and, once asked for, its rows.
-#[derive(Debug)]
-struct Shelf<V> {
-    id: &'static str,
-    position: u16,
-    text: &'static str,
-    overlays: Vec<(String, String)>,
-    parsed: OnceLock<Result<Arc<Table<V>>, HandbookError>>,
-}
-
-impl<V: serde::de::DeserializeOwned> Shelf<V> {
-    const fn new(id: &'static str, position: u16, text: &'static str) -> Self {
-        Self { id, position, text, overlays: Vec::new(), parsed: OnceLock::new() }
-    }
-
-    fn table(&self) -> Result<&Table<V>, HandbookError> {
-        let parse = || {
-            let malformed = |table: &str| {
-                let table = table.to_owned();
-                move |faults| HandbookError::Malformed { table, faults }
-            };
-            let mut table = Table::read(self.id, self.position, self.text).map_err(malformed(self.id))?;
-            for (name, text) in &self.overlays {
-                table.lay_over(name, text).map_err(malformed(name))?;
-            }
-            Ok(Arc::new(table))
-        };
-        self.parsed.get_or_init(parse).as_ref().map(|table| &**table).map_err(Clone::clone)
-    }
-
-    fn with(&self, overlay: Option<(&str, &str)>) -> Self {
-        let mut shelf = Self::new(self.id, self.position, self.text);
-        shelf.overlays.clone_from(&self.overlays);
-        // A table that nothing is laid over stays as it was parsed.
-        if overlay.is_none() {
-            shelf.parsed = self.parsed.clone();
-        }
-        shelf.overlays.extend(overlay.map(|(name, text)| (name.to_owned(), text.to_owned())));
-        shelf
-    }
-}
-
-macro_rules! shelves {
-    ($($(#[$doc:meta])* $table:ident: $row:ty),+ $(,)?) => {
-        #[expect(non_camel_case_types, reason = "one name per table serves as position, field and file stem")]
-        #[derive(Clone, Copy)]
-        enum Position { $($table),+ }
-
-        /// All tables, with a user's overlays laid over them.
-        #[derive(Debug)]
-        pub struct Handbook { $($table: Shelf<$row>,)+ }
-
-        impl Handbook {
-            /// Stems of the embedded table files.
-            pub const TABLES: &'static [&'static str] = &[$(stringify!($table)),+];
-
-            fn new() -> Self {
-                Self { $($table: Shelf::new(
-                    stringify!($table),
-                    Position::$table as u16,
-                    include_str!(concat!("../tables/", stringify!($table), ".yaml")),
-                ),)+ }
-            }
-
-            /// The text of an embedded table.
-            #[must_use]
-            pub fn embedded_text(id: &str) -> Option<&'static str> {
-                match id {
-                    $(stringify!($table) => Some(include_str!(concat!("../tables/", stringify!($table), ".yaml"))),)+
-                    _ => None,
-                }
-            }
-
-            $($(#[$doc])*
-            ///
-            /// # Errors
-            /// If the table or an overlay of it is malformed.
-            pub fn $table(&self) -> Result<&Table<$row>, HandbookError> {
-                self.$table.table()
-            })+
-
-            /// Parses every table.
-            ///
-            /// # Errors
-            /// The first malformed table.
-            pub fn parse_all(&self) -> Result<(), HandbookError> {
-                $(self.$table.table()?;)+
-                Ok(())
-            }
-
-            fn laid_over(&self, id: &str, name: &str, text: &str) -> Option<Self> {
-                Self::TABLES.contains(&id).then(|| Self {
-                    $($table: self.$table.with((id == stringify!($table)).then_some((name, text))),)+
-                })
-            }
-
-            /// The embedded text of a table, and the names and texts laid over it.
-            fn texts(&self, id: &str) -> Option<(&'static str, &[(String, String)])> {
-                match id {
-                    $(stringify!($table) => Some((self.$table.text, self.$table.overlays.as_slice())),)+
-                    _ => None,
-                }
-            }
-
-            /// Title of a table.
-            ///
-            /// # Errors
-            /// If the table is malformed.
-            pub fn title(&self, id: &str) -> Result<&str, HandbookError> {
-                match id {
-                    $(stringify!($table) => self.$table.table().map(|table| table.title.as_str()),)+
-                    _ => Err(HandbookError::NoTable(id.to_owned())),
-                }
-            }
-
-            /// Table, key and citation of a row.
-            #[must_use]
-            pub fn citation(&self, id: RowId) -> Option<(&'static str, &str, &Citation)> {
-                $(if id.table == Position::$table as u16 {
-                    let row = self.$table.table().ok()?.rows.get(usize::from(id.row))?;
-                    return Some((stringify!($table), row.key.as_str(), &row.citation));
-                })+
-                None
-            }
-
-            /// Keys and citations of the rows of a table.
-            ///
-            /// # Errors
-            /// If there is no such table or it is malformed.
-            pub fn rows_of(&self, id: &str) -> Result<Vec<(&str, &Citation)>, HandbookError> {
-                match id {
-                    $(stringify!($table) => {
-                        let rows = &self.$table.table()?.rows;
-                        Ok(rows.iter().map(|row| (row.key.as_str(), &row.citation)).collect())
-                    })+
-                    _ => Err(HandbookError::NoTable(id.to_owned())),
-                }
-            }
-        }
-    };
-}
+use shelf::{Shelf, keys, shelves};
+use std::sync::{Arc, LazyLock};
 
 shelves! {
     /// The bibliography.
@@ -200,13 +27,13 @@ shelves! {
     /// Vitrified clay jacking pipe.
     clay_pipe: ClayPipeRow,
     /// Compressive strength of vitrified clay by certificate.
-    clay_strength: PressureRow,
+    clay_strength: PressureRow as fixed_keys,
     /// PE pipe by ISO 4427.
     pe_iso4427: PeWallRow,
     /// PE pipe in iron pipe sizes.
     pe_ips: PeOutsideRow,
     /// PE material designations.
-    pe_material: PeMaterialRow,
+    pe_material: PeMaterialRow as fixed_keys,
     /// Allowable pull stress of PE.
     pe_pull_stress: PullStressRow,
     /// Duration factors on PE pull stress and tensile yield.
@@ -224,7 +51,7 @@ shelves! {
     /// Resistance at an enlarging head.
     face: FaceRow,
     /// Final bore of a pulled pipe.
-    bore_rule: BoreRuleRow,
+    bore_rule: BoreRuleRow as fixed_keys,
     /// Length and diameter ranges by method.
     method_limit: MethodLimitRow,
     /// What a pipe family cannot do.
@@ -290,7 +117,7 @@ shelves! {
     /// Stresses in the check of pulled steel pipe.
     steel_pull_stress: PressureRow,
     /// Specific gravity of pipe materials.
-    pipe_density: RatioRow,
+    pipe_density: RatioRow as fixed_keys,
     /// Diameter, length, depth and accuracy by method.
     method_range: MethodRangeRow,
     /// Pipe materials by method.
@@ -378,9 +205,9 @@ shelves! {
     /// Friction between pipe materials and ground.
     interface_friction: InterfaceFrictionRow,
     /// Adhesion of clay on pipe materials.
-    adhesion: AdhesionRow,
+    adhesion: AdhesionRow as fixed_keys,
     /// Constants of silo models.
-    friction_model_set: FrictionModelSetRow,
+    friction_model_set: FrictionModelSetRow as fixed_keys,
     /// Friction coefficients back-figured on silo pressure.
     silo_coefficient: SiloCoefficientRow,
     /// Side pressure times friction in the load of Marston.
@@ -388,7 +215,7 @@ shelves! {
     /// Cohesion in the load of Marston.
     marston_cohesion: PressureRow,
     /// Rules of face resistance and face support.
-    face_rule: FaceRuleRow,
+    face_rule: FaceRuleRow as fixed_keys,
     /// What lubrication leaves of the friction.
     lubrication_factor: LubricationFactorRow,
     /// Extra jacking force after a stop.
@@ -412,7 +239,7 @@ shelves! {
     /// Volume of drilling fluid over volume of soil.
     fluid_demand: FluidDemandRow,
     /// Size of a reaming step.
-    ream_step: ReamStepRow,
+    ream_step: ReamStepRow as fixed_keys,
     /// Limits of fluid pressure in a bore.
     fluid_pressure_limit: RatioRow,
     /// Overcut of a jacked or enlarged bore.
@@ -440,17 +267,17 @@ shelves! {
     /// Clearance of a bore.
     bore_clearance: BoreClearanceRow,
     /// Factors, coefficients and ratios by use.
-    practice_ratio: RatioRow,
+    practice_ratio: RatioRow as fixed_keys,
     /// Pressures by use.
-    practice_pressure: PressureRow,
+    practice_pressure: PressureRow as fixed_keys,
     /// Lengths by use.
-    practice_length: LengthRow,
+    practice_length: LengthRow as fixed_keys,
     /// Angles by use.
-    practice_angle: AngleRow,
+    practice_angle: AngleRow as fixed_keys,
     /// Durations by use.
-    practice_duration: DurationRow,
+    practice_duration: DurationRow as fixed_keys,
     /// Weights of the criteria of the score.
-    score_weight: RatioRow,
+    score_weight: RatioRow as fixed_keys,
 }
 
 /// The head of an overlay, to know which table it is for.
@@ -465,6 +292,14 @@ impl Handbook {
     pub fn embedded() -> Arc<Self> {
         static EMBEDDED: LazyLock<Arc<Handbook>> = LazyLock::new(|| Arc::new(Handbook::new()));
         Arc::clone(&EMBEDDED)
+    }
+
+    /// What is laid over: the table, and the name of the user's file, in the order of tables and of laying.
+    pub fn overlays(&self) -> impl Iterator<Item = (&'static str, &str)> {
+        Self::TABLES.iter().flat_map(|table| {
+            let (_, laid) = self.texts(table).unwrap_or_default();
+            laid.iter().map(move |(name, _)| (*table, name.as_str()))
+        })
     }
 
     /// Every row's table, key and citation.
@@ -492,49 +327,4 @@ impl Handbook {
         handbook.title(id)?;
         Ok(handbook)
     }
-
-    /// One ratio from `practice_ratio`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn ratio(&self, key: &str) -> Result<Cited<Ratio>, HandbookError> {
-        one(self.practice_ratio()?, key)
-    }
-
-    /// One pressure from `practice_pressure`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn pressure(&self, key: &str) -> Result<Cited<Pressure>, HandbookError> {
-        one(self.practice_pressure()?, key)
-    }
-
-    /// One length from `practice_length`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn length(&self, key: &str) -> Result<Cited<Length>, HandbookError> {
-        one(self.practice_length()?, key)
-    }
-
-    /// One duration from `practice_duration`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn duration(&self, key: &str) -> Result<Cited<Time>, HandbookError> {
-        one(self.practice_duration()?, key)
-    }
-
-    /// One angle from `practice_angle`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn angle(&self, key: &str) -> Result<Cited<Angle>, HandbookError> {
-        one(self.practice_angle()?, key)
-    }
-}
-
-fn one<Q: Copy>(table: &Table<Field<Q>>, key: &str) -> Result<Cited<Q>, HandbookError> {
-    let row = table.get(key).ok_or_else(|| HandbookError::NoRow { table: table.id, wanted: key.to_owned() })?;
-    Ok(row.map(|field| field.value))
 }

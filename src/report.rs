@@ -10,6 +10,6 @@ pub use build::report;
 pub use json::json;
 pub use text::text;
 pub use view::{
-    AssumedView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, ModelView, OriginView, PointView,
-    Report, SchemeView, ScoreView, SoilModelsView, StageView, ValueView,
+    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, InputView, ModelView,
+    OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView, ValueView,
 };

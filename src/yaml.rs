@@ -9,6 +9,7 @@ mod fault;
 mod field;
 mod guard;
 
+pub(crate) use fault::nearest;
 pub use fault::{Complaint, Fault, Place};
 pub(crate) use field::key_words;
 pub use field::{Field, FromScalar, Handle, Scalar, ToScalar, Words};
@@ -105,7 +106,8 @@ fn scalar_text(value: &serde_yaml::Value) -> String {
 /// The parser's error as a fault: its text is `path: message at line L column C`.
 fn structural(error: &serde_yaml::Error) -> Fault {
     let place = error.location().map(|at| Place { line: at.line(), column: at.column() });
-    let text = error.to_string();
+    // A key is quoted as it was read, escapes and all.
+    let text: String = error.to_string().chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
     let text = match place {
         Some(Place { line, column }) => {
             text.strip_suffix(&format!(" at line {line} column {column}")).unwrap_or(&text).to_owned()
@@ -116,7 +118,7 @@ fn structural(error: &serde_yaml::Error) -> Fault {
         Some((path, message)) if !path.contains(' ') => (path, message),
         _ => ("", text.as_str()),
     };
-    let path = path.trim_end_matches([':', ' ', SENTINEL]).trim_matches('.').to_owned();
+    let path = path.trim_end_matches([':', ' ']).trim_matches('.').to_owned();
     let complaint = in_our_words(message, path.is_empty());
     // A missing key has no position of its own; at the top level it has none at all.
     let top = path.is_empty() && place.is_none() && message.starts_with("missing field");
@@ -130,8 +132,7 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
         let names = quoted(rest);
         if let Some((unknown, known)) = names.split_first() {
             let known: Vec<&str> = known.iter().map(String::as_str).collect();
-            let near =
-                fault::nearest(unknown, &known).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
+            let near = nearest(unknown, &known).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
             let complaint = Complaint::from(format!("the key \"{unknown}\" is not known here"));
             return complaint.advise(format!("{near}known here: {}", known.join(", ")));
         }

@@ -4,6 +4,7 @@ use super::{Criterion, Ranked, Standing};
 use crate::check::{Check, Verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
+use crate::quantity::shown::decimal;
 use crate::source::Origin;
 
 pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, HandbookError> {
@@ -16,11 +17,11 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
             _ => format!("nothing can be chosen: even {} is barred, since {why}", name(first)),
         });
     }
-    let governed = governing(first).map_or_else(String::new, |check| {
-        let utilisation = check.utilisation().unwrap_or(0.0);
-        format!(", governed by {} at {utilisation:.2}", check.subject.label())
-    });
-    let opening = format!("{} {}{governed}", name(first), first.standing.label());
+    let governed = governing(first)
+        .map_or_else(String::new, |check| format!(", governed by {}", at(check.subject.label(), check.utilisation())));
+    let care = list(first, Verdict::WithCare);
+    let care = if care.is_empty() { care } else { format!("; with care: {care}") };
+    let opening = format!("{} {}{governed}{care}", name(first), first.standing.label());
     // The rival is the best scheme of another kind, if there is one: that is the decision to defend.
     let other_kind =
         ranked.iter().skip(1).find(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
@@ -34,11 +35,11 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
                 "{opening}; it leads {rival_name} on {} ({lead:.0} of the score's 100 points)",
                 criterion.kind.label()
             ),
-            None => format!("{opening}; {rival_name} scores the same"),
+            None => format!("{opening}; {rival_name} scores about the same"),
         }
     } else {
         match rival.standing {
-            Standing::WithCare => format!("{opening}; {rival_name} asks for care: {}", cares(rival)),
+            Standing::WithCare => format!("{opening}; {rival_name} asks for care: {}", list(rival, Verdict::WithCare)),
             _ => format!("{opening}; {rival_name} is {}: {}", rival.standing.label(), stops(drive, rival)?),
         }
     })
@@ -60,17 +61,25 @@ pub(crate) fn governing(ranked: &Ranked) -> Option<&Check> {
         .max_by(|a, b| a.utilisation().unwrap_or(0.0).total_cmp(&b.utilisation().unwrap_or(0.0)))
 }
 
-fn cares(ranked: &Ranked) -> String {
-    list(ranked, Verdict::WithCare)
+/// The checks that came out so.
+pub(crate) fn with_verdict(ranked: &Ranked, verdict: Verdict) -> impl Iterator<Item = &Check> {
+    ranked.scheme.checks.iter().filter(move |check| check.verdict == verdict)
+}
+
+/// A check and how far its limit is used, where that is a number.
+pub(crate) fn at(subject: &str, utilisation: Option<f64>) -> String {
+    utilisation.map_or_else(|| subject.to_owned(), |utilisation| format!("{subject} at {}", decimal(utilisation, 2)))
 }
 
 fn list(ranked: &Ranked, verdict: Verdict) -> String {
-    let checks = ranked.scheme.checks.iter().filter(|check| check.verdict == verdict);
-    let texts = checks.map(|check| match check.likely_utilisation() {
-        Some(likely) if verdict == Verdict::Over => format!("{} is over at {likely:.2}", check.subject.label()),
-        Some(_) if verdict == Verdict::WithCare => {
-            format!("{} at {:.2}", check.subject.label(), check.utilisation().unwrap_or(0.0))
+    let texts = with_verdict(ranked, verdict).map(|check| match check.likely_utilisation() {
+        Some(likely) if verdict == Verdict::Over => {
+            format!("{} is over at {}", check.subject.label(), decimal(likely, 2))
         }
+        None if verdict == Verdict::Over && check.likely().is_some() => {
+            format!("{} is over its limit", check.subject.label())
+        }
+        _ if verdict == Verdict::WithCare => at(check.subject.label(), check.utilisation()),
         _ if verdict == Verdict::Over => format!("{} is unsuitable", check.subject.label()),
         _ if verdict == Verdict::NotDecided => format!("{} is not decided", check.subject.label()),
         _ => check.subject.label().to_owned(),

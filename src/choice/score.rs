@@ -126,11 +126,12 @@ pub(super) fn score(drive: &Drive, pipe: &Pipe, scheme: &Scheme, scales: &Scales
 fn load_margin(scheme: &Scheme, scales: &Scales) -> Criterion {
     let loads = || scheme.checks.iter().filter(|check| check.subject.is_load());
     let utilisation = loads().filter_map(|check| check.likely_utilisation()).fold(0.0, f64::max);
+    let over = loads().any(|check| check.verdict == Verdict::Over);
     let known = loads().all(|check| check.verdict != Verdict::NotDecided) && loads().next().is_some();
     Criterion {
         kind: CriterionKind::LoadMargin,
         raw: Some(Shown { si: utilisation, role: Role::Ratio }),
-        value: known.then_some((1.0 - utilisation).clamp(0.0, 1.0)),
+        value: known.then_some(if over { 0.0 } else { (1.0 - utilisation).clamp(0.0, 1.0) }),
         weight: scales.load_margin,
     }
 }

@@ -90,6 +90,12 @@ impl Stretch {
         self.class
     }
 
+    /// The other ground of a mixed face.
+    #[must_use]
+    pub const fn mixed_with(&self) -> Option<GroundClass> {
+        self.mixed_with
+    }
+
     /// Unit friction of a jacked pipe, and whether it is the user's own.
     #[must_use]
     pub const fn pipe_friction(&self) -> (Band<Pressure>, bool) {

@@ -140,9 +140,17 @@ impl DriveFile {
     /// As the text of a drive file, in SI base units, which reads back as the same drive bit by bit.
     ///
     /// # Errors
-    /// If a value is not finite and so has no text.
+    /// If a value is not finite or a text has control characters, so that no file can hold it. The fault has no place.
     pub fn to_yaml(&self) -> Result<String, Fault> {
-        yaml::write(self)
+        let whole = |complaint: &str| Fault { path: String::new(), complaint: complaint.into(), place: None };
+        let text = yaml::write(self)?;
+        // Places are those of a text that the caller never sees.
+        let unread = |faults: Vec<Fault>| match faults.into_iter().next() {
+            Some(fault) => Fault { place: None, ..fault },
+            None => whole("cannot be read back"),
+        };
+        let again: Self = yaml::read(&text).map_err(unread)?;
+        if yaml::write(&again)? == text { Ok(text) } else { Err(whole("is not the same when it is read back")) }
     }
 }
 

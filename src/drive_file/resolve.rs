@@ -3,6 +3,7 @@
 mod clay;
 mod face;
 mod ground;
+mod label;
 mod line;
 mod pe;
 mod pe_strength;
@@ -13,7 +14,7 @@ mod stem;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
-use crate::handbook::{Handbook, HandbookError, Method, MethodLimitRow};
+use crate::handbook::{Handbook, HandbookError, rising};
 use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, Torque, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -141,6 +142,9 @@ const NO_STOPS: Equation = Equation {
 /// Most stops of one drive.
 const MOST_STOPS: usize = 200;
 
+/// Row of the method whose guided pilot every bore here follows.
+const GUIDED: &str = "pilot_tube";
+
 /// Most pipes of one drive: a person chooses among them.
 const MOST_CANDIDATES: usize = 50;
 
@@ -183,32 +187,28 @@ impl Resolver<'_> {
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
                 self.room(index, candidate, &pipe, &line, &stem);
-                candidates.push(pipe);
+                if file.candidates.iter().take(index).any(|other| other == candidate) {
+                    let message = format!("{} is among the candidates twice", pipe.label);
+                    self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
+                }
+                candidates.push((index, pipe));
             }
         }
         if file.candidates.is_empty() {
             self.flaw(&file.length, "candidates", "expected at least one pipe to choose from, got an empty list");
         }
-        for (index, pipe) in candidates.iter().enumerate() {
-            let twin = candidates.iter().take(index).any(|other| {
-                other.label == pipe.label && other.bore.value == pipe.bore.value && other.casing == pipe.casing
-            });
-            if let (true, Some(candidate)) = (twin, file.candidates.get(index)) {
-                let message = format!("{} is among the candidates twice", pipe.label);
-                self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
-            }
-        }
+        label::tell_apart(&file.candidates, &mut candidates);
+        let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let stretches = self.ground(file, length, &line, largest)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
-        let guided = |row: &MethodLimitRow| row.method.value == Method::PipeJacking;
         let guided_length = self
             .handbook
             .method_limit()?
-            .find(guided)
-            .ok_or_else(|| no_row("method_limit", Method::PipeJacking.key()))?
+            .get(GUIDED)
+            .ok_or_else(|| no_row("method_limit", GUIDED))?
             .map(|row| row.length.value);
         Ok(Some(Drive {
             handbook: Arc::clone(handbook),
@@ -302,6 +302,7 @@ impl Resolver<'_> {
         let low = self.handbook.ratio("tip.clay_low")?;
         let high = self.handbook.ratio("tip.clay_high")?;
         let bearing_factor = Band { low: low.value, likely: high.value, high: high.value };
+        let bearing_factor = rising("practice_ratio", "tip.clay_low, tip.clay_high", bearing_factor)?;
         if stem.is_there() {
             self.assume_one("pilot tip: cone resistance per blow, sand and silt", sand, Role::Strength);
             self.assume_one("pilot tip: cone resistance per blow, clay, high", clay, Role::Strength);

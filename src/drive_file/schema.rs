@@ -403,7 +403,7 @@ key_words!(Certificate, "a certificate of strength", {
 });
 
 /// A pipe to choose from.
-#[derive(Debug, Clone, Deserialize, Serialize)]
+#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct CandidateFile {
     /// Material.

@@ -1,7 +1,7 @@
 //! One table of cited rows: how it is read, laid over and looked up.
 
 use crate::source::{Cited, Mark, Origin, RowId};
-use crate::yaml::{self, Fault, Field, Words, key_words};
+use crate::yaml::{self, Complaint, Fault, Field, Words, key_words};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
@@ -18,6 +18,15 @@ impl Default for Mark {
     fn default() -> Self {
         Self::Judgement
     }
+}
+
+/// Which keys a user's row may have.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Keys {
+    /// Any: rows are found by their columns.
+    Open,
+    /// Those of the embedded table: rows are looked up by key, and one of another key would be taken in silence.
+    Fixed,
 }
 
 /// What uses a row that nothing uses.
@@ -79,6 +88,8 @@ pub struct Row<V> {
     pub citation: Citation,
     /// The embedded row that an overlay replaced.
     pub replaced: Option<Box<Row<V>>>,
+    /// 0 for an embedded row, 1 for a row of the first file laid over, and so on.
+    layer: u16,
 }
 
 /// One table.
@@ -91,6 +102,7 @@ pub struct Table<V> {
     /// The rows, in the order of the file, overlays at the end.
     pub rows: Vec<Row<V>>,
     position: u16,
+    layers: u16,
 }
 
 impl<V: DeserializeOwned> Table<V> {
@@ -101,7 +113,7 @@ impl<V: DeserializeOwned> Table<V> {
         if file.id.value.0 != id {
             return Err(locate(file.id.handle(), format!("expected the table \"{id}\", got \"{}\"", file.id.value.0)));
         }
-        let mut table = Self { id, title: file.title.value.0.clone(), rows: Vec::new(), position };
+        let mut table = Self { id, title: file.title.value.0.clone(), rows: Vec::new(), position, layers: 0 };
         for row in file.rows {
             let at = row.key.handle();
             let key = row.key.value.0;
@@ -123,15 +135,17 @@ impl<V: DeserializeOwned> Table<V> {
                 range: row.range.map(|range| range.value.0),
                 used_by: own(row.used_by, &file.used_by).unwrap_or_else(|| NOTHING_YET.to_owned()),
             };
-            table.rows.push(Row { key, value: row.value, citation, replaced: None });
+            table.rows.push(Row { key, value: row.value, citation, replaced: None, layer: 0 });
         }
         Ok(table)
     }
 
     /// Lays a user's file of the same shape over the table: a row with a known key takes the place of the embedded
-    /// one, a new key is added. Whatever it says of itself, the mark of a laid-over row is *given*.
-    pub(super) fn lay_over(&mut self, name: &str, text: &str) -> Result<(), Vec<Fault>> {
+    /// one, a new key is added unless keys are fixed. Whatever it says of itself, the mark of a laid-over row is
+    /// *given*.
+    pub(super) fn lay_over(&mut self, name: &str, text: &str, keys: Keys) -> Result<(), Vec<Fault>> {
         let file: TableFile<V> = yaml::read(text)?;
+        self.layers += 1;
         let mut seen: Vec<String> = Vec::new();
         for row in file.rows {
             let at = row.key.handle();
@@ -139,6 +153,9 @@ impl<V: DeserializeOwned> Table<V> {
             if seen.contains(&key) {
                 let message = format!("the key \"{key}\" is there twice");
                 return Err(vec![yaml::locate::<TableFile<V>>(text, at, message.into())]);
+            }
+            if keys == Keys::Fixed && self.get(&key).is_none() {
+                return Err(vec![yaml::locate::<TableFile<V>>(text, at, self.unknown_key(&key))]);
             }
             let words = |words: Option<Field<Words>>| words.map(|words| words.value.0);
             let citation = Citation {
@@ -150,7 +167,7 @@ impl<V: DeserializeOwned> Table<V> {
                 used_by: String::new(),
             };
             seen.push(key.clone());
-            let mut laid = Row { key, value: row.value, citation, replaced: None };
+            let mut laid = Row { key, value: row.value, citation, replaced: None, layer: self.layers };
             match self.rows.iter_mut().find(|own| own.key == laid.key) {
                 Some(own) => {
                     laid.citation.used_by.clone_from(&own.citation.used_by);
@@ -174,12 +191,24 @@ impl<V> Table<V> {
         RowId { table: self.position, row: index as u16 }
     }
 
-    /// All rows with their origins.
-    pub fn iter(&self) -> impl Iterator<Item = Cited<&Row<V>>> {
-        self.rows.iter().enumerate().map(|(index, row)| Cited::new(row, Origin::Row(self.id_of(index))))
+    fn unknown_key(&self, key: &str) -> Complaint {
+        let known: Vec<&str> = self.rows.iter().map(|row| row.key.as_str()).collect();
+        let near = yaml::nearest(key, &known).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
+        let id = self.id;
+        Complaint::from(format!("the table \"{id}\" has no row \"{key}\", and looks for no keys but its own"))
+            .advise(format!("{near}`jackpull handbook {id}` prints its rows"))
     }
 
-    /// The first row that fits.
+    /// All rows with their origins, those laid over last first, so that a search that takes the first row that fits
+    /// takes the user's.
+    pub fn iter(&self) -> impl Iterator<Item = Cited<&Row<V>>> {
+        (0..=self.layers).rev().flat_map(|layer| {
+            let rows = self.rows.iter().enumerate().filter(move |(_, row)| row.layer == layer);
+            rows.map(|(index, row)| Cited::new(row, Origin::Row(self.id_of(index))))
+        })
+    }
+
+    /// The row that fits; of several the one laid over last, then the first.
     pub fn find(&self, mut fits: impl FnMut(&V) -> bool) -> Option<Cited<&V>> {
         self.iter().find(|row| fits(&row.value.value)).map(|row| row.map(|row| &row.value))
     }

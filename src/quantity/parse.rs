@@ -63,6 +63,16 @@ pub enum QuantityError {
         /// How one is written.
         example: &'static str,
     },
+    /// A temperature below absolute zero.
+    #[error("expected {expected}, got \"{read}\", which is below absolute zero")]
+    BelowAbsoluteZero {
+        /// What was expected.
+        expected: &'static str,
+        /// The text as read.
+        read: String,
+        /// How one is written.
+        example: &'static str,
+    },
 }
 
 impl QuantityError {
@@ -75,7 +85,8 @@ impl QuantityError {
             | Self::NotANumber { example, .. }
             | Self::NotFinite { example, .. }
             | Self::Bare { example, .. }
-            | Self::WrongDimension { example, .. } => format!("write for example \"{example}\""),
+            | Self::WrongDimension { example, .. }
+            | Self::BelowAbsoluteZero { example, .. } => format!("write for example \"{example}\""),
         }
     }
 }
@@ -85,8 +96,8 @@ pub trait FromText: Measure {
     /// Reads `number unit`, for example `"300 ft"`, `"18 kN/m3"`, `"5 N*m"`, `"0.4 %"`.
     ///
     /// # Errors
-    /// [`QuantityError`] when there is no number, no or an unknown unit, another dimension, or a value that is
-    /// not finite.
+    /// [`QuantityError`] when there is no number, no or an unknown unit, another dimension, a value that is not
+    /// finite, or a temperature below absolute zero.
     fn from_text(text: &str) -> Result<Self, QuantityError> {
         read(text, Self::DIM, Self::ABSOLUTE).map(Self::from_si)
     }
@@ -214,6 +225,9 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     }
     // Adding a zero would take the sign off a negative zero.
     let value = if offset > 0.0 { (number + offset) * factor } else { number * factor };
+    if absolute && value < 0.0 {
+        return Err(QuantityError::BelowAbsoluteZero { expected, read: read(), example });
+    }
     if value.is_finite() { Ok(value) } else { Err(QuantityError::NotFinite { expected, read: read(), example }) }
 }
 

@@ -251,6 +251,21 @@ fn from_si(si: f64, symbols: &str) -> f64 {
     value
 }
 
+/// Where digits can no longer be counted at a glance.
+const HUGE: f64 = 1e9;
+
+/// A number with so many decimals; in scientific notation where it is huge.
+#[must_use]
+pub fn decimal(value: f64, decimals: usize) -> String {
+    if value.abs() >= HUGE && value.is_finite() { format!("{value:.3e}") } else { format!("{value:.decimals$}") }
+}
+
+/// A number with the digits it has; in scientific notation where it is huge.
+#[must_use]
+pub fn plain(value: f64) -> String {
+    if value.abs() >= HUGE && value.is_finite() { format!("{value:e}") } else { value.to_string() }
+}
+
 /// [`Shown`] in one family of units.
 #[derive(Debug, Clone, Copy)]
 pub struct ShownIn {
@@ -262,7 +277,7 @@ impl fmt::Display for ShownIn {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (symbol, decimals) = self.shown.role.print(self.system);
         let (value, _) = self.shown.in_units(self.system);
-        let text = format!("{value:.decimals$}");
+        let text = decimal(value, decimals);
         // A negative zero reads like a mistake.
         let zero = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
         let text = if zero { text.trim_start_matches('-') } else { &text };

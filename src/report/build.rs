@@ -2,11 +2,11 @@
 
 use super::cautions;
 use super::view::*;
-use crate::check::Check;
-use crate::choice::reason::{exclusion, governing};
+use crate::check::{Check, Verdict};
+use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::drive::{Assumed, AssumedValue, Drive};
-use crate::handbook::{HandbookError, Method};
+use crate::handbook::{HandbookError, Method, Service};
 use crate::method::{self, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
 use crate::source::Origin;
@@ -40,15 +40,21 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
             standing: first.standing.label(),
             score: view.score(first),
             reason: choice.reason.clone(),
-            governed_by: governing(first).and_then(|check| Some((check.subject.label(), check.utilisation()?))),
+            with_care: with_verdict(first, Verdict::WithCare).map(at).collect(),
+            governed_by: governing(first).map(at),
         }),
         reason: choice.reason.clone(),
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
         cautions: cautions::ALWAYS.to_vec(),
         not_checked: cautions::NOT_CHECKED.to_vec(),
+        tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
     })
+}
+
+fn at(check: &Check) -> AtView {
+    AtView { subject: check.subject.label(), utilisation: check.utilisation() }
 }
 
 struct View<'a> {
@@ -205,12 +211,14 @@ impl View<'_> {
             source: basis.source.clone(),
             at: basis.at.clone(),
             mark: basis.mark,
+            row: basis.row.clone(),
             replaces: basis.replaces.clone(),
             note: match check.doubt {
                 Some(equation) => Some(format!("outside the range of {}: {}", equation.name, equation.valid)),
                 None => check.note.map(ToOwned::to_owned),
             },
             likely_demand: check.likely().map(|(demand, _)| self.value(demand)),
+            likely_limit: check.likely().map(|(_, limit)| self.value(limit)),
             likely_utilisation: check.likely_utilisation(),
             basis,
         }
@@ -227,8 +235,11 @@ impl View<'_> {
                 field.strip_prefix(own.as_str()).is_some_and(|rest| rest.starts_with(['.', ':']))
             } else if field.starts_with("pull") {
                 pulled
+            } else if matches!(field, "tolerance" | "pilot accuracy") {
+                self.drive.service == Service::GravitySewer
             } else {
-                !(pulled && field.contains("jacked pipe"))
+                let jacked = field == "spoil" || field.starts_with("face") || field.contains("jacked pipe");
+                !(pulled && jacked)
             }
         };
         let view = |assumed: &Assumed| {
@@ -242,6 +253,7 @@ impl View<'_> {
                 source: basis.source.clone(),
                 at: basis.at.clone(),
                 mark: basis.mark,
+                row: basis.row.clone(),
                 replaces: basis.replaces.clone(),
                 basis,
             }
@@ -283,7 +295,15 @@ impl View<'_> {
             "rig: thrust {thrust}, pull {pull}; lubrication {}",
             drive.lubrication.key().replace('_', " ")
         ));
+        let laid: Vec<String> = self.tables().map(|(table, file)| format!("{file} ({table})")).collect();
+        if !laid.is_empty() {
+            facts.push(format!("tables laid over: {}", laid.join(", ")));
+        }
         facts
+    }
+
+    fn tables(&self) -> impl Iterator<Item = (&'static str, &str)> {
+        self.drive.handbook.overlays()
     }
 
     fn working(&self, ranked: &Ranked) -> Vec<StepView> {
@@ -293,16 +313,20 @@ impl View<'_> {
     }
 
     fn step(&self, step: &Step) -> StepView {
-        let inputs = step.inputs.iter().map(|(name, shown)| format!("{name} {}", self.text(*shown)));
-        let range = if step.in_range { "" } else { "; OUTSIDE ITS RANGE: " };
-        let valid = if step.in_range { "" } else { step.equation.valid };
+        let inputs = step.inputs.iter().map(|(name, shown)| InputView { name, value: self.value(*shown) });
+        let equation = step.equation;
         StepView {
             part: step.part,
-            name: step.equation.name,
-            form: step.equation.form,
-            inputs: inputs.collect::<Vec<_>>().join(", "),
-            result: self.text(step.result),
-            cited: format!("{}, {}{range}{valid}", step.equation.source, step.equation.mark.label()),
+            name: equation.name,
+            form: equation.form,
+            inputs: inputs.collect(),
+            result: self.value(step.result),
+            source: equation.source,
+            at: equation.locator,
+            mark: equation.mark.key(),
+            valid: equation.valid,
+            in_range: step.in_range,
+            label: equation.mark.label(),
         }
     }
 }

@@ -5,6 +5,7 @@ use crate::choice::Ranked;
 use crate::conditions::invert_uncertainty;
 use crate::drive::{Drive, EndArea};
 use crate::handbook::{HandbookError, Lubrication, Method, Service};
+use crate::quantity::shown::decimal;
 use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
@@ -116,10 +117,11 @@ fn restart(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Option<
     let capacity = ranked.scheme.checks.get(Subject::EndCapacity).and_then(Check::high);
     Ok(capacity.map(|(demand, limit)| {
         let raised = Shown { si: demand.si * factor.value, ..demand };
-        let share = if limit.si > 0.0 { raised.si / limit.si } else { f64::INFINITY };
+        let share = Some(raised.si / limit.si).filter(|share| limit.si > 0.0 && share.is_finite());
+        let share =
+            share.map_or_else(String::new, |share| format!(" and {} of what the pipe end bears", decimal(share, 2)));
         format!(
-            "A stop of more than a shift can raise the force to about {}, {} times the high one and {share:.2} of what \
-             the pipe end bears.",
+            "A stop of more than a shift can raise the force to about {}, {} times the high one{share}.",
             raised.display(system),
             factor.value
         )

@@ -1,6 +1,8 @@
 //! The report for a terminal or a file of 100 columns.
 
-use super::view::{CheckView, OriginView, Report, SchemeView};
+use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView};
+use crate::choice::reason::at;
+use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
 
 const WIDTH: usize = 100;
@@ -9,7 +11,7 @@ const WIDTH: usize = 100;
 #[must_use]
 pub fn text(report: &Report) -> String {
     let mut page = Page::default();
-    page.line(&answer(report));
+    page.wrapped("", &answer(report));
     page.gap();
     page.wrapped("Drive    ", &report.drive);
     for fact in &report.facts {
@@ -32,8 +34,7 @@ pub fn text(report: &Report) -> String {
             page.heading("Unit friction by published models: shown, never used for capacity");
             page.soil(first);
         }
-        page.heading(&format!("Assumed for {} of {}", first.method, first.pipe));
-        page.assumed(first);
+        page.assumed(report);
         page.heading("Cautions");
         for caution in first.cautions.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
             page.wrapped("- ", caution);
@@ -58,10 +59,12 @@ pub fn text(report: &Report) -> String {
 fn answer(report: &Report) -> String {
     match &report.choice {
         Some(choice) => {
-            let governed = choice.governed_by.map_or_else(String::new, |(subject, utilisation)| {
-                format!("; governed by {subject} at {utilisation:.2}")
-            });
-            format!("{}, {}: {}{governed}", choice.method.to_uppercase(), choice.pipe, choice.standing)
+            let at = |check: &AtView| at(check.subject, check.utilisation);
+            let governed =
+                choice.governed_by.as_ref().map_or_else(String::new, |check| format!("; governed by {}", at(check)));
+            let care: Vec<String> = choice.with_care.iter().map(at).collect();
+            let care = if care.is_empty() { String::new() } else { format!("; with care: {}", care.join(", ")) };
+            format!("{}, {}: {}{governed}{care}", choice.method.to_uppercase(), choice.pipe, choice.standing)
         }
         None => "NO SCHEME FITS".to_owned(),
     }
@@ -89,7 +92,7 @@ impl Page {
 
     fn heading(&mut self, title: &str) {
         self.gap();
-        self.line(title);
+        self.wrapped("", title);
         self.line(&"-".repeat(title.chars().count().min(WIDTH)));
     }
 
@@ -109,7 +112,7 @@ impl Page {
             if least == most { format!("score {least}") } else { format!("score {least} to {most}") }
         });
         let name = format!("{} of {}", scheme.method, scheme.pipe);
-        self.line(&format!("{place:>3}  {name:<48}  {:<15} {score}", scheme.standing));
+        self.wrapped(&format!("{place:>3}  "), format!("{name:<48}  {:<15} {score}", scheme.standing).trim_end());
         for excluded in &scheme.excluded {
             self.wrapped("     ", &format!("{} ({})", sentence(&excluded.reason), excluded.source));
         }
@@ -147,7 +150,7 @@ impl Page {
     fn check(&mut self, check: &CheckView) {
         let value =
             |view: &Option<super::view::ValueView>| view.as_ref().map_or("-".to_owned(), |view| view.text.clone());
-        let ratio = |ratio: Option<f64>| ratio.map_or("-".to_owned(), |ratio| format!("{ratio:.2}"));
+        let ratio = |ratio: Option<f64>| ratio.map_or("-".to_owned(), |ratio| decimal(ratio, 2));
         let limit = match &check.limit {
             Some(limit) if check.sense == "at least" => format!(">= {}", limit.text),
             limit => value(limit),
@@ -203,10 +206,20 @@ impl Page {
         }
     }
 
-    fn assumed(&mut self, scheme: &SchemeView) {
-        for assumed in &scheme.assumed {
-            self.wrapped("", &format!("{}: {}", assumed.field, assumed.value));
-            self.wrapped("    ", &origin(&assumed.basis));
+    /// What each scheme assumes, in the order of the ranking, and each thing once.
+    fn assumed(&mut self, report: &Report) {
+        let mut told: Vec<&AssumedView> = Vec::new();
+        for scheme in &report.schemes {
+            let opening = if told.is_empty() { "Assumed" } else { "More assumed" };
+            let more: Vec<&AssumedView> = scheme.assumed.iter().filter(|assumed| !told.contains(assumed)).collect();
+            if !more.is_empty() {
+                self.heading(&format!("{opening} for {} of {}", scheme.method, scheme.pipe));
+            }
+            for assumed in &more {
+                self.wrapped("", &format!("{}: {}", assumed.field, assumed.value));
+                self.wrapped("    ", &origin(&assumed.basis));
+            }
+            told.extend(more);
         }
     }
 
@@ -215,31 +228,39 @@ impl Page {
         let mut part = "";
         let mut last = "";
         let mut forms: Vec<&str> = Vec::new();
-        let mut steps: Vec<&super::view::StepView> = Vec::new();
+        let mut lines: Vec<(&str, String)> = Vec::new();
         for step in &report.working {
             if step.part != part {
                 part = step.part;
                 last = "";
                 forms.clear();
-                steps.clear();
+                lines.clear();
                 self.line(part);
             }
-            if steps.contains(&step) {
+            let inputs: Vec<String> =
+                step.inputs.iter().map(|input| format!("{} {}", input.name, input.value.text)).collect();
+            let line = (step.form, format!("{} => {}", inputs.join(", "), step.result.text));
+            if lines.contains(&line) {
                 continue;
             }
-            steps.push(step);
             if step.name != last {
                 last = step.name;
                 if forms.contains(&step.form) {
                     self.line(&format!("  {}", step.name));
                 } else {
                     forms.push(step.form);
-                    self.wrapped("  ", &format!("{}: {}  [{}]", step.name, step.form, step.cited));
+                    self.wrapped("  ", &format!("{}: {}  [{}]", step.name, step.form, cited(step)));
                 }
             }
-            self.wrapped("    ", &format!("{} => {}", step.inputs, step.result));
+            self.wrapped("    ", &line.1);
+            lines.push(line);
         }
     }
+}
+
+fn cited(step: &StepView) -> String {
+    let range = if step.in_range { String::new() } else { format!("; OUTSIDE ITS RANGE: {}", step.valid) };
+    format!("{}, {}{range}", step.source, step.label)
 }
 
 fn origin(basis: &OriginView) -> String {

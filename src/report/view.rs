@@ -46,8 +46,19 @@ pub struct ChoiceView {
     pub score: Option<ScoreView>,
     /// Why, in one sentence.
     pub reason: String,
-    #[serde(skip)]
-    pub(super) governed_by: Option<(&'static str, f64)>,
+    /// The checks that ask for care.
+    pub with_care: Vec<AtView>,
+    /// The load check whose limit is used most.
+    pub governed_by: Option<AtView>,
+}
+
+/// A check by name, and how far its limit is used.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct AtView {
+    /// What is checked.
+    pub subject: &'static str,
+    /// High demand over limit, where it is a number.
+    pub utilisation: Option<f64>,
 }
 
 /// Least and most the score can be.
@@ -162,6 +173,8 @@ pub struct CheckView {
     pub at: String,
     /// Mark of the limit.
     pub mark: &'static str,
+    /// Table and row of the limit, where it is one.
+    pub row: Option<String>,
     /// What the embedded row of the limit says, where a user's table took its place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub replaces: Option<String>,
@@ -169,6 +182,8 @@ pub struct CheckView {
     pub note: Option<String>,
     /// Likely demand.
     pub likely_demand: Option<ValueView>,
+    /// Limit at the likely demand.
+    pub likely_limit: Option<ValueView>,
     /// Likely demand over its limit.
     pub likely_utilisation: Option<f64>,
     #[serde(skip)]
@@ -188,6 +203,8 @@ pub struct AssumedView {
     pub at: String,
     /// Mark.
     pub mark: &'static str,
+    /// Table and row, where it is one.
+    pub row: Option<String>,
     /// What the embedded row says, where a user's table took its place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub replaces: Option<String>,
@@ -233,6 +250,15 @@ pub struct SchemeView {
     pub cautions: Vec<String>,
 }
 
+/// A user's file laid over a table.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct TableView {
+    /// The table.
+    pub table: &'static str,
+    /// Name of the file.
+    pub file: String,
+}
+
 /// One drive's answer.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Report {
@@ -256,19 +282,46 @@ pub struct Report {
     pub cautions: Vec<&'static str>,
     /// What was not checked.
     pub not_checked: Vec<&'static str>,
-    #[serde(skip)]
-    pub(super) facts: Vec<String>,
-    #[serde(skip)]
-    pub(super) working: Vec<StepView>,
+    /// The user's tables.
+    pub tables: Vec<TableView>,
+    /// The drive in a few lines.
+    pub facts: Vec<String>,
+    /// The working of the first scheme.
+    pub working: Vec<StepView>,
 }
 
-/// One step of the working of the first scheme.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct StepView {
-    pub(super) part: &'static str,
-    pub(super) name: &'static str,
-    pub(super) form: &'static str,
-    pub(super) inputs: String,
-    pub(super) result: String,
-    pub(super) cited: String,
+/// One law, evaluated.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct StepView {
+    /// The part of the working.
+    pub part: &'static str,
+    /// What it computes.
+    pub name: &'static str,
+    /// The equation, with the names of the arguments.
+    pub form: &'static str,
+    /// The arguments.
+    pub inputs: Vec<InputView>,
+    /// The result.
+    pub result: ValueView,
+    /// Source id.
+    pub source: &'static str,
+    /// Locator in the source.
+    pub at: &'static str,
+    /// Mark.
+    pub mark: &'static str,
+    /// Range of validity.
+    pub valid: &'static str,
+    /// False where it was used outside that range.
+    pub in_range: bool,
+    #[serde(skip)]
+    pub(super) label: &'static str,
+}
+
+/// An argument of a law.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct InputView {
+    /// Its name in the equation.
+    pub name: &'static str,
+    /// Its value.
+    pub value: ValueView,
 }

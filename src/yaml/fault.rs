@@ -85,7 +85,7 @@ impl fmt::Display for Fault {
 impl core::error::Error for Fault {}
 
 /// The word that `read` was probably meant to be: one with few letters changed, or one that begins alike.
-pub(super) fn nearest<'a>(read: &str, words: &[&'a str]) -> Option<&'a str> {
+pub(crate) fn nearest<'a>(read: &str, words: &[&'a str]) -> Option<&'a str> {
     /// Jaro-Winkler similarity below which a guess confuses more than it helps.
     const ALIKE: f64 = 0.8;
     let likeness = |word: &&&str| strsim::jaro_winkler(read, word);

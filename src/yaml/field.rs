@@ -2,6 +2,7 @@
 
 use super::fault::Complaint;
 use crate::quantity::parse::shortened;
+use crate::quantity::shown::plain;
 use crate::quantity::{FromText, QuantityError};
 use core::cell::RefCell;
 use core::fmt;
@@ -26,7 +27,7 @@ impl fmt::Display for Scalar<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Text(text) => f.write_str(&shortened(text)),
-            Self::Number(number) => write!(f, "{number}"),
+            Self::Number(number) => f.write_str(&plain(*number)),
             Self::Boolean(boolean) => write!(f, "{boolean}"),
             Self::Nothing => f.write_str("nothing"),
         }
@@ -74,6 +75,11 @@ impl FromScalar for Words {
         match scalar {
             Scalar::Nothing => Err("expected a text, got nothing".into()),
             Scalar::Text(text) if text.trim().is_empty() => Err("expected a text, got an empty one".into()),
+            // An escape such as "\e" would reach the terminal of whoever reads the report.
+            Scalar::Text(text) if text.chars().any(|c| c.is_control() && !matches!(c, '\n' | '\t')) => {
+                let message = format!("expected a text without control characters, got \"{}\"", shortened(text));
+                Err(Complaint::from(message).advise("delete the escape"))
+            }
             Scalar::Text(text) => Ok(Self(text.to_owned())),
             other => Ok(Self(other.to_string())),
         }
@@ -119,11 +125,18 @@ macro_rules! key_words {
 pub(crate) use key_words;
 
 /// One scalar of an input file, with the number that finds its place again.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct Field<T> {
     /// The value.
     pub value: T,
     ordinal: Option<u32>,
+}
+
+/// Fields of one value are equal wherever they stand.
+impl<T: PartialEq> PartialEq for Field<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.value == other.value
+    }
 }
 
 impl<T> From<T> for Field<T> {

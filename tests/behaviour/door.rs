@@ -2,7 +2,8 @@
 
 use crate::drives::{drive, text};
 use allocation_counter::measure;
-use jackpull::drive_file::DriveFile;
+use jackpull::drive_file::{DriveFile, OrNone};
+use jackpull::quantity::{Length, Measure, Ratio, ThermodynamicTemperature};
 use jackpull::yaml::{Fault, LARGEST_INPUT, MOST_FAULTS, text_of};
 use jackpull::{Handbook, InputError, choose, read_drive};
 use proptest::prelude::*;
@@ -272,6 +273,36 @@ proptest! {
     }
 }
 
+/// A drive made in code that no file can hold is refused when it is written, not when it is read.
+#[test]
+fn what_cannot_be_read_back_is_not_written() {
+    let file = || DriveFile::read(&text(|text| text)).unwrap();
+    for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        let mut faulty = file();
+        faulty.length = Length::from_si(bad).into();
+        let fault = faulty.to_yaml().unwrap_err();
+        assert_eq!((fault.path.as_str(), fault.place), ("length", None), "{fault}");
+        let mut faulty = file();
+        faulty.candidates[1].sdr = Some(Ratio::from_si(bad).into());
+        assert_eq!(faulty.to_yaml().unwrap_err().path, "candidates[1].sdr");
+        let mut faulty = file();
+        faulty.groundwater = OrNone::Some(Length::from_si(bad)).into();
+        assert_eq!(faulty.to_yaml().unwrap_err().path, "groundwater");
+    }
+    let mut cold = file();
+    cold.pull.as_mut().unwrap().pipe_temperature = ThermodynamicTemperature::from_si(f64::NAN).into();
+    assert_eq!(cold.to_yaml().unwrap_err().path, "pull.pipe_temperature");
+    for name in ["", "  ", "\u{1b}[2J", "\u{0}"] {
+        assert_eq!(file().named(name).to_yaml().unwrap_err().path, "name", "{name:?}");
+    }
+    let words =
+        ["~", "null", "true", "60", "1e3", "- a", "a: b", "# a", "&a *b", "'", "\"", "Müller \u{1f6a7}", " a ", "a\nb"];
+    for name in words {
+        let written = file().named(name).to_yaml().unwrap();
+        assert_eq!(DriveFile::read(&written).unwrap().name.unwrap().value.0, name);
+    }
+}
+
 /// A list for a value, a value for a block: said in the words of the file, not of the parser.
 #[test]
 fn wrong_shapes_are_named_plainly() {
@@ -383,6 +414,27 @@ fn contradictions_are_capped() {
         (before.to_owned(), after.to_owned())
     };
     assert_eq!(faults(&format!("{before}ground:\n{stretches}rig:{after}")).len(), MOST_FAULTS);
+}
+
+/// What YAML writes as an escape would reach the terminal: refused in every text, with its place.
+#[test]
+fn escaped_control_characters_are_refused() {
+    for escape in ["\\e[2J", "\\x07", "\\0", "\\x01", "\\x9b", "\\x7f", "\\r", "\\N", "\\b"] {
+        let named = text(|text| format!("name: \"Mill {escape} Lane\"\n{text}"));
+        let found = shown(&faults(&named));
+        assert_eq!(found.len(), 1, "{escape}: {found:?}");
+        assert!(found[0].starts_with("name: expected a text without control characters, got \"Mill "), "{found:?}");
+        assert!(found[0].ends_with("at line 1 column 7"), "{found:?}");
+        let key = text(|text| format!("\"na{escape}me\": Mill Lane\n{text}"));
+        let word = text(|text| text.replace("class: silt", &format!("class: \"si{escape}lt\"")));
+        for text in [key, word] {
+            let found = shown(&faults(&text));
+            assert!(!found.is_empty() && !found.iter().any(|fault| fault.contains(char::is_control)), "{found:?}");
+        }
+    }
+    // Tabs and line ends are no more than space.
+    assert!(faults(&text(|text| format!("name: \"Mill\\tLane\\n\"\n{text}"))).is_empty());
+    assert!(faults(&text(|text| format!("name: |\n  Mill\n  Lane\n{text}"))).is_empty());
 }
 
 /// Layers, stops, passes, faces and stems that cannot be are refused, each at its own place.

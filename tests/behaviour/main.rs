@@ -10,20 +10,29 @@
 )]
 
 mod bounds;
+mod candidates;
+mod citations;
+mod coverage;
 mod door;
 mod drives;
+mod extremes;
 mod files;
 mod flow;
 mod forces;
 mod monotone;
+mod overlays;
 mod packer;
 mod paths;
 mod pipe_end;
 mod pull_laws;
 mod pulled;
 mod quantity;
+mod reasons;
+mod records;
+mod relations;
 mod service_load;
 mod site;
+mod slips;
 mod soil;
 mod stages;
 mod stations;

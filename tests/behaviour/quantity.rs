@@ -188,6 +188,9 @@ fn temperatures_meet_the_fixed_points() {
     ] {
         assert_reads(read, text, digits);
     }
+    for absolute_zero in ["-273.15 degC", "-459.67 degF", "0 K"] {
+        assert_eq!(read(absolute_zero).unwrap(), 0.0, "{absolute_zero}");
+    }
 }
 
 #[test]
@@ -339,6 +342,7 @@ fn variant(error: &QuantityError) -> &'static str {
         QuantityError::Bare { .. } => "Bare",
         QuantityError::UnknownUnit { .. } => "UnknownUnit",
         QuantityError::WrongDimension { .. } => "WrongDimension",
+        QuantityError::BelowAbsoluteZero { .. } => "BelowZero",
         _ => "a variant this test does not know",
     }
 }
@@ -426,6 +430,11 @@ fn refused_texts_say_why() {
         (si::<ThermodynamicTemperature>, "5 m*degC/m", "UnknownUnit", &["\"m*degC/m\""]),
         (si::<ThermodynamicTemperature>, "5 degF^2", "UnknownUnit", &["\"degF^2\""]),
         (si::<TemperatureInterval>, "5 degC", "UnknownUnit", &["\"degC\""]),
+        // Colder than anything: a slip of the sign or of the scale.
+        (si::<ThermodynamicTemperature>, "-300 degC", "BelowZero", &["a temperature", "-300 degC", "absolute zero"]),
+        (si::<ThermodynamicTemperature>, "-273.16 °C", "BelowZero", &["-273.16 °C", "25 degC"]),
+        (si::<ThermodynamicTemperature>, "-459.7 degF", "BelowZero", &["-459.7 degF"]),
+        (si::<ThermodynamicTemperature>, "-1 K", "BelowZero", &["-1 K"]),
         // Another dimension.
         (si::<Length>, "12 kN", "WrongDimension", &["expected a length", "12 kN", "which is a force"]),
         (si::<UnitWeight>, "120 lb/ft3", "WrongDimension", &["unit weight", "120 lb/ft3", "a mass density"]),
@@ -627,14 +636,17 @@ fn unit_step(role: Role, system: UnitSystem) -> f64 {
 /// Half of the last printed digit, in SI base units.
 fn half_digit(printed: &str, step: f64) -> f64 {
     let number = printed.split(' ').next().unwrap();
+    // What is huge is printed by its power of ten.
+    let (number, power) = number.split_once('e').unwrap_or((number, "0"));
     let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+    let power = power.parse::<i32>().unwrap() - i32::try_from(decimals).unwrap();
     // The halves themselves are hit only up to the rounding of binary fractions.
-    0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap()) * step * (1.0 + 1e-9)
+    0.5 * 10_f64.powi(power) * step * (1.0 + 1e-9)
 }
 
 /// A role, a system, and a number of the units it prints in.
 fn shown_values() -> impl Strategy<Value = Shown> {
-    (proptest::sample::select(SHOWN), any::<bool>(), -1.0..1.0_f64, -4..8_i32).prop_map(|(entry, us, part, power)| {
+    (proptest::sample::select(SHOWN), any::<bool>(), -1.0..1.0_f64, -4..12_i32).prop_map(|(entry, us, part, power)| {
         let role = entry.0;
         let system = if us { UnitSystem::Us } else { UnitSystem::Si };
         // Temperatures stay above absolute zero.
@@ -704,6 +716,8 @@ proptest! {
 
     #[test]
     fn a_number_of_units_is_the_number_times_the_unit(unit in plain_units(), part in -1.0..1.0_f64, power in -9..10_i32) {
+        // Temperatures stay above absolute zero.
+        let part = if unit.dim == ThermodynamicTemperature::DIM { part.abs() } else { part };
         let number = part * 10_f64.powi(power);
         let read = reader(unit.dim);
         let one = read(&format!("1 {}", unit.symbol)).unwrap();
@@ -744,7 +758,7 @@ proptest! {
         same_bits::<Frequency>(value)?;
         same_bits::<Torque>(value)?;
         same_bits::<TemperatureInterval>(value)?;
-        // Only these, so that it may come to refuse what lies below absolute zero.
+        // Only these: what lies below absolute zero is refused.
         same_bits::<ThermodynamicTemperature>(value.abs())?;
     }
 

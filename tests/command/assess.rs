@@ -23,6 +23,19 @@ fn the_first_line_is_the_answer() {
     }
 }
 
+/// An answer that asks for care says where in its first line.
+#[test]
+fn the_first_line_names_what_asks_for_care() {
+    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
+    let path = file("care.yaml", text.replace("  - { material: clay, size: 10 in }\n", "").as_bytes());
+    let page = stdout(&jackpull(&["assess", &path]));
+    let start = "PULLBACK, PE100 315 mm SDR 11: fits with care; governed by ";
+    // Pilot 25.4 mm and half the bore of 315 mm, 157.5 mm, against 30 mm.
+    let first = page.lines().take(2).collect::<Vec<_>>().join(" ");
+    assert!(first.starts_with(start) && first.contains("; with care: invert, line and grade at 6.10"), "{page}");
+    assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
+}
+
 #[test]
 fn text_is_no_wider_than_100_columns() {
     for name in [CLAY_WINS, PE_WINS] {
@@ -33,6 +46,22 @@ fn text_is_no_wider_than_100_columns() {
             }
         }
     }
+}
+
+/// Pipes that differ in what is given of them have long names, and are told apart on the page.
+#[test]
+fn long_names_fit_the_page() {
+    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
+    let variant = "certificate: en_295_7, factor: 3.25, joint_stress_ratio: 0.45, casing: 16.5 in, weight: 1.234 kN/m";
+    let clay = "  - { material: clay, size: 10 in }\n";
+    let both = format!("{clay}  - {{ material: clay, size: 10 in, {variant} }}\n");
+    let page = stdout(&jackpull(&["assess", &file("variants.yaml", text.replace(clay, &both).as_bytes())]));
+    assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    let long =
+        "clay 10 in, weight 84.6 lbf/ft, certificate en_295_7, factor 3.25, joint stress ratio 0.45, casing 16.5 in";
+    assert!(page.contains(&format!("pipe jacking of {long} barred")), "{page}");
+    assert!(page.contains("pipe jacking of clay 10 in fits"), "{page}");
 }
 
 #[test]
@@ -146,4 +175,121 @@ fn a_table_of_the_users_is_laid_over() {
     let (ours, our_mark) = limit(&["assess", "--format", "json", "--tables", &table, &example(CLAY_WINS)]);
     assert!((ours / usual - 3.0 / 4.0).abs() < 1e-9);
     assert_eq!((usual_mark.as_str(), our_mark.as_str()), ("judgement", "given"));
+}
+
+/// The report names every table of the user's, used or not.
+#[test]
+fn tables_laid_over_are_named() {
+    let one = file("one_table.yaml", b"id: practice_ratio\ntitle: a\nrows: [{ key: clay.factor, value: 4 }]\n");
+    let two = file("two_table.yaml", b"id: ream_step\ntitle: b\nrows: []\n");
+    let report = json(&["assess", "--format", "json", "--tables", &two, "--tables", &one, &example(CLAY_WINS)]);
+    let named = |view: &Value| {
+        let text = |key: &str| view[key].as_str().unwrap().to_owned();
+        (text("table"), text("file"))
+    };
+    let tables: Vec<_> = report["tables"].as_array().unwrap().iter().map(named).collect();
+    assert_eq!(tables, [("ream_step".to_owned(), two.clone()), ("practice_ratio".to_owned(), one.clone())]);
+    let page = stdout(&jackpull(&["assess", "--tables", &two, "--tables", &one, &example(CLAY_WINS)]));
+    // Without any space: a long name is broken at the width of the page.
+    let bare = |text: &str| text.split_whitespace().collect::<String>();
+    let line = format!("tables laid over: {two} (ream_step), {one} (practice_ratio)");
+    assert!(bare(&page).contains(&bare(&line)), "{page}");
+    let plain = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    assert_eq!(plain["tables"], Value::Array(vec![]));
+    assert!(!stdout(&jackpull(&["assess", &example(CLAY_WINS)])).contains("tables laid over"));
+}
+
+/// A scheme lists what it uses: no face of a jacked pipe for one that is pulled.
+#[test]
+fn a_scheme_lists_what_it_assumes_and_no_more() {
+    let report = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    let fields = |method: &str| -> Vec<String> {
+        let schemes = report["schemes"].as_array().unwrap();
+        let scheme = schemes.iter().find(|scheme| scheme["method"] == method && !scheme["force"].is_null()).unwrap();
+        let assumed = scheme["assumed"].as_array().unwrap();
+        assumed.iter().map(|assumed| assumed["field"].as_str().unwrap().to_owned()).collect()
+    };
+    let (jacked, pulled) = (fields("pipe jacking"), fields("pullback"));
+    let of_the_face = |field: &&String| field.starts_with("face") || *field == "spoil";
+    assert_eq!(jacked.iter().filter(of_the_face).count(), 3, "{jacked:?}");
+    assert_eq!(pulled.iter().filter(of_the_face).count(), 0, "{pulled:?}");
+    assert!(pulled.iter().any(|field| field.starts_with("pull.reamer")));
+    assert!(pulled.iter().any(|field| field.starts_with("pilot tip")), "the stem of a pulled pipe is pushed too");
+    assert!(jacked.contains(&"pilot accuracy".to_owned()));
+    let casing = std::fs::read_to_string(example(CLAY_WINS)).unwrap().replace("gravity_sewer", "casing");
+    let casing = jackpull(&["assess", "--format", "json", &file("casing.yaml", casing.as_bytes())]);
+    assert!(!stdout(&casing).contains("pilot accuracy"), "only a gravity sewer is checked for its grade");
+}
+
+/// The text tells what every scheme assumes, each thing once.
+#[test]
+fn the_text_tells_the_assumptions_of_every_scheme() {
+    let page = stdout(&jackpull(&["assess", &example(CLAY_WINS)]));
+    let flat = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let (_, assumed) = page.split_once("Assumed for pipe jacking of clay 10 in\n").unwrap();
+    let (assumed, _) = assumed.split_once("\nCautions\n").unwrap();
+    let (first, second) = assumed.split_once("More assumed for pullback of PE100 315 mm SDR 11\n").unwrap();
+    let (first, second) = (flat(first), flat(second));
+    let report = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    let mut told = 0;
+    for scheme in report["schemes"].as_array().unwrap() {
+        let pulled = scheme["method"] == "pullback";
+        for assumed in scheme["assumed"].as_array().unwrap() {
+            let line = format!("{}: {}", assumed["field"].as_str().unwrap(), assumed["value"].as_str().unwrap());
+            let line = flat(&line);
+            assert!(first.contains(&line) || pulled && second.contains(&line), "{line} is not told in:\n{page}");
+            assert!(!(first.contains(&line) && second.contains(&line)), "{line} is told twice in:\n{page}");
+            told += 1;
+        }
+    }
+    assert!(told > 30, "{told}");
+}
+
+/// What the text tells, the JSON holds as well.
+#[test]
+fn json_is_no_poorer_than_the_text() {
+    let report = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
+    let page = stdout(&jackpull(&["assess", &example(CLAY_WINS)]));
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    let list = |view: &Value| view.as_array().unwrap().clone();
+    let facts = list(&report["facts"]);
+    assert_eq!(facts.len(), 3);
+    assert!(facts.iter().all(|fact| page.contains(fact.as_str().unwrap())), "{facts:?}");
+    let governed = &report["choice"]["governed_by"];
+    let (subject, utilisation) = (governed["subject"].as_str().unwrap(), governed["utilisation"].as_f64().unwrap());
+    assert!(page.contains(&format!("governed by {subject} at {utilisation:.2}")), "{governed}");
+    assert_eq!(report["choice"]["with_care"], Value::Array(vec![]));
+
+    for check in list(&report["schemes"]).iter().flat_map(|scheme| list(&scheme["checks"])) {
+        let value = |key: &str| check[key]["value"].as_f64();
+        match (value("likely_demand"), value("likely_limit"), check["likely_utilisation"].as_f64()) {
+            (Some(demand), Some(limit), Some(utilisation)) => {
+                let ratio = if check["sense"] == "at most" { demand / limit } else { limit / demand };
+                assert!((utilisation - ratio).abs() < 1e-9, "{check}");
+            }
+            (None, None, None) => {}
+            other => panic!("{other:?} in {check}"),
+        }
+    }
+
+    let assumed = list(&report["schemes"][0]["assumed"]);
+    let factor = assumed.iter().find(|assumed| assumed["field"] == "candidates[0].factor").unwrap();
+    assert_eq!(factor["row"], "practice_ratio/clay.factor");
+
+    let working = list(&report["working"]);
+    assert!(working.len() > 10);
+    for step in &working {
+        for key in ["part", "name", "form", "source", "at", "mark", "valid"] {
+            assert!(!step[key].as_str().unwrap().is_empty(), "{key} in {step}");
+        }
+        assert!(step["in_range"].as_bool().unwrap());
+        assert!(page.contains(step["form"].as_str().unwrap()), "{step}");
+        for value in list(&step["inputs"]).iter().map(|input| &input["value"]).chain([&step["result"]]) {
+            assert!(value["value"].is_f64() && value["unit"].is_string(), "{step}");
+        }
+        let inputs = list(&step["inputs"]);
+        assert!(!inputs.is_empty() && inputs.iter().all(|input| input["name"].is_string()), "{step}");
+    }
+    let area = working.iter().find(|step| step["name"] == "end bearing area behind a rating").unwrap();
+    assert_eq!((&area["result"]["unit"], &area["mark"]), (&"mm2".into(), &"published".into()));
 }

@@ -37,8 +37,11 @@ fn row(handbook: &Handbook, size: &str) -> Result<ClayPipeRow, crate::found::Sto
 fn one_area_behind_three_ratings(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for (size, area) in SIZES.iter().zip(["29.1 in2", "42.9 in2", "78.0 in2", "124.2 in2"]) {
         let row = row(handbook, size)?;
-        let factors =
-            [ratio(handbook, "clay.factor_2_5")?, ratio(handbook, "clay.factor")?, ratio(handbook, "clay.factor_3_5")?];
+        let factors = [
+            ratio(handbook, "clay.factor_2_5")?,
+            ratio(handbook, "clay.factor_3_0")?,
+            ratio(handbook, "clay.factor_3_5")?,
+        ];
         let ratings = [row.rated_at_2_5.value, row.rated_at_3_0.value, row.rated_at_3_5.value];
         for (rating, factor) in ratings.into_iter().zip(factors) {
             let strength = row.rating_strength.value;

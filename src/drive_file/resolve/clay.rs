@@ -61,7 +61,7 @@ impl Resolver<'_> {
                 let rated = |key| self.handbook.ratio(key).map(|ratio| ratio.value);
                 let ratings = [
                     (row.value.rated_at_2_5.value, rated("clay.factor_2_5")?),
-                    (row.value.rated_at_3_0.value, rated("clay.factor")?),
+                    (row.value.rated_at_3_0.value, rated("clay.factor_3_0")?),
                     (row.value.rated_at_3_5.value, rated("clay.factor_3_5")?),
                 ];
                 let word = "behind the printed ratings, net of the joint recess".to_owned();

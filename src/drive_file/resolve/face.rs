@@ -3,7 +3,7 @@
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, FaceIndex, FaceResistance};
 use crate::drive_file::DriveFile;
-use crate::handbook::{FaceRuleRow, Handbook, HandbookError, Spoil};
+use crate::handbook::{FaceRuleRow, Handbook, HandbookError, Spoil, rising};
 use crate::quantity::{Band, LineLoad, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Origin};
 use crate::yaml::Complaint;
@@ -14,13 +14,8 @@ pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResista
     let values = row.value;
     let pressure = Band { low: values.low.value, likely: values.likely.value, high: values.high.value };
     let least = Band { low: values.least_low.value, likely: values.least_likely.value, high: values.least_high.value };
-    let rises = |low: f64, likely: f64, high: f64| low >= 0.0 && low <= likely && likely <= high;
-    if !rises(pressure.low.si(), pressure.likely.si(), pressure.high.si())
-        || !rises(least.low.si(), least.likely.si(), least.high.si())
-    {
-        let row = spoil.key().to_owned();
-        return Err(HandbookError::Unfit { table: "face", row, why: "low, likely and high do not rise" });
-    }
+    let pressure = rising("face", spoil.key(), pressure)?;
+    let least = rising("face", spoil.key(), least)?;
     Ok((FaceResistance::Table { pressure, least }, row.origin))
 }
 

@@ -5,8 +5,9 @@ use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
 use crate::handbook::{
-    FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, TipModel, WaterSide,
+    FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, TipModel, WaterSide, rising,
 };
+use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, Mark, Origin};
 use crate::yaml::Complaint;
@@ -207,7 +208,7 @@ impl Resolver<'_> {
         let row = row.ok_or_else(|| no_row("ground_class", class.key()))?;
         let values = row.value;
         let blows = Band { low: values.n_low.value, likely: values.n_likely.value, high: values.n_high.value };
-        Ok(Cited::new(blows, row.origin))
+        Ok(Cited::new(rising("ground_class", class.key(), blows)?, row.origin))
     }
 
     fn blows(&mut self, stretch: &StretchFile, path: &str) -> Result<Band<Ratio>, HandbookError> {
@@ -223,8 +224,8 @@ impl Resolver<'_> {
         let top = rows.iter().map(|row| row.value.n_high.value).fold(Ratio::default(), Ratio::max);
         let (low, high) = (of_class.value.low, of_class.value.high);
         if n < low || (n > high && high < top) {
-            let message =
-                format!("{} blows are not those of {}, which has {} to {}", n.si(), class.key(), low.si(), high.si());
+            let [blows, low, high] = [n, low, high].map(|n| plain(n.si()));
+            let message = format!("{blows} blows are not those of {}, which has {low} to {high}", class.key());
             let complaint = Complaint::from(message).advise("name the class that the blow count belongs to");
             self.flaw(field, &format!("{path}.spt_n"), complaint);
         }
@@ -252,8 +253,13 @@ impl Resolver<'_> {
                 // Half way between no and metered lubrication; the worst case is that none arrives.
                 let dry = self.friction(class, side, Lubrication::None)?;
                 let slick = self.friction(class, side, Lubrication::Metered)?;
+                if slick.levels.likely > dry.levels.likely || slick.levels.high > dry.levels.high {
+                    let why = "metered lubrication leaves more friction than none";
+                    return Err(HandbookError::Unfit { table: "friction_band", row: class.key().to_owned(), why });
+                }
                 let likely = (dry.levels.likely + slick.levels.likely) / 2.0;
                 let levels = Band { low: slick.levels.low, likely, high: dry.levels.high };
+                let levels = rising("friction_band", class.key(), levels)?;
                 Ok(Friction { levels, origin: Origin::Law(&NOT_METERED) })
             }
             _ => match side {
@@ -285,10 +291,7 @@ impl Resolver<'_> {
             .find(fits)
             .ok_or_else(|| no_row("friction_band", format!("{}, {}", class.key(), lubrication.key())))?;
         let levels = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
-        if !(levels.low.si() >= 0.0 && levels.low <= levels.likely && levels.likely <= levels.high) {
-            let row = format!("{}, {}", class.key(), lubrication.key());
-            return Err(HandbookError::Unfit { table: "friction_band", row, why: "low, likely and high do not rise" });
-        }
+        let levels = rising("friction_band", &format!("{}, {}", class.key(), lubrication.key()), levels)?;
         Ok(Friction { levels, origin: row.origin })
     }
 

@@ -3,6 +3,7 @@
 use super::Resolver;
 use crate::drive::AssumedValue;
 use crate::drive_file::DriveFile;
+use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::Complaint;
@@ -104,7 +105,7 @@ impl Resolver<'_> {
                 self.assume("ground surface", word("level: gives the grade"), judged);
                 let slope = ((launch - reception) / length).value;
                 if let (true, Some(pit)) = (!(slope.abs() <= STEEPEST), &file.reception) {
-                    let complaint = Complaint::from(format!("gives a slope of {:.0} %", 100.0 * slope));
+                    let complaint = Complaint::from(format!("gives a slope of {} %", decimal(100.0 * slope, 0)));
                     let complaint = complaint.advise("give the grade too where the ground is not level");
                     self.flaw(&pit.invert_depth, "reception.invert_depth", complaint);
                 }

@@ -6,6 +6,7 @@ use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series, Welds};
 use crate::handbook::Family;
 use crate::handbook::HandbookError;
+use crate::quantity::shown::{decimal, plain};
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
@@ -60,7 +61,7 @@ impl Resolver<'_> {
             Some(sdr) => {
                 format!("{name} {whole} {} {}", if series == Series::Iso { "SDR" } else { "DR" }, sdr.value.si())
             }
-            None => format!("{name} {whole}, wall ratio {:.1}", ratio.si()),
+            None => format!("{name} {whole}, wall ratio {}", decimal(ratio.si(), 1)),
         };
         let welds = file.pull.as_ref().and_then(|pull| pull.welds.as_ref()).map(|field| field.value);
         let documented = welds == Some(Welds::Documented);
@@ -101,7 +102,7 @@ impl Resolver<'_> {
         const OUTSIDE: &FieldName = &FieldName("candidates[].outside_diameter");
         let sdr = candidate.sdr.as_ref().map(|field| {
             if !(5.0..=50.0).contains(&field.value.si()) {
-                let message = format!("expected a dimension ratio from 5 to 50, got {}", field.value.si());
+                let message = format!("expected a dimension ratio from 5 to 50, got {}", plain(field.value.si()));
                 self.flaw(field, &format!("{path}.sdr"), message);
             }
             field.value
@@ -134,7 +135,8 @@ impl Resolver<'_> {
                     && ((outside_diameter.value / wall).si() / sdr.si() - 1.0).abs() > 0.05
                 {
                     let by_wall = (outside_diameter.value / wall).si();
-                    let message = format!("{} contradicts the wall, which gives {by_wall:.1}", sdr.si());
+                    let message =
+                        format!("{} contradicts the wall, which gives {}", plain(sdr.si()), decimal(by_wall, 1));
                     self.flaw(field, &format!("{path}.sdr"), message);
                 }
                 Cited::given(wall, &FieldName("candidates[].wall"))
@@ -147,8 +149,11 @@ impl Resolver<'_> {
                 match table.find(fits) {
                     Some(row) => row.map(|row| row.wall.value),
                     None => {
-                        let message =
-                            format!("no ISO 4427 pipe of {} SDR {} in the table", size_text(size, series), sdr.si());
+                        let message = format!(
+                            "no ISO 4427 pipe of {} SDR {} in the table",
+                            size_text(size, series),
+                            plain(sdr.si())
+                        );
                         let complaint = Complaint::from(message).advise("give wall");
                         self.flaw(&candidate.size, &format!("{path}.size"), complaint);
                         return Ok(None);

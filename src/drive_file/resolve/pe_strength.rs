@@ -5,7 +5,7 @@ use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, ModulusPoints, Pull, StressSource};
 use crate::drive_file::{CandidateFile, DriveFile, StressEdition};
 use crate::handbook::{HandbookError, PeMaterialRow};
-use crate::quantity::{Measure, Pressure, Ratio, Role, ThermodynamicTemperature, Time};
+use crate::quantity::{Measure, Ratio, Role, ThermodynamicTemperature, Time};
 use crate::source::Cited;
 
 impl Resolver<'_> {
@@ -97,15 +97,9 @@ impl Resolver<'_> {
     }
 
     fn duration_factor(&self, edition: &str, duration: Time) -> Result<(Ratio, Time), HandbookError> {
-        let mut rows: Vec<(Time, Ratio)> = self
-            .handbook
-            .pe_duration_factor()?
-            .rows
-            .iter()
-            .filter(|row| row.value.edition.value.0 == edition)
-            .map(|row| (row.value.up_to.value, row.value.factor.value))
-            .collect();
-        rows.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+        let table = self.handbook.pe_duration_factor()?;
+        let own = table.iter().map(|row| &row.value.value).filter(|row| row.edition.value.0 == edition);
+        let rows = rising(own.map(|row| (row.up_to.value, row.factor.value)));
         let next = rows.iter().find(|(longest, _)| *longest >= duration).or(rows.last());
         next.map(|(longest, factor)| (*factor, *longest)).ok_or_else(|| no_row("pe_duration_factor", edition))
     }
@@ -117,7 +111,8 @@ impl Resolver<'_> {
         let warmest = table
             .iter()
             .filter(|row| row.value.value.set.value.0 == SET)
-            .max_by(|a, b| a.value.value.at.value.si().total_cmp(&b.value.value.at.value.si()))
+            // The first of equals.
+            .min_by(|a, b| b.value.value.at.value.si().total_cmp(&a.value.value.at.value.si()))
             .ok_or_else(|| no_row("pe_temperature", SET))?;
         if !self.assumed.iter().any(|assumed| assumed.field.starts_with("pull: temperature factor")) {
             let factor = Cited::new(warmest.value.value.factor.value, warmest.origin);
@@ -127,29 +122,24 @@ impl Resolver<'_> {
     }
 
     pub(super) fn modulus(&self, column: &str, pull: &Pull, duration: Time) -> Result<ModulusPoints, HandbookError> {
-        let mut durations: Vec<(Time, Pressure)> = self
-            .handbook
-            .pe_modulus()?
-            .rows
-            .iter()
-            .filter(|row| row.value.material.value.0 == column)
-            .map(|row| (row.value.duration.value, row.value.modulus.value))
-            .collect();
-        durations.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
-        let mut temperatures: Vec<(ThermodynamicTemperature, Ratio)> = self
-            .handbook
-            .pe_temperature()?
-            .rows
-            .iter()
-            .filter(|row| row.value.set.value.0 == "modulus_ppi")
-            .map(|row| (row.value.at.value, row.value.factor.value))
-            .collect();
-        temperatures.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+        let (moduli, factors) = (self.handbook.pe_modulus()?, self.handbook.pe_temperature()?);
+        let own = moduli.iter().map(|row| &row.value.value).filter(|row| row.material.value.0 == column);
+        let durations = rising(own.map(|row| (row.duration.value, row.modulus.value)));
+        let own = factors.iter().map(|row| &row.value.value).filter(|row| row.set.value.0 == "modulus_ppi");
+        let temperatures = rising(own.map(|row| (row.at.value, row.factor.value)));
         let around = |missing: &'static str| no_row(missing, column);
         let (before, after) = bracket(&durations, duration).ok_or_else(|| around("pe_modulus"))?;
         let (below, above) = bracket(&temperatures, pull.temperature).ok_or_else(|| around("pe_temperature"))?;
         Ok(ModulusPoints { before, after, below, above })
     }
+}
+
+/// Points in rising order; of those at one place the first, which is the one laid over last.
+fn rising<X: Measure + PartialEq, Y>(points: impl Iterator<Item = (X, Y)>) -> Vec<(X, Y)> {
+    let mut points: Vec<(X, Y)> = points.collect();
+    points.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+    points.dedup_by(|later, first| later.0 == first.0);
+    points
 }
 
 /// The neighbours of `at` in a sorted list; the end twice where it lies outside.

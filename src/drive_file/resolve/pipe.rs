@@ -6,6 +6,7 @@ use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
 use crate::handbook::{Family, HandbookError, Method, MethodLimitRow};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
+use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -210,7 +211,7 @@ impl Resolver<'_> {
             return row;
         };
         if !(field.value.si() >= least && field.value.si() <= most) {
-            let message = format!("expected a number from {least} to {most}, got {}", field.value.si());
+            let message = format!("expected a number from {least} to {most}, got {}", plain(field.value.si()));
             self.flaw(field, &format!("{path}.{key}"), message);
         }
         let name = if key == "factor" { &FieldName("candidates[].factor") } else { JOINT };
@@ -224,5 +225,5 @@ const JOINT: &FieldName = &FieldName("candidates[].joint_stress_ratio");
 pub(super) fn size_text(size: Length, series: Series) -> String {
     let system = if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us };
     let (value, unit) = Shown::of(size, Role::Diameter).in_units(system);
-    format!("{} {unit}", (value * 100.0).round() / 100.0)
+    format!("{} {unit}", plain((value * 100.0).round() / 100.0))
 }

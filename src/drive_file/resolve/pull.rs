@@ -5,7 +5,7 @@ use super::line::{GROUND_SURFACE, Line};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, StepRule};
 use crate::drive_file::{Contents, PullFile, Support};
-use crate::handbook::{HandbookError, Spoil};
+use crate::handbook::{HandbookError, Spoil, rising};
 use crate::quantity::{Band, Force, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
@@ -61,6 +61,8 @@ impl Resolver<'_> {
         let friction = self.handbook.ratio("pull.friction_fluid")?;
         let friction_low = self.handbook.ratio("pull.friction_fluid_low")?;
         let friction_inside = Band { low: friction_low.value, likely: friction.value, high: friction.value };
+        let rows = "pull.friction_fluid_low, pull.friction_fluid";
+        let friction_inside = rising("practice_ratio", rows, friction_inside)?;
         self.assume(
             "pull: friction, pipe in the bore fluid",
             AssumedValue::Band(friction_inside.map(|ratio| Shown::of(ratio, Role::Ratio))),
@@ -69,6 +71,7 @@ impl Resolver<'_> {
         let annular = self.handbook.pressure("pull.annular")?;
         let annular_low = self.handbook.pressure("pull.annular_low")?;
         let annular_pressure = Band { low: annular_low.value, likely: annular.value, high: annular.value };
+        let annular_pressure = rising("practice_pressure", "pull.annular_low, pull.annular", annular_pressure)?;
         self.assume(
             "pull: pressure in the annulus",
             AssumedValue::Band(annular_pressure.map(|pressure| Shown::of(pressure, Role::Pressure))),
@@ -241,6 +244,7 @@ impl Resolver<'_> {
         let light = self.handbook.ratio("pull.fluid_light")?;
         let clean = self.handbook.ratio("pull.fluid_clean")?;
         let band = Band { low: density(light.value), likely: density(clean.value), high: density(heavy.value) };
+        let band = rising("practice_ratio", "pull.fluid_light, pull.fluid_clean, pull.fluid_heavy", band)?;
         self.assume(
             "pull: density of the bore fluid",
             AssumedValue::Band(band.map(|density| Shown::of(density, Role::Density))),

@@ -1,0 +1,64 @@
+//! Names of pipes that would read alike.
+
+use super::pipe::size_text;
+use crate::drive::Pipe;
+use crate::drive_file::{CandidateFile, Material, Series};
+use crate::quantity::{Measure, Ratio, Role, Shown, UnitSystem};
+use crate::yaml::Field;
+
+/// Adds to the names of pipes that read alike what was given of each and not of all of them. Each pipe comes with its
+/// place in the file.
+pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)]) {
+    let plain: Vec<(String, Vec<String>)> = pipes
+        .iter()
+        .map(|(index, pipe)| (pipe.label.clone(), files.get(*index).map(extras).unwrap_or_default()))
+        .collect();
+    let mut taken: Vec<String> = Vec::new();
+    for ((index, pipe), (label, own)) in pipes.iter_mut().zip(&plain) {
+        let alike = |extra: &&String| plain.iter().all(|(other, its)| other != label || its.contains(extra));
+        for extra in own.iter().filter(|extra| !alike(extra)) {
+            pipe.label.push_str(", ");
+            pipe.label.push_str(extra);
+        }
+        if taken.contains(&pipe.label) {
+            pipe.label.push_str(&format!(", candidates[{index}]"));
+        }
+        taken.push(pipe.label.clone());
+    }
+}
+
+/// What was given beside designation and size, each in a few words.
+fn extras(file: &CandidateFile) -> Vec<String> {
+    let iso = matches!(file.material.value, Material::Pe100 | Material::Pe80);
+    let default = if iso { Series::Iso } else { Series::Ips };
+    let series = file.series.as_ref().map_or(default, |series| series.value);
+    let system = if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us };
+    fn shown<Q: Measure>(name: &str, field: Option<&Field<Q>>, role: Role, system: UnitSystem) -> Option<String> {
+        field.map(|field| format!("{name} {}", Shown::of(field.value, role).display(system)))
+    }
+    let size = |name: &str, field: &Option<Field<_>>| {
+        field.as_ref().map(|field| format!("{name} {}", size_text(field.value, series)))
+    };
+    let plain =
+        |name: &str, field: &Option<Field<Ratio>>| field.as_ref().map(|field| format!("{name} {}", field.value.si()));
+    [
+        size("OD", &file.outside_diameter),
+        shown("wall", file.wall.as_ref(), Role::Wall, system),
+        shown("weight", file.weight.as_ref(), Role::LineWeight, system),
+        shown("end area", file.end_bearing_area.as_ref(), Role::Area, system),
+        shown("ovality", file.ovality.as_ref(), Role::Percent, system),
+        file.certificate.as_ref().map(|field| format!("certificate {}", field.value.key())),
+        plain("factor", &file.factor),
+        plain("joint stress ratio", &file.joint_stress_ratio),
+        size("casing", &file.casing),
+        shown("casing wall", file.casing_wall.as_ref(), Role::Wall, system),
+        size("bore", &file.bore),
+        file.passes.as_ref().map(|passes| {
+            let sizes: Vec<String> = passes.iter().map(|pass| size_text(pass.value, series)).collect();
+            format!("passes {}", sizes.join(" and "))
+        }),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}

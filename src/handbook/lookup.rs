@@ -1,0 +1,68 @@
+//! Single values by key, from the tables of values by use, and bands that rise.
+
+use super::{Handbook, HandbookError, Table};
+use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Time};
+use crate::source::Cited;
+use crate::yaml::Field;
+
+impl Handbook {
+    /// One ratio from `practice_ratio`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn ratio(&self, key: &str) -> Result<Cited<Ratio>, HandbookError> {
+        one(self.practice_ratio()?, key)
+    }
+
+    /// One pressure from `practice_pressure`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn pressure(&self, key: &str) -> Result<Cited<Pressure>, HandbookError> {
+        one(self.practice_pressure()?, key)
+    }
+
+    /// One length from `practice_length`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn length(&self, key: &str) -> Result<Cited<Length>, HandbookError> {
+        one(self.practice_length()?, key)
+    }
+
+    /// One duration from `practice_duration`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn duration(&self, key: &str) -> Result<Cited<Time>, HandbookError> {
+        one(self.practice_duration()?, key)
+    }
+
+    /// One angle from `practice_angle`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn angle(&self, key: &str) -> Result<Cited<Angle>, HandbookError> {
+        one(self.practice_angle()?, key)
+    }
+}
+
+fn one<Q: Measure>(table: &Table<Field<Q>>, key: &str) -> Result<Cited<Q>, HandbookError> {
+    let row = table.get(key).ok_or_else(|| HandbookError::NoRow { table: table.id, wanted: key.to_owned() })?;
+    if !(row.value.value.si() >= 0.0) {
+        return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is below zero" });
+    }
+    Ok(row.map(|field| field.value))
+}
+
+/// A band out of a table, refused where it falls or begins below zero. `row` says which it is.
+pub(crate) fn rising<Q: Measure + PartialOrd>(
+    table: &'static str,
+    row: &str,
+    band: Band<Q>,
+) -> Result<Band<Q>, HandbookError> {
+    if band.low.si() >= 0.0 && band.low <= band.likely && band.likely <= band.high {
+        return Ok(band);
+    }
+    Err(HandbookError::Unfit { table, row: row.to_owned(), why: "low, likely and high do not rise" })
+}

@@ -1,0 +1,72 @@
+//! Numbers far out of any drive: no infinity comes out, and no line of three hundred digits.
+
+use crate::drives::{drive, text};
+use jackpull::check::{Check, Subject, Verdict};
+use jackpull::choice::CriterionKind;
+use jackpull::law::Doubted;
+use jackpull::quantity::{Band, Force, Measure, Role, Shown, UnitSystem};
+use jackpull::source::{Cited, FieldName};
+use jackpull::{Handbook, choose, read_drive};
+
+fn check(demand: f64, limit: f64) -> Check {
+    let demand = Doubted { value: Band::same(Force::from_si(demand)), doubt: None };
+    let limit = Cited::given(Force::from_si(limit), &FieldName("rig.thrust"));
+    Check::at_most(Subject::StemThrust, Role::Thrust, demand, Doubted { value: limit, doubt: None })
+}
+
+#[test]
+fn a_utilisation_is_a_finite_number_or_none() {
+    for (demand, limit) in [(1e300, 1e-300), (1.0, 0.0), (1.0, 5e-324), (f64::MAX, 0.5)] {
+        let check = check(demand, limit);
+        assert_eq!(check.verdict, Verdict::Over);
+        assert_eq!((check.utilisation(), check.likely_utilisation()), (None, None), "{demand} over {limit}");
+    }
+    assert_eq!(check(1e300, 1e-5).utilisation(), Some(1e305));
+}
+
+/// A load over its limit has no margin, also where it is too far over for a number.
+#[test]
+fn a_load_far_over_its_limit_has_no_margin() {
+    let choice = choose(&drive(&text(|text| text.replace("thrust: 900 kN", "thrust: 1e-306 N")))).unwrap();
+    for ranked in choice.ranked.iter().filter(|ranked| !ranked.scheme.is_excluded()) {
+        assert_eq!(ranked.scheme.checks.get(Subject::StemThrust).unwrap().utilisation(), None);
+        let score = ranked.score.as_ref().unwrap();
+        let margin = score.criteria.iter().find(|criterion| criterion.kind == CriterionKind::LoadMargin).unwrap();
+        assert_eq!(margin.value, Some(0.0));
+    }
+    assert!(choice.reason.contains("thrust, pilot stem is over its limit"), "{}", choice.reason);
+}
+
+#[test]
+fn huge_numbers_are_shown_by_their_power_of_ten() {
+    for (si, role, text) in [
+        (1e15, Role::Thrust, "1.000e12 kN"),
+        (-2.5e300, Role::Pressure, "-2.500e297 kPa"),
+        (f64::MAX, Role::Ratio, "1.798e308"),
+        (1e9, Role::Count, "1.000e9"),
+        (999_999_999.0, Role::Count, "999999999"),
+        (999_999_999.0, Role::Distance, "999999999.0 m"),
+    ] {
+        assert_eq!(Shown { si, role }.display(UnitSystem::Si).to_string(), text);
+    }
+}
+
+/// No fault is longer for a longer number.
+#[test]
+fn faults_of_huge_numbers_stay_short() {
+    for (from, to, part) in [
+        ("spt_n: 12", "spt_n: 1e300", "1e300 blows are not those of firm_to_very_stiff_clay, which has 4 to 30"),
+        ("sdr: 11", "sdr: 1e300", "expected a dimension ratio from 5 to 50, got 1e300"),
+        ("size: 10 in", "size: 10 in, factor: 1e300", "expected a number from 2.5 to 20, got 1e300"),
+        ("size: 10 in", "size: 1e300 m", "no clay jacking pipe of 3.937007874015748e301 in"),
+        ("sdr: 11", "sdr: 11, wall: 1e-300 mm", "11 contradicts the wall, which gives 3.150e302"),
+        ("metered", "1e300", "got \"1e300\""),
+        ("4.20 m", "1e300 m", "gives a slope of 1.667e300 %"),
+        ("length: 60 m", "length: 1e300", "got 1e300 without a unit"),
+    ] {
+        let text = text(|text| text.replace(from, to));
+        let message = read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
+        assert!(message.contains(part), "{part}: {message}");
+        assert!(message.split(' ').all(|word| word.len() < 60), "{message}");
+    }
+}
