@@ -24,7 +24,8 @@ pub struct Stretch {
     pub(crate) pullback: Cited<Rating>,
     /// Water over the invert at its deepest.
     pub(crate) head: Length,
-    pub(crate) soil: Option<Soil>,
+    /// Boxed, so that what every assessment walks over stays small.
+    pub(crate) soil: Option<Box<Soil>>,
 }
 
 /// What resists a pilot tip.

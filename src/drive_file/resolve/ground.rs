@@ -193,7 +193,7 @@ impl Resolver<'_> {
             jacking,
             pullback,
             head,
-            soil: stretch.soil.as_ref().map(|soil| self.soil(soil, path, depths, largest, water)),
+            soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
         })
     }
 
