@@ -76,32 +76,22 @@ struct Outside {
 
 fn outside(drive: &Drive, pipe: &Pipe, body: Body) -> Outside {
     match body {
-        Body::Stem => Outside {
-            diameter: drive.stem.outside_diameter.value,
-            is_pipe: false,
-            weight: drive.stem.weight,
-        },
+        Body::Stem => {
+            Outside { diameter: drive.stem.outside_diameter.value, is_pipe: false, weight: drive.stem.weight }
+        }
         Body::Casing => Outside {
             diameter: pipe.casing.unwrap_or(pipe.outside_diameter.value),
             is_pipe: false,
             weight: pipe.casing_weight,
         },
-        Body::Pipe => Outside {
-            diameter: pipe.outside_diameter.value,
-            is_pipe: true,
-            weight: pipe.jacked_weight(),
-        },
+        Body::Pipe => Outside { diameter: pipe.outside_diameter.value, is_pipe: true, weight: pipe.jacked_weight() },
     }
 }
 
 impl Outside {
     fn laws(self, stretch: &Stretch, length: Length) -> Band<FrictionForce> {
         let friction = if self.is_pipe { stretch.pipe_friction } else { stretch.stem_friction };
-        friction.map(|unit_friction| FrictionForce {
-            unit_friction,
-            outside_diameter: self.diameter,
-            length,
-        })
+        friction.map(|unit_friction| FrictionForce { unit_friction, outside_diameter: self.diameter, length })
     }
 
     /// Weight of the whole body along the grade, where it works against the movement, over the length: a part of the
