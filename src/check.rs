@@ -58,6 +58,8 @@ pub enum Subject {
     StemThrust,
     /// Thrust that pushes the pilot stem, against buckling.
     StemBuckling,
+    /// Thrust that pushes the pilot stem, against snaking in a bore that is wider than the stem.
+    StemSnaking,
     /// Thrust that pushes the pilot stem, against the rating of its joints.
     StemJoint,
     /// Thrust that pushes a casing behind the stem, against the rig.
@@ -96,9 +98,10 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::StemThrust,
         Self::StemBuckling,
+        Self::StemSnaking,
         Self::StemJoint,
         Self::CasingThrust,
         Self::JackingThrust,
@@ -126,6 +129,7 @@ impl Subject {
         match self {
             Self::StemThrust => "thrust, pilot stem",
             Self::StemBuckling => "pilot stem, buckling",
+            Self::StemSnaking => "pilot stem, snaking",
             Self::StemJoint => "pilot stem, joint under thrust",
             Self::CasingThrust => "thrust, casing",
             Self::JackingThrust => "thrust, pipe",
@@ -149,7 +153,16 @@ impl Subject {
     /// True for checks of a force, stress or pressure, whose margin counts in the score.
     #[must_use]
     pub const fn is_load(self) -> bool {
-        !matches!(self, Self::ReamingStep | Self::Bore | Self::BendRadius | Self::Invert | Self::Ground | Self::Length)
+        !matches!(
+            self,
+            Self::StemSnaking
+                | Self::ReamingStep
+                | Self::Bore
+                | Self::BendRadius
+                | Self::Invert
+                | Self::Ground
+                | Self::Length
+        )
     }
 }
 
@@ -348,6 +361,13 @@ impl Checks {
     pub fn add(&mut self, check: Check) {
         if let Some(slot) = self.0.get_mut(check.subject as usize) {
             *slot = Some(check);
+        }
+    }
+
+    /// Adds a check where there is one.
+    pub fn add_some(&mut self, check: Option<Check>) {
+        if let Some(check) = check {
+            self.add(check);
         }
     }
 
