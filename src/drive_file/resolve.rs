@@ -11,6 +11,7 @@ mod pipe;
 mod pull;
 mod soil;
 mod stem;
+mod wall;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
@@ -201,6 +202,7 @@ impl Resolver<'_> {
         let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let stretches = self.ground(file, length, &line, largest)?;
+        let reaction = self.reaction(file, &stretches)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -221,6 +223,7 @@ impl Resolver<'_> {
             stops: self.stops(file, length),
             restart: self.restart(file)?,
             rig,
+            reaction,
             stem,
             tip,
             face,
