@@ -94,6 +94,8 @@ pub enum Subject {
     WallLevel,
     /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
     WallMovement,
+    /// Load of a rigid pipe in service, against its crushing strength.
+    Crushing,
     /// Invert against its tolerance, gravity sewers only.
     Invert,
     /// Ground against method.
@@ -104,7 +106,7 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 24] = [
         Self::StemThrust,
         Self::StemBuckling,
         Self::StemSnaking,
@@ -125,6 +127,7 @@ impl Subject {
         Self::ThrustWall,
         Self::WallLevel,
         Self::WallMovement,
+        Self::Crushing,
         Self::Invert,
         Self::Ground,
         Self::Length,
@@ -156,6 +159,7 @@ impl Subject {
             Self::ThrustWall => "thrust wall",
             Self::WallLevel => "thrust wall, level",
             Self::WallMovement => "thrust wall, movement",
+            Self::Crushing => "pipe in service, crushing",
             Self::Invert => "invert, line and grade",
             Self::Ground => "ground",
             Self::Length => "length",

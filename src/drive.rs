@@ -2,11 +2,13 @@
 
 mod ground;
 mod pipe;
+mod service;
 mod stem;
 mod wall;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use service::{PipeInService, Place};
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
 

@@ -52,6 +52,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         _ => return scheme,
     }
     jacking::wall::checks(calc, drive, pipe, &mut scheme);
+    jacking::service::checks(calc, drive, pipe, &mut scheme);
     for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
         scheme.checks.add(check);
     }

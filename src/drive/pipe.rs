@@ -23,6 +23,8 @@ pub struct Pipe {
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_length: Option<Cited<Length>>,
     pub(crate) pullback_length: Option<Cited<Length>>,
+    /// What it bears in service, where its crushing strength is known.
+    pub(crate) service: Option<Box<super::PipeInService>>,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
 }

@@ -94,6 +94,7 @@ impl DriveFile {
             face: None,
             pull: None,
             tolerance: None,
+            traffic: None,
             candidates: Vec::new(),
         }
     }
@@ -249,6 +250,8 @@ impl CandidateFile {
             casing: None,
             casing_wall: None,
             bore: None,
+            crushing: None,
+            annulus: None,
             passes: None,
         }
     }

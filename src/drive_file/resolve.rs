@@ -9,6 +9,7 @@ mod pe;
 mod pe_strength;
 mod pipe;
 mod pull;
+mod service;
 mod soil;
 mod stem;
 mod wall;
@@ -199,10 +200,11 @@ impl Resolver<'_> {
             self.flaw(&file.length, "candidates", "expected at least one pipe to choose from, got an empty list");
         }
         label::tell_apart(&file.candidates, &mut candidates);
-        let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
+        let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let stretches = self.ground(file, length, &line, largest)?;
         let reaction = self.reaction(file, &stretches)?;
+        self.in_service(file, &stretches, &mut candidates)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);

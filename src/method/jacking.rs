@@ -1,5 +1,6 @@
 //! Pipe jacking behind a guided bore: stem pushed, perhaps a casing, then the pipe.
 
+pub(super) mod service;
 pub(super) mod wall;
 
 use super::scheme::Scheme;

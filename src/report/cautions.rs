@@ -21,7 +21,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "loss of bore fluid to the surface; stability of bore and face; inflow of water",
     "annulus: spacers, grouting, flotation",
     "shortening of a pulled pipe after the pull; scratches",
-    "pipe in service: earth, traffic and water load, long-term collapse and deflection, internal pressure",
+    "flexible pipe in service: earth, traffic and water load, long-term collapse and deflection; internal pressure",
     "pits, working area, room for the string, crane",
     "cover, crossed utilities, settlement and heave",
     "hydraulics, least slope",

@@ -46,10 +46,12 @@ fn the_optional_lines_are_read() {
                 "reaming_torque",
                 "push_assist",
                 "soil",
+                "traffic",
                 "wall",
             ];
             known.contains(&key).then(|| {
-                let inside_pull = !["grade", "stem", "spoil", "face", "tolerance", "depths", "stops"].contains(&key);
+                let inside_pull =
+                    !["grade", "stem", "spoil", "face", "tolerance", "depths", "stops", "traffic"].contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -62,7 +64,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 20, "{all}");
+        assert_eq!(taken, 21, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
