@@ -1,12 +1,14 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
 mod ground;
+mod jacks;
 mod pipe;
 mod service;
 mod stem;
 mod wall;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
+pub use jacks::{Gauge, StationRules};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
 pub use service::{PipeInService, Place};
 pub use stem::{Stem, Tube};
@@ -33,6 +35,8 @@ pub struct Drive {
     pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
     pub(crate) reaction: Option<Reaction>,
+    pub(crate) gauge: Option<Gauge>,
+    pub(crate) stations: StationRules,
     pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
     pub(crate) face: FaceResistance,

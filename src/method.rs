@@ -10,6 +10,8 @@ mod stage;
 mod stem;
 
 pub use crate::handbook::Method;
+pub use jacking::shove::{Shove, StopBy, shove_plan};
+pub use jacking::stations::{PlacedStations, Stations, stations};
 pub use jacking::wall::{WallNeeded, wall_needed};
 pub use models::{FrictionModel, SoilView, friction_models};
 pub use profile::{Point, StageProfile, profile};

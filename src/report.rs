@@ -2,12 +2,14 @@
 
 mod build;
 mod cautions;
+mod jacks;
 mod json;
 mod not_given;
 mod text;
 mod view;
 
 pub use build::report;
+pub use jacks::{ShoveView, StationsView};
 pub use json::json;
 pub use text::text;
 pub use view::{

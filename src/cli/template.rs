@@ -59,6 +59,7 @@ const SI: &[(&str, &str)] = &[
     ("free", "2 m"),
     ("wall", "3 m"),
     ("eye", "600 mm"),
+    ("cylinders", "50000 mm2"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -94,6 +95,7 @@ const US: &[(&str, &str)] = &[
     ("free", "7 ft"),
     ("wall", "10 ft"),
     ("eye", "24 in"),
+    ("cylinders", "78 in2"),
 ];
 
 impl Template {

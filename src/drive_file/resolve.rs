@@ -3,6 +3,7 @@
 mod clay;
 mod face;
 mod ground;
+mod jacks;
 mod label;
 mod line;
 mod pe;
@@ -173,6 +174,8 @@ impl Resolver<'_> {
             pull: Cited::given(self.positive(&file.rig.pull, "rig.pull", Role::Pull), &FieldName("rig.pull")),
             torque: file.rig.torque.as_ref().map(|field| self.rating(field, &FieldName("rig.torque"), Role::Torque)),
         };
+        let gauge = self.gauge(&file.rig)?;
+        let stations = self.stations(&file.rig)?;
         let stem = self.stem(file)?;
         let face = self.face(file)?;
         let tip = self.tip(&stem)?;
@@ -226,6 +229,8 @@ impl Resolver<'_> {
             restart: self.restart(file)?,
             rig,
             reaction,
+            gauge,
+            stations,
             stem,
             tip,
             face,

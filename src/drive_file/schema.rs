@@ -268,6 +268,15 @@ pub struct RigFile {
     /// Greatest torque.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub torque: Option<Field<Torque>>,
+    /// Piston area of all main jacks, for readings of their gauge.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cylinder_area: Option<Field<Area>>,
+    /// Force of the jacks over pressure times area.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub efficiency: Option<Field<Ratio>>,
+    /// Thrust of an intermediate jacking station.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub station_thrust: Option<Field<Force>>,
 }
 
 /// The pilot stem.
@@ -566,6 +575,9 @@ pub struct CandidateFile {
     /// Wall of that casing, for its weight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_wall: Option<Field<Length>>,
+    /// Length of one jacking pipe, for the shove plan.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub segment_length: Option<Field<Length>>,
     /// Final bore round the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,

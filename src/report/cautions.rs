@@ -13,7 +13,7 @@ use crate::source::Origin;
 pub(super) const NOT_CHECKED: &[&str] = &[
     "joint angle, packer and steering of a jacked pipe (its joints are taken to bear over the whole face)",
     "structure of the thrust wall and its base; the pit face that a pull leans on",
-    "intermediate jacking stations",
+    "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
     "weight of stem and casing along the grade, where their walls are not given",
     "pull head, swivel, weak link; thrust-back",

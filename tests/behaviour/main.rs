@@ -20,6 +20,7 @@ mod files;
 mod flow;
 mod forces;
 mod in_service;
+mod jacks;
 mod monotone;
 mod overlays;
 mod packer;

@@ -14,3 +14,4 @@ mod faults;
 mod handbook;
 mod run;
 mod template;
+mod works;
