@@ -98,7 +98,7 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: &'static [Self] = &[
         Self::StemThrust,
         Self::StemBuckling,
         Self::StemSnaking,
