@@ -371,6 +371,13 @@ impl Checks {
         }
     }
 
+    /// Puts every check of a load in doubt.
+    pub fn doubt_loads(&mut self, doubt: Doubt) {
+        for check in self.0.iter_mut().flatten().filter(|check| check.subject.is_load()) {
+            *check = check.in_doubt(doubt);
+        }
+    }
+
     /// The checks there are, in the order of [`Subject`].
     pub fn iter(&self) -> impl Iterator<Item = &Check> {
         self.0.iter().flatten()
