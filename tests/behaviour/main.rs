@@ -38,4 +38,5 @@ mod soil;
 mod stages;
 mod stations;
 mod tables;
+mod thrust_wall;
 mod walls;
