@@ -106,7 +106,7 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 24] = [
+    pub const ALL: &'static [Self] = &[
         Self::StemThrust,
         Self::StemBuckling,
         Self::StemSnaking,
@@ -386,6 +386,13 @@ impl Checks {
     pub fn add_some(&mut self, check: Option<Check>) {
         if let Some(check) = check {
             self.add(check);
+        }
+    }
+
+    /// Puts every check of a load in doubt.
+    pub fn doubt_loads(&mut self, doubt: Doubt) {
+        for check in self.0.iter_mut().flatten().filter(|check| check.subject.is_load()) {
+            *check = check.in_doubt(doubt);
         }
     }
 

@@ -97,6 +97,7 @@ impl DriveFile {
             },
             stem: None,
             spoil: None,
+            pilot: None,
             cutting_edge: None,
             face: None,
             pull: None,
@@ -182,6 +183,8 @@ impl StretchFile {
             groundwater: None,
             spt_n: None,
             largest_stone: None,
+            treatment: None,
+            hazards: Vec::new(),
             unit_friction: None,
             soil: None,
         }

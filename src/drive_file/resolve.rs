@@ -13,6 +13,7 @@ mod pull;
 mod service;
 mod soil;
 mod stem;
+mod suitability;
 mod wall;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
@@ -205,7 +206,10 @@ impl Resolver<'_> {
         label::tell_apart(&file.candidates, &mut candidates);
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
-        let stretches = self.ground(file, length, &line, largest)?;
+        let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
+        self.assume_pilot(file, stem.is_there());
+        let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
+        let stretches = self.ground(file, length, &line, &works)?;
         let reaction = self.reaction(file, &stretches)?;
         self.in_service(file, &stretches, &mut candidates)?;
         let tolerance = self.tolerance(file, largest)?;
@@ -233,6 +237,7 @@ impl Resolver<'_> {
             stations,
             stem,
             tip,
+            technique: works.technique,
             face,
             tolerance,
             pilot_accuracy,
