@@ -2,10 +2,14 @@
 
 mod ground;
 mod pipe;
+mod pulled;
 mod stem;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
-pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use pipe::{
+    Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource,
+};
+pub use pulled::*;
 pub use stem::{Stem, Tube};
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
@@ -35,6 +39,8 @@ pub struct Drive {
     pub(crate) pilot_accuracy: Cited<Length>,
     pub(crate) guided_length: Cited<Length>,
     pub(crate) pull: Option<Pull>,
+    pub(crate) annulus: Annulus,
+    pub(crate) in_service: InService,
     pub(crate) candidates: Vec<Pipe>,
     pub(crate) assumed: Vec<Assumed>,
 }
@@ -176,7 +182,6 @@ impl FaceIndex {
 pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
-    pub(crate) contents: MassDensity,
     pub(crate) fluid_height: Length,
     pub(crate) load_duration: Time,
     pub(crate) fluids: Fluids,
@@ -198,6 +203,7 @@ pub struct Pull {
     pub(crate) bend_ratio: Cited<Ratio>,
     pub(crate) bend_cold: Ratio,
     pub(crate) bend_share: Ratio,
+    pub(crate) works: PullWorks,
 }
 
 /// How much larger than the bore before it a reamed bore is made by habit: by a ratio or by a step, whichever is more.

@@ -1,5 +1,6 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
+mod annulus;
 mod clay;
 mod face;
 mod ground;
@@ -9,6 +10,9 @@ mod pe;
 mod pe_strength;
 mod pipe;
 mod pull;
+mod pull_works;
+mod pulled_metal;
+mod pulled_pvc;
 mod soil;
 mod stem;
 
@@ -178,6 +182,8 @@ impl Resolver<'_> {
             Some(pull) => self.pull(pull, length, &line)?,
             None => None,
         };
+        let annulus = self.annulus(file, pull.as_ref())?;
+        let in_service = self.in_service(file)?;
         if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
@@ -187,6 +193,7 @@ impl Resolver<'_> {
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
                 self.room(index, candidate, &pipe, &line, &stem);
+                self.room_for_spacers(file, &pipe);
                 if file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
@@ -201,6 +208,7 @@ impl Resolver<'_> {
         let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let stretches = self.ground(file, length, &line, largest)?;
+        self.dry_hole(file, &stretches);
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -228,6 +236,8 @@ impl Resolver<'_> {
             pilot_accuracy,
             guided_length,
             pull,
+            annulus,
+            in_service,
             candidates,
             assumed: Vec::new(),
         }))

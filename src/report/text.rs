@@ -1,6 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
-use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView};
+use super::view::{AssumedView, AtView, CheckView, FigureView, OriginView, Report, SchemeView, StepView};
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
@@ -145,6 +145,22 @@ impl Page {
         for check in &scheme.checks {
             self.check(check);
         }
+        if !scheme.figures.is_empty() {
+            self.gap();
+        }
+        for figure in &scheme.figures {
+            self.figure(figure);
+        }
+    }
+
+    fn figure(&mut self, figure: &FigureView) {
+        let range = if figure.in_range { "" } else { "; OUTSIDE ITS RANGE" };
+        let note = figure.note.map_or_else(String::new, |note| format!("; {note}"));
+        let basis = match &figure.row {
+            Some(row) => format!("{row}, {}", figure.basis.label),
+            None => format!("{}, {}", figure.basis.source, figure.basis.label),
+        };
+        self.wrapped("", &format!("{}: {} ({basis}{range}){note}", figure.label, figure.value.text));
     }
 
     fn check(&mut self, check: &CheckView) {
