@@ -291,7 +291,7 @@ fn after(
             by::<RestrainedCoolingStress>(calc.law(law))
         });
     }
-    let margin = drive.handbook.after_pull()?.get("margin").ok_or_else(|| no_row("after_pull", "margin"))?.value.value;
+    let margin = drive.handbook.ratio("after_pull.margin")?.value;
     figures.add("to leave beyond the pits", Role::Distance, |calc| {
         let cooling = cooling.max(Length::default());
         by::<ExcessLength>(calc.law(ExcessLength { stretch: drawn_back, cooling, margin }))
