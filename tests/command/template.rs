@@ -45,9 +45,22 @@ fn the_optional_lines_are_read() {
                 "stops",
                 "reaming_torque",
                 "push_assist",
+                "laydown",
+                "pull_head",
+                "score",
+                "inside_pressure",
+                "unit_drag",
+                "collapsed_bore",
+                "hole",
+                "ramp_room",
+                "reaction",
+                "returns",
+                "ground_temperature",
+                "annulus",
             ];
             known.contains(&key).then(|| {
-                let inside_pull = !["grade", "stem", "spoil", "face", "tolerance", "depths", "stops"].contains(&key);
+                let outside = ["grade", "stem", "spoil", "face", "tolerance", "depths", "stops", "annulus"];
+                let inside_pull = !outside.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -60,7 +73,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 18, "{all}");
+        assert_eq!(taken, 30, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
