@@ -145,7 +145,7 @@ fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), Handbo
     Ok(())
 }
 
-/// Soil of a table of swell and of fluid for a class; the larger where the class does not tell.
+/// Soil of a table of swell and of fluid for a class; the larger where the class does not tell. The table has no rock.
 const fn soil_of(class: GroundClass) -> (&'static str, &'static str) {
     match class {
         GroundClass::LooseSand | GroundClass::MediumToDenseSand => ("sand", "sand"),
@@ -154,6 +154,9 @@ const fn soil_of(class: GroundClass) -> (&'static str, &'static str) {
         GroundClass::SoftClay
         | GroundClass::FirmToVeryStiffClay
         | GroundClass::HardClay
+        | GroundClass::WeakRock
+        | GroundClass::HardRock
+        | GroundClass::Peat
         | GroundClass::Fill
         | GroundClass::Unknown => ("clay", "clay"),
     }
