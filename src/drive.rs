@@ -6,9 +6,7 @@ mod pulled;
 mod stem;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
-pub use pipe::{
-    Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource,
-};
+pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
 pub use pulled::*;
 pub use stem::{Stem, Tube};
 

@@ -21,6 +21,8 @@ pub struct Pipe {
     /// Bores of the reaming passes before the one that brings the pipe.
     pub(crate) passes: Vec<Length>,
     pub(crate) bore: Cited<Length>,
+    /// Diameter of the widest part that has to go through the bore: the pipe, or the joint of a pulled one.
+    pub(crate) widest: Length,
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_length: Option<Cited<Length>>,
     pub(crate) pullback_length: Option<Cited<Length>>,

@@ -1,13 +1,13 @@
 //! The drive file as the engineer writes it.
 
+use super::pulled::{
+    AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
+    VacuumFile,
+};
 use crate::handbook::{GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
     UnitWeight, Velocity,
-};
-use super::pulled::{
-    AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
-    VacuumFile,
 };
 use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
 use serde::{Deserialize, Serialize};

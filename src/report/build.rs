@@ -1,7 +1,7 @@
 //! A choice spelled out as plain data, every origin in words.
 
-use super::cautions;
 use super::view::*;
+use super::{cautions, not_given_pull};
 use crate::check::{Check, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
@@ -46,7 +46,7 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         reason: choice.reason.clone(),
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
         cautions: cautions::ALWAYS.to_vec(),
-        not_checked: cautions::NOT_CHECKED.to_vec(),
+        not_checked: cautions::NOT_CHECKED.iter().copied().chain(not_given_pull::of(drive)).collect(),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),

@@ -38,9 +38,15 @@ fn joints_are_asked_for() {
     let restrained = "material: pvc_restrained, size: 10 in, sdr: 18";
     let iron = "material: ductile_iron, size: 10 in, wall: 0.3 in";
     for (candidate, part) in [
-        (fused.to_owned(), "candidates[1].joint_factor: the strength of the fused joint over that of the pipe is missing"),
+        (
+            fused.to_owned(),
+            "candidates[1].joint_factor: the strength of the fused joint over that of the pipe is missing",
+        ),
         (format!("{fused}, joint_factor: 1.2"), "candidates[1].joint_factor: expected a factor above 0 and at most 1"),
-        (format!("{fused}, joint_factor: 1, joint_pull: 9 kN"), "candidates[1].joint_pull: is for pipe with restrained"),
+        (
+            format!("{fused}, joint_factor: 1, joint_pull: 9 kN"),
+            "candidates[1].joint_pull: is for pipe with restrained",
+        ),
         (restrained.to_owned(), "candidates[1].joint_pull: what the restrained joint holds is missing"),
         (
             format!("{restrained}, joint_pressure: 235 psi"),
@@ -90,7 +96,10 @@ fn dimensions_and_steel_are_asked_for() {
         ),
         ("material: steel, size: 11 in, steel_grade: api_5l_b", "candidates[1].size: no iron pipe size 11 in"),
         ("material: steel, size: 10 in, steel_grade: api_5l_b, sdr: 11", "candidates[1].sdr: a steel pipe has no"),
-        ("material: pe100, size: 315 mm, sdr: 11, yield_strength: 20 MPa", "candidates[1].yield_strength: is for steel"),
+        (
+            "material: pe100, size: 315 mm, sdr: 11, yield_strength: 20 MPa",
+            "candidates[1].yield_strength: is for steel",
+        ),
     ] {
         assert_fault(Some(candidate), None, "", part);
     }
@@ -123,7 +132,10 @@ fn what_comes_with_a_pull_is_checked() {
         ("stem_removal: { every: 1 mm, takes: 4 min }", "pull.stem_removal.every: asks for more than"),
         ("ground_temperature: 90 degC", "pull.ground_temperature: expected the temperature of the ground"),
         ("pull_head: { rating: 0 kN }", "pull.pull_head.rating: expected a force above zero"),
-        ("returns: { flow: -1 L/s, plastic_viscosity: 0.1 Pa*s, yield_point: 1 Pa }", "pull.returns.flow: expected a flow"),
+        (
+            "returns: { flow: -1 L/s, plastic_viscosity: 0.1 Pa*s, yield_point: 1 Pa }",
+            "pull.returns.flow: expected a flow",
+        ),
     ] {
         assert_fault(None, Some(&format!("duration: 6 h, {pull}")), "", part);
     }

@@ -91,7 +91,8 @@ fn unit_drag() {
 #[test]
 fn contents_of_the_string() {
     let inside = |contents: &str| {
-        let pull = format!("duration: 6 h, contents: {contents}, unit_drag: 0 Pa, excess_length: 0 m, string_on: rollers");
+        let pull =
+            format!("duration: 6 h, contents: {contents}, unit_drag: 0 Pa, excess_length: 0 m, string_on: rollers");
         pulled(&text("casing", "60 m", &pull, CLAY, PE)).force.unwrap().likely.value
     };
     let wall = PI * (OD - WALL) * WALL;
@@ -313,7 +314,13 @@ fn ramps() {
 /// Volumes of a bore of 0.3 m after a pilot of 0.1 m in clay, and round the pipe.
 #[test]
 fn volumes() {
-    let file = text("casing", "60 m", "duration: 6 h", &format!("{CLAY}\nannulus: {{ filling: grouted, grout_waste: 1.5 }}"), PE);
+    let file = text(
+        "casing",
+        "60 m",
+        "duration: 6 h",
+        &format!("{CLAY}\nannulus: {{ filling: grouted, grout_waste: 1.5 }}"),
+        PE,
+    );
     let ring = FRAC_PI_4 * (0.09 - 0.01) * 60.0;
     let annulus = FRAC_PI_4 * (0.09 - 0.04) * 60.0;
     for (label, volume) in [
@@ -419,5 +426,87 @@ proptest! {
         let base = limit(factor, degrees);
         prop_assert!(limit(factor * 0.9, degrees) < base);
         prop_assert!(limit(factor, degrees + warmer) <= base);
+    }
+}
+
+/// A drive that tells everything of its pull, with every kind of pulled pipe.
+const EVERYTHING: &str = "\
+service: pressure_main
+length: 90 m
+launch: { invert_depth: 4.20 m }
+reception: { invert_depth: 3.96 m }
+groundwater: 2.5 m
+lubrication: none
+ground:
+  - { to: 50 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, soil: { moist: 19 kN/m3, \
+saturated: 20 kN/m3, friction_angle: 25 deg, undrained_strength: 60 kPa, undrained_modulus: 15 MPa } }
+  - { class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm, soil: { moist: 18 kN/m3, saturated: 20 kN/m3, \
+friction_angle: 33 deg, shear_modulus: 10 MPa } }
+rig: { thrust: 900 kN, pull: 500 kN }
+annulus: { filling: grouted, spacers: 20 mm, grout_density: 1500 kg/m3, grout_pressure: 50 kPa, grout_sets_in: 12 h }
+vacuum: { pressure: 80 kPa, lasts: 1 h }
+stops: [{ at: 40 m }]
+pull:
+  rate: 20 m/h
+  pipe_temperature: 25 degC
+  ground_temperature: 12 degC
+  stem_removal: { every: 3 m, takes: 4 min }
+  laydown: { length: 40 m, joint_time: 90 min }
+  pull_head: { rating: 200 kN, weak_link: 80 kN }
+  collapsed_bore: { length: 3 m, unit_weight: 20 kN/m3 }
+  ramp_room: 30 m
+  reaction: { area: 4 m2, allowable_pressure: 220 kPa }
+  returns: { flow: 300 L/min, plastic_viscosity: 0.03 Pa*s, yield_point: 10 Pa }
+candidates:
+  - { material: pe100, size: 315 mm, sdr: 11 }
+  - { material: pvc_fused, size: 10 in, sdr: 18, joint_factor: 0.9 }
+  - { material: pvc_restrained, size: 10 in, sdr: 18, joint_pull: 200 kN, joint_diameter: 14 in }
+  - { material: ductile_iron, size: 10 in, wall: 0.33 in, joint_pull: 200 kN, joint_deflection: 3 deg, pipe_length: 6 m }
+  - { material: steel, size: 10 in, wall: 0.365 in, steel_grade: api_5l_b }
+";
+
+/// Every check is there for the pipe it is for, on both paths alike, and the silent one touches no heap.
+#[test]
+fn every_check_of_a_pull() {
+    let drive = drive(EVERYTHING);
+    let has = |scheme: &Scheme, subject| scheme.checks.get(subject).is_some();
+    let site = [
+        Subject::PullHead,
+        Subject::WeakLink,
+        Subject::WeakLinkPull,
+        Subject::CollapsedBore,
+        Subject::PullReaction,
+        Subject::BreakOut,
+        Subject::RampRoom,
+        Subject::Tension,
+        Subject::BendRadius,
+    ];
+    for (index, pipe) in drive.candidates().iter().enumerate() {
+        let counted = allocation_counter::measure(|| {
+            std::hint::black_box(assess(&drive, pipe, Method::Pullback));
+        });
+        assert_eq!(counted.count_total, 0, "{}", pipe.label());
+        let (silent, (recorded, _)) =
+            (assess(&drive, pipe, Method::Pullback), jackpull::explain(&drive, pipe, Method::Pullback));
+        assert_eq!(silent, recorded, "{}", pipe.label());
+        for subject in site {
+            assert!(has(&silent, subject), "{}: {subject:?}", pipe.label());
+        }
+        let (plastic, pe, steel) = (index < 3, index == 0, index == 4);
+        for (subject, expected) in [
+            (Subject::Strain, pe),
+            (Subject::StrainWithBend, pe),
+            (Subject::CollapseInGrout, pe),
+            (Subject::CollapseInService, pe),
+            (Subject::Vacuum, pe),
+            (Subject::Deflection, pe),
+            (Subject::TensionAndBending, plastic || steel),
+            (Subject::Collapse, plastic || steel),
+            (Subject::SteelInteraction, steel),
+            (Subject::SteelInteractionNormal, steel),
+        ] {
+            assert_eq!(has(&silent, subject), expected, "{}: {subject:?}", pipe.label());
+        }
+        assert!(!figures(&drive, pipe, Method::Pullback).unwrap().is_empty());
     }
 }

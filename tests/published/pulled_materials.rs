@@ -157,7 +157,11 @@ candidates: [{{ material: steel, size: 12 in, wall: 0.375 in, steel_grade: api_5
     let whole = checked(&steel, Subject::SteelInteraction)?;
     let (ratio, _) = needed(whole.high(), || "ratio".to_owned())?;
     let expected = (1.25 * 0.9 * demand.si / limit.si).powi(2);
-    holds(found, "without bend and pressure the interaction is 1.25 f/Fy, squared", (ratio.si / expected - 1.0).abs() < 1e-9);
+    holds(
+        found,
+        "without bend and pressure the interaction is 1.25 f/Fy, squared",
+        (ratio.si / expected - 1.0).abs() < 1e-9,
+    );
     let normal = checked(&steel, Subject::SteelInteractionNormal)?;
     let (ratio_normal, _) = needed(normal.high(), || "ratio".to_owned())?;
     let factor = (ratio_normal.si / ratio.si).sqrt();

@@ -104,7 +104,8 @@ impl Resolver<'_> {
                 self.flaw(&vacuum.pressure, "vacuum.pressure", "is for a pressure main");
             }
             if !(vacuum.pressure.value.si() > 0.0 && vacuum.pressure.value.si() <= ATMOSPHERE) {
-                let complaint = Complaint::from("expected a pressure below the atmosphere, above zero and to 101.3 kPa");
+                let complaint =
+                    Complaint::from("expected a pressure below the atmosphere, above zero and to 101.3 kPa");
                 self.flaw(&vacuum.pressure, "vacuum.pressure", complaint.advise("write for example \"80 kPa\""));
             }
             let lasts = self.positive(&vacuum.lasts, "vacuum.lasts", Role::Duration);

@@ -84,11 +84,7 @@ impl Resolver<'_> {
         };
         let rule = self.handbook.bore_rule()?.get("general").ok_or_else(|| no_row("bore_rule", "general"))?;
         let widest = self.joint_diameter(&path, candidate, outside_diameter.value, pulled.is_some());
-        let needed = FinalBore {
-            outside_diameter: widest,
-            times: rule.value.times.value,
-            plus: rule.value.plus.value,
-        };
+        let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
         let bore_rule = Cited::new(needed.value(), rule.origin);
         let bore = match &candidate.bore {
             Some(field) => {
@@ -124,6 +120,7 @@ impl Resolver<'_> {
             casing_weight,
             passes,
             bore,
+            widest,
             bore_rule,
             excluded: Vec::new(),
         };

@@ -2,9 +2,7 @@
 
 use super::line::Line;
 use super::{Resolver, no_row};
-use crate::drive::{
-    AssumedValue, BreakOutRule, CollapsedBore, Fill, HoleState, Laydown, PullWorks, Reaction, Returns,
-};
+use crate::drive::{AssumedValue, BreakOutRule, CollapsedBore, Fill, HoleState, Laydown, PullWorks, Reaction, Returns};
 use crate::drive_file::{Contents, Hole, Place, PullFile};
 use crate::handbook::HandbookError;
 use crate::quantity::{Length, MassDensity, Measure, Pressure, Ratio, Role, Time};
@@ -87,9 +85,10 @@ impl Resolver<'_> {
                 .unit_drag
                 .as_ref()
                 .map(|field| self.not_negative(field, "pull.unit_drag", Role::UnitFriction)),
-            inside_pressure: pull.inside_pressure.as_ref().map_or(Pressure::default(), |field| {
-                self.not_negative(field, "pull.inside_pressure", Role::Pressure)
-            }),
+            inside_pressure: pull
+                .inside_pressure
+                .as_ref()
+                .map_or(Pressure::default(), |field| self.not_negative(field, "pull.inside_pressure", Role::Pressure)),
             collapsed: self.collapsed(pull, line, length)?,
             score,
             head_rating: rating.map(|field| self.rating(field, &FieldName("pull.pull_head.rating"), Role::Pull)),
@@ -125,7 +124,8 @@ impl Resolver<'_> {
             break_out: self.break_out()?,
             ground_temperature: pull.ground_temperature.as_ref().map(|field| {
                 if !(field.value.si() > 253.15 && field.value.si() < 323.15) {
-                    let complaint = Complaint::from("expected the temperature of the ground between -20 degC and 50 degC");
+                    let complaint =
+                        Complaint::from("expected the temperature of the ground between -20 degC and 50 degC");
                     self.flaw(field, "pull.ground_temperature", complaint);
                 }
                 field.value

@@ -25,7 +25,8 @@ impl Resolver<'_> {
         self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for fused pipe");
         let Some(outside_diameter) = self.cast_iron_size(path, candidate, size)? else { return Ok(None) };
         let Some(field) = &candidate.wall else {
-            let complaint = Complaint::from("the wall of the iron pipe is missing").advise("add `wall: ...` of its class");
+            let complaint =
+                Complaint::from("the wall of the iron pipe is missing").advise("add `wall: ...` of its class");
             self.flaw(&candidate.size, &format!("{path}.wall"), complaint);
             return Ok(None);
         };
@@ -66,7 +67,9 @@ impl Resolver<'_> {
         }
         let round = self.handbook.ovality()?.get("steel_formula");
         let round = round.ok_or_else(|| no_row("ovality", "steel_formula"))?.value.value;
-        if let Some(field) = candidate.ovality.as_ref().filter(|field| !(field.value >= Ratio::default() && field.value <= round)) {
+        if let Some(field) =
+            candidate.ovality.as_ref().filter(|field| !(field.value >= Ratio::default() && field.value <= round))
+        {
             let message = "the check of outside pressure holds for steel pipe at most 1 % out of round";
             self.flaw(field, &format!("{path}.ovality"), message);
         }
@@ -137,7 +140,8 @@ impl Resolver<'_> {
             row.size_over.as_ref().is_none_or(|over| outside_diameter > over.value)
                 && row.size_to.as_ref().is_none_or(|to| outside_diameter <= to.value)
         };
-        let row = self.handbook.steel_pull_wall()?.find(fits).ok_or_else(|| no_row("steel_pull_wall", "the diameter"))?;
+        let row =
+            self.handbook.steel_pull_wall()?.find(fits).ok_or_else(|| no_row("steel_pull_wall", "the diameter"))?;
         let wall = match (&row.value.wall, &row.value.diameter_over_wall) {
             (Some(wall), _) => wall.value,
             (None, Some(ratio)) => outside_diameter / ratio.value,
@@ -148,11 +152,7 @@ impl Resolver<'_> {
         Ok(Some(wall))
     }
 
-    fn steel_yield(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-    ) -> Result<Option<Cited<Pressure>>, HandbookError> {
+    fn steel_yield(&mut self, path: &str, candidate: &CandidateFile) -> Result<Option<Cited<Pressure>>, HandbookError> {
         let table = self.handbook.steel_grade()?;
         let least = || table.rows.iter().filter(|row| row.value.kind.value.0 == "yield");
         match (&candidate.yield_strength, &candidate.steel_grade) {
@@ -202,7 +202,8 @@ impl Resolver<'_> {
         let factor = |key: &str| cited(key).map(|row| row.value);
         let axial = cited("interaction_axial")?;
         let axial_normal = cited("interaction_axial_normal")?;
-        let ends = (self.steel_pull_stress("bending_low_end")?.value, self.steel_pull_stress("bending_middle_end")?.value);
+        let ends =
+            (self.steel_pull_stress("bending_low_end")?.value, self.steel_pull_stress("bending_middle_end")?.value);
         let factors = SteelFactors {
             tension: cited("tension")?,
             bending_low: factor("bending_low")?,

@@ -202,7 +202,12 @@ impl Resolver<'_> {
         let factor = candidate.joint_deflection_factor.as_ref();
         match (&candidate.joint_pull, &candidate.joint_pressure) {
             (Some(field), None) => {
-                self.refuse(path, "joint_deflection_factor", factor, "the maker's pull is for the deflection it states");
+                self.refuse(
+                    path,
+                    "joint_deflection_factor",
+                    factor,
+                    "the maker's pull is for the deflection it states",
+                );
                 let force = self.positive(field, &format!("{path}.joint_pull"), Role::Pull);
                 Some(JointPull::Rated(Cited::given(force, &FieldName("candidates[].joint_pull"))))
             }
@@ -224,7 +229,8 @@ impl Resolver<'_> {
                     // A straight string: nothing is deflected.
                     None if in_pit => Ratio::from_si(1.0),
                     None => {
-                        let complaint = Complaint::from("what the deflection on the ramp leaves of the joint is missing");
+                        let complaint =
+                            Complaint::from("what the deflection on the ramp leaves of the joint is missing");
                         let advice = "add `joint_deflection_factor` from the maker, or join the string in the pit with \
                                       `pull: { laydown: { length: 6 m, place: pit } }`";
                         let place = format!("{path}.joint_deflection_factor");

@@ -66,12 +66,7 @@ pub(in crate::method) fn figures(
     Ok(())
 }
 
-fn strings(
-    figures: &mut Figures,
-    drive: &Drive,
-    pulled: &PulledPipe,
-    pull: &Pull,
-) -> Result<(), HandbookError> {
+fn strings(figures: &mut Figures, drive: &Drive, pulled: &PulledPipe, pull: &Pull) -> Result<(), HandbookError> {
     if pull.works.rods.is_some() || pull.works.laydown.is_some() {
         let duration = Cited::new(pull.duration, pull.works.duration_basis);
         figures.put("duration of the pull", Role::Duration, known(duration));
@@ -103,9 +98,8 @@ fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
     let Some(radius) = borne.radius else { return };
     let basis = Origin::Law(&RampLength::EQUATION);
     figures.add("ramp, radius", Role::Distance, |_| Cited::new(radius, basis));
-    figures.add("ramp, length along the drive", Role::Distance, |calc| {
-        Cited::new(site::ramp(calc, pull, radius), basis)
-    });
+    figures
+        .add("ramp, length along the drive", Role::Distance, |calc| Cited::new(site::ramp(calc, pull, radius), basis));
     figures.note("from the ground down to the invert at the reception pit");
     if let Some(room) = pull.works.ramp_room {
         figures.add("depth that two arcs reach within the room", Role::Depth, |calc| {
@@ -116,7 +110,7 @@ fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
 
 /// The final bore by every rule there is, since they disagree.
 fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), HandbookError> {
-    let outside_diameter = pipe.outside_diameter.value;
+    let outside_diameter = pipe.widest;
     figures.put("final bore, planned", Role::Diameter, known(pipe.bore));
     let table = drive.handbook.bore_rule()?;
     for row in table.iter() {

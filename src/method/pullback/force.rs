@@ -2,9 +2,7 @@
 
 use crate::drive::{Drive, Fill, HoleState, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
-use crate::laws::pull::{
-    Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull,
-};
+use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::laws::thrust::FrictionForce;
 use crate::method::stage::peak;
@@ -117,7 +115,8 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     };
     let longest_tail = tail(calc, outside(pull, length + pull.excess_length));
     // Of several strings the last may just have been joined.
-    let last = if pull.works.laydown.is_some() { outside(pull, length + pull.excess_length) } else { pull.excess_length };
+    let last =
+        if pull.works.laydown.is_some() { outside(pull, length + pull.excess_length) } else { pull.excess_length };
     let last_tail = tail(calc, last);
 
     let inside = |calc: &mut Calc<R>, friction: Ratio, fluids: [MassDensity; 2]| {

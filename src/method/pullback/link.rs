@@ -18,10 +18,7 @@ pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Born
     let setting = calc.doubted(|calc| {
         let pull_head = pull.works.head_rating.map_or(pipe, |rating| rating.value);
         let joint = borne.straight.value.value;
-        Cited::new(
-            calc.law(WeakLinkSetting { pipe, pull_head, joint }),
-            Origin::Law(&WeakLinkSetting::EQUATION),
-        )
+        Cited::new(calc.law(WeakLinkSetting { pipe, pull_head, joint }), Origin::Law(&WeakLinkSetting::EQUATION))
     });
     Doubted { value: setting.value, doubt: setting.doubt.or(borne.beside_bend.doubt).or(borne.straight.doubt) }
 }

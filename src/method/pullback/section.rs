@@ -102,8 +102,7 @@ pub(super) struct Ring {
 /// pressure held inside. What fills the pipe is not credited: nothing says how high it stands.
 pub(super) fn outside_pressure<R: Recorder>(calc: &mut Calc<R>, pull: &Pull) -> Band<Pressure> {
     let outside = calc.law(FluidHead { density: pull.fluids.heavy, height: pull.fluid_height });
-    pull.annular_pressure
-        .map(|annular| (outside + annular - pull.works.inside_pressure).max(Pressure::default()))
+    pull.annular_pressure.map(|annular| (outside + annular - pull.works.inside_pressure).max(Pressure::default()))
 }
 
 impl Ring {

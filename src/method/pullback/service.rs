@@ -21,7 +21,8 @@ const HEAT: &str = "the heat of setting grout softens PE: it is not counted beyo
 const WATER_ONLY: &str = "groundwater alone: the soil of every stretch is not given";
 const WITH_SOIL: &str = "likely groundwater alone, high the whole weight of soil and water, without support";
 const SUPPORTED: &str = "held by hardened grout all round, which is to be proved";
-const LOAD: &str = "likely a column of soil that hangs in its sides, high its whole weight; against what collapse counts on";
+const LOAD: &str =
+    "likely a column of soil that hangs in its sides, high its whole weight; against what collapse counts on";
 
 pub(super) fn checks<R: Recorder>(
     calc: &mut Calc<R>,
@@ -149,7 +150,13 @@ impl Case<'_> {
     }
 
     /// The water stands for years, the vacuum for hours: each counts at the stiffness of its time.
-    fn vacuum<R: Recorder>(&self, calc: &mut Calc<R>, height: Length, vacuum: Pressure, points: &ModulusPoints) -> Check {
+    fn vacuum<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        height: Length,
+        vacuum: Pressure,
+        points: &ModulusPoints,
+    ) -> Check {
         calc.part("vacuum in service");
         let lasts = self.drive.in_service.vacuum.map_or(self.pull.load_duration, |(_, lasts)| lasts);
         let soft = calc.doubted(|calc| modulus(calc, points, self.pull, lasts, Cold::NotCredited));

@@ -19,7 +19,8 @@ use crate::source::Cited;
 
 const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length that the file names";
 const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
-const NO_RETURNS: &str = "with the pressure in the annulus of the drag, since no flow is given; fluid up to the surface";
+const NO_RETURNS: &str =
+    "with the pressure in the annulus of the drag, since no flow is given; fluid up to the surface";
 const RETURNS: &str = "with the loss of the flow over the whole length; fluid up to the surface";
 
 pub(super) fn checks<R: Recorder>(
