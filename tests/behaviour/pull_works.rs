@@ -510,3 +510,69 @@ fn every_check_of_a_pull() {
         assert!(!figures(&drive, pipe, Method::Pullback).unwrap().is_empty());
     }
 }
+
+/// PE100 for 10 h at 23 degC: 65,000 psi. The bend adds half a diameter over the radius.
+#[test]
+fn strain_of_the_pull() {
+    let at = |radius: &str| {
+        let pull = format!("duration: 10 h, score: 0 %, bend_radius: {radius}");
+        pulled(&text("casing", "60 m", &pull, CLAY, PE).replace("20 degC", "23 degC"))
+    };
+    let (wide, narrow) = (at("20 m"), at("10 m"));
+    let modulus = 65_000.0 * 6_894.757;
+    let strain = peak(&wide) / (PI * (OD - WALL) * WALL) / modulus;
+    assert_relative_eq!(high(&wide, Subject::Strain).0, strain, max_relative = 1e-6);
+    assert_eq!(high(&wide, Subject::Strain).1, 0.02);
+    let with_bend = |scheme: &Scheme| high(scheme, Subject::StrainWithBend).0;
+    assert_relative_eq!(with_bend(&narrow) - with_bend(&wide), OD / 2.0 * (0.1 - 0.05), max_relative = 1e-9);
+    assert!(with_bend(&wide) > OD / 40.0, "the bend is counted: {}", with_bend(&wide));
+}
+
+/// Steel of 12.75 x 0.375 in, grade B: the hoop stress of the fluid, and bending against three quarters of the yield.
+#[test]
+fn steel_by_hand() {
+    let (outside, wall, fy) = (12.75 * 0.0254, 0.375 * 0.0254, 35e3 * 6_894.757);
+    let at = |radius: f64| {
+        let steel = "material: steel, size: 12 in, wall: 0.375 in, steel_grade: api_5l_b";
+        pulled(&text("casing", "60 m", &format!("duration: 6 h, bend_radius: {radius} m"), CLAY, steel))
+    };
+    let (wide, narrow) = (at(500.0), at(250.0));
+    let pressure = 1_500.0 * G * 4.0 + 10.0 * 6_894.757;
+    let hoop = pressure * outside / (2.0 * wall);
+    assert_relative_eq!(high(&wide, Subject::Collapse).0, hoop, max_relative = 1e-6);
+    let bending = |radius: f64| 29e6 * 6_894.757 * outside / (2.0 * radius);
+    let both = |scheme: &Scheme| high(scheme, Subject::TensionAndBending).0;
+    assert_relative_eq!(
+        both(&narrow) - both(&wide),
+        (bending(250.0) - bending(500.0)) / (0.75 * fy),
+        max_relative = 1e-6
+    );
+    assert!(both(&wide) > bending(500.0) / (0.75 * fy));
+    // Below the habit of 1200 diameters it asks for care and does not exclude.
+    assert_eq!(check(&narrow, Subject::BendRadius).verdict, Verdict::WithCare);
+    let axial = peak(&wide) / (PI * (outside - wall) * wall);
+    let along = 1.25 * (axial + bending(500.0) - 0.5 * hoop) / fy;
+    // D/t 34: 0.88 E (t/D)² is 22,000 psi, over 0.55 of the yield: 0.45 Fy + 0.18 of it.
+    let elastic = 0.88 * 29e6 * 6_894.757 * (wall / outside).powi(2);
+    let around = 1.5 * hoop / (0.45 * fy + 0.18 * elastic);
+    let together = along * along + around * around + 2.0 * 0.3 * along.abs() * around;
+    assert_relative_eq!(high(&wide, Subject::SteelInteraction).0, together, max_relative = 1e-6);
+}
+
+/// In weak soft clay the cavity, not the weight of the ground, is the limit.
+#[test]
+fn break_out_in_weak_clay() {
+    let weak = SOIL.replace(
+        "undrained_strength: 60 kPa, undrained_modulus: 15 MPa",
+        "undrained_strength: 5 kPa, shear_modulus: 250 kPa",
+    );
+    let scheme = pulled(&text("casing", "60 m", "duration: 6 h", &weak, PE));
+    let (depth, radius): (f64, f64) = (3.9, 0.15);
+    let (total, strength, stiffness) = (19e3 * 1.5 + 20e3 * (depth - 1.5), 5e3, 250e3);
+    let soft: f64 = strength / stiffness;
+    let plastic = radius * (2.0 * 0.02 / soft).sqrt();
+    let cavity = total + strength - strength * ((radius / plastic).powi(2) + soft).ln();
+    let limit = high(&scheme, Subject::BreakOut).1;
+    assert!(cavity / 1.5 < total, "the cavity governs");
+    assert_relative_eq!(limit, cavity / 1.5, max_relative = 1e-6);
+}
