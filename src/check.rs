@@ -118,6 +118,12 @@ pub enum Subject {
     Bore,
     /// Radius of the string on the ramp.
     BendRadius,
+    /// Thrust, against the ground behind the wall in the launch pit.
+    ThrustWall,
+    /// Level of the thrust, against that of the reaction of the ground.
+    WallLevel,
+    /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
+    WallMovement,
     /// Invert against its tolerance, gravity sewers only.
     Invert,
     /// Ground against method.
@@ -161,6 +167,9 @@ impl Subject {
         Self::ReamingStep,
         Self::Bore,
         Self::BendRadius,
+        Self::ThrustWall,
+        Self::WallLevel,
+        Self::WallMovement,
         Self::Invert,
         Self::Ground,
         Self::Length,
@@ -204,6 +213,9 @@ impl Subject {
             Self::ReamingStep => "reaming step",
             Self::Bore => "final bore",
             Self::BendRadius => "bend radius",
+            Self::ThrustWall => "thrust wall",
+            Self::WallLevel => "thrust wall, level",
+            Self::WallMovement => "thrust wall, movement",
             Self::Invert => "invert, line and grade",
             Self::Ground => "ground",
             Self::Length => "length",
@@ -219,6 +231,8 @@ impl Subject {
                 | Self::ReamingStep
                 | Self::Bore
                 | Self::BendRadius
+                | Self::WallLevel
+                | Self::WallMovement
                 | Self::Invert
                 | Self::Ground
                 | Self::Length

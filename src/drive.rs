@@ -4,11 +4,13 @@ mod ground;
 mod pipe;
 mod pulled;
 mod stem;
+mod wall;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
 pub use pulled::*;
 pub use stem::{Stem, Tube};
+pub use wall::{Reaction, ThrustWall};
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{
@@ -30,6 +32,7 @@ pub struct Drive {
     pub(crate) stops: Vec<Length>,
     pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
+    pub(crate) reaction: Option<Reaction>,
     pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
     /// How the ground is opened for a jacked pipe, in words.

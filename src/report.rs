@@ -3,6 +3,7 @@
 mod build;
 mod cautions;
 mod json;
+mod not_given;
 mod not_given_pull;
 mod text;
 mod view;
@@ -13,5 +14,5 @@ pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
     ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView,
-    ValueView,
+    ValueView, WallNeededView,
 };

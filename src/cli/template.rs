@@ -67,6 +67,8 @@ const SI: &[(&str, &str)] = &[
     ("spacer", "20 mm"),
     ("grout", "1500 kg/m3"),
     ("grouting", "50 kPa"),
+    ("wall", "3 m"),
+    ("eye", "600 mm"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -110,6 +112,8 @@ const US: &[(&str, &str)] = &[
     ("spacer", "0.75 in"),
     ("grout", "94 lb/ft^3"),
     ("grouting", "7 psi"),
+    ("wall", "10 ft"),
+    ("eye", "24 in"),
 ];
 
 impl Template {

@@ -145,7 +145,7 @@ pub struct CollapsedBore {
 
 /// What the rig leans on while it pulls.
 #[derive(Debug, Clone, Copy)]
-pub struct Reaction {
+pub struct PullReaction {
     pub(crate) area: Area,
     pub(crate) allowable: Cited<Pressure>,
 }
@@ -187,7 +187,7 @@ pub struct PullWorks {
     /// From the ground down to the invert at the reception pit.
     pub(crate) ramp_depth: Length,
     pub(crate) ramp_room: Option<Cited<Length>>,
-    pub(crate) reaction: Option<Reaction>,
+    pub(crate) reaction: Option<PullReaction>,
     pub(crate) returns: Option<Returns>,
     pub(crate) break_out: BreakOutRule,
     pub(crate) ground_temperature: Option<ThermodynamicTemperature>,

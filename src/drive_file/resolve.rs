@@ -16,6 +16,7 @@ mod pulled_pvc;
 mod soil;
 mod stem;
 mod suitability;
+mod wall;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
@@ -213,6 +214,7 @@ impl Resolver<'_> {
         let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
         let stretches = self.ground(file, length, &line, &works)?;
         self.dry_hole(file, &stretches);
+        let reaction = self.reaction(file, &stretches)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -233,6 +235,7 @@ impl Resolver<'_> {
             stops: self.stops(file, length),
             restart: self.restart(file)?,
             rig,
+            reaction,
             stem,
             tip,
             technique: works.technique,

@@ -57,6 +57,8 @@ fn the_optional_lines_are_read() {
                 "returns",
                 "ground_temperature",
                 "annulus",
+                "soil",
+                "wall",
             ];
             known.contains(&key).then(|| {
                 let outside = ["grade", "stem", "spoil", "face", "tolerance", "depths", "stops", "annulus"];
@@ -73,7 +75,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 30, "{all}");
+        assert_eq!(taken, 32, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -2,7 +2,9 @@
 
 use super::line::Line;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, BreakOutRule, CollapsedBore, Fill, HoleState, Laydown, PullWorks, Reaction, Returns};
+use crate::drive::{
+    AssumedValue, BreakOutRule, CollapsedBore, Fill, HoleState, Laydown, PullReaction, PullWorks, Returns,
+};
 use crate::drive_file::{Contents, Hole, Place, PullFile};
 use crate::handbook::HandbookError;
 use crate::quantity::{Length, MassDensity, Measure, Pressure, Ratio, Role, Time};
@@ -104,7 +106,7 @@ impl Resolver<'_> {
                 .ramp_room
                 .as_ref()
                 .map(|field| self.rating(field, &FieldName("pull.ramp_room"), Role::Distance)),
-            reaction: pull.reaction.as_ref().map(|reaction| Reaction {
+            reaction: pull.reaction.as_ref().map(|reaction| PullReaction {
                 area: self.positive(&reaction.area, "pull.reaction.area", Role::Area),
                 allowable: self.rating(
                     &reaction.allowable_pressure,
