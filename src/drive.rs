@@ -3,13 +3,15 @@
 mod ground;
 mod jacks;
 mod pipe;
+mod pulled;
 mod service;
 mod stem;
 mod wall;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
-pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
+pub use pulled::*;
 pub use service::{PipeInService, Place};
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
@@ -46,6 +48,8 @@ pub struct Drive {
     pub(crate) pilot_accuracy: Cited<Length>,
     pub(crate) guided_length: Cited<Length>,
     pub(crate) pull: Option<Pull>,
+    pub(crate) annulus: Annulus,
+    pub(crate) in_service: InService,
     pub(crate) candidates: Vec<Pipe>,
     pub(crate) assumed: Vec<Assumed>,
 }
@@ -194,7 +198,6 @@ impl FaceIndex {
 pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
-    pub(crate) contents: MassDensity,
     pub(crate) fluid_height: Length,
     pub(crate) load_duration: Time,
     pub(crate) fluids: Fluids,
@@ -216,6 +219,7 @@ pub struct Pull {
     pub(crate) bend_ratio: Cited<Ratio>,
     pub(crate) bend_cold: Ratio,
     pub(crate) bend_share: Ratio,
+    pub(crate) works: PullWorks,
 }
 
 /// How much larger than the bore before it a reamed bore is made by habit: by a ratio or by a step, whichever is more.

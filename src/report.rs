@@ -5,6 +5,7 @@ mod cautions;
 mod jacks;
 mod json;
 mod not_given;
+mod not_given_pull;
 mod text;
 mod view;
 
@@ -13,7 +14,7 @@ pub use jacks::{ShoveView, StationsView};
 pub use json::json;
 pub use text::text;
 pub use view::{
-    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, InputView, ModelView,
-    OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView, ValueView,
-    WallNeededView,
+    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
+    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView,
+    ValueView, WallNeededView,
 };

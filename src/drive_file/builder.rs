@@ -103,6 +103,8 @@ impl DriveFile {
             pull: None,
             tolerance: None,
             traffic: None,
+            annulus: None,
+            vacuum: None,
             candidates: Vec::new(),
         }
     }
@@ -236,6 +238,18 @@ impl PullFile {
             reamer: None,
             reaming_torque: None,
             push_assist: None,
+            hole: None,
+            unit_drag: None,
+            inside_pressure: None,
+            collapsed_bore: None,
+            score: None,
+            pull_head: None,
+            laydown: None,
+            stem_removal: None,
+            ramp_room: None,
+            reaction: None,
+            returns: None,
+            ground_temperature: None,
         }
     }
 }
@@ -257,6 +271,15 @@ impl CandidateFile {
             certificate: None,
             factor: None,
             joint_stress_ratio: None,
+            joint_factor: None,
+            joint_pull: None,
+            joint_pressure: None,
+            joint_deflection_factor: None,
+            joint_deflection: None,
+            pipe_length: None,
+            joint_diameter: None,
+            steel_grade: None,
+            yield_strength: None,
             casing: None,
             casing_wall: None,
             bore: None,

@@ -1,5 +1,6 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
+mod annulus;
 mod clay;
 mod face;
 mod ground;
@@ -10,6 +11,9 @@ mod pe;
 mod pe_strength;
 mod pipe;
 mod pull;
+mod pull_works;
+mod pulled_metal;
+mod pulled_pvc;
 mod service;
 mod soil;
 mod stem;
@@ -184,6 +188,8 @@ impl Resolver<'_> {
             Some(pull) => self.pull(pull, length, &line)?,
             None => None,
         };
+        let annulus = self.annulus(file, pull.as_ref())?;
+        let in_service = self.annulus_in_service(file)?;
         if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
@@ -193,6 +199,7 @@ impl Resolver<'_> {
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
                 self.room(index, candidate, &pipe, &line, &stem);
+                self.room_for_spacers(file, &pipe);
                 if file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
@@ -210,6 +217,7 @@ impl Resolver<'_> {
         self.assume_pilot(file, stem.is_there());
         let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
         let stretches = self.ground(file, length, &line, &works)?;
+        self.dry_hole(file, &stretches);
         let reaction = self.reaction(file, &stretches)?;
         self.in_service(file, &stretches, &mut candidates)?;
         let tolerance = self.tolerance(file, largest)?;
@@ -243,6 +251,8 @@ impl Resolver<'_> {
             pilot_accuracy,
             guided_length,
             pull,
+            annulus,
+            in_service,
             candidates,
             assumed: Vec::new(),
         }))

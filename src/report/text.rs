@@ -1,6 +1,8 @@
 //! The report for a terminal or a file of 100 columns.
 
-use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView, WallNeededView};
+use super::view::{
+    AssumedView, AtView, CheckView, FigureView, OriginView, Report, SchemeView, StepView, WallNeededView,
+};
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
@@ -156,6 +158,22 @@ impl Page {
         for check in &scheme.checks {
             self.check(check);
         }
+        if !scheme.figures.is_empty() {
+            self.gap();
+        }
+        for figure in &scheme.figures {
+            self.figure(figure);
+        }
+    }
+
+    fn figure(&mut self, figure: &FigureView) {
+        let range = if figure.in_range { "" } else { "; OUTSIDE ITS RANGE" };
+        let note = figure.note.map_or_else(String::new, |note| format!("; {note}"));
+        let basis = match &figure.row {
+            Some(row) => format!("{row}, {}", figure.basis.label),
+            None => format!("{}, {}", figure.basis.source, figure.basis.label),
+        };
+        self.wrapped("", &format!("{}: {} ({basis}{range}){note}", figure.label, figure.value.text));
     }
 
     fn shove_plan(&mut self, scheme: &SchemeView) {

@@ -240,6 +240,29 @@ pub struct AssumedView {
     pub(super) basis: OriginView,
 }
 
+/// A figure that is no check.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FigureView {
+    /// What it is.
+    pub label: &'static str,
+    /// Its value.
+    pub value: ValueView,
+    /// Source of what it rests on.
+    pub source: String,
+    /// Locator there.
+    pub at: String,
+    /// Mark.
+    pub mark: &'static str,
+    /// Table and row, where it is one.
+    pub row: Option<String>,
+    /// False where an equation was used outside its range.
+    pub in_range: bool,
+    /// Note.
+    pub note: Option<&'static str>,
+    #[serde(skip)]
+    pub(super) basis: OriginView,
+}
+
 /// Why a scheme is excluded.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ExcludedView {
@@ -278,6 +301,8 @@ pub struct SchemeView {
     pub soil: Vec<SoilModelsView>,
     /// Checks.
     pub checks: Vec<CheckView>,
+    /// Figures that are no checks.
+    pub figures: Vec<FigureView>,
     /// Assumed values.
     pub assumed: Vec<AssumedView>,
     /// Cautions.
