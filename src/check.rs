@@ -66,6 +66,10 @@ pub enum Subject {
     JackingThrust,
     /// Jacking force on the pipe, against the capacity of its end.
     EndCapacity,
+    /// Angle at the joints of a jacked pipe.
+    JointAngle,
+    /// Jacking force on a free length of pipe, against its strength as a column.
+    PipeColumn,
     /// Pull on the pipe, against its tension.
     Tension,
     /// Stress of pull and bend on the ramp, against the allowable stress.
@@ -96,13 +100,15 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 21] = [
         Self::StemThrust,
         Self::StemBuckling,
         Self::StemJoint,
         Self::CasingThrust,
         Self::JackingThrust,
         Self::EndCapacity,
+        Self::JointAngle,
+        Self::PipeColumn,
         Self::Tension,
         Self::TensionAndBending,
         Self::Collapse,
@@ -130,6 +136,8 @@ impl Subject {
             Self::CasingThrust => "thrust, casing",
             Self::JackingThrust => "thrust, pipe",
             Self::EndCapacity => "pipe end, jacking force",
+            Self::JointAngle => "joint angle",
+            Self::PipeColumn => "pipe in the pit, column",
             Self::Tension => "pipe, tension",
             Self::TensionAndBending => "pipe, tension and bending",
             Self::Collapse => "pipe, collapse in the pull",
@@ -149,7 +157,16 @@ impl Subject {
     /// True for checks of a force, stress or pressure, whose margin counts in the score.
     #[must_use]
     pub const fn is_load(self) -> bool {
-        !matches!(self, Self::ReamingStep | Self::Bore | Self::BendRadius | Self::Invert | Self::Ground | Self::Length)
+        !matches!(
+            self,
+            Self::JointAngle
+                | Self::ReamingStep
+                | Self::Bore
+                | Self::BendRadius
+                | Self::Invert
+                | Self::Ground
+                | Self::Length
+        )
     }
 }
 
@@ -278,6 +295,13 @@ impl Check {
     #[must_use]
     pub fn as_caution(self, note: &'static str) -> Self {
         let verdict = if self.verdict == Verdict::Within { Verdict::WithCare } else { self.verdict };
+        Self { verdict, ..self }.with_note(note)
+    }
+
+    /// Never a pass, and why; a check that is over stays so.
+    #[must_use]
+    pub fn undecided(self, note: &'static str) -> Self {
+        let verdict = if self.verdict == Verdict::Over { Verdict::Over } else { Verdict::NotDecided };
         Self { verdict, ..self }.with_note(note)
     }
 

@@ -1,11 +1,16 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
+mod capacity;
 mod ground;
 mod pipe;
 mod stem;
 
+pub use capacity::{
+    Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, LocalCurve,
+    Packer, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme, Steering,
+};
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
-pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use pipe::{JackedPipe, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
 pub use stem::{Stem, Tube};
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};

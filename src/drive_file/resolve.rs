@@ -1,15 +1,20 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
 mod clay;
+mod concrete;
 mod face;
 mod ground;
+mod jacked;
+mod jacked_steel;
 mod label;
 mod line;
 mod pe;
 mod pe_strength;
 mod pipe;
 mod pull;
+mod rigid;
 mod soil;
+mod steering;
 mod stem;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
@@ -183,6 +188,7 @@ impl Resolver<'_> {
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
             return Ok(None);
         }
+        self.check_steering(file);
         let mut candidates = Vec::new();
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {

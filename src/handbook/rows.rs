@@ -426,8 +426,29 @@ pub enum Family {
     Clay,
     /// Polyethylene.
     Pe,
+    /// Reinforced concrete.
+    Concrete,
+    /// Steel.
+    Steel,
+    /// Glass-reinforced plastic.
+    Grp,
+    /// Polymer concrete.
+    PolymerConcrete,
+    /// Ductile iron.
+    DuctileIron,
+    /// PVC.
+    Pvc,
 }
-key_words!(Family, "a pipe family", { "clay" => Family::Clay, "pe" => Family::Pe });
+key_words!(Family, "a pipe family", {
+    "clay" => Family::Clay,
+    "pe" => Family::Pe,
+    "concrete" => Family::Concrete,
+    "steel" => Family::Steel,
+    "grp" => Family::Grp,
+    "polymer_concrete" => Family::PolymerConcrete,
+    "ductile_iron" => Family::DuctileIron,
+    "pvc" => Family::Pvc,
+});
 
 /// What the pipe will carry.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

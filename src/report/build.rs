@@ -7,7 +7,7 @@ use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method, Service};
-use crate::method::{self, Sheet, SoilView, StageProfile, Step};
+use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
@@ -132,6 +132,7 @@ impl View<'_> {
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
+            figures: self.figures(ranked),
             assumed: self.assumed(ranked),
             cautions: cautions::of(self.drive, ranked, self.system)?,
         })
@@ -197,6 +198,23 @@ impl View<'_> {
             label: criterion.kind.label(),
         });
         Some(ScoreView { least: score.least, most: score.most, criteria: criteria.collect() })
+    }
+
+    fn figures(&self, ranked: &Ranked) -> Vec<FigureView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
+        let view = |figure: Figure| {
+            let basis = self.origin(figure.basis);
+            FigureView {
+                label: figure.label,
+                value: self.value(figure.value),
+                source: basis.source.clone(),
+                at: basis.at.clone(),
+                mark: basis.mark,
+                note: figure.note,
+                basis,
+            }
+        };
+        method::figures(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
     }
 
     fn check(&self, check: &Check) -> CheckView {

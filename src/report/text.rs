@@ -145,6 +145,21 @@ impl Page {
         for check in &scheme.checks {
             self.check(check);
         }
+        self.figures(scheme);
+    }
+
+    /// What is not judged.
+    fn figures(&mut self, scheme: &SchemeView) {
+        if scheme.figures.is_empty() {
+            return;
+        }
+        self.gap();
+        self.line("figures, not judged");
+        for figure in &scheme.figures {
+            self.wrapped("", &format!("{}: {}", figure.label, figure.value.text));
+            let note = figure.note.map_or_else(String::new, |note| format!("; {note}"));
+            self.wrapped("    ", &format!("{}{note}", origin(&figure.basis)));
+        }
     }
 
     fn check(&mut self, check: &CheckView) {

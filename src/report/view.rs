@@ -212,6 +212,25 @@ pub struct AssumedView {
     pub(super) basis: OriginView,
 }
 
+/// A figure that is not a check.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FigureView {
+    /// What it is.
+    pub label: String,
+    /// The figure.
+    pub value: ValueView,
+    /// Source.
+    pub source: String,
+    /// Locator.
+    pub at: String,
+    /// Mark.
+    pub mark: &'static str,
+    /// Note.
+    pub note: Option<&'static str>,
+    #[serde(skip)]
+    pub(super) basis: OriginView,
+}
+
 /// Why a scheme is excluded.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ExcludedView {
@@ -244,6 +263,8 @@ pub struct SchemeView {
     pub soil: Vec<SoilModelsView>,
     /// Checks.
     pub checks: Vec<CheckView>,
+    /// Figures that are not checks.
+    pub figures: Vec<FigureView>,
     /// Assumed values.
     pub assumed: Vec<AssumedView>,
     /// Cautions.

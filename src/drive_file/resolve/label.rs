@@ -6,6 +6,9 @@ use crate::drive_file::{CandidateFile, Material, Series};
 use crate::quantity::{Measure, Ratio, Role, Shown, UnitSystem};
 use crate::yaml::Field;
 
+/// Metres.
+const INCH: f64 = 0.0254;
+
 /// Adds to the names of pipes that read alike what was given of each and not of all of them. Each pipe comes with its
 /// place in the file.
 pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)]) {
@@ -29,7 +32,12 @@ pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)]) {
 
 /// What was given beside designation and size, each in a few words.
 fn extras(file: &CandidateFile) -> Vec<String> {
-    let iso = matches!(file.material.value, Material::Pe100 | Material::Pe80);
+    let round_inches = (file.size.value.si() / INCH - (file.size.value.si() / INCH).round()).abs() < 1e-6;
+    let iso = match file.material.value {
+        Material::Pe100 | Material::Pe80 => true,
+        Material::Clay | Material::Pe4710 | Material::Hdpe | Material::Mdpe => false,
+        _ => !round_inches,
+    };
     let default = if iso { Series::Iso } else { Series::Ips };
     let series = file.series.as_ref().map_or(default, |series| series.value);
     let system = if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us };
@@ -49,6 +57,18 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         shown("ovality", file.ovality.as_ref(), Role::Percent, system),
         file.certificate.as_ref().map(|field| format!("certificate {}", field.value.key())),
         plain("factor", &file.factor),
+        shown("ID", file.inside_diameter.as_ref(), Role::Diameter, system),
+        shown("strength", file.strength.as_ref(), Role::Strength, system),
+        shown("cube strength", file.cube_strength.as_ref(), Role::Strength, system),
+        shown("design strength", file.design_strength.as_ref(), Role::Strength, system),
+        shown("yield", file.yield_strength.as_ref(), Role::Strength, system),
+        file.steel_grade.as_ref().map(|field| format!("grade {}", field.value.0)),
+        file.concrete_grade.as_ref().map(|field| format!("grade {}", field.value.0)),
+        file.scheme.as_ref().map(|field| format!("scheme {}", field.value.key())),
+        shown("rated", file.rated_force.as_ref(), Role::Thrust, system),
+        shown("pipes of", file.pipe_length.as_ref(), Role::Distance, system),
+        file.packer.as_ref().and_then(|packer| shown("packer", Some(&packer.thickness), Role::Wall, system)),
+        shown("free length", file.free_length.as_ref(), Role::Distance, system),
         plain("joint stress ratio", &file.joint_stress_ratio),
         size("casing", &file.casing),
         shown("casing wall", file.casing_wall.as_ref(), Role::Wall, system),

@@ -55,7 +55,11 @@ impl Resolver<'_> {
             candidate.casing.as_ref().map(|field| self.positive(field, &format!("{path}.casing"), Role::Diameter));
         let material = candidate.material.value;
         let dimensions = match material {
-            Material::Clay => self.clay(&path, candidate, size)?,
+            Material::Clay => self.clay(&path, candidate, file, size)?,
+            Material::Concrete => self.concrete(&path, candidate, file, size)?,
+            Material::Steel => self.jacked_steel(&path, candidate, file, size)?,
+            Material::Grp | Material::PolymerConcrete => self.bound(&path, candidate, file, size)?,
+            Material::DuctileIron | Material::Pvc => self.rated(&path, candidate, file, size)?,
             _ => self.pe(&path, candidate, size, file, pull)?,
         };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
@@ -106,8 +110,7 @@ impl Resolver<'_> {
                 bore_rule
             }
         };
-        let passes =
-            if material == Material::Clay { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
+        let passes = if pulled.is_none() { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
         let mut pipe = Pipe {
             jacking_length: self.published_length(Method::PipeJacking, outside_diameter.value)?,
             pullback_length: self.published_length(Method::Pullback, outside_diameter.value)?,
