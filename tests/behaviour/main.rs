@@ -19,6 +19,7 @@ mod extremes;
 mod files;
 mod flow;
 mod forces;
+mod jacked;
 mod monotone;
 mod overlays;
 mod packer;
