@@ -57,6 +57,9 @@ const SI: &[(&str, &str)] = &[
     ("torque_low", "4 kN*m"),
     ("stem_wall", "10 mm"),
     ("free", "2 m"),
+    ("offset", "3 mm"),
+    ("curve", "1000 m"),
+    ("packer", "12 mm"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -90,6 +93,9 @@ const US: &[(&str, &str)] = &[
     ("torque_low", "3000 lbf*ft"),
     ("stem_wall", "0.4 in"),
     ("free", "7 ft"),
+    ("offset", "0.1 in"),
+    ("curve", "3000 ft"),
+    ("packer", "0.5 in"),
 ];
 
 impl Template {

@@ -4,7 +4,7 @@ use crate::check::{Check, Subject, Verdict};
 use crate::choice::Ranked;
 use crate::conditions::invert_uncertainty;
 use crate::drive::{Drive, EndArea};
-use crate::handbook::{HandbookError, Lubrication, Method, Service};
+use crate::handbook::{Family, HandbookError, Lubrication, Method, Service};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
@@ -82,6 +82,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
                 .to_owned(),
         );
     }
+    cautions.extend(unlisted(drive, ranked)?);
     cautions.extend(restart(drive, ranked, system)?);
     match (ranked.scheme.method, drive.lubrication) {
         (Method::PipeJacking, Lubrication::Metered | Lubrication::Logged) => cautions.push(
@@ -112,6 +113,33 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         }
     }
     Ok(cautions)
+}
+
+/// A material that no published list names for jacking.
+fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookError> {
+    const JACKING: [&str; 3] = ["pipe jacking", "microtunnelling", "pilot-tube microtunnelling"];
+    let Some(pipe) = drive.candidates.get(ranked.candidate).filter(|_| ranked.scheme.method == Method::PipeJacking)
+    else {
+        return Ok(None);
+    };
+    let names: &[&str] = match pipe.family() {
+        Family::Clay => &["vitrified clay", "clay"],
+        Family::Concrete => &["reinforced concrete", "concrete"],
+        Family::Steel => &["steel"],
+        Family::Grp => &["GRP"],
+        Family::PolymerConcrete => &["polymer concrete"],
+        Family::DuctileIron => &["ductile iron"],
+        Family::Pvc => &["PVC"],
+        Family::Pe => return Ok(None),
+    };
+    let listed = drive.handbook.method_material()?.iter().any(|row| {
+        let row = &row.value.value;
+        JACKING.contains(&row.method.value.0.as_str()) && names.contains(&row.material.value.0.as_str())
+    });
+    Ok((!listed).then(|| {
+        let name = names.first().copied().unwrap_or_default();
+        format!("The published lists of materials that are jacked do not name {name}: lists of usage, no ban.")
+    }))
 }
 
 /// What a stop of more than a shift does to the force on a jacked pipe.

@@ -12,5 +12,6 @@ mod assess;
 mod examples;
 mod faults;
 mod handbook;
+mod jacked;
 mod run;
 mod template;

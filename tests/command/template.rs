@@ -31,6 +31,7 @@ fn the_optional_lines_are_read() {
                 "stem",
                 "spoil",
                 "face",
+                "steering",
                 "tolerance",
                 "contents",
                 "string_on",
@@ -47,7 +48,8 @@ fn the_optional_lines_are_read() {
                 "push_assist",
             ];
             known.contains(&key).then(|| {
-                let inside_pull = !["grade", "stem", "spoil", "face", "tolerance", "depths", "stops"].contains(&key);
+                let inside_pull =
+                    !["grade", "stem", "spoil", "face", "steering", "tolerance", "depths", "stops"].contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -60,7 +62,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 18, "{all}");
+        assert_eq!(taken, 19, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -16,6 +16,7 @@ use crate::source::{Cited, Origin};
 const UNIFORM: &str = "uniform bearing, no eccentricity in it: shown, never used";
 const UPPER: &str = "a rule of buildings, for a straight column without eccentricity: shown, never used";
 const AT_PEAK: &str = "of the new and the crushed packer the lesser, ends out of square included";
+const BEYOND_ADVICE: &str = "beyond what is advised at a joint: the check of the angle asks for care before";
 const OFF_AXIS: &str =
     "beyond it the first pipe is not pressed over its whole end; jacks and thrust ring have to keep it";
 
@@ -88,11 +89,11 @@ fn of_steel(calc: &mut Calc<Silent>, end: &SteelEnd, figures: &mut Vec<Figure>) 
         })
     };
     let default = calc.doubted(|calc| steel::default(calc, end));
-    figures.extend(figure("stress allowed by default", default, calc, None));
+    figures.extend(figure("mean stress allowed by default", default, calc, None));
     let annex = calc.doubted(|calc| steel::annex(calc, end));
-    figures.extend(figure("stress allowed by the Chinese annex", annex, calc, None));
+    figures.extend(figure("mean stress allowed by Chinese annex", annex, calc, None));
     let code = calc.doubted(code);
-    figures.extend(figure("stress allowed by a building code", code, calc, Some(UPPER)));
+    figures.extend(figure("mean stress by a building code", code, calc, Some(UPPER)));
 }
 
 /// The angle allowed at the greatest force, and what the line and the ends add.
@@ -107,7 +108,7 @@ fn turned(calc: &mut Calc<Silent>, drive: &Drive, pipe: &Pipe, jacked: &JackedPi
             label: "joint angle allowed at the greatest force".to_owned(),
             value: Shown::of(angle, Role::JointAngle),
             basis: Origin::Law(&AngleAtForce::EQUATION),
-            note: Some(AT_PEAK),
+            note: Some(if angle > jacked.joint.steering.warning.value { BEYOND_ADVICE } else { AT_PEAK }),
         });
     }
     let outside_diameter = pipe.outside_diameter.value;
