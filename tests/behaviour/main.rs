@@ -20,6 +20,7 @@ mod files;
 mod flow;
 mod forces;
 mod jacked;
+mod jacked_door;
 mod monotone;
 mod overlays;
 mod packer;
