@@ -58,6 +58,8 @@ pub enum Subject {
     StemThrust,
     /// Thrust that pushes the pilot stem, against buckling.
     StemBuckling,
+    /// Thrust that pushes the pilot stem, against snaking in a bore that is wider than the stem.
+    StemSnaking,
     /// Thrust that pushes the pilot stem, against the rating of its joints.
     StemJoint,
     /// Thrust that pushes a casing behind the stem, against the rig.
@@ -100,9 +102,10 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: &'static [Self] = &[
         Self::StemThrust,
         Self::StemBuckling,
+        Self::StemSnaking,
         Self::StemJoint,
         Self::CasingThrust,
         Self::JackingThrust,
@@ -132,6 +135,7 @@ impl Subject {
         match self {
             Self::StemThrust => "thrust, pilot stem",
             Self::StemBuckling => "pilot stem, buckling",
+            Self::StemSnaking => "pilot stem, snaking",
             Self::StemJoint => "pilot stem, joint under thrust",
             Self::CasingThrust => "thrust, casing",
             Self::JackingThrust => "thrust, pipe",
@@ -159,7 +163,8 @@ impl Subject {
     pub const fn is_load(self) -> bool {
         !matches!(
             self,
-            Self::JointAngle
+            Self::StemSnaking
+                | Self::JointAngle
                 | Self::ReamingStep
                 | Self::Bore
                 | Self::BendRadius
@@ -372,6 +377,20 @@ impl Checks {
     pub fn add(&mut self, check: Check) {
         if let Some(slot) = self.0.get_mut(check.subject as usize) {
             *slot = Some(check);
+        }
+    }
+
+    /// Adds a check where there is one.
+    pub fn add_some(&mut self, check: Option<Check>) {
+        if let Some(check) = check {
+            self.add(check);
+        }
+    }
+
+    /// Puts every check of a load in doubt.
+    pub fn doubt_loads(&mut self, doubt: Doubt) {
+        for check in self.0.iter_mut().flatten().filter(|check| check.subject.is_load()) {
+            *check = check.in_doubt(doubt);
         }
     }
 

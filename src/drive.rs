@@ -35,6 +35,8 @@ pub struct Drive {
     pub(crate) rig: Rig,
     pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
+    /// How the ground is opened for a jacked pipe, in words.
+    pub(crate) technique: &'static str,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,
     pub(crate) pilot_accuracy: Cited<Length>,
@@ -169,9 +171,16 @@ pub struct FaceIndex {
 impl FaceIndex {
     pub(crate) const fn of(self, class: GroundClass) -> Ratio {
         match class {
-            GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::Silt => self.ordinary,
+            GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::Silt | GroundClass::Peat => {
+                self.ordinary
+            }
             GroundClass::LooseSand | GroundClass::MediumToDenseSand => self.sand,
-            GroundClass::HardClay | GroundClass::Gravel | GroundClass::Fill | GroundClass::Unknown => self.hard,
+            GroundClass::HardClay
+            | GroundClass::Gravel
+            | GroundClass::Fill
+            | GroundClass::WeakRock
+            | GroundClass::HardRock
+            | GroundClass::Unknown => self.hard,
         }
     }
 }

@@ -56,5 +56,6 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         scheme.checks.add(check);
     }
     scheme.checks.add(conditions::length(drive, pipe, method));
+    scheme.checks.doubt_loads(conditions::ground_doubt(drive));
     scheme
 }

@@ -90,6 +90,7 @@ impl DriveFile {
             rig: RigFile { thrust: site.rig_thrust.into(), pull: site.rig_pull.into(), torque: None },
             stem: None,
             spoil: None,
+            pilot: None,
             cutting_edge: None,
             face: None,
             steering: None,
@@ -167,6 +168,8 @@ impl StretchFile {
             groundwater: None,
             spt_n: None,
             largest_stone: None,
+            treatment: None,
+            hazards: Vec::new(),
             unit_friction: None,
             soil: None,
         }

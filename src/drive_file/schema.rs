@@ -1,7 +1,7 @@
 //! The drive file as the engineer writes it.
 
 use super::jacked::{EndScheme, PackerFile, SteeringFile};
-use crate::handbook::{GroundClass, Lubrication, Service, Spoil};
+use crate::handbook::{GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
     UnitWeight, Velocity,
@@ -48,6 +48,9 @@ pub struct DriveFile {
     /// How soil is removed at an enlarging head.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub spoil: Option<Field<Spoil>>,
+    /// How the pilot makes its way.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pilot: Option<Field<Pilot>>,
     /// Thickness of the edge that cuts, where an open edge does.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cutting_edge: Option<Field<Length>>,
@@ -117,6 +120,12 @@ pub struct StretchFile {
     /// Largest stone expected; `0 mm` for none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub largest_stone: Option<Field<Length>>,
+    /// What is done against water at the face, for the ground of this stretch.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub treatment: Option<Field<Treatment>>,
+    /// Hazards that the class does not tell.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub hazards: Vec<Field<GroundHazard>>,
     /// Unit friction on everything in the bore, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub unit_friction: Option<PressureBandFile>,

@@ -13,7 +13,7 @@ use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
 use crate::laws::thrust::{
     CuttingEdge, FaceForce, FrictionForce, OpenShieldFace, PilotTipAsCone, PilotTipInClay, SlurryFace, WeightAlongGrade,
 };
-use crate::quantity::{Band, Force, Length, LineLoad, Measure, Pressure, Ratio, UnitWeight};
+use crate::quantity::{Band, Force, Length, LineLoad, Measure, Ratio, UnitWeight};
 
 /// What may be in the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,43 +69,37 @@ impl Stage {
 #[derive(Clone, Copy)]
 struct Outside {
     diameter: Length,
-    friction: fn(&Stretch) -> Band<Pressure>,
+    /// A pipe has the friction of a pipe, steel that of steel.
+    is_pipe: bool,
     weight: Option<LineLoad>,
 }
 
 fn outside(drive: &Drive, pipe: &Pipe, body: Body) -> Outside {
     match body {
-        Body::Stem => Outside {
-            diameter: drive.stem.outside_diameter.value,
-            friction: |stretch| stretch.stem_friction,
-            weight: drive.stem.weight,
-        },
+        Body::Stem => {
+            Outside { diameter: drive.stem.outside_diameter.value, is_pipe: false, weight: drive.stem.weight }
+        }
         Body::Casing => Outside {
             diameter: pipe.casing.unwrap_or(pipe.outside_diameter.value),
-            friction: |stretch| stretch.stem_friction,
+            is_pipe: false,
             weight: pipe.casing_weight,
         },
-        Body::Pipe => Outside {
-            diameter: pipe.outside_diameter.value,
-            friction: |stretch| stretch.pipe_friction,
-            weight: pipe.jacked_weight(),
-        },
+        Body::Pipe => Outside { diameter: pipe.outside_diameter.value, is_pipe: true, weight: pipe.jacked_weight() },
     }
 }
 
 impl Outside {
     fn laws(self, stretch: &Stretch, length: Length) -> Band<FrictionForce> {
-        (self.friction)(stretch).map(|unit_friction| FrictionForce {
-            unit_friction,
-            outside_diameter: self.diameter,
-            length,
-        })
+        let friction = if self.is_pipe { stretch.pipe_friction } else { stretch.stem_friction };
+        friction.map(|unit_friction| FrictionForce { unit_friction, outside_diameter: self.diameter, length })
     }
 
-    /// Weight along the grade over a length, where it works against the movement.
-    fn uphill<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive, length: Length) -> Force {
-        self.weight.map_or(Force::default(), |pipe_weight| {
-            calc.law(WeightAlongGrade { pipe_weight, length, rise: drive.grade.value })
+    /// Weight of the whole body along the grade, where it works against the movement, over the length: a part of the
+    /// body has a part of it.
+    fn uphill<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive) -> LineLoad {
+        let length = drive.length.value;
+        self.weight.map_or(LineLoad::default(), |pipe_weight| {
+            calc.law(WeightAlongGrade { pipe_weight, length, rise: drive.grade.value }) / length
         })
     }
 }
@@ -199,41 +193,46 @@ pub(super) fn walk_pushed<R: Recorder>(
         Some(body) => whole_friction(calc, drive, pipe, body),
         None => Band::default(),
     };
-    let mut weight_ahead = ahead.map_or(Force::default(), |ahead| ahead.uphill(calc, drive, drive.length.value));
+    let climb_ahead = ahead.map_or(LineLoad::default(), |ahead| ahead.uphill(calc, drive));
+    let climb = behind.uphill(calc, drive);
     let mut own = Band::<Force>::default();
-    let mut weight = Force::default();
     for stretch in &drive.stretches {
         let front = match (stage.behind, same_face) {
             (Body::Stem, _) => tips(calc, drive, stretch),
             (_, Some(face)) => face,
             (_, None) => head(calc, drive.face, behind.diameter, guided, stretch),
         };
-        let force = |own: Band<Force>, still_ahead: Band<Force>, weight: Force, weight_ahead: Force| Pushed {
-            on_rig: sum(sum(own, still_ahead), front.map(|front| front + weight + weight_ahead)),
-            on_ahead: still_ahead.map(|ahead| ahead + weight_ahead),
+        let force = |advance: Length, own: Band<Force>, still_ahead: Band<Force>| {
+            let weight_ahead = climb_ahead * (drive.length.value - advance);
+            let weight = climb * advance + weight_ahead;
+            Pushed {
+                on_rig: sum(sum(own, still_ahead), front.map(|front| front + weight)),
+                on_ahead: still_ahead.map(|ahead| ahead + weight_ahead),
+            }
         };
         // The front meets a stretch at its beginning, with the friction so far.
-        at(stretch.from, force(own, still_ahead, weight, weight_ahead));
+        at(stretch.from, force(stretch.from, own, still_ahead));
         let mut from = stretch.from;
-        let stops = stops_in(&drive.stops, stretch.from, stretch.to);
-        for (end, stands) in stops.iter().map(|stop| (*stop, true)).chain([(stretch.to, false)]) {
+        let mut stops = stops_in(&drive.stops, stretch.from, stretch.to).iter();
+        loop {
+            let stop = stops.next();
+            let end = *stop.unwrap_or(&stretch.to);
             let length = end - from;
             if length > Length::default() {
                 own = sum(own, behind.laws(stretch, length).map(|law| calc.law(law)));
-                weight += behind.uphill(calc, drive, length);
                 if let Some(ahead) = ahead {
                     let part = again(ahead, stretch, length);
                     still_ahead = still_ahead.with(part, |total, part| (total - part).max(Force::default()));
-                    weight_ahead = ahead.uphill(calc, drive, drive.length.value - end);
                 }
             }
-            let moving = force(own, still_ahead, weight, weight_ahead);
+            let moving = force(end, own, still_ahead);
             at(end, moving);
-            if stands {
-                let raise = |friction| restarted(friction, drive.restart);
-                at(end, force(raise(own), raise(still_ahead), weight, weight_ahead));
-                at(end, moving);
+            if stop.is_none() {
+                break;
             }
+            let raise = |friction| restarted(friction, drive.restart);
+            at(end, force(end, raise(own), raise(still_ahead)));
+            at(end, moving);
             from = end;
         }
     }

@@ -256,7 +256,8 @@ impl View<'_> {
             } else if matches!(field, "tolerance" | "pilot accuracy") {
                 self.drive.service == Service::GravitySewer
             } else {
-                let jacked = field == "spoil" || field.starts_with("face") || field.contains("jacked pipe");
+                let jacked =
+                    matches!(field, "spoil" | "pilot") || field.starts_with("face") || field.contains("jacked pipe");
                 !(pulled && jacked)
             }
         };
@@ -313,6 +314,7 @@ impl View<'_> {
             "rig: thrust {thrust}, pull {pull}; lubrication {}",
             drive.lubrication.key().replace('_', " ")
         ));
+        facts.push(format!("ground opened for a jacked pipe: {}", drive.technique));
         let laid: Vec<String> = self.tables().map(|(table, file)| format!("{file} ({table})")).collect();
         if !laid.is_empty() {
             facts.push(format!("tables laid over: {}", laid.join(", ")));

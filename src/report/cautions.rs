@@ -83,7 +83,10 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         );
     }
     cautions.extend(unlisted(drive, ranked)?);
-    cautions.extend(restart(drive, ranked, system)?);
+    // Planned stops are in the forces already.
+    if drive.stops.is_empty() {
+        cautions.extend(restart(drive, ranked, system)?);
+    }
     match (ranked.scheme.method, drive.lubrication) {
         (Method::PipeJacking, Lubrication::Metered | Lubrication::Logged) => cautions.push(
             "The lubricated band rests on 12 values from 10 drives at 8 sites, 9 of them in one compilation, \

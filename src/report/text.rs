@@ -206,7 +206,10 @@ impl Page {
                 (Some(total), Some(effective)) => format!("total {}, effective {}", total.text, effective.text),
                 _ => "not known below water without the saturated unit weight".to_owned(),
             };
-            self.wrapped("", &format!("ground[{}]: vertical stress at the crown {stress}", soil.stretch));
+            self.wrapped(
+                "",
+                &format!("ground[{}], deepest place: vertical stress at the crown {stress}", soil.stretch),
+            );
             for model in &soil.models {
                 let range = if model.in_range { "" } else { "; OUTSIDE ITS RANGE" };
                 let band = &model.friction;

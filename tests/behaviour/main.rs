@@ -19,6 +19,7 @@ mod extremes;
 mod files;
 mod flow;
 mod forces;
+mod ground;
 mod jacked;
 mod jacked_door;
 mod monotone;

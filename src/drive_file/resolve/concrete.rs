@@ -1,6 +1,7 @@
 //! A reinforced concrete jacking pipe out of size, strength and scheme.
 
-use super::jacked::{Barrel, of_row, size_words, strength_text};
+use super::jacked::{Barrel, of_row, strength_text};
+use super::label::as_given;
 use super::pipe::{Named, same_size};
 use super::steering::Ends;
 use super::{Resolver, no_row};
@@ -77,7 +78,7 @@ impl Resolver<'_> {
             free: None,
         };
         Ok(Some(Named {
-            label: format!("concrete {}", size_words(size)),
+            label: format!("concrete {}", as_given(size)),
             family: Family::Concrete,
             outside_diameter: barrel.outside_diameter,
             jacked: Some(jacked),

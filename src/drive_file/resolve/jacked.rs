@@ -1,5 +1,6 @@
 //! What jacked pipes of all materials share: section, end area, weight, the maker's force, fields that do not apply.
 
+use super::label::as_given;
 use super::pipe::same_size;
 use super::{Resolver, no_row};
 use crate::drive::{EndArea, RingKind};
@@ -28,14 +29,6 @@ impl Barrel {
     pub(super) fn wall(&self) -> Option<Length> {
         self.inside_diameter.map(|inside| (self.outside_diameter.value - inside) / 2.0)
     }
-}
-
-/// A nominal size in the unit it is a round number of.
-pub(super) fn size_words(size: Length) -> String {
-    let inches = size.si() / 0.0254;
-    let whole = (inches - inches.round()).abs() < 1e-6;
-    let series = if whole { crate::drive_file::Series::Ips } else { crate::drive_file::Series::Iso };
-    super::pipe::size_text(size, series)
 }
 
 impl Resolver<'_> {
@@ -174,8 +167,8 @@ impl Resolver<'_> {
             }
         }
         known.sort_by(|a, b| a.si().total_cmp(&b.si()));
-        let known = known.into_iter().map(size_words).collect::<Vec<_>>().join(", ");
-        let message = format!("no {what} of {} in the table", size_words(candidate.size.value));
+        let known = known.into_iter().map(as_given).collect::<Vec<_>>().join(", ");
+        let message = format!("no {what} of {} in the table", as_given(candidate.size.value));
         let listed = if known.is_empty() { String::new() } else { format!("there are {known}; ") };
         let advice = format!("{listed}give outside_diameter and inside_diameter or wall");
         self.flaw(&candidate.size, &format!("{path}.size"), Complaint::from(message).advise(advice));

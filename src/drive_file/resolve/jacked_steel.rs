@@ -1,7 +1,8 @@
 //! A steel pipe that is jacked: section, grade and the coefficients of its schemes.
 
 use super::concrete::ends;
-use super::jacked::{Barrel, of_row, size_words};
+use super::jacked::{Barrel, of_row};
+use super::label::as_given;
 use super::pipe::{Named, same_size};
 use super::steering::Ends;
 use super::{Resolver, no_row};
@@ -75,7 +76,7 @@ impl Resolver<'_> {
             free: self.free(path, candidate)?,
         };
         Ok(Some(Named {
-            label: format!("steel {}", size_words(size)),
+            label: format!("steel {}", as_given(size)),
             family: Family::Steel,
             outside_diameter: barrel.outside_diameter,
             jacked: Some(jacked),

@@ -3,11 +3,8 @@
 use super::pipe::size_text;
 use crate::drive::Pipe;
 use crate::drive_file::{CandidateFile, Material, Series};
-use crate::quantity::{Measure, Ratio, Role, Shown, UnitSystem};
+use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::yaml::Field;
-
-/// Metres.
-const INCH: f64 = 0.0254;
 
 /// Adds to the names of pipes that read alike what was given of each and not of all of them. Each pipe comes with its
 /// place in the file.
@@ -30,13 +27,21 @@ pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)]) {
     }
 }
 
+/// A size in the unit it was most likely written in: inches where they are whole sixteenths and the millimetres are not
+/// whole.
+pub(super) fn as_given(size: Length) -> String {
+    let whole = |number: f64| (number - number.round()).abs() < 0.01;
+    let sixteenths = Shown::of(size, Role::Diameter).in_units(UnitSystem::Us).0 * 16.0;
+    let inches = whole(sixteenths) && !whole(size.si() * 1e3);
+    size_text(size, if inches { Series::Ips } else { Series::Iso })
+}
+
 /// What was given beside designation and size, each in a few words.
 fn extras(file: &CandidateFile) -> Vec<String> {
-    let round_inches = (file.size.value.si() / INCH - (file.size.value.si() / INCH).round()).abs() < 1e-6;
     let iso = match file.material.value {
         Material::Pe100 | Material::Pe80 => true,
         Material::Clay | Material::Pe4710 | Material::Hdpe | Material::Mdpe => false,
-        _ => !round_inches,
+        _ => as_given(file.size.value).ends_with("mm"),
     };
     let default = if iso { Series::Iso } else { Series::Ips };
     let series = file.series.as_ref().map_or(default, |series| series.value);
@@ -44,14 +49,13 @@ fn extras(file: &CandidateFile) -> Vec<String> {
     fn shown<Q: Measure>(name: &str, field: Option<&Field<Q>>, role: Role, system: UnitSystem) -> Option<String> {
         field.map(|field| format!("{name} {}", Shown::of(field.value, role).display(system)))
     }
-    let size = |name: &str, field: &Option<Field<_>>| {
-        field.as_ref().map(|field| format!("{name} {}", size_text(field.value, series)))
-    };
+    let size =
+        |name: &str, field: &Option<Field<_>>| field.as_ref().map(|field| format!("{name} {}", as_given(field.value)));
     let plain =
         |name: &str, field: &Option<Field<Ratio>>| field.as_ref().map(|field| format!("{name} {}", field.value.si()));
     [
         size("OD", &file.outside_diameter),
-        shown("wall", file.wall.as_ref(), Role::Wall, system),
+        size("wall", &file.wall),
         shown("weight", file.weight.as_ref(), Role::LineWeight, system),
         shown("end area", file.end_bearing_area.as_ref(), Role::Area, system),
         shown("ovality", file.ovality.as_ref(), Role::Percent, system),
@@ -71,10 +75,10 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         shown("free length", file.free_length.as_ref(), Role::Distance, system),
         plain("joint stress ratio", &file.joint_stress_ratio),
         size("casing", &file.casing),
-        shown("casing wall", file.casing_wall.as_ref(), Role::Wall, system),
+        size("casing wall", &file.casing_wall),
         size("bore", &file.bore),
         file.passes.as_ref().map(|passes| {
-            let sizes: Vec<String> = passes.iter().map(|pass| size_text(pass.value, series)).collect();
+            let sizes: Vec<String> = passes.iter().map(|pass| as_given(pass.value)).collect();
             format!("passes {}", sizes.join(" and "))
         }),
     ]

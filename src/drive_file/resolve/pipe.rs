@@ -59,7 +59,7 @@ impl Resolver<'_> {
             Material::Concrete => self.concrete(&path, candidate, file, size)?,
             Material::Steel => self.jacked_steel(&path, candidate, file, size)?,
             Material::Grp | Material::PolymerConcrete => self.bound(&path, candidate, file, size)?,
-            Material::DuctileIron | Material::Pvc => self.rated(&path, candidate, file, size)?,
+            Material::DuctileIron | Material::Pvc => self.by_its_maker(&path, candidate, file, size)?,
             _ => self.pe(&path, candidate, size, file, pull)?,
         };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };

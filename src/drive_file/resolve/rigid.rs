@@ -1,7 +1,8 @@
 //! Jacked pipe of GRP, polymer concrete, ductile iron and PVC.
 
 use super::concrete::ends;
-use super::jacked::{Barrel, size_words};
+use super::jacked::Barrel;
+use super::label::as_given;
 use super::pipe::{Named, same_size};
 use super::{Resolver, no_row};
 use crate::drive::{Capacity, EndArea, JackedPipe};
@@ -66,7 +67,7 @@ impl Resolver<'_> {
             rated_force: self.rated_force(path, candidate),
             free: None,
         };
-        Ok(Some(named(format!("{what} {}", size_words(size)), family, &barrel, jacked)))
+        Ok(Some(named(format!("{what} {}", as_given(size)), family, &barrel, jacked)))
     }
 
     /// The strength of the pipe's own certificate: no default is known that is safe.
@@ -86,7 +87,7 @@ impl Resolver<'_> {
     }
 
     /// Ductile iron or PVC, jacked: the joint sets the force, which only its maker knows.
-    pub(super) fn rated(
+    pub(super) fn by_its_maker(
         &mut self,
         path: &str,
         candidate: &CandidateFile,
@@ -134,7 +135,7 @@ impl Resolver<'_> {
             rated_force: Some(rated_force),
             free: None,
         };
-        Ok(Some(named(format!("{what} {}", size_words(size)), family, &barrel, jacked)))
+        Ok(Some(named(format!("{what} {}", as_given(size)), family, &barrel, jacked)))
     }
 
     /// Mean over greatest stress: the packer tells it, or the file, or the joint is taken as just closed.
