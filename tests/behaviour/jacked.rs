@@ -197,6 +197,20 @@ fn schemes_of_concrete_are_not_stacked() {
     }
 }
 
+/// By every scheme a gaping joint bears less than a closed one, and a joint that is pressed all over no more: the triangle
+/// of a closed joint is in the scheme. JSWAS A-6 alone has a mean of its own for it, 13 N/mm2.
+#[test]
+fn every_scheme_holds_the_triangle() {
+    for scheme in SCHEMES {
+        let at = |packer: &str| limit(&turned(0.3), &by(scheme, &format!("{AREA}{packer}")));
+        let closed = at("");
+        let most = if scheme == "jswas_a6" { 0.25 * 13e6 } else { closed };
+        let soft = at(&format!(", {}", packed(15.0, 0.01)));
+        assert_relative_eq!(soft, most, max_relative = 1e-9);
+        assert!(at(&format!(", {}", packed(15.0, 800.0))) < 0.5 * closed, "{scheme}");
+    }
+}
+
 /// The maker's force is a limit beside ours: neither raises the other, and no factor comes on it.
 #[test]
 fn the_makers_force_is_a_further_limit() {
