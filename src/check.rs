@@ -92,6 +92,12 @@ pub enum Subject {
     Bore,
     /// Radius of the string on the ramp.
     BendRadius,
+    /// Thrust, against the ground behind the wall in the launch pit.
+    ThrustWall,
+    /// Level of the thrust, against that of the reaction of the ground.
+    WallLevel,
+    /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
+    WallMovement,
     /// Invert against its tolerance, gravity sewers only.
     Invert,
     /// Ground against method.
@@ -122,6 +128,9 @@ impl Subject {
         Self::ReamingStep,
         Self::Bore,
         Self::BendRadius,
+        Self::ThrustWall,
+        Self::WallLevel,
+        Self::WallMovement,
         Self::Invert,
         Self::Ground,
         Self::Length,
@@ -152,6 +161,9 @@ impl Subject {
             Self::ReamingStep => "reaming step",
             Self::Bore => "final bore",
             Self::BendRadius => "bend radius",
+            Self::ThrustWall => "thrust wall",
+            Self::WallLevel => "thrust wall, level",
+            Self::WallMovement => "thrust wall, movement",
             Self::Invert => "invert, line and grade",
             Self::Ground => "ground",
             Self::Length => "length",
@@ -168,6 +180,8 @@ impl Subject {
                 | Self::ReamingStep
                 | Self::Bore
                 | Self::BendRadius
+                | Self::WallLevel
+                | Self::WallMovement
                 | Self::Invert
                 | Self::Ground
                 | Self::Length

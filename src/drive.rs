@@ -4,6 +4,7 @@ mod capacity;
 mod ground;
 mod pipe;
 mod stem;
+mod wall;
 
 pub use capacity::{
     Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, LocalCurve,
@@ -12,6 +13,7 @@ pub use capacity::{
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
 pub use stem::{Stem, Tube};
+pub use wall::{Reaction, ThrustWall};
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{
@@ -33,6 +35,7 @@ pub struct Drive {
     pub(crate) stops: Vec<Length>,
     pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
+    pub(crate) reaction: Option<Reaction>,
     pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
     /// How the ground is opened for a jacked pipe, in words.

@@ -140,6 +140,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &pit_base::CriticalGradient::EQUATION,
     &pit_base::SeepageSafety::EQUATION,
     &pit_base::PlugLength::EQUATION,
+    &pit_base::PlugAgainstSliding::EQUATION,
     &inflow::EquivalentRadius::EQUATION,
     &inflow::InfluenceRadius::EQUATION,
     &inflow::InflowUnconfined::EQUATION,

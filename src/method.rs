@@ -12,6 +12,7 @@ mod stem;
 
 pub use crate::handbook::Method;
 pub use figures::{Figure, figures};
+pub use jacking::wall::{WallNeeded, wall_needed};
 pub use models::{FrictionModel, SoilView, friction_models};
 pub use profile::{Point, StageProfile, profile};
 pub use scheme::Scheme;
@@ -52,6 +53,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         // A pipe without checks for a method stays without checks, which is never a pass.
         _ => return scheme,
     }
+    jacking::wall::checks(calc, drive, pipe, &mut scheme);
     for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
         scheme.checks.add(check);
     }

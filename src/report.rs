@@ -3,6 +3,7 @@
 mod build;
 mod cautions;
 mod json;
+mod not_given;
 mod text;
 mod view;
 
@@ -12,4 +13,5 @@ pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, InputView, ModelView,
     OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView, ValueView,
+    WallNeededView,
 };

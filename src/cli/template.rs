@@ -60,6 +60,8 @@ const SI: &[(&str, &str)] = &[
     ("offset", "3 mm"),
     ("curve", "1000 m"),
     ("packer", "12 mm"),
+    ("wall", "3 m"),
+    ("eye", "600 mm"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -96,6 +98,8 @@ const US: &[(&str, &str)] = &[
     ("offset", "0.1 in"),
     ("curve", "3000 ft"),
     ("packer", "0.5 in"),
+    ("wall", "10 ft"),
+    ("eye", "24 in"),
 ];
 
 impl Template {

@@ -79,8 +79,8 @@ impl DriveFile {
             name: None,
             service: site.service.into(),
             length: site.length.into(),
-            launch: PitFile { invert_depth: site.launch_invert_depth.into() },
-            reception: depth.map(|depth| PitFile { invert_depth: depth.into() }),
+            launch: PitFile::at(site.launch_invert_depth),
+            reception: depth.map(PitFile::at),
             grade: grade.map(Into::into),
             depths: Vec::new(),
             groundwater: site.groundwater.map_or(OrNone::None, OrNone::Some).into(),
@@ -153,6 +153,14 @@ impl DriveFile {
         };
         let again: Self = yaml::read(&text).map_err(unread)?;
         if yaml::write(&again)? == text { Ok(text) } else { Err(whole("is not the same when it is read back")) }
+    }
+}
+
+impl PitFile {
+    /// A pit with the pipe invert at this depth, nothing else known.
+    #[must_use]
+    pub fn at(invert_depth: Length) -> Self {
+        Self { invert_depth: invert_depth.into(), soil: None, wall: None }
     }
 }
 

@@ -17,6 +17,7 @@ mod soil;
 mod steering;
 mod stem;
 mod suitability;
+mod wall;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
@@ -211,6 +212,7 @@ impl Resolver<'_> {
         self.assume_pilot(file, stem.is_there());
         let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
         let stretches = self.ground(file, length, &line, &works)?;
+        let reaction = self.reaction(file, &stretches)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -231,6 +233,7 @@ impl Resolver<'_> {
             stops: self.stops(file, length),
             restart: self.restart(file)?,
             rig,
+            reaction,
             stem,
             tip,
             technique: works.technique,

@@ -5,6 +5,7 @@ mod end;
 pub(super) mod figures;
 mod joint;
 mod steel;
+pub(super) mod wall;
 
 use super::scheme::Scheme;
 use super::stage::{Stage, pushed};
@@ -27,12 +28,14 @@ pub(super) fn assess<R: Recorder>(
         let casing = pushed(calc, drive, pipe, Stage::CASING);
         scheme.checks.add(Check::at_most(Subject::CasingThrust, Role::Thrust, casing, thrust));
         rig = rig.with(casing.value, Force::max);
+        scheme.pushes(casing);
         Stage::PIPE_AFTER_CASING
     } else {
         Stage::PIPE_AFTER_STEM
     };
     let jacking = pushed(calc, drive, pipe, stage);
     rig = rig.with(jacking.value, Force::max);
+    scheme.pushes(jacking);
     scheme.checks.add(Check::at_most(Subject::JackingThrust, Role::Thrust, jacking, thrust));
     end::checks(calc, pipe, jacked, jacking, scheme);
     scheme.force = Some(jacking.value);

@@ -15,7 +15,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
      tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes",
     "first pipe: load of the head, offset of jacks and thrust ring; steel: bending on a curve, joint offset, ground load \
      with the push; a free length in the pit where it is not given",
-    "thrust wall and its movement",
+    "structure of the thrust wall and its base; the pit face that a pull leans on",
     "intermediate jacking stations",
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
     "weight of stem and casing along the grade, where their walls are not given",

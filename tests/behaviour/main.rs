@@ -40,4 +40,5 @@ mod soil;
 mod stages;
 mod stations;
 mod tables;
+mod thrust_wall;
 mod walls;

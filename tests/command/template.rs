@@ -46,6 +46,8 @@ fn the_optional_lines_are_read() {
                 "stops",
                 "reaming_torque",
                 "push_assist",
+                "soil",
+                "wall",
             ];
             known.contains(&key).then(|| {
                 let inside_pull =
@@ -62,7 +64,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 19, "{all}");
+        assert_eq!(taken, 21, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
