@@ -3,6 +3,7 @@
 mod capacity;
 mod ground;
 mod pipe;
+mod pulled;
 mod stem;
 mod wall;
 
@@ -11,7 +12,8 @@ pub use capacity::{
     Packer, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme, Steering,
 };
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
-pub use pipe::{JackedPipe, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
+pub use pulled::*;
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
 
@@ -45,6 +47,8 @@ pub struct Drive {
     pub(crate) pilot_accuracy: Cited<Length>,
     pub(crate) guided_length: Cited<Length>,
     pub(crate) pull: Option<Pull>,
+    pub(crate) annulus: Annulus,
+    pub(crate) in_service: InService,
     pub(crate) candidates: Vec<Pipe>,
     pub(crate) assumed: Vec<Assumed>,
 }
@@ -193,7 +197,6 @@ impl FaceIndex {
 pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
-    pub(crate) contents: MassDensity,
     pub(crate) fluid_height: Length,
     pub(crate) load_duration: Time,
     pub(crate) fluids: Fluids,
@@ -215,6 +218,7 @@ pub struct Pull {
     pub(crate) bend_ratio: Cited<Ratio>,
     pub(crate) bend_cold: Ratio,
     pub(crate) bend_share: Ratio,
+    pub(crate) works: PullWorks,
 }
 
 /// How much larger than the bore before it a reamed bore is made by habit: by a ratio or by a step, whichever is more.

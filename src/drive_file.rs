@@ -2,11 +2,13 @@
 
 mod builder;
 mod jacked;
+mod pulled;
 mod resolve;
 mod schema;
 
 pub use builder::{LineEnd, Site};
 pub use jacked::{EndScheme, PackerFile, SteeringFile};
+pub use pulled::*;
 pub use schema::*;
 
 use crate::drive::Drive;

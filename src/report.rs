@@ -4,6 +4,7 @@ mod build;
 mod cautions;
 mod json;
 mod not_given;
+mod not_given_pull;
 mod text;
 mod view;
 
@@ -11,7 +12,7 @@ pub use build::report;
 pub use json::json;
 pub use text::text;
 pub use view::{
-    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, InputView, ModelView,
-    OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView, ValueView,
-    WallNeededView,
+    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
+    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView,
+    ValueView, WallNeededView,
 };

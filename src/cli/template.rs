@@ -62,6 +62,16 @@ const SI: &[(&str, &str)] = &[
     ("packer", "12 mm"),
     ("wall", "3 m"),
     ("eye", "600 mm"),
+    ("string", "40 m"),
+    ("link", "60 kN"),
+    ("drag", "345 Pa"),
+    ("plate", "4 m2"),
+    ("bearing", "200 kPa"),
+    ("flow", "300 L/min"),
+    ("ground", "12 degC"),
+    ("spacer", "20 mm"),
+    ("grout", "1500 kg/m3"),
+    ("grouting", "50 kPa"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -100,6 +110,16 @@ const US: &[(&str, &str)] = &[
     ("packer", "0.5 in"),
     ("wall", "10 ft"),
     ("eye", "24 in"),
+    ("string", "130 ft"),
+    ("link", "14000 lbf"),
+    ("drag", "0.05 psi"),
+    ("plate", "40 ft^2"),
+    ("bearing", "4000 psf"),
+    ("flow", "80 gal_us/min"),
+    ("ground", "54 degF"),
+    ("spacer", "0.75 in"),
+    ("grout", "94 lb/ft^3"),
+    ("grouting", "7 psi"),
 ];
 
 impl Template {

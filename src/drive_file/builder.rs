@@ -96,6 +96,8 @@ impl DriveFile {
             steering: None,
             pull: None,
             tolerance: None,
+            annulus: None,
+            vacuum: None,
             candidates: Vec::new(),
         }
     }
@@ -229,6 +231,18 @@ impl PullFile {
             reamer: None,
             reaming_torque: None,
             push_assist: None,
+            hole: None,
+            unit_drag: None,
+            inside_pressure: None,
+            collapsed_bore: None,
+            score: None,
+            pull_head: None,
+            laydown: None,
+            stem_removal: None,
+            ramp_room: None,
+            reaction: None,
+            returns: None,
+            ground_temperature: None,
         }
     }
 }
@@ -263,6 +277,12 @@ impl CandidateFile {
             packer: None,
             end_squareness: None,
             free_length: None,
+            joint_factor: None,
+            joint_pull: None,
+            joint_pressure: None,
+            joint_deflection_factor: None,
+            joint_deflection: None,
+            joint_diameter: None,
             casing: None,
             casing_wall: None,
             bore: None,

@@ -1,5 +1,7 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
+mod annulus;
+mod both;
 mod clay;
 mod concrete;
 mod face;
@@ -12,6 +14,9 @@ mod pe;
 mod pe_strength;
 mod pipe;
 mod pull;
+mod pull_works;
+mod pulled_metal;
+mod pulled_pvc;
 mod rigid;
 mod soil;
 mod steering;
@@ -185,6 +190,8 @@ impl Resolver<'_> {
             Some(pull) => self.pull(pull, length, &line)?,
             None => None,
         };
+        let annulus = self.annulus(file, pull.as_ref())?;
+        let in_service = self.in_service(file)?;
         if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
@@ -195,6 +202,7 @@ impl Resolver<'_> {
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
                 self.room(index, candidate, &pipe, &line, &stem);
+                self.room_for_spacers(file, &pipe);
                 if file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
@@ -213,6 +221,7 @@ impl Resolver<'_> {
         let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
         let stretches = self.ground(file, length, &line, &works)?;
         let reaction = self.reaction(file, &stretches)?;
+        self.dry_hole(file, &stretches);
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -242,6 +251,8 @@ impl Resolver<'_> {
             pilot_accuracy,
             guided_length,
             pull,
+            annulus,
+            in_service,
             candidates,
             assumed: Vec::new(),
         }))

@@ -463,6 +463,10 @@ pub enum Family {
     DuctileIron,
     /// PVC.
     Pvc,
+    /// PVC, fused into a string.
+    PvcFused,
+    /// PVC with restrained joints.
+    PvcRestrained,
 }
 key_words!(Family, "a pipe family", {
     "clay" => Family::Clay,
@@ -473,6 +477,8 @@ key_words!(Family, "a pipe family", {
     "polymer_concrete" => Family::PolymerConcrete,
     "ductile_iron" => Family::DuctileIron,
     "pvc" => Family::Pvc,
+    "pvc_fused" => Family::PvcFused,
+    "pvc_restrained" => Family::PvcRestrained,
 });
 
 /// What the pipe will carry.

@@ -1,8 +1,7 @@
 //! A choice spelled out as plain data, every origin in words.
 
-use super::cautions;
-use super::not_given;
 use super::view::*;
+use super::{cautions, not_given, not_given_pull};
 use crate::check::{Check, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
@@ -47,7 +46,12 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         reason: choice.reason.clone(),
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
         cautions: cautions::ALWAYS.to_vec(),
-        not_checked: cautions::NOT_CHECKED.iter().copied().chain(not_given::of(drive)).collect(),
+        not_checked: cautions::NOT_CHECKED
+            .iter()
+            .copied()
+            .chain(not_given::of(drive))
+            .chain(not_given_pull::of(drive))
+            .collect(),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
@@ -134,7 +138,7 @@ impl View<'_> {
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
-            figures: self.figures(ranked),
+            figures: self.figures(ranked)?,
             assumed: self.assumed(ranked),
             cautions: cautions::of(self.drive, ranked, self.system)?,
         })
@@ -221,23 +225,6 @@ impl View<'_> {
         Some(ScoreView { least: score.least, most: score.most, criteria: criteria.collect() })
     }
 
-    fn figures(&self, ranked: &Ranked) -> Vec<FigureView> {
-        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
-        let view = |figure: Figure| {
-            let basis = self.origin(figure.basis);
-            FigureView {
-                label: figure.label,
-                value: self.value(figure.value),
-                source: basis.source.clone(),
-                at: basis.at.clone(),
-                mark: basis.mark,
-                note: figure.note,
-                basis,
-            }
-        };
-        method::figures(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
-    }
-
     fn check(&self, check: &Check) -> CheckView {
         let basis = self.origin(check.basis);
         CheckView {
@@ -261,6 +248,25 @@ impl View<'_> {
             likely_utilisation: check.likely_utilisation(),
             basis,
         }
+    }
+
+    fn figures(&self, ranked: &Ranked) -> Result<Vec<FigureView>, HandbookError> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Ok(Vec::new()) };
+        let view = |figure: Figure| {
+            let basis = self.origin(figure.basis);
+            FigureView {
+                label: figure.label,
+                value: self.value(figure.value),
+                source: basis.source.clone(),
+                at: basis.at.clone(),
+                mark: basis.mark,
+                row: basis.row.clone(),
+                in_range: figure.in_range,
+                note: figure.note,
+                basis,
+            }
+        };
+        Ok(method::figures(self.drive, pipe, ranked.scheme.method)?.into_iter().map(view).collect())
     }
 
     /// What was assumed for the drive, the method and this pipe.

@@ -19,13 +19,15 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "intermediate jacking stations",
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
     "weight of stem and casing along the grade, where their walls are not given",
-    "pull head, swivel, weak link; thrust-back",
+    "thrust-back of a pulled string; welding and lowering in of a string, slings, wear of coatings",
+    "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
+     of the library only)",
     "swelling, sensitive or artesian ground, peat, voids, contamination",
-    "loss of bore fluid to the surface; stability of bore and face; inflow of water",
-    "annulus: spacers, grouting, flotation",
-    "shortening of a pulled pipe after the pull; scratches",
-    "pipe in service: earth, traffic and water load, long-term collapse and deflection, internal pressure",
-    "pits, working area, room for the string, crane",
+    "stability of bore and face; inflow of water; heave",
+    "annulus: lifts and ballast of grouting, its heat, strength and reach",
+    "pipe in service: jacked pipe under earth, traffic and water; traffic beyond the surcharge; internal pressure; \
+     collapse and deflection of pulled PVC and metal pipe",
+    "pits, working area, crane",
     "cover, crossed utilities, settlement and heave",
     "hydraulics, least slope",
     "time and cost",
@@ -133,7 +135,7 @@ fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookEr
         Family::PolymerConcrete => &["polymer concrete"],
         Family::DuctileIron => &["ductile iron"],
         Family::Pvc => &["PVC"],
-        Family::Pe => return Ok(None),
+        Family::Pe | Family::PvcFused | Family::PvcRestrained => return Ok(None),
     };
     let listed = drive.handbook.method_material()?.iter().any(|row| {
         let row = &row.value.value;

@@ -1,6 +1,8 @@
 //! The report for a terminal or a file of 100 columns.
 
-use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView, WallNeededView};
+use super::view::{
+    AssumedView, AtView, CheckView, FigureView, OriginView, Report, SchemeView, StepView, WallNeededView,
+};
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
@@ -148,21 +150,22 @@ impl Page {
         for check in &scheme.checks {
             self.check(check);
         }
-        self.figures(scheme);
+        if !scheme.figures.is_empty() {
+            self.gap();
+        }
+        for figure in &scheme.figures {
+            self.figure(figure);
+        }
     }
 
-    /// What is not judged.
-    fn figures(&mut self, scheme: &SchemeView) {
-        if scheme.figures.is_empty() {
-            return;
-        }
-        self.gap();
-        self.line("figures, not judged");
-        for figure in &scheme.figures {
-            self.wrapped("", &format!("{}: {}", figure.label, figure.value.text));
-            let note = figure.note.map_or_else(String::new, |note| format!("; {note}"));
-            self.wrapped("    ", &format!("{}{note}", origin(&figure.basis)));
-        }
+    fn figure(&mut self, figure: &FigureView) {
+        let range = if figure.in_range { "" } else { "; OUTSIDE ITS RANGE" };
+        let note = figure.note.map_or_else(String::new, |note| format!("; {note}"));
+        let basis = match &figure.row {
+            Some(row) => format!("{row}, {}", figure.basis.label),
+            None => format!("{}, {}", figure.basis.source, figure.basis.label),
+        };
+        self.wrapped("", &format!("{}: {} ({basis}{range}){note}", figure.label, figure.value.text));
     }
 
     fn wall_needed(&mut self, wall: &WallNeededView) {

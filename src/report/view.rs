@@ -239,19 +239,23 @@ pub struct AssumedView {
     pub(super) basis: OriginView,
 }
 
-/// A figure that is not a check.
+/// A figure that is no check.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FigureView {
     /// What it is.
-    pub label: String,
-    /// The figure.
+    pub label: &'static str,
+    /// Its value.
     pub value: ValueView,
-    /// Source.
+    /// Source of what it rests on.
     pub source: String,
-    /// Locator.
+    /// Locator there.
     pub at: String,
     /// Mark.
     pub mark: &'static str,
+    /// Table and row, where it is one.
+    pub row: Option<String>,
+    /// False where an equation was used outside its range.
+    pub in_range: bool,
     /// Note.
     pub note: Option<&'static str>,
     #[serde(skip)]
@@ -292,7 +296,7 @@ pub struct SchemeView {
     pub soil: Vec<SoilModelsView>,
     /// Checks.
     pub checks: Vec<CheckView>,
-    /// Figures that are not checks.
+    /// Figures that are no checks.
     pub figures: Vec<FigureView>,
     /// Assumed values.
     pub assumed: Vec<AssumedView>,

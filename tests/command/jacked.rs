@@ -27,7 +27,6 @@ fn figures_are_in_text_and_json() {
     let output = jackpull(&["assess", "--format", "json", &example(THREE)]);
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();
     let page = stdout(&jackpull(&["assess", &example(THREE)])).split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(page.contains("figures, not judged"));
     let mut told = 0;
     for scheme in report["schemes"].as_array().unwrap() {
         for figure in scheme["figures"].as_array().unwrap() {

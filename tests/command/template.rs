@@ -48,10 +48,22 @@ fn the_optional_lines_are_read() {
                 "push_assist",
                 "soil",
                 "wall",
+                "laydown",
+                "pull_head",
+                "score",
+                "inside_pressure",
+                "unit_drag",
+                "collapsed_bore",
+                "hole",
+                "ramp_room",
+                "reaction",
+                "returns",
+                "ground_temperature",
+                "annulus",
             ];
             known.contains(&key).then(|| {
-                let inside_pull =
-                    !["grade", "stem", "spoil", "face", "steering", "tolerance", "depths", "stops"].contains(&key);
+                let outside = ["grade", "stem", "spoil", "face", "steering", "tolerance", "depths", "stops", "annulus"];
+                let inside_pull = !outside.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -64,7 +76,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 21, "{all}");
+        assert_eq!(taken, 33, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

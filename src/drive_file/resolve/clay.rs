@@ -25,6 +25,8 @@ impl Resolver<'_> {
         self.refuse(path, "sdr", candidate.sdr.as_ref(), "a clay pipe has no dimension ratio");
         self.refuse_strengths(path, candidate, &[], "does not apply to clay pipe: give the certificate");
         self.refuse(path, "free_length", candidate.free_length.as_ref(), "is for steel pipe");
+        self.refuse_joint_ratings(path, candidate);
+        self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for fused pipe");
         if let Some(passes) = candidate.passes.as_ref().and_then(|passes| passes.first()) {
             self.flaw(passes, &format!("{path}.passes[0]"), "reaming passes are for pipe that is pulled");
         }

@@ -34,6 +34,7 @@ impl Resolver<'_> {
         size: Length,
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse_foreign(path, candidate, "concrete pipe");
+        self.refuse_pulled(path, candidate);
         self.refuse(path, "factor", candidate.factor.as_ref(), "does not apply to concrete pipe: choose a `scheme`");
         self.refuse(path, "yield_strength", candidate.yield_strength.as_ref(), "is for steel pipe");
         self.refuse(path, "steel_grade", candidate.steel_grade.as_ref(), "is for steel pipe");

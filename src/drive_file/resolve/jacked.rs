@@ -181,6 +181,14 @@ impl Resolver<'_> {
         self.refuse(path, "ovality", candidate.ovality.as_ref(), &why);
         self.refuse(path, "certificate", candidate.certificate.as_ref(), &why);
         self.refuse(path, "sdr", candidate.sdr.as_ref(), &why);
+    }
+
+    /// Fields that only a pulled pipe has, refused for one that is only jacked.
+    pub(super) fn refuse_pulled(&mut self, path: &str, candidate: &CandidateFile) {
+        const WHY: &str = "is for pipe that is pulled";
+        self.refuse_joint_ratings(path, candidate);
+        self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), WHY);
+        self.refuse(path, "joint_diameter", candidate.joint_diameter.as_ref(), WHY);
         if let Some(passes) = candidate.passes.as_ref().and_then(|passes| passes.first()) {
             self.flaw(passes, &format!("{path}.passes[0]"), "reaming passes are for pipe that is pulled");
         }
@@ -189,10 +197,9 @@ impl Resolver<'_> {
     /// Fields that only a jacked pipe has, refused for one that is only pulled.
     pub(super) fn refuse_jacked(&mut self, path: &str, candidate: &CandidateFile) {
         const WHY: &str = "is for pipe that is jacked";
-        self.refuse_strengths(path, candidate, &[], WHY);
+        self.refuse_strengths(path, candidate, &["steel_grade", "yield_strength"], WHY);
         self.refuse(path, "inside_diameter", candidate.inside_diameter.as_ref(), WHY);
         self.refuse(path, "rated_force", candidate.rated_force.as_ref(), WHY);
-        self.refuse(path, "pipe_length", candidate.pipe_length.as_ref(), WHY);
         self.refuse(path, "packer.thickness", candidate.packer.as_ref().map(|packer| &packer.thickness), WHY);
         self.refuse(path, "end_squareness", candidate.end_squareness.as_ref(), WHY);
         self.refuse(path, "free_length", candidate.free_length.as_ref(), WHY);

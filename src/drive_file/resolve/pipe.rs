@@ -57,9 +57,11 @@ impl Resolver<'_> {
         let dimensions = match material {
             Material::Clay => self.clay(&path, candidate, file, size)?,
             Material::Concrete => self.concrete(&path, candidate, file, size)?,
-            Material::Steel => self.jacked_steel(&path, candidate, file, size)?,
+            Material::Steel => self.steel(&path, candidate, size, file, pull)?,
+            Material::DuctileIron => self.iron(&path, candidate, size, file, pull)?,
             Material::Grp | Material::PolymerConcrete => self.bound(&path, candidate, file, size)?,
-            Material::DuctileIron | Material::Pvc => self.by_its_maker(&path, candidate, file, size)?,
+            Material::Pvc => self.by_its_maker(&path, candidate, file, size)?,
+            Material::PvcFused | Material::PvcRestrained => self.pulled_pvc(&path, candidate, size, file, pull)?,
             _ => self.pe(&path, candidate, size, file, pull)?,
         };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
@@ -84,16 +86,13 @@ impl Resolver<'_> {
             (None, _) => None,
         };
         let rule = self.handbook.bore_rule()?.get("general").ok_or_else(|| no_row("bore_rule", "general"))?;
-        let needed = FinalBore {
-            outside_diameter: outside_diameter.value,
-            times: rule.value.times.value,
-            plus: rule.value.plus.value,
-        };
+        let widest = self.joint_diameter(&path, candidate, outside_diameter.value, pulled.is_some());
+        let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
         let bore_rule = Cited::new(needed.value(), rule.origin);
         let bore = match &candidate.bore {
             Some(field) => {
                 let bore = self.positive(field, &format!("{path}.bore"), Role::Diameter);
-                if bore <= outside_diameter.value {
+                if bore <= widest {
                     self.flaw(field, &format!("{path}.bore"), format!("is no larger than {label} itself"));
                 }
                 Cited::given(bore, &FieldName("candidates[].bore"))
@@ -123,6 +122,7 @@ impl Resolver<'_> {
             casing_weight,
             passes,
             bore,
+            widest,
             bore_rule,
             excluded: Vec::new(),
         };
@@ -135,6 +135,20 @@ impl Resolver<'_> {
             }
         }
         Ok(Some(pipe))
+    }
+
+    /// The widest part of a pulled pipe: its joint, where that is wider than the pipe.
+    fn joint_diameter(&mut self, path: &str, candidate: &CandidateFile, diameter: Length, pulled: bool) -> Length {
+        let place = format!("{path}.joint_diameter");
+        let Some(field) = &candidate.joint_diameter else { return diameter };
+        if !pulled {
+            self.flaw(field, &place, "is for pipe that is pulled");
+        }
+        let joint = self.positive(field, &place, Role::Diameter);
+        if joint < diameter {
+            self.flaw(field, &place, "is smaller than the pipe");
+        }
+        joint.max(diameter)
     }
 
     /// Bores of the reaming passes before the one that brings the pipe: the user's, or as habit goes up.

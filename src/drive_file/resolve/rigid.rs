@@ -24,6 +24,7 @@ impl Resolver<'_> {
         let grp = candidate.material.value == Material::Grp;
         let (what, family) = if grp { ("GRP", Family::Grp) } else { ("polymer concrete", Family::PolymerConcrete) };
         self.refuse_foreign(path, candidate, what);
+        self.refuse_pulled(path, candidate);
         self.refuse_strengths(path, candidate, &["strength"], &format!("does not apply to {what}"));
         self.refuse(path, "free_length", candidate.free_length.as_ref(), "is for steel pipe");
         let Some(barrel) = self.barrel(path, candidate, None) else {
@@ -98,6 +99,9 @@ impl Resolver<'_> {
         let (what, family, density) =
             if pvc { ("PVC", Family::Pvc, "pvc") } else { ("ductile iron", Family::DuctileIron, "ductile_iron") };
         self.refuse_foreign(path, candidate, what);
+        if pvc {
+            self.refuse_pulled(path, candidate);
+        }
         self.refuse_strengths(
             path,
             candidate,
