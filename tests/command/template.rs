@@ -31,6 +31,7 @@ fn the_optional_lines_are_read() {
                 "stem",
                 "spoil",
                 "face",
+                "steering",
                 "tolerance",
                 "contents",
                 "string_on",
@@ -45,6 +46,8 @@ fn the_optional_lines_are_read() {
                 "stops",
                 "reaming_torque",
                 "push_assist",
+                "soil",
+                "wall",
                 "laydown",
                 "pull_head",
                 "score",
@@ -62,7 +65,18 @@ fn the_optional_lines_are_read() {
                 "wall",
             ];
             known.contains(&key).then(|| {
-                let outside = ["grade", "stem", "spoil", "face", "tolerance", "depths", "stops", "traffic", "annulus"];
+                let outside = [
+                    "grade",
+                    "stem",
+                    "spoil",
+                    "face",
+                    "steering",
+                    "tolerance",
+                    "depths",
+                    "stops",
+                    "traffic",
+                    "annulus",
+                ];
                 let inside_pull = !outside.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
@@ -76,7 +90,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 33, "{all}");
+        assert_eq!(taken, 34, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
