@@ -3,10 +3,12 @@
 mod ground;
 mod pipe;
 mod stem;
+mod weights;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
 pub use stem::{Stem, Tube};
+pub use weights::Weights;
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{
@@ -35,6 +37,7 @@ pub struct Drive {
     pub(crate) pilot_accuracy: Cited<Length>,
     pub(crate) guided_length: Cited<Length>,
     pub(crate) pull: Option<Pull>,
+    pub(crate) weights: Weights,
     pub(crate) candidates: Vec<Pipe>,
     pub(crate) assumed: Vec<Assumed>,
 }

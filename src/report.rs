@@ -11,5 +11,5 @@ pub use json::json;
 pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, InputView, ModelView,
-    OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView, ValueView,
+    OriginView, PointView, Report, SchemeView, ScoreView, SettledView, SoilModelsView, StageView, StepView, TableView, ValueView,
 };

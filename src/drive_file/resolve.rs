@@ -11,6 +11,7 @@ mod pipe;
 mod pull;
 mod soil;
 mod stem;
+mod weights;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
@@ -228,6 +229,7 @@ impl Resolver<'_> {
             pilot_accuracy,
             guided_length,
             pull,
+            weights: self.weights(file)?,
             candidates,
             assumed: Vec::new(),
         }))

@@ -1,6 +1,6 @@
 //! The drive file as the engineer writes it.
 
-use crate::handbook::{GroundClass, Lubrication, Service, Spoil};
+use crate::handbook::{CriterionKind, GroundClass, Lubrication, Service, Spoil};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
     UnitWeight, Velocity,
@@ -59,8 +59,21 @@ pub struct DriveFile {
     /// Tolerance of the invert, either way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
+    /// Weights of the criteria of the score, in place of those of the table.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub weights: Vec<WeightFile>,
     /// The pipes to choose from.
     pub candidates: Vec<CandidateFile>,
+}
+
+/// How much one criterion of the score counts.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct WeightFile {
+    /// Criterion.
+    pub criterion: Field<CriterionKind>,
+    /// Weight, on any scale: only the proportions count.
+    pub weight: Field<Ratio>,
 }
 
 /// A pit.

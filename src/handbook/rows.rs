@@ -44,6 +44,10 @@ mod pulled;
 
 pub use pulled::*;
 
+mod score;
+
+pub use score::*;
+
 use crate::quantity::{Angle, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::yaml::{Field, Words, key_words};
 use serde::Deserialize;

@@ -125,6 +125,11 @@ impl View<'_> {
             method: ranked.scheme.method.key(),
             pipe: self.pipe(ranked),
             standing: ranked.standing.label(),
+            place: ranked.place,
+            if_settled: ranked.if_settled.as_ref().map(|settled| SettledView {
+                place: settled.place,
+                open: settled.open.iter().map(|subject| subject.label()).collect(),
+            }),
             excluded: excluded.collect::<Result<_, HandbookError>>()?,
             score: self.score(ranked),
             force: ranked.scheme.force.map(band),
@@ -189,12 +194,18 @@ impl View<'_> {
 
     fn score(&self, ranked: &Ranked) -> Option<ScoreView> {
         let score = ranked.score.as_ref()?;
-        let criteria = score.criteria.iter().map(|criterion| CriterionView {
-            criterion: criterion.kind.key(),
-            raw: criterion.raw.map(|raw| self.value(raw)),
-            value: criterion.value,
-            weight: criterion.weight,
-            label: criterion.kind.label(),
+        let criteria = score.criteria.iter().map(|criterion| {
+            let basis = self.origin(criterion.basis);
+            CriterionView {
+                criterion: criterion.kind.key(),
+                raw: criterion.raw.map(|raw| self.value(raw)),
+                value: criterion.value,
+                weight: criterion.weight,
+                points: criterion.points(),
+                weight_mark: basis.mark,
+                weight_row: basis.row,
+                label: criterion.kind.label(),
+            }
         });
         Some(ScoreView { least: score.least, most: score.most, criteria: criteria.collect() })
     }

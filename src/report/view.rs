@@ -83,6 +83,12 @@ pub struct CriterionView {
     pub value: Option<f64>,
     /// Share of the score.
     pub weight: f64,
+    /// Points of the score's 100, `null` where the value is not known.
+    pub points: Option<f64>,
+    /// Mark of the weight.
+    pub weight_mark: &'static str,
+    /// Table and row of the weight, where it is one.
+    pub weight_row: Option<String>,
     #[serde(skip)]
     pub(super) label: &'static str,
 }
@@ -212,6 +218,15 @@ pub struct AssumedView {
     pub(super) basis: OriginView,
 }
 
+/// Where an open scheme would stand at best.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SettledView {
+    /// Place.
+    pub place: usize,
+    /// What is not decided.
+    pub open: Vec<&'static str>,
+}
+
 /// Why a scheme is excluded.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ExcludedView {
@@ -230,6 +245,10 @@ pub struct SchemeView {
     pub pipe: String,
     /// Standing.
     pub standing: &'static str,
+    /// Place in the ranking; equal ones share it.
+    pub place: usize,
+    /// Where an open scheme would stand.
+    pub if_settled: Option<SettledView>,
     /// Why it is excluded.
     pub excluded: Vec<ExcludedView>,
     /// Score.
