@@ -3,6 +3,8 @@
 mod criterion;
 mod rank;
 pub(crate) mod reason;
+#[cfg(feature = "robust")]
+pub mod robust;
 pub(crate) mod score;
 mod standing;
 

@@ -38,6 +38,8 @@ pub struct Drive {
     pub(crate) guided_length: Cited<Length>,
     pub(crate) pull: Option<Pull>,
     pub(crate) weights: Weights,
+    /// Length of the line that the drive is a part of.
+    pub(crate) line: Option<Length>,
     pub(crate) candidates: Vec<Pipe>,
     pub(crate) assumed: Vec<Assumed>,
 }

@@ -3,11 +3,15 @@
 mod build;
 mod cautions;
 mod json;
+mod sure;
 mod text;
 mod view;
 
 pub use build::report;
 pub use json::json;
+pub use sure::{
+    Beside, ContestView, InputTurnsView, LineView, NameView, PitsView, ShareView, ShiftView, SureView, TurnView,
+};
 pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, InputView, ModelView,

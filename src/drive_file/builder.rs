@@ -94,6 +94,7 @@ impl DriveFile {
             face: None,
             pull: None,
             tolerance: None,
+            line: None,
             weights: Vec::new(),
             candidates: Vec::new(),
         }

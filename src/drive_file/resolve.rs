@@ -230,6 +230,7 @@ impl Resolver<'_> {
             guided_length,
             pull,
             weights: self.weights(file)?,
+            line: self.whole_line(file, length),
             candidates,
             assumed: Vec::new(),
         }))
@@ -263,6 +264,17 @@ impl Resolver<'_> {
                 complaint.advise("add `weight: 1.5 kN/m`"),
             );
         }
+    }
+
+    /// Length of the line that the drive is a part of.
+    fn whole_line(&mut self, file: &DriveFile, length: Length) -> Option<Length> {
+        let line = file.line.as_ref()?;
+        let whole = self.positive(&line.length, "line.length", Role::Distance);
+        if whole < length {
+            let complaint = Complaint::from("is shorter than the drive, which is a part of it");
+            self.flaw(&line.length, "line.length", complaint.advise("the line goes from its first pit to its last"));
+        }
+        Some(whole)
     }
 
     /// Planned stops, in order.

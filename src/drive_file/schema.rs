@@ -59,11 +59,22 @@ pub struct DriveFile {
     /// Tolerance of the invert, either way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
+    /// The line that the drive is a part of, where it is longer than one drive.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub line: Option<LineFile>,
     /// Weights of the criteria of the score, in place of those of the table.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub weights: Vec<WeightFile>,
     /// The pipes to choose from.
     pub candidates: Vec<CandidateFile>,
+}
+
+/// A line of several drives.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct LineFile {
+    /// From its first pit to its last.
+    pub length: Field<Length>,
 }
 
 /// How much one criterion of the score counts.

@@ -2,7 +2,7 @@
 
 use super::cautions;
 use super::view::*;
-use crate::check::{Check, Verdict};
+use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::drive::{Assumed, AssumedValue, Drive};
@@ -49,21 +49,27 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         not_checked: cautions::NOT_CHECKED.to_vec(),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
+        sure: None,
+        line: None,
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
     })
 }
 
 fn at(check: &Check) -> AtView {
-    AtView { subject: check.subject.label(), utilisation: check.utilisation() }
+    at_subject(check.subject, check.utilisation())
 }
 
-struct View<'a> {
-    drive: &'a Drive,
-    system: UnitSystem,
+pub(super) const fn at_subject(subject: Subject, utilisation: Option<f64>) -> AtView {
+    AtView { subject: subject.label(), utilisation }
+}
+
+pub(super) struct View<'a> {
+    pub(super) drive: &'a Drive,
+    pub(super) system: UnitSystem,
 }
 
 impl View<'_> {
-    fn value(&self, shown: Shown) -> ValueView {
+    pub(super) fn value(&self, shown: Shown) -> ValueView {
         ValueView::of(shown, self.system)
     }
 
@@ -71,7 +77,7 @@ impl View<'_> {
         shown.display(self.system).to_string()
     }
 
-    fn origin(&self, origin: Origin) -> OriginView {
+    pub(super) fn origin(&self, origin: Origin) -> OriginView {
         match origin {
             Origin::Row(row) => match self.drive.handbook.citation(row) {
                 Some((table, key, citation)) => OriginView {

@@ -1,5 +1,7 @@
 //! The report for a terminal or a file of 100 columns.
 
+mod sure;
+
 use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView};
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
@@ -25,6 +27,12 @@ pub fn text(report: &Report) -> String {
         page.ranked(scheme, equal);
     }
     page.weights(report);
+    if let Some(sure) = &report.sure {
+        page.sure(sure);
+    }
+    if let Some(line) = &report.line {
+        page.line_of_drives(line);
+    }
     for scheme in report.schemes.iter().filter(|scheme| !scheme.checks.is_empty()) {
         page.heading(&format!("Checks: {} of {}, {}", scheme.method, scheme.pipe, scheme.standing));
         page.scheme(scheme);

@@ -1,5 +1,6 @@
 //! The report as plain data: what the text prints and what the JSON holds.
 
+use super::sure::{LineView, SureView};
 use serde::Serialize;
 
 /// Version of the JSON form.
@@ -305,6 +306,10 @@ pub struct Report {
     pub tables: Vec<TableView>,
     /// The drive in a few lines.
     pub facts: Vec<String>,
+    /// How sure the choice is, where it was looked at.
+    pub sure: Option<SureView>,
+    /// Pits and drives of the line, where the file tells of one.
+    pub line: Option<LineView>,
     /// The working of the first scheme.
     pub working: Vec<StepView>,
 }
