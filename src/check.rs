@@ -88,6 +88,12 @@ pub enum Subject {
     Bore,
     /// Radius of the string on the ramp.
     BendRadius,
+    /// Thrust, against the ground behind the wall in the launch pit.
+    ThrustWall,
+    /// Level of the thrust, against that of the reaction of the ground.
+    WallLevel,
+    /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
+    WallMovement,
     /// Invert against its tolerance, gravity sewers only.
     Invert,
     /// Ground against method.
@@ -98,7 +104,7 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: &'static [Self] = &[
         Self::StemThrust,
         Self::StemBuckling,
         Self::StemSnaking,
@@ -116,6 +122,9 @@ impl Subject {
         Self::ReamingStep,
         Self::Bore,
         Self::BendRadius,
+        Self::ThrustWall,
+        Self::WallLevel,
+        Self::WallMovement,
         Self::Invert,
         Self::Ground,
         Self::Length,
@@ -144,6 +153,9 @@ impl Subject {
             Self::ReamingStep => "reaming step",
             Self::Bore => "final bore",
             Self::BendRadius => "bend radius",
+            Self::ThrustWall => "thrust wall",
+            Self::WallLevel => "thrust wall, level",
+            Self::WallMovement => "thrust wall, movement",
             Self::Invert => "invert, line and grade",
             Self::Ground => "ground",
             Self::Length => "length",
@@ -159,6 +171,8 @@ impl Subject {
                 | Self::ReamingStep
                 | Self::Bore
                 | Self::BendRadius
+                | Self::WallLevel
+                | Self::WallMovement
                 | Self::Invert
                 | Self::Ground
                 | Self::Length
@@ -368,6 +382,13 @@ impl Checks {
     pub fn add_some(&mut self, check: Option<Check>) {
         if let Some(check) = check {
             self.add(check);
+        }
+    }
+
+    /// Puts every check of a load in doubt.
+    pub fn doubt_loads(&mut self, doubt: Doubt) {
+        for check in self.0.iter_mut().flatten().filter(|check| check.subject.is_load()) {
+            *check = check.in_doubt(doubt);
         }
     }
 

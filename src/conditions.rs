@@ -6,7 +6,7 @@ mod length;
 mod line;
 mod stress;
 
-pub use ground::ground;
+pub use ground::{ground, ground_doubt};
 pub use length::length;
 pub use line::{invert, invert_uncertainty};
 pub use stress::{VerticalStress, vertical_stress};

@@ -4,11 +4,13 @@ mod ground;
 mod pipe;
 mod stem;
 mod weights;
+mod wall;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
 pub use stem::{Stem, Tube};
 pub use weights::Weights;
+pub use wall::{Reaction, ThrustWall};
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{
@@ -30,8 +32,11 @@ pub struct Drive {
     pub(crate) stops: Vec<Length>,
     pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
+    pub(crate) reaction: Option<Reaction>,
     pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
+    /// How the ground is opened for a jacked pipe, in words.
+    pub(crate) technique: &'static str,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,
     pub(crate) pilot_accuracy: Cited<Length>,
@@ -169,9 +174,16 @@ pub struct FaceIndex {
 impl FaceIndex {
     pub(crate) const fn of(self, class: GroundClass) -> Ratio {
         match class {
-            GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::Silt => self.ordinary,
+            GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::Silt | GroundClass::Peat => {
+                self.ordinary
+            }
             GroundClass::LooseSand | GroundClass::MediumToDenseSand => self.sand,
-            GroundClass::HardClay | GroundClass::Gravel | GroundClass::Fill | GroundClass::Unknown => self.hard,
+            GroundClass::HardClay
+            | GroundClass::Gravel
+            | GroundClass::Fill
+            | GroundClass::WeakRock
+            | GroundClass::HardRock
+            | GroundClass::Unknown => self.hard,
         }
     }
 }

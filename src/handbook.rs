@@ -48,6 +48,10 @@ shelves! {
     ground_class: GroundClassRow,
     /// Ground suitability by method.
     ground_suitability: SuitabilityRow,
+    /// Suitability for drilled pilots and for bores cleared by vacuum.
+    guided_suitability: GuidedSuitabilityRow,
+    /// Hazards of the ground by technique.
+    ground_hazard: GroundHazardRow as fixed_keys,
     /// Resistance at an enlarging head.
     face: FaceRow,
     /// Final bore of a pulled pipe.

@@ -4,6 +4,7 @@ mod build;
 mod cautions;
 mod json;
 mod sure;
+mod not_given;
 mod text;
 mod view;
 
@@ -15,5 +16,6 @@ pub use sure::{
 pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, InputView, ModelView,
-    OriginView, PointView, Report, SchemeView, ScoreView, SettledView, SoilModelsView, StageView, StepView, TableView, ValueView,
+    OriginView, PointView, Report, SchemeView, ScoreView, SettledView, SoilModelsView, StageView, StepView, TableView,
+    ValueView, WallNeededView,
 };

@@ -58,6 +58,8 @@ const SI: &[(&str, &str)] = &[
     ("torque_low", "4 kN*m"),
     ("stem_wall", "10 mm"),
     ("free", "2 m"),
+    ("wall", "3 m"),
+    ("eye", "600 mm"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -92,6 +94,8 @@ const US: &[(&str, &str)] = &[
     ("torque_low", "3000 lbf*ft"),
     ("stem_wall", "0.4 in"),
     ("free", "7 ft"),
+    ("wall", "10 ft"),
+    ("eye", "24 in"),
 ];
 
 impl Template {

@@ -2,7 +2,7 @@
 
 use crate::handbook::{GroundClass, Rating, TipModel};
 use crate::quantity::{Angle, Band, Length, Pressure, Ratio, UnitWeight};
-use crate::source::Cited;
+use crate::source::{Cited, Equation};
 
 /// A stretch of like ground.
 #[derive(Debug, Clone)]
@@ -22,6 +22,8 @@ pub struct Stretch {
     pub(crate) other_tip: Option<Tip>,
     pub(crate) jacking: Cited<Rating>,
     pub(crate) pullback: Cited<Rating>,
+    /// Where no source tells the friction or the blow counts of the class.
+    pub(crate) doubt: Option<&'static Equation>,
     /// Water over the invert at its deepest.
     pub(crate) head: Length,
     /// Boxed, so that what every assessment walks over stays small.

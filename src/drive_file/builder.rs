@@ -79,8 +79,8 @@ impl DriveFile {
             name: None,
             service: site.service.into(),
             length: site.length.into(),
-            launch: PitFile { invert_depth: site.launch_invert_depth.into() },
-            reception: depth.map(|depth| PitFile { invert_depth: depth.into() }),
+            launch: PitFile::at(site.launch_invert_depth),
+            reception: depth.map(PitFile::at),
             grade: grade.map(Into::into),
             depths: Vec::new(),
             groundwater: site.groundwater.map_or(OrNone::None, OrNone::Some).into(),
@@ -90,6 +90,7 @@ impl DriveFile {
             rig: RigFile { thrust: site.rig_thrust.into(), pull: site.rig_pull.into(), torque: None },
             stem: None,
             spoil: None,
+            pilot: None,
             cutting_edge: None,
             face: None,
             pull: None,
@@ -156,6 +157,14 @@ impl DriveFile {
     }
 }
 
+impl PitFile {
+    /// A pit with the pipe invert at this depth, nothing else known.
+    #[must_use]
+    pub fn at(invert_depth: Length) -> Self {
+        Self { invert_depth: invert_depth.into(), soil: None, wall: None }
+    }
+}
+
 impl StretchFile {
     /// Ground of this class, to the end of the drive, nothing else known.
     #[must_use]
@@ -168,6 +177,8 @@ impl StretchFile {
             groundwater: None,
             spt_n: None,
             largest_stone: None,
+            treatment: None,
+            hazards: Vec::new(),
             unit_friction: None,
             soil: None,
         }

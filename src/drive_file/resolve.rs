@@ -12,6 +12,8 @@ mod pull;
 mod soil;
 mod stem;
 mod weights;
+mod suitability;
+mod wall;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
@@ -201,7 +203,11 @@ impl Resolver<'_> {
         label::tell_apart(&file.candidates, &mut candidates);
         let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
-        let stretches = self.ground(file, length, &line, largest)?;
+        let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
+        self.assume_pilot(file, stem.is_there());
+        let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
+        let stretches = self.ground(file, length, &line, &works)?;
+        let reaction = self.reaction(file, &stretches)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -222,8 +228,10 @@ impl Resolver<'_> {
             stops: self.stops(file, length),
             restart: self.restart(file)?,
             rig,
+            reaction,
             stem,
             tip,
+            technique: works.technique,
             face,
             tolerance,
             pilot_accuracy,

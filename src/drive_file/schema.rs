@@ -1,6 +1,6 @@
 //! The drive file as the engineer writes it.
 
-use crate::handbook::{CriterionKind, GroundClass, Lubrication, Service, Spoil};
+use crate::handbook::{CriterionKind, GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
     UnitWeight, Velocity,
@@ -47,6 +47,9 @@ pub struct DriveFile {
     /// How soil is removed at an enlarging head.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub spoil: Option<Field<Spoil>>,
+    /// How the pilot makes its way.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pilot: Option<Field<Pilot>>,
     /// Thickness of the edge that cuts, where an open edge does.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cutting_edge: Option<Field<Length>>,
@@ -93,7 +96,55 @@ pub struct WeightFile {
 pub struct PitFile {
     /// Depth of the pipe invert below ground.
     pub invert_depth: Field<Length>,
+    /// Ground behind the wall that takes the thrust, launch pit only; that of the first stretch if left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub soil: Option<SoilFile>,
+    /// The wall that takes the thrust, launch pit only.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wall: Option<WallFile>,
 }
+
+/// The wall in the launch pit that takes the thrust.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct WallFile {
+    /// Width.
+    pub width: Field<Length>,
+    /// Height.
+    pub height: Field<Length>,
+    /// Depth of its top below ground.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub top_depth: Option<Field<Length>>,
+    /// Depth of the axis of thrust below ground, where it is not that of the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thrust_depth: Option<Field<Length>>,
+    /// Diameter of an opening in the wall at the axis of thrust.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub eye_diameter: Option<Field<Length>>,
+    /// Factor for the ground beside the wall.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub spread: Option<Field<Ratio>>,
+    /// Resistance over thrust.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub safety: Option<Field<Ratio>>,
+    /// Whether the movement of the wall was checked apart.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub movement: Option<Field<Movement>>,
+}
+
+/// Whether the movement of a wall was checked apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Movement {
+    /// It was not.
+    #[default]
+    NotChecked,
+    /// It was, and the line bears it.
+    Checked,
+}
+key_words!(Movement, "how the movement of the wall is known", {
+    "not_checked" => Movement::NotChecked,
+    "checked" => Movement::Checked,
+});
 
 /// Depth of the pipe invert at one place between the pits.
 #[derive(Debug, Clone, Deserialize, Serialize)]
@@ -137,6 +188,12 @@ pub struct StretchFile {
     /// Largest stone expected; `0 mm` for none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub largest_stone: Option<Field<Length>>,
+    /// What is done against water at the face, for the ground of this stretch.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub treatment: Option<Field<Treatment>>,
+    /// Hazards that the class does not tell.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub hazards: Vec<Field<GroundHazard>>,
     /// Unit friction on everything in the bore, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub unit_friction: Option<PressureBandFile>,

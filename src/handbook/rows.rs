@@ -48,6 +48,10 @@ mod score;
 
 pub use score::*;
 
+mod ground;
+
+pub use ground::*;
+
 use crate::quantity::{Angle, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::yaml::{Field, Words, key_words};
 use serde::Deserialize;
@@ -199,6 +203,12 @@ pub enum GroundClass {
     Gravel,
     /// Made ground.
     Fill,
+    /// Rock below 20 MPa, shale.
+    WeakRock,
+    /// Harder rock.
+    HardRock,
+    /// Peat and other organic soil.
+    Peat,
     /// Not known.
     #[default]
     Unknown,
@@ -212,6 +222,9 @@ key_words!(GroundClass, "a ground class", {
     "medium_to_dense_sand" => GroundClass::MediumToDenseSand,
     "gravel" => GroundClass::Gravel,
     "fill" => GroundClass::Fill,
+    "weak_rock" => GroundClass::WeakRock,
+    "hard_rock" => GroundClass::HardRock,
+    "peat" => GroundClass::Peat,
     "unknown" => GroundClass::Unknown,
 });
 
@@ -337,10 +350,22 @@ pub struct SuitabilityRow {
     pub stone_over: Option<Field<Length>>,
     /// Largest largest stone (inclusive).
     pub stone_to: Option<Field<Length>>,
+    /// Smallest outside diameter (inclusive), if the row is limited so.
+    pub od_from: Option<Field<Length>>,
+    /// Largest outside diameter (exclusive).
+    pub od_below: Option<Field<Length>>,
     /// Pilot-tube guided jacking with a displacement pilot.
     pub jacking: Field<Rating>,
     /// Pullback with reaming.
     pub pullback: Field<Rating>,
+    /// Pullback of a gravity line, where it is another.
+    pub pullback_gravity: Option<Field<Rating>>,
+    /// Cased and steered auger bore without a pilot; absent where no rating is known, as the next two.
+    pub auger: Option<Field<Rating>>,
+    /// Slurry machine.
+    pub slurry: Option<Field<Rating>>,
+    /// Pipe jacking behind an open shield.
+    pub open_shield: Option<Field<Rating>>,
 }
 
 /// How the soil leaves the face of an enlarging head.

@@ -25,6 +25,7 @@ pub(super) fn checks<R: Recorder>(
     scheme: &mut Scheme,
 ) -> Doubted<Band<Force>> {
     let thrust = pushed(calc, drive, pipe, Stage::STEM);
+    scheme.pushes(thrust);
     if !drive.stem.is_there() {
         return thrust;
     }

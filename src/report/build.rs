@@ -1,6 +1,7 @@
 //! A choice spelled out as plain data, every origin in words.
 
 use super::cautions;
+use super::not_given;
 use super::view::*;
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
@@ -46,7 +47,7 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         reason: choice.reason.clone(),
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
         cautions: cautions::ALWAYS.to_vec(),
-        not_checked: cautions::NOT_CHECKED.to_vec(),
+        not_checked: cautions::NOT_CHECKED.iter().copied().chain(not_given::of(drive)).collect(),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         sure: None,
@@ -140,6 +141,7 @@ impl View<'_> {
             score: self.score(ranked),
             force: ranked.scheme.force.map(band),
             rig_force: ranked.scheme.rig_force.map(band),
+            wall_needed: self.wall_needed(ranked),
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
@@ -152,6 +154,25 @@ impl View<'_> {
         let role = if pulled { Role::Pull } else { Role::Thrust };
         let band = band.map(|force| Shown::of(force, role));
         BandView { low: self.value(band.low), likely: self.value(band.likely), high: self.value(band.high) }
+    }
+
+    fn wall_needed(&self, ranked: &Ranked) -> Option<WallNeededView> {
+        let pipe = self.drive.candidates.get(ranked.candidate)?;
+        let needed = method::wall_needed(self.drive, pipe, &ranked.scheme)?;
+        let safety = self.origin(needed.safety.origin);
+        Some(WallNeededView {
+            width: self.value(Shown::of(needed.side, Role::Depth)),
+            height: self.value(Shown::of(needed.side, Role::Depth)),
+            top_depth: self.value(Shown::of(needed.top, Role::Depth)),
+            thrust: self.value(Shown::of(needed.thrust, Role::Thrust)),
+            safety: self.value(Shown::of(needed.safety.value, Role::Ratio)),
+            undrained: needed.is_undrained,
+            source: safety.source.clone(),
+            at: safety.at.clone(),
+            mark: safety.mark,
+            row: safety.row.clone(),
+            basis: safety,
+        })
     }
 
     fn stages(&self, ranked: &Ranked) -> Vec<StageView> {
@@ -255,7 +276,8 @@ impl View<'_> {
             } else if matches!(field, "tolerance" | "pilot accuracy") {
                 self.drive.service == Service::GravitySewer
             } else {
-                let jacked = field == "spoil" || field.starts_with("face") || field.contains("jacked pipe");
+                let jacked =
+                    matches!(field, "spoil" | "pilot") || field.starts_with("face") || field.contains("jacked pipe");
                 !(pulled && jacked)
             }
         };
@@ -312,6 +334,7 @@ impl View<'_> {
             "rig: thrust {thrust}, pull {pull}; lubrication {}",
             drive.lubrication.key().replace('_', " ")
         ));
+        facts.push(format!("ground opened for a jacked pipe: {}", drive.technique));
         let laid: Vec<String> = self.tables().map(|(table, file)| format!("{file} ({table})")).collect();
         if !laid.is_empty() {
             facts.push(format!("tables laid over: {}", laid.join(", ")));

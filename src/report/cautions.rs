@@ -12,7 +12,7 @@ use crate::source::Origin;
 /// What this version does not check.
 pub(super) const NOT_CHECKED: &[&str] = &[
     "joint angle, packer and steering of a jacked pipe (its joints are taken to bear over the whole face)",
-    "thrust wall and its movement",
+    "structure of the thrust wall and its base; the pit face that a pull leans on",
     "intermediate jacking stations",
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
     "weight of stem and casing along the grade, where their walls are not given",

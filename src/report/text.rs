@@ -2,7 +2,7 @@
 
 mod sure;
 
-use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView};
+use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView, WallNeededView};
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
@@ -168,6 +168,9 @@ impl Page {
             if let Some(rig) = &scheme.rig_force {
                 self.line(&format!("force on the rig   {}", band(rig)));
             }
+            if let Some(wall) = &scheme.wall_needed {
+                self.wall_needed(wall);
+            }
             self.gap();
         }
         self.line(&format!(
@@ -177,6 +180,17 @@ impl Page {
         for check in &scheme.checks {
             self.check(check);
         }
+    }
+
+    fn wall_needed(&mut self, wall: &WallNeededView) {
+        let case = if wall.undrained { "undrained" } else { "drained" };
+        let text = format!(
+            "{} wide and {} high, its top {} down, for {} at a safety of {} in the {case} ground behind it, if it has \
+             no opening",
+            wall.width.text, wall.height.text, wall.top_depth.text, wall.thrust.text, wall.safety.text
+        );
+        self.wrapped("thrust wall needed ", &text);
+        self.wrapped("                   ", &origin(&wall.basis));
     }
 
     fn check(&mut self, check: &CheckView) {

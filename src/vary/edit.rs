@@ -66,10 +66,14 @@ pub(super) fn deepest(file: &DriveFile) -> Length {
 /// The worst drive of a line in one ground: of this length, all of it at the greatest depth and in one stretch's ground.
 pub(super) fn worst_drive(file: &DriveFile, ground: &StretchFile, length: Length, grade: Ratio) -> DriveFile {
     let depth = deepest(file);
+    let launch = PitFile { invert_depth: depth.into(), ..file.launch.clone() };
+    // Ground and wall of a pit are told of the launch pit only.
+    let mut reception = launch.clone();
+    (reception.soil, reception.wall) = (None, None);
     DriveFile {
         length: length.into(),
-        launch: PitFile { invert_depth: depth.into() },
-        reception: Some(PitFile { invert_depth: depth.into() }),
+        launch,
+        reception: Some(reception),
         grade: Some(grade.into()),
         depths: Vec::new(),
         stops: Vec::new(),

@@ -16,6 +16,9 @@ const GROUNDS: [GroundClass; 9] = [
     GroundClass::Unknown,
 ];
 
+/// Ground that no source gives friction or blow counts for: drives in it are not decided.
+const WITHOUT_BANDS: [GroundClass; 3] = [GroundClass::WeakRock, GroundClass::HardRock, GroundClass::Peat];
+
 /// Whether two sides of the water table have a place in common.
 pub(crate) fn meet(one: &str, other: &str) -> bool {
     one == other || one == "any" || other == "any"
@@ -64,6 +67,7 @@ struct Place {
     head: f64,
     blows: f64,
     stone: f64,
+    size: f64,
 }
 
 /// Places on both sides of every limit that practice draws.
@@ -71,10 +75,13 @@ fn places() -> Vec<Place> {
     let waters = [("above", 0.0), ("below", 0.2), ("below", 1.0), ("below", 2.0), ("below", 3.0), ("below", 5.0)];
     let blow_counts = [0.0, 1.0, 2.0, 3.9, 4.0, 7.9, 8.0, 10.0, 29.9, 30.0, 39.0, 40.0, 49.0, 50.0, 60.0];
     let mut places = Vec::new();
-    for ground in GROUNDS.map(GroundClass::key) {
+    for ground in GROUNDS.iter().chain(&WITHOUT_BANDS).map(|ground| ground.key()) {
         for (side, head) in waters {
             for blows in blow_counts {
-                places.extend([0.01, 0.05, 0.051, 0.15].map(|stone| Place { ground, side, head, blows, stone }));
+                for stone in [0.01, 0.05, 0.051, 0.1, 0.15] {
+                    let sizes: &[f64] = if blows == 29.9 { &[0.3, 0.599, 0.6, 1.199, 1.2, 2.0] } else { &[0.4] };
+                    places.extend(sizes.iter().map(|size| Place { ground, side, head, blows, stone, size: *size }));
+                }
             }
         }
     }
@@ -89,6 +96,7 @@ struct Tile<'a> {
     head: (f64, f64),
     blows: (f64, f64),
     stone: (f64, f64),
+    size: (f64, f64),
 }
 
 impl<'a> Tile<'a> {
@@ -96,7 +104,15 @@ impl<'a> Tile<'a> {
         let limits = |from, to| (row.open(from).unwrap_or(-1.0), row.open(to).unwrap_or(f64::INFINITY));
         let (head, blows) = (limits("head_over", "head_to"), limits("n_from", "n_below"));
         let (ground, water) = (row.word("ground"), row.word("water"));
-        Self { row, ground, water, head, blows, stone: limits("stone_over", "stone_to") }
+        Self {
+            row,
+            ground,
+            water,
+            head,
+            blows,
+            stone: limits("stone_over", "stone_to"),
+            size: limits("od_from", "od_below"),
+        }
     }
 
     /// Inclusive and exclusive as documented on the row.
@@ -109,6 +125,8 @@ impl<'a> Tile<'a> {
             && place.blows < self.blows.1
             && self.stone.0 < place.stone
             && place.stone <= self.stone.1
+            && self.size.0 <= place.size
+            && place.size < self.size.1
     }
 }
 
@@ -156,10 +174,12 @@ fn suitability_never_improves_with_head_or_stone() {
     let rated = rated(&rows);
     let mut faults = BTreeSet::new();
     for (easy, of_easy) in &rated {
-        let same = |hard: &Place| (hard.ground, hard.side) == (easy.ground, easy.side) && hard.blows == easy.blows;
+        let same = |hard: &Place| {
+            (hard.ground, hard.side) == (easy.ground, easy.side) && (hard.blows, hard.size) == (easy.blows, easy.size)
+        };
         let harder = |hard: &Place| same(hard) && hard.head >= easy.head && hard.stone >= easy.stone;
         for (_, of_hard) in rated.iter().filter(|(hard, _)| harder(hard)) {
-            for method in ["jacking", "pullback"] {
+            for method in ["jacking", "pullback", "auger", "slurry", "open_shield"] {
                 if let (Some(easy), Some(hard)) = (rank(of_easy.word(method)), rank(of_hard.word(method)))
                     && hard < easy
                 {
@@ -177,7 +197,8 @@ fn suitability_of_jacking_has_its_limits() {
     let rows = suitability();
     assert_all(rated(&rows), |(place, row)| {
         let running = ["silt", "loose_sand", "gravel"].contains(&place.ground);
-        let too_much = place.blows >= 60.0 || place.stone >= 0.15 || running && place.head >= 5.0;
+        let rock = ["weak_rock", "hard_rock"].contains(&place.ground);
+        let too_much = place.blows >= 60.0 || place.stone >= 0.15 || rock || running && place.head >= 5.0;
         (too_much && row.word("jacking") == "suitable").then(|| format!("{} suits jacking at {place:?}", row.key))
     });
     assert_all(rated(&rows), |(place, row)| {

@@ -38,8 +38,8 @@ fn every_faulty_value_is_reported_with_its_place() {
         "lubrication: expected how the pipe is lubricated, got \"meterd\" (did you mean \"metered\"? write one of: none, \
          not_metered, metered, logged) at line 6 column 14",
         "ground[1].class: expected a ground class, got \"slit\" (did you mean \"silt\"? write one of: soft_clay, \
-         firm_to_very_stiff_clay, hard_clay, silt, loose_sand, medium_to_dense_sand, gravel, fill, unknown) at line 9 \
-         column 24",
+         firm_to_very_stiff_clay, hard_clay, silt, loose_sand, medium_to_dense_sand, gravel, fill, weak_rock, hard_rock, peat, \
+         unknown) at line 9 column 24",
         "rig.thrust: expected a force, got \"900 tonf\" with the unknown unit \"tonf\" (write \"tonf_us\" (2000 lbf) or \
          \"tf\" (1000 kgf)) at line 11 column 16",
         "pull.pipe_temperature: expected a temperature, got \"25 C\" with the unknown unit \"C\" (write \"degC\") at \

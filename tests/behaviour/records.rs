@@ -1,6 +1,8 @@
 //! Rows of tables as plain records, and how tests of many rows say what is wrong.
 
-use jackpull::handbook::{GroundClass, Handbook, Lubrication, Method, Rating, Row, Spoil, Table, TipModel, WaterSide};
+use jackpull::handbook::{
+    GroundClass, GuidedTechnique, Handbook, Lubrication, Method, Rating, Row, Spoil, Table, TipModel, WaterSide,
+};
 use jackpull::quantity::{Dim, Measure};
 use jackpull::yaml::{Field, Words};
 
@@ -57,7 +59,7 @@ macro_rules! in_words {
         }
     })+ };
 }
-in_words!(GroundClass, WaterSide, Lubrication, TipModel, Rating, Spoil, Method);
+in_words!(GuidedTechnique, GroundClass, WaterSide, Lubrication, TipModel, Rating, Spoil, Method);
 
 /// Records of one table: words; numbers; numbers that may be absent.
 macro_rules! records {
@@ -82,6 +84,24 @@ fn single<Q: Measure>(table: &Table<Field<Q>>) -> Vec<Record> {
     table.rows.iter().map(record).collect()
 }
 
+/// Ground suitability, with the columns that may be absent.
+fn suitability(book: &Handbook) -> Vec<Record> {
+    let mut records = records!(book.ground_suitability: ground water jacking pullback; ;
+        head_over head_to n_from n_below stone_over stone_to od_from od_below);
+    for (record, row) in records.iter_mut().zip(&book.ground_suitability().unwrap().rows) {
+        let columns = [
+            ("auger", &row.value.auger),
+            ("slurry", &row.value.slurry),
+            ("open_shield", &row.value.open_shield),
+            ("pullback_gravity", &row.value.pullback_gravity),
+        ];
+        for (column, cell) in columns {
+            record.words.extend(cell.as_ref().map(|cell| (column, cell.value.in_words())));
+        }
+    }
+    records
+}
+
 /// Every table that holds numbers.
 pub(crate) fn tables_of_numbers(book: &Handbook) -> Vec<Vec<Record>> {
     vec![
@@ -96,8 +116,8 @@ pub(crate) fn tables_of_numbers(book: &Handbook) -> Vec<Vec<Record>> {
         records!(book.pe_temperature: set; at factor;),
         records!(book.friction_band: ground water lubrication; low likely high;),
         records!(book.ground_class: ground tip; n_low n_likely n_high;),
-        records!(book.ground_suitability: ground water jacking pullback; ;
-            head_over head_to n_from n_below stone_over stone_to),
+        suitability(book),
+        records!(book.guided_suitability: technique ground water rating; ; n_from n_below stone_to),
         records!(book.face: spoil; low likely high least_low least_likely least_high;),
         records!(book.bore_rule: ; times plus; od_from od_below),
         records!(book.method_limit: method; length; od_from od_to),

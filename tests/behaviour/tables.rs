@@ -112,6 +112,17 @@ fn bounds(row: &Record, column: &str) -> Option<(f64, f64)> {
         ("ground_suitability", "head_over" | "head_to") => (0.2, 6.0),
         ("ground_suitability", "n_from" | "n_below") => (2.0, 60.0),
         ("ground_suitability", "stone_over" | "stone_to") => (15.0 * MM, 400.0 * MM),
+        // Nobody reaches a face below 0.6 m; 1.2 m is the least that person-entry is done at.
+        ("ground_suitability", "od_from" | "od_below") => (400.0 * MM, 1_700.0 * MM),
+        // From soft or loose up to the end of the class on its scale.
+        ("guided_suitability", "n_from") => (1.0, 6.0),
+        ("guided_suitability", "n_below") => match row.word("ground") {
+            "soft_clay" => (3.0, 9.0),
+            "loose_sand" => (8.0, 15.0),
+            "firm_to_very_stiff_clay" => (25.0, 40.0),
+            _ => (35.0, 60.0),
+        },
+        ("guided_suitability", "stone_to") => (15.0 * MM, 60.0 * MM),
         // An open head needs more than the active earth pressure and less than the bearing capacity of dense sand.
         // A face that is cut and sucked away feels the cutter only.
         ("face", level) if row.word("spoil") == "vacuum" => match level {

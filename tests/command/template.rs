@@ -47,6 +47,8 @@ fn the_optional_lines_are_read() {
                 "push_assist",
                 "line",
                 "weights",
+                "soil",
+                "wall",
             ];
             known.contains(&key).then(|| {
                 let top = ["grade", "stem", "spoil", "face", "tolerance", "depths", "stops", "line", "weights"];
@@ -63,7 +65,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 20, "{all}");
+        assert_eq!(taken, 22, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -73,6 +73,7 @@ fn ratings(handbook: &Handbook, Site(class, blows, head): Site, stone: &str) -> 
             && row.n_below.as_ref().is_none_or(|below| blows < below.value)
             && over(&row.stone_over, stone)
             && up_to(&row.stone_to, stone)
+            && row.od_from.is_none()
     };
     let rows: Vec<&SuitabilityRow> =
         handbook.ground_suitability()?.rows.iter().map(|row| &row.value).filter(|row| fits(row)).collect();
@@ -245,7 +246,7 @@ fn cobbles(
 
 fn cobbles_in_clay(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     cobbles(handbook, found, SoftClay, &[("1", ABOVE), ("3", ABOVE), ("51", ABOVE)])?;
-    cobbles(handbook, found, FirmToVeryStiffClay, &[("20", ABOVE), ("40", ABOVE), ("51", ABOVE)])?;
+    cobbles(handbook, found, FirmToVeryStiffClay, &[("6", ABOVE), ("20", ABOVE), ("40", ABOVE), ("51", ABOVE)])?;
     cobbles(handbook, found, HardClay, &[("40", ABOVE), ("51", ABOVE)])
 }
 

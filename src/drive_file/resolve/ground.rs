@@ -1,12 +1,11 @@
 //! Stretches of ground: that they cover the drive, and what each means for friction, tip and suitability.
 
 use super::line::Line;
+use super::suitability::{Side, Site, Works};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
-use crate::handbook::{
-    FrictionBandRow, GroundClass, HandbookError, Lubrication, Rating, SuitabilityRow, TipModel, WaterSide, rising,
-};
+use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, TipModel, WaterSide, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, Mark, Origin};
@@ -22,6 +21,25 @@ const NOT_METERED: Equation = Equation {
     valid: "the ground of the rows",
 };
 
+/// Said where the friction of a class is not in the tables; the band of unknown ground stands in, and decides nothing.
+const NO_BAND: Equation = Equation {
+    name: "unit friction by ground class",
+    form: "band of unknown ground in place of one that no source gives",
+    source: "jackpull",
+    locator: "ground without a friction band",
+    mark: Mark::Judgement,
+    valid: "ground that the friction bands name, or unit_friction given in the file",
+};
+/// The same for blow counts.
+const NO_COUNT: Equation = Equation {
+    name: "blow counts by ground class",
+    form: "counts of unknown ground in place of those that no source gives",
+    source: "jackpull",
+    locator: "ground without a class row",
+    mark: Mark::Judgement,
+    valid: "ground that the class table names, or spt_n given in the file",
+};
+
 /// Most stretches of one drive; a borehole log has a dozen.
 const MOST_STRETCHES: usize = 2_000;
 /// Gaps and overlaps below this are rounding of the user's figures.
@@ -33,7 +51,7 @@ impl Resolver<'_> {
         file: &DriveFile,
         length: Length,
         line: &Line,
-        largest: Length,
+        works: &Works,
     ) -> Result<Vec<Stretch>, HandbookError> {
         if let Some(one_too_many) = file.ground.get(MOST_STRETCHES) {
             let complaint = Complaint::from(format!("more than {MOST_STRETCHES} stretches of ground"));
@@ -52,7 +70,7 @@ impl Resolver<'_> {
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
             let depths = line.depths(from, to);
-            stretches.push(self.stretch(stretch, &path, (from, to), depths, file, largest)?);
+            stretches.push(self.stretch(stretch, &path, (from, to), depths, file, works)?);
         }
         Ok(stretches)
     }
@@ -110,8 +128,9 @@ impl Resolver<'_> {
         (from, to): (Length, Length),
         depths: (Length, Length),
         file: &DriveFile,
-        largest: Length,
+        works: &Works,
     ) -> Result<Stretch, HandbookError> {
+        let largest = works.sizes.1;
         let class = stretch.class.value;
         let mixed_with = stretch.mixed_with.as_ref().map(|field| {
             if field.value == class {
@@ -137,9 +156,10 @@ impl Resolver<'_> {
             self.flaw(
                 water,
                 &format!("{place}groundwater"),
-                "expected the depth below ground, zero or more; artesian water is not covered in this version",
+                "expected the depth below ground, zero or more; for artesian water add `hazards: [artesian]`",
             );
         }
+        let treatment = self.treatment(stretch, path, side);
         let blows = self.blows(stretch, path)?;
         let tip = Tip { model: self.tip_model(class)?, blows };
         // Only the class is known of the other ground of a mixed face.
@@ -170,16 +190,10 @@ impl Resolver<'_> {
                 (stem.levels, pipe.levels)
             }
         };
-        let site = Site { class, side, head, blows, stone };
-        let other = mixed_with.zip(other_tip).map(|(class, tip)| Site { class, side, head, blows: tip.blows, stone });
-        let rate = |column: fn(&SuitabilityRow) -> Rating| -> Result<Cited<Rating>, HandbookError> {
-            let rating = self.suitability(&site, column)?;
-            Ok(match &other {
-                Some(other) => worse(rating, self.suitability(other, column)?),
-                None => rating,
-            })
-        };
-        let (jacking, pullback) = (rate(|row| row.jacking.value)?, rate(|row| row.pullback.value)?);
+        let site = Site { class, side, head, blows, stone, sizes: works.sizes, treated: treatment.is_some() };
+        let other = mixed_with.zip(other_tip).map(|(class, tip)| Site { class, blows: tip.blows, ..site });
+        let hazards = self.hazards(stretch, path, mixed_with);
+        let (jacking, pullback) = self.rated(works, &site, other.as_ref(), &hazards)?;
         Ok(Stretch {
             from,
             to,
@@ -192,18 +206,49 @@ impl Resolver<'_> {
             other_tip,
             jacking,
             pullback,
+            doubt: self.doubt(stretch, mixed_with, works)?,
             head,
             soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
         })
     }
 
+    /// Whether the sources tell friction and blow counts of the ground; the file's own do.
+    fn doubt(
+        &self,
+        stretch: &StretchFile,
+        mixed_with: Option<GroundClass>,
+        works: &Works,
+    ) -> Result<Option<&'static Equation>, HandbookError> {
+        let (classes, bands) = (self.handbook.ground_class()?, self.handbook.friction_band()?);
+        let counted = |class| classes.find(|row| row.ground.value == class).is_some();
+        let banded = |class| bands.find(|row| row.ground.value == class).is_some();
+        let class = stretch.class.value;
+        let friction = stretch.unit_friction.is_some() || (banded(class) && mixed_with.is_none_or(banded));
+        let tip = !works.stem || ((stretch.spt_n.is_some() || counted(class)) && mixed_with.is_none_or(counted));
+        Ok(if !friction {
+            Some(&NO_BAND)
+        } else if !tip {
+            Some(&NO_COUNT)
+        } else {
+            None
+        })
+    }
+
+    /// The class whose rows stand in, in doubt, where no source tells those of a class.
+    fn known(&self, class: GroundClass) -> Result<GroundClass, HandbookError> {
+        let known = self.handbook.ground_class()?.find(|row| row.ground.value == class).is_some();
+        Ok(if known { class } else { GroundClass::Unknown })
+    }
+
     fn tip_model(&self, class: GroundClass) -> Result<TipModel, HandbookError> {
+        let class = self.known(class)?;
         let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
         Ok(row.ok_or_else(|| no_row("ground_class", class.key()))?.value.tip.value)
     }
 
     /// Blow counts that the class allows.
     fn class_blows(&self, class: GroundClass) -> Result<Cited<Band<Ratio>>, HandbookError> {
+        let class = self.known(class)?;
         let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
         let row = row.ok_or_else(|| no_row("ground_class", class.key()))?;
         let values = row.value;
@@ -248,6 +293,8 @@ impl Resolver<'_> {
     }
 
     fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Result<Friction, HandbookError> {
+        let banded = self.handbook.friction_band()?.find(|row| row.ground.value == class).is_some();
+        let class = if banded { class } else { GroundClass::Unknown };
         match lubrication {
             Lubrication::NotMetered => {
                 // Half way between no and metered lubrication; the worst case is that none arrives.
@@ -294,64 +341,6 @@ impl Resolver<'_> {
         let levels = rising("friction_band", &format!("{}, {}", class.key(), lubrication.key()), levels)?;
         Ok(Friction { levels, origin: row.origin })
     }
-
-    /// The worst rating of the wet and the dry end, each as far as is known.
-    fn suitability(
-        &self,
-        site: &Site,
-        column: impl Fn(&SuitabilityRow) -> Rating,
-    ) -> Result<Cited<Rating>, HandbookError> {
-        let dry = || self.suitability_at(site, WaterSide::Above, &column);
-        let wet = || self.suitability_at(site, WaterSide::Below, &column);
-        match site.side {
-            Side::Above => dry(),
-            Side::Below => wet(),
-            Side::Both => Ok(worse(dry()?, wet()?)),
-        }
-    }
-
-    /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
-    /// and better.
-    fn suitability_at(
-        &self,
-        site: &Site,
-        water: WaterSide,
-        column: &impl Fn(&SuitabilityRow) -> Rating,
-    ) -> Result<Cited<Rating>, HandbookError> {
-        let mut worst: Option<Cited<Rating>> = None;
-        let mut best = Rating::Unsuitable;
-        for row in self.handbook.ground_suitability()?.iter() {
-            let values = &row.value.value;
-            if !site.may_be(water, values) {
-                continue;
-            }
-            let rating = column(values);
-            if severity(rating) < severity(best) {
-                best = rating;
-            }
-            if worst.is_none_or(|worst| severity(rating) > severity(worst.value)) {
-                worst = Some(Cited::new(rating, row.origin));
-            }
-        }
-        let worst = worst.ok_or_else(|| no_row("ground_suitability", site.class.key()))?;
-        let open = worst.value == Rating::Unsuitable && best != Rating::Unsuitable;
-        Ok(if open { worst.map(|_| Rating::Depends) } else { worst })
-    }
-}
-
-/// Order of ratings from good to bad.
-const fn severity(rating: Rating) -> u8 {
-    match rating {
-        Rating::Suitable => 0,
-        Rating::Marginal => 1,
-        Rating::Depends => 2,
-        Rating::Unsuitable => 3,
-    }
-}
-
-/// The worse of two ratings, the second where they are alike.
-const fn worse(one: Cited<Rating>, other: Cited<Rating>) -> Cited<Rating> {
-    if severity(other.value) >= severity(one.value) { other } else { one }
 }
 
 fn blows_shown(blows: Band<Ratio>) -> AssumedValue {
@@ -374,40 +363,5 @@ impl Friction {
         };
         let origin = if other.levels.high > self.levels.high { other.origin } else { self.origin };
         Self { levels, origin }
-    }
-}
-
-/// Where a stretch of pipe lies with respect to the water table.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Side {
-    Above,
-    Below,
-    Both,
-}
-
-/// What is known of the ground of a stretch.
-struct Site {
-    class: GroundClass,
-    side: Side,
-    head: Length,
-    blows: Band<Ratio>,
-    stone: Option<Length>,
-}
-
-impl Site {
-    /// Whether a row may be the one for this ground above or below water, as far as is known.
-    fn may_be(&self, water: WaterSide, row: &SuitabilityRow) -> bool {
-        let side = row.water.value == WaterSide::Any || row.water.value == water;
-        let head = water == WaterSide::Above
-            || (row.head_over.as_ref().is_none_or(|over| self.head > over.value)
-                && row.head_to.as_ref().is_none_or(|to| self.head <= to.value));
-        // A count that is not given may be any of the class.
-        let blows = row.n_from.as_ref().is_none_or(|from| self.blows.high >= from.value)
-            && row.n_below.as_ref().is_none_or(|below| self.blows.low < below.value);
-        let stone = self.stone.is_none_or(|stone| {
-            row.stone_over.as_ref().is_none_or(|over| stone > over.value)
-                && row.stone_to.as_ref().is_none_or(|to| stone <= to.value)
-        });
-        row.ground.value == self.class && side && head && blows && stone
     }
 }

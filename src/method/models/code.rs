@@ -34,7 +34,12 @@ const fn slurried(class: GroundClass) -> &'static [&'static str] {
         GroundClass::LooseSand | GroundClass::MediumToDenseSand => {
             &["gb_fine_sand_concrete", "gb_coarse_sand_concrete"]
         }
-        GroundClass::Gravel | GroundClass::Fill | GroundClass::Unknown => &[],
+        GroundClass::Gravel
+        | GroundClass::Fill
+        | GroundClass::WeakRock
+        | GroundClass::HardRock
+        | GroundClass::Peat
+        | GroundClass::Unknown => &[],
     }
 }
 

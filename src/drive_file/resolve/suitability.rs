@@ -1,0 +1,339 @@
+//! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
+
+use super::{Resolver, no_row};
+use crate::drive::AssumedValue;
+use crate::drive_file::{DriveFile, StretchFile};
+use crate::handbook::{
+    GroundClass, GroundHazard, GroundHazardRow, GuidedTechnique, HandbookError, Pilot, Rating, Service, Spoil,
+    SuitabilityRow, Treatment, WaterSide,
+};
+use crate::quantity::{Band, Length, Ratio};
+use crate::source::{Cited, Equation, Mark, Origin};
+use crate::yaml::Complaint;
+
+/// Said of a technique that no table rates in this ground.
+const NO_RATING: Equation = Equation {
+    name: "ground suitability",
+    form: "not decided",
+    source: "jackpull",
+    locator: "no rating of this technique in this ground was found",
+    mark: Mark::Judgement,
+    valid: "ground and technique with a cell in the tables of suitability",
+};
+
+/// Said of ground that is treated against water.
+const TREATED: Equation = Equation {
+    name: "ground treated against water",
+    form: "rated as above water, marginal at best",
+    source: "jackpull",
+    locator: "treatment named in the file; that it works over the whole drive is the file's word",
+    mark: Mark::Judgement,
+    valid: "treatment in place while the face is open",
+};
+
+/// Said of the pilot where the file says nothing.
+const DISPLACING: Equation = Equation {
+    name: "pilot",
+    form: "displacement",
+    source: "jackpull",
+    locator: "what is usual behind a guided pilot; the harder on the ground",
+    mark: Mark::Judgement,
+    valid: "pilots pushed without a bit",
+};
+
+/// One column of the tables of suitability.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Column {
+    /// Displacing pilot, auger.
+    Jacking,
+    /// A column of its own table.
+    Guided(GuidedTechnique),
+    Auger,
+    Slurry,
+    OpenShield,
+    Pullback,
+    PullbackGravity,
+}
+
+impl Column {
+    /// The cell of a ground; the outer `None` where the table has no such column.
+    fn of_ground(self, row: &SuitabilityRow) -> Option<Rating> {
+        let open = |field: &Option<crate::yaml::Field<Rating>>| field.as_ref().map(|field| field.value);
+        match self {
+            Self::Jacking => Some(row.jacking.value),
+            Self::Guided(_) => None,
+            Self::Auger => open(&row.auger),
+            Self::Slurry => open(&row.slurry),
+            Self::OpenShield => open(&row.open_shield),
+            Self::Pullback => Some(row.pullback.value),
+            Self::PullbackGravity => open(&row.pullback_gravity).or(Some(row.pullback.value)),
+        }
+    }
+
+    fn of_hazard(self, row: &GroundHazardRow) -> Option<Rating> {
+        let cell = match self {
+            Self::Jacking => &row.jacking,
+            Self::Guided(_) => &None,
+            Self::Auger => &row.auger,
+            Self::Slurry => &row.slurry,
+            Self::OpenShield => &row.open_shield,
+            Self::Pullback => &row.pullback,
+            Self::PullbackGravity if row.pullback_gravity.is_some() => &row.pullback_gravity,
+            Self::PullbackGravity => &row.pullback,
+        };
+        cell.as_ref().map(|field| field.value)
+    }
+
+    /// Whether the face stands open to the ground water, so that treating it helps.
+    const fn is_open(self) -> bool {
+        matches!(self, Self::Jacking | Self::Guided(_) | Self::Auger | Self::OpenShield)
+    }
+}
+
+/// How the ground is opened, and for which pipes.
+pub(super) struct Works {
+    /// Smallest and largest outside diameter of the candidates.
+    pub(super) sizes: (Length, Length),
+    /// Whether a pilot stem goes first.
+    pub(super) stem: bool,
+    columns: Vec<Column>,
+    pulled: Column,
+    /// The technique of a jacked pipe in words.
+    pub(super) technique: &'static str,
+}
+
+impl Works {
+    /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
+    pub(super) fn of(file: &DriveFile, stem: bool, sizes: (Length, Length)) -> Self {
+        let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
+        let drilled = file.pilot.as_ref().is_some_and(|field| field.value == Pilot::Drilled);
+        let pilot = if drilled { Column::Guided(GuidedTechnique::Drilled) } else { Column::Jacking };
+        let (head, technique) = match (spoil, stem, drilled) {
+            (Spoil::Auger, true, false) => (None, "displacing pilot, auger"),
+            (Spoil::Auger, true, true) => (None, "drilled pilot, auger"),
+            (Spoil::Auger, false, _) => (Some(Column::Auger), "steered auger casing, no pilot"),
+            (Spoil::Vacuum, true, false) => {
+                (Some(Column::Guided(GuidedTechnique::Vacuum)), "displacing pilot, cleared by vacuum")
+            }
+            (Spoil::Vacuum, true, true) => {
+                (Some(Column::Guided(GuidedTechnique::Vacuum)), "drilled pilot, cleared by vacuum")
+            }
+            (Spoil::Vacuum, false, _) => (Some(Column::Guided(GuidedTechnique::Vacuum)), "cleared by vacuum, no pilot"),
+            (Spoil::Slurry, true, _) => (Some(Column::Slurry), "slurry machine behind a pilot"),
+            (Spoil::Slurry, false, _) => (Some(Column::Slurry), "slurry machine"),
+            (Spoil::OpenEdge, true, _) => (Some(Column::OpenShield), "open shield behind a pilot"),
+            (Spoil::OpenEdge, false, _) => (Some(Column::OpenShield), "open shield"),
+        };
+        let gravity = file.service.value == Service::GravitySewer;
+        Self {
+            sizes,
+            stem,
+            columns: stem.then_some(pilot).into_iter().chain(head).collect(),
+            pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
+            technique,
+        }
+    }
+}
+
+/// Where a stretch of pipe lies with respect to the water table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Side {
+    Above,
+    Below,
+    Both,
+}
+
+/// What is known of the ground of a stretch.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Site {
+    pub(super) class: GroundClass,
+    pub(super) side: Side,
+    pub(super) head: Length,
+    pub(super) blows: Band<Ratio>,
+    pub(super) stone: Option<Length>,
+    pub(super) sizes: (Length, Length),
+    pub(super) treated: bool,
+}
+
+impl Site {
+    /// Whether a row may be the one for this ground above or below water, as far as is known.
+    fn may_be(&self, water: WaterSide, row: &SuitabilityRow) -> bool {
+        let side = row.water.value == WaterSide::Any || row.water.value == water;
+        let head = water == WaterSide::Above
+            || (row.head_over.as_ref().is_none_or(|over| self.head > over.value)
+                && row.head_to.as_ref().is_none_or(|to| self.head <= to.value));
+        // A count that is not given may be any of the class.
+        let blows = row.n_from.as_ref().is_none_or(|from| self.blows.high >= from.value)
+            && row.n_below.as_ref().is_none_or(|below| self.blows.low < below.value);
+        let stone = self.stone.is_none_or(|stone| {
+            row.stone_over.as_ref().is_none_or(|over| stone > over.value)
+                && row.stone_to.as_ref().is_none_or(|to| stone <= to.value)
+        });
+        let size = row.od_from.as_ref().is_none_or(|from| self.sizes.1 >= from.value)
+            && row.od_below.as_ref().is_none_or(|below| self.sizes.0 < below.value);
+        row.ground.value == self.class && side && head && blows && stone && size
+    }
+}
+
+impl Resolver<'_> {
+    /// Says which technique is rated.
+    pub(super) fn assume_pilot(&mut self, file: &DriveFile, stem: bool) {
+        match (&file.pilot, stem) {
+            (Some(field), false) => {
+                let complaint = Complaint::from("there is no stem, so there is no pilot");
+                self.flaw(field, "pilot", complaint.advise("give stem.outside_diameter, or leave this out"));
+            }
+            (None, true) => {
+                let word = AssumedValue::Word(Pilot::Displacement.key().to_owned());
+                self.assume("pilot", word, Origin::Law(&DISPLACING));
+            }
+            _ => {}
+        }
+    }
+
+    /// Treatment of the ground, which is only of use below water.
+    pub(super) fn treatment(&mut self, stretch: &StretchFile, path: &str, side: Side) -> Option<Treatment> {
+        let field = stretch.treatment.as_ref()?;
+        if side == Side::Above {
+            let complaint = Complaint::from("the pipe lies above the water table here, so there is nothing to treat");
+            self.flaw(field, &format!("{path}.treatment"), complaint.advise("see groundwater"));
+        }
+        let word = format!("{}: asserted by the file to hold while the face is open", field.value.key());
+        self.assume_alike(path, "treatment", AssumedValue::Word(word), Origin::Law(&TREATED));
+        Some(field.value)
+    }
+
+    /// Hazards of a stretch, with that of rock beside soil where the classes tell it.
+    pub(super) fn hazards(
+        &mut self,
+        stretch: &StretchFile,
+        path: &str,
+        mixed_with: Option<GroundClass>,
+    ) -> Vec<GroundHazard> {
+        let mut hazards = Vec::new();
+        for (index, field) in stretch.hazards.iter().enumerate() {
+            if hazards.contains(&field.value) {
+                self.flaw(field, &format!("{path}.hazards[{index}]"), "is there twice");
+            }
+            hazards.push(field.value);
+        }
+        let is_rock = |class| matches!(class, GroundClass::WeakRock | GroundClass::HardRock);
+        if mixed_with.is_some_and(|other| is_rock(other) != is_rock(stretch.class.value))
+            && !hazards.contains(&GroundHazard::MixedFaceRock)
+        {
+            hazards.push(GroundHazard::MixedFaceRock);
+        }
+        hazards
+    }
+
+    /// Ratings of a stretch for a jacked and for a pulled pipe.
+    pub(super) fn rated(
+        &self,
+        works: &Works,
+        site: &Site,
+        other: Option<&Site>,
+        hazards: &[GroundHazard],
+    ) -> Result<(Cited<Rating>, Cited<Rating>), HandbookError> {
+        let one = |column: Column| -> Result<Cited<Rating>, HandbookError> {
+            let mut rating = self.suitability(site, column)?;
+            if let Some(other) = other {
+                rating = worse(rating, self.suitability(other, column)?);
+            }
+            for hazard in hazards {
+                rating = worse(rating, self.hazard(*hazard, column)?);
+            }
+            Ok(rating)
+        };
+        let mut jacking: Option<Cited<Rating>> = None;
+        for column in &works.columns {
+            let rating = one(*column)?;
+            jacking = Some(jacking.map_or(rating, |so_far| worse(so_far, rating)));
+        }
+        Ok((jacking.unwrap_or(NOT_RATED), one(works.pulled)?))
+    }
+
+    fn hazard(&self, hazard: GroundHazard, column: Column) -> Result<Cited<Rating>, HandbookError> {
+        let row = self.handbook.ground_hazard()?.find(|row| row.hazard.value == hazard);
+        let row = row.ok_or_else(|| no_row("ground_hazard", hazard.key()))?;
+        Ok(column.of_hazard(row.value).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin)))
+    }
+
+    /// The worst rating of the wet and the dry end, each as far as is known.
+    fn suitability(&self, site: &Site, column: Column) -> Result<Cited<Rating>, HandbookError> {
+        let dry = || self.suitability_at(site, WaterSide::Above, column);
+        let wet = || -> Result<Cited<Rating>, HandbookError> {
+            if site.treated && column.is_open() {
+                let marginal = Cited::new(Rating::Marginal, Origin::Law(&TREATED));
+                return Ok(worse(marginal, dry()?));
+            }
+            self.suitability_at(site, WaterSide::Below, column)
+        };
+        match site.side {
+            Side::Above => dry(),
+            Side::Below => wet(),
+            Side::Both => Ok(worse(dry()?, wet()?)),
+        }
+    }
+
+    /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
+    /// and better.
+    fn suitability_at(&self, site: &Site, water: WaterSide, column: Column) -> Result<Cited<Rating>, HandbookError> {
+        if let Column::Guided(technique) = column {
+            return self.guided(site, water, technique);
+        }
+        let mut worst: Option<Cited<Rating>> = None;
+        let mut best = Rating::Unsuitable;
+        for row in self.handbook.ground_suitability()?.iter() {
+            let values = &row.value.value;
+            if !site.may_be(water, values) {
+                continue;
+            }
+            let rating = column.of_ground(values).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin));
+            if severity(rating.value) < severity(best) {
+                best = rating.value;
+            }
+            if worst.is_none_or(|worst| severity(rating.value) > severity(worst.value)) {
+                worst = Some(rating);
+            }
+        }
+        let worst = worst.ok_or_else(|| no_row("ground_suitability", site.class.key()))?;
+        let open = worst.value == Rating::Unsuitable && best != Rating::Unsuitable;
+        Ok(if open { worst.map(|_| Rating::Depends) } else { worst })
+    }
+
+    /// A rating of a sparse table holds only where the whole of what the ground may be lies in its row.
+    fn guided(
+        &self,
+        site: &Site,
+        water: WaterSide,
+        technique: GuidedTechnique,
+    ) -> Result<Cited<Rating>, HandbookError> {
+        let row = self.handbook.guided_suitability()?.find(|row| {
+            row.technique.value == technique
+                && row.ground.value == site.class
+                && (row.water.value == WaterSide::Any || row.water.value == water)
+                && row.n_from.as_ref().is_none_or(|from| site.blows.low >= from.value)
+                && row.n_below.as_ref().is_none_or(|below| site.blows.high < below.value)
+                && row.stone_to.as_ref().is_none_or(|to| site.stone.is_some_and(|stone| stone <= to.value))
+        });
+        Ok(row.map_or(NOT_RATED, |row| row.map(|row| row.rating.value)))
+    }
+}
+
+/// No table rates it.
+const NOT_RATED: Cited<Rating> = Cited::new(Rating::Depends, Origin::Law(&NO_RATING));
+
+/// Order of ratings from good to bad.
+const fn severity(rating: Rating) -> u8 {
+    match rating {
+        Rating::Suitable => 0,
+        Rating::Marginal => 1,
+        Rating::Depends => 2,
+        Rating::Unsuitable => 3,
+    }
+}
+
+/// The worse of two ratings, the second where they are alike.
+const fn worse(one: Cited<Rating>, other: Cited<Rating>) -> Cited<Rating> {
+    if severity(other.value) >= severity(one.value) { other } else { one }
+}

@@ -1,0 +1,148 @@
+//! Ground against technique: hazards, treatment, ground that no source gives a band for, and what the door refuses.
+
+use crate::drives::{drive, text};
+use jackpull::check::{Subject, Verdict};
+use jackpull::handbook::GroundHazard;
+use jackpull::source::Origin;
+use jackpull::{Handbook, Method, Scheme, assess, read_drive};
+
+fn one_stretch(stretch: &str, lines: &str) -> String {
+    text(|text| {
+        let (before, rest) = text.split_once("ground:\n").unwrap();
+        let (_, after) = rest.split_once("rig:").unwrap();
+        format!("{before}ground: [{{ {stretch} }}]\n{lines}rig:{after}")
+    })
+}
+
+fn schemes(stretch: &str, lines: &str) -> [Scheme; 2] {
+    let drive = drive(&one_stretch(stretch, lines));
+    let [clay, pe] = drive.candidates() else { panic!("two pipes") };
+    [assess(&drive, clay, Method::PipeJacking), assess(&drive, pe, Method::Pullback)]
+}
+
+fn grounds(stretch: &str, lines: &str) -> [Verdict; 2] {
+    schemes(stretch, lines).map(|scheme| scheme.checks.get(Subject::Ground).unwrap().verdict)
+}
+
+const FIRM: &str = "class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm";
+
+/// A hazard never helps, whatever the technique.
+#[test]
+fn hazards_never_help() {
+    let severity = |verdict| match verdict {
+        Verdict::Within => 0,
+        Verdict::WithCare => 1,
+        Verdict::NotDecided => 2,
+        Verdict::Over => 3,
+    };
+    let hazards = ["obstructions", "swelling", "sensitive", "artesian", "karst", "contaminated"];
+    for lines in ["", "spoil: slurry\nstem: { outside_diameter: none }\n", "spoil: vacuum\n", "pilot: drilled\n"] {
+        // A pipe cannot be pulled without a stem: only the jacked one is asked there.
+        let ask = |stretch: &str| {
+            let text = one_stretch(stretch, lines);
+            let text = if lines.contains("none") {
+                text.replace("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
+            } else {
+                text
+            };
+            let drive = drive(&text);
+            assess(&drive, &drive.candidates()[0], Method::PipeJacking).checks.get(Subject::Ground).unwrap().verdict
+        };
+        let plain = ask(FIRM);
+        for hazard in hazards {
+            let worse = ask(&format!("{FIRM}, hazards: [{hazard}]"));
+            assert!(severity(worse) >= severity(plain), "{hazard}, {lines}: {worse:?} after {plain:?}");
+            assert_ne!(worse, Verdict::Within, "{hazard}, {lines}");
+        }
+    }
+}
+
+#[test]
+fn each_hazard_has_a_row() {
+    let book = Handbook::embedded();
+    for hazard in [
+        GroundHazard::MixedFaceRock,
+        GroundHazard::Obstructions,
+        GroundHazard::Swelling,
+        GroundHazard::Sensitive,
+        GroundHazard::Artesian,
+        GroundHazard::Karst,
+        GroundHazard::Contaminated,
+    ] {
+        assert_eq!(book.ground_hazard().unwrap().rows.iter().filter(|row| row.value.hazard.value == hazard).count(), 1);
+    }
+}
+
+#[test]
+fn rock_beside_soil_is_a_mixed_face() {
+    let [jacked, pulled] = grounds(&format!("{FIRM}, mixed_with: weak_rock"), "");
+    assert_eq!((jacked, pulled), (Verdict::Over, Verdict::Over));
+    // Two soils are none.
+    let [jacked, pulled] = grounds(&format!("{FIRM}, mixed_with: hard_clay"), "");
+    assert_eq!((jacked, pulled), (Verdict::WithCare, Verdict::Within));
+}
+
+/// Fine soil under head is not bored unless the treatment is named, and then never plainly.
+#[test]
+fn running_ground_needs_its_treatment() {
+    for class in ["silt", "loose_sand", "medium_to_dense_sand"] {
+        let stretch = format!("class: {class}, groundwater: 2.5 m, largest_stone: 0 mm");
+        let [plain, _] = grounds(&stretch, "");
+        assert!(matches!(plain, Verdict::Over | Verdict::NotDecided), "{class}: {plain:?}");
+        for treatment in ["dewatered", "grouted"] {
+            let treated =
+                format!("{stretch}, treatment: {treatment}, spt_n: {}", if class == "loose_sand" { 6 } else { 12 });
+            let [jacked, _] = schemes(&treated, "");
+            let check = jacked.checks.get(Subject::Ground).unwrap();
+            assert_eq!(check.verdict, Verdict::WithCare, "{class}, {treatment}");
+            // Said to be the file's word.
+            assert!(matches!(check.basis, Origin::Law(_) | Origin::Row(_)));
+            assert!(
+                drive(&one_stretch(&treated, ""))
+                    .assumed()
+                    .iter()
+                    .any(|assumed| assumed.field == "ground[0].treatment")
+            );
+        }
+    }
+    // A slurry machine does not need it.
+    let text = one_stretch(
+        "class: medium_to_dense_sand, groundwater: 2.5 m, spt_n: 20, largest_stone: 0 mm",
+        "spoil: slurry\nstem: { outside_diameter: none }\n",
+    )
+    .replace("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "");
+    let drive = drive(&text);
+    let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
+    assert_eq!(scheme.checks.get(Subject::Ground).unwrap().verdict, Verdict::Within);
+}
+
+/// No source gives friction or counts of rock and peat: loads are not decided unless the file gives both.
+#[test]
+fn ground_without_a_band_decides_nothing() {
+    for class in ["weak_rock", "hard_rock", "peat"] {
+        for scheme in schemes(&format!("class: {class}"), "") {
+            for check in scheme.checks.iter().filter(|check| check.subject.is_load()) {
+                assert_eq!(check.verdict, Verdict::NotDecided, "{class}: {:?}", check.subject);
+            }
+        }
+        let friction = "unit_friction: { low: 2 kPa, likely: 5 kPa, high: 9 kPa }";
+        let [no_count, _] = schemes(&format!("class: {class}, {friction}"), "");
+        assert_eq!(no_count.checks.get(Subject::JackingThrust).unwrap().verdict, Verdict::NotDecided);
+        let [both, _] = schemes(&format!("class: {class}, spt_n: 20, {friction}"), "");
+        assert_ne!(both.checks.get(Subject::JackingThrust).unwrap().verdict, Verdict::NotDecided, "{class}");
+    }
+}
+
+#[test]
+fn what_cannot_be_is_refused_at_its_place() {
+    for (text, wanted) in [
+        (one_stretch(&format!("{FIRM}, treatment: dewatered"), ""), "nothing to treat"),
+        (one_stretch(&format!("{FIRM}, hazards: [karst, karst]"), ""), "is there twice"),
+        (one_stretch(&format!("{FIRM}, hazards: [kars]"), ""), "did you mean \"karst\"?"),
+        (one_stretch(FIRM, "pilot: drilled\nstem: { outside_diameter: none }\n"), "there is no pilot"),
+        (one_stretch(FIRM, "pilot: driled\n"), "did you mean \"drilled\"?"),
+    ] {
+        let error = read_drive(&text, &Handbook::embedded()).expect_err(wanted).to_string();
+        assert!(error.contains(wanted) && error.contains("line"), "{wanted}: {error}");
+    }
+}
