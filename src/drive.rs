@@ -2,12 +2,14 @@
 
 mod ground;
 mod pipe;
+mod proposed;
 mod stem;
 mod weights;
 mod wall;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use proposed::Proposed;
 pub use stem::{Stem, Tube};
 pub use weights::Weights;
 pub use wall::{Reaction, ThrustWall};
@@ -46,6 +48,7 @@ pub struct Drive {
     /// Length of the line that the drive is a part of.
     pub(crate) line: Option<Length>,
     pub(crate) candidates: Vec<Pipe>,
+    pub(crate) proposed: Option<Proposed>,
     pub(crate) assumed: Vec<Assumed>,
 }
 

@@ -97,6 +97,9 @@ impl DriveFile {
             tolerance: None,
             line: None,
             weights: Vec::new(),
+            needed_inside_diameter: None,
+            design_flow: None,
+            design_depth: None,
             candidates: Vec::new(),
         }
     }

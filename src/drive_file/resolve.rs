@@ -8,6 +8,7 @@ mod line;
 mod pe;
 mod pe_strength;
 mod pipe;
+mod proposed;
 mod pull;
 mod soil;
 mod stem;
@@ -197,10 +198,13 @@ impl Resolver<'_> {
                 candidates.push((index, pipe));
             }
         }
-        if file.candidates.is_empty() {
-            self.flaw(&file.length, "candidates", "expected at least one pipe to choose from, got an empty list");
+        let mut listed = file.candidates.clone();
+        let proposed = self.propose(file, &line, &stem, pull.as_ref(), &mut listed, &mut candidates)?;
+        if file.candidates.is_empty() && file.needed_inside_diameter.is_none() && file.design_flow.is_none() {
+            let complaint = Complaint::from("expected at least one pipe to choose from, got none");
+            self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
         }
-        label::tell_apart(&file.candidates, &mut candidates);
+        label::tell_apart(&listed, &mut candidates);
         let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
@@ -240,6 +244,7 @@ impl Resolver<'_> {
             weights: self.weights(file)?,
             line: self.whole_line(file, length),
             candidates,
+            proposed,
             assumed: Vec::new(),
         }))
     }

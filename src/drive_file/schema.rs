@@ -3,7 +3,7 @@
 use crate::handbook::{CriterionKind, GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
-    UnitWeight, Velocity,
+    UnitWeight, Velocity, VolumeRate,
 };
 use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
 use serde::{Deserialize, Serialize};
@@ -68,7 +68,17 @@ pub struct DriveFile {
     /// Weights of the criteria of the score, in place of those of the table.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub weights: Vec<WeightFile>,
-    /// The pipes to choose from.
+    /// Inside diameter needed: pipes of every material are proposed beside those listed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub needed_inside_diameter: Option<Field<Length>>,
+    /// Flow of a gravity sewer, which gives the inside diameter needed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_flow: Option<Field<VolumeRate>>,
+    /// Depth over diameter at that flow.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_depth: Option<Field<Ratio>>,
+    /// The pipes to choose from; may be left out where pipes are proposed.
+    #[serde(default)]
     pub candidates: Vec<CandidateFile>,
 }
 

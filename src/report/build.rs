@@ -133,6 +133,7 @@ impl View<'_> {
             pipe: self.pipe(ranked),
             standing: ranked.standing.label(),
             place: ranked.place,
+            proposed: self.drive.is_proposed(ranked.candidate),
             if_settled: ranked.if_settled.as_ref().map(|settled| SettledView {
                 place: settled.place,
                 open: settled.open.iter().map(|subject| subject.label()).collect(),
@@ -335,6 +336,7 @@ impl View<'_> {
             drive.lubrication.key().replace('_', " ")
         ));
         facts.push(format!("ground opened for a jacked pipe: {}", drive.technique));
+        facts.extend(drive.proposed.as_ref().map(|proposed| proposed.sentence(drive, self.system)));
         let laid: Vec<String> = self.tables().map(|(table, file)| format!("{file} ({table})")).collect();
         if !laid.is_empty() {
             facts.push(format!("tables laid over: {}", laid.join(", ")));

@@ -122,6 +122,7 @@ impl Page {
             if least == most { format!("score {least}") } else { format!("score {least} to {most}") }
         });
         let name = format!("{} of {}", scheme.method, scheme.pipe);
+        let name = if scheme.proposed { format!("{name} (proposed)") } else { name };
         let place = format!("{}{}", if equal { "=" } else { "" }, scheme.place);
         self.wrapped(&format!("{place:>3}  "), format!("{name:<48}  {:<15} {score}", scheme.standing).trim_end());
         if let Some(settled) = &scheme.if_settled {

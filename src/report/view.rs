@@ -275,6 +275,8 @@ pub struct SchemeView {
     pub standing: &'static str,
     /// Place in the ranking; equal ones share it.
     pub place: usize,
+    /// True where the pipe is proposed, not listed in the file.
+    pub proposed: bool,
     /// Where an open scheme would stand.
     pub if_settled: Option<SettledView>,
     /// Why it is excluded.

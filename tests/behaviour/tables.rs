@@ -203,6 +203,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "tip.clay_high" => (8.0, 20.0),
             "score.ground_marginal" => (0.2, 0.8),
             "score.grade_zero" => (1.0, 3.0),
+            // Half full to nearly full.
+            "flow.design_depth" => (0.4, 0.95),
             "score.size_zero" => (1.0, 3.0),
             _ => return None,
         },

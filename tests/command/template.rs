@@ -47,11 +47,12 @@ fn the_optional_lines_are_read() {
                 "push_assist",
                 "line",
                 "weights",
+                "needed_inside_diameter",
                 "soil",
                 "wall",
             ];
             known.contains(&key).then(|| {
-                let top = ["grade", "stem", "spoil", "face", "tolerance", "depths", "stops", "line", "weights"];
+                let top = ["grade", "stem", "spoil", "face", "tolerance", "depths", "stops", "line", "weights", "needed_inside_diameter"];
                 let inside_pull = !top.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
@@ -65,7 +66,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 22, "{all}");
+        assert_eq!(taken, 23, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -67,6 +67,9 @@ fn within_standing(contest: &ContestView) -> String {
 /// Who leads under which share of weightings.
 fn shares(contest: &ContestView) -> String {
     let one = |share: &super::super::sure::ShareView| {
+        if share.share > 0.9995 {
+            return format!("{} leads under every weighting", name(&share.scheme));
+        }
         format!("{} leads under {} % of all weightings", name(&share.scheme), decimal(100.0 * share.share, 0))
     };
     let how = match contest.samples {
@@ -94,16 +97,16 @@ fn input(turns: &InputTurnsView) -> String {
     let opening = format!("{} {now} ({} to {})", turns.input, turns.from.text, turns.to.text);
     let side = |turn: &Option<TurnView>, word: &str| {
         turn.as_ref().map(|turn| {
-            let to = turn.to.as_ref().map_or_else(|| "nothing can be chosen".to_owned(), name);
-            format!("{word} {}: {to}", turn.at.text)
+            let to = turn.to.as_ref().map_or_else(|| "no scheme at all".to_owned(), name);
+            format!("at {} {word} to {to}", turn.at.text)
         })
     };
     let sides: Vec<String> =
-        [side(&turns.below, "down to"), side(&turns.above, "up to")].into_iter().flatten().collect();
+        [side(&turns.below, "and below"), side(&turns.above, "and above")].into_iter().flatten().collect();
     if sides.is_empty() {
         format!("{opening}: does not turn the choice")
     } else {
-        format!("{opening}: turns it, {}", sides.join("; "))
+        format!("{opening}: turns {}", sides.join("; "))
     }
 }
 
