@@ -4,15 +4,15 @@ mod ground;
 mod pipe;
 mod proposed;
 mod stem;
-mod weights;
 mod wall;
+mod weights;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
 pub use proposed::Proposed;
 pub use stem::{Stem, Tube};
-pub use weights::Weights;
 pub use wall::{Reaction, ThrustWall};
+pub use weights::Weights;
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{

@@ -3,8 +3,8 @@
 mod build;
 mod cautions;
 mod json;
-mod sure;
 mod not_given;
+mod sure;
 mod text;
 mod view;
 

@@ -46,9 +46,10 @@ fn if_settled(open: &Ranked, all: &[Ranked]) -> Option<IfSettled> {
     let standing = Standing::if_settled(&open.scheme)?;
     let most = open.score.as_ref().map_or(-1.0, |score| score.most);
     let itself = (open.candidate, open.scheme.method);
-    let before = all.iter().filter(|other| (other.candidate, other.scheme.method) != itself).filter(|other| {
-        other.standing < standing || (other.standing == standing && least(other) > most)
-    });
+    let before = all
+        .iter()
+        .filter(|other| (other.candidate, other.scheme.method) != itself)
+        .filter(|other| other.standing < standing || (other.standing == standing && least(other) > most));
     let undecided = open.scheme.checks.iter().filter(|check| check.verdict == Verdict::NotDecided);
     Some(IfSettled { place: 1 + before.count(), open: undecided.map(|check| check.subject).collect() })
 }

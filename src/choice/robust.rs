@@ -65,10 +65,8 @@ fn contest(list: &[(usize, &Ranked)]) -> Contest {
     };
     let places = list.iter().map(|(place, _)| *place);
     let weighed = list.first().map_or_else(Vec::new, |(_, first)| weights(first));
-    let shift = shift::least(&weighed, &values).map(|(rival, shift)| WeightShift {
-        to: list.get(rival).map_or(0, |(place, _)| *place),
-        ..shift
-    });
+    let shift = shift::least(&weighed, &values)
+        .map(|(rival, shift)| WeightShift { to: list.get(rival).map_or(0, |(place, _)| *place), ..shift });
     Contest { shares: places.zip(shares).collect(), count, shift }
 }
 

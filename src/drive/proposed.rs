@@ -35,8 +35,11 @@ impl Proposed {
         let needed = Shown::of(self.inside_diameter.value, Role::Diameter).display(system);
         let pipes: Vec<&str> = drive.candidates.iter().skip(self.first).map(|pipe| pipe.label()).collect();
         let pipes = if pipes.is_empty() { "none".to_owned() } else { pipes.join(", ") };
-        let left_out =
-            if self.left_out.is_empty() { String::new() } else { format!("; not proposed: {}", self.left_out.join("; ")) };
+        let left_out = if self.left_out.is_empty() {
+            String::new()
+        } else {
+            format!("; not proposed: {}", self.left_out.join("; "))
+        };
         format!("proposed for an inside diameter of at least {needed}: {pipes}{left_out}")
     }
 }

@@ -12,9 +12,9 @@ mod proposed;
 mod pull;
 mod soil;
 mod stem;
-mod weights;
 mod suitability;
 mod wall;
+mod weights;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};

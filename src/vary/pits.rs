@@ -122,7 +122,11 @@ impl Search<'_> {
         let most = loads
             .filter_map(|check| check.utilisation().map(|used| (check.subject, used)))
             .max_by(|a, b| a.1.total_cmp(&b.1));
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "from 1 to the most drives counted")]
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "from 1 to the most drives counted"
+        )]
         let drives = Some((count as u32, spacing));
         let standing = Standing::of(&worst);
         Ok(Some(Pits { ranked: place, limit, longest, drives, standing, governed_by: most }))

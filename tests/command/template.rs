@@ -52,7 +52,18 @@ fn the_optional_lines_are_read() {
                 "wall",
             ];
             known.contains(&key).then(|| {
-                let top = ["grade", "stem", "spoil", "face", "tolerance", "depths", "stops", "line", "weights", "needed_inside_diameter"];
+                let top = [
+                    "grade",
+                    "stem",
+                    "spoil",
+                    "face",
+                    "tolerance",
+                    "depths",
+                    "stops",
+                    "line",
+                    "weights",
+                    "needed_inside_diameter",
+                ];
                 let inside_pull = !top.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })

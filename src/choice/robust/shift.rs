@@ -19,9 +19,10 @@ pub struct WeightShift {
 /// The least shift over all rivals of the first, and which of the list it turns to.
 pub(super) fn least(weights: &[(CriterionKind, f64)], values: &[Vec<f64>]) -> Option<(usize, WeightShift)> {
     let (first, rivals) = values.split_first()?;
-    let shifts = rivals.iter().enumerate().filter_map(|(index, rival)| {
-        shift(weights, &difference(first, rival)).map(|shift| (index + 1, shift))
-    });
+    let shifts = rivals
+        .iter()
+        .enumerate()
+        .filter_map(|(index, rival)| shift(weights, &difference(first, rival)).map(|shift| (index + 1, shift)));
     shifts.min_by(|a, b| a.1.moved.total_cmp(&b.1.moved))
 }
 

@@ -164,10 +164,8 @@ impl Resolver<'_> {
         for sdr in &ratios {
             let rows = table.iter().map(|row| &row.value.value).filter(|row| row.sdr.value == *sdr);
             let sizes = rows.map(|row| {
-                let pipe = CandidateFile {
-                    sdr: Some((*sdr).into()),
-                    ..CandidateFile::of(Material::Pe100, row.size.value)
-                };
+                let pipe =
+                    CandidateFile { sdr: Some((*sdr).into()), ..CandidateFile::of(Material::Pe100, row.size.value) };
                 (inside(row.size.value, row.wall.value), pipe)
             });
             kinds.push(Kind { name: format!("PE100 SDR {}", sdr.si()), sizes: sizes.collect() });

@@ -28,7 +28,8 @@ impl Resolver<'_> {
         }
         // What is always told must not all be nothing: nothing would be left to rank by.
         let grade = (file.service.value == Service::GravitySewer).then_some(CriterionKind::Grade);
-        let mut always = [CriterionKind::LoadMargin, CriterionKind::Ground, CriterionKind::Size].into_iter().chain(grade);
+        let mut always =
+            [CriterionKind::LoadMargin, CriterionKind::Ground, CriterionKind::Size].into_iter().chain(grade);
         let weightless = |kind: &CriterionKind| weights.given(*kind).is_some_and(|weight| !(weight.value.si() > 0.0));
         if let Some(first) = file.weights.first()
             && always.all(|kind| weightless(&kind))

@@ -37,16 +37,8 @@ key_words!(CriterionKind, "a criterion of the score", {
 
 impl CriterionKind {
     /// All criteria, in the order of a report.
-    pub const ALL: [Self; 8] = [
-        Self::LoadMargin,
-        Self::Ground,
-        Self::Grade,
-        Self::Size,
-        Self::Movement,
-        Self::Area,
-        Self::Time,
-        Self::Cost,
-    ];
+    pub const ALL: [Self; 8] =
+        [Self::LoadMargin, Self::Ground, Self::Grade, Self::Size, Self::Movement, Self::Area, Self::Time, Self::Cost];
 
     /// As printed.
     #[must_use]
