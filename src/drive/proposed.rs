@@ -22,6 +22,12 @@ impl Drive {
         self.proposed.as_ref().map(|proposed| proposed.inside_diameter.value)
     }
 
+    /// What was proposed.
+    #[must_use]
+    pub const fn proposed(&self) -> Option<&Proposed> {
+        self.proposed.as_ref()
+    }
+
     /// Whether a candidate is proposed, not listed in the file.
     #[must_use]
     pub fn is_proposed(&self, candidate: usize) -> bool {
@@ -30,8 +36,9 @@ impl Drive {
 }
 
 impl Proposed {
-    /// The pipes proposed and left out, for the report.
-    pub(crate) fn sentence(&self, drive: &Drive, system: UnitSystem) -> String {
+    /// The pipes proposed and left out, in one sentence.
+    #[must_use]
+    pub fn sentence(&self, drive: &Drive, system: UnitSystem) -> String {
         let needed = Shown::of(self.inside_diameter.value, Role::Diameter).display(system);
         let pipes: Vec<&str> = drive.candidates.iter().skip(self.first).map(|pipe| pipe.label()).collect();
         let pipes = if pipes.is_empty() { "none".to_owned() } else { pipes.join(", ") };

@@ -23,8 +23,7 @@ pages!(
     small_sizes_by_guided_pilot_and_not_in_stony_ground,
 );
 
-const RIG: &str =
-    "rig: { thrust: 100 tonf_us, pull: 100 tonf_us }\npull: { rate: 60 ft/h, pipe_temperature: 73 degF }\n";
+const RIG: &str = "rig: { thrust: 100 tonf_us, pull: 100 tonf_us }\npull: { rate: 60 ft/h, pipe_temperature: 73 degF, bend_radius: 100 ft }\n";
 
 /// The schemes of one method, excluded ones left out.
 fn schemes(handbook: &Arc<Handbook>, method: Method, lines: &str) -> Result<Vec<Ranked>, Stop> {
@@ -89,7 +88,7 @@ fn pilot_tube_deep_in_silt_and_sand_above_water(handbook: &Arc<Handbook>, found:
     Ok(())
 }
 
-/// 1,900 ft in all, manholes 300 to 400 ft apart, about 17 ft deep, a slight slope; ground, pipe and rig not stated. The
+/// 1,900 ft in all, manholes 300 to 400 ft apart, about 17 ft deep, a slight slope; ground, pipe, rig and ramp not stated. The
 /// author notes that drilling has a mixed record for grade.
 fn on_grade_drilling_is_not_barred_and_warns_of_its_grade(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let lines = "length: 400 ft\nlaunch: { invert_depth: 17 ft }\ngrade: 0.5 %\ngroundwater: none\nlubrication: none\n\
