@@ -1,15 +1,21 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
 mod ground;
+mod jacks;
 mod pipe;
 mod proposed;
+mod pulled;
+mod service;
 mod stem;
 mod wall;
 mod weights;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
-pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use jacks::{Gauge, StationRules};
+pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
 pub use proposed::Proposed;
+pub use pulled::*;
+pub use service::{PipeInService, Place};
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
 pub use weights::Weights;
@@ -35,6 +41,8 @@ pub struct Drive {
     pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
     pub(crate) reaction: Option<Reaction>,
+    pub(crate) gauge: Option<Gauge>,
+    pub(crate) stations: StationRules,
     pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
     /// How the ground is opened for a jacked pipe, in words.
@@ -47,6 +55,8 @@ pub struct Drive {
     pub(crate) weights: Weights,
     /// Length of the line that the drive is a part of.
     pub(crate) line: Option<Length>,
+    pub(crate) annulus: Annulus,
+    pub(crate) in_service: InService,
     pub(crate) candidates: Vec<Pipe>,
     pub(crate) proposed: Option<Proposed>,
     pub(crate) assumed: Vec<Assumed>,
@@ -196,7 +206,6 @@ impl FaceIndex {
 pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
-    pub(crate) contents: MassDensity,
     pub(crate) fluid_height: Length,
     pub(crate) load_duration: Time,
     pub(crate) fluids: Fluids,
@@ -218,6 +227,7 @@ pub struct Pull {
     pub(crate) bend_ratio: Cited<Ratio>,
     pub(crate) bend_cold: Ratio,
     pub(crate) bend_share: Ratio,
+    pub(crate) works: PullWorks,
 }
 
 /// How much larger than the bore before it a reamed bore is made by habit: by a ratio or by a step, whichever is more.

@@ -1,10 +1,12 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
 mod builder;
+mod pulled;
 mod resolve;
 mod schema;
 
 pub use builder::{LineEnd, Site};
+pub use pulled::*;
 pub use schema::*;
 
 use crate::drive::Drive;

@@ -13,6 +13,7 @@ pub mod earth_load;
 pub mod face;
 pub mod fracture;
 pub mod friction;
+pub mod gauge;
 pub mod hydraulics;
 pub mod inflow;
 pub mod outside_pressure;
@@ -141,6 +142,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &pit_base::CriticalGradient::EQUATION,
     &pit_base::SeepageSafety::EQUATION,
     &pit_base::PlugLength::EQUATION,
+    &pit_base::PlugAgainstSliding::EQUATION,
     &inflow::EquivalentRadius::EQUATION,
     &inflow::InfluenceRadius::EQUATION,
     &inflow::InflowUnconfined::EQUATION,
@@ -177,6 +179,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &stations::StationDistance::EQUATION,
     &stations::StationStart::EQUATION,
     &stations::ThrustThroughTail::EQUATION,
+    &gauge::GaugePressure::EQUATION,
     &pull_curved::TensionAtEntry::EQUATION,
     &pull_curved::TensionAfterEntryCurve::EQUATION,
     &pull_curved::TensionAfterLevel::EQUATION,
@@ -214,6 +217,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &ramp::RampRadius::EQUATION,
     &outside_pressure::NetOutsidePressure::EQUATION,
     &outside_pressure::SupportedCollapse::EQUATION,
+    &outside_pressure::PressureOfBothTimes::EQUATION,
     &outside_pressure::BucklingInSoil::EQUATION,
     &outside_pressure::WaterBuoyancyFactor::EQUATION,
     &outside_pressure::ElasticSupportLuscher::EQUATION,

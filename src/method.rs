@@ -1,5 +1,6 @@
 //! Drive x pipe x method: the forces of each stage, and the checks they meet. No heap, no input or output.
 
+mod figures;
 mod jacking;
 mod models;
 mod profile;
@@ -10,6 +11,9 @@ mod stage;
 mod stem;
 
 pub use crate::handbook::Method;
+pub use figures::{Figure, figures};
+pub use jacking::shove::{Shove, StopBy, shove_plan};
+pub use jacking::stations::{PlacedStations, Stations, stations};
 pub use jacking::wall::{WallNeeded, wall_needed};
 pub use models::{FrictionModel, SoilView, friction_models};
 pub use profile::{Point, StageProfile, profile};
@@ -52,6 +56,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         _ => return scheme,
     }
     jacking::wall::checks(calc, drive, pipe, &mut scheme);
+    jacking::service::checks(calc, drive, pipe, &mut scheme);
     for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
         scheme.checks.add(check);
     }

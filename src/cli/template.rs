@@ -59,8 +59,19 @@ const SI: &[(&str, &str)] = &[
     ("torque_low", "4 kN*m"),
     ("stem_wall", "10 mm"),
     ("free", "2 m"),
+    ("string", "40 m"),
+    ("link", "60 kN"),
+    ("drag", "345 Pa"),
+    ("plate", "4 m2"),
+    ("bearing", "200 kPa"),
+    ("flow", "300 L/min"),
+    ("ground", "12 degC"),
+    ("spacer", "20 mm"),
+    ("grout", "1500 kg/m3"),
+    ("grouting", "50 kPa"),
     ("wall", "3 m"),
     ("eye", "600 mm"),
+    ("cylinders", "50000 mm2"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -96,8 +107,19 @@ const US: &[(&str, &str)] = &[
     ("torque_low", "3000 lbf*ft"),
     ("stem_wall", "0.4 in"),
     ("free", "7 ft"),
+    ("string", "130 ft"),
+    ("link", "14000 lbf"),
+    ("drag", "0.05 psi"),
+    ("plate", "40 ft^2"),
+    ("bearing", "4000 psf"),
+    ("flow", "80 gal_us/min"),
+    ("ground", "54 degF"),
+    ("spacer", "0.75 in"),
+    ("grout", "94 lb/ft^3"),
+    ("grouting", "7 psi"),
     ("wall", "10 ft"),
     ("eye", "24 in"),
+    ("cylinders", "78 in2"),
 ];
 
 impl Template {

@@ -1,8 +1,10 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
+mod annulus;
 mod clay;
 mod face;
 mod ground;
+mod jacks;
 mod label;
 mod line;
 mod pe;
@@ -10,6 +12,10 @@ mod pe_strength;
 mod pipe;
 mod proposed;
 mod pull;
+mod pull_works;
+mod pulled_metal;
+mod pulled_pvc;
+mod service;
 mod soil;
 mod stem;
 mod suitability;
@@ -175,6 +181,8 @@ impl Resolver<'_> {
             pull: Cited::given(self.positive(&file.rig.pull, "rig.pull", Role::Pull), &FieldName("rig.pull")),
             torque: file.rig.torque.as_ref().map(|field| self.rating(field, &FieldName("rig.torque"), Role::Torque)),
         };
+        let gauge = self.gauge(&file.rig)?;
+        let stations = self.stations(&file.rig)?;
         let stem = self.stem(file)?;
         let face = self.face(file)?;
         let tip = self.tip(&stem)?;
@@ -182,6 +190,8 @@ impl Resolver<'_> {
             Some(pull) => self.pull(pull, length, &line)?,
             None => None,
         };
+        let annulus = self.annulus(file, pull.as_ref())?;
+        let in_service = self.annulus_in_service(file)?;
         if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
@@ -191,6 +201,7 @@ impl Resolver<'_> {
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
                 self.room(index, candidate, &pipe, &line, &stem);
+                self.room_for_spacers(file, &pipe);
                 if file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
@@ -205,13 +216,15 @@ impl Resolver<'_> {
             self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
         }
         label::tell_apart(&listed, &mut candidates);
-        let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
+        let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
         self.assume_pilot(file, stem.is_there());
         let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
         let stretches = self.ground(file, length, &line, &works)?;
+        self.dry_hole(file, &stretches);
         let reaction = self.reaction(file, &stretches)?;
+        self.in_service(file, &stretches, &mut candidates)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -233,6 +246,8 @@ impl Resolver<'_> {
             restart: self.restart(file)?,
             rig,
             reaction,
+            gauge,
+            stations,
             stem,
             tip,
             technique: works.technique,
@@ -243,6 +258,8 @@ impl Resolver<'_> {
             pull,
             weights: self.weights(file)?,
             line: self.whole_line(file, length),
+            annulus,
+            in_service,
             candidates,
             proposed,
             assumed: Vec::new(),

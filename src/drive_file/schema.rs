@@ -1,5 +1,9 @@
 //! The drive file as the engineer writes it.
 
+use super::pulled::{
+    AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
+    VacuumFile,
+};
 use crate::handbook::{CriterionKind, GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
@@ -62,6 +66,15 @@ pub struct DriveFile {
     /// Tolerance of the invert, either way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
+    /// What drives over a rigid pipe in service.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub traffic: Option<Field<Traffic>>,
+    /// What becomes of the annulus round a pulled pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub annulus: Option<AnnulusFile>,
+    /// Vacuum that a pressure main may see in service.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub vacuum: Option<VacuumFile>,
     /// The line that the drive is a part of, where it is longer than one drive.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub line: Option<LineFile>,
@@ -226,9 +239,15 @@ pub struct SoilFile {
     pub buoyant: Option<Field<UnitWeight>>,
     /// Friction angle.
     pub friction_angle: Field<Angle>,
+    /// Shear modulus, for the pressure that the bore fluid may have.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shear_modulus: Option<Field<Pressure>>,
     /// Undrained strength of clay.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub undrained_strength: Option<Field<Pressure>>,
+    /// Cohesion that the earth load in service may count on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cohesion: Option<Field<Pressure>>,
     /// Undrained modulus of elasticity of clay.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub undrained_modulus: Option<Field<Pressure>>,
@@ -305,6 +324,15 @@ pub struct RigFile {
     /// Greatest torque.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub torque: Option<Field<Torque>>,
+    /// Piston area of all main jacks, for readings of their gauge.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cylinder_area: Option<Field<Area>>,
+    /// Force of the jacks over pressure times area.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub efficiency: Option<Field<Ratio>>,
+    /// Thrust of an intermediate jacking station.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub station_thrust: Option<Field<Force>>,
 }
 
 /// The pilot stem.
@@ -341,8 +369,14 @@ pub enum Contents {
     Empty,
     /// Water.
     Water,
+    /// The fluid of the bore.
+    Slurry,
 }
-key_words!(Contents, "the contents of the pipe", { "empty" => Contents::Empty, "water" => Contents::Water });
+key_words!(Contents, "the contents of the pipe", {
+    "empty" => Contents::Empty,
+    "water" => Contents::Water,
+    "slurry" => Contents::Slurry,
+});
 
 /// What carries the string outside the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -437,6 +471,42 @@ pub struct PullFile {
     /// Force that pushes the tail of the string into the bore while it is pulled.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub push_assist: Option<Field<Force>>,
+    /// What the bore is while the pipe comes in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hole: Option<Field<Hole>>,
+    /// Drag of the bore fluid on the outside area of the pipe, instead of a pressure in the annulus.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unit_drag: Option<Field<Pressure>>,
+    /// Pressure held inside the pipe during the pull.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_pressure: Option<Field<Pressure>>,
+    /// A length of bore that may fall on the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub collapsed_bore: Option<CollapsedBoreFile>,
+    /// Deepest score that the pipe may take from the bore, over its wall.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub score: Option<Field<Ratio>>,
+    /// Pull head and weak link.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pull_head: Option<PullHeadFile>,
+    /// Room for the string.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub laydown: Option<LaydownFile>,
+    /// Stops for the rods of the stem.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stem_removal: Option<StemRemovalFile>,
+    /// Length along the drive that pit and trench leave for the ramp.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ramp_room: Option<Field<Length>>,
+    /// What the rig leans on while it pulls.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reaction: Option<ReactionFile>,
+    /// Flow of the bore fluid.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub returns: Option<ReturnsFile>,
+    /// Temperature of the ground round the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_temperature: Option<Field<ThermodynamicTemperature>>,
 }
 
 /// Pipe material as designated.
@@ -455,6 +525,14 @@ pub enum Material {
     Hdpe,
     /// MDPE (PE2406 class).
     Mdpe,
+    /// PVC pressure pipe, butt-fused into a string.
+    PvcFused,
+    /// PVC pressure pipe with joints that hold pull.
+    PvcRestrained,
+    /// Ductile iron pressure pipe with joints that hold pull.
+    DuctileIron,
+    /// Welded steel pipe.
+    Steel,
 }
 key_words!(Material, "a pipe material", {
     "clay" => Material::Clay,
@@ -463,6 +541,10 @@ key_words!(Material, "a pipe material", {
     "pe4710" => Material::Pe4710,
     "hdpe" => Material::Hdpe,
     "mdpe" => Material::Mdpe,
+    "pvc_fused" => Material::PvcFused,
+    "pvc_restrained" => Material::PvcRestrained,
+    "ductile_iron" => Material::DuctileIron,
+    "steel" => Material::Steel,
 });
 
 /// Dimension series of PE pipe.
@@ -491,6 +573,72 @@ key_words!(Certificate, "a certificate of strength", {
     "unknown" => Certificate::Unknown,
     "astm_c1208" => Certificate::AstmC1208,
     "en_295_7" => Certificate::En295,
+});
+
+/// Crushing strength of a rigid pipe.
+#[derive(Debug, Clone, PartialEq)]
+pub enum CrushingFile {
+    /// Force per length between three edges.
+    Strength(LineLoad),
+    /// Key of a row of the table `crushing_class`.
+    Class(String),
+}
+
+impl Default for CrushingFile {
+    fn default() -> Self {
+        Self::Class(String::new())
+    }
+}
+
+impl FromScalar for CrushingFile {
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint> {
+        match scalar {
+            Scalar::Text(text) if text.starts_with(|c: char| c.is_ascii_alphabetic()) => {
+                Ok(Self::Class(text.to_owned()))
+            }
+            other => LineLoad::from_scalar(other).map(Self::Strength).map_err(|complaint| {
+                let advice = complaint.advice.clone().unwrap_or_default();
+                complaint.advise(format!("{advice}, or a class such as \"en_295_160\""))
+            }),
+        }
+    }
+}
+
+impl ToScalar for CrushingFile {
+    fn to_scalar(&self) -> String {
+        match self {
+            Self::Strength(strength) => strength.to_text(),
+            Self::Class(class) => class.clone(),
+        }
+    }
+}
+
+/// What is left round a rigid pipe in service.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Annulus {
+    /// It is not grouted.
+    #[default]
+    Open,
+    /// It is grouted full, specified and recorded.
+    Grouted,
+}
+key_words!(Annulus, "what is left round the pipe", { "open" => Annulus::Open, "grouted" => Annulus::Grouted });
+
+/// What drives over the pipe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Traffic {
+    /// Nothing.
+    None,
+    /// A road.
+    #[default]
+    Highway,
+    /// A railway.
+    Railway,
+}
+key_words!(Traffic, "the traffic over the pipe", {
+    "none" => Traffic::None,
+    "highway" => Traffic::Highway,
+    "railway" => Traffic::Railway,
 });
 
 /// A pipe to choose from.
@@ -531,15 +679,51 @@ pub struct CandidateFile {
     /// Mean over greatest stress in the joint of a jacking pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joint_stress_ratio: Option<Field<Ratio>>,
+    /// Strength of a fused PVC joint over that of the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_factor: Option<Field<Ratio>>,
+    /// Pull that a restrained joint may take, by its maker.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_pull: Option<Field<Force>>,
+    /// Pressure rating of a restrained joint whose maker gives no pull.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_pressure: Option<Field<Pressure>>,
+    /// What deflection leaves of the pull by `joint_pressure`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_deflection_factor: Option<Field<Ratio>>,
+    /// Deflection that a restrained joint may take, by its maker.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_deflection: Option<Field<Angle>>,
+    /// Laying length of one pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pipe_length: Option<Field<Length>>,
+    /// Outside diameter of the joint of a pulled pipe, where it is wider than the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_diameter: Option<Field<Length>>,
+    /// Grade of steel, a key of the table `steel_grade`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steel_grade: Option<Field<Words>>,
+    /// Least yield strength of steel, instead of a grade.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub yield_strength: Option<Field<Pressure>>,
     /// Outside diameter of a casing pushed behind the stem before the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing: Option<Field<Length>>,
     /// Wall of that casing, for its weight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_wall: Option<Field<Length>>,
+    /// Length of one jacking pipe, for the shove plan.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub segment_length: Option<Field<Length>>,
     /// Final bore round the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,
+    /// Strength of a rigid pipe between three edges in the test of crushing, or its class.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub crushing: Option<Field<CrushingFile>>,
+    /// What is left round a rigid pipe in service.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub annulus: Option<Field<Annulus>>,
     /// Bores of the reaming passes before the one that brings the pipe, from the smallest; `[]` for none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub passes: Option<Vec<Field<Length>>>,

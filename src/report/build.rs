@@ -1,14 +1,14 @@
 //! A choice spelled out as plain data, every origin in words.
 
-use super::cautions;
-use super::not_given;
+use super::jacks::{self, ShoveView, StationsView};
 use super::view::*;
+use super::{cautions, not_given, not_given_pull};
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method, Service};
-use crate::method::{self, Sheet, SoilView, StageProfile, Step};
+use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
@@ -47,7 +47,12 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         reason: choice.reason.clone(),
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
         cautions: cautions::ALWAYS.to_vec(),
-        not_checked: cautions::NOT_CHECKED.iter().copied().chain(not_given::of(drive)).collect(),
+        not_checked: cautions::NOT_CHECKED
+            .iter()
+            .copied()
+            .chain(not_given::of(drive))
+            .chain(not_given_pull::of(drive))
+            .collect(),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         sure: None,
@@ -143,9 +148,12 @@ impl View<'_> {
             force: ranked.scheme.force.map(band),
             rig_force: ranked.scheme.rig_force.map(band),
             wall_needed: self.wall_needed(ranked),
+            stations: self.stations(ranked),
+            shove_plan: self.shove_plan(ranked),
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
+            figures: self.figures(ranked)?,
             assumed: self.assumed(ranked),
             cautions: cautions::of(self.drive, ranked, self.system)?,
         })
@@ -155,6 +163,20 @@ impl View<'_> {
         let role = if pulled { Role::Pull } else { Role::Thrust };
         let band = band.map(|force| Shown::of(force, role));
         BandView { low: self.value(band.low), likely: self.value(band.likely), high: self.value(band.high) }
+    }
+
+    fn stations(&self, ranked: &Ranked) -> Option<StationsView> {
+        let pipe = self.drive.candidates.get(ranked.candidate)?;
+        let stations = method::stations(self.drive, pipe, &ranked.scheme)?;
+        let rules = &self.drive.stations;
+        let origins = [rules.entry.origin, rules.first.origin].map(|origin| self.origin(origin));
+        Some(jacks::stations(&stations, origins, |shown| self.value(shown)))
+    }
+
+    fn shove_plan(&self, ranked: &Ranked) -> Vec<ShoveView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
+        let plan = method::shove_plan(self.drive, pipe, &ranked.scheme);
+        plan.iter().map(|shove| jacks::shove(shove, |shown| self.value(shown))).collect()
     }
 
     fn wall_needed(&self, ranked: &Ranked) -> Option<WallNeededView> {
@@ -261,6 +283,25 @@ impl View<'_> {
             likely_utilisation: check.likely_utilisation(),
             basis,
         }
+    }
+
+    fn figures(&self, ranked: &Ranked) -> Result<Vec<FigureView>, HandbookError> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Ok(Vec::new()) };
+        let view = |figure: Figure| {
+            let basis = self.origin(figure.basis);
+            FigureView {
+                label: figure.label,
+                value: self.value(figure.value),
+                source: basis.source.clone(),
+                at: basis.at.clone(),
+                mark: basis.mark,
+                row: basis.row.clone(),
+                in_range: figure.in_range,
+                note: figure.note,
+                basis,
+            }
+        };
+        Ok(method::figures(self.drive, pipe, ranked.scheme.method)?.into_iter().map(view).collect())
     }
 
     /// What was assumed for the drive, the method and this pipe.

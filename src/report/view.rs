@@ -1,5 +1,6 @@
 //! The report as plain data: what the text prints and what the JSON holds.
 
+use super::jacks::{ShoveView, StationsView};
 use super::sure::{LineView, SureView};
 use serde::Serialize;
 
@@ -255,6 +256,29 @@ pub struct SettledView {
     pub open: Vec<&'static str>,
 }
 
+/// A figure that is no check.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FigureView {
+    /// What it is.
+    pub label: &'static str,
+    /// Its value.
+    pub value: ValueView,
+    /// Source of what it rests on.
+    pub source: String,
+    /// Locator there.
+    pub at: String,
+    /// Mark.
+    pub mark: &'static str,
+    /// Table and row, where it is one.
+    pub row: Option<String>,
+    /// False where an equation was used outside its range.
+    pub in_range: bool,
+    /// Note.
+    pub note: Option<&'static str>,
+    #[serde(skip)]
+    pub(super) basis: OriginView,
+}
+
 /// Why a scheme is excluded.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ExcludedView {
@@ -289,12 +313,18 @@ pub struct SchemeView {
     pub rig_force: Option<BandView>,
     /// A thrust wall that would do, where the ground behind it is given and the wall is not.
     pub wall_needed: Option<WallNeededView>,
+    /// Intermediate jacking stations.
+    pub stations: Option<StationsView>,
+    /// Shove plan, where the length of a pipe is given.
+    pub shove_plan: Vec<ShoveView>,
     /// Force along the drive, stage by stage.
     pub stages: Vec<StageView>,
     /// Friction models, for the stretches whose soil the file tells.
     pub soil: Vec<SoilModelsView>,
     /// Checks.
     pub checks: Vec<CheckView>,
+    /// Figures that are no checks.
+    pub figures: Vec<FigureView>,
     /// Assumed values.
     pub assumed: Vec<AssumedView>,
     /// Cautions.

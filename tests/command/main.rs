@@ -15,3 +15,4 @@ mod faults;
 mod handbook;
 mod run;
 mod template;
+mod works;

@@ -48,7 +48,20 @@ fn the_optional_lines_are_read() {
                 "line",
                 "weights",
                 "needed_inside_diameter",
+                "laydown",
+                "pull_head",
+                "score",
+                "inside_pressure",
+                "unit_drag",
+                "collapsed_bore",
+                "hole",
+                "ramp_room",
+                "reaction",
+                "returns",
+                "ground_temperature",
+                "annulus",
                 "soil",
+                "traffic",
                 "wall",
             ];
             known.contains(&key).then(|| {
@@ -60,6 +73,8 @@ fn the_optional_lines_are_read() {
                     "tolerance",
                     "depths",
                     "stops",
+                    "traffic",
+                    "annulus",
                     "line",
                     "weights",
                     "needed_inside_diameter",
@@ -77,7 +92,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 23, "{all}");
+        assert_eq!(taken, 36, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -2,7 +2,7 @@
 
 use super::pipe::size_text;
 use crate::drive::Pipe;
-use crate::drive_file::{CandidateFile, Material, Series};
+use crate::drive_file::{CandidateFile, CrushingFile, Material, Series};
 use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::yaml::Field;
 
@@ -58,9 +58,24 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         file.certificate.as_ref().map(|field| format!("certificate {}", field.value.key())),
         plain("factor", &file.factor),
         plain("joint stress ratio", &file.joint_stress_ratio),
+        plain("joint factor", &file.joint_factor),
+        shown("joint pull", file.joint_pull.as_ref(), Role::Pull, system),
+        shown("joint pressure", file.joint_pressure.as_ref(), Role::Pressure, system),
+        shown("deflection", file.joint_deflection.as_ref(), Role::Angle, system),
+        size("joint", &file.joint_diameter),
+        file.steel_grade.as_ref().map(|field| format!("grade {}", field.value.0)),
+        shown("yield", file.yield_strength.as_ref(), Role::Strength, system),
         size("casing", &file.casing),
         size("casing wall", &file.casing_wall),
         size("bore", &file.bore),
+        shown("pipes of", file.segment_length.as_ref(), Role::Distance, system),
+        file.crushing.as_ref().map(|field| match &field.value {
+            CrushingFile::Strength(strength) => {
+                format!("crushing {}", Shown::of(*strength, Role::LineWeight).display(system))
+            }
+            CrushingFile::Class(class) => format!("class {class}"),
+        }),
+        file.annulus.as_ref().map(|field| format!("annulus {}", field.value.key())),
         file.passes.as_ref().map(|passes| {
             let sizes: Vec<String> = passes.iter().map(|pass| as_given(pass.value)).collect();
             format!("passes {}", sizes.join(" and "))
