@@ -48,6 +48,9 @@ fn the_optional_lines_are_read() {
                 "push_assist",
                 "soil",
                 "wall",
+                "line",
+                "weights",
+                "needed_inside_diameter",
                 "laydown",
                 "pull_head",
                 "score",
@@ -65,7 +68,7 @@ fn the_optional_lines_are_read() {
                 "wall",
             ];
             known.contains(&key).then(|| {
-                let outside = [
+                let top = [
                     "grade",
                     "stem",
                     "spoil",
@@ -76,8 +79,11 @@ fn the_optional_lines_are_read() {
                     "stops",
                     "traffic",
                     "annulus",
+                    "line",
+                    "weights",
+                    "needed_inside_diameter",
                 ];
-                let inside_pull = !outside.contains(&key);
+                let inside_pull = !top.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -90,7 +96,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 34, "{all}");
+        assert_eq!(taken, 37, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
