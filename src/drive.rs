@@ -2,10 +2,14 @@
 
 mod ground;
 mod pipe;
+mod site;
 mod stem;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use site::{
+    Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSpace, Rate, Sewer, Surface, Surroundings, Trough,
+};
 pub use stem::{Stem, Tube};
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
@@ -36,6 +40,7 @@ pub struct Drive {
     pub(crate) tolerance: Cited<Length>,
     pub(crate) pilot_accuracy: Cited<Length>,
     pub(crate) guided_length: Cited<Length>,
+    pub(crate) site: Box<Surroundings>,
     pub(crate) pull: Option<Pull>,
     pub(crate) candidates: Vec<Pipe>,
     pub(crate) assumed: Vec<Assumed>,

@@ -3,9 +3,11 @@
 mod builder;
 mod resolve;
 mod schema;
+mod site;
 
 pub use builder::{LineEnd, Site};
 pub use schema::*;
+pub use site::*;
 
 use crate::drive::Drive;
 use crate::handbook::{Handbook, HandbookError};

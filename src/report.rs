@@ -1,5 +1,6 @@
 //! A choice as text or JSON: the answer first, then why, with the source and mark of every number.
 
+mod around;
 mod build;
 mod cautions;
 mod json;
@@ -10,6 +11,6 @@ pub use build::report;
 pub use json::json;
 pub use text::text;
 pub use view::{
-    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, InputView, ModelView,
+    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView, ModelView,
     OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView, ValueView,
 };

@@ -23,6 +23,8 @@ pub struct Pipe {
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_length: Option<Cited<Length>>,
     pub(crate) pullback_length: Option<Cited<Length>>,
+    /// What it is as a sewer; none for another service.
+    pub(crate) sewer: Option<super::Sewer>,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
 }

@@ -79,8 +79,8 @@ impl DriveFile {
             name: None,
             service: site.service.into(),
             length: site.length.into(),
-            launch: PitFile { invert_depth: site.launch_invert_depth.into() },
-            reception: depth.map(|depth| PitFile { invert_depth: depth.into() }),
+            launch: PitFile { invert_depth: site.launch_invert_depth.into(), space: None },
+            reception: depth.map(|depth| PitFile { invert_depth: depth.into(), space: None }),
             grade: grade.map(Into::into),
             depths: Vec::new(),
             groundwater: site.groundwater.map_or(OrNone::None, OrNone::Some).into(),
@@ -95,6 +95,12 @@ impl DriveFile {
             face: None,
             pull: None,
             tolerance: None,
+            design_flow: None,
+            half_wave: None,
+            surface: None,
+            crossings: Vec::new(),
+            plug: None,
+            pace: None,
             candidates: Vec::new(),
         }
     }

@@ -9,6 +9,10 @@ mod pe;
 mod pe_strength;
 mod pipe;
 mod pull;
+mod pace;
+mod pits;
+mod sewer;
+mod site;
 mod soil;
 mod stem;
 mod suitability;
@@ -192,7 +196,8 @@ impl Resolver<'_> {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
                 }
-                candidates.push((index, pipe));
+                let sewer = self.sewer(index, candidate, &pipe, file.service.value)?;
+                candidates.push((index, Pipe { sewer, ..pipe }));
             }
         }
         if file.candidates.is_empty() {
@@ -205,6 +210,8 @@ impl Resolver<'_> {
         self.assume_pilot(file, stem.is_there());
         let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
         let stretches = self.ground(file, length, &line, &works)?;
+        let site = self.site(file, &line, &stretches, &stem)?;
+        self.assume_site(&site);
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -232,6 +239,7 @@ impl Resolver<'_> {
             tolerance,
             pilot_accuracy,
             guided_length,
+            site: Box::new(site),
             pull,
             candidates,
             assumed: Vec::new(),

@@ -1,5 +1,6 @@
 //! The drive file as the engineer writes it.
 
+use super::site::{CrossingFile, FlowFile, PaceFile, PitSpaceFile, SurfaceFile};
 use crate::handbook::{GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
@@ -62,6 +63,24 @@ pub struct DriveFile {
     /// Tolerance of the invert, either way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
+    /// Flow that a gravity sewer is built for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_flow: Option<FlowFile>,
+    /// Distance from a high spot of a waving invert to the next low one, gravity sewers only.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub half_wave: Option<Field<Length>>,
+    /// The surface over the bore.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub surface: Option<SurfaceFile>,
+    /// Services that the bore crosses.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub crossings: Vec<CrossingFile>,
+    /// Length of whole soil kept in the mouth of a casing against ground water.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plug: Option<Field<Length>>,
+    /// How far the work gets in a shift, and what a shift costs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pace: Option<PaceFile>,
     /// The pipes to choose from.
     pub candidates: Vec<CandidateFile>,
 }
@@ -72,6 +91,9 @@ pub struct DriveFile {
 pub struct PitFile {
     /// Depth of the pipe invert below ground.
     pub invert_depth: Field<Length>,
+    /// Sides, floor and crane.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub space: Option<PitSpaceFile>,
 }
 
 /// Depth of the pipe invert at one place between the pits.

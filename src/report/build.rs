@@ -1,10 +1,11 @@
 //! A choice spelled out as plain data, every origin in words.
 
-use super::cautions;
+use super::{around, cautions};
 use super::view::*;
 use crate::check::{Check, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
+use crate::conditions::{Figure, figures};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method, Service};
 use crate::method::{self, Sheet, SoilView, StageProfile, Step};
@@ -131,6 +132,8 @@ impl View<'_> {
             rig_force: ranked.scheme.rig_force.map(band),
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
+            figures: self.figures(ranked),
+            not_given: around::not_given(self.drive, ranked),
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
             assumed: self.assumed(ranked),
             cautions: cautions::of(self.drive, ranked, self.system)?,
@@ -185,6 +188,30 @@ impl View<'_> {
                 .collect(),
         };
         Ok(method::friction_models(self.drive, pipe)?.into_iter().map(view).collect())
+    }
+
+    fn figures(&self, ranked: &Ranked) -> Vec<FigureView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate).filter(|_| !ranked.scheme.is_excluded()) else {
+            return Vec::new();
+        };
+        let view = |figure: Figure| {
+            let basis = figure.origin.map(|origin| self.origin(origin));
+            FigureView {
+                topic: figure.topic,
+                what: figure.what,
+                values: figure.values.map(|band| BandView {
+                    low: self.value(band.low),
+                    likely: self.value(band.likely),
+                    high: self.value(band.high),
+                }),
+                source: basis.as_ref().map(|basis| basis.source.clone()),
+                at: basis.as_ref().map(|basis| basis.at.clone()),
+                mark: basis.as_ref().map(|basis| basis.mark),
+                note: figure.note,
+                basis,
+            }
+        };
+        figures(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
     }
 
     fn score(&self, ranked: &Ranked) -> Option<ScoreView> {

@@ -17,15 +17,14 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
     "weight of stem and casing along the grade, where their walls are not given",
     "pull head, swivel, weak link; thrust-back",
-    "swelling, sensitive or artesian ground, peat, voids, contamination",
-    "loss of bore fluid to the surface; stability of bore and face; inflow of water",
+    "loss of bore fluid to the surface; stability of the bore; drawdown and what settles with it",
     "annulus: spacers, grouting, flotation",
     "shortening of a pulled pipe after the pull; scratches",
     "pipe in service: earth, traffic and water load, long-term collapse and deflection, internal pressure",
-    "pits, working area, room for the string, crane",
-    "cover, crossed utilities, settlement and heave",
-    "hydraulics, least slope",
-    "time and cost",
+    "shoring of pits, working area beside them, room for the string; reception pit of a jacked pipe",
+    "size of heave; settlement in the long run; services beside the bore",
+    "manholes, branches and steep flow of a sewer; pressure lines as to flow",
+    "set-up, stops and lost days; prices that the file does not give",
 ];
 
 /// What goes with every result.
@@ -95,6 +94,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         ),
         _ => {}
     }
+    cautions.extend(super::around::cautions(drive, ranked, system)?);
     if ranked.scheme.method == Method::Pullback
         && let Some(pipe) = drive.candidates.get(ranked.candidate)
     {

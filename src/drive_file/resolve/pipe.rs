@@ -121,6 +121,7 @@ impl Resolver<'_> {
             passes,
             bore,
             bore_rule,
+            sewer: None,
             excluded: Vec::new(),
         };
         for row in self.handbook.exclusion()?.iter() {
