@@ -226,7 +226,7 @@ impl Subject {
     const fn is_surrounding(self) -> bool {
         matches!(
             self,
-                Self::LeastSlope
+            Self::LeastSlope
                 | Self::BackFall
                 | Self::Sag
                 | Self::GradeFloor

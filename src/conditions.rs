@@ -17,8 +17,8 @@ pub use figures::{Figure, figures};
 pub use ground::{ground, ground_doubt};
 pub use length::length;
 pub use line::{invert, invert_uncertainty};
-pub use time::{StageTime, TimePlan, time_plan};
 pub use stress::{VerticalStress, vertical_stress};
+pub use time::{StageTime, TimePlan, time_plan};
 
 use crate::check::Checks;
 use crate::drive::{Drive, Pipe};
@@ -28,13 +28,7 @@ use crate::quantity::Length;
 
 /// Adds the checks of flow, grade, cover, ground movement, face and pits. Those that need what the file does not give
 /// are absent.
-pub fn surroundings<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-    checks: &mut Checks,
-) {
+pub fn surroundings<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
     sewer::checks(calc, drive, pipe, method, checks);
     room::checks(calc, drive, pipe, method, checks);
     movement::checks(calc, drive, pipe, method, checks);

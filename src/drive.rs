@@ -8,7 +8,8 @@ mod stem;
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
 pub use site::{
-    Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSpace, Rate, Sewer, Surface, Surroundings, Trough,
+    Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSpace, Rate, Sewer, Surface, Surroundings,
+    Trough,
 };
 pub use stem::{Stem, Tube};
 

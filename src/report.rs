@@ -11,6 +11,7 @@ pub use build::report;
 pub use json::json;
 pub use text::text;
 pub use view::{
-    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView, ModelView,
-    OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView, ValueView,
+    AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
+    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView,
+    ValueView,
 };

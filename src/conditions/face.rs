@@ -15,13 +15,7 @@ use crate::source::Cited;
 const SHORT_TERM: &str = "short term, no support on the face; the limits fall with shallow cover";
 const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-    checks: &mut Checks,
-) {
+pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
     if method != Method::PipeJacking || !drive.site.face.open {
         return;
     }

@@ -55,11 +55,10 @@ fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
     };
     let surface = at_surface(calc, drive, pipe, method);
     add("surface, shallowest place of each ground", surface.value.filter(|_| surface.doubt.is_none()));
-    for crossing in &drive.site.crossings {
+    for (index, crossing) in drive.site.crossings.iter().enumerate() {
         if crossing.depth < crossing.invert - pipe.outside_diameter.value / 2.0 {
             let moved = at_service(calc, drive, pipe, method, crossing);
-            let at = Shown::of(crossing.at, Role::Distance).display(crate::quantity::UnitSystem::Si).to_string();
-            add(&format!("{} at {at}", crossing.name), moved.value.filter(|_| moved.doubt.is_none()));
+            add(&format!("crossings[{index}], {}", crossing.name), moved.value.filter(|_| moved.doubt.is_none()));
         }
     }
     all

@@ -97,13 +97,7 @@ fn is_over(crossing: &Crossing, pipe: &Pipe) -> bool {
     crossing.depth < crossing.invert - pipe.outside_diameter.value / 2.0
 }
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-    checks: &mut Checks,
-) {
+pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
     let surface = &drive.site.surface;
     if surface.settlement.is_some() || surface.slope.is_some() {
         calc.part("settlement of the surface");
@@ -155,9 +149,8 @@ pub(super) fn worst(checks: &mut Checks, check: Check) {
         Verdict::Over => 3,
     };
     let used = |check: &Check| check.utilisation().unwrap_or(f64::INFINITY);
-    let is_worse = checks
-        .get(check.subject)
-        .is_none_or(|other| (rank(&check), used(&check)) > (rank(other), used(other)));
+    let is_worse =
+        checks.get(check.subject).is_none_or(|other| (rank(&check), used(&check)) > (rank(other), used(other)));
     if is_worse {
         checks.add(check);
     }

@@ -17,13 +17,7 @@ const SIDES: &str = "likely with the shortest usual plant, high with plant that 
 const LIFT: &str = "one pipe and the margin of the crane; machine and frame may weigh more";
 const NO_WEIGHT: &str = "the unit weight of the ground is not known below water";
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-    checks: &mut Checks,
-) {
+pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
     let ends = [(&drive.site.launch, drive.stretches.first()), (&drive.site.reception, drive.stretches.last())];
     for (pit, stretch) in ends {
         base(calc, drive, pit, stretch, checks);
@@ -105,8 +99,7 @@ pub(super) fn lift(drive: &Drive, pipe: &Pipe) -> Option<Force> {
 fn room<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, space: &PitSpace, checks: &mut Checks) {
     calc.part("room in the launch pit");
     let [length, width] = sides(calc, drive, pipe);
-    for (subject, there, need) in
-        [(Subject::PitLength, space.length, length), (Subject::PitWidth, space.width, width)]
+    for (subject, there, need) in [(Subject::PitLength, space.length, length), (Subject::PitWidth, space.width, width)]
     {
         let supply = Doubted { value: Band::same(there.value), doubt: None };
         let need = Doubted { value: need, doubt: None };

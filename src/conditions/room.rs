@@ -12,17 +12,12 @@ use crate::source::Cited;
 
 const JACKED: &str = "least cover by habit; a railway or a road has rules of its own";
 const ROAD: &str = "for drilled crossings with room to steer; the road authority decides";
-const RAIL: &str = "one railway's rule, counted from the surface as if it were the bottom of the tie; its own rules count";
+const RAIL: &str =
+    "one railway's rule, counted from the surface as if it were the bottom of the tie; its own rules count";
 const HABIT: &str = "habit where the owner asks for nothing; high with the pilot off by its accuracy";
 const OWNER: &str = "as its owner asks; high with the pilot off by its accuracy";
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-    checks: &mut Checks,
-) {
+pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
     cover(calc, drive, pipe, method, checks);
     clearance(calc, drive, pipe, method, checks);
 }

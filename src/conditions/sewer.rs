@@ -11,19 +11,14 @@ use crate::laws::undulation::{PeakSlope, SagDepth};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, UnitWeight};
 use crate::source::Cited;
 
-const FLATTER: &str = "for 2 ft/s in the full pipe; codes allow flatter where depth and velocity are computed and filed";
+const FLATTER: &str =
+    "for 2 ft/s in the full pipe; codes allow flatter where depth and velocity are computed and filed";
 const WAVE: &str = "a sine wave: likely by the accuracy of the pilot, high with the annulus until it is grouted";
 const FULL: &str = "the full pipe, with nothing counted on beyond it";
 const CLEAN: &str = "at the least flow, which must come at least once a day";
 const FLOOR: &str = "habit of drilling guided on grade: likely the low end, high the safer one";
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-    checks: &mut Checks,
-) {
+pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
     let (Some(gravity), Some(sewer)) = (&drive.site.gravity, pipe.sewer) else { return };
     let slope = Ratio::from_si(drive.grade.value.si().tan().abs());
     let check = Check::at_least(Subject::LeastSlope, Role::Slope, slope, sewer.least_slope);

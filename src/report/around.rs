@@ -4,7 +4,7 @@ use crate::check::Subject;
 use crate::choice::Ranked;
 use crate::drive::{Drive, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Method, Service};
-use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
+use crate::quantity::{Length, Role, Shown, UnitSystem};
 
 /// What the file does not give, so that a check of it is absent, in the order of the checks.
 pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
@@ -119,7 +119,8 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
     let table = drive.handbook.excavation()?;
     let rule = |key: &'static str| {
         let row = table.get(key).and_then(|row| row.value.length.as_ref());
-        row.map(|length| length.value).ok_or_else(|| HandbookError::NoRow { table: "excavation", wanted: key.to_owned() })
+        row.map(|length| length.value)
+            .ok_or_else(|| HandbookError::NoRow { table: "excavation", wanted: key.to_owned() })
     };
     let text = |length: Length| Shown::of(length, Role::Depth).display(system).to_string();
     let floor = |pit: &crate::drive::Pit| pit.space.as_ref().map_or(pit.invert, |space| space.floor);

@@ -1,7 +1,7 @@
 //! A choice spelled out as plain data, every origin in words.
 
-use super::{around, cautions};
 use super::view::*;
+use super::{around, cautions};
 use crate::check::{Check, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};

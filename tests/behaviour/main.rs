@@ -37,5 +37,6 @@ mod slips;
 mod soil;
 mod stages;
 mod stations;
+mod surroundings;
 mod tables;
 mod walls;

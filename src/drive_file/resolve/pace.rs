@@ -10,12 +10,7 @@ use crate::source::{FieldName, Origin};
 use crate::yaml::Field;
 
 impl Resolver<'_> {
-    pub(super) fn pace(
-        &mut self,
-        file: &DriveFile,
-        stretches: &[Stretch],
-        stem: &Stem,
-    ) -> Result<Pace, HandbookError> {
+    pub(super) fn pace(&mut self, file: &DriveFile, stretches: &[Stretch], stem: &Stem) -> Result<Pace, HandbookError> {
         let given = file.pace.as_ref();
         let mut own = |field: Option<&Field<Length>>, name: &'static FieldName| {
             field.map(|field| {
@@ -29,9 +24,8 @@ impl Resolver<'_> {
         let jacking = own(given.and_then(|pace| pace.jacking.as_ref()), &FieldName("pace.jacking"));
         let pullback = own(given.and_then(|pace| pace.pullback.as_ref()), &FieldName("pace.pullback"));
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
-        let is_clay = |class| {
-            matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay)
-        };
+        let is_clay =
+            |class| matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay);
         let clay = stretches.iter().all(|stretch| is_clay(stretch.class) && stretch.mixed_with.is_none_or(is_clay));
         let guided = stem.is_there() && spoil == Spoil::Auger && clay;
         let tabled = match spoil {
@@ -69,7 +63,11 @@ impl Resolver<'_> {
         let low = row.value.low.as_ref().ok_or_else(missing)?.value;
         let high = row.value.high.as_ref().ok_or_else(missing)?.value;
         if !(low.si() > 0.0 && low <= high) {
-            return Err(HandbookError::Unfit { table: "production_rate", row: key.to_owned(), why: "low and high do not rise" });
+            return Err(HandbookError::Unfit {
+                table: "production_rate",
+                row: key.to_owned(),
+                why: "low and high do not rise",
+            });
         }
         Ok(Rate { low, high, origin: row.origin })
     }

@@ -93,7 +93,10 @@ impl Resolver<'_> {
         };
         let auger = file.spoil.as_ref().is_none_or(|field| field.value == Spoil::Auger) && !stem.is_there();
         let (width, length) = if auger {
-            ((side("auger_width", true)?, side("auger_width", false)?), (side("auger_length", true)?, side("auger_length", false)?))
+            (
+                (side("auger_width", true)?, side("auger_width", false)?),
+                (side("auger_length", true)?, side("auger_length", false)?),
+            )
         } else {
             let typical = side("width_typical", true)?;
             ((typical, typical), (side("length_to_dn_1500", true)?, side("length_some_plant", false)?))

@@ -28,7 +28,10 @@ impl Resolver<'_> {
             if let Some(field) = &file.half_wave {
                 self.flaw(field, "half_wave", "is for gravity sewers");
             }
-            for (name, field) in [("design_flow.min", flow.and_then(|flow| flow.min.as_ref())), ("design_flow.max", flow.and_then(|flow| flow.max.as_ref()))] {
+            for (name, field) in [
+                ("design_flow.min", flow.and_then(|flow| flow.min.as_ref())),
+                ("design_flow.max", flow.and_then(|flow| flow.max.as_ref())),
+            ] {
                 if let Some(field) = field {
                     self.flaw(field, name, "is for gravity sewers");
                 }
@@ -93,9 +96,7 @@ impl Resolver<'_> {
             return Ok(None);
         }
         let inside = match &pipe.pulled {
-            Some(crate::drive::PulledPipe::Pe(pe)) => {
-                pe.wall.map(|wall| pipe.outside_diameter.value - 2.0 * wall)
-            }
+            Some(crate::drive::PulledPipe::Pe(pe)) => pe.wall.map(|wall| pipe.outside_diameter.value - 2.0 * wall),
             None => Cited::given(candidate.size.value, &FieldName("candidates[].size")),
         };
         if !(inside.value.si() > 0.0) {

@@ -2,9 +2,7 @@
 
 use super::line::Line;
 use super::{Resolver, no_row};
-use crate::drive::{
-    AssumedValue, Cover, Crossing, FaceRule, Movement, Stem, Stretch, Surface, Surroundings, Trough,
-};
+use crate::drive::{AssumedValue, Cover, Crossing, FaceRule, Movement, Stem, Stretch, Surface, Surroundings, Trough};
 use crate::drive_file::{DriveFile, Over};
 use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Spoil, Table};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown};
@@ -63,7 +61,11 @@ impl Resolver<'_> {
             movement: self.movement(line, stretches)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule(file)?,
-            launch: self.pit_space(file.launch.space.as_ref(), "launch.space", line.depths(Length::default(), Length::default()).0),
+            launch: self.pit_space(
+                file.launch.space.as_ref(),
+                "launch.space",
+                line.depths(Length::default(), Length::default()).0,
+            ),
             reception: self.pit_space(
                 file.reception.as_ref().and_then(|pit| pit.space.as_ref()),
                 "reception.space",
@@ -81,9 +83,9 @@ impl Resolver<'_> {
         Surface {
             road: over == Over::Road,
             railway: over == Over::Railway,
-            settlement: surface.and_then(|surface| surface.allowed_settlement.as_ref()).map(|field| {
-                self.rating(field, &FieldName("surface.allowed_settlement"), Role::Settlement)
-            }),
+            settlement: surface
+                .and_then(|surface| surface.allowed_settlement.as_ref())
+                .map(|field| self.rating(field, &FieldName("surface.allowed_settlement"), Role::Settlement)),
             slope: surface
                 .and_then(|surface| surface.allowed_slope.as_ref())
                 .map(|field| self.rating(field, &FieldName("surface.allowed_slope"), Role::Slope)),
@@ -203,7 +205,10 @@ impl Resolver<'_> {
             shallowest: line.shallowest(),
             jacked: (least, Cited::new(multiple, times.origin)),
             drilled,
-            rail: Cited::new(rail.value.cover.as_ref().ok_or_else(|| no_row("minimum_cover", "rail"))?.value, rail.origin),
+            rail: Cited::new(
+                rail.value.cover.as_ref().ok_or_else(|| no_row("minimum_cover", "rail"))?.value,
+                rail.origin,
+            ),
             clear_jacked: Cited::new(
                 by_jacking.value.times.as_ref().ok_or_else(missing("parallel_jacked"))?.value,
                 by_jacking.origin,
@@ -231,12 +236,7 @@ impl Resolver<'_> {
             return Err(HandbookError::Unfit { table: "stability_number", row, why: "the numbers do not rise" });
         }
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
-        Ok(FaceRule {
-            open: spoil != Spoil::Slurry,
-            warn: warn.value,
-            refuse,
-            unstable: unstable.value,
-        })
+        Ok(FaceRule { open: spoil != Spoil::Slurry, warn: warn.value, refuse, unstable: unstable.value })
     }
 
     /// Says what settlement and clear distance rest on, where the file asks for either.
