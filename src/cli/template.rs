@@ -57,6 +57,18 @@ const SI: &[(&str, &str)] = &[
     ("torque_low", "4 kN*m"),
     ("stem_wall", "10 mm"),
     ("free", "2 m"),
+    ("flow_min", "4 L/s"),
+    ("flow_max", "25 L/s"),
+    ("half_wave", "40 m"),
+    ("settlement", "20 mm"),
+    ("main_depth", "1.2 m"),
+    ("clearance", "0.5 m"),
+    ("plug", "3 m"),
+    ("pace", "12 m"),
+    ("pit_length", "7 m"),
+    ("pit_width", "3 m"),
+    ("floor", "4.6 m"),
+    ("crane", "50 kN"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -90,6 +102,18 @@ const US: &[(&str, &str)] = &[
     ("torque_low", "3000 lbf*ft"),
     ("stem_wall", "0.4 in"),
     ("free", "7 ft"),
+    ("flow_min", "60 gal_us/min"),
+    ("flow_max", "400 gal_us/min"),
+    ("half_wave", "130 ft"),
+    ("settlement", "0.75 in"),
+    ("main_depth", "4 ft"),
+    ("clearance", "20 in"),
+    ("plug", "10 ft"),
+    ("pace", "40 ft"),
+    ("pit_length", "23 ft"),
+    ("pit_width", "10 ft"),
+    ("floor", "15 ft"),
+    ("crane", "6 tonf_us"),
 ];
 
 impl Template {

@@ -20,10 +20,9 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
         return;
     }
     for stretch in &drive.stretches {
-        if let Some(soil) = stretch.soil.as_deref().filter(|_| is_clay(stretch.class)) {
-            if let Some(check) = number(calc, drive, pipe, soil) {
-                worst(checks, check);
-            }
+        let soil = stretch.soil.as_deref().filter(|_| is_clay(stretch.class));
+        if let Some(check) = soil.and_then(|soil| number(calc, drive, pipe, soil)) {
+            worst(checks, check);
         }
         if let Some(plug) = drive.site.plug.filter(|_| is_granular(stretch) && stretch.head > Length::default()) {
             worst(checks, self::plug(calc, drive, stretch, plug));
@@ -87,7 +86,7 @@ fn plug<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug:
     calc.part("soil plug against the head of water");
     let need = calc.doubted(|calc| {
         let critical_gradient = calc.law(CriticalGradient { buoyant_weight: saturated - water_weight, water_weight });
-        let need = Band { low: low, likely: low, high: high.value };
+        let need = Band { low, likely: low, high: high.value };
         let need = need.map(|factor| calc.law(PlugLength { factor, head: stretch.head, critical_gradient }));
         Cited::new(need, high.origin)
     });

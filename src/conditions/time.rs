@@ -51,7 +51,7 @@ pub fn time_plan(drive: &Drive, pipe: &Pipe, method: Method) -> TimePlan {
     let casing = pipe.casing.is_some();
     let stages = match method {
         Method::PipeJacking => [
-            (stem && !(pace.pilot_in_pipe && !casing)).then(|| stage("pilot stem", 1, pace.pilot)).flatten(),
+            (stem && (casing || !pace.pilot_in_pipe)).then(|| stage("pilot stem", 1, pace.pilot)).flatten(),
             casing.then(|| stage("casing", 1, pace.casing)).flatten(),
             stage(
                 if pace.pilot_in_pipe && !casing { "pilot stem and pipe, together" } else { "pipe pushed" },

@@ -13,4 +13,5 @@ mod examples;
 mod faults;
 mod handbook;
 mod run;
+mod surroundings;
 mod template;

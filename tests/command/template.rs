@@ -45,9 +45,32 @@ fn the_optional_lines_are_read() {
                 "stops",
                 "reaming_torque",
                 "push_assist",
+                "pilot",
+                "design_flow",
+                "half_wave",
+                "surface",
+                "crossings",
+                "plug",
+                "pace",
             ];
             known.contains(&key).then(|| {
-                let inside_pull = !["grade", "stem", "spoil", "face", "tolerance", "depths", "stops"].contains(&key);
+                let inside_pull = ![
+                    "grade",
+                    "stem",
+                    "spoil",
+                    "face",
+                    "tolerance",
+                    "depths",
+                    "stops",
+                    "pilot",
+                    "design_flow",
+                    "half_wave",
+                    "surface",
+                    "crossings",
+                    "plug",
+                    "pace",
+                ]
+                .contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -60,7 +83,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 18, "{all}");
+        assert_eq!(taken, 25, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

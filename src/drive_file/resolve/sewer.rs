@@ -1,6 +1,5 @@
 //! Flow and grade of a gravity sewer.
 
-use super::line::Line;
 use super::site::span;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Gravity, Pipe, Sewer};
@@ -21,7 +20,7 @@ const TEN_INCHES: f64 = 0.254;
 const ROUGHNESS: (f64, f64) = (0.005, 0.05);
 
 impl Resolver<'_> {
-    pub(super) fn gravity(&mut self, file: &DriveFile, line: &Line) -> Result<Option<Gravity>, HandbookError> {
+    pub(super) fn gravity(&mut self, file: &DriveFile) -> Result<Option<Gravity>, HandbookError> {
         let gravity = file.service.value == Service::GravitySewer;
         let flow = file.design_flow.as_ref();
         if !gravity {
@@ -73,7 +72,6 @@ impl Resolver<'_> {
         let stress = stresses.get("rounded").ok_or_else(|| no_row("tractive_stress", "rounded"))?;
         let stress_value = stress.value.stress.as_ref().ok_or_else(|| no_row("tractive_stress", "rounded"))?.value;
         let pulled_floor = span(self.handbook.grade_gate()?, "on_grade_floor")?;
-        let _ = line;
         Ok(Some(Gravity {
             roughness,
             flow_min,

@@ -55,7 +55,7 @@ impl Resolver<'_> {
     ) -> Result<Surroundings, HandbookError> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
         Ok(Surroundings {
-            gravity: self.gravity(file, line)?,
+            gravity: self.gravity(file)?,
             surface: self.surface(file),
             crossings: self.crossings(file, line, stretches, length),
             movement: self.movement(line, stretches)?,
