@@ -67,6 +67,14 @@ pub struct Crossing {
     pub(crate) clearance: Option<Cited<Length>>,
 }
 
+impl Crossing {
+    /// Distance from the launch pit.
+    #[must_use]
+    pub const fn at(&self) -> Length {
+        self.at
+    }
+}
+
 /// Settlement.
 #[derive(Debug, Clone)]
 pub struct Movement {
