@@ -58,6 +58,8 @@ pub enum Subject {
     StemThrust,
     /// Thrust that pushes the pilot stem, against buckling.
     StemBuckling,
+    /// Thrust that pushes the pilot stem, against snaking in a bore that is wider than the stem.
+    StemSnaking,
     /// Thrust that pushes the pilot stem, against the rating of its joints.
     StemJoint,
     /// Thrust that pushes a casing behind the stem, against the rig.
@@ -86,6 +88,14 @@ pub enum Subject {
     Bore,
     /// Radius of the string on the ramp.
     BendRadius,
+    /// Thrust, against the ground behind the wall in the launch pit.
+    ThrustWall,
+    /// Level of the thrust, against that of the reaction of the ground.
+    WallLevel,
+    /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
+    WallMovement,
+    /// Load of a rigid pipe in service, against its crushing strength.
+    Crushing,
     /// Invert against its tolerance, gravity sewers only.
     Invert,
     /// Ground against method.
@@ -134,9 +144,10 @@ pub enum Subject {
 
 impl Subject {
     /// All subjects, in the order of a report.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: &'static [Self] = &[
         Self::StemThrust,
         Self::StemBuckling,
+        Self::StemSnaking,
         Self::StemJoint,
         Self::CasingThrust,
         Self::JackingThrust,
@@ -151,6 +162,10 @@ impl Subject {
         Self::ReamingStep,
         Self::Bore,
         Self::BendRadius,
+        Self::ThrustWall,
+        Self::WallLevel,
+        Self::WallMovement,
+        Self::Crushing,
         Self::Invert,
         Self::Ground,
         Self::Length,
@@ -183,6 +198,7 @@ impl Subject {
         match self {
             Self::StemThrust => "thrust, pilot stem",
             Self::StemBuckling => "pilot stem, buckling",
+            Self::StemSnaking => "pilot stem, snaking",
             Self::StemJoint => "pilot stem, joint under thrust",
             Self::CasingThrust => "thrust, casing",
             Self::JackingThrust => "thrust, pipe",
@@ -197,6 +213,10 @@ impl Subject {
             Self::ReamingStep => "reaming step",
             Self::Bore => "final bore",
             Self::BendRadius => "bend radius",
+            Self::ThrustWall => "thrust wall",
+            Self::WallLevel => "thrust wall, level",
+            Self::WallMovement => "thrust wall, movement",
+            Self::Crushing => "pipe in service, crushing",
             Self::Invert => "invert, line and grade",
             Self::Ground => "ground",
             Self::Length => "length",
@@ -251,8 +271,18 @@ impl Subject {
     /// True for checks of a force, stress or pressure, whose margin counts in the score.
     #[must_use]
     pub const fn is_load(self) -> bool {
-        !matches!(self, Self::ReamingStep | Self::Bore | Self::BendRadius | Self::Invert | Self::Ground | Self::Length)
-            && !self.is_surrounding()
+        !matches!(
+            self,
+            Self::StemSnaking
+                | Self::ReamingStep
+                | Self::Bore
+                | Self::BendRadius
+                | Self::WallLevel
+                | Self::WallMovement
+                | Self::Invert
+                | Self::Ground
+                | Self::Length
+        ) && !self.is_surrounding()
     }
 }
 
@@ -468,6 +498,13 @@ impl Checks {
     pub fn add(&mut self, check: Check) {
         if let Some(slot) = self.0.get_mut(check.subject as usize) {
             *slot = Some(check);
+        }
+    }
+
+    /// Adds a check where there is one.
+    pub fn add_some(&mut self, check: Option<Check>) {
+        if let Some(check) = check {
+            self.add(check);
         }
     }
 

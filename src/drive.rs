@@ -1,17 +1,23 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
 mod ground;
+mod jacks;
 mod pipe;
+mod service;
 mod site;
 mod stem;
+mod wall;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
+pub use jacks::{Gauge, StationRules};
 pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use service::{PipeInService, Place};
 pub use site::{
     Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSpace, Rate, Sewer, Surface, Surroundings,
     Trough,
 };
 pub use stem::{Stem, Tube};
+pub use wall::{Reaction, ThrustWall};
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{
@@ -33,6 +39,9 @@ pub struct Drive {
     pub(crate) stops: Vec<Length>,
     pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
+    pub(crate) reaction: Option<Reaction>,
+    pub(crate) gauge: Option<Gauge>,
+    pub(crate) stations: StationRules,
     pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
     /// How the ground is opened for a jacked pipe, in words.

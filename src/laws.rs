@@ -13,6 +13,7 @@ pub mod earth_load;
 pub mod face;
 pub mod fracture;
 pub mod friction;
+pub mod gauge;
 pub mod hydraulics;
 pub mod inflow;
 pub mod outside_pressure;
@@ -140,6 +141,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &pit_base::CriticalGradient::EQUATION,
     &pit_base::SeepageSafety::EQUATION,
     &pit_base::PlugLength::EQUATION,
+    &pit_base::PlugAgainstSliding::EQUATION,
     &inflow::EquivalentRadius::EQUATION,
     &inflow::InfluenceRadius::EQUATION,
     &inflow::InflowUnconfined::EQUATION,
@@ -176,6 +178,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &stations::StationDistance::EQUATION,
     &stations::StationStart::EQUATION,
     &stations::ThrustThroughTail::EQUATION,
+    &gauge::GaugePressure::EQUATION,
     &pull_curved::TensionAtEntry::EQUATION,
     &pull_curved::TensionAfterEntryCurve::EQUATION,
     &pull_curved::TensionAfterLevel::EQUATION,

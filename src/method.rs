@@ -10,6 +10,9 @@ mod stage;
 mod stem;
 
 pub use crate::handbook::Method;
+pub use jacking::shove::{Shove, StopBy, shove_plan};
+pub use jacking::stations::{PlacedStations, Stations, stations};
+pub use jacking::wall::{WallNeeded, wall_needed};
 pub use models::{FrictionModel, SoilView, friction_models};
 pub use profile::{Point, StageProfile, profile};
 pub use scheme::Scheme;
@@ -50,6 +53,8 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         // A pipe without checks for a method stays without checks, which is never a pass.
         _ => return scheme,
     }
+    jacking::wall::checks(calc, drive, pipe, &mut scheme);
+    jacking::service::checks(calc, drive, pipe, &mut scheme);
     for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
         scheme.checks.add(check);
     }

@@ -3,15 +3,18 @@
 mod around;
 mod build;
 mod cautions;
+mod jacks;
 mod json;
+mod not_given;
 mod text;
 mod view;
 
 pub use build::report;
+pub use jacks::{ShoveView, StationsView};
 pub use json::json;
 pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
     ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView,
-    ValueView,
+    ValueView, WallNeededView,
 };

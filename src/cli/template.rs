@@ -69,6 +69,9 @@ const SI: &[(&str, &str)] = &[
     ("pit_width", "3 m"),
     ("floor", "4.6 m"),
     ("crane", "50 kN"),
+    ("wall", "3 m"),
+    ("eye", "600 mm"),
+    ("cylinders", "50000 mm2"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -114,6 +117,9 @@ const US: &[(&str, &str)] = &[
     ("pit_width", "10 ft"),
     ("floor", "15 ft"),
     ("crane", "6 tonf_us"),
+    ("wall", "10 ft"),
+    ("eye", "24 in"),
+    ("cylinders", "78 in2"),
 ];
 
 impl Template {

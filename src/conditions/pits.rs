@@ -82,18 +82,18 @@ pub(super) fn sides<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe)
         let (low, most) = (one(low), one(high.value));
         Cited::new(Band { low, likely: low, high: most }, high.origin)
     };
-    [side(pipe_length(drive), rules.length), side(around, rules.width)]
+    [side(pipe_length(drive, pipe), rules.length), side(around, rules.width)]
 }
 
-/// Length of one jacking pipe.
-fn pipe_length(drive: &Drive) -> Length {
-    drive.site.pit_rules.pipe_length.value
+/// Length of one jacking pipe: the file's, or the longest usual one of clay.
+fn pipe_length(drive: &Drive, pipe: &Pipe) -> Length {
+    pipe.segment.unwrap_or(drive.site.pit_rules.pipe_length.value)
 }
 
 /// The heaviest known lift with the margin of the crane.
 pub(super) fn lift(drive: &Drive, pipe: &Pipe) -> Option<Force> {
     let margin = drive.site.pit_rules.crane_margin.value;
-    pipe.jacked_weight().map(|weight| weight * pipe_length(drive) * (1.0 + margin.value))
+    pipe.jacked_weight().map(|weight| weight * pipe_length(drive, pipe) * (1.0 + margin.value))
 }
 
 fn room<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, space: &PitSpace, checks: &mut Checks) {

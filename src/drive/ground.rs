@@ -47,6 +47,8 @@ pub struct Soil {
     pub(crate) depths: (Length, Length),
     /// Depth of the water table, if there is one.
     pub(crate) water_depth: Option<Length>,
+    /// Cohesion that the file lets the earth load count on.
+    pub(crate) cohesion: Option<Pressure>,
     /// Undrained clay at the pipe.
     pub(crate) undrained: Option<Undrained>,
 }

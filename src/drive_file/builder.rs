@@ -79,15 +79,22 @@ impl DriveFile {
             name: None,
             service: site.service.into(),
             length: site.length.into(),
-            launch: PitFile { invert_depth: site.launch_invert_depth.into(), space: None },
-            reception: depth.map(|depth| PitFile { invert_depth: depth.into(), space: None }),
+            launch: PitFile::at(site.launch_invert_depth),
+            reception: depth.map(PitFile::at),
             grade: grade.map(Into::into),
             depths: Vec::new(),
             groundwater: site.groundwater.map_or(OrNone::None, OrNone::Some).into(),
             lubrication: site.lubrication.into(),
             ground: Vec::new(),
             stops: Vec::new(),
-            rig: RigFile { thrust: site.rig_thrust.into(), pull: site.rig_pull.into(), torque: None },
+            rig: RigFile {
+                thrust: site.rig_thrust.into(),
+                pull: site.rig_pull.into(),
+                torque: None,
+                cylinder_area: None,
+                efficiency: None,
+                station_thrust: None,
+            },
             stem: None,
             spoil: None,
             pilot: None,
@@ -101,6 +108,7 @@ impl DriveFile {
             crossings: Vec::new(),
             plug: None,
             pace: None,
+            traffic: None,
             candidates: Vec::new(),
         }
     }
@@ -158,6 +166,14 @@ impl DriveFile {
         };
         let again: Self = yaml::read(&text).map_err(unread)?;
         if yaml::write(&again)? == text { Ok(text) } else { Err(whole("is not the same when it is read back")) }
+    }
+}
+
+impl PitFile {
+    /// A pit with the pipe invert at this depth, nothing else known.
+    #[must_use]
+    pub fn at(invert_depth: Length) -> Self {
+        Self { invert_depth: invert_depth.into(), space: None, soil: None, wall: None }
     }
 }
 
@@ -250,6 +266,9 @@ impl CandidateFile {
             casing: None,
             casing_wall: None,
             bore: None,
+            crushing: None,
+            segment_length: None,
+            annulus: None,
             passes: None,
         }
     }

@@ -3,6 +3,7 @@
 mod clay;
 mod face;
 mod ground;
+mod jacks;
 mod label;
 mod line;
 mod pace;
@@ -11,11 +12,13 @@ mod pe_strength;
 mod pipe;
 mod pits;
 mod pull;
+mod service;
 mod sewer;
 mod site;
 mod soil;
 mod stem;
 mod suitability;
+mod wall;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
@@ -176,6 +179,8 @@ impl Resolver<'_> {
             pull: Cited::given(self.positive(&file.rig.pull, "rig.pull", Role::Pull), &FieldName("rig.pull")),
             torque: file.rig.torque.as_ref().map(|field| self.rating(field, &FieldName("rig.torque"), Role::Torque)),
         };
+        let gauge = self.gauge(&file.rig)?;
+        let stations = self.stations(&file.rig)?;
         let stem = self.stem(file)?;
         let face = self.face(file)?;
         let tip = self.tip(&stem)?;
@@ -204,7 +209,7 @@ impl Resolver<'_> {
             self.flaw(&file.length, "candidates", "expected at least one pipe to choose from, got an empty list");
         }
         label::tell_apart(&file.candidates, &mut candidates);
-        let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
+        let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
         self.assume_pilot(file, stem.is_there());
@@ -212,6 +217,8 @@ impl Resolver<'_> {
         let stretches = self.ground(file, length, &line, &works)?;
         let site = self.site(file, &line, &stretches, &stem)?;
         self.assume_site(&site);
+        let reaction = self.reaction(file, &stretches)?;
+        self.in_service(file, &stretches, &mut candidates)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -232,6 +239,9 @@ impl Resolver<'_> {
             stops: self.stops(file, length),
             restart: self.restart(file)?,
             rig,
+            reaction,
+            gauge,
+            stations,
             stem,
             tip,
             technique: works.technique,

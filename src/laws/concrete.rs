@@ -86,7 +86,7 @@ law! {
         stress_ratio: Ratio as Ratio,
         /// Stress at the edge over strength.
         edge_share: Ratio as Ratio,
-        /// End bearing area.
+        /// End bearing area: where `stress_ratio` is that of a packer, no more than the packer presses.
         end_bearing_area: Area as Area,
         /// Compressive strength.
         strength: Pressure as Strength,
@@ -297,7 +297,7 @@ law! {
     /// |---|---|---|
     /// | s_mean | `allowable_mean` | pressure |
     /// | s_peak | `allowable_peak` | pressure |
-    /// | r | `stress_ratio` (mean over greatest) | ratio |
+    /// | r | `stress_ratio` (mean over greatest, of the area that the packer presses) | ratio |
     ///
     /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** 0 < r <= 1; 0.5 for any angle of a joint
     /// that is known to stay closed.

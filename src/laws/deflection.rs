@@ -94,17 +94,19 @@ law! {
         source: "ppi_handbook_2008",
         locator: "chapter 12, ring deflection by buoyancy",
         mark: Mark::Memory,
-        valid: "wall positive and below half the outside diameter, modulus positive",
+        valid: "wall positive and below half the outside diameter, modulus positive, deflection up to 10 %",
     } }
     valid |v| v.wall.value > 0.0
         && 2.0 * v.wall < v.outside_diameter
         && v.modulus.value > 0.0
-        && v.unit_weight.value >= 0.0;
-    value |s| {
-        let radius = s.outside_diameter / 2.0;
-        let slender = radius / s.wall;
-        BUOYANT * 12.0 * s.unit_weight * radius / s.modulus * slender * slender * slender
-    };
+        && (0.0..=MOST_DEFLECTION).contains(&buoyant(v).value);
+    value |s| buoyant(s);
+}
+
+fn buoyant(ring: &BuoyantDeflection) -> Ratio {
+    let radius = ring.outside_diameter / 2.0;
+    let slender = radius / ring.wall;
+    BUOYANT * 12.0 * ring.unit_weight * radius / ring.modulus * slender * slender * slender
 }
 
 law! {

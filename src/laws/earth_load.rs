@@ -109,7 +109,7 @@ law! {
         form: "W = factor pressure outside_diameter",
         source: "jackpull",
         locator: "statics of a uniform pressure on the breadth of the pipe",
-        mark: Mark::Published,
+        mark: Mark::Judgement,
         valid: "pressure not negative, diameter positive, factor 1 to 2",
     } }
     valid |v| v.pressure.value >= 0.0 && v.outside_diameter.value > 0.0 && (1.0..=2.0).contains(&v.factor.value);

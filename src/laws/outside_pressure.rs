@@ -182,8 +182,9 @@ law! {
     /// | h | `cover` | length |
     /// | D | `outside_diameter` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive arguments. Up to twice the other
-    /// form, [`ElasticSupportByDepth`]; not the default.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive arguments. Nearly
+    /// three times the other form, [`ElasticSupportByDepth`], at 1 m of cover, and less than it beyond some 10 m: the
+    /// lesser of both is the default.
     ElasticSupportLuscher {
         /// Cover.
         cover: Length as Depth,

@@ -1,7 +1,7 @@
 //! Whether the base of a pit, and the soil in the mouth of a casing, stay where they are.
 
 use crate::law::law;
-use crate::quantity::{Length, Measure, Pressure, Ratio, UnitWeight};
+use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, UnitWeight};
 use crate::source::{Equation, Mark};
 
 /// Gain of the bearing factor per depth or shape ratio, and the depth ratio at which it ends (Skempton 1951, read in
@@ -305,7 +305,8 @@ law! {
     /// | i_c | `critical_gradient` | ratio |
     ///
     /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a head not negative. The plug is whole soil,
-    /// not what an auger has loosened.
+    /// not what an auger has loosened. Boiling is a matter of upward flow; along a level casing the plug may slide first:
+    /// the longer of this and [`PlugAgainstSliding`] counts.
     PlugLength {
         /// Factor on the gradient.
         factor: Ratio as Ratio,
@@ -317,11 +318,52 @@ law! {
     { Equation {
         name: "length of a soil plug",
         form: "L = factor head / critical_gradient",
-        source: "terzaghi_peck_1967",
-        locator: "seepage upwards, boiling of sand; not in the second-hand copy, recalled",
-        mark: Mark::Memory,
+        source: "jackpull",
+        locator: "gradient of upward boiling taken for a plug in a casing",
+        mark: Mark::Judgement,
         valid: "factor at least 1, critical gradient positive, head not negative",
     } }
     valid |v| v.factor.value >= 1.0 && v.critical_gradient.value > 0.0 && v.head.value >= 0.0;
     value |s| s.factor * s.head / s.critical_gradient;
+}
+
+law! {
+    /// Length of soil plug that its own weight keeps from sliding in a level casing: `L = n gamma_w h / (gamma' tan(d))`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | n | `factor` | ratio |
+    /// | h | `head` (over the invert of the casing) | length |
+    /// | gamma' | `buoyant` | force per volume |
+    /// | d | `interface_angle` | angle |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle above 0 and below 45 deg. The side
+    /// pressure of a plug that is packed tight is left out.
+    PlugAgainstSliding {
+        /// Factor on the water force.
+        factor: Ratio as Ratio,
+        /// Head of water.
+        head: Length as Depth,
+        /// Buoyant unit weight of the plug.
+        buoyant: UnitWeight as UnitWeight,
+        /// Friction angle between plug and casing.
+        interface_angle: Angle as Angle,
+    } -> Length as Distance
+    { Equation {
+        name: "length of a soil plug against sliding",
+        form: "L = factor gamma_water head/(buoyant tan(interface_angle))",
+        source: "jackpull",
+        locator: "water force on the face of the plug against friction of its weight; statics",
+        mark: Mark::Judgement,
+        valid: "factor at least 1, buoyant unit weight positive, angle above 0 and below 45 deg, head not negative",
+    } }
+    valid |v| v.factor.value >= 1.0
+        && v.head.value >= 0.0
+        && v.buoyant.value > 0.0
+        && v.interface_angle.value > 0.0
+        && v.interface_angle.value < core::f64::consts::FRAC_PI_4;
+    value |s| {
+        let water = UnitWeight::from_si(super::soil::WATER_UNIT_WEIGHT);
+        s.factor * s.head * (water / (s.buoyant * s.interface_angle.tan()))
+    };
 }

@@ -149,8 +149,8 @@ law! {
         name: "longest pull through a dry host pipe",
         form: "l = stress weld_factor / (unit_weight (friction cos(rise) + sin(rise)))",
         source: "stein_2001",
-        locator: "formula 5.3.2.6.3.1.1.1-3, from its list of symbols and the printed lengths",
-        mark: Mark::Published,
+        locator: "formula 5.3.2.6.3.1.1.1-3, whose picture was missing: worked out from its list of symbols and the printed lengths",
+        mark: Mark::Judgement,
         valid: "dry hole, friction and unit weight positive, slope 0 to 45 deg",
     } }
     valid |v| v.friction.value > 0.0 && v.unit_weight.value > 0.0 && (0.0..=FRAC_PI_4).contains(&v.rise.value);

@@ -12,7 +12,7 @@ law! {
     /// | symbol | argument | dimension |
     /// |---|---|---|
     /// | r_max | `greatest_ratio` (of a straight drive) | ratio |
-    /// | r | `stress_ratio` (mean over greatest) | ratio |
+    /// | r | `stress_ratio` (mean over greatest, of the area that the packer presses) | ratio |
     /// | A | `end_bearing_area` | area |
     /// | f | `axial_strength` | pressure |
     /// | n | `material_factor` | ratio |

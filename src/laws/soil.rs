@@ -28,7 +28,7 @@ law! {
         form: "s = unit_weight thickness",
         source: "jackpull",
         locator: "statics of a level layer",
-        mark: Mark::Published,
+        mark: Mark::Judgement,
         valid: "unit weight and thickness not negative",
     } }
     valid |v| v.unit_weight.value >= 0.0 && v.thickness.value >= 0.0;
@@ -292,7 +292,7 @@ law! {
         form: "tau = coefficient pressure",
         source: "jackpull",
         locator: "dry friction",
-        mark: Mark::Published,
+        mark: Mark::Judgement,
         valid: "coefficient 0 to 1",
     } }
     valid |v| (0.0..=1.0).contains(&v.coefficient.value);

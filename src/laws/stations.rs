@@ -64,9 +64,9 @@ law! {
     { Equation {
         name: "length of the section of a jacking station",
         form: "L = (utilisation capacity - ahead) / (unit_friction pi outside_diameter), no less than 0",
-        source: "gb_50268",
-        locator: "section 6.3, with CECS 246: the force at which the first and the further stations are placed",
-        mark: Mark::Memory,
+        source: "jackpull",
+        locator: "friction solved for the length; the share at which a station is placed is a row",
+        mark: Mark::Judgement,
         valid: "utilisation 0 to 1, friction and diameter positive, usable push above the force ahead",
     } }
     valid |v| (0.0..=1.0).contains(&v.utilisation.value)

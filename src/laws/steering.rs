@@ -41,8 +41,8 @@ law! {
     /// | e | `offset` (of the joint from the line through the joints before and after it) | length |
     /// | L | `pipe_length` | length |
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** 0 <= e < L. The safer of the two where a
-    /// tolerance may turn its sign from joint to joint.
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** 0 <= e < L. Where a tolerance may turn its
+    /// sign from joint to joint the joint stands off its neighbours' line by twice the tolerance: pass e = 2 x tolerance.
     JointAngleFromOffset {
         /// Offset of the joint.
         offset: Length as Offset,

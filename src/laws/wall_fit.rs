@@ -30,7 +30,7 @@ law! {
         form: "y = height (top_pressure + 2 bottom_pressure) / (3 (top_pressure + bottom_pressure))",
         source: "jackpull",
         locator: "centroid of a trapezium",
-        mark: Mark::Published,
+        mark: Mark::Judgement,
         valid: "height positive, pressures not negative and not both zero",
     } }
     valid |v| v.height.value > 0.0
@@ -68,7 +68,7 @@ law! {
         form: "z = (force depth + other_force other_depth) / (force + other_force)",
         source: "jackpull",
         locator: "moments of parallel forces",
-        mark: Mark::Published,
+        mark: Mark::Judgement,
         valid: "first force not negative, sum of the forces positive",
     } }
     valid |v| v.force.value >= 0.0 && (v.force + v.other_force).value > 0.0;
@@ -90,7 +90,7 @@ law! {
         form: "e = |thrust_depth - reaction_depth|",
         source: "jackpull",
         locator: "distance of two parallel forces",
-        mark: Mark::Published,
+        mark: Mark::Judgement,
         valid: "depths not negative",
     } }
     valid |v| v.thrust_depth.value >= 0.0 && v.reaction_depth.value >= 0.0;
@@ -124,7 +124,7 @@ law! {
         form: "p = thrust / (width height) (1 + 6 eccentricity/height)",
         source: "jackpull",
         locator: "rectangular section pressed within its middle third",
-        mark: Mark::Published,
+        mark: Mark::Judgement,
         valid: "width and height positive, thrust not negative, eccentricity up to a sixth of the height",
     } }
     valid |v| v.thrust.value >= 0.0
@@ -206,7 +206,7 @@ law! {
         form: "B = width (safety thrust + eye) / resistance",
         source: "jackpull",
         locator: "inverse of the allowable thrust on a wall",
-        mark: Mark::Memory,
+        mark: Mark::Judgement,
         valid: "resistance and width positive, thrust and eye not negative, factor at least 1",
     } }
     valid |v| v.thrust.value >= 0.0
@@ -261,7 +261,7 @@ law! {
                b = coefficient top_stress + 2 cohesion sqrt(coefficient)",
         source: "jackpull",
         locator: "root of the resistance of ground behind a wall",
-        mark: Mark::Memory,
+        mark: Mark::Judgement,
         valid: "spread 1 to 2.5, width positive, coefficient and factor at least 1, unit weight or pressure at the top \
                 positive, all else not negative",
     } }

@@ -1,5 +1,10 @@
 //! Pipe jacking behind a guided bore: stem pushed, perhaps a casing, then the pipe.
 
+pub(super) mod service;
+pub(super) mod shove;
+pub(super) mod stations;
+pub(super) mod wall;
+
 use super::scheme::Scheme;
 use super::stage::{Stage, pushed};
 use crate::check::{Check, Subject};
@@ -29,12 +34,14 @@ pub(super) fn assess<R: Recorder>(
         let casing = pushed(calc, drive, pipe, Stage::CASING);
         scheme.checks.add(Check::at_most(Subject::CasingThrust, Role::Thrust, casing, thrust));
         rig = rig.with(casing.value, Force::max);
+        scheme.pushes(casing);
         Stage::PIPE_AFTER_CASING
     } else {
         Stage::PIPE_AFTER_STEM
     };
     let jacking = pushed(calc, drive, pipe, stage);
     rig = rig.with(jacking.value, Force::max);
+    scheme.pushes(jacking);
     scheme.checks.add(Check::at_most(Subject::JackingThrust, Role::Thrust, jacking, thrust));
     let capacity = end_capacity(calc, jacked);
     let check = Check::at_most(Subject::EndCapacity, Role::Thrust, jacking, capacity);

@@ -2,6 +2,7 @@
 
 use crate::check::Checks;
 use crate::handbook::Method;
+use crate::law::Doubted;
 use crate::quantity::{Band, Force};
 use crate::source::Origin;
 
@@ -14,6 +15,8 @@ pub struct Scheme {
     pub force: Option<Band<Force>>,
     /// Greatest force on the rig over all stages.
     pub rig_force: Option<Band<Force>>,
+    /// Greatest thrust on the wall of the launch pit over all stages that push.
+    pub thrust: Option<Doubted<Band<Force>>>,
     /// The checks.
     pub checks: Checks,
     excluded: [Option<Origin>; 2],
@@ -21,7 +24,14 @@ pub struct Scheme {
 
 impl Scheme {
     pub(super) const fn new(method: Method) -> Self {
-        Self { method, force: None, rig_force: None, checks: Checks::NONE, excluded: [None; 2] }
+        Self { method, force: None, rig_force: None, thrust: None, checks: Checks::NONE, excluded: [None; 2] }
+    }
+
+    /// A stage that pushes leans on the wall of the launch pit.
+    pub(super) fn pushes(&mut self, force: Doubted<Band<Force>>) {
+        let before = self.thrust.unwrap_or(Doubted { value: Band::default(), doubt: None });
+        let value = before.value.with(force.value, Force::max);
+        self.thrust = Some(Doubted { value, doubt: before.doubt.or(force.doubt) });
     }
 
     /// A pipe can be excluded by its method and by its service.

@@ -12,8 +12,10 @@ use crate::laws::stem::{
 use crate::quantity::{Band, Force, Length, Ratio, Role, SecondMomentOfArea};
 use crate::source::Cited;
 
-const BUCKLING: &str = "the least of the free length in the pit, of clay along the drive, and of a bore wider than the \
-                        stem; the bed of sand and gravel is taken to hold the stem";
+const BUCKLING: &str = "the lesser of the free length in the pit and of clay along the drive; the bed of sand and gravel \
+                        is taken to hold the stem";
+const SNAKING: &str = "where the bore stands open round the stem: it snakes, which costs line and friction before it \
+                       breaks anything";
 
 /// Adds the checks of the stem and returns the force that pushes it.
 pub(super) fn checks<R: Recorder>(
@@ -23,6 +25,7 @@ pub(super) fn checks<R: Recorder>(
     scheme: &mut Scheme,
 ) -> Doubted<Band<Force>> {
     let thrust = pushed(calc, drive, pipe, Stage::STEM);
+    scheme.pushes(thrust);
     if !drive.stem.is_there() {
         return thrust;
     }
@@ -33,6 +36,7 @@ pub(super) fn checks<R: Recorder>(
         let limit = calc.doubted(|calc| Cited::new(buckling(calc, drive, tube), tube.factor.origin));
         let check = Check::at_most_by_level(Subject::StemBuckling, Role::Thrust, thrust, limit);
         scheme.checks.add(check.with_note(BUCKLING));
+        scheme.checks.add_some(snaking(calc, drive, tube, thrust));
     }
     if let Some(rating) = drive.stem.joint_thrust {
         let rating = Doubted { value: rating, doubt: None };
@@ -50,18 +54,26 @@ fn buckling<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube) -> Band
     let pit =
         calc.law(EulerBuckling { modulus, second_moment, free_length: tube.free_length, end_factor: tube.end_factor });
     let mut least = Band::same(allowed(calc, pit));
-    let clearance = (drive.stem.head - outside_diameter) / 2.0;
-    if let (true, Some(weight)) = (clearance > Length::default(), drive.stem.weight) {
-        let snaking = calc.law(OpenBoreBuckling { modulus, second_moment, weight, clearance });
-        let snaking = allowed(calc, snaking);
-        least = least.map(|force| force.min(snaking));
-    }
     if let Some(blows) = softest_clay(drive) {
         let bed = blows.map(|blows| bedded(calc, drive, tube, second_moment, blows));
         let bed = bed.map(|force| allowed(calc, force));
         least = least.with(bed, Force::min);
     }
     least
+}
+
+/// A screen: the bore of a pilot head that is larger than the stem may or may not stand open.
+fn snaking<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube, thrust: Doubted<Band<Force>>) -> Option<Check> {
+    let outside_diameter = drive.stem.outside_diameter.value;
+    let clearance = (drive.stem.head - outside_diameter) / 2.0;
+    let weight = drive.stem.weight.filter(|_| clearance > Length::default())?;
+    let limit = calc.doubted(|calc| {
+        let second_moment = calc.law(TubeStiffness { outside_diameter, wall: tube.wall });
+        let buckling = calc.law(OpenBoreBuckling { modulus: tube.modulus, second_moment, weight, clearance });
+        Cited::new(calc.law(BucklingAllowed { buckling, factor: tube.factor.value }), tube.factor.origin)
+    });
+    let check = Check::at_most(Subject::StemSnaking, Role::Thrust, thrust, limit).as_screen();
+    Some(check.with_note(SNAKING))
 }
 
 /// Least blow counts of clay along the drive, for the level at which each is adverse.

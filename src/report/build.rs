@@ -1,5 +1,7 @@
 //! A choice spelled out as plain data, every origin in words.
 
+use super::jacks::{self, ShoveView, StationsView};
+use super::not_given;
 use super::view::*;
 use super::{around, cautions};
 use crate::check::{Check, Verdict};
@@ -47,7 +49,7 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         reason: choice.reason.clone(),
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
         cautions: cautions::ALWAYS.to_vec(),
-        not_checked: cautions::NOT_CHECKED.to_vec(),
+        not_checked: cautions::NOT_CHECKED.iter().copied().chain(not_given::of(drive)).collect(),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
@@ -130,6 +132,9 @@ impl View<'_> {
             score: self.score(ranked),
             force: ranked.scheme.force.map(band),
             rig_force: ranked.scheme.rig_force.map(band),
+            wall_needed: self.wall_needed(ranked),
+            stations: self.stations(ranked),
+            shove_plan: self.shove_plan(ranked),
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
             figures: self.figures(ranked),
@@ -144,6 +149,39 @@ impl View<'_> {
         let role = if pulled { Role::Pull } else { Role::Thrust };
         let band = band.map(|force| Shown::of(force, role));
         BandView { low: self.value(band.low), likely: self.value(band.likely), high: self.value(band.high) }
+    }
+
+    fn stations(&self, ranked: &Ranked) -> Option<StationsView> {
+        let pipe = self.drive.candidates.get(ranked.candidate)?;
+        let stations = method::stations(self.drive, pipe, &ranked.scheme)?;
+        let rules = &self.drive.stations;
+        let origins = [rules.entry.origin, rules.first.origin].map(|origin| self.origin(origin));
+        Some(jacks::stations(&stations, origins, |shown| self.value(shown)))
+    }
+
+    fn shove_plan(&self, ranked: &Ranked) -> Vec<ShoveView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
+        let plan = method::shove_plan(self.drive, pipe, &ranked.scheme);
+        plan.iter().map(|shove| jacks::shove(shove, |shown| self.value(shown))).collect()
+    }
+
+    fn wall_needed(&self, ranked: &Ranked) -> Option<WallNeededView> {
+        let pipe = self.drive.candidates.get(ranked.candidate)?;
+        let needed = method::wall_needed(self.drive, pipe, &ranked.scheme)?;
+        let safety = self.origin(needed.safety.origin);
+        Some(WallNeededView {
+            width: self.value(Shown::of(needed.side, Role::Depth)),
+            height: self.value(Shown::of(needed.side, Role::Depth)),
+            top_depth: self.value(Shown::of(needed.top, Role::Depth)),
+            thrust: self.value(Shown::of(needed.thrust, Role::Thrust)),
+            safety: self.value(Shown::of(needed.safety.value, Role::Ratio)),
+            undrained: needed.is_undrained,
+            source: safety.source.clone(),
+            at: safety.at.clone(),
+            mark: safety.mark,
+            row: safety.row.clone(),
+            basis: safety,
+        })
     }
 
     fn stages(&self, ranked: &Ranked) -> Vec<StageView> {

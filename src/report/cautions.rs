@@ -12,15 +12,15 @@ use crate::source::Origin;
 /// What this version does not check.
 pub(super) const NOT_CHECKED: &[&str] = &[
     "joint angle, packer and steering of a jacked pipe (its joints are taken to bear over the whole face)",
-    "thrust wall and its movement",
-    "intermediate jacking stations",
+    "structure of the thrust wall and its base; the pit face that a pull leans on",
+    "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
     "weight of stem and casing along the grade, where their walls are not given",
     "pull head, swivel, weak link; thrust-back",
     "loss of bore fluid to the surface; stability of the bore; drawdown and what settles with it",
     "annulus: spacers, grouting, flotation",
     "shortening of a pulled pipe after the pull; scratches",
-    "pipe in service: earth, traffic and water load, long-term collapse and deflection, internal pressure",
+    "flexible pipe in service: earth, traffic and water load, long-term collapse and deflection; internal pressure",
     "shoring of pits, working area beside them, room for the string; reception pit of a jacked pipe",
     "size of heave; settlement in the long run; services beside the bore",
     "manholes, branches and steep flow of a sewer; pressure lines as to flow",

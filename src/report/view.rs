@@ -1,5 +1,6 @@
 //! The report as plain data: what the text prints and what the JSON holds.
 
+use super::jacks::{ShoveView, StationsView};
 use serde::Serialize;
 
 /// Version of the JSON form.
@@ -96,6 +97,33 @@ pub struct BandView {
     pub likely: ValueView,
     /// High.
     pub high: ValueView,
+}
+
+/// A square thrust wall that would do, with its middle behind the axis of the pipe.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct WallNeededView {
+    /// Width.
+    pub width: ValueView,
+    /// Height.
+    pub height: ValueView,
+    /// Depth of its top.
+    pub top_depth: ValueView,
+    /// Greatest thrust, high.
+    pub thrust: ValueView,
+    /// Resistance over thrust.
+    pub safety: ValueView,
+    /// Whether clay that cannot drain bears less here.
+    pub undrained: bool,
+    /// Source of the safety factor.
+    pub source: String,
+    /// Its locator.
+    pub at: String,
+    /// Its mark.
+    pub mark: &'static str,
+    /// Its table and row.
+    pub row: Option<String>,
+    #[serde(skip)]
+    pub(super) basis: OriginView,
 }
 
 /// A stage and the force along it.
@@ -238,6 +266,12 @@ pub struct SchemeView {
     pub force: Option<BandView>,
     /// Greatest force on the rig over all stages.
     pub rig_force: Option<BandView>,
+    /// A thrust wall that would do, where the ground behind it is given and the wall is not.
+    pub wall_needed: Option<WallNeededView>,
+    /// Intermediate jacking stations.
+    pub stations: Option<StationsView>,
+    /// Shove plan, where the length of a pipe is given.
+    pub shove_plan: Vec<ShoveView>,
     /// Force along the drive, stage by stage.
     pub stages: Vec<StageView>,
     /// Friction models, for the stretches whose soil the file tells.

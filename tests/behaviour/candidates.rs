@@ -39,7 +39,7 @@ fn variants_of_one_pipe_are_told_apart() {
         "clay 10 in, certificate en_295_7",
         "clay 10 in, casing 16 in",
         "clay 10 in, factor 3.5, casing 18 in",
-        "clay 10 in, casing 18 in, casing wall 0.315 in",
+        "clay 10 in, casing 18 in, casing wall 8 mm",
         "PE100 315 mm SDR 11",
         "PE100 315 mm SDR 11, bore 500 mm",
         "PE100 315 mm SDR 11, ovality 4.00 %, bore 500 mm",

@@ -13,7 +13,7 @@ use jackpull::laws::settlement::{
     AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestTrough, TroughWidth, TroughWidthFit,
     TroughWidthMair,
 };
-use jackpull::quantity::{Area, Length, Measure, Pressure, Ratio, UnitWeight, Velocity};
+use jackpull::quantity::{Angle, Area, Length, Measure, Pressure, Ratio, UnitWeight, Velocity};
 use proptest::prelude::*;
 use std::f64::consts::{E, PI};
 
@@ -308,4 +308,25 @@ fn radii_of_a_pit() {
     assert_relative_eq!(PI * radius * radius, 18.0, max_relative = 1e-12);
     let influence = InfluenceRadius { drawdown: m(4.0), permeability: Velocity::from_si(1e-4) };
     assert_relative_eq!(influence.value().value, 120.0, max_relative = 1e-12);
+}
+
+/// A plug slides before it boils: by its weight alone, 10 kN/m3 at 20 to 24 deg holds a gradient of 0.37 to 0.45, where
+/// upward boiling needs about 1 (statics).
+#[test]
+fn a_plug_slides_before_it_boils() {
+    use jackpull::laws::pit_base::{PlugAgainstSliding, PlugLength};
+    let head = Length::from_si(3.0);
+    let factor = Ratio::from_si(1.0);
+    for (degrees, gradient) in [(20.0_f64, 0.371), (24.0, 0.454)] {
+        let sliding = PlugAgainstSliding {
+            factor,
+            head,
+            buoyant: UnitWeight::from_si(10e3),
+            interface_angle: Angle::from_si(degrees.to_radians()),
+        };
+        assert!(sliding.in_range());
+        assert_relative_eq!(3.0 / sliding.value().si(), gradient, max_relative = 2e-3);
+        let boiling = PlugLength { factor, head, critical_gradient: Ratio::from_si(10.0 / 9.80665) };
+        assert!(sliding.value() > 2.0 * boiling.value());
+    }
 }

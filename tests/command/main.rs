@@ -15,3 +15,4 @@ mod handbook;
 mod run;
 mod surroundings;
 mod template;
+mod works;

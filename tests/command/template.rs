@@ -52,6 +52,9 @@ fn the_optional_lines_are_read() {
                 "crossings",
                 "plug",
                 "pace",
+                "soil",
+                "traffic",
+                "wall",
             ];
             known.contains(&key).then(|| {
                 let inside_pull = ![
@@ -69,6 +72,7 @@ fn the_optional_lines_are_read() {
                     "crossings",
                     "plug",
                     "pace",
+                    "traffic",
                 ]
                 .contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
@@ -83,7 +87,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 25, "{all}");
+        assert_eq!(taken, 28, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

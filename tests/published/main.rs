@@ -49,6 +49,7 @@ mod pressure_models;
 mod pull_check;
 mod reaction_wall;
 mod section_tables;
+mod service_tables;
 mod site_check;
 mod soil_scales;
 mod stein_2001;

@@ -2,8 +2,8 @@
 
 use super::pipe::size_text;
 use crate::drive::Pipe;
-use crate::drive_file::{CandidateFile, Material, Series};
-use crate::quantity::{Measure, Ratio, Role, Shown, UnitSystem};
+use crate::drive_file::{CandidateFile, CrushingFile, Material, Series};
+use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::yaml::Field;
 
 /// Adds to the names of pipes that read alike what was given of each and not of all of them. Each pipe comes with its
@@ -27,6 +27,15 @@ pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)]) {
     }
 }
 
+/// A size in the unit it was most likely written in: inches where they are whole sixteenths and the millimetres are not
+/// whole.
+fn as_given(size: Length) -> String {
+    let whole = |number: f64| (number - number.round()).abs() < 0.01;
+    let sixteenths = Shown::of(size, Role::Diameter).in_units(UnitSystem::Us).0 * 16.0;
+    let inches = whole(sixteenths) && !whole(size.si() * 1e3);
+    size_text(size, if inches { Series::Ips } else { Series::Iso })
+}
+
 /// What was given beside designation and size, each in a few words.
 fn extras(file: &CandidateFile) -> Vec<String> {
     let iso = matches!(file.material.value, Material::Pe100 | Material::Pe80);
@@ -36,14 +45,13 @@ fn extras(file: &CandidateFile) -> Vec<String> {
     fn shown<Q: Measure>(name: &str, field: Option<&Field<Q>>, role: Role, system: UnitSystem) -> Option<String> {
         field.map(|field| format!("{name} {}", Shown::of(field.value, role).display(system)))
     }
-    let size = |name: &str, field: &Option<Field<_>>| {
-        field.as_ref().map(|field| format!("{name} {}", size_text(field.value, series)))
-    };
+    let size =
+        |name: &str, field: &Option<Field<_>>| field.as_ref().map(|field| format!("{name} {}", as_given(field.value)));
     let plain =
         |name: &str, field: &Option<Field<Ratio>>| field.as_ref().map(|field| format!("{name} {}", field.value.si()));
     [
         size("OD", &file.outside_diameter),
-        shown("wall", file.wall.as_ref(), Role::Wall, system),
+        size("wall", &file.wall),
         shown("weight", file.weight.as_ref(), Role::LineWeight, system),
         shown("end area", file.end_bearing_area.as_ref(), Role::Area, system),
         shown("ovality", file.ovality.as_ref(), Role::Percent, system),
@@ -51,10 +59,18 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         plain("factor", &file.factor),
         plain("joint stress ratio", &file.joint_stress_ratio),
         size("casing", &file.casing),
-        shown("casing wall", file.casing_wall.as_ref(), Role::Wall, system),
+        size("casing wall", &file.casing_wall),
         size("bore", &file.bore),
+        shown("pipes of", file.segment_length.as_ref(), Role::Distance, system),
+        file.crushing.as_ref().map(|field| match &field.value {
+            CrushingFile::Strength(strength) => {
+                format!("crushing {}", Shown::of(*strength, Role::LineWeight).display(system))
+            }
+            CrushingFile::Class(class) => format!("class {class}"),
+        }),
+        file.annulus.as_ref().map(|field| format!("annulus {}", field.value.key())),
         file.passes.as_ref().map(|passes| {
-            let sizes: Vec<String> = passes.iter().map(|pass| size_text(pass.value, series)).collect();
+            let sizes: Vec<String> = passes.iter().map(|pass| as_given(pass.value)).collect();
             format!("passes {}", sizes.join(" and "))
         }),
     ]

@@ -108,6 +108,7 @@ impl Resolver<'_> {
         };
         let passes =
             if material == Material::Clay { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
+        let segment = self.segment(&path, candidate, file.length.value, jacked.is_some());
         let mut pipe = Pipe {
             jacking_length: self.published_length(Method::PipeJacking, outside_diameter.value)?,
             pullback_length: self.published_length(Method::Pullback, outside_diameter.value)?,
@@ -122,6 +123,9 @@ impl Resolver<'_> {
             bore,
             bore_rule,
             sewer: None,
+            service: None,
+            nominal: size,
+            segment,
             excluded: Vec::new(),
         };
         for row in self.handbook.exclusion()?.iter() {

@@ -3,7 +3,7 @@
 use super::line::Line;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Cover, Crossing, FaceRule, Movement, Stem, Stretch, Surface, Surroundings, Trough};
-use crate::drive_file::{DriveFile, Over};
+use crate::drive_file::{DriveFile, Over, Traffic};
 use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Spoil, Table};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, FieldName, Origin};
@@ -80,9 +80,10 @@ impl Resolver<'_> {
     fn surface(&mut self, file: &DriveFile) -> Surface {
         let surface = file.surface.as_ref();
         let over = surface.and_then(|surface| surface.over.as_ref()).map_or(Over::Open, |field| field.value);
+        let traffic = file.traffic.as_ref().map(|field| field.value);
         Surface {
-            road: over == Over::Road,
-            railway: over == Over::Railway,
+            road: over == Over::Road || traffic == Some(Traffic::Highway),
+            railway: over == Over::Railway || traffic == Some(Traffic::Railway),
             settlement: surface
                 .and_then(|surface| surface.allowed_settlement.as_ref())
                 .map(|field| self.rating(field, &FieldName("surface.allowed_settlement"), Role::Settlement)),

@@ -83,6 +83,10 @@ impl Resolver<'_> {
                 OrNone::Some(depth) => Some(depth),
                 OrNone::None => None,
             },
+            cohesion: soil
+                .cohesion
+                .as_ref()
+                .map(|field| self.not_negative(field, &format!("{path}.cohesion"), Role::UnitFriction)),
             undrained: strength.map(|strength| Undrained { strength, modulus }),
         }
     }

@@ -1,0 +1,226 @@
+//! The thrust wall of a drive: against worked walls, and what no wall may do.
+
+use crate::drives::{drive, text};
+use jackpull::check::{Check, Subject, Verdict};
+use jackpull::method::wall_needed;
+use jackpull::quantity::{FromText, Length, Measure};
+use jackpull::{Drive, Handbook, InputError, Method, Scheme, assess, explain, read_drive};
+use proptest::prelude::*;
+
+/// The shared drive, 6 m deep, with this water and this block at the launch pit.
+fn with(water: &str, launch: &str) -> String {
+    text(|text| {
+        text.replace("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: 6 m, {launch} }}"))
+            .replace("reception: { invert_depth: 3.96 m }", "reception: { invert_depth: 5.76 m }")
+            .replace("groundwater: 5.5 m", &format!("groundwater: {water}"))
+    })
+}
+
+const WALL: &str = "wall: { width: 3 m, height: 3 m, top_depth: 4 m }";
+
+fn soil(moist: &str, saturated: &str, angle: &str) -> String {
+    format!("soil: {{ moist: {moist}, saturated: {saturated}, friction_angle: {angle} }}")
+}
+
+fn jacked(drive: &Drive) -> Scheme {
+    assess(drive, &drive.candidates()[0], Method::PipeJacking)
+}
+
+fn check(text: &str, subject: Subject) -> Option<Check> {
+    jacked(&drive(text)).checks.get(subject).copied()
+}
+
+/// What the wall may be asked, N.
+fn limit(text: &str) -> f64 {
+    check(text, Subject::ThrustWall).unwrap().high().unwrap().1.si
+}
+
+/// 3 m by 3 m, its top 4 m down, 18 kN/m3, 30 deg: 2,985 kN of which 312 are of cohesion; buoyant 1,216 kN. Half of it
+/// is allowed; two thirds with the movement checked.
+#[test]
+fn worked_wall_dry_and_wet() {
+    let ground = soil("18 kN/m3", "18 kN/m3", "30 deg");
+    let dry = limit(&with("none", &format!("{ground}, {WALL}")));
+    assert!((dry - (2985e3 - 312e3) / 2.0).abs() < 0.5e3, "{dry}");
+    let wet = limit(&with("0 m", &format!("{ground}, {WALL}")));
+    assert!((wet - 1216e3 / 2.0).abs() < 0.5e3, "{wet}");
+    let checked = WALL.replace("4 m }", "4 m, movement: checked }");
+    let checked = limit(&with("none", &format!("{ground}, {checked}")));
+    assert!((checked / dry - 2.0 / 1.5).abs() < 1e-12, "{checked}");
+}
+
+/// Water at 5 m: one strip of 1 m above, one of 2 m below, 9 (72 + 9) + 9 (180 + 16) = 2,493 kN at 8 kN/m3 buoyant.
+#[test]
+fn water_cuts_the_wall() {
+    let ground = "soil: { moist: 18 kN/m3, buoyant: 8 kN/m3, friction_angle: 30 deg }";
+    let cut = limit(&with("5 m", &format!("{ground}, {WALL}")));
+    assert!((cut - 2493e3 / 2.0).abs() < 1.0, "{cut}");
+}
+
+/// 20 kN/m3 and 50 kPa undrained: 1,890 kN, less than what 45 deg would give; with 500 kPa the drained case counts.
+#[test]
+fn the_lesser_of_drained_and_undrained() {
+    let ground = |strength: &str| {
+        let ground = soil("20 kN/m3", "20 kN/m3", "45 deg");
+        ground.replace(" }", &format!(", undrained_strength: {strength} }}"))
+    };
+    let weak = limit(&with("none", &format!("{}, {WALL}", ground("50 kPa"))));
+    assert!((weak - 1890e3 / 2.0).abs() < 1.0, "{weak}");
+    let strong = limit(&with("none", &format!("{}, {WALL}", ground("500 kPa"))));
+    let drained = limit(&with("none", &format!("{}, {WALL}", soil("20 kN/m3", "20 kN/m3", "45 deg"))));
+    assert_eq!(strong, drained);
+}
+
+/// An eye of 1 m at the axis of a dry wall in one ground: the pressure at the axis, K 18 z, on a circle.
+#[test]
+fn an_eye_is_taken_off() {
+    let ground = soil("18 kN/m3", "18 kN/m3", "30 deg");
+    let wall = WALL.replace("4 m }", "4 m, thrust_depth: 5.5 m, eye_diameter: 1 m }");
+    let whole = limit(&with("none", &format!("{ground}, {WALL}")));
+    let less = whole - limit(&with("none", &format!("{ground}, {wall}")));
+    let eye = 3.0 * 18e3 * 5.5 * core::f64::consts::FRAC_PI_4 / 2.0;
+    assert!((less - eye).abs() < 1.0, "{less} and {eye}");
+}
+
+/// A thrust in the lower half of a deep wall agrees with the ground; one near its top asks for care.
+#[test]
+fn the_thrust_meets_the_reaction() {
+    let ground = soil("18 kN/m3", "18 kN/m3", "30 deg");
+    let at = |depth: &str| {
+        let wall = WALL.replace("4 m }", &format!("4 m, thrust_depth: {depth} }}"));
+        check(&with("none", &format!("{ground}, {wall}")), Subject::WallLevel).unwrap()
+    };
+    // Centroid of a trapezium of 4 and 7: 3 (4 + 14) / (3 x 11) = 1.636 m below the top.
+    let (off, middle) = at("5.636 m").high().unwrap();
+    assert!(off.si < 0.001 && (middle.si - 0.5).abs() < 1e-12, "{off:?}");
+    assert_eq!(at("5.636 m").verdict, Verdict::Within);
+    assert_eq!(at("4.5 m").verdict, Verdict::WithCare);
+}
+
+/// 5 % of 3 m in clay against a tolerance of centimetres: care, unless the file says that it was checked.
+#[test]
+fn movement_asks_for_care() {
+    let ground = soil("18 kN/m3", "18 kN/m3", "30 deg");
+    let found = check(&with("none", &format!("{ground}, {WALL}")), Subject::WallMovement).unwrap();
+    assert!((found.high().unwrap().0.si - 0.150).abs() < 1e-12);
+    assert_eq!(found.verdict, Verdict::WithCare);
+    let checked = WALL.replace("4 m }", "4 m, movement: checked }");
+    assert!(check(&with("none", &format!("{ground}, {checked}")), Subject::WallMovement).is_none());
+}
+
+/// The thrust on the wall is the greatest of all stages that push; a pulled pipe has its stem pushed.
+#[test]
+fn all_stages_that_push_count() {
+    let ground = soil("18 kN/m3", "18 kN/m3", "30 deg");
+    let drive = drive(&with("none", &format!("{ground}, {WALL}")));
+    for (pipe, method) in drive.candidates().iter().zip([Method::PipeJacking, Method::Pullback]) {
+        let scheme = assess(&drive, pipe, method);
+        let (demand, _) = scheme.checks.get(Subject::ThrustWall).unwrap().high().unwrap();
+        let stages = jackpull::method::profile(&drive, pipe, method);
+        let points = stages.iter().flat_map(|stage| &stage.points);
+        let peak = points.filter_map(|point| point.on_wall).map(|band| band.high.si()).fold(0.0, f64::max);
+        assert!((demand.si / peak - 1.0).abs() < 1e-12, "{method:?}");
+    }
+}
+
+/// A wall that is too weak bars the scheme, and one that is not given is not checked, but sized.
+#[test]
+fn a_wall_that_is_not_given_is_sized() {
+    let ground = soil("18 kN/m3", "18 kN/m3", "30 deg");
+    let small = "wall: { width: 0.5 m, height: 0.5 m, top_depth: 5.6 m }";
+    assert_eq!(
+        check(&with("none", &format!("{ground}, {small}")), Subject::ThrustWall).unwrap().verdict,
+        Verdict::Over
+    );
+    let drive = drive(&with("none", &ground));
+    let scheme = jacked(&drive);
+    assert!(scheme.checks.get(Subject::ThrustWall).is_none());
+    let needed = wall_needed(&drive, &drive.candidates()[0], &scheme).unwrap();
+    let [side, top] = [needed.side, needed.top].map(|length| length.si());
+    // Put in as it is said, it is used to the full.
+    let wall = format!("wall: {{ width: {side} m, height: {side} m, top_depth: {top} m }}");
+    let used = check(&with("none", &format!("{ground}, {wall}")), Subject::ThrustWall).unwrap().utilisation().unwrap();
+    assert!((used - 1.0).abs() < 1e-6, "{used}");
+}
+
+#[test]
+fn a_wall_touches_no_heap_and_works_as_it_is_shown() {
+    let ground = soil("18 kN/m3", "19 kN/m3", "30 deg").replace(" }", ", undrained_strength: 60 kPa }");
+    let drive = drive(&with("5 m", &format!("{ground}, {WALL}")));
+    let pipe = &drive.candidates()[0];
+    let measured = allocation_counter::measure(|| {
+        std::hint::black_box(assess(&drive, pipe, Method::PipeJacking));
+    });
+    assert_eq!(measured.count_total, 0);
+    let (scheme, sheet) = explain(&drive, pipe, Method::PipeJacking);
+    assert_eq!(scheme, jacked(&drive));
+    let (_, limit) = scheme.checks.get(Subject::ThrustWall).unwrap().high().unwrap();
+    assert!(sheet.steps().iter().any(|step| step.part == "thrust wall" && step.result.si == limit.si));
+}
+
+#[test]
+fn faults_of_the_wall_are_located() {
+    let ground = soil("18 kN/m3", "19 kN/m3", "30 deg");
+    let dry = "soil: { moist: 18 kN/m3, friction_angle: 30 deg }";
+    let wall = |more: &str| format!("wall: {{ width: 3 m, height: 3 m, {more} }}");
+    for (launch, part) in [
+        ("wall: { width: 3 m, height: 3 m }".to_owned(), "launch.soil: the ground behind the wall is missing"),
+        (format!("{dry}, {WALL}"), "launch.soil.saturated: the wall reaches below the water"),
+        (format!("{ground}, wall: {{ width: 0 m, height: 3 m }}"), "launch.wall.width: expected a length above zero"),
+        (format!("{ground}, {}", wall("top_depth: 6.5 m")), "launch.wall.top_depth: the thrust goes past a wall"),
+        (format!("{ground}, {}", wall("spread: 3")), "launch.wall.spread: expected a number from 1 to 2.5"),
+        (format!("{ground}, {}", wall("safety: 1.5")), "launch.wall.safety: expected a number from 2 to 10"),
+        (
+            format!("{ground}, {}", wall("safety: 1.4, movement: checked")),
+            "launch.wall.safety: expected a number from 1.5",
+        ),
+        (format!("{ground}, {}", wall("eye_diameter: 3 m")), "launch.wall.eye_diameter: leaves nothing of the wall"),
+        (format!("{ground}, {}", wall("movement: cheked")), "launch.wall.movement: expected how the movement"),
+    ] {
+        let text = with("3 m", &launch);
+        let Err(InputError::Faults(faults)) = read_drive(&text, &Handbook::embedded()) else { panic!("{launch}") };
+        let shown: Vec<String> = faults.iter().map(ToString::to_string).collect();
+        assert!(shown.iter().any(|fault| fault.starts_with(part) && fault.contains(" at line ")), "{part}: {shown:?}");
+    }
+    let reception = text(|text| text.replace("3.96 m }", "3.96 m, wall: { width: 3 m, height: 3 m } }"));
+    let Err(InputError::Faults(faults)) = read_drive(&reception, &Handbook::embedded()) else { panic!("no fault") };
+    assert!(faults[0].to_string().starts_with("reception.wall: there is no thrust wall in the reception pit"));
+}
+
+fn length(metres: f64) -> String {
+    Length::from_si(metres).to_text()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Wider, higher, deeper, of more friction: no weaker. Under more water, with an eye: no stronger.
+    #[test]
+    fn a_wall_runs_as_it_must(
+        width in 1.0..5.0_f64, height in 1.0..5.0_f64, top in 0.5..5.5_f64, angle in 15.0..44.0_f64, water in 0.0..9.0_f64,
+        strength in 5.0..200.0_f64, eye in 0.1..0.9_f64,
+    ) {
+        let at = |width: f64, height: f64, top: f64, angle: f64, water: f64, eye: Option<f64>| {
+            let eye = eye.map_or_else(String::new, |eye| format!(", eye_diameter: {}", length(eye)));
+            let ground = format!(
+                "soil: {{ moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: {angle} deg, undrained_strength: {strength} \
+                 kPa, layers: [{{ thickness: 2 m, moist: 17 kN/m3, saturated: 19 kN/m3, friction_angle: 25 deg }}] }}"
+            );
+            let depths = format!("top_depth: {}, thrust_depth: {}", length(top), length(top + 0.5 * height));
+            let wall = format!("wall: {{ width: {}, height: {}, {depths}{eye} }}", length(width), length(height));
+            limit(&with(&length(water), &format!("{ground}, {wall}")))
+        };
+        let base = at(width, height, top, angle, water, None);
+        let no_less = base * (1.0 - 1e-12);
+        prop_assert!(base > 0.0);
+        prop_assert!(at(width * 1.1, height, top, angle, water, None) >= no_less);
+        prop_assert!(at(width, height * 1.1, top, angle, water, None) >= no_less);
+        prop_assert!(at(width, height, top, angle + 1.0, water, None) >= no_less);
+        prop_assert!(at(width, height, top, angle, water + 0.5, None) >= no_less, "less water took off resistance");
+        prop_assert!(at(width, height, top, angle, water, Some(eye)) < base);
+        // Deeper in one ground: the layer above has another friction angle.
+        if top >= 2.0 {
+            prop_assert!(at(width, height, top + 0.3, angle, water, None) >= no_less);
+        }
+    }
+}
