@@ -74,6 +74,36 @@ pub enum Subject {
     TensionAndBending,
     /// Outside pressure during the pull, against collapse.
     Collapse,
+    /// Pull, bend and outside pressure on a steel pipe together, extreme condition.
+    SteelInteraction,
+    /// The same, normal condition.
+    SteelInteractionNormal,
+    /// Strain of the pull.
+    Strain,
+    /// Strain of pull and bend on the ramp.
+    StrainWithBend,
+    /// Pull on the pipe, against the rating of pull head and swivel.
+    PullHead,
+    /// Setting of the weak link, against what pipe, head and joint may bear.
+    WeakLink,
+    /// Pull on the pipe, against the setting of the weak link.
+    WeakLinkPull,
+    /// Pull on the pipe where a named length of bore lies on it, upper bound.
+    CollapsedBore,
+    /// Pressure of liquid grout, against collapse.
+    CollapseInGrout,
+    /// Water and soil in service, against collapse.
+    CollapseInService,
+    /// Water and a vacuum inside, against collapse.
+    Vacuum,
+    /// Deflection of a flexible pipe in service.
+    Deflection,
+    /// Pressure of the rig on the face of the launch pit while it pulls.
+    PullReaction,
+    /// Pressure of the bore fluid, against what the ground is allowed.
+    BreakOut,
+    /// Length of the ramp, against the room for it.
+    RampRoom,
     /// Pull on the rig: pipe, reamer and stem.
     RigPull,
     /// Pull on the rig in a reaming pass before the pipe comes.
@@ -155,6 +185,21 @@ impl Subject {
         Self::Tension,
         Self::TensionAndBending,
         Self::Collapse,
+        Self::SteelInteraction,
+        Self::SteelInteractionNormal,
+        Self::Strain,
+        Self::StrainWithBend,
+        Self::PullHead,
+        Self::WeakLink,
+        Self::WeakLinkPull,
+        Self::CollapsedBore,
+        Self::CollapseInGrout,
+        Self::CollapseInService,
+        Self::Vacuum,
+        Self::Deflection,
+        Self::PullReaction,
+        Self::BreakOut,
+        Self::RampRoom,
         Self::RigPull,
         Self::ReamingPull,
         Self::StemPull,
@@ -206,6 +251,21 @@ impl Subject {
             Self::Tension => "pipe, tension",
             Self::TensionAndBending => "pipe, tension and bending",
             Self::Collapse => "pipe, collapse in the pull",
+            Self::SteelInteraction => "pipe, combined stress",
+            Self::SteelInteractionNormal => "same, normal condition",
+            Self::Strain => "pipe, strain of the pull",
+            Self::StrainWithBend => "pipe, strain with the bend",
+            Self::PullHead => "pull head",
+            Self::WeakLink => "weak link, setting",
+            Self::WeakLinkPull => "weak link, pull",
+            Self::CollapsedBore => "pipe, collapsed bore",
+            Self::CollapseInGrout => "pipe, collapse in grout",
+            Self::CollapseInService => "pipe, collapse in service",
+            Self::Vacuum => "pipe, vacuum in service",
+            Self::Deflection => "pipe, deflection",
+            Self::PullReaction => "launch pit face, pull",
+            Self::BreakOut => "bore fluid, break-out",
+            Self::RampRoom => "ramp, room",
             Self::RigPull => "rig pull",
             Self::ReamingPull => "rig pull, reaming",
             Self::StemPull => "stem joint, pull",
@@ -282,7 +342,22 @@ impl Subject {
                 | Self::Invert
                 | Self::Ground
                 | Self::Length
-        ) && !self.is_surrounding()
+        ) && !self.is_beside_the_load()
+            && !self.is_surrounding()
+    }
+
+    /// Checks of a force or pressure that say nothing of the margin of pipe and rig: screens, and settings.
+    const fn is_beside_the_load(self) -> bool {
+        matches!(
+            self,
+            Self::SteelInteractionNormal
+                | Self::WeakLink
+                | Self::WeakLinkPull
+                | Self::CollapsedBore
+                | Self::Deflection
+                | Self::BreakOut
+                | Self::RampRoom
+        )
     }
 }
 

@@ -13,7 +13,7 @@ mod sewer;
 mod stress;
 mod time;
 
-pub use figures::{Figure, figures};
+pub use figures::{SiteFigure, site_figures};
 pub use ground::{ground, ground_doubt};
 pub use length::length;
 pub use line::{invert, invert_uncertainty};

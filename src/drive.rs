@@ -3,6 +3,7 @@
 mod ground;
 mod jacks;
 mod pipe;
+mod pulled;
 mod service;
 mod site;
 mod stem;
@@ -10,7 +11,8 @@ mod wall;
 
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
-pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, Pipe, PulledPipe, StressSource};
+pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
+pub use pulled::*;
 pub use service::{PipeInService, Place};
 pub use site::{
     Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSpace, Rate, Sewer, Surface, Surroundings,
@@ -52,6 +54,8 @@ pub struct Drive {
     pub(crate) guided_length: Cited<Length>,
     pub(crate) site: Box<Surroundings>,
     pub(crate) pull: Option<Pull>,
+    pub(crate) annulus: Annulus,
+    pub(crate) in_service: InService,
     pub(crate) candidates: Vec<Pipe>,
     pub(crate) assumed: Vec<Assumed>,
 }
@@ -206,7 +210,6 @@ impl FaceIndex {
 pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
-    pub(crate) contents: MassDensity,
     pub(crate) fluid_height: Length,
     pub(crate) load_duration: Time,
     pub(crate) fluids: Fluids,
@@ -228,6 +231,7 @@ pub struct Pull {
     pub(crate) bend_ratio: Cited<Ratio>,
     pub(crate) bend_cold: Ratio,
     pub(crate) bend_share: Ratio,
+    pub(crate) works: PullWorks,
 }
 
 /// How much larger than the bore before it a reamed bore is made by habit: by a ratio or by a step, whichever is more.

@@ -1,11 +1,13 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
 mod builder;
+mod pulled;
 mod resolve;
 mod schema;
 mod site;
 
 pub use builder::{LineEnd, Site};
+pub use pulled::*;
 pub use schema::*;
 pub use site::*;
 

@@ -216,6 +216,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &ramp::RampRadius::EQUATION,
     &outside_pressure::NetOutsidePressure::EQUATION,
     &outside_pressure::SupportedCollapse::EQUATION,
+    &outside_pressure::PressureOfBothTimes::EQUATION,
     &outside_pressure::BucklingInSoil::EQUATION,
     &outside_pressure::WaterBuoyancyFactor::EQUATION,
     &outside_pressure::ElasticSupportLuscher::EQUATION,

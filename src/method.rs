@@ -1,5 +1,6 @@
 //! Drive x pipe x method: the forces of each stage, and the checks they meet. No heap, no input or output.
 
+mod figures;
 mod jacking;
 mod models;
 mod profile;
@@ -10,6 +11,7 @@ mod stage;
 mod stem;
 
 pub use crate::handbook::Method;
+pub use figures::{Figure, figures};
 pub use jacking::shove::{Shove, StopBy, shove_plan};
 pub use jacking::stations::{PlacedStations, Stations, stations};
 pub use jacking::wall::{WallNeeded, wall_needed};

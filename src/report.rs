@@ -6,6 +6,7 @@ mod cautions;
 mod jacks;
 mod json;
 mod not_given;
+mod not_given_pull;
 mod text;
 mod view;
 
@@ -15,6 +16,6 @@ pub use json::json;
 pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
-    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SoilModelsView, StageView, StepView, TableView,
-    ValueView, WallNeededView,
+    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SiteFigureView, SoilModelsView, StageView,
+    StepView, TableView, ValueView, WallNeededView,
 };

@@ -15,7 +15,7 @@ use crate::source::{Cited, Origin};
 
 /// One figure.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Figure {
+pub struct SiteFigure {
     /// `ground movement`, `pits` or `time`.
     pub topic: &'static str,
     /// What it is.
@@ -30,7 +30,7 @@ pub struct Figure {
 
 /// The figures of one pipe put in by one method.
 #[must_use]
-pub fn figures(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
+pub fn site_figures(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let mut all = movement(drive, pipe, method);
     all.extend(pits(drive, pipe, method));
     all.extend(time(drive, pipe, method));
@@ -40,7 +40,7 @@ pub fn figures(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
 const MOVEMENT: &str = "ground movement";
 const NOT_A_LIMIT: &str = "a bound on the high side: all lost ground and the whole annulus arrive";
 
-fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
+fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let calc = &mut Calc::new(Silent);
     let loss = drive.site.movement.face_loss.1.origin;
     let mut all = Vec::new();
@@ -50,7 +50,7 @@ fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
         let note = if moved.is_some() { NOT_A_LIMIT } else { "no source gives the width of the trough here" };
         for (kind, values) in [("settlement", settlement), ("slope", slope)] {
             let what = format!("{kind}, {what}");
-            all.push(Figure { topic: MOVEMENT, what, values, origin: Some(loss), note });
+            all.push(SiteFigure { topic: MOVEMENT, what, values, origin: Some(loss), note });
         }
     };
     let surface = at_surface(calc, drive, pipe, method);
@@ -66,11 +66,11 @@ fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
 
 const PITS: &str = "pits";
 
-fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
+fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let calc = &mut Calc::new(Silent);
     let mut all = Vec::new();
     let mut add = |what: &str, values: Band<Shown>, origin: Origin, note| {
-        all.push(Figure { topic: PITS, what: what.to_owned(), values: Some(values), origin: Some(origin), note });
+        all.push(SiteFigure { topic: PITS, what: what.to_owned(), values: Some(values), origin: Some(origin), note });
     };
     if method == Method::PipeJacking {
         let [length, width] = sides(calc, drive, pipe);
@@ -89,17 +89,9 @@ fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
         }
     }
     let rules = &drive.site.pit_rules;
-    let water = |stretch: Option<&crate::drive::Stretch>, pit: &Pit| {
-        let head = stretch.map_or(Length::default(), |stretch| stretch.head);
-        // Depth of the water table: the head is over the invert at its deepest.
-        (head > Length::default()).then(|| pit.invert - head)
-    };
-    let ends = [
-        ("inflow, launch pit", &drive.site.launch, drive.stretches.first()),
-        ("inflow, reception pit", &drive.site.reception, drive.stretches.last()),
-    ];
-    for (what, pit, stretch) in ends {
-        let Some(table) = water(stretch, pit) else { continue };
+    let ends = [("inflow, launch pit", &drive.site.launch), ("inflow, reception pit", &drive.site.reception)];
+    for (what, pit) in ends {
+        let Some(table) = pit.water else { continue };
         if let Some((steady, start)) = inflow(calc, pit, table, rules) {
             let band = Band { low: steady, likely: steady, high: start };
             let note = "steady, and at the start of pumping; the radius of influence is a rough guess";
@@ -153,7 +145,7 @@ fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -
 
 const TIME: &str = "time";
 
-fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
+fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let plan = time_plan(drive, pipe, method);
     let count = |band: Band<crate::quantity::Ratio>| band.map(|shifts| Shown::of(shifts, Role::Shifts));
     let mut all = Vec::new();
@@ -166,16 +158,16 @@ fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<Figure> {
             "no rate is known for this work: give `pace`"
         };
         let what = format!("{}{passes}, shifts", stage.what);
-        all.push(Figure { topic: TIME, what, values: stage.shifts.map(count), origin, note });
+        all.push(SiteFigure { topic: TIME, what, values: stage.shifts.map(count), origin, note });
     }
     let sum = plan.shifts.map(count);
     let note = "without setting up, stops and lost days";
-    all.push(Figure { topic: TIME, what: "shifts in all".to_owned(), values: sum, origin: plan.origin(), note });
+    all.push(SiteFigure { topic: TIME, what: "shifts in all".to_owned(), values: sum, origin: plan.origin(), note });
     if let Some(cost) = plan.cost {
         let values = Some(cost.map(|cost| Shown::of(cost, Role::Count)));
         let origin = drive.site.pace.shift_price.map(|price| price.origin);
         let note = "in the money of the file: shifts and setting up, nothing else";
-        all.push(Figure { topic: TIME, what: "cost of these shifts".to_owned(), values, origin, note });
+        all.push(SiteFigure { topic: TIME, what: "cost of these shifts".to_owned(), values, origin, note });
     }
     all
 }

@@ -7,15 +7,19 @@ use crate::law::Doubted;
 use crate::quantity::{Band, Length, Role};
 
 /// How far the invert may be from the design line: the accuracy of the pilot, and the annulus that is left round the
-/// pipe, in which it lies at the bottom or floats to the crown until it is grouted. A pipe pushed close behind the
-/// stem leaves none.
+/// pipe, in which it lies at the bottom or floats to the crown until it is grouted, less what spacers take of it. A
+/// pipe pushed close behind the stem leaves none.
 #[must_use]
 pub fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length {
     let around = match (method, pipe.casing) {
         (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),
         _ => pipe.bore.value,
     };
-    drive.pilot_accuracy.value + (around - pipe.outside_diameter.value)
+    let spacers = match method {
+        Method::PipeJacking => Length::default(),
+        Method::Pullback => 2.0 * drive.annulus.spacer,
+    };
+    drive.pilot_accuracy.value + (around - pipe.outside_diameter.value - spacers)
 }
 
 /// A screen for gravity sewers: grouting, spacers and survey can settle what it asks care for.
@@ -27,5 +31,14 @@ pub fn invert(drive: &Drive, pipe: &Pipe, method: Method) -> Option<Check> {
     let demand = Doubted { value: Band::same(invert_uncertainty(drive, pipe, method)), doubt: None };
     let limit = Doubted { value: drive.tolerance, doubt: None };
     let check = Check::at_most(Subject::Invert, Role::Offset, demand, limit).as_screen();
-    Some(check.with_note("accuracy of the pilot and the annulus left round the pipe, until it is grouted"))
+    let annulus = &drive.annulus;
+    Some(check.with_note(match (method, annulus.spacer > Length::default(), annulus.grouted) {
+        (Method::Pullback, true, _) => SPACED,
+        (Method::Pullback, false, true) => GROUTED,
+        _ => LEFT,
+    }))
 }
+
+const LEFT: &str = "accuracy of the pilot and the annulus left round the pipe, until it is grouted";
+const GROUTED: &str = "accuracy of the pilot and the annulus: in liquid grout the pipe floats, and sets where it is";
+const SPACED: &str = "accuracy of the pilot and what the spacers leave of the annulus";

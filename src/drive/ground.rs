@@ -49,6 +49,8 @@ pub struct Soil {
     pub(crate) water_depth: Option<Length>,
     /// Cohesion that the file lets the earth load count on.
     pub(crate) cohesion: Option<Pressure>,
+    /// Shear modulus at the pipe.
+    pub(crate) shear_modulus: Option<Pressure>,
     /// Undrained clay at the pipe.
     pub(crate) undrained: Option<Undrained>,
 }

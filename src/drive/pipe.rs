@@ -1,5 +1,6 @@
 //! A pipe to choose from.
 
+use super::pulled::{Barrel, JointedPipe, PvcPipe, SteelPipe};
 use crate::handbook::{Family, Method};
 use crate::quantity::{Area, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Origin};
@@ -24,6 +25,8 @@ pub struct Pipe {
     /// Bores of the reaming passes before the one that brings the pipe.
     pub(crate) passes: Vec<Length>,
     pub(crate) bore: Cited<Length>,
+    /// Diameter of the widest part that has to go through the bore: the pipe, or the joint of a pulled one.
+    pub(crate) widest: Length,
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_length: Option<Cited<Length>>,
     pub(crate) pullback_length: Option<Cited<Length>>,
@@ -102,6 +105,58 @@ pub enum Capacity {
 pub enum PulledPipe {
     /// Polyethylene.
     Pe(Box<PePipe>),
+    /// PVC, butt-fused.
+    Pvc(Box<PvcPipe>),
+    /// With restrained joints.
+    Jointed(Box<JointedPipe>),
+    /// Steel, welded.
+    Steel(Box<SteelPipe>),
+}
+
+impl PulledPipe {
+    /// The least wall.
+    pub(crate) fn wall(&self) -> Length {
+        match self {
+            Self::Pe(pe) => pe.wall.value,
+            Self::Pvc(pvc) => pvc.wall.value,
+            Self::Jointed(jointed) => match &jointed.barrel {
+                Barrel::Pvc(pvc) => pvc.wall.value,
+                Barrel::Iron { wall, .. } => wall.value,
+            },
+            Self::Steel(steel) => steel.wall.value,
+        }
+    }
+
+    /// Density of the material.
+    pub(crate) fn density(&self) -> MassDensity {
+        match self {
+            Self::Pe(pe) => pe.density,
+            Self::Pvc(pvc) => pvc.density,
+            Self::Jointed(jointed) => match &jointed.barrel {
+                Barrel::Pvc(pvc) => pvc.density,
+                Barrel::Iron { density, .. } => *density,
+            },
+            Self::Steel(steel) => steel.density,
+        }
+    }
+
+    /// Weight per length of the empty pipe, where the file gives it.
+    pub(crate) fn weight(&self) -> Option<LineLoad> {
+        match self {
+            Self::Pe(_) | Self::Pvc(_) => None,
+            Self::Jointed(jointed) => jointed.weight,
+            Self::Steel(steel) => steel.weight,
+        }
+    }
+
+    /// Whether it is of plastic: lighter than any bore fluid when it is empty, and soft enough to be scored.
+    pub(crate) fn is_plastic(&self) -> bool {
+        match self {
+            Self::Pe(_) | Self::Pvc(_) => true,
+            Self::Jointed(jointed) => matches!(jointed.barrel, Barrel::Pvc(_)),
+            Self::Steel(_) => false,
+        }
+    }
 }
 
 /// End bearing area of a jacking pipe.
@@ -131,6 +186,27 @@ pub struct PePipe {
     pub(crate) weld_factor: Cited<Ratio>,
     pub(crate) soft: ModulusPoints,
     pub(crate) stiff: ModulusPoints,
+    /// Soft moduli for other times.
+    pub(crate) times: PeTimes,
+}
+
+/// Moduli of PE for the times after the pull.
+#[derive(Debug, Clone, Copy)]
+pub struct PeTimes {
+    /// While the pipe is pulled, soft.
+    pub(crate) pull: ModulusPoints,
+    /// Half an hour, for what springs back at once, stiff.
+    pub(crate) at_once: ModulusPoints,
+    /// From the start of the pull to the end of the rest after it.
+    pub(crate) whole: ModulusPoints,
+    /// The rest itself.
+    pub(crate) rest: ModulusPoints,
+    /// While the grout is liquid.
+    pub(crate) grout: Option<ModulusPoints>,
+    /// While a vacuum lasts.
+    pub(crate) vacuum: Option<ModulusPoints>,
+    /// The longest time of the table, at its reference temperature.
+    pub(crate) long: (Time, Pressure),
 }
 
 /// One table's pull stress for the duration of the pull, before temperature.

@@ -127,6 +127,8 @@ pub struct FaceRule {
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Pit {
     pub(crate) invert: Length,
+    /// Depth of the water table.
+    pub(crate) water: Option<Length>,
     pub(crate) space: Option<PitSpace>,
 }
 

@@ -109,6 +109,8 @@ impl DriveFile {
             plug: None,
             pace: None,
             traffic: None,
+            annulus: None,
+            vacuum: None,
             candidates: Vec::new(),
         }
     }
@@ -242,6 +244,18 @@ impl PullFile {
             reamer: None,
             reaming_torque: None,
             push_assist: None,
+            hole: None,
+            unit_drag: None,
+            inside_pressure: None,
+            collapsed_bore: None,
+            score: None,
+            pull_head: None,
+            laydown: None,
+            stem_removal: None,
+            ramp_room: None,
+            reaction: None,
+            returns: None,
+            ground_temperature: None,
         }
     }
 }
@@ -263,6 +277,15 @@ impl CandidateFile {
             certificate: None,
             factor: None,
             joint_stress_ratio: None,
+            joint_factor: None,
+            joint_pull: None,
+            joint_pressure: None,
+            joint_deflection_factor: None,
+            joint_deflection: None,
+            pipe_length: None,
+            joint_diameter: None,
+            steel_grade: None,
+            yield_strength: None,
             casing: None,
             casing_wall: None,
             bore: None,

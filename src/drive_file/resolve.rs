@@ -1,5 +1,6 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
+mod annulus;
 mod clay;
 mod face;
 mod ground;
@@ -12,6 +13,9 @@ mod pe_strength;
 mod pipe;
 mod pits;
 mod pull;
+mod pull_works;
+mod pulled_metal;
+mod pulled_pvc;
 mod service;
 mod sewer;
 mod site;
@@ -188,6 +192,8 @@ impl Resolver<'_> {
             Some(pull) => self.pull(pull, length, &line)?,
             None => None,
         };
+        let annulus = self.annulus(file, pull.as_ref())?;
+        let in_service = self.annulus_in_service(file)?;
         if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
@@ -197,11 +203,12 @@ impl Resolver<'_> {
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
                 self.room(index, candidate, &pipe, &line, &stem);
+                self.room_for_spacers(file, &pipe);
                 if file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
                 }
-                let sewer = self.sewer(index, candidate, &pipe, file.service.value)?;
+                let sewer = self.sewer(index, &pipe, file.service.value)?;
                 candidates.push((index, Pipe { sewer, ..pipe }));
             }
         }
@@ -217,6 +224,7 @@ impl Resolver<'_> {
         let stretches = self.ground(file, length, &line, &works)?;
         let site = self.site(file, &line, &stretches, &stem)?;
         self.assume_site(&site);
+        self.dry_hole(file, &stretches);
         let reaction = self.reaction(file, &stretches)?;
         self.in_service(file, &stretches, &mut candidates)?;
         let tolerance = self.tolerance(file, largest)?;
@@ -251,6 +259,8 @@ impl Resolver<'_> {
             guided_length,
             site: Box::new(site),
             pull,
+            annulus,
+            in_service,
             candidates,
             assumed: Vec::new(),
         }))

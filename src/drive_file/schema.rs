@@ -1,5 +1,9 @@
 //! The drive file as the engineer writes it.
 
+use super::pulled::{
+    AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
+    VacuumFile,
+};
 use super::site::{CrossingFile, FlowFile, PaceFile, PitSpaceFile, SurfaceFile};
 use crate::handbook::{GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
@@ -84,6 +88,12 @@ pub struct DriveFile {
     /// What drives over a rigid pipe in service.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub traffic: Option<Field<Traffic>>,
+    /// What becomes of the annulus round a pulled pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub annulus: Option<AnnulusFile>,
+    /// Vacuum that a pressure main may see in service.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub vacuum: Option<VacuumFile>,
     /// The pipes to choose from.
     pub candidates: Vec<CandidateFile>,
 }
@@ -217,6 +227,9 @@ pub struct SoilFile {
     pub buoyant: Option<Field<UnitWeight>>,
     /// Friction angle.
     pub friction_angle: Field<Angle>,
+    /// Shear modulus, for the pressure that the bore fluid may have.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shear_modulus: Option<Field<Pressure>>,
     /// Undrained strength of clay.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub undrained_strength: Option<Field<Pressure>>,
@@ -344,8 +357,14 @@ pub enum Contents {
     Empty,
     /// Water.
     Water,
+    /// The fluid of the bore.
+    Slurry,
 }
-key_words!(Contents, "the contents of the pipe", { "empty" => Contents::Empty, "water" => Contents::Water });
+key_words!(Contents, "the contents of the pipe", {
+    "empty" => Contents::Empty,
+    "water" => Contents::Water,
+    "slurry" => Contents::Slurry,
+});
 
 /// What carries the string outside the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -440,6 +459,42 @@ pub struct PullFile {
     /// Force that pushes the tail of the string into the bore while it is pulled.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub push_assist: Option<Field<Force>>,
+    /// What the bore is while the pipe comes in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hole: Option<Field<Hole>>,
+    /// Drag of the bore fluid on the outside area of the pipe, instead of a pressure in the annulus.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unit_drag: Option<Field<Pressure>>,
+    /// Pressure held inside the pipe during the pull.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_pressure: Option<Field<Pressure>>,
+    /// A length of bore that may fall on the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub collapsed_bore: Option<CollapsedBoreFile>,
+    /// Deepest score that the pipe may take from the bore, over its wall.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub score: Option<Field<Ratio>>,
+    /// Pull head and weak link.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pull_head: Option<PullHeadFile>,
+    /// Room for the string.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub laydown: Option<LaydownFile>,
+    /// Stops for the rods of the stem.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stem_removal: Option<StemRemovalFile>,
+    /// Length along the drive that pit and trench leave for the ramp.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ramp_room: Option<Field<Length>>,
+    /// What the rig leans on while it pulls.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reaction: Option<ReactionFile>,
+    /// Flow of the bore fluid.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub returns: Option<ReturnsFile>,
+    /// Temperature of the ground round the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_temperature: Option<Field<ThermodynamicTemperature>>,
 }
 
 /// Pipe material as designated.
@@ -458,6 +513,14 @@ pub enum Material {
     Hdpe,
     /// MDPE (PE2406 class).
     Mdpe,
+    /// PVC pressure pipe, butt-fused into a string.
+    PvcFused,
+    /// PVC pressure pipe with joints that hold pull.
+    PvcRestrained,
+    /// Ductile iron pressure pipe with joints that hold pull.
+    DuctileIron,
+    /// Welded steel pipe.
+    Steel,
 }
 key_words!(Material, "a pipe material", {
     "clay" => Material::Clay,
@@ -466,6 +529,10 @@ key_words!(Material, "a pipe material", {
     "pe4710" => Material::Pe4710,
     "hdpe" => Material::Hdpe,
     "mdpe" => Material::Mdpe,
+    "pvc_fused" => Material::PvcFused,
+    "pvc_restrained" => Material::PvcRestrained,
+    "ductile_iron" => Material::DuctileIron,
+    "steel" => Material::Steel,
 });
 
 /// Dimension series of PE pipe.
@@ -600,6 +667,33 @@ pub struct CandidateFile {
     /// Mean over greatest stress in the joint of a jacking pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joint_stress_ratio: Option<Field<Ratio>>,
+    /// Strength of a fused PVC joint over that of the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_factor: Option<Field<Ratio>>,
+    /// Pull that a restrained joint may take, by its maker.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_pull: Option<Field<Force>>,
+    /// Pressure rating of a restrained joint whose maker gives no pull.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_pressure: Option<Field<Pressure>>,
+    /// What deflection leaves of the pull by `joint_pressure`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_deflection_factor: Option<Field<Ratio>>,
+    /// Deflection that a restrained joint may take, by its maker.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_deflection: Option<Field<Angle>>,
+    /// Laying length of one pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pipe_length: Option<Field<Length>>,
+    /// Outside diameter of the joint of a pulled pipe, where it is wider than the pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_diameter: Option<Field<Length>>,
+    /// Grade of steel, a key of the table `steel_grade`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steel_grade: Option<Field<Words>>,
+    /// Least yield strength of steel, instead of a grade.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub yield_strength: Option<Field<Pressure>>,
     /// Outside diameter of a casing pushed behind the stem before the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing: Option<Field<Length>>,

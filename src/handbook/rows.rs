@@ -451,8 +451,23 @@ pub enum Family {
     Clay,
     /// Polyethylene.
     Pe,
+    /// PVC, fused into a string.
+    PvcFused,
+    /// PVC with restrained joints.
+    PvcRestrained,
+    /// Ductile iron.
+    DuctileIron,
+    /// Steel.
+    Steel,
 }
-key_words!(Family, "a pipe family", { "clay" => Family::Clay, "pe" => Family::Pe });
+key_words!(Family, "a pipe family", {
+    "clay" => Family::Clay,
+    "pe" => Family::Pe,
+    "pvc_fused" => Family::PvcFused,
+    "pvc_restrained" => Family::PvcRestrained,
+    "ductile_iron" => Family::DuctileIron,
+    "steel" => Family::Steel,
+});
 
 /// What the pipe will carry.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

@@ -45,6 +45,44 @@ law! {
 }
 
 law! {
+    /// A pressure that stands for years and another that lasts for hours, as one pressure of the hours: plastic is as
+    /// much softer under the first as its modulus has fallen, `p = p_l E_s / E_l + p_s`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | p_l | `long` | pressure |
+    /// | E_l | `modulus_long` | pressure |
+    /// | p_s | `short` | pressure |
+    /// | E_s | `modulus_short` | pressure |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a modulus that falls with time. To be
+    /// held against the capacity at the modulus of the hours.
+    PressureOfBothTimes {
+        /// Pressure that stands for years.
+        long: Pressure as Pressure,
+        /// Modulus at the end of them.
+        modulus_long: Pressure as Strength,
+        /// Pressure that lasts for hours.
+        short: Pressure as Pressure,
+        /// Modulus at the end of those.
+        modulus_short: Pressure as Strength,
+    } -> Pressure as Pressure
+    { Equation {
+        name: "outside pressure of two times",
+        form: "p = long modulus_short / modulus_long + short",
+        source: "jackpull",
+        locator: "shares of two critical pressures added up, times the one of the hours",
+        mark: Mark::Judgement,
+        valid: "pressures not negative, moduli positive, the long-term one not the larger",
+    } }
+    valid |v| v.long.value >= 0.0
+        && v.short.value >= 0.0
+        && v.modulus_long.value > 0.0
+        && v.modulus_long <= v.modulus_short;
+    value |s| s.long * (s.modulus_short / s.modulus_long) + s.short;
+}
+
+law! {
     /// Outside pressure at which a pipe held closely all round collapses:
     /// `P = 2 K E f_o / ((1 - nu²) (DR - 1)³)`.
     ///

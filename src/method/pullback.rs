@@ -1,19 +1,31 @@
 //! Pullback with upsizing: stem pushed, then stem, reamer and pipe pulled back. The reamer makes the new bore larger
 //! than the pilot bore; there is no old pipe in it.
 
+mod figures;
+mod force;
+mod jointed;
+mod link;
+mod pvc;
+mod section;
+mod service;
+mod site;
+mod steel;
 mod strength;
+
+pub(super) use figures::figures;
+use force::{PullOnPipe, pull_on_pipe};
+use section::Borne;
 
 use super::profile::{Point, StageProfile};
 use super::scheme::Scheme;
 use super::stage::{Body, Stage, Trailing, head, peak, stem_friction_to, walk_pulled, whole_friction};
 use crate::check::{Check, Subject, Verdict};
-use crate::drive::{Drive, PePipe, Pipe, Pull, PulledPipe};
+use crate::drive::{Drive, Pipe, Pull, PulledPipe};
+use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Recorder, Silent};
-use crate::laws::pull::{
-    Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, ReamedBore, StraightPull,
-};
+use crate::laws::pull::ReamedBore;
 use crate::laws::thrust::WeightAlongGrade;
-use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Ratio, Role, Torque};
+use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
 use crate::source::Cited;
 
 pub(super) fn assess<R: Recorder>(
@@ -24,7 +36,6 @@ pub(super) fn assess<R: Recorder>(
     pull: &Pull,
     scheme: &mut Scheme,
 ) {
-    let PulledPipe::Pe(pe) = pulled;
     let stem = super::stem::checks(calc, drive, pipe, scheme);
     let reaming = (!pipe.passes.is_empty()).then(|| {
         calc.part(Stage::REAMING.title());
@@ -32,7 +43,7 @@ pub(super) fn assess<R: Recorder>(
     });
     calc.part(Stage::PULLBACK.title());
     let on_pipe = calc.doubted(|calc| {
-        let mut on_pipe = pull_on_pipe(calc, drive, pipe, pe, pull);
+        let mut on_pipe = pull_on_pipe(calc, drive, pipe, pulled, pull);
         on_pipe.raise_after_stops(drive);
         on_pipe
     });
@@ -49,7 +60,12 @@ pub(super) fn assess<R: Recorder>(
     scheme.force = Some(on_pipe.value.peak());
     scheme.rig_force = Some(peak(all.value, stem.value));
 
-    strength::checks(calc, pipe, pe, pull, &on_pipe, scheme);
+    let borne = strength(calc, pipe, pulled, pull, &on_pipe, scheme);
+    link::checks(calc, pull, &borne, &on_pipe, scheme);
+    if let PulledPipe::Pe(pe) = pulled {
+        service::checks(calc, drive, pipe, pe, pull, scheme);
+    }
+    site::checks(calc, drive, pipe, pull, (&borne, &on_pipe, all), scheme);
     let limit = Doubted { value: drive.rig.pull, doubt: None };
     scheme.checks.add(Check::at_most(Subject::RigPull, Role::Pull, rig, limit));
     if let Some(reaming) = reaming {
@@ -68,9 +84,36 @@ pub(super) fn assess<R: Recorder>(
     scheme.checks.add(bore(pipe));
 }
 
+/// The checks of what the pipe bears.
+fn strength<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+    scheme: &mut Scheme,
+) -> Borne {
+    match pulled {
+        PulledPipe::Pe(pe) => strength::checks(calc, pipe, pe, pull, on_pipe, scheme),
+        PulledPipe::Pvc(pvc) => pvc::checks(calc, pipe, pvc, pull, on_pipe, scheme),
+        PulledPipe::Jointed(jointed) => jointed::checks(calc, pipe, jointed, pull, on_pipe, scheme),
+        PulledPipe::Steel(steel) => steel::checks(calc, pipe, steel, pull, on_pipe, scheme),
+    }
+}
+
+/// What the pipe bears, without its checks.
+fn borne<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+) -> Borne {
+    strength(calc, pipe, pulled, pull, on_pipe, &mut Scheme::new(Method::Pullback))
+}
+
 /// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
 pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Vec<StageProfile> {
-    let PulledPipe::Pe(pe) = pulled;
     let calc = &mut Calc::new(Silent);
     let stem = whole_friction(calc, drive, pipe, Body::Stem);
     let mut stages = Vec::new();
@@ -87,7 +130,7 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
         stages.push(StageProfile { stage: Stage::REAMING, bore: Some(*bore), points });
         before = *bore;
     }
-    let on_pipe = pull_on_pipe(calc, drive, pipe, pe, pull);
+    let on_pipe = pull_on_pipe(calc, drive, pipe, pulled, pull);
     let trailing = Trailing {
         reamer: last_reamer(calc, drive, pipe, pull),
         pull: |advance| on_pipe.at(advance, drive.length.value),
@@ -166,128 +209,6 @@ fn step<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull
     let limit = Doubted { value: Cited::new(worst.1, rule.origin), doubt: None };
     let check = Check::at_most_by_level(Subject::ReamingStep, Role::Diameter, demand, limit).as_screen();
     if check.verdict == Verdict::Within { check } else { check.with_note(ONE_STEP) }
-}
-
-/// Pull on the pipe with its head at either end of the bore; it is linear between.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct PullOnPipe {
-    /// As it enters the bore: the whole string is outside.
-    pub(super) at_entry: Band<Force>,
-    /// As it arrives in the launch pit.
-    pub(super) at_arrival: Band<Force>,
-    /// Where the string leaves the ramp, at its greatest.
-    pub(super) at_ramp: Band<Force>,
-    /// Where it moves again after a stop, at its greatest.
-    pub(super) after_stop: Band<Force>,
-}
-
-impl PullOnPipe {
-    pub(super) fn peak(self) -> Band<Force> {
-        peak(peak(self.at_entry, self.at_arrival), self.after_stop)
-    }
-
-    fn raise_after_stops(&mut self, drive: &Drive) {
-        for stop in &drive.stops {
-            let moving = self.at(*stop, drive.length.value);
-            self.after_stop = peak(self.after_stop, Band { high: moving.high * drive.restart, ..moving });
-            self.at_ramp = peak(self.at_ramp, Band { high: self.at_entry.high * drive.restart, ..self.at_ramp });
-        }
-    }
-
-    fn at(self, advance: Length, length: Length) -> Band<Force> {
-        let share = if length.si() > 0.0 { (advance / length).value } else { 0.0 };
-        self.at_entry.with(self.at_arrival, |entry, arrival| entry + (arrival - entry) * share)
-    }
-}
-
-fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pe: &PePipe, pull: &Pull) -> PullOnPipe {
-    let outside_diameter = pipe.outside_diameter.value;
-    let wall = pe.wall.value;
-    let weigh = |average_wall| PipeWeight { outside_diameter, wall, density: pe.density, average_wall };
-    // The string on the ground weighs its average wall, and what fills it; in fluid the minimum wall floats harder.
-    let empty = calc.law(weigh(pull.average_wall));
-    let on_ground = calc.law(NetWeightInFluid {
-        pipe_weight: empty,
-        outside_diameter,
-        wall,
-        fluid_density: MassDensity::default(),
-        contents_density: pull.contents,
-    });
-    let pipe_weight = calc.law(weigh(Ratio::from_si(1.0)));
-
-    // The tail is longest as the pipe enters, and drags over the two bends of the ramp.
-    let tail = |calc: &mut Calc<R>, length: Length| {
-        let dragged = calc.law(StraightPull {
-            friction: pull.friction_outside,
-            net_weight: on_ground,
-            length,
-            rise: Angle::default(),
-        });
-        calc.law(Capstan { tension: dragged, friction: pull.friction_outside, angle: 2.0 * pull.ramp })
-    };
-    let longest_tail = tail(calc, drive.length.value + pull.excess_length);
-    let last_tail = tail(calc, pull.excess_length);
-
-    let drag = pull
-        .annular_pressure
-        .map(|pressure| calc.law(HydrokineticDrag { pressure, bore: pipe.bore.value, outside_diameter }));
-    let work = InBore { drive, pipe_weight, outside_diameter, wall };
-    let inside = Band {
-        low: work.greatest(calc, pull, pull.friction_inside.low, [pull.fluids.clean; 2]),
-        likely: work.greatest(calc, pull, pull.friction_inside.likely, [pull.fluids.light, pull.fluids.heavy]),
-        high: work.greatest(calc, pull, pull.friction_inside.high, [pull.fluids.light, pull.fluids.heavy]),
-    };
-    // Help from behind is counted for the likely pull only: it can fail.
-    let helped = |force: Force| (force - pull.push_assist).max(Force::default());
-    let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
-        low: helped(band.low),
-        likely: helped(band.likely),
-        high: calc.law(PullWithModelFactor { pull: band.high, factor: pull.model_factor }),
-    };
-    let at_entry = drag.map(|drag| longest_tail + drag);
-    let at_arrival = inside.with(drag, |inside, drag| last_tail + inside + drag);
-    PullOnPipe {
-        at_entry: with_factor(calc, at_entry),
-        at_arrival: with_factor(calc, at_arrival),
-        at_ramp: with_factor(calc, Band::same(longest_tail)),
-        after_stop: Band::default(),
-    }
-}
-
-/// The pipe in the bore fluid.
-struct InBore<'a> {
-    drive: &'a Drive,
-    pipe_weight: LineLoad,
-    outside_diameter: Length,
-    wall: Length,
-}
-
-impl InBore<'_> {
-    /// The greatest pull over the bore among the fluids that are possible: heavy fluid is adverse for an
-    /// empty pipe, light fluid for a filled one.
-    fn greatest<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        pull: &Pull,
-        friction: Ratio,
-        fluids: [MassDensity; 2],
-    ) -> Force {
-        let mut greatest = Force::default();
-        for fluid_density in fluids {
-            let net_weight = calc.law(NetWeightInFluid {
-                pipe_weight: self.pipe_weight,
-                outside_diameter: self.outside_diameter,
-                wall: self.wall,
-                fluid_density,
-                contents_density: pull.contents,
-            });
-            // The pipe travels from the reception pit to the launch pit, against the sense of the grade.
-            let rise = -self.drive.grade.value;
-            let length = self.drive.length.value;
-            greatest = greatest.max(calc.law(StraightPull { friction, net_weight, length, rise }));
-        }
-        greatest
-    }
 }
 
 fn bore(pipe: &Pipe) -> Check {

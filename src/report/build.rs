@@ -1,16 +1,15 @@
 //! A choice spelled out as plain data, every origin in words.
 
 use super::jacks::{self, ShoveView, StationsView};
-use super::not_given;
 use super::view::*;
-use super::{around, cautions};
+use super::{around, cautions, not_given, not_given_pull};
 use crate::check::{Check, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
-use crate::conditions::{Figure, figures};
+use crate::conditions::{SiteFigure, site_figures};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method, Service};
-use crate::method::{self, Sheet, SoilView, StageProfile, Step};
+use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
@@ -49,7 +48,12 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         reason: choice.reason.clone(),
         schemes: choice.ranked.iter().map(|ranked| view.scheme(ranked)).collect::<Result<_, _>>()?,
         cautions: cautions::ALWAYS.to_vec(),
-        not_checked: cautions::NOT_CHECKED.iter().copied().chain(not_given::of(drive)).collect(),
+        not_checked: cautions::NOT_CHECKED
+            .iter()
+            .copied()
+            .chain(not_given::of(drive))
+            .chain(not_given_pull::of(drive))
+            .collect(),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
@@ -137,9 +141,10 @@ impl View<'_> {
             shove_plan: self.shove_plan(ranked),
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
-            figures: self.figures(ranked),
+            site_figures: self.site_figures(ranked),
             not_given: around::not_given(self.drive, ranked),
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
+            figures: self.figures(ranked)?,
             assumed: self.assumed(ranked),
             cautions: cautions::of(self.drive, ranked, self.system)?,
         })
@@ -228,13 +233,13 @@ impl View<'_> {
         Ok(method::friction_models(self.drive, pipe)?.into_iter().map(view).collect())
     }
 
-    fn figures(&self, ranked: &Ranked) -> Vec<FigureView> {
+    fn site_figures(&self, ranked: &Ranked) -> Vec<SiteFigureView> {
         let Some(pipe) = self.drive.candidates.get(ranked.candidate).filter(|_| !ranked.scheme.is_excluded()) else {
             return Vec::new();
         };
-        let view = |figure: Figure| {
+        let view = |figure: SiteFigure| {
             let basis = figure.origin.map(|origin| self.origin(origin));
-            FigureView {
+            SiteFigureView {
                 topic: figure.topic,
                 what: figure.what,
                 values: figure.values.map(|band| BandView {
@@ -249,7 +254,7 @@ impl View<'_> {
                 basis,
             }
         };
-        figures(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
+        site_figures(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
     }
 
     fn score(&self, ranked: &Ranked) -> Option<ScoreView> {
@@ -287,6 +292,25 @@ impl View<'_> {
             likely_utilisation: check.likely_utilisation(),
             basis,
         }
+    }
+
+    fn figures(&self, ranked: &Ranked) -> Result<Vec<FigureView>, HandbookError> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Ok(Vec::new()) };
+        let view = |figure: Figure| {
+            let basis = self.origin(figure.basis);
+            FigureView {
+                label: figure.label,
+                value: self.value(figure.value),
+                source: basis.source.clone(),
+                at: basis.at.clone(),
+                mark: basis.mark,
+                row: basis.row.clone(),
+                in_range: figure.in_range,
+                note: figure.note,
+                basis,
+            }
+        };
+        Ok(method::figures(self.drive, pipe, ranked.scheme.method)?.into_iter().map(view).collect())
     }
 
     /// What was assumed for the drive, the method and this pipe.

@@ -1,6 +1,8 @@
 //! The report for a terminal or a file of 100 columns.
 
-use super::view::{AssumedView, AtView, CheckView, OriginView, Report, SchemeView, StepView, WallNeededView};
+use super::view::{
+    AssumedView, AtView, CheckView, FigureView, OriginView, Report, SchemeView, StepView, WallNeededView,
+};
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
 use textwrap::{Options, fill};
@@ -39,7 +41,7 @@ pub fn text(report: &Report) -> String {
             page.soil(first);
         }
         page.heading(&format!("Ground movement, pits and time: {} of {}", first.method, first.pipe));
-        page.figures(first);
+        page.site_figures(first);
         page.assumed(report);
         page.heading("Cautions");
         for caution in first.cautions.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
@@ -161,6 +163,22 @@ impl Page {
         for check in &scheme.checks {
             self.check(check);
         }
+        if !scheme.figures.is_empty() {
+            self.gap();
+        }
+        for figure in &scheme.figures {
+            self.figure(figure);
+        }
+    }
+
+    fn figure(&mut self, figure: &FigureView) {
+        let range = if figure.in_range { "" } else { "; OUTSIDE ITS RANGE" };
+        let note = figure.note.map_or_else(String::new, |note| format!("; {note}"));
+        let basis = match &figure.row {
+            Some(row) => format!("{row}, {}", figure.basis.label),
+            None => format!("{}, {}", figure.basis.source, figure.basis.label),
+        };
+        self.wrapped("", &format!("{}: {} ({basis}{range}){note}", figure.label, figure.value.text));
     }
 
     fn shove_plan(&mut self, scheme: &SchemeView) {
@@ -250,10 +268,10 @@ impl Page {
     }
 
     /// Values of one figure a line, its source and note below the first of its kind.
-    fn figures(&mut self, scheme: &SchemeView) {
+    fn site_figures(&mut self, scheme: &SchemeView) {
         self.line(&format!("{:<58}{:>14}{:>14}{:>14}", "", "low", "likely", "high"));
         let mut told: Vec<String> = Vec::new();
-        for figure in &scheme.figures {
+        for figure in &scheme.site_figures {
             let values = figure.values.as_ref().map_or_else(
                 || "not known".to_owned(),
                 |band| format!("{:>14}{:>14}{:>14}", band.low.text, band.likely.text, band.high.text),

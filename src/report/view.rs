@@ -240,6 +240,29 @@ pub struct AssumedView {
     pub(super) basis: OriginView,
 }
 
+/// A figure that is no check.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FigureView {
+    /// What it is.
+    pub label: &'static str,
+    /// Its value.
+    pub value: ValueView,
+    /// Source of what it rests on.
+    pub source: String,
+    /// Locator there.
+    pub at: String,
+    /// Mark.
+    pub mark: &'static str,
+    /// Table and row, where it is one.
+    pub row: Option<String>,
+    /// False where an equation was used outside its range.
+    pub in_range: bool,
+    /// Note.
+    pub note: Option<&'static str>,
+    #[serde(skip)]
+    pub(super) basis: OriginView,
+}
+
 /// Why a scheme is excluded.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ExcludedView {
@@ -279,18 +302,20 @@ pub struct SchemeView {
     /// Checks.
     pub checks: Vec<CheckView>,
     /// Ground movement, pits and time.
-    pub figures: Vec<FigureView>,
+    pub site_figures: Vec<SiteFigureView>,
     /// What the file does not give, so that a check of it is absent.
     pub not_given: Vec<&'static str>,
+    /// Figures that are no checks.
+    pub figures: Vec<FigureView>,
     /// Assumed values.
     pub assumed: Vec<AssumedView>,
     /// Cautions.
     pub cautions: Vec<String>,
 }
 
-/// A figure beside the checks, which decides nothing.
+/// A figure of ground movement, pits or time, which decides nothing.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct FigureView {
+pub struct SiteFigureView {
     /// `ground movement`, `pits` or `time`.
     pub topic: &'static str,
     /// What it is.

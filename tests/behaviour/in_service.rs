@@ -97,6 +97,24 @@ fn bedding_by_what_is_left_round_the_pipe() {
     assert!((at(", bore: 400 mm") / loose - 1.0).abs() < 1e-9);
 }
 
+/// The stretch that asks for most decides, whichever comes first.
+#[test]
+fn the_worst_stretch_decides() {
+    let one = |moist: &str| {
+        let soil = SOIL.replace("moist: 19 kN/m3", &format!("moist: {moist}"));
+        needed(&with(3.74, "none", &soil, "crushing: 40 kN/m"))
+    };
+    let two = |first: &str, second: &str| {
+        let soil = |moist: &str| SOIL.replace("moist: 19 kN/m3", &format!("moist: {moist}"));
+        let class = "class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm";
+        let text = with(3.74, "none", &soil(second), "crushing: 40 kN/m");
+        needed(&text.replace("ground: [", &format!("ground: [{{ to: 20 m, {class}{} }}, ", soil(first))))
+    };
+    assert!(one("17 kN/m3") < one("19 kN/m3"));
+    assert_eq!(two("17 kN/m3", "19 kN/m3"), one("19 kN/m3"));
+    assert_eq!(two("19 kN/m3", "17 kN/m3"), one("19 kN/m3"));
+}
+
 /// Class 160 of EN 295 in 10 in: 160 x 0.254 kN/m.
 #[test]
 fn strength_by_class() {

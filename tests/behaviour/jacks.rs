@@ -55,6 +55,32 @@ fn stations_by_hand() {
     assert_eq!(whole.places[..2].iter().map(|place| place.si()).collect::<Vec<_>>(), [37.5, 105.0]);
 }
 
+/// After a planned stop 1.3 times the high friction moves: sections of the further stations shrink by as much.
+#[test]
+fn a_planned_stop_shortens_the_sections() {
+    let moving = text(300.0, "1300 mm", 5.0, 300.0, STATION, "");
+    let (moving, stopped) = (placed(&moving), placed(&moving.replace("rig: {", "stops: [{ at: 150 m }]\nrig: {")));
+    let next = |placed: &PlacedStations| (placed.places[1] - placed.places[0]).si();
+    assert_relative_eq!(next(&moving) / next(&stopped), 1.3, max_relative = 1e-9);
+    assert!(stopped.places.len() >= moving.places.len());
+}
+
+/// A station, as the main jacks, pushes no more than the pipe end bears, and uphill carries the weight of its section.
+#[test]
+fn pipe_end_and_grade_count() {
+    let drive = text(300.0, "1300 mm", 5.0, 300.0, ", station_thrust: 90 MN", "");
+    let weak = placed(&drive.replace("end_bearing_area: 0.9 m2", "end_bearing_area: 0.1 m2"));
+    assert!(weak.capacity.si() < 5e6, "{:?}", weak.capacity);
+    let at = |grade: &str| {
+        let text = text(300.0, "1300 mm", 5.0, 300.0, STATION, ", weight: 20 kN/m");
+        let text =
+            text.replace("grade: 0 %", &format!("grade: {grade}")).replace("invert_depth: 6 m", "invert_depth: 30 m");
+        placed(&text).places[0].si()
+    };
+    // 20 kN/m on a slope of 5 % are 0.999 kN/m beside 23.562.
+    assert_relative_eq!(at("0 %") / at("5 %"), (23.562 + 0.998_8) / 23.562, max_relative = 1e-4);
+}
+
 /// Nothing where the jacks do it alone; no option where people cannot enter; no figure without the thrust of a station.
 #[test]
 fn what_stations_cannot_do_is_said() {

@@ -4,7 +4,7 @@
 use crate::drives::{drive, text};
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
-use jackpull::conditions::{figures, time_plan};
+use jackpull::conditions::{site_figures, time_plan};
 use jackpull::{Handbook, Method, Scheme, assess, read_drive};
 use proptest::prelude::*;
 use std::f64::consts::{E, PI};
@@ -241,7 +241,7 @@ fn time_and_cost_from_the_file() {
     // No rate of a pull is known, and none is invented.
     let pulled = time_plan(&drive, &drive.candidates()[1], Method::Pullback);
     assert!(pulled.shifts.is_none() && pulled.cost.is_none());
-    assert!(figures(&drive, pipe, Method::PipeJacking).iter().any(|figure| figure.what == "cost of these shifts"));
+    assert!(site_figures(&drive, pipe, Method::PipeJacking).iter().any(|figure| figure.what == "cost of these shifts"));
     // Without prices there is no cost.
     let plain = crate::drives::drive(&with("", FIRM));
     let plan = time_plan(&plain, &plain.candidates()[0], Method::PipeJacking);

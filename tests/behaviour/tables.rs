@@ -181,6 +181,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "pull.fluid_heavy" => (1.15, 1.8),
             "pull.fluid_clean" => (1.0, 1.25),
             "pull.model_factor" => (1.0, 1.99),
+            // More than the mean, less than an idle length.
+            "after_pull.margin" => (1.1, 2.0),
             "thrust.restart" => (1.1, 1.6),
             // Coefficients fitted to a pressure lie far below those of an interface.
             "model.fitted_low" => (0.01, 0.05),

@@ -293,3 +293,30 @@ fn json_is_no_poorer_than_the_text() {
     let area = working.iter().find(|step| step["name"] == "end bearing area behind a rating").unwrap();
     assert_eq!((&area["result"]["unit"], &area["mark"]), (&"mm2".into(), &"published".into()));
 }
+
+/// What has to be built and ordered is told beside the checks, in text and in JSON, with what it rests on.
+#[test]
+fn figures_are_told_beside_the_checks() {
+    let report = json(&["assess", "--format", "json", &example(PE_WINS)]);
+    let pulled = report["schemes"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|scheme| scheme["method"] == "pullback" && !scheme["force"].is_null())
+        .unwrap();
+    let figures = pulled["figures"].as_array().unwrap();
+    let page = stdout(&jackpull(&["assess", &example(PE_WINS)]));
+    let flat = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    for label in
+        ["weak link, set at most to", "ramp, length along the drive", "spoil, loose", "to leave beyond the pits"]
+    {
+        let figure = figures.iter().find(|figure| figure["label"] == label).unwrap_or_else(|| panic!("{figures:#?}"));
+        assert!(figure["value"]["value"].as_f64().unwrap() > 0.0, "{figure}");
+        assert!(figure["in_range"].as_bool().unwrap(), "{figure}");
+        assert!(!figure["source"].as_str().unwrap().is_empty() && !figure["mark"].as_str().unwrap().is_empty());
+        assert!(flat.contains(label), "{label} is not told in:\n{page}");
+    }
+    // What a check would need is told where it is absent.
+    let missing = report["not_checked"].as_array().unwrap();
+    assert!(missing.iter().any(|item| item.as_str().unwrap().starts_with("not given: the setting of the weak link")));
+}

@@ -59,13 +59,14 @@ fn the_json_holds_the_same() {
     for subject in ["least slope", "standing water", "cover", "settlement, services", "launch pit, width"] {
         assert!(subjects.contains(&subject), "{subject}: {subjects:?}");
     }
-    let figures = first["figures"].as_array().unwrap();
+    let figures = first["site_figures"].as_array().unwrap();
     let sum = figures.iter().find(|figure| figure["what"] == "shifts in all").unwrap();
     assert_eq!((sum["topic"].as_str(), sum["values"]["likely"]["value"].as_f64()), (Some("time"), Some(7.0)));
     let not_given = first["not_given"].as_array().unwrap();
     assert!(not_given.iter().any(|item| item.as_str().unwrap().starts_with("uplift")), "{not_given:?}");
     // Nothing is known of the time of a pull, and the file says so.
     let pulled = &report["schemes"][1];
-    let sum = pulled["figures"].as_array().unwrap().iter().find(|figure| figure["what"] == "shifts in all").unwrap();
+    let sum =
+        pulled["site_figures"].as_array().unwrap().iter().find(|figure| figure["what"] == "shifts in all").unwrap();
     assert!(sum["values"].is_null());
 }

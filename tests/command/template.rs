@@ -52,6 +52,18 @@ fn the_optional_lines_are_read() {
                 "crossings",
                 "plug",
                 "pace",
+                "laydown",
+                "pull_head",
+                "score",
+                "inside_pressure",
+                "unit_drag",
+                "collapsed_bore",
+                "hole",
+                "ramp_room",
+                "reaction",
+                "returns",
+                "ground_temperature",
+                "annulus",
                 "soil",
                 "traffic",
                 "wall",
@@ -73,6 +85,7 @@ fn the_optional_lines_are_read() {
                     "plug",
                     "pace",
                     "traffic",
+                    "annulus",
                 ]
                 .contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
@@ -87,7 +100,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 28, "{all}");
+        assert_eq!(taken, 40, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -68,6 +68,7 @@ sources!(
     reaction_wall,
     prci_1995,
     pull_check,
+    pulled_materials,
     soil_scales,
     stein_2001,
     ten_states,

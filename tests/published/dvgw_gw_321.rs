@@ -69,7 +69,7 @@ length: 50 m
 groundwater: none
 lubrication: none
 ground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }}]
-pull: {{ duration: 30 min, pipe_temperature: 20 degC, stress_edition: gw_321, welds: {welds} }}
+pull: {{ duration: 30 min, pipe_temperature: 20 degC, stress_edition: gw_321, welds: {welds}, score: 0 % }}
 candidates: [{{ material: pe100, size: 200 mm, sdr: 11 }}]
 "
             ),

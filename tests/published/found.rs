@@ -212,6 +212,7 @@ ground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }}]
 pull:
   duration: {duration}
   pipe_temperature: {temperature}
+  score: 0 %
   welds: documented
   stress_edition: {edition}
 candidates: [{{ material: {material}, size: 200 mm, outside_diameter: {OUTSIDE_DIAMETER}, wall: {WALL} }}]

@@ -47,6 +47,7 @@ mod ppi_2008;
 mod prci_1995;
 mod pressure_models;
 mod pull_check;
+mod pulled_materials;
 mod reaction_wall;
 mod section_tables;
 mod service_tables;

@@ -21,6 +21,9 @@ impl Resolver<'_> {
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse(path, "series", candidate.series.as_ref(), "a clay pipe has no series");
         self.refuse(path, "sdr", candidate.sdr.as_ref(), "a clay pipe has no dimension ratio");
+        self.refuse_joint(path, candidate);
+        self.refuse_steel(path, candidate);
+        self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for fused pipe");
         if let Some(passes) = candidate.passes.as_ref().and_then(|passes| passes.first()) {
             self.flaw(passes, &format!("{path}.passes[0]"), "reaming passes are for pipe that is pulled");
         }

@@ -35,6 +35,11 @@ impl Line {
         self.points.first().map_or(Length::default(), |point| point.1)
     }
 
+    /// Depth of the invert at the reception pit.
+    pub(super) fn reception(&self) -> Length {
+        self.points.last().map_or(Length::default(), |point| point.1)
+    }
+
     /// Least depth of the invert.
     pub(super) fn shallowest(&self) -> Length {
         self.points.iter().map(|point| point.1).reduce(Length::min).unwrap_or_default()

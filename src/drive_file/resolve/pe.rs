@@ -7,7 +7,7 @@ use crate::drive_file::{CandidateFile, DriveFile, Material, Series, Welds};
 use crate::handbook::Family;
 use crate::handbook::HandbookError;
 use crate::quantity::shown::{decimal, plain};
-use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
 
@@ -29,6 +29,9 @@ impl Resolver<'_> {
         self.refuse(path, "factor", candidate.factor.as_ref(), "is for clay pipe");
         self.refuse(path, "joint_stress_ratio", candidate.joint_stress_ratio.as_ref(), "is for pipe that is pushed");
         self.refuse(path, "casing", candidate.casing.as_ref(), "is for pipe that is pushed");
+        self.refuse_joint(path, candidate);
+        self.refuse_steel(path, candidate);
+        self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for PVC pipe; see pull.welds");
         let material = candidate.material.value;
         let row =
             self.handbook.pe_material()?.get(material.key()).ok_or_else(|| no_row("pe_material", material.key()))?;
@@ -70,13 +73,7 @@ impl Resolver<'_> {
         if welds.is_none() && !self.assumed.iter().any(|assumed| assumed.field.starts_with("pull.welds")) {
             self.assume_one("pull.welds (factor)", weld_factor, Role::Ratio);
         }
-        let ovality = candidate.ovality.as_ref().map_or(Ratio::default(), |field| {
-            if !(0.0..=0.12).contains(&field.value.si()) {
-                let complaint = Complaint::from("expected an ovality from 0 % to 12 %");
-                self.flaw(field, &format!("{path}.ovality"), complaint.advise("write for example \"4 %\""));
-            }
-            field.value
-        });
+        let ovality = self.declared_ovality(path, candidate);
         let stresses = self.stresses(path, candidate, &row, file, pull)?;
         let kind = PePipe {
             wall,
@@ -87,6 +84,7 @@ impl Resolver<'_> {
             ovality,
             soft: self.modulus(&row.value.soft.value.0, pull, pull.load_duration)?,
             stiff: self.modulus(&row.value.stiff.value.0, pull, pull.duration)?,
+            times: self.times(&row.value.soft.value.0, &row.value.stiff.value.0, pull, file)?,
         };
         let pulled = Some(PulledPipe::Pe(Box::new(kind)));
         Ok(Some(Named { label, family: Family::Pe, outside_diameter, jacked: None, pulled }))

@@ -2,7 +2,7 @@
 
 use super::pull::SHORTEST;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, ModulusPoints, Pull, StressSource};
+use crate::drive::{AssumedValue, ModulusPoints, PeTimes, Pull, StressSource};
 use crate::drive_file::{CandidateFile, DriveFile, StressEdition};
 use crate::handbook::{HandbookError, PeMaterialRow};
 use crate::quantity::{Measure, Ratio, Role, ThermodynamicTemperature, Time};
@@ -131,6 +131,41 @@ impl Resolver<'_> {
         let (before, after) = bracket(&durations, duration).ok_or_else(|| around("pe_modulus"))?;
         let (below, above) = bracket(&temperatures, pull.temperature).ok_or_else(|| around("pe_temperature"))?;
         Ok(ModulusPoints { before, after, below, above })
+    }
+
+    /// Moduli for the times after the pull. The pipe is taken as warm as in the pull.
+    pub(super) fn times(
+        &self,
+        soft: &str,
+        stiff: &str,
+        pull: &Pull,
+        file: &DriveFile,
+    ) -> Result<PeTimes, HandbookError> {
+        let rest = pull.works.rest.value;
+        let maybe = |duration: Option<Time>| -> Result<Option<ModulusPoints>, HandbookError> {
+            duration.map(|duration| self.modulus(soft, pull, duration)).transpose()
+        };
+        let grout = file.annulus.as_ref().and_then(|annulus| {
+            let sets_in = annulus.grout_sets_in.as_ref().map(|field| field.value);
+            annulus.grout_density.as_ref().map(|_| sets_in)
+        });
+        let grout = match grout {
+            Some(None) => Some(self.handbook.duration("collapse.load")?.value),
+            given => given.flatten(),
+        };
+        let table = self.handbook.pe_modulus()?;
+        let own = table.iter().map(|row| &row.value.value).filter(|row| row.material.value.0 == soft);
+        let durations = rising(own.map(|row| (row.duration.value, row.modulus.value)));
+        let long = durations.last().copied().ok_or_else(|| no_row("pe_modulus", soft))?;
+        Ok(PeTimes {
+            pull: self.modulus(soft, pull, pull.duration)?,
+            at_once: self.modulus(stiff, pull, Time::from_si(SHORTEST))?,
+            whole: self.modulus(soft, pull, pull.duration + rest)?,
+            rest: self.modulus(soft, pull, rest)?,
+            grout: maybe(grout)?,
+            vacuum: maybe(file.vacuum.as_ref().map(|vacuum| vacuum.lasts.value))?,
+            long,
+        })
     }
 }
 

@@ -56,6 +56,9 @@ impl Resolver<'_> {
         let material = candidate.material.value;
         let dimensions = match material {
             Material::Clay => self.clay(&path, candidate, size)?,
+            Material::PvcFused | Material::PvcRestrained => self.pulled_pvc(&path, candidate, size, file, pull)?,
+            Material::DuctileIron => self.ductile_iron(&path, candidate, size, file, pull)?,
+            Material::Steel => self.pulled_steel(&path, candidate, size, file, pull)?,
             _ => self.pe(&path, candidate, size, file, pull)?,
         };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
@@ -80,16 +83,13 @@ impl Resolver<'_> {
             (None, _) => None,
         };
         let rule = self.handbook.bore_rule()?.get("general").ok_or_else(|| no_row("bore_rule", "general"))?;
-        let needed = FinalBore {
-            outside_diameter: outside_diameter.value,
-            times: rule.value.times.value,
-            plus: rule.value.plus.value,
-        };
+        let widest = self.joint_diameter(&path, candidate, outside_diameter.value, pulled.is_some());
+        let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
         let bore_rule = Cited::new(needed.value(), rule.origin);
         let bore = match &candidate.bore {
             Some(field) => {
                 let bore = self.positive(field, &format!("{path}.bore"), Role::Diameter);
-                if bore <= outside_diameter.value {
+                if bore <= widest {
                     self.flaw(field, &format!("{path}.bore"), format!("is no larger than {label} itself"));
                 }
                 Cited::given(bore, &FieldName("candidates[].bore"))
@@ -121,6 +121,7 @@ impl Resolver<'_> {
             casing_weight,
             passes,
             bore,
+            widest,
             bore_rule,
             sewer: None,
             service: None,
@@ -137,6 +138,20 @@ impl Resolver<'_> {
             }
         }
         Ok(Some(pipe))
+    }
+
+    /// The widest part of a pulled pipe: its joint, where that is wider than the pipe.
+    fn joint_diameter(&mut self, path: &str, candidate: &CandidateFile, diameter: Length, pulled: bool) -> Length {
+        let place = format!("{path}.joint_diameter");
+        let Some(field) = &candidate.joint_diameter else { return diameter };
+        if !pulled {
+            self.flaw(field, &place, "is for pipe that is pulled");
+        }
+        let joint = self.positive(field, &place, Role::Diameter);
+        if joint < diameter {
+            self.flaw(field, &place, "is smaller than the pipe");
+        }
+        joint.max(diameter)
     }
 
     /// Bores of the reaming passes before the one that brings the pipe: the user's, or as habit goes up.

@@ -14,8 +14,14 @@ const NAMES: [[&FieldName; 3]; 2] = [
 ];
 
 impl Resolver<'_> {
-    pub(super) fn pit_space(&mut self, space: Option<&PitSpaceFile>, path: &str, invert: Length) -> Pit {
-        let Some(space) = space else { return Pit { invert, space: None } };
+    pub(super) fn pit_space(
+        &mut self,
+        space: Option<&PitSpaceFile>,
+        path: &str,
+        invert: Length,
+        water: Option<Length>,
+    ) -> Pit {
+        let Some(space) = space else { return Pit { invert, water, space: None } };
         let [launch, reception] = NAMES;
         let [length, width, crane] = if path.starts_with("launch") { launch } else { reception };
         let floor = space.floor_depth.as_ref().map_or(invert, |field| {
@@ -71,7 +77,7 @@ impl Resolver<'_> {
             seepage,
             crane: space.crane.as_ref().map(|field| self.rating(field, crane, Role::Thrust)),
         };
-        Pit { invert, space: Some(space) }
+        Pit { invert, water, space: Some(space) }
     }
 
     /// The longer end of the usual lengths of clay pipe.

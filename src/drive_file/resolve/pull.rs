@@ -4,7 +4,7 @@ use super::face::face_row;
 use super::line::{GROUND_SURFACE, Line};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, StepRule};
-use crate::drive_file::{Contents, PullFile, Support};
+use crate::drive_file::{Hole, PullFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
 use crate::quantity::{Band, Force, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
@@ -16,24 +16,19 @@ const WATER: f64 = 1_000.0;
 pub(super) const SHORTEST: f64 = 1_800.0;
 
 /// How long a pull takes where its rate is given, and what the shortest one counts for.
-const DURATION: Equation = Equation {
+pub(super) const DURATION: Equation = Equation {
     name: "duration of the pull",
-    form: "duration = length / rate, no less than 0.5 h",
+    form: "duration = length / rate + stops for rods and joints, no less than 0.5 h",
     source: "jackpull",
-    locator: "mean rate with stops; the tables of pull stress begin at 0.5 h",
+    locator: "mean rate with the stops that are not told apart; the tables of pull stress begin at 0.5 h",
     mark: Mark::Judgement,
     valid: "rate above zero",
 };
 
-/// What is taken for the contents of a PE string.
-const EMPTY: Equation = Equation {
-    name: "contents of the string",
-    form: "empty",
-    source: "jackpull",
-    locator: "an empty PE pipe floats harder in any bore fluid than a filled one sinks",
-    mark: Mark::Judgement,
-    valid: "PE pipe",
-};
+/// Density of water.
+pub(super) fn water() -> MassDensity {
+    MassDensity::from_si(WATER)
+}
 
 impl Resolver<'_> {
     pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Result<Option<Pull>, HandbookError> {
@@ -63,11 +58,17 @@ impl Resolver<'_> {
         let friction_inside = Band { low: friction_low.value, likely: friction.value, high: friction.value };
         let rows = "pull.friction_fluid_low, pull.friction_fluid";
         let friction_inside = rising("practice_ratio", rows, friction_inside)?;
-        self.assume(
-            "pull: friction, pipe in the bore fluid",
-            AssumedValue::Band(friction_inside.map(|ratio| Shown::of(ratio, Role::Ratio))),
-            friction.origin,
-        );
+        let dry = pull.hole.as_ref().is_some_and(|field| field.value == Hole::DryAndStable);
+        let friction_inside = if dry {
+            self.dry_friction()?
+        } else {
+            self.assume(
+                "pull: friction, pipe in the bore fluid",
+                AssumedValue::Band(friction_inside.map(|ratio| Shown::of(ratio, Role::Ratio))),
+                friction.origin,
+            );
+            friction_inside
+        };
         let annular = self.handbook.pressure("pull.annular")?;
         let annular_low = self.handbook.pressure("pull.annular_low")?;
         let annular_pressure = Band { low: annular_low.value, likely: annular.value, high: annular.value };
@@ -151,7 +152,6 @@ impl Resolver<'_> {
         Ok(Some(Pull {
             duration,
             temperature,
-            contents: self.contents(pull),
             fluid_height,
             load_duration,
             fluids: self.fluids()?,
@@ -176,7 +176,19 @@ impl Resolver<'_> {
             bend_ratio: self.handbook.ratio("pe.bend_radius")?,
             bend_cold: self.handbook.ratio("pe.bend_cold")?.value,
             bend_share: bend_share.value,
+            works: self.works(pull, duration, line, length)?,
         }))
+    }
+
+    /// Friction of the pipe on the bottom of a dry bore.
+    fn dry_friction(&mut self) -> Result<Band<Ratio>, HandbookError> {
+        let row = self.handbook.pull_rule()?.get("dry_friction").ok_or_else(|| no_row("pull_rule", "dry_friction"))?;
+        let most = row.value.ratio.as_ref().ok_or_else(|| no_row("pull_rule", "dry_friction"))?.value;
+        let low = self.handbook.ratio("pull.friction_ground")?.value;
+        let band = rising("pull_rule", "dry_friction", Band { low, likely: most, high: most })?;
+        let shown = AssumedValue::Band(band.map(|ratio| Shown::of(ratio, Role::Ratio)));
+        self.assume("pull: friction, pipe in the dry bore", shown, row.origin);
+        Ok(band)
     }
 
     /// How much a reaming pass enlarges by habit.
@@ -203,9 +215,17 @@ impl Resolver<'_> {
         let (duration, given) = match (&pull.duration, &pull.rate) {
             (Some(field), None) => {
                 let duration = self.positive(field, "pull.duration", Role::Duration);
+                if let Some(removal) = &pull.stem_removal {
+                    let complaint = Complaint::from("the duration that is given holds its stops");
+                    let complaint = complaint.advise("give `rate`, while it moves, in place of `duration`");
+                    self.flaw(&removal.takes, "pull.stem_removal", complaint);
+                }
                 (duration, duration >= shortest)
             }
-            (None, Some(rate)) => (length / self.positive(rate, "pull.rate", Role::Rate), false),
+            (None, Some(rate)) => {
+                let moving = length / self.positive(rate, "pull.rate", Role::Rate);
+                (self.with_stops(pull, moving, length)?, false)
+            }
             (Some(_), Some(rate)) => {
                 self.flaw(rate, "pull.rate", "give either the duration or the rate of the pull, not both");
                 return None;
@@ -223,19 +243,6 @@ impl Resolver<'_> {
             self.assume("pull.duration", shown, Origin::Law(&DURATION));
         }
         Some(duration)
-    }
-
-    /// Density of what fills the string, over its whole length. An empty PE pipe floats hardest.
-    fn contents(&mut self, pull: &PullFile) -> MassDensity {
-        match pull.contents.as_ref().map(|field| field.value) {
-            Some(Contents::Water) => MassDensity::from_si(WATER),
-            Some(Contents::Empty) => MassDensity::default(),
-            None => {
-                let word = AssumedValue::Word(Contents::Empty.key().to_owned());
-                self.assume("pull.contents", word, Origin::Law(&EMPTY));
-                MassDensity::default()
-            }
-        }
     }
 
     fn fluids(&mut self) -> Result<Fluids, HandbookError> {

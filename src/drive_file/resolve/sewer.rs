@@ -3,7 +3,7 @@
 use super::site::span;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Gravity, Pipe, Sewer};
-use crate::drive_file::{CandidateFile, DriveFile};
+use crate::drive_file::DriveFile;
 use crate::handbook::{HandbookError, Service};
 use crate::law::Law;
 use crate::laws::hydraulics::SlopeForVelocity;
@@ -86,7 +86,6 @@ impl Resolver<'_> {
     pub(super) fn sewer(
         &mut self,
         index: usize,
-        candidate: &CandidateFile,
         pipe: &Pipe,
         service: Service,
     ) -> Result<Option<Sewer>, HandbookError> {
@@ -94,8 +93,8 @@ impl Resolver<'_> {
             return Ok(None);
         }
         let inside = match &pipe.pulled {
-            Some(crate::drive::PulledPipe::Pe(pe)) => pe.wall.map(|wall| pipe.outside_diameter.value - 2.0 * wall),
-            None => Cited::given(candidate.size.value, &FieldName("candidates[].size")),
+            Some(pulled) => pipe.outside_diameter.map(|outside| outside - 2.0 * pulled.wall()),
+            None => Cited::given(pipe.nominal, &FieldName("candidates[].size")),
         };
         if !(inside.value.si() > 0.0) {
             return Ok(None);

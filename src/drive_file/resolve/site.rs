@@ -3,7 +3,7 @@
 use super::line::Line;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Cover, Crossing, FaceRule, Movement, Stem, Stretch, Surface, Surroundings, Trough};
-use crate::drive_file::{DriveFile, Over, Traffic};
+use crate::drive_file::{DriveFile, OrNone, Over, StretchFile, Traffic};
 use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Spoil, Table};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, FieldName, Origin};
@@ -54,6 +54,13 @@ impl Resolver<'_> {
         stem: &Stem,
     ) -> Result<Surroundings, HandbookError> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
+        let water = |stretch: Option<&StretchFile>| {
+            let own = stretch.and_then(|stretch| stretch.groundwater.as_ref());
+            match own.unwrap_or(&file.groundwater).value {
+                OrNone::Some(depth) => Some(depth),
+                OrNone::None => None,
+            }
+        };
         Ok(Surroundings {
             gravity: self.gravity(file)?,
             surface: self.surface(file),
@@ -61,16 +68,15 @@ impl Resolver<'_> {
             movement: self.movement(line, stretches)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule(file)?,
-            launch: self.pit_space(
-                file.launch.space.as_ref(),
-                "launch.space",
-                line.depths(Length::default(), Length::default()).0,
-            ),
-            reception: self.pit_space(
-                file.reception.as_ref().and_then(|pit| pit.space.as_ref()),
-                "reception.space",
-                line.depths(length, length).0,
-            ),
+            launch: {
+                let invert = line.depths(Length::default(), Length::default()).0;
+                self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water(file.ground.first()))
+            },
+            reception: {
+                let invert = line.depths(length, length).0;
+                let space = file.reception.as_ref().and_then(|pit| pit.space.as_ref());
+                self.pit_space(space, "reception.space", invert, water(file.ground.last()))
+            },
             pit_rules: self.pit_rules(file, stem)?,
             plug: file.plug.as_ref().map(|field| self.rating(field, &FieldName("plug"), Role::Distance)),
             pace: self.pace(file, stretches, stem)?,

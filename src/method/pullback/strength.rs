@@ -1,21 +1,20 @@
-//! What the PE pipe bears: tension, tension with bending on the ramp, collapse.
+//! What the PE pipe bears: tension, tension with bending on the ramp, strain, collapse.
 
-use super::PullOnPipe;
+use super::force::PullOnPipe;
+use super::section::{Bend, Borne, Ring, Section, has_ramp, on_ramp};
 use crate::check::{Check, Subject};
 use crate::drive::{ModulusPoints, PePipe, Pipe, Pull, StressSource};
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
 use crate::laws::pe::{
-    AllowableTension, AxialStress, BendRadiusForShare, BendingStress, MinimumBendRadius, ModulusAtDuration,
-    ModulusAtTemperature, PullStressAtTemperature, PullStressForDuration, TensileDesignStress,
+    AllowableTension, MinimumBendRadius, ModulusAtDuration, ModulusAtTemperature, PullStressAtTemperature,
+    PullStressForDuration, TensileDesignStress,
 };
+use crate::laws::pull_limits::{BendStrain, PullStrain, TensionBesideBend};
 use crate::method::scheme::Scheme;
-use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Time};
+use crate::quantity::{Band, Force, Measure, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, Origin};
 
 const TIGHTER_EDITION: &str = "another edition that covers the pipe is tighter: leave stress_edition out to use it";
-const RADIUS_TAKEN: &str = "not given: the ramp is taken as this wide; build it no tighter";
-const PAIRED: &str = "with the larger of the stresses in the bore and on the ramp, which is on the safe side";
 
 pub(super) fn checks<R: Recorder>(
     calc: &mut Calc<R>,
@@ -24,82 +23,103 @@ pub(super) fn checks<R: Recorder>(
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
     scheme: &mut Scheme,
-) {
-    let section = Section { outside_diameter: pipe.outside_diameter.value, wall: pe.wall.value };
+) -> Borne {
+    let section = Section::scored(calc, pipe.outside_diameter.value, pe.wall.value, pull);
+    let Section { outside_diameter, wall } = section;
     let peak = on_pipe.map(PullOnPipe::peak);
 
     calc.part("allowable tension");
     let stress = allowable_stress(calc, pe, pull);
     let tension = calc.doubted(|calc| {
-        stress.value.chosen.map(|stress| {
-            calc.law(AllowableTension {
-                stress,
-                outside_diameter: section.outside_diameter,
-                wall: section.wall,
-                weld_factor: pe.weld_factor.value,
-            })
-        })
+        let weld_factor = pe.weld_factor.value;
+        let chosen = stress.value.chosen;
+        chosen.map(|stress| calc.law(AllowableTension { stress, outside_diameter, wall, weld_factor }))
     });
     let tension = Doubted { value: tension.value, doubt: stress.doubt.or(tension.doubt) };
     // A looser edition was asked for: said, and never a plain pass.
     let edition = |check: Check| if stress.value.tighter { check.as_caution(TIGHTER_EDITION) } else { check };
     scheme.checks.add(edition(Check::at_most(Subject::Tension, Role::Pull, peak, tension)));
 
-    calc.part("tension and bending on the ramp");
     let weld = pe.weld_factor.value;
     let limit = stress.map(|stress| stress.chosen.map(|stress| weld * stress));
-    let bend = calc.doubted(|calc| Bend::of(calc, section, pe, pull, limit.value.value));
-    let bending = bend.map(|bend| bend.stress);
-    let on_ramp =
-        calc.doubted(|calc| on_pipe.value.at_ramp.map(|tension| section.axial(calc, tension) + bending.value));
-    let on_ramp = Doubted { value: on_ramp.value, doubt: on_ramp.doubt.or(bending.doubt).or(on_pipe.doubt) };
-    scheme.checks.add(edition(Check::at_most(Subject::TensionAndBending, Role::Strength, on_ramp, limit)));
-    let need = Cited::new(bend.value.smallest, pull.bend_ratio.origin);
-    let check = Check::at_least(Subject::BendRadius, Role::Distance, bend.value.radius, need).in_doubt(bend.doubt);
-    scheme.checks.add(if pull.bend_radius.is_none() { check.with_note(RADIUS_TAKEN) } else { check });
-
-    calc.part("collapse during the pull");
-    let pressure = calc.doubted(|calc| outside_pressure(calc, pull));
-    let resistance = calc.doubted(|calc| {
-        // The fluid stands on the pipe longer than the pull lasts, and cools it: cold stiffness is not credited.
-        let modulus = modulus(calc, &pe.soft, pull, pull.load_duration, Cold::NotCredited);
-        let bent = calc.law(BendOvality {
-            outside_diameter: section.outside_diameter,
-            wall: section.wall,
-            radius: bend.value.radius,
-            poisson: pull.poisson,
+    let stiff = calc.doubted(|calc| modulus(calc, &pe.stiff, pull, pull.duration, Cold::Credited));
+    let bend = has_ramp(pull).then(|| {
+        calc.part("tension and bending on the ramp");
+        let bend = calc.doubted(|calc| {
+            let smallest = calc.law(MinimumBendRadius {
+                outside_diameter,
+                ratio: pull.bend_ratio.value,
+                temperature: pull.temperature,
+                cold_factor: pull.bend_cold,
+            });
+            Bend::of(calc, section, smallest, stiff.value, pull, limit.value.value)
         });
-        let ovality = (pe.ovality + bent).max(pull.ovality);
-        let ovality_factor = calc.law(OvalityFactor { ovality });
-        let dimension_ratio = section.outside_diameter / section.wall;
-        let stresses = peak.value.with(on_ramp.value, |tension, on_ramp| (tension, on_ramp));
-        stresses.map(|(tension, on_ramp)| {
-            // The curve takes the peak stress with bending in one standard and the axial stress in a handbook: the
-            // larger of the two stations.
-            let stress = section.axial(calc, tension).max(on_ramp);
-            let tension_factor = calc.law(TensionFactor { stress, allowable: limit.value.value });
-            let poisson = pull.poisson;
-            calc.law(CriticalPressure { modulus, poisson, dimension_ratio, ovality_factor, tension_factor })
-                / pull.collapse_factor.value
-        })
+        Doubted { value: bend.value, doubt: bend.doubt.or(stiff.doubt) }
     });
-    let resistance = Doubted {
-        value: Cited::new(resistance.value, pull.collapse_factor.origin),
-        doubt: resistance.doubt.or(limit.doubt).or(on_ramp.doubt).or(peak.doubt),
+    let ramp = on_ramp(calc, section, on_pipe, bend);
+    if let Some(bend) = bend {
+        scheme.checks.add(edition(Check::at_most(Subject::TensionAndBending, Role::Strength, ramp, limit)));
+        scheme.checks.add(Bend::check(bend, pull, Cited::new(bend.value.smallest, pull.bend_ratio.origin)));
+    }
+    strains(calc, section, pe, pull, on_pipe, bend, scheme);
+
+    // The fluid stands on the pipe longer than the pull lasts, and cools it: cold stiffness is not credited.
+    let soft = calc.doubted(|calc| modulus(calc, &pe.soft, pull, pull.load_duration, Cold::NotCredited));
+    let radius = bend.map(|bend| bend.value.radius);
+    let ring = Ring {
+        section,
+        modulus: soft,
+        poisson: pull.poisson,
+        ovality: pe.ovality,
+        radius,
+        allowable: limit.map(|limit| limit.value),
     };
-    let check = Check::at_most_by_level(Subject::Collapse, Role::Pressure, pressure, resistance);
-    scheme.checks.add(check.with_note(PAIRED));
+    if let Some(check) = ring.collapse(calc, pull, peak, ramp) {
+        scheme.checks.add(check);
+    }
+    let beside_bend = match radius {
+        Some(radius) => calc.doubted(|calc| {
+            let (allowable, modulus) = (limit.value.value, stiff.value);
+            calc.law(TensionBesideBend { allowable, modulus, outside_diameter, wall, radius })
+        }),
+        None => tension.map(|tension| tension.value),
+    };
+    Borne { straight: tension, beside_bend, radius }
 }
 
-#[derive(Clone, Copy)]
-struct Section {
-    outside_diameter: Length,
-    wall: Length,
-}
-
-impl Section {
-    fn axial<R: Recorder>(self, calc: &mut Calc<R>, tension: Force) -> Pressure {
-        calc.law(AxialStress { tension, outside_diameter: self.outside_diameter, wall: self.wall })
+/// Strain of the pull, and of pull and bend on the ramp.
+fn strains<R: Recorder>(
+    calc: &mut Calc<R>,
+    section: Section,
+    pe: &PePipe,
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+    bend: Option<Doubted<Bend>>,
+    scheme: &mut Scheme,
+) {
+    calc.part("strain");
+    let soft = calc.doubted(|calc| modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited));
+    let strain = |calc: &mut Calc<R>, tension: Band<Force>| {
+        tension.map(|tension| {
+            let stress = section.axial(calc, tension);
+            calc.law(PullStrain { stress, modulus: soft.value })
+        })
+    };
+    let (pulled, total) = pull.works.strain;
+    let along = calc.doubted(|calc| strain(calc, on_pipe.value.peak()));
+    let along = Doubted { value: along.value, doubt: along.doubt.or(soft.doubt).or(on_pipe.doubt) };
+    let limit = Doubted { value: pulled, doubt: None };
+    scheme.checks.add(Check::at_most(Subject::Strain, Role::Percent, along, limit));
+    if let Some(bend) = bend {
+        let both = calc.doubted(|calc| {
+            let (outside_diameter, radius) = (section.outside_diameter, bend.value.radius);
+            let bent = calc.law(BendStrain { outside_diameter, radius });
+            strain(calc, on_pipe.value.at_ramp).map(|strain| strain + bent)
+        });
+        let doubt = both.doubt.or(soft.doubt).or(bend.doubt).or(on_pipe.doubt);
+        let limit = Doubted { value: total, doubt: None };
+        let both = Doubted { value: both.value, doubt };
+        scheme.checks.add(Check::at_most(Subject::StrainWithBend, Role::Percent, both, limit));
     }
 }
 
@@ -160,45 +180,14 @@ fn at_duration_and_temperature<R: Recorder>(
     Cited::new(calc.law(warm), origin)
 }
 
-/// The string on the ramp.
-#[derive(Debug, Clone, Copy)]
-struct Bend {
-    radius: Length,
-    smallest: Length,
-    stress: Pressure,
-}
-
-impl Bend {
-    /// With the given radius, or one that leaves enough stress to the pull.
-    fn of<R: Recorder>(calc: &mut Calc<R>, section: Section, pe: &PePipe, pull: &Pull, allowable: Pressure) -> Self {
-        let outside_diameter = section.outside_diameter;
-        let smallest = calc.law(MinimumBendRadius {
-            outside_diameter,
-            ratio: pull.bend_ratio.value,
-            temperature: pull.temperature,
-            cold_factor: pull.bend_cold,
-        });
-        let modulus = modulus(calc, &pe.stiff, pull, pull.duration, Cold::Credited);
-        let radius = match pull.bend_radius {
-            Some(given) => given.value,
-            None => {
-                let share = pull.bend_share;
-                smallest.max(calc.law(BendRadiusForShare { modulus, outside_diameter, allowable, share }))
-            }
-        };
-        let stress = calc.law(BendingStress { modulus, outside_diameter, radius });
-        Self { radius, smallest, stress }
-    }
-}
-
 /// Whether a pipe colder than the table's 73 degF counts as stiffer.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Cold {
+pub(super) enum Cold {
     Credited,
     NotCredited,
 }
 
-fn modulus<R: Recorder>(
+pub(super) fn modulus<R: Recorder>(
     calc: &mut Calc<R>,
     points: &ModulusPoints,
     pull: &Pull,
@@ -215,11 +204,4 @@ fn modulus<R: Recorder>(
     let law = ModulusAtTemperature { modulus: tabulated, temperature, below, factor_below, above, factor_above };
     let warmed = calc.law(law);
     if cold == Cold::Credited { warmed } else { warmed.min(tabulated) }
-}
-
-/// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus. What
-/// fills the pipe is not credited: nothing says how high it stands.
-fn outside_pressure<R: Recorder>(calc: &mut Calc<R>, pull: &Pull) -> Band<Pressure> {
-    let outside = calc.law(FluidHead { density: pull.fluids.heavy, height: pull.fluid_height });
-    pull.annular_pressure.map(|annular| outside + annular)
 }

@@ -1,0 +1,231 @@
+//! Pulled pipe other than PE, what comes with a pull, and what is round the pipe after it.
+
+use crate::quantity::{
+    Angle, Area, DynamicViscosity, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature,
+    Time, UnitWeight, VolumeRate,
+};
+use crate::source::{Cited, Origin};
+
+/// A PVC pressure pipe.
+#[derive(Debug, Clone)]
+pub struct PvcPipe {
+    pub(crate) wall: Cited<Length>,
+    pub(crate) density: MassDensity,
+    pub(crate) tensile: Cited<Pressure>,
+    pub(crate) safety: Ratio,
+    /// Wall temperature, no less than that of the first row, and the rows around it.
+    pub(crate) temperature: FactorPoints,
+    /// Strength of a fused joint over that of the pipe; 1 for the barrel of a jointed pipe.
+    pub(crate) joint_factor: Cited<Ratio>,
+    pub(crate) modulus: Pressure,
+    pub(crate) poisson: Ratio,
+    pub(crate) ovality: Ratio,
+    pub(crate) bend_ratio: Cited<Ratio>,
+}
+
+/// A temperature and the rows of a table of factors around it.
+#[derive(Debug, Clone, Copy)]
+pub struct FactorPoints {
+    pub(crate) at: ThermodynamicTemperature,
+    pub(crate) below: (ThermodynamicTemperature, Ratio),
+    pub(crate) above: (ThermodynamicTemperature, Ratio),
+}
+
+/// A pipe with restrained joints.
+#[derive(Debug, Clone)]
+pub struct JointedPipe {
+    pub(crate) barrel: Barrel,
+    pub(crate) pull: JointPull,
+    /// Deflection at a joint and laying length, where they set the radius.
+    pub(crate) deflection: Option<(Cited<Angle>, Length)>,
+    pub(crate) weight: Option<LineLoad>,
+}
+
+/// The barrel of a jointed pipe.
+#[derive(Debug, Clone)]
+pub enum Barrel {
+    /// PVC.
+    Pvc(PvcPipe),
+    /// Ductile iron: its joint governs.
+    Iron {
+        /// Wall.
+        wall: Cited<Length>,
+        /// Density, without lining.
+        density: MassDensity,
+    },
+}
+
+/// What a restrained joint holds.
+#[derive(Debug, Clone, Copy)]
+pub enum JointPull {
+    /// Its maker's rating for pulls.
+    Rated(Cited<Force>),
+    /// The thrust of its pressure rating.
+    Thrust {
+        /// Pressure rating.
+        pressure: Pressure,
+        /// What deflection leaves.
+        deflection_factor: Ratio,
+    },
+}
+
+/// A welded steel pipe.
+#[derive(Debug, Clone)]
+pub struct SteelPipe {
+    pub(crate) wall: Cited<Length>,
+    pub(crate) density: MassDensity,
+    pub(crate) weight: Option<LineLoad>,
+    pub(crate) yield_strength: Cited<Pressure>,
+    pub(crate) modulus: Pressure,
+    pub(crate) factors: SteelFactors,
+    pub(crate) bend_ratio: Cited<Ratio>,
+}
+
+/// Coefficients of the check of a pulled steel pipe.
+#[derive(Debug, Clone, Copy)]
+pub struct SteelFactors {
+    pub(crate) tension: Cited<Ratio>,
+    pub(crate) bending_low: Ratio,
+    pub(crate) bending_middle: (Ratio, Ratio),
+    pub(crate) bending_high: (Ratio, Ratio),
+    pub(crate) bending_ends: (Pressure, Pressure),
+    pub(crate) last_ratio: Ratio,
+    pub(crate) hoop_elastic: Ratio,
+    pub(crate) hoop_elastic_end: Ratio,
+    pub(crate) hoop_linear: (Ratio, Ratio),
+    pub(crate) hoop_linear_end: Ratio,
+    pub(crate) hoop_third: (Ratio, Ratio),
+    pub(crate) hoop_third_end: Ratio,
+    pub(crate) hoop_safety: Cited<Ratio>,
+    /// Factors on the axial and on the hoop term.
+    pub(crate) extreme: (Ratio, Ratio),
+    pub(crate) normal: (Ratio, Ratio),
+    pub(crate) hoop_share: Ratio,
+    pub(crate) poisson: Ratio,
+    pub(crate) interaction: Origin,
+    pub(crate) interaction_normal: Origin,
+}
+
+/// What fills the string.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Fill {
+    /// Something of this density, all along; 0 for air.
+    Of(MassDensity),
+    /// The fluid of the bore, as high as it stands there.
+    Slurry,
+}
+
+/// What the bore is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HoleState {
+    /// Full of fluid.
+    Fluid,
+    /// Dry and standing.
+    Dry,
+}
+
+/// The string as it is laid out.
+#[derive(Debug, Clone, Copy)]
+pub struct Laydown {
+    pub(crate) length: Length,
+    pub(crate) in_pit: bool,
+    /// How long the pull stands for a joint.
+    pub(crate) joint_time: Option<Cited<Time>>,
+}
+
+/// A length of bore that has fallen on the pipe.
+#[derive(Debug, Clone, Copy)]
+pub struct CollapsedBore {
+    pub(crate) length: Length,
+    pub(crate) unit_weight: UnitWeight,
+    pub(crate) friction: Ratio,
+    /// Greatest depth of the invert.
+    pub(crate) depth: Length,
+}
+
+/// What the rig leans on while it pulls.
+#[derive(Debug, Clone, Copy)]
+pub struct PullReaction {
+    pub(crate) area: Area,
+    pub(crate) allowable: Cited<Pressure>,
+}
+
+/// Flow of the bore fluid, cuttings included.
+#[derive(Debug, Clone, Copy)]
+pub struct Returns {
+    pub(crate) flow: VolumeRate,
+    pub(crate) plastic_viscosity: DynamicViscosity,
+    pub(crate) yield_point: Pressure,
+}
+
+/// How much fluid pressure the ground is allowed to bear.
+#[derive(Debug, Clone, Copy)]
+pub struct BreakOutRule {
+    pub(crate) strain: Ratio,
+    pub(crate) margin_sand: Ratio,
+    pub(crate) margin_other: Ratio,
+    pub(crate) cap: Cited<Ratio>,
+}
+
+/// What comes with a pull beyond force and strength of PE.
+#[derive(Debug, Clone, Copy)]
+pub struct PullWorks {
+    pub(crate) hole: HoleState,
+    /// `None` where the file does not say.
+    pub(crate) fill: Option<Fill>,
+    pub(crate) unit_drag: Option<Pressure>,
+    pub(crate) inside_pressure: Pressure,
+    pub(crate) collapsed: Option<CollapsedBore>,
+    pub(crate) score: Cited<Ratio>,
+    pub(crate) head_rating: Option<Cited<Force>>,
+    pub(crate) weak_link: Option<Cited<Force>>,
+    pub(crate) laydown: Option<Laydown>,
+    /// Where the duration comes from.
+    pub(crate) duration_basis: Origin,
+    /// Length of a rod of the stem, and how long the pull stands for it.
+    pub(crate) rods: Option<(Length, Time)>,
+    /// From the ground down to the invert at the reception pit.
+    pub(crate) ramp_depth: Length,
+    pub(crate) ramp_room: Option<Cited<Length>>,
+    pub(crate) reaction: Option<PullReaction>,
+    pub(crate) returns: Option<Returns>,
+    pub(crate) break_out: BreakOutRule,
+    pub(crate) ground_temperature: Option<ThermodynamicTemperature>,
+    /// Rest between the pull and the tie-in.
+    pub(crate) rest: Cited<Time>,
+    /// Largest strain of the pull, and of pull and bend.
+    pub(crate) strain: (Cited<Ratio>, Cited<Ratio>),
+}
+
+/// What becomes of the annulus.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Annulus {
+    pub(crate) grouted: bool,
+    /// Height of spacers, 0 without.
+    pub(crate) spacer: Length,
+    pub(crate) grout: Option<Grout>,
+    pub(crate) grout_waste: Option<Ratio>,
+    pub(crate) proved: bool,
+    pub(crate) soil_modulus: Option<Pressure>,
+}
+
+/// Liquid grout.
+#[derive(Debug, Clone, Copy)]
+pub struct Grout {
+    pub(crate) density: MassDensity,
+    pub(crate) pressure: Pressure,
+    pub(crate) sets_in: Time,
+}
+
+/// What a pipe has to bear in service.
+#[derive(Debug, Clone, Copy)]
+pub struct InService {
+    /// Vacuum in a pressure main, and how long it lasts.
+    pub(crate) vacuum: Option<(Cited<Pressure>, Time)>,
+    pub(crate) ovality: Cited<Ratio>,
+    pub(crate) unsupported: Cited<Ratio>,
+    pub(crate) supported: Cited<Ratio>,
+    pub(crate) bedding: Ratio,
+    /// Lag under a load below the whole column, and under the whole.
+    pub(crate) lag: (Ratio, Ratio),
+}

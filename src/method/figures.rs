@@ -1,0 +1,74 @@
+//! Figures that are no checks: what has to be built, ordered or waited for.
+
+use super::pullback;
+use crate::drive::{Drive, Pipe};
+use crate::handbook::{HandbookError, Method};
+use crate::law::{Calc, Doubted, Silent};
+use crate::quantity::{Measure, Role, Shown};
+use crate::source::{Cited, Origin};
+
+/// A figure with where it comes from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Figure {
+    /// What it is.
+    pub label: &'static str,
+    /// The value.
+    pub value: Shown,
+    /// The equation or row it rests on.
+    pub basis: Origin,
+    /// False where an equation was used outside its range.
+    pub in_range: bool,
+    /// What a reader must know of it.
+    pub note: Option<&'static str>,
+}
+
+/// Figures as they are worked out.
+#[derive(Debug, Default)]
+pub(super) struct Figures {
+    pub(super) calc: Calc<Silent>,
+    list: Vec<Figure>,
+}
+
+impl Figures {
+    /// Adds what `work` gives.
+    pub(super) fn add<Q: Measure>(
+        &mut self,
+        label: &'static str,
+        role: Role,
+        work: impl FnOnce(&mut Calc<Silent>) -> Cited<Q>,
+    ) -> Q {
+        let figure = self.calc.doubted(work);
+        let value = figure.value.value;
+        self.put(label, role, figure);
+        value
+    }
+
+    /// Adds what is known already.
+    pub(super) fn put<Q: Measure>(&mut self, label: &'static str, role: Role, figure: Doubted<Cited<Q>>) {
+        let Doubted { value, doubt } = figure;
+        let (value, basis) = (Shown::of(value.value, role), value.origin);
+        self.list.push(Figure { label, value, basis, in_range: doubt.is_none(), note: None });
+    }
+
+    /// Tells something of the figure added last.
+    pub(super) fn note(&mut self, note: &'static str) {
+        if let Some(last) = self.list.last_mut() {
+            last.note = Some(note);
+        }
+    }
+}
+
+/// The figures of a scheme; none where it is excluded.
+///
+/// # Errors
+/// If a table is malformed or lacks a row.
+pub fn figures(drive: &Drive, pipe: &Pipe, method: Method) -> Result<Vec<Figure>, HandbookError> {
+    let mut figures = Figures::default();
+    if pipe.bars(method).next().is_some() {
+        return Ok(figures.list);
+    }
+    if let (Method::Pullback, Some(pulled), Some(pull)) = (method, &pipe.pulled, &drive.pull) {
+        pullback::figures(&mut figures, drive, pipe, pulled, pull)?;
+    }
+    Ok(figures.list)
+}

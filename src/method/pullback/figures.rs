@@ -1,0 +1,323 @@
+//! Figures of a pullback: strings, weak link, ramp, bore by rule, volumes, and the pipe after the pull.
+
+use super::force::{PullOnPipe, pull_on_pipe, weight};
+use super::section::Borne;
+use super::strength::{Cold, modulus};
+use super::{borne, link, site};
+use crate::drive::{Drive, HoleState, Pipe, Pull, PulledPipe};
+use crate::handbook::{GroundClass, HandbookError};
+use crate::law::{Doubted, Law};
+use crate::laws::after_pull::{
+    DelayedStrain, ExcessLength, InvertAfloat, InvertAtRest, PullStretch, RestrainedCoolingStress, ThermalShortening,
+};
+use crate::laws::pe::AxialStress;
+use crate::laws::pull::{FinalBore, NetWeightInFluid};
+use crate::laws::pull_rules::LesserBore;
+use crate::laws::ramp::{RampDepth, RampLength};
+use crate::laws::reaming::{AnnulusVolume, ReamingFluid, SpoilVolume};
+use crate::method::figures::Figures;
+use crate::quantity::{Force, Length, MassDensity, Measure, Pressure, Ratio, Role, ThermalExpansion, Volume};
+use crate::source::{Cited, Equation, Mark, Origin};
+
+/// How many strings there are, and joints between them.
+const STRINGS: Equation = Equation {
+    name: "strings of a pull",
+    form: "strings = ceil((length + excess_length) / laydown length), joints = strings - 1",
+    source: "jackpull",
+    locator: "whole strings that lie outside one after the other",
+    mark: Mark::Judgement,
+    valid: "laydown length above zero",
+};
+
+fn by<L: Law>(value: L::Out) -> Cited<L::Out> {
+    Cited::new(value, Origin::Law(&L::EQUATION))
+}
+
+fn known<T>(value: Cited<T>) -> Doubted<Cited<T>> {
+    Doubted { value, doubt: None }
+}
+
+fn no_row(table: &'static str, wanted: &str) -> HandbookError {
+    HandbookError::NoRow { table, wanted: wanted.to_owned() }
+}
+
+pub(in crate::method) fn figures(
+    figures: &mut Figures,
+    drive: &Drive,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+) -> Result<(), HandbookError> {
+    let on_pipe = figures.calc.doubted(|calc| {
+        let mut on_pipe = pull_on_pipe(calc, drive, pipe, pulled, pull);
+        on_pipe.raise_after_stops(drive);
+        on_pipe
+    });
+    let borne = borne(&mut figures.calc, pipe, pulled, pull, &on_pipe);
+    strings(figures, drive, pulled, pull)?;
+    let setting = link::setting(&mut figures.calc, pull, &borne);
+    figures.put("weak link, set at most to", Role::Pull, setting);
+    figures.note("of the pipe and its head, never of the rig; the reamer does not load it");
+    ramp(figures, pull, &borne);
+    bores(figures, drive, pipe)?;
+    volumes(figures, drive, pipe, pull)?;
+    after(figures, drive, pipe, pulled, pull, &on_pipe)?;
+    lie(figures, drive, pipe, pulled);
+    Ok(())
+}
+
+fn strings(figures: &mut Figures, drive: &Drive, pulled: &PulledPipe, pull: &Pull) -> Result<(), HandbookError> {
+    if pull.works.rods.is_some() || pull.works.laydown.is_some() {
+        let duration = Cited::new(pull.duration, pull.works.duration_basis);
+        figures.put("duration of the pull", Role::Duration, known(duration));
+    }
+    if let Some(laydown) = pull.works.laydown {
+        let strings = ((drive.length.value + pull.excess_length) / laydown.length).si().ceil();
+        let (strings, joints) = (Ratio::from_si(strings), Ratio::from_si((strings - 1.0).max(0.0)));
+        let basis = Origin::Law(&STRINGS);
+        figures.put("strings", Role::Count, known(Cited::new(strings, basis)));
+        figures.put("joints made during the pull", Role::Count, known(Cited::new(joints, basis)));
+        if let Some(joint_time) = laydown.joint_time {
+            figures.put("stop for each joint", Role::Duration, known(joint_time));
+        }
+    }
+    if let (PulledPipe::Pe(_), true) = (pulled, pull.works.laydown.is_some()) {
+        let table = drive.handbook.joint_cooling()?;
+        let cooling = table.get("under_pressure").ok_or_else(|| no_row("joint_cooling", "under_pressure"))?;
+        let rest = table.get("before_rough_handling");
+        let rest = rest.ok_or_else(|| no_row("joint_cooling", "before_rough_handling"))?.value.time.value;
+        let per = cooling.value.per_wall.as_ref().ok_or_else(|| no_row("joint_cooling", "per_wall"))?.value;
+        let time = cooling.map(|row| row.time.value * (pulled.wall() / per) + rest);
+        figures.put("a butt fusion cools and rests at least", Role::Duration, known(time));
+        figures.note("facing, heating and bead removal come on top");
+    }
+    Ok(())
+}
+
+fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
+    let Some(radius) = borne.radius else { return };
+    let basis = Origin::Law(&RampLength::EQUATION);
+    figures.add("ramp, radius", Role::Distance, |_| Cited::new(radius, basis));
+    figures
+        .add("ramp, length along the drive", Role::Distance, |calc| Cited::new(site::ramp(calc, pull, radius), basis));
+    figures.note("from the ground down to the invert at the reception pit");
+    if let Some(room) = pull.works.ramp_room {
+        figures.add("depth that two arcs reach within the room", Role::Depth, |calc| {
+            by::<RampDepth>(calc.law(RampDepth { length: room.value, radius }))
+        });
+    }
+}
+
+/// The final bore by every rule there is, since they disagree.
+fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), HandbookError> {
+    let outside_diameter = pipe.widest;
+    figures.put("final bore, planned", Role::Diameter, known(pipe.bore));
+    let table = drive.handbook.bore_rule()?;
+    for row in table.iter() {
+        let rule = &row.value.value;
+        let from = rule.od_from.as_ref().is_none_or(|from| outside_diameter >= from.value);
+        let below = rule.od_below.as_ref().is_none_or(|below| outside_diameter < below.value);
+        if from && below {
+            let label = match row.value.key.as_str() {
+                "general" => "final bore, general rule",
+                "agency_most" => "final bore, an agency's most",
+                _ => "final bore, good practice by size",
+            };
+            figures.add(label, Role::Diameter, |calc| {
+                let law = FinalBore { outside_diameter, times: rule.times.value, plus: rule.plus.value };
+                Cited::new(calc.law(law), row.origin)
+            });
+        }
+    }
+    let lesser = drive.handbook.pull_rule()?.get("lesser_bore").ok_or_else(|| no_row("pull_rule", "lesser_bore"))?;
+    if let (Some(times), Some(plus)) = (&lesser.value.ratio, &lesser.value.length) {
+        figures.add("final bore, lesser of two rules", Role::Diameter, |calc| {
+            let law = LesserBore { outside_diameter, times: times.value, plus: plus.value };
+            Cited::new(calc.law(law), lesser.origin)
+        });
+    }
+    Ok(())
+}
+
+/// Soil of a table of swell and of fluid for a class; the larger where the class does not tell. The table has no rock.
+const fn soil_of(class: GroundClass) -> (&'static str, &'static str) {
+    match class {
+        GroundClass::LooseSand | GroundClass::MediumToDenseSand => ("sand", "sand"),
+        GroundClass::Gravel => ("gravel", "sand"),
+        GroundClass::Silt => ("loam", "clay"),
+        GroundClass::SoftClay
+        | GroundClass::FirmToVeryStiffClay
+        | GroundClass::HardClay
+        | GroundClass::WeakRock
+        | GroundClass::HardRock
+        | GroundClass::Peat
+        | GroundClass::Fill
+        | GroundClass::Unknown => ("clay", "clay"),
+    }
+}
+
+fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Result<(), HandbookError> {
+    let (bore, pilot) = (pipe.bore.value, drive.stem.head);
+    let (swells, demands) = (drive.handbook.soil_swell()?, drive.handbook.fluid_demand()?);
+    let mut spoil = Volume::default();
+    let mut fluid = [Volume::default(); 2];
+    let (mut swell_row, mut demand_row) = (None, None);
+    for stretch in &drive.stretches {
+        let (soil, demand) = soil_of(stretch.class);
+        let length = stretch.to - stretch.from;
+        let swell = swells.get(soil).ok_or_else(|| no_row("soil_swell", soil))?;
+        let swell_factor = Ratio::from(1.0) + swell.value.value;
+        spoil += figures.calc.law(SpoilVolume { bore, pilot, length, swell_factor });
+        let demand = demands.get(demand).ok_or_else(|| no_row("fluid_demand", demand))?;
+        let low = demand.value.low.value;
+        let high = demand.value.high.as_ref().map_or(low, |high| high.value);
+        for (volume, fluid_ratio) in fluid.iter_mut().zip([low, high]) {
+            *volume += figures.calc.law(ReamingFluid { bore, pilot, length, fluid_ratio });
+        }
+        swell_row.get_or_insert(swell.origin);
+        demand_row.get_or_insert(demand.origin);
+    }
+    if let Some(origin) = swell_row {
+        figures.add("spoil, loose", Role::Volume, |_| Cited::new(spoil, origin));
+    }
+    if let (HoleState::Fluid, Some(origin)) = (pull.works.hole, demand_row) {
+        let [low, high] = fluid;
+        figures.add("fluid pumped in reaming, at least", Role::FluidVolume, |_| Cited::new(low, origin));
+        if high > low {
+            figures.add("fluid pumped in reaming, high", Role::FluidVolume, |_| Cited::new(high, origin));
+        }
+    }
+    let annulus = AnnulusVolume {
+        bore,
+        outside_diameter: pipe.outside_diameter.value,
+        length: drive.length.value,
+        waste: Ratio::from(1.0),
+    };
+    figures.add("annulus", Role::Volume, |calc| by::<AnnulusVolume>(calc.law(annulus)));
+    if let Some(waste) = drive.annulus.grout_waste {
+        figures.add("grout to order", Role::Volume, |calc| {
+            by::<AnnulusVolume>(calc.law(AnnulusVolume { waste, ..annulus }))
+        });
+    }
+    if pull.works.hole == HoleState::Fluid {
+        let loss = figures.calc.doubted(|calc| site::annular(calc, drive, pipe, pull).high);
+        let basis = match pull.works.returns {
+            Some(_) => Origin::Law(&crate::laws::reaming::AnnularFlowLoss::EQUATION),
+            None => drive.handbook.pressure("pull.annular")?.origin,
+        };
+        figures.put("pressure that drives the returns", Role::Pressure, loss.map(|loss| Cited::new(loss, basis)));
+    }
+    Ok(())
+}
+
+fn after(
+    figures: &mut Figures,
+    drive: &Drive,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+) -> Result<(), HandbookError> {
+    let key = match pulled {
+        PulledPipe::Pe(_) => Some("pe"),
+        PulledPipe::Pvc(_) => Some("pvc"),
+        PulledPipe::Steel(_) => Some("steel"),
+        PulledPipe::Jointed(_) => None,
+    };
+    let Some(key) = key else { return Ok(()) };
+    let length = drive.length.value + pull.excess_length;
+    let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
+    let stretch = |modulus: Pressure, head_tension: Force, tail_tension: Force| PullStretch {
+        head_tension,
+        tail_tension,
+        length,
+        modulus,
+        outside_diameter,
+        wall,
+    };
+    let (head, tail) = (on_pipe.value.peak().high, on_pipe.value.at_tail.high);
+    let mut drawn_back = Length::default();
+    if let PulledPipe::Pe(pe) = pulled {
+        // What springs back at once is told by the shortest time of the table of moduli.
+        let at_once = pe.times.at_once.before.0;
+        let calc = &mut figures.calc;
+        let long = calc.doubted(|calc| modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited));
+        let short = calc.doubted(|calc| modulus(calc, &pe.times.at_once, pull, at_once, Cold::Credited));
+        drawn_back = figures.add("stretch at the end of the pull, high", Role::Offset, |calc| {
+            by::<PullStretch>(calc.law(stretch(long.value, head, tail)))
+        });
+        figures.add("of which springs back at once", Role::Offset, |calc| {
+            by::<PullStretch>(calc.law(stretch(short.value, head, tail)))
+        });
+        let rest = pull.works.rest;
+        figures.add("rest before the tie-in, at least", Role::Duration, |_| rest);
+        figures.add("still to come back after it", Role::Offset, |calc| {
+            let tension = (head + tail) / 2.0;
+            let stress = calc.law(AxialStress { tension, outside_diameter, wall });
+            let since_start = pull.duration + rest.value;
+            let modulus_whole = modulus(calc, &pe.times.whole, pull, since_start, Cold::NotCredited);
+            let modulus_rest = modulus(calc, &pe.times.rest, pull, rest.value, Cold::NotCredited);
+            let strain = calc.law(DelayedStrain { stress, modulus_whole, modulus_rest });
+            Cited::new(length * strain, Origin::Law(&DelayedStrain::EQUATION))
+        });
+    } else if let PulledPipe::Pvc(pvc) = pulled {
+        drawn_back = figures.add("stretch at the end of the pull, high", Role::Offset, |calc| {
+            by::<PullStretch>(calc.law(stretch(pvc.modulus, head, tail)))
+        });
+    } else if let PulledPipe::Steel(steel) = pulled {
+        drawn_back = figures.add("stretch at the end of the pull, high", Role::Offset, |calc| {
+            by::<PullStretch>(calc.law(stretch(steel.modulus, head, tail)))
+        });
+    }
+    let row = drive.handbook.thermal_expansion()?.get(key).ok_or_else(|| no_row("thermal_expansion", key))?;
+    let expansion: ThermalExpansion = row.value.value;
+    let mut cooling = Length::default();
+    if let Some(ground) = pull.works.ground_temperature {
+        let warm = pull.temperature;
+        cooling = figures.add("shortening by cooling", Role::Offset, |calc| {
+            Cited::new(calc.law(ThermalShortening { expansion, length, warm, ground }), row.origin)
+        });
+        let held = match pulled {
+            PulledPipe::Pe(pe) => pe.times.long.1,
+            PulledPipe::Pvc(pvc) => pvc.modulus,
+            PulledPipe::Steel(steel) => steel.modulus,
+            PulledPipe::Jointed(_) => Pressure::default(),
+        };
+        figures.add("stress where it is held while it cools", Role::Strength, |calc| {
+            let law = RestrainedCoolingStress { modulus: held, expansion, warm, ground };
+            by::<RestrainedCoolingStress>(calc.law(law))
+        });
+    }
+    let margin = drive.handbook.ratio("after_pull.margin")?.value;
+    figures.add("to leave beyond the pits", Role::Distance, |calc| {
+        let cooling = cooling.max(Length::default());
+        by::<ExcessLength>(calc.law(ExcessLength { stretch: drawn_back, cooling, margin }))
+    });
+    figures.note(if pull.works.ground_temperature.is_some() {
+        "stretch and cooling, with a margin"
+    } else {
+        "stretch, with a margin; cooling comes on top: give pull.ground_temperature"
+    });
+    Ok(())
+}
+
+/// Where the pipe comes to lie in the bore.
+fn lie(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pulled: &PulledPipe) {
+    let (bore, outside_diameter, wall) = (pipe.bore.value, pipe.outside_diameter.value, pulled.wall());
+    let spacer = drive.annulus.spacer;
+    figures.add("invert over the bottom of the bore, at rest", Role::Offset, |calc| {
+        by::<InvertAtRest>(calc.law(InvertAtRest { spacer, wall }))
+    });
+    figures.add("invert over the bottom of the bore, afloat", Role::Offset, |calc| {
+        by::<InvertAfloat>(calc.law(InvertAfloat { bore, spacer, outside_diameter, wall }))
+    });
+    if let Some(grout) = drive.annulus.grout {
+        figures.add("weight of the empty pipe in liquid grout (down positive)", Role::LineWeight, |calc| {
+            let pipe_weight = weight(calc, pipe, pulled, Ratio::from(1.0));
+            let contents_density = MassDensity::default();
+            let fluid_density = grout.density;
+            let law = NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density };
+            by::<NetWeightInFluid>(calc.law(law))
+        });
+    }
+}

@@ -1,0 +1,181 @@
+//! Pull on the pipe behind the reamer: tail on the ground and over the ramp, net weight in the bore, drag of the fluid.
+
+use crate::drive::{Drive, Fill, HoleState, Pipe, Pull, PulledPipe};
+use crate::law::{Calc, Recorder};
+use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
+use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::laws::thrust::FrictionForce;
+use crate::method::stage::peak;
+use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Ratio};
+
+/// Pull on the pipe with its head at either end of the bore; it is linear between.
+#[derive(Debug, Clone, Copy)]
+pub(in crate::method) struct PullOnPipe {
+    /// As it enters the bore: the whole string, or the first of several, is outside.
+    pub(super) at_entry: Band<Force>,
+    /// As it arrives in the launch pit.
+    pub(super) at_arrival: Band<Force>,
+    /// Where the string leaves the ramp, at its greatest.
+    pub(super) at_ramp: Band<Force>,
+    /// On the tail as it enters the bore last.
+    pub(super) at_tail: Band<Force>,
+    /// Where it moves again after a stop, at its greatest.
+    pub(super) after_stop: Band<Force>,
+}
+
+impl PullOnPipe {
+    pub(super) fn peak(self) -> Band<Force> {
+        peak(peak(self.at_entry, self.at_arrival), self.after_stop)
+    }
+
+    pub(super) fn raise_after_stops(&mut self, drive: &Drive) {
+        for stop in &drive.stops {
+            let moving = self.at(*stop, drive.length.value);
+            self.after_stop = peak(self.after_stop, Band { high: moving.high * drive.restart, ..moving });
+            self.at_ramp = peak(self.at_ramp, Band { high: self.at_entry.high * drive.restart, ..self.at_ramp });
+        }
+    }
+
+    pub(super) fn at(self, advance: Length, length: Length) -> Band<Force> {
+        let share = if length.si() > 0.0 { (advance / length).value } else { 0.0 };
+        self.at_entry.with(self.at_arrival, |entry, arrival| entry + (arrival - entry) * share)
+    }
+}
+
+/// Density of water, from its unit weight.
+pub(super) fn water() -> MassDensity {
+    MassDensity::from_si(WATER_UNIT_WEIGHT / STANDARD_GRAVITY)
+}
+
+/// What may fill the string: what the file says; else air, and in metal pipe air or water, whichever is worse.
+fn fills(pulled: &PulledPipe, pull: &Pull) -> [Fill; 2] {
+    let air = Fill::Of(MassDensity::default());
+    match pull.works.fill {
+        Some(fill) => [fill; 2],
+        None if pulled.is_plastic() => [air; 2],
+        None => [air, Fill::Of(water())],
+    }
+}
+
+/// Weight per length of the empty pipe.
+pub(super) fn weight<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    average_wall: Ratio,
+) -> LineLoad {
+    let law = PipeWeight {
+        outside_diameter: pipe.outside_diameter.value,
+        wall: pulled.wall(),
+        density: pulled.density(),
+        average_wall,
+    };
+    match pulled.weight() {
+        Some(given) => given,
+        None => calc.law(law),
+    }
+}
+
+/// The longest string that hangs outside while this much has still to go in.
+fn outside(pull: &Pull, left: Length) -> Length {
+    pull.works.laydown.map_or(left, |laydown| left.min(laydown.length))
+}
+
+pub(super) fn pull_on_pipe<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+) -> PullOnPipe {
+    let outside_diameter = pipe.outside_diameter.value;
+    let wall = pulled.wall();
+    let length = drive.length.value;
+    let fills = fills(pulled, pull);
+    // The string on the ground weighs its average wall, and what fills it; in fluid the minimum wall floats harder.
+    let one = Ratio::from_si(1.0);
+    let heavy = weight(calc, pipe, pulled, if pulled.is_plastic() { pull.average_wall } else { one });
+    let least = weight(calc, pipe, pulled, one);
+    let net = |calc: &mut Calc<R>, pipe_weight, fluid_density, contents_density| {
+        calc.law(NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density })
+    };
+    // Slurry stands no higher in the string than in the bore.
+    let carried = fills.map(|fill| if let Fill::Of(density) = fill { density } else { MassDensity::default() });
+    let [one_fill, other_fill] = carried;
+    let on_ground = net(calc, heavy, MassDensity::default(), one_fill.max(other_fill));
+
+    // The tail is longest as the pipe enters, and drags over the two bends of the ramp; from a pit there is none.
+    let in_pit = pull.works.laydown.is_some_and(|laydown| laydown.in_pit);
+    let tail = |calc: &mut Calc<R>, length: Length| {
+        let friction = pull.friction_outside;
+        let dragged = calc.law(StraightPull { friction, net_weight: on_ground, length, rise: Angle::default() });
+        let angle = if in_pit { Angle::default() } else { 2.0 * pull.ramp };
+        calc.law(Capstan { tension: dragged, friction, angle })
+    };
+    let longest_tail = tail(calc, outside(pull, length + pull.excess_length));
+    // Of several strings the last may just have been joined.
+    let last =
+        if pull.works.laydown.is_some() { outside(pull, length + pull.excess_length) } else { pull.excess_length };
+    let last_tail = tail(calc, last);
+
+    let inside = |calc: &mut Calc<R>, friction: Ratio, fluids: [MassDensity; 2]| {
+        let mut greatest = Force::default();
+        for fluid in fluids {
+            for fill in fills {
+                let net_weight = match (pull.works.hole, fill) {
+                    (HoleState::Dry, _) => on_ground,
+                    (HoleState::Fluid, Fill::Of(density)) => net(calc, least, fluid, density),
+                    (HoleState::Fluid, Fill::Slurry) => net(calc, least, fluid, fluid),
+                };
+                // The pipe travels from the reception pit to the launch pit, against the sense of the grade.
+                let rise = -drive.grade.value;
+                greatest = greatest.max(calc.law(StraightPull { friction, net_weight, length, rise }));
+            }
+        }
+        greatest
+    };
+    let fluids = [pull.fluids.light, pull.fluids.heavy];
+    let inside = Band {
+        low: inside(calc, pull.friction_inside.low, [pull.fluids.clean; 2]),
+        likely: inside(calc, pull.friction_inside.likely, fluids),
+        high: inside(calc, pull.friction_inside.high, fluids),
+    };
+    let (drag_at_entry, drag) = drag(calc, drive, pipe, pull);
+    // Help from behind is counted for the likely pull only: it can fail.
+    let helped = |force: Force| (force - pull.push_assist).max(Force::default());
+    let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
+        low: helped(band.low),
+        likely: helped(band.likely),
+        high: calc.law(PullWithModelFactor { pull: band.high, factor: pull.model_factor }),
+    };
+    let at_entry = drag_at_entry.map(|drag| longest_tail + drag);
+    let at_arrival = inside.with(drag, |inside, drag| last_tail + inside + drag);
+    let ramp = if in_pit { Force::default() } else { longest_tail };
+    PullOnPipe {
+        at_entry: with_factor(calc, at_entry),
+        at_arrival: with_factor(calc, at_arrival),
+        at_ramp: with_factor(calc, Band::same(ramp)),
+        at_tail: with_factor(calc, Band::same(last_tail)),
+        after_stop: Band::default(),
+    }
+}
+
+/// Drag of the fluid with the head at either end of the bore: by the pressure in the annulus, or on the outside area.
+fn drag<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> (Band<Force>, Band<Force>) {
+    let outside_diameter = pipe.outside_diameter.value;
+    match (pull.works.hole, pull.works.unit_drag) {
+        (HoleState::Dry, _) => (Band::default(), Band::default()),
+        (HoleState::Fluid, Some(unit_friction)) => {
+            let length = drive.length.value;
+            let drag = calc.law(FrictionForce { unit_friction, outside_diameter, length });
+            (Band::default(), Band::same(drag))
+        }
+        (HoleState::Fluid, None) => {
+            let bore = pipe.bore.value;
+            let drag =
+                pull.annular_pressure.map(|pressure| calc.law(HydrokineticDrag { pressure, bore, outside_diameter }));
+            (drag, drag)
+        }
+    }
+}

@@ -1,0 +1,85 @@
+//! What a pipe with restrained joints bears: its joint sets the pull, and the deflection of the joint the radius.
+
+use super::force::PullOnPipe;
+use super::pvc;
+use super::section::{Bend, Borne, RADIUS_TAKEN, Section, has_ramp, on_ramp};
+use crate::check::{Check, Subject};
+use crate::drive::{Barrel, JointPull, JointedPipe, Pipe, Pull};
+use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::laws::pull_limits::{JointThrustRating, JointedRadius};
+use crate::method::scheme::Scheme;
+use crate::quantity::{Force, Length, Role};
+use crate::source::{Cited, Origin};
+
+const FALLBACK: &str = "no pull by the joint's maker: the thrust of its pressure rating stands in for it";
+
+pub(super) fn checks<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    jointed: &JointedPipe,
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+    scheme: &mut Scheme,
+) -> Borne {
+    let peak = on_pipe.map(PullOnPipe::peak);
+    calc.part("allowable tension");
+    let joint = holds(calc, pipe, jointed);
+    let check = Check::at_most(Subject::Tension, Role::Pull, peak, joint);
+    scheme.checks.add(match jointed.pull {
+        JointPull::Rated(_) => check,
+        JointPull::Thrust { .. } => check.with_note(FALLBACK),
+    });
+    let joint_radius = jointed.deflection.map(|(deflection, pipe_length)| {
+        let radius = calc.doubted(|calc| calc.law(JointedRadius { pipe_length, deflection: deflection.value }));
+        radius.map(|radius| Cited::new(radius, deflection.origin))
+    });
+    let radius = match &jointed.barrel {
+        Barrel::Pvc(barrel) => {
+            let section = Section::scored(calc, pipe.outside_diameter.value, barrel.wall.value, pull);
+            let stress = pvc::allowable(calc, barrel);
+            let bend = pvc::bent(calc, section, barrel, pull, stress).map(|mut bend| {
+                // A string of stiff pipes turns at its joints, no tighter than they let it.
+                if let Some(joint) = joint_radius.filter(|joint| joint.value.value > bend.value.smallest) {
+                    bend.value.smallest = joint.value.value;
+                    if pull.bend_radius.is_none() {
+                        bend.value.radius = bend.value.radius.max(joint.value.value);
+                    }
+                }
+                bend
+            });
+            let ramp = on_ramp(calc, section, on_pipe, bend);
+            if let Some(bend) = bend {
+                scheme.checks.add(Check::at_most(Subject::TensionAndBending, Role::Strength, ramp, stress));
+                let origin = joint_radius.map_or(barrel.bend_ratio.origin, |joint| joint.value.origin);
+                scheme.checks.add(Bend::check(bend, pull, Cited::new(bend.value.smallest, origin)));
+            }
+            let radius = bend.map(|bend| bend.value.radius);
+            if let Some(check) = pvc::ring(section, barrel, radius, stress).collapse(calc, pull, peak, ramp) {
+                scheme.checks.add(check);
+            }
+            radius
+        }
+        Barrel::Iron { .. } => joint_radius.filter(|_| has_ramp(pull)).map(|joint| iron_radius(pull, joint, scheme)),
+    };
+    Borne { straight: joint, beside_bend: joint.map(|joint| joint.value), radius }
+}
+
+/// An iron barrel does not bend: the ramp is as wide as its joints ask.
+fn iron_radius(pull: &Pull, joint: Doubted<Cited<Length>>, scheme: &mut Scheme) -> Length {
+    let radius = pull.bend_radius.map_or(joint.value.value, |given| given.value);
+    let check = Check::at_least(Subject::BendRadius, Role::Distance, radius, joint.value).in_doubt(joint.doubt);
+    scheme.checks.add(if pull.bend_radius.is_none() { check.with_note(RADIUS_TAKEN) } else { check });
+    radius
+}
+
+/// What the joint holds.
+fn holds<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jointed: &JointedPipe) -> Doubted<Cited<Force>> {
+    match jointed.pull {
+        JointPull::Rated(force) => Doubted { value: force, doubt: None },
+        JointPull::Thrust { pressure, deflection_factor } => calc.doubted(|calc| {
+            let outside_diameter = pipe.outside_diameter.value;
+            let law = JointThrustRating { rated_pressure: pressure, outside_diameter, deflection_factor };
+            Cited::new(calc.law(law), Origin::Law(&JointThrustRating::EQUATION))
+        }),
+    }
+}

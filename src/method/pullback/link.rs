@@ -1,0 +1,47 @@
+//! What is between rig and pipe: pull head, swivel and the link that parts before the pipe does.
+
+use super::force::PullOnPipe;
+use super::section::Borne;
+use crate::check::{Check, Subject};
+use crate::drive::Pull;
+use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::laws::pull_limits::WeakLinkSetting;
+use crate::method::scheme::Scheme;
+use crate::quantity::{Band, Force, Role};
+use crate::source::{Cited, Origin};
+
+const PARTS: &str = "the link may part in the pull that is expected";
+
+/// The most that the weak link may be set to.
+pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Borne) -> Doubted<Cited<Force>> {
+    let pipe = borne.beside_bend.value;
+    let setting = calc.doubted(|calc| {
+        let pull_head = pull.works.head_rating.map_or(pipe, |rating| rating.value);
+        let joint = borne.straight.value.value;
+        Cited::new(calc.law(WeakLinkSetting { pipe, pull_head, joint }), Origin::Law(&WeakLinkSetting::EQUATION))
+    });
+    Doubted { value: setting.value, doubt: setting.doubt.or(borne.beside_bend.doubt).or(borne.straight.doubt) }
+}
+
+pub(super) fn checks<R: Recorder>(
+    calc: &mut Calc<R>,
+    pull: &Pull,
+    borne: &Borne,
+    on_pipe: &Doubted<PullOnPipe>,
+    scheme: &mut Scheme,
+) {
+    let peak = on_pipe.map(PullOnPipe::peak);
+    if let Some(rating) = pull.works.head_rating {
+        let rating = Doubted { value: rating, doubt: None };
+        scheme.checks.add(Check::at_most(Subject::PullHead, Role::Pull, peak, rating));
+    }
+    if let Some(link) = pull.works.weak_link {
+        calc.part("weak link");
+        let most = setting(calc, pull, borne);
+        let set = Doubted { value: Band::same(link.value), doubt: None };
+        scheme.checks.add(Check::at_most(Subject::WeakLink, Role::Pull, set, most));
+        let link = Doubted { value: link, doubt: None };
+        let check = Check::at_most(Subject::WeakLinkPull, Role::Pull, peak, link).as_screen();
+        scheme.checks.add(if check.verdict == crate::check::Verdict::Within { check } else { check.with_note(PARTS) });
+    }
+}

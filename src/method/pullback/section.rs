@@ -1,0 +1,162 @@
+//! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, collapse under fluid.
+
+use super::force::PullOnPipe;
+use crate::check::{Check, Subject};
+use crate::drive::{HoleState, Pull};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
+use crate::laws::deflection::ScoredWall;
+use crate::laws::pe::{AxialStress, BendRadiusForShare, BendingStress};
+use crate::quantity::{Band, Force, Length, Pressure, Ratio, Role};
+use crate::source::Cited;
+
+pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is taken as this wide; build it no tighter";
+const PAIRED: &str = "with the larger of the stresses in the bore and on the ramp, which is on the safe side";
+
+/// Diameter and the wall that counts for strength.
+#[derive(Clone, Copy)]
+pub(super) struct Section {
+    pub(super) outside_diameter: Length,
+    pub(super) wall: Length,
+}
+
+impl Section {
+    /// Less what the bore may scratch away.
+    pub(super) fn scored<R: Recorder>(calc: &mut Calc<R>, outside_diameter: Length, wall: Length, pull: &Pull) -> Self {
+        calc.part("wall after scoring");
+        Self { outside_diameter, wall: calc.law(ScoredWall { wall, depth_share: pull.works.score.value }) }
+    }
+
+    pub(super) fn axial<R: Recorder>(self, calc: &mut Calc<R>, tension: Force) -> Pressure {
+        calc.law(AxialStress { tension, outside_diameter: self.outside_diameter, wall: self.wall })
+    }
+}
+
+/// The string on the ramp.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Bend {
+    pub(super) radius: Length,
+    pub(super) smallest: Length,
+    pub(super) stress: Pressure,
+}
+
+impl Bend {
+    /// With the given radius, or one that leaves enough stress to the pull.
+    pub(super) fn of<R: Recorder>(
+        calc: &mut Calc<R>,
+        section: Section,
+        smallest: Length,
+        modulus: Pressure,
+        pull: &Pull,
+        allowable: Pressure,
+    ) -> Self {
+        let outside_diameter = section.outside_diameter;
+        let radius = match pull.bend_radius {
+            Some(given) => given.value,
+            None => {
+                let share = pull.bend_share;
+                smallest.max(calc.law(BendRadiusForShare { modulus, outside_diameter, allowable, share }))
+            }
+        };
+        let stress = calc.law(BendingStress { modulus, outside_diameter, radius });
+        Self { radius, smallest, stress }
+    }
+
+    /// The radius against the smallest.
+    pub(super) fn check(bend: Doubted<Self>, pull: &Pull, need: Cited<Length>) -> Check {
+        let check = Check::at_least(Subject::BendRadius, Role::Distance, bend.value.radius, need).in_doubt(bend.doubt);
+        if pull.bend_radius.is_none() { check.with_note(RADIUS_TAKEN) } else { check }
+    }
+}
+
+/// Whether the string comes down a ramp.
+pub(super) fn has_ramp(pull: &Pull) -> bool {
+    !pull.works.laydown.is_some_and(|laydown| laydown.in_pit)
+}
+
+/// Stress of pull and bend where the string leaves the ramp; none without one.
+pub(super) fn on_ramp<R: Recorder>(
+    calc: &mut Calc<R>,
+    section: Section,
+    on_pipe: &Doubted<PullOnPipe>,
+    bend: Option<Doubted<Bend>>,
+) -> Doubted<Band<Pressure>> {
+    let Some(bend) = bend else { return Doubted { value: Band::default(), doubt: None } };
+    let stress = bend.value.stress;
+    let on_ramp = calc.doubted(|calc| on_pipe.value.at_ramp.map(|tension| section.axial(calc, tension) + stress));
+    Doubted { value: on_ramp.value, doubt: on_ramp.doubt.or(bend.doubt).or(on_pipe.doubt) }
+}
+
+/// A ring of plastic under outside pressure while it is pulled.
+pub(super) struct Ring {
+    pub(super) section: Section,
+    pub(super) modulus: Doubted<Pressure>,
+    pub(super) poisson: Ratio,
+    /// As delivered.
+    pub(super) ovality: Ratio,
+    pub(super) radius: Option<Length>,
+    pub(super) allowable: Doubted<Pressure>,
+}
+
+/// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less a
+/// pressure held inside. What fills the pipe is not credited: nothing says how high it stands.
+pub(super) fn outside_pressure<R: Recorder>(calc: &mut Calc<R>, pull: &Pull) -> Band<Pressure> {
+    let outside = calc.law(FluidHead { density: pull.fluids.heavy, height: pull.fluid_height });
+    pull.annular_pressure.map(|annular| (outside + annular - pull.works.inside_pressure).max(Pressure::default()))
+}
+
+impl Ring {
+    /// Collapse during the pull; in a dry bore nothing presses.
+    pub(super) fn collapse<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        pull: &Pull,
+        peak: Doubted<Band<Force>>,
+        on_ramp: Doubted<Band<Pressure>>,
+    ) -> Option<Check> {
+        if pull.works.hole == HoleState::Dry {
+            return None;
+        }
+        calc.part("collapse during the pull");
+        let pressure = calc.doubted(|calc| outside_pressure(calc, pull));
+        let section = self.section;
+        let resistance = calc.doubted(|calc| {
+            let poisson = self.poisson;
+            let bent = self.radius.map_or(Ratio::default(), |radius| {
+                let Section { outside_diameter, wall } = section;
+                calc.law(BendOvality { outside_diameter, wall, radius, poisson })
+            });
+            let ovality = (self.ovality + bent).max(pull.ovality);
+            let ovality_factor = calc.law(OvalityFactor { ovality });
+            let dimension_ratio = section.outside_diameter / section.wall;
+            let stresses = peak.value.with(on_ramp.value, |tension, on_ramp| (tension, on_ramp));
+            stresses.map(|(tension, on_ramp)| {
+                // The curve takes the peak stress with bending in one standard and the axial stress in a handbook: the
+                // larger of the two stations.
+                let stress = section.axial(calc, tension).max(on_ramp);
+                let tension_factor = calc.law(TensionFactor { stress, allowable: self.allowable.value });
+                let modulus = self.modulus.value;
+                calc.law(CriticalPressure { modulus, poisson, dimension_ratio, ovality_factor, tension_factor })
+                    / pull.collapse_factor.value
+            })
+        });
+        let doubts = [self.modulus.doubt, self.allowable.doubt, on_ramp.doubt, peak.doubt];
+        let resistance = Doubted {
+            value: Cited::new(resistance.value, pull.collapse_factor.origin),
+            doubt: doubts.into_iter().fold(resistance.doubt, Option::or),
+        };
+        let check = Check::at_most_by_level(Subject::Collapse, Role::Pressure, pressure, resistance);
+        Some(check.with_note(PAIRED))
+    }
+}
+
+/// What a pulled pipe may bear at its head, for what is set by it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Borne {
+    /// Allowed pull of the pipe, in the straight bore.
+    pub(super) straight: Doubted<Cited<Force>>,
+    /// What the bend of the ramp leaves of it.
+    pub(super) beside_bend: Doubted<Force>,
+    /// Radius of the ramp.
+    pub(super) radius: Option<Length>,
+}

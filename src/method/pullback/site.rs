@@ -1,0 +1,178 @@
+//! What the pull asks of the site: room for the ramp, the face of the launch pit, ground that falls on the pipe, and
+//! the pressure that the ground may bear.
+
+use super::force::PullOnPipe;
+use super::section::Borne;
+use crate::check::{Check, Subject};
+use crate::conditions::vertical_stress;
+use crate::drive::{Drive, HoleState, Pipe, Pull, Stretch};
+use crate::handbook::GroundClass;
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRadius};
+use crate::laws::outside_pressure::NetOutsidePressure;
+use crate::laws::pull_rules::GroundLoadPull;
+use crate::laws::ramp::{RampLength, ShortestRamp};
+use crate::laws::reaming::{AnnularFlowLoss, ReturnVelocity};
+use crate::method::scheme::Scheme;
+use crate::quantity::{Angle, Band, Force, Length, Pressure, Role};
+use crate::source::Cited;
+
+const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length that the file names";
+const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
+const NO_RETURNS: &str =
+    "with the pressure in the annulus of the drag, since no flow is given; fluid up to the surface";
+const RETURNS: &str = "with the loss of the flow over the whole length; fluid up to the surface";
+
+pub(super) fn checks<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    pull: &Pull,
+    (borne, on_pipe, rig): (&Borne, &Doubted<PullOnPipe>, Doubted<Band<Force>>),
+    scheme: &mut Scheme,
+) {
+    if let Some(collapsed) = pull.works.collapsed {
+        calc.part("ground on the pipe");
+        let loaded = calc.doubted(|calc| {
+            let outside_diameter = pipe.outside_diameter.value;
+            let load = calc.law(GroundLoadPull {
+                unit_weight: collapsed.unit_weight,
+                cover: (collapsed.depth - outside_diameter).max(Length::default()),
+                outside_diameter,
+                collapsed_length: collapsed.length,
+                friction: collapsed.friction,
+            });
+            on_pipe.value.peak().map(|pull| pull + load)
+        });
+        let loaded = Doubted { value: loaded.value, doubt: loaded.doubt.or(on_pipe.doubt) };
+        let check = Check::at_most(Subject::CollapsedBore, Role::Pull, loaded, borne.straight);
+        scheme.checks.add(check.as_screen().with_note(UPPER_BOUND));
+    }
+    if let Some(reaction) = pull.works.reaction {
+        let pressure = rig.map(|rig| rig.map(|force| force / reaction.area));
+        let allowable = Doubted { value: reaction.allowable, doubt: None };
+        scheme.checks.add(Check::at_most(Subject::PullReaction, Role::Pressure, pressure, allowable));
+    }
+    if let (Some(room), Some(radius)) = (pull.works.ramp_room, borne.radius) {
+        calc.part("ramp");
+        let length = calc.doubted(|calc| Band::same(ramp(calc, pull, radius)));
+        let check = Check::at_most(Subject::RampRoom, Role::Distance, length, Doubted { value: room, doubt: None });
+        let fits = check.verdict == crate::check::Verdict::Within;
+        scheme.checks.add(if fits { check } else { check.as_screen().with_note(TOO_LONG) });
+    }
+    if pull.works.hole == HoleState::Fluid
+        && let Some(check) = break_out(calc, drive, pipe, pull)
+    {
+        scheme.checks.add(check);
+    }
+}
+
+/// Length of the ramp from the ground down to the invert at the reception pit.
+pub(super) fn ramp<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, radius: Length) -> Length {
+    let (depth, angle) = (pull.works.ramp_depth, pull.ramp);
+    // A shallow ramp is two arcs that meet before they have turned that far.
+    let arcs = 2.0 * radius * (1.0 - angle.cos().value);
+    if depth >= arcs && angle > Angle::default() {
+        calc.law(RampLength { depth, radius, angle })
+    } else {
+        calc.law(ShortestRamp { depth, radius })
+    }
+}
+
+/// Pressure lost by the returns along the whole annulus, or the pressure that the drag is reckoned with.
+pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Pressure> {
+    let Some(returns) = pull.works.returns else { return pull.annular_pressure };
+    let (bore, outside_diameter) = (pipe.bore.value, pipe.outside_diameter.value);
+    let pull_rate = drive.length.value / pull.duration;
+    let velocity = calc.law(ReturnVelocity { flow: returns.flow, pull_rate, bore, outside_diameter });
+    Band::same(calc.law(AnnularFlowLoss {
+        plastic_viscosity: returns.plastic_viscosity,
+        velocity,
+        yield_point: returns.yield_point,
+        bore,
+        outside_diameter,
+        length: drive.length.value,
+    }))
+}
+
+/// The stretch where the fluid comes nearest to what the ground is allowed; absent where no stretch tells its stiffness.
+fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Option<Check> {
+    calc.part("break-out of the bore fluid");
+    let mut worst: Option<(f64, Doubted<Band<Pressure>>, Doubted<Pressure>)> = None;
+    for stretch in &drive.stretches {
+        let Some((depth, limit)) = allowed(calc, stretch, pipe, pull) else { continue };
+        let pressure = calc.doubted(|calc| {
+            let lost = annular(calc, drive, pipe, pull);
+            let mut column = |density, added| {
+                calc.law(NetOutsidePressure { density, height: depth, added, inside: Pressure::default() })
+            };
+            Band {
+                low: column(pull.fluids.light, lost.low),
+                likely: column(pull.fluids.clean, lost.likely),
+                high: column(pull.fluids.heavy, lost.high),
+            }
+        });
+        let used = (pressure.value.high / limit.value).value;
+        if worst.as_ref().is_none_or(|(most, ..)| used > *most) {
+            worst = Some((used, pressure, limit));
+        }
+    }
+    let (_, pressure, limit) = worst?;
+    let limit = limit.map(|limit| Cited::new(limit, pull.works.break_out.cap.origin));
+    let check = Check::at_most(Subject::BreakOut, Role::Pressure, pressure, limit).as_screen();
+    Some(check.with_note(if pull.works.returns.is_some() { RETURNS } else { NO_RETURNS }))
+}
+
+/// Depth of the axis in the shallowest place of a stretch, and the pressure that the ground is allowed there.
+fn allowed<R: Recorder>(
+    calc: &mut Calc<R>,
+    stretch: &Stretch,
+    pipe: &Pipe,
+    pull: &Pull,
+) -> Option<(Length, Doubted<Pressure>)> {
+    let soil = stretch.soil.as_ref()?;
+    let bore_radius = pipe.bore.value / 2.0;
+    let depth = (soil.depths.0 - pipe.outside_diameter.value / 2.0).max(Length::default());
+    let stress = vertical_stress(calc, soil, depth)?;
+    let undrained = soil.undrained.filter(|undrained| undrained.strength > Pressure::default());
+    // Clay is loaded faster than it drains: total stress, no friction; three shear moduli are one undrained modulus.
+    let (effective_stress, friction_angle, cohesion, stiffness) = match undrained {
+        Some(clay) => {
+            let modulus = soil.shear_modulus.or(clay.modulus.map(|modulus| modulus / 3.0));
+            (stress.total, Angle::default(), clay.strength, modulus)
+        }
+        None => (stress.effective, soil.at_pipe()?.friction_angle, Pressure::default(), soil.shear_modulus),
+    };
+    let shear_modulus = stiffness?;
+    let pore_pressure = stress.total - effective_stress;
+    let rule = &pull.works.break_out;
+    let granular =
+        matches!(stretch.class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel);
+    let limit = calc.doubted(|calc| {
+        let strain = rule.strain;
+        let plastic_radius = calc.law(StrainLimitedRadius {
+            bore_radius,
+            strain,
+            effective_stress,
+            friction_angle,
+            cohesion,
+            shear_modulus,
+        });
+        let cavity = calc.law(CavityPressure {
+            effective_stress,
+            pore_pressure,
+            friction_angle,
+            cohesion,
+            shear_modulus,
+            bore_radius,
+            plastic_radius: plastic_radius.min(depth),
+        });
+        calc.law(FluidPressureLimit {
+            cavity,
+            safety: if granular { rule.margin_sand } else { rule.margin_other },
+            cap: rule.cap.value,
+            total_stress: stress.total,
+        })
+    });
+    Some((depth, limit))
+}

@@ -1,0 +1,192 @@
+//! What a welded steel pipe bears: tension, bending, outside pressure, and the three together in two conditions.
+
+use super::force::PullOnPipe;
+use super::section::{Bend, Borne, Section, has_ramp, outside_pressure};
+use crate::check::{Check, Subject};
+use crate::drive::{HoleState, Pipe, Pull, SteelFactors, SteelPipe};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::pe::{AllowableTension, BendingStress};
+use crate::laws::pull_limits::TensionBesideBend;
+use crate::laws::pull_steel::{
+    HoopStress, SteelBendingStrength, SteelCriticalHoop, SteelElasticHoop, SteelTensionBending, SteelTensionBendingHoop,
+};
+use crate::method::scheme::Scheme;
+use crate::quantity::{Band, Pressure, Ratio, Role};
+use crate::source::{Cited, Origin};
+
+const HABIT: &str = "narrower than the habit of the trade; the stress decides";
+const EXTREME: &str = "with the factors of an extreme condition, a third more being allowed";
+const NORMAL: &str = "with the factors of a normal condition, the safer; shown beside the other";
+
+/// Stresses at one level.
+#[derive(Clone, Copy)]
+struct Stresses {
+    axial: Pressure,
+    bending: Pressure,
+    hoop: Pressure,
+}
+
+pub(super) fn checks<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    steel: &SteelPipe,
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+    scheme: &mut Scheme,
+) -> Borne {
+    let section = Section { outside_diameter: pipe.outside_diameter.value, wall: steel.wall.value };
+    let Section { outside_diameter, wall } = section;
+    let factors = &steel.factors;
+    let fy = steel.yield_strength.value;
+    let peak = on_pipe.map(PullOnPipe::peak);
+    calc.part("allowable tension");
+    let tension = calc.doubted(|calc| {
+        factors.tension.map(|share| {
+            let (stress, weld_factor) = (share * fy, Ratio::from(1.0));
+            calc.law(AllowableTension { stress, outside_diameter, wall, weld_factor })
+        })
+    });
+    scheme.checks.add(Check::at_most(Subject::Tension, Role::Pull, peak, tension));
+
+    calc.part("tension and bending on the ramp");
+    let modulus = steel.modulus;
+    let smallest = steel.bend_ratio.value * outside_diameter;
+    let bend = has_ramp(pull).then(|| {
+        let radius = pull.bend_radius.map_or(smallest, |given| given.value);
+        calc.doubted(|calc| Bend {
+            radius,
+            smallest,
+            stress: calc.law(BendingStress { modulus, outside_diameter, radius }),
+        })
+    });
+    let bending_strength = calc.doubted(|calc| bending_strength(calc, section, steel));
+    let bent = bend.map_or(Pressure::default(), |bend| bend.value.stress);
+    if let Some(bend) = bend {
+        let ratio = calc.doubted(|calc| {
+            on_pipe.value.at_ramp.map(|tension| {
+                let axial = section.axial(calc, tension);
+                calc.law(SteelTensionBending {
+                    axial,
+                    bending: bent,
+                    yield_strength: fy,
+                    tension_share: factors.tension.value,
+                    bending_strength: bending_strength.value,
+                })
+            })
+        });
+        let doubt = ratio.doubt.or(bend.doubt).or(bending_strength.doubt).or(on_pipe.doubt);
+        let ratio = Doubted { value: ratio.value, doubt };
+        scheme.checks.add(whole(Subject::TensionAndBending, ratio, factors.tension.origin));
+        let check = Bend::check(bend, pull, Cited::new(smallest, steel.bend_ratio.origin)).as_screen();
+        let narrow = pull.bend_radius.is_some_and(|given| given.value < smallest);
+        scheme.checks.add(if narrow { check.with_note(HABIT) } else { check });
+    }
+
+    calc.part("outside pressure");
+    let pressed = calc.doubted(|calc| {
+        let pressure = match pull.works.hole {
+            HoleState::Fluid => outside_pressure(calc, pull),
+            HoleState::Dry => Band::default(),
+        };
+        pressure.map(|pressure| calc.law(HoopStress { pressure, outside_diameter, wall }))
+    });
+    let critical = calc.doubted(|calc| critical_hoop(calc, section, steel));
+    if pull.works.hole == HoleState::Fluid {
+        let limit = critical.map(|critical| factors.hoop_safety.map(|safety| critical / safety));
+        scheme.checks.add(Check::at_most(Subject::Collapse, Role::Strength, pressed, limit));
+    }
+    // Greatest pull, bend and outside pressure are taken to meet at one place.
+    let together = |calc: &mut Calc<R>, (axial_factor, hoop_factor): (Ratio, Ratio)| {
+        let ratio = calc.doubted(|calc| {
+            let stresses = peak.value.with(pressed.value, |tension, hoop| (tension, hoop));
+            stresses.map(|(tension, hoop)| {
+                let axial = section.axial(calc, tension);
+                let stresses = Stresses { axial, bending: bent, hoop };
+                calc.law(interaction(stresses, fy, critical.value, factors, axial_factor, hoop_factor))
+            })
+        });
+        let doubt = ratio.doubt.or(peak.doubt).or(pressed.doubt).or(critical.doubt);
+        Doubted { value: ratio.value, doubt: doubt.or(bend.and_then(|bend| bend.doubt)) }
+    };
+    let extreme = together(calc, factors.extreme);
+    scheme.checks.add(whole(Subject::SteelInteraction, extreme, factors.interaction).with_note(EXTREME));
+    let normal = together(calc, factors.normal);
+    let check = whole(Subject::SteelInteractionNormal, normal, factors.interaction_normal);
+    scheme.checks.add(check.as_screen().with_note(NORMAL));
+
+    let radius = bend.map(|bend| bend.value.radius);
+    let beside_bend = match radius {
+        Some(radius) => calc.doubted(|calc| {
+            let allowable = factors.tension.value * fy;
+            calc.law(TensionBesideBend { allowable, modulus, outside_diameter, wall, radius })
+        }),
+        None => tension.map(|tension| tension.value),
+    };
+    Borne { straight: tension, beside_bend, radius }
+}
+
+/// A ratio that may be 1 at most.
+fn whole(subject: Subject, ratio: Doubted<Band<Ratio>>, origin: Origin) -> Check {
+    let limit = Doubted { value: Cited::new(Ratio::from(1.0), origin), doubt: None };
+    Check::at_most(subject, Role::Ratio, ratio, limit)
+}
+
+fn interaction(
+    stresses: Stresses,
+    yield_strength: Pressure,
+    critical_hoop: Pressure,
+    factors: &SteelFactors,
+    axial_factor: Ratio,
+    hoop_factor: Ratio,
+) -> SteelTensionBendingHoop {
+    SteelTensionBendingHoop {
+        axial: stresses.axial,
+        bending: stresses.bending,
+        hoop: stresses.hoop,
+        yield_strength,
+        critical_hoop,
+        axial_factor,
+        hoop_factor,
+        hoop_share: factors.hoop_share,
+        poisson: factors.poisson,
+    }
+}
+
+fn bending_strength<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &SteelPipe) -> Pressure {
+    let factors = &steel.factors;
+    calc.law(SteelBendingStrength {
+        yield_strength: steel.yield_strength.value,
+        modulus: steel.modulus,
+        outside_diameter: section.outside_diameter,
+        wall: section.wall,
+        low_share: factors.bending_low,
+        middle_constant: factors.bending_middle.0,
+        middle_slope: factors.bending_middle.1,
+        high_constant: factors.bending_high.0,
+        high_slope: factors.bending_high.1,
+        low_end: factors.bending_ends.0,
+        middle_end: factors.bending_ends.1,
+        last_ratio: factors.last_ratio,
+    })
+}
+
+fn critical_hoop<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &SteelPipe) -> Pressure {
+    let factors = &steel.factors;
+    let elastic = calc.law(SteelElasticHoop {
+        coefficient: factors.hoop_elastic,
+        modulus: steel.modulus,
+        outside_diameter: section.outside_diameter,
+        wall: section.wall,
+    });
+    calc.law(SteelCriticalHoop {
+        elastic,
+        yield_strength: steel.yield_strength.value,
+        elastic_end: factors.hoop_elastic_end,
+        linear_constant: factors.hoop_linear.0,
+        linear_slope: factors.hoop_linear.1,
+        linear_end: factors.hoop_linear_end,
+        third_numerator: factors.hoop_third.0,
+        third_constant: factors.hoop_third.1,
+        third_end: factors.hoop_third_end,
+    })
+}

@@ -1,0 +1,44 @@
+//! Checks of a pull that are absent because the file does not give what they need.
+
+use crate::drive::{Drive, HoleState, Pull};
+use crate::handbook::Service;
+
+/// What each absent check would need.
+pub(super) fn of(drive: &Drive) -> impl Iterator<Item = &'static str> {
+    let pull = drive.pull.as_ref().filter(|_| drive.candidates.iter().any(|pipe| pipe.pulled.is_some()));
+    pull.into_iter().flat_map(|pull| of_pull(drive, pull)).flatten()
+}
+
+fn of_pull(drive: &Drive, pull: &Pull) -> [Option<&'static str>; 9] {
+    let works = &pull.works;
+    let soil = drive.stretches.iter().all(|stretch| stretch.soil.is_some());
+    let stiffness = drive.stretches.iter().any(|stretch| {
+        let soil = stretch.soil.as_ref();
+        soil.is_some_and(|soil| {
+            soil.shear_modulus.is_some() || soil.undrained.is_some_and(|undrained| undrained.modulus.is_some())
+        })
+    });
+    let fluid = works.hole == HoleState::Fluid;
+    let main = drive.service == Service::PressureMain;
+    let missing = |given: bool, what: &'static str| (!given).then_some(what);
+    [
+        missing(works.head_rating.is_some(), "not given: the rating of pull head and swivel (pull.pull_head.rating)"),
+        missing(works.weak_link.is_some(), "not given: the setting of the weak link (pull.pull_head.weak_link)"),
+        missing(
+            works.collapsed.is_some(),
+            "not given: a length of bore that may fall on the pipe (pull.collapsed_bore)",
+        ),
+        missing(works.laydown.is_some(), "not given: the room for the string (pull.laydown), taken in one piece"),
+        missing(works.reaction.is_some(), "not given: what the rig leans on while it pulls (pull.reaction)"),
+        missing(
+            !fluid || stiffness,
+            "not given: the stiffness of the ground (ground[].soil), and so no break-out of fluid",
+        ),
+        missing(soil, "not given: the soil of every stretch, and so neither its load nor deflection in service"),
+        missing(
+            drive.annulus.grout.is_some(),
+            "not given: density and pressure of grout (annulus), and so no collapse in it",
+        ),
+        missing(!main || drive.in_service.vacuum.is_some(), "not given: the vacuum that the main may see (vacuum)"),
+    ]
+}
