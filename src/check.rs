@@ -136,6 +136,44 @@ pub enum Subject {
     Ground,
     /// Length of the drive against the published range of the method.
     Length,
+    /// Slope of a gravity sewer, against the least by its size.
+    LeastSlope,
+    /// Steepest wave of the invert, against the slope of the line, gravity sewers only.
+    BackFall,
+    /// Water that stands in the low spots of a waving invert.
+    Sag,
+    /// Slope that a pulled line is asked for, against that of the line, gravity sewers only.
+    GradeFloor,
+    /// Greatest flow, against that of the full pipe.
+    FlowCapacity,
+    /// Stress of the least flow on the wall, against what moves grit.
+    SelfCleaning,
+    /// Cover, against the least by method.
+    Cover,
+    /// Settlement of the surface.
+    SurfaceSettlement,
+    /// Slope of the settled surface.
+    SurfaceSlope,
+    /// Settlement of a crossed service.
+    ServiceSettlement,
+    /// Slope of a crossed service.
+    ServiceSlope,
+    /// Clear distance of a crossed service.
+    ServiceClearance,
+    /// Stability number of an open face in clay.
+    FaceStability,
+    /// Heave of the base of a pit in clay.
+    PitHeave,
+    /// Uplift of the base of a pit by water below.
+    PitUplift,
+    /// Soil plug in the mouth of a casing, against the head of water.
+    Plug,
+    /// Length of the launch pit.
+    PitLength,
+    /// Width of the launch pit.
+    PitWidth,
+    /// Lift of one pipe into the launch pit.
+    CraneLift,
 }
 
 impl Subject {
@@ -182,6 +220,25 @@ impl Subject {
         Self::Invert,
         Self::Ground,
         Self::Length,
+        Self::LeastSlope,
+        Self::BackFall,
+        Self::Sag,
+        Self::GradeFloor,
+        Self::FlowCapacity,
+        Self::SelfCleaning,
+        Self::Cover,
+        Self::SurfaceSettlement,
+        Self::SurfaceSlope,
+        Self::ServiceSettlement,
+        Self::ServiceSlope,
+        Self::ServiceClearance,
+        Self::FaceStability,
+        Self::PitHeave,
+        Self::PitUplift,
+        Self::Plug,
+        Self::PitLength,
+        Self::PitWidth,
+        Self::CraneLift,
     ];
     /// Number of subjects.
     pub const COUNT: usize = Self::ALL.len();
@@ -231,7 +288,52 @@ impl Subject {
             Self::Invert => "invert, line and grade",
             Self::Ground => "ground",
             Self::Length => "length",
+            Self::LeastSlope => "least slope",
+            Self::BackFall => "back-fall",
+            Self::Sag => "standing water",
+            Self::GradeFloor => "slope for a pulled line",
+            Self::FlowCapacity => "flow, capacity",
+            Self::SelfCleaning => "flow, self-cleaning",
+            Self::Cover => "cover",
+            Self::SurfaceSettlement => "settlement, surface",
+            Self::SurfaceSlope => "slope, surface",
+            Self::ServiceSettlement => "settlement, services",
+            Self::ServiceSlope => "slope, services",
+            Self::ServiceClearance => "clear distance, services",
+            Self::FaceStability => "face, stability number",
+            Self::PitHeave => "pit base, heave",
+            Self::PitUplift => "pit base, uplift",
+            Self::Plug => "soil plug",
+            Self::PitLength => "launch pit, length",
+            Self::PitWidth => "launch pit, width",
+            Self::CraneLift => "crane lift",
         }
+    }
+
+    /// True for checks of flow, grade, ground movement, face and pits.
+    const fn is_surrounding(self) -> bool {
+        matches!(
+            self,
+            Self::LeastSlope
+                | Self::BackFall
+                | Self::Sag
+                | Self::GradeFloor
+                | Self::FlowCapacity
+                | Self::SelfCleaning
+                | Self::Cover
+                | Self::SurfaceSettlement
+                | Self::SurfaceSlope
+                | Self::ServiceSettlement
+                | Self::ServiceSlope
+                | Self::ServiceClearance
+                | Self::FaceStability
+                | Self::PitHeave
+                | Self::PitUplift
+                | Self::Plug
+                | Self::PitLength
+                | Self::PitWidth
+                | Self::CraneLift
+        )
     }
 
     /// True for checks of a force, stress or pressure, whose margin counts in the score.
@@ -250,6 +352,7 @@ impl Subject {
                 | Self::Ground
                 | Self::Length
         ) && !self.is_beside_the_load()
+            && !self.is_surrounding()
     }
 
     /// Checks of a force or pressure that say nothing of the margin of pipe and rig: screens, and settings.
@@ -351,6 +454,17 @@ impl Check {
     pub fn at_least<Q: Measure>(subject: Subject, role: Role, supply: Q, need: Cited<Q>) -> Self {
         let supply = Doubted { value: Band::same(supply), doubt: None };
         let need = Doubted { value: need.map(Band::same), doubt: None };
+        Self::new(subject, role, Sense::AtLeast, supply, need)
+    }
+
+    /// A supply that must be at least a need, either of which may depend on the level itself.
+    #[must_use]
+    pub fn at_least_by_level<Q: Measure>(
+        subject: Subject,
+        role: Role,
+        supply: Doubted<Band<Q>>,
+        need: Doubted<Cited<Band<Q>>>,
+    ) -> Self {
         Self::new(subject, role, Sense::AtLeast, supply, need)
     }
 

@@ -7,6 +7,7 @@ mod pipe;
 mod proposed;
 mod pulled;
 mod service;
+mod site;
 mod stem;
 mod wall;
 mod weights;
@@ -21,6 +22,10 @@ pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, Str
 pub use proposed::Proposed;
 pub use pulled::*;
 pub use service::{PipeInService, Place};
+pub use site::{
+    Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSpace, Rate, Sewer, Surface, Surroundings,
+    Trough,
+};
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
 pub use weights::Weights;
@@ -56,6 +61,7 @@ pub struct Drive {
     pub(crate) tolerance: Cited<Length>,
     pub(crate) pilot_accuracy: Cited<Length>,
     pub(crate) guided_length: Cited<Length>,
+    pub(crate) site: Box<Surroundings>,
     pub(crate) pull: Option<Pull>,
     pub(crate) weights: Weights,
     /// Length of the line that the drive is a part of.
@@ -96,6 +102,12 @@ impl Drive {
     #[must_use]
     pub const fn lubrication(&self) -> Lubrication {
         self.lubrication
+    }
+
+    /// How the ground is opened for a jacked pipe, in words.
+    #[must_use]
+    pub const fn technique(&self) -> &'static str {
+        self.technique
     }
 
     /// The ground, from launch to reception.

@@ -5,11 +5,13 @@ mod jacked;
 mod pulled;
 mod resolve;
 mod schema;
+mod site;
 
 pub use builder::{LineEnd, Site};
 pub use jacked::{EndScheme, PackerFile, SteeringFile};
 pub use pulled::*;
 pub use schema::*;
+pub use site::*;
 
 use crate::drive::Drive;
 use crate::handbook::{Handbook, HandbookError};

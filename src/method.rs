@@ -61,6 +61,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         scheme.checks.add(check);
     }
     scheme.checks.add(conditions::length(drive, pipe, method));
+    conditions::surroundings(calc, drive, pipe, method, &mut scheme.checks);
     scheme.checks.doubt_loads(conditions::ground_doubt(drive));
     scheme
 }

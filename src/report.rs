@@ -1,5 +1,6 @@
 //! A choice as text or JSON: the answer first, then why, with the source and mark of every number.
 
+mod around;
 mod build;
 mod cautions;
 mod jacks;
@@ -19,6 +20,6 @@ pub use sure::{
 pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
-    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SettledView, SoilModelsView, StageView, StepView,
-    TableView, ValueView, WallNeededView,
+    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SettledView, SiteFigureView, SoilModelsView,
+    StageView, StepView, TableView, ValueView, WallNeededView,
 };

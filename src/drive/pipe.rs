@@ -31,6 +31,8 @@ pub struct Pipe {
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_length: Option<Cited<Length>>,
     pub(crate) pullback_length: Option<Cited<Length>>,
+    /// What it is as a sewer; none for another service.
+    pub(crate) sewer: Option<super::Sewer>,
     /// What it bears in service, where its crushing strength is known.
     pub(crate) service: Option<Box<super::PipeInService>>,
     /// Rows that bar the pipe: from one method, or from the service and so from both.

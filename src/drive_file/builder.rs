@@ -108,6 +108,11 @@ impl DriveFile {
             needed_inside_diameter: None,
             design_flow: None,
             design_depth: None,
+            half_wave: None,
+            surface: None,
+            crossings: Vec::new(),
+            plug: None,
+            pace: None,
             traffic: None,
             annulus: None,
             vacuum: None,
@@ -175,7 +180,7 @@ impl PitFile {
     /// A pit with the pipe invert at this depth, nothing else known.
     #[must_use]
     pub fn at(invert_depth: Length) -> Self {
-        Self { invert_depth: invert_depth.into(), soil: None, wall: None }
+        Self { invert_depth: invert_depth.into(), space: None, soil: None, wall: None }
     }
 }
 

@@ -11,9 +11,11 @@ mod jacked_steel;
 mod jacks;
 mod label;
 mod line;
+mod pace;
 mod pe;
 mod pe_strength;
 mod pipe;
+mod pits;
 mod proposed;
 mod pull;
 mod pull_works;
@@ -21,6 +23,8 @@ mod pulled_metal;
 mod pulled_pvc;
 mod rigid;
 mod service;
+mod sewer;
+mod site;
 mod soil;
 mod steering;
 mod stem;
@@ -213,12 +217,13 @@ impl Resolver<'_> {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
                 }
-                candidates.push((index, pipe));
+                let sewer = self.sewer(index, &pipe, file.service.value)?;
+                candidates.push((index, Pipe { sewer, ..pipe }));
             }
         }
         let mut listed = file.candidates.clone();
         let proposed = self.propose(file, &line, &stem, pull.as_ref(), &mut listed, &mut candidates)?;
-        if file.candidates.is_empty() && file.needed_inside_diameter.is_none() && file.design_flow.is_none() {
+        if file.candidates.is_empty() && file.needed_inside_diameter.is_none() && file.greatest_flow().is_none() {
             let complaint = Complaint::from("expected at least one pipe to choose from, got none");
             self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
         }
@@ -229,6 +234,8 @@ impl Resolver<'_> {
         self.assume_pilot(file, stem.is_there());
         let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
         let stretches = self.ground(file, length, &line, &works)?;
+        let site = self.site(file, &line, &stretches, &stem)?;
+        self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;
         self.in_service(file, &stretches, &mut candidates)?;
         self.dry_hole(file, &stretches);
@@ -262,6 +269,7 @@ impl Resolver<'_> {
             tolerance,
             pilot_accuracy,
             guided_length,
+            site: Box::new(site),
             pull,
             weights: self.weights(file)?,
             line: self.whole_line(file, length),

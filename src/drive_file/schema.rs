@@ -5,10 +5,11 @@ use super::pulled::{
     AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
     VacuumFile,
 };
+use super::site::{CrossingFile, FlowFile, PaceFile, PitSpaceFile, SurfaceFile};
 use crate::handbook::{CriterionKind, GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
-    UnitWeight, Velocity, VolumeRate,
+    UnitWeight, Velocity,
 };
 use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
 use serde::{Deserialize, Serialize};
@@ -70,6 +71,24 @@ pub struct DriveFile {
     /// Tolerance of the invert, either way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
+    /// Flow that a gravity sewer is built for. Its greatest gives the inside diameter needed where no pipe is named.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_flow: Option<FlowFile>,
+    /// Distance from a high spot of a waving invert to the next low one, gravity sewers only.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub half_wave: Option<Field<Length>>,
+    /// The surface over the bore.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub surface: Option<SurfaceFile>,
+    /// Services that the bore crosses.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub crossings: Vec<CrossingFile>,
+    /// Length of whole soil kept in the mouth of a casing against ground water.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plug: Option<Field<Length>>,
+    /// How far the work gets in a shift, and what a shift costs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pace: Option<PaceFile>,
     /// What drives over a rigid pipe in service.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub traffic: Option<Field<Traffic>>,
@@ -88,10 +107,7 @@ pub struct DriveFile {
     /// Inside diameter needed: pipes of every material are proposed beside those listed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub needed_inside_diameter: Option<Field<Length>>,
-    /// Flow of a gravity sewer, which gives the inside diameter needed.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub design_flow: Option<Field<VolumeRate>>,
-    /// Depth over diameter at that flow.
+    /// Depth over diameter at the greatest design flow, where it gives the inside diameter needed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub design_depth: Option<Field<Ratio>>,
     /// The pipes to choose from; may be left out where pipes are proposed.
@@ -123,6 +139,9 @@ pub struct WeightFile {
 pub struct PitFile {
     /// Depth of the pipe invert below ground.
     pub invert_depth: Field<Length>,
+    /// Sides, floor and crane.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub space: Option<PitSpaceFile>,
     /// Ground behind the wall that takes the thrust, launch pit only; that of the first stretch if left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub soil: Option<SoilFile>,

@@ -61,6 +61,8 @@ pub enum Role {
     Rate,
     /// A count, for example an SPT N value.
     Count,
+    /// Working shifts.
+    Shifts,
     /// Torque.
     Torque,
     /// Second moment of area.
@@ -135,6 +137,7 @@ impl Role {
             (Self::Rate, UnitSystem::Si) => ("m/h", 1),
             (Self::Rate, UnitSystem::Us) => ("ft/h", 0),
             (Self::Count, _) => ("", 0),
+            (Self::Shifts, _) => ("", 1),
             (Self::Torque, UnitSystem::Si) => ("kN*m", 1),
             (Self::Torque, UnitSystem::Us) => ("lbf*ft", 0),
             (Self::SecondMoment, UnitSystem::Si) => ("cm4", 1),
@@ -178,7 +181,7 @@ impl Role {
             Self::LineWeight => Dim::of(0, 1, -2, 0),
             Self::UnitWeight => Dim::of(-2, 1, -2, 0),
             Self::Density => Dim::of(-3, 1, 0, 0),
-            Self::Ratio | Self::Percent | Self::Count => Dim::NONE,
+            Self::Ratio | Self::Percent | Self::Count | Self::Shifts => Dim::NONE,
             Self::Angle | Self::JointAngle => Dim { angle: 1, ..Dim::NONE },
             Self::Temperature => Dim::of(0, 0, 0, 1),
             Self::Duration => Dim::of(0, 0, 1, 0),

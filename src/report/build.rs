@@ -2,10 +2,11 @@
 
 use super::jacks::{self, ShoveView, StationsView};
 use super::view::*;
-use super::{cautions, not_given, not_given_pull};
+use super::{around, cautions, not_given, not_given_pull};
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
+use crate::conditions::{SiteFigure, site_figures};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method, Service};
 use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
@@ -152,6 +153,8 @@ impl View<'_> {
             shove_plan: self.shove_plan(ranked),
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
+            site_figures: self.site_figures(ranked),
+            not_given: around::not_given(self.drive, ranked),
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
             figures: self.figures(ranked)?,
             assumed: self.assumed(ranked),
@@ -240,6 +243,30 @@ impl View<'_> {
                 .collect(),
         };
         Ok(method::friction_models(self.drive, pipe)?.into_iter().map(view).collect())
+    }
+
+    fn site_figures(&self, ranked: &Ranked) -> Vec<SiteFigureView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate).filter(|_| !ranked.scheme.is_excluded()) else {
+            return Vec::new();
+        };
+        let view = |figure: SiteFigure| {
+            let basis = figure.origin.map(|origin| self.origin(origin));
+            SiteFigureView {
+                topic: figure.topic,
+                what: figure.what,
+                values: figure.values.map(|band| BandView {
+                    low: self.value(band.low),
+                    likely: self.value(band.likely),
+                    high: self.value(band.high),
+                }),
+                source: basis.as_ref().map(|basis| basis.source.clone()),
+                at: basis.as_ref().map(|basis| basis.at.clone()),
+                mark: basis.as_ref().map(|basis| basis.mark),
+                note: figure.note,
+                basis,
+            }
+        };
+        site_figures(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
     }
 
     fn score(&self, ranked: &Ranked) -> Option<ScoreView> {

@@ -22,14 +22,13 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "thrust-back of a pulled string; welding and lowering in of a string, slings, wear of coatings",
     "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
      of the library only)",
-    "swelling, sensitive or artesian ground, peat, voids, contamination",
-    "stability of bore and face; inflow of water; heave",
     "annulus: lifts and ballast of grouting, its heat, strength and reach",
     "traffic over flexible pipe beyond the surcharge; internal pressure; collapse and deflection of pulled PVC and metal pipe",
-    "pits, working area, crane",
-    "cover, crossed utilities, settlement and heave",
-    "hydraulics, least slope",
-    "time and cost",
+    "stability of the bore; drawdown by pumping and what settles with it",
+    "shoring of pits, working area beside them; reception pit of a jacked pipe",
+    "size of heave; settlement in the long run; services beside the bore",
+    "manholes, branches and steep flow of a sewer; pressure lines as to flow",
+    "set-up, stops and lost days; prices that the file does not give",
 ];
 
 /// What goes with every result.
@@ -100,6 +99,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         ),
         _ => {}
     }
+    cautions.extend(super::around::cautions(drive, ranked, system)?);
     if ranked.scheme.method == Method::Pullback
         && let Some(pipe) = drive.candidates.get(ranked.candidate)
     {

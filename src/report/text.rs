@@ -50,6 +50,8 @@ pub fn text(report: &Report) -> String {
             page.heading("Unit friction by published models: shown, never used for capacity");
             page.soil(first);
         }
+        page.heading(&format!("Ground movement, pits and time: {} of {}", first.method, first.pipe));
+        page.site_figures(first);
         page.assumed(report);
         page.heading("Cautions");
         for caution in first.cautions.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
@@ -64,6 +66,9 @@ pub fn text(report: &Report) -> String {
         }
     }
     page.heading("Not checked in this version");
+    if let Some(first) = report.schemes.first().filter(|first| !first.not_given.is_empty()) {
+        page.wrapped("- ", &format!("not given in the file, so not checked: {}", first.not_given.join("; ")));
+    }
     for item in &report.not_checked {
         page.wrapped("- ", item);
     }
@@ -291,6 +296,30 @@ impl Page {
                         model.model, band.low.text, band.likely.text, band.high.text, model.note
                     ),
                 );
+            }
+        }
+    }
+
+    /// Values of one figure a line, its source and note below the first of its kind.
+    fn site_figures(&mut self, scheme: &SchemeView) {
+        self.line(&format!("{:<58}{:>14}{:>14}{:>14}", "", "low", "likely", "high"));
+        let mut told: Vec<String> = Vec::new();
+        for figure in &scheme.site_figures {
+            let values = figure.values.as_ref().map_or_else(
+                || "not known".to_owned(),
+                |band| format!("{:>14}{:>14}{:>14}", band.low.text, band.likely.text, band.high.text),
+            );
+            if figure.what.chars().count() < 58 {
+                self.line(&format!("{:<58}{values}", figure.what));
+            } else {
+                self.wrapped("", &figure.what);
+                self.line(&format!("{:<58}{values}", ""));
+            }
+            let basis = figure.basis.as_ref().map_or_else(String::new, |basis| format!(" [{}]", origin(basis)));
+            let note = format!("{}{basis}", figure.note);
+            if !told.contains(&note) {
+                self.wrapped("    ", &note);
+                told.push(note);
             }
         }
     }

@@ -323,12 +323,37 @@ pub struct SchemeView {
     pub soil: Vec<SoilModelsView>,
     /// Checks.
     pub checks: Vec<CheckView>,
+    /// Ground movement, pits and time.
+    pub site_figures: Vec<SiteFigureView>,
+    /// What the file does not give, so that a check of it is absent.
+    pub not_given: Vec<&'static str>,
     /// Figures that are no checks.
     pub figures: Vec<FigureView>,
     /// Assumed values.
     pub assumed: Vec<AssumedView>,
     /// Cautions.
     pub cautions: Vec<String>,
+}
+
+/// A figure of ground movement, pits or time, which decides nothing.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SiteFigureView {
+    /// `ground movement`, `pits` or `time`.
+    pub topic: &'static str,
+    /// What it is.
+    pub what: String,
+    /// Low, likely and high; `null` where it is not known.
+    pub values: Option<BandView>,
+    /// Source, where there is one.
+    pub source: Option<String>,
+    /// Locator.
+    pub at: Option<String>,
+    /// Mark.
+    pub mark: Option<&'static str>,
+    /// Note.
+    pub note: &'static str,
+    #[serde(skip)]
+    pub(super) basis: Option<OriginView>,
 }
 
 /// A user's file laid over a table.

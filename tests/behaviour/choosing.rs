@@ -294,7 +294,7 @@ fn pipes_are_proposed_from_the_inside_diameter() {
 #[test]
 fn the_diameter_for_a_flow() {
     let text = text(|text| {
-        text.replace(&format!("candidates:\n{CLAY}{PE}"), "design_flow: 0.764 ft3/s\ndesign_depth: 100 %\n")
+        text.replace(&format!("candidates:\n{CLAY}{PE}"), "design_flow: { max: 0.764 ft3/s }\ndesign_depth: 100 %\n")
     });
     let needed = drive(&text).needed_inside_diameter().unwrap();
     assert!((needed.value / (8.0 * 0.0254) - 1.0).abs() < 0.005, "{needed:?}");
@@ -317,14 +317,13 @@ fn what_cannot_be_proposed_is_refused_with_its_place() {
         ("", same as fn(String) -> String, "candidates: expected at least one pipe to choose from"),
         ("needed_inside_diameter: 0 mm\n", same, "needed_inside_diameter: expected a length above zero"),
         ("needed_inside_diameter: 3 m\n", same, "needed_inside_diameter: no pipe can be proposed: clay: no size"),
-        ("needed_inside_diameter: 3 m\ndesign_flow: 5 L/s\n", same, "design_flow: stands beside"),
-        ("needed_inside_diameter: 300 mm\ndesign_depth: 0.5\n", same, "design_depth: is for a design_flow"),
-        ("design_flow: 5 L/s\ndesign_depth: 120 %\n", same, "design_depth: expected a depth"),
-        ("design_flow: 5 L/s\n", |text| text.replace("gravity_sewer", "casing"), "design_flow: is for a gravity sewer"),
+        ("needed_inside_diameter: 300 mm\ndesign_depth: 0.5\n", same, "design_depth: is for a design_flow.max"),
+        ("design_flow: { max: 5 L/s }\ndesign_depth: 120 %\n", same, "design_depth: expected a depth"),
+        ("design_flow: { max: 5 L/s }\n", |text| text.replace("gravity_sewer", "casing"), "design_flow.max: is for"),
         (
-            "design_flow: 5 L/s\n",
+            "design_flow: { max: 5 L/s }\n",
             |text| text.replace("3.96 m", "4.20 m"),
-            "design_flow: nothing flows in a level sewer",
+            "design_flow.max: nothing flows in a level sewer",
         ),
     ] {
         let found = fault(line, change);

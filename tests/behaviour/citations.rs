@@ -116,6 +116,7 @@ fn what_uses_a_row_exists() {
     let mut names: BTreeSet<&str> = [
         "nothing yet",
         "cautions",
+        "time",
         "every citation",
         "standing",
         "score",

@@ -46,6 +46,7 @@ mod slips;
 mod soil;
 mod stages;
 mod stations;
+mod surroundings;
 mod tables;
 mod thrust_wall;
 mod vary;

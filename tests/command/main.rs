@@ -15,5 +15,6 @@ mod faults;
 mod handbook;
 mod jacked;
 mod run;
+mod surroundings;
 mod template;
 mod works;

@@ -51,6 +51,13 @@ fn the_optional_lines_are_read() {
                 "line",
                 "weights",
                 "needed_inside_diameter",
+                "pilot",
+                "design_flow",
+                "half_wave",
+                "surface",
+                "crossings",
+                "plug",
+                "pace",
                 "laydown",
                 "pull_head",
                 "score",
@@ -79,6 +86,13 @@ fn the_optional_lines_are_read() {
                     "stops",
                     "traffic",
                     "annulus",
+                    "pilot",
+                    "design_flow",
+                    "half_wave",
+                    "surface",
+                    "crossings",
+                    "plug",
+                    "pace",
                     "line",
                     "weights",
                     "needed_inside_diameter",
@@ -96,7 +110,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 37, "{all}");
+        assert_eq!(taken, 44, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -74,6 +74,7 @@ sources!(
     soil_scales,
     stein_2001,
     ten_states,
+    surroundings,
     technique_limits,
     thomson_1993,
     trough_example,

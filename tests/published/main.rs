@@ -56,6 +56,7 @@ mod service_tables;
 mod site_check;
 mod soil_scales;
 mod stein_2001;
+mod surroundings;
 mod technique_limits;
 mod ten_states;
 mod thomson_1993;

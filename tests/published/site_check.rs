@@ -1,7 +1,7 @@
 //! Figures of settlement, gravity flow, undulation and face that an independent hand worked out (November 2026), the
 //! formulas being those of the sources that the laws name. Tolerances are half of the last digit given.
 
-use crate::found::{Found, Outcome, Stop, between, law, near, needed, pages, q};
+use crate::found::{Found, Outcome, Stop, between, law, near, needed, pages, q, value};
 use jackpull::Handbook;
 use jackpull::law::Law;
 use jackpull::laws::face::{CriticalNumberCylinder, CriticalNumberSphere, FaceSafety, StabilityNumber};
@@ -61,7 +61,7 @@ fn annulus_that_closes(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let closed_share = needed(row.value.as_ref(), || "its value".to_owned())?.value;
     for (bore, annulus, share, sand, clay, within) in ANNULI {
         let outside_diameter: Length = q("0.610 m");
-        let lost_ground = law(AnnulusLoss { closed_share, bore: q(bore), outside_diameter });
+        let lost_ground = value(AnnulusLoss { closed_share, bore: q(bore), outside_diameter });
         let tolerance = if annulus.len() > 8 { "0.00005 m2" } else { "0.0005 m2" };
         near(found, &format!("annulus of {bore}"), lost_ground, annulus, tolerance);
         let whole = law(FaceLoss { volume_loss: q("100 %"), bore: q(bore) });

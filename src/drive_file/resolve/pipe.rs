@@ -125,6 +125,7 @@ impl Resolver<'_> {
             bore,
             widest,
             bore_rule,
+            sewer: None,
             service: None,
             nominal: size,
             segment,

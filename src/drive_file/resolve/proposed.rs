@@ -71,9 +71,9 @@ impl Resolver<'_> {
         left_out.dedup();
         if pipes.is_empty() {
             let complaint = Complaint::from(format!("no pipe can be proposed: {}", left_out.join("; ")));
-            match (&file.needed_inside_diameter, &file.design_flow) {
+            match (&file.needed_inside_diameter, file.greatest_flow()) {
                 (Some(field), _) => self.flaw(field, "needed_inside_diameter", complaint),
-                (None, Some(field)) => self.flaw(field, "design_flow", complaint),
+                (None, Some(field)) => self.flaw(field, "design_flow.max", complaint),
                 (None, None) => {}
             }
         }
@@ -111,27 +111,25 @@ impl Resolver<'_> {
 
     /// Inside diameter needed: the user's, or that of the flow at the design depth.
     fn needed(&mut self, file: &DriveFile, line: &Line) -> Result<Option<Cited<Length>>, HandbookError> {
-        if let (Some(_), Some(flow)) = (&file.needed_inside_diameter, &file.design_flow) {
-            let complaint = Complaint::from("stands beside needed_inside_diameter, which says the same");
-            self.flaw(flow, "design_flow", complaint.advise("give one of the two"));
-        }
-        if let (Some(depth), None) = (&file.design_depth, &file.design_flow) {
-            self.flaw(depth, "design_depth", "is for a design_flow, which is not given");
+        let proposes = file.needed_inside_diameter.is_none() && file.candidates.is_empty();
+        let flow = file.greatest_flow().filter(|_| proposes);
+        if let (Some(depth), None) = (&file.design_depth, flow) {
+            self.flaw(depth, "design_depth", "is for a design_flow.max from which pipes are proposed");
         }
         if let Some(field) = &file.needed_inside_diameter {
             let diameter = self.positive(field, "needed_inside_diameter", Role::Diameter);
             return Ok(Some(Cited::given(diameter, &FieldName("needed_inside_diameter"))));
         }
-        let Some(field) = &file.design_flow else { return Ok(None) };
-        let flow = self.positive(field, "design_flow", Role::Flow);
+        let Some(field) = flow else { return Ok(None) };
+        let flow = self.positive(field, "design_flow.max", Role::Flow);
         if file.service.value != Service::GravitySewer {
             let complaint = Complaint::from("is for a gravity sewer, whose grade makes it flow");
-            self.flaw(field, "design_flow", complaint.advise("give needed_inside_diameter"));
+            self.flaw(field, "design_flow.max", complaint.advise("give needed_inside_diameter"));
         }
         let slope = Ratio::from_si(line.grade.value.si().tan().abs());
         if !(slope.si() > 0.0) {
             let complaint = Complaint::from("nothing flows in a level sewer");
-            self.flaw(field, "design_flow", complaint.advise("give a grade, or needed_inside_diameter"));
+            self.flaw(field, "design_flow.max", complaint.advise("give a grade, or needed_inside_diameter"));
             return Ok(None);
         }
         let depth = self.handbook.ratio("flow.design_depth")?;
@@ -145,10 +143,11 @@ impl Resolver<'_> {
         }
         let table = self.handbook.manning_n()?;
         let row = table.get("default").ok_or_else(|| super::no_row("manning_n", "default"))?;
-        let roughness = row.map(|row| row.n.value);
-        self.assume_one("design_flow: Manning roughness", roughness, Role::Ratio);
+        // Whether it is given, and that it is assumed where it is not, is told where the sewer is resolved.
+        let given = file.design_flow.as_ref().and_then(|flow| flow.roughness.as_ref());
+        let roughness = given.map_or(row.value.n.value, |field| field.value);
         let flow_ratio = FlowRatio { wetted_angle: WettedAngle { depth_ratio: depth.value }.value() }.value();
-        let needed = DiameterForFlow { flow, flow_ratio, slope, roughness: roughness.value };
+        let needed = DiameterForFlow { flow, flow_ratio, slope, roughness };
         Ok(Some(Cited::new(needed.value(), Origin::Law(&DiameterForFlow::EQUATION))))
     }
 

@@ -1,0 +1,95 @@
+//! Whether an open face stands: stability number in clay, soil plug in sand and silt under water.
+
+use super::movement::worst;
+use super::{opened, vertical_stress};
+use crate::check::{Check, Checks, Subject, Verdict};
+use crate::drive::{Drive, Pipe, Soil, Stretch};
+use crate::handbook::{GroundClass, Method};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::face::{CriticalNumberCylinder, CriticalNumberSphere, FaceSafety, StabilityNumber};
+use crate::laws::pit_base::{CriticalGradient, PlugLength};
+use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, UnitWeight};
+use crate::source::Cited;
+
+const SHORT_TERM: &str = "short term, no support on the face; the limits fall with shallow cover";
+const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
+
+pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
+    if method != Method::PipeJacking || !drive.site.face.open {
+        return;
+    }
+    for stretch in &drive.stretches {
+        let soil = stretch.soil.as_deref().filter(|_| is_clay(stretch.class));
+        if let Some(check) = soil.and_then(|soil| number(calc, drive, pipe, soil)) {
+            worst(checks, check);
+        }
+        if let Some(plug) = drive.site.plug.filter(|_| is_granular(stretch) && stretch.head > Length::default()) {
+            worst(checks, self::plug(calc, drive, stretch, plug));
+        }
+    }
+}
+
+const fn is_clay(class: GroundClass) -> bool {
+    matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay)
+}
+
+fn is_granular(stretch: &Stretch) -> bool {
+    let granular = |class| {
+        matches!(
+            class,
+            GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel
+        )
+    };
+    granular(stretch.class) || stretch.mixed_with.is_some_and(granular)
+}
+
+/// In the deepest place, where the number is greatest.
+fn number<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, soil: &Soil) -> Option<Check> {
+    let undrained_strength = soil.undrained.as_ref()?.strength;
+    calc.part("face in clay");
+    let rule = drive.site.face;
+    let bore = opened(pipe, Method::PipeJacking);
+    let axis = soil.depths.1 - pipe.outside_diameter.value / 2.0;
+    let cover = axis - bore / 2.0;
+    let number = calc.doubted(|calc| {
+        let stress = vertical_stress(calc, soil, axis)?;
+        let unit_weight: UnitWeight = (stress.total - soil.surcharge) / axis;
+        let support = Pressure::default();
+        let surcharge = soil.surcharge;
+        Some(calc.law(StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength }))
+    });
+    let Some(stability_number) = number.value else {
+        let check = Check::rated(Subject::FaceStability, Verdict::NotDecided, rule.refuse.origin);
+        return Some(check.with_note(NO_WEIGHT));
+    };
+    let limit = calc.doubted(|calc| {
+        let sphere = calc.law(CriticalNumberSphere { cover, bore });
+        let cylinder = calc.law(CriticalNumberCylinder { cover, bore });
+        let critical_number = sphere.min(cylinder).min(rule.unstable);
+        calc.law(FaceSafety { critical_number, stability_number });
+        let share: Ratio = critical_number / rule.unstable;
+        let refuse = rule.refuse.value * share;
+        Cited::new(Band { low: refuse, likely: refuse, high: rule.warn * share }, rule.refuse.origin)
+    });
+    let demand = Doubted { value: Band::same(stability_number), doubt: number.doubt };
+    Some(Check::at_most_by_level(Subject::FaceStability, Role::Ratio, demand, limit).with_note(SHORT_TERM))
+}
+
+fn plug<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check {
+    let (low, high) = drive.site.pit_rules.plug;
+    let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+    let saturated = stretch.soil.as_deref().and_then(Soil::at_pipe).and_then(|layer| layer.saturated);
+    let Some(saturated) = saturated else {
+        return Check::rated(Subject::Plug, Verdict::NotDecided, high.origin).with_note(NO_WEIGHT);
+    };
+    calc.part("soil plug against the head of water");
+    let need = calc.doubted(|calc| {
+        let critical_gradient = calc.law(CriticalGradient { buoyant_weight: saturated - water_weight, water_weight });
+        let need = Band { low, likely: low, high: high.value };
+        let need = need.map(|factor| calc.law(PlugLength { factor, head: stretch.head, critical_gradient }));
+        Cited::new(need, high.origin)
+    });
+    let supply = Doubted { value: Band::same(plug.value), doubt: None };
+    Check::at_least_by_level(Subject::Plug, Role::Distance, supply, need)
+}

@@ -1,0 +1,173 @@
+//! Figures that decide nothing, and that an engineer wants to see: how far the ground moves, how large the pits are,
+//! what water comes in, how many shifts the work takes.
+
+use super::movement::{at_service, at_surface};
+use super::pits::{lift, sides};
+use super::time::time_plan;
+use crate::drive::{Drive, Pipe, Pit, PitRules};
+use crate::handbook::Method;
+use crate::law::{Calc, Silent};
+use crate::laws::inflow::{EquivalentRadius, InflowUnconfined, InfluenceRadius};
+use crate::laws::pit_base::{CriticalGradient, PlugLength};
+use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::quantity::{Band, Length, Measure, Role, Shown, UnitWeight};
+use crate::source::{Cited, Origin};
+
+/// One figure.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SiteFigure {
+    /// `ground movement`, `pits` or `time`.
+    pub topic: &'static str,
+    /// What it is.
+    pub what: String,
+    /// Low, likely and high; absent where it is not known.
+    pub values: Option<Band<Shown>>,
+    /// Where it comes from.
+    pub origin: Option<Origin>,
+    /// What a reader must know.
+    pub note: &'static str,
+}
+
+/// The figures of one pipe put in by one method.
+#[must_use]
+pub fn site_figures(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
+    let mut all = movement(drive, pipe, method);
+    all.extend(pits(drive, pipe, method));
+    all.extend(time(drive, pipe, method));
+    all
+}
+
+const MOVEMENT: &str = "ground movement";
+const NOT_A_LIMIT: &str = "a bound on the high side: all lost ground and the whole annulus arrive";
+
+fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
+    let calc = &mut Calc::new(Silent);
+    let loss = drive.site.movement.face_loss.1.origin;
+    let mut all = Vec::new();
+    let mut add = |what: &str, moved: Option<super::movement::Moved>| {
+        let settlement = moved.map(|moved| moved.settlement.map(|settlement| Shown::of(settlement, Role::Settlement)));
+        let slope = moved.map(|moved| moved.slope.map(|slope| Shown::of(slope, Role::Slope)));
+        let note = if moved.is_some() { NOT_A_LIMIT } else { "no source gives the width of the trough here" };
+        for (kind, values) in [("settlement", settlement), ("slope", slope)] {
+            let what = format!("{kind}, {what}");
+            all.push(SiteFigure { topic: MOVEMENT, what, values, origin: Some(loss), note });
+        }
+    };
+    let surface = at_surface(calc, drive, pipe, method);
+    add("surface, shallowest place of each ground", surface.value.filter(|_| surface.doubt.is_none()));
+    for (index, crossing) in drive.site.crossings.iter().enumerate() {
+        if crossing.depth < crossing.invert - pipe.outside_diameter.value / 2.0 {
+            let moved = at_service(calc, drive, pipe, method, crossing);
+            add(&format!("crossings[{index}], {}", crossing.name), moved.value.filter(|_| moved.doubt.is_none()));
+        }
+    }
+    all
+}
+
+const PITS: &str = "pits";
+
+fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
+    let calc = &mut Calc::new(Silent);
+    let mut all = Vec::new();
+    let mut add = |what: &str, values: Band<Shown>, origin: Origin, note| {
+        all.push(SiteFigure { topic: PITS, what: what.to_owned(), values: Some(values), origin: Some(origin), note });
+    };
+    if method == Method::PipeJacking {
+        let [length, width] = sides(calc, drive, pipe);
+        for (what, side) in [("launch pit, length", length), ("launch pit, width", width)] {
+            let shown = side.value.map(|side| Shown::of(side, Role::Distance));
+            add(what, shown, side.origin, "inside the shoring; plant that is known may do with less");
+        }
+        if let Some(lift) = lift(drive, pipe) {
+            let shown = Band::same(Shown::of(lift, Role::Thrust));
+            let origin = drive.site.pit_rules.crane_margin.origin;
+            add("crane at the radius of the pit", shown, origin, "one pipe and the margin; the machine may weigh more");
+        }
+        if let Some((need, origin)) = plug(calc, drive) {
+            let note = "whole soil in the mouth of an open casing under water, likely and high by the factor";
+            add("soil plug", need.map(|need| Shown::of(need, Role::Distance)), origin, note);
+        }
+    }
+    let rules = &drive.site.pit_rules;
+    let ends = [("inflow, launch pit", &drive.site.launch), ("inflow, reception pit", &drive.site.reception)];
+    for (what, pit) in ends {
+        let Some(table) = pit.water else { continue };
+        if let Some((steady, start)) = inflow(calc, pit, table, rules) {
+            let band = Band { low: steady, likely: steady, high: start };
+            let note = "steady, and at the start of pumping; the radius of influence is a rough guess";
+            add(what, band, rules.pumping_start.origin, note);
+        }
+    }
+    all
+}
+
+/// The longest plug that open ground under water asks for, where its weight is known.
+fn plug(calc: &mut Calc<Silent>, drive: &Drive) -> Option<(Band<Length>, Origin)> {
+    if !drive.site.face.open {
+        return None;
+    }
+    let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+    let (low, high) = drive.site.pit_rules.plug;
+    let wet = drive.stretches.iter().filter(|stretch| stretch.head > Length::default());
+    let needs = wet.filter_map(|stretch| {
+        let saturated = stretch.soil.as_deref()?.at_pipe()?.saturated?;
+        let critical_gradient = calc.law(CriticalGradient { buoyant_weight: saturated - water_weight, water_weight });
+        let mut need = |factor| calc.law(PlugLength { factor, head: stretch.head, critical_gradient });
+        let (likely, most) = (need(low), need(high.value));
+        Some(Band { low: likely, likely, high: most })
+    });
+    let longest = needs.reduce(|one, other| one.with(other, Length::max))?;
+    Some((longest, high.origin))
+}
+
+fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -> Option<(Shown, Shown)> {
+    let space = pit.space.as_ref()?;
+    let (permeability, base) = space.seepage?;
+    let drawdown = space.floor - table;
+    if !(drawdown > Length::default()) {
+        return None;
+    }
+    let (width, length) = (space.width.value, space.length.value);
+    let near_radius = calc.law(EquivalentRadius { width, length });
+    let reach = calc.law(InfluenceRadius { drawdown, permeability });
+    let flow = calc.doubted(|calc| {
+        calc.law(InflowUnconfined {
+            permeability,
+            far_depth: base - table,
+            near_depth: base - space.floor,
+            far_radius: reach + near_radius,
+            near_radius,
+        })
+    });
+    let shown = |flow| Shown::of(flow, Role::Flow);
+    flow.doubt.is_none().then(|| (shown(flow.value), shown(flow.value * rules.pumping_start.value)))
+}
+
+const TIME: &str = "time";
+
+fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
+    let plan = time_plan(drive, pipe, method);
+    let count = |band: Band<crate::quantity::Ratio>| band.map(|shifts| Shown::of(shifts, Role::Shifts));
+    let mut all = Vec::new();
+    for stage in plan.stages.iter().flatten() {
+        let passes = if stage.passes > 1 { format!(" ({} of them)", stage.passes) } else { String::new() };
+        let origin = stage.rate.map(|rate: Cited<_>| rate.origin);
+        let note = if origin.is_some() {
+            "shifts: clear rates, and the slow one planned by the week"
+        } else {
+            "no rate is known for this work: give `pace`"
+        };
+        let what = format!("{}{passes}, shifts", stage.what);
+        all.push(SiteFigure { topic: TIME, what, values: stage.shifts.map(count), origin, note });
+    }
+    let sum = plan.shifts.map(count);
+    let note = "without setting up, stops and lost days";
+    all.push(SiteFigure { topic: TIME, what: "shifts in all".to_owned(), values: sum, origin: plan.origin(), note });
+    if let Some(cost) = plan.cost {
+        let values = Some(cost.map(|cost| Shown::of(cost, Role::Count)));
+        let origin = drive.site.pace.shift_price.map(|price| price.origin);
+        let note = "in the money of the file: shifts and setting up, nothing else";
+        all.push(SiteFigure { topic: TIME, what: "cost of these shifts".to_owned(), values, origin, note });
+    }
+    all
+}

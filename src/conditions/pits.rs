@@ -1,0 +1,114 @@
+//! Pits: floor in clay, uplift by water below, room for what goes in, and the crane.
+
+use super::movement::worst;
+use super::vertical_stress;
+use crate::check::{Check, Checks, Subject, Verdict};
+use crate::drive::{Drive, Pipe, Pit, PitSpace, Soil, Stretch};
+use crate::handbook::Method;
+use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton};
+use crate::laws::room::PitSide;
+use crate::quantity::{Band, Force, Length, Role, UnitWeight};
+use crate::source::Cited;
+
+const HEAVE: &str = "undrained strength of the ground at the pit; walls that reach deeper are not counted";
+const UPLIFT: &str = "by weight alone, without friction on the walls";
+const SIDES: &str = "likely with the shortest usual plant, high with plant that is not known";
+const LIFT: &str = "one pipe and the margin of the crane; machine and frame may weigh more";
+const NO_WEIGHT: &str = "the unit weight of the ground is not known below water";
+
+pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
+    let ends = [(&drive.site.launch, drive.stretches.first()), (&drive.site.reception, drive.stretches.last())];
+    for (pit, stretch) in ends {
+        base(calc, drive, pit, stretch, checks);
+    }
+    if let (Method::PipeJacking, Some(space)) = (method, &drive.site.launch.space) {
+        room(calc, drive, pipe, space, checks);
+    }
+}
+
+fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Option<&Stretch>, checks: &mut Checks) {
+    let (Some(space), Some(soil)) = (&pit.space, stretch.and_then(|stretch| stretch.soil.as_deref())) else { return };
+    let rules = &drive.site.pit_rules;
+    if let Some(undrained) = &soil.undrained {
+        calc.part("base of a pit in clay");
+        let safety = calc.doubted(|calc| heave(calc, space, soil, undrained.strength));
+        let check = match safety.value {
+            Some(factor) => {
+                let supply = Doubted { value: Band::same(factor), doubt: safety.doubt };
+                let need = Doubted { value: rules.heave.map(Band::same), doubt: None };
+                Check::at_least_by_level(Subject::PitHeave, Role::Ratio, supply, need).with_note(HEAVE)
+            }
+            None => Check::rated(Subject::PitHeave, Verdict::NotDecided, rules.heave.origin).with_note(NO_WEIGHT),
+        };
+        worst(checks, check);
+    }
+    if let (Some((thickness, water_pressure)), Some(layer)) = (space.tight, soil.at_pipe()) {
+        calc.part("uplift of the base of a pit");
+        let unit_weight = layer.saturated.unwrap_or(layer.moist);
+        let factor = calc.doubted(|calc| calc.law(BaseUplift { unit_weight, thickness, water_pressure }));
+        let (low, high) = rules.uplift;
+        let need = Cited::new(Band { low, likely: low, high: high.value }, high.origin);
+        let need = Doubted { value: need, doubt: None };
+        let check = Check::at_least_by_level(Subject::PitUplift, Role::Ratio, factor.map(Band::same), need);
+        worst(checks, check.with_note(UPLIFT));
+    }
+}
+
+/// The lesser safety of the two equations, where the second holds.
+fn heave<R: Recorder>(
+    calc: &mut Calc<R>,
+    space: &PitSpace,
+    soil: &Soil,
+    undrained_strength: crate::quantity::Pressure,
+) -> Option<crate::quantity::Ratio> {
+    let depth = space.floor;
+    let stress = vertical_stress(calc, soil, depth)?;
+    let surcharge = soil.surcharge;
+    let unit_weight: UnitWeight = (stress.total - surcharge) / depth;
+    let (width, length) = (space.width.value.min(space.length.value), space.width.value.max(space.length.value));
+    let bearing_factor = calc.law(BearingFactorSkempton { depth, width, length });
+    let safety = calc.law(BaseHeave { bearing_factor, undrained_strength, unit_weight, depth, surcharge });
+    let wide = BaseHeaveTerzaghi { undrained_strength, unit_weight, depth, width, surcharge };
+    Some(if wide.in_range() { safety.min(calc.law(wide)) } else { safety })
+}
+
+/// Sides of the launch pit, likely and high.
+pub(super) fn sides<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> [Cited<Band<Length>>; 2] {
+    let rules = &drive.site.pit_rules;
+    let around = pipe.casing.unwrap_or(pipe.outside_diameter.value);
+    let mut side = |part: Length, (low, high): (Length, Cited<Length>)| {
+        let mut one = |allowance| if rules.whole { allowance } else { calc.law(PitSide { part, allowance }) };
+        let (low, most) = (one(low), one(high.value));
+        Cited::new(Band { low, likely: low, high: most }, high.origin)
+    };
+    [side(pipe_length(drive, pipe), rules.length), side(around, rules.width)]
+}
+
+/// Length of one jacking pipe: the file's, or the longest usual one of clay.
+fn pipe_length(drive: &Drive, pipe: &Pipe) -> Length {
+    pipe.segment.unwrap_or(drive.site.pit_rules.pipe_length.value)
+}
+
+/// The heaviest known lift with the margin of the crane.
+pub(super) fn lift(drive: &Drive, pipe: &Pipe) -> Option<Force> {
+    let margin = drive.site.pit_rules.crane_margin.value;
+    pipe.jacked_weight().map(|weight| weight * pipe_length(drive, pipe) * (1.0 + margin.value))
+}
+
+fn room<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, space: &PitSpace, checks: &mut Checks) {
+    calc.part("room in the launch pit");
+    let [length, width] = sides(calc, drive, pipe);
+    for (subject, there, need) in [(Subject::PitLength, space.length, length), (Subject::PitWidth, space.width, width)]
+    {
+        let supply = Doubted { value: Band::same(there.value), doubt: None };
+        let need = Doubted { value: need, doubt: None };
+        let check = Check::at_least_by_level(subject, Role::Distance, supply, need);
+        checks.add(check.as_screen().with_note(SIDES));
+    }
+    if let (Some(crane), Some(lift)) = (space.crane, lift(drive, pipe)) {
+        let demand = Doubted { value: Band::same(lift), doubt: None };
+        let limit = Doubted { value: crane, doubt: None };
+        checks.add(Check::at_most(Subject::CraneLift, Role::Thrust, demand, limit).with_note(LIFT));
+    }
+}

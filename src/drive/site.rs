@@ -1,0 +1,186 @@
+//! What surrounds the bore: flow, surface, services, pits, pace. Every rule is looked up, every limit is the file's or a
+//! row's.
+
+use crate::quantity::{Force, Length, Pressure, Ratio, Velocity, VolumeRate};
+use crate::source::{Cited, Origin};
+
+/// All that conditions beside force and ground need.
+#[derive(Debug, Clone)]
+pub struct Surroundings {
+    /// Gravity sewers only.
+    pub(crate) gravity: Option<Gravity>,
+    pub(crate) surface: Surface,
+    pub(crate) crossings: Vec<Crossing>,
+    pub(crate) movement: Movement,
+    pub(crate) cover: Cover,
+    pub(crate) face: FaceRule,
+    pub(crate) launch: Pit,
+    pub(crate) reception: Pit,
+    pub(crate) pit_rules: PitRules,
+    /// Whole soil kept in the mouth of the casing.
+    pub(crate) plug: Option<Cited<Length>>,
+    pub(crate) pace: Pace,
+}
+
+/// Flow and grade.
+#[derive(Debug, Clone)]
+pub struct Gravity {
+    pub(crate) roughness: Cited<Ratio>,
+    pub(crate) flow_min: Option<Cited<VolumeRate>>,
+    pub(crate) flow_max: Option<Cited<VolumeRate>>,
+    /// From a high spot to the next low one.
+    pub(crate) half_wave: Option<Cited<Length>>,
+    pub(crate) cleaning_stress: Cited<Pressure>,
+    /// Slope that pulled lines are asked for: usual low and high end.
+    pub(crate) pulled_floor: (Ratio, Cited<Ratio>),
+}
+
+/// What a pipe is as a sewer.
+#[derive(Debug, Clone, Copy)]
+pub struct Sewer {
+    pub(crate) inside: Cited<Length>,
+    pub(crate) least_slope: Cited<Ratio>,
+    pub(crate) sag: Cited<Length>,
+}
+
+/// The surface.
+#[derive(Debug, Clone, Copy)]
+pub struct Surface {
+    pub(crate) road: bool,
+    pub(crate) railway: bool,
+    pub(crate) settlement: Option<Cited<Length>>,
+    pub(crate) slope: Option<Cited<Ratio>>,
+}
+
+/// A crossed service.
+#[derive(Debug, Clone)]
+pub struct Crossing {
+    pub(crate) name: String,
+    pub(crate) at: Length,
+    pub(crate) depth: Length,
+    /// Depth of the invert there.
+    pub(crate) invert: Length,
+    /// Position of its stretch.
+    pub(crate) stretch: usize,
+    pub(crate) settlement: Option<Cited<Length>>,
+    pub(crate) slope: Option<Cited<Ratio>>,
+    pub(crate) clearance: Option<Cited<Length>>,
+}
+
+impl Crossing {
+    /// Distance from the launch pit.
+    #[must_use]
+    pub const fn at(&self) -> Length {
+        self.at
+    }
+}
+
+/// Settlement.
+#[derive(Debug, Clone)]
+pub struct Movement {
+    /// By stretch; none where no source tells the width of the trough in its ground.
+    pub(crate) troughs: Vec<Option<Trough>>,
+    /// Volume lost at the face, low and high.
+    pub(crate) face_loss: (Ratio, Cited<Ratio>),
+}
+
+/// The trough over one stretch.
+#[derive(Debug, Clone, Copy)]
+pub struct Trough {
+    /// Width over depth, low and high.
+    pub(crate) ratio: (Ratio, Ratio),
+    /// Share of the annulus that closes: low, usual high end, bound.
+    pub(crate) closed: (Ratio, Ratio, Ratio),
+    /// Least depth of the invert.
+    pub(crate) shallowest: Length,
+    pub(crate) origin: Origin,
+}
+
+/// Least cover.
+#[derive(Debug, Clone)]
+pub struct Cover {
+    /// Least depth of the invert.
+    pub(crate) shallowest: Length,
+    /// Length and multiple of the outside diameter for jacked pipe.
+    pub(crate) jacked: (Length, Cited<Ratio>),
+    /// Below a road, for drilled bores: largest diameter of the row, and cover; by rising diameter.
+    pub(crate) drilled: Vec<(Option<Length>, Cited<Length>)>,
+    /// Below a railway.
+    pub(crate) rail: Cited<Length>,
+    /// Clear distance of jacked and of drilled bores: least, and multiple.
+    pub(crate) clear_jacked: Cited<Ratio>,
+    pub(crate) clear_drilled: (Length, Cited<Ratio>),
+}
+
+/// Open face in clay.
+#[derive(Debug, Clone, Copy)]
+pub struct FaceRule {
+    /// Whether the face stands open.
+    pub(crate) open: bool,
+    pub(crate) warn: Ratio,
+    pub(crate) refuse: Cited<Ratio>,
+    /// Number at failure, without a factor.
+    pub(crate) unstable: Ratio,
+}
+
+/// One pit.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Pit {
+    pub(crate) invert: Length,
+    /// Depth of the water table.
+    pub(crate) water: Option<Length>,
+    pub(crate) space: Option<PitSpace>,
+}
+
+/// What the file tells of a pit.
+#[derive(Debug, Clone, Copy)]
+pub struct PitSpace {
+    pub(crate) length: Cited<Length>,
+    pub(crate) width: Cited<Length>,
+    pub(crate) floor: Length,
+    pub(crate) tight: Option<(Length, Pressure)>,
+    pub(crate) seepage: Option<(Velocity, Length)>,
+    pub(crate) crane: Option<Cited<Force>>,
+}
+
+/// Rules for pits.
+#[derive(Debug, Clone, Copy)]
+pub struct PitRules {
+    pub(crate) heave: Cited<Ratio>,
+    pub(crate) uplift: (Ratio, Cited<Ratio>),
+    pub(crate) plug: (Ratio, Cited<Ratio>),
+    pub(crate) pumping_start: Cited<Ratio>,
+    /// Added to the outside diameter, or the width itself for an auger pit: low and high.
+    pub(crate) width: (Length, Cited<Length>),
+    /// Added to the pipe length, or the length itself for an auger pit: low and high.
+    pub(crate) length: (Length, Cited<Length>),
+    /// True where the sides are those of an auger pit, whatever the pipe.
+    pub(crate) whole: bool,
+    pub(crate) crane_margin: Cited<Ratio>,
+    /// Length of one jacking pipe where the file does not give it.
+    pub(crate) pipe_length: Cited<Length>,
+}
+
+/// Metres a shift, and prices.
+#[derive(Debug, Clone, Copy)]
+pub struct Pace {
+    pub(crate) pilot: Option<Rate>,
+    pub(crate) casing: Option<Rate>,
+    pub(crate) reaming: Option<Rate>,
+    pub(crate) jacking: Option<Rate>,
+    pub(crate) pullback: Option<Rate>,
+    /// True where the rate of the pipe holds the pilot too.
+    pub(crate) pilot_in_pipe: bool,
+    /// Share of the clear rate that is planned with: low and high.
+    pub(crate) planned: (Ratio, Cited<Ratio>),
+    pub(crate) shift_price: Option<Cited<Ratio>>,
+    pub(crate) setup_price: Option<Cited<Ratio>>,
+}
+
+/// Length put in a shift.
+#[derive(Debug, Clone, Copy)]
+pub struct Rate {
+    pub(crate) low: Length,
+    pub(crate) high: Length,
+    pub(crate) origin: Origin,
+}

@@ -1,0 +1,122 @@
+//! Pits: what the file tells of them, and the rules for their room, floor and crane.
+
+use super::site::{end, low, needs, span};
+use super::{Resolver, no_row};
+use crate::drive::{Pit, PitRules, PitSpace, Stem};
+use crate::drive_file::{DriveFile, PitSpaceFile};
+use crate::handbook::{HandbookError, Spoil};
+use crate::quantity::{Length, Role};
+use crate::source::{Cited, FieldName};
+
+const NAMES: [[&FieldName; 3]; 2] = [
+    [&FieldName("launch.space.length"), &FieldName("launch.space.width"), &FieldName("launch.space.crane")],
+    [&FieldName("reception.space.length"), &FieldName("reception.space.width"), &FieldName("reception.space.crane")],
+];
+
+impl Resolver<'_> {
+    pub(super) fn pit_space(
+        &mut self,
+        space: Option<&PitSpaceFile>,
+        path: &str,
+        invert: Length,
+        water: Option<Length>,
+    ) -> Pit {
+        let Some(space) = space else { return Pit { invert, water, space: None } };
+        let [launch, reception] = NAMES;
+        let [length, width, crane] = if path.starts_with("launch") { launch } else { reception };
+        let floor = space.floor_depth.as_ref().map_or(invert, |field| {
+            let floor = self.positive(field, &format!("{path}.floor_depth"), Role::Depth);
+            if floor < invert {
+                let complaint = needs("is above the invert of the pipe", "give the depth of the floor below ground");
+                self.flaw(field, &format!("{path}.floor_depth"), complaint);
+            }
+            floor
+        });
+        let tight = match (&space.tight_soil, &space.water_pressure) {
+            (Some(soil), Some(pressure)) => Some((
+                self.positive(soil, &format!("{path}.tight_soil"), Role::Depth),
+                self.positive(pressure, &format!("{path}.water_pressure"), Role::UnitFriction),
+            )),
+            (Some(soil), None) => {
+                let complaint = needs("means nothing without the water pressure", "add `water_pressure: 40 kPa`");
+                self.flaw(soil, &format!("{path}.tight_soil"), complaint);
+                None
+            }
+            (None, Some(pressure)) => {
+                let complaint = needs("means nothing without the soil over it", "add `tight_soil: 3 m`");
+                self.flaw(pressure, &format!("{path}.water_pressure"), complaint);
+                None
+            }
+            (None, None) => None,
+        };
+        let seepage = match (&space.permeability, &space.tight_base_depth) {
+            (Some(permeability), Some(base)) => {
+                let depth = self.positive(base, &format!("{path}.tight_base_depth"), Role::Depth);
+                if depth < floor {
+                    self.flaw(base, &format!("{path}.tight_base_depth"), "is above the floor of the pit");
+                }
+                Some((self.positive(permeability, &format!("{path}.permeability"), Role::Permeability), depth))
+            }
+            (Some(field), None) => {
+                let complaint = needs("means nothing without the tight base", "add `tight_base_depth: 9 m`");
+                self.flaw(field, &format!("{path}.permeability"), complaint);
+                None
+            }
+            (None, Some(field)) => {
+                let complaint = needs("means nothing without the permeability", "add `permeability: 1e-5 m/s`");
+                self.flaw(field, &format!("{path}.tight_base_depth"), complaint);
+                None
+            }
+            (None, None) => None,
+        };
+        let space = PitSpace {
+            length: Cited::given(self.positive(&space.length, length.0, Role::Distance), length),
+            width: Cited::given(self.positive(&space.width, width.0, Role::Distance), width),
+            floor,
+            tight,
+            seepage,
+            crane: space.crane.as_ref().map(|field| self.rating(field, crane, Role::Thrust)),
+        };
+        Pit { invert, water, space: Some(space) }
+    }
+
+    /// The longer end of the usual lengths of clay pipe.
+    fn usual_pipe_length(&self) -> Result<Cited<Length>, HandbookError> {
+        let missing = || no_row("jacking_pipe_length", "clay");
+        let row = self.handbook.jacking_pipe_length()?.get("clay").ok_or_else(missing)?;
+        Ok(row.map(|row| row.high.value))
+    }
+
+    pub(super) fn pit_rules(&mut self, file: &DriveFile, stem: &Stem) -> Result<PitRules, HandbookError> {
+        let factors = self.handbook.pit_factor()?;
+        let sizes = self.handbook.shaft_size()?;
+        let side = |key: &'static str, least: bool| -> Result<Cited<Length>, HandbookError> {
+            let row = sizes.get(key).ok_or_else(|| no_row("shaft_size", key))?;
+            let values = row.value;
+            let pick = if least { values.low.as_ref() } else { values.high.as_ref() };
+            let length = pick.or(values.value.as_ref()).ok_or_else(|| no_row("shaft_size", key))?;
+            Ok(Cited::new(length.value, row.origin))
+        };
+        let auger = file.spoil.as_ref().is_none_or(|field| field.value == Spoil::Auger) && !stem.is_there();
+        let (width, length) = if auger {
+            (
+                (side("auger_width", true)?, side("auger_width", false)?),
+                (side("auger_length", true)?, side("auger_length", false)?),
+            )
+        } else {
+            let typical = side("width_typical", true)?;
+            ((typical, typical), (side("length_to_dn_1500", true)?, side("length_some_plant", false)?))
+        };
+        Ok(PitRules {
+            heave: end(factors, "base_heave", low)?,
+            uplift: span(factors, "base_uplift")?,
+            plug: span(factors, "plug_gradient")?,
+            pumping_start: end(factors, "pumping_start", |row| row.value.as_ref())?,
+            width: (width.0.value, width.1),
+            length: (length.0.value, length.1),
+            whole: auger,
+            pipe_length: self.usual_pipe_length()?,
+            crane_margin: end(self.handbook.planning_factor()?, "crane", low)?,
+        })
+    }
+}

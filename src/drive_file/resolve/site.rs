@@ -1,0 +1,283 @@
+//! What surrounds the bore: surface, crossed services, cover, settlement, open face.
+
+use super::line::Line;
+use super::{Resolver, no_row};
+use crate::drive::{AssumedValue, Cover, Crossing, FaceRule, Movement, Stem, Stretch, Surface, Surroundings, Trough};
+use crate::drive_file::{DriveFile, OrNone, Over, StretchFile, Traffic};
+use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Spoil, Table};
+use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown};
+use crate::source::{Cited, FieldName, Origin};
+use crate::yaml::{Complaint, Field};
+
+/// Method of the rows of cover under a road.
+const UNDER_ROAD: &str = "directional drilling under a road";
+/// Most services on one drive.
+const MOST_CROSSINGS: usize = 200;
+
+/// One end of a span, or its value.
+pub(super) fn end(
+    table: &Table<RatioSpanRow>,
+    key: &str,
+    pick: impl Fn(&RatioSpanRow) -> Option<&Field<Ratio>>,
+) -> Result<Cited<Ratio>, HandbookError> {
+    let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
+    let value = pick(row.value).ok_or_else(|| no_row(table.id, key))?.value;
+    if !(value.si() >= 0.0) {
+        return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is below zero" });
+    }
+    Ok(Cited::new(value, row.origin))
+}
+
+pub(super) fn low(row: &RatioSpanRow) -> Option<&Field<Ratio>> {
+    row.low.as_ref()
+}
+
+pub(super) fn high(row: &RatioSpanRow) -> Option<&Field<Ratio>> {
+    row.high.as_ref()
+}
+
+/// Both ends of a span that rise.
+pub(super) fn span(table: &Table<RatioSpanRow>, key: &str) -> Result<(Ratio, Cited<Ratio>), HandbookError> {
+    let (least, most) = (end(table, key, low)?, end(table, key, high)?);
+    if least.value > most.value {
+        return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "low and high do not rise" });
+    }
+    Ok((least.value, most))
+}
+
+impl Resolver<'_> {
+    pub(super) fn site(
+        &mut self,
+        file: &DriveFile,
+        line: &Line,
+        stretches: &[Stretch],
+        stem: &Stem,
+    ) -> Result<Surroundings, HandbookError> {
+        let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
+        let water = |stretch: Option<&StretchFile>| {
+            let own = stretch.and_then(|stretch| stretch.groundwater.as_ref());
+            match own.unwrap_or(&file.groundwater).value {
+                OrNone::Some(depth) => Some(depth),
+                OrNone::None => None,
+            }
+        };
+        Ok(Surroundings {
+            gravity: self.gravity(file)?,
+            surface: self.surface(file),
+            crossings: self.crossings(file, line, stretches, length),
+            movement: self.movement(line, stretches)?,
+            cover: self.cover(line, stretches)?,
+            face: self.face_rule(file)?,
+            launch: {
+                let invert = line.depths(Length::default(), Length::default()).0;
+                self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water(file.ground.first()))
+            },
+            reception: {
+                let invert = line.depths(length, length).0;
+                let space = file.reception.as_ref().and_then(|pit| pit.space.as_ref());
+                self.pit_space(space, "reception.space", invert, water(file.ground.last()))
+            },
+            pit_rules: self.pit_rules(file, stem)?,
+            plug: file.plug.as_ref().map(|field| self.rating(field, &FieldName("plug"), Role::Distance)),
+            pace: self.pace(file, stretches, stem)?,
+        })
+    }
+
+    fn surface(&mut self, file: &DriveFile) -> Surface {
+        let surface = file.surface.as_ref();
+        let over = surface.and_then(|surface| surface.over.as_ref()).map_or(Over::Open, |field| field.value);
+        let traffic = file.traffic.as_ref().map(|field| field.value);
+        Surface {
+            road: over == Over::Road || traffic == Some(Traffic::Highway),
+            railway: over == Over::Railway || traffic == Some(Traffic::Railway),
+            settlement: surface
+                .and_then(|surface| surface.allowed_settlement.as_ref())
+                .map(|field| self.rating(field, &FieldName("surface.allowed_settlement"), Role::Settlement)),
+            slope: surface
+                .and_then(|surface| surface.allowed_slope.as_ref())
+                .map(|field| self.rating(field, &FieldName("surface.allowed_slope"), Role::Slope)),
+        }
+    }
+
+    fn crossings(&mut self, file: &DriveFile, line: &Line, stretches: &[Stretch], length: Length) -> Vec<Crossing> {
+        if let Some(one_too_many) = file.crossings.get(MOST_CROSSINGS) {
+            let path = format!("crossings[{MOST_CROSSINGS}]");
+            self.flaw(&one_too_many.at, &path, format!("more than {MOST_CROSSINGS} crossed services"));
+            return Vec::new();
+        }
+        let mut crossings = Vec::new();
+        for (index, crossing) in file.crossings.iter().enumerate() {
+            let path = format!("crossings[{index}]");
+            let at = self.not_negative(&crossing.at, &format!("{path}.at"), Role::Distance);
+            if at > length {
+                self.flaw(&crossing.at, &format!("{path}.at"), "lies beyond the drive");
+            }
+            let depth = self.positive(&crossing.depth, &format!("{path}.depth"), Role::Depth);
+            let settlement = crossing.allowed_settlement.as_ref().map(|field| {
+                let value = self.positive(field, &format!("{path}.allowed_settlement"), Role::Settlement);
+                Cited::given(value, &FieldName("crossings[].allowed_settlement"))
+            });
+            let slope = crossing.allowed_slope.as_ref().map(|field| {
+                let value = self.positive(field, &format!("{path}.allowed_slope"), Role::Slope);
+                Cited::given(value, &FieldName("crossings[].allowed_slope"))
+            });
+            let clearance = crossing.clearance.as_ref().map(|field| {
+                let value = self.positive(field, &format!("{path}.clearance"), Role::Depth);
+                Cited::given(value, &FieldName("crossings[].clearance"))
+            });
+            let name = crossing.kind.as_ref().map_or_else(|| "service".to_owned(), |kind| kind.value.0.clone());
+            let stretch = stretches.iter().position(|stretch| at <= stretch.to).unwrap_or_default();
+            let invert = line.depths(at, at).0;
+            crossings.push(Crossing { name, at, depth, invert, stretch, settlement, slope, clearance });
+        }
+        crossings
+    }
+
+    fn movement(&mut self, line: &Line, stretches: &[Stretch]) -> Result<Movement, HandbookError> {
+        let losses = self.handbook.volume_loss()?;
+        let face_loss = span(losses, "closed_usual")?;
+        let mut troughs = Vec::new();
+        for stretch in stretches {
+            troughs.push(self.trough(line, stretch)?);
+        }
+        Ok(Movement { troughs, face_loss })
+    }
+
+    /// Width of the trough and closure of the annulus by ground; both ends of a mixed face.
+    fn trough(&mut self, line: &Line, stretch: &Stretch) -> Result<Option<Trough>, HandbookError> {
+        let widths = self.handbook.trough_width()?;
+        let wet = stretch.head > Length::default();
+        let key = |class| match class {
+            GroundClass::SoftClay => Some("soft_clay"),
+            GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => Some("clay_observed"),
+            GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel | GroundClass::Silt => {
+                Some(if wet { "sands_and_gravels" } else { "sand_above_water" })
+            }
+            GroundClass::Fill
+            | GroundClass::WeakRock
+            | GroundClass::HardRock
+            | GroundClass::Peat
+            | GroundClass::Unknown => None,
+        };
+        let closure = self.handbook.annulus_closure()?;
+        let bound = end(closure, "bound", |row| row.value.as_ref())?;
+        let mut trough: Option<Trough> = None;
+        for class in [Some(stretch.class), stretch.mixed_with].into_iter().flatten() {
+            let Some(key) = key(class) else { return Ok(None) };
+            let (least, most) = span(widths, key)?;
+            let clay = key == "soft_clay" || key == "clay_observed";
+            let closed = span(closure, if clay { "clay" } else { "sand" })?;
+            let one = Trough {
+                ratio: (least, most.value),
+                closed: (closed.0, closed.1.value, bound.value),
+                shallowest: line.depths(stretch.from, stretch.to).0,
+                origin: most.origin,
+            };
+            trough = Some(trough.map_or(one, |other| Trough {
+                ratio: (one.ratio.0.min(other.ratio.0), one.ratio.1.max(other.ratio.1)),
+                closed: (one.closed.0.min(other.closed.0), one.closed.1.max(other.closed.1), bound.value),
+                ..one
+            }));
+        }
+        Ok(trough)
+    }
+
+    fn cover(&mut self, line: &Line, stretches: &[Stretch]) -> Result<Cover, HandbookError> {
+        let table = self.handbook.minimum_cover()?;
+        let row = |key: &str| table.get(key).ok_or_else(|| no_row("minimum_cover", key));
+        let jacked = row("jacked")?;
+        let loose = stretches
+            .iter()
+            .any(|stretch| [Some(stretch.class), stretch.mixed_with].contains(&Some(GroundClass::LooseSand)));
+        let times = if loose { row("jacked_loose_sand")? } else { jacked };
+        let missing = |key| move || no_row("minimum_cover", key);
+        let multiple = times.value.times_high.as_ref().ok_or_else(missing("jacked"))?.value;
+        let least = jacked.value.cover.as_ref().ok_or_else(missing("jacked"))?.value;
+        let rail = row("rail")?;
+        let mut drilled = Vec::new();
+        for row in table.iter().filter(|row| row.value.value.method.value.0 == UNDER_ROAD) {
+            let least = row.value.value.cover.as_ref().ok_or_else(|| no_row("minimum_cover", UNDER_ROAD))?.value;
+            let to = row.value.value.diameter_to.as_ref().map(|to| to.value);
+            drilled.push((to, Cited::new(least, row.origin)));
+        }
+        drilled.sort_by(|a, b| {
+            let end = |to: &Option<Length>| to.map_or(f64::INFINITY, Measure::si);
+            end(&a.0).total_cmp(&end(&b.0))
+        });
+        let separation = self.handbook.separation()?;
+        let clear = |key: &'static str| separation.get(key).ok_or_else(|| no_row("separation", key));
+        let (by_jacking, by_drilling) = (clear("parallel_jacked")?, clear("parallel_drilled")?);
+        let missing = |key| move || no_row("separation", key);
+        Ok(Cover {
+            shallowest: line.shallowest(),
+            jacked: (least, Cited::new(multiple, times.origin)),
+            drilled,
+            rail: Cited::new(
+                rail.value.cover.as_ref().ok_or_else(|| no_row("minimum_cover", "rail"))?.value,
+                rail.origin,
+            ),
+            clear_jacked: Cited::new(
+                by_jacking.value.times.as_ref().ok_or_else(missing("parallel_jacked"))?.value,
+                by_jacking.origin,
+            ),
+            clear_drilled: (
+                by_drilling.value.clear.as_ref().ok_or_else(missing("parallel_drilled"))?.value,
+                Cited::new(
+                    by_drilling.value.times.as_ref().ok_or_else(missing("parallel_drilled"))?.value,
+                    by_drilling.origin,
+                ),
+            ),
+        })
+    }
+
+    fn face_rule(&mut self, file: &DriveFile) -> Result<FaceRule, HandbookError> {
+        let table = self.handbook.stability_number()?;
+        let from = |key: &str| -> Result<Cited<Ratio>, HandbookError> {
+            let row = table.get(key).ok_or_else(|| no_row("stability_number", key))?;
+            let from = row.value.from.as_ref().ok_or_else(|| no_row("stability_number", key))?;
+            Ok(Cited::new(from.value, row.origin))
+        };
+        let (warn, refuse, unstable) = (from("open_face_warn")?, from("open_face_refuse")?, from("unstable")?);
+        if !(warn.value.si() > 0.0 && warn.value <= refuse.value && refuse.value <= unstable.value) {
+            let row = "open_face_warn, open_face_refuse, unstable".to_owned();
+            return Err(HandbookError::Unfit { table: "stability_number", row, why: "the numbers do not rise" });
+        }
+        let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
+        Ok(FaceRule { open: spoil != Spoil::Slurry, warn: warn.value, refuse, unstable: unstable.value })
+    }
+
+    /// Says what settlement and clear distance rest on, where the file asks for either.
+    pub(super) fn assume_site(&mut self, site: &Surroundings) {
+        let asked = site.surface.settlement.is_some() || site.surface.slope.is_some() || !site.crossings.is_empty();
+        if !asked {
+            return;
+        }
+        let loss = site.movement.face_loss;
+        let shown = |ratio| Shown::of(ratio, Role::Percent);
+        let band = Band { low: shown(loss.0), likely: shown((loss.0 + loss.1.value) / 2.0), high: shown(loss.1.value) };
+        self.assume("settlement: ground lost at the face", AssumedValue::Band(band), loss.1.origin);
+        for (index, trough) in site.movement.troughs.iter().enumerate() {
+            let Some(trough) = trough else { continue };
+            let shown = |ratio| Shown::of(ratio, Role::Ratio);
+            let middle = (trough.ratio.0 + trough.ratio.1) / 2.0;
+            let band = Band { low: shown(trough.ratio.0), likely: shown(middle), high: shown(trough.ratio.1) };
+            let path = format!("ground[{index}]");
+            self.assume_alike(&path, "width of the trough over depth", AssumedValue::Band(band), trough.origin);
+            let (low, usual, bound) = trough.closed;
+            let percent = |ratio| Shown::of(ratio, Role::Percent);
+            let band = Band { low: percent(low), likely: percent(usual), high: percent(bound) };
+            self.assume_alike(&path, "share of the annulus that closes", AssumedValue::Band(band), trough_origin(self));
+        }
+    }
+}
+
+/// Row of the bound on closure.
+fn trough_origin(resolver: &Resolver<'_>) -> Origin {
+    let bound = resolver.handbook.annulus_closure().ok().and_then(|table| table.get("bound").map(|row| row.origin));
+    bound.unwrap_or(Origin::File(&FieldName("surface")))
+}
+
+/// Complaint about a pair of fields.
+pub(super) fn needs(what: &str, advice: &str) -> Complaint {
+    Complaint::from(what.to_owned()).advise(advice.to_owned())
+}

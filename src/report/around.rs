@@ -1,0 +1,158 @@
+//! What lies around the bore: which data are not given, and what the drive itself asks to beware of.
+
+use crate::check::Subject;
+use crate::choice::Ranked;
+use crate::drive::{Drive, Stretch};
+use crate::handbook::{GroundClass, HandbookError, Method, Service};
+use crate::quantity::{Length, Role, Shown, UnitSystem};
+
+/// What the file does not give, so that a check of it is absent, in the order of the checks.
+pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
+    if ranked.scheme.is_excluded() {
+        return Vec::new();
+    }
+    let jacked = ranked.scheme.method == Method::PipeJacking;
+    let absent = |subject| ranked.scheme.checks.get(subject).is_none();
+    let mut list = Vec::new();
+    let mut ask = |missing: bool, what| {
+        if missing {
+            list.push(what);
+        }
+    };
+    let gravity = drive.service == Service::GravitySewer;
+    ask(gravity && absent(Subject::BackFall), "back-fall and standing water (half_wave)");
+    ask(gravity && absent(Subject::FlowCapacity), "capacity (design_flow.max)");
+    ask(gravity && absent(Subject::SelfCleaning), "self-cleaning (design_flow.min)");
+    ask(absent(Subject::Cover), "cover of a pulled pipe (surface.over)");
+    ask(absent(Subject::SurfaceSettlement), "settlement of the surface (surface.allowed_settlement)");
+    ask(absent(Subject::ServiceClearance), "crossed services (crossings)");
+    let clay = drive.stretches.iter().any(|stretch| is_clay(stretch.class));
+    ask(jacked && clay && absent(Subject::FaceStability), "face in clay (soil.undrained_strength)");
+    ask(absent(Subject::PitHeave), "base of the pits in clay (launch.space, soil.undrained_strength)");
+    ask(absent(Subject::PitUplift), "uplift of the pits (launch.space.tight_soil, water_pressure)");
+    let wet = drive.stretches.iter().any(|stretch| stretch.head > Length::default());
+    ask(jacked && wet && absent(Subject::Plug), "soil plug under water (plug, soil.saturated)");
+    ask(jacked && absent(Subject::PitLength), "room in the launch pit (launch.space)");
+    ask(jacked && absent(Subject::CraneLift), "crane (launch.space.crane)");
+    list
+}
+
+const fn is_clay(class: GroundClass) -> bool {
+    matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay)
+}
+
+/// Cautions by what the drive contains. Local codes and licensed practice decide.
+///
+/// # Errors
+/// If a table is malformed or lacks a row.
+pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Vec<String>, HandbookError> {
+    let Some(pipe) = drive.candidates.get(ranked.candidate) else { return Ok(Vec::new()) };
+    let shown = |length, role| Shown::of(length, role).display(system).to_string();
+    let mut list = pit_cautions(drive, system)?;
+    let no_row = |table: &'static str, key: &str| HandbookError::NoRow { table, wanted: key.to_owned() };
+    if drive.stem.is_there() {
+        let limits = drive.handbook.pilot_limits()?;
+        let row = limits.get("length_usual").ok_or_else(|| no_row("pilot_limits", "length_usual"))?;
+        if let Some(least) = row.value.low.as_ref().filter(|least| drive.length.value > least.value) {
+            list.push(format!(
+                "Sight line: beyond about {} heat, dust and moisture bend the beam to the target; prove the optics and \
+                 survey the invert from the reception pit.",
+                shown(least.value, Role::Distance)
+            ));
+        }
+        let movement = drive.handbook.movement_caution()?;
+        let heave = movement.get("heave_of_pilot").ok_or_else(|| no_row("movement_caution", "heave_of_pilot"))?;
+        if let Some(times) = &heave.value.high {
+            let widest = drive.stem.head.max(pipe.passes.iter().copied().fold(Length::default(), Length::max));
+            let needed = widest * times.value;
+            let cover = drive.site.cover.shallowest - pipe.outside_diameter.value;
+            let dense = |stretch: &Stretch| !matches!(stretch.class, GroundClass::LooseSand | GroundClass::SoftClay);
+            if cover < needed && drive.stretches.iter().any(dense) {
+                list.push(format!(
+                    "Heave: cover is {}, less than {} over a displacing pilot or expander: dense ground and services \
+                     above may lift. No size of it can be told.",
+                    shown(cover, Role::Depth),
+                    shown(needed, Role::Depth)
+                ));
+            }
+        }
+    }
+    if drive.stretches.iter().any(|stretch| stretch.class == GroundClass::Fill) {
+        list.push("Obstructions in fill: probe the line; a stop in mid drive needs a rescue pit over it.".to_owned());
+    }
+    let exposed = drive.handbook.separation()?;
+    let rule = exposed.get("exposed_crossing").ok_or_else(|| no_row("separation", "exposed_crossing"))?.value;
+    if let (Some(clear), Some(times)) = (&rule.clear, &rule.times) {
+        let near = clear.value.max(pipe.bore.value * times.value);
+        for crossing in &drive.site.crossings {
+            let axis = crossing.invert - pipe.outside_diameter.value / 2.0;
+            let distance = (axis - crossing.depth).abs() - pipe.bore.value / 2.0;
+            if distance < near {
+                list.push(format!(
+                    "{} at {}: {} clear of the bore, nearer than {}: dig it up and see it before boring.",
+                    capital(&crossing.name),
+                    shown(crossing.at, Role::Distance),
+                    shown(distance, Role::Depth),
+                    shown(near, Role::Depth)
+                ));
+            }
+        }
+    }
+    if ranked.scheme.method == Method::Pullback {
+        list.push(
+            "Pullback: weak link before the pipe, nobody by swivel and pull head under load; warn the other pit by \
+             radio before every break-through and before the tail comes in."
+                .to_owned(),
+        );
+    } else {
+        list.push(
+            "Jacking: nobody in the pit while it thrusts; guard rods and auger, lock out before tools are changed; \
+             block and clear the exit before break-through."
+                .to_owned(),
+        );
+    }
+    Ok(list)
+}
+
+/// What the depths of the pits ask for.
+fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, HandbookError> {
+    let table = drive.handbook.excavation()?;
+    let rule = |key: &'static str| {
+        let row = table.get(key).and_then(|row| row.value.length.as_ref());
+        row.map(|length| length.value)
+            .ok_or_else(|| HandbookError::NoRow { table: "excavation", wanted: key.to_owned() })
+    };
+    let text = |length: Length| Shown::of(length, Role::Depth).display(system).to_string();
+    let floor = |pit: &crate::drive::Pit| pit.space.as_ref().map_or(pit.invert, |space| space.floor);
+    let deepest = floor(&drive.site.launch).max(floor(&drive.site.reception));
+    let (system_from, engineer, air) = (rule("protective_system")?, rule("engineer")?, rule("air_test_depth")?);
+    let (egress, setback, notice) = (rule("egress_depth")?, rule("setback")?, "before digging");
+    let mut list = Vec::new();
+    if deepest >= system_from {
+        let engineer = if deepest > engineer { " by a registered engineer's design" } else { "" };
+        list.push(format!(
+            "Pits of {}: protective system{engineer}, ladder from {} of depth, spoil and plant {} back from the edge \
+             (OSHA 1926 P; local law decides).",
+            text(deepest),
+            text(egress),
+            text(setback)
+        ));
+    }
+    if deepest > air {
+        list.push(format!(
+            "Air in the pits: test for oxygen, gas and hydrogen sulphide before entry and while people are below; sewers \
+             and organic ground give off gas. Locate services {notice}."
+        ));
+    }
+    list.push(
+        "Vibration and noise of plant: record the state of near buildings first; overhead lines and the crane keep \
+         apart."
+            .to_owned(),
+    );
+    Ok(list)
+}
+
+fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}

@@ -1,0 +1,72 @@
+//! What is printed of flow, cover, settlement, pits and time, as text and as JSON.
+
+use crate::run::{example, file, jackpull, stderr, stdout};
+use serde_json::Value;
+
+const LINES: &str = "\
+half_wave: 40 m
+design_flow: { min: 6 L/s, max: 20 L/s }
+surface: { over: road, allowed_settlement: 20 mm }
+crossings: [{ at: 30 m, depth: 1.5 m, kind: water main, allowed_settlement: 10 mm }]
+pace: { pilot: 30 m, jacking: 12 m, shift_price: 4000 }
+";
+
+fn path() -> String {
+    let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap();
+    let text = text.replace(
+        "launch: { invert_depth: 4.20 m }",
+        "launch: { invert_depth: 4.20 m, space: { length: 6 m, width: 3 m, crane: 40 kN } }",
+    );
+    let text = text.replace(
+        "spt_n: 12",
+        "spt_n: 12\n    soil: { moist: 19 kN/m3, friction_angle: 25 deg, undrained_strength: 60 kPa }",
+    );
+    file("surroundings.yaml", format!("{text}{LINES}").as_bytes())
+}
+
+#[test]
+fn the_text_tells_checks_figures_and_what_is_not_given() {
+    for units in ["si", "us"] {
+        let output = jackpull(&["assess", "--units", units, &path()]);
+        assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+        let page = stdout(&output);
+        for part in [
+            "Ground movement, pits and time: pipe jacking of clay 10 in",
+            "settlement, crossings[0], water main",
+            "cost of these shifts",
+            "back-fall",
+            "flow, self-cleaning",
+            "clear distance, services",
+            "face, stability number",
+            "pit base, heave",
+            "crane lift",
+            "ground opened for a jacked pipe: displacing pilot, auger",
+            "not given in the file, so not checked: uplift of the pits",
+        ] {
+            assert!(page.contains(part), "{part}\n{page}");
+        }
+        assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
+    }
+}
+
+#[test]
+fn the_json_holds_the_same() {
+    let output = jackpull(&["assess", "--format", "json", &path()]);
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let first = &report["schemes"][0];
+    let subjects: Vec<&str> =
+        first["checks"].as_array().unwrap().iter().map(|check| check["subject"].as_str().unwrap()).collect();
+    for subject in ["least slope", "standing water", "cover", "settlement, services", "launch pit, width"] {
+        assert!(subjects.contains(&subject), "{subject}: {subjects:?}");
+    }
+    let figures = first["site_figures"].as_array().unwrap();
+    let sum = figures.iter().find(|figure| figure["what"] == "shifts in all").unwrap();
+    assert_eq!((sum["topic"].as_str(), sum["values"]["likely"]["value"].as_f64()), (Some("time"), Some(7.0)));
+    let not_given = first["not_given"].as_array().unwrap();
+    assert!(not_given.iter().any(|item| item.as_str().unwrap().starts_with("uplift")), "{not_given:?}");
+    // Nothing is known of the time of a pull, and the file says so.
+    let pulled = &report["schemes"][1];
+    let sum =
+        pulled["site_figures"].as_array().unwrap().iter().find(|figure| figure["what"] == "shifts in all").unwrap();
+    assert!(sum["values"].is_null());
+}
