@@ -90,6 +90,12 @@ impl Drive {
         self.lubrication
     }
 
+    /// How the ground is opened for a jacked pipe, in words.
+    #[must_use]
+    pub const fn technique(&self) -> &'static str {
+        self.technique
+    }
+
     /// The ground, from launch to reception.
     #[must_use]
     pub fn stretches(&self) -> &[Stretch] {
