@@ -103,9 +103,9 @@ impl DriveFile {
             steering: None,
             pull: None,
             tolerance: None,
+            traffic: None,
             annulus: None,
             vacuum: None,
-            traffic: None,
             candidates: Vec::new(),
         }
     }

@@ -70,15 +70,15 @@ pub struct DriveFile {
     /// Tolerance of the invert, either way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
+    /// What drives over a rigid pipe in service.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub traffic: Option<Field<Traffic>>,
     /// What becomes of the annulus round a pulled pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub annulus: Option<AnnulusFile>,
     /// Vacuum that a pressure main may see in service.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub vacuum: Option<VacuumFile>,
-    /// What drives over a rigid pipe in service.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub traffic: Option<Field<Traffic>>,
     /// The pipes to choose from.
     pub candidates: Vec<CandidateFile>,
 }

@@ -24,8 +24,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "swelling, sensitive or artesian ground, peat, voids, contamination",
     "stability of bore and face; inflow of water; heave",
     "annulus: lifts and ballast of grouting, its heat, strength and reach",
-    "flexible pipe in service: traffic beyond the surcharge, collapse and deflection of PVC and metal pipe; internal \
-     pressure",
+    "traffic over flexible pipe beyond the surcharge; internal pressure; collapse and deflection of pulled PVC and metal pipe",
     "pits, working area, crane",
     "cover, crossed utilities, settlement and heave",
     "hydraulics, least slope",
