@@ -9,6 +9,7 @@
     reason = "a test that fails should stop"
 )]
 
+mod both_ways;
 mod bounds;
 mod candidates;
 mod choosing;

@@ -114,11 +114,12 @@ impl Resolver<'_> {
         let packer = candidate.packer.as_ref().map(|packer| &packer.thickness);
         self.refuse(path, "packer.thickness", packer, "the maker's force stands for the joint");
         self.refuse(path, "free_length", candidate.free_length.as_ref(), "is for steel pipe");
-        let row = if pvc { self.handbook.pvc_pipe()?.find(|row| same_size(row.size.value, size)) } else { None };
+        // Iron pipe has the same outside diameters, the cast iron sizes.
+        let row = self.handbook.pvc_pipe()?.find(|row| same_size(row.size.value, size));
         let table = row.map(|row| row.map(|row| (row.outside_diameter.value, None)));
         let Some(barrel) = self.barrel(path, candidate, table) else {
             let sizes = self.handbook.pvc_pipe()?.iter().map(|row| row.value.value.size.value);
-            self.no_such_size(path, candidate, &format!("{what} pipe"), sizes.filter(|_| pvc));
+            self.no_such_size(path, candidate, &format!("{what} pipe"), sizes);
             return Ok(None);
         };
         let Some(rated_force) = self.rated_force(path, candidate) else {
