@@ -128,6 +128,8 @@ pub enum Subject {
     WallLevel,
     /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
     WallMovement,
+    /// Load of a rigid pipe in service, against its crushing strength.
+    Crushing,
     /// Invert against its tolerance, gravity sewers only.
     Invert,
     /// Ground against method.
@@ -176,6 +178,7 @@ impl Subject {
         Self::ThrustWall,
         Self::WallLevel,
         Self::WallMovement,
+        Self::Crushing,
         Self::Invert,
         Self::Ground,
         Self::Length,
@@ -224,6 +227,7 @@ impl Subject {
             Self::ThrustWall => "thrust wall",
             Self::WallLevel => "thrust wall, level",
             Self::WallMovement => "thrust wall, movement",
+            Self::Crushing => "pipe in service, crushing",
             Self::Invert => "invert, line and grade",
             Self::Ground => "ground",
             Self::Length => "length",

@@ -2,8 +2,10 @@
 
 mod capacity;
 mod ground;
+mod jacks;
 mod pipe;
 mod pulled;
+mod service;
 mod stem;
 mod wall;
 
@@ -12,8 +14,10 @@ pub use capacity::{
     Packer, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme, Steering,
 };
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
+pub use jacks::{Gauge, StationRules};
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
 pub use pulled::*;
+pub use service::{PipeInService, Place};
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
 
@@ -38,6 +42,8 @@ pub struct Drive {
     pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
     pub(crate) reaction: Option<Reaction>,
+    pub(crate) gauge: Option<Gauge>,
+    pub(crate) stations: StationRules,
     pub(crate) stem: Stem,
     pub(crate) tip: TipResistance,
     /// How the ground is opened for a jacked pipe, in words.

@@ -13,6 +13,7 @@ pub mod earth_load;
 pub mod face;
 pub mod fracture;
 pub mod friction;
+pub mod gauge;
 pub mod hydraulics;
 pub mod inflow;
 pub mod outside_pressure;
@@ -177,6 +178,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &stations::StationDistance::EQUATION,
     &stations::StationStart::EQUATION,
     &stations::ThrustThroughTail::EQUATION,
+    &gauge::GaugePressure::EQUATION,
     &pull_curved::TensionAtEntry::EQUATION,
     &pull_curved::TensionAfterEntryCurve::EQUATION,
     &pull_curved::TensionAfterLevel::EQUATION,

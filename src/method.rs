@@ -12,6 +12,8 @@ mod stem;
 
 pub use crate::handbook::Method;
 pub use figures::{Figure, figures};
+pub use jacking::shove::{Shove, StopBy, shove_plan};
+pub use jacking::stations::{PlacedStations, Stations, stations};
 pub use jacking::wall::{WallNeeded, wall_needed};
 pub use models::{FrictionModel, SoilView, friction_models};
 pub use profile::{Point, StageProfile, profile};
@@ -29,7 +31,17 @@ pub fn assess(drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
     scheme(&mut Calc::new(Silent), drive, pipe, method)
 }
 
-/// The same, and the working behind it.
+/// Whether there is anything to say of a pipe and a method: a row that bars it, or what it is when it is put in so.
+#[must_use]
+pub fn is_offered(drive: &Drive, pipe: &Pipe, method: Method) -> bool {
+    let possible = match method {
+        Method::PipeJacking => pipe.jacked.is_some(),
+        Method::Pullback => pipe.pulled.is_some() && drive.pull.is_some(),
+    };
+    possible || pipe.bars(method).next().is_some()
+}
+
+/// Assesses as [`assess`], and tells the working behind it.
 #[must_use]
 pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
     let mut calc = Calc::new(Sheet::default());
@@ -54,6 +66,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         _ => return scheme,
     }
     jacking::wall::checks(calc, drive, pipe, &mut scheme);
+    jacking::service::checks(calc, drive, pipe, &mut scheme);
     for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
         scheme.checks.add(check);
     }

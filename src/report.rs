@@ -2,6 +2,7 @@
 
 mod build;
 mod cautions;
+mod jacks;
 mod json;
 mod not_given;
 mod not_given_pull;
@@ -9,6 +10,7 @@ mod text;
 mod view;
 
 pub use build::report;
+pub use jacks::{ShoveView, StationsView};
 pub use json::json;
 pub use text::text;
 pub use view::{

@@ -72,6 +72,7 @@ const SI: &[(&str, &str)] = &[
     ("spacer", "20 mm"),
     ("grout", "1500 kg/m3"),
     ("grouting", "50 kPa"),
+    ("cylinders", "50000 mm2"),
 ];
 
 const US: &[(&str, &str)] = &[
@@ -120,6 +121,7 @@ const US: &[(&str, &str)] = &[
     ("spacer", "0.75 in"),
     ("grout", "94 lb/ft^3"),
     ("grouting", "7 psi"),
+    ("cylinders", "78 in2"),
 ];
 
 impl Template {

@@ -49,6 +49,8 @@ pub struct Soil {
     pub(crate) water_depth: Option<Length>,
     /// Shear modulus at the pipe.
     pub(crate) shear_modulus: Option<Pressure>,
+    /// Cohesion that the file lets the earth load count on.
+    pub(crate) cohesion: Option<Pressure>,
     /// Undrained clay at the pipe.
     pub(crate) undrained: Option<Undrained>,
 }

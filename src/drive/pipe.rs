@@ -12,6 +12,10 @@ pub struct Pipe {
     pub(crate) label: String,
     pub(crate) family: Family,
     pub(crate) outside_diameter: Cited<Length>,
+    /// Nominal size: the inside diameter of a rigid pipe.
+    pub(crate) nominal: Length,
+    /// Length of one pipe that is pushed, where it is given.
+    pub(crate) segment: Option<Length>,
     /// What it is when it is jacked; none where it cannot be.
     pub(crate) jacked: Option<JackedPipe>,
     /// What it is when it is pulled; none where it cannot be.
@@ -27,6 +31,8 @@ pub struct Pipe {
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_length: Option<Cited<Length>>,
     pub(crate) pullback_length: Option<Cited<Length>>,
+    /// What it bears in service, where its crushing strength is known.
+    pub(crate) service: Option<Box<super::PipeInService>>,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
 }

@@ -87,7 +87,14 @@ impl DriveFile {
             lubrication: site.lubrication.into(),
             ground: Vec::new(),
             stops: Vec::new(),
-            rig: RigFile { thrust: site.rig_thrust.into(), pull: site.rig_pull.into(), torque: None },
+            rig: RigFile {
+                thrust: site.rig_thrust.into(),
+                pull: site.rig_pull.into(),
+                torque: None,
+                cylinder_area: None,
+                efficiency: None,
+                station_thrust: None,
+            },
             stem: None,
             spoil: None,
             pilot: None,
@@ -98,6 +105,7 @@ impl DriveFile {
             tolerance: None,
             annulus: None,
             vacuum: None,
+            traffic: None,
             candidates: Vec::new(),
         }
     }
@@ -286,6 +294,9 @@ impl CandidateFile {
             casing: None,
             casing_wall: None,
             bore: None,
+            crushing: None,
+            segment_length: None,
+            annulus: None,
             passes: None,
         }
     }

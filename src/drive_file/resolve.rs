@@ -8,6 +8,7 @@ mod face;
 mod ground;
 mod jacked;
 mod jacked_steel;
+mod jacks;
 mod label;
 mod line;
 mod pe;
@@ -18,6 +19,7 @@ mod pull_works;
 mod pulled_metal;
 mod pulled_pvc;
 mod rigid;
+mod service;
 mod soil;
 mod steering;
 mod stem;
@@ -183,6 +185,8 @@ impl Resolver<'_> {
             pull: Cited::given(self.positive(&file.rig.pull, "rig.pull", Role::Pull), &FieldName("rig.pull")),
             torque: file.rig.torque.as_ref().map(|field| self.rating(field, &FieldName("rig.torque"), Role::Torque)),
         };
+        let gauge = self.gauge(&file.rig)?;
+        let stations = self.stations(&file.rig)?;
         let stem = self.stem(file)?;
         let face = self.face(file)?;
         let tip = self.tip(&stem)?;
@@ -191,7 +195,7 @@ impl Resolver<'_> {
             None => None,
         };
         let annulus = self.annulus(file, pull.as_ref())?;
-        let in_service = self.in_service(file)?;
+        let in_service = self.flexible_in_service(file)?;
         if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
@@ -214,7 +218,7 @@ impl Resolver<'_> {
             self.flaw(&file.length, "candidates", "expected at least one pipe to choose from, got an empty list");
         }
         label::tell_apart(&file.candidates, &mut candidates);
-        let candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
+        let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
         self.assume_pilot(file, stem.is_there());
@@ -222,6 +226,7 @@ impl Resolver<'_> {
         let stretches = self.ground(file, length, &line, &works)?;
         let reaction = self.reaction(file, &stretches)?;
         self.dry_hole(file, &stretches);
+        self.in_service(file, &stretches, &mut candidates)?;
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
@@ -243,6 +248,8 @@ impl Resolver<'_> {
             restart: self.restart(file)?,
             rig,
             reaction,
+            gauge,
+            stations,
             stem,
             tip,
             technique: works.technique,

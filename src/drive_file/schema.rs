@@ -76,6 +76,9 @@ pub struct DriveFile {
     /// Vacuum that a pressure main may see in service.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub vacuum: Option<VacuumFile>,
+    /// What drives over a rigid pipe in service.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub traffic: Option<Field<Traffic>>,
     /// The pipes to choose from.
     pub candidates: Vec<CandidateFile>,
 }
@@ -212,6 +215,9 @@ pub struct SoilFile {
     /// Undrained strength of clay.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub undrained_strength: Option<Field<Pressure>>,
+    /// Cohesion that the earth load in service may count on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cohesion: Option<Field<Pressure>>,
     /// Undrained modulus of elasticity of clay.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub undrained_modulus: Option<Field<Pressure>>,
@@ -288,6 +294,15 @@ pub struct RigFile {
     /// Greatest torque.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub torque: Option<Field<Torque>>,
+    /// Piston area of all main jacks, for readings of their gauge.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cylinder_area: Option<Field<Area>>,
+    /// Force of the jacks over pressure times area.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub efficiency: Option<Field<Ratio>>,
+    /// Thrust of an intermediate jacking station.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub station_thrust: Option<Field<Force>>,
 }
 
 /// The pilot stem.
@@ -542,6 +557,72 @@ key_words!(Certificate, "a certificate of strength", {
     "en_295_7" => Certificate::En295,
 });
 
+/// Crushing strength of a rigid pipe.
+#[derive(Debug, Clone, PartialEq)]
+pub enum CrushingFile {
+    /// Force per length between three edges.
+    Strength(LineLoad),
+    /// Key of a row of the table `crushing_class`.
+    Class(String),
+}
+
+impl Default for CrushingFile {
+    fn default() -> Self {
+        Self::Class(String::new())
+    }
+}
+
+impl FromScalar for CrushingFile {
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint> {
+        match scalar {
+            Scalar::Text(text) if text.starts_with(|c: char| c.is_ascii_alphabetic()) => {
+                Ok(Self::Class(text.to_owned()))
+            }
+            other => LineLoad::from_scalar(other).map(Self::Strength).map_err(|complaint| {
+                let advice = complaint.advice.clone().unwrap_or_default();
+                complaint.advise(format!("{advice}, or a class such as \"en_295_160\""))
+            }),
+        }
+    }
+}
+
+impl ToScalar for CrushingFile {
+    fn to_scalar(&self) -> String {
+        match self {
+            Self::Strength(strength) => strength.to_text(),
+            Self::Class(class) => class.clone(),
+        }
+    }
+}
+
+/// What is left round a rigid pipe in service.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Annulus {
+    /// It is not grouted.
+    #[default]
+    Open,
+    /// It is grouted full, specified and recorded.
+    Grouted,
+}
+key_words!(Annulus, "what is left round the pipe", { "open" => Annulus::Open, "grouted" => Annulus::Grouted });
+
+/// What drives over the pipe.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Traffic {
+    /// Nothing.
+    None,
+    /// A road.
+    #[default]
+    Highway,
+    /// A railway.
+    Railway,
+}
+key_words!(Traffic, "the traffic over the pipe", {
+    "none" => Traffic::None,
+    "highway" => Traffic::Highway,
+    "railway" => Traffic::Railway,
+});
+
 /// A pipe to choose from.
 #[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
@@ -643,9 +724,18 @@ pub struct CandidateFile {
     /// Wall of that casing, for its weight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_wall: Option<Field<Length>>,
+    /// Length of one jacking pipe, for the shove plan.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub segment_length: Option<Field<Length>>,
     /// Final bore round the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,
+    /// Strength of a rigid pipe between three edges in the test of crushing, or its class.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub crushing: Option<Field<CrushingFile>>,
+    /// What is left round a rigid pipe in service.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub annulus: Option<Field<Annulus>>,
     /// Bores of the reaming passes before the one that brings the pipe, from the smallest; `[]` for none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub passes: Option<Vec<Field<Length>>>,

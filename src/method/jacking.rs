@@ -4,6 +4,9 @@ mod capacity;
 mod end;
 pub(super) mod figures;
 mod joint;
+pub(super) mod service;
+pub(super) mod shove;
+pub(super) mod stations;
 mod steel;
 pub(super) mod wall;
 

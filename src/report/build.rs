@@ -1,5 +1,6 @@
 //! A choice spelled out as plain data, every origin in words.
 
+use super::jacks::{self, ShoveView, StationsView};
 use super::view::*;
 use super::{cautions, not_given, not_given_pull};
 use crate::check::{Check, Verdict};
@@ -135,6 +136,8 @@ impl View<'_> {
             force: ranked.scheme.force.map(band),
             rig_force: ranked.scheme.rig_force.map(band),
             wall_needed: self.wall_needed(ranked),
+            stations: self.stations(ranked),
+            shove_plan: self.shove_plan(ranked),
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
@@ -148,6 +151,20 @@ impl View<'_> {
         let role = if pulled { Role::Pull } else { Role::Thrust };
         let band = band.map(|force| Shown::of(force, role));
         BandView { low: self.value(band.low), likely: self.value(band.likely), high: self.value(band.high) }
+    }
+
+    fn stations(&self, ranked: &Ranked) -> Option<StationsView> {
+        let pipe = self.drive.candidates.get(ranked.candidate)?;
+        let stations = method::stations(self.drive, pipe, &ranked.scheme)?;
+        let rules = &self.drive.stations;
+        let origins = [rules.entry.origin, rules.first.origin].map(|origin| self.origin(origin));
+        Some(jacks::stations(&stations, origins, |shown| self.value(shown)))
+    }
+
+    fn shove_plan(&self, ranked: &Ranked) -> Vec<ShoveView> {
+        let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
+        let plan = method::shove_plan(self.drive, pipe, &ranked.scheme);
+        plan.iter().map(|shove| jacks::shove(shove, |shown| self.value(shown))).collect()
     }
 
     fn wall_needed(&self, ranked: &Ranked) -> Option<WallNeededView> {

@@ -11,12 +11,11 @@ use crate::source::Origin;
 
 /// What this version does not check.
 pub(super) const NOT_CHECKED: &[&str] = &[
-    "joints of a jacked pipe where packer and steering are not given (they are taken to bear over the whole face); \
-     tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes",
-    "first pipe: load of the head, offset of jacks and thrust ring; steel: bending on a curve, joint offset, ground load \
-     with the push; a free length in the pit where it is not given",
+    "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting at the packer, wear of packers over \
+     many pushes; first pipe: load of the head, offset of jacks and thrust ring",
+    "jacked steel: bending on a curve, joint offset, ground load with the push",
     "structure of the thrust wall and its base; the pit face that a pull leans on",
-    "intermediate jacking stations",
+    "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
     "weight of stem and casing along the grade, where their walls are not given",
     "thrust-back of a pulled string; welding and lowering in of a string, slings, wear of coatings",
@@ -25,8 +24,8 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "swelling, sensitive or artesian ground, peat, voids, contamination",
     "stability of bore and face; inflow of water; heave",
     "annulus: lifts and ballast of grouting, its heat, strength and reach",
-    "pipe in service: jacked pipe under earth, traffic and water; traffic beyond the surcharge; internal pressure; \
-     collapse and deflection of pulled PVC and metal pipe",
+    "flexible pipe in service: traffic beyond the surcharge, collapse and deflection of PVC and metal pipe; internal \
+     pressure",
     "pits, working area, crane",
     "cover, crossed utilities, settlement and heave",
     "hydraulics, least slope",

@@ -32,6 +32,10 @@ pub fn text(report: &Report) -> String {
     if let Some(first) = report.schemes.first().filter(|first| !first.checks.is_empty()) {
         page.heading(&format!("Force along the drive: {} of {}", first.method, first.pipe));
         page.stages(first);
+        if !first.shove_plan.is_empty() {
+            page.heading("Shove plan: the pipes at which something changes, all of them in the JSON");
+            page.shove_plan(first);
+        }
         if !first.soil.is_empty() {
             page.heading("Unit friction by published models: shown, never used for capacity");
             page.soil(first);
@@ -141,6 +145,10 @@ impl Page {
             if let Some(wall) = &scheme.wall_needed {
                 self.wall_needed(wall);
             }
+            if let Some(stations) = scheme.stations.as_ref().filter(|stations| stations.is_told) {
+                self.wrapped("jacking stations   ", &stations.says);
+                self.wrapped("                   ", &origin(&stations.basis));
+            }
             self.gap();
         }
         self.line(&format!(
@@ -166,6 +174,19 @@ impl Page {
             None => format!("{}, {}", figure.basis.source, figure.basis.label),
         };
         self.wrapped("", &format!("{}: {} ({basis}{range}){note}", figure.label, figure.value.text));
+    }
+
+    fn shove_plan(&mut self, scheme: &SchemeView) {
+        let row = |[pipe, to, likely, read, stop, stop_read, by]: [&str; 7]| {
+            format!("{pipe:>5}{to:>10}{likely:>15}{read:>12}{stop:>16}{stop_read:>12}  {by}")
+        };
+        self.line(&row(["pipe", "to", "likely", "gauge", "stop and ask", "gauge", "set by"]));
+        for shove in scheme.shove_plan.iter().filter(|shove| shove.changes) {
+            let read = shove.gauge.as_ref().map_or("", |gauge| gauge.likely.text.as_str());
+            let stop_read = shove.stop_gauge.as_ref().map_or("", |stop| stop.text.as_str());
+            let (pipe, likely) = (shove.pipe.to_string(), &shove.force.likely.text);
+            self.line(&row([&pipe, &shove.to.text, likely, read, &shove.stop.text, stop_read, shove.stop_by]));
+        }
     }
 
     fn wall_needed(&mut self, wall: &WallNeededView) {

@@ -1,5 +1,6 @@
 //! The report as plain data: what the text prints and what the JSON holds.
 
+use super::jacks::{ShoveView, StationsView};
 use serde::Serialize;
 
 /// Version of the JSON form.
@@ -290,6 +291,10 @@ pub struct SchemeView {
     pub rig_force: Option<BandView>,
     /// A thrust wall that would do, where the ground behind it is given and the wall is not.
     pub wall_needed: Option<WallNeededView>,
+    /// Intermediate jacking stations.
+    pub stations: Option<StationsView>,
+    /// Shove plan, where the length of a pipe is given.
+    pub shove_plan: Vec<ShoveView>,
     /// Force along the drive, stage by stage.
     pub stages: Vec<StageView>,
     /// Friction models, for the stretches whose soil the file tells.

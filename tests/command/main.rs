@@ -15,3 +15,4 @@ mod handbook;
 mod jacked;
 mod run;
 mod template;
+mod works;

@@ -47,6 +47,7 @@ fn the_optional_lines_are_read() {
                 "reaming_torque",
                 "push_assist",
                 "soil",
+                "traffic",
                 "wall",
                 "laydown",
                 "pull_head",
@@ -62,7 +63,18 @@ fn the_optional_lines_are_read() {
                 "annulus",
             ];
             known.contains(&key).then(|| {
-                let outside = ["grade", "stem", "spoil", "face", "steering", "tolerance", "depths", "stops", "annulus"];
+                let outside = [
+                    "grade",
+                    "stem",
+                    "spoil",
+                    "face",
+                    "steering",
+                    "tolerance",
+                    "depths",
+                    "stops",
+                    "annulus",
+                    "traffic",
+                ];
                 let inside_pull = !outside.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
@@ -76,7 +88,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 33, "{all}");
+        assert_eq!(taken, 34, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

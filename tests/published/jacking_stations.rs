@@ -9,7 +9,7 @@ use jackpull::laws::thrust::FrictionForce;
 use jackpull::quantity::{Force, Length, Ratio};
 use std::sync::Arc;
 
-pages!(shares_of_the_stations, sections_end_at_their_share, margin_of_the_jacks);
+pages!(shares_of_the_stations, sections_end_at_their_share, margin_of_the_jacks, people_enter_from_1_2_m);
 
 fn share(handbook: &Handbook, key: &str) -> Result<Ratio, crate::found::Stop> {
     let row = needed(handbook.jacking_station()?.get(key), || key.to_owned())?;
@@ -55,6 +55,15 @@ fn margin_of_the_jacks(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let spare = needed(spare.value.low.as_ref(), || "spare".to_owned())?.value;
     near(found, "in hand", spare, "25 %", "0.5 %");
     near(found, "the same margin", main * (q::<Ratio>("1") + spare), "1", "0.005");
+    Ok(())
+}
+
+/// Pipe jacking association with the British safety executive, guidance for designers, recalled: entry is to be avoided
+/// below 1.2 m inside.
+fn people_enter_from_1_2_m(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let row = needed(handbook.method_range()?.get("person_entry"), || "person_entry".to_owned())?;
+    let least = needed(row.value.diameter_from.as_ref(), || "a diameter".to_owned())?.value;
+    near(found, "entry", least, "1.2 m", "0.05 m");
     Ok(())
 }
 

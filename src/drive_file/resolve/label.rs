@@ -2,7 +2,7 @@
 
 use super::pipe::size_text;
 use crate::drive::Pipe;
-use crate::drive_file::{CandidateFile, Material, Series};
+use crate::drive_file::{CandidateFile, CrushingFile, Material, Series};
 use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::yaml::Field;
 
@@ -82,6 +82,14 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         size("casing", &file.casing),
         size("casing wall", &file.casing_wall),
         size("bore", &file.bore),
+        shown("pipes of", file.segment_length.as_ref(), Role::Distance, system),
+        file.crushing.as_ref().map(|field| match &field.value {
+            CrushingFile::Strength(strength) => {
+                format!("crushing {}", Shown::of(*strength, Role::LineWeight).display(system))
+            }
+            CrushingFile::Class(class) => format!("class {class}"),
+        }),
+        file.annulus.as_ref().map(|field| format!("annulus {}", field.value.key())),
         file.passes.as_ref().map(|passes| {
             let sizes: Vec<String> = passes.iter().map(|pass| as_given(pass.value)).collect();
             format!("passes {}", sizes.join(" and "))

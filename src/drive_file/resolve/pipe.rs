@@ -110,6 +110,7 @@ impl Resolver<'_> {
             }
         };
         let passes = if pulled.is_none() { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
+        let segment = self.segment(&path, candidate, file.length.value, jacked.is_some());
         let mut pipe = Pipe {
             jacking_length: self.published_length(Method::PipeJacking, outside_diameter.value)?,
             pullback_length: self.published_length(Method::Pullback, outside_diameter.value)?,
@@ -124,6 +125,9 @@ impl Resolver<'_> {
             bore,
             widest,
             bore_rule,
+            service: None,
+            nominal: size,
+            segment,
             excluded: Vec::new(),
         };
         for row in self.handbook.exclusion()?.iter() {

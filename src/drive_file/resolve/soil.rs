@@ -87,6 +87,10 @@ impl Resolver<'_> {
                 .shear_modulus
                 .as_ref()
                 .map(|field| self.positive(field, &format!("{path}.shear_modulus"), Role::Strength)),
+            cohesion: soil
+                .cohesion
+                .as_ref()
+                .map(|field| self.not_negative(field, &format!("{path}.cohesion"), Role::UnitFriction)),
             undrained: strength.map(|strength| Undrained { strength, modulus }),
         }
     }

@@ -1,0 +1,83 @@
+//! The jacks: gauge and stations; length of a pipe that is pushed.
+
+use super::wall::{end, value_of};
+use super::{Resolver, no_row};
+use crate::drive::{Gauge, StationRules};
+use crate::drive_file::{CandidateFile, RigFile};
+use crate::handbook::HandbookError;
+use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::yaml::Complaint;
+
+/// Most pipes in one drive.
+const MOST_SEGMENTS: f64 = 2_000.0;
+
+impl Resolver<'_> {
+    pub(super) fn gauge(&mut self, rig: &RigFile) -> Result<Option<Gauge>, HandbookError> {
+        let Some(area) = &rig.cylinder_area else {
+            if let Some(field) = &rig.efficiency {
+                let complaint = Complaint::from("says nothing without the piston area of the jacks");
+                self.flaw(field, "rig.efficiency", complaint.advise("add `cylinder_area: 50000 mm2`"));
+            }
+            return Ok(None);
+        };
+        let cylinder_area = self.positive(area, "rig.cylinder_area", Role::Area);
+        let efficiency = match &rig.efficiency {
+            Some(field) => {
+                if !(field.value.si() > 0.5 && field.value.si() <= 1.0) {
+                    let complaint = Complaint::from("expected a number above 0.5, up to 1");
+                    self.flaw(field, "rig.efficiency", complaint.advise("write for example \"0.95\""));
+                }
+                field.value
+            }
+            None => {
+                let row = end(self.handbook.jacking_station()?, "efficiency", |row| row.high.as_ref())?;
+                self.assume_one("rig.efficiency", row, Role::Ratio);
+                row.value
+            }
+        };
+        Ok(Some(Gauge { cylinder_area, efficiency }))
+    }
+
+    pub(super) fn stations(&mut self, rig: &RigFile) -> Result<StationRules, HandbookError> {
+        let table = self.handbook.jacking_station()?;
+        let share = |key| {
+            let row = value_of(table, key)?;
+            let whole = Ratio::from(1.0);
+            let unfit = HandbookError::Unfit { table: table.id, row: String::from(key), why: "is more than the whole" };
+            if row.value <= whole { Ok(row) } else { Err(unfit) }
+        };
+        let entry = self.handbook.method_range()?.get("person_entry");
+        let entry = entry.ok_or_else(|| no_row("method_range", "person_entry"))?;
+        let least = entry.value.diameter_from.as_ref().ok_or_else(|| no_row("method_range", "person_entry"))?.value;
+        Ok(StationRules {
+            first: share("first_station")?,
+            next: share("next_stations")?,
+            start: share("start")?,
+            main: share("main_jacks")?,
+            entry: entry.map(|_| least),
+            thrust: rig.station_thrust.as_ref().map(|field| self.positive(field, "rig.station_thrust", Role::Thrust)),
+        })
+    }
+
+    /// Length of one pipe that is pushed.
+    pub(super) fn segment(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        drive: Length,
+        is_jacked: bool,
+    ) -> Option<Length> {
+        // What the joints are worked out for is pushed.
+        let of_joints = candidate.pipe_length.as_ref().filter(|_| is_jacked).map(|field| (field, "pipe_length"));
+        let (field, key) = candidate.segment_length.as_ref().map(|field| (field, "segment_length")).or(of_joints)?;
+        let place = format!("{path}.{key}");
+        let length = self.positive(field, &place, Role::Distance);
+        if !is_jacked {
+            self.flaw(field, &place, "is for a pipe that is pushed pipe by pipe");
+        }
+        if drive / length > Ratio::from(MOST_SEGMENTS) {
+            self.flaw(field, &place, format!("makes more than {MOST_SEGMENTS} pipes of the drive"));
+        }
+        Some(length)
+    }
+}

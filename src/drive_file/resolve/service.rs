@@ -1,0 +1,229 @@
+//! A rigid pipe in service: strength by class or from the file, bedding, traffic by cover.
+
+use super::wall::{end, value_of};
+use super::{Resolver, no_row};
+use crate::drive::{AssumedValue, Pipe, PipeInService, Place, Stretch};
+use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Traffic};
+use crate::handbook::{Family, GroundClass, HandbookError};
+use crate::law::Law;
+use crate::laws::earth_load::StrengthOfClass;
+use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role};
+use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::yaml::Complaint;
+
+/// What is taken for the traffic over the pipe.
+const ROAD: Equation = Equation {
+    name: "traffic over the pipe",
+    form: "highway",
+    source: "jackpull",
+    locator: "a road may come to lie anywhere but under a railway",
+    mark: Mark::Judgement,
+    valid: "no railway over the drive",
+};
+
+/// What is taken for the space left round a pipe.
+const NOT_GROUTED: Equation = Equation {
+    name: "space round a pipe in service",
+    form: "open",
+    source: "jackpull",
+    locator: "grout that is not specified and recorded is not counted",
+    mark: Mark::Judgement,
+    valid: "any annulus",
+};
+
+/// Row of the table `marston_friction` for a ground: the lower, the more load.
+const fn friction_row(class: GroundClass, is_wet: bool) -> &'static str {
+    match class {
+        GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel => "sand_and_gravel",
+        GroundClass::FirmToVeryStiffClay | GroundClass::HardClay if !is_wet => "clay",
+        _ => "saturated_clay",
+    }
+}
+
+/// The strengths that a class or the file gives.
+struct Strength {
+    ultimate: Cited<LineLoad>,
+    cracked: Option<LineLoad>,
+}
+
+impl Resolver<'_> {
+    /// Fills in what the pipes with a crushing strength bear in service.
+    pub(super) fn in_service(
+        &mut self,
+        file: &DriveFile,
+        stretches: &[Stretch],
+        pipes: &mut [Pipe],
+    ) -> Result<(), HandbookError> {
+        // With a faulty candidate the two lists do not go together, and there is no drive anyway.
+        if pipes.len() != file.candidates.len() {
+            return Ok(());
+        }
+        let asked = file.candidates.iter().any(|candidate| candidate.crushing.is_some());
+        let friction = if asked { self.side_friction(stretches)? } else { Vec::new() };
+        let traffic = file.traffic.as_ref().map_or(Traffic::default(), |field| field.value);
+        if asked && file.traffic.is_none() {
+            self.assume("traffic", AssumedValue::Word(traffic.key().to_owned()), Origin::Law(&ROAD));
+        }
+        for (index, (candidate, pipe)) in file.candidates.iter().zip(pipes).enumerate() {
+            let path = format!("candidates[{index}]");
+            let Some(strength) = self.crushing(&path, candidate, pipe)? else { continue };
+            let service = self.service(&path, candidate, pipe, strength)?;
+            let mut places = Vec::new();
+            for (stretch, friction) in stretches.iter().zip(&friction) {
+                let least = stretch.soil.as_ref().map(|soil| soil.depths.0 - pipe.outside_diameter.value);
+                let live = match least {
+                    Some(cover) => self.live(traffic, cover)?,
+                    None => None,
+                };
+                places.push(live.map(|(live, impact)| Place { lateral_friction: *friction, live, impact }));
+            }
+            pipe.service = Some(Box::new(PipeInService { places, ..service }));
+        }
+        Ok(())
+    }
+
+    /// Side pressure times friction of every stretch; that of the worse ground of a mixed face.
+    fn side_friction(&mut self, stretches: &[Stretch]) -> Result<Vec<Ratio>, HandbookError> {
+        let mut all = Vec::new();
+        for (index, stretch) in stretches.iter().enumerate() {
+            let is_wet = stretch.head > Length::default();
+            let mut least: Option<Cited<Ratio>> = None;
+            for class in [Some(stretch.class), stretch.mixed_with].into_iter().flatten() {
+                let key = friction_row(class, is_wet);
+                let row = self.handbook.marston_friction()?.get(key).ok_or_else(|| no_row("marston_friction", key))?;
+                let row = row.map(|field| field.value);
+                if least.is_none_or(|least| row.value < least.value) {
+                    least = Some(row);
+                }
+            }
+            let least = least.ok_or_else(|| no_row("marston_friction", stretch.class.key()))?;
+            let shown = AssumedValue::One(crate::quantity::Shown::of(least.value, Role::Ratio));
+            self.assume_alike(
+                &format!("ground[{index}]"),
+                "earth load in service, side pressure times friction",
+                shown,
+                least.origin,
+            );
+            all.push(least.value);
+        }
+        Ok(all)
+    }
+
+    fn crushing(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        pipe: &Pipe,
+    ) -> Result<Option<Strength>, HandbookError> {
+        let Some(field) = &candidate.crushing else {
+            if let Some(annulus) = &candidate.annulus {
+                let complaint = Complaint::from("says nothing without the crushing strength of the pipe");
+                self.flaw(annulus, &format!("{path}.annulus"), complaint.advise("add `crushing: 60 kN/m`"));
+            }
+            return Ok(None);
+        };
+        let place = format!("{path}.crushing");
+        if !matches!(pipe.family, Family::Clay | Family::Concrete | Family::PolymerConcrete) {
+            self.flaw(field, &place, "a flexible pipe is not tested for crushing");
+            return Ok(None);
+        }
+        let key = match &field.value {
+            CrushingFile::Strength(strength) => {
+                if !(strength.si() > 0.0 && strength.si().is_finite()) {
+                    let complaint = Complaint::from("expected a force per length above zero");
+                    self.flaw(field, &place, complaint.advise("write for example \"60 kN/m\""));
+                }
+                let ultimate = Cited::given(*strength, &FieldName("candidates[].crushing"));
+                return Ok(Some(Strength { ultimate, cracked: None }));
+            }
+            CrushingFile::Class(key) => key,
+        };
+        let table = self.handbook.crushing_class()?;
+        let Some(row) = table.get(key) else {
+            let known = table.rows.iter().map(|row| row.key.as_str()).collect::<Vec<_>>().join(", ");
+            let complaint = Complaint::from(format!("there is no crushing class \"{key}\""));
+            self.flaw(field, &place, complaint.advise(format!("write one of: {known}; or the strength itself")));
+            return Ok(None);
+        };
+        let of_clay = row.value.standard.value.0 == "EN 295-1";
+        let of_concrete = row.value.standard.value.0 == "ASTM C76";
+        if (pipe.family == Family::Clay && of_concrete) || (pipe.family != Family::Clay && of_clay) {
+            self.flaw(
+                field,
+                &place,
+                format!("is a class of {}, which is for another material", row.value.standard.value.0),
+            );
+            return Ok(None);
+        }
+        let of_class = |class_load| StrengthOfClass { class_load, size: candidate.size.value }.value();
+        Ok(Some(Strength {
+            ultimate: row.map(|row| of_class(row.ultimate.value)),
+            cracked: row.value.cracked.as_ref().map(|cracked| of_class(cracked.value)),
+        }))
+    }
+
+    /// Everything but the places.
+    fn service(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        pipe: &Pipe,
+        strength: Strength,
+    ) -> Result<PipeInService, HandbookError> {
+        let factors = self.handbook.earth_load_factor()?;
+        let beddings = self.handbook.bedding_factor()?;
+        let lengths = self.handbook.earth_load_length()?;
+        let annulus = candidate.annulus.as_ref().map(|field| field.value);
+        if annulus.is_none() {
+            let word = AssumedValue::Word(Annulus::Open.key().to_owned());
+            self.assume(format!("{path}.annulus"), word, Origin::Law(&NOT_GROUTED));
+        }
+        let key = match annulus.unwrap_or_default() {
+            Annulus::Grouted => "jacked_grouted",
+            Annulus::Open if pipe.bore.value > pipe.outside_diameter.value => "class_d",
+            Annulus::Open => "jacked_not_grouted",
+        };
+        let earth = value_of(beddings, key)?;
+        let live = end(beddings, "live_default", |row| row.high.as_ref())?;
+        self.assume_one(format!("{path}: bedding factor of the earth load"), earth, Role::Ratio);
+        let safety = value_of(factors, "strength_safety")?;
+        self.assume_one(format!("{path}: factor on the crushing strength"), safety, Role::Ratio);
+        let crack_safety = value_of(factors, "crack_safety")?;
+        let from = lengths.get("cohesion_from").ok_or_else(|| no_row("earth_load_length", "cohesion_from"))?;
+        Ok(PipeInService {
+            strength: strength.ultimate,
+            safety: safety.value,
+            cracked: strength.cracked.map(|cracked| (cracked, crack_safety.value)),
+            earth_bedding: earth.value,
+            live_bedding: live.value.min(earth.value),
+            floor_bores: end(factors, "floor_column", |row| row.high.as_ref())?.value,
+            cohesion_from: from.value.value,
+            places: Vec::new(),
+        })
+    }
+
+    /// Pressure of traffic and impact on it at a cover; `None` above the least cover of the table.
+    fn live(&self, traffic: Traffic, cover: Length) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
+        let load = match traffic {
+            Traffic::None => return Ok(Some((Pressure::default(), Ratio::from(1.0)))),
+            Traffic::Highway => "H-20",
+            Traffic::Railway => "E-80",
+        };
+        let table = self.handbook.live_load()?;
+        let rows = table.rows.iter().filter(|row| row.value.load.value.0 == load && row.value.cover.value <= cover);
+        let deepest =
+            rows.reduce(|one, other| if other.value.cover.value > one.value.cover.value { other } else { one });
+        let Some(row) = deepest else { return Ok(None) };
+        if row.value.impact.value.0 == "included" {
+            return Ok(Some((row.value.pressure.value, Ratio::from(1.0))));
+        }
+        let bands = self.handbook.impact_factor()?.rows.iter().filter(|band| {
+            band.value.load.value.0 == traffic.key()
+                && band.value.cover_from.value <= cover
+                && band.value.cover_to.as_ref().is_none_or(|to| cover <= to.value)
+        });
+        let impact = bands.map(|band| band.value.factor.value).reduce(Ratio::max);
+        let impact = impact.ok_or_else(|| no_row("impact_factor", traffic.key()))?;
+        Ok(Some((row.value.pressure.value, impact)))
+    }
+}

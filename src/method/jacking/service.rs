@@ -1,0 +1,94 @@
+//! A rigid pipe in service: earth, water and traffic against its crushing strength.
+//!
+//! Earth load is that of a bore, over the deepest place of a stretch, with the mean effective weight of what lies over
+//! the crown; water presses beside it; traffic counts at the least cover. Cohesion counts only where the file gives it,
+//! the pipe is large and the crown is dry, and never below the column that rests on the pipe whatever holds.
+
+use super::super::scheme::Scheme;
+use crate::check::{Check, Subject, Verdict};
+use crate::conditions::vertical_stress;
+use crate::drive::{Drive, Pipe, PipeInService, Place, Soil};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::earth_load::{CrushingStrengthNeeded, FloorColumn, FlooredLoad, PressureOnPipe};
+use crate::laws::soil::MarstonLoad;
+use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio, Role};
+use crate::source::Cited;
+
+const NOTE: &str =
+    "earth, water and traffic together, of the stretch that asks for most; no cohesion but the file's own";
+const UNKNOWN: &str = "needs the soil of every stretch, with its saturated weight below water, and more than the least \
+                       cover of the table of live load";
+
+/// Adds the check of a pipe whose crushing strength is given.
+pub(in super::super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, scheme: &mut Scheme) {
+    let Some(service) = &pipe.service else { return };
+    calc.part("pipe in service");
+    let found = calc.doubted(|calc| worst(calc, drive, pipe, service));
+    scheme.checks.add(match found.value {
+        Some((needed, strength)) => {
+            let needed = Doubted { value: Band::same(needed), doubt: found.doubt };
+            let strength = Doubted { value: Cited::new(strength, service.strength.origin), doubt: None };
+            Check::at_most(Subject::Crushing, Role::LineWeight, needed, strength).with_note(NOTE)
+        }
+        None => Check::rated(Subject::Crushing, Verdict::NotDecided, service.strength.origin).with_note(UNKNOWN),
+    });
+}
+
+/// Strength that is needed and that there is, where the pipe is used most; `None` where a stretch cannot be told.
+fn worst<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    service: &PipeInService,
+) -> Option<(LineLoad, LineLoad)> {
+    let mut worst: Option<(LineLoad, LineLoad)> = None;
+    for (stretch, place) in drive.stretches.iter().zip(&service.places) {
+        let (soil, place) = (stretch.soil.as_ref()?, place.as_ref()?);
+        let (earth_load, live_load) = loads(calc, pipe, service, soil, place)?;
+        let ultimate = Some((service.strength.value, service.safety));
+        for (strength, safety) in [ultimate, service.cracked].into_iter().flatten() {
+            let needed = calc.law(CrushingStrengthNeeded {
+                earth_load,
+                earth_bedding_factor: service.earth_bedding,
+                live_load,
+                live_bedding_factor: service.live_bedding,
+                safety,
+            });
+            if worst.is_none_or(|(most, than)| needed / strength > most / than) {
+                worst = Some((needed, strength));
+            }
+        }
+    }
+    worst
+}
+
+/// Earth with water, and traffic.
+fn loads<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    service: &PipeInService,
+    soil: &Soil,
+    place: &Place,
+) -> Option<(LineLoad, LineLoad)> {
+    let outside_diameter = pipe.outside_diameter.value;
+    let depth = soil.depths.1 - outside_diameter;
+    let stress = vertical_stress(calc, soil, depth)?;
+    let (unit_weight, water) = (stress.effective / depth, stress.total - stress.effective);
+    let (bore, lateral_friction) = (pipe.bore.value, place.lateral_friction);
+    let marston = |calc: &mut Calc<R>, depth: Length, cohesion: Pressure| {
+        calc.law(MarstonLoad { unit_weight, bore, depth, lateral_friction, cohesion })
+    };
+    let dry_and_large = water <= Pressure::default() && outside_diameter >= service.cohesion_from;
+    let earth = match soil.cohesion.filter(|_| dry_and_large) {
+        Some(cohesion) => {
+            let column = calc.law(FloorColumn { depth, bore, bores: service.floor_bores });
+            let (load, floor) = (marston(calc, depth, cohesion), marston(calc, column, Pressure::default()));
+            calc.law(FlooredLoad { load, floor })
+        }
+        None => marston(calc, depth, Pressure::default()),
+    };
+    let pressed =
+        |calc: &mut Calc<R>, pressure, factor| calc.law(PressureOnPipe { pressure, factor, outside_diameter });
+    let water = pressed(calc, water, Ratio::from(1.0));
+    Some((earth + water, pressed(calc, place.live, place.impact)))
+}

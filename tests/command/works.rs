@@ -1,0 +1,97 @@
+//! What `assess` prints of the thrust wall, of stations, of the shove plan and of a pipe in service.
+
+use crate::run::{file, jackpull, stdout};
+use serde_json::Value;
+
+const DRIVE: &str = "\
+service: gravity_sewer
+length: 60 m
+launch:
+  invert_depth: 4.20 m
+  soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg }
+reception: { invert_depth: 3.96 m }
+groundwater: 5.5 m
+lubrication: metered
+stops: [{ at: 30 m }]
+ground:
+  - { to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm, SOIL }
+  - { class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm, SOIL }
+rig: { thrust: 600 kN, pull: 500 kN, cylinder_area: 30000 mm2 }
+candidates:
+  - { material: clay, size: 10 in, segment_length: 1 m, crushing: en_295_160 }
+";
+
+fn path(name: &str, change: impl FnOnce(String) -> String) -> String {
+    let soil = "soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg }";
+    file(name, change(DRIVE.replace("SOIL", soil)).as_bytes())
+}
+
+fn json(path: &str) -> Value {
+    serde_json::from_slice(&jackpull(&["assess", "--format", "json", path]).stdout).unwrap()
+}
+
+#[test]
+fn the_page_tells_wall_stations_plan_and_service() {
+    for units in ["si", "us"] {
+        let page = stdout(&jackpull(&["assess", "--units", units, &path(&format!("works_{units}.yaml"), |text| text)]));
+        assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
+        let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+        for part in [
+            "thrust wall needed ",
+            "jacking stations would be needed and are no option: ",
+            "Shove plan: the pipes at which something changes",
+            "pipe in service, crushing",
+            "traffic: highway",
+            "not given: the thrust wall (launch.wall), and so no check of it",
+        ] {
+            assert!(page.contains(part), "{part} in {page}");
+        }
+        assert!(!page.contains("not given: the crushing strength"), "{page}");
+    }
+}
+
+/// All pipes of the plan are in the JSON; the text has those at which something changes.
+#[test]
+fn the_json_holds_the_whole_plan() {
+    let path = path("works_plan.yaml", |text| text);
+    let report = json(&path);
+    let scheme = &report["schemes"][0];
+    let plan = scheme["shove_plan"].as_array().unwrap();
+    assert_eq!(plan.len(), 60);
+    for (index, pipe) in plan.iter().enumerate() {
+        assert_eq!(pipe["pipe"], index + 1);
+        let value = |view: &Value| view["value"].as_f64().unwrap();
+        let force = value(&pipe["force"]["likely"]);
+        // 30,000 mm2 at 0.95: 28.5 kN a MPa.
+        assert!((force / 28.5 / value(&pipe["gauge"]["likely"]) - 1.0).abs() < 1e-9, "{pipe}");
+        assert!(value(&pipe["stop"]) <= value(&pipe["force"]["high"]));
+    }
+    let needed = &scheme["wall_needed"];
+    assert_eq!(needed["width"], needed["height"]);
+    assert_eq!(needed["row"], "thrust_wall/safety_default");
+    assert_eq!(scheme["stations"]["places"], Value::Array(vec![]));
+    assert_eq!(scheme["stations"]["mark"], "published");
+
+    let page = stdout(&jackpull(&["assess", &path]));
+    let (_, table) = page.split_once("all of them in the JSON\n").unwrap();
+    let rows: Vec<&str> = table.lines().skip(2).take_while(|line| !line.is_empty()).collect();
+    let numbers: Vec<&str> = rows.iter().map(|row| row.split_whitespace().next().unwrap()).collect();
+    // The first, the end of the first ground, the stop, the last.
+    assert_eq!(numbers, ["1", "25", "30", "60"], "{table}");
+}
+
+/// A wall that is given is checked, and no other is sized.
+#[test]
+fn a_wall_that_is_given_is_not_sized() {
+    let path = path("works_wall.yaml", |text| {
+        text.replace("reception:", "  wall: { width: 3 m, height: 3 m, movement: checked }\nreception:")
+    });
+    let report = json(&path);
+    let scheme = &report["schemes"][0];
+    assert!(scheme["wall_needed"].is_null());
+    let subjects: Vec<&str> =
+        scheme["checks"].as_array().unwrap().iter().map(|check| check["subject"].as_str().unwrap()).collect();
+    assert!(subjects.contains(&"thrust wall") && subjects.contains(&"thrust wall, level"), "{subjects:?}");
+    assert!(!subjects.contains(&"thrust wall, movement"), "{subjects:?}");
+    assert!(!report["not_checked"].to_string().contains("launch.wall"));
+}

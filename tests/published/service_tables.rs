@@ -1,0 +1,83 @@
+//! Tables of load and strength in service, as other texts have them, recalled: the Handbook of Steel Drainage & Highway
+//! Construction Products (AISI), highway and railway pressures by cover, which AWWA M11 repeats; ASTM C76M, D-loads in
+//! SI; EN 295-1, crushing strength by size and class.
+
+use crate::found::{Found, Outcome, near, needed, pages};
+use jackpull::Handbook;
+use jackpull::law::Law;
+use jackpull::laws::earth_load::StrengthOfClass;
+use jackpull::quantity::{FromText, Length};
+use std::sync::Arc;
+
+pages!(traffic_by_cover, impact_bands_meet, d_loads_in_si, crushing_strength_of_clay_by_size);
+
+/// AISI, live loads including impact: cover in feet, pressure in pounds per square foot.
+fn traffic_by_cover(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let highway = [(1, 1800), (2, 800), (3, 600), (4, 400), (5, 250), (6, 200), (7, 176), (8, 100)];
+    let railway = [(2, 3800), (5, 2400), (8, 1600), (10, 1100), (12, 800), (15, 600), (20, 300), (30, 100)];
+    let table = handbook.live_load()?;
+    for (load, key, printed) in [("H-20", "h20", highway), ("E-80", "e80", railway)] {
+        let rows = table.rows.iter().filter(|row| row.value.load.value.0 == load).count();
+        if rows != printed.len() {
+            found.push(format!("{load}: {rows} rows"));
+        }
+        for (feet, pressure) in printed {
+            let key = format!("{key}_{feet}_ft");
+            let row = needed(table.get(&key), || key.clone())?.value;
+            near(found, &key, row.cover.value, &format!("{feet} ft"), "0.1 ft");
+            near(found, &key, row.pressure.value, &format!("{pressure} psf"), "2 psf");
+        }
+    }
+    Ok(())
+}
+
+/// Moser, Table 2.5: 0 to 1, 1 to 2, 2 to 3 and over 3 ft.
+fn impact_bands_meet(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let table = handbook.impact_factor()?;
+    for (key, from) in [
+        ("highway_to_1_ft", "0 ft"),
+        ("highway_1_to_2_ft", "1 ft"),
+        ("highway_2_to_3_ft", "2 ft"),
+        ("highway_over_3_ft", "3 ft"),
+    ] {
+        let row = needed(table.get(key), || key.to_owned())?.value;
+        near(found, key, row.cover_from.value, from, "0.1 ft");
+    }
+    Ok(())
+}
+
+/// C76M: 40, 50, 65, 100 and 140 N/m/mm at the crack, 60, 75, 100, 150 and 175 ultimate, rounded from the older units.
+fn d_loads_in_si(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let table = handbook.crushing_class()?;
+    for (key, cracked, ultimate) in [
+        ("c76_i", "40 kPa", "60 kPa"),
+        ("c76_ii", "50 kPa", "75 kPa"),
+        ("c76_iii", "65 kPa", "100 kPa"),
+        ("c76_iv", "100 kPa", "150 kPa"),
+        ("c76_v", "140 kPa", "175 kPa"),
+    ] {
+        let row = needed(table.get(key), || key.to_owned())?.value;
+        let at_crack = needed(row.cracked.as_ref(), || key.to_owned())?.value;
+        near(found, key, at_crack, cracked, "7 kPa");
+        near(found, key, row.ultimate.value, ultimate, "7 kPa");
+    }
+    Ok(())
+}
+
+/// DN 200: 32, 40 and 48 kN/m in classes 160, 200 and 240; DN 400: 38 in class 95, 48 in class 120, 64 in class 160.
+fn crushing_strength_of_clay_by_size(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let table = handbook.crushing_class()?;
+    for (key, size, printed) in [
+        ("en_295_160", "200 mm", "32 kN/m"),
+        ("en_295_200", "200 mm", "40 kN/m"),
+        ("en_295_240", "200 mm", "48 kN/m"),
+        ("en_295_95", "400 mm", "38 kN/m"),
+        ("en_295_120", "400 mm", "48 kN/m"),
+        ("en_295_160", "400 mm", "64 kN/m"),
+    ] {
+        let class_load = needed(table.get(key), || key.to_owned())?.value.ultimate.value;
+        let strength = StrengthOfClass { class_load, size: Length::from_text(size).unwrap_or_default() };
+        near(found, &format!("{key}, {size}"), strength.value(), printed, "0.5 kN/m");
+    }
+    Ok(())
+}
