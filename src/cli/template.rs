@@ -35,6 +35,8 @@ const SI: &[(&str, &str)] = &[
     ("water", "5.5 m"),
     ("none", "0 mm"),
     ("change", "35 m"),
+    ("line", "400 m"),
+    ("inside", "250 mm"),
     ("stone", "20 mm"),
     ("moist", "19 kN/m3"),
     ("saturated", "20.5 kN/m3"),
@@ -72,6 +74,8 @@ const SI: &[(&str, &str)] = &[
     ("spacer", "20 mm"),
     ("grout", "1500 kg/m3"),
     ("grouting", "50 kPa"),
+    ("wall", "3 m"),
+    ("eye", "600 mm"),
     ("cylinders", "50000 mm2"),
 ];
 
@@ -84,6 +88,8 @@ const US: &[(&str, &str)] = &[
     ("water", "18 ft"),
     ("none", "0 in"),
     ("change", "115 ft"),
+    ("line", "1300 ft"),
+    ("inside", "10 in"),
     ("stone", "0.75 in"),
     ("moist", "120 pcf"),
     ("saturated", "130 pcf"),
@@ -121,6 +127,8 @@ const US: &[(&str, &str)] = &[
     ("spacer", "0.75 in"),
     ("grout", "94 lb/ft^3"),
     ("grouting", "7 psi"),
+    ("wall", "10 ft"),
+    ("eye", "24 in"),
     ("cylinders", "78 in2"),
 ];
 

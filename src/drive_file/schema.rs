@@ -5,10 +5,10 @@ use super::pulled::{
     AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
     VacuumFile,
 };
-use crate::handbook::{GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
+use crate::handbook::{CriterionKind, GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
-    UnitWeight, Velocity,
+    UnitWeight, Velocity, VolumeRate,
 };
 use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
 use serde::{Deserialize, Serialize};
@@ -76,11 +76,42 @@ pub struct DriveFile {
     /// Vacuum that a pressure main may see in service.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub vacuum: Option<VacuumFile>,
-    /// What drives over a rigid pipe in service.
+    /// The line that the drive is a part of, where it is longer than one drive.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub traffic: Option<Field<Traffic>>,
-    /// The pipes to choose from.
+    pub line: Option<LineFile>,
+    /// Weights of the criteria of the score, in place of those of the table.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub weights: Vec<WeightFile>,
+    /// Inside diameter needed: pipes of every material are proposed beside those listed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub needed_inside_diameter: Option<Field<Length>>,
+    /// Flow of a gravity sewer, which gives the inside diameter needed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_flow: Option<Field<VolumeRate>>,
+    /// Depth over diameter at that flow.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_depth: Option<Field<Ratio>>,
+    /// The pipes to choose from; may be left out where pipes are proposed.
+    #[serde(default)]
     pub candidates: Vec<CandidateFile>,
+}
+
+/// A line of several drives.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct LineFile {
+    /// From its first pit to its last.
+    pub length: Field<Length>,
+}
+
+/// How much one criterion of the score counts.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct WeightFile {
+    /// Criterion.
+    pub criterion: Field<CriterionKind>,
+    /// Weight, on any scale: only the proportions count.
+    pub weight: Field<Ratio>,
 }
 
 /// A pit.
@@ -724,9 +755,6 @@ pub struct CandidateFile {
     /// Wall of that casing, for its weight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_wall: Option<Field<Length>>,
-    /// Length of one jacking pipe, for the shove plan.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub segment_length: Option<Field<Length>>,
     /// Final bore round the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,

@@ -11,6 +11,7 @@
 
 mod bounds;
 mod candidates;
+mod choosing;
 mod citations;
 mod coverage;
 mod door;
@@ -37,6 +38,8 @@ mod quantity;
 mod reasons;
 mod records;
 mod relations;
+#[cfg(feature = "robust")]
+mod robust;
 mod service_load;
 mod site;
 mod slips;
@@ -45,4 +48,5 @@ mod stages;
 mod stations;
 mod tables;
 mod thrust_wall;
+mod vary;
 mod walls;

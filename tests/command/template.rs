@@ -49,6 +49,9 @@ fn the_optional_lines_are_read() {
                 "soil",
                 "traffic",
                 "wall",
+                "line",
+                "weights",
+                "needed_inside_diameter",
                 "laydown",
                 "pull_head",
                 "score",
@@ -61,9 +64,12 @@ fn the_optional_lines_are_read() {
                 "returns",
                 "ground_temperature",
                 "annulus",
+                "soil",
+                "traffic",
+                "wall",
             ];
             known.contains(&key).then(|| {
-                let outside = [
+                let top = [
                     "grade",
                     "stem",
                     "spoil",
@@ -72,10 +78,13 @@ fn the_optional_lines_are_read() {
                     "tolerance",
                     "depths",
                     "stops",
-                    "annulus",
                     "traffic",
+                    "annulus",
+                    "line",
+                    "weights",
+                    "needed_inside_diameter",
                 ];
-                let inside_pull = !outside.contains(&key);
+                let inside_pull = !top.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -88,7 +97,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 34, "{all}");
+        assert_eq!(taken, 37, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

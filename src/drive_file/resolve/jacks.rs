@@ -59,7 +59,7 @@ impl Resolver<'_> {
         })
     }
 
-    /// Length of one pipe that is pushed.
+    /// Length of one pipe that is pushed, for the shove plan.
     pub(super) fn segment(
         &mut self,
         path: &str,
@@ -67,14 +67,9 @@ impl Resolver<'_> {
         drive: Length,
         is_jacked: bool,
     ) -> Option<Length> {
-        // What the joints are worked out for is pushed.
-        let of_joints = candidate.pipe_length.as_ref().filter(|_| is_jacked).map(|field| (field, "pipe_length"));
-        let (field, key) = candidate.segment_length.as_ref().map(|field| (field, "segment_length")).or(of_joints)?;
-        let place = format!("{path}.{key}");
+        let field = candidate.pipe_length.as_ref().filter(|_| is_jacked)?;
+        let place = format!("{path}.pipe_length");
         let length = self.positive(field, &place, Role::Distance);
-        if !is_jacked {
-            self.flaw(field, &place, "is for a pipe that is pushed pipe by pipe");
-        }
         if drive / length > Ratio::from(MOST_SEGMENTS) {
             self.flaw(field, &place, format!("makes more than {MOST_SEGMENTS} pipes of the drive"));
         }

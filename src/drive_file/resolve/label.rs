@@ -82,7 +82,7 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         size("casing", &file.casing),
         size("casing wall", &file.casing_wall),
         size("bore", &file.bore),
-        shown("pipes of", file.segment_length.as_ref(), Role::Distance, system),
+        shown("pipes of", file.pipe_length.as_ref(), Role::Distance, system),
         file.crushing.as_ref().map(|field| match &field.value {
             CrushingFile::Strength(strength) => {
                 format!("crushing {}", Shown::of(*strength, Role::LineWeight).display(system))
