@@ -47,10 +47,10 @@ pub struct Soil {
     pub(crate) depths: (Length, Length),
     /// Depth of the water table, if there is one.
     pub(crate) water_depth: Option<Length>,
-    /// Shear modulus at the pipe.
-    pub(crate) shear_modulus: Option<Pressure>,
     /// Cohesion that the file lets the earth load count on.
     pub(crate) cohesion: Option<Pressure>,
+    /// Shear modulus at the pipe.
+    pub(crate) shear_modulus: Option<Pressure>,
     /// Undrained clay at the pipe.
     pub(crate) undrained: Option<Undrained>,
 }

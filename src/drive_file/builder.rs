@@ -111,7 +111,6 @@ impl DriveFile {
             traffic: None,
             annulus: None,
             vacuum: None,
-            traffic: None,
             candidates: Vec::new(),
         }
     }

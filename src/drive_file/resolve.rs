@@ -197,7 +197,7 @@ impl Resolver<'_> {
             None => None,
         };
         let annulus = self.annulus(file, pull.as_ref())?;
-        let in_service = self.flexible_in_service(file)?;
+        let in_service = self.annulus_in_service(file)?;
         if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);

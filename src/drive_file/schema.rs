@@ -70,6 +70,9 @@ pub struct DriveFile {
     /// Tolerance of the invert, either way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
+    /// What drives over a rigid pipe in service.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub traffic: Option<Field<Traffic>>,
     /// What becomes of the annulus round a pulled pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub annulus: Option<AnnulusFile>,

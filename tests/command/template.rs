@@ -47,7 +47,6 @@ fn the_optional_lines_are_read() {
                 "reaming_torque",
                 "push_assist",
                 "soil",
-                "traffic",
                 "wall",
                 "line",
                 "weights",

@@ -92,7 +92,7 @@ impl Resolver<'_> {
         }
     }
 
-    pub(super) fn flexible_in_service(&mut self, file: &DriveFile) -> Result<InService, HandbookError> {
+    pub(super) fn annulus_in_service(&mut self, file: &DriveFile) -> Result<InService, HandbookError> {
         let row = |table: &Table<RatioRow>, key: &str| -> Result<Cited<Ratio>, HandbookError> {
             let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
             Ok(row.map(|field| field.value))

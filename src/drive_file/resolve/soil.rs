@@ -83,14 +83,14 @@ impl Resolver<'_> {
                 OrNone::Some(depth) => Some(depth),
                 OrNone::None => None,
             },
-            shear_modulus: soil
-                .shear_modulus
-                .as_ref()
-                .map(|field| self.positive(field, &format!("{path}.shear_modulus"), Role::Strength)),
             cohesion: soil
                 .cohesion
                 .as_ref()
                 .map(|field| self.not_negative(field, &format!("{path}.cohesion"), Role::UnitFriction)),
+            shear_modulus: soil
+                .shear_modulus
+                .as_ref()
+                .map(|field| self.positive(field, &format!("{path}.shear_modulus"), Role::Strength)),
             undrained: strength.map(|strength| Undrained { strength, modulus }),
         }
     }
