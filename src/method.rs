@@ -31,17 +31,7 @@ pub fn assess(drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
     scheme(&mut Calc::new(Silent), drive, pipe, method)
 }
 
-/// Whether there is anything to say of a pipe and a method: a row that bars it, or what it is when it is put in so.
-#[must_use]
-pub fn is_offered(drive: &Drive, pipe: &Pipe, method: Method) -> bool {
-    let possible = match method {
-        Method::PipeJacking => pipe.jacked.is_some(),
-        Method::Pullback => pipe.pulled.is_some() && drive.pull.is_some(),
-    };
-    possible || pipe.bars(method).next().is_some()
-}
-
-/// Assesses as [`assess`], and tells the working behind it.
+/// The same, and the working behind it.
 #[must_use]
 pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
     let mut calc = Calc::new(Sheet::default());

@@ -11,9 +11,10 @@ use crate::source::Origin;
 
 /// What this version does not check.
 pub(super) const NOT_CHECKED: &[&str] = &[
-    "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting at the packer, wear of packers over \
-     many pushes; first pipe: load of the head, offset of jacks and thrust ring",
-    "jacked steel: bending on a curve, joint offset, ground load with the push",
+    "joints of a jacked pipe where packer and steering are not given (they are taken to bear over the whole face); \
+     tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes",
+    "first pipe: load of the head, offset of jacks and thrust ring; steel: bending on a curve, joint offset, ground load \
+     with the push; a free length in the pit where it is not given",
     "structure of the thrust wall and its base; the pit face that a pull leans on",
     "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",

@@ -576,3 +576,36 @@ fn break_out_in_weak_clay() {
     assert!(cavity / 1.5 < total, "the cavity governs");
     assert_relative_eq!(limit, cavity / 1.5, max_relative = 1e-6);
 }
+
+/// Steel that is jacked or pulled has a close bore for the one and a reamed bore for the other.
+#[test]
+fn steel_both_ways() {
+    let steel = "material: steel, size: 12 in, wall: 0.375 in, steel_grade: api_5l_b";
+    let file = text("gravity_sewer", "60 m", "duration: 6 h", CLAY, steel).replace("rig:", "tolerance: 200 mm\nrig:");
+    let both = drive(&file);
+    let pipe = &both.candidates()[0];
+    let line = |method| check(&assess(&both, pipe, method), Subject::Invert).high().unwrap().0.si;
+    let outside = 12.75 * 0.0254;
+    assert_relative_eq!(line(Method::Pullback) - line(Method::PipeJacking), 0.5 * outside, max_relative = 1e-9);
+    // Without how it is pulled, it is jacked alone.
+    let alone = drive(&file.replace("pull: {", "# "));
+    let checks = |method| assess(&alone, &alone.candidates()[0], method).checks.iter().count();
+    assert_eq!(checks(Method::Pullback), 0);
+    assert!(checks(Method::PipeJacking) > 0);
+}
+
+/// A restrained string turns at its joints, no tighter than they let it and than the barrel bends.
+#[test]
+fn restrained_pvc_turns_at_its_joints() {
+    let at = |joint: &str| {
+        let pipe = format!("material: pvc_restrained, size: 8 in, sdr: 18, joint_pull: 90 kN{joint}");
+        let scheme = pulled(&text("casing", "60 m", "duration: 6 h", CLAY, &pipe));
+        assert_eq!(high(&scheme, Subject::Tension).1, 90e3);
+        high(&scheme, Subject::BendRadius).1
+    };
+    let outside = 9.05 * 0.0254;
+    assert_relative_eq!(at(""), 300.0 * outside, max_relative = 1e-9);
+    let jointed = 6.0 / (2.0 * 1.0_f64.to_radians().tan());
+    assert!(jointed > 300.0 * outside);
+    assert_relative_eq!(at(", joint_deflection: 2 deg, pipe_length: 6 m"), jointed, max_relative = 1e-9);
+}

@@ -123,7 +123,7 @@ impl Resolver<'_> {
             return Ok(None);
         };
         let place = format!("{path}.crushing");
-        if !matches!(pipe.family, Family::Clay | Family::Concrete | Family::PolymerConcrete) {
+        if pipe.family == Family::Pe {
             self.flaw(field, &place, "a flexible pipe is not tested for crushing");
             return Ok(None);
         }
