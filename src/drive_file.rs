@@ -1,11 +1,13 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
 mod builder;
+mod jacked;
 mod pulled;
 mod resolve;
 mod schema;
 
 pub use builder::{LineEnd, Site};
+pub use jacked::{EndScheme, PackerFile, SteeringFile};
 pub use pulled::*;
 pub use schema::*;
 

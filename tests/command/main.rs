@@ -13,6 +13,7 @@ mod choosing;
 mod examples;
 mod faults;
 mod handbook;
+mod jacked;
 mod run;
 mod template;
 mod works;

@@ -31,6 +31,7 @@ fn the_optional_lines_are_read() {
                 "stem",
                 "spoil",
                 "face",
+                "steering",
                 "tolerance",
                 "contents",
                 "string_on",
@@ -45,6 +46,8 @@ fn the_optional_lines_are_read() {
                 "stops",
                 "reaming_torque",
                 "push_assist",
+                "soil",
+                "wall",
                 "line",
                 "weights",
                 "needed_inside_diameter",
@@ -70,6 +73,7 @@ fn the_optional_lines_are_read() {
                     "stem",
                     "spoil",
                     "face",
+                    "steering",
                     "tolerance",
                     "depths",
                     "stops",
@@ -92,7 +96,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 36, "{all}");
+        assert_eq!(taken, 37, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
