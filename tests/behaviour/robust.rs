@@ -65,6 +65,9 @@ fn samples_agree_with_the_exact_share() {
     assert!((sampled.shares[0].1 - exact).abs() < 4.0 * error, "{:?} against {exact}", sampled.shares);
     assert_eq!(sampled.shares[2].1, 0.0);
     assert!((sampled.shares.iter().map(|share| share.1).sum::<f64>() - 1.0).abs() < 1e-9);
+    // A lopsided pair, which other ways of drawing weights get wrong: w1 > 3 w2 under a quarter of all weightings.
+    let lopsided = contest(&[0.5, 0.5], &[&[1.0, 0.0], &[0.7, 0.9], &[0.1, 0.0]]);
+    assert!((lopsided.shares[0].1 - 0.25).abs() < 4.0 * (0.25 * 0.75 / f64::from(samples)).sqrt(), "{lopsided:?}");
     // The same at every run; three alike share alike.
     assert_eq!(sampled, contest(&weights, &[&one, &other, &worst]));
     let alike = contest(&weights, &[&one, &one, &one]);
