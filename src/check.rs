@@ -68,6 +68,10 @@ pub enum Subject {
     JackingThrust,
     /// Jacking force on the pipe, against the capacity of its end.
     EndCapacity,
+    /// Angle at the joints of a jacked pipe.
+    JointAngle,
+    /// Jacking force on a free length of pipe, against its strength as a column.
+    PipeColumn,
     /// Pull on the pipe, against its tension.
     Tension,
     /// Stress of pull and bend on the ramp, against the allowable stress.
@@ -182,6 +186,8 @@ impl Subject {
         Self::CasingThrust,
         Self::JackingThrust,
         Self::EndCapacity,
+        Self::JointAngle,
+        Self::PipeColumn,
         Self::Tension,
         Self::TensionAndBending,
         Self::Collapse,
@@ -248,6 +254,8 @@ impl Subject {
             Self::CasingThrust => "thrust, casing",
             Self::JackingThrust => "thrust, pipe",
             Self::EndCapacity => "pipe end, jacking force",
+            Self::JointAngle => "joint angle",
+            Self::PipeColumn => "pipe in the pit, column",
             Self::Tension => "pipe, tension",
             Self::TensionAndBending => "pipe, tension and bending",
             Self::Collapse => "pipe, collapse in the pull",
@@ -334,6 +342,7 @@ impl Subject {
         !matches!(
             self,
             Self::StemSnaking
+                | Self::JointAngle
                 | Self::ReamingStep
                 | Self::Bore
                 | Self::BendRadius
@@ -497,6 +506,13 @@ impl Check {
     #[must_use]
     pub fn as_caution(self, note: &'static str) -> Self {
         let verdict = if self.verdict == Verdict::Within { Verdict::WithCare } else { self.verdict };
+        Self { verdict, ..self }.with_note(note)
+    }
+
+    /// Never a pass, and why; a check that is over stays so.
+    #[must_use]
+    pub fn undecided(self, note: &'static str) -> Self {
+        let verdict = if self.verdict == Verdict::Over { Verdict::Over } else { Verdict::NotDecided };
         Self { verdict, ..self }.with_note(note)
     }
 

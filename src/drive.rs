@@ -1,5 +1,6 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
+mod capacity;
 mod ground;
 mod jacks;
 mod pipe;
@@ -9,9 +10,13 @@ mod site;
 mod stem;
 mod wall;
 
+pub use capacity::{
+    Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, LocalCurve,
+    Packer, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme, Steering,
+};
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
-pub use pipe::{Capacity, EndArea, JackedPipe, Joint, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
+pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
 pub use pulled::*;
 pub use service::{PipeInService, Place};
 pub use site::{

@@ -1,12 +1,14 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
 mod builder;
+mod jacked;
 mod pulled;
 mod resolve;
 mod schema;
 mod site;
 
 pub use builder::{LineEnd, Site};
+pub use jacked::{EndScheme, PackerFile, SteeringFile};
 pub use pulled::*;
 pub use schema::*;
 pub use site::*;

@@ -1,8 +1,9 @@
 //! A pipe to choose from.
 
+use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::pulled::{Barrel, JointedPipe, PvcPipe, SteelPipe};
 use crate::handbook::{Family, Method};
-use crate::quantity::{Area, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
+use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Origin};
 
 /// A pipe to choose from.
@@ -77,27 +78,12 @@ pub struct JackedPipe {
     pub(crate) weight: Option<Cited<LineLoad>>,
     pub(crate) joint: Joint,
     pub(crate) capacity: Capacity,
-}
-
-/// The joint of a jacked pipe.
-#[derive(Debug, Clone, Copy)]
-pub struct Joint {
-    /// Mean over greatest stress.
-    pub(crate) stress_ratio: Cited<Ratio>,
-}
-
-/// What the end of a jacked pipe can bear, by scheme.
-#[derive(Debug, Clone, Copy)]
-pub enum Capacity {
-    /// Brittle material: one factor on the mean stress, another on the stress at the edge.
-    Brittle {
-        /// Strength in compression.
-        strength: Cited<Pressure>,
-        /// Factor on uniform stress.
-        factor: Cited<Ratio>,
-        /// Factor on the stress at the edge.
-        edge_factor: Cited<Ratio>,
-    },
+    /// True inside diameter, where it is known.
+    pub(crate) inside_diameter: Option<Length>,
+    /// Greatest force that the pipe maker allows, beside our own limit and never in it.
+    pub(crate) rated_force: Option<Cited<Force>>,
+    /// The length that nothing holds.
+    pub(crate) free: Option<FreeLength>,
 }
 
 /// A pipe with joints that carry pull; boxed, since its tables are much larger than the rest.
@@ -157,22 +143,6 @@ impl PulledPipe {
             Self::Steel(_) => false,
         }
     }
-}
-
-/// End bearing area of a jacking pipe.
-#[derive(Debug, Clone, Copy)]
-pub enum EndArea {
-    /// Behind the ratings printed at three factors.
-    Rated {
-        /// Rating and factor.
-        ratings: [(Force, Ratio); 3],
-        /// Strength they rest on.
-        strength: Pressure,
-        /// The row.
-        origin: Origin,
-    },
-    /// The user's.
-    Given(Cited<Area>),
 }
 
 /// A PE pipe.

@@ -1,9 +1,13 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
 mod annulus;
+mod both;
 mod clay;
+mod concrete;
 mod face;
 mod ground;
+mod jacked;
+mod jacked_steel;
 mod jacks;
 mod label;
 mod line;
@@ -16,10 +20,12 @@ mod pull;
 mod pull_works;
 mod pulled_metal;
 mod pulled_pvc;
+mod rigid;
 mod service;
 mod sewer;
 mod site;
 mod soil;
+mod steering;
 mod stem;
 mod suitability;
 mod wall;
@@ -199,6 +205,7 @@ impl Resolver<'_> {
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
             return Ok(None);
         }
+        self.check_steering(file);
         let mut candidates = Vec::new();
         for (index, candidate) in file.candidates.iter().enumerate() {
             if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
@@ -224,9 +231,9 @@ impl Resolver<'_> {
         let stretches = self.ground(file, length, &line, &works)?;
         let site = self.site(file, &line, &stretches, &stem)?;
         self.assume_site(&site);
-        self.dry_hole(file, &stretches);
         let reaction = self.reaction(file, &stretches)?;
         self.in_service(file, &stretches, &mut candidates)?;
+        self.dry_hole(file, &stretches);
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
         self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);

@@ -1,5 +1,6 @@
 //! The drive file as the engineer writes it.
 
+use super::jacked::{EndScheme, PackerFile, SteeringFile};
 use super::pulled::{
     AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
     VacuumFile,
@@ -61,6 +62,9 @@ pub struct DriveFile {
     /// Resistance at the enlarging head, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub face: Option<ForceBandFile>,
+    /// How far the joints of a jacked pipe turn.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steering: Option<SteeringFile>,
     /// Needed for pipes that are pulled.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pull: Option<PullFile>,
@@ -513,14 +517,22 @@ pub enum Material {
     Hdpe,
     /// MDPE (PE2406 class).
     Mdpe,
+    /// Reinforced concrete jacking pipe.
+    Concrete,
+    /// Steel.
+    Steel,
+    /// Glass-reinforced plastic.
+    Grp,
+    /// Polymer concrete.
+    PolymerConcrete,
+    /// Ductile iron.
+    DuctileIron,
+    /// PVC.
+    Pvc,
     /// PVC pressure pipe, butt-fused into a string.
     PvcFused,
     /// PVC pressure pipe with joints that hold pull.
     PvcRestrained,
-    /// Ductile iron pressure pipe with joints that hold pull.
-    DuctileIron,
-    /// Welded steel pipe.
-    Steel,
 }
 key_words!(Material, "a pipe material", {
     "clay" => Material::Clay,
@@ -529,10 +541,14 @@ key_words!(Material, "a pipe material", {
     "pe4710" => Material::Pe4710,
     "hdpe" => Material::Hdpe,
     "mdpe" => Material::Mdpe,
+    "concrete" => Material::Concrete,
+    "steel" => Material::Steel,
+    "grp" => Material::Grp,
+    "polymer_concrete" => Material::PolymerConcrete,
+    "ductile_iron" => Material::DuctileIron,
+    "pvc" => Material::Pvc,
     "pvc_fused" => Material::PvcFused,
     "pvc_restrained" => Material::PvcRestrained,
-    "ductile_iron" => Material::DuctileIron,
-    "steel" => Material::Steel,
 });
 
 /// Dimension series of PE pipe.
@@ -646,6 +662,9 @@ pub struct CandidateFile {
     /// Outside diameter, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub outside_diameter: Option<Field<Length>>,
+    /// Inside diameter, instead of the wall or the table.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_diameter: Option<Field<Length>>,
     /// Minimum wall, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wall: Option<Field<Length>>,
@@ -667,6 +686,42 @@ pub struct CandidateFile {
     /// Mean over greatest stress in the joint of a jacking pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joint_stress_ratio: Option<Field<Ratio>>,
+    /// Length of one pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pipe_length: Option<Field<Length>>,
+    /// Strength in compression: of concrete on cylinders, of GRP along the pipe, of polymer concrete.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strength: Option<Field<Pressure>>,
+    /// Cube strength of concrete, of its class.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cube_strength: Option<Field<Pressure>>,
+    /// Design strength of concrete or steel, for the scheme that asks for it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_strength: Option<Field<Pressure>>,
+    /// Least yield strength of steel, instead of a grade.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub yield_strength: Option<Field<Pressure>>,
+    /// Grade of steel, a key of the table `steel_grade`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steel_grade: Option<Field<Words>>,
+    /// Grade of concrete, as in the table `concrete_strength`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub concrete_grade: Option<Field<Words>>,
+    /// Scheme of the end capacity of concrete or steel.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub scheme: Option<Field<EndScheme>>,
+    /// Greatest jacking force that the pipe maker allows, all factors in it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rated_force: Option<Field<Force>>,
+    /// The packer in the joints of a jacked pipe.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub packer: Option<PackerFile>,
+    /// How far the end of a jacking pipe may be out of square, across its diameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end_squareness: Option<Field<Length>>,
+    /// Length of a jacked steel pipe that nothing holds, in the pit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub free_length: Option<Field<Length>>,
     /// Strength of a fused PVC joint over that of the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joint_factor: Option<Field<Ratio>>,
@@ -682,27 +737,15 @@ pub struct CandidateFile {
     /// Deflection that a restrained joint may take, by its maker.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joint_deflection: Option<Field<Angle>>,
-    /// Laying length of one pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pipe_length: Option<Field<Length>>,
     /// Outside diameter of the joint of a pulled pipe, where it is wider than the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joint_diameter: Option<Field<Length>>,
-    /// Grade of steel, a key of the table `steel_grade`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub steel_grade: Option<Field<Words>>,
-    /// Least yield strength of steel, instead of a grade.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub yield_strength: Option<Field<Pressure>>,
     /// Outside diameter of a casing pushed behind the stem before the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing: Option<Field<Length>>,
     /// Wall of that casing, for its weight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_wall: Option<Field<Length>>,
-    /// Length of one jacking pipe, for the shove plan.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub segment_length: Option<Field<Length>>,
     /// Final bore round the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,

@@ -451,22 +451,34 @@ pub enum Family {
     Clay,
     /// Polyethylene.
     Pe,
+    /// Reinforced concrete.
+    Concrete,
+    /// Steel.
+    Steel,
+    /// Glass-reinforced plastic.
+    Grp,
+    /// Polymer concrete.
+    PolymerConcrete,
+    /// Ductile iron.
+    DuctileIron,
+    /// PVC.
+    Pvc,
     /// PVC, fused into a string.
     PvcFused,
     /// PVC with restrained joints.
     PvcRestrained,
-    /// Ductile iron.
-    DuctileIron,
-    /// Steel.
-    Steel,
 }
 key_words!(Family, "a pipe family", {
     "clay" => Family::Clay,
     "pe" => Family::Pe,
+    "concrete" => Family::Concrete,
+    "steel" => Family::Steel,
+    "grp" => Family::Grp,
+    "polymer_concrete" => Family::PolymerConcrete,
+    "ductile_iron" => Family::DuctileIron,
+    "pvc" => Family::Pvc,
     "pvc_fused" => Family::PvcFused,
     "pvc_restrained" => Family::PvcRestrained,
-    "ductile_iron" => Family::DuctileIron,
-    "steel" => Family::Steel,
 });
 
 /// What the pipe will carry.

@@ -1,6 +1,6 @@
 //! Figures that are no checks: what has to be built, ordered or waited for.
 
-use super::pullback;
+use super::{jacking, pullback};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{HandbookError, Method};
 use crate::law::{Calc, Doubted, Silent};
@@ -69,6 +69,9 @@ pub fn figures(drive: &Drive, pipe: &Pipe, method: Method) -> Result<Vec<Figure>
     }
     if let (Method::Pullback, Some(pulled), Some(pull)) = (method, &pipe.pulled, &drive.pull) {
         pullback::figures(&mut figures, drive, pipe, pulled, pull)?;
+    }
+    if let (Method::PipeJacking, Some(jacked)) = (method, &pipe.jacked) {
+        jacking::figures::figures(&mut figures, drive, pipe, jacked);
     }
     Ok(figures.list)
 }

@@ -51,7 +51,7 @@ fn stations_by_hand() {
     let tail = 4712.39 * (300.0 - places[3]);
     assert_relative_eq!(got.on_wall.si(), 2e6 - tail, max_relative = 1e-6);
     // Rounded down to whole pipes.
-    let whole = placed(&text(300.0, "1300 mm", 5.0, 300.0, STATION, ", segment_length: 2.5 m"));
+    let whole = placed(&text(300.0, "1300 mm", 5.0, 300.0, STATION, ", pipe_length: 2.5 m"));
     assert_eq!(whole.places[..2].iter().map(|place| place.si()).collect::<Vec<_>>(), [37.5, 105.0]);
 }
 
@@ -99,7 +99,7 @@ fn plan(drive: &Drive) -> Vec<Shove> {
 /// is the shorter one.
 #[test]
 fn shove_plan_by_hand() {
-    let drive = drive(&text(61.0, "1300 mm", 5.0, 300.0, ", cylinder_area: 50000 mm2", ", segment_length: 2.5 m"));
+    let drive = drive(&text(61.0, "1300 mm", 5.0, 300.0, ", cylinder_area: 50000 mm2", ", pipe_length: 2.5 m"));
     let plan = plan(&drive);
     assert_eq!(plan.len(), 25);
     let second = plan[1];
@@ -114,7 +114,7 @@ fn shove_plan_by_hand() {
 /// Once more is expected at worst than the rig gives, the rig is where to stop.
 #[test]
 fn the_least_of_all_limits_stops() {
-    let plan = plan(&drive(&text(150.0, "1300 mm", 5.0, 300.0, "", ", segment_length: 2.5 m")));
+    let plan = plan(&drive(&text(150.0, "1300 mm", 5.0, 300.0, "", ", pipe_length: 2.5 m")));
     // (3000 - 300) / 23.56 = 114.6 m.
     let switch = plan.iter().find(|shove| shove.stop_by != StopBy::Expected).unwrap();
     assert_eq!((switch.extent.0.si(), switch.stop_by, switch.changes), (112.5, StopBy::Rig, true));
@@ -128,17 +128,17 @@ fn faults_of_the_jacks_are_located() {
         (", cylinder_area: 1 m2, efficiency: 1.2", "", "rig.efficiency: expected a number above 0.5, up to 1"),
         (", cylinder_area: 0 m2", "", "rig.cylinder_area: expected an area above zero"),
         (", station_thrust: 0 kN", "", "rig.station_thrust: expected a force above zero"),
-        ("", ", segment_length: 0 m", "candidates[0].segment_length: expected a length above zero"),
-        ("", ", segment_length: 1 mm", "candidates[0].segment_length: makes more than 2000 pipes"),
+        ("", ", pipe_length: 0 m", "candidates[0].pipe_length: expected a length above zero"),
+        ("", ", pipe_length: 1 mm", "candidates[0].pipe_length: makes more than 2000 pipes"),
     ] {
         let text = text(60.0, "1300 mm", 5.0, 300.0, rig, more);
         let Err(InputError::Faults(faults)) = read_drive(&text, &Handbook::embedded()) else { panic!("{rig}{more}") };
         let shown: Vec<String> = faults.iter().map(ToString::to_string).collect();
         assert!(shown.iter().any(|fault| fault.starts_with(part) && fault.contains(" at line ")), "{part}: {shown:?}");
     }
-    let pulled = crate::drives::text(|text| text.replace("sdr: 11", "sdr: 11, segment_length: 2 m"));
+    let pulled = crate::drives::text(|text| text.replace("sdr: 11", "sdr: 11, pipe_length: 2 m"));
     let Err(InputError::Faults(faults)) = read_drive(&pulled, &Handbook::embedded()) else { panic!("no fault") };
-    assert!(faults[0].to_string().starts_with("candidates[1].segment_length: is for a pipe that is pushed"));
+    assert!(faults[0].to_string().starts_with("candidates[1].pipe_length: is for pipe with joints"));
 }
 
 proptest! {
@@ -170,7 +170,7 @@ proptest! {
     /// The plan is the profile cut into pipes: its peak is that of the profile, and no pipe passes it.
     #[test]
     fn the_plan_is_the_profile(length in 10.0..120.0_f64, friction in 1.0..15.0_f64, segment in 0.7..4.0_f64) {
-        let drive = drive(&text(length, "1300 mm", friction, 100.0, "", &format!(", segment_length: {segment} m")));
+        let drive = drive(&text(length, "1300 mm", friction, 100.0, "", &format!(", pipe_length: {segment} m")));
         let plan = plan(&drive);
         let stages = profile(&drive, &drive.candidates()[0], Method::PipeJacking);
         let peak = stages.last().unwrap().points.iter().map(|point| point.on_rig.high.si()).fold(0.0, f64::max);

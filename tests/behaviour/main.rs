@@ -21,6 +21,8 @@ mod flow;
 mod forces;
 mod ground;
 mod in_service;
+mod jacked;
+mod jacked_door;
 mod jacks;
 mod monotone;
 mod overlays;

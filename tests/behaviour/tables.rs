@@ -226,6 +226,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),
             "laydown.handling" => (3.0, 25.0),
+            // Drives of some hundred metres are long for steel.
+            "steel.long_drive" => (150.0, 500.0),
             _ => return None,
         },
         // A day or so until an annulus is grouted.

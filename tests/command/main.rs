@@ -12,6 +12,7 @@ mod assess;
 mod examples;
 mod faults;
 mod handbook;
+mod jacked;
 mod run;
 mod surroundings;
 mod template;

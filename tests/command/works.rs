@@ -18,7 +18,7 @@ ground:
   - { class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm, SOIL }
 rig: { thrust: 600 kN, pull: 500 kN, cylinder_area: 30000 mm2 }
 candidates:
-  - { material: clay, size: 10 in, segment_length: 1 m, crushing: en_295_160 }
+  - { material: clay, size: 10 in, pipe_length: 1 m, crushing: en_295_160 }
 ";
 
 fn path(name: &str, change: impl FnOnce(String) -> String) -> String {

@@ -53,6 +53,7 @@ sources!(
     independent_check,
     invert_tolerance,
     iso_4065,
+    jacked_pipe,
     jacking_stations,
     joint_check,
     jswas_a6,

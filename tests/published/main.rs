@@ -36,6 +36,7 @@ mod hdd_utility_2005;
 mod independent_check;
 mod invert_tolerance;
 mod iso_4065;
+mod jacked_pipe;
 mod jacking_stations;
 mod joint_check;
 mod jswas_a6;

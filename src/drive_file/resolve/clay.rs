@@ -1,9 +1,10 @@
 //! A clay jacking pipe out of designation and size.
 
 use super::pipe::{Named, same_size, size_text};
+use super::steering::Ends;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Capacity, EndArea, JackedPipe, Joint};
-use crate::drive_file::{CandidateFile, Certificate, Series};
+use crate::drive::{AssumedValue, Capacity, EndArea, JackedPipe};
+use crate::drive_file::{CandidateFile, Certificate, DriveFile, Series};
 use crate::handbook::{Family, HandbookError};
 use crate::quantity::{Length, Role};
 use crate::source::{Cited, FieldName};
@@ -17,12 +18,14 @@ impl Resolver<'_> {
         &mut self,
         path: &str,
         candidate: &CandidateFile,
+        file: &DriveFile,
         size: Length,
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse(path, "series", candidate.series.as_ref(), "a clay pipe has no series");
         self.refuse(path, "sdr", candidate.sdr.as_ref(), "a clay pipe has no dimension ratio");
-        self.refuse_joint(path, candidate);
-        self.refuse_steel(path, candidate);
+        self.refuse_strengths(path, candidate, &[], "does not apply to clay pipe: give the certificate");
+        self.refuse(path, "free_length", candidate.free_length.as_ref(), "is for steel pipe");
+        self.refuse_joint_ratings(path, candidate);
         self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for fused pipe");
         if let Some(passes) = candidate.passes.as_ref().and_then(|passes| passes.first()) {
             self.flaw(passes, &format!("{path}.passes[0]"), "reaming passes are for pipe that is pulled");
@@ -101,14 +104,33 @@ impl Resolver<'_> {
         }
         let factor = self.handbook.ratio("clay.factor")?;
         let factor = self.ratio_or(candidate.factor.as_ref(), path, "factor", (2.5, 20.0), factor);
-        let ratio = self.handbook.ratio("clay.joint_ratio")?;
-        let joint_stress_ratio =
-            self.ratio_or(candidate.joint_stress_ratio.as_ref(), path, "joint_stress_ratio", (0.01, 1.0), ratio);
+        let ratio = self.joint_ratio(path, candidate)?;
         let edge_factor = self.handbook.ratio("clay.factor_edge")?;
         self.assume_one(format!("{path}: factor on the stress at the edge of the joint"), edge_factor, Role::Ratio);
         let capacity = Capacity::Brittle { strength, factor, edge_factor };
-        let joint = Joint { stress_ratio: joint_stress_ratio };
-        let jacked = Some(JackedPipe { end_area, weight, joint, capacity });
+        let inside_diameter = candidate
+            .inside_diameter
+            .as_ref()
+            .map(|field| self.positive(field, &format!("{path}.inside_diameter"), Role::Diameter));
+        let lengths = self.handbook.jacking_pipe_length()?.get("clay");
+        let lengths = lengths.ok_or_else(|| no_row("jacking_pipe_length", "clay"))?;
+        let ends = Ends {
+            outside_diameter: outside_diameter.value,
+            inside_diameter: Some(inside_diameter.unwrap_or(size)).filter(|inside| *inside < outside_diameter.value),
+            pipe_length: Some(lengths.map(|row| (row.low.value, row.high.value))),
+            squareness: Some("clay"),
+            turn: true,
+        };
+        let joint = self.joint(path, candidate, file, &ends, ratio)?;
+        let jacked = Some(JackedPipe {
+            end_area,
+            weight,
+            joint,
+            capacity,
+            inside_diameter,
+            rated_force: self.rated_force(path, candidate),
+            free: None,
+        });
         Ok(Some(Named { label, family: Family::Clay, outside_diameter, jacked, pulled: None }))
     }
 }

@@ -59,7 +59,7 @@ impl Resolver<'_> {
         })
     }
 
-    /// Length of one pipe that is pushed.
+    /// Length of one pipe that is pushed, for the shove plan.
     pub(super) fn segment(
         &mut self,
         path: &str,
@@ -67,12 +67,9 @@ impl Resolver<'_> {
         drive: Length,
         is_jacked: bool,
     ) -> Option<Length> {
-        let field = candidate.segment_length.as_ref()?;
-        let place = format!("{path}.segment_length");
+        let field = candidate.pipe_length.as_ref().filter(|_| is_jacked)?;
+        let place = format!("{path}.pipe_length");
         let length = self.positive(field, &place, Role::Distance);
-        if !is_jacked {
-            self.flaw(field, &place, "is for a pipe that is pushed pipe by pipe");
-        }
         if drive / length > Ratio::from(MOST_SEGMENTS) {
             self.flaw(field, &place, format!("makes more than {MOST_SEGMENTS} pipes of the drive"));
         }

@@ -29,7 +29,7 @@ pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)]) {
 
 /// A size in the unit it was most likely written in: inches where they are whole sixteenths and the millimetres are not
 /// whole.
-fn as_given(size: Length) -> String {
+pub(super) fn as_given(size: Length) -> String {
     let whole = |number: f64| (number - number.round()).abs() < 0.01;
     let sixteenths = Shown::of(size, Role::Diameter).in_units(UnitSystem::Us).0 * 16.0;
     let inches = whole(sixteenths) && !whole(size.si() * 1e3);
@@ -38,7 +38,11 @@ fn as_given(size: Length) -> String {
 
 /// What was given beside designation and size, each in a few words.
 fn extras(file: &CandidateFile) -> Vec<String> {
-    let iso = matches!(file.material.value, Material::Pe100 | Material::Pe80);
+    let iso = match file.material.value {
+        Material::Pe100 | Material::Pe80 => true,
+        Material::Clay | Material::Pe4710 | Material::Hdpe | Material::Mdpe => false,
+        _ => as_given(file.size.value).ends_with("mm"),
+    };
     let default = if iso { Series::Iso } else { Series::Ips };
     let series = file.series.as_ref().map_or(default, |series| series.value);
     let system = if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us };
@@ -57,18 +61,28 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         shown("ovality", file.ovality.as_ref(), Role::Percent, system),
         file.certificate.as_ref().map(|field| format!("certificate {}", field.value.key())),
         plain("factor", &file.factor),
+        shown("ID", file.inside_diameter.as_ref(), Role::Diameter, system),
+        shown("strength", file.strength.as_ref(), Role::Strength, system),
+        shown("cube strength", file.cube_strength.as_ref(), Role::Strength, system),
+        shown("design strength", file.design_strength.as_ref(), Role::Strength, system),
+        shown("yield", file.yield_strength.as_ref(), Role::Strength, system),
+        file.steel_grade.as_ref().map(|field| format!("grade {}", field.value.0)),
+        file.concrete_grade.as_ref().map(|field| format!("grade {}", field.value.0)),
+        file.scheme.as_ref().map(|field| format!("scheme {}", field.value.key())),
+        shown("rated", file.rated_force.as_ref(), Role::Thrust, system),
+        shown("pipes of", file.pipe_length.as_ref(), Role::Distance, system),
+        file.packer.as_ref().and_then(|packer| shown("packer", Some(&packer.thickness), Role::Wall, system)),
+        shown("free length", file.free_length.as_ref(), Role::Distance, system),
         plain("joint stress ratio", &file.joint_stress_ratio),
         plain("joint factor", &file.joint_factor),
         shown("joint pull", file.joint_pull.as_ref(), Role::Pull, system),
         shown("joint pressure", file.joint_pressure.as_ref(), Role::Pressure, system),
         shown("deflection", file.joint_deflection.as_ref(), Role::Angle, system),
         size("joint", &file.joint_diameter),
-        file.steel_grade.as_ref().map(|field| format!("grade {}", field.value.0)),
-        shown("yield", file.yield_strength.as_ref(), Role::Strength, system),
         size("casing", &file.casing),
         size("casing wall", &file.casing_wall),
         size("bore", &file.bore),
-        shown("pipes of", file.segment_length.as_ref(), Role::Distance, system),
+        shown("pipes of", file.pipe_length.as_ref(), Role::Distance, system),
         file.crushing.as_ref().map(|field| match &field.value {
             CrushingFile::Strength(strength) => {
                 format!("crushing {}", Shown::of(*strength, Role::LineWeight).display(system))

@@ -23,6 +23,7 @@ impl Resolver<'_> {
         file: &DriveFile,
         pull: Option<&Pull>,
     ) -> Result<Option<Named>, HandbookError> {
+        self.refuse_jacked(path, candidate);
         self.refuse(path, "end_bearing_area", candidate.end_bearing_area.as_ref(), "a PE pipe is pulled, not pushed");
         self.refuse(path, "weight", candidate.weight.as_ref(), "is for pipe that is pushed");
         self.refuse(path, "certificate", candidate.certificate.as_ref(), "is for clay pipe");

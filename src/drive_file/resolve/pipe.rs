@@ -55,10 +55,13 @@ impl Resolver<'_> {
             candidate.casing.as_ref().map(|field| self.positive(field, &format!("{path}.casing"), Role::Diameter));
         let material = candidate.material.value;
         let dimensions = match material {
-            Material::Clay => self.clay(&path, candidate, size)?,
+            Material::Clay => self.clay(&path, candidate, file, size)?,
+            Material::Concrete => self.concrete(&path, candidate, file, size)?,
+            Material::Steel => self.steel(&path, candidate, size, file, pull)?,
+            Material::DuctileIron => self.iron(&path, candidate, size, file, pull)?,
+            Material::Grp | Material::PolymerConcrete => self.bound(&path, candidate, file, size)?,
+            Material::Pvc => self.by_its_maker(&path, candidate, file, size)?,
             Material::PvcFused | Material::PvcRestrained => self.pulled_pvc(&path, candidate, size, file, pull)?,
-            Material::DuctileIron => self.ductile_iron(&path, candidate, size, file, pull)?,
-            Material::Steel => self.pulled_steel(&path, candidate, size, file, pull)?,
             _ => self.pe(&path, candidate, size, file, pull)?,
         };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
@@ -106,8 +109,7 @@ impl Resolver<'_> {
                 bore_rule
             }
         };
-        let passes =
-            if material == Material::Clay { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
+        let passes = if pulled.is_none() { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
         let segment = self.segment(&path, candidate, file.length.value, jacked.is_some());
         let mut pipe = Pipe {
             jacking_length: self.published_length(Method::PipeJacking, outside_diameter.value)?,

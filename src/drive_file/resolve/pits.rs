@@ -81,7 +81,7 @@ impl Resolver<'_> {
     }
 
     /// The longer end of the usual lengths of clay pipe.
-    fn pipe_length(&self) -> Result<Cited<Length>, HandbookError> {
+    fn usual_pipe_length(&self) -> Result<Cited<Length>, HandbookError> {
         let missing = || no_row("jacking_pipe_length", "clay");
         let row = self.handbook.jacking_pipe_length()?.get("clay").ok_or_else(missing)?;
         Ok(row.map(|row| row.high.value))
@@ -115,7 +115,7 @@ impl Resolver<'_> {
             width: (width.0.value, width.1),
             length: (length.0.value, length.1),
             whole: auger,
-            pipe_length: self.pipe_length()?,
+            pipe_length: self.usual_pipe_length()?,
             crane_margin: end(self.handbook.planning_factor()?, "crane", low)?,
         })
     }

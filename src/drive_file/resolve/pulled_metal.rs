@@ -56,7 +56,7 @@ impl Resolver<'_> {
         pull: Option<&Pull>,
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse_pushed(path, candidate);
-        self.refuse_joint(path, candidate);
+        self.refuse_joint_ratings(path, candidate);
         self.refuse(path, "sdr", candidate.sdr.as_ref(), "a steel pipe has no dimension ratio");
         self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for fused pipe");
         let Some(outside_diameter) = self.steel_outside(path, candidate, size)? else { return Ok(None) };

@@ -20,6 +20,7 @@ impl Resolver<'_> {
         pull: Option<&Pull>,
     ) -> Result<Option<Named>, HandbookError> {
         self.refuse_pushed(path, candidate);
+        self.refuse_jacked(path, candidate);
         self.refuse_steel(path, candidate);
         self.refuse(path, "weight", candidate.weight.as_ref(), "the weight of PVC pipe follows from its wall");
         let fused = candidate.material.value == Material::PvcFused;
@@ -349,12 +350,17 @@ impl Resolver<'_> {
     }
 
     pub(super) fn refuse_joint(&mut self, path: &str, candidate: &CandidateFile) {
+        self.refuse_joint_ratings(path, candidate);
+        self.refuse(path, "pipe_length", candidate.pipe_length.as_ref(), "is for pipe with joints");
+    }
+
+    /// Ratings of a joint that holds pull.
+    pub(super) fn refuse_joint_ratings(&mut self, path: &str, candidate: &CandidateFile) {
         const WHY: &str = "is for pipe with restrained joints";
         self.refuse(path, "joint_pull", candidate.joint_pull.as_ref(), WHY);
         self.refuse(path, "joint_pressure", candidate.joint_pressure.as_ref(), WHY);
         self.refuse(path, "joint_deflection_factor", candidate.joint_deflection_factor.as_ref(), WHY);
         self.refuse(path, "joint_deflection", candidate.joint_deflection.as_ref(), WHY);
-        self.refuse(path, "pipe_length", candidate.pipe_length.as_ref(), WHY);
     }
 }
 

@@ -1,0 +1,248 @@
+//! What the end of a jacked pipe can bear: all that the schemes need, looked up.
+
+use crate::quantity::{Angle, Area, Force, Length, Pressure, Ratio};
+use crate::source::{Cited, Origin};
+
+/// What the end of a jacked pipe can bear, by scheme.
+#[derive(Debug, Clone, Copy)]
+pub enum Capacity {
+    /// Brittle material: one factor on the mean stress, another on the stress at the edge.
+    Brittle {
+        /// Strength in compression.
+        strength: Cited<Pressure>,
+        /// Factor on uniform stress.
+        factor: Cited<Ratio>,
+        /// Factor on the stress at the edge.
+        edge_factor: Cited<Ratio>,
+    },
+    /// Reinforced concrete.
+    Concrete(ConcreteEnd),
+    /// Steel.
+    Steel(SteelEnd),
+    /// Glass-reinforced plastic.
+    Grp {
+        /// Strength along the pipe.
+        axial_strength: Cited<Pressure>,
+        /// Material factor.
+        material_factor: Cited<Ratio>,
+        /// Greatest mean over greatest stress that is counted.
+        greatest_ratio: Ratio,
+    },
+    /// Set by the joint: the pipe maker's rated force and nothing else.
+    Rated,
+}
+
+/// Which scheme sets the capacity of a concrete end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ConcreteScheme {
+    /// Share of the cylinder strength as mean and at the edge.
+    Default,
+    /// ASCE 27.
+    Asce27,
+    /// EN 1916, annex B.
+    En1916,
+    /// A Chinese annex.
+    Annex,
+    /// JSWAS A-6.
+    Jswas,
+}
+
+/// A concrete end by every scheme that what is given allows.
+#[derive(Debug, Clone, Copy)]
+pub struct ConcreteEnd {
+    pub(crate) scheme: ConcreteScheme,
+    /// Cylinder strength.
+    pub(crate) strength: Cited<Pressure>,
+    pub(crate) mean_share: Cited<Ratio>,
+    pub(crate) edge_share: Cited<Ratio>,
+    pub(crate) en_edge: Cited<Ratio>,
+    pub(crate) asce: Asce27,
+    /// Factor of a guideline on uniform stress, shown beside the others.
+    pub(crate) uniform: Cited<Ratio>,
+    pub(crate) annex: Option<ConcreteAnnex>,
+    pub(crate) jswas: Option<JswasStress>,
+}
+
+/// Coefficients of ASCE 27.
+#[derive(Debug, Clone, Copy)]
+pub struct Asce27 {
+    pub(crate) block: Cited<Ratio>,
+    pub(crate) phi: Ratio,
+    pub(crate) load: Ratio,
+    pub(crate) eccentric: Ratio,
+}
+
+/// Coefficients of the Chinese annex for concrete, and its design strength.
+#[derive(Debug, Clone, Copy)]
+pub struct ConcreteAnnex {
+    pub(crate) eccentric: Ratio,
+    pub(crate) phi1: Ratio,
+    pub(crate) phi2: Ratio,
+    pub(crate) phi3: Ratio,
+    pub(crate) phi5: Ratio,
+    pub(crate) gamma: Ratio,
+    pub(crate) design_strength: Cited<Pressure>,
+}
+
+/// Stresses of the Japanese standard for one grade.
+#[derive(Debug, Clone, Copy)]
+pub struct JswasStress {
+    pub(crate) mean: Cited<Pressure>,
+    /// Peak on curves, where one is known.
+    pub(crate) peak: Option<Pressure>,
+}
+
+/// Which scheme sets the capacity of steel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SteelScheme {
+    /// Yield and local buckling.
+    Default,
+    /// The same, and the Chinese annex besides: a long drive or mixed ground.
+    DefaultAndAnnex,
+    /// The Chinese annex.
+    Annex,
+}
+
+/// A steel section by its schemes.
+#[derive(Debug, Clone, Copy)]
+pub struct SteelEnd {
+    pub(crate) scheme: SteelScheme,
+    pub(crate) outside_diameter: Length,
+    pub(crate) wall: Length,
+    pub(crate) yield_strength: Cited<Pressure>,
+    pub(crate) modulus: Pressure,
+    pub(crate) yield_factor: Cited<Ratio>,
+    pub(crate) local_share: Cited<Ratio>,
+    pub(crate) local: LocalCurve,
+    pub(crate) annex: SteelAnnex,
+    pub(crate) code: SteelCode,
+}
+
+/// Curve of local buckling.
+#[derive(Debug, Clone, Copy)]
+pub struct LocalCurve {
+    pub(crate) elastic: Ratio,
+    pub(crate) constant: Ratio,
+    pub(crate) slope: Ratio,
+    pub(crate) exponent: Ratio,
+    pub(crate) compact: Ratio,
+    pub(crate) last: Ratio,
+}
+
+/// Coefficients of the Chinese annex for steel, and its design strength.
+#[derive(Debug, Clone, Copy)]
+pub struct SteelAnnex {
+    pub(crate) phi1: Ratio,
+    pub(crate) phi3: Ratio,
+    pub(crate) phi4: Cited<Ratio>,
+    pub(crate) gamma: Ratio,
+    pub(crate) design_strength: Cited<Pressure>,
+}
+
+/// Coefficients of the building code, for a free length and as upper information.
+#[derive(Debug, Clone, Copy)]
+pub struct SteelCode {
+    pub(crate) round: Ratio,
+    pub(crate) slender: Ratio,
+    pub(crate) last: Ratio,
+    pub(crate) omega: Cited<Ratio>,
+    pub(crate) base: Ratio,
+    pub(crate) elastic_share: Ratio,
+    pub(crate) limit: Ratio,
+}
+
+/// A length of jacked steel pipe that nothing holds.
+#[derive(Debug, Clone, Copy)]
+pub struct FreeLength {
+    pub(crate) length: Cited<Length>,
+    pub(crate) length_factor: Cited<Ratio>,
+}
+
+/// End bearing area of a jacking pipe.
+#[derive(Debug, Clone, Copy)]
+pub enum EndArea {
+    /// Behind the ratings printed at three factors.
+    Rated {
+        /// Rating and factor.
+        ratings: [(Force, Ratio); 3],
+        /// Strength they rest on.
+        strength: Pressure,
+        /// The row.
+        origin: Origin,
+    },
+    /// The user's, or printed as effective.
+    Given(Cited<Area>),
+    /// A ring.
+    Ring {
+        /// Outside diameter.
+        outside_diameter: Length,
+        /// Inside diameter.
+        inside_diameter: Length,
+        /// What it is.
+        kind: RingKind,
+    },
+    /// Not asked for: the joint sets the force.
+    Unknown,
+}
+
+/// What the ring of an end is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RingKind {
+    /// The packer.
+    Packer,
+    /// The spigot less the bore: chamfer and packer leave less.
+    Spigot,
+    /// The section of a welded pipe.
+    Section,
+}
+
+/// The joint of a jacked pipe.
+#[derive(Debug, Clone, Copy)]
+pub struct Joint {
+    /// Mean over greatest stress where no packer tells.
+    pub(crate) stress_ratio: Cited<Ratio>,
+    pub(crate) packer: Option<Packer>,
+    pub(crate) steering: Steering,
+}
+
+/// The packer, at both ends of what its stiffness may be.
+#[derive(Debug, Clone, Copy)]
+pub struct Packer {
+    pub(crate) outside_diameter: Length,
+    pub(crate) inside_diameter: Length,
+    /// As fitted.
+    pub(crate) thickness: Length,
+    /// Crushed over fitted.
+    pub(crate) residual: Cited<Ratio>,
+    /// Modulus of the new packer, which has its thickness as fitted.
+    pub(crate) soft: Cited<Pressure>,
+    /// Modulus of the crushed one.
+    pub(crate) stiff: Cited<Pressure>,
+}
+
+/// What turns the joints.
+#[derive(Debug, Clone, Copy)]
+pub struct Steering {
+    pub(crate) joint_angle: Option<Cited<Angle>>,
+    pub(crate) deviation: Option<Cited<Length>>,
+    pub(crate) curve_radius: Option<Cited<Length>>,
+    pub(crate) joint_gap: Option<Cited<Length>>,
+    /// Amplitude and half wave.
+    pub(crate) wave: Option<(Cited<Length>, Length)>,
+    pub(crate) squareness: Option<Cited<Length>>,
+    /// Length of one pipe, from the shortest to the longest it may be.
+    pub(crate) pipe_length: Option<(Length, Length)>,
+    pub(crate) least: Cited<Angle>,
+    pub(crate) warning: Cited<Angle>,
+}
+
+impl Steering {
+    /// Whether anything is known of the line.
+    pub(crate) const fn is_known(&self) -> bool {
+        self.joint_angle.is_some()
+            || self.deviation.is_some()
+            || self.curve_radius.is_some()
+            || self.joint_gap.is_some()
+            || self.wave.is_some()
+    }
+}

@@ -1,0 +1,87 @@
+//! What the engineer writes of jacked pipe beyond size and material: packer, steering, scheme of capacity.
+
+use crate::quantity::{Angle, Length, Pressure};
+use crate::yaml::{Field, key_words};
+use serde::{Deserialize, Serialize};
+
+/// How what the pipe end bears is worked out. Each scheme holds its own factors.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum EndScheme {
+    /// Our own, the most cautious: a mean and an edge stress for concrete, yield and local buckling for steel.
+    #[default]
+    Default,
+    /// ASCE 27, concrete.
+    Asce27,
+    /// EN 1916, annex B, concrete.
+    En1916,
+    /// A Chinese annex, concrete and steel.
+    CnAnnexE,
+    /// JSWAS A-6, concrete.
+    JswasA6,
+}
+key_words!(EndScheme, "a scheme of end capacity", {
+    "default" => EndScheme::Default,
+    "asce_27" => EndScheme::Asce27,
+    "en_1916" => EndScheme::En1916,
+    "cn_annex_e" => EndScheme::CnAnnexE,
+    "jswas_a6" => EndScheme::JswasA6,
+});
+
+/// The ring between two pipe ends.
+#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct PackerFile {
+    /// Thickness as fitted.
+    pub thickness: Field<Length>,
+    /// Thickness after it is crushed, instead of a share of the other.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub crushed_thickness: Option<Field<Length>>,
+    /// Outside diameter; that of the pipe if left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub outside_diameter: Option<Field<Length>>,
+    /// Inside diameter; that of the pipe if left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_diameter: Option<Field<Length>>,
+    /// Secant modulus from a test, instead of both ends of the table.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub modulus: Option<Field<Pressure>>,
+}
+
+/// How far the joints of a jacked pipe turn. What is left out is taken as none.
+#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct SteeringFile {
+    /// Greatest angle between two pipes, squareness of their ends aside.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_angle: Option<Field<Angle>>,
+    /// How far the far end of a pipe leaves the line of the pipe before it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub deviation: Option<Field<Length>>,
+    /// Radius of a planned curve; what the line deviates comes on top of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub curve_radius: Option<Field<Length>>,
+    /// Widest less narrowest gap of a joint, as measured: squareness and all.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_gap: Option<Field<Length>>,
+    /// Amplitude of a wave in the line, to either side of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wave_amplitude: Option<Field<Length>>,
+    /// Half of the length of that wave.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub half_wave: Option<Field<Length>>,
+}
+
+impl SteeringFile {
+    /// Nothing known.
+    #[must_use]
+    pub const fn unknown() -> Self {
+        Self {
+            joint_angle: None,
+            deviation: None,
+            curve_radius: None,
+            joint_gap: None,
+            wave_amplitude: None,
+            half_wave: None,
+        }
+    }
+}

@@ -1,0 +1,221 @@
+//! A steel pipe that is jacked: section, grade and the coefficients of its schemes.
+
+use super::concrete::ends;
+use super::jacked::{Barrel, of_row};
+use super::label::as_given;
+use super::pipe::{Named, same_size};
+use super::steering::Ends;
+use super::{Resolver, no_row};
+use crate::drive::{
+    Capacity, EndArea, FreeLength, JackedPipe, LocalCurve, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme,
+};
+use crate::drive_file::{CandidateFile, DriveFile, EndScheme};
+use crate::handbook::{Family, HandbookError};
+use crate::quantity::{Length, Pressure, Ratio, Role};
+use crate::source::{Cited, FieldName};
+use crate::yaml::Complaint;
+
+impl Resolver<'_> {
+    pub(super) fn jacked_steel(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        file: &DriveFile,
+        size: Length,
+    ) -> Result<Option<Named>, HandbookError> {
+        self.refuse_foreign(path, candidate, "steel pipe");
+        let spared = ["yield_strength", "steel_grade", "design_strength", "scheme"];
+        self.refuse_strengths(
+            path,
+            candidate,
+            &spared,
+            "does not apply to steel pipe: give yield_strength or steel_grade",
+        );
+        let welded = "steel pipe is welded: its section bears";
+        self.refuse(path, "end_bearing_area", candidate.end_bearing_area.as_ref(), welded);
+        self.refuse(path, "joint_stress_ratio", candidate.joint_stress_ratio.as_ref(), welded);
+        self.refuse(path, "packer.thickness", candidate.packer.as_ref().map(|packer| &packer.thickness), welded);
+        self.refuse(path, "end_squareness", candidate.end_squareness.as_ref(), welded);
+        let casing = self.handbook.steel_casing_pipe()?.find(|row| same_size(row.outside_diameter.value, size));
+        let table = match casing {
+            Some(row) => {
+                let (outside, wall) = (row.value.outside_diameter.value, row.value.wall.value);
+                Some(of_row((outside, Some(outside - 2.0 * wall)), row.origin))
+            }
+            None => {
+                let row = self.handbook.pe_ips()?.find(|row| same_size(row.size.value, size));
+                row.map(|row| row.map(|row| (row.outside_diameter.value, None)))
+            }
+        };
+        let Some(barrel) = self.barrel(path, candidate, table) else {
+            let sizes = self.handbook.steel_casing_pipe()?.iter().map(|row| row.value.value.outside_diameter.value);
+            self.no_such_size(path, candidate, "steel pipe", sizes);
+            return Ok(None);
+        };
+        let Some(inside_diameter) = barrel.inside_diameter else {
+            let complaint = Complaint::from("the wall of the steel pipe is missing");
+            self.flaw(&candidate.size, &format!("{path}.wall"), complaint.advise("add `wall: 10 mm`"));
+            return Ok(None);
+        };
+        let steel = self.steel_end(path, candidate, file, &barrel, inside_diameter)?;
+        let weight = self.jacked_weight(path, candidate, &barrel, None, Some("steel"))?;
+        let ratio = self.handbook.ratio("clay.joint_ratio")?;
+        let welded = Ends { turn: false, ..ends(&barrel, None) };
+        let joint = self.joint(path, candidate, file, &welded, ratio)?;
+        let jacked = JackedPipe {
+            end_area: EndArea::Ring {
+                outside_diameter: barrel.outside_diameter.value,
+                inside_diameter,
+                kind: RingKind::Section,
+            },
+            weight,
+            joint,
+            capacity: Capacity::Steel(steel),
+            inside_diameter: Some(inside_diameter),
+            rated_force: self.rated_force(path, candidate),
+            free: self.free(path, candidate)?,
+        };
+        Ok(Some(Named {
+            label: format!("steel {}", as_given(size)),
+            family: Family::Steel,
+            outside_diameter: barrel.outside_diameter,
+            jacked: Some(jacked),
+            pulled: None,
+        }))
+    }
+
+    fn free(&mut self, path: &str, candidate: &CandidateFile) -> Result<Option<FreeLength>, HandbookError> {
+        let Some(field) = &candidate.free_length else { return Ok(None) };
+        let length = self.positive(field, &format!("{path}.free_length"), Role::Distance);
+        let row = self.handbook.column_length()?.get("one_free").ok_or_else(|| no_row("column_length", "one_free"))?;
+        let length_factor = row.map(|factor| factor.value);
+        self.assume_one(format!("{path}: effective over free length"), length_factor, Role::Ratio);
+        let length = Cited::given(length, &FieldName("candidates[].free_length"));
+        Ok(Some(FreeLength { length, length_factor }))
+    }
+
+    fn steel_end(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        file: &DriveFile,
+        barrel: &Barrel,
+        inside_diameter: Length,
+    ) -> Result<SteelEnd, HandbookError> {
+        let factor = |key: &'static str| -> Result<Cited<Ratio>, HandbookError> {
+            let row = self.handbook.steel_factor()?.get(key).ok_or_else(|| no_row("steel_factor", key))?;
+            Ok(row.map(|row| row.factor.value))
+        };
+        let plain = |key| factor(key).map(|factor| factor.value);
+        let (default_yield, least) = (factor("default_yield")?, factor("ttp_microtunnel")?.value);
+        let local_share = factor("default_local")?;
+        let (general, short) = (factor("cn_phi4")?, factor("cn_phi4_short")?);
+        let (phi1, phi3, gamma) = (plain("cn_phi1")?, plain("cn_phi3")?, plain("cn_gamma")?);
+        let local = LocalCurve {
+            elastic: plain("api_elastic")?,
+            constant: plain("api_constant")?,
+            slope: plain("api_slope")?,
+            exponent: plain("api_exponent")?,
+            compact: plain("api_compact")?,
+            last: plain("api_end")?,
+        };
+        let code = SteelCode {
+            round: plain("aisc_round")?,
+            slender: plain("aisc_slender_slope")?,
+            last: plain("aisc_slender_end")?,
+            omega: factor("aisc_omega")?,
+            base: plain("aisc_column_base")?,
+            elastic_share: plain("aisc_column_elastic")?,
+            limit: plain("aisc_column_limit")?,
+        };
+        let modulus = self.handbook.steel_pull_stress()?.get("modulus");
+        let modulus = modulus.ok_or_else(|| no_row("steel_pull_stress", "modulus"))?.map(|modulus| modulus.value);
+        let yield_strength = self.yield_strength(path, candidate)?;
+        // A factor below that of any pipe in microtunnelling is none.
+        let yield_factor = self.ratio_or(
+            candidate.factor.as_ref(),
+            path,
+            "factor",
+            (crate::quantity::Measure::si(least), 20.0),
+            default_yield,
+        );
+        let long = self.handbook.length("steel.long_drive")?;
+        let first = file.ground.first().map(|stretch| stretch.class.value);
+        let mixed =
+            file.ground.iter().any(|stretch| stretch.mixed_with.is_some() || Some(stretch.class.value) != first);
+        let hard = file.length.value >= long.value || mixed;
+        let scheme = match candidate.scheme.as_ref().map(|field| (field, field.value)) {
+            None | Some((_, EndScheme::Default)) if hard => SteelScheme::DefaultAndAnnex,
+            None | Some((_, EndScheme::Default)) => SteelScheme::Default,
+            Some((_, EndScheme::CnAnnexE)) => SteelScheme::Annex,
+            Some((field, _)) => {
+                let complaint = Complaint::from("is for concrete pipe");
+                self.flaw(field, &format!("{path}.scheme"), complaint.advise("for steel: default or cn_annex_e"));
+                SteelScheme::Default
+            }
+        };
+        let design_strength = match &candidate.design_strength {
+            Some(field) => {
+                let strength = self.positive(field, &format!("{path}.design_strength"), Role::Strength);
+                if strength > yield_strength.value {
+                    self.flaw(field, &format!("{path}.design_strength"), "is more than the yield strength");
+                }
+                Cited::given(strength, &FieldName("candidates[].design_strength"))
+            }
+            None => {
+                let strength = self.steel_row("q235_design_low")?;
+                if scheme != SteelScheme::Default {
+                    self.assume_one(format!("{path}.design_strength"), strength, Role::Strength);
+                }
+                // No design strength lies above the yield of the pipe itself.
+                if strength.value > yield_strength.value { yield_strength } else { strength }
+            }
+        };
+        self.assume_one(format!("{path}: modulus of steel"), modulus, Role::Strength);
+        Ok(SteelEnd {
+            scheme,
+            outside_diameter: barrel.outside_diameter.value,
+            wall: (barrel.outside_diameter.value - inside_diameter) / 2.0,
+            yield_strength,
+            modulus: modulus.value,
+            yield_factor,
+            local_share,
+            local,
+            annex: SteelAnnex { phi1, phi3, phi4: if hard { general } else { short }, gamma, design_strength },
+            code,
+        })
+    }
+
+    fn steel_row(&self, key: &'static str) -> Result<Cited<Pressure>, HandbookError> {
+        let row = self.handbook.steel_grade()?.get(key).ok_or_else(|| no_row("steel_grade", key))?;
+        Ok(row.map(|row| row.stress.value))
+    }
+
+    fn yield_strength(&mut self, path: &str, candidate: &CandidateFile) -> Result<Cited<Pressure>, HandbookError> {
+        match (&candidate.yield_strength, &candidate.steel_grade) {
+            (Some(field), grade) => {
+                if let Some(grade) = grade {
+                    self.flaw(grade, &format!("{path}.steel_grade"), "give either steel_grade or yield_strength");
+                }
+                let strength = self.positive(field, &format!("{path}.yield_strength"), Role::Strength);
+                Ok(Cited::given(strength, &FieldName("candidates[].yield_strength")))
+            }
+            (None, Some(field)) => {
+                let table = self.handbook.steel_grade()?;
+                let yields = || table.iter().filter(|row| row.value.value.kind.value.0 == "yield");
+                if let Some(row) = yields().find(|row| row.value.key == field.value.0) {
+                    return Ok(row.map(|row| row.value.stress.value));
+                }
+                let known = yields().map(|row| row.value.key.as_str()).collect::<Vec<_>>().join(", ");
+                let complaint = Complaint::from(format!("no grade of steel \"{}\" in the table", field.value.0));
+                self.flaw(field, &format!("{path}.steel_grade"), complaint.advise(format!("there are {known}")));
+                self.steel_row("casing_least")
+            }
+            (None, None) => {
+                let strength = self.steel_row("casing_least")?;
+                self.assume_one(format!("{path}.yield_strength"), strength, Role::Strength);
+                Ok(strength)
+            }
+        }
+    }
+}

@@ -1,0 +1,79 @@
+//! Checks of the pipe end, of the angle at its joints, and of a free length.
+
+use super::capacity::end_limit;
+use super::{joint, steel};
+use crate::check::{Check, Subject};
+use crate::drive::{Capacity, EndArea, JackedPipe, Pipe, RingKind};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::method::scheme::Scheme;
+use crate::quantity::{Angle, Band, Force, Role};
+
+/// Mean over greatest stress of a joint that is just closed over its whole face: plane geometry.
+const FULL_TRIANGLE: f64 = 0.5;
+const GAPING: &str = "with the mean over the greatest stress in the joint as given";
+const WHOLE_FACE: &str =
+    "joint angle assumed no more than full-face contact: give packer and steering to have it worked out";
+const WORKED_OUT: &str = "with the packer, new or crushed, at the greatest force and the greatest angle together, on the \
+                          safe side; contact beyond the packer is not modelled";
+const ASK_THE_MAKER: &str = "at this joint angle nothing is passed: ask the pipe maker for the force at it";
+const NOT_PASSED: &str = "at this joint angle nothing is passed without the packer: give it";
+const TURNED: &str =
+    "the joint angle is given and the packer is not: taken to bear over its whole face, which may gape";
+const SPIGOT: &str =
+    "the end is taken as the spigot less the bore: chamfer and packer leave less; get the area from the pipe maker";
+const LOOSER: &str = "the default scheme is tighter than the one asked for: leave scheme out to use it";
+const SECTION: &str = "along the axis: an eccentric weld, bending on a curve and ground load are not in it";
+const LARGE: &str = "more than is advised at a joint under thrust";
+const MAKER: &str = "the pipe maker's force; ask the maker for the joint angle it holds at";
+
+pub(super) fn checks<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    jacked: &JackedPipe,
+    force: Doubted<Band<Force>>,
+    scheme: &mut Scheme,
+) {
+    calc.part("angle at the joints");
+    let angle = calc.doubted(|calc| joint::angle(calc, pipe, jacked));
+    let limit = end_limit(calc, jacked, angle.value.map(|angle| angle.value));
+    let tighter = limit.value.tighter;
+    let check = Check::at_most(Subject::EndCapacity, Role::Thrust, force, limit.map(|limit| limit.force));
+    let turned = angle.value.map(|angle| angle.value);
+    scheme.checks.add(judged(check.in_doubt(angle.doubt), jacked, turned, tighter));
+    if let Some(known) = angle.value {
+        let demand = Doubted { value: Band::same(known.value), doubt: angle.doubt };
+        let warning = Doubted { value: jacked.joint.steering.warning, doubt: None };
+        let check = Check::at_most(Subject::JointAngle, Role::JointAngle, demand, warning).as_screen();
+        let large = known.value > jacked.joint.steering.warning.value;
+        scheme.checks.add(if large { check.with_note(LARGE) } else { check });
+    }
+    if let Capacity::Steel(end) = &jacked.capacity
+        && let Some(check) = steel::column(calc, jacked, end, force)
+    {
+        scheme.checks.add(check);
+    }
+}
+
+/// What the reader must know of the capacity, the gravest first.
+fn judged(check: Check, jacked: &JackedPipe, turned: Option<Angle>, tighter: bool) -> Check {
+    let steering = &jacked.joint.steering;
+    let unknown = turned.filter(|_| jacked.joint.packer.is_none());
+    if unknown.is_some_and(|angle| angle >= steering.warning.value) {
+        let rated = matches!(jacked.capacity, Capacity::Rated);
+        return check.undecided(if rated { ASK_THE_MAKER } else { NOT_PASSED });
+    }
+    if tighter {
+        return check.as_caution(LOOSER);
+    }
+    if matches!(jacked.end_area, EndArea::Ring { kind: RingKind::Spigot, .. }) {
+        return check.as_caution(SPIGOT);
+    }
+    match jacked.capacity {
+        Capacity::Steel(_) => check.with_note(SECTION),
+        Capacity::Rated => check.with_note(MAKER),
+        _ if jacked.joint.packer.is_some() => check.with_note(WORKED_OUT),
+        _ if unknown.is_some_and(|angle| angle > steering.least.value) => check.as_caution(TURNED),
+        _ if jacked.joint.stress_ratio.value.value >= FULL_TRIANGLE => check.with_note(WHOLE_FACE),
+        _ => check.with_note(GAPING),
+    }
+}

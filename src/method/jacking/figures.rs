@@ -1,0 +1,111 @@
+//! Figures of a jacked pipe: what other schemes would allow, the angle that is allowed, slopes and offsets.
+
+use super::{capacity, joint, steel};
+use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, Drive, JackedPipe, Pipe, SteelEnd};
+use crate::law::{Doubted, Law};
+use crate::laws::clay::ConcentricEndForce;
+use crate::laws::concrete::MeanEndStress;
+use crate::laws::packer::KernRadius;
+use crate::laws::steering::{GapAtJointAngle, JointAngleFromGap, PeakSlopeOfUndulation};
+use crate::laws::turned_joint::AngleAtForce;
+use crate::method::figures::Figures;
+use crate::method::{Method, assess};
+use crate::quantity::{Area, Force, Pressure, Role};
+use crate::source::{Cited, Origin};
+
+const CHOSEN: &str = "the scheme that counts";
+const UNIFORM: &str = "uniform bearing, no eccentricity in it: shown, never used";
+const UPPER: &str = "a rule of buildings, for a straight column without eccentricity: shown, never used";
+const AT_PEAK: &str = "of the new and the crushed packer the lesser, ends out of square included";
+const BEYOND_ADVICE: &str = "beyond what is advised at a joint: the check of the angle asks for care before";
+const OFF_AXIS: &str =
+    "beyond it the first pipe is not pressed over its whole end; jacks and thrust ring have to keep it";
+
+pub(in crate::method) fn figures(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe) {
+    match &jacked.capacity {
+        Capacity::Concrete(end) => concrete(figures, pipe, jacked, end),
+        Capacity::Steel(end) => of_steel(figures, end),
+        _ => {}
+    }
+    turned(figures, drive, pipe, jacked);
+    if let Some(inside_diameter) = jacked.inside_diameter {
+        figures.add("greatest offset of the jacking force from the axis", Role::Diameter, |calc| {
+            let kern = KernRadius { outside_diameter: pipe.outside_diameter.value, inside_diameter };
+            Cited::new(calc.law(kern), Origin::Law(&KernRadius::EQUATION))
+        });
+        figures.note(OFF_AXIS);
+    }
+}
+
+fn mean(force: Cited<Force>, end_bearing_area: Area) -> Cited<Pressure> {
+    force.map(|force| MeanEndStress { force, end_bearing_area }.value())
+}
+
+/// Mean stress that each scheme allows, side by side.
+fn concrete(figures: &mut Figures, pipe: &Pipe, jacked: &JackedPipe, end: &ConcreteEnd) {
+    let angle = joint::angle(&mut figures.calc, pipe, jacked).map(|angle| angle.value);
+    let Some(area) = capacity::end_area(&mut figures.calc, jacked) else { return };
+    for (label, scheme) in [
+        ("mean stress allowed by default", ConcreteScheme::Default),
+        ("mean stress allowed by EN 1916", ConcreteScheme::En1916),
+        ("mean stress allowed by ASCE 27", ConcreteScheme::Asce27),
+        ("mean stress allowed by Chinese annex", ConcreteScheme::Annex),
+        ("mean stress allowed by JSWAS A-6", ConcreteScheme::Jswas),
+    ] {
+        let by_scheme = figures.calc.doubted(|calc| capacity::concrete(calc, jacked, end, scheme, angle));
+        if let Doubted { value: Some(force), doubt } = by_scheme {
+            figures.put(label, Role::Strength, Doubted { value: mean(force, area), doubt });
+            if scheme == end.scheme {
+                figures.note(CHOSEN);
+            }
+        }
+    }
+    figures.add("mean stress by a guideline", Role::Strength, |calc| {
+        let strength = end.strength.value;
+        let force = end.uniform.map(|factor| calc.law(ConcentricEndForce { end_bearing_area: area, strength, factor }));
+        mean(force, area)
+    });
+    figures.note(UNIFORM);
+}
+
+fn of_steel(figures: &mut Figures, end: &SteelEnd) {
+    let area = steel::section(&mut figures.calc, end);
+    figures.add("mean stress allowed by default", Role::Strength, |calc| mean(steel::default(calc, end), area));
+    figures.add("mean stress allowed by Chinese annex", Role::Strength, |calc| mean(steel::annex(calc, end), area));
+    figures.add("mean stress by a building code", Role::Strength, |calc| {
+        mean(steel::by_code(calc, end, end.yield_strength.value), area)
+    });
+    figures.note(UPPER);
+}
+
+/// The angle allowed at the greatest force, and what the line and the ends add.
+fn turned(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe) {
+    let force = assess(drive, pipe, Method::PipeJacking).force;
+    let allowed = figures.calc.doubted(|calc| {
+        let (area, force) = (capacity::end_area(calc, jacked)?, force?.high);
+        joint::allowed_angle(calc, jacked, area, force, capacity::edge_stress(jacked)?.value)
+    });
+    if let Doubted { value: Some(angle), doubt } = allowed {
+        let value = Cited::new(angle, Origin::Law(&AngleAtForce::EQUATION));
+        figures.put("joint angle allowed at the greatest force", Role::JointAngle, Doubted { value, doubt });
+        figures.note(if angle > jacked.joint.steering.warning.value { BEYOND_ADVICE } else { AT_PEAK });
+    }
+    let outside_diameter = pipe.outside_diameter.value;
+    if let Some(angle) = joint::angle(&mut figures.calc, pipe, jacked) {
+        figures.add("gap across the joint at its greatest angle", Role::Wall, |calc| {
+            angle.map(|angle| calc.law(GapAtJointAngle { outside_diameter, angle }))
+        });
+    }
+    let steering = &jacked.joint.steering;
+    if let Some(squareness) = steering.squareness {
+        figures.add("joint angle of an end out of square", Role::JointAngle, |calc| {
+            squareness.map(|gap| calc.law(JointAngleFromGap { gap, outside_diameter }))
+        });
+    }
+    if let Some((amplitude, half_wave)) = steering.wave {
+        figures.add("steepest slope that the wave adds to the line", Role::Slope, |calc| {
+            let slope = calc.law(PeakSlopeOfUndulation { amplitude: amplitude.value, half_wave });
+            Cited::new(slope, Origin::Law(&PeakSlopeOfUndulation::EQUATION))
+        });
+    }
+}
