@@ -132,6 +132,14 @@ pub struct Pit {
     pub(crate) space: Option<PitSpace>,
 }
 
+impl Pit {
+    /// Depth of the floor below ground, as far as the file tells it; else of the invert.
+    #[must_use]
+    pub fn floor(&self) -> Length {
+        self.space.map_or(self.invert, |space| space.floor)
+    }
+}
+
 /// What the file tells of a pit.
 #[derive(Debug, Clone, Copy)]
 pub struct PitSpace {

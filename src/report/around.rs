@@ -123,8 +123,7 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
             .ok_or_else(|| HandbookError::NoRow { table: "excavation", wanted: key.to_owned() })
     };
     let text = |length: Length| Shown::of(length, Role::Depth).display(system).to_string();
-    let floor = |pit: &crate::drive::Pit| pit.space.as_ref().map_or(pit.invert, |space| space.floor);
-    let deepest = floor(&drive.site.launch).max(floor(&drive.site.reception));
+    let deepest = drive.site.launch.floor().max(drive.site.reception.floor());
     let (system_from, engineer, air) = (rule("protective_system")?, rule("engineer")?, rule("air_test_depth")?);
     let (egress, setback, notice) = (rule("egress_depth")?, rule("setback")?, "before digging");
     let mut list = Vec::new();

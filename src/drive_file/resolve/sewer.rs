@@ -82,7 +82,7 @@ impl Resolver<'_> {
         }))
     }
 
-    /// What a candidate is as a sewer. The true bore of a clay pipe is taken as its nominal size.
+    /// What a candidate is as a sewer. A bore that is not known is taken as the nominal size.
     pub(super) fn sewer(
         &mut self,
         index: usize,
@@ -94,7 +94,10 @@ impl Resolver<'_> {
         }
         let inside = match &pipe.pulled {
             Some(pulled) => pipe.outside_diameter.map(|outside| outside - 2.0 * pulled.wall()),
-            None => Cited::given(pipe.nominal, &FieldName("candidates[].size")),
+            None => match pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter) {
+                Some(inside) => pipe.outside_diameter.map(|_| inside),
+                None => Cited::given(pipe.nominal, &FieldName("candidates[].size")),
+            },
         };
         if !(inside.value.si() > 0.0) {
             return Ok(None);
