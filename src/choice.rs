@@ -1,11 +1,15 @@
 //! Schemes into a decision: standing, score, ranking, a reason in one sentence.
 
+mod criterion;
+mod rank;
 pub(crate) mod reason;
+#[cfg(feature = "robust")]
+pub mod robust;
 pub(crate) mod score;
 mod standing;
 
 pub use score::{Criterion, CriterionKind, Score};
-pub use standing::Standing;
+pub use standing::{IfSettled, Standing};
 
 use crate::drive::Drive;
 use crate::handbook::{HandbookError, Method};
@@ -22,6 +26,10 @@ pub struct Ranked {
     pub standing: Standing,
     /// Its score; absent where the scheme is excluded before any number.
     pub score: Option<Score>,
+    /// Its place, from 1. Schemes of one standing whose scores are equal as printed share it.
+    pub place: usize,
+    /// Where it would stand at best, if it is open.
+    pub if_settled: Option<IfSettled>,
 }
 
 /// The ranking, and what is chosen.
@@ -51,16 +59,12 @@ pub fn choose(drive: &Drive) -> Result<Choice, HandbookError> {
     for (candidate, pipe) in drive.candidates.iter().enumerate() {
         for method in [Method::PipeJacking, Method::Pullback] {
             let scheme = method::assess(drive, pipe, method);
-            let standing = standing::standing(&scheme);
+            let standing = Standing::of(&scheme);
             let score = (!scheme.is_excluded()).then(|| score::score(drive, pipe, &scheme, &scales));
-            ranked.push(Ranked { candidate, scheme, standing, score });
+            ranked.push(Ranked { candidate, scheme, standing, score, place: 0, if_settled: None });
         }
     }
-    // A stable sort: equals keep the order of the file.
-    ranked.sort_by(|a, b| {
-        let least = |ranked: &Ranked| ranked.score.as_ref().map_or(-1.0, |score| score.least);
-        a.standing.cmp(&b.standing).then(least(b).total_cmp(&least(a)))
-    });
+    rank::rank(drive, &mut ranked);
     let reason = reason::reason(drive, &ranked)?;
     Ok(Choice { ranked, reason })
 }

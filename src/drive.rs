@@ -4,11 +4,13 @@ mod capacity;
 mod ground;
 mod jacks;
 mod pipe;
+mod proposed;
 mod pulled;
 mod service;
 mod site;
 mod stem;
 mod wall;
+mod weights;
 
 pub use capacity::{
     Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, LocalCurve,
@@ -17,6 +19,7 @@ pub use capacity::{
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
+pub use proposed::Proposed;
 pub use pulled::*;
 pub use service::{PipeInService, Place};
 pub use site::{
@@ -25,6 +28,7 @@ pub use site::{
 };
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
+pub use weights::Weights;
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{
@@ -59,9 +63,13 @@ pub struct Drive {
     pub(crate) guided_length: Cited<Length>,
     pub(crate) site: Box<Surroundings>,
     pub(crate) pull: Option<Pull>,
+    pub(crate) weights: Weights,
+    /// Length of the line that the drive is a part of.
+    pub(crate) line: Option<Length>,
     pub(crate) annulus: Annulus,
     pub(crate) in_service: InService,
     pub(crate) candidates: Vec<Pipe>,
+    pub(crate) proposed: Option<Proposed>,
     pub(crate) assumed: Vec<Assumed>,
 }
 

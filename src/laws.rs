@@ -121,6 +121,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &hydraulics::ManningVelocity::EQUATION,
     &hydraulics::SlopeForVelocity::EQUATION,
     &hydraulics::Flow::EQUATION,
+    &hydraulics::DiameterForFlow::EQUATION,
     &hydraulics::TractiveStress::EQUATION,
     &hydraulics::SlopeForTractiveStress::EQUATION,
     &hydraulics::SlopeBySize::EQUATION,

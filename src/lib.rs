@@ -41,6 +41,7 @@ pub mod laws;
 pub mod method;
 pub mod quantity;
 pub mod source;
+pub mod vary;
 pub mod yaml;
 
 #[cfg(feature = "command")]

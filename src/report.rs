@@ -7,15 +7,19 @@ mod jacks;
 mod json;
 mod not_given;
 mod not_given_pull;
+mod sure;
 mod text;
 mod view;
 
 pub use build::report;
 pub use jacks::{ShoveView, StationsView};
 pub use json::json;
+pub use sure::{
+    Beside, ContestView, InputTurnsView, LineView, NameView, PitsView, ShareView, ShiftView, SureView, TurnView,
+};
 pub use text::text;
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
-    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SiteFigureView, SoilModelsView, StageView,
-    StepView, TableView, ValueView, WallNeededView,
+    ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SettledView, SiteFigureView, SoilModelsView,
+    StageView, StepView, TableView, ValueView, WallNeededView,
 };

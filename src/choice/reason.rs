@@ -1,6 +1,7 @@
 //! Why the first is first, in one sentence.
 
-use super::{Criterion, Ranked, Standing};
+use super::rank::SAME;
+use super::{CriterionKind, Ranked, Standing};
 use crate::check::{Check, Verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
@@ -29,19 +30,21 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
         return Ok(format!("{opening}; no other scheme is possible"));
     };
     let rival_name = name(rival);
-    Ok(if rival.standing == first.standing {
-        match decisive(first, rival) {
-            Some((criterion, lead)) => format!(
-                "{opening}; it leads {rival_name} on {} ({lead:.0} of the score's 100 points)",
-                criterion.kind.label()
-            ),
-            None => format!("{opening}; {rival_name} scores about the same"),
+    let leads = leads(first, rival);
+    let argument = argument(&leads);
+    Ok(match rival.standing {
+        standing if standing == first.standing && rival.place == first.place => {
+            let but = if leads.is_empty() { String::new() } else { format!(" ({})", trade(&leads)) };
+            format!("{opening}; {rival_name} scores about the same{but}")
         }
-    } else {
-        match rival.standing {
-            Standing::WithCare => format!("{opening}; {rival_name} asks for care: {}", list(rival, Verdict::WithCare)),
-            _ => format!("{opening}; {rival_name} is {}: {}", rival.standing.label(), stops(drive, rival)?),
+        standing if standing == first.standing => {
+            let two: Vec<String> = leads.iter().filter(|lead| lead.1 > 0.0).take(2).map(points).collect();
+            format!("{opening}; it leads {rival_name} on {} of the score's 100 points{argument}", two.join(" and "))
         }
+        Standing::WithCare => {
+            format!("{opening}; {rival_name} asks for care: {}{argument}", list(rival, Verdict::WithCare))
+        }
+        standing => format!("{opening}; {rival_name} is {}: {}{argument}", standing.label(), stops(drive, rival)?),
     })
 }
 
@@ -111,15 +114,33 @@ pub(crate) fn exclusion(drive: &Drive, origin: Origin) -> Result<String, Handboo
     Ok(found.map_or_else(String::new, |row| row.value.value.reason.value.0.clone()))
 }
 
-/// The criterion in which the first leads most, and by how many points.
-fn decisive<'a>(first: &'a Ranked, rival: &Ranked) -> Option<(&'a Criterion, f64)> {
-    let (own, its) = (first.score.as_ref()?, rival.score.as_ref()?);
-    own.criteria
-        .iter()
-        .filter_map(|criterion| {
-            let other = its.criteria.iter().find(|other| other.kind == criterion.kind)?;
-            let lead = 100.0 * criterion.weight * (criterion.value.unwrap_or(0.0) - other.value.unwrap_or(0.0));
-            (lead >= 0.5).then_some((criterion, lead))
-        })
-        .max_by(|a, b| a.1.total_cmp(&b.1))
+/// Criteria in which one scheme leads the other by points worth printing, the greatest lead first.
+pub(crate) fn leads(first: &Ranked, rival: &Ranked) -> Vec<(CriterionKind, f64)> {
+    let (Some(own), Some(its)) = (&first.score, &rival.score) else { return Vec::new() };
+    let pairs = own.criteria.iter().filter_map(|criterion| {
+        let other = its.criteria.iter().find(|other| other.kind == criterion.kind)?;
+        Some((criterion.kind, criterion.least() - other.least()))
+    });
+    let mut leads: Vec<(CriterionKind, f64)> = pairs.filter(|(_, lead)| lead.abs() >= SAME).collect();
+    leads.sort_by(|a, b| b.1.total_cmp(&a.1));
+    leads
+}
+
+fn points(lead: &(CriterionKind, f64)) -> String {
+    format!("{} by {:.0}", lead.0.label(), lead.1.abs())
+}
+
+/// The criterion that speaks most for the rival.
+fn argument(leads: &[(CriterionKind, f64)]) -> String {
+    match leads.last().filter(|lead| lead.1 < 0.0) {
+        Some(lead) => format!("; the other's best argument is {}", points(lead)),
+        None => String::new(),
+    }
+}
+
+/// What each of two equal schemes has before the other.
+fn trade(leads: &[(CriterionKind, f64)]) -> String {
+    let one = leads.first().filter(|lead| lead.1 > 0.0).map(|lead| format!("ahead on {}", points(lead)));
+    let other = leads.last().filter(|lead| lead.1 < 0.0).map(|lead| format!("behind on {}", points(lead)));
+    [one, other].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }

@@ -1,6 +1,6 @@
 //! Whether a scheme may be chosen at all, whatever its score.
 
-use crate::check::Verdict;
+use crate::check::{Subject, Verdict};
 use crate::method::Scheme;
 
 /// Whether a scheme may be chosen, best first; the ranking goes by this before the score.
@@ -33,18 +33,35 @@ impl Standing {
     pub const fn can_be_chosen(self) -> bool {
         matches!(self, Self::Fits | Self::WithCare)
     }
+
+    /// The standing of a scheme; one without any check is open.
+    #[must_use]
+    pub fn of(scheme: &Scheme) -> Self {
+        let any = |verdict| scheme.checks.iter().any(|check| check.verdict == verdict);
+        if scheme.is_excluded() || any(Verdict::Over) {
+            Self::Barred
+        } else if any(Verdict::NotDecided) || scheme.checks.iter().next().is_none() {
+            Self::Open
+        } else if any(Verdict::WithCare) {
+            Self::WithCare
+        } else {
+            Self::Fits
+        }
+    }
+
+    /// What an open scheme would stand at, if all that is not decided came out within; `None` for any other.
+    pub(super) fn if_settled(scheme: &Scheme) -> Option<Self> {
+        let any = |verdict| scheme.checks.iter().any(|check| check.verdict == verdict);
+        let open = Self::of(scheme) == Self::Open && any(Verdict::NotDecided);
+        open.then_some(if any(Verdict::WithCare) { Self::WithCare } else { Self::Fits })
+    }
 }
 
-/// The standing of a scheme; one without any check is open.
-pub(super) fn standing(scheme: &Scheme) -> Standing {
-    let any = |verdict| scheme.checks.iter().any(|check| check.verdict == verdict);
-    if scheme.is_excluded() || any(Verdict::Over) {
-        Standing::Barred
-    } else if any(Verdict::NotDecided) || scheme.checks.iter().next().is_none() {
-        Standing::Open
-    } else if any(Verdict::WithCare) {
-        Standing::WithCare
-    } else {
-        Standing::Fits
-    }
+/// Where an open scheme would stand.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct IfSettled {
+    /// Its place at best: all that is not decided within, and every unknown criterion at its best.
+    pub place: usize,
+    /// What is not decided.
+    pub open: Vec<Subject>,
 }

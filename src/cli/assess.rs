@@ -3,10 +3,11 @@
 use super::faults::Faulty;
 use super::input::{bytes, handbook, of_table, text};
 use super::{Outcome, Units, complain, print};
-use crate::choice::choose;
-use crate::drive_file::{InputError, read_drive};
+use crate::choice::{choose, robust};
+use crate::drive_file::{DriveFile, InputError, read_drive};
 use crate::handbook::Handbook;
-use crate::report;
+use crate::report::{self, Beside};
+use crate::vary;
 use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
 use std::fmt::Write as _;
@@ -79,13 +80,21 @@ impl Assess {
     fn one(&self, path: &Path, handbook: &Arc<Handbook>) -> Result<(String, Outcome), Faulty> {
         let (name, bytes) = bytes(path)?;
         let text = text(&name, &bytes)?;
-        let drive = read_drive(text, handbook).map_err(|error| match error {
+        let faulty = |error| match error {
             InputError::Faults(faults) => Faulty::new(&name, text, faults),
             InputError::Handbook(error) => of_table(&name, "", error),
-        })?;
+        };
+        let drive = read_drive(text, handbook).map_err(faulty)?;
         let choice = choose(&drive).map_err(|error| of_table(&name, "", error))?;
         let report = report::report(&drive, &choice, self.units.into(), &digest(&bytes));
         let report = report.map_err(|error| of_table(&name, "", error))?;
+        let file = DriveFile::read(text).map_err(faulty)?;
+        let beside = Beside {
+            robustness: robust::robustness(&choice),
+            turns: vary::turns(&file, handbook).map_err(faulty)?,
+            pits: vary::pits(&file, handbook, &drive, &choice).map_err(faulty)?,
+        };
+        let report = report.with(&beside, &drive, &choice, self.units.into());
         let outcome = if choice.chosen().is_some() { Outcome::Chosen } else { Outcome::NoneFits };
         let page = match self.format {
             Format::Text => report::text(&report),

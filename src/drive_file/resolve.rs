@@ -16,6 +16,7 @@ mod pe;
 mod pe_strength;
 mod pipe;
 mod pits;
+mod proposed;
 mod pull;
 mod pull_works;
 mod pulled_metal;
@@ -29,6 +30,7 @@ mod steering;
 mod stem;
 mod suitability;
 mod wall;
+mod weights;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
@@ -219,10 +221,13 @@ impl Resolver<'_> {
                 candidates.push((index, Pipe { sewer, ..pipe }));
             }
         }
-        if file.candidates.is_empty() {
-            self.flaw(&file.length, "candidates", "expected at least one pipe to choose from, got an empty list");
+        let mut listed = file.candidates.clone();
+        let proposed = self.propose(file, &line, &stem, pull.as_ref(), &mut listed, &mut candidates)?;
+        if file.candidates.is_empty() && file.needed_inside_diameter.is_none() && file.greatest_flow().is_none() {
+            let complaint = Complaint::from("expected at least one pipe to choose from, got none");
+            self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
         }
-        label::tell_apart(&file.candidates, &mut candidates);
+        label::tell_apart(&listed, &mut candidates);
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
@@ -266,9 +271,12 @@ impl Resolver<'_> {
             guided_length,
             site: Box::new(site),
             pull,
+            weights: self.weights(file)?,
+            line: self.whole_line(file, length),
             annulus,
             in_service,
             candidates,
+            proposed,
             assumed: Vec::new(),
         }))
     }
@@ -301,6 +309,17 @@ impl Resolver<'_> {
                 complaint.advise("add `weight: 1.5 kN/m`"),
             );
         }
+    }
+
+    /// Length of the line that the drive is a part of.
+    fn whole_line(&mut self, file: &DriveFile, length: Length) -> Option<Length> {
+        let line = file.line.as_ref()?;
+        let whole = self.positive(&line.length, "line.length", Role::Distance);
+        if whole < length {
+            let complaint = Complaint::from("is shorter than the drive, which is a part of it");
+            self.flaw(&line.length, "line.length", complaint.advise("the line goes from its first pit to its last"));
+        }
+        Some(whole)
     }
 
     /// Planned stops, in order.

@@ -6,7 +6,7 @@ use super::pulled::{
     VacuumFile,
 };
 use super::site::{CrossingFile, FlowFile, PaceFile, PitSpaceFile, SurfaceFile};
-use crate::handbook::{GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
+use crate::handbook::{CriterionKind, GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
     UnitWeight, Velocity,
@@ -71,7 +71,7 @@ pub struct DriveFile {
     /// Tolerance of the invert, either way.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<Field<Length>>,
-    /// Flow that a gravity sewer is built for.
+    /// Flow that a gravity sewer is built for. Its greatest gives the inside diameter needed where no pipe is named.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub design_flow: Option<FlowFile>,
     /// Distance from a high spot of a waving invert to the next low one, gravity sewers only.
@@ -98,8 +98,39 @@ pub struct DriveFile {
     /// Vacuum that a pressure main may see in service.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub vacuum: Option<VacuumFile>,
-    /// The pipes to choose from.
+    /// The line that the drive is a part of, where it is longer than one drive.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub line: Option<LineFile>,
+    /// Weights of the criteria of the score, in place of those of the table.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub weights: Vec<WeightFile>,
+    /// Inside diameter needed: pipes of every material are proposed beside those listed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub needed_inside_diameter: Option<Field<Length>>,
+    /// Depth over diameter at the greatest design flow, where it gives the inside diameter needed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_depth: Option<Field<Ratio>>,
+    /// The pipes to choose from; may be left out where pipes are proposed.
+    #[serde(default)]
     pub candidates: Vec<CandidateFile>,
+}
+
+/// A line of several drives.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct LineFile {
+    /// From its first pit to its last.
+    pub length: Field<Length>,
+}
+
+/// How much one criterion of the score counts.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct WeightFile {
+    /// Criterion.
+    pub criterion: Field<CriterionKind>,
+    /// Weight, on any scale: only the proportions count.
+    pub weight: Field<Ratio>,
 }
 
 /// A pit.

@@ -19,6 +19,13 @@ pub struct FlowFile {
     pub roughness: Option<Field<Ratio>>,
 }
 
+impl super::DriveFile {
+    /// Greatest flow that the sewer is built for.
+    pub(crate) fn greatest_flow(&self) -> Option<&Field<VolumeRate>> {
+        self.design_flow.as_ref()?.max.as_ref()
+    }
+}
+
 /// What lies over the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Over {

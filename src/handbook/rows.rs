@@ -44,6 +44,10 @@ mod pulled;
 
 pub use pulled::*;
 
+mod score;
+
+pub use score::*;
+
 mod ground;
 
 pub use ground::*;

@@ -107,6 +107,43 @@ law! {
 }
 
 law! {
+    /// Inside diameter of a pipe that carries a flow at a depth, Manning's equation solved for it:
+    /// `D = (4^(5/3) n Q / (pi f S^(1/2)))^(3/8)`, in m and s.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | Q | `flow` | volume/time |
+    /// | f | `flow_ratio` (flow at the depth over that of the full pipe) | ratio |
+    /// | S | `slope` | ratio |
+    /// | n | `roughness` | ratio (s/m^(1/3)) |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive arguments.
+    DiameterForFlow {
+        /// Flow to carry.
+        flow: VolumeRate as Flow,
+        /// Flow at the depth over that of the full pipe.
+        flow_ratio: Ratio as Ratio,
+        /// Slope of the pipe.
+        slope: Ratio as Slope,
+        /// Manning roughness.
+        roughness: Ratio as Ratio,
+    } -> Length as Diameter
+    { Equation {
+        name: "inside diameter for a flow, Manning",
+        form: "D = (4^(5/3) roughness flow / (pi flow_ratio slope^(1/2)))^(3/8), in m and s",
+        source: "scilab_companion_2159",
+        locator: "chapter 7, problem 7.10, solved for the diameter",
+        mark: Mark::Published,
+        valid: "all arguments positive",
+    } }
+    valid |v| v.flow.value > 0.0 && v.flow_ratio.value > 0.0 && v.slope.value > 0.0 && v.roughness.value > 0.0;
+    value |s| {
+        let full = s.roughness.value * s.flow.value / (s.flow_ratio.value * s.slope.value.sqrt());
+        Length::from_si((4.0_f64.powf(5.0 / 3.0) * full / core::f64::consts::PI).powf(3.0 / 8.0))
+    };
+}
+
+law! {
     /// Stress of the flow on the wall: `tau = gamma R S`.
     ///
     /// | symbol | argument | dimension |

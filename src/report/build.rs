@@ -3,7 +3,7 @@
 use super::jacks::{self, ShoveView, StationsView};
 use super::view::*;
 use super::{around, cautions, not_given, not_given_pull};
-use crate::check::{Check, Verdict};
+use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::conditions::{SiteFigure, site_figures};
@@ -56,21 +56,27 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
             .collect(),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
+        sure: None,
+        line: None,
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
     })
 }
 
 fn at(check: &Check) -> AtView {
-    AtView { subject: check.subject.label(), utilisation: check.utilisation() }
+    at_subject(check.subject, check.utilisation())
 }
 
-struct View<'a> {
-    drive: &'a Drive,
-    system: UnitSystem,
+pub(super) const fn at_subject(subject: Subject, utilisation: Option<f64>) -> AtView {
+    AtView { subject: subject.label(), utilisation }
+}
+
+pub(super) struct View<'a> {
+    pub(super) drive: &'a Drive,
+    pub(super) system: UnitSystem,
 }
 
 impl View<'_> {
-    fn value(&self, shown: Shown) -> ValueView {
+    pub(super) fn value(&self, shown: Shown) -> ValueView {
         ValueView::of(shown, self.system)
     }
 
@@ -78,7 +84,7 @@ impl View<'_> {
         shown.display(self.system).to_string()
     }
 
-    fn origin(&self, origin: Origin) -> OriginView {
+    pub(super) fn origin(&self, origin: Origin) -> OriginView {
         match origin {
             Origin::Row(row) => match self.drive.handbook.citation(row) {
                 Some((table, key, citation)) => OriginView {
@@ -132,6 +138,12 @@ impl View<'_> {
             method: ranked.scheme.method.key(),
             pipe: self.pipe(ranked),
             standing: ranked.standing.label(),
+            place: ranked.place,
+            proposed: self.drive.is_proposed(ranked.candidate),
+            if_settled: ranked.if_settled.as_ref().map(|settled| SettledView {
+                place: settled.place,
+                open: settled.open.iter().map(|subject| subject.label()).collect(),
+            }),
             excluded: excluded.collect::<Result<_, HandbookError>>()?,
             score: self.score(ranked),
             force: ranked.scheme.force.map(band),
@@ -259,12 +271,18 @@ impl View<'_> {
 
     fn score(&self, ranked: &Ranked) -> Option<ScoreView> {
         let score = ranked.score.as_ref()?;
-        let criteria = score.criteria.iter().map(|criterion| CriterionView {
-            criterion: criterion.kind.key(),
-            raw: criterion.raw.map(|raw| self.value(raw)),
-            value: criterion.value,
-            weight: criterion.weight,
-            label: criterion.kind.label(),
+        let criteria = score.criteria.iter().map(|criterion| {
+            let basis = self.origin(criterion.basis);
+            CriterionView {
+                criterion: criterion.kind.key(),
+                raw: criterion.raw.map(|raw| self.value(raw)),
+                value: criterion.value,
+                weight: criterion.weight,
+                points: criterion.points(),
+                weight_mark: basis.mark,
+                weight_row: basis.row,
+                label: criterion.kind.label(),
+            }
         });
         Some(ScoreView { least: score.least, most: score.most, criteria: criteria.collect() })
     }
@@ -386,6 +404,7 @@ impl View<'_> {
             drive.lubrication.key().replace('_', " ")
         ));
         facts.push(format!("ground opened for a jacked pipe: {}", drive.technique));
+        facts.extend(drive.proposed.as_ref().map(|proposed| proposed.sentence(drive, self.system)));
         let laid: Vec<String> = self.tables().map(|(table, file)| format!("{file} ({table})")).collect();
         if !laid.is_empty() {
             facts.push(format!("tables laid over: {}", laid.join(", ")));

@@ -1,5 +1,7 @@
 //! The report for a terminal or a file of 100 columns.
 
+mod sure;
+
 use super::view::{
     AssumedView, AtView, CheckView, FigureView, OriginView, Report, SchemeView, StepView, WallNeededView,
 };
@@ -22,8 +24,16 @@ pub fn text(report: &Report) -> String {
     page.wrapped("Why      ", &sentence(&report.reason));
 
     page.heading("Ranking");
-    for (place, scheme) in report.schemes.iter().enumerate() {
-        page.ranked(place + 1, scheme);
+    for scheme in &report.schemes {
+        let equal = report.schemes.iter().filter(|other| other.place == scheme.place).count() > 1;
+        page.ranked(scheme, equal);
+    }
+    page.weights(report);
+    if let Some(sure) = &report.sure {
+        page.sure(sure);
+    }
+    if let Some(line) = &report.line {
+        page.line_of_drives(line);
     }
     for scheme in report.schemes.iter().filter(|scheme| !scheme.checks.is_empty()) {
         page.heading(&format!("Checks: {} of {}, {}", scheme.method, scheme.pipe, scheme.standing));
@@ -117,25 +127,48 @@ impl Page {
         }
     }
 
-    fn ranked(&mut self, place: usize, scheme: &SchemeView) {
+    fn ranked(&mut self, scheme: &SchemeView, equal: bool) {
         let score = scheme.score.as_ref().map_or_else(String::new, |score| {
             let (least, most) = (format!("{:.0}", score.least), format!("{:.0}", score.most));
             if least == most { format!("score {least}") } else { format!("score {least} to {most}") }
         });
         let name = format!("{} of {}", scheme.method, scheme.pipe);
+        let name = if scheme.proposed { format!("{name} (proposed)") } else { name };
+        let place = format!("{}{}", if equal { "=" } else { "" }, scheme.place);
         self.wrapped(&format!("{place:>3}  "), format!("{name:<48}  {:<15} {score}", scheme.standing).trim_end());
+        if let Some(settled) = &scheme.if_settled {
+            let open = settled.open.join(", ");
+            self.wrapped("     ", &format!("would rank {} at best if this is settled: {open}", settled.place));
+        }
         for excluded in &scheme.excluded {
             self.wrapped("     ", &format!("{} ({})", sentence(&excluded.reason), excluded.source));
         }
         if let Some(score) = &scheme.score {
             let part = |part: &super::view::CriterionView| {
-                let value =
-                    part.value.map_or_else(|| "?".to_owned(), |value| format!("{:.0}", 100.0 * value * part.weight));
+                let number = |number: Option<f64>, decimals| number.map_or("?".to_owned(), |n| decimal(n, decimals));
                 let raw = part.raw.as_ref().map_or_else(String::new, |raw| format!(" ({})", raw.text));
-                format!("{}{raw} {value} of {:.0}", part.label, 100.0 * part.weight)
+                let (value, points) = (number(part.value, 2), number(part.points, 0));
+                format!("{}{raw} {value} x {:.0} = {points}", part.label, 100.0 * part.weight)
             };
             self.wrapped("     ", &score.criteria.iter().map(part).collect::<Vec<_>>().join(", "));
         }
+    }
+
+    /// Where the weights come from, once.
+    fn weights(&mut self, report: &Report) {
+        let Some(score) = report.schemes.iter().find_map(|scheme| scheme.score.as_ref()) else { return };
+        let given = |given: bool| {
+            let own = score.criteria.iter().filter(|part| (part.weight_mark == "given") == given);
+            own.map(|part| part.label).collect::<Vec<_>>().join(", ")
+        };
+        let (ours, yours) = (given(false), given(true));
+        let ours = if ours.is_empty() { ours } else { format!(" Our judgement: {ours}.") };
+        let yours = if yours.is_empty() { yours } else { format!(" Given: {yours}.") };
+        let text = format!(
+            "Points: value from 0 to 1 x weight. The value of a load is 1 less its likely utilisation.{ours}{yours} \
+             Change the weights with `weights`."
+        );
+        self.wrapped("     ", &text);
     }
 
     fn scheme(&mut self, scheme: &SchemeView) {

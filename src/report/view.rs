@@ -1,6 +1,7 @@
 //! The report as plain data: what the text prints and what the JSON holds.
 
 use super::jacks::{ShoveView, StationsView};
+use super::sure::{LineView, SureView};
 use serde::Serialize;
 
 /// Version of the JSON form.
@@ -84,6 +85,12 @@ pub struct CriterionView {
     pub value: Option<f64>,
     /// Share of the score.
     pub weight: f64,
+    /// Points of the score's 100, `null` where the value is not known.
+    pub points: Option<f64>,
+    /// Mark of the weight.
+    pub weight_mark: &'static str,
+    /// Table and row of the weight, where it is one.
+    pub weight_row: Option<String>,
     #[serde(skip)]
     pub(super) label: &'static str,
 }
@@ -240,6 +247,15 @@ pub struct AssumedView {
     pub(super) basis: OriginView,
 }
 
+/// Where an open scheme would stand at best.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SettledView {
+    /// Place.
+    pub place: usize,
+    /// What is not decided.
+    pub open: Vec<&'static str>,
+}
+
 /// A figure that is no check.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FigureView {
@@ -281,6 +297,12 @@ pub struct SchemeView {
     pub pipe: String,
     /// Standing.
     pub standing: &'static str,
+    /// Place in the ranking; equal ones share it.
+    pub place: usize,
+    /// True where the pipe is proposed, not listed in the file.
+    pub proposed: bool,
+    /// Where an open scheme would stand.
+    pub if_settled: Option<SettledView>,
     /// Why it is excluded.
     pub excluded: Vec<ExcludedView>,
     /// Score.
@@ -370,6 +392,10 @@ pub struct Report {
     pub tables: Vec<TableView>,
     /// The drive in a few lines.
     pub facts: Vec<String>,
+    /// How sure the choice is, where it was looked at.
+    pub sure: Option<SureView>,
+    /// Pits and drives of the line, where the file tells of one.
+    pub line: Option<LineView>,
     /// The working of the first scheme.
     pub working: Vec<StepView>,
 }

@@ -336,7 +336,7 @@ fn unfit_values_of_an_overlay_are_refused() {
         read_drive(&base, &handbook).and_then(|drive| choose(&drive).map_err(InputError::from))
     };
     let weights = |value: &str| -> String {
-        let rows: String = ["load_margin", "ground", "grade"]
+        let rows: String = ["load_margin", "ground", "grade", "size"]
             .map(|key| format!("  - {{ key: {key}, value: \"{value}\" }}\n"))
             .concat();
         format!("id: score_weight\ntitle: mine\nrows:\n{rows}")

@@ -53,8 +53,9 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("conditions", &["quantity", "source", "law", "laws", "handbook", "drive", "check"]),
     ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
     ("choice", &["quantity", "source", "handbook", "drive", "check", "conditions", "method"]),
-    ("report", &["quantity", "source", "handbook", "drive", "check", "conditions", "method", "choice"]),
-    ("cli", &["quantity", "source", "yaml", "handbook", "drive_file", "choice", "report"]),
+    ("vary", &["quantity", "source", "handbook", "drive", "drive_file", "check", "method", "choice"]),
+    ("report", &["quantity", "source", "handbook", "drive", "check", "conditions", "method", "choice", "vary"]),
+    ("cli", &["quantity", "source", "yaml", "handbook", "drive_file", "choice", "vary", "report"]),
 ];
 
 #[test]

@@ -11,6 +11,7 @@
 
 mod bounds;
 mod candidates;
+mod choosing;
 mod citations;
 mod coverage;
 mod door;
@@ -37,6 +38,8 @@ mod quantity;
 mod reasons;
 mod records;
 mod relations;
+#[cfg(feature = "robust")]
+mod robust;
 mod service_load;
 mod site;
 mod slips;
@@ -46,4 +49,5 @@ mod stations;
 mod surroundings;
 mod tables;
 mod thrust_wall;
+mod vary;
 mod walls;

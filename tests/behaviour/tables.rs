@@ -205,6 +205,9 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "tip.clay_high" => (8.0, 20.0),
             "score.ground_marginal" => (0.2, 0.8),
             "score.grade_zero" => (1.0, 3.0),
+            // Half full to nearly full.
+            "flow.design_depth" => (0.4, 0.95),
+            "score.size_zero" => (1.0, 3.0),
             _ => return None,
         },
         ("practice_pressure", key) => match key {
@@ -237,7 +240,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         ("clay_strength", "en_295_7") => (70.0 * MPA, 110.0 * MPA),
         // What is not certified is no better than the weaker standard.
         ("clay_strength", "unknown") => (30.0 * MPA, 55.0 * MPA),
-        ("score_weight", _) => (0.1, 0.6),
+        // Widened at the low end from 0.1 when the criteria went from three to eight.
+        ("score_weight", _) => (0.02, 0.6),
         _ => return None,
     })
 }

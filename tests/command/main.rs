@@ -9,6 +9,7 @@
 )]
 
 mod assess;
+mod choosing;
 mod examples;
 mod faults;
 mod handbook;

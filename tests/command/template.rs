@@ -46,6 +46,11 @@ fn the_optional_lines_are_read() {
                 "stops",
                 "reaming_torque",
                 "push_assist",
+                "soil",
+                "wall",
+                "line",
+                "weights",
+                "needed_inside_diameter",
                 "pilot",
                 "design_flow",
                 "half_wave",
@@ -53,8 +58,6 @@ fn the_optional_lines_are_read() {
                 "crossings",
                 "plug",
                 "pace",
-                "soil",
-                "wall",
                 "laydown",
                 "pull_head",
                 "score",
@@ -72,7 +75,7 @@ fn the_optional_lines_are_read() {
                 "wall",
             ];
             known.contains(&key).then(|| {
-                let outside = [
+                let top = [
                     "grade",
                     "stem",
                     "spoil",
@@ -82,6 +85,7 @@ fn the_optional_lines_are_read() {
                     "depths",
                     "stops",
                     "traffic",
+                    "annulus",
                     "pilot",
                     "design_flow",
                     "half_wave",
@@ -89,9 +93,11 @@ fn the_optional_lines_are_read() {
                     "crossings",
                     "plug",
                     "pace",
-                    "annulus",
+                    "line",
+                    "weights",
+                    "needed_inside_diameter",
                 ];
-                let inside_pull = !outside.contains(&key);
+                let inside_pull = !top.contains(&key);
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
@@ -104,7 +110,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 41, "{all}");
+        assert_eq!(taken, 44, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

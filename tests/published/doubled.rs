@@ -63,6 +63,7 @@ sources!(
     ppi_2008,
     pressure_models,
     section_tables,
+    selections,
     service_tables,
     site_check,
     moser_buried_pipe,

@@ -51,6 +51,7 @@ mod pull_check;
 mod pulled_materials;
 mod reaction_wall;
 mod section_tables;
+mod selections;
 mod service_tables;
 mod site_check;
 mod soil_scales;

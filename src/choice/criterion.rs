@@ -1,0 +1,134 @@
+//! The criteria, a function each: the figure behind it, and its value from 0 to 1 by an absolute function.
+
+use crate::check::{Subject, Verdict};
+use crate::conditions::invert_uncertainty;
+use crate::drive::{Drive, Pipe};
+use crate::handbook::{CriterionKind, Handbook, HandbookError};
+use crate::method::Scheme;
+use crate::quantity::{Measure, Role, Shown};
+
+/// What a criterion says of one scheme.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Figure {
+    /// The figure behind the value, where it is a number.
+    pub(super) raw: Option<Shown>,
+    /// 0 to 1; `None` where it is not known.
+    pub(super) value: Option<f64>,
+}
+
+/// A scheme, and the shapes of the value functions.
+pub(super) struct Seen<'a> {
+    pub(super) drive: &'a Drive,
+    pub(super) pipe: &'a Pipe,
+    pub(super) scheme: &'a Scheme,
+    pub(super) shapes: &'a Shapes,
+}
+
+/// Where the value functions turn, from the tables.
+pub(super) struct Shapes {
+    marginal: f64,
+    grade_zero: f64,
+    size_zero: f64,
+}
+
+impl Shapes {
+    pub(super) fn of(handbook: &Handbook) -> Result<Self, HandbookError> {
+        let zero = |key: &str| -> Result<f64, HandbookError> {
+            let zero = handbook.ratio(key)?.value.si();
+            let why = "must be above zero";
+            if zero > 0.0 { Ok(zero) } else { Err(unfit(key, why)) }
+        };
+        let marginal = handbook.ratio("score.ground_marginal")?.value.si();
+        if !(0.0..=1.0).contains(&marginal) {
+            return Err(unfit("score.ground_marginal", "must be from 0 to 1"));
+        }
+        Ok(Self { marginal, grade_zero: zero("score.grade_zero")?, size_zero: zero("score.size_zero")? })
+    }
+}
+
+fn unfit(row: &str, why: &'static str) -> HandbookError {
+    HandbookError::Unfit { table: "practice_ratio", row: row.to_owned(), why }
+}
+
+/// What a criterion says of a scheme.
+pub(super) fn figure(kind: CriterionKind, seen: &Seen) -> Figure {
+    match kind {
+        CriterionKind::LoadMargin => load_margin(seen),
+        CriterionKind::Ground => ground(seen),
+        CriterionKind::Grade => grade(seen),
+        CriterionKind::Size => size(seen),
+        CriterionKind::Movement => movement(seen),
+        CriterionKind::Area => area(seen),
+        CriterionKind::Time => time(seen),
+        CriterionKind::Cost => cost(seen),
+    }
+}
+
+/// 1 at nothing, falling evenly to 0 where a share of the limit reaches `zero`. A share beyond all numbers is 0.
+fn falling(share: f64, zero: f64) -> f64 {
+    let value = 1.0 - share / zero;
+    if value.is_nan() { 0.0 } else { value.clamp(0.0, 1.0) }
+}
+
+/// 1 less the greatest likely utilisation of a load check; 0 where a load is over its limit.
+fn load_margin(seen: &Seen) -> Figure {
+    let loads = || seen.scheme.checks.iter().filter(|check| check.subject.is_load());
+    let utilisation = loads().filter_map(|check| check.likely_utilisation()).fold(0.0, f64::max);
+    let over = loads().any(|check| check.verdict == Verdict::Over);
+    let known = loads().all(|check| check.verdict != Verdict::NotDecided) && loads().next().is_some();
+    Figure {
+        raw: Some(Shown { si: utilisation, role: Role::Ratio }),
+        value: known.then_some(if over { 0.0 } else { falling(utilisation, 1.0) }),
+    }
+}
+
+/// 1 suitable, the table's value marginal, 0 unsuitable.
+fn ground(seen: &Seen) -> Figure {
+    let value = seen.scheme.checks.get(Subject::Ground).and_then(|check| match check.verdict {
+        Verdict::Within => Some(1.0),
+        Verdict::WithCare => Some(seen.shapes.marginal),
+        Verdict::Over => Some(0.0),
+        Verdict::NotDecided => None,
+    });
+    Figure { raw: None, value }
+}
+
+/// 1 where the invert is certain, falling evenly to 0 at a multiple of the tolerance.
+fn grade(seen: &Seen) -> Figure {
+    let uncertain = invert_uncertainty(seen.drive, seen.pipe, seen.scheme.method);
+    let share = (uncertain / seen.drive.tolerance.value).si();
+    Figure { raw: Some(Shown::of(uncertain, Role::Offset)), value: Some(falling(share, seen.shapes.grade_zero)) }
+}
+
+/// Length of the drive over the longest published one of the method at this diameter: 1 at nothing, falling evenly to 0
+/// at a multiple. Not known where the published range does not include the diameter.
+fn size(seen: &Seen) -> Figure {
+    let share = seen.scheme.checks.get(Subject::Length).and_then(|check| check.utilisation());
+    Figure {
+        raw: share.map(|si| Shown { si, role: Role::Ratio }),
+        value: share.map(|share| falling(share, seen.shapes.size_zero)),
+    }
+}
+
+/// Settlement or heave over what is allowed: 1 at none, falling evenly to 0 at the limit.
+const fn movement(_: &Seen) -> Figure {
+    UNTOLD
+}
+
+/// Room needed over room there is: 1 at none, falling evenly to 0 where it just fits.
+const fn area(_: &Seen) -> Figure {
+    UNTOLD
+}
+
+/// Days on site over those of the programme: 1 at none, falling evenly to 0 at the programme.
+const fn time(_: &Seen) -> Figure {
+    UNTOLD
+}
+
+/// Cost over the budget: 1 at nothing, falling evenly to 0 at the budget.
+const fn cost(_: &Seen) -> Figure {
+    UNTOLD
+}
+
+/// Nothing in this version tells it; see [`Drive::weighs`].
+const UNTOLD: Figure = Figure { raw: None, value: None };

@@ -1,0 +1,55 @@
+//! The order of the schemes, and where an open one would stand.
+
+use super::standing::IfSettled;
+use super::{Ranked, Standing};
+use crate::check::Verdict;
+use crate::drive::Drive;
+
+/// Scores closer than this are equal as printed, in points of 100.
+pub(super) const SAME: f64 = 0.5;
+
+/// Best first, whatever the order of the file; then places, and what open schemes would reach.
+pub(super) fn rank(drive: &Drive, ranked: &mut [Ranked]) {
+    let label = |ranked: &Ranked| drive.candidates.get(ranked.candidate).map_or("", |pipe| pipe.label());
+    ranked.sort_by(|a, b| {
+        let by_merit = a.standing.cmp(&b.standing).then(least(b).total_cmp(&least(a)));
+        by_merit.then(label(a).cmp(label(b))).then(a.scheme.method.key().cmp(b.scheme.method.key()))
+    });
+    let mut leader: Option<(usize, Standing, f64)> = None;
+    for (index, one) in ranked.iter_mut().enumerate() {
+        let least = least(one);
+        let place = leader.filter(|(_, standing, lead)| {
+            one.standing == *standing && *standing != Standing::Barred && *lead - least < SAME
+        });
+        one.place = match place {
+            Some((place, ..)) => place,
+            None => {
+                leader = Some((index + 1, one.standing, least));
+                index + 1
+            }
+        };
+    }
+    for index in 0..ranked.len() {
+        let settled = ranked.get(index).and_then(|one| if_settled(one, ranked));
+        if let Some(one) = ranked.get_mut(index) {
+            one.if_settled = settled;
+        }
+    }
+}
+
+/// What the ranking goes by within one standing; an excluded scheme comes last.
+fn least(ranked: &Ranked) -> f64 {
+    ranked.score.as_ref().map_or(-1.0, |score| score.least)
+}
+
+fn if_settled(open: &Ranked, all: &[Ranked]) -> Option<IfSettled> {
+    let standing = Standing::if_settled(&open.scheme)?;
+    let most = open.score.as_ref().map_or(-1.0, |score| score.most);
+    let itself = (open.candidate, open.scheme.method);
+    let before = all
+        .iter()
+        .filter(|other| (other.candidate, other.scheme.method) != itself)
+        .filter(|other| other.standing < standing || (other.standing == standing && least(other) > most));
+    let undecided = open.scheme.checks.iter().filter(|check| check.verdict == Verdict::NotDecided);
+    Some(IfSettled { place: 1 + before.count(), open: undecided.map(|check| check.subject).collect() })
+}

@@ -1,0 +1,191 @@
+//! Pipes proposed from the inside diameter that is needed: of every material and series in the tables the next size up
+//! and one more. They go through the same door as the user's; what cannot pass is left out, with the reason.
+
+use super::Resolver;
+use super::line::Line;
+use super::pipe::size_text;
+use crate::drive::{AssumedValue, Pipe, Proposed, Pull, Stem};
+use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
+use crate::handbook::{HandbookError, Service};
+use crate::law::Law;
+use crate::laws::hydraulics::DiameterForFlow;
+use crate::laws::part_full::{FlowRatio, WettedAngle};
+use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::yaml::Complaint;
+
+/// How wide a proposed pipe is inside.
+const INSIDE: Equation = Equation {
+    name: "inside diameter of a proposed pipe",
+    form: "clay: the nominal size; PE: outside diameter - 2 x average wall over minimum wall x minimum wall",
+    source: "jackpull",
+    locator: "the true bore of a clay pipe is the maker's; row pe.average_wall for PE",
+    mark: Mark::Judgement,
+    valid: "a first list of sizes",
+};
+
+/// Sizes proposed of each material and series: the next one up, and one more.
+const SIZES: usize = 2;
+
+/// A kind of pipe, its sizes and how wide they are inside.
+struct Kind {
+    name: String,
+    sizes: Vec<(Length, CandidateFile)>,
+}
+
+impl Resolver<'_> {
+    /// Adds to the pipes of the file those that are proposed, and to the list of what the file would say of them.
+    pub(super) fn propose(
+        &mut self,
+        file: &DriveFile,
+        line: &Line,
+        stem: &Stem,
+        pull: Option<&Pull>,
+        listed: &mut Vec<CandidateFile>,
+        pipes: &mut Vec<(usize, Pipe)>,
+    ) -> Result<Option<Proposed>, HandbookError> {
+        let Some(needed) = self.needed(file, line)? else { return Ok(None) };
+        // A faulty file is told of its own faults, not of what they do to a proposal.
+        if !self.flaws.is_empty() {
+            return Ok(None);
+        }
+        let first = pipes.len();
+        let mut left_out = Vec::new();
+        for kind in self.kinds()? {
+            let mut fits: Vec<(Length, CandidateFile)> =
+                kind.sizes.into_iter().filter(|(inside, _)| *inside >= needed.value).collect();
+            fits.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+            if fits.is_empty() {
+                left_out.push(format!("{}: no size in the table is wide enough", kind.name));
+            }
+            for (_, candidate) in fits.into_iter().take(SIZES).filter(|(_, pipe)| !file.candidates.contains(pipe)) {
+                match self.try_pipe(listed.len(), &candidate, file, line, stem, pull)? {
+                    Ok(pipe) => {
+                        pipes.push((listed.len(), pipe));
+                        listed.push(candidate);
+                    }
+                    Err(why) => left_out.push(format!("{} {why}", kind.name)),
+                }
+            }
+        }
+        left_out.dedup();
+        if pipes.is_empty() {
+            let complaint = Complaint::from(format!("no pipe can be proposed: {}", left_out.join("; ")));
+            match (&file.needed_inside_diameter, file.greatest_flow()) {
+                (Some(field), _) => self.flaw(field, "needed_inside_diameter", complaint),
+                (None, Some(field)) => self.flaw(field, "design_flow.max", complaint),
+                (None, None) => {}
+            }
+        }
+        let word = AssumedValue::Word("clay by its nominal size, PE less twice its average wall".to_owned());
+        self.assume("inside diameter of proposed pipes", word, Origin::Law(&INSIDE));
+        Ok(Some(Proposed { inside_diameter: needed, first, left_out }))
+    }
+
+    /// The pipe, or the first thing that is wrong with it; nothing of it stays behind then.
+    fn try_pipe(
+        &mut self,
+        index: usize,
+        candidate: &CandidateFile,
+        file: &DriveFile,
+        line: &Line,
+        stem: &Stem,
+        pull: Option<&Pull>,
+    ) -> Result<Result<Pipe, String>, HandbookError> {
+        let (flaws, assumed) = (self.flaws.len(), self.assumed.len());
+        let pipe = self.pipe(index, candidate, file, stem, pull)?;
+        if let Some(pipe) = &pipe {
+            self.room(index, candidate, pipe, line, stem);
+        }
+        match pipe {
+            Some(pipe) if self.flaws.len() == flaws => Ok(Ok(pipe)),
+            _ => {
+                let size = size_text(candidate.size.value, Series::Iso);
+                let why = self.flaws.get(flaws).map_or_else(String::new, |flaw| flaw.complaint.message.clone());
+                self.flaws.truncate(flaws);
+                self.assumed.truncate(assumed);
+                Ok(Err(format!("{size}: {why}")))
+            }
+        }
+    }
+
+    /// Inside diameter needed: the user's, or that of the flow at the design depth.
+    fn needed(&mut self, file: &DriveFile, line: &Line) -> Result<Option<Cited<Length>>, HandbookError> {
+        let proposes = file.needed_inside_diameter.is_none() && file.candidates.is_empty();
+        let flow = file.greatest_flow().filter(|_| proposes);
+        if let (Some(depth), None) = (&file.design_depth, flow) {
+            self.flaw(depth, "design_depth", "is for a design_flow.max from which pipes are proposed");
+        }
+        if let Some(field) = &file.needed_inside_diameter {
+            let diameter = self.positive(field, "needed_inside_diameter", Role::Diameter);
+            return Ok(Some(Cited::given(diameter, &FieldName("needed_inside_diameter"))));
+        }
+        let Some(field) = flow else { return Ok(None) };
+        let flow = self.positive(field, "design_flow.max", Role::Flow);
+        if file.service.value != Service::GravitySewer {
+            let complaint = Complaint::from("is for a gravity sewer, whose grade makes it flow");
+            self.flaw(field, "design_flow.max", complaint.advise("give needed_inside_diameter"));
+        }
+        let slope = Ratio::from_si(line.grade.value.si().tan().abs());
+        if !(slope.si() > 0.0) {
+            let complaint = Complaint::from("nothing flows in a level sewer");
+            self.flaw(field, "design_flow.max", complaint.advise("give a grade, or needed_inside_diameter"));
+            return Ok(None);
+        }
+        let depth = self.handbook.ratio("flow.design_depth")?;
+        let depth = self.given_or(file.design_depth.as_ref(), &FieldName("design_depth"), Role::Ratio, depth);
+        if depth.value.si() > 1.0 {
+            let complaint = Complaint::from("expected a depth of flow of at most the diameter");
+            if let Some(field) = &file.design_depth {
+                self.flaw(field, "design_depth", complaint.advise("write for example \"75 %\""));
+            }
+            return Ok(None);
+        }
+        let table = self.handbook.manning_n()?;
+        let row = table.get("default").ok_or_else(|| super::no_row("manning_n", "default"))?;
+        // Whether it is given, and that it is assumed where it is not, is told where the sewer is resolved.
+        let given = file.design_flow.as_ref().and_then(|flow| flow.roughness.as_ref());
+        let roughness = given.map_or(row.value.n.value, |field| field.value);
+        let flow_ratio = FlowRatio { wetted_angle: WettedAngle { depth_ratio: depth.value }.value() }.value();
+        let needed = DiameterForFlow { flow, flow_ratio, slope, roughness };
+        Ok(Some(Cited::new(needed.value(), Origin::Law(&DiameterForFlow::EQUATION))))
+    }
+
+    /// Every kind of pipe in the tables.
+    fn kinds(&self) -> Result<Vec<Kind>, HandbookError> {
+        let mut kinds = vec![self.clay_sizes()?];
+        let average = self.handbook.ratio("pe.average_wall")?.value;
+        let inside = |outside: Length, wall: Length| outside - wall * (2.0 * average.si());
+        let table = self.handbook.pe_iso4427()?;
+        let mut ratios: Vec<Ratio> = table.rows.iter().map(|row| row.value.sdr.value).collect();
+        ratios.sort_by(|a, b| a.si().total_cmp(&b.si()));
+        ratios.dedup();
+        for sdr in &ratios {
+            let rows = table.iter().map(|row| &row.value.value).filter(|row| row.sdr.value == *sdr);
+            let sizes = rows.map(|row| {
+                let pipe =
+                    CandidateFile { sdr: Some((*sdr).into()), ..CandidateFile::of(Material::Pe100, row.size.value) };
+                (inside(row.size.value, row.wall.value), pipe)
+            });
+            kinds.push(Kind { name: format!("PE100 SDR {}", sdr.si()), sizes: sizes.collect() });
+        }
+        // Iron pipe sizes come in the same ratios.
+        for sdr in &ratios {
+            let rows = self.handbook.pe_ips()?.iter().map(|row| &row.value.value);
+            let sizes = rows.map(|row| {
+                let pipe =
+                    CandidateFile { sdr: Some((*sdr).into()), ..CandidateFile::of(Material::Pe4710, row.size.value) };
+                let outside = row.outside_diameter.value;
+                (inside(outside, outside / *sdr), pipe)
+            });
+            kinds.push(Kind { name: format!("PE4710 IPS DR {}", sdr.si()), sizes: sizes.collect() });
+        }
+        Ok(kinds)
+    }
+
+    fn clay_sizes(&self) -> Result<Kind, HandbookError> {
+        let rows = self.handbook.clay_pipe()?.iter().map(|row| row.value.value.size.value);
+        let sizes = rows.map(|size| (size, CandidateFile::of(Material::Clay, size)));
+        Ok(Kind { name: "clay".to_owned(), sizes: sizes.collect() })
+    }
+}

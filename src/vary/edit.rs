@@ -1,0 +1,91 @@
+//! Edits of a drive file.
+
+use crate::drive_file::{DriveFile, OrNone, PitFile, PullFile, StretchFile};
+use crate::quantity::{Length, Measure, Ratio, ThermodynamicTemperature, Time};
+
+/// The drive at another length: stretches, stops and depths along it keep their share.
+pub(super) fn with_length(file: &DriveFile, length: Length) -> DriveFile {
+    let share = (length / file.length.value).si();
+    let mut file = DriveFile { length: length.into(), line: None, ..file.clone() };
+    for stretch in &mut file.ground {
+        for end in [&mut stretch.from, &mut stretch.to].into_iter().flatten() {
+            end.value *= share;
+        }
+    }
+    for stop in &mut file.stops {
+        stop.at.value *= share;
+    }
+    for depth in &mut file.depths {
+        depth.at.value *= share;
+    }
+    file
+}
+
+/// The largest stone the file tells of.
+pub(super) fn largest_stone(file: &DriveFile) -> Option<Length> {
+    file.ground.iter().filter_map(|stretch| stretch.largest_stone.as_ref()).map(|field| field.value).reduce(Length::max)
+}
+
+/// With another largest stone: smaller ones grow to it only if it is larger than the largest, and larger ones shrink to
+/// it only if it is smaller. Where nothing is told of stones nothing changes.
+pub(super) fn with_stone(file: &DriveFile, stone: Length) -> DriveFile {
+    let mut file = file.clone();
+    let Some(largest) = largest_stone(&file) else { return file };
+    for told in file.ground.iter_mut().filter_map(|stretch| stretch.largest_stone.as_mut()) {
+        told.value = if stone > largest { stone } else { told.value.min(stone) };
+    }
+    file
+}
+
+/// With the water table at another depth, except in stretches that have their own.
+pub(super) fn with_water(file: &DriveFile, depth: Length) -> DriveFile {
+    DriveFile { groundwater: OrNone::Some(depth).into(), ..file.clone() }
+}
+
+/// With a pull of another duration.
+pub(super) fn with_duration(file: &DriveFile, duration: Time) -> DriveFile {
+    with_pull(file, |pull| PullFile { duration: Some(duration.into()), rate: None, ..pull })
+}
+
+/// With a pipe wall of another temperature in the pull.
+pub(super) fn with_temperature(file: &DriveFile, temperature: ThermodynamicTemperature) -> DriveFile {
+    with_pull(file, |pull| PullFile { pipe_temperature: temperature.into(), ..pull })
+}
+
+fn with_pull(file: &DriveFile, change: impl FnOnce(PullFile) -> PullFile) -> DriveFile {
+    DriveFile { pull: file.pull.clone().map(change), ..file.clone() }
+}
+
+/// Greatest invert depth that the file tells of.
+pub(super) fn deepest(file: &DriveFile) -> Length {
+    let pits = [Some(file.launch.invert_depth.value), file.reception.as_ref().map(|pit| pit.invert_depth.value)];
+    let between = file.depths.iter().map(|depth| depth.invert_depth.value);
+    pits.into_iter().flatten().chain(between).fold(Length::default(), Length::max)
+}
+
+/// The worst drive of a line in one ground: of this length, all of it at the greatest depth and in one stretch's ground.
+pub(super) fn worst_drive(file: &DriveFile, ground: &StretchFile, length: Length, grade: Ratio) -> DriveFile {
+    let depth = deepest(file);
+    let launch = PitFile { invert_depth: depth.into(), ..file.launch.clone() };
+    // Ground and wall of a pit are told of the launch pit only.
+    let mut reception = launch.clone();
+    (reception.soil, reception.wall) = (None, None);
+    DriveFile {
+        length: length.into(),
+        launch,
+        reception: Some(reception),
+        grade: Some(grade.into()),
+        depths: Vec::new(),
+        stops: Vec::new(),
+        line: None,
+        ground: vec![StretchFile { from: None, to: None, ..ground.clone() }],
+        ..file.clone()
+    }
+}
+
+/// Duration of the pull as the file gives it, or by its rate.
+pub(super) fn duration(file: &DriveFile) -> Option<Time> {
+    let pull = file.pull.as_ref()?;
+    let by_rate = pull.rate.as_ref().map(|rate| file.length.value / rate.value);
+    pull.duration.as_ref().map(|field| field.value).or(by_rate).filter(|time| time.si() > 0.0)
+}

@@ -1,0 +1,171 @@
+//! A line longer than a drive: how far apart its pits may be, by scheme.
+
+use super::edit::worst_drive;
+use crate::check::{Check, Subject, Verdict};
+use crate::choice::{Choice, Ranked, Standing};
+use crate::drive::Drive;
+use crate::drive_file::{DriveFile, InputError};
+use crate::handbook::Handbook;
+use crate::method::{Scheme, assess};
+use crate::quantity::{Length, Measure, Ratio};
+use crate::source::{Cited, Origin};
+use std::sync::Arc;
+
+/// What sets the longest drive of a scheme.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum PitLimit {
+    /// The longest published drive of the method at this diameter.
+    Published(Origin),
+    /// A check that is over or not decided in a longer drive.
+    Check(Subject),
+    /// No drive of any length is possible, for this check.
+    Never(Subject),
+}
+
+/// Drives and pits of a line by one scheme.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pits {
+    /// Position in the ranking.
+    pub ranked: usize,
+    /// What sets the longest drive.
+    pub limit: PitLimit,
+    /// The longest drive; nothing where there is none.
+    pub longest: Length,
+    /// Number of drives, and spacing of the pits, all alike; nothing where there is no drive.
+    pub drives: Option<(u32, Length)>,
+    /// Standing of the worst of these drives: all of it at the greatest depth, in the worst of the grounds told.
+    pub standing: Standing,
+    /// The load check whose limit that drive uses most.
+    pub governed_by: Option<(Subject, f64)>,
+}
+
+/// Halvings of the search for the longest drive.
+const HALVINGS: u32 = 12;
+/// Shortest drive looked at, as a share of the published length.
+const SHORTEST: f64 = 0.02;
+/// Most stretches whose ground is looked at in turn; the work grows with them.
+const MOST_GROUNDS: usize = 20;
+/// Most drives counted.
+const MOST_DRIVES: f64 = 10_000.0;
+
+/// Drives and pits of the line that the file tells of, for every scheme that can be put in; empty where it tells of none
+/// or its ground has too many stretches.
+///
+/// # Errors
+/// If a table is malformed.
+pub fn pits(
+    file: &DriveFile,
+    handbook: &Arc<Handbook>,
+    drive: &Drive,
+    choice: &Choice,
+) -> Result<Vec<Pits>, InputError> {
+    let Some(line) = drive.line else { return Ok(Vec::new()) };
+    if file.ground.len() > MOST_GROUNDS {
+        return Ok(Vec::new());
+    }
+    let grade = Ratio::from_si(drive.grade.value.si().tan());
+    let search = Search { file, handbook, grade };
+    let mut all = Vec::new();
+    for (place, ranked) in choice.ranked.iter().enumerate() {
+        if let Some(published) = published(ranked) {
+            all.extend(search.line(line, place, ranked, published)?);
+        }
+    }
+    Ok(all)
+}
+
+/// The longest published drive.
+fn published(ranked: &Ranked) -> Option<Cited<Length>> {
+    let check = ranked.scheme.checks.get(Subject::Length)?;
+    check.high().map(|(_, limit)| Cited::new(Length::from_si(limit.si), check.basis))
+}
+
+struct Search<'a> {
+    file: &'a DriveFile,
+    handbook: &'a Arc<Handbook>,
+    grade: Ratio,
+}
+
+impl Search<'_> {
+    fn line(
+        &self,
+        line: Length,
+        place: usize,
+        ranked: &Ranked,
+        published: Cited<Length>,
+    ) -> Result<Option<Pits>, InputError> {
+        let (longest, limit) = match self.stops(ranked, published.value)? {
+            None => (published.value, PitLimit::Published(published.origin)),
+            Some(subject) => match self.stops(ranked, published.value * SHORTEST)? {
+                Some(subject) => (Length::default(), PitLimit::Never(subject)),
+                None => {
+                    let (mut fits, mut over, mut why) = (published.value * SHORTEST, published.value, subject);
+                    for _ in 0..HALVINGS {
+                        let middle = (fits + over) / 2.0;
+                        match self.stops(ranked, middle)? {
+                            None => fits = middle,
+                            Some(subject) => (over, why) = (middle, subject),
+                        }
+                    }
+                    (fits, PitLimit::Check(why))
+                }
+            },
+        };
+        let count = (line / longest).si().ceil();
+        if !(longest.si() > 0.0 && count <= MOST_DRIVES) {
+            let standing = Standing::Barred;
+            return Ok(Some(Pits { ranked: place, limit, longest, drives: None, standing, governed_by: None }));
+        }
+        let spacing = line / count;
+        let Some(worst) = self.worst(ranked, spacing)? else { return Ok(None) };
+        let loads = worst.checks.iter().filter(|check| check.subject.is_load());
+        let most = loads
+            .filter_map(|check| check.utilisation().map(|used| (check.subject, used)))
+            .max_by(|a, b| a.1.total_cmp(&b.1));
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "from 1 to the most drives counted"
+        )]
+        let drives = Some((count as u32, spacing));
+        let standing = Standing::of(&worst);
+        Ok(Some(Pits { ranked: place, limit, longest, drives, standing, governed_by: most }))
+    }
+
+    /// The check that keeps the worst drive of this length from being chosen.
+    fn stops(&self, ranked: &Ranked, length: Length) -> Result<Option<Subject>, InputError> {
+        let Some(worst) = self.worst(ranked, length)? else { return Ok(Some(Subject::Length)) };
+        let of = |verdict| move |check: &&Check| check.verdict == verdict;
+        let over = worst.checks.iter().find(of(Verdict::Over));
+        let open = worst.checks.iter().find(of(Verdict::NotDecided));
+        Ok(over.or(open).map(|check| check.subject))
+    }
+
+    /// The scheme in the worst ground at this length: by standing, then by the load used most. `None` where the drive
+    /// cannot be built so.
+    fn worst(&self, ranked: &Ranked, length: Length) -> Result<Option<Scheme>, InputError> {
+        let mut worst: Option<Scheme> = None;
+        for ground in &self.file.ground {
+            let file = worst_drive(self.file, ground, length, self.grade);
+            let drive = match file.resolve(self.handbook) {
+                Ok(drive) => drive,
+                Err(InputError::Faults(_)) => return Ok(None),
+                Err(error) => return Err(error),
+            };
+            let Some(pipe) = drive.candidates.get(ranked.candidate) else { return Ok(None) };
+            let scheme = assess(&drive, pipe, ranked.scheme.method);
+            let harder = |other: &Scheme| {
+                Standing::of(&scheme).cmp(&Standing::of(other)).then(used(&scheme).total_cmp(&used(other))).is_gt()
+            };
+            if worst.as_ref().is_none_or(harder) {
+                worst = Some(scheme);
+            }
+        }
+        Ok(worst)
+    }
+}
+
+fn used(scheme: &Scheme) -> f64 {
+    let loads = scheme.checks.iter().filter(|check| check.subject.is_load());
+    loads.filter_map(Check::utilisation).fold(0.0, f64::max)
+}

@@ -1,0 +1,147 @@
+//! One input changed alone, and the pits of a longer line: both go through the same door as the file.
+
+use crate::drives::text;
+use jackpull::choice::Choice;
+use jackpull::drive_file::DriveFile;
+use jackpull::handbook::Method;
+use jackpull::quantity::{Length, Measure};
+use jackpull::vary::{Input, InputTurns, Outcome, PitLimit, pits, turns};
+use jackpull::{Drive, Handbook, Standing, choose, read_drive};
+
+/// In clay, where the length of the drive and the friction decide.
+fn clay(change: impl FnOnce(String) -> String) -> String {
+    text(|text| {
+        let text = text
+            .replace(
+                "class: silt, spt_n: 14, largest_stone: 0 mm",
+                "class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm",
+            )
+            .replace("class: medium_to_dense_sand, spt_n: 20", "class: firm_to_very_stiff_clay, spt_n: 12")
+            .replace("rig:", "tolerance: 30 mm\nrig:");
+        change(text)
+    })
+}
+
+fn all(text: &str) -> Vec<InputTurns> {
+    turns(&DriveFile::read(text).unwrap(), &Handbook::embedded()).unwrap().unwrap()
+}
+
+fn outcome(text: &str) -> Outcome {
+    let choice = choose(&read_drive(text, &Handbook::embedded()).unwrap()).unwrap();
+    choice.chosen().map_or(Outcome::Nothing, |first| Outcome::Chosen(first.candidate, first.scheme.method))
+}
+
+/// Written into the file, the value found turns the choice to what was said, and a little before it does not.
+#[test]
+fn a_turn_is_found_again_through_the_file() {
+    let base = clay(|text| text);
+    let now = outcome(&base);
+    assert_eq!(now, Outcome::Chosen(0, Method::PipeJacking));
+    let found = all(&base);
+    let of = |input| found.iter().find(|turns| turns.input == input).unwrap();
+
+    let longer = of(Input::Length).above.unwrap();
+    let with_length = |metres: f64| {
+        let stretches = [25.0, 40.0, 60.0].map(|to| to * metres / 60.0);
+        base.replace("length: 60 m", &format!("length: {metres} m"))
+            .replace("to: 25 m", &format!("to: {} m", stretches[0]))
+            .replace("to: 40 m", &format!("to: {} m", stretches[1]))
+            .replace("to: 60 m", &format!("to: {} m", stretches[2]))
+    };
+    assert_eq!(outcome(&with_length(longer.at.si)), longer.to);
+    assert_eq!(outcome(&with_length(longer.at.si * 0.999)), now);
+
+    let stone = of(Input::Stone).above.unwrap();
+    let with_stone = |metres: f64| base.replace("largest_stone: 20 mm", &format!("largest_stone: {metres} m"));
+    assert_eq!(outcome(&with_stone(stone.at.si)), stone.to);
+    assert_ne!(stone.to, now);
+    assert_eq!(outcome(&with_stone(stone.at.si * 0.99)), now);
+}
+
+/// A pull of a PE pipe alone: how long it may take and how warm the pipe may be.
+#[test]
+fn duration_and_temperature_turn_a_pull() {
+    let pull = clay(|text| text.replace("  - { material: clay, size: 10 in }\n", ""));
+    let found = all(&pull);
+    let of = |input| found.iter().find(|turns| turns.input == input).unwrap();
+    let hot = of(Input::Temperature).above.unwrap();
+    let with = |celsius: f64| outcome(&pull.replace("25 degC", &format!("{celsius} degC")));
+    let celsius = hot.at.si - 273.15;
+    assert_eq!((with(celsius + 0.01), with(celsius - 0.1)), (hot.to, Outcome::Chosen(0, Method::Pullback)));
+    let long = of(Input::Duration).above.unwrap();
+    let with = |hours: f64| outcome(&pull.replace("duration: 6 h", &format!("duration: {hours} h")));
+    let hours = long.at.si / 3600.0;
+    assert_eq!((with(hours * 1.0001), with(hours * 0.99)), (long.to, Outcome::Chosen(0, Method::Pullback)));
+}
+
+/// What the file does not tell is left out; a range ends where its values make no drive.
+#[test]
+fn only_what_the_file_tells_is_changed() {
+    let no_pull = clay(|text| {
+        text.replace("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
+            .replace("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
+    });
+    let inputs: Vec<Input> = all(&no_pull).iter().map(|turns| turns.input).collect();
+    assert_eq!(inputs, [Input::Friction, Input::Length, Input::Stone, Input::Water]);
+    let uphill = clay(|text| text.replace("reception: { invert_depth: 3.96 m }", "grade: 3 %"));
+    let length = all(&uphill).into_iter().find(|turns| turns.input == Input::Length).unwrap();
+    // 4.20 m at 3 % comes out of the ground after 140 m; the bore sooner.
+    assert!(length.range.1.si < 140.0 && length.range.1.si > 60.0, "{:?}", length.range);
+}
+
+fn line(change: impl FnOnce(String) -> String) -> (Drive, Choice, Vec<jackpull::vary::Pits>) {
+    let text = clay(change);
+    let (file, handbook) = (DriveFile::read(&text).unwrap(), Handbook::embedded());
+    let drive = file.resolve(&handbook).unwrap();
+    let choice = choose(&drive).unwrap();
+    let pits = pits(&file, &handbook, &drive, &choice).unwrap();
+    (drive, choice, pits)
+}
+
+/// 400 m by drives of at most 300 ft, 91.44 m: five of 80 m. Without `line` nothing is said.
+#[test]
+fn a_line_is_shared_out_by_the_published_length() {
+    let (_, choice, found) = line(|text| text.replace("rig:", "line: { length: 400 m }\nrig:"));
+    let jacked = found.iter().find(|pits| choice.ranked[pits.ranked].scheme.method == Method::PipeJacking).unwrap();
+    assert!(matches!(jacked.limit, PitLimit::Published(_)), "{jacked:?}");
+    let (drives, spacing) = jacked.drives.unwrap();
+    assert_eq!(drives, 5);
+    approx::assert_relative_eq!(spacing.si(), 80.0);
+    approx::assert_relative_eq!(jacked.longest.si(), 91.44, max_relative = 1e-9);
+    assert!(jacked.standing.can_be_chosen());
+    assert!(line(|text| text).2.is_empty());
+}
+
+/// Where a force stops it sooner, the check is named, and the drives are shorter, never over.
+#[test]
+fn a_line_is_shared_out_by_a_check() {
+    let (_, choice, found) = line(|text| {
+        text.replace("rig:", "line: { length: 400 m }\nrig:").replace("lubrication: metered", "lubrication: none")
+    });
+    let jacked = found.iter().find(|pits| choice.ranked[pits.ranked].scheme.method == Method::PipeJacking).unwrap();
+    assert_eq!(jacked.limit, PitLimit::Check(jackpull::check::Subject::EndCapacity));
+    let (drives, spacing) = jacked.drives.unwrap();
+    assert!(jacked.longest < Length::from_si(91.44) && spacing <= jacked.longest);
+    assert!(f64::from(drives - 1) * jacked.longest.si() < 400.0, "no more drives than needed");
+    assert!(jacked.standing.can_be_chosen() && jacked.standing != Standing::Fits);
+    assert!(jacked.governed_by.unwrap().1 > 1.0);
+}
+
+/// In ground that suits no drive there is none.
+#[test]
+fn no_drive_in_ground_that_suits_none() {
+    let (_, _, found) = line(|text| {
+        text.replace("rig:", "line: { length: 400 m }\nrig:").replace("largest_stone: 20 mm", "largest_stone: 400 mm")
+    });
+    assert!(!found.is_empty());
+    for pits in found {
+        assert_eq!((pits.drives, pits.limit), (None, PitLimit::Never(jackpull::check::Subject::Ground)));
+    }
+}
+
+#[test]
+fn a_line_shorter_than_its_drive_is_refused() {
+    let text = clay(|text| text.replace("rig:", "line: { length: 50 m }\nrig:"));
+    let error = read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
+    assert!(error.starts_with("line.length: is shorter than the drive") && error.contains(" at line "), "{error}");
+}
