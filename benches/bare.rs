@@ -1,5 +1,5 @@
 //! The forces of a jacked pipe against the same sums in bare numbers: what types, records and range checks cost.
-#![allow(missing_docs, clippy::unwrap_used, reason = "a benchmark that fails should stop")]
+#![allow(missing_docs, clippy::unwrap_used, clippy::indexing_slicing, reason = "a benchmark that fails should stop")]
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use jackpull::law::Law;

@@ -58,6 +58,10 @@ pub fn choose(drive: &Drive) -> Result<Choice, HandbookError> {
     let mut ranked = Vec::new();
     for (candidate, pipe) in drive.candidates.iter().enumerate() {
         for method in [Method::PipeJacking, Method::Pullback] {
+            // What the file says of the pipe is for the other method alone.
+            if !method::is_offered(drive, pipe, method) {
+                continue;
+            }
             let scheme = method::assess(drive, pipe, method);
             let standing = Standing::of(&scheme);
             let score = (!scheme.is_excluded()).then(|| score::score(drive, pipe, &scheme, &scales));

@@ -31,6 +31,16 @@ pub fn assess(drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
     scheme(&mut Calc::new(Silent), drive, pipe, method)
 }
 
+/// Whether the file gives what the method needs of the pipe, or a row says why it cannot be.
+#[must_use]
+pub fn is_offered(drive: &Drive, pipe: &Pipe, method: Method) -> bool {
+    let possible = match method {
+        Method::PipeJacking => pipe.jacked.is_some(),
+        Method::Pullback => pipe.pulled.is_some() && drive.pull.is_some(),
+    };
+    possible || pipe.bars(method).next().is_some()
+}
+
 /// The same, and the working behind it.
 #[must_use]
 pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
