@@ -110,9 +110,14 @@ fn size(seen: &Seen) -> Figure {
     }
 }
 
-/// Settlement or heave over what is allowed: 1 at none, falling evenly to 0 at the limit.
-const fn movement(_: &Seen) -> Figure {
-    UNTOLD
+/// Settlement and slope of the surface and of crossed services over what the file allows: 1 at none, falling evenly to 0
+/// at the limit.
+fn movement(seen: &Seen) -> Figure {
+    let moves = [Subject::SurfaceSettlement, Subject::SurfaceSlope, Subject::ServiceSettlement, Subject::ServiceSlope];
+    let checks = || moves.iter().filter_map(|subject| seen.scheme.checks.get(*subject));
+    let known = checks().next().is_some() && checks().all(|check| check.verdict != Verdict::NotDecided);
+    let share = checks().filter_map(|check| check.likely_utilisation()).fold(0.0, f64::max);
+    Figure { raw: known.then_some(Shown { si: share, role: Role::Ratio }), value: known.then(|| falling(share, 1.0)) }
 }
 
 /// Room needed over room there is: 1 at none, falling evenly to 0 where it just fits.

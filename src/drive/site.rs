@@ -22,6 +22,14 @@ pub struct Surroundings {
     pub(crate) pace: Pace,
 }
 
+impl Surroundings {
+    /// Whether the file limits how far the surface or a crossed service may move.
+    pub(crate) fn limits_movement(&self) -> bool {
+        let crossed = |crossing: &Crossing| crossing.settlement.is_some() || crossing.slope.is_some();
+        self.surface.settlement.is_some() || self.surface.slope.is_some() || self.crossings.iter().any(crossed)
+    }
+}
+
 /// Flow and grade.
 #[derive(Debug, Clone)]
 pub struct Gravity {

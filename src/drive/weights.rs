@@ -20,12 +20,13 @@ impl Drive {
     /// Whether a criterion applies. It is a matter of the drive alone, never of one scheme or of which pipes are looked
     /// at: what cannot be told for the drive drops out for every scheme.
     #[must_use]
-    pub const fn weighs(&self, kind: CriterionKind) -> bool {
+    pub fn weighs(&self, kind: CriterionKind) -> bool {
         match kind {
             CriterionKind::LoadMargin | CriterionKind::Ground | CriterionKind::Size => true,
             CriterionKind::Grade => matches!(self.service, Service::GravitySewer),
+            CriterionKind::Movement => self.site.limits_movement(),
             // Nothing in this version tells them.
-            CriterionKind::Movement | CriterionKind::Area | CriterionKind::Time | CriterionKind::Cost => false,
+            CriterionKind::Area | CriterionKind::Time | CriterionKind::Cost => false,
         }
     }
 }

@@ -337,3 +337,33 @@ fn what_cannot_be_proposed_is_refused_with_its_place() {
     let drive = drive(&text);
     assert!(drive.candidates().iter().all(|pipe| !pipe.label().starts_with("PE")));
 }
+
+/// Movement counts once the file limits it: 1 less the greatest share of a limit, and a tighter limit never helps.
+#[test]
+fn movement_counts_where_it_is_limited() {
+    use jackpull::check::Subject;
+    let (_, free) = chosen(&text(|text| text));
+    let kinds = |choice: &Choice| {
+        let score = choice.ranked.first().unwrap().score.as_ref().unwrap();
+        score.criteria.iter().map(|criterion| criterion.kind).collect::<Vec<_>>()
+    };
+    assert!(!kinds(&free).contains(&CriterionKind::Movement));
+    let at = |limit: &str| {
+        let (_, choice) = chosen(&text(|text| format!("{text}surface: {{ allowed_settlement: {limit} }}\n")));
+        assert!(kinds(&choice).contains(&CriterionKind::Movement));
+        let schemes = choice.ranked.iter().filter_map(|ranked| {
+            let criteria = &ranked.score.as_ref()?.criteria;
+            let value = criteria.iter().find(|criterion| criterion.kind == CriterionKind::Movement)?.value?;
+            let share = ranked.scheme.checks.get(Subject::SurfaceSettlement)?.likely_utilisation()?;
+            Some((ranked.candidate, value, share))
+        });
+        schemes.collect::<Vec<_>>()
+    };
+    let (wide, tight) = (at("200 mm"), at("100 mm"));
+    assert!(!wide.is_empty());
+    for (candidate, value, share) in &wide {
+        assert!((value - (1.0 - share).clamp(0.0, 1.0)).abs() < 1e-12);
+        let other = tight.iter().find(|(other, ..)| other == candidate).unwrap();
+        assert!(other.1 <= *value);
+    }
+}
