@@ -260,15 +260,30 @@ law! {
         source: "guo_liu_2011",
         locator: "eq. 2.59, p. 40",
         mark: Mark::Published,
-        valid: "laminar flow, bore wider than the pipe, no argument negative",
+        valid: "laminar flow (Reynolds number up to 2,100 in fluid of 1.5), bore wider than the pipe, no argument negative",
     } }
     valid |v| v.bore > v.outside_diameter
         && v.plastic_viscosity.value >= 0.0
         && v.velocity.value >= 0.0
         && v.yield_point.value >= 0.0
-        && v.length.value >= 0.0;
+        && v.length.value >= 0.0
+        && is_laminar(v);
     value |s| {
         let gap = s.bore - s.outside_diameter;
         (48.0 * s.plastic_viscosity * s.velocity / (gap * gap) + 6.0 * s.yield_point / gap) * s.length
     };
+}
+
+/// Density of the heaviest bore fluid that is reckoned with, kg/m³ (table practice_ratio, pull.fluid_heavy).
+const HEAVY: f64 = 1_500.0;
+/// Reynolds number up to which flow in an annulus stays laminar (handbooks of drilling; recalled).
+const LAMINAR: f64 = 2_100.0;
+
+/// Whether the form holds: thin fluid in a wide annulus turns turbulent, and then loses several times more. The yield
+/// point counts as viscosity at the shear rate of the gap (rule of thumb).
+fn is_laminar(flow: &AnnularFlowLoss) -> bool {
+    let (gap, velocity) = ((flow.bore - flow.outside_diameter).value, flow.velocity.value);
+    let stiffness = flow.plastic_viscosity.value * velocity + flow.yield_point.value * gap / 8.0;
+    // Re = density velocity gap / (viscosity + yield gap / (8 velocity)), cleared of the division by the velocity.
+    HEAVY * velocity * velocity * gap <= LAMINAR * stiffness
 }

@@ -168,3 +168,21 @@ laws! {
         InvertAfloat { bore: 0.6, spacer: 0.05, outside_diameter: 0.4, wall: 0.02 }
     }
 }
+
+/// Water at 0.5 m/s in a gap of 50 mm is turbulent (Re 25,000) and is not to be trusted; stiff fluid is laminar.
+#[test]
+fn thin_fluid_is_not_taken_for_laminar() {
+    let flow = |viscosity: f64, yield_point: f64| {
+        let law = jackpull::laws::reaming::AnnularFlowLoss {
+            plastic_viscosity: Measure::from_si(viscosity),
+            velocity: Measure::from_si(0.5),
+            yield_point: Measure::from_si(yield_point),
+            bore: Measure::from_si(0.45),
+            outside_diameter: Measure::from_si(0.40),
+            length: Measure::from_si(60.0),
+        };
+        law.in_range()
+    };
+    assert!(!flow(1e-3, 0.0));
+    assert!(flow(0.02, 10.0));
+}
