@@ -361,3 +361,17 @@ fn every_material_takes_the_fast_path() {
     };
     assert_eq!(standings(&drive), standings(&again));
 }
+
+/// What a packer does not press bears nothing: an area behind ratings counts up to the ring of the packer; one that is
+/// given and larger is refused.
+#[test]
+fn an_end_bears_no_more_than_its_packer_presses() {
+    let ring = std::f64::consts::FRAC_PI_4 * (0.32_f64.powi(2) - 0.30_f64.powi(2));
+    let narrow = "packer: { thickness: 12 mm, outside_diameter: 320 mm, inside_diameter: 300 mm }";
+    let clay = limit(&turned(0.1), &format!("material: clay, size: 10 in, pipe_length: 1 m, {narrow}"));
+    // 7,000 psi over 3 on the ring is the most, however small the angle.
+    assert!(clay <= 48.264e6 * ring / 3.0, "{clay}");
+    let larger = text(&turned(0.1), &[&format!("{CONCRETE}, {PACKER}, end_bearing_area: 0.345 m2")]);
+    let error = jackpull::read_drive(&larger, &jackpull::Handbook::embedded()).unwrap_err().to_string();
+    assert!(error.contains("larger than the ring of the packer"), "{error}");
+}

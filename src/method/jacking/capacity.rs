@@ -3,7 +3,7 @@
 
 use super::joint;
 use super::steel;
-use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe};
+use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, Packer};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::clay::{ConcentricEndForce, EdgeEndForce, EndAreaFromRating};
 use crate::laws::concrete::{
@@ -205,7 +205,7 @@ fn scheme_origin(end: &ConcreteEnd) -> Origin {
 
 /// The area that bears; `None` where the joint alone sets the force.
 pub(super) fn end_area<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe) -> Option<Area> {
-    Some(match jacked.end_area {
+    let area = match jacked.end_area {
         EndArea::Given(area) => area.value,
         EndArea::Rated { ratings, strength, .. } => {
             let [a, b, c] = ratings.map(|(rating, factor)| calc.law(EndAreaFromRating { rating, factor, strength }));
@@ -215,5 +215,12 @@ pub(super) fn end_area<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe) -> 
             calc.law(RingArea { outside_diameter, inside_diameter })
         }
         EndArea::Unknown => return None,
+    };
+    // What a packer does not press bears nothing.
+    Some(match jacked.joint.packer {
+        Some(Packer { outside_diameter, inside_diameter, .. }) => {
+            area.min(calc.law(RingArea { outside_diameter, inside_diameter }))
+        }
+        None => area,
     })
 }
