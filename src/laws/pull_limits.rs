@@ -1,9 +1,9 @@
 //! What a pulled plastic pipe, its joint and its weak link can bear, beside the section laws of `pe`.
 
 use crate::law::law;
-use crate::quantity::{Angle, Force, Length, Measure, Pressure, Ratio, ThermodynamicTemperature};
+use crate::quantity::{Force, Length, Measure, Pressure, Ratio, ThermodynamicTemperature};
 use crate::source::{Equation, Mark};
-use core::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
+use core::f64::consts::{FRAC_PI_4, PI};
 
 law! {
     /// Allowable stress of fused PVC in pull and bending together: `s = (s_t / n) f_temp f_joint`.
@@ -257,33 +257,6 @@ law! {
     } }
     valid |v| v.deflection_factor.value > 0.0 && v.deflection_factor.value <= 1.0 && v.rated_pressure.value >= 0.0;
     value |s| s.deflection_factor * s.rated_pressure * (FRAC_PI_4 * s.outside_diameter * s.outside_diameter);
-}
-
-law! {
-    /// Radius of a string of stiff pipes deflected at each joint: `R = L / (2 tan(d/2))`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | L | `pipe_length` | length |
-    /// | d | `deflection` at a joint | angle |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** deflections above 0 and below 90 deg.
-    JointedRadius {
-        /// Laying length of one pipe.
-        pipe_length: Length as Distance,
-        /// Deflection at a joint.
-        deflection: Angle as Angle,
-    } -> Length as Distance
-    { Equation {
-        name: "radius of a jointed string",
-        form: "R = pipe_length / (2 tan(deflection / 2))",
-        source: "jackpull",
-        locator: "polygon of equal sides about a circle",
-        mark: Mark::Judgement,
-        valid: "deflection above 0 and below 90 deg",
-    } }
-    valid |v| v.deflection.value > 0.0 && v.deflection.value < FRAC_PI_2 && v.pipe_length.value >= 0.0;
-    value |s| s.pipe_length / (2.0 * (s.deflection / 2.0).tan());
 }
 
 law! {

@@ -1,7 +1,7 @@
 //! The angle at a jacking joint, from the line of the drive, a curve, or the gap in the joint.
 
 use crate::law::law;
-use crate::quantity::{Angle, Length, Measure, Ratio};
+use crate::quantity::{Angle, Length, Measure};
 use crate::source::{Equation, Mark};
 use core::f64::consts::{FRAC_PI_2, PI};
 
@@ -182,34 +182,6 @@ law! {
     } }
     valid |v| v.outside_diameter.value > 0.0 && (0.0..FRAC_PI_2).contains(&v.angle.value);
     value |s| s.outside_diameter * s.angle.value.tan();
-}
-
-law! {
-    /// Steepest slope that a wave adds to the line: `i = pi e / l`, of `y = e sin(pi x / l)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | e | `amplitude` (to either side of the line) | length |
-    /// | l | `half_wave` (from one crossing of the line to the next) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** e >= 0 and a positive l. From crest to
-    /// trough the mean is 2 e / l; the steepest place is worse.
-    PeakSlopeOfUndulation {
-        /// Amplitude of the wave.
-        amplitude: Length as Offset,
-        /// Half of the wave length.
-        half_wave: Length as Distance,
-    } -> Ratio as Percent
-    { Equation {
-        name: "steepest slope of an undulation",
-        form: "i = pi amplitude / half_wave",
-        source: "jackpull",
-        locator: "derivative of a sine",
-        mark: Mark::Judgement,
-        valid: "amplitude not negative, half wave positive",
-    } }
-    valid |v| v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
-    value |s| PI * s.amplitude / s.half_wave;
 }
 
 law! {

@@ -8,7 +8,7 @@ use jackpull::laws::rigid::GrpEndForce;
 use jackpull::laws::steel::{EffectiveShare, ElasticLocalBuckling, LocalBuckling, SteelEndForce};
 use jackpull::laws::steering::{
     CurveRadius, GapAtJointAngle, JointAngleFromDeviation, JointAngleFromGap, JointAngleFromOffset,
-    JointAngleFromRadius, LeastRadiusOfUndulation, PeakSlopeOfUndulation,
+    JointAngleFromRadius, LeastRadiusOfUndulation,
 };
 use jackpull::quantity::{Angle, Area, Length, Measure, Pressure, Ratio};
 use proptest::prelude::*;
@@ -191,7 +191,7 @@ proptest! {
     fn a_longer_wave_is_milder(amplitude in 0.001..0.2_f64, half in 2.0..100.0_f64, more in 1.01..3.0_f64) {
         let at = |half: f64| {
             let (amplitude, half_wave) = (Length::from_si(amplitude), Length::from_si(half));
-            let slope = PeakSlopeOfUndulation { amplitude, half_wave }.value().value;
+            let slope = jackpull::laws::undulation::PeakSlope { amplitude, half_wave }.value().value;
             (slope, LeastRadiusOfUndulation { amplitude, half_wave }.value().value)
         };
         let (short, long) = (at(half), at(half * more));

@@ -72,8 +72,10 @@ laws! {
         BendStrain { outside_diameter: 0.4, radius: 90.0 }
         PullStrain { stress: 9e6, modulus: 400e6 }
         JointThrustRating { rated_pressure: 60e3, outside_diameter: 0.4, deflection_factor: 0.9 }
-        JointedRadius { pipe_length: 90.0, deflection: 0.2 }
         WeakLinkSetting { pipe: 50e3, pull_head: 50e3, joint: 50e3 }
+    }
+    steering_laws: steering {
+        CurveRadius { pipe_length: 90.0, angle: 0.2 }
     }
     pull_steel_laws: pull_steel {
         SteelBendingStrength {

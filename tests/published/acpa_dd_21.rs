@@ -6,7 +6,7 @@ use crate::found::{Found, Outcome, near, needed, pages, q, value};
 use jackpull::Handbook;
 use jackpull::laws::steering::{
     CurveRadius, GapAtJointAngle, JointAngleFromDeviation, JointAngleFromGap, JointAngleFromOffset,
-    JointAngleFromRadius, LeastRadiusOfUndulation, PeakSlopeOfUndulation,
+    JointAngleFromRadius, LeastRadiusOfUndulation,
 };
 use jackpull::quantity::{Angle, Length, Ratio};
 use std::sync::Arc;
@@ -88,7 +88,7 @@ fn wave_against_its_differences() {
     let step = 1e-3;
     let slope = (0..40_000).map(|at| (line(f64::from(at + 1) * step) - line(f64::from(at) * step)) / step);
     let steepest = slope.fold(0.0, f64::max);
-    assert!((value(PeakSlopeOfUndulation { amplitude, half_wave }).value - steepest).abs() < 1e-9);
+    assert!((value(jackpull::laws::undulation::PeakSlope { amplitude, half_wave }).value - steepest).abs() < 1e-9);
     let step = 0.1;
     let bend = (1..400).map(|at| {
         let x = f64::from(at) * step;

@@ -10,8 +10,8 @@ use jackpull::laws::collapse::CriticalPressure;
 use jackpull::laws::deflection::ScoredWall;
 use jackpull::laws::pe::{AllowableTension, BendRadiusForShare};
 use jackpull::laws::pull_limits::{
-    BendStrain, FactorAtTemperature, JointThrustRating, JointedRadius, PullStrain, PvcPullStress, StressOfStrain,
-    TensionBesideBend, WeakLinkSetting,
+    BendStrain, FactorAtTemperature, JointThrustRating, PullStrain, PvcPullStress, StressOfStrain, TensionBesideBend,
+    WeakLinkSetting,
 };
 use jackpull::laws::reaming::AnnulusVolume;
 use jackpull::quantity::{Force, Length, Measure, Pressure, Ratio, ThermodynamicTemperature, Volume};
@@ -296,7 +296,7 @@ fn joints_and_weak_link() {
     for link in [set("80 kN", "90 kN", "100 kN"), set("100 kN", "80 kN", "90 kN"), set("90 kN", "100 kN", "80 kN")] {
         assert!((link - q::<Force>("80 kN")).abs() < q("1 N"));
     }
-    let radius = law(JointedRadius { pipe_length: q("6 m"), deflection: q("3 deg") });
+    let radius = law(jackpull::laws::steering::CurveRadius { pipe_length: q("6 m"), angle: q("3 deg") });
     // The chord of 6 m of a circle subtends 3 deg: 6 m over 0.05236 rad, to the square of it.
     assert!((radius - q::<Length>("114.6 m")).abs() <= q("0.05 m"), "{radius:?}");
 }

@@ -6,8 +6,9 @@ use crate::law::{Doubted, Law};
 use crate::laws::clay::ConcentricEndForce;
 use crate::laws::concrete::MeanEndStress;
 use crate::laws::packer::KernRadius;
-use crate::laws::steering::{GapAtJointAngle, JointAngleFromGap, PeakSlopeOfUndulation};
+use crate::laws::steering::{GapAtJointAngle, JointAngleFromGap};
 use crate::laws::turned_joint::AngleAtForce;
+use crate::laws::undulation::PeakSlope;
 use crate::method::figures::Figures;
 use crate::method::{Method, assess};
 use crate::quantity::{Area, Force, Pressure, Role};
@@ -104,8 +105,8 @@ fn turned(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe
     }
     if let Some((amplitude, half_wave)) = steering.wave {
         figures.add("steepest slope that the wave adds to the line", Role::Slope, |calc| {
-            let slope = calc.law(PeakSlopeOfUndulation { amplitude: amplitude.value, half_wave });
-            Cited::new(slope, Origin::Law(&PeakSlopeOfUndulation::EQUATION))
+            let slope = calc.law(PeakSlope { amplitude: amplitude.value, half_wave });
+            Cited::new(slope, Origin::Law(&PeakSlope::EQUATION))
         });
     }
 }

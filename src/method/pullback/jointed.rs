@@ -6,7 +6,8 @@ use super::section::{Bend, Borne, RADIUS_TAKEN, Section, has_ramp, on_ramp};
 use crate::check::{Check, Subject};
 use crate::drive::{Barrel, JointPull, JointedPipe, Pipe, Pull};
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::pull_limits::{JointThrustRating, JointedRadius};
+use crate::laws::pull_limits::JointThrustRating;
+use crate::laws::steering::CurveRadius;
 use crate::method::scheme::Scheme;
 use crate::quantity::{Force, Length, Role};
 use crate::source::{Cited, Origin};
@@ -30,7 +31,7 @@ pub(super) fn checks<R: Recorder>(
         JointPull::Thrust { .. } => check.with_note(FALLBACK),
     });
     let joint_radius = jointed.deflection.map(|(deflection, pipe_length)| {
-        let radius = calc.doubted(|calc| calc.law(JointedRadius { pipe_length, deflection: deflection.value }));
+        let radius = calc.doubted(|calc| calc.law(CurveRadius { pipe_length, angle: deflection.value }));
         radius.map(|radius| Cited::new(radius, deflection.origin))
     });
     let radius = match &jointed.barrel {
