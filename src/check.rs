@@ -174,6 +174,8 @@ pub enum Subject {
     PitWidth,
     /// Lift of one pipe into the launch pit.
     CraneLift,
+    /// Shifts, against those of the programme.
+    Programme,
 }
 
 impl Subject {
@@ -239,6 +241,7 @@ impl Subject {
         Self::PitLength,
         Self::PitWidth,
         Self::CraneLift,
+        Self::Programme,
     ];
     /// Number of subjects.
     pub const COUNT: usize = Self::ALL.len();
@@ -307,6 +310,7 @@ impl Subject {
             Self::PitLength => "launch pit, length",
             Self::PitWidth => "launch pit, width",
             Self::CraneLift => "crane lift",
+            Self::Programme => "time, programme",
         }
     }
 
@@ -333,6 +337,7 @@ impl Subject {
                 | Self::PitLength
                 | Self::PitWidth
                 | Self::CraneLift
+                | Self::Programme
         )
     }
 

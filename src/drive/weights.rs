@@ -25,8 +25,10 @@ impl Drive {
             CriterionKind::LoadMargin | CriterionKind::Ground | CriterionKind::Size => true,
             CriterionKind::Grade => matches!(self.service, Service::GravitySewer),
             CriterionKind::Movement => self.site.limits_movement(),
-            // Nothing in this version tells them.
-            CriterionKind::Area | CriterionKind::Time | CriterionKind::Cost => false,
+            CriterionKind::Time => self.site.pace.programme.is_some(),
+            CriterionKind::Cost => self.site.pace.prices.shift.is_some() && self.site.pace.prices.budget.is_some(),
+            // Nothing in this version tells it.
+            CriterionKind::Area => false,
         }
     }
 }

@@ -2,9 +2,11 @@
 
 use crate::check::Subject;
 use crate::choice::Ranked;
-use crate::drive::{Drive, Stretch};
+use crate::conditions::time_plan;
+use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Method, Service};
 use crate::quantity::{Length, Role, Shown, UnitSystem};
+use crate::source::{Mark, Origin};
 
 /// What the file does not give, so that a check of it is absent, in the order of the checks.
 pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
@@ -34,6 +36,9 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
     ask(jacked && wet && absent(Subject::Plug), "soil plug under water (plug, soil.saturated)");
     ask(jacked && absent(Subject::PitLength), "room in the launch pit (launch.space)");
     ask(jacked && absent(Subject::CraneLift), "crane (launch.space.crane)");
+    let planned = drive.site.pace.programme.is_some();
+    let time = if planned { "time against the programme (pace: a stage has no rate)" } else { "time (pace.programme)" };
+    ask(absent(Subject::Programme), time);
     list
 }
 
@@ -98,6 +103,7 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
             }
         }
     }
+    list.extend(judged_time(drive, pipe, ranked.scheme.method));
     if ranked.scheme.method == Method::Pullback {
         list.push(
             "Pullback: weak link before the pipe, nobody by swivel and pull head under load; warn the other pit by \
@@ -112,6 +118,21 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
         );
     }
     Ok(list)
+}
+
+/// The stages whose shifts are no more than our judgement.
+fn judged_time(drive: &Drive, pipe: &Pipe, method: Method) -> Option<String> {
+    let plan = time_plan(drive, pipe, method);
+    let judged = |origin: &Origin| match origin {
+        Origin::Row(row) => drive.handbook.citation(*row).is_some_and(|found| found.2.mark == Mark::Judgement),
+        Origin::Law(law) => law.mark == Mark::Judgement,
+        Origin::File(_) => false,
+    };
+    let stages = plan.stages.iter().flatten().filter(|stage| stage.origin.as_ref().is_some_and(judged));
+    let stages: Vec<&str> = stages.map(|stage| stage.what).collect();
+    (!stages.is_empty()).then(|| {
+        format!("Time: no source was found for {}; the shifts are ours, wide. Give `pace`.", stages.join("; "))
+    })
 }
 
 /// What the depths of the pits ask for.

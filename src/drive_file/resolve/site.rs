@@ -61,6 +61,15 @@ impl Resolver<'_> {
                 OrNone::None => None,
             }
         };
+        let launch = {
+            let invert = line.depths(Length::default(), Length::default()).0;
+            self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water(file.ground.first()))
+        };
+        let reception = {
+            let invert = line.depths(length, length).0;
+            let space = file.reception.as_ref().and_then(|pit| pit.space.as_ref());
+            self.pit_space(space, "reception.space", invert, water(file.ground.last()))
+        };
         Ok(Surroundings {
             gravity: self.gravity(file)?,
             surface: self.surface(file),
@@ -68,18 +77,11 @@ impl Resolver<'_> {
             movement: self.movement(line, stretches)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule(file)?,
-            launch: {
-                let invert = line.depths(Length::default(), Length::default()).0;
-                self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water(file.ground.first()))
-            },
-            reception: {
-                let invert = line.depths(length, length).0;
-                let space = file.reception.as_ref().and_then(|pit| pit.space.as_ref());
-                self.pit_space(space, "reception.space", invert, water(file.ground.last()))
-            },
+            launch,
+            reception,
             pit_rules: self.pit_rules(file, stem)?,
             plug: file.plug.as_ref().map(|field| self.rating(field, &FieldName("plug"), Role::Distance)),
-            pace: self.pace(file, stretches, stem)?,
+            pace: self.pace(file, stretches, stem, [&launch, &reception])?,
         })
     }
 
