@@ -160,14 +160,20 @@ fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
             (_, None, _) => "no rate is known for this work: give `pace`",
             (true, ..) => "made beside the bore meanwhile, by a crew of its own: not in the sum",
             (_, _, Some(_)) => "shifts: clear rates, and the slow one planned by the week",
-            (_, _, None) => "shifts",
+            (_, _, None) => "shifts as told for the work itself, not by length",
         };
         let what = format!("{}{passes}, shifts", stage.what);
         all.push(SiteFigure { topic: TIME, what, values: stage.shifts.map(count), origin: stage.origin, note });
     }
     let sum = plan.shifts.map(count);
-    let note = "without stops and lost days; as sure as its least sure stage; the source is that of the longest";
-    all.push(SiteFigure { topic: TIME, what: "shifts in all".to_owned(), values: sum, origin: plan.origin(), note });
+    let note = "without stops and lost days; named is its least sure stage, of those alike the longest";
+    all.push(SiteFigure {
+        topic: TIME,
+        what: "shifts in all".to_owned(),
+        values: sum,
+        origin: plan.origin(&drive.handbook),
+        note,
+    });
     all
 }
 

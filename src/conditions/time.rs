@@ -3,10 +3,10 @@
 
 use crate::check::{Check, Checks, Subject};
 use crate::drive::{Drive, Pipe, PulledPipe, Rate};
-use crate::handbook::Method;
+use crate::handbook::{Handbook, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
-use crate::source::{Cited, Origin};
+use crate::source::{Cited, Mark, Origin};
 
 /// One stage of the work.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,12 +45,34 @@ impl TimePlan {
         }
     }
 
-    /// Where the slowest stage comes from.
+    /// Where the least sure stage comes from, of those alike the longest: a sum is as sure as that.
     #[must_use]
-    pub fn origin(&self) -> Option<Origin> {
+    pub fn origin(&self, handbook: &Handbook) -> Option<Origin> {
         let counted = self.stages.iter().flatten().filter(|stage| !stage.beside);
-        let slowest = counted.filter_map(|stage| Some((stage.shifts?.likely, stage.origin?)));
-        slowest.max_by(|a, b| a.0.si().total_cmp(&b.0.si())).map(|slowest| slowest.1)
+        let stages = counted.filter_map(|stage| Some((stage.shifts?.likely.si(), stage.origin?)));
+        let unsure = |origin: Origin| match mark(handbook, origin) {
+            Mark::Given => 0,
+            Mark::Published => 1,
+            Mark::Memory => 2,
+            Mark::CommonPractice => 3,
+            Mark::Judgement => 4,
+        };
+        stages.max_by(|a, b| unsure(a.1).cmp(&unsure(b.1)).then(a.0.total_cmp(&b.0))).map(|least| least.1)
+    }
+
+    /// What the shifts of these stages rest on is no more than our judgement.
+    pub fn judged(&self, handbook: &Handbook) -> impl Iterator<Item = &'static str> {
+        let judged = |stage: &&StageTime| stage.origin.is_some_and(|origin| mark(handbook, origin) == Mark::Judgement);
+        self.stages.iter().flatten().filter(judged).map(|stage| stage.what)
+    }
+}
+
+/// How sure an origin is; of a row that is not there, no more than a judgement.
+fn mark(handbook: &Handbook, origin: Origin) -> Mark {
+    match origin {
+        Origin::Row(row) => handbook.citation(row).map_or(Mark::Judgement, |found| found.2.mark),
+        Origin::Law(equation) => equation.mark,
+        Origin::File(_) => Mark::Given,
     }
 }
 

@@ -6,7 +6,6 @@ use crate::conditions::time_plan;
 use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Method, Service};
 use crate::quantity::{Length, Role, Shown, UnitSystem};
-use crate::source::{Mark, Origin};
 
 /// What the file does not give, so that a check of it is absent, in the order of the checks.
 pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
@@ -123,13 +122,7 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
 /// The stages whose shifts are no more than our judgement.
 fn judged_time(drive: &Drive, pipe: &Pipe, method: Method) -> Option<String> {
     let plan = time_plan(drive, pipe, method);
-    let judged = |origin: &Origin| match origin {
-        Origin::Row(row) => drive.handbook.citation(*row).is_some_and(|found| found.2.mark == Mark::Judgement),
-        Origin::Law(law) => law.mark == Mark::Judgement,
-        Origin::File(_) => false,
-    };
-    let stages = plan.stages.iter().flatten().filter(|stage| stage.origin.as_ref().is_some_and(judged));
-    let stages: Vec<&str> = stages.map(|stage| stage.what).collect();
+    let stages: Vec<&str> = plan.judged(&drive.handbook).collect();
     (!stages.is_empty()).then(|| {
         format!("Time: no source was found for {}; the shifts are ours, wide. Give `pace`.", stages.join("; "))
     })
