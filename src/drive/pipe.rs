@@ -35,6 +35,8 @@ pub struct Pipe {
     pub(crate) sewer: Option<super::Sewer>,
     /// What it bears in service, where its crushing strength is known.
     pub(crate) service: Option<Box<super::PipeInService>>,
+    /// What only the pipe maker knows and nobody has said, of a pipe that is proposed.
+    pub(crate) not_given: Vec<super::NotGiven>,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
 }

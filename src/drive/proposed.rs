@@ -2,7 +2,33 @@
 
 use super::Drive;
 use crate::quantity::{Length, Role, Shown, UnitSystem};
-use crate::source::Cited;
+use crate::source::{Cited, Equation, Mark, Origin};
+
+/// A limit that only the pipe maker knows. A proposed pipe without it is open, never chosen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NotGiven {
+    /// The greatest force on the end of a jacked pipe.
+    EndForce,
+    /// Strength of a fused joint over that of the pipe.
+    JointFactor,
+    /// The pull that a restrained joint holds.
+    JointPull,
+    /// Deflection that a restrained joint may take, which sets the radius of the ramp.
+    JointDeflection,
+}
+
+/// Stands where the maker's figure would.
+const ASK: Equation = Equation {
+    name: "limit by the pipe maker",
+    form: "at its best, and not decided",
+    source: "jackpull",
+    locator: "only the pipe maker knows it, and it is not given",
+    mark: Mark::Judgement,
+    valid: "a proposed pipe",
+};
+
+/// Where such a limit would come from.
+pub(crate) const BY_ITS_MAKER: Origin = Origin::Law(&ASK);
 
 /// What was proposed, and why.
 #[derive(Debug, Clone)]
