@@ -1,6 +1,7 @@
 //! Pipes that the file does not list, proposed from the inside diameter that is needed.
 
 use super::Drive;
+use crate::handbook::Method;
 use crate::quantity::{Length, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, Mark, Origin};
 
@@ -15,6 +16,28 @@ pub enum NotGiven {
     JointPull,
     /// Deflection that a restrained joint may take, which sets the radius of the ramp.
     JointDeflection,
+}
+
+impl NotGiven {
+    /// Field of a candidate that settles it.
+    #[must_use]
+    pub const fn field(self) -> &'static str {
+        match self {
+            Self::EndForce => "rated_force",
+            Self::JointFactor => "joint_factor",
+            Self::JointPull => "joint_pull",
+            Self::JointDeflection => "joint_deflection",
+        }
+    }
+
+    /// The method that asks for it.
+    #[must_use]
+    pub const fn method(self) -> Method {
+        match self {
+            Self::EndForce => Method::PipeJacking,
+            Self::JointFactor | Self::JointPull | Self::JointDeflection => Method::Pullback,
+        }
+    }
 }
 
 /// Stands where the maker's figure would.

@@ -64,7 +64,7 @@ pub fn pits(
         return Ok(Vec::new());
     }
     let grade = Ratio::from_si(drive.grade.value.si().tan());
-    let search = Search { file, handbook, grade };
+    let search = Search { file, handbook, drive, grade };
     let mut all = Vec::new();
     for (place, ranked) in choice.ranked.iter().enumerate() {
         if let Some(published) = published(ranked) {
@@ -83,6 +83,7 @@ fn published(ranked: &Ranked) -> Option<Cited<Length>> {
 struct Search<'a> {
     file: &'a DriveFile,
     handbook: &'a Arc<Handbook>,
+    drive: &'a Drive,
     grade: Ratio,
 }
 
@@ -152,7 +153,10 @@ impl Search<'_> {
                 Err(InputError::Faults(_)) => return Ok(None),
                 Err(error) => return Err(error),
             };
-            let Some(pipe) = drive.candidates.get(ranked.candidate) else { return Ok(None) };
+            // By name: another drive may have other pipes proposed.
+            let label = self.drive.candidates.get(ranked.candidate).map(|pipe| pipe.label());
+            let pipe = drive.candidates.iter().find(|pipe| Some(pipe.label()) == label);
+            let Some(pipe) = pipe else { return Ok(None) };
             let scheme = assess(&drive, pipe, ranked.scheme.method);
             let harder = |other: &Scheme| {
                 Standing::of(&scheme).cmp(&Standing::of(other)).then(used(&scheme).total_cmp(&used(other))).is_gt()

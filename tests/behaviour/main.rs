@@ -31,6 +31,7 @@ mod overlays;
 mod packer;
 mod paths;
 mod pipe_end;
+mod proposed;
 mod pull_door;
 mod pull_laws;
 mod pull_works;

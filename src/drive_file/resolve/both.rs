@@ -28,7 +28,7 @@ impl Resolver<'_> {
         let only_pulled = candidate.ovality.is_some()
             || candidate.passes.is_some()
             || candidate.joint_diameter.is_some()
-            || candidate.wall.is_none();
+            || candidate.wall.is_none() && self.proposing.is_none();
         if file.pull.is_none() || pushed {
             self.refuse_pulled(path, candidate);
             return self.jacked_steel(path, candidate, file, size);

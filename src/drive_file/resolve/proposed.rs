@@ -168,8 +168,7 @@ impl Resolver<'_> {
 
     /// Every kind of pipe in the tables.
     fn kinds(&self) -> Result<Vec<Kind>, HandbookError> {
-        let mut kinds = vec![self.clay_sizes()?, self.concrete_sizes()?, self.steel_sizes()?];
-        kinds.extend([self.pulled_steel_sizes()?, self.iron_sizes()?]);
+        let mut kinds = vec![self.clay_sizes()?, self.concrete_sizes()?, self.steel_sizes()?, self.iron_sizes()?];
         kinds.extend(self.pvc_sizes()?);
         let average = self.handbook.ratio("pe.average_wall")?.value;
         let inside = |outside: Length, wall: Length| outside - wall * (2.0 * average.si());
@@ -214,19 +213,8 @@ impl Resolver<'_> {
         Ok(Kind { name: "concrete".to_owned(), sizes: sizes.collect() })
     }
 
-    /// Casings, by outside diameter.
+    /// Line pipe in iron pipe sizes with the wall where the guide begins; beyond them casings, by outside diameter.
     fn steel_sizes(&self) -> Result<Kind, HandbookError> {
-        let sizes = self.handbook.steel_casing_pipe()?.iter().map(|row| {
-            let (outside, wall) = (row.value.value.outside_diameter.value, row.value.value.wall.value);
-            // The scheme tells that it is to be jacked.
-            let scheme = Some(EndScheme::Default.into());
-            (outside - wall * 2.0, CandidateFile { scheme, ..CandidateFile::of(Material::Steel, outside) })
-        });
-        Ok(Kind { name: "steel".to_owned(), sizes: sizes.collect() })
-    }
-
-    /// Line pipe in iron pipe sizes to be pulled, with the wall where the guide begins.
-    fn pulled_steel_sizes(&self) -> Result<Kind, HandbookError> {
         let mut sizes = Vec::new();
         for row in self.handbook.pe_ips()?.iter() {
             let (size, outside) = (row.value.value.size.value, row.value.value.outside_diameter.value);
@@ -237,7 +225,15 @@ impl Resolver<'_> {
                 CandidateFile { steel_grade, ..CandidateFile::of(Material::Steel, size) },
             ));
         }
-        Ok(Kind { name: "steel to be pulled".to_owned(), sizes })
+        let widest = sizes.iter().map(|(inside, _)| *inside).fold(Length::default(), Length::max);
+        let casings = self.handbook.steel_casing_pipe()?.iter().map(|row| {
+            let (outside, wall) = (row.value.value.outside_diameter.value, row.value.value.wall.value);
+            // The scheme tells that it is to be jacked.
+            let scheme = Some(EndScheme::Default.into());
+            (outside - wall * 2.0, CandidateFile { scheme, ..CandidateFile::of(Material::Steel, outside) })
+        });
+        sizes.extend(casings.filter(|(inside, _)| *inside > widest));
+        Ok(Kind { name: "steel".to_owned(), sizes })
     }
 
     fn iron_sizes(&self) -> Result<Kind, HandbookError> {
