@@ -296,7 +296,7 @@ impl View<'_> {
         Some(ScoreView { least: score.least, most: score.most, criteria: criteria.collect() })
     }
 
-    fn check(&self, check: &Check) -> CheckView {
+    pub(super) fn check(&self, check: &Check) -> CheckView {
         let basis = self.origin(check.basis);
         CheckView {
             subject: check.subject.label(),

@@ -34,7 +34,7 @@ impl Input {
     #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
-            Self::Friction => "unit friction, times",
+            Self::Friction => "unit friction",
             Self::Length => "length of the drive",
             Self::Stone => "largest stone",
             Self::Water => "depth of the water table",

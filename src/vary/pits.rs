@@ -37,6 +37,8 @@ pub struct Pits {
     pub standing: Standing,
     /// The load check whose limit that drive uses most.
     pub governed_by: Option<(Subject, f64)>,
+    /// That drive, with its checks.
+    pub worst: Option<Scheme>,
 }
 
 /// Halvings of the search for the longest drive.
@@ -115,7 +117,15 @@ impl Search<'_> {
         let count = (line / longest).si().ceil();
         if !(longest.si() > 0.0 && count <= MOST_DRIVES) {
             let standing = Standing::Barred;
-            return Ok(Some(Pits { ranked: place, limit, longest, drives: None, standing, governed_by: None }));
+            return Ok(Some(Pits {
+                ranked: place,
+                limit,
+                longest,
+                drives: None,
+                standing,
+                governed_by: None,
+                worst: None,
+            }));
         }
         let spacing = line / count;
         let Some(worst) = self.worst(ranked, spacing)? else { return Ok(None) };
@@ -130,7 +140,7 @@ impl Search<'_> {
         )]
         let drives = Some((count as u32, spacing));
         let standing = Standing::of(&worst);
-        Ok(Some(Pits { ranked: place, limit, longest, drives, standing, governed_by: most }))
+        Ok(Some(Pits { ranked: place, limit, longest, drives, standing, governed_by: most, worst: Some(worst) }))
     }
 
     /// The check that keeps the worst drive of this length from being chosen.
