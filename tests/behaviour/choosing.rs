@@ -164,6 +164,23 @@ fn equals_share_their_place() {
     assert_eq!(choice.ranked[2].place, 3);
 }
 
+/// A tie within the method is told beside the rival of the other method.
+#[test]
+fn a_tie_is_told_as_a_tie() {
+    let twin = "  - { material: pe100, size: 315 mm, wall: 28.6 mm }\n";
+    for list in [format!("{PE}{twin}"), format!("{twin}{PE}")] {
+        let (_, choice) = chosen(&text(|text| text.replace(&format!("{CLAY}{PE}"), &list)));
+        assert_eq!((choice.ranked[0].place, choice.ranked[1].place), (1, 1), "{}", choice.reason);
+        assert!(choice.reason.contains(" scores about the same"), "{}", choice.reason);
+    }
+    // The same beside a rival of the other method.
+    let same =
+        "  - { material: clay, size: 10 in, bore: 14 in }\n  - { material: clay, size: 10 in, bore: 355.7 mm }\n";
+    let (_, choice) = chosen(&text(|text| text.replace("rig:", "tolerance: 60 mm\nrig:").replace(CLAY, same)));
+    assert_eq!((choice.ranked[0].place, choice.ranked[1].place), (1, 1), "{}", choice.reason);
+    assert!(choice.reason.contains(" scores about the same"), "{}", choice.reason);
+}
+
 /// Where standing is the same, the sentence names what decided and what speaks for the other.
 #[test]
 fn the_sentence_names_two_criteria_and_the_other_argument() {
