@@ -7,12 +7,14 @@ use crate::drive::{Drive, Pipe, Soil, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::face::{CriticalNumberCylinder, CriticalNumberSphere, FaceSafety, StabilityNumber};
-use crate::laws::pit_base::{CriticalGradient, PlugLength};
+use crate::laws::pit_base::{CriticalGradient, PlugAgainstSliding, PlugLength};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, UnitWeight};
+use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::Cited;
 
 const SHORT_TERM: &str = "short term, no support on the face; the limits fall with shallow cover";
+const PLUG: &str =
+    "whole soil that neither boils nor slides, by its weight on smooth steel; not what an auger has loosened";
 const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
 
 pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
@@ -24,7 +26,9 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
         if let Some(check) = soil.and_then(|soil| number(calc, drive, pipe, soil)) {
             worst(checks, check);
         }
-        if let Some(plug) = drive.site.plug.filter(|_| is_granular(stretch) && stretch.head > Length::default()) {
+        if let Some(plug) =
+            drive.site.plug.filter(|_| is_granular(stretch) && stretch.head_at_face() > Length::default())
+        {
             worst(checks, self::plug(calc, drive, stretch, plug));
         }
     }
@@ -77,19 +81,36 @@ fn number<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, soil: &So
 }
 
 fn plug<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check {
-    let (low, high) = drive.site.pit_rules.plug;
-    let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-    let saturated = stretch.soil.as_deref().and_then(Soil::at_pipe).and_then(|layer| layer.saturated);
-    let Some(saturated) = saturated else {
-        return Check::rated(Subject::Plug, Verdict::NotDecided, high.origin).with_note(NO_WEIGHT);
-    };
     calc.part("soil plug against the head of water");
-    let need = calc.doubted(|calc| {
-        let critical_gradient = calc.law(CriticalGradient { buoyant_weight: saturated - water_weight, water_weight });
-        let need = Band { low, likely: low, high: high.value };
-        let need = need.map(|factor| calc.law(PlugLength { factor, head: stretch.head, critical_gradient }));
-        Cited::new(need, high.origin)
-    });
+    let Some(need) = plug_needed(calc, drive, stretch) else {
+        let factor = drive.site.pit_rules.plug.1;
+        return Check::rated(Subject::Plug, Verdict::NotDecided, factor.origin).with_note(NO_WEIGHT);
+    };
     let supply = Doubted { value: Band::same(plug.value), doubt: None };
-    Check::at_least_by_level(Subject::Plug, Role::Distance, supply, need)
+    Check::at_least_by_level(Subject::Plug, Role::Distance, supply, need).with_note(PLUG)
+}
+
+/// Length of plug that the water of a stretch asks for: the longer of that against boiling and that against sliding,
+/// likely and high by the factor; `None` where the saturated unit weight is not known.
+pub(super) fn plug_needed<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    stretch: &Stretch,
+) -> Option<Doubted<Cited<Band<Length>>>> {
+    let rules = &drive.site.pit_rules;
+    let (low, high) = rules.plug;
+    let layer = stretch.soil.as_deref().and_then(Soil::at_pipe)?;
+    let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+    let buoyant = layer.saturated? - water_weight;
+    let interface_angle = Angle::from_si(layer.friction_angle.si() * rules.plug_interface.value.si());
+    let head = stretch.head_at_face();
+    Some(calc.doubted(|calc| {
+        let critical_gradient = calc.law(CriticalGradient { buoyant_weight: buoyant, water_weight });
+        let mut need = |factor| {
+            let boiling = calc.law(PlugLength { factor, head, critical_gradient });
+            boiling.max(calc.law(PlugAgainstSliding { factor, head, buoyant, interface_angle }))
+        };
+        let (likely, most) = (need(low), need(high.value));
+        Cited::new(Band { low: likely, likely, high: most }, high.origin)
+    }))
 }

@@ -1,6 +1,7 @@
 //! Figures that decide nothing, and that an engineer wants to see: how far the ground moves, how large the pits are,
 //! what water comes in, how many shifts the work takes.
 
+use super::face::plug_needed;
 use super::movement::{at_service, at_surface};
 use super::pits::{lift, sides};
 use super::time::time_plan;
@@ -8,9 +9,7 @@ use crate::drive::{Drive, Pipe, Pit, PitRules};
 use crate::handbook::Method;
 use crate::law::{Calc, Silent};
 use crate::laws::inflow::{EquivalentRadius, InflowUnconfined, InfluenceRadius};
-use crate::laws::pit_base::{CriticalGradient, PlugLength};
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::{Band, Length, Measure, Role, Shown, UnitWeight};
+use crate::quantity::{Band, Length, Role, Shown};
 use crate::source::{Cited, Origin};
 
 /// One figure.
@@ -106,18 +105,10 @@ fn plug(calc: &mut Calc<Silent>, drive: &Drive) -> Option<(Band<Length>, Origin)
     if !drive.site.face.open {
         return None;
     }
-    let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-    let (low, high) = drive.site.pit_rules.plug;
-    let wet = drive.stretches.iter().filter(|stretch| stretch.head > Length::default());
-    let needs = wet.filter_map(|stretch| {
-        let saturated = stretch.soil.as_deref()?.at_pipe()?.saturated?;
-        let critical_gradient = calc.law(CriticalGradient { buoyant_weight: saturated - water_weight, water_weight });
-        let mut need = |factor| calc.law(PlugLength { factor, head: stretch.head, critical_gradient });
-        let (likely, most) = (need(low), need(high.value));
-        Some(Band { low: likely, likely, high: most })
-    });
-    let longest = needs.reduce(|one, other| one.with(other, Length::max))?;
-    Some((longest, high.origin))
+    let wet = drive.stretches.iter().filter(|stretch| stretch.head_at_face() > Length::default());
+    let needs = wet.filter_map(|stretch| plug_needed(calc, drive, stretch).filter(|need| need.doubt.is_none()));
+    let longest = needs.map(|need| need.value.value).reduce(|one, other| one.with(other, Length::max))?;
+    Some((longest, drive.site.pit_rules.plug.1.origin))
 }
 
 fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -> Option<(Shown, Shown)> {

@@ -1,6 +1,6 @@
 //! The ground along the drive.
 
-use crate::handbook::{GroundClass, Rating, TipModel};
+use crate::handbook::{GroundClass, Rating, TipModel, Treatment};
 use crate::quantity::{Angle, Band, Length, Pressure, Ratio, UnitWeight};
 use crate::source::{Cited, Equation};
 
@@ -26,6 +26,8 @@ pub struct Stretch {
     pub(crate) doubt: Option<&'static Equation>,
     /// Water over the invert at its deepest.
     pub(crate) head: Length,
+    /// What keeps that water from the face, by the word of the file.
+    pub(crate) treatment: Option<Treatment>,
     /// Boxed, so that what every assessment walks over stays small.
     pub(crate) soil: Option<Box<Soil>>,
 }
@@ -80,6 +82,11 @@ impl Soil {
 }
 
 impl Stretch {
+    /// Water that stands against an open face: none where the ground is treated.
+    pub(crate) fn head_at_face(&self) -> Length {
+        if self.treatment.is_some() { Length::default() } else { self.head }
+    }
+
     /// Blow counts of the harder ground of the face.
     pub(crate) fn worst_blows(&self) -> Band<Ratio> {
         self.other_tip.map_or(self.tip.blows, |other| self.tip.blows.with(other.blows, Ratio::max))

@@ -165,6 +165,8 @@ pub struct PitRules {
     pub(crate) heave: Cited<Ratio>,
     pub(crate) uplift: (Ratio, Cited<Ratio>),
     pub(crate) plug: (Ratio, Cited<Ratio>),
+    /// Friction angle between plug and casing over that of the soil.
+    pub(crate) plug_interface: Cited<Ratio>,
     pub(crate) pumping_start: Cited<Ratio>,
     /// Added to the outside diameter, or the width itself for an auger pit: low and high.
     pub(crate) width: (Length, Cited<Length>),

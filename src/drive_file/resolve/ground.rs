@@ -208,6 +208,7 @@ impl Resolver<'_> {
             pullback,
             doubt: self.doubt(stretch, mixed_with, works)?,
             head,
+            treatment,
             soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
         })
     }

@@ -5,7 +5,7 @@ use super::{Resolver, no_row};
 use crate::drive::{Pit, PitRules, PitSpace, Stem};
 use crate::drive_file::{DriveFile, PitSpaceFile};
 use crate::handbook::{HandbookError, Spoil};
-use crate::quantity::{Length, Role};
+use crate::quantity::{Length, Ratio, Role};
 use crate::source::{Cited, FieldName};
 
 const NAMES: [[&FieldName; 3]; 2] = [
@@ -87,6 +87,18 @@ impl Resolver<'_> {
         Ok(row.map(|row| row.high.value))
     }
 
+    /// Interface angle of smooth steel over the friction angle of the soil.
+    fn smooth_steel(&self) -> Result<Cited<Ratio>, HandbookError> {
+        const KEY: &str = "potyondy_smooth_steel";
+        let table = self.handbook.interface_friction()?;
+        let row = table.get(KEY).ok_or_else(|| no_row(table.id, KEY))?;
+        let share = row.map(|row| row.high.value);
+        if share.value > Ratio::default() && share.value <= Ratio::from(1.0) {
+            return Ok(share);
+        }
+        Err(HandbookError::Unfit { table: table.id, row: KEY.to_owned(), why: "must be above 0, at most 1" })
+    }
+
     pub(super) fn pit_rules(&mut self, file: &DriveFile, stem: &Stem) -> Result<PitRules, HandbookError> {
         let factors = self.handbook.pit_factor()?;
         let sizes = self.handbook.shaft_size()?;
@@ -111,6 +123,13 @@ impl Resolver<'_> {
             heave: end(factors, "base_heave", low)?,
             uplift: span(factors, "base_uplift")?,
             plug: span(factors, "plug_gradient")?,
+            plug_interface: {
+                let share = self.smooth_steel()?;
+                if file.plug.is_some() {
+                    self.assume_one("plug: friction angle on steel over that of the soil", share, Role::Ratio);
+                }
+                share
+            },
             pumping_start: end(factors, "pumping_start", |row| row.value.as_ref())?,
             width: (width.0.value, width.1),
             length: (length.0.value, length.1),
