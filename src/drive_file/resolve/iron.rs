@@ -7,9 +7,14 @@ use crate::handbook::HandbookError;
 use crate::quantity::{Length, Role};
 use crate::source::{Cited, FieldName};
 
+/// Outside and inside diameter.
+type Diameters = Cited<(Length, Option<Length>)>;
+/// Outside diameter and wall.
+type OutsideAndWall = (Cited<Length>, Cited<Length>);
+
 impl Resolver<'_> {
     /// Outside and inside diameter of a metric size.
-    pub(super) fn metric_iron(&self, size: Length) -> Result<Option<Cited<(Length, Option<Length>)>>, HandbookError> {
+    pub(super) fn metric_iron(&self, size: Length) -> Result<Option<Diameters>, HandbookError> {
         let row = self.handbook.iron_pipe()?.find(|row| same_size(row.size.value, size));
         Ok(row.map(|row| {
             row.map(|row| {
@@ -25,7 +30,7 @@ impl Resolver<'_> {
         path: &str,
         candidate: &CandidateFile,
         size: Length,
-    ) -> Result<Option<(Cited<Length>, Cited<Length>)>, HandbookError> {
+    ) -> Result<Option<OutsideAndWall>, HandbookError> {
         if candidate.outside_diameter.is_some() {
             return Ok(None);
         }
