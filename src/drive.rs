@@ -19,7 +19,8 @@ pub use capacity::{
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
-pub use proposed::Proposed;
+pub(crate) use proposed::BY_ITS_MAKER;
+pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;
 pub use service::{PipeInService, Place};
 pub use site::{

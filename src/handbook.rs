@@ -96,6 +96,8 @@ shelves! {
     pvc_temperature: TemperatureFactorRow,
     /// PVC pipe in cast iron sizes.
     pvc_pipe: SizeOutsideRow,
+    /// Ductile iron pipe of metric sizes.
+    iron_pipe: SizeOutsideWallRow,
     /// Thickness of packers.
     packer_thickness: LengthRangeRow,
     /// Thickness of a crushed packer over that as fitted.

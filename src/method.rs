@@ -3,6 +3,7 @@
 mod figures;
 mod jacking;
 mod models;
+mod not_given;
 mod profile;
 mod pullback;
 mod scheme;
@@ -65,6 +66,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
         // A pipe without checks for a method stays without checks, which is never a pass.
         _ => return scheme,
     }
+    not_given::open(pipe, &mut scheme);
     jacking::wall::checks(calc, drive, pipe, &mut scheme);
     jacking::service::checks(calc, drive, pipe, &mut scheme);
     for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {

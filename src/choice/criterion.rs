@@ -78,7 +78,8 @@ fn load_margin(seen: &Seen) -> Figure {
     let known = loads().all(|check| check.verdict != Verdict::NotDecided) && loads().next().is_some();
     Figure {
         raw: Some(Shown { si: utilisation, role: Role::Ratio }),
-        value: known.then_some(if over { 0.0 } else { falling(utilisation, 1.0) }),
+        // Over is over, whatever else is not known.
+        value: (known || over).then(|| if over { 0.0 } else { falling(utilisation, 1.0) }),
     }
 }
 

@@ -23,6 +23,7 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
     let care = list(first, Verdict::WithCare);
     let care = if care.is_empty() { care } else { format!("; with care: {care}") };
     let opening = format!("{} {}{governed}{care}", name(first), first.standing.label());
+    let opening = format!("{opening}{}", equals(drive, ranked));
     // The rival is the best scheme of another kind, if there is one: that is the decision to defend.
     let other_kind =
         ranked.iter().skip(1).find(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
@@ -46,6 +47,23 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
         }
         standing => format!("{opening}; {rival_name} is {}: {}{argument}", standing.label(), stops(drive, rival)?),
     })
+}
+
+/// Schemes by the same method that share the first place: a tie is a tie, whoever is named first.
+fn equals(drive: &Drive, ranked: &[Ranked]) -> String {
+    let Some(first) = ranked.first() else { return String::new() };
+    let rivals = ranked.iter().any(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
+    let shares = |other: &&Ranked| {
+        other.place == first.place && other.standing == first.standing && other.scheme.method == first.scheme.method
+    };
+    // Without a rival of the other method the next scheme is the rival, and told as such.
+    let equals = ranked.iter().skip(if rivals { 1 } else { 2 }).filter(shares);
+    let names: Vec<String> = equals.map(|other| name(drive, other)).collect();
+    match names.as_slice() {
+        [] => String::new(),
+        [one] => format!("; {one} scores about the same"),
+        [many @ .., last] => format!("; {} and {last} score about the same", many.join(", ")),
+    }
 }
 
 /// Method and pipe.

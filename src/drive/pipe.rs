@@ -38,6 +38,8 @@ pub struct Pipe {
     pub(crate) service: Option<Box<super::PipeInService>>,
     /// Price per metre, in the user's money, where the file gives it.
     pub(crate) price: Option<Priced<Length>>,
+    /// What only the pipe maker knows and nobody has said, of a pipe that is proposed.
+    pub(crate) not_given: Vec<super::NotGiven>,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
 }

@@ -1,8 +1,57 @@
 //! Pipes that the file does not list, proposed from the inside diameter that is needed.
 
 use super::Drive;
+use crate::handbook::Method;
 use crate::quantity::{Length, Role, Shown, UnitSystem};
-use crate::source::Cited;
+use crate::source::{Cited, Equation, Mark, Origin};
+
+/// A limit that only the pipe maker knows. A proposed pipe without it is open, never chosen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NotGiven {
+    /// The greatest force on the end of a jacked pipe.
+    EndForce,
+    /// Strength of a fused joint over that of the pipe.
+    JointFactor,
+    /// The pull that a restrained joint holds.
+    JointPull,
+    /// Deflection that a restrained joint may take, which sets the radius of the ramp.
+    JointDeflection,
+}
+
+impl NotGiven {
+    /// Field of a candidate that settles it.
+    #[must_use]
+    pub const fn field(self) -> &'static str {
+        match self {
+            Self::EndForce => "rated_force",
+            Self::JointFactor => "joint_factor",
+            Self::JointPull => "joint_pull",
+            Self::JointDeflection => "joint_deflection",
+        }
+    }
+
+    /// The method that asks for it.
+    #[must_use]
+    pub const fn method(self) -> Method {
+        match self {
+            Self::EndForce => Method::PipeJacking,
+            Self::JointFactor | Self::JointPull | Self::JointDeflection => Method::Pullback,
+        }
+    }
+}
+
+/// Stands where the maker's figure would.
+const ASK: Equation = Equation {
+    name: "limit by the pipe maker",
+    form: "at its best, and not decided",
+    source: "jackpull",
+    locator: "only the pipe maker knows it, and it is not given",
+    mark: Mark::Judgement,
+    valid: "a proposed pipe",
+};
+
+/// Where such a limit would come from.
+pub(crate) const BY_ITS_MAKER: Origin = Origin::Law(&ASK);
 
 /// What was proposed, and why.
 #[derive(Debug, Clone)]

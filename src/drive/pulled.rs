@@ -67,6 +67,8 @@ pub enum JointPull {
         /// What deflection leaves.
         deflection_factor: Ratio,
     },
+    /// Not known: of a proposed pipe.
+    NotGiven,
 }
 
 /// A welded steel pipe.

@@ -6,11 +6,13 @@ mod clay;
 mod concrete;
 mod face;
 mod ground;
+mod iron;
 mod jacked;
 mod jacked_steel;
 mod jacks;
 mod label;
 mod line;
+mod not_given;
 mod pace;
 mod pe;
 mod pe_strength;
@@ -34,7 +36,7 @@ mod weights;
 mod works;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
-use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
+use crate::drive::{Assumed, AssumedValue, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError, rising};
 use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, Torque, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
@@ -47,6 +49,8 @@ struct Resolver<'a> {
     handbook: &'a Handbook,
     flaws: Vec<Flaw>,
     assumed: Vec<Assumed>,
+    /// What the maker of the pipe at hand has to say, while one is proposed; elsewhere its absence is a fault.
+    proposing: Option<Vec<NotGiven>>,
 }
 
 impl Resolver<'_> {
@@ -171,7 +175,7 @@ const MOST_CANDIDATES: usize = 50;
 
 /// The outer error is the handbook's, the inner one the file's.
 pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Result<Drive, Vec<Flaw>>, HandbookError> {
-    let mut resolver = Resolver { handbook, flaws: Vec::new(), assumed: Vec::new() };
+    let mut resolver = Resolver { handbook, flaws: Vec::new(), assumed: Vec::new(), proposing: None };
     let drive = match resolver.drive(file, handbook) {
         // A faulty value can look for a row that there is not: the value is what the user can mend.
         Err(_) if !resolver.flaws.is_empty() => return Ok(Err(resolver.flaws)),

@@ -127,6 +127,14 @@ impl View<'_> {
         self.drive.candidates.get(ranked.candidate).map_or_else(String::new, |pipe| pipe.label.clone())
     }
 
+    /// Fields that only the maker of a proposed pipe can fill.
+    fn ask(&self, ranked: &Ranked) -> Vec<&'static str> {
+        let pipe = self.drive.candidates.get(ranked.candidate);
+        let missing = pipe.map_or(&[][..], |pipe| &pipe.not_given);
+        let missing = missing.iter().filter(|missing| missing.method() == ranked.scheme.method);
+        missing.map(|missing| missing.field()).collect()
+    }
+
     fn scheme(&self, ranked: &Ranked) -> Result<SchemeView, HandbookError> {
         let excluded = ranked.scheme.excluded().map(|origin| {
             let reason = exclusion(self.drive, origin)?;
@@ -143,6 +151,7 @@ impl View<'_> {
             if_settled: ranked.if_settled.as_ref().map(|settled| SettledView {
                 place: settled.place,
                 open: settled.open.iter().map(|subject| subject.label()).collect(),
+                ask: self.ask(ranked),
             }),
             excluded: excluded.collect::<Result<_, HandbookError>>()?,
             score: self.score(ranked),
@@ -287,7 +296,7 @@ impl View<'_> {
         Some(ScoreView { least: score.least, most: score.most, criteria: criteria.collect() })
     }
 
-    fn check(&self, check: &Check) -> CheckView {
+    pub(super) fn check(&self, check: &Check) -> CheckView {
         let basis = self.origin(check.basis);
         CheckView {
             subject: check.subject.label(),

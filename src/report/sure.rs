@@ -1,13 +1,13 @@
 //! How sure a choice is, and the pits of a line, spelled out as plain data.
 
 use super::build::{View, at_subject};
-use super::view::{AtView, OriginView, Report, ValueView};
+use super::view::{AtView, CheckView, OriginView, Report, ValueView};
 use crate::choice::robust::{Contest, Count, Robustness, WeightShift};
 use crate::choice::{Choice, Ranked};
 use crate::drive::Drive;
 use crate::handbook::Method;
 use crate::quantity::{Role, Shown, UnitSystem};
-use crate::vary::{InputTurns, Outcome, PitLimit, Pits, Turn};
+use crate::vary::{Input, InputTurns, Outcome, PitLimit, Pits, Turn};
 use serde::Serialize;
 
 /// A scheme by name.
@@ -82,6 +82,9 @@ pub struct InputTurnsView {
     pub below: Option<TurnView>,
     /// The nearest turn above.
     pub above: Option<TurnView>,
+    /// True where the value is a factor on what is taken.
+    #[serde(skip)]
+    pub(super) is_factor: bool,
 }
 
 /// Where the choice turns.
@@ -121,6 +124,8 @@ pub struct PitsView {
     pub standing: &'static str,
     /// The load check that drive uses most.
     pub governed_by: Option<AtView>,
+    /// Checks of the worst drive.
+    pub checks: Vec<CheckView>,
 }
 
 /// What is looked at beside a choice.
@@ -206,6 +211,7 @@ impl Spell<'_> {
             to: self.view.value(turns.range.1),
             below: turns.below.map(turn),
             above: turns.above.map(turn),
+            is_factor: turns.input == Input::Friction,
         }
     }
 
@@ -224,6 +230,12 @@ impl Spell<'_> {
             source,
             standing: pits.standing.label(),
             governed_by: pits.governed_by.map(|(subject, used)| at_subject(subject, Some(used))),
+            checks: pits
+                .worst
+                .iter()
+                .flat_map(|worst| worst.checks.iter())
+                .map(|check| self.view.check(check))
+                .collect(),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
+mod proposed;
 mod sure;
 
 use super::view::{
@@ -7,6 +8,7 @@ use super::view::{
 };
 use crate::choice::reason::at;
 use crate::quantity::shown::decimal;
+use proposed::{detailed, is_impossible};
 use textwrap::{Options, fill};
 
 const WIDTH: usize = 100;
@@ -24,10 +26,11 @@ pub fn text(report: &Report) -> String {
     page.wrapped("Why      ", &sentence(&report.reason));
 
     page.heading("Ranking");
-    for scheme in &report.schemes {
+    for scheme in report.schemes.iter().filter(|scheme| !is_impossible(scheme)) {
         let equal = report.schemes.iter().filter(|other| other.place == scheme.place).count() > 1;
         page.ranked(scheme, equal);
     }
+    page.impossible(report);
     page.weights(report);
     if let Some(sure) = &report.sure {
         page.sure(sure);
@@ -35,10 +38,11 @@ pub fn text(report: &Report) -> String {
     if let Some(line) = &report.line {
         page.line_of_drives(line);
     }
-    for scheme in report.schemes.iter().filter(|scheme| !scheme.checks.is_empty()) {
+    for scheme in detailed(report).filter(|scheme| !scheme.checks.is_empty()) {
         page.heading(&format!("Checks: {} of {}, {}", scheme.method, scheme.pipe, scheme.standing));
         page.scheme(scheme);
     }
+    page.not_detailed(report);
     if let Some(first) = report.schemes.first().filter(|first| !first.checks.is_empty()) {
         page.heading(&format!("Force along the drive: {} of {}", first.method, first.pipe));
         page.stages(first);
@@ -137,8 +141,12 @@ impl Page {
         let place = format!("{}{}", if equal { "=" } else { "" }, scheme.place);
         self.wrapped(&format!("{place:>3}  "), format!("{name:<48}  {:<15} {score}", scheme.standing).trim_end());
         if let Some(settled) = &scheme.if_settled {
-            let open = settled.open.join(", ");
-            self.wrapped("     ", &format!("would rank {} at best if this is settled: {open}", settled.place));
+            let open = settled.open.join("; ");
+            let ask = match settled.ask.join(" and ") {
+                ask if ask.is_empty() => ask,
+                ask => format!("; its maker has to give {ask}"),
+            };
+            self.wrapped("     ", &format!("would rank {} at best if this is settled: {open}{ask}", settled.place));
         }
         for excluded in &scheme.excluded {
             self.wrapped("     ", &format!("{} ({})", sentence(&excluded.reason), excluded.source));
@@ -327,7 +335,7 @@ impl Page {
     /// What each scheme assumes, in the order of the ranking, and each thing once.
     fn assumed(&mut self, report: &Report) {
         let mut told: Vec<&AssumedView> = Vec::new();
-        for scheme in &report.schemes {
+        for scheme in detailed(report) {
             let opening = if told.is_empty() { "Assumed" } else { "More assumed" };
             let more: Vec<&AssumedView> = scheme.assumed.iter().filter(|assumed| !told.contains(assumed)).collect();
             if !more.is_empty() {

@@ -254,6 +254,8 @@ pub struct SettledView {
     pub place: usize,
     /// What is not decided.
     pub open: Vec<&'static str>,
+    /// Fields of a candidate that the maker of the pipe has to fill.
+    pub ask: Vec<&'static str>,
 }
 
 /// A figure that is no check.

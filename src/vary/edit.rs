@@ -66,6 +66,7 @@ pub(super) fn deepest(file: &DriveFile) -> Length {
 /// The worst drive of a line in one ground: of this length, all of it at the greatest depth and in one stretch's ground.
 pub(super) fn worst_drive(file: &DriveFile, ground: &StretchFile, length: Length, grade: Ratio) -> DriveFile {
     let depth = deepest(file);
+    let share = length / file.length.value;
     let launch = PitFile { invert_depth: depth.into(), ..file.launch.clone() };
     // Ground and wall of a pit are told of the launch pit only.
     let mut reception = launch.clone();
@@ -79,6 +80,11 @@ pub(super) fn worst_drive(file: &DriveFile, ground: &StretchFile, length: Length
         stops: Vec::new(),
         line: None,
         ground: vec![StretchFile { from: None, to: None, ..ground.clone() }],
+        // A longer pull takes longer; a given rate tells so itself.
+        pull: file.pull.clone().map(|pull| PullFile {
+            duration: pull.duration.as_ref().map(|field| (field.value * share.max(Ratio::from_si(1.0))).into()),
+            ..pull
+        }),
         ..file.clone()
     }
 }

@@ -34,7 +34,7 @@ impl Input {
     #[must_use]
     pub const fn label(self) -> &'static str {
         match self {
-            Self::Friction => "unit friction, times",
+            Self::Friction => "unit friction",
             Self::Length => "length of the drive",
             Self::Stone => "largest stone",
             Self::Water => "depth of the water table",
@@ -193,10 +193,18 @@ impl Search<'_> {
             return Ok(Some(Outcome::of(&choose(&with_friction(self.drive, Ratio::from_si(si)))?)));
         }
         match self.input.edited(self.file, si).resolve(self.handbook) {
-            Ok(drive) => Ok(Some(Outcome::of(&choose(&drive)?))),
+            Ok(drive) => Ok(self.named_here(&drive, Outcome::of(&choose(&drive)?))),
             Err(InputError::Handbook(error)) => Err(error),
             Err(_) => Ok(None),
         }
+    }
+
+    /// The same pipe in the list of the file as it is: another need proposes other pipes. `None` where it is not there.
+    fn named_here(&self, drive: &Drive, outcome: Outcome) -> Option<Outcome> {
+        let Outcome::Chosen(candidate, method) = outcome else { return Some(outcome) };
+        let label = drive.candidates.get(candidate)?.label();
+        let here = self.drive.candidates.iter().position(|pipe| pipe.label() == label)?;
+        Some(Outcome::Chosen(here, method))
     }
 
     /// The nearest turn from a value towards an end, and how far was looked.

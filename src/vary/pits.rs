@@ -37,6 +37,8 @@ pub struct Pits {
     pub standing: Standing,
     /// The load check whose limit that drive uses most.
     pub governed_by: Option<(Subject, f64)>,
+    /// That drive, with its checks.
+    pub worst: Option<Scheme>,
 }
 
 /// Halvings of the search for the longest drive.
@@ -64,7 +66,7 @@ pub fn pits(
         return Ok(Vec::new());
     }
     let grade = Ratio::from_si(drive.grade.value.si().tan());
-    let search = Search { file, handbook, grade };
+    let search = Search { file, handbook, drive, grade };
     let mut all = Vec::new();
     for (place, ranked) in choice.ranked.iter().enumerate() {
         if let Some(published) = published(ranked) {
@@ -83,6 +85,7 @@ fn published(ranked: &Ranked) -> Option<Cited<Length>> {
 struct Search<'a> {
     file: &'a DriveFile,
     handbook: &'a Arc<Handbook>,
+    drive: &'a Drive,
     grade: Ratio,
 }
 
@@ -114,7 +117,15 @@ impl Search<'_> {
         let count = (line / longest).si().ceil();
         if !(longest.si() > 0.0 && count <= MOST_DRIVES) {
             let standing = Standing::Barred;
-            return Ok(Some(Pits { ranked: place, limit, longest, drives: None, standing, governed_by: None }));
+            return Ok(Some(Pits {
+                ranked: place,
+                limit,
+                longest,
+                drives: None,
+                standing,
+                governed_by: None,
+                worst: None,
+            }));
         }
         let spacing = line / count;
         let Some(worst) = self.worst(ranked, spacing)? else { return Ok(None) };
@@ -129,7 +140,7 @@ impl Search<'_> {
         )]
         let drives = Some((count as u32, spacing));
         let standing = Standing::of(&worst);
-        Ok(Some(Pits { ranked: place, limit, longest, drives, standing, governed_by: most }))
+        Ok(Some(Pits { ranked: place, limit, longest, drives, standing, governed_by: most, worst: Some(worst) }))
     }
 
     /// The check that keeps the worst drive of this length from being chosen.
@@ -152,7 +163,10 @@ impl Search<'_> {
                 Err(InputError::Faults(_)) => return Ok(None),
                 Err(error) => return Err(error),
             };
-            let Some(pipe) = drive.candidates.get(ranked.candidate) else { return Ok(None) };
+            // By name: another drive may have other pipes proposed.
+            let label = self.drive.candidates.get(ranked.candidate).map(|pipe| pipe.label());
+            let pipe = drive.candidates.iter().find(|pipe| Some(pipe.label()) == label);
+            let Some(pipe) = pipe else { return Ok(None) };
             let scheme = assess(&drive, pipe, ranked.scheme.method);
             let harder = |other: &Scheme| {
                 Standing::of(&scheme).cmp(&Standing::of(other)).then(used(&scheme).total_cmp(&used(other))).is_gt()

@@ -164,6 +164,23 @@ fn equals_share_their_place() {
     assert_eq!(choice.ranked[2].place, 3);
 }
 
+/// A tie within the method is told beside the rival of the other method.
+#[test]
+fn a_tie_is_told_as_a_tie() {
+    let twin = "  - { material: pe100, size: 315 mm, wall: 28.6 mm }\n";
+    for list in [format!("{PE}{twin}"), format!("{twin}{PE}")] {
+        let (_, choice) = chosen(&text(|text| text.replace(&format!("{CLAY}{PE}"), &list)));
+        assert_eq!((choice.ranked[0].place, choice.ranked[1].place), (1, 1), "{}", choice.reason);
+        assert!(choice.reason.contains(" scores about the same"), "{}", choice.reason);
+    }
+    // The same beside a rival of the other method.
+    let same =
+        "  - { material: clay, size: 10 in, bore: 14 in }\n  - { material: clay, size: 10 in, bore: 355.7 mm }\n";
+    let (_, choice) = chosen(&text(|text| text.replace("rig:", "tolerance: 60 mm\nrig:").replace(CLAY, same)));
+    assert_eq!((choice.ranked[0].place, choice.ranked[1].place), (1, 1), "{}", choice.reason);
+    assert!(choice.reason.contains(" scores about the same"), "{}", choice.reason);
+}
+
 /// Where standing is the same, the sentence names what decided and what speaks for the other.
 #[test]
 fn the_sentence_names_two_criteria_and_the_other_argument() {
@@ -316,7 +333,7 @@ fn what_cannot_be_proposed_is_refused_with_its_place() {
     for (line, change, start) in [
         ("", same as fn(String) -> String, "candidates: expected at least one pipe to choose from"),
         ("needed_inside_diameter: 0 mm\n", same, "needed_inside_diameter: expected a length above zero"),
-        ("needed_inside_diameter: 3 m\n", same, "needed_inside_diameter: no pipe can be proposed: clay: no size"),
+        ("needed_inside_diameter: 4 m\n", same, "needed_inside_diameter: no pipe can be proposed: clay: no size"),
         ("needed_inside_diameter: 300 mm\ndesign_depth: 0.5\n", same, "design_depth: is for a design_flow.max"),
         ("design_flow: { max: 5 L/s }\ndesign_depth: 120 %\n", same, "design_depth: expected a depth"),
         ("design_flow: { max: 5 L/s }\n", |text| text.replace("gravity_sewer", "casing"), "design_flow.max: is for"),

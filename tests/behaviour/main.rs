@@ -32,6 +32,7 @@ mod pace;
 mod packer;
 mod paths;
 mod pipe_end;
+mod proposed;
 mod pull_door;
 mod pull_laws;
 mod pull_works;

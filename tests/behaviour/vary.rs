@@ -145,3 +145,32 @@ fn a_line_shorter_than_its_drive_is_refused() {
     let error = read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
     assert!(error.starts_with("line.length: is shorter than the drive") && error.contains(" at line "), "{error}");
 }
+
+/// 1.2 km by drives of at most 91.44 m: 14 of 85.714 m. The worst ground is silt, whose high friction is 8 kPa where
+/// lubrication is metered: pi 0.338138 m x 85.714 m x 8 kPa = 728.4 kN, 20 kN at the head, and 0.949 kN/m of pipe up
+/// 0.4 % of it, 0.3 kN: 748.8 kN on an end that bears 445.2 kN, that is 1.682. A pull takes longer as the drive is longer.
+#[test]
+fn the_worst_drive_of_a_line_by_hand() {
+    let (_, choice, found) = line(|text| {
+        text.replace("rig:", "line: { length: 1.2 km }\nrig:").replace("duration: 6 h", "duration: 11 h").replace(
+            "  - { to: 40 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }\n",
+            "  - { to: 40 m, class: silt, spt_n: 14, largest_stone: 0 mm }\n",
+        )
+    });
+    let of = |method| found.iter().find(|pits| choice.ranked[pits.ranked].scheme.method == method).unwrap();
+    let jacked = of(Method::PipeJacking);
+    assert_eq!(jacked.drives.unwrap().0, 14);
+    let worst = jacked.worst.unwrap();
+    let end = worst.checks.get(jackpull::check::Subject::EndCapacity).unwrap();
+    approx::assert_relative_eq!(end.utilisation().unwrap(), 1.682, max_relative = 1e-3);
+    assert_eq!(jacked.governed_by.unwrap().0, jackpull::check::Subject::EndCapacity);
+    assert_eq!(jacked.standing, Standing::of(&worst));
+    let pulled = of(Method::Pullback);
+    let worst = pulled.worst.unwrap();
+    assert_eq!(worst.method, Method::Pullback);
+    // 85.7 m at the pace of 60 m in 11 h is 15.7 h, beyond the 12 h of a step of the table, and the stress allowed falls with it.
+    let tension = |scheme: &jackpull::method::Scheme| {
+        scheme.checks.get(jackpull::check::Subject::Tension).unwrap().high().unwrap().1.si
+    };
+    assert!(tension(&worst) < tension(&choice.ranked[pulled.ranked].scheme));
+}

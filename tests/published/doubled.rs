@@ -46,6 +46,7 @@ sources!(
     cn_annex_e,
     dvgw_gw_321,
     end_schemes_check,
+    en_545,
     field_cases,
     final_bore,
     gb_50268,

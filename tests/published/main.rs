@@ -28,6 +28,7 @@ mod cn_annex_e;
 mod cpar_1998;
 mod dimensions;
 mod dvgw_gw_321;
+mod en_545;
 mod end_schemes_check;
 mod field_cases;
 mod final_bore;

@@ -28,7 +28,7 @@ impl Resolver<'_> {
         let only_pulled = candidate.ovality.is_some()
             || candidate.passes.is_some()
             || candidate.joint_diameter.is_some()
-            || candidate.wall.is_none();
+            || candidate.wall.is_none() && self.proposing.is_none();
         if file.pull.is_none() || pushed {
             self.refuse_pulled(path, candidate);
             return self.jacked_steel(path, candidate, file, size);
@@ -53,7 +53,9 @@ impl Resolver<'_> {
         pull: Option<&Pull>,
     ) -> Result<Option<Named>, HandbookError> {
         let holds = candidate.joint_pull.is_some() || candidate.joint_pressure.is_some();
-        match (candidate.rated_force.is_some(), holds) {
+        // A proposed pipe is looked at both ways: what is missing is the maker's to say.
+        let proposed = self.proposing.is_some();
+        match (candidate.rated_force.is_some() || proposed, holds || proposed && file.pull.is_some()) {
             (true, true) => {
                 let Some(pulled) = self.ductile_iron(path, candidate, size, file, pull)? else { return Ok(None) };
                 let Some(jacked) = self.by_its_maker(path, candidate, file, size)? else { return Ok(None) };

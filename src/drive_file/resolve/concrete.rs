@@ -6,7 +6,7 @@ use super::pipe::{Named, same_size};
 use super::steering::Ends;
 use super::{Resolver, no_row};
 use crate::drive::{
-    Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, JswasStress, RingKind,
+    Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, JswasStress, NotGiven, RingKind,
 };
 use crate::drive_file::{CandidateFile, DriveFile, EndScheme};
 use crate::handbook::{ConcretePipeRow, Family, HandbookError};
@@ -52,6 +52,17 @@ impl Resolver<'_> {
             (barrel.outside_diameter.value - printed).abs() <= printed * super::jacked::SAME_PIPE
         });
         let known = if same { known } else { Known { end: None, weight: None, pipe_length: None, ..known } };
+        if self.is_for_the_maker(NotGiven::EndForce) {
+            let weight = self.jacked_weight(path, candidate, &barrel, known.weight, Some("concrete"))?;
+            let ends = Ends { pipe_length: known.pipe_length, ..ends(&barrel, None) };
+            let jacked = self.pushed_by_its_maker(path, candidate, file, &barrel, &ends, weight)?;
+            return Ok(Some(super::rigid::named(
+                format!("concrete {}", as_given(size)),
+                Family::Concrete,
+                &barrel,
+                jacked,
+            )));
+        }
         let (Some(end_area), Some(end)) =
             (self.end_area(path, candidate, &barrel, known.end), self.concrete_end(path, candidate)?)
         else {

@@ -44,7 +44,15 @@ impl Resolver<'_> {
             }
             None => {
                 let row = self.handbook.pe_ips()?.find(|row| same_size(row.size.value, size));
-                row.map(|row| row.map(|row| (row.outside_diameter.value, None)))
+                match row {
+                    // A proposed pipe has the wall that it would be pulled with, and is checked for it.
+                    Some(row) if self.proposing.is_some() => {
+                        let outside = row.value.outside_diameter.value;
+                        let wall = self.guide_wall(outside)?;
+                        Some(wall.map(|wall| (outside, Some(outside - 2.0 * wall))))
+                    }
+                    row => row.map(|row| row.map(|row| (row.outside_diameter.value, None))),
+                }
             }
         };
         let Some(barrel) = self.barrel(path, candidate, table) else {

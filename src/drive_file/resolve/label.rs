@@ -27,12 +27,13 @@ pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)]) {
     }
 }
 
-/// A size in the unit it was most likely written in: inches where they are whole sixteenths and the millimetres are not
-/// whole.
+/// A size in the unit it was most likely written in: inches where they are whole sixteenths and the millimetres are no
+/// multiple of five.
 pub(super) fn as_given(size: Length) -> String {
     let whole = |number: f64| (number - number.round()).abs() < 0.01;
     let sixteenths = Shown::of(size, Role::Diameter).in_units(UnitSystem::Us).0 * 16.0;
-    let inches = whole(sixteenths) && !whole(size.si() * 1e3);
+    // 254 mm is 10 in, 300 mm is not 11.81 in.
+    let inches = whole(sixteenths) && !whole(size.si() * 200.0);
     size_text(size, if inches { Series::Ips } else { Series::Iso })
 }
 

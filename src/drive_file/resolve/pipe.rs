@@ -130,6 +130,7 @@ impl Resolver<'_> {
             service: None,
             nominal: size,
             segment,
+            not_given: Vec::new(),
             excluded: Vec::new(),
         };
         for row in self.handbook.exclusion()?.iter() {

@@ -5,27 +5,35 @@ use super::Resolver;
 use super::line::Line;
 use super::pipe::size_text;
 use crate::drive::{AssumedValue, Pipe, Proposed, Pull, Stem};
-use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
+use crate::drive_file::{CandidateFile, DriveFile, EndScheme, Material, Series};
 use crate::handbook::{HandbookError, Service};
 use crate::law::Law;
 use crate::laws::hydraulics::DiameterForFlow;
 use crate::laws::part_full::{FlowRatio, WettedAngle};
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
-use crate::yaml::Complaint;
+use crate::yaml::{Complaint, Words};
 
 /// How wide a proposed pipe is inside.
 const INSIDE: Equation = Equation {
     name: "inside diameter of a proposed pipe",
-    form: "clay, concrete: the nominal size; steel: outside diameter - 2 wall; PE: the same with its average wall",
+    form: "clay, concrete, iron: the nominal size; steel: outside diameter - 2 wall; PE, PVC: the same with the average wall",
     source: "jackpull",
-    locator: "the true bore of a clay pipe is the maker's; row pe.average_wall for PE",
+    locator: "the true bore of a clay pipe is the maker's; row pe.average_wall for plastic",
     mark: Mark::Judgement,
     valid: "a first list of sizes",
 };
 
 /// Sizes proposed of each material and series: the next one up, and one more.
 const SIZES: usize = 2;
+
+/// What a list of sizes alone proposes nothing of.
+const NO_SIZES: &str = "GRP and polymer concrete: outside diameter, wall and strength are each maker's, and no open table \
+                        of sizes was found; list the pipe of a maker";
+/// Grade of a proposed steel pipe that is pulled: the least of line pipe.
+const STEEL_GRADE: &str = "api_5l_b";
+/// Dimension ratios of PVC pressure pipe that is pulled, thick and thin.
+const PVC_RATIOS: [f64; 2] = [18.0, 25.0];
 
 /// A kind of pipe, its sizes and how wide they are inside.
 struct Kind {
@@ -68,8 +76,7 @@ impl Resolver<'_> {
                 }
             }
         }
-        // Of these the tables hold no size with all that a check needs.
-        left_out.push("GRP, polymer concrete, iron and PVC: no sizes with all their figures in the tables".to_owned());
+        left_out.push(NO_SIZES.to_owned());
         if pipes.is_empty() {
             let complaint = Complaint::from(format!("no pipe can be proposed: {}", left_out.join("; ")));
             match (&file.needed_inside_diameter, file.greatest_flow()) {
@@ -79,7 +86,7 @@ impl Resolver<'_> {
             }
         }
         let word = AssumedValue::Word(
-            "clay and concrete by nominal size, steel and PE less twice the (average) wall".to_owned(),
+            "clay, concrete and iron by nominal size, steel, PE and PVC less twice the (average) wall".to_owned(),
         );
         self.assume("inside diameter of proposed pipes", word, Origin::Law(&INSIDE));
         Ok(Some(Proposed { inside_diameter: needed, first, left_out }))
@@ -96,9 +103,14 @@ impl Resolver<'_> {
         pull: Option<&Pull>,
     ) -> Result<Result<Pipe, String>, HandbookError> {
         let (flaws, assumed) = (self.flaws.len(), self.assumed.len());
-        let pipe = self.pipe(index, candidate, file, stem, pull)?;
-        if let Some(pipe) = &pipe {
+        self.proposing = Some(Vec::new());
+        let pipe = self.pipe(index, candidate, file, stem, pull);
+        let not_given = self.proposing.take().unwrap_or_default();
+        let mut pipe = pipe?.map(|pipe| Pipe { not_given, ..pipe });
+        if let Some(pipe) = &mut pipe {
             self.room(index, candidate, pipe, line, stem);
+            self.room_for_spacers(file, pipe);
+            pipe.sewer = self.sewer(index, pipe, file.service.value)?;
         }
         match pipe {
             Some(pipe) if self.flaws.len() == flaws => Ok(Ok(pipe)),
@@ -156,7 +168,8 @@ impl Resolver<'_> {
 
     /// Every kind of pipe in the tables.
     fn kinds(&self) -> Result<Vec<Kind>, HandbookError> {
-        let mut kinds = vec![self.clay_sizes()?, self.concrete_sizes()?, self.steel_sizes()?];
+        let mut kinds = vec![self.clay_sizes()?, self.concrete_sizes()?, self.steel_sizes()?, self.iron_sizes()?];
+        kinds.extend(self.pvc_sizes()?);
         let average = self.handbook.ratio("pe.average_wall")?.value;
         let inside = |outside: Length, wall: Length| outside - wall * (2.0 * average.si());
         let table = self.handbook.pe_iso4427()?;
@@ -200,12 +213,60 @@ impl Resolver<'_> {
         Ok(Kind { name: "concrete".to_owned(), sizes: sizes.collect() })
     }
 
-    /// Casings, by outside diameter.
+    /// Line pipe in iron pipe sizes with the wall where the guide begins; beyond them casings, by outside diameter.
     fn steel_sizes(&self) -> Result<Kind, HandbookError> {
-        let sizes = self.handbook.steel_casing_pipe()?.iter().map(|row| {
+        let mut sizes = Vec::new();
+        for row in self.handbook.pe_ips()?.iter() {
+            let (size, outside) = (row.value.value.size.value, row.value.value.outside_diameter.value);
+            let wall = self.guide_wall(outside)?.value;
+            let steel_grade = Some(Words(STEEL_GRADE.to_owned()).into());
+            sizes.push((
+                outside - wall * 2.0,
+                CandidateFile { steel_grade, ..CandidateFile::of(Material::Steel, size) },
+            ));
+        }
+        let widest = sizes.iter().map(|(inside, _)| *inside).fold(Length::default(), Length::max);
+        let casings = self.handbook.steel_casing_pipe()?.iter().map(|row| {
             let (outside, wall) = (row.value.value.outside_diameter.value, row.value.value.wall.value);
-            (outside - wall * 2.0, CandidateFile::of(Material::Steel, outside))
+            // The scheme tells that it is to be jacked.
+            let scheme = Some(EndScheme::Default.into());
+            (outside - wall * 2.0, CandidateFile { scheme, ..CandidateFile::of(Material::Steel, outside) })
         });
-        Ok(Kind { name: "steel".to_owned(), sizes: sizes.collect() })
+        sizes.extend(casings.filter(|(inside, _)| *inside > widest));
+        Ok(Kind { name: "steel".to_owned(), sizes })
+    }
+
+    fn iron_sizes(&self) -> Result<Kind, HandbookError> {
+        let rows = self.handbook.iron_pipe()?.iter().map(|row| row.value.value.size.value);
+        let sizes = rows.map(|size| (size, CandidateFile::of(Material::DuctileIron, size)));
+        Ok(Kind { name: "ductile iron".to_owned(), sizes: sizes.collect() })
+    }
+
+    /// Pressure pipe in cast iron sizes: fused and restrained to be pulled, and to be jacked.
+    fn pvc_sizes(&self) -> Result<Vec<Kind>, HandbookError> {
+        let average = self.handbook.ratio("pe.average_wall")?.value.si();
+        let [thick, thin] = PVC_RATIOS;
+        let mut kinds = Vec::new();
+        for (name, material, ratio) in [
+            ("PVC fused", Material::PvcFused, thick),
+            ("PVC fused", Material::PvcFused, thin),
+            ("PVC restrained", Material::PvcRestrained, thick),
+        ] {
+            let sizes = self.handbook.pvc_pipe()?.iter().map(|row| {
+                let (size, outside) = (row.value.value.size.value, row.value.value.outside_diameter.value);
+                let sdr = Some(Ratio::from_si(ratio).into());
+                let inside = outside - outside / ratio * (2.0 * average);
+                (inside, CandidateFile { sdr, ..CandidateFile::of(material, size) })
+            });
+            kinds.push(Kind { name: format!("{name} DR {ratio}"), sizes: sizes.collect() });
+        }
+        let sizes = self.handbook.pvc_pipe()?.iter().map(|row| {
+            let (size, outside) = (row.value.value.size.value, row.value.value.outside_diameter.value);
+            let wall = outside / thick;
+            let pipe = CandidateFile { wall: Some(wall.into()), ..CandidateFile::of(Material::Pvc, size) };
+            (outside - wall * (2.0 * average), pipe)
+        });
+        kinds.push(Kind { name: "PVC to be jacked".to_owned(), sizes: sizes.collect() });
+        Ok(kinds)
     }
 }

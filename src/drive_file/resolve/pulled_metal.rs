@@ -23,15 +23,19 @@ impl Resolver<'_> {
         self.refuse(path, "sdr", candidate.sdr.as_ref(), "an iron pipe has no dimension ratio");
         self.refuse(path, "ovality", candidate.ovality.as_ref(), "is for plastic pipe");
         self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for fused pipe");
-        let Some(outside_diameter) = self.cast_iron_size(path, candidate, size)? else { return Ok(None) };
-        let Some(field) = &candidate.wall else {
+        let metric = self.metric_iron_pipe(path, candidate, size)?;
+        let outside_diameter = match metric {
+            Some((outside_diameter, _)) => Some(outside_diameter),
+            None => self.cast_iron_size(path, candidate, size)?,
+        };
+        let Some(outside_diameter) = outside_diameter else { return Ok(None) };
+        let table = metric.map(|(_, wall)| wall);
+        let Some(wall) = self.iron_wall(path, candidate, outside_diameter.value, table) else {
             let complaint =
                 Complaint::from("the wall of the iron pipe is missing").advise("add `wall: ...` of its class");
             self.flaw(&candidate.size, &format!("{path}.wall"), complaint);
             return Ok(None);
         };
-        let wall = self.tube_wall(field, &format!("{path}.wall"), outside_diameter.value);
-        let wall = Cited::given(wall, &FieldName("candidates[].wall"));
         let Some(pull) = self.how_pulled(candidate, file, pull) else { return Ok(None) };
         let joint = self.joint_pull(path, candidate, file, pull);
         let deflection = self.joint_deflection(path, candidate, pull, true);
@@ -43,7 +47,8 @@ impl Resolver<'_> {
         }
         let barrel = Barrel::Iron { wall, density: density.value };
         let pulled = PulledPipe::Jointed(Box::new(JointedPipe { barrel, pull: joint, deflection, weight }));
-        let label = format!("ductile iron {}", size_text(size, Series::Ips));
+        let series = if metric.is_some() { Series::Iso } else { Series::Ips };
+        let label = format!("ductile iron {}", size_text(size, series));
         Ok(Some(Named { label, family: Family::DuctileIron, outside_diameter, jacked: None, pulled: Some(pulled) }))
     }
 
@@ -135,6 +140,13 @@ impl Resolver<'_> {
             let wall = self.tube_wall(field, &format!("{path}.wall"), outside_diameter);
             return Ok(Some(Cited::given(wall, &FieldName("candidates[].wall"))));
         }
+        let wall = self.guide_wall(outside_diameter)?;
+        self.assume_one(format!("{path}.wall"), wall, Role::Wall);
+        Ok(Some(wall))
+    }
+
+    /// Wall where the guide begins.
+    pub(super) fn guide_wall(&self, outside_diameter: Length) -> Result<Cited<Length>, HandbookError> {
         // The guide goes by nominal size; the outside diameter is the safer, being no smaller.
         let fits = |row: &SteelPullWallRow| {
             row.size_over.as_ref().is_none_or(|over| outside_diameter > over.value)
@@ -147,9 +159,7 @@ impl Resolver<'_> {
             (None, Some(ratio)) => outside_diameter / ratio.value,
             (None, None) => return Err(no_row("steel_pull_wall", "a wall")),
         };
-        let wall = Cited::new(wall, row.origin);
-        self.assume_one(format!("{path}.wall"), wall, Role::Wall);
-        Ok(Some(wall))
+        Ok(Cited::new(wall, row.origin))
     }
 
     fn steel_yield(&mut self, path: &str, candidate: &CandidateFile) -> Result<Option<Cited<Pressure>>, HandbookError> {

@@ -2,7 +2,7 @@
 
 use super::pipe::{Named, same_size, size_text};
 use super::{Resolver, no_row};
-use crate::drive::{Barrel, FactorPoints, JointPull, JointedPipe, Pull, PulledPipe, PvcPipe};
+use crate::drive::{BY_ITS_MAKER, Barrel, FactorPoints, JointPull, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
 use crate::handbook::{Family, HandbookError, PressureRow, RatioRow, Table};
 use crate::quantity::shown::plain;
@@ -128,6 +128,9 @@ impl Resolver<'_> {
     fn joint_factor(&mut self, path: &str, candidate: &CandidateFile) -> Option<Cited<Ratio>> {
         let place = format!("{path}.joint_factor");
         let Some(field) = &candidate.joint_factor else {
+            if self.is_for_the_maker(NotGiven::JointFactor) {
+                return Some(Cited::new(Ratio::from_si(1.0), BY_ITS_MAKER));
+            }
             let complaint = Complaint::from("the strength of the fused joint over that of the pipe is missing");
             let complaint = complaint.advise("add `joint_factor: 0.9` from the maker of the pipe; there is no default");
             self.flaw(&candidate.material, &place, complaint);
@@ -246,6 +249,7 @@ impl Resolver<'_> {
                 self.flaw(field, &format!("{path}.joint_pressure"), message);
                 None
             }
+            (None, None) if self.is_for_the_maker(NotGiven::JointPull) => Some(JointPull::NotGiven),
             (None, None) => {
                 let complaint = Complaint::from("what the restrained joint holds is missing");
                 let advice = "add `joint_pull` from the joint's maker, or `joint_pressure`, its pressure rating";
@@ -284,7 +288,7 @@ impl Resolver<'_> {
                 self.flaw(&candidate.material, &format!("{path}.pipe_length"), complaint);
                 None
             }
-            (None, _) if needed && !in_pit => {
+            (None, _) if needed && !in_pit && !self.is_for_the_maker(NotGiven::JointDeflection) => {
                 let complaint = Complaint::from("the deflection that the joint may take is missing");
                 let advice = "add `joint_deflection` from its maker, or join the string in the pit with \
                               `pull: { laydown: { length: 6 m, place: pit } }`";

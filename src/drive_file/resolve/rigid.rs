@@ -5,7 +5,7 @@ use super::jacked::Barrel;
 use super::label::as_given;
 use super::pipe::{Named, same_size};
 use super::{Resolver, no_row};
-use crate::drive::{Capacity, EndArea, JackedPipe};
+use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven};
 use crate::drive_file::{CandidateFile, DriveFile, Material};
 use crate::handbook::{Family, HandbookError};
 use crate::quantity::{Length, Pressure, Ratio, Role};
@@ -117,17 +117,19 @@ impl Resolver<'_> {
         // Iron pipe has the same outside diameters, the cast iron sizes.
         let row = self.handbook.pvc_pipe()?.find(|row| same_size(row.size.value, size));
         let table = row.map(|row| row.map(|row| (row.outside_diameter.value, None)));
+        let table = if pvc { table } else { table.or(self.metric_iron(size)?) };
         let Some(barrel) = self.barrel(path, candidate, table) else {
             let sizes = self.handbook.pvc_pipe()?.iter().map(|row| row.value.value.size.value);
             self.no_such_size(path, candidate, &format!("{what} pipe"), sizes);
             return Ok(None);
         };
-        let Some(rated_force) = self.rated_force(path, candidate) else {
+        let rated_force = self.rated_force(path, candidate);
+        if rated_force.is_none() && !self.is_for_the_maker(NotGiven::EndForce) {
             let complaint = Complaint::from(format!("the joint sets the force on jacked {what}, and it is missing"));
             let complaint = complaint.advise("add `rated_force: ...` of the joint's maker");
             self.flaw(&candidate.size, &format!("{path}.rated_force"), complaint);
             return Ok(None);
-        };
+        }
         let weight = self.jacked_weight(path, candidate, &barrel, None, Some(density))?;
         let ratio = self.handbook.ratio("clay.joint_ratio")?;
         let joint = self.joint(path, candidate, file, &ends(&barrel, None), ratio)?;
@@ -137,7 +139,7 @@ impl Resolver<'_> {
             joint,
             capacity: Capacity::Rated,
             inside_diameter: barrel.inside_diameter,
-            rated_force: Some(rated_force),
+            rated_force,
             free: None,
         };
         Ok(Some(named(format!("{what} {}", as_given(size)), family, &barrel, jacked)))
@@ -155,6 +157,6 @@ impl Resolver<'_> {
     }
 }
 
-fn named(label: String, family: Family, barrel: &Barrel, jacked: JackedPipe) -> Named {
+pub(super) fn named(label: String, family: Family, barrel: &Barrel, jacked: JackedPipe) -> Named {
     Named { label, family, outside_diameter: barrel.outside_diameter, jacked: Some(jacked), pulled: None }
 }

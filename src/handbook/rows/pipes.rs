@@ -70,6 +70,18 @@ pub struct SizeOutsideRow {
     pub outside_diameter: Field<Length>,
 }
 
+/// Outside diameter and least wall by nominal size.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SizeOutsideWallRow {
+    /// Nominal size.
+    pub size: Field<Length>,
+    /// Outside diameter.
+    pub outside_diameter: Field<Length>,
+    /// Least wall, without lining.
+    pub wall: Field<Length>,
+}
+
 /// A stress for jacking concrete pipe by one scheme. Schemes are not mixed: each hides its own factors.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -4,7 +4,7 @@ use super::force::{PullOnPipe, pull_on_pipe, weight};
 use super::section::Borne;
 use super::strength::{Cold, modulus};
 use super::{borne, link, site};
-use crate::drive::{Drive, HoleState, Pipe, Pull, PulledPipe};
+use crate::drive::{Drive, HoleState, NotGiven, Pipe, Pull, PulledPipe};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::law::{Doubted, Law};
 use crate::laws::after_pull::{
@@ -55,9 +55,12 @@ pub(in crate::method) fn figures(
     });
     let borne = borne(&mut figures.calc, pipe, pulled, pull, &on_pipe);
     strings(figures, drive, pulled, pull)?;
-    let setting = link::setting(&mut figures.calc, pull, &borne);
-    figures.put("weak link, set at most to", Role::Pull, setting);
-    figures.note("of the pipe and its head, never of the rig; the reamer does not load it");
+    // What only the maker knows sets no link.
+    if pipe.not_given.iter().all(|missing| *missing == NotGiven::EndForce) {
+        let setting = link::setting(&mut figures.calc, pull, &borne);
+        figures.put("weak link, set at most to", Role::Pull, setting);
+        figures.note("of the pipe and its head, never of the rig; the reamer does not load it");
+    }
     ramp(figures, pull, &borne);
     bores(figures, drive, pipe)?;
     volumes(figures, drive, pipe, pull)?;

@@ -4,12 +4,12 @@ use super::force::PullOnPipe;
 use super::pvc;
 use super::section::{Bend, Borne, RADIUS_TAKEN, Section, has_ramp, on_ramp};
 use crate::check::{Check, Subject};
-use crate::drive::{Barrel, JointPull, JointedPipe, Pipe, Pull};
+use crate::drive::{BY_ITS_MAKER, Barrel, JointPull, JointedPipe, Pipe, Pull};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pull_limits::JointThrustRating;
 use crate::laws::steering::CurveRadius;
 use crate::method::scheme::Scheme;
-use crate::quantity::{Force, Length, Role};
+use crate::quantity::{Force, Length, Measure, Role};
 use crate::source::{Cited, Origin};
 
 const FALLBACK: &str = "no pull by the joint's maker: the thrust of its pressure rating stands in for it";
@@ -27,7 +27,7 @@ pub(super) fn checks<R: Recorder>(
     let joint = holds(calc, pipe, jointed);
     let check = Check::at_most(Subject::Tension, Role::Pull, peak, joint);
     scheme.checks.add(match jointed.pull {
-        JointPull::Rated(_) => check,
+        JointPull::Rated(_) | JointPull::NotGiven => check,
         JointPull::Thrust { .. } => check.with_note(FALLBACK),
     });
     let joint_radius = jointed.deflection.map(|(deflection, pipe_length)| {
@@ -77,6 +77,8 @@ fn iron_radius(pull: &Pull, joint: Doubted<Cited<Length>>, scheme: &mut Scheme) 
 fn holds<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jointed: &JointedPipe) -> Doubted<Cited<Force>> {
     match jointed.pull {
         JointPull::Rated(force) => Doubted { value: force, doubt: None },
+        // Nothing is decided by it: see `not_given`.
+        JointPull::NotGiven => Doubted { value: Cited::new(Force::from_si(f64::INFINITY), BY_ITS_MAKER), doubt: None },
         JointPull::Thrust { pressure, deflection_factor } => calc.doubted(|calc| {
             let outside_diameter = pipe.outside_diameter.value;
             let law = JointThrustRating { rated_pressure: pressure, outside_diameter, deflection_factor };

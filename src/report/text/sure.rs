@@ -3,6 +3,7 @@
 use super::{Page, at, sentence};
 use crate::quantity::shown::decimal;
 use crate::report::sure::{ContestView, InputTurnsView, LineView, NameView, PitsView, SureView, TurnView};
+use crate::report::view::CheckView;
 
 fn name(name: &NameView) -> String {
     format!("{} of {}", name.method, name.pipe)
@@ -24,7 +25,7 @@ impl Page {
         }
         match &sure.inputs {
             Some(inputs) => {
-                self.wrapped("Inputs   ", "each changed alone, looked at over the range in brackets:");
+                self.wrapped("Inputs   ", "each changed alone:");
                 for turns in inputs {
                     self.wrapped("         ", &input(turns));
                 }
@@ -41,6 +42,10 @@ impl Page {
         }
         for pits in &line.schemes {
             self.wrapped("- ", &pits_text(pits));
+            if !pits.checks.is_empty() {
+                let checks: Vec<String> = pits.checks.iter().map(one_check).collect();
+                self.wrapped("  ", &format!("Its checks, likely and high: {}.", checks.join("; ")));
+            }
         }
         let text = "The worst drive of each line: all of it at the greatest depth of the file and in the worst of its \
                     grounds. Ground and depth beyond the drive of the file are not known here.";
@@ -92,21 +97,30 @@ fn shift(contest: &ContestView) -> Option<String> {
     })
 }
 
+/// One sentence that stands alone in a memo.
 fn input(turns: &InputTurnsView) -> String {
-    let now = turns.now.as_ref().map_or("none", |now| now.text.as_str());
-    let opening = format!("{} {now} ({} to {})", turns.input, turns.from.text, turns.to.text);
+    let (from, to) = (&turns.from.text, &turns.to.text);
+    let times = if turns.is_factor { " times what is taken" } else { "" };
+    let opening = match &turns.now {
+        _ if turns.is_factor => turns.input.to_owned(),
+        Some(now) => format!("{}, now {}", turns.input, now.text),
+        None => format!("{}, now none", turns.input),
+    };
     let side = |turn: &Option<TurnView>, word: &str| {
         turn.as_ref().map(|turn| {
-            let to = turn.to.as_ref().map_or_else(|| "no scheme at all".to_owned(), name);
-            format!("at {} {word} to {to}", turn.at.text)
+            let to = turn
+                .to
+                .as_ref()
+                .map_or_else(|| "no scheme can be chosen".to_owned(), |to| format!("the choice turns to {}", name(to)));
+            format!("at {}{times} {word} {to}", turn.at.text)
         })
     };
     let sides: Vec<String> =
         [side(&turns.below, "and below"), side(&turns.above, "and above")].into_iter().flatten().collect();
     if sides.is_empty() {
-        format!("{opening}: does not turn the choice")
+        format!("{opening}: no value from {from} to {to}{times} turns the choice")
     } else {
-        format!("{opening}: turns {}", sides.join("; "))
+        format!("{opening}: {} (looked at from {from} to {to}{times})", sides.join("; "))
     }
 }
 
@@ -129,6 +143,16 @@ fn pits_text(pits: &PitsView) -> String {
          {governed}",
         spacing.text, pits.longest.text, pits.standing
     )
+}
+
+/// A check in a line of others.
+fn one_check(check: &CheckView) -> String {
+    let used = |used: Option<f64>| used.map_or_else(|| "-".to_owned(), |used| decimal(used, 2));
+    let numbers = match (check.likely_utilisation, check.utilisation) {
+        (None, None) => String::new(),
+        (likely, high) => format!(" {} {}", used(likely), used(high)),
+    };
+    format!("{}{numbers} {}", check.subject, check.verdict)
 }
 
 fn sentence_start(text: &str) -> String {
