@@ -30,15 +30,14 @@ fn main_beside(distance: f64) -> String {
     format!("crossings: [{{ at: 30 m, depth: 2 m, beside: {distance} m, allowed_settlement: 50 mm }}]\n")
 }
 
-/// Axis at 4.08 m less 157.5 mm, the bore 472.5 mm wide, the main at 2 m: its own distance aslant. The trough of loose
-/// width 0.2 to 0.3 times the height settles it most where it is just as wide as the main is far.
+/// Axis at 4.08 m less 157.5 mm, the bore 472.5 mm wide, the main at 2 m: its own distance aslant. A trough of
+/// 0.2 to 0.3 times the height settles it most where it is just as wide as the main is far.
 #[test]
 fn a_main_along_the_bore() {
     let up = 4.08 - 0.1575 - 2.0;
     let (whole, pipe) = (PI / 4.0 * 0.4725_f64.powi(2), PI / 4.0 * 0.315_f64.powi(2));
-    let at = |lost: f64, width: f64, y: f64| {
-        lost / ((2.0 * PI).sqrt() * width) * (-y * y / (2.0 * width * width)).exp()
-    };
+    let at =
+        |lost: f64, width: f64, y: f64| lost / ((2.0 * PI).sqrt() * width) * (-y * y / (2.0 * width * width)).exp();
     for (y, worst_width) in [(0.2, 0.2 * up), (0.45, 0.45), (1.5, 0.3 * up)] {
         let [clear, _] = demand(&main_beside(y), Subject::ServiceClearance);
         assert_relative_eq!(clear, (up * up + y * y).sqrt() - 0.23625, max_relative = 1e-9);
