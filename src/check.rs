@@ -172,6 +172,14 @@ pub enum Subject {
     PitLength,
     /// Width of the launch pit.
     PitWidth,
+    /// Length of the reception pit.
+    ReceptionLength,
+    /// Width of the reception pit.
+    ReceptionWidth,
+    /// Working area at the launch.
+    LaunchArea,
+    /// Working area at the reception.
+    ReceptionArea,
     /// Lift of one pipe into the launch pit.
     CraneLift,
 }
@@ -238,6 +246,10 @@ impl Subject {
         Self::Plug,
         Self::PitLength,
         Self::PitWidth,
+        Self::ReceptionLength,
+        Self::ReceptionWidth,
+        Self::LaunchArea,
+        Self::ReceptionArea,
         Self::CraneLift,
     ];
     /// Number of subjects.
@@ -306,6 +318,10 @@ impl Subject {
             Self::Plug => "soil plug",
             Self::PitLength => "launch pit, length",
             Self::PitWidth => "launch pit, width",
+            Self::ReceptionLength => "reception pit, length",
+            Self::ReceptionWidth => "reception pit, width",
+            Self::LaunchArea => "working area, launch",
+            Self::ReceptionArea => "working area, reception",
             Self::CraneLift => "crane lift",
         }
     }
@@ -332,6 +348,10 @@ impl Subject {
                 | Self::Plug
                 | Self::PitLength
                 | Self::PitWidth
+                | Self::ReceptionLength
+                | Self::ReceptionWidth
+                | Self::LaunchArea
+                | Self::ReceptionArea
                 | Self::CraneLift
         )
     }

@@ -23,8 +23,8 @@ pub use proposed::Proposed;
 pub use pulled::*;
 pub use service::{PipeInService, Place};
 pub use site::{
-    Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSpace, Rate, Sewer, Surface, Surroundings,
-    Trough,
+    Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace, Rate, Sewer, Surface,
+    Surroundings, Trough,
 };
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};

@@ -114,15 +114,30 @@ fn size(seen: &Seen) -> Figure {
 /// at the limit.
 fn movement(seen: &Seen) -> Figure {
     let moves = [Subject::SurfaceSettlement, Subject::SurfaceSlope, Subject::ServiceSettlement, Subject::ServiceSlope];
-    let checks = || moves.iter().filter_map(|subject| seen.scheme.checks.get(*subject));
+    tightest(seen, &moves)
+}
+
+/// The greatest likely utilisation of the checks of some subjects; not known where none is there or one is not decided.
+fn tightest(seen: &Seen, subjects: &[Subject]) -> Figure {
+    let checks = || subjects.iter().filter_map(|subject| seen.scheme.checks.get(*subject));
     let known = checks().next().is_some() && checks().all(|check| check.verdict != Verdict::NotDecided);
     let share = checks().filter_map(|check| check.likely_utilisation()).fold(0.0, f64::max);
     Figure { raw: known.then_some(Shown { si: share, role: Role::Ratio }), value: known.then(|| falling(share, 1.0)) }
 }
 
-/// Room needed over room there is: 1 at none, falling evenly to 0 where it just fits.
-const fn area(_: &Seen) -> Figure {
-    UNTOLD
+/// Room needed over room there is, where it is tightest: working areas, sides of the pits, ramp. 1 at none, falling
+/// evenly to 0 where it just fits.
+fn area(seen: &Seen) -> Figure {
+    let rooms = [
+        Subject::LaunchArea,
+        Subject::ReceptionArea,
+        Subject::PitLength,
+        Subject::PitWidth,
+        Subject::ReceptionLength,
+        Subject::ReceptionWidth,
+        Subject::RampRoom,
+    ];
+    tightest(seen, &rooms)
 }
 
 /// Days on site over those of the programme: 1 at none, falling evenly to 0 at the programme.

@@ -3,7 +3,7 @@
 
 use super::face::plug_needed;
 use super::movement::{at_service, at_surface};
-use super::pits::{lift, sides};
+use super::pits::{Place, area_needed, lift, sides};
 use super::time::time_plan;
 use crate::drive::{Drive, Pipe, Pit, PitRules};
 use crate::handbook::Method;
@@ -71,12 +71,22 @@ fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let mut add = |what: &str, values: Band<Shown>, origin: Origin, note| {
         all.push(SiteFigure { topic: PITS, what: what.to_owned(), values: Some(values), origin: Some(origin), note });
     };
-    if method == Method::PipeJacking {
-        let [length, width] = sides(calc, drive, pipe);
-        for (what, side) in [("launch pit, length", length), ("launch pit, width", width)] {
+    for (place, names) in [
+        (Place::Launch, ["launch pit, length", "launch pit, width", "working area, launch"]),
+        (Place::Reception, ["reception pit, length", "reception pit, width", "working area, reception"]),
+    ] {
+        let [length, width] = sides(calc, drive, pipe, method, place);
+        let [length_name, width_name, area_name] = names;
+        for (what, side) in [(length_name, length), (width_name, width)] {
+            let Some(side) = side else { continue };
             let shown = side.value.map(|side| Shown::of(side, Role::Distance));
             add(what, shown, side.origin, "inside the shoring; plant that is known may do with less");
         }
+        let area = area_needed(drive, method, place);
+        let shown = area.value.map(|area| Shown::of(area, Role::GroundArea));
+        add(area_name, shown, area.origin, "pit, plant and store; a string needs its lay-down beside it");
+    }
+    if method == Method::PipeJacking {
         if let Some(lift) = lift(drive, pipe) {
             let shown = Band::same(Shown::of(lift, Role::Thrust));
             let origin = drive.site.pit_rules.crane_margin.origin;

@@ -8,12 +8,15 @@ use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton};
 use crate::laws::room::PitSide;
-use crate::quantity::{Band, Force, Length, Role, UnitWeight};
+use crate::quantity::{Area, Band, Force, Length, Role, UnitWeight};
 use crate::source::Cited;
 
 const HEAVE: &str = "undrained strength of the ground at the pit; walls that reach deeper are not counted";
 const UPLIFT: &str = "by weight alone, without friction on the walls";
 const SIDES: &str = "likely with the shortest usual plant, high with plant that is not known";
+const OUT: &str =
+    "for sections as long as the pipes, or pieces joined in the pit; a machine that comes out may be longer";
+const AREA: &str = "pit, plant and store; a string on the ground needs its lay-down beside it";
 const LIFT: &str = "one pipe and the margin of the crane; machine and frame may weigh more";
 const NO_WEIGHT: &str = "the unit weight of the ground is not known below water";
 
@@ -22,8 +25,12 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
     for (pit, stretch) in ends {
         base(calc, drive, pit, stretch, checks);
     }
+    for place in [Place::Launch, Place::Reception] {
+        room(calc, drive, pipe, method, place, checks);
+        area(drive, method, place, checks);
+    }
     if let (Method::PipeJacking, Some(space)) = (method, &drive.site.launch.space) {
-        room(calc, drive, pipe, space, checks);
+        crane(drive, pipe, space, checks);
     }
 }
 
@@ -73,16 +80,89 @@ fn heave<R: Recorder>(
     Some(if wide.in_range() { safety.min(calc.law(wide)) } else { safety })
 }
 
-/// Sides of the launch pit, likely and high.
-pub(super) fn sides<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> [Cited<Band<Length>>; 2] {
+/// One of the two pits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Place {
+    Launch,
+    Reception,
+}
+
+impl Place {
+    const fn pit(self, drive: &Drive) -> &Pit {
+        match self {
+            Self::Launch => &drive.site.launch,
+            Self::Reception => &drive.site.reception,
+        }
+    }
+
+    const fn subjects(self) -> [Subject; 2] {
+        match self {
+            Self::Launch => [Subject::PitLength, Subject::PitWidth],
+            Self::Reception => [Subject::ReceptionLength, Subject::ReceptionWidth],
+        }
+    }
+}
+
+/// The longest part and the largest diameter that pass a pit. Jacking: pipes go in at the launch, and what comes out at
+/// the reception is no longer than what the launch pit took. Pullback: rods of the stem and the last reamer come out at
+/// the launch; at the reception a string comes down its ramp, which has a check of its own, or is joined piece by piece.
+fn passes(drive: &Drive, pipe: &Pipe, method: Method, place: Place) -> (Option<Length>, Length) {
+    match (method, place) {
+        (Method::PipeJacking, _) => {
+            let around = pipe.casing.unwrap_or(pipe.outside_diameter.value);
+            (Some(pipe_length(drive, pipe)), around)
+        }
+        (Method::Pullback, Place::Launch) => {
+            let rod = drive.pull.as_ref().and_then(|pull| pull.works.rods).map(|(rod, _)| rod);
+            (Some(rod.unwrap_or(drive.site.pit_rules.pipe_length.value)), pipe.bore.value)
+        }
+        (Method::Pullback, Place::Reception) => {
+            let laydown = drive.pull.as_ref().and_then(|pull| pull.works.laydown);
+            (laydown.filter(|laydown| laydown.in_pit).map(|laydown| laydown.length), pipe.bore.value)
+        }
+    }
+}
+
+/// Length and width of a pit, likely and high; no length where a ramp sets it.
+pub(super) fn sides<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    method: Method,
+    place: Place,
+) -> [Option<Cited<Band<Length>>>; 2] {
     let rules = &drive.site.pit_rules;
-    let around = pipe.casing.unwrap_or(pipe.outside_diameter.value);
+    let sides = match (method, place) {
+        (_, Place::Reception) => rules.reception,
+        (Method::PipeJacking, Place::Launch) => rules.launch,
+        (Method::Pullback, Place::Launch) => rules.launch_pulled,
+    };
+    let (length, around) = passes(drive, pipe, method, place);
     let mut side = |part: Length, (low, high): (Length, Cited<Length>)| {
-        let mut one = |allowance| if rules.whole { allowance } else { calc.law(PitSide { part, allowance }) };
+        let mut one = |allowance| if sides.whole { allowance } else { calc.law(PitSide { part, allowance }) };
         let (low, most) = (one(low), one(high.value));
         Cited::new(Band { low, likely: low, high: most }, high.origin)
     };
-    [side(pipe_length(drive, pipe), rules.length), side(around, rules.width)]
+    [length.map(|length| side(length, sides.length)), Some(side(around, sides.width))]
+}
+
+/// Working area at a pit, likely and high.
+pub(super) fn area_needed(drive: &Drive, method: Method, place: Place) -> Cited<Band<Area>> {
+    let rules = &drive.site.pit_rules;
+    let [launch, reception] = match method {
+        Method::PipeJacking => rules.area_jacked,
+        Method::Pullback => rules.area_pulled,
+    };
+    let (low, high) = if place == Place::Launch { launch } else { reception };
+    high.map(|high| Band { low, likely: low, high })
+}
+
+fn area(drive: &Drive, method: Method, place: Place, checks: &mut Checks) {
+    let Some(there) = place.pit(drive).area else { return };
+    let supply = Doubted { value: Band::same(there.value), doubt: None };
+    let need = Doubted { value: area_needed(drive, method, place), doubt: None };
+    let subject = if place == Place::Launch { Subject::LaunchArea } else { Subject::ReceptionArea };
+    checks.add(Check::at_least_by_level(subject, Role::GroundArea, supply, need).as_screen().with_note(AREA));
 }
 
 /// Length of one jacking pipe: the file's, or the longest usual one of clay.
@@ -96,16 +176,27 @@ pub(super) fn lift(drive: &Drive, pipe: &Pipe) -> Option<Force> {
     pipe.jacked_weight().map(|weight| weight * pipe_length(drive, pipe) * (1.0 + margin.value))
 }
 
-fn room<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, space: &PitSpace, checks: &mut Checks) {
-    calc.part("room in the launch pit");
-    let [length, width] = sides(calc, drive, pipe);
-    for (subject, there, need) in [(Subject::PitLength, space.length, length), (Subject::PitWidth, space.width, width)]
-    {
+fn room<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    method: Method,
+    place: Place,
+    checks: &mut Checks,
+) {
+    let Some(space) = &place.pit(drive).space else { return };
+    calc.part(if place == Place::Launch { "room in the launch pit" } else { "room in the reception pit" });
+    let needs = sides(calc, drive, pipe, method, place);
+    for ((subject, there), need) in place.subjects().into_iter().zip([space.length, space.width]).zip(needs) {
+        let Some(need) = need else { continue };
         let supply = Doubted { value: Band::same(there.value), doubt: None };
         let need = Doubted { value: need, doubt: None };
         let check = Check::at_least_by_level(subject, Role::Distance, supply, need);
-        checks.add(check.as_screen().with_note(SIDES));
+        checks.add(check.as_screen().with_note(if place == Place::Launch { SIDES } else { OUT }));
     }
+}
+
+fn crane(drive: &Drive, pipe: &Pipe, space: &PitSpace, checks: &mut Checks) {
     if let (Some(crane), Some(lift)) = (space.crane, lift(drive, pipe)) {
         let demand = Doubted { value: Band::same(lift), doubt: None };
         let limit = Doubted { value: crane, doubt: None };

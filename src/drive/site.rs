@@ -1,7 +1,7 @@
 //! What surrounds the bore: flow, surface, services, pits, pace. Every rule is looked up, every limit is the file's or a
 //! row's.
 
-use crate::quantity::{Force, Length, Pressure, Ratio, Velocity, VolumeRate};
+use crate::quantity::{Area, Force, Length, Pressure, Ratio, Velocity, VolumeRate};
 use crate::source::{Cited, Origin};
 
 /// All that conditions beside force and ground need.
@@ -145,6 +145,8 @@ pub struct Pit {
     /// Depth of the water table.
     pub(crate) water: Option<Length>,
     pub(crate) space: Option<PitSpace>,
+    /// Working area round it.
+    pub(crate) area: Option<Cited<Area>>,
 }
 
 impl Pit {
@@ -166,6 +168,17 @@ pub struct PitSpace {
     pub(crate) crane: Option<Cited<Force>>,
 }
 
+/// Sides of a pit.
+#[derive(Debug, Clone, Copy)]
+pub struct PitSides {
+    /// Added to the diameter that passes, or the width itself: low and high.
+    pub(crate) width: (Length, Cited<Length>),
+    /// Added to the longest part that passes, or the length itself: low and high.
+    pub(crate) length: (Length, Cited<Length>),
+    /// True where the sides are whole, whatever passes.
+    pub(crate) whole: bool,
+}
+
 /// Rules for pits.
 #[derive(Debug, Clone, Copy)]
 pub struct PitRules {
@@ -175,12 +188,15 @@ pub struct PitRules {
     /// Friction angle between plug and casing over that of the soil.
     pub(crate) plug_interface: Cited<Ratio>,
     pub(crate) pumping_start: Cited<Ratio>,
-    /// Added to the outside diameter, or the width itself for an auger pit: low and high.
-    pub(crate) width: (Length, Cited<Length>),
-    /// Added to the pipe length, or the length itself for an auger pit: low and high.
-    pub(crate) length: (Length, Cited<Length>),
-    /// True where the sides are those of an auger pit, whatever the pipe.
-    pub(crate) whole: bool,
+    /// Launch pit of a jacked pipe.
+    pub(crate) launch: PitSides,
+    /// Launch pit of a pulled pipe.
+    pub(crate) launch_pulled: PitSides,
+    /// Reception pit.
+    pub(crate) reception: PitSides,
+    /// Working areas at the launch and at the reception, by method.
+    pub(crate) area_jacked: [(Area, Cited<Area>); 2],
+    pub(crate) area_pulled: [(Area, Cited<Area>); 2],
     pub(crate) crane_margin: Cited<Ratio>,
     /// Length of one jacking pipe where the file does not give it.
     pub(crate) pipe_length: Cited<Length>,

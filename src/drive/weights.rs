@@ -25,8 +25,9 @@ impl Drive {
             CriterionKind::LoadMargin | CriterionKind::Ground | CriterionKind::Size => true,
             CriterionKind::Grade => matches!(self.service, Service::GravitySewer),
             CriterionKind::Movement => self.site.limits_movement(),
+            CriterionKind::Area => self.site.launch.area.is_some() && self.site.reception.area.is_some(),
             // Nothing in this version tells them.
-            CriterionKind::Area | CriterionKind::Time | CriterionKind::Cost => false,
+            CriterionKind::Time | CriterionKind::Cost => false,
         }
     }
 }

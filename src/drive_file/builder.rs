@@ -180,7 +180,7 @@ impl PitFile {
     /// A pit with the pipe invert at this depth, nothing else known.
     #[must_use]
     pub fn at(invert_depth: Length) -> Self {
-        Self { invert_depth: invert_depth.into(), space: None, soil: None, wall: None }
+        Self { invert_depth: invert_depth.into(), space: None, area: None, soil: None, wall: None }
     }
 }
 

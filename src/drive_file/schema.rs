@@ -142,6 +142,9 @@ pub struct PitFile {
     /// Sides, floor and crane.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub space: Option<PitSpaceFile>,
+    /// Working area at the surface, pit included, lay-down of a string not.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub area: Option<Field<Area>>,
     /// Ground behind the wall that takes the thrust, launch pit only; that of the first stretch if left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub soil: Option<SoilFile>,

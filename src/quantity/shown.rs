@@ -39,6 +39,8 @@ pub enum Role {
     Pressure,
     /// End bearing and section areas.
     Area,
+    /// Area of a site.
+    GroundArea,
     /// Weight per length of pipe.
     LineWeight,
     /// Weight per volume.
@@ -121,6 +123,8 @@ impl Role {
             (Self::Pressure, UnitSystem::Us) => ("psi", 1),
             (Self::Area, UnitSystem::Si) => ("mm2", 0),
             (Self::Area, UnitSystem::Us) => ("in2", 1),
+            (Self::GroundArea, UnitSystem::Si) => ("m2", 0),
+            (Self::GroundArea, UnitSystem::Us) => ("ft2", 0),
             (Self::LineWeight, UnitSystem::Si) => ("kN/m", 3),
             (Self::LineWeight, UnitSystem::Us) => ("lbf/ft", 1),
             (Self::UnitWeight, UnitSystem::Si) => ("kN/m3", 1),
@@ -177,7 +181,7 @@ impl Role {
             Self::Diameter | Self::Wall | Self::Distance | Self::Depth | Self::Offset => Dim::of(1, 0, 0, 0),
             Self::Thrust | Self::Pull => Dim::of(1, 1, -2, 0),
             Self::UnitFriction | Self::Strength | Self::Pressure => Dim::of(-1, 1, -2, 0),
-            Self::Area => Dim::of(2, 0, 0, 0),
+            Self::Area | Self::GroundArea => Dim::of(2, 0, 0, 0),
             Self::LineWeight => Dim::of(0, 1, -2, 0),
             Self::UnitWeight => Dim::of(-2, 1, -2, 0),
             Self::Density => Dim::of(-3, 1, 0, 0),

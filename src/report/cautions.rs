@@ -25,7 +25,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "annulus: lifts and ballast of grouting, its heat, strength and reach",
     "traffic over flexible pipe beyond the surcharge; internal pressure; collapse and deflection of pulled PVC and metal pipe",
     "stability of the bore; drawdown by pumping and what settles with it",
-    "shoring of pits, working area beside them; reception pit of a jacked pipe",
+    "shoring of pits; room for a machine that is longer than the pipes, at the reception",
     "size of heave; settlement in the long run",
     "manholes, branches and steep flow of a sewer; pressure lines as to flow",
     "set-up, stops and lost days; prices that the file does not give",

@@ -199,7 +199,77 @@ fn base_of_a_pit() {
     assert_eq!((length, need, most), (5.0, 3.5, 7.0));
     assert_eq!(check(&jacked, Subject::PitLength).verdict, Verdict::WithCare);
     assert_eq!(check(&jacked, Subject::CraneLift).verdict, Verdict::Over);
-    assert!(pulled.checks.get(Subject::PitLength).is_none());
+    // The rods of the stem come out there, taken to be as long as the longest usual pipe.
+    let [length, need, _, most] = numbers(&check(&pulled, Subject::PitLength));
+    assert_eq!((length, need, most), (5.0, 3.5, 7.0));
+}
+
+/// Thomson (1993): width of the pipe and 2 m at the launch; our own half metre a side and more at the reception, where
+/// the last reamer comes in; pieces of 6 m that are joined in the pit; areas of ours.
+#[test]
+fn room_at_both_ends() {
+    let ends = |more: &str| {
+        let text = with("", SAND)
+            .replace("launch: { invert_depth: 4.20 m }", "launch: { invert_depth: 4.20 m, area: 200 m2 }")
+            .replace(
+                "reception: { invert_depth: 3.96 m }",
+                "reception: { invert_depth: 3.96 m, area: 90 m2, space: { length: 7 m, width: 2.3 m } }",
+            );
+        assert!(text.contains("area: 200 m2") && text.contains("area: 90 m2"));
+        text.replace("pull: { duration", &format!("pull: {{ {more}duration"))
+    };
+    let in_pit = "laydown: { length: 6 m, joint_time: 20 min, place: pit }, ";
+    let [jacked, pulled] = schemes(&ends(in_pit));
+    let bore = 1.5 * 0.315;
+    let width = numbers(&check(&pulled, Subject::ReceptionWidth));
+    assert_eq!(width[0], 2.3);
+    assert_relative_eq!(width[1], bore + 1.0, max_relative = 1e-9);
+    assert_relative_eq!(width[3], bore + 2.0, max_relative = 1e-9);
+    assert_eq!(check(&pulled, Subject::ReceptionWidth).verdict, Verdict::WithCare);
+    let [there, need, _, most] = numbers(&check(&pulled, Subject::ReceptionLength));
+    assert_eq!((there, need, most), (7.0, 6.5, 7.5));
+    assert_eq!(numbers(&check(&jacked, Subject::ReceptionLength))[1], 2.5);
+    // A string that comes down a ramp is a matter of the room for the ramp.
+    let [_, string] = schemes(&ends(""));
+    assert!(string.checks.get(Subject::ReceptionLength).is_none());
+    for (scheme, launch, reception) in
+        [(&jacked, [100.0, 250.0], [50.0, 150.0]), (&pulled, [120.0, 300.0], [100.0, 250.0])]
+    {
+        let [there, need, _, most] = numbers(&check(scheme, Subject::LaunchArea));
+        assert_eq!((there, [need, most]), (200.0, launch));
+        let [there, need, _, most] = numbers(&check(scheme, Subject::ReceptionArea));
+        assert_eq!((there, [need, most]), (90.0, reception));
+    }
+    // Too little by habit asks for care and bars nothing.
+    assert_eq!(check(&pulled, Subject::ReceptionArea).verdict, Verdict::WithCare);
+}
+
+/// Room counts in the score once both areas are known, by the tightest place.
+#[test]
+fn room_counts_where_it_is_known() {
+    use jackpull::choice::CriterionKind;
+    let areas = |launch: &str, reception: &str| {
+        with("", SAND)
+            .replace("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: 4.20 m{launch} }}"))
+            .replace(
+                "reception: { invert_depth: 3.96 m }",
+                &format!("reception: {{ invert_depth: 3.96 m{reception} }}"),
+            )
+    };
+    let part = |text: &str, method: Method| {
+        let choice = jackpull::choose(&drive(text)).unwrap();
+        let ranked = choice.ranked.iter().find(|ranked| ranked.scheme.method == method).unwrap();
+        let score = ranked.score.as_ref().unwrap();
+        score.criteria.iter().find(|part| part.kind == CriterionKind::Area).map(|part| part.value)
+    };
+    for method in [Method::PipeJacking, Method::Pullback] {
+        assert!(part(&areas(", area: 200 m2", ""), method).is_none());
+    }
+    let both = areas(", area: 400 m2", ", area: 200 m2");
+    assert_relative_eq!(part(&both, Method::PipeJacking).unwrap().unwrap(), 0.75, max_relative = 1e-9);
+    assert_relative_eq!(part(&both, Method::Pullback).unwrap().unwrap(), 0.5, max_relative = 1e-9);
+    let none = areas(", area: 400 m2", ", area: 90 m2");
+    assert_eq!(part(&none, Method::Pullback).unwrap(), Some(0.0));
 }
 
 /// 2.2 m of head, buoyant 10.19 kN/m3, 30 deg: the plug boils at a gradient of 1.04 and slides, at 0.54 of 30 deg on

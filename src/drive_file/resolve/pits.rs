@@ -2,11 +2,12 @@
 
 use super::site::{end, low, needs, span};
 use super::{Resolver, no_row};
-use crate::drive::{Pit, PitRules, PitSpace, Stem};
+use crate::drive::{Pit, PitRules, PitSides, PitSpace, Stem};
 use crate::drive_file::{DriveFile, PitSpaceFile};
 use crate::handbook::{HandbookError, Spoil};
-use crate::quantity::{Length, Ratio, Role};
+use crate::quantity::{Area, Length, Ratio, Role};
 use crate::source::{Cited, FieldName};
+use crate::yaml::Field;
 
 const NAMES: [[&FieldName; 3]; 2] = [
     [&FieldName("launch.space.length"), &FieldName("launch.space.width"), &FieldName("launch.space.crane")],
@@ -21,7 +22,7 @@ impl Resolver<'_> {
         invert: Length,
         water: Option<Length>,
     ) -> Pit {
-        let Some(space) = space else { return Pit { invert, water, space: None } };
+        let Some(space) = space else { return Pit { invert, water, ..Pit::default() } };
         let [launch, reception] = NAMES;
         let [length, width, crane] = if path.starts_with("launch") { launch } else { reception };
         let floor = space.floor_depth.as_ref().map_or(invert, |field| {
@@ -77,7 +78,7 @@ impl Resolver<'_> {
             seepage,
             crane: space.crane.as_ref().map(|field| self.rating(field, crane, Role::Thrust)),
         };
-        Pit { invert, water, space: Some(space) }
+        Pit { invert, water, space: Some(space), area: None }
     }
 
     /// The longer end of the usual lengths of clay pipe.
@@ -85,6 +86,37 @@ impl Resolver<'_> {
         let missing = || no_row("jacking_pipe_length", "clay");
         let row = self.handbook.jacking_pipe_length()?.get("clay").ok_or_else(missing)?;
         Ok(row.map(|row| row.high.value))
+    }
+
+    /// Both ends of a side of a pit.
+    fn side(&self, key: &'static str) -> Result<(Cited<Length>, Cited<Length>), HandbookError> {
+        let table = self.handbook.shaft_size()?;
+        let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
+        let sides = row.value;
+        // A row may have one end only.
+        let end = |first: &Option<Field<Length>>, other: &Option<Field<Length>>| {
+            let length = first.as_ref().or(sides.value.as_ref()).or(other.as_ref());
+            Ok(Cited::new(length.ok_or_else(|| no_row(table.id, key))?.value, row.origin))
+        };
+        Ok((end(&sides.low, &sides.high)?, end(&sides.high, &sides.low)?))
+    }
+
+    /// Both ends of the working areas at the launch and at the reception.
+    fn areas(&self, keys: [&'static str; 2]) -> Result<[(Area, Cited<Area>); 2], HandbookError> {
+        let table = self.handbook.work_area()?;
+        let ends = |key: &'static str| -> Result<(Area, Cited<Area>), HandbookError> {
+            let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
+            let end =
+                |pick: &Option<Field<Area>>| pick.as_ref().map(|area| area.value).ok_or_else(|| no_row(table.id, key));
+            let (low, high) = (end(&row.value.area_low)?, end(&row.value.area_high)?);
+            if !(low > Area::default() && low <= high) {
+                let why = "low and high do not rise from above zero";
+                return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why });
+            }
+            Ok((low, Cited::new(high, row.origin)))
+        };
+        let [launch, reception] = keys;
+        Ok([ends(launch)?, ends(reception)?])
     }
 
     /// Interface angle of smooth steel over the friction angle of the soil.
@@ -100,40 +132,39 @@ impl Resolver<'_> {
     }
 
     pub(super) fn pit_rules(&mut self, file: &DriveFile, stem: &Stem) -> Result<PitRules, HandbookError> {
+        let plug_interface = self.smooth_steel()?;
+        if file.plug.is_some() {
+            self.assume_one("plug: friction angle on steel over that of the soil", plug_interface, Role::Ratio);
+        }
         let factors = self.handbook.pit_factor()?;
-        let sizes = self.handbook.shaft_size()?;
-        let side = |key: &'static str, least: bool| -> Result<Cited<Length>, HandbookError> {
-            let row = sizes.get(key).ok_or_else(|| no_row("shaft_size", key))?;
-            let values = row.value;
-            let pick = if least { values.low.as_ref() } else { values.high.as_ref() };
-            let length = pick.or(values.value.as_ref()).ok_or_else(|| no_row("shaft_size", key))?;
-            Ok(Cited::new(length.value, row.origin))
+        let sides = |width: &'static str, least: &'static str, most: &'static str| -> Result<PitSides, HandbookError> {
+            let width = self.side(width)?;
+            let length = (self.side(least)?.0, self.side(most)?.1);
+            Ok(PitSides { width: (width.0.value, width.1), length: (length.0.value, length.1), whole: false })
         };
-        let auger = file.spoil.as_ref().is_none_or(|field| field.value == Spoil::Auger) && !stem.is_there();
-        let (width, length) = if auger {
-            (
-                (side("auger_width", true)?, side("auger_width", false)?),
-                (side("auger_length", true)?, side("auger_length", false)?),
-            )
+        let guided = sides("width_typical", "length_to_dn_1500", "length_some_plant")?;
+        let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
+        let launch = if spoil == Spoil::Auger && !stem.is_there() {
+            PitSides { whole: true, ..sides("auger_width", "auger_length", "auger_length")? }
         } else {
-            let typical = side("width_typical", true)?;
-            ((typical, typical), (side("length_to_dn_1500", true)?, side("length_some_plant", false)?))
+            guided
+        };
+        let jacked = if spoil == Spoil::Slurry {
+            ["slurry_launch", "slurry_reception"]
+        } else {
+            ["guided_launch", "guided_reception"]
         };
         Ok(PitRules {
             heave: end(factors, "base_heave", low)?,
             uplift: span(factors, "base_uplift")?,
             plug: span(factors, "plug_gradient")?,
-            plug_interface: {
-                let share = self.smooth_steel()?;
-                if file.plug.is_some() {
-                    self.assume_one("plug: friction angle on steel over that of the soil", share, Role::Ratio);
-                }
-                share
-            },
+            plug_interface,
             pumping_start: end(factors, "pumping_start", |row| row.value.as_ref())?,
-            width: (width.0.value, width.1),
-            length: (length.0.value, length.1),
-            whole: auger,
+            launch,
+            launch_pulled: guided,
+            reception: sides("reception_width", "reception_length", "reception_length")?,
+            area_jacked: self.areas(jacked)?,
+            area_pulled: self.areas(["pulled_launch", "pulled_reception"])?,
             pipe_length: self.usual_pipe_length()?,
             crane_margin: end(self.handbook.planning_factor()?, "crane", low)?,
         })

@@ -2,7 +2,9 @@
 
 use super::line::Line;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Cover, Crossing, FaceRule, Movement, Stem, Stretch, Surface, Surroundings, Trough};
+use crate::drive::{
+    AssumedValue, Cover, Crossing, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
+};
 use crate::drive_file::{DriveFile, OrNone, Over, StretchFile, Traffic};
 use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Spoil, Table};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown};
@@ -70,12 +72,23 @@ impl Resolver<'_> {
             face: self.face_rule(file)?,
             launch: {
                 let invert = line.depths(Length::default(), Length::default()).0;
-                self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water(file.ground.first()))
+                let area = file
+                    .launch
+                    .area
+                    .as_ref()
+                    .map(|area| self.rating(area, &FieldName("launch.area"), Role::GroundArea));
+                Pit {
+                    area,
+                    ..self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water(file.ground.first()))
+                }
             },
             reception: {
                 let invert = line.depths(length, length).0;
-                let space = file.reception.as_ref().and_then(|pit| pit.space.as_ref());
-                self.pit_space(space, "reception.space", invert, water(file.ground.last()))
+                let pit = file.reception.as_ref();
+                let space = pit.and_then(|pit| pit.space.as_ref());
+                let area = pit.and_then(|pit| pit.area.as_ref());
+                let area = area.map(|area| self.rating(area, &FieldName("reception.area"), Role::GroundArea));
+                Pit { area, ..self.pit_space(space, "reception.space", invert, water(file.ground.last())) }
             },
             pit_rules: self.pit_rules(file, stem)?,
             plug: file.plug.as_ref().map(|field| self.rating(field, &FieldName("plug"), Role::Distance)),
