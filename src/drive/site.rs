@@ -85,7 +85,7 @@ impl Crossing {
     }
 
     /// Distance of its near side from the axis of a bore for a pipe of this outside diameter.
-    pub(crate) fn from_axis(&self, outside_diameter: Length) -> Length {
+    pub(crate) fn axis_distance(&self, outside_diameter: Length) -> Length {
         (self.invert - outside_diameter / 2.0 - self.depth).hypot(self.beside)
     }
 }

@@ -85,7 +85,7 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
     if let (Some(clear), Some(times)) = (&rule.clear, &rule.times) {
         let near = clear.value.max(pipe.bore.value * times.value);
         for crossing in &drive.site.crossings {
-            let distance = crossing.from_axis(pipe.outside_diameter.value) - pipe.bore.value / 2.0;
+            let distance = crossing.axis_distance(pipe.outside_diameter.value) - pipe.bore.value / 2.0;
             if distance < near {
                 list.push(format!(
                     "{} at {}: {} clear of the bore, nearer than {}: dig it up and see it before boring.",
