@@ -182,6 +182,8 @@ pub enum Subject {
     ReceptionArea,
     /// Lift of one pipe into the launch pit.
     CraneLift,
+    /// Shifts, against those of the programme.
+    Programme,
 }
 
 impl Subject {
@@ -251,6 +253,7 @@ impl Subject {
         Self::LaunchArea,
         Self::ReceptionArea,
         Self::CraneLift,
+        Self::Programme,
     ];
     /// Number of subjects.
     pub const COUNT: usize = Self::ALL.len();
@@ -323,6 +326,7 @@ impl Subject {
             Self::LaunchArea => "working area, launch",
             Self::ReceptionArea => "working area, reception",
             Self::CraneLift => "crane lift",
+            Self::Programme => "time, programme",
         }
     }
 
@@ -353,6 +357,7 @@ impl Subject {
                 | Self::LaunchArea
                 | Self::ReceptionArea
                 | Self::CraneLift
+                | Self::Programme
         )
     }
 

@@ -1,6 +1,8 @@
 //! What both methods share: does the ground suit, is the drive within the published length, does the invert keep its
 //! tolerance.
 
+mod amounts;
+mod cost;
 mod face;
 mod figures;
 mod ground;
@@ -13,6 +15,8 @@ mod sewer;
 mod stress;
 mod time;
 
+pub use amounts::{Amounts, StageSpoil, amounts};
+pub use cost::{CostLine, CostPlan, cost_plan};
 pub use figures::{SiteFigure, site_figures};
 pub use ground::{ground, ground_doubt};
 pub use length::length;
@@ -34,6 +38,7 @@ pub fn surroundings<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe,
     movement::checks(calc, drive, pipe, method, checks);
     face::checks(calc, drive, pipe, method, checks);
     pits::checks(calc, drive, pipe, method, checks);
+    time::check(drive, pipe, method, checks);
 }
 
 /// Diameter of the ground that is opened.

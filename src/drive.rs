@@ -23,8 +23,8 @@ pub use proposed::Proposed;
 pub use pulled::*;
 pub use service::{PipeInService, Place};
 pub use site::{
-    Cover, Crossing, FaceRule, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace, Rate, Sewer, Surface,
-    Surroundings, Trough,
+    Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace, Priced, Prices,
+    Rate, Sewer, Surface, Surroundings, Trough, WorkShifts,
 };
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};

@@ -140,6 +140,8 @@ shelves! {
     pilot_limits: PilotLimitRow,
     /// Length put in per shift or day.
     production_rate: ProductionRateRow,
+    /// Shifts for the work beside the bore.
+    stage_shifts: StageShiftsRow as fixed_keys,
     /// Factors for planning the work.
     planning_factor: RatioSpanRow,
     /// Size of jacking and reception pits.

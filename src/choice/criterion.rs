@@ -1,7 +1,7 @@
 //! The criteria, a function each: the figure behind it, and its value from 0 to 1 by an absolute function.
 
 use crate::check::{Subject, Verdict};
-use crate::conditions::invert_uncertainty;
+use crate::conditions::{cost_plan, invert_uncertainty, time_plan};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{CriterionKind, Handbook, HandbookError};
 use crate::method::Scheme;
@@ -140,15 +140,23 @@ fn area(seen: &Seen) -> Figure {
     tightest(seen, &rooms)
 }
 
-/// Days on site over those of the programme: 1 at none, falling evenly to 0 at the programme.
-const fn time(_: &Seen) -> Figure {
-    UNTOLD
+/// Likely shifts over those of the programme: 1 at none, falling evenly to 0 at the programme. Not known where a stage
+/// has no rate.
+fn time(seen: &Seen) -> Figure {
+    let shifts = time_plan(seen.drive, seen.pipe, seen.scheme.method).shifts.map(|shifts| shifts.likely);
+    let value = shifts.zip(seen.drive.site.pace.programme);
+    Figure {
+        raw: shifts.map(|shifts| Shown::of(shifts, Role::Shifts)),
+        value: value.map(|(shifts, programme)| falling((shifts / programme.value).si(), 1.0)),
+    }
 }
 
-/// Cost over the budget: 1 at nothing, falling evenly to 0 at the budget.
-const fn cost(_: &Seen) -> Figure {
-    UNTOLD
+/// Likely cost over the budget: 1 at nothing, falling evenly to 0 at the budget. Not known where a line of it is not.
+fn cost(seen: &Seen) -> Figure {
+    let cost = cost_plan(seen.drive, seen.pipe, seen.scheme.method).sum.map(|sum| sum.likely);
+    let value = cost.zip(seen.drive.site.pace.prices.budget);
+    Figure {
+        raw: cost.map(|cost| Shown::of(cost, Role::Count)),
+        value: value.map(|(cost, budget)| falling((cost / budget.value).si(), 1.0)),
+    }
 }
-
-/// Nothing in this version tells it; see [`Drive::weighs`].
-const UNTOLD: Figure = Figure { raw: None, value: None };

@@ -1,21 +1,24 @@
 //! Figures that decide nothing, and that an engineer wants to see: how far the ground moves, how large the pits are,
 //! what water comes in, how many shifts the work takes.
 
+use super::amounts::amounts;
+use super::cost::cost_plan;
 use super::face::plug_needed;
 use super::movement::{at_service, at_surface};
 use super::pits::{Place, area_needed, lift, sides};
 use super::time::time_plan;
 use crate::drive::{Drive, Pipe, Pit, PitRules};
 use crate::handbook::Method;
-use crate::law::{Calc, Silent};
+use crate::law::{Calc, Law, Silent};
 use crate::laws::inflow::{EquivalentRadius, InflowUnconfined, InfluenceRadius};
-use crate::quantity::{Band, Length, Role, Shown};
-use crate::source::{Cited, Origin};
+use crate::laws::reaming::SpoilVolume;
+use crate::quantity::{Band, Length, Ratio, Role, Shown};
+use crate::source::Origin;
 
 /// One figure.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SiteFigure {
-    /// `ground movement`, `pits` or `time`.
+    /// `ground movement`, `pits`, `quantities`, `time` or `cost`.
     pub topic: &'static str,
     /// What it is.
     pub what: String,
@@ -32,7 +35,9 @@ pub struct SiteFigure {
 pub fn site_figures(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let mut all = movement(drive, pipe, method);
     all.extend(pits(drive, pipe, method));
+    all.extend(quantities(drive, pipe, method));
     all.extend(time(drive, pipe, method));
+    all.extend(cost(drive, pipe, method));
     all
 }
 
@@ -148,27 +153,75 @@ const TIME: &str = "time";
 
 fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let plan = time_plan(drive, pipe, method);
-    let count = |band: Band<crate::quantity::Ratio>| band.map(|shifts| Shown::of(shifts, Role::Shifts));
+    let count = |band: Band<Ratio>| band.map(|shifts| Shown::of(shifts, Role::Shifts));
     let mut all = Vec::new();
     for stage in plan.stages.iter().flatten() {
         let passes = if stage.passes > 1 { format!(" ({} of them)", stage.passes) } else { String::new() };
-        let origin = stage.rate.map(|rate: Cited<_>| rate.origin);
-        let note = if origin.is_some() {
-            "shifts: clear rates, and the slow one planned by the week"
-        } else {
-            "no rate is known for this work: give `pace`"
+        let note = match (stage.beside, stage.shifts, stage.rate) {
+            (_, None, _) => "no rate is known for this work: give `pace`",
+            (true, ..) => "made beside the bore meanwhile, by a crew of its own: not in the sum",
+            (_, _, Some(_)) => "shifts: clear rates, and the slow one planned by the week",
+            (_, _, None) => "shifts as told for the work itself, not by length",
         };
         let what = format!("{}{passes}, shifts", stage.what);
-        all.push(SiteFigure { topic: TIME, what, values: stage.shifts.map(count), origin, note });
+        all.push(SiteFigure { topic: TIME, what, values: stage.shifts.map(count), origin: stage.origin, note });
     }
     let sum = plan.shifts.map(count);
-    let note = "without setting up, stops and lost days";
-    all.push(SiteFigure { topic: TIME, what: "shifts in all".to_owned(), values: sum, origin: plan.origin(), note });
-    if let Some(cost) = plan.cost {
-        let values = Some(cost.map(|cost| Shown::of(cost, Role::Count)));
-        let origin = drive.site.pace.shift_price.map(|price| price.origin);
-        let note = "in the money of the file: shifts and setting up, nothing else";
-        all.push(SiteFigure { topic: TIME, what: "cost of these shifts".to_owned(), values, origin, note });
+    let note = "without stops and lost days; named is its least sure stage, of those alike the longest";
+    all.push(SiteFigure {
+        topic: TIME,
+        what: "shifts in all".to_owned(),
+        values: sum,
+        origin: plan.origin(&drive.handbook),
+        note,
+    });
+    all
+}
+
+const QUANTITIES: &str = "quantities";
+
+fn quantities(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
+    let amounts = amounts(drive, pipe, method);
+    let mut all = Vec::new();
+    let mut add = |what: &str, value: Shown, origin, note| {
+        let values = Some(Band::same(value));
+        all.push(SiteFigure { topic: QUANTITIES, what: what.to_owned(), values, origin: Some(origin), note });
+    };
+    let spoil = Origin::Law(&SpoilVolume::EQUATION);
+    for stage in &amounts.spoil {
+        add(stage.what, Shown::of(stage.volume, Role::Volume), spoil, "what the pilot pushes aside is not counted");
+    }
+    if let Some(grout) = amounts.grout {
+        add("grout", Shown::of(grout.value, Role::Volume), grout.origin, "annulus, and the waste that the file gives");
+    }
+    if let Some(pipes) = amounts.pipes {
+        add("pipes pushed", Shown::of(pipes.value, Role::Count), pipes.origin, "whole pipes");
+        if let Some(packers) = amounts.packers {
+            add("packers", Shown::of(packers, Role::Count), pipes.origin, "one between two pipes");
+        }
+    }
+    if let Some(joints) = amounts.joints {
+        let note = "by the usual length of a pipe; those of the pull are counted there";
+        add("joints before the pull", Shown::of(joints.value, Role::Count), joints.origin, note);
     }
     all
 }
+
+fn cost(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
+    let plan = cost_plan(drive, pipe, method);
+    let money = |cost: Band<Ratio>| cost.map(|cost| Shown::of(cost, Role::Count));
+    let mut all = Vec::new();
+    for line in &plan.lines {
+        let note = if line.cost.is_some() { "in the money of the file" } else { "not known: its amount or its price" };
+        let (what, values) = (format!("cost, {}", line.what), line.cost.map(money));
+        all.push(SiteFigure { topic: COST, what, values, origin: Some(line.origin), note });
+    }
+    if let (Some(price), false) = (drive.site.pace.prices.shift, plan.lines.is_empty()) {
+        let note = "in the money of the file: what it prices, and nothing else";
+        let (values, origin) = (plan.sum.map(money), Some(price.origin));
+        all.push(SiteFigure { topic: COST, what: "cost in all".to_owned(), values, origin, note });
+    }
+    all
+}
+
+const COST: &str = "cost";

@@ -1,10 +1,12 @@
-//! Shifts by stage, from the file's own rates or a table that has one for the work; and cost, where the file prices a
-//! shift. Indicative: set-up, stops and lost days come on top.
+//! Shifts by stage, from the file's own rates or a table's; each stage says on what it rests. Stops and lost days come
+//! on top.
 
-use crate::drive::{Drive, Pipe, Rate};
-use crate::handbook::Method;
-use crate::quantity::{Band, Length, Measure, Ratio};
-use crate::source::{Cited, Origin};
+use crate::check::{Check, Checks, Subject};
+use crate::drive::{Drive, Pipe, PulledPipe, Rate};
+use crate::handbook::{Handbook, Method};
+use crate::law::Doubted;
+use crate::quantity::{Band, Length, Measure, Ratio, Role};
+use crate::source::{Cited, Mark, Origin};
 
 /// One stage of the work.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -13,73 +15,195 @@ pub struct StageTime {
     pub what: &'static str,
     /// How often over the whole drive.
     pub passes: usize,
-    /// Length put in a shift, low and high; absent where no rate is known.
+    /// Length put in a shift, low and high; absent where no rate is known, and for work that is not told by its length.
     pub rate: Option<Cited<(Length, Length)>>,
     /// Shifts: the fewest at the high clear rate, the likely at the low clear rate, the most at the low rate as planned
     /// by the week.
     pub shifts: Option<Band<Ratio>>,
+    /// Where they come from.
+    pub origin: Option<Origin>,
+    /// True for work done beside the bore meanwhile, which the sum does not hold.
+    pub beside: bool,
 }
+
+/// Most stages of a scheme.
+const STAGES: usize = 9;
 
 /// The time a scheme takes.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct TimePlan {
     /// Stages in order.
-    pub stages: [Option<StageTime>; 3],
+    pub stages: [Option<StageTime>; STAGES],
     /// Shifts in all; absent where a stage has no rate.
     pub shifts: Option<Band<Ratio>>,
-    /// Cost in the user's money; absent where the time or the price is not known.
-    pub cost: Option<Band<Ratio>>,
 }
 
-/// Shifts and cost of one pipe put in by one method.
+impl TimePlan {
+    fn add(&mut self, stage: StageTime) {
+        if let Some(slot) = self.stages.iter_mut().find(|slot| slot.is_none()) {
+            *slot = Some(stage);
+        }
+    }
+
+    /// Where the least sure stage comes from, of those alike the longest: a sum is as sure as that.
+    #[must_use]
+    pub fn origin(&self, handbook: &Handbook) -> Option<Origin> {
+        let counted = self.stages.iter().flatten().filter(|stage| !stage.beside);
+        let stages = counted.filter_map(|stage| Some((stage.shifts?.likely.si(), stage.origin?)));
+        let unsure = |origin: Origin| match mark(handbook, origin) {
+            Mark::Given => 0,
+            Mark::Published => 1,
+            Mark::Memory => 2,
+            Mark::CommonPractice => 3,
+            Mark::Judgement => 4,
+        };
+        stages.max_by(|a, b| unsure(a.1).cmp(&unsure(b.1)).then(a.0.total_cmp(&b.0))).map(|least| least.1)
+    }
+
+    /// What the shifts of these stages rest on is no more than our judgement.
+    pub fn judged(&self, handbook: &Handbook) -> impl Iterator<Item = &'static str> {
+        let judged = |stage: &&StageTime| stage.origin.is_some_and(|origin| mark(handbook, origin) == Mark::Judgement);
+        self.stages.iter().flatten().filter(judged).map(|stage| stage.what)
+    }
+}
+
+/// How sure an origin is; of a row that is not there, no more than a judgement.
+fn mark(handbook: &Handbook, origin: Origin) -> Mark {
+    match origin {
+        Origin::Row(row) => handbook.citation(row).map_or(Mark::Judgement, |found| found.2.mark),
+        Origin::Law(equation) => equation.mark,
+        Origin::File(_) => Mark::Given,
+    }
+}
+
+/// Work whose shifts are told as such.
+const fn fixed(what: &'static str, shifts: Cited<Band<Ratio>>) -> StageTime {
+    let (rate, origin) = (None, Some(shifts.origin));
+    StageTime { what, passes: 1, rate, shifts: Some(shifts.value), origin, beside: false }
+}
+
+/// Shifts of one pipe put in by one method.
 #[must_use]
 pub fn time_plan(drive: &Drive, pipe: &Pipe, method: Method) -> TimePlan {
     let pace = &drive.site.pace;
-    let planned = pace.planned;
+    let works = &pace.works;
+    let planned = pace.planned.0;
     let stage = |what, passes: usize, rate: Option<Rate>| {
         #[expect(clippy::cast_precision_loss, reason = "a handful of passes")]
         let length = drive.length.value * (passes as f64);
         let shifts = rate.map(|rate| Band {
             low: (length / rate.high),
             likely: length / rate.low,
-            high: length / (rate.low * planned.0),
+            high: length / (rate.low * planned),
         });
+        let origin = rate.map(|rate| rate.origin);
         let rate = rate.map(|rate| Cited::new((rate.low, rate.high), rate.origin));
-        Some(StageTime { what, passes, rate, shifts })
+        StageTime { what, passes, rate, shifts, origin, beside: false }
     };
-    let stem = drive.stem.is_there();
-    let casing = pipe.casing.is_some();
-    let stages = match method {
-        Method::PipeJacking => [
-            (stem && (casing || !pace.pilot_in_pipe)).then(|| stage("pilot stem", 1, pace.pilot)).flatten(),
-            casing.then(|| stage("casing", 1, pace.casing)).flatten(),
-            stage(
-                if pace.pilot_in_pipe && !casing { "pilot stem and pipe, together" } else { "pipe pushed" },
-                1,
-                pace.jacking,
-            ),
-        ],
-        Method::Pullback => [
-            stage("pilot stem", 1, pace.pilot),
-            (!pipe.passes.is_empty()).then(|| stage("reaming passes", pipe.passes.len(), pace.reaming)).flatten(),
-            stage("pipe pulled", 1, pace.pullback),
-        ],
-    };
-    let shifts = stages.iter().flatten().try_fold(Band::<Ratio>::default(), |sum, stage| {
-        stage.shifts.map(|shifts| sum.with(shifts, |sum, shifts| sum + shifts))
+    let mut plan = TimePlan::default();
+    plan.add(fixed("pits dug and shored", works.pits));
+    plan.add(fixed("setting up", works.set_up));
+    match method {
+        Method::PipeJacking => {
+            let casing = pipe.casing.is_some();
+            let together = pace.pilot_in_pipe && !casing;
+            if drive.stem.is_there() && !together {
+                plan.add(stage("pilot stem", 1, pace.pilot));
+            }
+            if casing {
+                plan.add(stage("casing", 1, pace.casing));
+                plan.add(stage("pipe pushed behind the casing", 1, pace.behind_casing));
+            } else {
+                let what = if together { "pilot stem and pipe, together" } else { "pipe pushed" };
+                plan.add(stage(what, 1, pace.jacking));
+            }
+        }
+        Method::Pullback => {
+            plan.add(stage("pilot stem", 1, pace.pilot));
+            if !pipe.passes.is_empty() {
+                plan.add(stage("reaming passes", pipe.passes.len(), pace.reaming));
+            }
+            plan.add(fixed("ramp and laydown made ready", works.ramp));
+            if let Some(joints) = joints(drive, pipe) {
+                plan.add(joints);
+            }
+            plan.add(match (pace.pullback, &drive.pull) {
+                (None, Some(pull)) => {
+                    let clear: Ratio = pull.duration / pace.shift_length.value;
+                    let shifts = Band { low: clear, likely: clear, high: clear / planned };
+                    let origin = Some(pull.works.duration_basis);
+                    StageTime {
+                        what: "pipe pulled",
+                        passes: 1,
+                        rate: None,
+                        shifts: Some(shifts),
+                        origin,
+                        beside: false,
+                    }
+                }
+                (rate, _) => stage("pipe pulled", 1, rate),
+            });
+            if drive.annulus.grouted {
+                plan.add(fixed("annulus grouted", works.grouting));
+            }
+        }
+    }
+    plan.add(fixed("tools recovered, site cleared", works.recovery));
+    let counted = plan.stages.iter().flatten().filter(|stage| !stage.beside);
+    plan.shifts = counted.map(|stage| stage.shifts).try_fold(Band::<Ratio>::default(), |sum, shifts| {
+        shifts.map(|shifts| sum.with(shifts, |sum, shifts| sum + shifts))
     });
-    let cost = shifts.zip(pace.shift_price).map(|(shifts, price)| {
-        let setup = pace.setup_price.map_or(Ratio::default(), |setup| setup.value);
-        shifts.map(|shifts| shifts * price.value + setup)
-    });
-    TimePlan { stages, shifts, cost }
+    plan
 }
 
-impl TimePlan {
-    /// Where the rate of the slowest known stage comes from.
-    #[must_use]
-    pub fn origin(&self) -> Option<Origin> {
-        let slowest = self.stages.iter().flatten().filter_map(|stage| Some((stage.shifts?.likely, stage.rate?.origin)));
-        slowest.max_by(|a, b| a.0.si().total_cmp(&b.0.si())).map(|slowest| slowest.1)
+/// Joints of a pulled string that are made before the pull; those made during it are in the duration of the pull.
+#[must_use]
+pub(super) fn joints_before(drive: &Drive) -> Option<Ratio> {
+    let pull = drive.pull.as_ref()?;
+    let string = drive.length.value + pull.excess_length;
+    let during = match pull.works.laydown {
+        Some(laydown) if laydown.in_pit => return Some(Ratio::default()),
+        Some(laydown) => (string / laydown.length).si().ceil() - 1.0,
+        None => 0.0,
+    };
+    let all = (string / drive.site.pace.stick.value).si().ceil() - 1.0;
+    Some(Ratio::from_si((all - during).max(0.0)))
+}
+
+fn joints(drive: &Drive, pipe: &Pipe) -> Option<StageTime> {
+    let pace = &drive.site.pace;
+    let count = joints_before(drive)?;
+    let by_joint = |each: Cited<Band<Ratio>>| each.map(|band| band.map(|shifts| shifts * count));
+    let shifts = match pipe.pulled.as_ref()? {
+        PulledPipe::Pe(_) | PulledPipe::Pvc(_) => {
+            let fits = |row: &&crate::drive::FusionPace| pipe.outside_diameter.value < row.size_to;
+            pace.fusion.iter().find(fits).map(|row| {
+                let (fewest, likely) = (count / row.high, count / row.low);
+                Cited::new(Band { low: fewest, likely, high: likely / pace.planned.0 }, row.origin)
+            })
+        }
+        PulledPipe::Jointed(_) => Some(by_joint(pace.works.restrained_joint)),
+        PulledPipe::Steel(_) => Some(by_joint(pace.works.weld)),
+    };
+    Some(StageTime {
+        what: "joints of the string, before the pull",
+        passes: 1,
+        rate: None,
+        shifts: shifts.map(|shifts| shifts.value),
+        origin: shifts.map(|shifts| shifts.origin),
+        beside: true,
+    })
+}
+
+const PROGRAMME: &str =
+    "a screen: likely shifts without stops and lost days; where the file gives no pace they rest on wide bands of ours";
+
+/// Shifts against the programme, where the file gives one and every stage has a rate.
+pub(super) fn check(drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
+    if let (Some(programme), Some(shifts)) = (drive.site.pace.programme, time_plan(drive, pipe, method).shifts) {
+        let demand = Doubted { value: shifts, doubt: None };
+        let limit = Doubted { value: programme, doubt: None };
+        let check = Check::at_most(Subject::Programme, Role::Shifts, demand, limit);
+        checks.add(check.as_screen().with_note(PROGRAMME));
     }
 }

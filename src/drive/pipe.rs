@@ -2,6 +2,7 @@
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::pulled::{Barrel, JointedPipe, PvcPipe, SteelPipe};
+use super::site::Priced;
 use crate::handbook::{Family, Method};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Origin};
@@ -35,6 +36,8 @@ pub struct Pipe {
     pub(crate) sewer: Option<super::Sewer>,
     /// What it bears in service, where its crushing strength is known.
     pub(crate) service: Option<Box<super::PipeInService>>,
+    /// Price per metre, in the user's money, where the file gives it.
+    pub(crate) price: Option<Priced<Length>>,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
 }

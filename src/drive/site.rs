@@ -1,7 +1,7 @@
 //! What surrounds the bore: flow, surface, services, pits, pace. Every rule is looked up, every limit is the file's or a
 //! row's.
 
-use crate::quantity::{Area, Force, Length, Pressure, Ratio, Velocity, VolumeRate};
+use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::source::{Cited, Origin};
 
 /// All that conditions beside force and ground need.
@@ -202,20 +202,70 @@ pub struct PitRules {
     pub(crate) pipe_length: Cited<Length>,
 }
 
-/// Metres a shift, and prices.
-#[derive(Debug, Clone, Copy)]
+/// Metres a shift, shifts of the work beside the bore, and prices.
+#[derive(Debug, Clone)]
 pub struct Pace {
     pub(crate) pilot: Option<Rate>,
     pub(crate) casing: Option<Rate>,
     pub(crate) reaming: Option<Rate>,
     pub(crate) jacking: Option<Rate>,
+    /// Pipe that pushes out a casing.
+    pub(crate) behind_casing: Option<Rate>,
     pub(crate) pullback: Option<Rate>,
     /// True where the rate of the pipe holds the pilot too.
     pub(crate) pilot_in_pipe: bool,
     /// Share of the clear rate that is planned with: low and high.
     pub(crate) planned: (Ratio, Cited<Ratio>),
-    pub(crate) shift_price: Option<Cited<Ratio>>,
-    pub(crate) setup_price: Option<Cited<Ratio>>,
+    pub(crate) shift_length: Cited<Time>,
+    pub(crate) works: WorkShifts,
+    pub(crate) fusion: Vec<FusionPace>,
+    /// Length of one pipe of a string.
+    pub(crate) stick: Cited<Length>,
+    pub(crate) programme: Option<Cited<Ratio>>,
+    pub(crate) prices: Prices,
+}
+
+/// Shifts of the work beside the bore.
+#[derive(Debug, Clone, Copy)]
+pub struct WorkShifts {
+    /// Both pits.
+    pub(crate) pits: Cited<Band<Ratio>>,
+    pub(crate) set_up: Cited<Band<Ratio>>,
+    pub(crate) ramp: Cited<Band<Ratio>>,
+    /// One joint.
+    pub(crate) weld: Cited<Band<Ratio>>,
+    pub(crate) restrained_joint: Cited<Band<Ratio>>,
+    pub(crate) grouting: Cited<Band<Ratio>>,
+    pub(crate) recovery: Cited<Band<Ratio>>,
+}
+
+/// Fused joints a shift, up to a size of pipe.
+#[derive(Debug, Clone, Copy)]
+pub struct FusionPace {
+    pub(crate) size_to: Length,
+    pub(crate) low: Ratio,
+    pub(crate) high: Ratio,
+    pub(crate) origin: Origin,
+}
+
+/// Prices in the user's money; none is ever assumed.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Prices {
+    pub(crate) shift: Option<Cited<Ratio>>,
+    pub(crate) setup: Option<Cited<Ratio>>,
+    pub(crate) pit: Option<Cited<Ratio>>,
+    pub(crate) spoil: Option<Priced<Volume>>,
+    pub(crate) grout: Option<Priced<Volume>>,
+    /// Whether the file prices the pipes it lists.
+    pub(crate) pipes: bool,
+    pub(crate) budget: Option<Cited<Ratio>>,
+}
+
+/// Price of an amount.
+#[derive(Debug, Clone, Copy)]
+pub struct Priced<Q> {
+    pub(crate) price: Cited<Ratio>,
+    pub(crate) per: Q,
 }
 
 /// Length put in a shift.

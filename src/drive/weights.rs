@@ -26,8 +26,8 @@ impl Drive {
             CriterionKind::Grade => matches!(self.service, Service::GravitySewer),
             CriterionKind::Movement => self.site.limits_movement(),
             CriterionKind::Area => self.site.launch.area.is_some() && self.site.reception.area.is_some(),
-            // Nothing in this version tells them.
-            CriterionKind::Time | CriterionKind::Cost => false,
+            CriterionKind::Time => self.site.pace.programme.is_some(),
+            CriterionKind::Cost => self.site.pace.prices.shift.is_some() && self.site.pace.prices.budget.is_some(),
         }
     }
 }

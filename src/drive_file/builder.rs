@@ -307,6 +307,7 @@ impl CandidateFile {
             crushing: None,
             annulus: None,
             passes: None,
+            price: None,
         }
     }
 }

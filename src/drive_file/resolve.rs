@@ -31,6 +31,7 @@ mod stem;
 mod suitability;
 mod wall;
 mod weights;
+mod works;
 
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe, Rig, Stem, TipResistance};
@@ -218,7 +219,8 @@ impl Resolver<'_> {
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
                 }
                 let sewer = self.sewer(index, &pipe, file.service.value)?;
-                candidates.push((index, Pipe { sewer, ..pipe }));
+                let price = self.pipe_price(index, candidate, file);
+                candidates.push((index, Pipe { sewer, price, ..pipe }));
             }
         }
         let mut listed = file.candidates.clone();

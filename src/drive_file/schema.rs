@@ -5,7 +5,7 @@ use super::pulled::{
     AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
     VacuumFile,
 };
-use super::site::{CrossingFile, FlowFile, PaceFile, PitSpaceFile, SurfaceFile};
+use super::site::{CrossingFile, FlowFile, LengthPriceFile, PaceFile, PitSpaceFile, SurfaceFile};
 use crate::handbook::{CriterionKind, GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
 use crate::quantity::{
     Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
@@ -802,6 +802,9 @@ pub struct CandidateFile {
     /// Bores of the reaming passes before the one that brings the pipe, from the smallest; `[]` for none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub passes: Option<Vec<Field<Length>>>,
+    /// Price of the pipe, in the user's money: of every pipe listed, or of none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub price: Option<LengthPriceFile>,
 }
 
 /// A quantity or the word `none`.

@@ -1,6 +1,6 @@
 //! What the engineer writes of flow, surface, crossed services, pits and pace of the work. All of it may be left out.
 
-use crate::quantity::{Force, Length, Pressure, Ratio, Velocity, VolumeRate};
+use crate::quantity::{Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::yaml::{Field, Words, key_words};
 use serde::{Deserialize, Serialize};
 
@@ -136,4 +136,54 @@ pub struct PaceFile {
     /// Price of setting up and leaving.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub setup_price: Option<Field<Ratio>>,
+    /// Length of a shift.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shift_length: Option<Field<Time>>,
+    /// Shifts to dig and shore both pits.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pits: Option<Field<Ratio>>,
+    /// Shifts to set up.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub set_up: Option<Field<Ratio>>,
+    /// Shifts to grout the annulus.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub grouting: Option<Field<Ratio>>,
+    /// Shifts to recover the tools and clear the site.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub recovery: Option<Field<Ratio>>,
+    /// Shifts that the programme leaves for the whole of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub programme: Option<Field<Ratio>>,
+    /// Price of one pit, in the user's money.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pit_price: Option<Field<Ratio>>,
+    /// Price of spoil carried away, measured in the ground.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub spoil_price: Option<VolumePriceFile>,
+    /// Price of grout.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub grout_price: Option<VolumePriceFile>,
+    /// What the work may cost, in the user's money.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub budget: Option<Field<Ratio>>,
+}
+
+/// Price by volume, in the user's money.
+#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct VolumePriceFile {
+    /// Price.
+    pub price: Field<Ratio>,
+    /// Of this volume.
+    pub per: Field<Volume>,
+}
+
+/// Price of a pipe by length, in the user's money.
+#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct LengthPriceFile {
+    /// Price.
+    pub price: Field<Ratio>,
+    /// Of this length.
+    pub per: Field<Length>,
 }

@@ -2,7 +2,8 @@
 
 use crate::check::Subject;
 use crate::choice::Ranked;
-use crate::drive::{Drive, Stretch};
+use crate::conditions::time_plan;
+use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Method, Service};
 use crate::quantity::{Length, Role, Shown, UnitSystem};
 
@@ -34,6 +35,9 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
     ask(jacked && wet && absent(Subject::Plug), "soil plug under water (plug, soil.saturated)");
     ask(jacked && absent(Subject::PitLength), "room in the launch pit (launch.space)");
     ask(jacked && absent(Subject::CraneLift), "crane (launch.space.crane)");
+    let planned = drive.site.pace.programme.is_some();
+    let time = if planned { "time against the programme (pace: a stage has no rate)" } else { "time (pace.programme)" };
+    ask(absent(Subject::Programme), time);
     list
 }
 
@@ -97,6 +101,7 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
             }
         }
     }
+    list.extend(judged_time(drive, pipe, ranked.scheme.method));
     if ranked.scheme.method == Method::Pullback {
         list.push(
             "Pullback: weak link before the pipe, nobody by swivel and pull head under load; warn the other pit by \
@@ -111,6 +116,15 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
         );
     }
     Ok(list)
+}
+
+/// The stages whose shifts are no more than our judgement.
+fn judged_time(drive: &Drive, pipe: &Pipe, method: Method) -> Option<String> {
+    let plan = time_plan(drive, pipe, method);
+    let stages: Vec<&str> = plan.judged(&drive.handbook).collect();
+    (!stages.is_empty()).then(|| {
+        format!("Time: no source was found for {}; the shifts are ours, wide. Give `pace`.", stages.join("; "))
+    })
 }
 
 /// What the depths of the pits ask for.

@@ -28,7 +28,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "shoring of pits; room for a machine that is longer than the pipes, at the reception",
     "size of heave; settlement in the long run",
     "manholes, branches and steep flow of a sewer; pressure lines as to flow",
-    "set-up, stops and lost days; prices that the file does not give",
+    "time: stops and lost days, rock where the file gives no pace; prices that the file does not give",
 ];
 
 /// What goes with every result.

@@ -29,6 +29,7 @@ mod jacked_door;
 mod jacks;
 mod monotone;
 mod overlays;
+mod pace;
 mod packer;
 mod paths;
 mod pipe_end;

@@ -4,7 +4,6 @@
 use crate::drives::{drive, text};
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
-use jackpull::conditions::{site_figures, time_plan};
 use jackpull::{Handbook, Method, Scheme, assess, read_drive};
 use proptest::prelude::*;
 use std::f64::consts::{E, PI};
@@ -297,28 +296,6 @@ fn cover_by_what_lies_over_the_bore() {
     // 315 mm lies over 12 in: 12 ft.
     assert_relative_eq!(numbers(&cover("surface: { over: road }\n").unwrap())[1], 12.0 * 0.3048, max_relative = 1e-9);
     assert_relative_eq!(numbers(&cover("surface: { over: railway }\n").unwrap())[1], 5.5 * 0.3048, max_relative = 1e-9);
-}
-
-/// 60 m at 30 m a shift and 60 m at 12 m: 2 and 5 shifts; planned at half of it 14; at 1000 each and 500 to set up.
-#[test]
-fn time_and_cost_from_the_file() {
-    let pace = "pace: { pilot: 30 m, jacking: 12 m, shift_price: 1000, setup_price: 500 }\n";
-    let drive = drive(&with(pace, FIRM));
-    let pipe = &drive.candidates()[0];
-    let plan = time_plan(&drive, pipe, Method::PipeJacking);
-    let shifts = plan.shifts.unwrap();
-    assert_relative_eq!(shifts.likely.value, 7.0, max_relative = 1e-12);
-    assert_relative_eq!(shifts.high.value, 14.0, max_relative = 1e-12);
-    let cost = plan.cost.unwrap();
-    assert_relative_eq!(cost.likely.value, 7_500.0, max_relative = 1e-12);
-    // No rate of a pull is known, and none is invented.
-    let pulled = time_plan(&drive, &drive.candidates()[1], Method::Pullback);
-    assert!(pulled.shifts.is_none() && pulled.cost.is_none());
-    assert!(site_figures(&drive, pipe, Method::PipeJacking).iter().any(|figure| figure.what == "cost of these shifts"));
-    // Without prices there is no cost.
-    let plain = crate::drives::drive(&with("", FIRM));
-    let plan = time_plan(&plain, &plain.candidates()[0], Method::PipeJacking);
-    assert!(plan.shifts.is_some() && plan.cost.is_none());
 }
 
 proptest! {

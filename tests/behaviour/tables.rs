@@ -225,6 +225,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         },
         ("practice_length", key) => match key {
             "stem.diameter" => (75.0 * MM, 140.0 * MM),
+            // What a lorry brings.
+            "string.stick" => (5.0, 20.0),
             "grade.tolerance_below_600" => (10.0 * MM, 30.0 * MM),
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),
@@ -234,6 +236,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             _ => return None,
         },
         // A day or so until an annulus is grouted.
+        ("practice_duration", "time.shift") => (6.0 * HOUR, 13.0 * HOUR),
         ("practice_duration", "collapse.load") => (6.0 * HOUR, 40.0 * HOUR),
         ("practice_angle", "pull.ramp") => (5.0 * DEGREE, 20.0 * DEGREE),
         ("clay_strength", "astm_c1208") => (45.0 * MPA, 55.0 * MPA),

@@ -9,7 +9,7 @@ design_flow: { min: 6 L/s, max: 20 L/s }
 surface: { over: road, allowed_settlement: 20 mm }
 crossings: [{ at: 30 m, depth: 1.5 m, kind: water main, allowed_settlement: 10 mm },
   { at: 50 m, depth: 2 m, beside: 2 m, kind: gas main }]
-pace: { pilot: 30 m, jacking: 12 m, shift_price: 4000 }
+pace: { pilot: 30 m, jacking: 12 m, pits: 4, set_up: 2, recovery: 1, shift_price: 4000, programme: 20, budget: 90000 }
 ";
 
 fn path() -> String {
@@ -35,7 +35,12 @@ fn the_text_tells_checks_figures_and_what_is_not_given() {
             "Ground movement, pits and time: pipe jacking of clay 10 in",
             "settlement, crossings[0], water main",
             "settlement, crossings[1], gas main",
-            "cost of these shifts",
+            "pits dug and shored, shifts",
+            "soil in the ground, pipe pushed",
+            "cost, shifts",
+            "cost in all",
+            "time, programme",
+            "time on site",
             "back-fall",
             "flow, self-cleaning",
             "clear distance, services",
@@ -63,12 +68,17 @@ fn the_json_holds_the_same() {
     }
     let figures = first["site_figures"].as_array().unwrap();
     let sum = figures.iter().find(|figure| figure["what"] == "shifts in all").unwrap();
-    assert_eq!((sum["topic"].as_str(), sum["values"]["likely"]["value"].as_f64()), (Some("time"), Some(7.0)));
+    assert_eq!((sum["topic"].as_str(), sum["values"]["likely"]["value"].as_f64()), (Some("time"), Some(14.0)));
     let not_given = first["not_given"].as_array().unwrap();
     assert!(not_given.iter().any(|item| item.as_str().unwrap().starts_with("uplift")), "{not_given:?}");
-    // Nothing is known of the time of a pull, and the file says so.
+    let cost = figures.iter().find(|figure| figure["what"] == "cost in all").unwrap();
+    assert_eq!((cost["topic"].as_str(), cost["values"]["likely"]["value"].as_f64()), (Some("cost"), Some(56_000.0)));
+    // What rests on judgement alone says so.
     let pulled = &report["schemes"][1];
     let sum =
         pulled["site_figures"].as_array().unwrap().iter().find(|figure| figure["what"] == "shifts in all").unwrap();
-    assert!(sum["values"].is_null());
+    assert!(!sum["values"].is_null());
+    let cautions = pulled["cautions"].as_array().unwrap();
+    let judged = |text: &str| text.starts_with("Time: no source was found for") && text.contains("ramp and laydown");
+    assert!(cautions.iter().any(|caution| judged(caution.as_str().unwrap())), "{cautions:?}");
 }

@@ -1,8 +1,9 @@
 //! How far the work gets in a shift: the file's own rates, or a table's where it has one for the work.
 
 use super::site::span;
+use super::works::{both_pits, works};
 use super::{Resolver, no_row};
-use crate::drive::{Pace, Rate, Stem, Stretch};
+use crate::drive::{FusionPace, Pace, Pit, Rate, Stem, Stretch};
 use crate::drive_file::DriveFile;
 use crate::handbook::{GroundClass, HandbookError, Spoil};
 use crate::quantity::{Length, Measure, Role};
@@ -10,7 +11,13 @@ use crate::source::{FieldName, Origin};
 use crate::yaml::Field;
 
 impl Resolver<'_> {
-    pub(super) fn pace(&mut self, file: &DriveFile, stretches: &[Stretch], stem: &Stem) -> Result<Pace, HandbookError> {
+    pub(super) fn pace(
+        &mut self,
+        file: &DriveFile,
+        stretches: &[Stretch],
+        stem: &Stem,
+        pits: [&Pit; 2],
+    ) -> Result<Pace, HandbookError> {
         let given = file.pace.as_ref();
         let mut own = |field: Option<&Field<Length>>, name: &'static FieldName| {
             field.map(|field| {
@@ -24,37 +31,57 @@ impl Resolver<'_> {
         let jacking = own(given.and_then(|pace| pace.jacking.as_ref()), &FieldName("pace.jacking"));
         let pullback = own(given.and_then(|pace| pace.pullback.as_ref()), &FieldName("pace.pullback"));
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
-        let is_clay =
-            |class| matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay);
-        let clay = stretches.iter().all(|stretch| is_clay(stretch.class) && stretch.mixed_with.is_none_or(is_clay));
+        let all = |holds: fn(GroundClass) -> bool| {
+            stretches.iter().all(|stretch| holds(stretch.class) && stretch.mixed_with.is_none_or(holds))
+        };
+        let clay = all(|class| {
+            matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay)
+        });
+        // The rates that are ours are for soil alone.
+        let soil = all(|class| !matches!(class, GroundClass::WeakRock | GroundClass::HardRock | GroundClass::Unknown));
         let guided = stem.is_there() && spoil == Spoil::Auger && clay;
         let tabled = match spoil {
             Spoil::Auger if guided => Some("pilot_tube_clay"),
             Spoil::Slurry => Some("jacking_machine"),
             Spoil::OpenEdge => Some("jacking_hand"),
-            Spoil::Auger | Spoil::Vacuum => None,
+            Spoil::Auger | Spoil::Vacuum => soil.then_some("jacking_cleared"),
         };
-        let pilot_rate = if pilot.is_none() && guided { Some(self.rate("pilot_only_clay")?) } else { pilot };
-        let jacking_rate = match (jacking, tabled) {
-            (Some(rate), _) => Some(rate),
-            (None, Some(key)) => Some(self.rate(key)?),
-            (None, None) => None,
-        };
+        let pilot_key = if guided { Some("pilot_only_clay") } else { soil.then_some("pilot_guided") };
+        let pilot_in_pipe = guided && jacking.is_none() && pilot.is_none();
+        let behind_casing = jacking;
+        let shift_row = self.handbook.duration("time.shift")?;
         Ok(Pace {
-            pilot: pilot_rate,
-            casing,
-            reaming,
-            jacking: jacking_rate,
+            pilot: self.or_tabled(pilot, pilot_key)?,
+            casing: self.or_tabled(casing, soil.then_some("casing_cleared"))?,
+            reaming: self.or_tabled(reaming, soil.then_some("reaming_pass"))?,
+            jacking: self.or_tabled(jacking, tabled)?,
+            behind_casing: self.or_tabled(behind_casing, Some("pipe_behind_casing"))?,
             pullback,
-            pilot_in_pipe: guided && jacking.is_none() && pilot.is_none(),
+            pilot_in_pipe,
             planned: span(self.handbook.planning_factor()?, "weekly")?,
-            shift_price: given
-                .and_then(|pace| pace.shift_price.as_ref())
-                .map(|field| self.rating(field, &FieldName("pace.shift_price"), Role::Count)),
-            setup_price: given
-                .and_then(|pace| pace.setup_price.as_ref())
-                .map(|field| self.rating(field, &FieldName("pace.setup_price"), Role::Count)),
+            shift_length: {
+                let field = given.and_then(|pace| pace.shift_length.as_ref());
+                self.given_or(field, &FieldName("pace.shift_length"), Role::Duration, shift_row)
+            },
+            works: {
+                let both = both_pits(self, pits)?;
+                works(self, given, both)?
+            },
+            fusion: self.fusion()?,
+            stick: self.handbook.length("string.stick")?,
+            programme: given
+                .and_then(|pace| pace.programme.as_ref())
+                .map(|field| self.rating(field, &FieldName("pace.programme"), Role::Shifts)),
+            prices: self.prices(file),
         })
+    }
+
+    fn or_tabled(&self, given: Option<Rate>, key: Option<&'static str>) -> Result<Option<Rate>, HandbookError> {
+        match (given, key) {
+            (Some(rate), _) => Ok(Some(rate)),
+            (None, Some(key)) => self.rate(key).map(Some),
+            (None, None) => Ok(None),
+        }
     }
 
     fn rate(&self, key: &'static str) -> Result<Rate, HandbookError> {
@@ -70,5 +97,21 @@ impl Resolver<'_> {
             });
         }
         Ok(Rate { low, high, origin: row.origin })
+    }
+
+    /// Fused joints a day, taken as a shift, by rising size.
+    fn fusion(&self) -> Result<Vec<FusionPace>, HandbookError> {
+        let mut all = Vec::new();
+        for row in self.handbook.fusion_rate()?.iter() {
+            let (origin, key, row) = (row.origin, &row.value.key, &row.value.value);
+            let (low, high) = (row.joints_low.value, row.joints_high.value);
+            if !(low.si() > 0.0 && low <= high) {
+                let why = "low and high do not rise";
+                return Err(HandbookError::Unfit { table: "fusion_rate", row: key.clone(), why });
+            }
+            all.push(FusionPace { size_to: row.size_to.value, low, high, origin });
+        }
+        all.sort_by(|one, other| one.size_to.si().total_cmp(&other.size_to.si()));
+        Ok(all)
     }
 }

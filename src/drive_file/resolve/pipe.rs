@@ -126,6 +126,7 @@ impl Resolver<'_> {
             widest,
             bore_rule,
             sewer: None,
+            price: None,
             service: None,
             nominal: size,
             segment,

@@ -63,6 +63,21 @@ impl Resolver<'_> {
                 OrNone::None => None,
             }
         };
+        let launch = {
+            let invert = line.depths(Length::default(), Length::default()).0;
+            let area = file.launch.area.as_ref();
+            let area = area.map(|area| self.rating(area, &FieldName("launch.area"), Role::GroundArea));
+            let water = water(file.ground.first());
+            Pit { area, ..self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water) }
+        };
+        let reception = {
+            let invert = line.depths(length, length).0;
+            let pit = file.reception.as_ref();
+            let area = pit.and_then(|pit| pit.area.as_ref());
+            let area = area.map(|area| self.rating(area, &FieldName("reception.area"), Role::GroundArea));
+            let space = pit.and_then(|pit| pit.space.as_ref());
+            Pit { area, ..self.pit_space(space, "reception.space", invert, water(file.ground.last())) }
+        };
         Ok(Surroundings {
             gravity: self.gravity(file)?,
             surface: self.surface(file),
@@ -70,29 +85,11 @@ impl Resolver<'_> {
             movement: self.movement(line, stretches)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule(file)?,
-            launch: {
-                let invert = line.depths(Length::default(), Length::default()).0;
-                let area = file
-                    .launch
-                    .area
-                    .as_ref()
-                    .map(|area| self.rating(area, &FieldName("launch.area"), Role::GroundArea));
-                Pit {
-                    area,
-                    ..self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water(file.ground.first()))
-                }
-            },
-            reception: {
-                let invert = line.depths(length, length).0;
-                let pit = file.reception.as_ref();
-                let space = pit.and_then(|pit| pit.space.as_ref());
-                let area = pit.and_then(|pit| pit.area.as_ref());
-                let area = area.map(|area| self.rating(area, &FieldName("reception.area"), Role::GroundArea));
-                Pit { area, ..self.pit_space(space, "reception.space", invert, water(file.ground.last())) }
-            },
+            launch,
+            reception,
             pit_rules: self.pit_rules(file, stem)?,
             plug: file.plug.as_ref().map(|field| self.rating(field, &FieldName("plug"), Role::Distance)),
-            pace: self.pace(file, stretches, stem)?,
+            pace: self.pace(file, stretches, stem, [&launch, &reception])?,
         })
     }
 

@@ -153,3 +153,19 @@ pub struct ProductionRateRow {
     /// Shift or day.
     pub per: Field<Words>,
 }
+
+/// Shifts for one piece of work beside the bore.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StageShiftsRow {
+    /// The work.
+    pub what: Field<Words>,
+    /// Shifts, low.
+    pub low: Field<Ratio>,
+    /// Shifts, likely.
+    pub likely: Field<Ratio>,
+    /// Shifts, high.
+    pub high: Field<Ratio>,
+    /// Depth that they are for each time.
+    pub per_length: Option<Field<Length>>,
+}

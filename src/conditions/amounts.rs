@@ -1,0 +1,88 @@
+//! Quantities of a scheme: soil by stage, grout, pipes, packers, sections.
+
+use super::time::joints_before;
+use crate::drive::{Drive, Pipe};
+use crate::handbook::Method;
+use crate::law::{Calc, Law, Silent};
+use crate::laws::reaming::{AnnulusVolume, SpoilVolume};
+use crate::quantity::{Length, Measure, Ratio, Volume};
+use crate::source::{Cited, FieldName, Origin};
+
+const SEGMENT: FieldName = FieldName("candidates[].pipe_length");
+
+/// Soil of one stage, measured in the ground.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StageSpoil {
+    /// The stage.
+    pub what: &'static str,
+    /// Soil taken out; none where it is pushed aside.
+    pub volume: Volume,
+}
+
+/// What has to be moved and ordered.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Amounts {
+    /// Soil by stage.
+    pub spoil: Vec<StageSpoil>,
+    /// Grout, with what is lost.
+    pub grout: Option<Cited<Volume>>,
+    /// Pipes that are pushed.
+    pub pipes: Option<Cited<Ratio>>,
+    /// Packers between them.
+    pub packers: Option<Ratio>,
+    /// Joints of a string before it is pulled.
+    pub joints: Option<Cited<Ratio>>,
+}
+
+impl Amounts {
+    /// All soil.
+    #[must_use]
+    pub fn soil(&self) -> Volume {
+        self.spoil.iter().fold(Volume::default(), |sum, stage| sum + stage.volume)
+    }
+}
+
+/// The quantities of one pipe put in by one method. A pilot is taken to displace the ground, as a guided one does: what
+/// it pushes aside is not counted.
+#[must_use]
+pub fn amounts(drive: &Drive, pipe: &Pipe, method: Method) -> Amounts {
+    let calc = &mut Calc::new(Silent);
+    let length = drive.length.value;
+    let mut amounts = Amounts::default();
+    let mut cut = drive.stem.head;
+    let mut widen = |what, bore: Length| {
+        if bore > cut {
+            let volume = calc.law(SpoilVolume { bore, pilot: cut, length, swell_factor: Ratio::from(1.0) });
+            amounts.spoil.push(StageSpoil { what, volume });
+            cut = bore;
+        }
+    };
+    match method {
+        Method::PipeJacking => {
+            if let Some(casing) = pipe.casing {
+                widen("soil in the ground, casing", casing);
+            }
+            widen("soil in the ground, pipe pushed", pipe.bore.value.max(pipe.outside_diameter.value));
+            let rules = drive.site.pit_rules.pipe_length;
+            let one = pipe.segment.map_or(rules, |segment| Cited::given(segment, &SEGMENT));
+            let pipes = Ratio::from_si((length / one.value).si().ceil());
+            amounts.pipes = Some(Cited::new(pipes, one.origin));
+            let packed = pipe.jacked.as_ref().is_some_and(|jacked| jacked.joint.packer.is_some());
+            amounts.packers = packed.then(|| Ratio::from_si((pipes.si() - 1.0).max(0.0)));
+        }
+        Method::Pullback => {
+            for pass in &pipe.passes {
+                widen("soil in the ground, reaming pass", *pass);
+            }
+            widen("soil in the ground, pipe pulled", pipe.bore.value);
+            amounts.joints = joints_before(drive).map(|joints| Cited::new(joints, drive.site.pace.stick.origin));
+            if drive.annulus.grouted {
+                let waste = drive.annulus.grout_waste.unwrap_or_else(|| Ratio::from(1.0));
+                let (bore, outside_diameter) = (pipe.bore.value, pipe.outside_diameter.value);
+                let grout = calc.law(AnnulusVolume { bore, outside_diameter, length, waste });
+                amounts.grout = Some(Cited::new(grout, Origin::Law(&AnnulusVolume::EQUATION)));
+            }
+        }
+    }
+    amounts
+}
