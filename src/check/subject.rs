@@ -66,7 +66,7 @@ subjects! {
     /// Pull, bend and outside pressure on a steel pipe together, extreme condition.
     SteelInteraction "pipe, combined stress" load;
     /// The same, normal condition.
-    SteelInteractionNormal "pipe, combined stress, normal condition" other;
+    SteelInteractionNormal "pipe, combined, normal" other;
     /// Strain of the pull.
     Strain "pipe, strain of the pull" load;
     /// Strain of pull and bend on the ramp.

@@ -5,7 +5,9 @@ use crate::check::{Check, Checks, Subject, Verdict};
 use crate::drive::{Crossing, Drive, Pipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Recorder};
-use crate::laws::settlement::{AnnulusLoss, FaceLoss, GreatestSettlement, SteepestTrough, TroughWidth};
+use crate::laws::settlement::{
+    AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestTrough, TroughWidth,
+};
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
@@ -38,6 +40,7 @@ fn moved<R: Recorder>(
     method: Method,
     stretch: usize,
     (invert, level): (Length, Length),
+    beside: Length,
 ) -> Option<Moved> {
     let trough = drive.site.movement.troughs.get(stretch).copied().flatten()?;
     let outside_diameter = pipe.outside_diameter.value;
@@ -56,9 +59,20 @@ fn moved<R: Recorder>(
         calc.law(FaceLoss { volume_loss, bore }) + calc.law(AnnulusLoss { closed_share, bore, outside_diameter })
     });
     let widths = widths.map(|ratio| calc.law(TroughWidth { ratio, axis_depth, level }));
-    let settlement =
-        lost.with(widths, |lost_ground, trough_width| calc.law(GreatestSettlement { lost_ground, trough_width }));
-    let slope = settlement.with(widths, |greatest_settlement, trough_width| {
+    let mut greatest = |lost_ground, trough_width| calc.law(GreatestSettlement { lost_ground, trough_width });
+    let over = lost.with(widths, &mut greatest);
+    let settlement = if beside > Length::default() {
+        // At a fixed distance it settles most under a trough just as wide: neither end of the width need be the worst.
+        let most = Band { high: beside.max(widths.high).min(widths.low), ..widths };
+        let here = lost.with(most, &mut greatest).with(most, |greatest_settlement, trough_width| {
+            calc.law(SettlementAtOffset { greatest_settlement, offset: beside, trough_width })
+        });
+        // Far out the narrow trough moves less than the wide one.
+        Band { low: here.low.min(here.likely), ..here }
+    } else {
+        over
+    };
+    let slope = over.with(widths, |greatest_settlement, trough_width| {
         calc.law(SteepestTrough { greatest_settlement, trough_width })
     });
     Some(Moved { settlement, slope })
@@ -75,13 +89,14 @@ pub(super) fn at_surface<R: Recorder>(
         let mut worst = Moved::default();
         for (index, trough) in drive.site.movement.troughs.iter().enumerate() {
             let invert = trough.as_ref()?.shallowest;
-            worst = worst.worse(moved(calc, drive, pipe, method, index, (invert, Length::default()))?);
+            worst =
+                worst.worse(moved(calc, drive, pipe, method, index, (invert, Length::default()), Length::default())?);
         }
         Some(worst)
     })
 }
 
-/// At a service over the bore; `None` where it lies beside or below, or its ground has no trough.
+/// At a service above the axis, with the steepest slope of the trough wherever it lies in it; `None` where it lies below, or its ground has no trough.
 pub(super) fn at_service<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
@@ -89,7 +104,9 @@ pub(super) fn at_service<R: Recorder>(
     method: Method,
     crossing: &Crossing,
 ) -> Doubted<Option<Moved>> {
-    calc.doubted(|calc| moved(calc, drive, pipe, method, crossing.stretch, (crossing.invert, crossing.depth)))
+    calc.doubted(|calc| {
+        moved(calc, drive, pipe, method, crossing.stretch, (crossing.invert, crossing.depth), crossing.beside)
+    })
 }
 
 /// Whether a service lies over the axis of the bore.
@@ -113,7 +130,7 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
     }
     let limited = |crossing: &&Crossing| crossing.settlement.is_some() || crossing.slope.is_some();
     for crossing in drive.site.crossings.iter().filter(limited).filter(|crossing| is_over(crossing, pipe)) {
-        calc.part("settlement of crossed services");
+        calc.part("settlement of services");
         let moved = at_service(calc, drive, pipe, method, crossing);
         if let Some(limit) = crossing.settlement {
             let demand = moved.map(|moved| moved.map(|moved| moved.settlement));

@@ -52,9 +52,8 @@ fn clearance<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method
     let rules = &drive.site.cover;
     let bore = opened(pipe, method);
     for crossing in &drive.site.crossings {
-        calc.part("clear distance of crossed services");
-        let axis = crossing.invert - pipe.outside_diameter.value / 2.0;
-        let clear = (axis - crossing.depth).abs() - bore / 2.0;
+        calc.part("clear distance of services");
+        let clear = crossing.axis_distance(pipe.outside_diameter.value) - bore / 2.0;
         let off = clear - drive.pilot_accuracy.value;
         let supply = Doubted { value: Band { low: clear, likely: clear, high: off }, doubt: None };
         let need = calc.doubted(|calc| match (crossing.clearance, method) {

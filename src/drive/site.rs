@@ -60,12 +60,14 @@ pub struct Surface {
     pub(crate) slope: Option<Cited<Ratio>>,
 }
 
-/// A crossed service.
+/// A service that is crossed or runs beside the bore.
 #[derive(Debug, Clone)]
 pub struct Crossing {
     pub(crate) name: String,
     pub(crate) at: Length,
     pub(crate) depth: Length,
+    /// Distance from the axis in plan; zero where it is crossed.
+    pub(crate) beside: Length,
     /// Depth of the invert there.
     pub(crate) invert: Length,
     /// Position of its stretch.
@@ -80,6 +82,11 @@ impl Crossing {
     #[must_use]
     pub const fn at(&self) -> Length {
         self.at
+    }
+
+    /// Distance of its near side from the axis of a bore for a pipe of this outside diameter.
+    pub(crate) fn axis_distance(&self, outside_diameter: Length) -> Length {
+        (self.invert - outside_diameter / 2.0 - self.depth).hypot(self.beside)
     }
 }
 

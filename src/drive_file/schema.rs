@@ -673,6 +673,16 @@ pub enum Traffic {
     /// A railway.
     Railway,
 }
+impl Traffic {
+    /// What drives over ground with this on it.
+    pub(crate) const fn of(over: super::Over) -> Self {
+        match over {
+            super::Over::Open => Self::None,
+            super::Over::Road => Self::Highway,
+            super::Over::Railway => Self::Railway,
+        }
+    }
+}
 key_words!(Traffic, "the traffic over the pipe", {
     "none" => Traffic::None,
     "highway" => Traffic::Highway,

@@ -58,7 +58,7 @@ pub struct SurfaceFile {
     pub allowed_slope: Option<Field<Ratio>>,
 }
 
-/// A service that the bore crosses.
+/// A service that the bore crosses, or that runs beside it.
 #[derive(Debug, Clone, Deserialize, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct CrossingFile {
@@ -66,6 +66,9 @@ pub struct CrossingFile {
     pub at: Field<Length>,
     /// Depth below ground of the side that faces the bore.
     pub depth: Field<Length>,
+    /// How far beside the axis of the bore that side lies, for a service that runs along it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub beside: Option<Field<Length>>,
     /// What it is, in words.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub kind: Option<Field<Words>>,

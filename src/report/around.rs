@@ -26,7 +26,7 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
     ask(gravity && absent(Subject::SelfCleaning), "self-cleaning (design_flow.min)");
     ask(absent(Subject::Cover), "cover of a pulled pipe (surface.over)");
     ask(absent(Subject::SurfaceSettlement), "settlement of the surface (surface.allowed_settlement)");
-    ask(absent(Subject::ServiceClearance), "crossed services (crossings)");
+    ask(absent(Subject::ServiceClearance), "services crossed or beside the bore (crossings)");
     let clay = drive.stretches.iter().any(|stretch| is_clay(stretch.class));
     ask(jacked && clay && absent(Subject::FaceStability), "face in clay (soil.undrained_strength)");
     ask(absent(Subject::PitHeave), "base of the pits in clay (launch.space, soil.undrained_strength)");
@@ -89,8 +89,7 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
     if let (Some(clear), Some(times)) = (&rule.clear, &rule.times) {
         let near = clear.value.max(pipe.bore.value * times.value);
         for crossing in &drive.site.crossings {
-            let axis = crossing.invert - pipe.outside_diameter.value / 2.0;
-            let distance = (axis - crossing.depth).abs() - pipe.bore.value / 2.0;
+            let distance = crossing.axis_distance(pipe.outside_diameter.value) - pipe.bore.value / 2.0;
             if distance < near {
                 list.push(format!(
                     "{} at {}: {} clear of the bore, nearer than {}: dig it up and see it before boring.",

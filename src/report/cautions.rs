@@ -26,7 +26,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "traffic over flexible pipe beyond the surcharge; internal pressure; collapse and deflection of pulled PVC and metal pipe",
     "stability of the bore; drawdown by pumping and what settles with it",
     "shoring of pits; room for a machine that is longer than the pipes, at the reception",
-    "size of heave; settlement in the long run; services beside the bore",
+    "size of heave; settlement in the long run",
     "manholes, branches and steep flow of a sewer; pressure lines as to flow",
     "time: stops and lost days, rock where the file gives no pace; prices that the file does not give",
 ];

@@ -72,6 +72,13 @@ fn traffic_by_cover() {
         )
     };
     assert!(at("none") < at("highway") && at("highway") < at("railway"));
+    // What lies over the bore tells the traffic that is left out.
+    let surface = |over: &str| {
+        let over = format!("surface: {{ over: {over} }}");
+        needed(&with(3.74, "none", SOIL, "crushing: 40 kN/m").replace("traffic: highway", &over)).to_bits()
+    };
+    assert_eq!(surface("railway"), at("railway").to_bits());
+    assert_eq!(surface("open"), at("highway").to_bits());
     let earth = coefficient(0.165, 10.0) * 19e3 * 0.34 * 0.34 / 1.9 * 1.5;
     assert!((at("none") / earth - 1.0).abs() < 1e-9);
 }

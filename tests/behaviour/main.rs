@@ -9,6 +9,7 @@
     reason = "a test that fails should stop"
 )]
 
+mod beside;
 mod both_ways;
 mod bounds;
 mod candidates;

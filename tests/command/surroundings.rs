@@ -7,7 +7,8 @@ const LINES: &str = "\
 half_wave: 40 m
 design_flow: { min: 6 L/s, max: 20 L/s }
 surface: { over: road, allowed_settlement: 20 mm }
-crossings: [{ at: 30 m, depth: 1.5 m, kind: water main, allowed_settlement: 10 mm }]
+crossings: [{ at: 30 m, depth: 1.5 m, kind: water main, allowed_settlement: 10 mm },
+  { at: 50 m, depth: 2 m, beside: 2 m, kind: gas main }]
 pace: { pilot: 30 m, jacking: 12 m, pits: 4, set_up: 2, recovery: 1, shift_price: 4000, programme: 20, budget: 90000 }
 ";
 
@@ -33,6 +34,7 @@ fn the_text_tells_checks_figures_and_what_is_not_given() {
         for part in [
             "Ground movement, pits and time: pipe jacking of clay 10 in",
             "settlement, crossings[0], water main",
+            "settlement, crossings[1], gas main",
             "pits dug and shored, shifts",
             "soil in the ground, pipe pushed",
             "cost, shifts",

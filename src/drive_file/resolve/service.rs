@@ -3,7 +3,7 @@
 use super::wall::{end, value_of};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Pipe, PipeInService, Place, Stretch};
-use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Traffic};
+use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Over, Traffic};
 use crate::handbook::{Family, GroundClass, HandbookError};
 use crate::law::Law;
 use crate::laws::earth_load::StrengthOfClass;
@@ -60,9 +60,13 @@ impl Resolver<'_> {
         }
         let asked = file.candidates.iter().any(|candidate| candidate.crushing.is_some());
         let friction = if asked { self.side_friction(stretches)? } else { Vec::new() };
-        let traffic = file.traffic.as_ref().map_or(Traffic::default(), |field| field.value);
+        // Open ground does not say that nothing ever drives there.
+        let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref()).map(|field| field.value);
+        let told = over.filter(|over| *over != Over::Open).map(Traffic::of);
+        let traffic = file.traffic.as_ref().map(|field| field.value).or(told).unwrap_or_default();
         if asked && file.traffic.is_none() {
-            self.assume("traffic", AssumedValue::Word(traffic.key().to_owned()), Origin::Law(&ROAD));
+            let origin = told.map_or(Origin::Law(&ROAD), |_| Origin::File(&FieldName("surface.over")));
+            self.assume("traffic", AssumedValue::Word(traffic.key().to_owned()), origin);
         }
         for (index, (candidate, pipe)) in file.candidates.iter().zip(pipes).enumerate() {
             let path = format!("candidates[{index}]");

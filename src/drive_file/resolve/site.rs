@@ -97,6 +97,14 @@ impl Resolver<'_> {
         let surface = file.surface.as_ref();
         let over = surface.and_then(|surface| surface.over.as_ref()).map_or(Over::Open, |field| field.value);
         let traffic = file.traffic.as_ref().map(|field| field.value);
+        if let (Some(field), Some(traffic)) = (surface.and_then(|surface| surface.over.as_ref()), traffic) {
+            let fits = Traffic::of(over);
+            if traffic != fits {
+                let complaint = format!("is {}, but traffic is {}", over.key(), traffic.key());
+                let advice = format!("leave out `traffic`, or write `traffic: {}`", fits.key());
+                self.flaw(field, "surface.over", needs(&complaint, &advice));
+            }
+        }
         Surface {
             road: over == Over::Road || traffic == Some(Traffic::Highway),
             railway: over == Over::Railway || traffic == Some(Traffic::Railway),
@@ -123,6 +131,9 @@ impl Resolver<'_> {
                 self.flaw(&crossing.at, &format!("{path}.at"), "lies beyond the drive");
             }
             let depth = self.positive(&crossing.depth, &format!("{path}.depth"), Role::Depth);
+            let beside = crossing.beside.as_ref();
+            let beside = beside
+                .map_or(Length::default(), |field| self.positive(field, &format!("{path}.beside"), Role::Distance));
             let settlement = crossing.allowed_settlement.as_ref().map(|field| {
                 let value = self.positive(field, &format!("{path}.allowed_settlement"), Role::Settlement);
                 Cited::given(value, &FieldName("crossings[].allowed_settlement"))
@@ -138,7 +149,7 @@ impl Resolver<'_> {
             let name = crossing.kind.as_ref().map_or_else(|| "service".to_owned(), |kind| kind.value.0.clone());
             let stretch = stretches.iter().position(|stretch| at <= stretch.to).unwrap_or_default();
             let invert = line.depths(at, at).0;
-            crossings.push(Crossing { name, at, depth, invert, stretch, settlement, slope, clearance });
+            crossings.push(Crossing { name, at, depth, beside, invert, stretch, settlement, slope, clearance });
         }
         crossings
     }

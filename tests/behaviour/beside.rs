@@ -1,0 +1,79 @@
+//! Services that run along the bore, and what the surface and the traffic tell of each other: hand sums and the door.
+
+use crate::drives::{drive, text};
+use approx::assert_relative_eq;
+use jackpull::check::Subject;
+use jackpull::{Handbook, Method, assess, read_drive};
+use proptest::prelude::*;
+use std::f64::consts::PI;
+
+/// The shared drive in sand above water with these lines more.
+fn with(lines: &str) -> String {
+    text(|text| {
+        let (before, rest) = text.split_once("ground:\n").unwrap();
+        let (_, after) = rest.split_once("rig:").unwrap();
+        let sand = "class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm";
+        format!("{before}ground: [{{ {sand} }}]\n{lines}rig:{after}")
+    })
+}
+
+/// Likely and high of a check of the pulled pipe.
+fn demand(lines: &str, subject: Subject) -> [f64; 2] {
+    let drive = drive(&with(lines));
+    let [_, pe] = drive.candidates() else { panic!("two pipes") };
+    let scheme = assess(&drive, pe, Method::Pullback);
+    let check = scheme.checks.get(subject).unwrap();
+    [check.likely().unwrap().0.si, check.high().unwrap().0.si]
+}
+
+fn main_beside(distance: f64) -> String {
+    format!("crossings: [{{ at: 30 m, depth: 2 m, beside: {distance} m, allowed_settlement: 50 mm }}]\n")
+}
+
+/// Axis at 4.08 m less 157.5 mm, the bore 472.5 mm wide, the main at 2 m: its own distance aslant. A trough of
+/// 0.2 to 0.3 times the height settles it most where it is just as wide as the main is far.
+#[test]
+fn a_main_along_the_bore() {
+    let up = 4.08 - 0.1575 - 2.0;
+    let (whole, pipe) = (PI / 4.0 * 0.4725_f64.powi(2), PI / 4.0 * 0.315_f64.powi(2));
+    let at =
+        |lost: f64, width: f64, y: f64| lost / ((2.0 * PI).sqrt() * width) * (-y * y / (2.0 * width * width)).exp();
+    for (y, worst_width) in [(0.2, 0.2 * up), (0.45, 0.45), (1.5, 0.3 * up)] {
+        let [clear, _] = demand(&main_beside(y), Subject::ServiceClearance);
+        assert_relative_eq!(clear, (up * up + y * y).sqrt() - 0.23625, max_relative = 1e-9);
+        let [likely, high] = demand(&main_beside(y), Subject::ServiceSettlement);
+        let usual = 0.015 * whole + 0.75 * (whole - pipe);
+        assert_relative_eq!(likely, at(usual, 0.25 * up, y), max_relative = 1e-9);
+        assert_relative_eq!(high, at(0.02 * whole + (whole - pipe), worst_width, y), max_relative = 1e-9);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(32))]
+    /// Farther off there is more room and less settlement, and never less at the high than at the likely end.
+    #[test]
+    fn farther_off_is_never_worse(near in 0.01..4.0_f64, more in 0.01..2.0_f64) {
+        for (subject, sign) in [(Subject::ServiceClearance, 1.0), (Subject::ServiceSettlement, -1.0)] {
+            let (one, other) = (demand(&main_beside(near), subject), demand(&main_beside(near + more), subject));
+            prop_assert!(sign * (other[0] - one[0]) >= 0.0 && sign * (other[1] - one[1]) >= 0.0);
+        }
+        let [likely, high] = demand(&main_beside(near), Subject::ServiceSettlement);
+        prop_assert!(high >= likely);
+    }
+}
+
+#[test]
+fn contradictions_are_refused_at_their_place() {
+    for (lines, wanted) in [
+        (main_beside(0.0), "above zero"),
+        ("surface: { over: railway }\ntraffic: highway\n".to_owned(), "write `traffic: railway`"),
+        ("surface: { over: road }\ntraffic: none\n".to_owned(), "write `traffic: highway`"),
+        ("surface: { over: open }\ntraffic: railway\n".to_owned(), "write `traffic: none`"),
+    ] {
+        let error = read_drive(&with(&lines), &Handbook::embedded()).expect_err(wanted).to_string();
+        assert!(error.contains(wanted) && error.contains("line"), "{wanted}: {error}");
+    }
+    for (over, traffic) in [("open", "none"), ("road", "highway"), ("railway", "railway")] {
+        drive(&with(&format!("surface: {{ over: {over} }}\ntraffic: {traffic}\n")));
+    }
+}
