@@ -19,7 +19,7 @@ pub use amounts::{Amounts, StageSpoil, amounts};
 pub use cost::{CostLine, CostPlan, cost_plan};
 pub use figures::{SiteFigure, site_figures};
 pub use ground::{ground, ground_doubt};
-pub use length::length;
+pub use length::range;
 pub use line::{invert, invert_uncertainty};
 pub use stress::{VerticalStress, vertical_stress};
 pub use time::{StageTime, TimePlan, time_plan};

@@ -18,7 +18,7 @@ pub use capacity::{
 };
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
-pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PulledPipe, StressSource};
+pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, StressSource};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;

@@ -72,7 +72,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
     for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
         scheme.checks.add(check);
     }
-    scheme.checks.add(conditions::length(drive, pipe, method));
+    conditions::range(drive, pipe, method, &mut scheme.checks);
     conditions::surroundings(calc, drive, pipe, method, &mut scheme.checks);
     scheme.checks.doubt_loads(conditions::ground_doubt(drive));
     scheme

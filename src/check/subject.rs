@@ -121,6 +121,8 @@ subjects! {
     Ground "ground" other;
     /// Length of the drive against the published range of the method.
     Length "length" other;
+    /// Outside diameter of the pipe, against the published range of the method.
+    Diameter "diameter" other;
     /// Slope of a gravity sewer, against the least by its size.
     LeastSlope "least slope" other;
     /// Steepest wave of the invert, against the slope of the line, gravity sewers only.

@@ -101,10 +101,11 @@ fn grade(seen: &Seen) -> Figure {
     Figure { raw: Some(Shown::of(uncertain, Role::Offset)), value: Some(falling(share, seen.shapes.grade_zero)) }
 }
 
-/// Length of the drive over the longest published one of the method at this diameter: 1 at nothing, falling evenly to 0
-/// at a multiple. Not known where the published range does not include the diameter.
+/// Length of the drive and diameter of the pipe over the published range of the method, the worse: 1 at nothing, falling
+/// evenly to 0 at a multiple.
 fn size(seen: &Seen) -> Figure {
-    let share = seen.scheme.checks.get(Subject::Length).and_then(|check| check.utilisation());
+    let share = |subject| seen.scheme.checks.get(subject).and_then(|check| check.utilisation());
+    let share = share(Subject::Length).map(|length| length.max(share(Subject::Diameter).unwrap_or_default()));
     Figure {
         raw: share.map(|si| Shown { si, role: Role::Ratio }),
         value: share.map(|share| falling(share, seen.shapes.size_zero)),

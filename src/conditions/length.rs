@@ -1,30 +1,50 @@
-//! Length of the drive against the published range of the method.
+//! Length of the drive and diameter of the pipe against the published range of the method. Screens: longer drives and
+//! other diameters have been built, and asked for care; how far beyond is told by the utilisation.
 
-use crate::check::{Check, Subject, Verdict};
+use crate::check::{Check, Checks, Subject, Verdict};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
 use crate::law::Doubted;
 use crate::quantity::{Band, Role};
+use crate::source::Cited;
 
-/// A screen: longer drives have been built, and asked for care. Guidance of the pilot limits a pulled pipe too, since
-/// its bore follows the same guided pilot.
-#[must_use]
-pub fn length(drive: &Drive, pipe: &Pipe, method: Method) -> Check {
+const LONGER: &str = "longer than the published range of a guided pilot: line and grade need proof";
+const LONGER_DRIVE: &str = "longer than the published range of the method: line and grade need proof";
+const LARGER: &str = "larger than the published range of the method: ask who has built it";
+const SMALLER: &str = "smaller than the published range of the method: ask who has built it";
+const NO_RANGE: &str = "no published range of the method is in the tables";
+
+/// Adds both checks. Guidance of the pilot limits a pulled pipe too, since its bore follows the same guided pilot.
+pub fn range(drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
     let range = match method {
-        Method::PipeJacking => pipe.jacking_length,
-        Method::Pullback => pipe.pullback_length,
+        Method::PipeJacking => pipe.jacking_range,
+        Method::Pullback => pipe.pullback_range,
     };
     let Some(range) = range else {
-        return Check::rated(Subject::Length, Verdict::NotDecided, drive.guided_length.origin)
-            .with_note("the published range of the method does not include this diameter");
+        let check = Check::rated(Subject::Length, Verdict::NotDecided, drive.guided_length.origin);
+        checks.add(check.with_note(NO_RANGE));
+        return;
     };
-    let limit = if range.value < drive.guided_length.value { range } else { drive.guided_length };
+    let guided = drive.stem.is_there() && drive.guided_length.value <= range.length.value;
+    let limit = Doubted { value: if guided { drive.guided_length } else { range.length }, doubt: None };
     let demand = Doubted { value: Band::same(drive.length.value), doubt: None };
-    let check = Check::at_most(Subject::Length, Role::Distance, demand, Doubted { value: limit, doubt: None });
-    let check = check.as_screen();
-    if check.verdict == Verdict::Within {
-        check
-    } else {
-        check.with_note("longer than the published range of a guided pilot: line and grade need proof")
+    let check = Check::at_most(Subject::Length, Role::Distance, demand, limit).as_screen();
+    checks.add(noted(check, if guided { LONGER } else { LONGER_DRIVE }));
+
+    let (from, to) = range.diameters;
+    let diameter = pipe.outside_diameter.value;
+    let origin = range.length.origin;
+    if let Some(least) = from.filter(|from| diameter < *from) {
+        let check = Check::at_least(Subject::Diameter, Role::Diameter, diameter, Cited::new(least, origin));
+        checks.add(noted(check.as_screen(), SMALLER));
+    } else if let Some(most) = to {
+        let demand = Doubted { value: Band::same(diameter), doubt: None };
+        let limit = Doubted { value: Cited::new(most, origin), doubt: None };
+        let check = Check::at_most(Subject::Diameter, Role::Diameter, demand, limit);
+        checks.add(noted(check.as_screen(), LARGER));
     }
+}
+
+fn noted(check: Check, beyond: &'static str) -> Check {
+    if check.verdict == Verdict::Within { check } else { check.with_note(beyond) }
 }

@@ -7,6 +7,14 @@ use crate::handbook::{Family, Method};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Origin};
 
+/// Published range of a method, of the row whose diameters hold the pipe or come nearest to it.
+#[derive(Debug, Clone, Copy)]
+pub struct PublishedRange {
+    pub(crate) length: Cited<Length>,
+    /// Smallest and largest outside diameter.
+    pub(crate) diameters: (Option<Length>, Option<Length>),
+}
+
 /// A pipe to choose from.
 #[derive(Debug, Clone)]
 pub struct Pipe {
@@ -30,8 +38,8 @@ pub struct Pipe {
     /// Diameter of the widest part that has to go through the bore: the pipe, or the joint of a pulled one.
     pub(crate) widest: Length,
     pub(crate) bore_rule: Cited<Length>,
-    pub(crate) jacking_length: Option<Cited<Length>>,
-    pub(crate) pullback_length: Option<Cited<Length>>,
+    pub(crate) jacking_range: Option<PublishedRange>,
+    pub(crate) pullback_range: Option<PublishedRange>,
     /// What it is as a sewer; none for another service.
     pub(crate) sewer: Option<super::Sewer>,
     /// What it bears in service, where its crushing strength is known.

@@ -445,6 +445,8 @@ pub struct MethodLimitRow {
     pub od_to: Option<Field<Length>>,
     /// Longest drive.
     pub length: Field<Length>,
+    /// How soil leaves the head, where the row is for that alone.
+    pub spoil: Option<Field<Spoil>>,
 }
 
 /// Family of a pipe material.

@@ -243,6 +243,34 @@ fn room_at_both_ends() {
     assert_eq!(check(&pulled, Subject::ReceptionArea).verdict, Verdict::WithCare);
 }
 
+/// ttp_2010, Table 1.5: a guided pilot to 30 in, a slurry machine from 12 to 136 in and 1,500 ft. Beyond it the check asks
+/// for care that grows with the diameter, and bars nothing.
+#[test]
+fn diameter_against_the_published_range() {
+    let scheme = |lines: &str, size: &str| {
+        let pipe = format!(
+            "candidates:\n  - {{ material: clay, size: {size}, outside_diameter: {size}, \
+             end_bearing_area: 0.02 m2, weight: 5 kN/m }}\n"
+        );
+        let text = with(lines, FIRM);
+        let text = format!("{}{pipe}", text.split("candidates:").next().unwrap());
+        let drive = drive(&text);
+        assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+    };
+    let used = |scheme: &Scheme| check(scheme, Subject::Diameter).utilisation().unwrap();
+    let inch = 25.4;
+    for (size, verdict) in [(700.0, Verdict::Within), (800.0, Verdict::WithCare), (1500.0, Verdict::WithCare)] {
+        let scheme = scheme("", &format!("{size} mm"));
+        assert_eq!(check(&scheme, Subject::Diameter).verdict, verdict, "{size}");
+        assert_relative_eq!(used(&scheme), size / (30.0 * inch), max_relative = 1e-9);
+        assert_eq!(numbers(&check(&scheme, Subject::Length))[1], 300.0 * 0.3048);
+    }
+    let small = scheme("spoil: slurry\n", "250 mm");
+    assert_relative_eq!(used(&small), 12.0 * inch / 250.0, max_relative = 1e-9);
+    assert_eq!(check(&small, Subject::Diameter).verdict, Verdict::WithCare);
+    assert_eq!(check(&scheme("spoil: slurry\n", "800 mm"), Subject::Diameter).verdict, Verdict::Within);
+}
+
 /// Room counts in the score once both areas are known, by the tightest place.
 #[test]
 fn room_counts_where_it_is_known() {

@@ -150,6 +150,13 @@ fn bounds(row: &Record, column: &str) -> Option<(f64, f64)> {
             ("pullback_mini", "od_to") | ("pullback_midi", "od_from") => (8.0 * INCH, 16.0 * INCH),
             ("pullback_midi", "length") => (400.0, 650.0),
             ("pullback_midi", "od_to") => (18.0 * INCH, 30.0 * INCH),
+            // Slurry machines from a foot or less to over 3 m, some hundred metres; open shields where a person fits in.
+            ("microtunnelling", "length") => (300.0, 900.0),
+            ("microtunnelling", "od_from") => (8.0 * INCH, 20.0 * INCH),
+            ("microtunnelling", "od_to") => (80.0 * INCH, 200.0 * INCH),
+            ("open_shield", "length") => (300.0, 900.0),
+            ("open_shield", "od_from") => (30.0 * INCH, 60.0 * INCH),
+            ("open_shield", "od_to") => (100.0 * INCH, 200.0 * INCH),
             _ => return None,
         },
         (_, "value") => return keyed_bounds(row.table, &row.key),

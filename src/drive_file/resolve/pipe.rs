@@ -1,9 +1,9 @@
 //! Candidates: from designation and size to a pipe with all its figures.
 
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, JackedPipe, Pipe, Pull, PulledPipe, Stem};
+use crate::drive::{AssumedValue, JackedPipe, Pipe, PublishedRange, Pull, PulledPipe, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
-use crate::handbook::{Family, HandbookError, Method, MethodLimitRow};
+use crate::handbook::{Family, HandbookError, Method, MethodLimitRow, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::shown::plain;
@@ -112,8 +112,8 @@ impl Resolver<'_> {
         let passes = if pulled.is_none() { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
         let segment = self.segment(&path, candidate, file.length.value, jacked.is_some());
         let mut pipe = Pipe {
-            jacking_length: self.published_length(Method::PipeJacking, outside_diameter.value)?,
-            pullback_length: self.published_length(Method::Pullback, outside_diameter.value)?,
+            jacking_range: self.published_range(Method::PipeJacking, file, outside_diameter.value)?,
+            pullback_range: self.published_range(Method::Pullback, file, outside_diameter.value)?,
             label,
             family,
             outside_diameter,
@@ -207,13 +207,38 @@ impl Resolver<'_> {
     }
 
     /// Longest drive of the published range of a method that includes the diameter.
-    fn published_length(&self, method: Method, diameter: Length) -> Result<Option<Cited<Length>>, HandbookError> {
-        let fits = |row: &MethodLimitRow| {
-            row.method.value == method
-                && row.od_from.as_ref().is_none_or(|from| diameter >= from.value)
-                && row.od_to.as_ref().is_none_or(|to| diameter <= to.value)
+    /// The published range that holds the diameter, or the one that comes nearest to it.
+    fn published_range(
+        &self,
+        method: Method,
+        file: &DriveFile,
+        diameter: Length,
+    ) -> Result<Option<PublishedRange>, HandbookError> {
+        let spoil = file.spoil.as_ref().map(|field| field.value);
+        let own = |spoil| matches!(spoil, Some(Spoil::Slurry | Spoil::OpenEdge));
+        // A slurry machine or an open edge has ranges of its own; all else follows a guided pilot.
+        let technique = spoil.filter(|_| method == Method::PipeJacking && own(spoil));
+        let suits = |row: &MethodLimitRow| {
+            row.method.value == method && row.spoil.as_ref().map(|field| field.value) == technique
         };
-        Ok(self.handbook.method_limit()?.find(fits).map(|row| row.map(|row| row.length.value)))
+        let ends =
+            |row: &MethodLimitRow| (row.od_from.as_ref().map(|od| od.value), row.od_to.as_ref().map(|od| od.value));
+        let off = |row: &MethodLimitRow| {
+            let (from, to) = ends(row);
+            let below = from.map_or(0.0, |from| (from - diameter).si());
+            let above = to.map_or(0.0, |to| (diameter - to).si());
+            below.max(above).max(0.0)
+        };
+        let mut nearest: Option<(f64, PublishedRange)> = None;
+        for row in self.handbook.method_limit()?.iter().filter(|row| suits(&row.value.value)) {
+            let values = &row.value.value;
+            let range = PublishedRange { length: Cited::new(values.length.value, row.origin), diameters: ends(values) };
+            let off = off(values);
+            if nearest.is_none_or(|(best, _)| off < best) {
+                nearest = Some((off, range));
+            }
+        }
+        Ok(nearest.map(|(_, range)| range))
     }
 
     pub(super) fn refuse<T>(&mut self, path: &str, key: &str, field: Option<&Field<T>>, why: &str) {
