@@ -18,6 +18,8 @@ pub struct PvcPipe {
     /// Strength of a fused joint over that of the pipe; 1 for the barrel of a jointed pipe.
     pub(crate) joint_factor: Cited<Ratio>,
     pub(crate) modulus: Pressure,
+    /// Under loads that stand for years.
+    pub(crate) modulus_long: Pressure,
     pub(crate) poisson: Ratio,
     pub(crate) ovality: Ratio,
     pub(crate) bend_ratio: Cited<Ratio>,
@@ -52,6 +54,8 @@ pub enum Barrel {
         wall: Cited<Length>,
         /// Density, without lining.
         density: MassDensity,
+        /// Modulus.
+        modulus: Pressure,
     },
 }
 

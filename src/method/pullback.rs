@@ -64,6 +64,8 @@ pub(super) fn assess<R: Recorder>(
     link::checks(calc, pull, &borne, &on_pipe, scheme);
     if let PulledPipe::Pe(pe) = pulled {
         service::checks(calc, drive, pipe, pe, pull, scheme);
+    } else {
+        service::checks_of_other(calc, drive, pipe, pulled, pull, scheme);
     }
     site::checks(calc, drive, pipe, pull, (&borne, &on_pipe, all), scheme);
     let limit = Doubted { value: drive.rig.pull, doubt: None };

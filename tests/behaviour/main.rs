@@ -44,6 +44,7 @@ mod records;
 mod relations;
 #[cfg(feature = "robust")]
 mod robust;
+mod safe_side;
 mod service_load;
 mod site;
 mod slips;

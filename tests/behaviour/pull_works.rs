@@ -9,10 +9,10 @@ use jackpull::{Method, Scheme, assess};
 use proptest::prelude::*;
 use std::f64::consts::{FRAC_PI_4, PI};
 
-const G: f64 = 9.806_65;
+pub(crate) const G: f64 = 9.806_65;
 
 /// A dry-ground drive with one pulled pipe; `pull` and `rest` are lines of the file.
-fn text(service: &str, length: &str, pull: &str, rest: &str, candidate: &str) -> String {
+pub(crate) fn text(service: &str, length: &str, pull: &str, rest: &str, candidate: &str) -> String {
     format!(
         "\
 service: {service}
@@ -28,13 +28,13 @@ candidates: [{{ {candidate} }}]
     )
 }
 
-const CLAY: &str = "groundwater: none
+pub(crate) const CLAY: &str = "groundwater: none
 ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]";
-const PE: &str = "material: pe100, size: 200 mm, sdr: 11";
+pub(crate) const PE: &str = "material: pe100, size: 200 mm, sdr: 11";
 const OD: f64 = 0.2;
 const WALL: f64 = 0.0182;
 
-fn pulled(text: &str) -> Scheme {
+pub(crate) fn pulled(text: &str) -> Scheme {
     let drive = drive(text);
     assess(&drive, &drive.candidates()[0], Method::Pullback)
 }
@@ -44,16 +44,16 @@ fn shown(text: &str) -> Vec<Figure> {
     figures(&drive, &drive.candidates()[0], Method::Pullback).unwrap()
 }
 
-fn figure(text: &str, label: &str) -> f64 {
+pub(crate) fn figure(text: &str, label: &str) -> f64 {
     let all = shown(text);
     all.iter().find(|figure| figure.label == label).unwrap_or_else(|| panic!("{label}: {all:#?}")).value.si
 }
 
-fn check(scheme: &Scheme, subject: Subject) -> Check {
+pub(crate) fn check(scheme: &Scheme, subject: Subject) -> Check {
     *scheme.checks.get(subject).unwrap_or_else(|| panic!("no check of {subject:?}"))
 }
 
-fn high(scheme: &Scheme, subject: Subject) -> (f64, f64) {
+pub(crate) fn high(scheme: &Scheme, subject: Subject) -> (f64, f64) {
     let (demand, limit) = check(scheme, subject).high().unwrap();
     (demand.si, limit.si)
 }
@@ -277,7 +277,7 @@ fn spacers_hold_the_line() {
     assert_relative_eq!(afloat, 0.3 - 0.03 - OD + WALL, max_relative = 1e-9);
 }
 
-/// The fluid may have no more than the weight of the ground; without its stiffness nothing is said.
+/// The fluid may have no more than the weight of the ground; without its stiffness that stands alone, and asks for care.
 #[test]
 fn break_out_is_capped() {
     let scheme = pulled(&text("casing", "60 m", "duration: 6 h", SOIL, PE));
@@ -286,7 +286,8 @@ fn break_out_is_capped() {
     assert!(limit <= (19e3 * 1.5 + 20e3 * (depth - 1.5)) * (1.0 + 1e-9), "{limit}");
     let soft = SOIL.replace(", undrained_modulus: 15 MPa", "");
     let scheme = pulled(&text("casing", "60 m", "duration: 6 h", &soft, PE));
-    assert!(scheme.checks.get(Subject::BreakOut).is_none());
+    assert_relative_eq!(high(&scheme, Subject::BreakOut).1, 19e3 * 1.5 + 20e3 * (depth - 1.5), max_relative = 1e-9);
+    assert_eq!(check(&scheme, Subject::BreakOut).verdict, Verdict::WithCare);
     // What the flow loses takes the place of the pressure in the annulus.
     let flow = "duration: 6 h, returns: { flow: 0 L/min, plastic_viscosity: 0.03 Pa*s, yield_point: 0 Pa }";
     let scheme = pulled(&text("casing", "60 m", flow, SOIL, PE));
@@ -497,8 +498,8 @@ fn every_check_of_a_pull() {
             (Subject::Strain, pe),
             (Subject::StrainWithBend, pe),
             (Subject::CollapseInGrout, pe),
-            (Subject::CollapseInService, pe),
-            (Subject::Vacuum, pe),
+            (Subject::CollapseInService, true),
+            (Subject::Vacuum, true),
             (Subject::Deflection, pe),
             (Subject::TensionAndBending, plastic || steel),
             (Subject::Collapse, plastic || steel),

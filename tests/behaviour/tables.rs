@@ -226,6 +226,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "clay.strength_per_blow" => (4.0 * KPA, 13.0 * KPA),
             "friction.floor_likely" => (2.0 * KPA, 4.0 * KPA),
             "friction.floor_high" => (4.0 * KPA, 8.0 * KPA),
+            // Ductile iron 160 to 180 GPa.
+            "iron.modulus" => (150e9, 190e9),
             "pull.annular" => (5.0 * PSI, 15.0 * PSI),
             "pull.annular_low" => (1.0 * PSI, 8.0 * PSI),
             _ => return None,

@@ -107,7 +107,8 @@ impl Resolver<'_> {
             }
             return Some(EndArea::Given(Cited::given(area, &FieldName("candidates[].end_bearing_area"))));
         }
-        if let Some((outside_diameter, inside_diameter)) = ring {
+        // The table's area is less than the ring where a socket or an edge takes from it; of both the lesser counts.
+        if let (Some((outside_diameter, inside_diameter)), None) = (ring, &table) {
             return Some(EndArea::Ring { outside_diameter, inside_diameter, kind: RingKind::Packer });
         }
         if table.is_none() {

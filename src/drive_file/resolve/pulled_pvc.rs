@@ -69,6 +69,7 @@ impl Resolver<'_> {
         let tensile = pressure(stresses, "tensile")?;
         let safety = ratio(ratios, "pull_safety")?;
         let modulus = pressure(stresses, "modulus")?;
+        let modulus_long = pressure(stresses, "modulus_long")?;
         let poisson = ratio(ratios, "poisson")?;
         let density = self.density("pvc")?;
         let fused = candidate.material.value == Material::PvcFused;
@@ -77,6 +78,7 @@ impl Resolver<'_> {
         self.assume_one(format!("{path}: tensile strength of PVC"), tensile, Role::Strength);
         self.assume_one(format!("{path}: safety on it"), safety, Role::Ratio);
         self.assume_one(format!("{path}: modulus of PVC"), modulus, Role::Strength);
+        self.assume_one(format!("{path}: modulus of PVC over years"), modulus_long, Role::Strength);
         self.assume_one(format!("{path}: Poisson's ratio of PVC"), poisson, Role::Ratio);
         self.assume_one(format!("{path}: density"), density, Role::Density);
         self.assume_one(format!("{path}: smallest radius over outside diameter"), bend_ratio, Role::Ratio);
@@ -88,6 +90,7 @@ impl Resolver<'_> {
             temperature,
             joint_factor,
             modulus: modulus.value,
+            modulus_long: modulus_long.value,
             poisson: poisson.value,
             ovality: self.declared_ovality(path, candidate),
             bend_ratio,

@@ -1,5 +1,6 @@
 //! Pull on the pipe behind the reamer: tail on the ground and over the ramp, net weight in the bore, drag of the fluid.
 
+use super::site;
 use crate::drive::{Drive, Fill, HoleState, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
 use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
@@ -7,7 +8,7 @@ use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::laws::thrust::FrictionForce;
 use crate::method::stage::peak;
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Ratio};
+use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Pressure, Ratio};
 
 /// Pull on the pipe with its head at either end of the bore; it is linear between.
 #[derive(Debug, Clone, Copy)]
@@ -22,6 +23,9 @@ pub(in crate::method) struct PullOnPipe {
     pub(super) at_tail: Band<Force>,
     /// Where it moves again after a stop, at its greatest.
     pub(super) after_stop: Band<Force>,
+    /// Pressure of the fluid in the annulus over that of its column: what drag and collapse are reckoned with, or what
+    /// drives the returns of the file, whichever is more.
+    pub(super) annular: Band<Pressure>,
 }
 
 impl PullOnPipe {
@@ -141,7 +145,11 @@ pub(super) fn pull_on_pipe<R: Recorder>(
         likely: inside(calc, pull.friction_inside.likely, fluids),
         high: inside(calc, pull.friction_inside.high, fluids),
     };
-    let (drag_at_entry, drag) = drag(calc, drive, pipe, pull);
+    let annular = match pull.works.hole {
+        HoleState::Fluid => pull.annular_pressure.with(site::annular(calc, drive, pipe, pull), Pressure::max),
+        HoleState::Dry => Band::default(),
+    };
+    let (drag_at_entry, drag) = drag(calc, drive, pipe, pull, annular);
     // Help from behind is counted for the likely pull only: it can fail.
     let helped = |force: Force| (force - pull.push_assist).max(Force::default());
     let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
@@ -158,11 +166,18 @@ pub(super) fn pull_on_pipe<R: Recorder>(
         at_ramp: with_factor(calc, Band::same(ramp)),
         at_tail: with_factor(calc, Band::same(last_tail)),
         after_stop: Band::default(),
+        annular,
     }
 }
 
 /// Drag of the fluid with the head at either end of the bore: by the pressure in the annulus, or on the outside area.
-fn drag<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> (Band<Force>, Band<Force>) {
+fn drag<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    pull: &Pull,
+    annular: Band<Pressure>,
+) -> (Band<Force>, Band<Force>) {
     let outside_diameter = pipe.outside_diameter.value;
     match (pull.works.hole, pull.works.unit_drag) {
         (HoleState::Dry, _) => (Band::default(), Band::default()),
@@ -173,8 +188,7 @@ fn drag<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull
         }
         (HoleState::Fluid, None) => {
             let bore = pipe.bore.value;
-            let drag =
-                pull.annular_pressure.map(|pressure| calc.law(HydrokineticDrag { pressure, bore, outside_diameter }));
+            let drag = annular.map(|pressure| calc.law(HydrokineticDrag { pressure, bore, outside_diameter }));
             (drag, drag)
         }
     }

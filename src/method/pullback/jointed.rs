@@ -4,12 +4,13 @@ use super::force::PullOnPipe;
 use super::pvc;
 use super::section::{Bend, Borne, RADIUS_TAKEN, Section, has_ramp, on_ramp};
 use crate::check::{Check, Subject};
-use crate::drive::{BY_ITS_MAKER, Barrel, JointPull, JointedPipe, Pipe, Pull};
+use crate::drive::{BY_ITS_MAKER, Barrel, JointPull, JointedPipe, Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::pull_limits::JointThrustRating;
+use crate::laws::pe::AllowableTension;
+use crate::laws::pull_limits::{JointThrustRating, TensionBesideBend};
 use crate::laws::steering::CurveRadius;
 use crate::method::scheme::Scheme;
-use crate::quantity::{Force, Length, Measure, Role};
+use crate::quantity::{Force, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
 const FALLBACK: &str = "no pull by the joint's maker: the thrust of its pressure rating stands in for it";
@@ -25,6 +26,10 @@ pub(super) fn checks<R: Recorder>(
     let peak = on_pipe.map(PullOnPipe::peak);
     calc.part("allowable tension");
     let joint = holds(calc, pipe, jointed);
+    let joint = match &jointed.barrel {
+        Barrel::Pvc(barrel) => warm_and_whole(calc, pipe, barrel, pull, joint),
+        Barrel::Iron { .. } => joint,
+    };
     let check = Check::at_most(Subject::Tension, Role::Pull, peak, joint);
     scheme.checks.add(match jointed.pull {
         JointPull::Rated(_) | JointPull::NotGiven => check,
@@ -34,6 +39,7 @@ pub(super) fn checks<R: Recorder>(
         let radius = calc.doubted(|calc| calc.law(CurveRadius { pipe_length, angle: deflection.value }));
         radius.map(|radius| Cited::new(radius, deflection.origin))
     });
+    let mut beside_bend = joint.map(|joint| joint.value);
     let radius = match &jointed.barrel {
         Barrel::Pvc(barrel) => {
             let section = Section::scored(calc, pipe.outside_diameter.value, barrel.wall.value, pull);
@@ -55,14 +61,48 @@ pub(super) fn checks<R: Recorder>(
                 scheme.checks.add(Bend::check(bend, pull, Cited::new(bend.value.smallest, origin)));
             }
             let radius = bend.map(|bend| bend.value.radius);
-            if let Some(check) = pvc::ring(section, barrel, radius, stress).collapse(calc, pull, peak, ramp) {
-                scheme.checks.add(check);
+            let ring = pvc::ring(calc, section, barrel, radius, stress);
+            if let Some(check) = ring.collapse(calc, pull, on_pipe, ramp) {
+                scheme.checks.add(check.with_note(pvc::BOTH_MODULI));
+            }
+            if let Some(bend) = bend {
+                let Section { outside_diameter, wall } = section;
+                let (allowable, modulus, radius) = (stress.value.value, barrel.modulus, bend.value.radius);
+                let law = TensionBesideBend { allowable, modulus, outside_diameter, wall, radius };
+                let barrel = calc.doubted(|calc| calc.law(law));
+                beside_bend = Doubted {
+                    value: beside_bend.value.min(barrel.value),
+                    doubt: beside_bend.doubt.or(barrel.doubt).or(stress.doubt),
+                };
             }
             radius
         }
         Barrel::Iron { .. } => joint_radius.filter(|_| has_ramp(pull)).map(|joint| iron_radius(pull, joint, scheme)),
     };
-    Borne { straight: joint, beside_bend: joint.map(|joint| joint.value), radius }
+    Borne { straight: joint, beside_bend, radius }
+}
+
+/// A joint of PVC loses with temperature as its barrel does, and the barrel may bear less than the joint.
+fn warm_and_whole<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    barrel: &PvcPipe,
+    pull: &Pull,
+    joint: Doubted<Cited<Force>>,
+) -> Doubted<Cited<Force>> {
+    let Section { outside_diameter, wall } =
+        Section::scored(calc, pipe.outside_diameter.value, barrel.wall.value, pull);
+    let stress = pvc::allowable(calc, barrel);
+    let both = calc.doubted(|calc| {
+        let weld_factor = Ratio::from(1.0);
+        let whole =
+            stress.value.map(|stress| calc.law(AllowableTension { stress, outside_diameter, wall, weld_factor }));
+        let one = Ratio::from(1.0);
+        let warm = pvc::temperature_factor(calc, barrel).min(one);
+        let joint = joint.value.map(|joint| if joint.is_finite() { warm * joint } else { joint });
+        if whole.value < joint.value { whole } else { joint }
+    });
+    Doubted { value: both.value, doubt: both.doubt.or(joint.doubt).or(stress.doubt) }
 }
 
 /// An iron barrel does not bend: the ramp is as wide as its joints ask.

@@ -8,7 +8,7 @@ use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::pe::AllowableTension;
 use crate::laws::pull_limits::{FactorAtTemperature, PvcPullStress, TensionBesideBend};
 use crate::method::scheme::Scheme;
-use crate::quantity::{Pressure, Ratio, Role};
+use crate::quantity::{Band, Pressure, Ratio, Role};
 use crate::source::Cited;
 
 pub(super) fn checks<R: Recorder>(
@@ -38,9 +38,9 @@ pub(super) fn checks<R: Recorder>(
         scheme.checks.add(Bend::check(bend, pull, Cited::new(bend.value.smallest, pvc.bend_ratio.origin)));
     }
     let radius = bend.map(|bend| bend.value.radius);
-    let ring = ring(section, pvc, radius, stress);
-    if let Some(check) = ring.collapse(calc, pull, peak, ramp) {
-        scheme.checks.add(check.with_note(SHORT_TERM));
+    let ring = ring(calc, section, pvc, radius, stress);
+    if let Some(check) = ring.collapse(calc, pull, on_pipe, ramp) {
+        scheme.checks.add(check.with_note(BOTH_MODULI));
     }
     let beside_bend = match bend {
         Some(bend) => calc.doubted(|calc| {
@@ -52,23 +52,29 @@ pub(super) fn checks<R: Recorder>(
     Borne { straight: tension, beside_bend, radius }
 }
 
-const SHORT_TERM: &str = "with the modulus of short loads: no table of PVC stiffness by time was found";
+pub(super) const BOTH_MODULI: &str =
+    "likely with the modulus of short loads, high with that of years: no table of PVC stiffness by time was found";
 
 /// Stress that pull and bend may reach together.
 pub(super) fn allowable<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Doubted<Cited<Pressure>> {
     calc.doubted(|calc| {
-        let points = pvc.temperature;
-        let temperature_factor = calc.law(FactorAtTemperature {
-            temperature: points.at,
-            below: points.below.0,
-            factor_below: points.below.1,
-            above: points.above.0,
-            factor_above: points.above.1,
-        });
+        let temperature_factor = temperature_factor(calc, pvc);
         pvc.tensile.map(|tensile| {
             let (safety, joint_factor) = (pvc.safety, pvc.joint_factor.value);
             calc.law(PvcPullStress { tensile, safety, temperature_factor, joint_factor })
         })
+    })
+}
+
+/// Strength at the temperature of the pull over that of the table.
+pub(super) fn temperature_factor<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Ratio {
+    let points = pvc.temperature;
+    calc.law(FactorAtTemperature {
+        temperature: points.at,
+        below: points.below.0,
+        factor_below: points.below.1,
+        above: points.above.0,
+        factor_above: points.above.1,
     })
 }
 
@@ -87,15 +93,22 @@ pub(super) fn bent<R: Recorder>(
     })
 }
 
-pub(super) fn ring(
+pub(super) fn ring<R: Recorder>(
+    calc: &mut Calc<R>,
     section: Section,
     pvc: &PvcPipe,
     radius: Option<crate::quantity::Length>,
     stress: Doubted<Cited<Pressure>>,
 ) -> Ring {
+    // Stiffness falls less with temperature than strength does: its factor is on the safe side. Cold is not credited.
+    let warm = calc.doubted(|calc| temperature_factor(calc, pvc).min(Ratio::from(1.0)));
+    let modulus = warm.map(|warm| {
+        let (short, long) = (pvc.modulus * warm, pvc.modulus_long * warm);
+        Band { low: short, likely: short, high: long }
+    });
     Ring {
         section,
-        modulus: Doubted { value: pvc.modulus, doubt: None },
+        modulus,
         poisson: pvc.poisson,
         ovality: pvc.ovality,
         radius,

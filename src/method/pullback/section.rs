@@ -90,7 +90,8 @@ pub(super) fn on_ramp<R: Recorder>(
 /// A ring of plastic under outside pressure while it is pulled.
 pub(super) struct Ring {
     pub(super) section: Section,
-    pub(super) modulus: Doubted<Pressure>,
+    /// By level of the load.
+    pub(super) modulus: Doubted<Band<Pressure>>,
     pub(super) poisson: Ratio,
     /// As delivered.
     pub(super) ovality: Ratio,
@@ -100,9 +101,13 @@ pub(super) struct Ring {
 
 /// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less a
 /// pressure held inside. What fills the pipe is not credited: nothing says how high it stands.
-pub(super) fn outside_pressure<R: Recorder>(calc: &mut Calc<R>, pull: &Pull) -> Band<Pressure> {
+pub(super) fn outside_pressure<R: Recorder>(
+    calc: &mut Calc<R>,
+    pull: &Pull,
+    annular: Band<Pressure>,
+) -> Band<Pressure> {
     let outside = calc.law(FluidHead { density: pull.fluids.heavy, height: pull.fluid_height });
-    pull.annular_pressure.map(|annular| (outside + annular - pull.works.inside_pressure).max(Pressure::default()))
+    annular.map(|annular| (outside + annular - pull.works.inside_pressure).max(Pressure::default()))
 }
 
 impl Ring {
@@ -111,14 +116,15 @@ impl Ring {
         &self,
         calc: &mut Calc<R>,
         pull: &Pull,
-        peak: Doubted<Band<Force>>,
+        on_pipe: &Doubted<PullOnPipe>,
         on_ramp: Doubted<Band<Pressure>>,
     ) -> Option<Check> {
+        let peak = on_pipe.map(PullOnPipe::peak);
         if pull.works.hole == HoleState::Dry {
             return None;
         }
         calc.part("collapse during the pull");
-        let pressure = calc.doubted(|calc| outside_pressure(calc, pull));
+        let pressure = calc.doubted(|calc| outside_pressure(calc, pull, on_pipe.value.annular));
         let section = self.section;
         let resistance = calc.doubted(|calc| {
             let poisson = self.poisson;
@@ -130,12 +136,12 @@ impl Ring {
             let ovality_factor = calc.law(OvalityFactor { ovality });
             let dimension_ratio = section.outside_diameter / section.wall;
             let stresses = peak.value.with(on_ramp.value, |tension, on_ramp| (tension, on_ramp));
-            stresses.map(|(tension, on_ramp)| {
+            let loads = stresses.with(self.modulus.value, |(tension, on_ramp), modulus| (tension, on_ramp, modulus));
+            loads.map(|(tension, on_ramp, modulus)| {
                 // The curve takes the peak stress with bending in one standard and the axial stress in a handbook: the
                 // larger of the two stations.
                 let stress = section.axial(calc, tension).max(on_ramp);
                 let tension_factor = calc.law(TensionFactor { stress, allowable: self.allowable.value });
-                let modulus = self.modulus.value;
                 calc.law(CriticalPressure { modulus, poisson, dimension_ratio, ovality_factor, tension_factor })
                     / pull.collapse_factor.value
             })

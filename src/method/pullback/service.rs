@@ -1,11 +1,11 @@
-//! A PE pipe after the pull: while the annulus is grouted, under water and soil, with a vacuum inside, and how far it
-//! goes out of round. No table tells the stiffness of PVC over years, and metal pipe has its own design.
+//! A pipe after the pull: under water and soil, and with a vacuum inside; PE also while the annulus is grouted, and how
+//! far it goes out of round.
 
 use super::section::Section;
 use super::strength::{Cold, modulus};
 use crate::check::{Check, Subject};
 use crate::conditions::vertical_stress;
-use crate::drive::{Drive, Grout, ModulusPoints, PePipe, Pipe, Pull, Soil};
+use crate::drive::{Barrel, Drive, Grout, ModulusPoints, PePipe, Pipe, Pull, PulledPipe, PvcPipe, Soil};
 use crate::law::{Calc, Doubt, Doubted, Recorder};
 use crate::laws::collapse::{CriticalPressure, OvalityFactor};
 use crate::laws::deflection::{BuoyantDeflection, IowaDeflection};
@@ -21,6 +21,9 @@ const HEAT: &str = "the heat of setting grout softens PE: it is not counted beyo
 const WATER_ONLY: &str = "groundwater alone: the soil of every stretch is not given";
 const WITH_SOIL: &str = "likely groundwater alone, high the whole weight of soil and water, without support";
 const SUPPORTED: &str = "held by hardened grout all round, which is to be proved";
+const YEARS: &str =
+    "with the modulus of years for every load; high the whole weight of soil and water, where it is known";
+const ELASTIC: &str = "as an elastic ring; high the whole weight of soil and water, where it is known";
 const LOAD: &str =
     "likely a column of soil that hangs in its sides, high its whole weight; against what collapse counts on";
 
@@ -59,6 +62,96 @@ fn weight_of_all<R: Recorder>(calc: &mut Calc<R>, drive: &Drive) -> Option<Press
     Some(greatest)
 }
 
+/// Pressure for years: likely groundwater alone, high the whole weight of soil and water where it is known.
+fn stands<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, height: Length) -> (Band<Pressure>, bool) {
+    let law = NetOutsidePressure {
+        density: super::force::water(),
+        height,
+        added: Pressure::default(),
+        inside: Pressure::default(),
+    };
+    let water = calc.law(law);
+    let whole = weight_of_all(calc, drive);
+    (Band { low: water, likely: water, high: whole.map_or(water, |whole| whole.max(water)) }, whole.is_some())
+}
+
+/// A ring as it stands in service.
+#[derive(Clone, Copy)]
+struct InPlace {
+    section: Section,
+    modulus: Pressure,
+    poisson: Ratio,
+    ovality: Ratio,
+}
+
+impl InPlace {
+    /// What it bears for a load of the time of its modulus.
+    fn resists<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive) -> Doubted<Pressure> {
+        let service = &drive.in_service;
+        let held = drive.annulus.proved && drive.annulus.grouted;
+        calc.doubted(|calc| {
+            let ovality_factor = calc.law(OvalityFactor { ovality: self.ovality.max(service.ovality.value) });
+            calc.law(SupportedCollapse {
+                enhancement: if held { service.supported } else { service.unsupported }.value,
+                modulus: self.modulus,
+                poisson: self.poisson,
+                dimension_ratio: self.section.outside_diameter / self.section.wall,
+                ovality_factor,
+            })
+        })
+    }
+}
+
+/// The ring of PVC, at its modulus of years, or of metal; none of PE, which has its own checks.
+fn ring_of_other<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Option<InPlace> {
+    let outside_diameter = pipe.outside_diameter.value;
+    let mut of_pvc = |pvc: &PvcPipe| InPlace {
+        section: Section::scored(calc, outside_diameter, pvc.wall.value, pull),
+        modulus: pvc.modulus_long,
+        poisson: pvc.poisson,
+        ovality: pvc.ovality,
+    };
+    let (wall, modulus, poisson) = match pulled {
+        PulledPipe::Pe(_) => return None,
+        PulledPipe::Pvc(pvc) => return Some(of_pvc(pvc)),
+        PulledPipe::Jointed(jointed) => match &jointed.barrel {
+            Barrel::Pvc(pvc) => return Some(of_pvc(pvc)),
+            // Its Poisson's ratio is left out, which is on the safe side.
+            Barrel::Iron { wall, modulus, .. } => (wall.value, *modulus, Ratio::default()),
+        },
+        PulledPipe::Steel(steel) => (steel.wall.value, steel.modulus, steel.factors.poisson),
+    };
+    Some(InPlace { section: Section { outside_diameter, wall }, modulus, poisson, ovality: Ratio::default() })
+}
+
+/// Groundwater, soil and vacuum on a pulled pipe of PVC or metal.
+pub(super) fn checks_of_other<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+    scheme: &mut Scheme,
+) {
+    let Some(ring) = ring_of_other(calc, pipe, pulled, pull) else { return };
+    calc.part("collapse in service");
+    let water = drive.stretches.iter().map(|stretch| stretch.head).fold(Length::default(), Length::max);
+    let pressure = calc.doubted(|calc| stands(calc, drive, water));
+    let pressure = pressure.map(|(pressure, _)| pressure);
+    let factor = pull.collapse_factor;
+    let limit = ring.resists(calc, drive).map(|resistance| factor.map(|factor| resistance / factor));
+    let note = if matches!(pulled, PulledPipe::Steel(_)) || !pulled.is_plastic() { ELASTIC } else { YEARS };
+    if pressure.value.high > Pressure::default() {
+        let check = Check::at_most(Subject::CollapseInService, Role::Pressure, pressure, limit);
+        scheme.checks.add(check.with_note(note));
+    }
+    if let Some((vacuum, _)) = drive.in_service.vacuum {
+        let pressure = pressure.map(|pressure| pressure.map(|stands| stands + vacuum.value));
+        let check = Check::at_most(Subject::Vacuum, Role::Pressure, pressure, limit);
+        scheme.checks.add(check.with_note(note));
+    }
+}
+
 struct Case<'a> {
     drive: &'a Drive,
     pipe: &'a Pipe,
@@ -70,12 +163,6 @@ struct Case<'a> {
 impl Case<'_> {
     fn dimension_ratio(&self) -> Ratio {
         self.section.outside_diameter / self.section.wall
-    }
-
-    /// Pressure of water over the invert with something added.
-    fn water<R: Recorder>(&self, calc: &mut Calc<R>, height: Length, added: Pressure) -> Pressure {
-        let density = super::force::water();
-        calc.law(NetOutsidePressure { density, height, added, inside: Pressure::default() })
     }
 
     fn limit(&self, resistance: Doubted<Pressure>) -> Doubted<Cited<Pressure>> {
@@ -111,30 +198,16 @@ impl Case<'_> {
 
     /// What the pipe bears for ever, or for a time on top of it.
     fn resists<R: Recorder>(&self, calc: &mut Calc<R>, modulus: Pressure) -> (Pressure, Doubt) {
-        let service = &self.drive.in_service;
-        let held = self.drive.annulus.proved && self.drive.annulus.grouted;
-        let resistance = calc.doubted(|calc| {
-            let ovality = self.pe.ovality.max(service.ovality.value);
-            let ovality_factor = calc.law(OvalityFactor { ovality });
-            calc.law(SupportedCollapse {
-                enhancement: if held { service.supported } else { service.unsupported }.value,
-                modulus,
-                poisson: self.pull.poisson,
-                dimension_ratio: self.dimension_ratio(),
-                ovality_factor,
-            })
-        });
+        let (section, poisson, ovality) = (self.section, self.pull.poisson, self.pe.ovality);
+        let resistance = InPlace { section, modulus, poisson, ovality }.resists(calc, self.drive);
         (resistance.value, resistance.doubt)
     }
 
     fn in_service<R: Recorder>(&self, calc: &mut Calc<R>, height: Length) -> Option<Check> {
         calc.part("collapse in service");
-        let mut whole = None;
-        let pressure = calc.doubted(|calc| {
-            let water = self.water(calc, height, Pressure::default());
-            whole = weight_of_all(calc, self.drive);
-            Band { low: water, likely: water, high: whole.map_or(water, |whole| whole.max(water)) }
-        });
+        let stands = calc.doubted(|calc| stands(calc, self.drive, height));
+        let pressure = stands.map(|(pressure, _)| pressure);
+        let knows_soil = stands.value.1;
         if !(pressure.value.high > Pressure::default()) {
             return None;
         }
@@ -142,10 +215,10 @@ impl Case<'_> {
         let limit = self.limit(Doubted { value, doubt });
         let check = Check::at_most(Subject::CollapseInService, Role::Pressure, pressure, limit);
         let held = self.drive.annulus.proved && self.drive.annulus.grouted;
-        Some(check.with_note(match (held, whole) {
+        Some(check.with_note(match (held, knows_soil) {
             (true, _) => SUPPORTED,
-            (false, Some(_)) => WITH_SOIL,
-            (false, None) => WATER_ONLY,
+            (false, true) => WITH_SOIL,
+            (false, false) => WATER_ONLY,
         }))
     }
 
@@ -161,13 +234,14 @@ impl Case<'_> {
         let lasts = self.drive.in_service.vacuum.map_or(self.pull.load_duration, |(_, lasts)| lasts);
         let soft = calc.doubted(|calc| modulus(calc, points, self.pull, lasts, Cold::NotCredited));
         let pressure = calc.doubted(|calc| {
-            let long = self.water(calc, height, Pressure::default());
-            Band::same(calc.law(PressureOfBothTimes {
-                long,
-                modulus_long: self.pe.times.long.1,
-                short: vacuum,
-                modulus_short: soft.value,
-            }))
+            stands(calc, self.drive, height).0.map(|long| {
+                calc.law(PressureOfBothTimes {
+                    long,
+                    modulus_long: self.pe.times.long.1,
+                    short: vacuum,
+                    modulus_short: soft.value,
+                })
+            })
         });
         let (value, doubt) = self.resists(calc, soft.value);
         let limit = self.limit(Doubted { value, doubt: doubt.or(soft.doubt) });

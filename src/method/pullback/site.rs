@@ -21,6 +21,7 @@ const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length t
 const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
 const NO_RETURNS: &str =
     "with the pressure in the annulus of the drag, since no flow is given; fluid up to the surface";
+const CAP_ALONE: &str = "against the total stress of the ground alone: give shear_modulus, which may allow less";
 const RETURNS: &str = "with the loss of the flow over the whole length; fluid up to the surface";
 
 pub(super) fn checks<R: Recorder>(
@@ -99,8 +100,10 @@ pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pip
 fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Option<Check> {
     calc.part("break-out of the bore fluid");
     let mut worst: Option<(f64, Doubted<Band<Pressure>>, Doubted<Pressure>)> = None;
+    let mut by_cap = false;
     for stretch in &drive.stretches {
-        let Some((depth, limit)) = allowed(calc, stretch, pipe, pull) else { continue };
+        let Some(Allowed { depth, limit, cap_alone }) = allowed(calc, stretch, pipe, pull) else { continue };
+        by_cap |= cap_alone;
         let pressure = calc.doubted(|calc| {
             let lost = annular(calc, drive, pipe, pull);
             let mut column = |density, added| {
@@ -120,16 +123,22 @@ fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: 
     let (_, pressure, limit) = worst?;
     let limit = limit.map(|limit| Cited::new(limit, pull.works.break_out.cap.origin));
     let check = Check::at_most(Subject::BreakOut, Role::Pressure, pressure, limit).as_screen();
+    if by_cap {
+        return Some(check.as_caution(CAP_ALONE));
+    }
     Some(check.with_note(if pull.works.returns.is_some() { RETURNS } else { NO_RETURNS }))
 }
 
-/// Depth of the axis in the shallowest place of a stretch, and the pressure that the ground is allowed there.
-fn allowed<R: Recorder>(
-    calc: &mut Calc<R>,
-    stretch: &Stretch,
-    pipe: &Pipe,
-    pull: &Pull,
-) -> Option<(Length, Doubted<Pressure>)> {
+/// What the ground is allowed to bear in the shallowest place of a stretch.
+struct Allowed {
+    /// Depth of the axis.
+    depth: Length,
+    limit: Doubted<Pressure>,
+    /// The stiffness of the ground is not known: the cap on its total stress stands alone.
+    cap_alone: bool,
+}
+
+fn allowed<R: Recorder>(calc: &mut Calc<R>, stretch: &Stretch, pipe: &Pipe, pull: &Pull) -> Option<Allowed> {
     let soil = stretch.soil.as_ref()?;
     let bore_radius = pipe.bore.value / 2.0;
     let depth = (soil.depths.0 - pipe.outside_diameter.value / 2.0).max(Length::default());
@@ -143,9 +152,12 @@ fn allowed<R: Recorder>(
         }
         None => (stress.effective, soil.at_pipe()?.friction_angle, Pressure::default(), soil.shear_modulus),
     };
-    let shear_modulus = stiffness?;
     let pore_pressure = stress.total - effective_stress;
     let rule = &pull.works.break_out;
+    let Some(shear_modulus) = stiffness else {
+        let limit = Doubted { value: rule.cap.value * stress.total, doubt: None };
+        return Some(Allowed { depth, limit, cap_alone: true });
+    };
     let granular =
         matches!(stretch.class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel);
     let limit = calc.doubted(|calc| {
@@ -174,5 +186,5 @@ fn allowed<R: Recorder>(
             total_stress: stress.total,
         })
     });
-    Some((depth, limit))
+    Some(Allowed { depth, limit, cap_alone: false })
 }

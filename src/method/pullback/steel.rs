@@ -85,11 +85,12 @@ pub(super) fn checks<R: Recorder>(
     calc.part("outside pressure");
     let pressed = calc.doubted(|calc| {
         let pressure = match pull.works.hole {
-            HoleState::Fluid => outside_pressure(calc, pull),
+            HoleState::Fluid => outside_pressure(calc, pull, on_pipe.value.annular),
             HoleState::Dry => Band::default(),
         };
         pressure.map(|pressure| calc.law(HoopStress { pressure, outside_diameter, wall }))
     });
+    let pressed = Doubted { doubt: pressed.doubt.or(on_pipe.doubt), ..pressed };
     let critical = calc.doubted(|calc| critical_hoop(calc, section, steel));
     if pull.works.hole == HoleState::Fluid {
         let limit = critical.map(|critical| factors.hoop_safety.map(|safety| critical / safety));

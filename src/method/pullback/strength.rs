@@ -68,13 +68,13 @@ pub(super) fn checks<R: Recorder>(
     let radius = bend.map(|bend| bend.value.radius);
     let ring = Ring {
         section,
-        modulus: soft,
+        modulus: soft.map(Band::same),
         poisson: pull.poisson,
         ovality: pe.ovality,
         radius,
         allowable: limit.map(|limit| limit.value),
     };
-    if let Some(check) = ring.collapse(calc, pull, peak, ramp) {
+    if let Some(check) = ring.collapse(calc, pull, on_pipe, ramp) {
         scheme.checks.add(check);
     }
     let beside_bend = match radius {

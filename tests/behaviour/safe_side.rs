@@ -1,0 +1,100 @@
+//! Things that once passed an unsafe job, each with a hand sum.
+
+use crate::pull_works::{CLAY, G, PE, check, figure, high, pulled, text};
+use approx::assert_relative_eq;
+use jackpull::check::{Subject, Verdict};
+
+const HEAD: &str = "groundwater: 0.3 m
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]";
+
+/// The pressure that drives the returns presses on the pipe and drags it, where it is more than the usual one.
+#[test]
+fn returns_press_and_drag() {
+    let file = |returns: &str| text("casing", "150 m", &format!("duration: 6 h{returns}"), CLAY, PE);
+    let thick = ", returns: { flow: 300 L/min, plastic_viscosity: 0.03 Pa*s, yield_point: 60 Pa }";
+    let driven = figure(&file(thick), "pressure that drives the returns");
+    let usual = 68_947.57;
+    assert!(driven > 2.0 * usual, "{driven}");
+    let [none, some] = ["", thick].map(|returns| pulled(&file(returns)));
+    let press = |scheme| high(scheme, Subject::Collapse).0;
+    assert_relative_eq!(press(&some) - press(&none), driven - usual, max_relative = 1e-6);
+    assert!(some.force.unwrap().high > none.force.unwrap().high);
+    // Thin fluid never helps.
+    let thin = pulled(&file(", returns: { flow: 1 L/min, plastic_viscosity: 0.001 Pa*s, yield_point: 0 Pa }"));
+    assert_eq!(press(&thin), press(&none));
+}
+
+/// PVC DR 18, 140,000 psi over years, nu 0.38, ovality factor of the table, a tenth of the wall scratched away, safety 2.
+#[test]
+fn water_and_vacuum_on_pipe_that_is_no_polyethylene() {
+    let vacuum = "vacuum: { pressure: 100 kPa, lasts: 6 h }\n";
+    let pvc = "material: pvc_fused, size: 10 in, sdr: 18, joint_factor: 1";
+    let at = |score: &str, lines: &str| {
+        let file =
+            text("pressure_main", "60 m", &format!("duration: 6 h, score: {score}"), &format!("{lines}{HEAD}"), pvc);
+        pulled(&file)
+    };
+    let whole = at("0 %", vacuum);
+    let water = 1_000.0 * G * (4.0 - 0.3);
+    let (demand, limit) = high(&whole, Subject::Vacuum);
+    assert_relative_eq!(demand, water + 100e3, max_relative = 1e-4);
+    assert_relative_eq!(high(&whole, Subject::CollapseInService).0, water, max_relative = 1e-4);
+    let ring = 2.0 * 140_000.0 * 6_894.757 / (1.0 - 0.38 * 0.38) / 17.0_f64.powi(3) / 2.0;
+    assert!(limit < ring && limit > 0.3 * ring, "{limit} {ring}");
+    let scored = at("10 %", vacuum);
+    // The wall is a tenth thinner: DR 20.
+    assert_relative_eq!(high(&scored, Subject::Vacuum).1 / limit, (17.0_f64 / 19.0).powi(3), max_relative = 1e-9);
+    assert!(at("0 %", "").checks.get(Subject::Vacuum).is_none());
+    for metal in [
+        "material: ductile_iron, size: 10 in, wall: 0.33 in, joint_pull: 200 kN, joint_deflection: 3 deg, pipe_length: 6 m",
+        "material: steel, size: 10 in, wall: 0.365 in, steel_grade: api_5l_b",
+    ] {
+        let file = text("pressure_main", "60 m", "duration: 6 h", &format!("{vacuum}{HEAD}"), metal);
+        assert_eq!(check(&pulled(&file), Subject::Vacuum).verdict, Verdict::Within, "{metal}");
+    }
+}
+
+/// Soil that stands for years counts beside a vacuum as it does without one.
+#[test]
+fn soil_counts_beside_a_vacuum() {
+    let ground = "groundwater: none
+vacuum: { pressure: 50 kPa, lasts: 6 h }
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm,
+           soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 25 deg } }]";
+    let scheme = pulled(&text("pressure_main", "60 m", "duration: 6 h", ground, PE));
+    let years = high(&scheme, Subject::CollapseInService);
+    assert_relative_eq!(years.0, 19e3 * 4.0, max_relative = 1e-6);
+    let (demand, limit) = high(&scheme, Subject::Vacuum);
+    // Shares of both times add up.
+    assert_relative_eq!(demand / limit, years.0 / years.1 + 50e3 / limit, max_relative = 1e-9);
+}
+
+/// The joint of PVC loses with temperature as its barrel does; a strong joint is no stronger than the barrel.
+#[test]
+fn joints_of_pvc_are_warm_too() {
+    let limit = |degrees: u32, joint: &str| {
+        let pvc = format!("material: pvc_restrained, size: 10 in, sdr: 18, joint_pull: {joint}, joint_diameter: 14 in");
+        let file = text("casing", "60 m", "duration: 6 h, bend_radius: 200 m", CLAY, &pvc);
+        high(&pulled(&file.replace("20 degC", &format!("{degrees} degC"))), Subject::Tension).1
+    };
+    let [cool, warm, hot] = [23, 38, 50].map(|degrees| limit(degrees, "50 kN"));
+    assert_relative_eq!(cool, 50e3, max_relative = 1e-2);
+    assert!(warm < 0.8 * cool && hot < 0.7 * warm, "{cool} {warm} {hot}");
+    assert_eq!(limit(23, "5 MN"), limit(23, "9 MN"));
+    // Cold is not credited.
+    assert!(limit(5, "50 kN") <= 50e3);
+}
+
+/// High with the modulus of years: 140,000 of 400,000 psi.
+#[test]
+fn stiffness_of_pvc_under_fluid() {
+    let pvc = "material: pvc_fused, size: 10 in, sdr: 18, joint_factor: 1";
+    let at = |degrees: &str| {
+        let file = text("casing", "60 m", "duration: 6 h, hole: fluid, bend_radius: 400 m", CLAY, pvc);
+        check(&pulled(&file.replace("20 degC", degrees)), Subject::Collapse)
+    };
+    let check = at("20 degC");
+    let (likely, high) = (check.likely().unwrap().1.si, check.high().unwrap().1.si);
+    assert!(high / likely < 0.36 && high / likely > 0.3, "{high} {likely}");
+    assert!(at("45 degC").likely().unwrap().1.si < 0.7 * likely);
+}
