@@ -13,6 +13,7 @@ use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Role, UnitW
 use crate::source::Cited;
 
 const SHORT_TERM: &str = "short term, no support on the face; the limits fall with shallow cover";
+const BY_BLOWS: &str = "short term, no support on the face, strength by the blow count: give undrained_strength";
 const PLUG: &str =
     "whole soil that neither boils nor slides, by its weight on smooth steel; not what an auger has loosened";
 const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
@@ -22,9 +23,8 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
         return;
     }
     for stretch in &drive.stretches {
-        let soil = stretch.soil.as_deref().filter(|_| is_clay(stretch.class));
-        if let Some(check) = soil.and_then(|soil| number(calc, drive, pipe, soil)) {
-            worst(checks, check);
+        if stretch.class.is_clay() {
+            worst(checks, number(calc, drive, pipe, stretch));
         }
         if let Some(plug) =
             drive.site.plug.filter(|_| is_granular(stretch) && stretch.head_at_face() > Length::default())
@@ -32,10 +32,6 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
             worst(checks, self::plug(calc, drive, stretch, plug));
         }
     }
-}
-
-const fn is_clay(class: GroundClass) -> bool {
-    matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay)
 }
 
 fn is_granular(stretch: &Stretch) -> bool {
@@ -48,25 +44,39 @@ fn is_granular(stretch: &Stretch) -> bool {
     granular(stretch.class) || stretch.mixed_with.is_some_and(granular)
 }
 
-/// In the deepest place, where the number is greatest.
-fn number<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, soil: &Soil) -> Option<Check> {
-    let undrained_strength = soil.undrained.as_ref()?.strength;
+/// In the deepest place, where the number is greatest. Strength that the file does not give is taken by the blow count.
+fn number<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, stretch: &Stretch) -> Check {
     calc.part("face in clay");
     let rule = drive.site.face;
     let bore = opened(pipe, Method::PipeJacking);
-    let axis = soil.depths.1 - pipe.outside_diameter.value / 2.0;
+    let axis = stretch.deepest - pipe.outside_diameter.value / 2.0;
     let cover = axis - bore / 2.0;
+    let soil = stretch.soil.as_deref();
+    let surcharge = soil.map_or(Pressure::default(), |soil| soil.surcharge);
+    let given = soil.and_then(|soil| soil.undrained.as_ref()).map(|undrained| undrained.strength);
+    let strength = given.map_or_else(
+        || {
+            let Band { low, likely, high } = stretch.tip.blows.map(|blows| drive.tip.strength_per_blow * blows);
+            // Few blows make a weak face.
+            Band { low: high, likely, high: low }
+        },
+        Band::same,
+    );
     let number = calc.doubted(|calc| {
-        let stress = vertical_stress(calc, soil, axis)?;
-        let unit_weight: UnitWeight = (stress.total - soil.surcharge) / axis;
+        let unit_weight: UnitWeight = match (soil, stretch.clay_weight) {
+            (Some(soil), _) => (vertical_stress(calc, soil, axis)?.total - surcharge) / axis,
+            (None, weight) => weight?.value,
+        };
         let support = Pressure::default();
-        let surcharge = soil.surcharge;
-        Some(calc.law(StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength }))
+        Some(strength.map(|undrained_strength| {
+            calc.law(StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength })
+        }))
     });
-    let Some(stability_number) = number.value else {
+    let Some(demand) = number.value else {
         let check = Check::rated(Subject::FaceStability, Verdict::NotDecided, rule.refuse.origin);
-        return Some(check.with_note(NO_WEIGHT));
+        return check.with_note(NO_WEIGHT);
     };
+    let stability_number = demand.likely;
     let limit = calc.doubted(|calc| {
         let sphere = calc.law(CriticalNumberSphere { cover, bore });
         let cylinder = calc.law(CriticalNumberCylinder { cover, bore });
@@ -76,8 +86,9 @@ fn number<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, soil: &So
         let refuse = rule.refuse.value * share;
         Cited::new(Band { low: refuse, likely: refuse, high: rule.warn * share }, rule.refuse.origin)
     });
-    let demand = Doubted { value: Band::same(stability_number), doubt: number.doubt };
-    Some(Check::at_most_by_level(Subject::FaceStability, Role::Ratio, demand, limit).with_note(SHORT_TERM))
+    let demand = Doubted { value: demand, doubt: number.doubt };
+    let check = Check::at_most_by_level(Subject::FaceStability, Role::Ratio, demand, limit);
+    check.with_note(if given.is_some() { SHORT_TERM } else { BY_BLOWS })
 }
 
 fn plug<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check {

@@ -13,8 +13,7 @@ use crate::quantity::{Band, Length, Role};
 pub fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length {
     let around = match (method, pipe.casing) {
         (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),
-        // The bore rule is for what is pulled: a pipe that is pushed follows close behind its head.
-        (Method::PipeJacking, None) if pipe.bore.origin == pipe.bore_rule.origin => pipe.outside_diameter.value,
+        (Method::PipeJacking, None) => pipe.cut(),
         _ => pipe.bore.value,
     };
     let spacers = match method {

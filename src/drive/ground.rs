@@ -28,6 +28,10 @@ pub struct Stretch {
     pub(crate) head: Length,
     /// What keeps that water from the face, by the word of the file.
     pub(crate) treatment: Option<Treatment>,
+    /// Greatest depth of the invert.
+    pub(crate) deepest: Length,
+    /// Unit weight of clay whose soil the file does not tell, on the heavy side.
+    pub(crate) clay_weight: Option<Cited<UnitWeight>>,
     /// Boxed, so that what every assessment walks over stays small.
     pub(crate) soil: Option<Box<Soil>>,
 }

@@ -53,6 +53,11 @@ pub struct Pipe {
 }
 
 impl Pipe {
+    /// Diameter that the head before a jacked pipe cuts. The bore rule is for what is pulled.
+    pub(crate) fn cut(&self) -> Length {
+        if self.bore.origin == self.bore_rule.origin { self.outside_diameter.value } else { self.bore.value }
+    }
+
     /// As printed, for example `PE100 315 mm SDR 11`.
     #[must_use]
     pub fn label(&self) -> &str {

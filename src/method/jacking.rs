@@ -12,10 +12,11 @@ pub(super) mod wall;
 
 use super::scheme::Scheme;
 use super::stage::{Stage, pushed};
-use crate::check::{Check, Subject};
+use super::stem::against_rig;
+use crate::check::Subject;
 use crate::drive::{Drive, JackedPipe, Pipe};
-use crate::law::{Calc, Doubted, Recorder};
-use crate::quantity::{Force, Role};
+use crate::law::{Calc, Recorder};
+use crate::quantity::Force;
 
 pub(super) fn assess<R: Recorder>(
     calc: &mut Calc<R>,
@@ -24,12 +25,11 @@ pub(super) fn assess<R: Recorder>(
     jacked: &JackedPipe,
     scheme: &mut Scheme,
 ) {
-    let thrust = Doubted { value: drive.rig.thrust, doubt: None };
     let stem = super::stem::checks(calc, drive, pipe, scheme);
     let mut rig = stem.value;
     let stage = if pipe.casing.is_some() {
         let casing = pushed(calc, drive, pipe, Stage::CASING);
-        scheme.checks.add(Check::at_most(Subject::CasingThrust, Role::Thrust, casing, thrust));
+        scheme.checks.add(against_rig(drive, Subject::CasingThrust, casing));
         rig = rig.with(casing.value, Force::max);
         scheme.pushes(casing);
         Stage::PIPE_AFTER_CASING
@@ -39,7 +39,7 @@ pub(super) fn assess<R: Recorder>(
     let jacking = pushed(calc, drive, pipe, stage);
     rig = rig.with(jacking.value, Force::max);
     scheme.pushes(jacking);
-    scheme.checks.add(Check::at_most(Subject::JackingThrust, Role::Thrust, jacking, thrust));
+    scheme.checks.add(against_rig(drive, Subject::JackingThrust, jacking));
     end::checks(calc, pipe, jacked, jacking, scheme);
     scheme.force = Some(jacking.value);
     scheme.rig_force = Some(rig);

@@ -185,10 +185,13 @@ pub(super) fn walk_pushed<R: Recorder>(
     let behind = outside(drive, pipe, stage.behind);
     let ahead = stage.ahead.map(|body| outside(drive, pipe, body));
     let guided = ahead.map_or(Length::default(), |ahead| ahead.diameter);
+    let cut = match stage.behind {
+        Body::Pipe => pipe.cut().max(behind.diameter),
+        Body::Stem | Body::Casing => behind.diameter,
+    };
     // Only some faces differ from stretch to stretch.
-    let same_face = (stage.behind != Body::Stem && !drive.face.follows_ground()).then(|| {
-        drive.stretches.first().map_or(Band::default(), |any| head(calc, drive.face, behind.diameter, guided, any))
-    });
+    let same_face = (stage.behind != Body::Stem && !drive.face.follows_ground())
+        .then(|| drive.stretches.first().map_or(Band::default(), |any| head(calc, drive.face, cut, guided, any)));
     let mut still_ahead = match stage.ahead {
         Some(body) => whole_friction(calc, drive, pipe, body),
         None => Band::default(),
@@ -200,7 +203,7 @@ pub(super) fn walk_pushed<R: Recorder>(
         let front = match (stage.behind, same_face) {
             (Body::Stem, _) => tips(calc, drive, stretch),
             (_, Some(face)) => face,
-            (_, None) => head(calc, drive.face, behind.diameter, guided, stretch),
+            (_, None) => head(calc, drive.face, cut, guided, stretch),
         };
         let force = |advance: Length, own: Band<Force>, still_ahead: Band<Force>| {
             let weight_ahead = climb_ahead * (drive.length.value - advance);

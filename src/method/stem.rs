@@ -12,6 +12,7 @@ use crate::laws::stem::{
 use crate::quantity::{Band, Force, Length, Ratio, Role, SecondMomentOfArea};
 use crate::source::Cited;
 
+const JACKS: &str = "likely against the whole rating, high against the share of it that jacks are designed for";
 const BUCKLING: &str = "the lesser of the free length in the pit and of clay along the drive; the bed of sand and gravel \
                         is taken to hold the stem";
 const SNAKING: &str = "where the bore stands open round the stem: it snakes, which costs line and friction before it \
@@ -29,8 +30,7 @@ pub(super) fn checks<R: Recorder>(
     if !drive.stem.is_there() {
         return thrust;
     }
-    let rig = Doubted { value: drive.rig.thrust, doubt: None };
-    scheme.checks.add(Check::at_most(Subject::StemThrust, Role::Thrust, thrust, rig));
+    scheme.checks.add(against_rig(drive, Subject::StemThrust, thrust));
     if let Some(tube) = &drive.stem.tube {
         calc.part("buckling of the stem");
         let limit = calc.doubted(|calc| Cited::new(buckling(calc, drive, tube), tube.factor.origin));
@@ -43,6 +43,15 @@ pub(super) fn checks<R: Recorder>(
         scheme.checks.add(Check::at_most(Subject::StemJoint, Role::Thrust, thrust, rating));
     }
     thrust
+}
+
+/// A thrust against the rig: the likely one against its whole rating, the high one against the share of it that jacks
+/// are designed for.
+pub(super) fn against_rig(drive: &Drive, subject: Subject, thrust: Doubted<Band<Force>>) -> Check {
+    let limit =
+        drive.rig.thrust.map(|whole| Band { low: whole, likely: whole, high: drive.stations.main.value * whole });
+    let limit = Doubted { value: limit, doubt: None };
+    Check::at_most_by_level(subject, Role::Thrust, thrust, limit).with_note(JACKS)
 }
 
 /// What may be pushed, by level: the softest ground counts at the high level.

@@ -1,6 +1,6 @@
 //! Edits of a drive file.
 
-use crate::drive_file::{DriveFile, OrNone, PitFile, PullFile, StretchFile};
+use crate::drive_file::{DriveFile, OrNone, PitFile, PullFile, StopFile, StretchFile};
 use crate::quantity::{Length, Measure, Ratio, ThermodynamicTemperature, Time};
 
 /// The drive at another length: stretches, stops and depths along it keep their share.
@@ -17,6 +17,9 @@ pub(super) fn with_length(file: &DriveFile, length: Length) -> DriveFile {
     }
     for depth in &mut file.depths {
         depth.at.value *= share;
+    }
+    for crossing in &mut file.crossings {
+        crossing.at.value *= share;
     }
     file
 }
@@ -56,16 +59,23 @@ fn with_pull(file: &DriveFile, change: impl FnOnce(PullFile) -> PullFile) -> Dri
     DriveFile { pull: file.pull.clone().map(change), ..file.clone() }
 }
 
-/// Greatest invert depth that the file tells of.
-pub(super) fn deepest(file: &DriveFile) -> Length {
-    let pits = [Some(file.launch.invert_depth.value), file.reception.as_ref().map(|pit| pit.invert_depth.value)];
-    let between = file.depths.iter().map(|depth| depth.invert_depth.value);
-    pits.into_iter().flatten().chain(between).fold(Length::default(), Length::max)
+/// Least and greatest invert depth that the file tells of.
+pub(super) fn depths(file: &DriveFile) -> [Length; 2] {
+    let launch = file.launch.invert_depth.value;
+    let reception = file.reception.as_ref().map(|pit| pit.invert_depth.value);
+    let all = || reception.into_iter().chain(file.depths.iter().map(|depth| depth.invert_depth.value));
+    [all().fold(launch, Length::min), all().fold(launch, Length::max)]
 }
 
-/// The worst drive of a line in one ground: of this length, all of it at the greatest depth and in one stretch's ground.
-pub(super) fn worst_drive(file: &DriveFile, ground: &StretchFile, length: Length, grade: Ratio) -> DriveFile {
-    let depth = deepest(file);
+/// A drive of a line in one ground: of this length, all of it at one depth and in one stretch's ground. Where the file
+/// has stops, one at its end; services lie where they lie, and are left to the drive that crosses them.
+pub(super) fn one_drive(
+    file: &DriveFile,
+    ground: &StretchFile,
+    depth: Length,
+    length: Length,
+    grade: Ratio,
+) -> DriveFile {
     let share = length / file.length.value;
     let launch = PitFile { invert_depth: depth.into(), ..file.launch.clone() };
     // Ground and wall of a pit are told of the launch pit only.
@@ -77,7 +87,8 @@ pub(super) fn worst_drive(file: &DriveFile, ground: &StretchFile, length: Length
         reception: Some(reception),
         grade: Some(grade.into()),
         depths: Vec::new(),
-        stops: Vec::new(),
+        stops: if file.stops.is_empty() { Vec::new() } else { vec![StopFile { at: length.into() }] },
+        crossings: Vec::new(),
         line: None,
         ground: vec![StretchFile { from: None, to: None, ..ground.clone() }],
         // A longer pull takes longer; a given rate tells so itself.

@@ -61,7 +61,7 @@ impl Input {
             Self::Length => Some(file.length.value.si()),
             Self::Stone => edit::largest_stone(file).map(|stone| stone.si()),
             Self::Water => Some(match file.groundwater.value {
-                OrNone::None => edit::deepest(file).si(),
+                OrNone::None => edit::depths(file)[1].si(),
                 OrNone::Some(depth) => depth.si(),
             }),
             Self::Duration => edit::duration(file).map(|time| time.si()),
@@ -75,7 +75,7 @@ impl Input {
             Self::Friction | Self::Length => (now / TIMES, now * TIMES),
             Self::Stone => (0.0, now.max(STONE)),
             // Water below the deepest invert changes nothing.
-            Self::Water => (0.0, now.max(edit::deepest(file).si())),
+            Self::Water => (0.0, now.max(edit::depths(file)[1].si())),
             Self::Duration => (now / TIMES_DURATION, now * TIMES_DURATION),
             Self::Temperature => (now.min(COLD), now.max(HOT)),
         }

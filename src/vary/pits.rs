@@ -1,6 +1,6 @@
 //! A line longer than a drive: how far apart its pits may be, by scheme.
 
-use super::edit::worst_drive;
+use super::edit::{depths, one_drive};
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::{Choice, Ranked, Standing};
 use crate::drive::Drive;
@@ -156,8 +156,12 @@ impl Search<'_> {
     /// cannot be built so.
     fn worst(&self, ranked: &Ranked, length: Length) -> Result<Option<Scheme>, InputError> {
         let mut worst: Option<Scheme> = None;
-        for ground in &self.file.ground {
-            let file = worst_drive(self.file, ground, length, self.grade);
+        // Load grows with depth, and cover and room for the fluid shrink without it.
+        let [least, greatest] = depths(self.file);
+        let both = if least < greatest { &[least, greatest][..] } else { &[greatest][..] };
+        for (ground, depth) in self.file.ground.iter().flat_map(|ground| both.iter().map(move |depth| (ground, *depth)))
+        {
+            let file = one_drive(self.file, ground, depth, length, self.grade);
             let drive = match file.resolve(self.handbook) {
                 Ok(drive) => drive,
                 Err(InputError::Faults(_)) => return Ok(None),

@@ -1,8 +1,10 @@
 //! Things that once passed an unsafe job, each with a hand sum.
 
+use crate::drives::drive;
 use crate::pull_works::{CLAY, G, PE, check, figure, high, pulled, text};
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
+use jackpull::{Method, assess};
 
 const HEAD: &str = "groundwater: 0.3 m
 ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]";
@@ -97,4 +99,36 @@ fn stiffness_of_pvc_under_fluid() {
     let (likely, high) = (check.likely().unwrap().1.si, check.high().unwrap().1.si);
     assert!(high / likely < 0.36 && high / likely > 0.3, "{high} {likely}");
     assert!(at("45 degC").likely().unwrap().1.si < 0.7 * likely);
+}
+
+/// Jacks are planned with four fifths of their rating at worst.
+#[test]
+fn jacks_keep_a_margin() {
+    let file = crate::drives::text(|text| text);
+    let at = |thrust: &str| {
+        let drive = drive(&file.replace("thrust: 900 kN", &format!("thrust: {thrust}")));
+        assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+    };
+    let high = check(&at("900 kN"), Subject::JackingThrust).high().unwrap().0.si;
+    let verdict = |share: f64| check(&at(&format!("{} N", high / share)), Subject::JackingThrust).verdict;
+    assert_eq!([0.79, 0.81, 0.99].map(verdict), [Verdict::Within, Verdict::WithCare, Verdict::WithCare]);
+}
+
+/// Both diameters of a packer never make the end of a pipe larger than its table does.
+#[test]
+fn a_packer_adds_no_area() {
+    let limit = |packer: &str| {
+        let pipe = format!(
+            "candidates: [{{ material: concrete, size: 400 mm, strength: 50 MPa, pipe_length: 2 m, \
+             end_squareness: 0 mm, packer: {{ thickness: 12 mm, modulus: 150 MPa, crushed_thickness: 10 mm{packer} }} }}]\n"
+        );
+        let file = crate::drives::text(|text| {
+            format!("{}steering: {{ joint_angle: 0.1 deg }}\n{pipe}", text.split("candidates:").next().unwrap())
+        });
+        let drive = drive(&file);
+        high(&assess(&drive, &drive.candidates()[0], Method::PipeJacking), Subject::EndCapacity).1
+    };
+    let table = limit("");
+    let given = limit(", outside_diameter: 520 mm, inside_diameter: 402 mm");
+    assert!(given <= table * 1.05 && given > 0.5 * table, "{given} {table}");
 }

@@ -116,7 +116,12 @@ fn a_mixed_face_takes_the_worse() {
 fn reaming_passes_load_the_rig() {
     let ground =
         "class: silt, spt_n: 12, largest_stone: 0 mm, unit_friction: { low: 2 kPa, likely: 5 kPa, high: 8 kPa }";
-    let at = |passes: &str| pulled(&over(ground, |text| text.replace("sdr: 11 }", &format!("sdr: 11{passes} }}"))));
+    let at = |passes: &str| {
+        pulled(&over(ground, |text| {
+            text.replace("sdr: 11 }", &format!("sdr: 11{passes} }}"))
+                .replace("lubrication: metered", "lubrication: none")
+        }))
+    };
     let (two, stages) = at(", passes: [200 mm, 350 mm]");
     assert_eq!(stages.iter().map(|stage| stage.stage.pulls).collect::<Vec<_>>(), [false, true, true, true]);
     // 100 mm stem at 8 kPa over 60 m, and the larger ring of the two passes at 100 kPa, or 20 kN.

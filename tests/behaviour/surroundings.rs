@@ -48,7 +48,6 @@ fn without_data_the_checks_are_absent() {
             Subject::SelfCleaning,
             Subject::SurfaceSettlement,
             Subject::ServiceClearance,
-            Subject::FaceStability,
             Subject::PitHeave,
             Subject::PitUplift,
             Subject::Plug,
@@ -168,6 +167,14 @@ fn face_in_clay() {
         let [_, refuse, _, warn] = numbers(&face);
         assert_eq!((refuse, warn), (4.0, 3.0));
     }
+    // Without a strength the blow count tells it: 6.25 kPa a blow, 125 pcf by the class.
+    let [jacked, pulled] = schemes(&with("", &FIRM.replace("spt_n: 12", "spt_n: 5")));
+    let [by_blows, ..] = numbers(&check(&jacked, Subject::FaceStability));
+    let axis = 4.2 - 0.338 / 2.0;
+    assert_relative_eq!(by_blows, 125.0 * 157.087_46 * axis / (5.0 * 6_250.0), max_relative = 2e-2);
+    assert!(pulled.checks.get(Subject::FaceStability).is_none());
+    let [soft, _] = schemes(&with("", "class: soft_clay, spt_n: 1, largest_stone: 0 mm"));
+    assert_eq!(check(&soft, Subject::FaceStability).verdict, Verdict::Over);
     // A closed face has no such number.
     let text = with("spoil: slurry\n", &format!("{FIRM}, {SOIL}"));
     assert!(schemes(&text)[0].checks.get(Subject::FaceStability).is_none());

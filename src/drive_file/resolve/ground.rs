@@ -5,9 +5,9 @@ use super::suitability::{Side, Site, Works};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
-use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, TipModel, WaterSide, rising};
+use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, Spoil, TipModel, WaterSide, rising};
 use crate::quantity::shown::plain;
-use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem};
+use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem, UnitWeight};
 use crate::source::{Cited, Equation, Mark, Origin};
 use crate::yaml::Complaint;
 
@@ -180,6 +180,14 @@ impl Resolver<'_> {
             .as_ref()
             .map(|band| self.pressure_band(band, &format!("{path}.unit_friction"), Role::UnitFriction));
         let (stem_friction, pipe_friction) = match given {
+            // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
+            Some(band) if file.lubrication.value != Lubrication::None => {
+                let stem = self.face_friction(class, mixed_with, side, Lubrication::None)?;
+                let stem = Friction { levels: stem.levels.with(band, Pressure::max), ..stem };
+                let shown = AssumedValue::Band(stem.levels.map(|p| Shown::of(p, Role::UnitFriction)));
+                self.assume_alike(path, "unit_friction, stem and casing, not lubricated", shown, stem.origin);
+                (stem.levels, band)
+            }
             Some(band) => (band, band),
             None => {
                 let stem = self.face_friction(class, mixed_with, side, Lubrication::None)?;
@@ -209,8 +217,34 @@ impl Resolver<'_> {
             doubt: self.doubt(stretch, mixed_with, works)?,
             head,
             treatment,
+            deepest: deep,
+            clay_weight: self.clay_weight(stretch, path, class, file)?,
             soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
         })
+    }
+
+    /// What clay weighs by its class, where an open face is looked at and the file does not tell its soil.
+    fn clay_weight(
+        &mut self,
+        stretch: &StretchFile,
+        path: &str,
+        class: GroundClass,
+        file: &DriveFile,
+    ) -> Result<Option<Cited<UnitWeight>>, HandbookError> {
+        let open = file.spoil.as_ref().is_none_or(|spoil| spoil.value != Spoil::Slurry);
+        if stretch.soil.is_some() || !open || !class.is_clay() {
+            return Ok(None);
+        }
+        let table = self.handbook.soil_weight()?;
+        let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;
+        let weight = row.map(|row| row.moist_high.value);
+        self.assume_alike(
+            path,
+            "unit weight at an open face, jacked pipe",
+            AssumedValue::One(Shown::of(weight.value, Role::UnitWeight)),
+            weight.origin,
+        );
+        Ok(Some(weight))
     }
 
     /// Whether the sources tell friction and blow counts of the ground; the file's own do.

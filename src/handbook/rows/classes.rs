@@ -34,6 +34,14 @@ pub enum GroundClass {
     Unknown,
 }
 
+impl GroundClass {
+    /// Whether it is clay.
+    #[must_use]
+    pub const fn is_clay(self) -> bool {
+        matches!(self, Self::SoftClay | Self::FirmToVeryStiffClay | Self::HardClay)
+    }
+}
+
 key_words!(GroundClass, "a ground class", {
     "soft_clay" => GroundClass::SoftClay,
     "firm_to_very_stiff_clay" => GroundClass::FirmToVeryStiffClay,

@@ -60,17 +60,14 @@ pub fn shove_plan(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Vec<Shove> {
     let Some(segment) = pipe.segment.filter(|_| scheme.method == Method::PipeJacking) else { return Vec::new() };
     let stages = profile(drive, pipe, Method::PipeJacking);
     let Some(last) = stages.last() else { return Vec::new() };
-    let capacity = [
-        (Subject::JackingThrust, StopBy::Rig),
-        (Subject::EndCapacity, StopBy::PipeEnd),
-        (Subject::ThrustWall, StopBy::Wall),
-    ]
-    .into_iter()
-    .filter_map(|(subject, by)| {
+    // The margin of the jacks is for planning: while they push, their whole rating is where they stop.
+    let rig = (drive.rig.thrust.value, StopBy::Rig);
+    let others = [(Subject::EndCapacity, StopBy::PipeEnd), (Subject::ThrustWall, StopBy::Wall)];
+    let others = others.into_iter().filter_map(|(subject, by)| {
         let (_, limit) = scheme.checks.get(subject)?.high()?;
         Some((Force::from_si(limit.si), by))
-    })
-    .min_by(|one, other| one.0.si().total_cmp(&other.0.si()));
+    });
+    let capacity = std::iter::once(rig).chain(others).min_by(|one, other| one.0.si().total_cmp(&other.0.si()));
     let length = drive.length.value;
     let mut plan: Vec<Shove> = Vec::new();
     let mut from = Length::default();
