@@ -207,6 +207,16 @@ impl Check {
         Self { verdict, doubt: self.doubt.or(doubt), ..self }
     }
 
+    /// Past the limit in the likely case already, and asking for care only: a screen.
+    #[must_use]
+    pub fn is_failed_screen(&self) -> bool {
+        let likely = match self.numbers {
+            Numbers::Cases { likely, .. } => likely.passes(self.sense),
+            Numbers::None => None,
+        };
+        self.verdict == Verdict::WithCare && likely == Some(false)
+    }
+
     /// With a note for the reader.
     #[must_use]
     pub const fn with_note(self, note: &'static str) -> Self {

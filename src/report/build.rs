@@ -305,6 +305,7 @@ impl View<'_> {
             sense: check.sense.label(),
             utilisation: check.utilisation(),
             verdict: check.verdict.label(),
+            screen: check.is_failed_screen(),
             source: basis.source.clone(),
             at: basis.at.clone(),
             mark: basis.mark,

@@ -13,6 +13,8 @@ use textwrap::{Options, fill};
 
 const WIDTH: usize = 100;
 
+const SCREEN: &str = "* a screen: the likely demand is past the limit, which asks for care and never bars a scheme";
+
 /// The answer in the first line, then why.
 #[must_use]
 pub fn text(report: &Report) -> String {
@@ -86,13 +88,18 @@ fn answer(report: &Report) -> String {
         Some(choice) => {
             let at = |check: &AtView| at(check.subject, check.utilisation);
             let governed =
-                choice.governed_by.as_ref().map_or_else(String::new, |check| format!("; governed by {}", at(check)));
+                choice.governed_by.as_ref().map_or_else(String::new, |check| format!("; largest load: {}", at(check)));
             let care: Vec<String> = choice.with_care.iter().map(at).collect();
             let care = if care.is_empty() { String::new() } else { format!("; with care: {}", care.join(", ")) };
             format!("{}, {}: {}{governed}{care}", choice.method.to_uppercase(), choice.pipe, choice.standing)
         }
         None => "NO SCHEME FITS".to_owned(),
     }
+}
+
+/// The verdict, and that it is a screen that is failed.
+fn verdict(check: &CheckView) -> String {
+    if check.screen { format!("{} *", check.verdict) } else { check.verdict.to_owned() }
 }
 
 /// Capital at the start, full stop at the end.
@@ -204,6 +211,9 @@ impl Page {
         for check in &scheme.checks {
             self.check(check);
         }
+        if scheme.checks.iter().any(|check| check.screen) {
+            self.wrapped("", SCREEN);
+        }
         if !scheme.figures.is_empty() {
             self.gap();
         }
@@ -261,7 +271,7 @@ impl Page {
             value(&check.demand),
             ratio(check.likely_utilisation),
             ratio(check.utilisation),
-            check.verdict
+            verdict(check)
         ));
         self.wrapped("    ", &origin(&check.basis));
         if let Some(note) = &check.note {

@@ -202,6 +202,8 @@ pub struct CheckView {
     pub utilisation: Option<f64>,
     /// Verdict.
     pub verdict: &'static str,
+    /// True where the likely demand is past the limit of a screen, which asks for care and never bars.
+    pub screen: bool,
     /// Source of the limit.
     pub source: String,
     /// Locator of the limit.

@@ -136,7 +136,7 @@ fn pits_text(pits: &PitsView) -> String {
     let governed = pits
         .governed_by
         .as_ref()
-        .map_or_else(String::new, |check| format!(", governed by {}", at(check.subject, check.utilisation)));
+        .map_or_else(String::new, |check| format!(", largest load: {}", at(check.subject, check.utilisation)));
     let (plural, pit) = if drives == 1 { ("drive", 2) } else { ("drives", drives + 1) };
     format!(
         "{scheme}: {drives} {plural} of {}, {pit} pits; the longest drive is {}, set by {set_by}; the worst drive {}\
@@ -152,7 +152,7 @@ fn one_check(check: &CheckView) -> String {
         (None, None) => String::new(),
         (likely, high) => format!(" {} {}", used(likely), used(high)),
     };
-    format!("{}{numbers} {}", check.subject, check.verdict)
+    format!("{}{numbers} {}", check.subject, super::verdict(check))
 }
 
 fn sentence_start(text: &str) -> String {
