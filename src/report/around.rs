@@ -138,7 +138,7 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
     let text = |length: Length| Shown::of(length, Role::Depth).display(system).to_string();
     let deepest = drive.site.launch.floor().max(drive.site.reception.floor());
     let (system_from, engineer, air) = (rule("protective_system")?, rule("engineer")?, rule("air_test_depth")?);
-    let (egress, setback, notice) = (rule("egress_depth")?, rule("setback")?, "before digging");
+    let (egress, setback) = (rule("egress_depth")?, rule("setback")?);
     let mut list = Vec::new();
     if deepest >= system_from {
         let engineer = if deepest > engineer { " by a registered engineer's design" } else { "" };
@@ -153,7 +153,7 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
     if deepest > air {
         list.push(format!(
             "Air in the pits: test for oxygen, gas and hydrogen sulphide before entry and while people are below; sewers \
-             and organic ground give off gas. Locate services {notice}."
+             and organic ground give off gas."
         ));
     }
     list.push(

@@ -8,10 +8,10 @@ use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::conditions::{SiteFigure, site_figures};
 use crate::drive::{Assumed, AssumedValue, Drive};
-use crate::handbook::{HandbookError, Method, Service};
+use crate::handbook::{Family, HandbookError, Method, Service};
 use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
-use crate::source::Origin;
+use crate::source::{Mark, Origin};
 
 impl ValueView {
     fn of(shown: Shown, system: UnitSystem) -> Self {
@@ -54,12 +54,33 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
             .chain(not_given::of(drive))
             .chain(not_given_pull::of(drive))
             .collect(),
+        not_looked_at: not_looked_at(drive),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         sure: None,
         line: None,
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
     })
+}
+
+/// A method that is left out for a pipe for want of a field.
+fn not_looked_at(drive: &Drive) -> Vec<String> {
+    let mut list = Vec::new();
+    for pipe in &drive.candidates {
+        for method in [Method::PipeJacking, Method::Pullback] {
+            if !method::is_offered(drive, pipe, method) {
+                let needs = match (method, pipe.family()) {
+                    (Method::PipeJacking, Family::DuctileIron) => "rated_force",
+                    (Method::PipeJacking, _) => "its wall, and no field of a pulled pipe",
+                    (Method::Pullback, _) if drive.pull.is_none() => "pull",
+                    (Method::Pullback, Family::DuctileIron) => "joint_pull or joint_pressure",
+                    (Method::Pullback, _) => "no field of a jacked pipe",
+                };
+                list.push(format!("{} of {} (needs {needs})", method.key(), pipe.label));
+            }
+        }
+    }
+    list
 }
 
 fn at(check: &Check) -> AtView {
@@ -69,6 +90,9 @@ fn at(check: &Check) -> AtView {
 pub(super) const fn at_subject(subject: Subject, utilisation: Option<f64>) -> AtView {
     AtView { subject: subject.label(), utilisation }
 }
+
+/// A slope that prints as nothing.
+const LEVEL: f64 = 5e-5;
 
 pub(super) struct View<'a> {
     pub(super) drive: &'a Drive,
@@ -82,6 +106,16 @@ impl View<'_> {
 
     fn text(&self, shown: Shown) -> String {
         shown.display(self.system).to_string()
+    }
+
+    fn mark(&self, origin: Origin) -> Mark {
+        match origin {
+            Origin::Row(row) => {
+                self.drive.handbook.citation(row).map_or(Mark::Judgement, |(.., citation)| citation.mark)
+            }
+            Origin::Law(equation) => equation.mark,
+            Origin::File(_) => Mark::Given,
+        }
     }
 
     pub(super) fn origin(&self, origin: Origin) -> OriginView {
@@ -308,7 +342,11 @@ impl View<'_> {
             screen: check.is_failed_screen(),
             source: basis.source.clone(),
             at: basis.at.clone(),
-            mark: basis.mark,
+            mark: match check.factor {
+                Some(factor) => self.mark(check.basis).weaker(self.mark(factor)).key(),
+                None => basis.mark,
+            },
+            factor: check.factor.map(|factor| self.origin(factor)),
             row: basis.row.clone(),
             replaces: basis.replaces.clone(),
             note: match check.doubt {
@@ -396,10 +434,11 @@ impl View<'_> {
         let drive = self.drive;
         let service = drive.service.key().replace('_', " ");
         let slope = drive.grade.value.value.tan();
-        let fall = if slope >= 0.0 { "rising to reception" } else { "falling to reception" };
+        let fall = if slope >= 0.0 { " rising to reception" } else { " falling to reception" };
         let length = self.text(Shown::of(drive.length.value, Role::Distance));
         let percent = Shown { si: slope.abs(), role: Role::Percent }.display(self.system).to_string();
-        let mut facts = vec![format!("{service}, {length} long, {percent} {fall}")];
+        let slope = if slope.abs() < LEVEL { "level".to_owned() } else { format!("{percent}{fall}") };
+        let mut facts = vec![format!("{service}, {length} long, {slope}")];
         for stretch in &drive.stretches {
             let shown = |length| self.text(Shown::of(length, Role::Distance));
             let class = stretch.class.key().replace('_', " ");

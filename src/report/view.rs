@@ -212,6 +212,9 @@ pub struct CheckView {
     pub mark: &'static str,
     /// Table and row of the limit, where it is one.
     pub row: Option<String>,
+    /// Table and row, or source, of a factor in the limit beside it; `mark` is the weaker of the two.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub factor: Option<OriginView>,
     /// What the embedded row of the limit says, where a user's table took its place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub replaces: Option<String>,
@@ -392,6 +395,8 @@ pub struct Report {
     pub cautions: Vec<&'static str>,
     /// What was not checked.
     pub not_checked: Vec<&'static str>,
+    /// Methods that are left out for a pipe, and the field that is wanting.
+    pub not_looked_at: Vec<String>,
     /// The user's tables.
     pub tables: Vec<TableView>,
     /// The drive in a few lines.

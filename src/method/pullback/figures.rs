@@ -58,8 +58,15 @@ pub(in crate::method) fn figures(
     // What only the maker knows sets no link.
     if pipe.not_given.iter().all(|missing| *missing == NotGiven::EndForce) {
         let setting = link::setting(&mut figures.calc, pull, &borne);
+        let (most, peak) = (setting.value.value, on_pipe.value.peak());
         figures.put("weak link, set at most to", Role::Pull, setting);
-        figures.note("of the pipe and its head, never of the rig; the reamer does not load it");
+        figures.note(if most < peak.likely {
+            "of the pipe and its head, never of the rig; at this setting the link parts in the likely pull"
+        } else if most < peak.high {
+            "of the pipe and its head, never of the rig; at this setting the link parts in the high pull"
+        } else {
+            "of the pipe and its head, never of the rig; the reamer does not load it"
+        });
     }
     ramp(figures, pull, &borne);
     bores(figures, drive, pipe)?;
