@@ -178,7 +178,16 @@ impl Check {
     /// A judgement without numbers.
     #[must_use]
     pub const fn rated(subject: Subject, verdict: Verdict, basis: Origin) -> Self {
-        Self { subject, verdict, sense: Sense::AtMost, basis, factor: None, doubt: None, note: None, numbers: Numbers::None }
+        Self {
+            subject,
+            verdict,
+            sense: Sense::AtMost,
+            basis,
+            factor: None,
+            doubt: None,
+            note: None,
+            numbers: Numbers::None,
+        }
     }
 
     /// A screen: past the limit it asks for care, it never excludes.

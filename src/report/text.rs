@@ -1,5 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
+mod others;
 mod proposed;
 mod sure;
 
@@ -15,9 +16,19 @@ const WIDTH: usize = 100;
 
 const SCREEN: &str = "* a screen: the likely demand is past the limit, which asks for care and never bars a scheme";
 
-/// The answer in the first line, then why.
+/// The answer in the first line, then why; of the schemes behind the first only the checks that are not within.
 #[must_use]
 pub fn text(report: &Report) -> String {
+    page(report, false)
+}
+
+/// The same, with the tables of every scheme.
+#[must_use]
+pub fn text_in_full(report: &Report) -> String {
+    page(report, true)
+}
+
+fn page(report: &Report, is_full: bool) -> String {
     let mut page = Page::default();
     page.wrapped("", &answer(report));
     page.gap();
@@ -33,19 +44,26 @@ pub fn text(report: &Report) -> String {
         page.ranked(scheme, equal);
     }
     page.impossible(report);
+    if !report.not_looked_at.is_empty() {
+        page.wrapped("     ", &format!("Not looked at: {}.", report.not_looked_at.join("; ")));
+    }
     page.weights(report);
+    let first = report.schemes.first().filter(|first| !first.checks.is_empty());
+    page.heading("Cautions");
+    let own = first.map_or(&[][..], |first| &first.cautions);
+    for caution in own.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
+        page.wrapped("- ", caution);
+    }
+    if let Some(first) = first {
+        page.checks(first);
+    }
     if let Some(sure) = &report.sure {
         page.sure(sure);
     }
     if let Some(line) = &report.line {
         page.line_of_drives(line);
     }
-    for scheme in detailed(report).filter(|scheme| !scheme.checks.is_empty()) {
-        page.heading(&format!("Checks: {} of {}, {}", scheme.method, scheme.pipe, scheme.standing));
-        page.scheme(scheme);
-    }
-    page.not_detailed(report);
-    if let Some(first) = report.schemes.first().filter(|first| !first.checks.is_empty()) {
+    if let Some(first) = first {
         page.heading(&format!("Force along the drive: {} of {}", first.method, first.pipe));
         page.stages(first);
         if !first.shove_plan.is_empty() {
@@ -58,18 +76,18 @@ pub fn text(report: &Report) -> String {
         }
         page.heading(&format!("Ground movement, pits and time: {} of {}", first.method, first.pipe));
         page.site_figures(first);
-        page.assumed(report);
-        page.heading("Cautions");
-        for caution in first.cautions.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
-            page.wrapped("- ", caution);
+    }
+    if is_full {
+        for scheme in report.schemes.iter().skip(1).filter(|scheme| !scheme.checks.is_empty()) {
+            page.checks(scheme);
         }
+    } else {
+        page.others(report);
+    }
+    if let Some(first) = first {
+        page.assumed(report);
         page.heading(&format!("Working: {} of {}", first.method, first.pipe));
         page.working(report);
-    } else {
-        page.heading("Cautions");
-        for caution in &report.cautions {
-            page.wrapped("- ", caution);
-        }
     }
     page.heading("Not checked in this version");
     if let Some(first) = report.schemes.first().filter(|first| !first.not_given.is_empty()) {
@@ -274,6 +292,9 @@ impl Page {
             verdict(check)
         ));
         self.wrapped("    ", &origin(&check.basis));
+        if let Some(factor) = &check.factor {
+            self.wrapped("    ", &format!("with the factor {}", origin(factor)));
+        }
         if let Some(note) = &check.note {
             self.wrapped("    ", note);
         }
@@ -352,7 +373,8 @@ impl Page {
                 self.heading(&format!("{opening} for {} of {}", scheme.method, scheme.pipe));
             }
             for assumed in &more {
-                self.wrapped("", &format!("{}: {}", assumed.field, assumed.value));
+                let name = if assumed.name.is_empty() { &assumed.field } else { &assumed.name };
+                self.wrapped("", &format!("{name}: {}", assumed.value));
                 self.wrapped("    ", &origin(&assumed.basis));
             }
             told.extend(more);
