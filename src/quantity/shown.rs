@@ -10,7 +10,7 @@ pub enum UnitSystem {
     /// Metres, kilonewtons, kilopascals.
     #[default]
     Si,
-    /// Feet, pounds-force, short tons of 2,000 lbf, pounds per square inch.
+    /// Feet, kips of 1,000 lbf, pounds per square inch.
     Us,
 }
 
@@ -27,9 +27,9 @@ pub enum Role {
     Depth,
     /// Small vertical or radial movements and tolerances.
     Offset,
-    /// Jacking force and thrust (US: short tons).
+    /// Jacking force and thrust.
     Thrust,
-    /// Pull force (US: pounds-force).
+    /// Pull force.
     Pull,
     /// Unit friction and face pressure.
     UnitFriction,
@@ -114,9 +114,9 @@ impl Role {
             (Self::Offset, UnitSystem::Si) => ("mm", 0),
             (Self::Offset, UnitSystem::Us) => ("in", 2),
             (Self::Thrust, UnitSystem::Si) => ("kN", 1),
-            (Self::Thrust, UnitSystem::Us) => ("tonf_us", 1),
+            (Self::Thrust, UnitSystem::Us) => ("kip", 1),
             (Self::Pull, UnitSystem::Si) => ("kN", 1),
-            (Self::Pull, UnitSystem::Us) => ("lbf", 0),
+            (Self::Pull, UnitSystem::Us) => ("kip", 1),
             (Self::UnitFriction, UnitSystem::Si) => ("kPa", 2),
             (Self::UnitFriction, UnitSystem::Us) => ("psf", 0),
             (Self::Strength, UnitSystem::Si) => ("MPa", 2),
@@ -303,7 +303,9 @@ impl fmt::Display for ShownIn {
         let text = decimal(value, decimals);
         // A factor of 9 is no measurement to a thousandth.
         let text = match self.shown.role {
-            Role::Ratio if text.contains('.') && !text.contains('e') => text.trim_end_matches('0').trim_end_matches('.'),
+            Role::Ratio if text.contains('.') && !text.contains('e') => {
+                text.trim_end_matches('0').trim_end_matches('.')
+            }
             _ => &text,
         };
         // A negative zero reads like a mistake.

@@ -104,7 +104,7 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
     list.extend(judged_time(drive, pipe, ranked.scheme.method));
     if ranked.scheme.method == Method::Pullback {
         list.push(
-            "Pullback: weak link before the pipe, nobody by swivel and pull head under load; warn the other pit by \
+            "Pullback: weak link before the pipe; warn the other pit by \
              radio before every break-through and before the tail comes in."
                 .to_owned(),
         );

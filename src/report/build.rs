@@ -2,7 +2,7 @@
 
 use super::jacks::{self, ShoveView, StationsView};
 use super::view::*;
-use super::{around, cautions, not_given, not_given_pull};
+use super::{cautions, not_given};
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
@@ -27,6 +27,8 @@ impl ValueView {
 pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) -> Result<Report, HandbookError> {
     let view = View { drive, system };
     let chosen = choice.chosen();
+    let is_jacked = |ranked: &Ranked| ranked.scheme.method == Method::PipeJacking && !ranked.scheme.is_excluded();
+    let any_jacked = choice.ranked.iter().any(is_jacked);
     Ok(Report {
         version: FORM,
         crate_version: env!("CARGO_PKG_VERSION"),
@@ -51,8 +53,7 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         not_checked: cautions::NOT_CHECKED
             .iter()
             .copied()
-            .chain(not_given::of(drive))
-            .chain(not_given_pull::of(drive))
+            .filter(|item| any_jacked || !cautions::JACKED.contains(item))
             .collect(),
         not_looked_at: not_looked_at(drive),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
@@ -197,7 +198,7 @@ impl View<'_> {
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
             site_figures: self.site_figures(ranked),
-            not_given: around::not_given(self.drive, ranked),
+            not_given: not_given::of(self.drive, ranked),
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
             figures: self.figures(ranked)?,
             assumed: self.assumed(ranked),
@@ -404,6 +405,10 @@ impl View<'_> {
                 field: match assumed.alike {
                     0 => assumed.field.clone(),
                     more => format!("{} (and {more} more alike)", assumed.field),
+                },
+                name: match assumed.field.strip_prefix(own.as_str()) {
+                    Some(rest) => format!("{}: {}", self.pipe(ranked), rest.trim_start_matches(['.', ':', ' '])),
+                    None => String::new(),
                 },
                 value: self.assumed_value(&assumed.value),
                 source: basis.source.clone(),

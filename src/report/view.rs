@@ -235,6 +235,9 @@ pub struct CheckView {
 pub struct AssumedView {
     /// Field that would give it.
     pub field: String,
+    /// The same by the name of the pipe; empty where it is not of one pipe.
+    #[serde(skip)]
+    pub(super) name: String,
     /// What was taken.
     pub value: String,
     /// Source.
