@@ -7,10 +7,12 @@ use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::conditions::{SiteFigure, site_figures};
-use crate::drive::{Assumed, AssumedValue, Drive};
+use crate::drive::{Assumed, AssumedValue, Drive, Pipe};
 use crate::handbook::{Family, HandbookError, Method, Service};
+use crate::law::Law;
+use crate::laws::thrust::FrictionForce;
 use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
-use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
+use crate::quantity::{Band, Force, Length, Measure, Role, Shown, UnitSystem};
 use crate::source::{Mark, Origin};
 
 impl ValueView {
@@ -473,7 +475,28 @@ impl View<'_> {
     fn working(&self, ranked: &Ranked) -> Vec<StepView> {
         let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
         let (_, sheet): (_, Sheet) = method::explain(self.drive, pipe, ranked.scheme.method);
-        sheet.steps().iter().map(|step| self.step(step)).collect()
+        sheet.steps().iter().map(|step| StepView { of: self.whose(step, pipe), ..self.step(step) }).collect()
+    }
+
+    /// Whose friction it is, told by its diameter where no two bodies have the same.
+    fn whose(&self, step: &Step, pipe: &Pipe) -> Option<&'static str> {
+        if *step.equation != FrictionForce::EQUATION {
+            return None;
+        }
+        let (_, diameter) = step.inputs.iter().find(|(name, _)| *name == "outside_diameter")?;
+        let bodies = [
+            (Some(self.drive.stem.outside_diameter.value), "of the stem"),
+            (pipe.casing, "of the casing"),
+            (Some(pipe.outside_diameter.value), "of the pipe"),
+        ];
+        let same = |body: &&(Option<Length>, &'static str)| {
+            body.0.is_some_and(|body| (body.si() - diameter.si).abs() <= 1e-9 * diameter.si)
+        };
+        let mut found = bodies.iter().filter(same);
+        match (found.next(), found.next()) {
+            (Some(one), None) => Some(one.1),
+            _ => None,
+        }
     }
 
     fn step(&self, step: &Step) -> StepView {
@@ -482,6 +505,7 @@ impl View<'_> {
         StepView {
             part: step.part,
             name: equation.name,
+            of: None,
             form: equation.form,
             inputs: inputs.collect(),
             result: self.value(step.result),

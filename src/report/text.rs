@@ -393,11 +393,12 @@ impl Page {
                 last = "";
                 forms.clear();
                 lines.clear();
-                self.line(part);
+                self.wrapped("", &format!("{part}{}", sum(report, part)));
             }
             let inputs: Vec<String> =
                 step.inputs.iter().map(|input| format!("{} {}", input.name, input.value.text)).collect();
-            let line = (step.form, format!("{} => {}", inputs.join(", "), step.result.text));
+            let of = step.of.map_or_else(String::new, |of| format!("{of}: "));
+            let line = (step.form, format!("{of}{} => {}", inputs.join(", "), step.result.text));
             if lines.contains(&line) {
                 continue;
             }
@@ -414,6 +415,21 @@ impl Page {
             lines.push(line);
         }
     }
+}
+
+/// The greatest force of a stage on the rig.
+fn sum(report: &Report, part: &str) -> String {
+    let stages = report.schemes.first().into_iter().flat_map(|first| &first.stages);
+    let mut points = stages.filter(|stage| stage.stage == part).flat_map(|stage| &stage.points);
+    let Some(first) = points.next() else { return String::new() };
+    let (likely, high) = points.fold((&first.on_rig.likely, &first.on_rig.high), |(likely, high), point| {
+        let greater = |a: &'_ super::view::ValueView, b: &super::view::ValueView| b.value > a.value;
+        (
+            if greater(likely, &point.on_rig.likely) { &point.on_rig.likely } else { likely },
+            if greater(high, &point.on_rig.high) { &point.on_rig.high } else { high },
+        )
+    });
+    format!(": in all on the rig likely {}, high {}", likely.text, high.text)
 }
 
 fn cited(step: &StepView) -> String {

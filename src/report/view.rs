@@ -419,6 +419,9 @@ pub struct StepView {
     pub part: &'static str,
     /// What it computes.
     pub name: &'static str,
+    /// Whose friction it is, where that can be told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub of: Option<&'static str>,
     /// The equation, with the names of the arguments.
     pub form: &'static str,
     /// The arguments.
