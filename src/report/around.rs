@@ -151,10 +151,11 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
         ));
     }
     if deepest > air {
-        list.push(format!(
+        list.push(
             "Air in the pits: test for oxygen, gas and hydrogen sulphide before entry and while people are below; sewers \
              and organic ground give off gas."
-        ));
+                .to_owned(),
+        );
     }
     list.push(
         "Vibration and noise of plant: record the state of near buildings first; overhead lines and the crane keep \
