@@ -102,6 +102,8 @@ pub struct Check {
     pub sense: Sense,
     /// Where the limit comes from.
     pub basis: Origin,
+    /// Where a factor in the limit comes from, beside its basis.
+    pub factor: Option<Origin>,
     /// The equation used outside its range, if any.
     pub doubt: Doubt,
     /// What a reader must know of this check.
@@ -170,13 +172,22 @@ impl Check {
             (None, Some(true), Some(true)) => Verdict::Within,
         };
         let numbers = Numbers::Cases { role, likely: cases.likely, high: cases.high };
-        Self { subject, verdict, sense, basis: limit.value.origin, doubt, note: None, numbers }
+        Self { subject, verdict, sense, basis: limit.value.origin, factor: None, doubt, note: None, numbers }
     }
 
     /// A judgement without numbers.
     #[must_use]
     pub const fn rated(subject: Subject, verdict: Verdict, basis: Origin) -> Self {
-        Self { subject, verdict, sense: Sense::AtMost, basis, doubt: None, note: None, numbers: Numbers::None }
+        Self {
+            subject,
+            verdict,
+            sense: Sense::AtMost,
+            basis,
+            factor: None,
+            doubt: None,
+            note: None,
+            numbers: Numbers::None,
+        }
     }
 
     /// A screen: past the limit it asks for care, it never excludes.
@@ -205,6 +216,22 @@ impl Check {
     pub fn in_doubt(self, doubt: Doubt) -> Self {
         let verdict = if doubt.is_some() { Verdict::NotDecided } else { self.verdict };
         Self { verdict, doubt: self.doubt.or(doubt), ..self }
+    }
+
+    /// Past the limit in the likely case already, and asking for care only: a screen.
+    #[must_use]
+    pub fn is_failed_screen(&self) -> bool {
+        let likely = match self.numbers {
+            Numbers::Cases { likely, .. } => likely.passes(self.sense),
+            Numbers::None => None,
+        };
+        self.verdict == Verdict::WithCare && likely == Some(false)
+    }
+
+    /// With the factor that is in its limit.
+    #[must_use]
+    pub const fn with_factor(self, factor: Option<Origin>) -> Self {
+        Self { factor, ..self }
     }
 
     /// With a note for the reader.

@@ -5,6 +5,7 @@ mod faults;
 mod handbook;
 mod input;
 mod template;
+mod units;
 
 use clap::{Parser, Subcommand, ValueEnum};
 use std::io::{self, Write as _};
@@ -33,7 +34,7 @@ enum Verb {
 enum Units {
     /// Metres, kilonewtons, kilopascals.
     Si,
-    /// Feet, pounds-force, short tons, pounds per square inch.
+    /// Feet, kips of 1,000 lbf, pounds per square inch.
     Us,
 }
 

@@ -17,7 +17,7 @@ pub use json::json;
 pub use sure::{
     Beside, ContestView, InputTurnsView, LineView, NameView, PitsView, ShareView, ShiftView, SureView, TurnView,
 };
-pub use text::text;
+pub use text::{text, text_in_full};
 pub use view::{
     AssumedView, AtView, BandView, CheckView, ChoiceView, CriterionView, ExcludedView, FigureView, InputView,
     ModelView, OriginView, PointView, Report, SchemeView, ScoreView, SettledView, SiteFigureView, SoilModelsView,

@@ -21,6 +21,21 @@ impl Mark {
     /// All marks.
     pub const ALL: [Self; 5] = [Self::Published, Self::Memory, Self::CommonPractice, Self::Judgement, Self::Given];
 
+    /// Of two numbers in one result the mark that can be traced less far.
+    #[must_use]
+    pub const fn weaker(self, other: Self) -> Self {
+        const fn rank(mark: Mark) -> u8 {
+            match mark {
+                Mark::Given => 0,
+                Mark::Published => 1,
+                Mark::Memory => 2,
+                Mark::CommonPractice => 3,
+                Mark::Judgement => 4,
+            }
+        }
+        if rank(self) >= rank(other) { self } else { other }
+    }
+
     /// As printed in reports.
     #[must_use]
     pub const fn label(self) -> &'static str {

@@ -18,8 +18,9 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
             _ => format!("nothing can be chosen: even {} is barred, since {why}", name(first)),
         });
     }
-    let governed = governing(first)
-        .map_or_else(String::new, |check| format!(", governed by {}", at(check.subject.label(), check.utilisation())));
+    let governed = governing(first).map_or_else(String::new, |check| {
+        format!("; largest load: {}", at(check.subject.label(), check.utilisation()))
+    });
     let care = list(first, Verdict::WithCare);
     let care = if care.is_empty() { care } else { format!("; with care: {care}") };
     let opening = format!("{} {}{governed}{care}", name(first), first.standing.label());

@@ -2,7 +2,7 @@
 
 use super::faults::Faulty;
 use super::input::{bytes, handbook, of_table, text};
-use super::{Outcome, Units, complain, print};
+use super::{Outcome, Units, complain, print, units};
 use crate::choice::{choose, robust};
 use crate::drive_file::{DriveFile, InputError, read_drive};
 use crate::handbook::Handbook;
@@ -36,8 +36,11 @@ pub(super) struct Assess {
     #[arg(long, value_name = "FILE")]
     tables: Vec<PathBuf>,
     /// Units of the output.
-    #[arg(long, value_enum, default_value_t = Units::Si)]
-    units: Units,
+    #[arg(long, value_enum, help = "Units of the output [default: those of the length of the drive]")]
+    units: Option<Units>,
+    /// Text with the tables of every scheme, not of the first alone.
+    #[arg(long)]
+    full: bool,
 }
 
 impl Assess {
@@ -86,7 +89,8 @@ impl Assess {
         };
         let drive = read_drive(text, handbook).map_err(faulty)?;
         let choice = choose(&drive).map_err(|error| of_table(&name, "", error))?;
-        let report = report::report(&drive, &choice, self.units.into(), &digest(&bytes));
+        let system = self.units.map_or_else(|| units::of(text), Into::into);
+        let report = report::report(&drive, &choice, system, &digest(&bytes));
         let report = report.map_err(|error| of_table(&name, "", error))?;
         let file = DriveFile::read(text).map_err(faulty)?;
         let beside = Beside {
@@ -94,9 +98,10 @@ impl Assess {
             turns: vary::turns(&file, handbook).map_err(faulty)?,
             pits: vary::pits(&file, handbook, &drive, &choice).map_err(faulty)?,
         };
-        let report = report.with(&beside, &drive, &choice, self.units.into());
+        let report = report.with(&beside, &drive, &choice, system);
         let outcome = if choice.chosen().is_some() { Outcome::Chosen } else { Outcome::NoneFits };
         let page = match self.format {
+            Format::Text if self.full => report::text_in_full(&report),
             Format::Text => report::text(&report),
             Format::Json => report::json(&report).map_err(|error| Faulty::whole(&name, error.to_string()))?,
         };

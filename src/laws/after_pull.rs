@@ -26,7 +26,7 @@ law! {
         /// Length of the string.
         length: Length as Distance,
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.
@@ -68,9 +68,9 @@ law! {
         /// Stress of the pull.
         stress: Pressure as Strength,
         /// Apparent modulus at the time since the pull began.
-        modulus_whole: Pressure as Strength,
+        modulus_whole: Pressure as Modulus,
         /// Apparent modulus at the time since the release.
-        modulus_rest: Pressure as Strength,
+        modulus_rest: Pressure as Modulus,
     } -> Ratio as Percent
     { Equation {
         name: "strain still to recover",
@@ -135,7 +135,7 @@ law! {
     /// where positive; it pulls on the tie-in.
     RestrainedCoolingStress {
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Coefficient of expansion.
         expansion: ThermalExpansion as Expansion,
         /// Temperature when fixed.

@@ -159,7 +159,7 @@ law! {
     /// ```
     CriticalPressure {
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Poisson's ratio.
         poisson: Ratio as Ratio,
         /// Outside diameter over minimum wall.

@@ -48,7 +48,7 @@ law! {
     /// factor is the safer: 1 with both ends guided, 2 with one free.
     ElasticColumnStress {
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Effective over free length.
         length_factor: Ratio as Ratio,
         /// Free length.

@@ -30,13 +30,13 @@ law! {
         /// Pressure on the pipe.
         pressure: Pressure as Pressure,
         /// Modulus of the pipe.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.
         wall: Length as Wall,
         /// Modulus of soil reaction.
-        soil_modulus: Pressure as Strength,
+        soil_modulus: Pressure as Modulus,
     } -> Ratio as Percent
     { Equation {
         name: "deflection by the modified Iowa formula",
@@ -86,7 +86,7 @@ law! {
         /// Wall.
         wall: Length as Wall,
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
     } -> Ratio as Percent
     { Equation {
         name: "deflection by buoyancy",

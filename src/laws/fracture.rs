@@ -45,7 +45,7 @@ law! {
         /// Cohesion.
         cohesion: Pressure as UnitFriction,
         /// Shear modulus.
-        shear_modulus: Pressure as Strength,
+        shear_modulus: Pressure as Modulus,
         /// Radius of the bore.
         bore_radius: Length as Offset,
         /// Radius of the plastic zone.
@@ -115,7 +115,7 @@ law! {
         /// Cohesion.
         cohesion: Pressure as UnitFriction,
         /// Shear modulus.
-        shear_modulus: Pressure as Strength,
+        shear_modulus: Pressure as Modulus,
     } -> Length as Depth
     { Equation {
         name: "plastic radius by strain of the bore wall",

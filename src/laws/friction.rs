@@ -87,7 +87,7 @@ law! {
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Undrained modulus of the clay.
-        ground_modulus: Pressure as Strength,
+        ground_modulus: Pressure as Modulus,
     } -> Length as Offset
     { Equation {
         name: "contact width in an open bore",

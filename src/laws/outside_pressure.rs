@@ -61,11 +61,11 @@ law! {
         /// Pressure that stands for years.
         long: Pressure as Pressure,
         /// Modulus at the end of them.
-        modulus_long: Pressure as Strength,
+        modulus_long: Pressure as Modulus,
         /// Pressure that lasts for hours.
         short: Pressure as Pressure,
         /// Modulus at the end of those.
-        modulus_short: Pressure as Strength,
+        modulus_short: Pressure as Modulus,
     } -> Pressure as Pressure
     { Equation {
         name: "outside pressure of two times",
@@ -100,7 +100,7 @@ law! {
         /// Enhancement factor.
         enhancement: Ratio as Ratio,
         /// Long-term modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Poisson's ratio.
         poisson: Ratio as Ratio,
         /// Outside diameter over minimum wall.
@@ -149,9 +149,9 @@ law! {
         /// Coefficient of elastic support.
         elastic_support: Ratio as Ratio,
         /// Modulus of soil reaction.
-        soil_modulus: Pressure as Strength,
+        soil_modulus: Pressure as Modulus,
         /// Modulus of the pipe.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.

@@ -83,7 +83,7 @@ law! {
         /// Stress at the most pressed edge.
         greatest_stress: Pressure as Strength,
         /// Secant modulus of the packer.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Angle at the joint.
         angle: Angle as JointAngle,
     } -> Length as Diameter

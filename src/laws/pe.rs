@@ -253,7 +253,7 @@ law! {
     /// ```
     BendingStress {
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Bend radius.
@@ -322,7 +322,7 @@ law! {
     /// **Valid for** shares from 0 to 1 and a positive allowable stress.
     BendRadiusForShare {
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Allowable stress.
@@ -364,11 +364,11 @@ law! {
         /// Tabulated duration at or before it.
         duration_before: Time as Duration,
         /// Modulus there.
-        modulus_before: Pressure as Strength,
+        modulus_before: Pressure as Modulus,
         /// Tabulated duration at or after it.
         duration_after: Time as Duration,
         /// Modulus there.
-        modulus_after: Pressure as Strength,
+        modulus_after: Pressure as Modulus,
     } -> Pressure as Strength
     { Equation {
         name: "apparent modulus at the duration",
@@ -404,7 +404,7 @@ law! {
     /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** T1 <= T <= T2.
     ModulusAtTemperature {
         /// Modulus at 73 degF.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Pipe temperature.
         temperature: ThermodynamicTemperature as Temperature,
         /// Tabulated temperature at or below it.

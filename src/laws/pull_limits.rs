@@ -112,7 +112,7 @@ law! {
         /// Allowable stress.
         allowable: Pressure as Strength,
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.
@@ -153,7 +153,7 @@ law! {
         /// Strain.
         strain: Ratio as Percent,
         /// Apparent modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
     } -> Pressure as Strength
     { Equation {
         name: "pull stress from a strain limit",
@@ -212,7 +212,7 @@ law! {
         /// Axial stress.
         stress: Pressure as Strength,
         /// Apparent modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
     } -> Ratio as Percent
     { Equation {
         name: "strain of the pull",

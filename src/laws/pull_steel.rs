@@ -28,7 +28,7 @@ law! {
         /// Least yield strength.
         yield_strength: Pressure as Strength,
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.
@@ -126,7 +126,7 @@ law! {
         /// Coefficient.
         coefficient: Ratio as Ratio,
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.

@@ -48,7 +48,7 @@ law! {
         /// Angle turned.
         turn: Angle as Angle,
         /// Modulus.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Outside diameter.
         outside_diameter: Length as Diameter,
         /// Wall.

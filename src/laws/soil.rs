@@ -397,7 +397,7 @@ law! {
         /// Undrained strength.
         undrained_strength: Pressure as UnitFriction,
         /// Shear modulus.
-        shear_modulus: Pressure as Strength,
+        shear_modulus: Pressure as Modulus,
         /// Radius of the bore.
         bore_radius: Length as Offset,
     } -> Length as Offset

@@ -21,7 +21,7 @@ law! {
         /// Coefficient with the effect of imperfections.
         coefficient: Ratio as Ratio,
         /// Modulus of steel.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Wall.
         wall: Length as Wall,
         /// Outside diameter.
@@ -212,7 +212,7 @@ law! {
     /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** D/t up to `0.45 E/F_y`.
     EffectiveShare {
         /// Modulus of steel.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Yield strength.
         yield_strength: Pressure as Strength,
         /// Outside diameter.

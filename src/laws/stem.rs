@@ -50,7 +50,7 @@ law! {
     /// in their axis; the safety factor must cover what joints add.
     EulerBuckling {
         /// Modulus of elasticity.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Second moment of area.
         second_moment: SecondMomentOfArea as SecondMoment,
         /// Length without support.
@@ -91,7 +91,7 @@ law! {
         /// Modulus of the bed.
         bedding: Pressure as Strength,
         /// Modulus of elasticity.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Second moment of area.
         second_moment: SecondMomentOfArea as SecondMoment,
     } -> Force as Thrust
@@ -151,7 +151,7 @@ law! {
     /// the force the tube snakes, which spoils line and friction before it breaks anything.
     OpenBoreBuckling {
         /// Modulus of elasticity.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Second moment of area.
         second_moment: SecondMomentOfArea as SecondMoment,
         /// Weight of the tube.

@@ -30,7 +30,7 @@ law! {
         /// Thickness of the packer, crushed.
         thickness: Length as Wall,
         /// Secant modulus of the packer.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Stress allowed at the most pressed edge.
         greatest_stress: Pressure as Strength,
         /// Angle at the joint.
@@ -97,7 +97,7 @@ law! {
         /// Thickness of the packer, crushed.
         thickness: Length as Wall,
         /// Secant modulus of the packer.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Stress allowed at the most pressed edge.
         greatest_stress: Pressure as Strength,
         /// Angle at the joint.
@@ -142,7 +142,7 @@ law! {
         /// Thickness of the packer, crushed.
         thickness: Length as Wall,
         /// Secant modulus of the packer.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Stress allowed at the most pressed edge.
         greatest_stress: Pressure as Strength,
         /// Jacking force.
@@ -197,7 +197,7 @@ law! {
         /// Thickness of the packer, crushed.
         thickness: Length as Wall,
         /// Secant modulus of the packer.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Jacking force.
         force: Force as Thrust,
         /// Angle at the joint.
@@ -241,7 +241,7 @@ law! {
         /// Thickness of the packer, crushed.
         thickness: Length as Wall,
         /// Secant modulus of the packer.
-        modulus: Pressure as Strength,
+        modulus: Pressure as Modulus,
         /// Jacking force.
         force: Force as Thrust,
         /// Angle at the joint.

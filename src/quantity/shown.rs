@@ -10,7 +10,7 @@ pub enum UnitSystem {
     /// Metres, kilonewtons, kilopascals.
     #[default]
     Si,
-    /// Feet, pounds-force, short tons of 2,000 lbf, pounds per square inch.
+    /// Feet, kips of 1,000 lbf, pounds per square inch.
     Us,
 }
 
@@ -27,14 +27,16 @@ pub enum Role {
     Depth,
     /// Small vertical or radial movements and tolerances.
     Offset,
-    /// Jacking force and thrust (US: short tons).
+    /// Jacking force and thrust.
     Thrust,
-    /// Pull force (US: pounds-force).
+    /// Pull force.
     Pull,
     /// Unit friction and face pressure.
     UnitFriction,
-    /// Strength, stress, modulus.
+    /// Strength, stress.
     Strength,
+    /// Modulus of a material or of the ground (SI: GPa from 10 GPa on).
+    Modulus,
     /// Pressure on a pipe.
     Pressure,
     /// End bearing and section areas.
@@ -112,13 +114,15 @@ impl Role {
             (Self::Offset, UnitSystem::Si) => ("mm", 0),
             (Self::Offset, UnitSystem::Us) => ("in", 2),
             (Self::Thrust, UnitSystem::Si) => ("kN", 1),
-            (Self::Thrust, UnitSystem::Us) => ("tonf_us", 1),
+            (Self::Thrust, UnitSystem::Us) => ("kip", 1),
             (Self::Pull, UnitSystem::Si) => ("kN", 1),
-            (Self::Pull, UnitSystem::Us) => ("lbf", 0),
+            (Self::Pull, UnitSystem::Us) => ("kip", 1),
             (Self::UnitFriction, UnitSystem::Si) => ("kPa", 2),
             (Self::UnitFriction, UnitSystem::Us) => ("psf", 0),
             (Self::Strength, UnitSystem::Si) => ("MPa", 2),
             (Self::Strength, UnitSystem::Us) => ("psi", 0),
+            (Self::Modulus, UnitSystem::Si) => ("MPa", 1),
+            (Self::Modulus, UnitSystem::Us) => ("psi", 0),
             (Self::Pressure, UnitSystem::Si) => ("kPa", 0),
             (Self::Pressure, UnitSystem::Us) => ("psi", 1),
             (Self::Area, UnitSystem::Si) => ("mm2", 0),
@@ -180,7 +184,7 @@ impl Role {
         match self {
             Self::Diameter | Self::Wall | Self::Distance | Self::Depth | Self::Offset => Dim::of(1, 0, 0, 0),
             Self::Thrust | Self::Pull => Dim::of(1, 1, -2, 0),
-            Self::UnitFriction | Self::Strength | Self::Pressure => Dim::of(-1, 1, -2, 0),
+            Self::UnitFriction | Self::Strength | Self::Modulus | Self::Pressure => Dim::of(-1, 1, -2, 0),
             Self::Area | Self::GroundArea => Dim::of(2, 0, 0, 0),
             Self::LineWeight => Dim::of(0, 1, -2, 0),
             Self::UnitWeight => Dim::of(-2, 1, -2, 0),
@@ -223,10 +227,19 @@ impl Shown {
         Self { si: quantity.si(), role }
     }
 
+    /// Unit symbol and number of decimals; a stiff material in a larger unit.
+    fn print(self, system: UnitSystem) -> (&'static str, usize) {
+        match (self.role, system) {
+            (Role::Modulus, UnitSystem::Si) if self.si.abs() >= STIFF => ("GPa", 1),
+            (Role::Modulus, UnitSystem::Us) if self.si.abs() >= STIFF => ("ksi", 0),
+            _ => self.role.print(system),
+        }
+    }
+
     /// The number and the symbol of the unit it is printed in.
     #[must_use]
     pub fn in_units(self, system: UnitSystem) -> (f64, &'static str) {
-        let (symbol, _) = self.role.print(system);
+        let (symbol, _) = self.print(system);
         (from_si(self.si, symbol), symbol)
     }
 
@@ -258,6 +271,9 @@ fn from_si(si: f64, symbols: &str) -> f64 {
     value
 }
 
+/// Modulus from which it is printed in the larger unit, in Pa.
+const STIFF: f64 = 1e10;
+
 /// Where digits can no longer be counted at a glance.
 const HUGE: f64 = 1e9;
 
@@ -282,12 +298,19 @@ pub struct ShownIn {
 
 impl fmt::Display for ShownIn {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (symbol, decimals) = self.shown.role.print(self.system);
+        let (symbol, decimals) = self.shown.print(self.system);
         let (value, _) = self.shown.in_units(self.system);
         let text = decimal(value, decimals);
+        // A factor of 9 is no measurement to a thousandth.
+        let text = match self.shown.role {
+            Role::Ratio if text.contains('.') && !text.contains('e') => {
+                text.trim_end_matches('0').trim_end_matches('.')
+            }
+            _ => &text,
+        };
         // A negative zero reads like a mistake.
         let zero = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
-        let text = if zero { text.trim_start_matches('-') } else { &text };
+        let text = if zero { text.trim_start_matches('-') } else { text };
         match symbol {
             "" => f.write_str(text),
             _ => write!(f, "{text} {symbol}"),

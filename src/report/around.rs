@@ -104,7 +104,7 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
     list.extend(judged_time(drive, pipe, ranked.scheme.method));
     if ranked.scheme.method == Method::Pullback {
         list.push(
-            "Pullback: weak link before the pipe, nobody by swivel and pull head under load; warn the other pit by \
+            "Pullback: weak link before the pipe; warn the other pit by \
              radio before every break-through and before the tail comes in."
                 .to_owned(),
         );
@@ -138,7 +138,7 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
     let text = |length: Length| Shown::of(length, Role::Depth).display(system).to_string();
     let deepest = drive.site.launch.floor().max(drive.site.reception.floor());
     let (system_from, engineer, air) = (rule("protective_system")?, rule("engineer")?, rule("air_test_depth")?);
-    let (egress, setback, notice) = (rule("egress_depth")?, rule("setback")?, "before digging");
+    let (egress, setback) = (rule("egress_depth")?, rule("setback")?);
     let mut list = Vec::new();
     if deepest >= system_from {
         let engineer = if deepest > engineer { " by a registered engineer's design" } else { "" };
@@ -151,10 +151,11 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
         ));
     }
     if deepest > air {
-        list.push(format!(
+        list.push(
             "Air in the pits: test for oxygen, gas and hydrogen sulphide before entry and while people are below; sewers \
-             and organic ground give off gas. Locate services {notice}."
-        ));
+             and organic ground give off gas."
+                .to_owned(),
+        );
     }
     list.push(
         "Vibration and noise of plant: record the state of near buildings first; overhead lines and the crane keep \

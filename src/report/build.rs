@@ -2,16 +2,18 @@
 
 use super::jacks::{self, ShoveView, StationsView};
 use super::view::*;
-use super::{around, cautions, not_given, not_given_pull};
+use super::{cautions, not_given};
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{exclusion, governing, with_verdict};
 use crate::choice::{Choice, Ranked};
 use crate::conditions::{SiteFigure, site_figures};
-use crate::drive::{Assumed, AssumedValue, Drive};
-use crate::handbook::{HandbookError, Method, Service};
+use crate::drive::{Assumed, AssumedValue, Drive, Pipe};
+use crate::handbook::{Family, HandbookError, Method, Service};
+use crate::law::Law;
+use crate::laws::thrust::FrictionForce;
 use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
-use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
-use crate::source::Origin;
+use crate::quantity::{Band, Force, Length, Measure, Role, Shown, UnitSystem};
+use crate::source::{Mark, Origin};
 
 impl ValueView {
     fn of(shown: Shown, system: UnitSystem) -> Self {
@@ -27,6 +29,8 @@ impl ValueView {
 pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) -> Result<Report, HandbookError> {
     let view = View { drive, system };
     let chosen = choice.chosen();
+    let is_jacked = |ranked: &Ranked| ranked.scheme.method == Method::PipeJacking && !ranked.scheme.is_excluded();
+    let any_jacked = choice.ranked.iter().any(is_jacked);
     Ok(Report {
         version: FORM,
         crate_version: env!("CARGO_PKG_VERSION"),
@@ -51,15 +55,35 @@ pub fn report(drive: &Drive, choice: &Choice, system: UnitSystem, digest: &str) 
         not_checked: cautions::NOT_CHECKED
             .iter()
             .copied()
-            .chain(not_given::of(drive))
-            .chain(not_given_pull::of(drive))
+            .filter(|item| any_jacked || !cautions::JACKED.contains(item))
             .collect(),
+        not_looked_at: not_looked_at(drive),
         tables: view.tables().map(|(table, file)| TableView { table, file: file.to_owned() }).collect(),
         facts: view.facts(),
         sure: None,
         line: None,
         working: choice.ranked.first().map_or_else(Vec::new, |first| view.working(first)),
     })
+}
+
+/// A method that is left out for a pipe for want of a field.
+fn not_looked_at(drive: &Drive) -> Vec<String> {
+    let mut list = Vec::new();
+    for pipe in &drive.candidates {
+        for method in [Method::PipeJacking, Method::Pullback] {
+            if !method::is_offered(drive, pipe, method) {
+                let needs = match (method, pipe.family()) {
+                    (Method::PipeJacking, Family::DuctileIron) => "rated_force",
+                    (Method::PipeJacking, _) => "its wall, and no field of a pulled pipe",
+                    (Method::Pullback, _) if drive.pull.is_none() => "pull",
+                    (Method::Pullback, Family::DuctileIron) => "joint_pull or joint_pressure",
+                    (Method::Pullback, _) => "no field of a jacked pipe",
+                };
+                list.push(format!("{} of {} (needs {needs})", method.key(), pipe.label));
+            }
+        }
+    }
+    list
 }
 
 fn at(check: &Check) -> AtView {
@@ -69,6 +93,9 @@ fn at(check: &Check) -> AtView {
 pub(super) const fn at_subject(subject: Subject, utilisation: Option<f64>) -> AtView {
     AtView { subject: subject.label(), utilisation }
 }
+
+/// A slope that prints as nothing.
+const LEVEL: f64 = 5e-5;
 
 pub(super) struct View<'a> {
     pub(super) drive: &'a Drive,
@@ -82,6 +109,16 @@ impl View<'_> {
 
     fn text(&self, shown: Shown) -> String {
         shown.display(self.system).to_string()
+    }
+
+    fn mark(&self, origin: Origin) -> Mark {
+        match origin {
+            Origin::Row(row) => {
+                self.drive.handbook.citation(row).map_or(Mark::Judgement, |(.., citation)| citation.mark)
+            }
+            Origin::Law(equation) => equation.mark,
+            Origin::File(_) => Mark::Given,
+        }
     }
 
     pub(super) fn origin(&self, origin: Origin) -> OriginView {
@@ -163,7 +200,7 @@ impl View<'_> {
             stages: self.stages(ranked),
             soil: self.soil(ranked)?,
             site_figures: self.site_figures(ranked),
-            not_given: around::not_given(self.drive, ranked),
+            not_given: not_given::of(self.drive, ranked),
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
             figures: self.figures(ranked)?,
             assumed: self.assumed(ranked),
@@ -305,9 +342,14 @@ impl View<'_> {
             sense: check.sense.label(),
             utilisation: check.utilisation(),
             verdict: check.verdict.label(),
+            screen: check.is_failed_screen(),
             source: basis.source.clone(),
             at: basis.at.clone(),
-            mark: basis.mark,
+            mark: match check.factor {
+                Some(factor) => self.mark(check.basis).weaker(self.mark(factor)).key(),
+                None => basis.mark,
+            },
+            factor: check.factor.map(|factor| self.origin(factor)),
             row: basis.row.clone(),
             replaces: basis.replaces.clone(),
             note: match check.doubt {
@@ -366,6 +408,10 @@ impl View<'_> {
                     0 => assumed.field.clone(),
                     more => format!("{} (and {more} more alike)", assumed.field),
                 },
+                name: match assumed.field.strip_prefix(own.as_str()) {
+                    Some(rest) => format!("{}: {}", self.pipe(ranked), rest.trim_start_matches(['.', ':', ' '])),
+                    None => String::new(),
+                },
                 value: self.assumed_value(&assumed.value),
                 source: basis.source.clone(),
                 at: basis.at.clone(),
@@ -395,10 +441,11 @@ impl View<'_> {
         let drive = self.drive;
         let service = drive.service.key().replace('_', " ");
         let slope = drive.grade.value.value.tan();
-        let fall = if slope >= 0.0 { "rising to reception" } else { "falling to reception" };
+        let fall = if slope >= 0.0 { " rising to reception" } else { " falling to reception" };
         let length = self.text(Shown::of(drive.length.value, Role::Distance));
         let percent = Shown { si: slope.abs(), role: Role::Percent }.display(self.system).to_string();
-        let mut facts = vec![format!("{service}, {length} long, {percent} {fall}")];
+        let slope = if slope.abs() < LEVEL { "level".to_owned() } else { format!("{percent}{fall}") };
+        let mut facts = vec![format!("{service}, {length} long, {slope}")];
         for stretch in &drive.stretches {
             let shown = |length| self.text(Shown::of(length, Role::Distance));
             let class = stretch.class.key().replace('_', " ");
@@ -428,7 +475,28 @@ impl View<'_> {
     fn working(&self, ranked: &Ranked) -> Vec<StepView> {
         let Some(pipe) = self.drive.candidates.get(ranked.candidate) else { return Vec::new() };
         let (_, sheet): (_, Sheet) = method::explain(self.drive, pipe, ranked.scheme.method);
-        sheet.steps().iter().map(|step| self.step(step)).collect()
+        sheet.steps().iter().map(|step| StepView { of: self.whose(step, pipe), ..self.step(step) }).collect()
+    }
+
+    /// Whose friction it is, told by its diameter where no two bodies have the same.
+    fn whose(&self, step: &Step, pipe: &Pipe) -> Option<&'static str> {
+        if *step.equation != FrictionForce::EQUATION {
+            return None;
+        }
+        let (_, diameter) = step.inputs.iter().find(|(name, _)| *name == "outside_diameter")?;
+        let bodies = [
+            (Some(self.drive.stem.outside_diameter.value), "of the stem"),
+            (pipe.casing, "of the casing"),
+            (Some(pipe.outside_diameter.value), "of the pipe"),
+        ];
+        let same = |body: &&(Option<Length>, &'static str)| {
+            body.0.is_some_and(|body| (body.si() - diameter.si).abs() <= 1e-9 * diameter.si)
+        };
+        let mut found = bodies.iter().filter(same);
+        match (found.next(), found.next()) {
+            (Some(one), None) => Some(one.1),
+            _ => None,
+        }
     }
 
     fn step(&self, step: &Step) -> StepView {
@@ -437,6 +505,7 @@ impl View<'_> {
         StepView {
             part: step.part,
             name: equation.name,
+            of: None,
             form: equation.form,
             inputs: inputs.collect(),
             result: self.value(step.result),

@@ -9,12 +9,19 @@ use crate::quantity::shown::decimal;
 use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
+/// Of these, what a drive without a jacked pipe has no use for.
+pub(super) const JACKED: [&str; 2] = [JACKED_JOINTS, JACKED_FIRST];
+
+const JACKED_JOINTS: &str = "joints of a jacked pipe where packer and steering are not given (they are taken to bear over the whole face); \
+     tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes";
+
+const JACKED_FIRST: &str = "first pipe: load of the head, offset of jacks and thrust ring; steel: bending on a curve, joint offset, ground load \
+     with the push; a free length in the pit where it is not given";
+
 /// What this version does not check.
 pub(super) const NOT_CHECKED: &[&str] = &[
-    "joints of a jacked pipe where packer and steering are not given (they are taken to bear over the whole face); \
-     tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes",
-    "first pipe: load of the head, offset of jacks and thrust ring; steel: bending on a curve, joint offset, ground load \
-     with the push; a free length in the pit where it is not given",
+    JACKED_JOINTS,
+    JACKED_FIRST,
     "structure of the thrust wall and its base; the pit face that a pull leans on",
     "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
     "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
@@ -35,7 +42,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
 pub(super) const ALWAYS: &[&str] = &[
     "A preliminary engineering aid. A licensed engineer checks it against local codes, the pipe maker's data and the \
      site investigation before anyone relies on it.",
-    "Pits: shored, inspected by a competent person, treated as confined space where they are one.",
+    "Pits: inspected by a competent person, treated as confined space where they are one.",
     "Located utilities: expose every crossing before the drive; stop on loss of fluid or sudden force.",
     "Keep clear of the line of a loaded string, of tensioned rods and pulled pipe, and of suspended loads.",
 ];

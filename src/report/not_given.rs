@@ -1,17 +1,25 @@
-//! Checks that are absent because the file does not give what they need.
+//! Checks that are absent because the file does not give what they need: what is absent, and the field.
 
+use super::{around, not_given_pull};
+use crate::choice::Ranked;
 use crate::drive::Drive;
+use crate::handbook::Method;
 
-/// What each absent check would need.
-pub(super) fn of(drive: &Drive) -> impl Iterator<Item = &'static str> {
-    let wall = drive.reaction.as_ref().and_then(|reaction| reaction.wall.as_ref());
-    let rigid = drive.candidates.iter().any(|pipe| pipe.jacked.is_some() && pipe.service.is_none());
-    [
-        rigid.then_some(
-            "not given: the crushing strength of a rigid pipe (candidates[].crushing), and so no check in service",
-        ),
-        wall.is_none().then_some("not given: the thrust wall (launch.wall), and so no check of it"),
-    ]
-    .into_iter()
-    .flatten()
+/// What each absent check of a scheme would need.
+pub(super) fn of(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
+    let mut list = around::not_given(drive, ranked);
+    let Some(pipe) = drive.candidates.get(ranked.candidate).filter(|_| !ranked.scheme.is_excluded()) else {
+        return list;
+    };
+    if drive.reaction.as_ref().and_then(|reaction| reaction.wall.as_ref()).is_none() {
+        list.push("thrust wall (launch.wall)");
+    }
+    match ranked.scheme.method {
+        Method::Pullback => list.extend(not_given_pull::of(drive)),
+        Method::PipeJacking if pipe.service.is_none() => {
+            list.push("strength of a rigid pipe in service (candidates[].crushing)");
+        }
+        Method::PipeJacking => {}
+    }
+    list
 }

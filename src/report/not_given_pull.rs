@@ -22,23 +22,14 @@ fn of_pull(drive: &Drive, pull: &Pull) -> [Option<&'static str>; 9] {
     let main = drive.service == Service::PressureMain;
     let missing = |given: bool, what: &'static str| (!given).then_some(what);
     [
-        missing(works.head_rating.is_some(), "not given: the rating of pull head and swivel (pull.pull_head.rating)"),
-        missing(works.weak_link.is_some(), "not given: the setting of the weak link (pull.pull_head.weak_link)"),
-        missing(
-            works.collapsed.is_some(),
-            "not given: a length of bore that may fall on the pipe (pull.collapsed_bore)",
-        ),
-        missing(works.laydown.is_some(), "not given: the room for the string (pull.laydown), taken in one piece"),
-        missing(works.reaction.is_some(), "not given: what the rig leans on while it pulls (pull.reaction)"),
-        missing(
-            !fluid || stiffness,
-            "not given: the stiffness of the ground (ground[].soil), and so no break-out of fluid",
-        ),
-        missing(soil, "not given: the soil of every stretch, and so neither its load nor deflection in service"),
-        missing(
-            drive.annulus.grout.is_some(),
-            "not given: density and pressure of grout (annulus), and so no collapse in it",
-        ),
-        missing(!main || drive.in_service.vacuum.is_some(), "not given: the vacuum that the main may see (vacuum)"),
+        missing(works.head_rating.is_some(), "rating of pull head and swivel (pull.pull_head.rating)"),
+        missing(works.weak_link.is_some(), "setting of the weak link (pull.pull_head.weak_link)"),
+        missing(works.collapsed.is_some(), "bore that may fall on the pipe (pull.collapsed_bore)"),
+        missing(works.laydown.is_some(), "room for the string, taken in one piece (pull.laydown)"),
+        missing(works.reaction.is_some(), "what the rig leans on while it pulls (pull.reaction)"),
+        missing(!fluid || stiffness, "break-out of fluid (stiffness in ground[].soil)"),
+        missing(soil, "load and deflection in service (ground[].soil of every stretch)"),
+        missing(drive.annulus.grout.is_some(), "collapse in grout (annulus)"),
+        missing(!main || drive.in_service.vacuum.is_some(), "vacuum in the main (vacuum)"),
     ]
 }

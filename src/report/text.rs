@@ -1,5 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
+mod others;
 mod proposed;
 mod sure;
 
@@ -13,9 +14,21 @@ use textwrap::{Options, fill};
 
 const WIDTH: usize = 100;
 
-/// The answer in the first line, then why.
+const SCREEN: &str = "* a screen: the likely demand is past the limit, which asks for care and never bars a scheme";
+
+/// The answer in the first line, then why; of the schemes behind the first only the checks that are not within.
 #[must_use]
 pub fn text(report: &Report) -> String {
+    page(report, false)
+}
+
+/// The same, with the tables of every scheme.
+#[must_use]
+pub fn text_in_full(report: &Report) -> String {
+    page(report, true)
+}
+
+fn page(report: &Report, is_full: bool) -> String {
     let mut page = Page::default();
     page.wrapped("", &answer(report));
     page.gap();
@@ -31,19 +44,26 @@ pub fn text(report: &Report) -> String {
         page.ranked(scheme, equal);
     }
     page.impossible(report);
+    if !report.not_looked_at.is_empty() {
+        page.wrapped("     ", &format!("Not looked at: {}.", report.not_looked_at.join("; ")));
+    }
     page.weights(report);
+    let first = report.schemes.first().filter(|first| !first.checks.is_empty());
+    page.heading("Cautions");
+    let own = first.map_or(&[][..], |first| &first.cautions);
+    for caution in own.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
+        page.wrapped("- ", caution);
+    }
+    if let Some(first) = first {
+        page.checks(first);
+    }
     if let Some(sure) = &report.sure {
         page.sure(sure);
     }
     if let Some(line) = &report.line {
         page.line_of_drives(line);
     }
-    for scheme in detailed(report).filter(|scheme| !scheme.checks.is_empty()) {
-        page.heading(&format!("Checks: {} of {}, {}", scheme.method, scheme.pipe, scheme.standing));
-        page.scheme(scheme);
-    }
-    page.not_detailed(report);
-    if let Some(first) = report.schemes.first().filter(|first| !first.checks.is_empty()) {
+    if let Some(first) = first {
         page.heading(&format!("Force along the drive: {} of {}", first.method, first.pipe));
         page.stages(first);
         if !first.shove_plan.is_empty() {
@@ -56,18 +76,18 @@ pub fn text(report: &Report) -> String {
         }
         page.heading(&format!("Ground movement, pits and time: {} of {}", first.method, first.pipe));
         page.site_figures(first);
-        page.assumed(report);
-        page.heading("Cautions");
-        for caution in first.cautions.iter().map(String::as_str).chain(report.cautions.iter().copied()) {
-            page.wrapped("- ", caution);
+    }
+    if is_full {
+        for scheme in report.schemes.iter().skip(1).filter(|scheme| !scheme.checks.is_empty()) {
+            page.checks(scheme);
         }
+    } else {
+        page.others(report);
+    }
+    if let Some(first) = first {
+        page.assumed(report);
         page.heading(&format!("Working: {} of {}", first.method, first.pipe));
         page.working(report);
-    } else {
-        page.heading("Cautions");
-        for caution in &report.cautions {
-            page.wrapped("- ", caution);
-        }
     }
     page.heading("Not checked in this version");
     if let Some(first) = report.schemes.first().filter(|first| !first.not_given.is_empty()) {
@@ -86,13 +106,18 @@ fn answer(report: &Report) -> String {
         Some(choice) => {
             let at = |check: &AtView| at(check.subject, check.utilisation);
             let governed =
-                choice.governed_by.as_ref().map_or_else(String::new, |check| format!("; governed by {}", at(check)));
+                choice.governed_by.as_ref().map_or_else(String::new, |check| format!("; largest load: {}", at(check)));
             let care: Vec<String> = choice.with_care.iter().map(at).collect();
             let care = if care.is_empty() { String::new() } else { format!("; with care: {}", care.join(", ")) };
             format!("{}, {}: {}{governed}{care}", choice.method.to_uppercase(), choice.pipe, choice.standing)
         }
         None => "NO SCHEME FITS".to_owned(),
     }
+}
+
+/// The verdict, and that it is a screen that is failed.
+fn verdict(check: &CheckView) -> String {
+    if check.screen { format!("{} *", check.verdict) } else { check.verdict.to_owned() }
 }
 
 /// Capital at the start, full stop at the end.
@@ -204,6 +229,9 @@ impl Page {
         for check in &scheme.checks {
             self.check(check);
         }
+        if scheme.checks.iter().any(|check| check.screen) {
+            self.wrapped("", SCREEN);
+        }
         if !scheme.figures.is_empty() {
             self.gap();
         }
@@ -261,9 +289,12 @@ impl Page {
             value(&check.demand),
             ratio(check.likely_utilisation),
             ratio(check.utilisation),
-            check.verdict
+            verdict(check)
         ));
         self.wrapped("    ", &origin(&check.basis));
+        if let Some(factor) = &check.factor {
+            self.wrapped("    ", &format!("with the factor {}", origin(factor)));
+        }
         if let Some(note) = &check.note {
             self.wrapped("    ", note);
         }
@@ -342,7 +373,8 @@ impl Page {
                 self.heading(&format!("{opening} for {} of {}", scheme.method, scheme.pipe));
             }
             for assumed in &more {
-                self.wrapped("", &format!("{}: {}", assumed.field, assumed.value));
+                let name = if assumed.name.is_empty() { &assumed.field } else { &assumed.name };
+                self.wrapped("", &format!("{name}: {}", assumed.value));
                 self.wrapped("    ", &origin(&assumed.basis));
             }
             told.extend(more);
@@ -361,11 +393,12 @@ impl Page {
                 last = "";
                 forms.clear();
                 lines.clear();
-                self.line(part);
+                self.wrapped("", &format!("{part}{}", sum(report, part)));
             }
             let inputs: Vec<String> =
                 step.inputs.iter().map(|input| format!("{} {}", input.name, input.value.text)).collect();
-            let line = (step.form, format!("{} => {}", inputs.join(", "), step.result.text));
+            let of = step.of.map_or_else(String::new, |of| format!("{of}: "));
+            let line = (step.form, format!("{of}{} => {}", inputs.join(", "), step.result.text));
             if lines.contains(&line) {
                 continue;
             }
@@ -382,6 +415,21 @@ impl Page {
             lines.push(line);
         }
     }
+}
+
+/// The greatest force of a stage on the rig.
+fn sum(report: &Report, part: &str) -> String {
+    let stages = report.schemes.first().into_iter().flat_map(|first| &first.stages);
+    let mut points = stages.filter(|stage| stage.stage == part).flat_map(|stage| &stage.points);
+    let Some(first) = points.next() else { return String::new() };
+    let (likely, high) = points.fold((&first.on_rig.likely, &first.on_rig.high), |(likely, high), point| {
+        let greater = |a: &'_ super::view::ValueView, b: &super::view::ValueView| b.value > a.value;
+        (
+            if greater(likely, &point.on_rig.likely) { &point.on_rig.likely } else { likely },
+            if greater(high, &point.on_rig.high) { &point.on_rig.high } else { high },
+        )
+    });
+    format!(": in all on the rig likely {}, high {}", likely.text, high.text)
 }
 
 fn cited(step: &StepView) -> String {

@@ -202,6 +202,8 @@ pub struct CheckView {
     pub utilisation: Option<f64>,
     /// Verdict.
     pub verdict: &'static str,
+    /// True where the likely demand is past the limit of a screen, which asks for care and never bars.
+    pub screen: bool,
     /// Source of the limit.
     pub source: String,
     /// Locator of the limit.
@@ -210,6 +212,9 @@ pub struct CheckView {
     pub mark: &'static str,
     /// Table and row of the limit, where it is one.
     pub row: Option<String>,
+    /// Table and row, or source, of a factor in the limit beside it; `mark` is the weaker of the two.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub factor: Option<OriginView>,
     /// What the embedded row of the limit says, where a user's table took its place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub replaces: Option<String>,
@@ -230,6 +235,9 @@ pub struct CheckView {
 pub struct AssumedView {
     /// Field that would give it.
     pub field: String,
+    /// The same by the name of the pipe; empty where it is not of one pipe.
+    #[serde(skip)]
+    pub(super) name: String,
     /// What was taken.
     pub value: String,
     /// Source.
@@ -390,6 +398,8 @@ pub struct Report {
     pub cautions: Vec<&'static str>,
     /// What was not checked.
     pub not_checked: Vec<&'static str>,
+    /// Methods that are left out for a pipe, and the field that is wanting.
+    pub not_looked_at: Vec<String>,
     /// The user's tables.
     pub tables: Vec<TableView>,
     /// The drive in a few lines.
@@ -409,6 +419,9 @@ pub struct StepView {
     pub part: &'static str,
     /// What it computes.
     pub name: &'static str,
+    /// Whose friction it is, where that can be told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub of: Option<&'static str>,
     /// The equation, with the names of the arguments.
     pub form: &'static str,
     /// The arguments.

@@ -9,8 +9,8 @@ const PE_WINS: &str = "fennbridge_quarry_road.yaml";
 #[test]
 fn the_first_line_is_the_answer() {
     for (name, start) in [
-        (CLAY_WINS, "PIPE JACKING, clay 10 in: fits; governed by pipe end, jacking force at 0."),
-        (PE_WINS, "PULLBACK, PE4710 IPS 10 in DR 11: fits; governed by rig pull at 0."),
+        (CLAY_WINS, "PIPE JACKING, clay 10 in: fits; largest load: pipe end, jacking force at 0."),
+        (PE_WINS, "PULLBACK, PE4710 IPS 10 in DR 11: fits; largest load: rig pull at 0."),
     ] {
         let output = jackpull(&["assess", &example(name)]);
         assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
@@ -29,7 +29,7 @@ fn the_first_line_names_what_asks_for_care() {
     let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
     let path = file("care.yaml", text.replace("  - { material: clay, size: 10 in }\n", "").as_bytes());
     let page = stdout(&jackpull(&["assess", &path]));
-    let start = "PULLBACK, PE100 315 mm SDR 11: fits with care; governed by ";
+    let start = "PULLBACK, PE100 315 mm SDR 11: fits with care; largest load: ";
     // Pilot 25.4 mm and half the bore of 315 mm, 157.5 mm, against 30 mm.
     let first = page.lines().take(2).collect::<Vec<_>>().join(" ");
     assert!(first.starts_with(start) && first.contains("; with care: invert, line and grade at 6.10"), "{page}");
@@ -146,12 +146,14 @@ fn no_scheme_is_exit_code_1() {
 /// Units of the output change the print, not the answer.
 #[test]
 fn us_units_print_the_same_answer() {
-    let si = json(&["assess", "--format", "json", &example(PE_WINS)]);
+    let si = json(&["assess", "--format", "json", "--units", "si", &example(PE_WINS)]);
     let us = json(&["assess", "--format", "json", "--units", "us", &example(PE_WINS)]);
     assert_eq!(si["choice"]["score"]["least"], us["choice"]["score"]["least"]);
     let pull = |report: &Value| report["schemes"][0]["force"]["high"]["value"].as_f64().unwrap();
-    assert!((pull(&si) * 1e3 / 4.448_221_615_260_5 / pull(&us) - 1.0).abs() < 1e-9);
-    assert_eq!(us["schemes"][0]["force"]["high"]["unit"], "lbf");
+    assert!((pull(&si) / 4.448_221_615_260_5 / pull(&us) - 1.0).abs() < 1e-9);
+    assert_eq!(us["schemes"][0]["force"]["high"]["unit"], "kip");
+    // The file is written in feet.
+    assert_eq!(json(&["assess", "--format", "json", &example(PE_WINS)]), us);
 }
 
 /// A user's factor is used, and wears the mark of a given value.
@@ -227,7 +229,7 @@ fn the_text_tells_the_assumptions_of_every_scheme() {
     let page = stdout(&jackpull(&["assess", &example(CLAY_WINS)]));
     let flat = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
     let (_, assumed) = page.split_once("Assumed for pipe jacking of clay 10 in\n").unwrap();
-    let (assumed, _) = assumed.split_once("\nCautions\n").unwrap();
+    let (assumed, _) = assumed.split_once("\nWorking: ").unwrap();
     let (first, second) = assumed.split_once("More assumed for pullback of PE100 315 mm SDR 11\n").unwrap();
     let (first, second) = (flat(first), flat(second));
     let report = json(&["assess", "--format", "json", &example(CLAY_WINS)]);
@@ -235,7 +237,11 @@ fn the_text_tells_the_assumptions_of_every_scheme() {
     for scheme in report["schemes"].as_array().unwrap() {
         let pulled = scheme["method"] == "pullback";
         for assumed in scheme["assumed"].as_array().unwrap() {
-            let line = format!("{}: {}", assumed["field"].as_str().unwrap(), assumed["value"].as_str().unwrap());
+            let field = assumed["field"].as_str().unwrap();
+            // A value of one pipe is told by the name of the pipe.
+            let field = field.split_once("].").filter(|_| field.starts_with("candidates[")).map_or(field, |own| own.1);
+            let field = field.split_once("]: ").filter(|_| field.starts_with("candidates[")).map_or(field, |own| own.1);
+            let line = format!("{field}: {}", assumed["value"].as_str().unwrap());
             let line = flat(&line);
             assert!(first.contains(&line) || pulled && second.contains(&line), "{line} is not told in:\n{page}");
             assert!(!(first.contains(&line) && second.contains(&line)), "{line} is told twice in:\n{page}");
@@ -257,7 +263,7 @@ fn json_is_no_poorer_than_the_text() {
     assert!(facts.iter().all(|fact| page.contains(fact.as_str().unwrap())), "{facts:?}");
     let governed = &report["choice"]["governed_by"];
     let (subject, utilisation) = (governed["subject"].as_str().unwrap(), governed["utilisation"].as_f64().unwrap());
-    assert!(page.contains(&format!("governed by {subject} at {utilisation:.2}")), "{governed}");
+    assert!(page.contains(&format!("largest load: {subject} at {utilisation:.2}")), "{governed}");
     assert_eq!(report["choice"]["with_care"], Value::Array(vec![]));
 
     for check in list(&report["schemes"]).iter().flat_map(|scheme| list(&scheme["checks"])) {
@@ -317,6 +323,27 @@ fn figures_are_told_beside_the_checks() {
         assert!(flat.contains(label), "{label} is not told in:\n{page}");
     }
     // What a check would need is told where it is absent.
-    let missing = report["not_checked"].as_array().unwrap();
-    assert!(missing.iter().any(|item| item.as_str().unwrap().starts_with("not given: the setting of the weak link")));
+    let missing = pulled["not_given"].as_array().unwrap();
+    assert!(missing.iter().any(|item| item.as_str().unwrap().starts_with("setting of the weak link")));
+}
+
+/// A screen that the likely demand fails is told from a check that only the high one fails.
+#[test]
+fn a_failed_screen_is_told_as_one() {
+    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
+    let path = file("screen.yaml", text.replace("  - { material: clay, size: 10 in }\n", "").as_bytes());
+    let report = json(&["assess", "--format", "json", &path]);
+    let checks: Vec<&Value> =
+        report["schemes"].as_array().unwrap().iter().flat_map(|one| one["checks"].as_array().unwrap()).collect();
+    let mut failed = 0;
+    for check in &checks {
+        let past = check["likely_utilisation"].as_f64().is_some_and(|used| used > 1.0);
+        assert_eq!(check["screen"], Value::Bool(past && check["verdict"] == "with care"), "{check}");
+        failed += usize::from(check["screen"] == true);
+    }
+    assert!(failed > 0);
+    let page = stdout(&jackpull(&["assess", &path]));
+    let line = page.lines().find(|line| line.starts_with("invert, line and grade")).unwrap();
+    assert!(line.ends_with("with care *"), "{line}");
+    assert!(page.contains("* a screen: the likely demand is past the limit"));
 }

@@ -8,7 +8,7 @@ const THREE: &str = "fennbridge_kiln_bank.yaml";
 #[test]
 fn three_materials_are_ranked() {
     for units in ["si", "us"] {
-        let output = jackpull(&["assess", "--units", units, &example(THREE)]);
+        let output = jackpull(&["assess", "--full", "--units", units, &example(THREE)]);
         assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
         let page = stdout(&output);
         assert!(page.starts_with("PIPE JACKING, "), "{page}");
@@ -26,7 +26,8 @@ fn three_materials_are_ranked() {
 fn figures_are_in_text_and_json() {
     let output = jackpull(&["assess", "--format", "json", &example(THREE)]);
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();
-    let page = stdout(&jackpull(&["assess", &example(THREE)])).split_whitespace().collect::<Vec<_>>().join(" ");
+    let page =
+        stdout(&jackpull(&["assess", "--full", &example(THREE)])).split_whitespace().collect::<Vec<_>>().join(" ");
     let mut told = 0;
     for scheme in report["schemes"].as_array().unwrap() {
         for figure in scheme["figures"].as_array().unwrap() {

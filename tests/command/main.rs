@@ -17,4 +17,5 @@ mod jacked;
 mod run;
 mod surroundings;
 mod template;
+mod told;
 mod works;

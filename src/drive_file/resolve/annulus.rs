@@ -67,7 +67,7 @@ impl Resolver<'_> {
             soil_modulus: annulus
                 .soil_modulus
                 .as_ref()
-                .map(|field| self.positive(field, "annulus.soil_modulus", Role::Strength)),
+                .map(|field| self.positive(field, "annulus.soil_modulus", Role::Modulus)),
         })
     }
 

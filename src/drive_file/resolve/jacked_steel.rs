@@ -179,7 +179,7 @@ impl Resolver<'_> {
                 if strength.value > yield_strength.value { yield_strength } else { strength }
             }
         };
-        self.assume_one(format!("{path}: modulus of steel"), modulus, Role::Strength);
+        self.assume_one(format!("{path}: modulus of steel"), modulus, Role::Modulus);
         Ok(SteelEnd {
             scheme,
             outside_diameter: barrel.outside_diameter.value,

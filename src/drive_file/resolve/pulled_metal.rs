@@ -46,7 +46,7 @@ impl Resolver<'_> {
             self.assume_one(format!("{path}: density, without lining"), density, Role::Density);
         }
         let stiff = self.handbook.pressure("iron.modulus")?;
-        self.assume_one(format!("{path}: modulus of ductile iron"), stiff, Role::Strength);
+        self.assume_one(format!("{path}: modulus of ductile iron"), stiff, Role::Modulus);
         let barrel = Barrel::Iron { wall, density: density.value, modulus: stiff.value };
         let pulled = PulledPipe::Jointed(Box::new(JointedPipe { barrel, pull: joint, deflection, weight }));
         let series = if metric.is_some() { Series::Iso } else { Series::Ips };
@@ -88,7 +88,7 @@ impl Resolver<'_> {
         let bend_ratio = self.bend_ratio("steel_habit")?;
         self.assume_one(format!("{path}: smallest radius over outside diameter, by habit"), bend_ratio, Role::Ratio);
         let modulus = self.steel_pull_stress("modulus")?;
-        self.assume_one(format!("{path}: modulus of steel"), modulus, Role::Strength);
+        self.assume_one(format!("{path}: modulus of steel"), modulus, Role::Modulus);
         let steel = SteelPipe {
             wall,
             density: density.value,

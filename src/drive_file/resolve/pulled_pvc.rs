@@ -77,8 +77,8 @@ impl Resolver<'_> {
         let bend_ratio = self.bend_ratio(key)?;
         self.assume_one(format!("{path}: tensile strength of PVC"), tensile, Role::Strength);
         self.assume_one(format!("{path}: safety on it"), safety, Role::Ratio);
-        self.assume_one(format!("{path}: modulus of PVC"), modulus, Role::Strength);
-        self.assume_one(format!("{path}: modulus of PVC over years"), modulus_long, Role::Strength);
+        self.assume_one(format!("{path}: modulus of PVC"), modulus, Role::Modulus);
+        self.assume_one(format!("{path}: modulus of PVC over years"), modulus_long, Role::Modulus);
         self.assume_one(format!("{path}: Poisson's ratio of PVC"), poisson, Role::Ratio);
         self.assume_one(format!("{path}: density"), density, Role::Density);
         self.assume_one(format!("{path}: smallest radius over outside diameter"), bend_ratio, Role::Ratio);

@@ -71,7 +71,7 @@ impl Resolver<'_> {
                 let complaint = Complaint::from("means nothing without the undrained strength");
                 self.flaw(field, &format!("{path}.undrained_modulus"), complaint.advise("add `undrained_strength`"));
             }
-            self.positive(field, &format!("{path}.undrained_modulus"), Role::Strength)
+            self.positive(field, &format!("{path}.undrained_modulus"), Role::Modulus)
         });
         Soil {
             layers,
@@ -90,7 +90,7 @@ impl Resolver<'_> {
             shear_modulus: soil
                 .shear_modulus
                 .as_ref()
-                .map(|field| self.positive(field, &format!("{path}.shear_modulus"), Role::Strength)),
+                .map(|field| self.positive(field, &format!("{path}.shear_modulus"), Role::Modulus)),
             undrained: strength.map(|strength| Undrained { strength, modulus }),
         }
     }

@@ -190,7 +190,7 @@ impl Resolver<'_> {
         };
         let (soft, stiff) = match &file.modulus {
             Some(field) => {
-                let modulus = self.positive(field, &format!("{path}.modulus"), Role::Strength);
+                let modulus = self.positive(field, &format!("{path}.modulus"), Role::Modulus);
                 let modulus = Cited::given(modulus, &FieldName("candidates[].packer.modulus"));
                 (modulus, modulus)
             }
@@ -200,8 +200,8 @@ impl Resolver<'_> {
                     Ok(row.ok_or_else(|| no_row("packer_modulus", key))?.map(|row| row.low.value))
                 };
                 let (soft, stiff) = (row("first_load")?, row("default")?);
-                self.assume_one(format!("{path}.modulus, new"), soft, Role::Strength);
-                self.assume_one(format!("{path}.modulus, crushed"), stiff, Role::Strength);
+                self.assume_one(format!("{path}.modulus, new"), soft, Role::Modulus);
+                self.assume_one(format!("{path}.modulus, crushed"), stiff, Role::Modulus);
                 (soft, stiff)
             }
         };

@@ -102,7 +102,7 @@ impl Resolver<'_> {
     fn tube(&mut self, wall: Length, free_length: &Field<Length>) -> Result<Tube, HandbookError> {
         let free_length = self.positive(free_length, "stem.free_length", Role::Distance);
         let modulus = self.handbook.pressure("stem.modulus")?;
-        self.assume_one("stem: modulus of steel", modulus, Role::Strength);
+        self.assume_one("stem: modulus of steel", modulus, Role::Modulus);
         let end_factor = self.handbook.ratio("stem.end_factor")?;
         self.assume_one("stem: effective over free length", end_factor, Role::Ratio);
         let factor = self.handbook.ratio("stem.buckling_factor")?;

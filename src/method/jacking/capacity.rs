@@ -22,6 +22,14 @@ pub(super) struct EndLimit {
     pub(super) tighter: bool,
 }
 
+/// The factor between the strength of a brittle end or of GRP and its limit, and what it goes with.
+pub(super) fn factor(jacked: &JackedPipe, limit: Origin) -> Option<Origin> {
+    match &jacked.capacity {
+        Capacity::Brittle { strength, factor, .. } if strength.origin == limit => Some(factor.origin),
+        _ => None,
+    }
+}
+
 /// The lesser of our limit and the maker's.
 pub(super) fn end_limit<R: Recorder>(
     calc: &mut Calc<R>,

@@ -1,6 +1,6 @@
 //! Checks of the pipe end, of the angle at its joints, and of a free length.
 
-use super::capacity::end_limit;
+use super::capacity::{end_limit, factor};
 use super::{joint, steel};
 use crate::check::{Check, Subject};
 use crate::drive::{Capacity, EndArea, JackedPipe, Pipe, RingKind};
@@ -37,7 +37,9 @@ pub(super) fn checks<R: Recorder>(
     let angle = calc.doubted(|calc| joint::angle(calc, pipe, jacked));
     let limit = end_limit(calc, jacked, angle.value.map(|angle| angle.value));
     let tighter = limit.value.tighter;
+    let factor = factor(jacked, limit.value.force.origin);
     let check = Check::at_most(Subject::EndCapacity, Role::Thrust, force, limit.map(|limit| limit.force));
+    let check = check.with_factor(factor);
     let turned = angle.value.map(|angle| angle.value);
     scheme.checks.add(judged(check.in_doubt(angle.doubt), jacked, turned, tighter));
     if let Some(known) = angle.value {

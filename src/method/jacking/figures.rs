@@ -94,13 +94,15 @@ fn turned(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe
     let outside_diameter = pipe.outside_diameter.value;
     if let Some(angle) = joint::angle(&mut figures.calc, pipe, jacked) {
         figures.add("gap across the joint at its greatest angle", Role::Wall, |calc| {
-            angle.map(|angle| calc.law(GapAtJointAngle { outside_diameter, angle }))
+            let gap = calc.law(GapAtJointAngle { outside_diameter, angle: angle.value });
+            Cited::new(gap, Origin::Law(&GapAtJointAngle::EQUATION))
         });
     }
     let steering = &jacked.joint.steering;
     if let Some(squareness) = steering.squareness {
         figures.add("joint angle of an end out of square", Role::JointAngle, |calc| {
-            squareness.map(|gap| calc.law(JointAngleFromGap { gap, outside_diameter }))
+            let angle = calc.law(JointAngleFromGap { gap: squareness.value, outside_diameter });
+            Cited::new(angle, Origin::Law(&JointAngleFromGap::EQUATION))
         });
     }
     if let Some((amplitude, half_wave)) = steering.wave {

@@ -58,8 +58,15 @@ pub(in crate::method) fn figures(
     // What only the maker knows sets no link.
     if pipe.not_given.iter().all(|missing| *missing == NotGiven::EndForce) {
         let setting = link::setting(&mut figures.calc, pull, &borne);
+        let (most, peak) = (setting.value.value, on_pipe.value.peak());
         figures.put("weak link, set at most to", Role::Pull, setting);
-        figures.note("of the pipe and its head, never of the rig; the reamer does not load it");
+        figures.note(if most < peak.likely {
+            "of the pipe and its head, never of the rig; at this setting the link parts in the likely pull"
+        } else if most < peak.high {
+            "of the pipe and its head, never of the rig; at this setting the link parts in the high pull"
+        } else {
+            "of the pipe and its head, never of the rig; the reamer does not load it"
+        });
     }
     ramp(figures, pull, &borne);
     bores(figures, drive, pipe)?;
@@ -111,10 +118,12 @@ fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
     }
 }
 
-/// The final bore by every rule there is, since they disagree.
+/// The final bore by every rule there is, since they disagree; what comes out as planned is not told again.
 fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), HandbookError> {
     let outside_diameter = pipe.widest;
     figures.put("final bore, planned", Role::Diameter, known(pipe.bore));
+    let planned = pipe.bore.value;
+    let differs = |bore: Length| (bore - planned).abs() > planned * 1e-3;
     let table = drive.handbook.bore_rule()?;
     for row in table.iter() {
         let rule = &row.value.value;
@@ -126,18 +135,20 @@ fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), Handbo
                 "agency_most" => "final bore, an agency's most",
                 _ => "final bore, good practice by size",
             };
-            figures.add(label, Role::Diameter, |calc| {
-                let law = FinalBore { outside_diameter, times: rule.times.value, plus: rule.plus.value };
-                Cited::new(calc.law(law), row.origin)
-            });
+            let law = FinalBore { outside_diameter, times: rule.times.value, plus: rule.plus.value };
+            if differs(law.value()) {
+                figures.add(label, Role::Diameter, |calc| Cited::new(calc.law(law), row.origin));
+            }
         }
     }
     let lesser = drive.handbook.pull_rule()?.get("lesser_bore").ok_or_else(|| no_row("pull_rule", "lesser_bore"))?;
     if let (Some(times), Some(plus)) = (&lesser.value.ratio, &lesser.value.length) {
-        figures.add("final bore, lesser of two rules", Role::Diameter, |calc| {
-            let law = LesserBore { outside_diameter, times: times.value, plus: plus.value };
-            Cited::new(calc.law(law), lesser.origin)
-        });
+        let law = LesserBore { outside_diameter, times: times.value, plus: plus.value };
+        if differs(law.value()) {
+            figures.add("final bore, lesser of two rules", Role::Diameter, |calc| {
+                Cited::new(calc.law(law), lesser.origin)
+            });
+        }
     }
     Ok(())
 }

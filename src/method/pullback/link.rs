@@ -2,7 +2,7 @@
 
 use super::force::PullOnPipe;
 use super::section::Borne;
-use crate::check::{Check, Subject};
+use crate::check::{Check, Subject, Verdict};
 use crate::drive::Pull;
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pull_limits::WeakLinkSetting;
@@ -10,7 +10,8 @@ use crate::method::scheme::Scheme;
 use crate::quantity::{Band, Force, Role};
 use crate::source::{Cited, Origin};
 
-const PARTS: &str = "the link may part in the pull that is expected";
+const PARTS: &str = "the link parts in the expected pull";
+const MAY_PART: &str = "the link parts in the high pull";
 
 /// The most that the weak link may be set to.
 pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Borne) -> Doubted<Cited<Force>> {
@@ -42,6 +43,10 @@ pub(super) fn checks<R: Recorder>(
         scheme.checks.add(Check::at_most(Subject::WeakLink, Role::Pull, set, most));
         let link = Doubted { value: link, doubt: None };
         let check = Check::at_most(Subject::WeakLinkPull, Role::Pull, peak, link).as_screen();
-        scheme.checks.add(if check.verdict == crate::check::Verdict::Within { check } else { check.with_note(PARTS) });
+        scheme.checks.add(match check.verdict {
+            Verdict::Within => check,
+            _ if check.is_failed_screen() => check.with_note(PARTS),
+            _ => check.with_note(MAY_PART),
+        });
     }
 }

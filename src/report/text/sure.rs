@@ -136,7 +136,7 @@ fn pits_text(pits: &PitsView) -> String {
     let governed = pits
         .governed_by
         .as_ref()
-        .map_or_else(String::new, |check| format!(", governed by {}", at(check.subject, check.utilisation)));
+        .map_or_else(String::new, |check| format!("; largest load: {}", at(check.subject, check.utilisation)));
     let (plural, pit) = if drives == 1 { ("drive", 2) } else { ("drives", drives + 1) };
     format!(
         "{scheme}: {drives} {plural} of {}, {pit} pits; the longest drive is {}, set by {set_by}; the worst drive {}\
@@ -146,13 +146,13 @@ fn pits_text(pits: &PitsView) -> String {
 }
 
 /// A check in a line of others.
-fn one_check(check: &CheckView) -> String {
+pub(super) fn one_check(check: &CheckView) -> String {
     let used = |used: Option<f64>| used.map_or_else(|| "-".to_owned(), |used| decimal(used, 2));
     let numbers = match (check.likely_utilisation, check.utilisation) {
         (None, None) => String::new(),
         (likely, high) => format!(" {} {}", used(likely), used(high)),
     };
-    format!("{}{numbers} {}", check.subject, check.verdict)
+    format!("{}{numbers} {}", check.subject, super::verdict(check))
 }
 
 fn sentence_start(text: &str) -> String {
