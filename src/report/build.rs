@@ -9,7 +9,7 @@ use crate::choice::{Choice, Ranked};
 use crate::conditions::{SiteFigure, site_figures};
 use crate::drive::{Assumed, AssumedValue, Drive};
 use crate::handbook::{HandbookError, Method, Service};
-use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
+use crate::method::{self, Figure, ModelForce, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
@@ -142,6 +142,7 @@ impl View<'_> {
         });
         let pulled = ranked.scheme.method == Method::Pullback;
         let band = |band| self.band(band, pulled);
+        let (soil, model_forces) = self.soil(ranked)?;
         Ok(SchemeView {
             method: ranked.scheme.method.key(),
             pipe: self.pipe(ranked),
@@ -161,7 +162,8 @@ impl View<'_> {
             stations: self.stations(ranked),
             shove_plan: self.shove_plan(ranked),
             stages: self.stages(ranked),
-            soil: self.soil(ranked)?,
+            soil,
+            model_forces,
             site_figures: self.site_figures(ranked),
             not_given: around::not_given(self.drive, ranked),
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
@@ -227,9 +229,9 @@ impl View<'_> {
         method::profile(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
     }
 
-    fn soil(&self, ranked: &Ranked) -> Result<Vec<SoilModelsView>, HandbookError> {
+    fn soil(&self, ranked: &Ranked) -> Result<(Vec<SoilModelsView>, Vec<ModelForceView>), HandbookError> {
         let Some(pipe) = self.drive.candidates.get(ranked.candidate).filter(|_| !ranked.scheme.is_excluded()) else {
-            return Ok(Vec::new());
+            return Ok((Vec::new(), Vec::new()));
         };
         let pressure = |pressure| self.value(Shown::of(pressure, Role::UnitFriction));
         let view = |soil: SoilView| SoilModelsView {
@@ -241,6 +243,7 @@ impl View<'_> {
                 .iter()
                 .map(|model| ModelView {
                     model: model.name,
+                    over: model.over.label(),
                     friction: BandView {
                         low: pressure(model.friction.low),
                         likely: pressure(model.friction.likely),
@@ -251,7 +254,15 @@ impl View<'_> {
                 })
                 .collect(),
         };
-        Ok(method::friction_models(self.drive, pipe)?.into_iter().map(view).collect())
+        let views = method::friction_models(self.drive, pipe)?;
+        let pulled = ranked.scheme.method == Method::Pullback;
+        let force = |model: ModelForce| ModelForceView {
+            model: model.name,
+            force: self.band(model.force, pulled),
+            in_range: model.in_range,
+        };
+        let forces = method::model_forces(self.drive, pipe, &views).into_iter().map(force).collect();
+        Ok((views.into_iter().map(view).collect(), forces))
     }
 
     fn site_figures(&self, ranked: &Ranked) -> Vec<SiteFigureView> {
