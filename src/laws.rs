@@ -33,6 +33,7 @@ pub mod rigid;
 mod ring;
 pub mod room;
 pub mod settlement;
+pub mod silo_mean;
 pub mod soil;
 pub mod stations;
 pub mod steel;
@@ -88,6 +89,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &soil::SiloWidthAtv::EQUATION,
     &soil::SiloWidthPja::EQUATION,
     &soil::SiloStress::EQUATION,
+    &silo_mean::MeanSiloStress::EQUATION,
     &soil::MeanRingPressure::EQUATION,
     &soil::ModifiedArching::EQUATION,
     &soil::FrictionOfPressure::EQUATION,

@@ -16,7 +16,7 @@ pub use figures::{Figure, figures};
 pub use jacking::shove::{Shove, StopBy, shove_plan};
 pub use jacking::stations::{PlacedStations, Stations, stations};
 pub use jacking::wall::{WallNeeded, wall_needed};
-pub use models::{FrictionModel, SoilView, friction_models};
+pub use models::{FrictionModel, ModelForce, Over, SoilView, friction_models, model_forces};
 pub use profile::{Point, StageProfile, profile};
 pub use scheme::Scheme;
 pub use sheet::{Sheet, Step};

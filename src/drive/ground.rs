@@ -51,6 +51,9 @@ pub struct Soil {
     pub(crate) surcharge: Pressure,
     /// The least and the greatest invert depth of the stretch.
     pub(crate) depths: (Length, Length),
+    /// Distance from the launch pit and invert depth at both ends of the stretch and where the surface breaks between;
+    /// even in between.
+    pub(crate) path: Vec<(Length, Length)>,
     /// Depth of the water table, if there is one.
     pub(crate) water_depth: Option<Length>,
     /// Cohesion that the file lets the earth load count on.

@@ -1,11 +1,15 @@
 //! Unit friction by published models, shown beside the band and never used for capacity: in the measured drives no
 //! pressure explains any of the scatter, and dividing by one widens it. Each model is a named set; the coefficients
-//! belong to the set and to no other. A model stands for the deepest place of its stretch, where its pressure is
-//! greatest.
+//! belong to the set and to no other. A model that rests on depth gives the exact mean over its stretch; one that cannot
+//! stands for the deepest place, and says so.
 
+mod along;
 mod clay;
 mod code;
 mod silo;
+mod total;
+
+pub use total::{ModelForce, model_forces};
 
 use crate::conditions::{VerticalStress, vertical_stress};
 use crate::drive::{Drive, Pipe, Soil, Stretch};
@@ -13,11 +17,36 @@ use crate::handbook::{GroundClass, HandbookError, Lubrication};
 use crate::law::{Calc, Doubted, Silent};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
 
+/// What part of its stretch a model speaks of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Over {
+    /// The exact mean along the stretch.
+    Mean,
+    /// The deepest place, on the safe side.
+    Deepest,
+    /// Any place: depth is not in the model.
+    Any,
+}
+
+impl Over {
+    /// In words.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Mean => "mean over the stretch",
+            Self::Deepest => "deepest place",
+            Self::Any => "any place, depth is not in it",
+        }
+    }
+}
+
 /// Unit friction by one model in one stretch.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FrictionModel {
     /// Name of the set.
     pub name: &'static str,
+    /// What part of the stretch it speaks of.
+    pub over: Over,
     /// Unit friction.
     pub friction: Band<Pressure>,
     /// False where a law of it was used outside its range.
@@ -27,8 +56,8 @@ pub struct FrictionModel {
 }
 
 impl FrictionModel {
-    fn of(name: &'static str, friction: Doubted<Band<Pressure>>, note: &'static str) -> Self {
-        Self { name, friction: friction.value, in_range: friction.doubt.is_none(), note }
+    fn of(name: &'static str, over: Over, friction: Doubted<Band<Pressure>>, note: &'static str) -> Self {
+        Self { name, over, friction: friction.value, in_range: friction.doubt.is_none(), note }
     }
 }
 
@@ -54,8 +83,9 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
         let Some(soil) = &ground.soil else { continue };
         let diameter = pipe.outside_diameter.value;
         let crown = (soil.depths.1 - diameter).max(Length::default());
+        let pieces = along::pieces(soil, diameter);
         let weight = pipe.jacked_weight();
-        let place = Place { drive, ground, soil, pipe, diameter, crown, weight, coefficients: &coefficients };
+        let place = Place { drive, ground, soil, pipe, diameter, pieces, weight, coefficients: &coefficients };
         let calc = &mut Calc::new(Silent);
         let mut models = Vec::new();
         silo::models(calc, &place, &mut models);
@@ -73,8 +103,8 @@ struct Place<'a> {
     soil: &'a Soil,
     pipe: &'a Pipe,
     diameter: Length,
-    /// Depth of the crown in the deepest place.
-    crown: Length,
+    /// Depth of the crown along the stretch.
+    pieces: Vec<along::Piece>,
     /// Weight of the pipe, where it is known.
     weight: Option<LineLoad>,
     coefficients: &'a Coefficients,
@@ -89,8 +119,14 @@ impl Place<'_> {
         self.drive.lubrication != Lubrication::None
     }
 
+    /// Water stands over the invert in some place.
     fn is_wet(&self) -> bool {
         self.soil.water_depth.is_some_and(|water| water < self.soil.depths.1)
+    }
+
+    /// In some place it does not.
+    fn is_partly_dry(&self) -> bool {
+        self.soil.water_depth.is_none_or(|water| water >= self.soil.depths.0)
     }
 }
 

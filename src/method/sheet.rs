@@ -1,6 +1,7 @@
 //! The working: each law with its arguments and result, in the order of evaluation.
 
 use crate::law::{Law, Recorder};
+use crate::laws::thrust::FrictionForce;
 use crate::quantity::Shown;
 use crate::source::Equation;
 
@@ -17,6 +18,14 @@ pub struct Step {
     pub result: Shown,
     /// False where it was used outside its range.
     pub in_range: bool,
+}
+
+impl Step {
+    /// Whether it is friction on the outside of a body.
+    #[must_use]
+    pub fn is_friction(&self) -> bool {
+        *self.equation == FrictionForce::EQUATION
+    }
 }
 
 /// The working of one scheme.

@@ -9,9 +9,7 @@ use crate::choice::{Choice, Ranked};
 use crate::conditions::{SiteFigure, site_figures};
 use crate::drive::{Assumed, AssumedValue, Drive, Pipe};
 use crate::handbook::{Family, HandbookError, Method, Service};
-use crate::law::Law;
-use crate::laws::thrust::FrictionForce;
-use crate::method::{self, Figure, Sheet, SoilView, StageProfile, Step};
+use crate::method::{self, Figure, ModelForce, Sheet, SoilView, StageProfile, Step};
 use crate::quantity::{Band, Force, Length, Measure, Role, Shown, UnitSystem};
 use crate::source::{Mark, Origin};
 
@@ -179,6 +177,7 @@ impl View<'_> {
         });
         let pulled = ranked.scheme.method == Method::Pullback;
         let band = |band| self.band(band, pulled);
+        let (soil, model_forces) = self.soil(ranked)?;
         Ok(SchemeView {
             method: ranked.scheme.method.key(),
             pipe: self.pipe(ranked),
@@ -198,7 +197,8 @@ impl View<'_> {
             stations: self.stations(ranked),
             shove_plan: self.shove_plan(ranked),
             stages: self.stages(ranked),
-            soil: self.soil(ranked)?,
+            soil,
+            model_forces,
             site_figures: self.site_figures(ranked),
             not_given: not_given::of(self.drive, ranked),
             checks: ranked.scheme.checks.iter().map(|check| self.check(check)).collect(),
@@ -264,9 +264,9 @@ impl View<'_> {
         method::profile(self.drive, pipe, ranked.scheme.method).into_iter().map(view).collect()
     }
 
-    fn soil(&self, ranked: &Ranked) -> Result<Vec<SoilModelsView>, HandbookError> {
+    fn soil(&self, ranked: &Ranked) -> Result<(Vec<SoilModelsView>, Vec<ModelForceView>), HandbookError> {
         let Some(pipe) = self.drive.candidates.get(ranked.candidate).filter(|_| !ranked.scheme.is_excluded()) else {
-            return Ok(Vec::new());
+            return Ok((Vec::new(), Vec::new()));
         };
         let pressure = |pressure| self.value(Shown::of(pressure, Role::UnitFriction));
         let view = |soil: SoilView| SoilModelsView {
@@ -278,6 +278,7 @@ impl View<'_> {
                 .iter()
                 .map(|model| ModelView {
                     model: model.name,
+                    over: model.over.label(),
                     friction: BandView {
                         low: pressure(model.friction.low),
                         likely: pressure(model.friction.likely),
@@ -288,7 +289,15 @@ impl View<'_> {
                 })
                 .collect(),
         };
-        Ok(method::friction_models(self.drive, pipe)?.into_iter().map(view).collect())
+        let views = method::friction_models(self.drive, pipe)?;
+        let pulled = ranked.scheme.method == Method::Pullback;
+        let force = |model: ModelForce| ModelForceView {
+            model: model.name,
+            force: self.band(model.force, pulled),
+            in_range: model.in_range,
+        };
+        let forces = method::model_forces(self.drive, pipe, &views).into_iter().map(force).collect();
+        Ok((views.into_iter().map(view).collect(), forces))
     }
 
     fn site_figures(&self, ranked: &Ranked) -> Vec<SiteFigureView> {
@@ -480,7 +489,7 @@ impl View<'_> {
 
     /// Whose friction it is, told by its diameter where no two bodies have the same.
     fn whose(&self, step: &Step, pipe: &Pipe) -> Option<&'static str> {
-        if *step.equation != FrictionForce::EQUATION {
+        if !step.is_friction() {
             return None;
         }
         let (_, diameter) = step.inputs.iter().find(|(name, _)| *name == "outside_diameter")?;

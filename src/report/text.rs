@@ -331,11 +331,25 @@ impl Page {
                 self.wrapped(
                     "    ",
                     &format!(
-                        "{}: {} / {} / {} ({}{range})",
-                        model.model, band.low.text, band.likely.text, band.high.text, model.note
+                        "{}: {} / {} / {}, {} ({}{range})",
+                        model.model, band.low.text, band.likely.text, band.high.text, model.over, model.note
                     ),
                 );
             }
+        }
+        if !scheme.model_forces.is_empty() {
+            self.wrapped(
+                "",
+                "friction on the whole pipe by the models that every stretch has, greatest at the far end:",
+            );
+        }
+        for model in &scheme.model_forces {
+            let range = if model.in_range { "" } else { " (OUTSIDE ITS RANGE)" };
+            let (name, band) = (model.model, &model.force);
+            self.wrapped(
+                "    ",
+                &format!("{name}: {} / {} / {}{range}", band.low.text, band.likely.text, band.high.text),
+            );
         }
     }
 

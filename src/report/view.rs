@@ -164,12 +164,25 @@ pub struct SoilModelsView {
 pub struct ModelView {
     /// Name of the set.
     pub model: &'static str,
+    /// What part of the stretch it speaks of: mean over the stretch, deepest place, or any place.
+    pub over: &'static str,
     /// Unit friction.
     pub friction: BandView,
     /// False where it was used outside its range.
     pub in_range: bool,
     /// What a reader must know.
     pub note: &'static str,
+}
+
+/// Friction on the whole pipe by a model that every stretch has; it only grows, so it is greatest at the far end.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ModelForceView {
+    /// Name of the set.
+    pub model: &'static str,
+    /// Friction force.
+    pub force: BandView,
+    /// False where it was used outside its range in some stretch.
+    pub in_range: bool,
 }
 
 /// Force at one advance.
@@ -331,6 +344,8 @@ pub struct SchemeView {
     pub stages: Vec<StageView>,
     /// Friction models, for the stretches whose soil the file tells.
     pub soil: Vec<SoilModelsView>,
+    /// Friction on the whole pipe by the models that every stretch has.
+    pub model_forces: Vec<ModelForceView>,
     /// Checks.
     pub checks: Vec<CheckView>,
     /// Ground movement, pits and time.

@@ -27,6 +27,7 @@ mod in_service;
 mod jacked;
 mod jacked_door;
 mod jacks;
+mod model_means;
 mod monotone;
 mod overlays;
 mod pace;

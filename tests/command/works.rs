@@ -95,3 +95,27 @@ fn a_wall_that_is_given_is_not_sized() {
     assert!(!subjects.contains(&"thrust wall, movement"), "{subjects:?}");
     assert!(!report["not_checked"].to_string().contains("launch.wall"));
 }
+
+/// Each model says what part of its stretch it speaks of, and those that every stretch has are summed.
+#[test]
+fn friction_models_say_where_they_stand() {
+    let path = path("works_models.yaml", |text| text);
+    let page = stdout(&jackpull(&["assess", &path]));
+    assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    for part in [
+        "mean over the stretch (coefficients fitted",
+        "any place, depth is not in it (",
+        "friction on the whole pipe by the models that every stretch has, greatest at the far end: Terzaghi silo",
+    ] {
+        assert!(page.contains(part), "{part} in {page}");
+    }
+    let report = json(&path);
+    let scheme = &report["schemes"][0];
+    assert_eq!(scheme["soil"][0]["models"][0]["over"], "mean over the stretch");
+    let forces = scheme["model_forces"].as_array().unwrap();
+    let names: Vec<_> = forces.iter().filter_map(|force| force["model"].as_str()).collect();
+    let expected =
+        ["Terzaghi silo with fitted coefficients", "pipe jacking association silo", "GB 50268 table, concrete pipe"];
+    assert_eq!(names, expected);
+}

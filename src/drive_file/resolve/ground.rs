@@ -70,7 +70,11 @@ impl Resolver<'_> {
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
             let depths = line.depths(from, to);
-            stretches.push(self.stretch(stretch, &path, (from, to), depths, file, works)?);
+            let mut stretch = self.stretch(stretch, &path, (from, to), depths, file, works)?;
+            if let Some(soil) = &mut stretch.soil {
+                soil.path = line.path(from, to);
+            }
+            stretches.push(stretch);
         }
         Ok(stretches)
     }

@@ -70,6 +70,12 @@ impl Line {
         }
     }
 
+    /// Distance and invert depth at two distances and at the points between them.
+    pub(super) fn path(&self, from: Length, to: Length) -> Vec<(Length, Length)> {
+        let inner = self.points.iter().filter(|point| point.0 > from && point.0 < to).copied();
+        [(from, self.invert_at(from))].into_iter().chain(inner).chain([(to, self.invert_at(to))]).collect()
+    }
+
     /// Least and greatest invert depth between two distances.
     pub(super) fn depths(&self, from: Length, to: Length) -> (Length, Length) {
         let inner = self.points.iter().filter(|point| point.0 > from && point.0 < to).map(|point| point.1);

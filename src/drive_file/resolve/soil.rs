@@ -79,6 +79,7 @@ impl Resolver<'_> {
                 self.not_negative(field, &format!("{path}.surcharge"), Role::UnitFriction)
             }),
             depths,
+            path: Vec::new(),
             water_depth: match water.value {
                 OrNone::Some(depth) => Some(depth),
                 OrNone::None => None,

@@ -1,6 +1,6 @@
 //! Models for clay that is loaded faster than it drains: a bore that stays open, and clay closed on the pipe.
 
-use super::{FrictionModel, Place};
+use super::{FrictionModel, Over, Place};
 use crate::conditions::vertical_stress;
 use crate::drive::Undrained;
 use crate::handbook::HandbookError;
@@ -44,6 +44,7 @@ fn closed(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> R
     });
     Ok(FrictionModel::of(
         "clay closed on a pipe that stands",
+        Over::Any,
         friction,
         "an accident of its own, not in the band: a stalled drive in clay; adhesion no more than the undrained strength",
     ))
@@ -88,6 +89,12 @@ fn open_bore(
     } else {
         "does not hold here: the bore closes half of the overcut or more, or its stress is not known"
     };
-    let model = FrictionModel::of("open bore in clay, full strength on the width in contact", friction, note);
+    let model = FrictionModel::of(
+        "open bore in clay, full strength on the width in contact",
+        // Depth only tells whether it holds.
+        Over::Deepest,
+        friction,
+        note,
+    );
     Ok(Some(FrictionModel { in_range: model.in_range && open, ..model }))
 }

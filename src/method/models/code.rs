@@ -1,6 +1,6 @@
 //! Unit friction by the tables of codes and guides, for the ground as it is classed here.
 
-use super::{FrictionModel, Place};
+use super::{FrictionModel, Over, Place};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::quantity::{Band, Pressure};
 
@@ -22,7 +22,8 @@ pub(super) fn models(place: &Place<'_>, models: &mut Vec<FrictionModel>) -> Resu
     } else {
         ("contractors' table of the United Kingdom", "recalled; from large drives, mostly hand-dug, without lubricant")
     };
-    models.push(FrictionModel { name, friction: Band { low, likely: (low + high) / 2.0, high }, in_range: true, note });
+    let friction = Band { low, likely: (low + high) / 2.0, high };
+    models.push(FrictionModel { name, over: Over::Any, friction, in_range: true, note });
     Ok(())
 }
 
@@ -49,8 +50,11 @@ fn dry(place: &Place<'_>) -> &'static [&'static str] {
         GroundClass::FirmToVeryStiffClay => &["uk_firm_clay"],
         GroundClass::HardClay => &["uk_boulder_clay"],
         GroundClass::Silt => &["uk_silt"],
+        // Dry sand holds a pipe harder than wet sand: where water rises into part of the stretch both rows count, and
+        // dense dry sand has none.
+        GroundClass::LooseSand if place.is_wet() && place.is_partly_dry() => &["uk_dry_loose_sand", "uk_wet_sand"],
         GroundClass::LooseSand if !place.is_wet() => &["uk_dry_loose_sand"],
-        GroundClass::LooseSand | GroundClass::MediumToDenseSand if place.is_wet() => &["uk_wet_sand"],
+        GroundClass::LooseSand | GroundClass::MediumToDenseSand if !place.is_partly_dry() => &["uk_wet_sand"],
         GroundClass::Fill => &["uk_fill"],
         _ => &[],
     }

@@ -1,16 +1,18 @@
 //! Models that rest on the pressure of a column of soil over the pipe.
 
-use super::{Coefficients, FrictionModel, Place};
+use super::along::Silo;
+use super::{Coefficients, FrictionModel, Over, Place};
+use crate::drive::Layer;
 use crate::law::{Calc, Silent};
 use crate::laws::friction::OpenShieldFriction;
 use crate::laws::soil::{
-    FrictionOfPressure, MeanRingPressure, ModifiedArching, SiloStress, SiloWidthAtv, SiloWidthPja, SiloWidthTerzaghi,
+    FrictionOfPressure, MeanRingPressure, ModifiedArching, SiloWidthAtv, SiloWidthPja, SiloWidthTerzaghi,
 };
 use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, UnitWeight};
 
 pub(super) fn models(calc: &mut Calc<Silent>, place: &Place<'_>, models: &mut Vec<FrictionModel>) {
     let Some(layer) = place.soil.at_pipe() else { return };
-    let column = Column { place, unit_weight: layer.moist, friction_angle: layer.friction_angle };
+    let column = Column { place, layer, unit_weight: layer.moist, friction_angle: layer.friction_angle };
     models.push(column.calibrated(calc));
     if place.is_granular() {
         if !place.is_lubricated() {
@@ -26,6 +28,8 @@ pub(super) fn models(calc: &mut Calc<Silent>, place: &Place<'_>, models: &mut Ve
 /// The column of soil over the pipe. All sets take the moist unit weight, as their coefficients were found.
 struct Column<'a> {
     place: &'a Place<'a>,
+    /// The soil that holds the pipe.
+    layer: &'a Layer,
     unit_weight: UnitWeight,
     friction_angle: Angle,
 }
@@ -34,32 +38,48 @@ impl Coefficients {
     /// Unit friction of a pressure with the fitted coefficients, not below the floors.
     fn friction(&self, calc: &mut Calc<Silent>, pressure: Pressure) -> Band<Pressure> {
         let band = self.fitted.map(|coefficient| calc.law(FrictionOfPressure { pressure, coefficient }));
+        self.floored(band)
+    }
+
+    fn floored(&self, band: Band<Pressure>) -> Band<Pressure> {
         let (likely, high) = self.floor;
         Band { low: band.low, likely: band.likely.max(likely), high: band.high.max(high) }
     }
 }
 
 impl Column<'_> {
-    /// Vertical pressure at the crown under a column that hangs in its sides, layer by layer: what a layer sends down
-    /// is the load on the next.
-    fn crown(&self, calc: &mut Calc<Silent>, width: Length, lateral: impl Fn(Angle) -> Ratio) -> Pressure {
-        let mut stress = self.place.soil.surcharge;
-        let mut top = Length::default();
-        for layer in &self.place.soil.layers {
-            let bottom = layer.bottom.min(self.place.crown);
-            if bottom > top {
-                stress = calc.law(SiloStress {
-                    unit_weight: layer.moist,
-                    width,
-                    depth: bottom - top,
-                    lateral_friction: lateral(layer.friction_angle),
-                    cohesion: Pressure::default(),
-                    surcharge: stress,
-                });
-                top = bottom;
-            }
-        }
-        stress
+    /// The soil over the crown as a silo of this width.
+    fn silo(&self, calc: &mut Calc<Silent>, width: Length, lateral: impl Fn(Angle) -> Ratio) -> Silo {
+        Silo::over(calc, self.place.soil, self.layer, width, lateral)
+    }
+
+    /// Mean friction of the pressure round the pipe, with the fitted coefficients and not below the floors at any
+    /// place of the stretch.
+    fn fitted(&self, calc: &mut Calc<Silent>, silo: &Silo) -> Band<Pressure> {
+        let coefficients = self.place.coefficients;
+        let of = |calc: &mut Calc<Silent>, crown: Pressure, coefficient: Ratio| {
+            let pressure = self.ring(calc, crown);
+            calc.law(FrictionOfPressure { pressure, coefficient })
+        };
+        let plain = silo.mean(calc, &self.place.pieces);
+        let above = |calc: &mut Calc<Silent>, coefficient: Ratio, floor: Pressure| {
+            // Friction is linear in the pressure at the crown, so that two points tell where it meets the floor.
+            let without = of(calc, Pressure::default(), coefficient);
+            let per_floor = of(calc, floor, coefficient) - without;
+            let crown = if per_floor > Pressure::default() {
+                let meets = floor * ((floor - without) / per_floor).value;
+                silo.mean_above(calc, &self.place.pieces, meets)
+            } else {
+                plain
+            };
+            of(calc, crown, coefficient)
+        };
+        let band = Band {
+            low: of(calc, plain, coefficients.fitted.low),
+            likely: above(calc, coefficients.fitted.likely, coefficients.floor.0),
+            high: above(calc, coefficients.fitted.high, coefficients.floor.1),
+        };
+        coefficients.floored(band)
     }
 
     /// Mean pressure round the pipe.
@@ -72,20 +92,20 @@ impl Column<'_> {
         })
     }
 
-    fn terzaghi(&self, calc: &mut Calc<Silent>) -> Pressure {
+    fn terzaghi(&self, calc: &mut Calc<Silent>) -> Silo {
         let outside_diameter = self.place.diameter;
         let width = calc.law(SiloWidthTerzaghi { outside_diameter, friction_angle: self.friction_angle });
-        let crown = self.crown(calc, width, Angle::tan);
-        self.ring(calc, crown)
+        self.silo(calc, width, Angle::tan)
     }
 
     fn calibrated(&self, calc: &mut Calc<Silent>) -> FrictionModel {
         let friction = calc.doubted(|calc| {
-            let pressure = self.terzaghi(calc);
-            self.place.coefficients.friction(calc, pressure)
+            let silo = self.terzaghi(calc);
+            self.fitted(calc, &silo)
         });
         FrictionModel::of(
             "Terzaghi silo with fitted coefficients",
+            Over::Mean,
             friction,
             "coefficients fitted on slurry-method drives from 0.64 m; floors kept",
         )
@@ -93,7 +113,9 @@ impl Column<'_> {
 
     fn full_friction(&self, calc: &mut Calc<Silent>) -> FrictionModel {
         let friction = calc.doubted(|calc| {
-            let pressure = self.terzaghi(calc);
+            let silo = self.terzaghi(calc);
+            let crown = silo.mean(calc, &self.place.pieces);
+            let pressure = self.ring(calc, crown);
             let mut of = |coefficient| calc.law(FrictionOfPressure { pressure, coefficient });
             let low = of((self.friction_angle / 2.0).tan());
             let high = of(self.friction_angle.tan());
@@ -101,6 +123,7 @@ impl Column<'_> {
         });
         FrictionModel::of(
             "Terzaghi silo, half to full friction angle",
+            Over::Mean,
             friction,
             "granular ground without lubricant; over-reads measured drives several times",
         )
@@ -118,6 +141,7 @@ impl Column<'_> {
         });
         let model = FrictionModel::of(
             "modified arching",
+            Over::Any,
             friction,
             "with the fitted coefficients and floors; far too low for small bores in sand and gravel",
         );
@@ -130,7 +154,7 @@ impl Column<'_> {
         let friction = calc.doubted(|calc| {
             let outside_diameter = self.place.diameter + self.place.coefficients.japanese_allowance;
             let width = calc.law(SiloWidthPja { outside_diameter, friction_angle });
-            let pressure = self.crown(calc, width, Angle::tan);
+            let pressure = self.silo(calc, width, Angle::tan).mean(calc, &self.place.pieces);
             Band::same(calc.law(OpenShieldFriction {
                 pressure,
                 pipe_weight: self.place.weight.unwrap_or_default(),
@@ -142,6 +166,7 @@ impl Column<'_> {
         let known = self.place.weight.is_some();
         FrictionModel::of(
             "Japanese open-shield form",
+            Over::Mean,
             friction,
             if known {
                 "for a hand or cutting-edge shield without lubricant; recalled"
@@ -156,11 +181,12 @@ impl Column<'_> {
             let width = calc.law(SiloWidthAtv { outside_diameter: self.place.diameter });
             let (lateral, wall_over_phi) = self.place.coefficients.german;
             let lateral = |angle: Angle| lateral * Angle::from_si(angle.si() * wall_over_phi.si()).tan();
-            let pressure = self.crown(calc, width, lateral);
+            let pressure = self.silo(calc, width, lateral).mean(calc, &self.place.pieces);
             Band::same(calc.law(FrictionOfPressure { pressure, coefficient: (self.friction_angle / 2.0).tan() }))
         });
         FrictionModel::of(
             "ATV-A 161 silo, half friction angle",
+            Over::Mean,
             friction,
             "a load for the design of pipe; over-reads measured friction 3 to 46 times",
         )
@@ -176,12 +202,12 @@ impl Column<'_> {
                 let one = Ratio::from_si(1.0);
                 (one - sine * sine) / (one + sine * sine) * angle.tan()
             };
-            let crown = self.crown(calc, width, lateral);
-            let pressure = self.ring(calc, crown);
-            self.place.coefficients.friction(calc, pressure)
+            let silo = self.silo(calc, width, lateral);
+            self.fitted(calc, &silo)
         });
         FrictionModel::of(
             "pipe jacking association silo",
+            Over::Mean,
             friction,
             "with the fitted coefficients and floors; recalled with low confidence",
         )
