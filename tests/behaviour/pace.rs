@@ -238,3 +238,15 @@ fn what_cannot_be_is_refused_at_its_place() {
         assert!(error.contains(wanted) && error.contains("line"), "{wanted}: {error}");
     }
 }
+
+/// A weight of what cannot be valued is refused, with what it needs.
+#[test]
+fn weights_of_what_is_not_told_are_refused() {
+    for (criterion, needs) in [("cost", "pace.budget"), ("time", "pace.programme"), ("area", "launch.area")] {
+        let text = crate::drives::text(|text| {
+            text.replace("candidates:", &format!("weights: [{{ criterion: {criterion}, weight: 1 }}]\ncandidates:"))
+        });
+        let refused = jackpull::read_drive(&text, &jackpull::Handbook::embedded()).unwrap_err().to_string();
+        assert!(refused.contains("weights[0].criterion") && refused.contains(needs), "{refused}");
+    }
+}

@@ -24,6 +24,11 @@ impl Resolver<'_> {
                 let complaint = Complaint::from("only a gravity sewer is valued by its grade");
                 self.flaw(&given.criterion, &format!("weights[{index}].criterion"), complaint.advise("take it out"));
             }
+            if let Some(needs) = lacks(file, kind) {
+                let complaint = Complaint::from("is not valued with what the file tells");
+                let complaint = complaint.advise(format!("give {needs}, or take it out"));
+                self.flaw(&given.criterion, &format!("weights[{index}].criterion"), complaint);
+            }
             weights.0.push((kind, Cited::given(weight, WEIGHT)));
         }
         // What is always told must not all be nothing: nothing would be left to rank by.
@@ -39,4 +44,23 @@ impl Resolver<'_> {
         }
         Ok(weights)
     }
+}
+
+/// What the file would have to give for a criterion to count; see `Drive::weighs`.
+fn lacks(file: &DriveFile, kind: CriterionKind) -> Option<&'static str> {
+    let pace = file.pace.as_ref();
+    let reception = file.reception.as_ref();
+    let (told, needs) = match kind {
+        CriterionKind::Area => (
+            file.launch.area.is_some() && reception.is_some_and(|pit| pit.area.is_some()),
+            "`launch.area` and `reception.area`",
+        ),
+        CriterionKind::Time => (pace.is_some_and(|pace| pace.programme.is_some()), "`pace.programme`"),
+        CriterionKind::Cost => (
+            pace.is_some_and(|pace| pace.shift_price.is_some() && pace.budget.is_some()),
+            "`pace.shift_price` and `pace.budget`",
+        ),
+        _ => (true, ""),
+    };
+    (!told).then_some(needs)
 }
