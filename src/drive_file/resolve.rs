@@ -51,6 +51,8 @@ struct Resolver<'a> {
     assumed: Vec<Assumed>,
     /// What the maker of the pipe at hand has to say, while one is proposed; elsewhere its absence is a fault.
     proposing: Option<Vec<NotGiven>>,
+    /// The units that the file writes the length of the drive in, for what a fault computes.
+    system: UnitSystem,
 }
 
 impl Resolver<'_> {
@@ -71,7 +73,7 @@ impl Resolver<'_> {
     fn checked<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role, fits: bool, expected: &str) -> Q {
         if !(fits && field.value.si().is_finite()) {
             let (what, example) = crate::quantity::unit::describe(Q::DIM);
-            let read = Shown::of(field.value, role).display(UnitSystem::Si);
+            let read = Shown::of(field.value, role).display(field.written_in().unwrap_or_default());
             let complaint = Complaint::from(format!("expected {what} {expected}, got {read}"));
             self.flaw(field, path, complaint.advise(format!("write for example \"{example}\"")));
         }
@@ -175,7 +177,13 @@ const MOST_CANDIDATES: usize = 50;
 
 /// The outer error is the handbook's, the inner one the file's.
 pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Result<Drive, Vec<Flaw>>, HandbookError> {
-    let mut resolver = Resolver { handbook, flaws: Vec::new(), assumed: Vec::new(), proposing: None };
+    let mut resolver = Resolver {
+        handbook,
+        flaws: Vec::new(),
+        assumed: Vec::new(),
+        proposing: None,
+        system: file.length.written_in().unwrap_or_default(),
+    };
     let drive = match resolver.drive(file, handbook) {
         // A faulty value can look for a row that there is not: the value is what the user can mend.
         Err(_) if !resolver.flaws.is_empty() => return Ok(Err(resolver.flaws)),

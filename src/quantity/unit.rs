@@ -1,6 +1,6 @@
 //! The one table of units: symbol, exact factor to SI base units, dimension.
 
-use super::Dim;
+use super::{Dim, UnitSystem};
 
 /// A unit as it may be written in a file.
 #[derive(Debug, Clone, Copy)]
@@ -120,6 +120,32 @@ pub const REFUSED: &[(&str, &str)] = &[
     ("mpa", "write \"MPa\""),
     ("Mpa", "write \"MPa\""),
 ];
+
+/// Units of the trade in feet and pounds.
+const US: &[&str] = &[
+    "in", "inch", "ft", "yd", "gal_us", "lb", "lbf", "kip", "tonf_us", "psi", "ksi", "psf", "ksf", "plf", "pcf",
+    "degF", "°F",
+];
+
+/// Units of both families, and of none.
+const NEUTRAL: &[&str] = &["s", "min", "h", "d", "day", "year", "%", "rad", "deg", "°"];
+
+/// The family of the units that a text of a quantity is written in; `None` where it has no unit or one of both.
+#[must_use]
+pub fn family(text: &str) -> Option<UnitSystem> {
+    let after =
+        text.trim_start_matches(|c: char| c.is_ascii_digit() || c.is_whitespace() || matches!(c, '.' | '-' | '+'));
+    let symbols =
+        after.split(|c: char| c.is_whitespace() || c.is_ascii_digit() || matches!(c, '*' | '·' | '/' | '^' | '-'));
+    let mut family = None;
+    for symbol in symbols.filter(|symbol| find(symbol).is_some() && !NEUTRAL.contains(symbol)) {
+        if US.contains(&symbol) {
+            return Some(UnitSystem::Us);
+        }
+        family = Some(UnitSystem::Si);
+    }
+    family
+}
 
 /// The unit written `symbol`, letter case counting.
 #[must_use]

@@ -3,7 +3,7 @@
 use super::fault::Complaint;
 use crate::quantity::parse::shortened;
 use crate::quantity::shown::plain;
-use crate::quantity::{FromText, QuantityError};
+use crate::quantity::{FromText, QuantityError, UnitSystem, unit};
 use core::cell::RefCell;
 use core::fmt;
 use core::marker::PhantomData;
@@ -130,6 +130,7 @@ pub struct Field<T> {
     /// The value.
     pub value: T,
     ordinal: Option<u32>,
+    written_in: Option<UnitSystem>,
 }
 
 /// Fields of one value are equal wherever they stand.
@@ -142,7 +143,7 @@ impl<T: PartialEq> PartialEq for Field<T> {
 impl<T> From<T> for Field<T> {
     /// A value given in code, with no place in a text.
     fn from(value: T) -> Self {
-        Self { value, ordinal: None }
+        Self { value, ordinal: None, written_in: None }
     }
 }
 
@@ -150,6 +151,11 @@ impl<T> Field<T> {
     /// The handle by which [`locate`](super::locate) finds this field in the text.
     pub const fn handle(&self) -> Handle {
         Handle(self.ordinal)
+    }
+
+    /// The family of the units it is written in; `None` where it has none, or is given in code.
+    pub const fn written_in(&self) -> Option<UnitSystem> {
+        self.written_in
     }
 }
 
@@ -232,6 +238,10 @@ impl<T: FromScalar> Visitor<'_> for ScalarVisitor<T> {
 
 fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field<T>, E> {
     let read = T::from_scalar(scalar);
+    let written_in = match scalar {
+        Scalar::Text(text) => unit::family(text),
+        _ => None,
+    };
     READING.with_borrow_mut(|reading| {
         let Some(reading) = reading else {
             return read.map(Field::from).map_err(E::custom);
@@ -245,7 +255,7 @@ fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field
         }
         match reading.pass {
             Pass::FailAt(number) if number == ordinal => Err(E::custom(SENTINEL)),
-            _ => Ok(Field { value: read.unwrap_or_default(), ordinal: Some(ordinal) }),
+            _ => Ok(Field { value: read.unwrap_or_default(), ordinal: Some(ordinal), written_in }),
         }
     })
 }

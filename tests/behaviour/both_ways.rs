@@ -37,6 +37,25 @@ fn steel_is_looked_at_as_it_is_given() {
     assert_eq!(methods(STEEL, without_pull), [Method::PipeJacking]);
 }
 
+/// A size that the tables have as a jacking casing alone is jacked, and the report says so; a field of a pull is refused
+/// with the size in the unit of the file.
+#[test]
+fn a_casing_size_is_jacked_where_nothing_is_for_a_pull() {
+    let casing = |more: &str| format!("material: steel, size: 457.2 mm, steel_grade: a139_b{more}");
+    assert_eq!(methods(&casing(""), same), [Method::PipeJacking]);
+    assert_eq!(methods(&casing(", wall: 10 mm"), same), [Method::PipeJacking]);
+    assert_eq!(methods(&casing(", wall: 10 mm, outside_diameter: 457.2 mm"), same), BOTH);
+    let text = |more: &str| text(|text| text.replace(CLAY, &format!("  - {{ {} }}\n", casing(more))));
+    let assumed = format!("{:?}", drive(&text("")).assumed());
+    assert!(assumed.contains("jacked alone: the tables have its size as a jacking casing"), "{assumed}");
+    for (size, told) in [("457.2 mm", "457.2 mm"), ("18 in", "18 in"), ("500 mm", "500 mm")] {
+        let text = text(", ovality: 0.5 %").replace("457.2 mm", size);
+        let refused = jackpull::read_drive(&text, &jackpull::Handbook::embedded()).unwrap_err().to_string();
+        let part = format!("candidates[0].size: no iron pipe size {told} in the table");
+        assert!(refused.contains(&part) && refused.contains("casings of 457.2 mm, 660.4 mm"), "{refused}");
+    }
+}
+
 #[test]
 fn iron_is_looked_at_as_its_joints_are_rated() {
     let (thrust, pull) = (", rated_force: 900 kN", ", joint_pull: 200 kN, joint_deflection: 2 deg, pipe_length: 6 m");

@@ -94,7 +94,10 @@ fn dimensions_and_steel_are_asked_for() {
             "material: steel, size: 10 in, steel_grade: api_5l_b, ovality: 2 %",
             "candidates[1].ovality: the check of outside pressure holds for steel pipe at most 1 % out of round",
         ),
-        ("material: steel, size: 11 in, steel_grade: api_5l_b", "candidates[1].size: no iron pipe size 11 in"),
+        (
+            "material: steel, size: 11 in, steel_grade: api_5l_b",
+            "candidates[1].size: no iron pipe size 11 in in the table (there are 4 in, 6 in, 8 in, 10 in, 12 in, and to be jacked alone casings of 457.2 mm",
+        ),
         ("material: steel, size: 10 in, steel_grade: api_5l_b, sdr: 11", "candidates[1].sdr: a steel pipe has no"),
         (
             "material: pe100, size: 315 mm, sdr: 11, yield_strength: 20 MPa",

@@ -1,11 +1,12 @@
 //! Pipe that can be jacked and pulled: steel and ductile iron. What is given of it decides what is looked at.
 
 use super::Resolver;
-use super::pipe::Named;
-use crate::drive::Pull;
+use super::pipe::{Named, same_size};
+use crate::drive::{AssumedValue, Pull};
 use crate::drive_file::{CandidateFile, DriveFile};
 use crate::handbook::HandbookError;
 use crate::quantity::Length;
+use crate::source::Cited;
 
 impl Resolver<'_> {
     /// Steel: jacked, and pulled too where the file says how; only one of the two where a field is for that one alone.
@@ -24,13 +25,18 @@ impl Resolver<'_> {
             || candidate.rated_force.is_some()
             || candidate.free_length.is_some()
             || candidate.inside_diameter.is_some();
+        let for_a_pull =
+            candidate.ovality.is_some() || candidate.passes.is_some() || candidate.joint_diameter.is_some();
         // The guide's wall of a pulled pipe is none for jacking.
-        let only_pulled = candidate.ovality.is_some()
-            || candidate.passes.is_some()
-            || candidate.joint_diameter.is_some()
-            || candidate.wall.is_none() && self.proposing.is_none();
-        if file.pull.is_none() || pushed {
+        let only_pulled = for_a_pull || candidate.wall.is_none() && self.proposing.is_none();
+        let casing = self.is_casing_alone(candidate, size)?;
+        if file.pull.is_none() || pushed || casing.is_some() && !for_a_pull {
             self.refuse_pulled(path, candidate);
+            if let (Some(row), false, true) = (casing, pushed, file.pull.is_some()) {
+                let word = "jacked alone: the tables have its size as a jacking casing; for a pull give outside_diameter \
+                            and wall";
+                self.assume(format!("{path}: how it is put in"), AssumedValue::Word(word.to_owned()), row.origin);
+            }
             return self.jacked_steel(path, candidate, file, size);
         }
         let flaws = self.flaws.len();
@@ -41,6 +47,16 @@ impl Resolver<'_> {
         }
         let Some(jacked) = self.jacked_steel(path, candidate, file, size)? else { return Ok(None) };
         Ok(Some(Named { jacked: jacked.jacked, ..pulled }))
+    }
+
+    /// The row of a size that the tables know as a casing to be jacked and not as an iron pipe size.
+    fn is_casing_alone(&self, candidate: &CandidateFile, size: Length) -> Result<Option<Cited<()>>, HandbookError> {
+        let pulled = self.handbook.pe_ips()?.find(|row| same_size(row.size.value, size));
+        if candidate.outside_diameter.is_some() || pulled.is_some() {
+            return Ok(None);
+        }
+        let row = self.handbook.steel_casing_pipe()?.find(|row| same_size(row.outside_diameter.value, size));
+        Ok(row.map(|row| row.map(|_| ())))
     }
 
     /// Iron: jacked where its maker rates it for thrust, pulled where its joints hold pull.

@@ -1,5 +1,6 @@
 //! A clay jacking pipe out of designation and size.
 
+use super::label::as_written;
 use super::pipe::{Named, same_size, size_text};
 use super::steering::Ends;
 use super::{Resolver, no_row};
@@ -42,7 +43,7 @@ impl Resolver<'_> {
             (None, None) => {
                 let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, Series::Ips));
                 let known = sizes.collect::<Vec<_>>().join(", ");
-                let message = format!("no clay jacking pipe of {} in the table", size_text(size, Series::Ips));
+                let message = format!("no clay jacking pipe of {} in the table", as_written(&candidate.size));
                 let advice = format!("there are {known}; for another give outside_diameter and end_bearing_area");
                 self.flaw(&candidate.size, &format!("{path}.size"), Complaint::from(message).advise(advice));
                 return Ok(None);

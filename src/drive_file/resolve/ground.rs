@@ -7,7 +7,7 @@ use crate::drive::{AssumedValue, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, Spoil, TipModel, WaterSide, rising};
 use crate::quantity::shown::plain;
-use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitSystem, UnitWeight};
+use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
 use crate::source::{Cited, Equation, Mark, Origin};
 use crate::yaml::Complaint;
 
@@ -87,7 +87,8 @@ impl Resolver<'_> {
         length: Length,
         last: bool,
     ) -> (Length, Length) {
-        let text = |length: Length| Shown::of(length, Role::Distance).display(UnitSystem::Si).to_string();
+        let system = self.system;
+        let text = |length: Length| Shown::of(length, Role::Distance).display(system).to_string();
         let slack = Length::from_si(SLACK);
         if let Some(field) = &stretch.from {
             let from = self.not_negative(field, &format!("{path}.from"), Role::Distance);

@@ -1,6 +1,6 @@
 //! What jacked pipes of all materials share: section, end area, weight, the maker's force, fields that do not apply.
 
-use super::label::as_given;
+use super::label::{as_given, as_written};
 use super::pipe::same_size;
 use super::{Resolver, no_row};
 use crate::drive::{EndArea, RingKind};
@@ -169,7 +169,7 @@ impl Resolver<'_> {
         }
         known.sort_by(|a, b| a.si().total_cmp(&b.si()));
         let known = known.into_iter().map(as_given).collect::<Vec<_>>().join(", ");
-        let message = format!("no {what} of {} in the table", as_given(candidate.size.value));
+        let message = format!("no {what} of {} in the table", as_written(&candidate.size));
         let listed = if known.is_empty() { String::new() } else { format!("there are {known}; ") };
         let advice = format!("{listed}give outside_diameter and inside_diameter or wall");
         self.flaw(&candidate.size, &format!("{path}.size"), Complaint::from(message).advise(advice));

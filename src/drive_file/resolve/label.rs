@@ -37,6 +37,15 @@ pub(super) fn as_given(size: Length) -> String {
     size_text(size, if inches { Series::Ips } else { Series::Iso })
 }
 
+/// A size in the family of units that the file writes it in.
+pub(super) fn as_written(size: &Field<Length>) -> String {
+    match size.written_in() {
+        Some(UnitSystem::Us) => size_text(size.value, Series::Ips),
+        Some(UnitSystem::Si) => size_text(size.value, Series::Iso),
+        None => as_given(size.value),
+    }
+}
+
 /// What was given beside designation and size, each in a few words.
 fn extras(file: &CandidateFile) -> Vec<String> {
     let iso = match file.material.value {

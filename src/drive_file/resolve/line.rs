@@ -4,7 +4,7 @@ use super::Resolver;
 use crate::drive::AssumedValue;
 use crate::drive_file::DriveFile;
 use crate::quantity::shown::decimal;
-use crate::quantity::{Angle, Length, Measure, Role, Shown, UnitSystem};
+use crate::quantity::{Angle, Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::Complaint;
 
@@ -133,7 +133,7 @@ impl Resolver<'_> {
                 let reception = launch - length * grade.value.si().tan();
                 self.assume("ground surface", word("level: gives the depth at reception"), judged);
                 if let (true, Some(field)) = (reception.si() <= 0.0, &file.grade) {
-                    let read = Shown::of(reception, Role::Depth).display(UnitSystem::Si).to_string();
+                    let read = Shown::of(reception, Role::Depth).display(self.system).to_string();
                     let message = format!(
                         "with this grade the invert comes out of the ground at the reception pit ({read} deep)"
                     );

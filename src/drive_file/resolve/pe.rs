@@ -1,5 +1,6 @@
 //! A PE pipe out of designation and size.
 
+use super::label::as_written;
 use super::pipe::{Named, same_size, size_text};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
@@ -117,7 +118,7 @@ impl Resolver<'_> {
                 let Some(row) = table.find(|row| same_size(row.size.value, size)) else {
                     let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, series));
                     let known = sizes.collect::<Vec<_>>().join(", ");
-                    let message = format!("no iron pipe size {} in the table", size_text(size, series));
+                    let message = format!("no iron pipe size {} in the table", as_written(&candidate.size));
                     let complaint = Complaint::from(message).advise(format!("there are {known}"));
                     self.flaw(&candidate.size, &format!("{path}.size"), complaint);
                     return Ok(None);

@@ -1,5 +1,6 @@
 //! Pulled metal pipe: ductile iron with restrained joints, and welded steel.
 
+use super::label::{as_given, as_written};
 use super::pipe::{Named, same_size, size_text};
 use super::{Resolver, no_row};
 use crate::drive::{Barrel, JointedPipe, Pull, PulledPipe, SteelFactors, SteelPipe};
@@ -99,7 +100,7 @@ impl Resolver<'_> {
             bend_ratio,
         };
         let shown = Shown::of(wall.value, Role::Wall).display(UnitSystem::Si).to_string();
-        let label = format!("steel {} wall {shown}", size_text(size, Series::Ips));
+        let label = format!("steel {} wall {shown}", as_given(size));
         let pulled = Some(PulledPipe::Steel(Box::new(steel)));
         Ok(Some(Named { label, family: Family::Steel, outside_diameter, jacked: None, pulled }))
     }
@@ -125,8 +126,15 @@ impl Resolver<'_> {
             self.assume_one(format!("{path}.outside_diameter"), diameter, Role::Diameter);
             return Ok(Some(diameter));
         }
-        let message = format!("no iron pipe size {} in the table", size_text(size, Series::Ips));
-        let complaint = Complaint::from(message).advise("give outside_diameter");
+        let message = format!("no iron pipe size {} in the table", as_written(&candidate.size));
+        let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, Series::Ips)).collect::<Vec<_>>();
+        let casings = self.handbook.steel_casing_pipe()?.rows.iter();
+        let casings = casings.map(|row| size_text(row.value.outside_diameter.value, Series::Iso)).collect::<Vec<_>>();
+        let complaint = Complaint::from(message).advise(format!(
+            "there are {}, and to be jacked alone casings of {}; for another give outside_diameter",
+            sizes.join(", "),
+            casings.join(", ")
+        ));
         self.flaw(&candidate.size, &format!("{path}.size"), complaint);
         Ok(None)
     }

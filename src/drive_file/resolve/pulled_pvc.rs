@@ -1,5 +1,6 @@
 //! A pulled PVC pressure pipe out of size and dimension ratio: fused into a string, or with restrained joints.
 
+use super::label::as_written;
 use super::pipe::{Named, same_size, size_text};
 use super::{Resolver, no_row};
 use crate::drive::{BY_ITS_MAKER, Barrel, FactorPoints, JointPull, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
@@ -192,7 +193,7 @@ impl Resolver<'_> {
         }
         let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, Series::Ips));
         let known = sizes.collect::<Vec<_>>().join(", ");
-        let message = format!("no pipe of {} in the table of cast iron sizes", size_text(size, Series::Ips));
+        let message = format!("no pipe of {} in the table of cast iron sizes", as_written(&candidate.size));
         let complaint = Complaint::from(message).advise(format!("there are {known}; or give outside_diameter"));
         self.flaw(&candidate.size, &format!("{path}.size"), complaint);
         Ok(None)

@@ -4,7 +4,7 @@ use super::Resolver;
 use crate::drive::{Layer, Soil, Undrained};
 use crate::drive_file::{OrNone, SoilFile};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::{Angle, Length, Measure, Pressure, Role, Shown, UnitSystem, UnitWeight};
+use crate::quantity::{Angle, Length, Measure, Pressure, Role, Shown, UnitWeight};
 use crate::yaml::{Complaint, Field};
 
 /// Most layers over a pipe; a borehole log has a dozen.
@@ -43,7 +43,7 @@ impl Resolver<'_> {
             bottom += self.positive(&layer.thickness, &format!("{path}.thickness"), Role::Depth);
             let crown = depths.0 - largest;
             if bottom > crown {
-                let read = Shown::of(bottom, Role::Depth).display(UnitSystem::Si).to_string();
+                let read = Shown::of(bottom, Role::Depth).display(self.system).to_string();
                 let message = format!("reaches down to {read}, below the crown of the pipe in the shallowest place");
                 let complaint = Complaint::from(message).advise("what holds the pipe is the soil itself, not a layer");
                 self.flaw(&layer.thickness, &format!("{path}.thickness"), complaint);
