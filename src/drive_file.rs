@@ -37,6 +37,8 @@ pub(crate) struct Flaw {
     pub(crate) path: String,
     pub(crate) at: Handle,
     pub(crate) complaint: Complaint,
+    /// The value itself makes no sense, whatever it is used for.
+    pub(crate) senseless: bool,
 }
 
 impl DriveFile {

@@ -41,7 +41,7 @@ use crate::handbook::{Handbook, HandbookError, rising};
 use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, Torque, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
-use line::Line;
+use line::{LONGEST, Line};
 use std::sync::Arc;
 
 /// What resolving has found so far.
@@ -53,11 +53,29 @@ struct Resolver<'a> {
     proposing: Option<Vec<NotGiven>>,
     /// The units that the file writes the length of the drive in, for what a fault computes.
     system: UnitSystem,
+    /// False where the length of the drive is faulty and another stands in for it.
+    length_is_told: bool,
 }
 
 impl Resolver<'_> {
     fn flaw<T>(&mut self, at: &Field<T>, path: &str, complaint: impl Into<Complaint>) {
-        self.flaws.push(Flaw { path: path.to_owned(), at: at.handle(), complaint: complaint.into() });
+        // What a senseless value does elsewhere is mended with it.
+        if !self.flaws.iter().any(|told| told.senseless && told.path == path) {
+            self.flaws.push(Flaw {
+                path: path.to_owned(),
+                at: at.handle(),
+                complaint: complaint.into(),
+                senseless: false,
+            });
+        }
+    }
+
+    /// Of a value that makes no sense itself: nothing else is told of it.
+    fn senseless<T>(&mut self, at: &Field<T>, path: &str, complaint: impl Into<Complaint>) {
+        self.flaw(at, path, complaint);
+        if let Some(last) = self.flaws.last_mut().filter(|last| last.path == path) {
+            last.senseless = true;
+        }
     }
 
     /// The value, which must be above zero.
@@ -75,9 +93,22 @@ impl Resolver<'_> {
             let (what, example) = crate::quantity::unit::describe(Q::DIM);
             let read = Shown::of(field.value, role).display(field.written_in().unwrap_or_default());
             let complaint = Complaint::from(format!("expected {what} {expected}, got {read}"));
-            self.flaw(field, path, complaint.advise(format!("write for example \"{example}\"")));
+            self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));
         }
         field.value
+    }
+
+    /// The value, above zero and at most so much; beyond that it is taken for a slip of unit or digit.
+    fn up_to<Q: Measure + PartialOrd>(&mut self, field: &Field<Q>, path: &str, role: Role, most: Q) -> Q {
+        if !(field.value <= most) && field.value.si().is_finite() {
+            let (what, _) = crate::quantity::unit::describe(Q::DIM);
+            let system = field.written_in().unwrap_or_default();
+            let [read, most] = [field.value, most].map(|value| Shown::of(value, role).display(system).to_string());
+            let complaint = Complaint::from(format!("expected {what} of at most {most}, got {read}"));
+            self.senseless(field, path, complaint.advise("see the unit and the decimal point"));
+            return field.value;
+        }
+        self.positive(field, path, role)
     }
 
     fn assume(&mut self, field: impl Into<String>, value: AssumedValue, origin: Origin) {
@@ -122,12 +153,13 @@ impl Resolver<'_> {
         path: &str,
         role: Role,
     ) -> Band<Q> {
+        let before = self.flaws.len();
         let band = Band {
             low: self.not_negative(low, &format!("{path}.low"), role),
             likely: self.not_negative(likely, &format!("{path}.likely"), role),
             high: self.not_negative(high, &format!("{path}.high"), role),
         };
-        if !(band.low <= band.likely && band.likely <= band.high) {
+        if !(band.low <= band.likely && band.likely <= band.high) && self.flaws.len() == before {
             self.flaw(likely, path, "expected low, likely and high in rising order");
         }
         band
@@ -172,6 +204,9 @@ const MOST_STOPS: usize = 200;
 /// Row of the method whose guided pilot every bore here follows.
 const GUIDED: &str = "pilot_tube";
 
+/// Length in m that stands in for a faulty one where no ground is told to a place.
+const ANY_LENGTH: f64 = 50.0;
+
 /// Most pipes of one drive: a person chooses among them.
 const MOST_CANDIDATES: usize = 50;
 
@@ -183,6 +218,7 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
         assumed: Vec::new(),
         proposing: None,
         system: file.length.written_in().unwrap_or_default(),
+        length_is_told: true,
     };
     let drive = match resolver.drive(file, handbook) {
         // A faulty value can look for a row that there is not: the value is what the user can mend.
@@ -197,7 +233,8 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
 
 impl Resolver<'_> {
     fn drive(&mut self, file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Drive>, HandbookError> {
-        let length = self.positive(&file.length, "length", Role::Distance);
+        let length = self.up_to(&file.length, "length", Role::Distance, Length::from_si(LONGEST));
+        let length = if self.flaws.is_empty() { length } else { self.stand_in(file) };
         let Some(line) = self.line(file, length) else { return Ok(None) };
         let rig = Rig {
             thrust: Cited::given(self.positive(&file.rig.thrust, "rig.thrust", Role::Thrust), &FieldName("rig.thrust")),
@@ -325,11 +362,26 @@ impl Resolver<'_> {
         }
     }
 
+    /// A length that the places along a drive of a faulty one fit in, so that only the length is told.
+    fn stand_in(&mut self, file: &DriveFile) -> Length {
+        self.length_is_told = false;
+        let ends = file.ground.iter().filter_map(|stretch| stretch.to.as_ref());
+        let longest = ends.map(|to| to.value).filter(|to| to.si() <= LONGEST).fold(Length::default(), Length::max);
+        longest.max(Length::from_si(ANY_LENGTH))
+    }
+
+    /// What is wrong only beside the length of the drive.
+    fn flaw_of_length<T>(&mut self, at: &Field<T>, path: &str, complaint: impl Into<Complaint>) {
+        if self.length_is_told {
+            self.flaw(at, path, complaint);
+        }
+    }
+
     /// Length of the line that the drive is a part of.
     fn whole_line(&mut self, file: &DriveFile, length: Length) -> Option<Length> {
         let line = file.line.as_ref()?;
         let whole = self.positive(&line.length, "line.length", Role::Distance);
-        if whole < length {
+        if whole < length && self.length_is_told {
             let complaint = Complaint::from("is shorter than the drive, which is a part of it");
             self.flaw(&line.length, "line.length", complaint.advise("the line goes from its first pit to its last"));
         }
@@ -347,7 +399,7 @@ impl Resolver<'_> {
             let path = format!("stops[{index}].at");
             let at = self.positive(&stop.at, &path, Role::Distance);
             if at > length {
-                self.flaw(&stop.at, &path, "lies beyond the drive");
+                self.flaw_of_length(&stop.at, &path, "lies beyond the drive");
             }
             stops.push(at);
         }

@@ -54,6 +54,11 @@ impl<Q: FromText + Default> FromScalar for Q {
     fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint> {
         let text = match scalar {
             Scalar::Text(text) => text.to_owned(),
+            Scalar::Nothing => {
+                let (what, example) = unit::describe(Q::DIM);
+                let complaint = Complaint::from(format!("expected {what}, got nothing"));
+                return Err(complaint.advise(format!("write for example \"{example}\"")));
+            }
             other => other.to_string(),
         };
         Q::from_text(&text).map_err(|error: QuantityError| Complaint::from(error.to_string()).advise(error.advice()))
@@ -99,6 +104,10 @@ macro_rules! key_words {
             fn from_scalar(scalar: $crate::yaml::Scalar<'_>) -> Result<Self, $crate::yaml::Complaint> {
                 match scalar {
                     $($crate::yaml::Scalar::Text($word) => Ok($variant),)+
+                    $crate::yaml::Scalar::Nothing => {
+                        let complaint = $crate::yaml::Complaint::from(concat!("expected ", $what, ", got nothing"));
+                        Err(complaint.advise(format!("write one of: {}", [$($word),+].join(", "))))
+                    }
                     other => Err($crate::yaml::Complaint::unknown_word($what, &other.to_string(), &[$($word),+])),
                 }
             }

@@ -17,6 +17,7 @@ mod choosing;
 mod citations;
 mod coverage;
 mod door;
+mod door_bounds;
 mod drives;
 mod extremes;
 mod files;

@@ -107,10 +107,14 @@ impl Resolver<'_> {
                     let message = format!("expected a length above {}, where the stretch begins", text(reached));
                     self.flaw(field, &place, message);
                 } else if to > length + slack {
-                    self.flaw(field, &place, format!("lies beyond the drive, which is {} long", text(length)));
+                    self.flaw_of_length(
+                        field,
+                        &place,
+                        format!("lies beyond the drive, which is {} long", text(length)),
+                    );
                 } else if last && to < length - slack {
                     let message = format!("the ground ends here, {} short of the drive", text(length - to));
-                    self.flaw(field, &place, message);
+                    self.flaw_of_length(field, &place, message);
                 }
                 to
             }
@@ -118,7 +122,7 @@ impl Resolver<'_> {
                 if !last {
                     self.flaw(&stretch.class, &format!("{path}.to"), "missing: only the last stretch may leave it out");
                 } else if length <= reached + slack {
-                    self.flaw(&stretch.class, &format!("{path}.class"), "begins where the drive ends");
+                    self.flaw_of_length(&stretch.class, &format!("{path}.class"), "begins where the drive ends");
                 }
                 length
             }

@@ -20,6 +20,11 @@ pub(super) const GROUND_SURFACE: Equation = Equation {
 
 /// Steepest slope of a drive on grade, either way.
 const STEEPEST: f64 = 0.5;
+/// Longest drive that is taken: twice the longest that pipe was jacked without a pit between, some 2.5 km. What is longer
+/// is a slip of unit or digit.
+pub(super) const LONGEST: f64 = 5_000.0;
+/// Deepest invert that is taken: pits for pipe of these sizes are seldom dug below 30 m.
+const DEEPEST: f64 = 60.0;
 /// Most points of the surface between the pits.
 const MOST_POINTS: usize = 2_000;
 
@@ -87,9 +92,12 @@ impl Line {
 
 impl Resolver<'_> {
     pub(super) fn line(&mut self, file: &DriveFile, length: Length) -> Option<Line> {
-        let launch = self.positive(&file.launch.invert_depth, "launch.invert_depth", Role::Depth);
-        let reception =
-            file.reception.as_ref().map(|pit| self.positive(&pit.invert_depth, "reception.invert_depth", Role::Depth));
+        let deepest = Length::from_si(DEEPEST);
+        let launch = self.up_to(&file.launch.invert_depth, "launch.invert_depth", Role::Depth, deepest);
+        let reception = file
+            .reception
+            .as_ref()
+            .map(|pit| self.up_to(&pit.invert_depth, "reception.invert_depth", Role::Depth, deepest));
         let grade = file.grade.as_ref().map(|field| {
             if !(field.value.si().abs() <= STEEPEST) {
                 let complaint = Complaint::from("expected a slope within 50 % either way");
@@ -115,10 +123,11 @@ impl Resolver<'_> {
             (Some(reception), None) => {
                 self.assume("ground surface", word("level: gives the grade"), judged);
                 let slope = ((launch - reception) / length).value;
-                if let (true, Some(pit)) = (!(slope.abs() <= STEEPEST), &file.reception) {
+                let told = launch <= deepest && reception <= deepest;
+                if let (true, Some(pit)) = (told && !(slope.abs() <= STEEPEST), &file.reception) {
                     let complaint = Complaint::from(format!("gives a slope of {} %", decimal(100.0 * slope, 0)));
                     let complaint = complaint.advise("give the grade too where the ground is not level");
-                    self.flaw(&pit.invert_depth, "reception.invert_depth", complaint);
+                    self.flaw_of_length(&pit.invert_depth, "reception.invert_depth", complaint);
                 }
                 (reception, Cited::new(Angle::from_si(slope.atan()), judged))
             }
@@ -137,7 +146,11 @@ impl Resolver<'_> {
                     let message = format!(
                         "with this grade the invert comes out of the ground at the reception pit ({read} deep)"
                     );
-                    self.flaw(field, "grade", message);
+                    self.flaw_of_length(field, "grade", message);
+                } else if let (true, Some(field)) = (reception > deepest.max(launch), &file.grade) {
+                    let [read, most] = [reception, deepest].map(|d| Shown::of(d, Role::Depth).display(self.system));
+                    let message = format!("with this grade the reception pit is {read} deep, more than {most}");
+                    self.flaw_of_length(field, "grade", message);
                 }
                 (reception, grade)
             }
@@ -169,8 +182,9 @@ impl Resolver<'_> {
         for (index, point) in file.depths.iter().enumerate() {
             let path = format!("depths[{index}]");
             let at = self.positive(&point.at, &format!("{path}.at"), Role::Distance);
-            let depth = self.positive(&point.invert_depth, &format!("{path}.invert_depth"), Role::Depth);
-            if at <= reached || at >= length {
+            let deepest = Length::from_si(DEEPEST);
+            let depth = self.up_to(&point.invert_depth, &format!("{path}.invert_depth"), Role::Depth, deepest);
+            if at <= reached || at >= length && self.length_is_told {
                 let complaint = Complaint::from("expected distances from the launch pit that rise, within the drive");
                 self.flaw(&point.at, &format!("{path}.at"), complaint);
             }

@@ -8,7 +8,7 @@ use crate::drive_file::{CandidateFile, DriveFile, Material, Series, Welds};
 use crate::handbook::Family;
 use crate::handbook::HandbookError;
 use crate::quantity::shown::{decimal, plain};
-use crate::quantity::{Length, Measure, Role};
+use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
 
@@ -103,7 +103,7 @@ impl Resolver<'_> {
         let sdr = candidate.sdr.as_ref().map(|field| {
             if !(5.0..=50.0).contains(&field.value.si()) {
                 let message = format!("expected a dimension ratio from 5 to 50, got {}", plain(field.value.si()));
-                self.flaw(field, &format!("{path}.sdr"), message);
+                self.senseless(field, &format!("{path}.sdr"), message);
             }
             field.value
         });
@@ -149,13 +149,7 @@ impl Resolver<'_> {
                 match table.find(fits) {
                     Some(row) => row.map(|row| row.wall.value),
                     None => {
-                        let message = format!(
-                            "no ISO 4427 pipe of {} SDR {} in the table",
-                            size_text(size, series),
-                            plain(sdr.si())
-                        );
-                        let complaint = Complaint::from(message).advise("give wall");
-                        self.flaw(&candidate.size, &format!("{path}.size"), complaint);
+                        self.no_iso_pipe(path, candidate, sdr)?;
                         return Ok(None);
                     }
                 }
@@ -169,5 +163,33 @@ impl Resolver<'_> {
             }
         };
         Ok(Some((outside_diameter, wall)))
+    }
+
+    /// Which of size and ratio the table does not have, and what it has.
+    fn no_iso_pipe(&mut self, path: &str, candidate: &CandidateFile, sdr: Ratio) -> Result<(), HandbookError> {
+        let rows = &self.handbook.pe_iso4427()?.rows;
+        let rising = |values: &mut dyn Iterator<Item = f64>| {
+            let mut values: Vec<f64> = values.collect();
+            values.sort_by(f64::total_cmp);
+            values.dedup();
+            values
+        };
+        let of_size = rows.iter().filter(|row| same_size(row.value.size.value, candidate.size.value));
+        let ratios = rising(&mut of_size.map(|row| row.value.sdr.value.si()));
+        if let (Some(field), false) = (&candidate.sdr, ratios.is_empty()) {
+            let size = size_text(candidate.size.value, Series::Iso);
+            let message = format!("no ISO 4427 pipe of {size} SDR {} in the table", plain(sdr.si()));
+            let known = ratios.into_iter().map(plain).collect::<Vec<_>>().join(", ");
+            let complaint = Complaint::from(message).advise(format!("there are {known}; for another give wall"));
+            self.flaw(field, &format!("{path}.sdr"), complaint);
+        } else {
+            let message = format!("no ISO 4427 pipe of {} in the table", as_written(&candidate.size));
+            let sizes = rising(&mut rows.iter().map(|row| row.value.size.value.si()));
+            let sizes = sizes.into_iter().map(|size| size_text(Length::from_si(size), Series::Iso));
+            let known = sizes.collect::<Vec<_>>().join(", ");
+            let complaint = Complaint::from(message).advise(format!("there are {known}; for another give wall"));
+            self.flaw(&candidate.size, &format!("{path}.size"), complaint);
+        }
+        Ok(())
     }
 }

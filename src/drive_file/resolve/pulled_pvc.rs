@@ -112,7 +112,7 @@ impl Resolver<'_> {
             (None, Some(field)) => {
                 if !(5.0..=50.0).contains(&field.value.si()) {
                     let message = format!("expected a dimension ratio from 5 to 50, got {}", plain(field.value.si()));
-                    self.flaw(field, &format!("{path}.sdr"), message);
+                    self.senseless(field, &format!("{path}.sdr"), message);
                 }
                 Some(Cited::new(outside_diameter.value / field.value, outside_diameter.origin))
             }

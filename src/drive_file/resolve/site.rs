@@ -128,7 +128,7 @@ impl Resolver<'_> {
             let path = format!("crossings[{index}]");
             let at = self.not_negative(&crossing.at, &format!("{path}.at"), Role::Distance);
             if at > length {
-                self.flaw(&crossing.at, &format!("{path}.at"), "lies beyond the drive");
+                self.flaw_of_length(&crossing.at, &format!("{path}.at"), "lies beyond the drive");
             }
             let depth = self.positive(&crossing.depth, &format!("{path}.depth"), Role::Depth);
             let beside = crossing.beside.as_ref();
