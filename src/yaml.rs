@@ -8,12 +8,13 @@
 mod fault;
 mod field;
 mod guard;
+mod nearest;
 
-pub(crate) use fault::nearest;
 pub use fault::{Complaint, Fault, Place};
 pub(crate) use field::key_words;
 pub use field::{Field, FromScalar, Handle, Scalar, ToScalar, Words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
+pub(crate) use nearest::did_you_mean;
 
 use field::{Pass, SENTINEL, under};
 use serde::Serialize;
@@ -132,7 +133,7 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
         let names = quoted(rest);
         if let Some((unknown, known)) = names.split_first() {
             let known: Vec<&str> = known.iter().map(String::as_str).collect();
-            let near = nearest(unknown, &known).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
+            let near = did_you_mean(unknown, &known, &[]);
             let complaint = Complaint::from(format!("the key \"{unknown}\" is not known here"));
             return complaint.advise(format!("{near}known here: {}", known.join(", ")));
         }

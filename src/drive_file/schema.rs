@@ -583,6 +583,19 @@ key_words!(Material, "a pipe material", {
     "pvc" => Material::Pvc,
     "pvc_fused" => Material::PvcFused,
     "pvc_restrained" => Material::PvcRestrained,
+}, meanings {
+    "vitrified_clay" => ["clay"],
+    "vcp" => ["clay"],
+    "rcp" => ["concrete"],
+    "reinforced_concrete" => ["concrete"],
+    "dip" => ["ductile_iron"],
+    "iron" => ["ductile_iron"],
+    "frp" => ["grp"],
+    "fiberglass" => ["grp"],
+    "pe" => ["pe100", "pe4710"],
+    "polyethylene" => ["pe100", "pe4710"],
+    "hdpe_100" => ["pe100"],
+    "fpvc" => ["pvc_fused"],
 });
 
 /// Dimension series of PE pipe.

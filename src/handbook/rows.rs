@@ -197,6 +197,15 @@ key_words!(Service, "a service", {
     "gravity_sewer" => Service::GravitySewer,
     "pressure_main" => Service::PressureMain,
     "casing" => Service::Casing,
+}, meanings {
+    "water_main" => ["pressure_main"],
+    "force_main" => ["pressure_main"],
+    "rising_main" => ["pressure_main"],
+    "gas_main" => ["pressure_main"],
+    "storm_sewer" => ["gravity_sewer"],
+    "storm_drain" => ["gravity_sewer"],
+    "culvert" => ["gravity_sewer"],
+    "sleeve" => ["casing"],
 });
 
 /// A pipe family that a method or a service excludes.

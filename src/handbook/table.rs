@@ -193,7 +193,7 @@ impl<V> Table<V> {
 
     fn unknown_key(&self, key: &str) -> Complaint {
         let known: Vec<&str> = self.rows.iter().map(|row| row.key.as_str()).collect();
-        let near = yaml::nearest(key, &known).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
+        let near = yaml::did_you_mean(key, &known, &[]);
         let id = self.id;
         Complaint::from(format!("the table \"{id}\" has no row \"{key}\", and looks for no keys but its own"))
             .advise(format!("{near}`jackpull handbook {id}` prints its rows"))

@@ -1,5 +1,6 @@
 //! What is wrong with an input text, and where.
 
+use super::nearest::did_you_mean;
 use core::fmt;
 
 /// Where in a text.
@@ -27,10 +28,11 @@ impl Complaint {
         Self { advice: Some(advice.into()), ..self }
     }
 
-    /// A word that is none of `words`: the one that was probably meant is named.
+    /// A word that is none of `words`: the one that was probably meant is named, or what `meanings` has for a word of
+    /// the trade.
     #[must_use]
-    pub fn unknown_word(what: &str, read: &str, words: &[&str]) -> Self {
-        let near = nearest(read, words).map_or_else(String::new, |word| format!("did you mean \"{word}\"? "));
+    pub fn unknown_word(what: &str, read: &str, words: &[&str], meanings: &[(&str, &[&str])]) -> Self {
+        let near = did_you_mean(read, words, meanings);
         Self::from(format!("expected {what}, got \"{read}\""))
             .advise(format!("{near}write one of: {}", words.join(", ")))
     }
@@ -83,12 +85,3 @@ impl fmt::Display for Fault {
 }
 
 impl core::error::Error for Fault {}
-
-/// The word that `read` was probably meant to be: one with few letters changed, or one that begins alike.
-pub(crate) fn nearest<'a>(read: &str, words: &[&'a str]) -> Option<&'a str> {
-    /// Jaro-Winkler similarity below which a guess confuses more than it helps.
-    const ALIKE: f64 = 0.8;
-    let likeness = |word: &&&str| strsim::jaro_winkler(read, word);
-    let best = words.iter().max_by(|a, b| likeness(a).total_cmp(&likeness(b)))?;
-    (likeness(&best) >= ALIKE).then_some(*best)
-}

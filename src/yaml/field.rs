@@ -97,9 +97,16 @@ impl ToScalar for Words {
     }
 }
 
-/// Writes `FromScalar` and `ToScalar` for an enum of key words.
+/// Writes `FromScalar` and `ToScalar` for an enum of key words. Words of the trade for one or more of them are named in
+/// the fault, as they are written without capitals and with `_` between them.
 macro_rules! key_words {
-    ($name:ty, $what:literal, { $($word:literal => $variant:expr),+ $(,)? }) => {
+    ($name:ty, $what:literal, { $($word:literal => $variant:expr),+ $(,)? } $(,)?) => {
+        $crate::yaml::key_words!($name, $what, { $($word => $variant),+ }, meanings {});
+    };
+    (
+        $name:ty, $what:literal, { $($word:literal => $variant:expr),+ $(,)? },
+        meanings { $($trade:literal => [$($key:literal),+]),* $(,)? }
+    ) => {
         impl $crate::yaml::FromScalar for $name {
             fn from_scalar(scalar: $crate::yaml::Scalar<'_>) -> Result<Self, $crate::yaml::Complaint> {
                 match scalar {
@@ -108,7 +115,12 @@ macro_rules! key_words {
                         let complaint = $crate::yaml::Complaint::from(concat!("expected ", $what, ", got nothing"));
                         Err(complaint.advise(format!("write one of: {}", [$($word),+].join(", "))))
                     }
-                    other => Err($crate::yaml::Complaint::unknown_word($what, &other.to_string(), &[$($word),+])),
+                    other => Err($crate::yaml::Complaint::unknown_word(
+                        $what,
+                        &other.to_string(),
+                        &[$($word),+],
+                        &[$(($trade, &[$($key),+])),*],
+                    )),
                 }
             }
         }

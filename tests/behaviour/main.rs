@@ -24,6 +24,7 @@ mod files;
 mod flow;
 mod forces;
 mod ground;
+mod guesses;
 mod in_service;
 mod jacked;
 mod jacked_door;

@@ -13,7 +13,7 @@ use crate::drive_file::{CandidateFile, DriveFile, EndScheme};
 use crate::handbook::{Family, HandbookError};
 use crate::quantity::{Length, Pressure, Ratio, Role};
 use crate::source::{Cited, FieldName};
-use crate::yaml::Complaint;
+use crate::yaml::{Complaint, did_you_mean};
 
 impl Resolver<'_> {
     pub(super) fn jacked_steel(
@@ -216,7 +216,9 @@ impl Resolver<'_> {
                 }
                 let known = yields().map(|row| row.value.key.as_str()).collect::<Vec<_>>().join(", ");
                 let complaint = Complaint::from(format!("no grade of steel \"{}\" in the table", field.value.0));
-                self.flaw(field, &format!("{path}.steel_grade"), complaint.advise(format!("there are {known}")));
+                let keys: Vec<&str> = yields().map(|row| row.value.key.as_str()).collect();
+                let near = did_you_mean(&field.value.0, &keys, &[]);
+                self.flaw(field, &format!("{path}.steel_grade"), complaint.advise(format!("{near}there are {known}")));
                 self.steel_row("casing_least")
             }
             (None, None) => {

@@ -8,7 +8,7 @@ use crate::drive_file::{CandidateFile, DriveFile, Series};
 use crate::handbook::{Family, HandbookError, SteelPullWallRow};
 use crate::quantity::{Length, LineLoad, Pressure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, FieldName};
-use crate::yaml::Complaint;
+use crate::yaml::{Complaint, did_you_mean};
 
 impl Resolver<'_> {
     pub(super) fn ductile_iron(
@@ -191,7 +191,9 @@ impl Resolver<'_> {
                 }
                 let known = least().map(|row| row.key.as_str()).collect::<Vec<_>>().join(", ");
                 let complaint = Complaint::from(format!("no yield strength of the grade \"{key}\" in the table"));
-                let complaint = complaint.advise(format!("there are {known}; or give yield_strength"));
+                let keys: Vec<&str> = least().map(|row| row.key.as_str()).collect();
+                let near = did_you_mean(key, &keys, &[]);
+                let complaint = complaint.advise(format!("{near}there are {known}; or give yield_strength"));
                 self.flaw(field, &format!("{path}.steel_grade"), complaint);
                 Ok(None)
             }

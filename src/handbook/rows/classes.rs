@@ -55,6 +55,14 @@ key_words!(GroundClass, "a ground class", {
     "hard_rock" => GroundClass::HardRock,
     "peat" => GroundClass::Peat,
     "unknown" => GroundClass::Unknown,
+}, meanings {
+    "clay" => ["soft_clay", "firm_to_very_stiff_clay", "hard_clay"],
+    "sand" => ["loose_sand", "medium_to_dense_sand"],
+    "rock" => ["weak_rock", "hard_rock"],
+    "till" => ["firm_to_very_stiff_clay", "hard_clay"],
+    "glacial_till" => ["firm_to_very_stiff_clay", "hard_clay"],
+    "boulder_clay" => ["firm_to_very_stiff_clay", "hard_clay"],
+    "made_ground" => ["fill"],
 });
 
 /// Where the pipe lies with respect to the water table, or `any` in a table.
@@ -94,6 +102,14 @@ key_words!(Lubrication, "how the pipe is lubricated", {
     "not_metered" => Lubrication::NotMetered,
     "metered" => Lubrication::Metered,
     "logged" => Lubrication::Logged,
+}, meanings {
+    "bentonite" => ["not_metered", "metered"],
+    "polymer" => ["not_metered", "metered"],
+    "mud" => ["not_metered", "metered"],
+    "yes" => ["not_metered", "metered"],
+    "true" => ["not_metered", "metered"],
+    "no" => ["none"],
+    "false" => ["none"],
 });
 
 /// Unit friction over the whole outside area.

@@ -1,0 +1,59 @@
+//! The word that was probably meant.
+
+/// Jaro-Winkler likeness below which a guess confuses more than it helps.
+const ALIKE: f64 = 0.85;
+/// Letters for each that may be wrong in a word.
+const LETTERS: usize = 5;
+
+/// A question that names what was probably meant, with a blank behind it; nothing where no guess is good. `meanings` are
+/// words of the trade with the keys that stand for them.
+pub(crate) fn did_you_mean(read: &str, words: &[&str], meanings: &[(&str, &[&str])]) -> String {
+    let normal = normal(read);
+    let told = meanings.iter().find(|(word, _)| *word == normal).map(|(_, keys)| keys.to_vec());
+    let keys = told.unwrap_or_else(|| nearest(read, words).into_iter().collect());
+    if keys.is_empty() {
+        return String::new();
+    }
+    let keys: Vec<String> = keys.iter().map(|key| format!("\"{key}\"")).collect();
+    format!("did you mean {}? ", keys.join(" or "))
+}
+
+/// As keys are written: small letters, and `_` between words.
+fn normal(read: &str) -> String {
+    read.trim().to_lowercase().split([' ', '-', '_']).filter(|word| !word.is_empty()).collect::<Vec<_>>().join("_")
+}
+
+/// A letter or two changed, left out, put in or swapped, by the length of the word.
+fn is_slip(read: &str, word: &str) -> bool {
+    strsim::osa_distance(read, word) <= (read.chars().count() / LETTERS).max(1)
+}
+
+/// The key that `read` was probably meant to be: one written otherwise or with a slip; the only one that has all its
+/// words; or one that is alike word by word. A key that has another word in place of one that was read is none: soft
+/// clay is no guess for soft sand.
+fn nearest<'a>(read: &str, words: &[&'a str]) -> Option<&'a str> {
+    let normal = normal(read);
+    let likeness = |word: &&&str| strsim::jaro_winkler(&normal, &word.to_lowercase());
+    if let Some(same) = words.iter().find(|word| self::normal(word) == normal) {
+        return Some(same);
+    }
+    let slips = words.iter().filter(|word| is_slip(&normal, &word.to_lowercase()));
+    if let Some(slip) = slips.max_by(|a, b| likeness(a).total_cmp(&likeness(b))) {
+        return Some(slip);
+    }
+    let parts = |text: &str| -> Vec<String> { text.split(['_', '.', ' ']).map(str::to_lowercase).collect() };
+    let read_parts = parts(&normal);
+    let has_all = |word: &&&str| {
+        let own = parts(word);
+        read_parts.iter().all(|part| own.contains(part))
+    };
+    if let [only] = words.iter().filter(has_all).collect::<Vec<_>>().as_slice() {
+        return Some(only);
+    }
+    let alike = |word: &&&str| {
+        let own = parts(word);
+        read_parts.len() < 2 || read_parts.iter().all(|part| own.iter().any(|own| is_slip(part, own)))
+    };
+    let best = words.iter().filter(alike).max_by(|a, b| likeness(a).total_cmp(&likeness(b)))?;
+    (likeness(&best) >= ALIKE).then_some(*best)
+}
