@@ -204,6 +204,9 @@ const MOST_STOPS: usize = 200;
 /// Row of the method whose guided pilot every bore here follows.
 const GUIDED: &str = "pilot_tube";
 
+/// Longest line of drives that is taken, in m: no sewer or main of one file is longer.
+const LONGEST_LINE: f64 = 100_000.0;
+
 /// Length in m that stands in for a faulty one where no ground is told to a place.
 const ANY_LENGTH: f64 = 50.0;
 
@@ -380,7 +383,7 @@ impl Resolver<'_> {
     /// Length of the line that the drive is a part of.
     fn whole_line(&mut self, file: &DriveFile, length: Length) -> Option<Length> {
         let line = file.line.as_ref()?;
-        let whole = self.positive(&line.length, "line.length", Role::Distance);
+        let whole = self.up_to(&line.length, "line.length", Role::Distance, Length::from_si(LONGEST_LINE));
         if whole < length && self.length_is_told {
             let complaint = Complaint::from("is shorter than the drive, which is a part of it");
             self.flaw(&line.length, "line.length", complaint.advise("the line goes from its first pit to its last"));

@@ -89,6 +89,8 @@ pub(super) fn one_drive(
         depths: Vec::new(),
         stops: if file.stops.is_empty() { Vec::new() } else { vec![StopFile { at: length.into() }] },
         crossings: Vec::new(),
+        // What tells a drive that is possible from one that is not is its standing, which no weight changes.
+        weights: Vec::new(),
         line: None,
         ground: vec![StretchFile { from: None, to: None, ..ground.clone() }],
         // A longer pull takes longer; a given rate tells so itself.

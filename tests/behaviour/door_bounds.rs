@@ -32,6 +32,10 @@ fn a_drive_too_long_or_too_deep_is_a_slip() {
         ),
         (vec![("length: 60 m", "length: 5001 m")], "length: expected a length of at most 5000.0 m, got 5001.0 m"),
         (
+            vec![("length: 60 m", "length: 60 m\nline: { length: 1e308 m }")],
+            "line.length: expected a length of at most 100000.0 m",
+        ),
+        (
             vec![("reception: { invert_depth: 3.96 m }", "grade: -50 %"), ("4.20 m", "40 m")],
             "grade: with this grade the reception pit is 70.00 m deep, more than 60.00 m",
         ),

@@ -242,7 +242,12 @@ fn what_cannot_be_is_refused_at_its_place() {
 /// A weight of what cannot be valued is refused, with what it needs.
 #[test]
 fn weights_of_what_is_not_told_are_refused() {
-    for (criterion, needs) in [("cost", "pace.budget"), ("time", "pace.programme"), ("area", "launch.area")] {
+    for (criterion, needs) in [
+        ("cost", "pace.budget"),
+        ("time", "pace.programme"),
+        ("area", "launch.area"),
+        ("movement", "surface.allowed_settlement"),
+    ] {
         let text = crate::drives::text(|text| {
             text.replace("candidates:", &format!("weights: [{{ criterion: {criterion}, weight: 1 }}]\ncandidates:"))
         });

@@ -174,3 +174,21 @@ fn the_worst_drive_of_a_line_by_hand() {
     };
     assert!(tension(&worst) < tension(&choice.ranked[pulled.ranked].scheme));
 }
+
+/// Services are left to the drive that crosses them, and a weight of their movement keeps no drive from being looked at.
+#[test]
+fn a_weight_of_movement_leaves_the_pits_alone() {
+    let with = |weights: &'static str| {
+        line(move |text| {
+            let crossing = "crossings: [{ at: 30 m, depth: 1.2 m, allowed_settlement: 20 mm }]";
+            text.replace("rig:", &format!("line: {{ length: 400 m }}\n{crossing}\n{weights}rig:"))
+        })
+    };
+    let (.., plain) = with("");
+    let (.., weighed) = with("weights: [{ criterion: movement, weight: 1 }]\n");
+    assert!(plain.iter().any(|pits| pits.drives.is_some()));
+    assert_eq!(
+        plain.iter().map(|pits| pits.drives).collect::<Vec<_>>(),
+        weighed.iter().map(|pits| pits.drives).collect::<Vec<_>>()
+    );
+}

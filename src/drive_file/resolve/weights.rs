@@ -2,7 +2,7 @@
 
 use super::Resolver;
 use crate::drive::Weights;
-use crate::drive_file::DriveFile;
+use crate::drive_file::{CrossingFile, DriveFile};
 use crate::handbook::{CriterionKind, HandbookError, Service};
 use crate::quantity::{Measure, Role};
 use crate::source::{Cited, FieldName};
@@ -60,7 +60,14 @@ fn lacks(file: &DriveFile, kind: CriterionKind) -> Option<&'static str> {
             pace.is_some_and(|pace| pace.shift_price.is_some() && pace.budget.is_some()),
             "`pace.shift_price` and `pace.budget`",
         ),
-        _ => (true, ""),
+        CriterionKind::Movement => {
+            let surface = file.surface.as_ref();
+            let over = surface.is_some_and(|over| over.allowed_settlement.is_some() || over.allowed_slope.is_some());
+            let crossed =
+                |service: &CrossingFile| service.allowed_settlement.is_some() || service.allowed_slope.is_some();
+            (over || file.crossings.iter().any(crossed), "`surface.allowed_settlement` or one of a crossed service")
+        }
+        CriterionKind::LoadMargin | CriterionKind::Ground | CriterionKind::Grade | CriterionKind::Size => (true, ""),
     };
     (!told).then_some(needs)
 }
