@@ -205,13 +205,14 @@ thread_local! {
 /// Stands in the parser's error text where the message would be.
 pub(super) const SENTINEL: char = '\u{1}';
 
-/// Runs `work`, which deserializes, under a pass; what the pass collected comes back with the result.
-pub(super) fn under<T>(pass: Pass, work: impl FnOnce() -> T) -> (T, Vec<(u32, Complaint)>) {
+/// Runs `work`, which deserializes, under a pass; what the pass collected comes back with the result, and how many scalars
+/// were read.
+pub(super) fn under<T>(pass: Pass, work: impl FnOnce() -> T) -> (T, Vec<(u32, Complaint)>, u32) {
     READING.set(Some(Reading { next: 0, pass }));
     let result = work();
-    match READING.take().map(|reading| reading.pass) {
-        Some(Pass::Collect(faults)) => (result, faults),
-        _ => (result, Vec::new()),
+    match READING.take() {
+        Some(Reading { next, pass: Pass::Collect(faults) }) => (result, faults, next),
+        _ => (result, Vec::new(), 0),
     }
 }
 

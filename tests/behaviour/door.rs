@@ -64,7 +64,7 @@ fn value_faults_come_with_the_first_structural_one() {
 fn a_missing_key_is_named_with_where_it_belongs() {
     let top = text(|text| text.replace("lubrication: metered\n", ""));
     let found = shown(&faults(&top));
-    assert!(found[0].starts_with("the key \"lubrication\" is missing from the top level of the file"), "{found:?}");
+    assert!(found[0].starts_with("the key \"lubrication\" is missing at the top level of the file"), "{found:?}");
     let inside = text(|text| text.replace(", pull: 500 kN", ""));
     let found = shown(&faults(&inside));
     assert!(found[0].starts_with("rig: the key \"pull\" is missing from this block"), "{found:?}");

@@ -12,6 +12,7 @@
 mod beside;
 mod both_ways;
 mod bounds;
+mod broken_text;
 mod candidates;
 mod choosing;
 mod citations;

@@ -38,7 +38,7 @@ fn faults_name_field_line_and_what_was_expected() {
             "missing",
             "groundwater: 5.5 m",
             "# groundwater: 5.5 m",
-            ["the key \"groundwater\" is missing from the top level", "= add a line `groundwater: ...`"],
+            ["the key \"groundwater\" is missing at the top level", "= add a line `groundwater: ...`"],
         ),
         (
             "word",
