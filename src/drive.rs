@@ -238,7 +238,7 @@ pub struct Pull {
     pub(crate) reamer: FaceResistance,
     pub(crate) step: StepRule,
     pub(crate) reaming_torque: Option<Band<Torque>>,
-    pub(crate) push_assist: Force,
+    pub(crate) push_assist: Option<PushAssist>,
     pub(crate) collapse_factor: Cited<Ratio>,
     pub(crate) ovality: Ratio,
     pub(crate) poisson: Ratio,

@@ -282,4 +282,5 @@ pub const EQUATIONS: &[&Equation] = &[
     &column::RadiusOfGyration::EQUATION,
     &column::ElasticColumnStress::EQUATION,
     &column::ColumnStress::EQUATION,
+    &column::CrushOrBuckle::EQUATION,
 ];

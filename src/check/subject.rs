@@ -77,6 +77,12 @@ subjects! {
     WeakLink "weak link, setting" other;
     /// Pull on the pipe, against the setting of the weak link.
     WeakLinkPull "weak link, pull" other;
+    /// Push at the tail of the pulled string, against its free length as a column.
+    PushedTail "pipe, pushed tail" load;
+    /// The same, against snaking in the wider bore.
+    TailSnaking "pipe, pushed tail, snaking" other;
+    /// Push at the tail of the pulled string, against the rating of the grip.
+    TailGrip "grip at the tail" load;
     /// Pull on the pipe where a named length of bore lies on it, upper bound.
     CollapsedBore "pipe, collapsed bore" other;
     /// Pressure of liquid grout, against collapse.

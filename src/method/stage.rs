@@ -35,21 +35,27 @@ pub struct Stage {
     pub behind: Body,
     /// True when it is pulled back from the launch pit, false when it is pushed from there.
     pub pulls: bool,
+    /// True when what is pulled is pushed at its tail as well, from the reception pit.
+    pub assisted: bool,
 }
 
 impl Stage {
     /// The pilot stem is pushed.
-    pub const STEM: Self = Self { ahead: None, behind: Body::Stem, pulls: false };
+    pub const STEM: Self = Self { ahead: None, behind: Body::Stem, pulls: false, assisted: false };
     /// A casing pushes the stem out.
-    pub const CASING: Self = Self { ahead: Some(Body::Stem), behind: Body::Casing, pulls: false };
+    pub const CASING: Self = Self { ahead: Some(Body::Stem), behind: Body::Casing, pulls: false, assisted: false };
     /// The pipe pushes the stem out.
-    pub const PIPE_AFTER_STEM: Self = Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: false };
+    pub const PIPE_AFTER_STEM: Self =
+        Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: false, assisted: false };
     /// The pipe pushes the casing out.
-    pub const PIPE_AFTER_CASING: Self = Self { ahead: Some(Body::Casing), behind: Body::Pipe, pulls: false };
+    pub const PIPE_AFTER_CASING: Self =
+        Self { ahead: Some(Body::Casing), behind: Body::Pipe, pulls: false, assisted: false };
     /// The stem pulls a reamer back, and more stem behind it for the next pass.
-    pub const REAMING: Self = Self { ahead: Some(Body::Stem), behind: Body::Stem, pulls: true };
+    pub const REAMING: Self = Self { ahead: Some(Body::Stem), behind: Body::Stem, pulls: true, assisted: false };
     /// The stem pulls reamer and pipe back.
-    pub const PULLBACK: Self = Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: true };
+    pub const PULLBACK: Self = Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: true, assisted: false };
+    /// The stem pulls reamer and pipe back, and a machine at the reception pit pushes the tail of the pipe.
+    pub const PUSH_ASSIST: Self = Self { assisted: true, ..Self::PULLBACK };
 
     /// Title of its working.
     #[must_use]
@@ -58,6 +64,7 @@ impl Stage {
             (Body::Stem, _, true) => "reamer pulled back by the stem, stem behind it",
             (Body::Stem, ..) => "pilot stem pushed",
             (Body::Casing, ..) => "casing pushed behind the stem",
+            (_, _, true) if self.assisted => "reamer and pipe pulled back by the stem, pipe pushed at its tail",
             (_, _, true) => "reamer and pipe pulled back by the stem",
             (_, Some(Body::Casing), _) => "pipe pushes the casing out",
             _ => "pipe pushed behind the stem",
@@ -247,6 +254,8 @@ pub(super) struct Trailing<F> {
     pub(super) reamer: Band<Force>,
     /// Pull on what comes behind, at an advance.
     pub(super) pull: F,
+    /// Advances where that pull is not straight, in their order.
+    pub(super) turns: [Option<Length>; 2],
 }
 
 /// Force on the rig while the stem pulls a reamer back, at every advance from the reception pit where it may peak.
@@ -285,10 +294,14 @@ pub(super) fn walk_pulled<R: Recorder>(
         let (mut from, to) = (length - stretch.to, length - stretch.from);
         let stops = stops_in(&drive.stops, from, to);
         for (end, stands) in stops.iter().map(|stop| (*stop, true)).chain([(to, false)]) {
-            let part = again(stem, stretch, end - from);
-            left = left.with(part, |total, part| (total - part).max(Force::default()));
-            emit(calc, end, left, stands);
-            from = end;
+            let within = move |turn: &Length| *turn > from && *turn < end;
+            let turns = trailing.turns.into_iter().flatten().filter(within).map(|turn| (turn, false));
+            for (to, stands) in turns.chain([(end, stands)]) {
+                let part = again(stem, stretch, to - from);
+                left = left.with(part, |total, part| (total - part).max(Force::default()));
+                emit(calc, to, left, stands);
+                from = to;
+            }
         }
     }
 }

@@ -257,6 +257,7 @@ impl View<'_> {
                 on_wall: point.on_wall.map(|band| self.band(band, pulled)),
                 on_stem: point.on_stem.map(|band| self.band(band, pulled)),
                 on_pipe: point.on_pipe.map(|band| self.band(band, pulled)),
+                on_tail: point.on_tail.map(|band| self.band(band, false)),
             });
             let bore = profile.bore.map(|bore| self.value(Shown::of(bore, Role::Diameter)));
             StageView { stage: profile.stage.title(), pulled, bore, points: points.collect() }

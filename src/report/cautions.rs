@@ -38,6 +38,10 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "time: stops and lost days, rock where the file gives no pace; prices that the file does not give",
 ];
 
+/// What goes with help from behind.
+const PUSHED: &str = "The likely pull counts on the push at the tail, the high one does without it. What the machine holds to, and what \
+     its grip does to the wall of the pipe, are not checked. Push no harder than the string follows.";
+
 /// What goes with every result.
 pub(super) const ALWAYS: &[&str] = &[
     "A preliminary engineering aid. A licensed engineer checks it against local codes, the pipe maker's data and the \
@@ -110,6 +114,9 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     if ranked.scheme.method == Method::Pullback
         && let Some(pipe) = drive.candidates.get(ranked.candidate)
     {
+        if drive.pull.as_ref().is_some_and(|pull| pull.push_assist.is_some()) {
+            cautions.push(PUSHED.to_owned());
+        }
         let annulus = Shown::of(pipe.bore.value - pipe.outside_diameter.value, Role::Offset).display(system);
         cautions.push(format!(
             "The bore is {annulus} larger than the pipe: what is not left full of set fluid or grout can settle."

@@ -42,6 +42,7 @@ mod pull_door;
 mod pull_laws;
 mod pull_works;
 mod pulled;
+mod push_assist;
 mod quantity;
 mod reasons;
 mod records;

@@ -1,4 +1,4 @@
-//! Stops, mixed faces, reaming passes, help from behind, the stem and the face, against hand sums.
+//! Stops, mixed faces, reaming passes, the stem and the face, against hand sums.
 
 use crate::drives::{drive, text};
 use approx::assert_relative_eq;
@@ -141,19 +141,6 @@ fn reaming_passes_load_the_rig() {
     // As habit goes up: nothing to object to.
     let (habit, _) = at("");
     assert_eq!(habit.checks.get(Subject::ReamingStep).unwrap().verdict, Verdict::Within);
-}
-
-/// Help from behind lowers the likely pull, never the high one, which must do without.
-#[test]
-fn help_from_behind_can_fail() {
-    let at = |assist: &str| {
-        let (scheme, _) = pulled(&text(|text| text.replace("25 degC }", &format!("25 degC{assist} }}"))));
-        scheme.force.unwrap()
-    };
-    let (alone, helped) = (at(""), at(", push_assist: 5 kN"));
-    assert_relative_eq!(alone.likely.value - helped.likely.value, 5e3, max_relative = 1e-9);
-    assert_eq!(alone.high, helped.high);
-    assert!(at(", push_assist: 10 MN").likely.value == 0.0);
 }
 
 /// 100 mm x 10 mm, 3 m free: pi² E I / L² with I by the difference of fourth powers, half of it allowed. In a bore 10 mm
