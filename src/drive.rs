@@ -1,6 +1,7 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
 mod capacity;
+mod casing;
 mod ground;
 mod jacks;
 mod pipe;
@@ -16,6 +17,7 @@ pub use capacity::{
     Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, LocalCurve,
     Packer, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme, Steering,
 };
+pub use casing::{Casing, CasingTube};
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, StressSource};

@@ -49,6 +49,12 @@ subjects! {
     StemJoint "pilot stem, joint under thrust" load;
     /// Thrust that pushes a casing behind the stem, against the rig.
     CasingThrust "thrust, casing" load;
+    /// Thrust that pushes a casing, against its section.
+    CasingSection "casing, section" load;
+    /// Thrust that pushes a casing, against its free length as a column.
+    CasingColumn "casing in the pit, column" load;
+    /// Thrust that pushes a casing, against the rating of its joints.
+    CasingJoint "casing, joint under thrust" load;
     /// Jacking force while the pipe is pushed, against the rig.
     JackingThrust "thrust, pipe" load;
     /// Jacking force on the pipe, against the capacity of its end.

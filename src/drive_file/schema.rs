@@ -800,9 +800,18 @@ pub struct CandidateFile {
     /// Outside diameter of a casing pushed behind the stem before the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing: Option<Field<Length>>,
-    /// Wall of that casing, for its weight.
+    /// Wall of that casing, for its weight and its strength.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_wall: Option<Field<Length>>,
+    /// Yield strength of that casing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_yield_strength: Option<Field<Pressure>>,
+    /// Length of that casing that nothing holds, in the launch pit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_free_length: Option<Field<Length>>,
+    /// Thrust that the joints of that casing may take.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_joint_thrust: Option<Field<Force>>,
     /// Final bore round the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,

@@ -64,7 +64,7 @@ impl Stage {
             (Body::Stem, _, true) => "reamer pulled back by the stem, stem behind it",
             (Body::Stem, ..) => "pilot stem pushed",
             (Body::Casing, ..) => "casing pushed behind the stem",
-            (_, _, true) if self.assisted => "reamer and pipe pulled back by the stem, pipe pushed at its tail",
+            (_, _, true) if self.assisted => "reamer and pipe pulled back, tail of the pipe pushed",
             (_, _, true) => "reamer and pipe pulled back by the stem",
             (_, Some(Body::Casing), _) => "pipe pushes the casing out",
             _ => "pipe pushed behind the stem",
@@ -87,9 +87,9 @@ fn outside(drive: &Drive, pipe: &Pipe, body: Body) -> Outside {
             Outside { diameter: drive.stem.outside_diameter.value, is_pipe: false, weight: drive.stem.weight }
         }
         Body::Casing => Outside {
-            diameter: pipe.casing.unwrap_or(pipe.outside_diameter.value),
+            diameter: pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value),
             is_pipe: false,
-            weight: pipe.casing_weight,
+            weight: pipe.casing.as_ref().and_then(|casing| casing.tube.as_deref()).map(|tube| tube.weight),
         },
         Body::Pipe => Outside { diameter: pipe.outside_diameter.value, is_pipe: true, weight: pipe.jacked_weight() },
     }

@@ -496,7 +496,7 @@ impl View<'_> {
         let (_, diameter) = step.inputs.iter().find(|(name, _)| *name == "outside_diameter")?;
         let bodies = [
             (Some(self.drive.stem.outside_diameter.value), "of the stem"),
-            (pipe.casing, "of the casing"),
+            (pipe.casing_diameter(), "of the casing"),
             (Some(pipe.outside_diameter.value), "of the pipe"),
         ];
         let same = |body: &&(Option<Length>, &'static str)| {

@@ -14,6 +14,7 @@ mod both_ways;
 mod bounds;
 mod broken_text;
 mod candidates;
+mod casing;
 mod choosing;
 mod citations;
 mod coverage;
