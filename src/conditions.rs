@@ -2,6 +2,7 @@
 //! tolerance.
 
 mod amounts;
+mod clay;
 mod cost;
 mod face;
 mod figures;

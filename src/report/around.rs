@@ -29,7 +29,7 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
     ask(absent(Subject::ServiceClearance), "services crossed or beside the bore (crossings)");
     let clay = drive.stretches.iter().any(|stretch| is_clay(stretch.class));
     ask(jacked && clay && absent(Subject::FaceStability), "face in clay (soil.undrained_strength)");
-    ask(absent(Subject::PitHeave), "base of the pits in clay (launch.space, soil.undrained_strength)");
+    ask(absent(Subject::PitHeave), "base of the pits in clay (launch.space, reception.space)");
     ask(absent(Subject::PitUplift), "uplift of the pits (launch.space.tight_soil, water_pressure)");
     let wet = drive.stretches.iter().any(|stretch| stretch.head > Length::default());
     ask(jacked && wet && absent(Subject::Plug), "soil plug under water (plug, soil.saturated)");

@@ -1,0 +1,84 @@
+//! Clay, fluid and pace that once passed an unsafe job, each with a hand sum.
+
+use crate::drives::drive;
+use approx::assert_relative_eq;
+use jackpull::check::{Check, Subject, Verdict};
+use jackpull::{Method, Scheme, assess};
+
+/// A clay pipe of 10 in jacked 60 m, with pits of these depths and this ground.
+fn file(launch: &str, reception: &str, ground: &str, more: &str) -> String {
+    format!(
+        "name: safe ground
+service: gravity_sewer
+length: 60 m
+launch: {{ {launch} }}
+reception: {{ {reception} }}
+grade: 0.4 %
+groundwater: none
+lubrication: metered
+ground: [{{ {ground} }}]
+rig: {{ thrust: 900 kN, pull: 500 kN }}
+{more}candidates: [{{ material: clay, size: 10 in }}]
+"
+    )
+}
+
+fn jacked(text: &str) -> Scheme {
+    let drive = drive(text);
+    assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+}
+
+fn check(scheme: &Scheme, subject: Subject) -> Check {
+    *scheme.checks.get(subject).unwrap_or_else(|| panic!("no {}", subject.label()))
+}
+
+/// Demand and limit, likely and high.
+fn numbers(check: &Check) -> [f64; 4] {
+    let (likely, high) = (check.likely().unwrap(), check.high().unwrap());
+    [likely.0.si, likely.1.si, high.0.si, high.1.si]
+}
+
+const PIT: &str = "invert_depth: 6 m, space: { length: 5 m, width: 3 m }";
+const END: &str = "invert_depth: 5.8 m";
+const SOIL: &str = "soil: { moist: 18 kN/m3, friction_angle: 22 deg }";
+
+/// Two blows are 12.5 kPa (half of the unconfined strength by Terzaghi and Peck 1967); Skempton: 5 (1 + 0.2 x 0.6)
+/// (1 + 0.2 x 2) = 7.84 times that over 18 x 6 kPa. A closed face changes nothing for the pit.
+#[test]
+fn soft_clay_heaves_by_its_blows() {
+    let soft = |more: &str, soil: &str| {
+        file(PIT, END, &format!("class: soft_clay, largest_stone: 0 mm{more}, {soil}"), "spoil: slurry\n")
+    };
+    let heave = check(&jacked(&soft(", spt_n: 2", SOIL)), Subject::PitHeave);
+    assert_relative_eq!(numbers(&heave)[0], 7.84 * 12.5 / 108.0, max_relative = 1e-9);
+    assert_eq!(heave.verdict, Verdict::Over);
+    assert!(heave.note.unwrap().contains("blow count"));
+    // The file's own strength goes before it.
+    let own = SOIL.replace(" }", ", undrained_strength: 30 kPa }");
+    let heave = check(&jacked(&soft(", spt_n: 2", &own)), Subject::PitHeave);
+    assert_relative_eq!(numbers(&heave)[0], 7.84 * 30.0 / 108.0, max_relative = 1e-9);
+    assert_eq!(heave.verdict, Verdict::Within);
+    // By its class alone it may have no strength at all: nothing can be said.
+    assert_eq!(check(&jacked(&soft("", SOIL)), Subject::PitHeave).verdict, Verdict::NotDecided);
+    // Without a soil it weighs what its class does at most: 125 pcf for firm clay.
+    let text = file(PIT, END, "class: firm_to_very_stiff_clay, spt_n: 5, largest_stone: 0 mm", "spoil: slurry\n");
+    let heave = check(&jacked(&text), Subject::PitHeave);
+    assert_relative_eq!(numbers(&heave)[0], 7.84 * 31_250.0 / (125.0 * 157.087_46 * 6.0), max_relative = 1e-5);
+    // Sand is no clay, and a pit that the file does not tell has no base to judge.
+    let sand = file(PIT, END, "class: loose_sand, largest_stone: 0 mm", "");
+    assert!(jacked(&sand).checks.get(Subject::PitHeave).is_none());
+    let no_pit = soft(", spt_n: 2", SOIL).replace(PIT, "invert_depth: 6 m");
+    assert!(jacked(&no_pit).checks.get(Subject::PitHeave).is_none());
+}
+
+/// What stands in for the strength is told, and only where it does.
+#[test]
+fn strength_by_blows_is_told() {
+    let told = |soil: &str| {
+        let text = file(PIT, END, &format!("class: soft_clay, spt_n: 2, largest_stone: 0 mm, {soil}"), "");
+        let drive = drive(&text);
+        drive.assumed().iter().any(|assumed| assumed.field.contains("undrained strength per blow, face and pits"))
+    };
+    assert!(told(SOIL));
+    assert!(!told(&SOIL.replace(" }", ", undrained_strength: 30 kPa }")));
+}
