@@ -10,8 +10,29 @@ use crate::quantity::{Band, Length, Pressure, Ratio, UnitWeight};
 pub(super) struct Strength {
     /// At the high level the weakest.
     pub(super) levels: Band<Pressure>,
-    /// Not the file's own.
-    pub(super) by_blows: bool,
+    pub(super) told: Told,
+}
+
+/// What tells a strength.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Told {
+    /// The file.
+    Given,
+    /// The blow count.
+    Blows,
+    /// The blow count of the weaker of two clays: the file's own strength is more than that one can have.
+    OtherClay,
+}
+
+impl Told {
+    /// The note of a check, by what tells its strength.
+    pub(super) const fn note(self, [given, blows, other]: [&'static str; 3]) -> &'static str {
+        match self {
+            Self::Given => given,
+            Self::Blows => blows,
+            Self::OtherClay => other,
+        }
+    }
 }
 
 /// Undrained strength of the clay in a face or below a pit; `None` where there is none. A count of a mixed face may have
@@ -27,12 +48,12 @@ pub(super) fn strength(drive: &Drive, stretch: &Stretch) -> Option<Strength> {
     let counted = Band { low: blows.high, likely: blows.likely, high: blows.low }.map(|blows| per_blow * blows);
     let given = stretch.soil.as_deref().and_then(|soil| soil.undrained).map(|undrained| undrained.strength);
     Some(match (given, other) {
-        // More than the other clay of the face can have: it is not told of that one.
+        // The strength of one clay says nothing of another that cannot have as much.
         (Some(given), Some(other)) if stretch.class.is_clay() && given > per_blow * other.blows.high => {
-            Strength { levels: counted.map(|counted| counted.min(given)), by_blows: true }
+            Strength { levels: counted.map(|counted| counted.min(given)), told: Told::OtherClay }
         }
-        (Some(given), _) => Strength { levels: Band::same(given), by_blows: false },
-        (None, _) => Strength { levels: counted, by_blows: true },
+        (Some(given), _) => Strength { levels: Band::same(given), told: Told::Given },
+        (None, _) => Strength { levels: counted, told: Told::Blows },
     })
 }
 

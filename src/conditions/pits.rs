@@ -14,6 +14,8 @@ use crate::source::Cited;
 const HEAVE: &str = "undrained strength of the ground at the pit; walls that reach deeper are not counted";
 const HEAVE_BY_BLOWS: &str =
     "strength by the blow count: give undrained_strength; walls that reach deeper are not counted";
+const HEAVE_OTHER: &str = "the strength given is more than the other clay has: that one by its blow count, list it as the \
+                           class; walls that reach deeper are not counted";
 const UPLIFT: &str = "by weight alone, without friction on the walls";
 const SIDES: &str = "likely with the shortest usual plant, high with plant that is not known";
 const OUT: &str =
@@ -39,7 +41,7 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
 fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Option<&Stretch>, checks: &mut Checks) {
     let (Some(space), Some(stretch)) = (&pit.space, stretch) else { return };
     let rules = &drive.site.pit_rules;
-    if let Some(clay::Strength { levels, by_blows }) = clay_below(drive, stretch) {
+    if let Some(clay::Strength { levels, told }) = clay_below(drive, stretch) {
         calc.part("base of a pit in clay");
         let safety = calc.doubted(|calc| heave(calc, space, stretch, levels));
         let check = match safety.value {
@@ -47,7 +49,7 @@ fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Opti
                 let supply = Doubted { value: factor, doubt: safety.doubt };
                 let need = Doubted { value: rules.heave.map(Band::same), doubt: None };
                 let check = Check::at_least_by_level(Subject::PitHeave, Role::Ratio, supply, need);
-                check.with_note(if by_blows { HEAVE_BY_BLOWS } else { HEAVE })
+                check.with_note(told.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER]))
             }
             None => Check::rated(Subject::PitHeave, Verdict::NotDecided, rules.heave.origin).with_note(NO_WEIGHT),
         };
@@ -69,7 +71,7 @@ fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Opti
 /// Clay at a pit: that of the stretch, and any ground whose undrained strength the file gives.
 fn clay_below(drive: &Drive, stretch: &Stretch) -> Option<clay::Strength> {
     let given = stretch.soil.as_deref().and_then(|soil| soil.undrained);
-    let given = given.map(|given| clay::Strength { levels: Band::same(given.strength), by_blows: false });
+    let given = given.map(|given| clay::Strength { levels: Band::same(given.strength), told: clay::Told::Given });
     clay::strength(drive, stretch).or(given)
 }
 

@@ -82,3 +82,38 @@ fn strength_by_blows_is_told() {
     assert!(told(SOIL));
     assert!(!told(&SOIL.replace(" }", ", undrained_strength: 30 kPa }")));
 }
+
+/// 18 kN/m3 over the axis, 6 m less half of the pipe, on 12.5 kPa: 8.4, whichever ground of the face the stretch is
+/// named by.
+#[test]
+fn the_clay_of_a_mixed_face_is_judged() {
+    let soil = SOIL.replace(" }", ", undrained_strength: 12.5 kPa }");
+    let face = |ground: &str| check(&jacked(&file("invert_depth: 6 m", END, ground, "")), Subject::FaceStability);
+    let mixed = face(&format!("class: loose_sand, mixed_with: soft_clay, largest_stone: 0 mm, {soil}"));
+    let clay = face(&format!("class: soft_clay, spt_n: 2, largest_stone: 0 mm, {soil}"));
+    assert_relative_eq!(numbers(&mixed)[0], 18.0 * (6.0 - 0.338 / 2.0) / 12.5, max_relative = 2e-3);
+    assert_eq!((mixed.verdict, numbers(&mixed)), (Verdict::Over, numbers(&clay)));
+    // Without a strength the count may be of either ground: 4, 17 and 30 blows of firm clay beside 10 of the sand.
+    let mixed = face(&format!(
+        "class: loose_sand, spt_n: 10, mixed_with: firm_to_very_stiff_clay, largest_stone: 0 mm, {SOIL}"
+    ));
+    let [likely, _, high, _] = numbers(&mixed);
+    let load = 18.0 * (6.0 - 0.338 / 2.0);
+    assert_relative_eq!(likely, load / (10.0 * 6.25), max_relative = 2e-3);
+    assert_relative_eq!(high, load / (4.0 * 6.25), max_relative = 2e-3);
+    // Without a soil the heavier ground counts: 140 pcf for sand (EM 1110-2-2504), 115 pcf for soft clay.
+    let bare = face("class: soft_clay, spt_n: 2, mixed_with: medium_to_dense_sand, largest_stone: 0 mm");
+    let sand = 140.0 * 157.087_46 * (6.0 - 0.338 / 2.0);
+    assert_relative_eq!(numbers(&bare)[0], sand / 12_500.0, max_relative = 2e-3);
+    // The strength of a firm clay says nothing of the soft one beside it; that of the soft one holds for both.
+    let firm = soil.replace("12.5 kPa", "70 kPa");
+    let two = face(&format!("class: firm_to_very_stiff_clay, mixed_with: soft_clay, largest_stone: 0 mm, {firm}"));
+    assert_eq!(two.verdict, Verdict::NotDecided);
+    assert!(two.note.unwrap().contains("other clay"));
+    let two = face(&format!("class: soft_clay, mixed_with: firm_to_very_stiff_clay, largest_stone: 0 mm, {soil}"));
+    assert_eq!(numbers(&two), numbers(&clay));
+    // A closed face has no such number.
+    let closed = format!("class: silt, mixed_with: soft_clay, largest_stone: 0 mm, {soil}");
+    let closed = jacked(&file("invert_depth: 6 m", END, &closed, "spoil: slurry\n"));
+    assert!(closed.checks.get(Subject::FaceStability).is_none());
+}
