@@ -26,7 +26,12 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
     }
     for stretch in &drive.stretches {
         if let Some(strength) = clay::strength(drive, stretch) {
-            worst(checks, number(calc, drive, pipe, stretch, strength));
+            // The number grows with depth, and so does what it may be: with a surcharge or little cover the shallow place
+            // is the worse. Between the two neither can be passed: the number bends up and the limit down.
+            let shallow = Some(stretch.shallowest).filter(|depth| *depth < stretch.deepest);
+            for depth in [Some(stretch.deepest), shallow].into_iter().flatten() {
+                worst(checks, number(calc, drive, pipe, (stretch, depth), strength));
+            }
         }
         if let Some(plug) =
             drive.site.plug.filter(|_| is_granular(stretch) && stretch.head_at_face() > Length::default())
@@ -46,18 +51,18 @@ fn is_granular(stretch: &Stretch) -> bool {
     granular(stretch.class) || stretch.mixed_with.is_some_and(granular)
 }
 
-/// In the deepest place, where the number is greatest.
+/// In the place of a stretch where the invert has this depth.
 fn number<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     pipe: &Pipe,
-    stretch: &Stretch,
+    (stretch, depth): (&Stretch, Length),
     clay::Strength { levels, told }: clay::Strength,
 ) -> Check {
     calc.part("face in clay");
     let rule = drive.site.face;
     let bore = opened(pipe, Method::PipeJacking);
-    let axis = stretch.deepest - pipe.outside_diameter.value / 2.0;
+    let axis = depth - pipe.outside_diameter.value / 2.0;
     let cover = axis - bore / 2.0;
     let number = calc.doubted(|calc| {
         let (unit_weight, surcharge) = clay::load(calc, stretch, axis)?;

@@ -4,6 +4,7 @@ use crate::drives::drive;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::{Method, Scheme, assess};
+use proptest::prelude::*;
 
 /// A clay pipe of 10 in jacked 60 m, with pits of these depths and this ground.
 fn file(launch: &str, reception: &str, ground: &str, more: &str) -> String {
@@ -116,4 +117,52 @@ fn the_clay_of_a_mixed_face_is_judged() {
     let closed = format!("class: silt, mixed_with: soft_clay, largest_stone: 0 mm, {soil}");
     let closed = jacked(&file("invert_depth: 6 m", END, &closed, "spoil: slurry\n"));
     assert!(closed.checks.get(Subject::FaceStability).is_none());
+}
+
+/// Surcharge 60 kPa on 40 kPa of clay: 0.75 m deep the number is 1.76 and the limit 1.5 of 2 + 2 ln(2 C/D + 1) and of
+/// 4 ln(2 C/D + 1) (Broere 2001, Davis et al. 1980), the lesser; 1.3 m deep 2.0 of a limit that rises faster.
+#[test]
+fn the_shallow_face_is_judged_too() {
+    let soil = "soil: { moist: 18 kN/m3, friction_angle: 22 deg, undrained_strength: 40 kPa, surcharge: 60 kPa }";
+    let ground = format!("class: firm_to_very_stiff_clay, spt_n: 5, largest_stone: 0 mm, {soil}");
+    let at = |launch: &str, reception: &str| {
+        let [launch, reception] = [launch, reception].map(|depth| format!("invert_depth: {depth} m"));
+        check(&jacked(&file(&launch, &reception, &ground, "")), Subject::FaceStability)
+    };
+    let [both, shallow, deep] = [at("0.75", "1.3"), at("0.75", "0.75"), at("1.3", "1.3")];
+    assert_eq!(numbers(&both), numbers(&shallow));
+    assert_eq!(numbers(&at("1.3", "0.75")), numbers(&shallow));
+    assert!(both.utilisation() > deep.utilisation());
+    let bore: f64 = 0.338;
+    let axis = 0.75 - bore / 2.0;
+    let cover = axis - bore / 2.0;
+    let field = (2.0 * cover / bore + 1.0).ln();
+    let critical = (4.0 * field).min(2.0 + 2.0 * field);
+    let [number, refuse, _, warn] = numbers(&both);
+    assert_relative_eq!(number, (60.0 + 18.0 * axis) / 40.0, max_relative = 1e-3);
+    assert_relative_eq!(refuse, critical / 1.5, max_relative = 1e-2);
+    assert_relative_eq!(warn, critical / 2.0, max_relative = 1e-2);
+    // Without a load on the surface the deep one is the worse.
+    let ground = ground.replace("60 kPa", "0 kPa");
+    let deep = |launch: &str| {
+        let text = file(&format!("invert_depth: {launch} m"), "invert_depth: 8 m", &ground, "");
+        numbers(&check(&jacked(&text), Subject::FaceStability))
+    };
+    assert_eq!(deep("3"), deep("8"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(32))]
+    /// A stretch is no better than any place in it.
+    #[test]
+    fn no_place_of_a_stretch_is_worse_than_its_ends(shallow in 0.6..3.0_f64, deeper in 0.1..4.0_f64, share in 0.0..1.0_f64, surcharge in 0.0..40.0_f64) {
+        let soil = format!("soil: {{ moist: 18 kN/m3, friction_angle: 22 deg, undrained_strength: 40 kPa, surcharge: {surcharge} kPa }}");
+        let ground = format!("class: firm_to_very_stiff_clay, spt_n: 5, largest_stone: 0 mm, {soil}");
+        let used = |launch: f64, reception: f64| {
+            let [launch, reception] = [launch, reception].map(|depth| format!("invert_depth: {depth} m"));
+            check(&jacked(&file(&launch, &reception, &ground, "")), Subject::FaceStability).utilisation().unwrap()
+        };
+        let between = shallow + deeper * share;
+        prop_assert!(used(shallow, shallow + deeper) >= used(between, between) * (1.0 - 1e-9));
+    }
 }

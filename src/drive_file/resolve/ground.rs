@@ -230,6 +230,7 @@ impl Resolver<'_> {
             head,
             treatment,
             deepest: deep,
+            shallowest: shallow,
             clay_weight: None,
             soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
         })
