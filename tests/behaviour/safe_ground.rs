@@ -1,6 +1,7 @@
 //! Clay, fluid and pace that once passed an unsafe job, each with a hand sum.
 
 use crate::drives::drive;
+use crate::pull_works;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::{Method, Scheme, assess};
@@ -165,4 +166,35 @@ proptest! {
         let between = shallow + deeper * share;
         prop_assert!(used(shallow, shallow + deeper) >= used(between, between) * (1.0 - 1e-9));
     }
+}
+
+/// Heavy fluid of 1500 kg/m3 (ours) from the ground at the pits down into a valley, where the clay over the bore weighs
+/// little; and from a hill that is deeper than its pits, where clay of 17 kN/m3 outweighs it by less.
+#[test]
+fn bore_fluid_stands_as_high_as_at_the_pits() {
+    let soil =
+        "soil: { moist: 17 kN/m3, friction_angle: 22 deg, undrained_strength: 12 kPa, undrained_modulus: 2 MPa }";
+    let ground = format!("groundwater: none\nground: [{{ class: soft_clay, spt_n: 3, largest_stone: 0 mm, {soil} }}]");
+    let line = |pits: &str, middle: &str, grade: &str| {
+        let rest = format!(
+            "{ground}\ndepths: [{{ at: 30 m, invert_depth: {middle} m }}]\nreception: {{ invert_depth: {pits} m }}"
+        );
+        // Only the pipe pushes the fluid: its loss is next to nothing.
+        let flow = "duration: 6 h, returns: { flow: 0 L/min, plastic_viscosity: 0.001 Pa*s, yield_point: 0 Pa }";
+        let text = pull_works::text("casing", "60 m", flow, &rest, pull_works::PE);
+        let text = text.replace("invert_depth: 4 m }", &format!("invert_depth: {pits} m }}"));
+        check(&pull_works::pulled(&text.replace("grade: 0 %", &format!("grade: {grade} %"))), Subject::BreakOut)
+    };
+    let heavy = |height: f64| 1_500.0 * pull_works::G * height;
+    let [.., demand, limit] = numbers(&line("8", "1.6", "0"));
+    assert_relative_eq!(demand, heavy(8.0 - 0.1), max_relative = 1e-2);
+    assert!(limit <= 17e3 * (1.6 - 0.1) * (1.0 + 1e-9), "{limit}");
+    assert_eq!(line("8", "1.6", "0").verdict, Verdict::WithCare);
+    // 60 m at 1 % up: at the reception the ground is 0.6 m higher, and so is the valley half of that.
+    let [.., demand, _] = numbers(&line("8", "1.6", "1"));
+    assert_relative_eq!(demand, heavy(8.0 + 0.6 - 0.3 - 0.1), max_relative = 1e-2);
+    // The deep place is judged too, with fluid up to its own ground.
+    let [hill, level] = [line("2.5", "10", "0"), line("10", "10", "0")];
+    assert_eq!(numbers(&hill), numbers(&level));
+    assert!(hill.utilisation() > line("2.5", "2.5", "0").utilisation());
 }
