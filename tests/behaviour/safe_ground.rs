@@ -4,6 +4,7 @@ use crate::drives::drive;
 use crate::pull_works;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
+use jackpull::conditions::time_plan;
 use jackpull::{Method, Scheme, assess};
 use proptest::prelude::*;
 
@@ -197,4 +198,49 @@ fn bore_fluid_stands_as_high_as_at_the_pits() {
     let [hill, level] = [line("2.5", "10", "0"), line("10", "10", "0")];
     assert_eq!(numbers(&hill), numbers(&level));
     assert!(hill.utilisation() > line("2.5", "2.5", "0").utilisation());
+}
+
+/// Shifts of one stage for steel jacked in this ground.
+fn shifts(ground: &str, size: &str, spoil: &str) -> (Vec<&'static str>, Option<f64>) {
+    let steel =
+        format!("material: steel, size: {size}, outside_diameter: {size}, wall: 12.7 mm, steel_grade: api_5l_b");
+    let more = format!("spoil: {spoil}\npace: {{ programme: 90 }}\n");
+    let text = file("invert_depth: 6 m", END, ground, &more).replace("material: clay, size: 10 in", &steel);
+    let drive = drive(&text.replace("gravity_sewer", "casing"));
+    let plan = time_plan(&drive, &drive.candidates()[0], Method::PipeJacking);
+    (plan.stages.iter().flatten().map(|stage| stage.what).collect(), plan.shifts.map(|shifts| shifts.likely.value))
+}
+
+/// The machine's rate is for soil: published rates in rock are a fraction of it, and no row is one for a drive like this.
+#[test]
+fn no_pace_of_soil_in_rock() {
+    let friction = "largest_stone: 0 mm, unit_friction: { low: 1 kPa, likely: 3 kPa, high: 6 kPa }";
+    for spoil in ["slurry", "open_edge\ncutting_edge: 20 mm"] {
+        for rock in ["class: hard_rock", "class: weak_rock", "class: medium_to_dense_sand, mixed_with: hard_rock"] {
+            assert_eq!(shifts(&format!("{rock}, {friction}"), "1219.2 mm", spoil).1, None, "{rock} {spoil}");
+        }
+        assert!(shifts("class: medium_to_dense_sand, largest_stone: 0 mm", "1219.2 mm", spoil).1.is_some());
+    }
+    // So is the programme.
+    let text = file(
+        "invert_depth: 6 m",
+        END,
+        &format!("class: hard_rock, {friction}"),
+        "spoil: slurry\npace: { programme: 90 }\n",
+    );
+    assert!(jacked(&text).checks.get(Subject::Programme).is_none());
+}
+
+/// The recalled rate in clay is for 8 to 12 in. A pipe of 24 in has its pilot at 15 m and follows at 5 m: 4 and 12 shifts
+/// for 60 m, where both together at 10 m would be 6.
+#[test]
+fn no_pace_of_small_pipe_for_large() {
+    let clay = "class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm";
+    let (small, total) = shifts(clay, "12 in", "auger");
+    assert!(small.contains(&"pilot stem and pipe, together"));
+    for size in ["24 in", "6 in"] {
+        let (stages, shifts) = shifts(clay, size, "auger");
+        assert!(stages.contains(&"pilot stem") && stages.contains(&"pipe pushed"), "{size}: {stages:?}");
+        assert_relative_eq!(shifts.unwrap() - total.unwrap(), 4.0 + 12.0 - 6.0, max_relative = 1e-9);
+    }
 }
