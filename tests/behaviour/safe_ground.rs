@@ -5,8 +5,11 @@ use crate::pull_works;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::conditions::time_plan;
+use jackpull::method::{Stations, stations};
+use jackpull::quantity::Measure;
 use jackpull::{Method, Scheme, assess};
 use proptest::prelude::*;
+use std::f64::consts::{FRAC_PI_4, PI};
 
 /// A clay pipe of 10 in jacked 60 m, with pits of these depths and this ground.
 fn file(launch: &str, reception: &str, ground: &str, more: &str) -> String {
@@ -243,4 +246,28 @@ fn no_pace_of_small_pipe_for_large() {
         assert!(stages.contains(&"pilot stem") && stages.contains(&"pipe pushed"), "{size}: {stages:?}");
         assert_relative_eq!(shifts.unwrap() - total.unwrap(), 4.0 + 12.0 - 6.0, max_relative = 1e-9);
     }
+}
+
+/// A slurry machine in ground of 10 blows bears 4 kPa a blow and 20 kPa (Japanese guide, recalled) on the face that it
+/// cuts: an overcut from 1.5 m to 1.6 m takes 60 kPa times the ring from the first station, which 5 kPa of friction holds.
+#[test]
+fn the_first_station_bears_the_overcut() {
+    let first = |bore: &str| {
+        let text = format!(
+            "service: casing\nlength: 300 m\nlaunch: {{ invert_depth: 6 m }}\ngrade: 0 %\ngroundwater: none\n\
+             lubrication: none\nground: [{{ class: firm_to_very_stiff_clay, spt_n: 10, largest_stone: 0 mm, \
+             unit_friction: {{ low: 1 kPa, likely: 5 kPa, high: 5 kPa }} }}]\n\
+             rig: {{ thrust: 3 MN, pull: 1 MN, station_thrust: 2 MN }}\nstem: {{ outside_diameter: none }}\n\
+             spoil: slurry\ncandidates: [{{ material: clay, size: 1300 mm, outside_diameter: 1.5 m, \
+             end_bearing_area: 0.9 m2, certificate: en_295_7{bore} }}]\n"
+        );
+        let drive = drive(&text);
+        let pipe = &drive.candidates()[0];
+        match stations(&drive, pipe, &assess(&drive, pipe, Method::PipeJacking)).unwrap() {
+            Stations::Placed(placed) => placed.places[0].si(),
+            other => panic!("{other:?}"),
+        }
+    };
+    let ring = FRAC_PI_4 * (1.6_f64.powi(2) - 1.5_f64.powi(2));
+    assert_relative_eq!(first("") - first(", bore: 1.6 m"), 60e3 * ring / (5e3 * PI * 1.5), max_relative = 1e-6);
 }
