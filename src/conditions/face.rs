@@ -33,12 +33,20 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
                 worst(checks, number(calc, drive, pipe, (stretch, depth), strength));
             }
         }
-        if let Some(plug) =
-            drive.site.plug.filter(|_| is_granular(stretch) && stretch.head_at_face() > Length::default())
-        {
+        if let Some(plug) = drive.site.plug.filter(|_| wants_plug(stretch)) {
             worst(checks, self::plug(calc, drive, stretch, plug));
         }
     }
+}
+
+/// Whether water stands over an open casing in silt, sand or gravel: only a plug of soil keeps the ground out.
+#[must_use]
+pub fn asks_for_plug(drive: &Drive) -> bool {
+    drive.site.face.open && drive.stretches.iter().any(wants_plug)
+}
+
+fn wants_plug(stretch: &Stretch) -> bool {
+    is_granular(stretch) && stretch.head_at_face() > Length::default()
 }
 
 fn is_granular(stretch: &Stretch) -> bool {

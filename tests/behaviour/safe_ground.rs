@@ -157,10 +157,10 @@ fn the_shallow_face_is_judged_too() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(32))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(64) })]
     /// A stretch is no better than any place in it.
     #[test]
-    fn no_place_of_a_stretch_is_worse_than_its_ends(shallow in 0.6..3.0_f64, deeper in 0.1..4.0_f64, share in 0.0..1.0_f64, surcharge in 0.0..40.0_f64) {
+    fn no_place_of_a_stretch_is_worse_than_its_ends(shallow in 0.6..1.2_f64, deeper in 0.1..3.0_f64, share in 0.0..1.0_f64, surcharge in 0.0..80.0_f64) {
         let soil = format!("soil: {{ moist: 18 kN/m3, friction_angle: 22 deg, undrained_strength: 40 kPa, surcharge: {surcharge} kPa }}");
         let ground = format!("class: firm_to_very_stiff_clay, spt_n: 5, largest_stone: 0 mm, {soil}");
         let used = |launch: f64, reception: f64| {
@@ -218,18 +218,19 @@ fn shifts(ground: &str, size: &str, spoil: &str) -> (Vec<&'static str>, Option<f
 #[test]
 fn no_pace_of_soil_in_rock() {
     let friction = "largest_stone: 0 mm, unit_friction: { low: 1 kPa, likely: 3 kPa, high: 6 kPa }";
+    let none = |spoil: &str| format!("{spoil}\nstem: {{ outside_diameter: none }}");
     for spoil in ["slurry", "open_edge\ncutting_edge: 20 mm"] {
         for rock in ["class: hard_rock", "class: weak_rock", "class: medium_to_dense_sand, mixed_with: hard_rock"] {
-            assert_eq!(shifts(&format!("{rock}, {friction}"), "1219.2 mm", spoil).1, None, "{rock} {spoil}");
+            assert_eq!(shifts(&format!("{rock}, {friction}"), "1219.2 mm", &none(spoil)).1, None, "{rock} {spoil}");
         }
-        assert!(shifts("class: medium_to_dense_sand, largest_stone: 0 mm", "1219.2 mm", spoil).1.is_some());
+        assert!(shifts("class: medium_to_dense_sand, largest_stone: 0 mm", "1219.2 mm", &none(spoil)).1.is_some());
     }
     // So is the programme.
     let text = file(
         "invert_depth: 6 m",
         END,
         &format!("class: hard_rock, {friction}"),
-        "spoil: slurry\npace: { programme: 90 }\n",
+        "spoil: slurry\nstem: { outside_diameter: none }\npace: { programme: 90 }\n",
     );
     assert!(jacked(&text).checks.get(Subject::Programme).is_none());
 }
