@@ -53,6 +53,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &thrust::FrictionForce::EQUATION,
     &thrust::FaceForce::EQUATION,
     &thrust::WeightAlongGrade::EQUATION,
+    &thrust::SignedWeightAlongGrade::EQUATION,
     &thrust::SlurryFace::EQUATION,
     &thrust::CuttingEdge::EQUATION,
     &thrust::OpenShieldFace::EQUATION,

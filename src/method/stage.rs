@@ -1,6 +1,6 @@
 //! A stage is who is in the bore and what moves. The force at an advance x of the body behind is
 //!
-//! `F(x) = friction of the body behind over 0..x + friction of the body ahead over x..L + weights uphill + face`
+//! `F(x) = friction of the body behind over 0..x + friction of the body ahead over x..L + weights on grade + face`
 //!
 //! so a stage that pushes a string out of the bore starts with the full friction of that string, not from zero.
 //! Unit friction is constant in a stretch, so F is linear between the ends of stretches and the stops, and its peak is
@@ -11,9 +11,10 @@ use crate::handbook::TipModel;
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
 use crate::laws::thrust::{
-    CuttingEdge, FaceForce, FrictionForce, OpenShieldFace, PilotTipAsCone, PilotTipInClay, SlurryFace, WeightAlongGrade,
+    CuttingEdge, FaceForce, FrictionForce, OpenShieldFace, PilotTipAsCone, PilotTipInClay, SignedWeightAlongGrade,
+    SlurryFace, WeightAlongGrade,
 };
-use crate::quantity::{Band, Force, Length, LineLoad, Measure, Ratio, UnitWeight};
+use crate::quantity::{Angle, Band, Force, Length, LineLoad, Measure, Ratio, UnitWeight};
 
 /// What may be in the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -101,14 +102,30 @@ impl Outside {
         friction.map(|unit_friction| FrictionForce { unit_friction, outside_diameter: self.diameter, length })
     }
 
-    /// Weight of the whole body along the grade, where it works against the movement, over the length: a part of the
-    /// body has a part of it.
-    fn uphill<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive) -> LineLoad {
+    /// Weight of the whole body along the grade over the length: a part of the body has a part of it.
+    fn uphill<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive) -> Band<LineLoad> {
         let length = drive.length.value;
-        self.weight.map_or(LineLoad::default(), |pipe_weight| {
-            calc.law(WeightAlongGrade { pipe_weight, length, rise: drive.grade.value }) / length
-        })
+        along_grade(calc, self.weight, length, drive.grade.value).map(|weight| weight / length)
     }
+}
+
+/// Weight along the grade where it works against the movement; downhill it helps at the low level alone.
+pub(super) fn along_grade<R: Recorder>(
+    calc: &mut Calc<R>,
+    weight: Option<LineLoad>,
+    length: Length,
+    rise: Angle,
+) -> Band<Force> {
+    let Some(pipe_weight) = weight else { return Band::default() };
+    let against = calc.law(WeightAlongGrade { pipe_weight, length, rise });
+    let low =
+        if rise < Angle::default() { calc.law(SignedWeightAlongGrade { pipe_weight, length, rise }) } else { against };
+    Band { low, likely: against, high: against }
+}
+
+/// A sum that help has been taken off, at the low level, is no pull.
+fn no_less_than_nothing(force: Band<Force>) -> Band<Force> {
+    Band { low: force.low.max(Force::default()), ..force }
 }
 
 fn sum(a: Band<Force>, b: Band<Force>) -> Band<Force> {
@@ -203,7 +220,7 @@ pub(super) fn walk_pushed<R: Recorder>(
         Some(body) => whole_friction(calc, drive, pipe, body),
         None => Band::default(),
     };
-    let climb_ahead = ahead.map_or(LineLoad::default(), |ahead| ahead.uphill(calc, drive));
+    let climb_ahead = ahead.map_or(Band::default(), |ahead| ahead.uphill(calc, drive));
     let climb = behind.uphill(calc, drive);
     let mut own = Band::<Force>::default();
     for stretch in &drive.stretches {
@@ -213,11 +230,11 @@ pub(super) fn walk_pushed<R: Recorder>(
             (_, None) => head(calc, drive.face, cut, guided, stretch),
         };
         let force = |advance: Length, own: Band<Force>, still_ahead: Band<Force>| {
-            let weight_ahead = climb_ahead * (drive.length.value - advance);
-            let weight = climb * advance + weight_ahead;
+            let weight_ahead = climb_ahead.map(|climb| climb * (drive.length.value - advance));
+            let weight = sum(climb.map(|climb| climb * advance), weight_ahead);
             Pushed {
-                on_rig: sum(sum(own, still_ahead), front.map(|front| front + weight)),
-                on_ahead: still_ahead.map(|ahead| ahead + weight_ahead),
+                on_rig: no_less_than_nothing(sum(sum(own, still_ahead), sum(front, weight))),
+                on_ahead: no_less_than_nothing(sum(still_ahead, weight_ahead)),
             }
         };
         // The front meets a stretch at its beginning, with the friction so far.
@@ -271,17 +288,13 @@ pub(super) fn walk_pulled<R: Recorder>(
     let length = drive.length.value;
     // What is left of the stem lies between the launch pit, where it leaves the bore, and the reamer; it climbs where
     // the drive falls away from that pit.
-    let climb = |calc: &mut Calc<R>, left: Length| {
-        stem.weight.map_or(Force::default(), |pipe_weight| {
-            calc.law(WeightAlongGrade { pipe_weight, length: left, rise: -drive.grade.value })
-        })
-    };
+    let climb = |calc: &mut Calc<R>, left: Length| along_grade(calc, stem.weight, left, -drive.grade.value);
     let mut left = whole_friction(calc, drive, pipe, Body::Stem);
     let mut emit = |calc: &mut Calc<R>, advance: Length, left: Band<Force>, stands: bool| {
         let weight = climb(calc, length - advance);
         let own = (trailing.pull)(advance);
-        let total =
-            |left: Band<Force>, own: Band<Force>| sum(sum(left, own), trailing.reamer.map(|reamer| reamer + weight));
+        let reamer = sum(trailing.reamer, weight);
+        let total = |left: Band<Force>, own: Band<Force>| no_less_than_nothing(sum(sum(left, own), reamer));
         at(advance, total(left, own), own);
         if stands {
             let raise = |friction| restarted(friction, drive.restart);

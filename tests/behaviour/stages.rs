@@ -237,6 +237,22 @@ fn stem_and_casing_weigh_uphill() {
     assert_relative_eq!(at("-5 %", walls.0, walls.1), at("-5 %", "", ""), max_relative = 1e-12);
 }
 
+/// Downhill the weight takes off what it adds uphill at the low level, no further than to nothing, and nowhere else.
+#[test]
+fn weight_downhill_helps_the_low_level_alone() {
+    let at = |grade: &str, weight: &str| {
+        let text =
+            plain("360 mm", "8 kPa", &format!(", weight: {weight}")).replace("grade: 0 %", &format!("grade: {grade}"));
+        jacked(&text).force.unwrap().map(|force| force.value)
+    };
+    let (level, up, down) = (at("0 %", "1.5 kN/m"), at("5 %", "1.5 kN/m"), at("-5 %", "1.5 kN/m"));
+    let along = 1.5e3 * 80.0 * 0.05_f64.atan().sin();
+    assert_relative_eq!(level.low - down.low, along, max_relative = 1e-9);
+    assert_relative_eq!(up.likely - level.likely, along, max_relative = 1e-9);
+    assert_eq!((down.likely, down.high), (level.likely, level.high));
+    assert_eq!(at("-20 %", "90 kN/m").low, 0.0);
+}
+
 /// Ground, stops and slope of a drive, as bare numbers.
 #[derive(Debug, Clone)]
 struct Case {
