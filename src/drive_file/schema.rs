@@ -806,6 +806,9 @@ pub struct CandidateFile {
     /// Yield strength of that casing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_yield_strength: Option<Field<Pressure>>,
+    /// Safety factor on that strength.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_factor: Option<Field<Ratio>>,
     /// Length of that casing that nothing holds, in the launch pit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_free_length: Option<Field<Length>>,

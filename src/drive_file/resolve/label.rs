@@ -92,6 +92,7 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         size("casing", &file.casing),
         size("casing wall", &file.casing_wall),
         shown("casing yield", file.casing_yield_strength.as_ref(), Role::Strength, system),
+        plain("casing factor", &file.casing_factor),
         shown("casing free", file.casing_free_length.as_ref(), Role::Distance, system),
         shown("casing joint", file.casing_joint_thrust.as_ref(), Role::Thrust, system),
         size("bore", &file.bore),
