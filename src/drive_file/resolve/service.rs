@@ -54,8 +54,9 @@ impl Resolver<'_> {
         stretches: &[Stretch],
         pipes: &mut [Pipe],
     ) -> Result<(), HandbookError> {
-        // With a faulty candidate the two lists do not go together, and there is no drive anyway.
-        if pipes.len() != file.candidates.len() {
+        // With a faulty candidate the two lists do not go together, and there is no drive anyway. Pipes that are
+        // proposed come after those of the file, and nothing is told of their strength.
+        if pipes.len() < file.candidates.len() {
             return Ok(());
         }
         let asked = file.candidates.iter().any(|candidate| candidate.crushing.is_some());
