@@ -4,6 +4,7 @@
 mod assist;
 mod figures;
 mod force;
+mod grout;
 mod jointed;
 mod link;
 mod pvc;

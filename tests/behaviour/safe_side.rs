@@ -56,6 +56,38 @@ fn water_and_vacuum_on_pipe_that_is_no_polyethylene() {
     }
 }
 
+/// Liquid grout of 1.8 at 300 kPa in a bore of 1.5 diameters on pipe that is no polyethylene: PVC DR 25 with 400,000 and
+/// 140,000 psi, 3 % out of round, safety 2; metal as an elastic ring, and thin iron goes under where thick steel holds.
+#[test]
+fn grout_on_pipe_that_is_no_polyethylene() {
+    let at = |bar: u32, pipe: &str| {
+        let grout =
+            format!("{CLAY}\nannulus: {{ filling: grouted, grout_density: 1800 kg/m3, grout_pressure: {bar}00 kPa }}");
+        pulled(&text("casing", "60 m", "duration: 6 h, score: 0 %", &grout, pipe))
+    };
+    let pvc = "material: pvc_fused, size: 12 in, sdr: 25, joint_factor: 0.9, bore: 500 mm";
+    let restrained = "material: pvc_restrained, size: 12 in, sdr: 25, joint_pull: 90 kN, bore: 500 mm";
+    for pipe in [pvc, restrained] {
+        let scheme = at(3, pipe);
+        let check = check(&scheme, Subject::CollapseInGrout);
+        assert_eq!(check.verdict, Verdict::Over);
+        let (demand, limit) = high(&scheme, Subject::CollapseInGrout);
+        assert_relative_eq!(demand, 300e3 + 1_800.0 * G * 0.5, max_relative = 1e-9);
+        let oval = (0.97_f64 / (1.03 * 1.03)).powi(3);
+        let ring = |modulus: f64| modulus * 6_894.757 * oval / (1.0 - 0.38 * 0.38) / 24.0_f64.powi(3);
+        assert_relative_eq!(limit, ring(140_000.0), max_relative = 1e-3);
+        assert_relative_eq!(check.likely().unwrap().1.si, ring(400_000.0), max_relative = 1e-3);
+    }
+    let steel = "material: steel, size: 12 in, wall: 0.375 in, steel_grade: api_5l_b";
+    assert_eq!(check(&at(3, steel), Subject::CollapseInGrout).verdict, Verdict::Within);
+    let iron = "material: ductile_iron, size: 300 mm, joint_pull: 90 kN, joint_deflection: 3 deg, pipe_length: 6 m";
+    // 170 GPa, 326 mm and 4.6 mm: 2 E (t / (D - t))³ is 994 kPa round, a half of three quarters of it counts.
+    assert_eq!(check(&at(3, iron), Subject::CollapseInGrout).verdict, Verdict::Within);
+    assert_eq!(check(&at(5, iron), Subject::CollapseInGrout).verdict, Verdict::Over);
+    // Without its pressure there is no such check.
+    assert!(pulled(&text("casing", "60 m", "duration: 6 h", CLAY, pvc)).checks.get(Subject::CollapseInGrout).is_none());
+}
+
 /// Soil that stands for years counts beside a vacuum as it does without one.
 #[test]
 fn soil_counts_beside_a_vacuum() {

@@ -75,13 +75,29 @@ fn stands<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, height: Length) -> (Ba
     (Band { low: water, likely: water, high: whole.map_or(water, |whole| whole.max(water)) }, whole.is_some())
 }
 
+/// Liquid grout stands in the bore from its lowest to its highest place, at its pressure.
+pub(super) fn grout_pressure<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    grout: Grout,
+) -> Band<Pressure> {
+    let climb = drive.length.value * drive.grade.value.sin().abs();
+    Band::same(calc.law(NetOutsidePressure {
+        density: grout.density,
+        height: pipe.bore.value + climb,
+        added: grout.pressure,
+        inside: Pressure::default(),
+    }))
+}
+
 /// A ring as it stands in service.
 #[derive(Clone, Copy)]
-struct InPlace {
-    section: Section,
-    modulus: Pressure,
-    poisson: Ratio,
-    ovality: Ratio,
+pub(super) struct InPlace {
+    pub(super) section: Section,
+    pub(super) modulus: Pressure,
+    pub(super) poisson: Ratio,
+    pub(super) ovality: Ratio,
 }
 
 impl InPlace {
@@ -103,7 +119,12 @@ impl InPlace {
 }
 
 /// The ring of PVC, at its modulus of years, or of metal; none of PE, which has its own checks.
-fn ring_of_other<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Option<InPlace> {
+pub(super) fn ring_of_other<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+) -> Option<InPlace> {
     let outside_diameter = pipe.outside_diameter.value;
     let mut of_pvc = |pvc: &PvcPipe| InPlace {
         section: Section::scored(calc, outside_diameter, pvc.wall.value, pull),
@@ -124,7 +145,7 @@ fn ring_of_other<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPi
     Some(InPlace { section: Section { outside_diameter, wall }, modulus, poisson, ovality: Ratio::default() })
 }
 
-/// Groundwater, soil and vacuum on a pulled pipe of PVC or metal.
+/// Grout, groundwater, soil and vacuum on a pulled pipe of PVC or metal.
 pub(super) fn checks_of_other<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
@@ -133,6 +154,9 @@ pub(super) fn checks_of_other<R: Recorder>(
     pull: &Pull,
     scheme: &mut Scheme,
 ) {
+    if let Some(grout) = drive.annulus.grout {
+        scheme.checks.add_some(super::grout::of_other(calc, drive, pipe, pulled, pull, grout));
+    }
     let Some(ring) = ring_of_other(calc, pipe, pulled, pull) else { return };
     calc.part("collapse in service");
     let water = drive.stretches.iter().map(|stretch| stretch.head).fold(Length::default(), Length::max);
@@ -170,18 +194,9 @@ impl Case<'_> {
         resistance.map(|resistance| factor.map(|factor| resistance / factor))
     }
 
-    /// Liquid grout stands in the bore from its lowest to its highest place, at its pressure.
     fn in_grout<R: Recorder>(&self, calc: &mut Calc<R>, grout: Grout, points: &ModulusPoints) -> Check {
         calc.part("collapse while the annulus is grouted");
-        let climb = self.drive.length.value * self.drive.grade.value.sin().abs();
-        let pressure = calc.doubted(|calc| {
-            Band::same(calc.law(NetOutsidePressure {
-                density: grout.density,
-                height: self.pipe.bore.value + climb,
-                added: grout.pressure,
-                inside: Pressure::default(),
-            }))
-        });
+        let pressure = calc.doubted(|calc| grout_pressure(calc, self.drive, self.pipe, grout));
         let resistance = calc.doubted(|calc| {
             let modulus = modulus(calc, points, self.pull, grout.sets_in, Cold::NotCredited);
             let Section { outside_diameter, wall } = self.section;
