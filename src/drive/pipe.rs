@@ -43,6 +43,9 @@ pub struct Pipe {
     pub(crate) sewer: Option<super::Sewer>,
     /// What it bears in service, where its crushing strength is known.
     pub(crate) service: Option<Box<super::PipeInService>>,
+    /// Pressure of traffic, impact included, on a pipe that is pulled, one a stretch; none there where the cover is less
+    /// than the table of live load has. None at all where neither soil nor traffic is told.
+    pub(crate) traffic: Option<Vec<Option<Pressure>>>,
     /// Price per metre, in the user's money, where the file gives it.
     pub(crate) price: Option<Priced<Length>>,
     /// What only the pipe maker knows and nobody has said, of a pipe that is proposed.

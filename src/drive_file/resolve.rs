@@ -32,6 +32,7 @@ mod soil;
 mod steering;
 mod stem;
 mod suitability;
+mod traffic;
 mod wall;
 mod weights;
 mod works;
@@ -292,7 +293,7 @@ impl Resolver<'_> {
         let site = self.site(file, &line, &stretches, &stem)?;
         self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;
-        self.in_service(file, &stretches, &mut candidates)?;
+        self.in_service(file, &stretches, line.shallowest(), &mut candidates)?;
         self.dry_hole(file, &stretches);
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;

@@ -212,7 +212,8 @@ friction_angle: 25 deg, undrained_strength: 60 kPa, undrained_modulus: 15 MPa } 
 /// Under 2.5 m of water; with the soil, the whole weight of both at the high level. 50 years, 5 % out of round.
 #[test]
 fn in_service() {
-    let with_soil = pulled(&text("casing", "60 m", "duration: 6 h, score: 0 %", SOIL, PE));
+    let soil = format!("{SOIL}\ntraffic: none");
+    let with_soil = pulled(&text("casing", "60 m", "duration: 6 h, score: 0 %", &soil, PE));
     let likely = check(&with_soil, Subject::CollapseInService).likely().unwrap().0.si;
     let (whole, limit) = high(&with_soil, Subject::CollapseInService);
     // The water of the tables weighs 9.81 kN/m3, the standard one 9.80665.

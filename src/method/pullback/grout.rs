@@ -1,6 +1,7 @@
 //! A pulled pipe of PVC or metal under liquid grout, empty, before anything holds it.
 
-use super::service::{InPlace, grout_pressure, ring_of_other};
+use super::in_place::InPlace;
+use super::service::{grout_pressure, ring_of_other};
 use crate::check::{Check, Subject};
 use crate::drive::{Barrel, Drive, Grout, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Doubted, Recorder};

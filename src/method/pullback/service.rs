@@ -1,31 +1,32 @@
-//! A pipe after the pull: under water and soil, and with a vacuum inside; PE also while the annulus is grouted, and how
-//! far it goes out of round.
+//! A pipe after the pull: under water, soil and traffic, and with a vacuum inside; while the annulus is grouted, and how
+//! far PE goes out of round.
 
+use super::in_place::{InPlace, is_driven_over, is_held, is_too_shallow, judged};
 use super::section::Section;
 use super::strength::{Cold, modulus};
 use crate::check::{Check, Subject};
-use crate::conditions::vertical_stress;
-use crate::drive::{Barrel, Drive, Grout, ModulusPoints, PePipe, Pipe, Pull, PulledPipe, PvcPipe, Soil};
+use crate::drive::{Barrel, Drive, Grout, ModulusPoints, PePipe, Pipe, Pull, PulledPipe, PvcPipe};
 use crate::law::{Calc, Doubt, Doubted, Recorder};
 use crate::laws::collapse::{CriticalPressure, OvalityFactor};
-use crate::laws::deflection::{BuoyantDeflection, IowaDeflection};
-use crate::laws::outside_pressure::{NetOutsidePressure, PressureOfBothTimes, SupportedCollapse};
-use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
+use crate::laws::deflection::BuoyantDeflection;
+use crate::laws::outside_pressure::{NetOutsidePressure, PressureOfBothTimes};
 use crate::method::scheme::Scheme;
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Role};
+use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role};
 use crate::source::Cited;
 use uom::si::f64::Acceleration;
 
 const HEAT: &str = "the heat of setting grout softens PE: it is not counted beyond the temperature of the pull";
 const WATER_ONLY: &str = "groundwater alone: the soil of every stretch is not given";
-const WITH_SOIL: &str = "likely groundwater alone, high the whole weight of soil and water, without support";
+const WATER_AND_TRAFFIC: &str = "groundwater and traffic alone: the soil of every stretch is not given";
+const WITH_SOIL: &str = "likely groundwater and traffic, high the whole weight of soil and water too, without support";
 const SUPPORTED: &str = "held by hardened grout all round, which is to be proved";
-const YEARS: &str =
-    "with the modulus of years for every load; high the whole weight of soil and water, where it is known";
-const ELASTIC: &str = "as an elastic ring; high the whole weight of soil and water, where it is known";
-const LOAD: &str =
-    "likely a column of soil that hangs in its sides, high its whole weight; against what collapse counts on";
+const YEARS: &str = "against the modulus of years; likely groundwater and traffic, high the whole weight of soil and \
+                     water too, where it is known";
+const ELASTIC: &str = "as an elastic ring; likely groundwater and traffic, high the whole weight of soil and water too, \
+                       where it is known";
+const LOAD: &str = "likely a column of soil that hangs in its sides, high its whole weight, both with traffic; against \
+                    what collapse counts on";
 
 pub(super) fn checks<R: Recorder>(
     calc: &mut Calc<R>,
@@ -40,39 +41,26 @@ pub(super) fn checks<R: Recorder>(
     if let (Some(grout), Some(points)) = (drive.annulus.grout, &pe.times.grout) {
         scheme.checks.add(case.in_grout(calc, grout, points));
     }
-    let water = drive.stretches.iter().map(|stretch| stretch.head).fold(Length::default(), Length::max);
-    if let Some(check) = case.in_service(calc, water) {
-        scheme.checks.add(check);
+    calc.part("collapse in service");
+    let ring = case.ring(calc);
+    let water = deepest_water(drive);
+    if let Some(check) = case.in_service(calc, ring, water) {
+        scheme.checks.add(judged(pipe, check));
     }
     if let (Some((vacuum, _)), Some(points)) = (drive.in_service.vacuum, &pe.times.vacuum) {
-        scheme.checks.add(case.vacuum(calc, water, vacuum.value, points));
+        scheme.checks.add(judged(pipe, case.vacuum(calc, ring, water, vacuum.value, points)));
     }
-    if let Some(check) = case.deflection(calc) {
-        scheme.checks.add(check);
+    calc.part("deflection in service");
+    if let Some(deflection) = ring.deflection(calc, drive, pipe) {
+        let limit = Doubted { value: drive.in_service.ovality, doubt: None };
+        let check = Check::at_most(Subject::Deflection, Role::Percent, deflection, limit);
+        scheme.checks.add(judged(pipe, check.as_screen().with_note(LOAD)));
     }
 }
 
-/// Total stress at the invert in the deepest place of every stretch, at its greatest; `None` where any is not known.
-fn weight_of_all<R: Recorder>(calc: &mut Calc<R>, drive: &Drive) -> Option<Pressure> {
-    let mut greatest = Pressure::default();
-    for stretch in &drive.stretches {
-        let soil = stretch.soil.as_ref()?;
-        greatest = greatest.max(vertical_stress(calc, soil, soil.depths.1)?.total);
-    }
-    Some(greatest)
-}
-
-/// Pressure for years: likely groundwater alone, high the whole weight of soil and water where it is known.
-fn stands<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, height: Length) -> (Band<Pressure>, bool) {
-    let law = NetOutsidePressure {
-        density: super::force::water(),
-        height,
-        added: Pressure::default(),
-        inside: Pressure::default(),
-    };
-    let water = calc.law(law);
-    let whole = weight_of_all(calc, drive);
-    (Band { low: water, likely: water, high: whole.map_or(water, |whole| whole.max(water)) }, whole.is_some())
+/// The highest column of groundwater over the invert.
+fn deepest_water(drive: &Drive) -> Length {
+    drive.stretches.iter().map(|stretch| stretch.head).fold(Length::default(), Length::max)
 }
 
 /// Liquid grout stands in the bore from its lowest to its highest place, at its pressure.
@@ -91,33 +79,6 @@ pub(super) fn grout_pressure<R: Recorder>(
     }))
 }
 
-/// A ring as it stands in service.
-#[derive(Clone, Copy)]
-pub(super) struct InPlace {
-    pub(super) section: Section,
-    pub(super) modulus: Pressure,
-    pub(super) poisson: Ratio,
-    pub(super) ovality: Ratio,
-}
-
-impl InPlace {
-    /// What it bears for a load of the time of its modulus.
-    fn resists<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive) -> Doubted<Pressure> {
-        let service = &drive.in_service;
-        let held = drive.annulus.proved && drive.annulus.grouted;
-        calc.doubted(|calc| {
-            let ovality_factor = calc.law(OvalityFactor { ovality: self.ovality.max(service.ovality.value) });
-            calc.law(SupportedCollapse {
-                enhancement: if held { service.supported } else { service.unsupported }.value,
-                modulus: self.modulus,
-                poisson: self.poisson,
-                dimension_ratio: self.section.outside_diameter / self.section.wall,
-                ovality_factor,
-            })
-        })
-    }
-}
-
 /// The ring of PVC, at its modulus of years, or of metal; none of PE, which has its own checks.
 pub(super) fn ring_of_other<R: Recorder>(
     calc: &mut Calc<R>,
@@ -129,6 +90,7 @@ pub(super) fn ring_of_other<R: Recorder>(
     let mut of_pvc = |pvc: &PvcPipe| InPlace {
         section: Section::scored(calc, outside_diameter, pvc.wall.value, pull),
         modulus: pvc.modulus_long,
+        share: Doubted { value: pvc.modulus_long / pvc.modulus, doubt: None },
         poisson: pvc.poisson,
         ovality: pvc.ovality,
     };
@@ -142,10 +104,11 @@ pub(super) fn ring_of_other<R: Recorder>(
         },
         PulledPipe::Steel(steel) => (steel.wall.value, steel.modulus, steel.factors.poisson),
     };
-    Some(InPlace { section: Section { outside_diameter, wall }, modulus, poisson, ovality: Ratio::default() })
+    let share = Doubted { value: Ratio::from(1.0), doubt: None };
+    Some(InPlace { section: Section { outside_diameter, wall }, modulus, share, poisson, ovality: Ratio::default() })
 }
 
-/// Grout, groundwater, soil and vacuum on a pulled pipe of PVC or metal.
+/// Grout, groundwater, soil, traffic and vacuum on a pulled pipe of PVC or metal.
 pub(super) fn checks_of_other<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
@@ -159,20 +122,18 @@ pub(super) fn checks_of_other<R: Recorder>(
     }
     let Some(ring) = ring_of_other(calc, pipe, pulled, pull) else { return };
     calc.part("collapse in service");
-    let water = drive.stretches.iter().map(|stretch| stretch.head).fold(Length::default(), Length::max);
-    let pressure = calc.doubted(|calc| stands(calc, drive, water));
-    let pressure = pressure.map(|(pressure, _)| pressure);
+    let pressure = ring.load(calc, drive, pipe, deepest_water(drive)).map(|load| load.pressure);
     let factor = pull.collapse_factor;
     let limit = ring.resists(calc, drive).map(|resistance| factor.map(|factor| resistance / factor));
     let note = if matches!(pulled, PulledPipe::Steel(_)) || !pulled.is_plastic() { ELASTIC } else { YEARS };
-    if pressure.value.high > Pressure::default() {
+    if pressure.value.high > Pressure::default() || is_too_shallow(pipe) {
         let check = Check::at_most(Subject::CollapseInService, Role::Pressure, pressure, limit);
-        scheme.checks.add(check.with_note(note));
+        scheme.checks.add(judged(pipe, check.with_note(note)));
     }
     if let Some((vacuum, _)) = drive.in_service.vacuum {
         let pressure = pressure.map(|pressure| pressure.map(|stands| stands + vacuum.value));
         let check = Check::at_most(Subject::Vacuum, Role::Pressure, pressure, limit);
-        scheme.checks.add(check.with_note(note));
+        scheme.checks.add(judged(pipe, check.with_note(note)));
     }
 }
 
@@ -211,28 +172,32 @@ impl Case<'_> {
         Check::at_most(Subject::CollapseInGrout, Role::Pressure, pressure, self.limit(resistance)).with_note(HEAT)
     }
 
-    /// What the pipe bears for ever, or for a time on top of it.
-    fn resists<R: Recorder>(&self, calc: &mut Calc<R>, modulus: Pressure) -> (Pressure, Doubt) {
+    /// At the modulus of years. Traffic is taken to stand as long as the fluid of the bore: it comes in seconds.
+    fn ring<R: Recorder>(&self, calc: &mut Calc<R>) -> InPlace {
+        let long = self.pe.times.long.1;
+        let share = if is_driven_over(self.pipe) {
+            let duration = self.pull.load_duration;
+            let soft = calc.doubted(|calc| modulus(calc, &self.pe.soft, self.pull, duration, Cold::NotCredited));
+            soft.map(|soft| (long / soft).min(Ratio::from(1.0)))
+        } else {
+            Doubted { value: Ratio::from(1.0), doubt: None }
+        };
         let (section, poisson, ovality) = (self.section, self.pull.poisson, self.pe.ovality);
-        let resistance = InPlace { section, modulus, poisson, ovality }.resists(calc, self.drive);
-        (resistance.value, resistance.doubt)
+        InPlace { section, modulus: long, share, poisson, ovality }
     }
 
-    fn in_service<R: Recorder>(&self, calc: &mut Calc<R>, height: Length) -> Option<Check> {
-        calc.part("collapse in service");
-        let stands = calc.doubted(|calc| stands(calc, self.drive, height));
-        let pressure = stands.map(|(pressure, _)| pressure);
-        let knows_soil = stands.value.1;
-        if !(pressure.value.high > Pressure::default()) {
+    fn in_service<R: Recorder>(&self, calc: &mut Calc<R>, ring: InPlace, height: Length) -> Option<Check> {
+        let load = ring.load(calc, self.drive, self.pipe, height);
+        let pressure = load.map(|load| load.pressure);
+        if !(pressure.value.high > Pressure::default() || is_too_shallow(self.pipe)) {
             return None;
         }
-        let (value, doubt) = self.resists(calc, self.pe.times.long.1);
-        let limit = self.limit(Doubted { value, doubt });
+        let limit = self.limit(ring.resists(calc, self.drive));
         let check = Check::at_most(Subject::CollapseInService, Role::Pressure, pressure, limit);
-        let held = self.drive.annulus.proved && self.drive.annulus.grouted;
-        Some(check.with_note(match (held, knows_soil) {
+        Some(check.with_note(match (is_held(self.drive), load.value.knows_soil) {
             (true, _) => SUPPORTED,
             (false, true) => WITH_SOIL,
+            (false, false) if is_driven_over(self.pipe) => WATER_AND_TRAFFIC,
             (false, false) => WATER_ONLY,
         }))
     }
@@ -241,6 +206,7 @@ impl Case<'_> {
     fn vacuum<R: Recorder>(
         &self,
         calc: &mut Calc<R>,
+        ring: InPlace,
         height: Length,
         vacuum: Pressure,
         points: &ModulusPoints,
@@ -248,66 +214,21 @@ impl Case<'_> {
         calc.part("vacuum in service");
         let lasts = self.drive.in_service.vacuum.map_or(self.pull.load_duration, |(_, lasts)| lasts);
         let soft = calc.doubted(|calc| modulus(calc, points, self.pull, lasts, Cold::NotCredited));
+        let load = ring.load(calc, self.drive, self.pipe, height);
         let pressure = calc.doubted(|calc| {
-            stands(calc, self.drive, height).0.map(|long| {
+            load.value.pressure.map(|long| {
                 calc.law(PressureOfBothTimes {
                     long,
-                    modulus_long: self.pe.times.long.1,
+                    modulus_long: ring.modulus,
                     short: vacuum,
                     modulus_short: soft.value,
                 })
             })
         });
-        let (value, doubt) = self.resists(calc, soft.value);
-        let limit = self.limit(Doubted { value, doubt: doubt.or(soft.doubt) });
+        let pressure = Doubted { value: pressure.value, doubt: pressure.doubt.or(load.doubt) };
+        let resistance = InPlace { modulus: soft.value, ..ring }.resists(calc, self.drive);
+        let doubt: Doubt = resistance.doubt.or(soft.doubt);
+        let limit = self.limit(Doubted { value: resistance.value, doubt });
         Check::at_most(Subject::Vacuum, Role::Pressure, pressure, limit)
-    }
-
-    /// Where the soil of every stretch is known and no proved grout holds the ring.
-    fn deflection<R: Recorder>(&self, calc: &mut Calc<R>) -> Option<Check> {
-        if self.drive.annulus.proved && self.drive.annulus.grouted {
-            return None;
-        }
-        calc.part("deflection in service");
-        let service = &self.drive.in_service;
-        let whole = weight_of_all(calc, self.drive)?;
-        let arched = calc.doubted(|calc| {
-            let soils = self.drive.stretches.iter().filter_map(|stretch| stretch.soil.as_ref());
-            soils.fold(Pressure::default(), |most, soil| most.max(self.arched(calc, soil)))
-        });
-        let Section { outside_diameter, wall } = self.section;
-        let iowa = |pressure, lag| IowaDeflection {
-            lag,
-            bedding: service.bedding,
-            pressure,
-            modulus: self.pe.times.long.1,
-            outside_diameter,
-            wall,
-            soil_modulus: self.drive.annulus.soil_modulus.unwrap_or_default(),
-        };
-        // Beyond its range the form tells too little, and the limit lies well inside: nothing rests on the doubt.
-        let deflection = calc.doubted(|calc| {
-            let likely = calc.law(iowa(arched.value, service.lag.0));
-            Band { low: likely, likely, high: calc.law(iowa(whole, service.lag.1)).max(likely) }
-        });
-        let deflection = Doubted { value: deflection.value, doubt: arched.doubt };
-        let limit = Doubted { value: service.ovality, doubt: None };
-        let check = Check::at_most(Subject::Deflection, Role::Percent, deflection, limit);
-        Some(check.as_screen().with_note(LOAD))
-    }
-
-    /// Pressure of a column of soil over the bore that hangs in its sides with half of its friction.
-    fn arched<R: Recorder>(&self, calc: &mut Calc<R>, soil: &Soil) -> Pressure {
-        let Some(layer) = soil.at_pipe() else { return Pressure::default() };
-        let half = Angle::from_si(layer.friction_angle.si() / 2.0);
-        let width = calc.law(SiloWidthTerzaghi { outside_diameter: self.pipe.bore.value, friction_angle: half });
-        calc.law(SiloStress {
-            unit_weight: layer.saturated.unwrap_or(layer.moist),
-            width,
-            depth: soil.depths.1,
-            lateral_friction: half.tan(),
-            cohesion: Pressure::default(),
-            surcharge: soil.surcharge,
-        })
     }
 }
