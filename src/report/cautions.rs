@@ -30,7 +30,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
      of the library only)",
     "annulus: lifts and ballast of grouting, its heat, strength and reach",
-    "traffic over pulled pipe where neither it nor the soil is given; internal pressure; deflection of pulled PVC and metal pipe; PE and PVC that are warm in service",
+    "traffic over pulled pipe where neither it nor the soil is given; internal pressure; deflection of pulled metal pipe; PE and PVC that are warm in service",
     "stability of the bore; drawdown by pumping and what settles with it",
     "shoring of pits; room for a machine that is longer than the pipes, at the reception",
     "size of heave; settlement in the long run",

@@ -7,12 +7,13 @@ use super::section::Section;
 use crate::check::Check;
 use crate::conditions::vertical_stress;
 use crate::drive::{Drive, Pipe, Soil};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::collapse::OvalityFactor;
-use crate::laws::deflection::IowaDeflection;
+use crate::laws::deflection::{IowaDeflection, MOST_DEFLECTION};
 use crate::laws::outside_pressure::{NetOutsidePressure, SupportedCollapse};
 use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
 use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio};
+use crate::source::Cited;
 
 const TOO_SHALLOW: &str =
     "the cover is less than the table of live load has: what traffic puts on the pipe is not known";
@@ -104,19 +105,42 @@ impl InPlace {
         Doubted { value: load.value, doubt: load.doubt.or(doubt) }
     }
 
-    /// What it bears for a load of the time of its modulus.
-    pub(super) fn resists<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive) -> Doubted<Pressure> {
-        let service = &drive.in_service;
-        let held = is_held(drive);
-        calc.doubted(|calc| {
-            let ovality_factor = calc.law(OvalityFactor { ovality: self.ovality.max(service.ovality.value) });
-            calc.law(SupportedCollapse {
-                enhancement: if held { service.supported } else { service.unsupported }.value,
-                modulus: self.modulus,
-                poisson: self.poisson,
-                dimension_ratio: self.section.outside_diameter / self.section.wall,
-                ovality_factor,
+    /// What it bears for a load of the time of its modulus, as far out of round as it goes by level. A ring that goes
+    /// beyond the range of its deflection bears less than at the end of it: what fails there fails, and what would pass
+    /// is in doubt.
+    pub(super) fn limit<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        drive: &Drive,
+        safety: Cited<Ratio>,
+        demand: Band<Pressure>,
+        deflection: Option<Doubted<Band<Ratio>>>,
+    ) -> Doubted<Cited<Band<Pressure>>> {
+        let round = self.ovality.max(drive.in_service.ovality.value);
+        let most = Ratio::from(MOST_DEFLECTION);
+        let bent = deflection.map_or(Band::default(), |deflection| deflection.value);
+        let mut doubt = deflection.filter(|_| bent.high > round).and_then(|deflection| deflection.doubt);
+        let limit = calc.doubted(|calc| {
+            demand.with(bent, |demand, bent| (demand, bent)).map(|(demand, bent)| {
+                let limit = self.resists(calc, drive, round.max(bent.min(most))) / safety.value;
+                if bent > most && demand > Pressure::default() && demand <= limit {
+                    doubt = doubt.or(Some(&IowaDeflection::EQUATION));
+                }
+                limit
             })
+        });
+        Doubted { value: safety.map(|_| limit.value), doubt: limit.doubt.or(doubt) }
+    }
+
+    fn resists<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, ovality: Ratio) -> Pressure {
+        let service = &drive.in_service;
+        let ovality_factor = calc.law(OvalityFactor { ovality });
+        calc.law(SupportedCollapse {
+            enhancement: if is_held(drive) { service.supported } else { service.unsupported }.value,
+            modulus: self.modulus,
+            poisson: self.poisson,
+            dimension_ratio: self.section.outside_diameter / self.section.wall,
+            ovality_factor,
         })
     }
 
@@ -140,11 +164,11 @@ impl InPlace {
             let whole = whole(calc, soil)? + live;
             let arched = calc.doubted(|calc| arched(calc, pipe, soil));
             doubt = doubt.or(arched.doubt);
-            // Beyond its range the form tells too little, and the limit lies well inside: nothing rests on the doubt.
+            // Beyond its range the form tells too little, and its limit lies well inside: nothing rests on the doubt there.
             let here = calc.doubted(|calc| {
                 let mut likely = self.iowa(calc, drive, arched.value, first);
                 if live > Pressure::default() {
-                    likely += self.iowa(calc, drive, live * self.share.value, one);
+                    likely += Self { modulus: self.modulus / self.share.value, ..*self }.iowa(calc, drive, live, one);
                 }
                 Band { low: likely, likely, high: self.iowa(calc, drive, whole, whole_lag).max(likely) }
             });

@@ -1,12 +1,12 @@
 //! A pipe after the pull: under water, soil and traffic, and with a vacuum inside; while the annulus is grouted, and how
-//! far PE goes out of round.
+//! far plastic goes out of round.
 
 use super::in_place::{InPlace, is_driven_over, is_held, is_too_shallow, judged};
 use super::section::Section;
 use super::strength::{Cold, modulus};
 use crate::check::{Check, Subject};
 use crate::drive::{Barrel, Drive, Grout, ModulusPoints, PePipe, Pipe, Pull, PulledPipe, PvcPipe};
-use crate::law::{Calc, Doubt, Doubted, Recorder};
+use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::collapse::{CriticalPressure, OvalityFactor};
 use crate::laws::deflection::BuoyantDeflection;
 use crate::laws::outside_pressure::{NetOutsidePressure, PressureOfBothTimes};
@@ -19,14 +19,15 @@ use uom::si::f64::Acceleration;
 const HEAT: &str = "the heat of setting grout softens PE: it is not counted beyond the temperature of the pull";
 const WATER_ONLY: &str = "groundwater alone: the soil of every stretch is not given";
 const WATER_AND_TRAFFIC: &str = "groundwater and traffic alone: the soil of every stretch is not given";
-const WITH_SOIL: &str = "likely groundwater and traffic, high the whole weight of soil and water too, without support";
+const WITH_SOIL: &str = "likely groundwater and traffic, high the whole weight of soil and water too, without \
+                         support, out of round as it deflects";
 const SUPPORTED: &str = "held by hardened grout all round, which is to be proved";
 const YEARS: &str = "against the modulus of years; likely groundwater and traffic, high the whole weight of soil and \
-                     water too, where it is known";
+                     water too, where it is known, out of round as it deflects";
 const ELASTIC: &str = "as an elastic ring; likely groundwater and traffic, high the whole weight of soil and water too, \
-                       where it is known";
+                       where it is known, out of round as it deflects";
 const LOAD: &str = "likely a column of soil that hangs in its sides, high its whole weight, both with traffic; against \
-                    what collapse counts on";
+                    what collapse counts on at least";
 
 pub(super) fn checks<R: Recorder>(
     calc: &mut Calc<R>,
@@ -41,21 +42,42 @@ pub(super) fn checks<R: Recorder>(
     if let (Some(grout), Some(points)) = (drive.annulus.grout, &pe.times.grout) {
         scheme.checks.add(case.in_grout(calc, grout, points));
     }
-    calc.part("collapse in service");
     let ring = case.ring(calc);
-    let water = deepest_water(drive);
-    if let Some(check) = case.in_service(calc, ring, water) {
+    let deflection = deflection(calc, drive, pipe, ring);
+    let laid = Laid { ring, deflection, height: deepest_water(drive) };
+    if let Some(check) = case.in_service(calc, laid) {
         scheme.checks.add(judged(pipe, check));
     }
     if let (Some((vacuum, _)), Some(points)) = (drive.in_service.vacuum, &pe.times.vacuum) {
-        scheme.checks.add(judged(pipe, case.vacuum(calc, ring, water, vacuum.value, points)));
+        scheme.checks.add(judged(pipe, case.vacuum(calc, laid, vacuum.value, points)));
     }
+    scheme.checks.add_some(deflection.map(|deflection| deflects(drive, pipe, deflection)));
+}
+
+fn deflection<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    ring: InPlace,
+) -> Option<Doubted<Band<Ratio>>> {
     calc.part("deflection in service");
-    if let Some(deflection) = ring.deflection(calc, drive, pipe) {
-        let limit = Doubted { value: drive.in_service.ovality, doubt: None };
-        let check = Check::at_most(Subject::Deflection, Role::Percent, deflection, limit);
-        scheme.checks.add(judged(pipe, check.as_screen().with_note(LOAD)));
-    }
+    ring.deflection(calc, drive, pipe)
+}
+
+/// The deflection of a plastic pipe, against what collapse counts on at least.
+fn deflects(drive: &Drive, pipe: &Pipe, deflection: Doubted<Band<Ratio>>) -> Check {
+    let limit = Doubted { value: drive.in_service.ovality, doubt: None };
+    let check = Check::at_most(Subject::Deflection, Role::Percent, deflection, limit);
+    judged(pipe, check.as_screen().with_note(LOAD))
+}
+
+/// A ring in the ground.
+#[derive(Clone, Copy)]
+struct Laid {
+    ring: InPlace,
+    deflection: Option<Doubted<Band<Ratio>>>,
+    /// Groundwater over the invert.
+    height: Length,
 }
 
 /// The highest column of groundwater over the invert.
@@ -121,19 +143,24 @@ pub(super) fn checks_of_other<R: Recorder>(
         scheme.checks.add_some(super::grout::of_other(calc, drive, pipe, pulled, pull, grout));
     }
     let Some(ring) = ring_of_other(calc, pipe, pulled, pull) else { return };
+    let deflection = deflection(calc, drive, pipe, ring);
     calc.part("collapse in service");
     let pressure = ring.load(calc, drive, pipe, deepest_water(drive)).map(|load| load.pressure);
-    let factor = pull.collapse_factor;
-    let limit = ring.resists(calc, drive).map(|resistance| factor.map(|factor| resistance / factor));
+    let safety = pull.collapse_factor;
     let note = if matches!(pulled, PulledPipe::Steel(_)) || !pulled.is_plastic() { ELASTIC } else { YEARS };
     if pressure.value.high > Pressure::default() || is_too_shallow(pipe) {
-        let check = Check::at_most(Subject::CollapseInService, Role::Pressure, pressure, limit);
+        let limit = ring.limit(calc, drive, safety, pressure.value, deflection);
+        let check = Check::at_most_by_level(Subject::CollapseInService, Role::Pressure, pressure, limit);
         scheme.checks.add(judged(pipe, check.with_note(note)));
     }
     if let Some((vacuum, _)) = drive.in_service.vacuum {
         let pressure = pressure.map(|pressure| pressure.map(|stands| stands + vacuum.value));
-        let check = Check::at_most(Subject::Vacuum, Role::Pressure, pressure, limit);
+        let limit = ring.limit(calc, drive, safety, pressure.value, deflection);
+        let check = Check::at_most_by_level(Subject::Vacuum, Role::Pressure, pressure, limit);
         scheme.checks.add(judged(pipe, check.with_note(note)));
+    }
+    if pulled.is_plastic() {
+        scheme.checks.add_some(deflection.map(|deflection| deflects(drive, pipe, deflection)));
     }
 }
 
@@ -186,14 +213,16 @@ impl Case<'_> {
         InPlace { section, modulus: long, share, poisson, ovality }
     }
 
-    fn in_service<R: Recorder>(&self, calc: &mut Calc<R>, ring: InPlace, height: Length) -> Option<Check> {
-        let load = ring.load(calc, self.drive, self.pipe, height);
+    fn in_service<R: Recorder>(&self, calc: &mut Calc<R>, laid: Laid) -> Option<Check> {
+        calc.part("collapse in service");
+        let load = laid.ring.load(calc, self.drive, self.pipe, laid.height);
         let pressure = load.map(|load| load.pressure);
         if !(pressure.value.high > Pressure::default() || is_too_shallow(self.pipe)) {
             return None;
         }
-        let limit = self.limit(ring.resists(calc, self.drive));
-        let check = Check::at_most(Subject::CollapseInService, Role::Pressure, pressure, limit);
+        let safety = self.pull.collapse_factor;
+        let limit = laid.ring.limit(calc, self.drive, safety, pressure.value, laid.deflection);
+        let check = Check::at_most_by_level(Subject::CollapseInService, Role::Pressure, pressure, limit);
         Some(check.with_note(match (is_held(self.drive), load.value.knows_soil) {
             (true, _) => SUPPORTED,
             (false, true) => WITH_SOIL,
@@ -203,32 +232,25 @@ impl Case<'_> {
     }
 
     /// The water stands for years, the vacuum for hours: each counts at the stiffness of its time.
-    fn vacuum<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        ring: InPlace,
-        height: Length,
-        vacuum: Pressure,
-        points: &ModulusPoints,
-    ) -> Check {
+    fn vacuum<R: Recorder>(&self, calc: &mut Calc<R>, laid: Laid, vacuum: Pressure, points: &ModulusPoints) -> Check {
         calc.part("vacuum in service");
         let lasts = self.drive.in_service.vacuum.map_or(self.pull.load_duration, |(_, lasts)| lasts);
         let soft = calc.doubted(|calc| modulus(calc, points, self.pull, lasts, Cold::NotCredited));
-        let load = ring.load(calc, self.drive, self.pipe, height);
+        let load = laid.ring.load(calc, self.drive, self.pipe, laid.height);
         let pressure = calc.doubted(|calc| {
             load.value.pressure.map(|long| {
                 calc.law(PressureOfBothTimes {
                     long,
-                    modulus_long: ring.modulus,
+                    modulus_long: laid.ring.modulus,
                     short: vacuum,
                     modulus_short: soft.value,
                 })
             })
         });
         let pressure = Doubted { value: pressure.value, doubt: pressure.doubt.or(load.doubt) };
-        let resistance = InPlace { modulus: soft.value, ..ring }.resists(calc, self.drive);
-        let doubt: Doubt = resistance.doubt.or(soft.doubt);
-        let limit = self.limit(Doubted { value: resistance.value, doubt });
-        Check::at_most(Subject::Vacuum, Role::Pressure, pressure, limit)
+        let ring = InPlace { modulus: soft.value, ..laid.ring };
+        let limit = ring.limit(calc, self.drive, self.pull.collapse_factor, pressure.value, laid.deflection);
+        let limit = Doubted { value: limit.value, doubt: limit.doubt.or(soft.doubt) };
+        Check::at_most_by_level(Subject::Vacuum, Role::Pressure, pressure, limit)
     }
 }
