@@ -2,7 +2,7 @@
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::casing::Casing;
-use super::pulled::{Barrel, JointedPipe, PvcPipe, SteelPipe};
+use super::pulled::{Barrel, HeavyIron, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
 use crate::handbook::{Family, Method};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
@@ -157,6 +157,17 @@ impl PulledPipe {
             Self::Pe(_) | Self::Pvc(_) => None,
             Self::Jointed(jointed) => jointed.weight,
             Self::Steel(steel) => steel.weight,
+        }
+    }
+
+    /// What makes a pipe of iron heavier than its least wall, where the file does not give its weight.
+    pub(crate) fn heavy_iron(&self) -> Option<HeavyIron> {
+        match self {
+            Self::Jointed(jointed) if jointed.weight.is_none() => match &jointed.barrel {
+                Barrel::Iron { heavy, .. } => Some(*heavy),
+                Barrel::Pvc(_) => None,
+            },
+            _ => None,
         }
     }
 

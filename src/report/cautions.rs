@@ -42,6 +42,10 @@ pub(super) const NOT_CHECKED: &[&str] = &[
 const PUSHED: &str = "The likely pull counts on the push at the tail, the high one does without it. What the machine holds to, and what \
      its grip does to the wall of the pipe, are not checked. Push no harder than the string follows.";
 
+/// What goes with iron pipe whose weight the file does not give.
+const IRON: &str = "The weight of the iron pipe is reckoned: by its least wall alone where it floats, by the nominal wall and a cement \
+                    lining where it sinks, without sockets and coating. Give its maker's `weight`.";
+
 /// What goes with every result.
 pub(super) const ALWAYS: &[&str] = &[
     "A preliminary engineering aid. A licensed engineer checks it against local codes, the pipe maker's data and the \
@@ -116,6 +120,9 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     {
         if drive.pull.as_ref().is_some_and(|pull| pull.push_assist.is_some()) {
             cautions.push(PUSHED.to_owned());
+        }
+        if pipe.pulled.as_ref().is_some_and(|pulled| pulled.heavy_iron().is_some()) {
+            cautions.push(IRON.to_owned());
         }
         let annulus = Shown::of(pipe.bore.value - pipe.outside_diameter.value, Role::Offset).display(system);
         cautions.push(format!(

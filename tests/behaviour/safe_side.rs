@@ -266,3 +266,33 @@ fn deflection_of_pvc() {
     assert_eq!(check(&scheme, Subject::Deflection).verdict, Verdict::WithCare);
     assert_eq!(check(&scheme, Subject::CollapseInService).verdict, Verdict::WithCare);
 }
+
+/// Iron DN 300 of 326 mm: 4.6 mm least wall, 6.2 mm nominal one, 4 mm of mortar. On the ground and where it sinks it weighs
+/// all of it, where it floats the least.
+#[test]
+fn iron_weighs_more_than_its_least_wall() {
+    let ring = |outside: f64, wall: f64, density: f64| std::f64::consts::PI * (outside - wall) * wall * density * G;
+    let (iron, mortar) = (7_050.0, 2_400.0);
+    let least = ring(0.326, 0.0046, iron);
+    let heavy = ring(0.326, 0.0062, iron) + ring(0.326 - 2.0 * 0.0062, 0.004, mortar);
+    assert!(heavy / least > 1.5);
+    let pipe = "material: ductile_iron, size: 300 mm, joint_pull: 300 kN, joint_deflection: 3 deg, pipe_length: 6 m";
+    let pull = |how: &str, more: &str| {
+        let file = text("casing", "60 m", &format!("duration: 6 h, {how}"), CLAY, &format!("{pipe}{more}"));
+        let force = pulled(&file).force.unwrap();
+        (force.likely.value, force.high.value)
+    };
+    let given = |weight: f64| format!(", weight: {weight} N/m");
+    let dry = "hole: dry_and_stable, contents: empty, excess_length: 0 m";
+    assert_relative_eq!(pull(dry, "").1, pull(dry, &given(heavy)).1, max_relative = 1e-6);
+    assert!(pull(dry, "").1 > 1.5 * pull(dry, &given(least)).1);
+    // A wall of the file is the nominal one; a weight of the file is the weight.
+    let walled = ring(0.326, 0.0072, iron) + ring(0.326 - 2.0 * 0.0072, 0.004, mortar);
+    assert_relative_eq!(pull(dry, ", wall: 7.2 mm").1, pull(dry, &given(walled)).1, max_relative = 1e-6);
+    let rollers = "string_on: rollers, excess_length: 0 m, unit_drag: 0 Pa, contents:";
+    for contents in ["empty", "water"] {
+        let wet = format!("{rollers} {contents}");
+        let ends = [pull(&wet, &given(least)).0, pull(&wet, &given(heavy)).0];
+        assert_relative_eq!(pull(&wet, "").0, ends[0].max(ends[1]), max_relative = 1e-3);
+    }
+}
