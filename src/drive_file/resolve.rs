@@ -283,7 +283,7 @@ impl Resolver<'_> {
             let complaint = Complaint::from("expected at least one pipe to choose from, got none");
             self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
         }
-        label::tell_apart(&listed, &mut candidates);
+        label::tell_apart(&listed, &mut candidates, self.system);
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
