@@ -87,6 +87,33 @@ fn forces(text: &str) -> Vec<f64> {
     bands.flat_map(|band| [band.low.value, band.likely.value, band.high.value]).collect()
 }
 
+/// The same text with every quantity in US units.
+fn in_us_units(text: &str) -> String {
+    let foot = 0.3048;
+    let pound = 4.448_221_615_260_5;
+    let known = [
+        ("m", foot, "ft"),
+        ("mm", 0.0254e3, "in"),
+        ("m2", foot * foot, "ft2"),
+        ("kN", pound, "kip"),
+        ("kN/m", pound / foot / 1e3, "lbf/ft"),
+        ("h", 1.0 / 60.0, "min"),
+    ];
+    let mut words: Vec<String> = text.split(' ').map(ToOwned::to_owned).collect();
+    for place in 1..words.len() {
+        let (Ok(number), unit) = (words[place - 1].parse::<f64>(), words[place].clone()) else { continue };
+        let end = unit.find([',', '}', '\n', ']']).unwrap_or(unit.len());
+        let (unit, rest) = unit.split_at(end);
+        let (number, unit) = match known.iter().find(|(si, ..)| *si == unit) {
+            Some((_, one, other)) => (number / one, *other),
+            None if unit == "degC" => (number * 1.8 + 32.0, "degF"),
+            None => continue,
+        };
+        (words[place - 1], words[place]) = (number.to_string(), format!("{unit}{rest}"));
+    }
+    words.join(" ")
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -116,6 +143,31 @@ proptest! {
             let slack = 1e-9 * base.abs();
             prop_assert!(helped(index) || longer[index] >= base - slack, "{index}: {} and {}", base, longer[index]);
             prop_assert!(wider[index] >= base - slack, "{index}: {} and {}", base, wider[index]);
+        }
+    }
+
+    /// The same drive said in SI and in US units: forces, and every demand, limit and verdict.
+    #[test]
+    fn units_make_no_difference(case in cases()) {
+        let si = case.text(&case.stretches, 60.0, CLAY, "size: 250 mm, outside_diameter: 250 mm, wall: 25 mm");
+        let si = si.replace(", sdr: 11", "");
+        let us = in_us_units(&si);
+        for left in [" m ", " m,", " mm", " kN", " degC", " h,"] {
+            prop_assert!(!us.contains(left), "{us}");
+        }
+        for (one, other) in forces(&si).into_iter().zip(forces(&us)) {
+            prop_assert!((one - other).abs() <= 1e-12 * one.abs(), "{} and {}\n{us}", one, other);
+        }
+        let (si, us) = (drive(&si), drive(&us));
+        for (method, (one, other)) in [Method::PipeJacking, Method::Pullback].into_iter().zip(si.candidates().iter().zip(us.candidates())) {
+            let (one, other) = (assess(&si, one, method), assess(&us, other, method));
+            for (one, other) in one.checks.iter().zip(other.checks.iter()) {
+                prop_assert_eq!((one.subject, one.verdict), (other.subject, other.verdict));
+                if let (Some(one), Some(other)) = (one.high(), other.high()) {
+                    let near = |a: f64, b: f64| (a - b).abs() <= 1e-12 * a.abs().max(1e-9);
+                    prop_assert!(near(one.0.si, other.0.si) && near(one.1.si, other.1.si), "{:?} {:?}", one, other);
+                }
+            }
         }
     }
 
