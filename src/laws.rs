@@ -59,6 +59,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &thrust::OpenShieldFace::EQUATION,
     &thrust::PilotTipAsCone::EQUATION,
     &thrust::PilotTipInClay::EQUATION,
+    &thrust::PilotTipByStrength::EQUATION,
     &clay::EndAreaFromRating::EQUATION,
     &clay::ConcentricEndForce::EQUATION,
     &clay::EdgeEndForce::EQUATION,

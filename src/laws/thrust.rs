@@ -230,6 +230,36 @@ law! {
 }
 
 law! {
+    /// End resistance of the pilot stem in clay of a known strength: `F = f s_u (pi/4) d²`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | f | `bearing_factor` | ratio |
+    /// | s_u | `strength` | pressure |
+    /// | d | `diameter` | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a positive strength.
+    PilotTipByStrength {
+        /// End bearing factor on undrained strength.
+        bearing_factor: Ratio as Ratio,
+        /// Undrained strength.
+        strength: Pressure as UnitFriction,
+        /// Tip diameter.
+        diameter: Length as Diameter,
+    } -> Force as Thrust
+    { Equation {
+        name: "pilot tip resistance in clay of known strength",
+        form: "F = bearing_factor strength (pi/4) diameter^2",
+        source: "jackpull",
+        locator: "end bearing of a driven tip, 9 to 12 times undrained strength",
+        mark: Mark::Judgement,
+        valid: "strength positive",
+    } }
+    valid |v| v.strength.value > 0.0;
+    value |s| s.bearing_factor * s.strength * (FRAC_PI_4 * s.diameter * s.diameter);
+}
+
+law! {
     /// Face resistance of a slurry or mud machine, Japanese form: earth pressure by blow count and slurry over water,
     /// on the whole face: `F = (pi/4) D² (p N + p_w + dp)`, N no more than its most.
     ///

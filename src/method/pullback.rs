@@ -19,9 +19,10 @@ pub(super) use figures::figures;
 use force::{PullOnPipe, pull_on_pipe};
 use section::Borne;
 
+use super::front::head;
 use super::profile::{Point, StageProfile};
 use super::scheme::Scheme;
-use super::stage::{Body, Stage, Trailing, along_grade, head, peak, stem_friction_to, walk_pulled, whole_friction};
+use super::stage::{Body, Stage, Trailing, along_grade, peak, stem_friction_to, walk_pulled, whole_friction};
 use crate::check::{Check, Subject, Verdict};
 use crate::drive::{Drive, Pipe, Pull, PulledPipe};
 use crate::handbook::Method;

@@ -9,6 +9,7 @@
     reason = "a test that fails should stop"
 )]
 
+mod any_ground;
 mod beside;
 mod both_ways;
 mod bounds;

@@ -253,6 +253,44 @@ fn weight_downhill_helps_the_low_level_alone() {
     assert_eq!(at("-20 %", "90 kN/m").low, 0.0);
 }
 
+/// The tip in clay of a given strength: 12 times it at the high level, on 100 mm, no less at the high level than
+/// by the blow count; and a bed no stiffer than either, 2 sqrt(67 s_u E I) (Davisson; Hetenyi).
+#[test]
+fn a_strength_that_is_given_counts_at_the_pilot() {
+    let at = |soil: &str| {
+        let text = text(|text| {
+            text.replace("{ to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }", "GROUND")
+                .replace("class: silt, spt_n: 14", "class: firm_to_very_stiff_clay, spt_n: 12")
+                .replace("class: medium_to_dense_sand, spt_n: 20", "class: firm_to_very_stiff_clay, spt_n: 12")
+                .replace(
+                    "GROUND",
+                    &format!("{{ to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm{soil} }}"),
+                )
+                .replace("rig:", "stem: { outside_diameter: 100 mm, wall: 10 mm, free_length: 1 m }\nrig:")
+        });
+        let drive = drive(&text);
+        let stem = &profile(&drive, &drive.candidates()[0], Method::PipeJacking)[0];
+        let first = stem.points.first().unwrap().on_rig.map(|force| force.value);
+        let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
+        let buckling = scheme.checks.get(Subject::StemBuckling).unwrap();
+        (first, buckling.likely().unwrap().1.si, buckling.high().unwrap().1.si)
+    };
+    let strength = |kilopascals: f64| {
+        format!(
+            ", soil: {{ moist: 18 kN/m3, saturated: 19 kN/m3, friction_angle: 25 deg, undrained_strength: {kilopascals} kPa }}"
+        )
+    };
+    let area = FRAC_PI_4 * 0.01;
+    let (by_blows, weak, strong) = (at(""), at(&strength(20.0)), at(&strength(400.0)));
+    assert_relative_eq!(strong.0.high, 12.0 * 400e3 * area, max_relative = 1e-9);
+    assert_relative_eq!(strong.0.likely / weak.0.likely, 20.0, max_relative = 1e-9);
+    assert_eq!(weak.0.high, by_blows.0.high);
+    assert!(weak.0.low < by_blows.0.low);
+    let stiffness = 200e9 * PI / 64.0 * (0.1_f64.powi(4) - 0.08_f64.powi(4));
+    assert_relative_eq!(weak.2, (67.0 * 20e3 * stiffness).sqrt(), max_relative = 1e-6);
+    assert!(weak.1 <= by_blows.1 && strong.2 == by_blows.2);
+}
+
 /// Ground, stops and slope of a drive, as bare numbers.
 #[derive(Debug, Clone)]
 struct Case {
