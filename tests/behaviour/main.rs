@@ -60,3 +60,4 @@ mod tables;
 mod thrust_wall;
 mod vary;
 mod walls;
+mod writings;
