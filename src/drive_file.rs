@@ -1,6 +1,7 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
 mod builder;
+mod examples;
 mod jacked;
 mod pulled;
 mod resolve;
@@ -47,7 +48,7 @@ impl DriveFile {
     /// # Errors
     /// Every faulty value and the first missing, unknown or misplaced key.
     pub fn read(text: &str) -> Result<Self, InputError> {
-        yaml::read(text).map_err(InputError::Faults)
+        yaml::read(text).map_err(|faults| InputError::Faults(examples::by_field(faults, text)))
     }
 
     /// Puts the values together with those of the handbook.

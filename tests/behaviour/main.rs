@@ -21,6 +21,7 @@ mod door;
 mod door_bounds;
 mod drives;
 mod extremes;
+mod field_examples;
 mod files;
 mod flow;
 mod forces;

@@ -17,7 +17,7 @@ fn with(name: &str, from: &str, to: &str) -> String {
 fn a_wrong_unit_is_refused_with_its_place() {
     let message = with("wrong_unit.yaml", "length: 60 m", "length: 60 kN");
     let start = "error: length: expected a length, got \"60 kN\" which is a force\n --> ";
-    let end = "wrong_unit.yaml:5:9\n  |\n5 | length: 60 kN\n  |         ^\n  = write for example \"300 ft\"\n\n";
+    let end = "wrong_unit.yaml:5:9\n  |\n5 | length: 60 kN\n  |         ^\n  = write for example \"60 m\"\n\n";
     assert!(message.starts_with(start) && message.ends_with(end), "{message}");
 }
 
@@ -82,7 +82,7 @@ fn faults_are_json_for_programs() {
     assert_eq!(faults[0]["path"], "length");
     assert_eq!((&faults[0]["line"], &faults[0]["column"]), (&5.into(), &9.into()));
     assert_eq!(faults[0]["message"], "expected a length, got 60 without a unit");
-    assert_eq!(faults[0]["advice"], "write for example \"300 ft\"");
+    assert_eq!(faults[0]["advice"], "write for example \"60 m\"");
     assert_eq!(faults[0]["source_line"], "length: 60");
     assert_eq!(faults[1]["path"], "candidates[0].size");
 }
