@@ -43,7 +43,7 @@ pub fn surroundings<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe,
 
 /// Diameter of the ground that is opened.
 fn opened(pipe: &Pipe, method: Method) -> Length {
-    match (method, pipe.casing) {
+    match (method, pipe.casing_diameter()) {
         (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),
         _ => pipe.bore.value.max(pipe.outside_diameter.value),
     }

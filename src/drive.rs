@@ -1,6 +1,7 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
 mod capacity;
+mod casing;
 mod ground;
 mod jacks;
 mod pipe;
@@ -16,6 +17,7 @@ pub use capacity::{
     Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, LocalCurve,
     Packer, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme, Steering,
 };
+pub use casing::{Casing, CasingTube};
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, StressSource};
@@ -238,7 +240,7 @@ pub struct Pull {
     pub(crate) reamer: FaceResistance,
     pub(crate) step: StepRule,
     pub(crate) reaming_torque: Option<Band<Torque>>,
-    pub(crate) push_assist: Force,
+    pub(crate) push_assist: Option<PushAssist>,
     pub(crate) collapse_factor: Cited<Ratio>,
     pub(crate) ovality: Ratio,
     pub(crate) poisson: Ratio,

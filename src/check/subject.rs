@@ -49,6 +49,12 @@ subjects! {
     StemJoint "pilot stem, joint under thrust" load;
     /// Thrust that pushes a casing behind the stem, against the rig.
     CasingThrust "thrust, casing" load;
+    /// Thrust that pushes a casing, against its section.
+    CasingSection "casing, section" load;
+    /// Thrust that pushes a casing, against its free length as a column.
+    CasingColumn "casing in the pit, column" load;
+    /// Thrust that pushes a casing, against the rating of its joints.
+    CasingJoint "casing, joint under thrust" load;
     /// Jacking force while the pipe is pushed, against the rig.
     JackingThrust "thrust, pipe" load;
     /// Jacking force on the pipe, against the capacity of its end.
@@ -77,6 +83,12 @@ subjects! {
     WeakLink "weak link, setting" other;
     /// Pull on the pipe, against the setting of the weak link.
     WeakLinkPull "weak link, pull" other;
+    /// Push at the tail of the pulled string, against its free length as a column.
+    PushedTail "pipe, pushed tail" load;
+    /// The same, against snaking in the wider bore.
+    TailSnaking "pipe, pushed tail, snaking" other;
+    /// Push at the tail of the pulled string, against the rating of the grip.
+    TailGrip "grip at the tail" load;
     /// Pull on the pipe where a named length of bore lies on it, upper bound.
     CollapsedBore "pipe, collapsed bore" other;
     /// Pressure of liquid grout, against collapse.

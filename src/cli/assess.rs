@@ -96,6 +96,7 @@ impl Assess {
         let beside = Beside {
             robustness: robust::robustness(&choice),
             turns: vary::turns(&file, handbook).map_err(faulty)?,
+            unlubricated: vary::unlubricated(&file, handbook).map_err(faulty)?,
             pits: vary::pits(&file, handbook, &drive, &choice).map_err(faulty)?,
         };
         let report = report.with(&beside, &drive, &choice, system);

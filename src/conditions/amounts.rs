@@ -59,7 +59,7 @@ pub fn amounts(drive: &Drive, pipe: &Pipe, method: Method) -> Amounts {
     };
     match method {
         Method::PipeJacking => {
-            if let Some(casing) = pipe.casing {
+            if let Some(casing) = pipe.casing_diameter() {
                 widen("soil in the ground, casing", casing);
             }
             widen("soil in the ground, pipe pushed", pipe.bore.value.max(pipe.outside_diameter.value));

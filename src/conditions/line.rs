@@ -11,7 +11,7 @@ use crate::quantity::{Band, Length, Role};
 /// pipe pushed close behind the stem leaves none.
 #[must_use]
 pub fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length {
-    let around = match (method, pipe.casing) {
+    let around = match (method, pipe.casing_diameter()) {
         (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),
         (Method::PipeJacking, None) => pipe.cut(),
         _ => pipe.bore.value,

@@ -109,7 +109,7 @@ impl Place {
 fn passes(drive: &Drive, pipe: &Pipe, method: Method, place: Place) -> (Option<Length>, Length) {
     match (method, place) {
         (Method::PipeJacking, _) => {
-            let around = pipe.casing.unwrap_or(pipe.outside_diameter.value);
+            let around = pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value);
             (Some(pipe_length(drive, pipe)), around)
         }
         (Method::Pullback, Place::Launch) => {

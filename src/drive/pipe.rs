@@ -1,6 +1,7 @@
 //! A pipe to choose from.
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
+use super::casing::Casing;
 use super::pulled::{Barrel, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
 use crate::handbook::{Family, Method};
@@ -29,9 +30,7 @@ pub struct Pipe {
     pub(crate) jacked: Option<JackedPipe>,
     /// What it is when it is pulled; none where it cannot be.
     pub(crate) pulled: Option<PulledPipe>,
-    pub(crate) casing: Option<Length>,
-    /// Weight of the casing, where its wall is known.
-    pub(crate) casing_weight: Option<LineLoad>,
+    pub(crate) casing: Option<Casing>,
     /// Bores of the reaming passes before the one that brings the pipe.
     pub(crate) passes: Vec<Length>,
     pub(crate) bore: Cited<Length>,
@@ -56,6 +55,11 @@ impl Pipe {
     /// Diameter that the head before a jacked pipe cuts. The bore rule is for what is pulled.
     pub(crate) fn cut(&self) -> Length {
         if self.bore.origin == self.bore_rule.origin { self.outside_diameter.value } else { self.bore.value }
+    }
+
+    /// Outside diameter of the casing before it.
+    pub(crate) fn casing_diameter(&self) -> Option<Length> {
+        self.casing.as_ref().map(|casing| casing.outside_diameter)
     }
 
     /// As printed, for example `PE100 315 mm SDR 11`.

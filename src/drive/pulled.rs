@@ -156,6 +156,21 @@ pub struct PullReaction {
     pub(crate) allowable: Cited<Pressure>,
 }
 
+/// A machine at the reception pit that pushes the tail of the string while it is pulled. Its grip lies between the ramp
+/// and the mouth of the bore.
+#[derive(Debug, Clone, Copy)]
+pub struct PushAssist {
+    pub(crate) force: Cited<Force>,
+    /// From the grip to the mouth of the bore, at its longest.
+    pub(crate) free_length: Length,
+    /// Effective over free length.
+    pub(crate) end_factor: Cited<Ratio>,
+    /// Safety factor on buckling.
+    pub(crate) safety: Ratio,
+    /// What the grip may push.
+    pub(crate) grip: Option<Cited<Force>>,
+}
+
 /// Flow of the bore fluid, cuttings included.
 #[derive(Debug, Clone, Copy)]
 pub struct Returns {

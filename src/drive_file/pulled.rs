@@ -159,3 +159,16 @@ pub struct PullHeadFile {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub weak_link: Option<Field<Force>>,
 }
+
+/// A machine that pushes the tail of the string.
+#[derive(Debug, Clone, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub struct PushAssistFile {
+    /// Greatest force that it is set to.
+    pub force: Field<Force>,
+    /// Longest length of string without support between its grip and the mouth of the bore.
+    pub free_length: Field<Length>,
+    /// Rating of the grip.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub grip_rating: Option<Field<Force>>,
+}

@@ -2,6 +2,7 @@
 
 mod annulus;
 mod both;
+mod casing;
 mod clay;
 mod concrete;
 mod face;
@@ -341,7 +342,7 @@ impl Resolver<'_> {
     fn room(&mut self, index: usize, candidate: &CandidateFile, pipe: &Pipe, line: &Line, stem: &Stem) {
         let path = format!("candidates[{index}].size");
         let pulled = pipe.pulled.is_some();
-        let around = pipe.casing.unwrap_or(pipe.bore.value).max(pipe.bore.value);
+        let around = pipe.casing_diameter().unwrap_or(pipe.bore.value).max(pipe.bore.value);
         if line.shallowest() <= around {
             let message =
                 format!("{} stands out of the ground: the invert is too shallow for it or its bore", pipe.label);

@@ -2,8 +2,8 @@
 
 use super::jacked::{EndScheme, PackerFile, SteeringFile};
 use super::pulled::{
-    AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, ReactionFile, ReturnsFile, StemRemovalFile,
-    VacuumFile,
+    AnnulusFile, CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, PushAssistFile, ReactionFile, ReturnsFile,
+    StemRemovalFile, VacuumFile,
 };
 use super::site::{CrossingFile, FlowFile, LengthPriceFile, PaceFile, PitSpaceFile, SurfaceFile};
 use crate::handbook::{CriterionKind, GroundClass, GroundHazard, Lubrication, Pilot, Service, Spoil, Treatment};
@@ -494,9 +494,9 @@ pub struct PullFile {
     /// Torque of the reamer. No formula for it is agreed on.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reaming_torque: Option<TorqueBandFile>,
-    /// Force that pushes the tail of the string into the bore while it is pulled.
+    /// A machine at the reception pit that pushes the tail of the string while it is pulled.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub push_assist: Option<Field<Force>>,
+    pub push_assist: Option<PushAssistFile>,
     /// What the bore is while the pipe comes in.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hole: Option<Field<Hole>>,
@@ -800,9 +800,21 @@ pub struct CandidateFile {
     /// Outside diameter of a casing pushed behind the stem before the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing: Option<Field<Length>>,
-    /// Wall of that casing, for its weight.
+    /// Wall of that casing, for its weight and its strength.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_wall: Option<Field<Length>>,
+    /// Yield strength of that casing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_yield_strength: Option<Field<Pressure>>,
+    /// Safety factor on that strength.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_factor: Option<Field<Ratio>>,
+    /// Length of that casing that nothing holds, in the launch pit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_free_length: Option<Field<Length>>,
+    /// Thrust that the joints of that casing may take.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_joint_thrust: Option<Field<Force>>,
     /// Final bore round the pipe.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<Field<Length>>,

@@ -1,7 +1,7 @@
 //! A free length of steel pipe as a column: in the pit, before the ground holds it.
 
 use crate::law::law;
-use crate::quantity::{Length, Pressure, Ratio};
+use crate::quantity::{Force, Length, Pressure, Ratio};
 use crate::source::{Equation, Mark};
 use core::f64::consts::PI;
 
@@ -118,4 +118,32 @@ law! {
             s.elastic_share * s.elastic_stress
         }
     };
+}
+
+law! {
+    /// Force of a column that may crush or buckle (Rankine): `1/P = 1/P_c + 1/P_b`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | P_c | `crushing` | force |
+    /// | P_b | `buckling` | force |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive forces. It lies below the lesser of
+    /// the two, most where they are alike: there it is half of either.
+    CrushOrBuckle {
+        /// Force of a short column.
+        crushing: Force as Thrust,
+        /// Force of a slender column.
+        buckling: Force as Thrust,
+    } -> Force as Thrust
+    { Equation {
+        name: "column that crushes or buckles",
+        form: "P = crushing buckling/(crushing + buckling)",
+        source: "rankine_1862",
+        locator: "resistance of pillars of middling length, the sum of the inverses",
+        mark: Mark::Memory,
+        valid: "both forces positive",
+    } }
+    valid |v| v.crushing.value > 0.0 && v.buckling.value > 0.0;
+    value |s| s.buckling * (s.crushing / (s.crushing + s.buckling)).value;
 }

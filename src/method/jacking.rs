@@ -1,6 +1,7 @@
 //! Pipe jacking behind a guided bore: stem pushed, perhaps a casing, then the pipe.
 
 mod capacity;
+mod casing;
 mod end;
 pub(super) mod figures;
 mod joint;
@@ -27,11 +28,12 @@ pub(super) fn assess<R: Recorder>(
 ) {
     let stem = super::stem::checks(calc, drive, pipe, scheme);
     let mut rig = stem.value;
-    let stage = if pipe.casing.is_some() {
-        let casing = pushed(calc, drive, pipe, Stage::CASING);
-        scheme.checks.add(against_rig(drive, Subject::CasingThrust, casing));
-        rig = rig.with(casing.value, Force::max);
-        scheme.pushes(casing);
+    let stage = if let Some(casing) = &pipe.casing {
+        let thrust = pushed(calc, drive, pipe, Stage::CASING);
+        scheme.checks.add(against_rig(drive, Subject::CasingThrust, thrust));
+        casing::checks(calc, casing, thrust, scheme);
+        rig = rig.with(thrust.value, Force::max);
+        scheme.pushes(thrust);
         Stage::PIPE_AFTER_CASING
     } else {
         Stage::PIPE_AFTER_STEM

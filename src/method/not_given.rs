@@ -17,7 +17,13 @@ pub(super) fn open(pipe: &Pipe, scheme: &mut Scheme) {
         match (missing, scheme.method) {
             (NotGiven::EndForce, Method::PipeJacking) => settle(scheme, Subject::EndCapacity, END),
             (NotGiven::JointFactor, Method::Pullback) => {
-                for subject in [Subject::Tension, Subject::TensionAndBending, Subject::Collapse, Subject::WeakLink] {
+                for subject in [
+                    Subject::Tension,
+                    Subject::TensionAndBending,
+                    Subject::Collapse,
+                    Subject::WeakLink,
+                    Subject::PushedTail,
+                ] {
                     if let Some(check) = scheme.checks.get(subject) {
                         scheme.checks.add(check.undecided(FACTOR));
                     }

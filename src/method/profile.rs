@@ -20,6 +20,9 @@ pub struct Point {
     pub on_stem: Option<Band<Force>>,
     /// On the product pipe, where it is in the bore.
     pub on_pipe: Option<Band<Force>>,
+    /// Push of the machine at the tail of the pipe, where one helps the pull: low and likely as far as the pull needs
+    /// it, high the whole.
+    pub on_tail: Option<Band<Force>>,
 }
 
 /// A stage and the force along it.
@@ -45,7 +48,14 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
                 _ => None,
             };
             let on_pipe = (stage.behind == Body::Pipe).then_some(force.on_rig);
-            points.push(Point { advance, on_rig: force.on_rig, on_wall: Some(force.on_rig), on_stem, on_pipe });
+            points.push(Point {
+                advance,
+                on_rig: force.on_rig,
+                on_wall: Some(force.on_rig),
+                on_stem,
+                on_pipe,
+                on_tail: None,
+            });
         });
         StageProfile { stage, bore: None, points }
     };

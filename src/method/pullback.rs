@@ -1,6 +1,7 @@
 //! Pullback with upsizing: stem pushed, then stem, reamer and pipe pulled back. The reamer makes the new bore larger
 //! than the pilot bore; there is no old pipe in it.
 
+mod assist;
 mod figures;
 mod force;
 mod jointed;
@@ -16,15 +17,15 @@ pub(super) use figures::figures;
 use force::{PullOnPipe, pull_on_pipe};
 use section::Borne;
 
+use super::front::head;
 use super::profile::{Point, StageProfile};
 use super::scheme::Scheme;
-use super::stage::{Body, Stage, Trailing, head, peak, stem_friction_to, walk_pulled, whole_friction};
+use super::stage::{Body, Stage, Trailing, along_grade, peak, stem_friction_to, walk_pulled, whole_friction};
 use crate::check::{Check, Subject, Verdict};
 use crate::drive::{Drive, Pipe, Pull, PulledPipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::pull::ReamedBore;
-use crate::laws::thrust::WeightAlongGrade;
 use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
 use crate::source::Cited;
 
@@ -41,7 +42,7 @@ pub(super) fn assess<R: Recorder>(
         calc.part(Stage::REAMING.title());
         calc.doubted(|calc| reaming(calc, drive, pipe, pull))
     });
-    calc.part(Stage::PULLBACK.title());
+    calc.part(stage(pull).title());
     let on_pipe = calc.doubted(|calc| {
         let mut on_pipe = pull_on_pipe(calc, drive, pipe, pulled, pull);
         on_pipe.raise_after_stops(drive);
@@ -49,7 +50,7 @@ pub(super) fn assess<R: Recorder>(
     });
     let rig = calc.doubted(|calc| {
         let reamer = last_reamer(calc, drive, pipe, pull);
-        let trailing = Trailing { reamer, pull: |advance| on_pipe.value.at(advance, drive.length.value) };
+        let trailing = trailing(&on_pipe.value, reamer, drive.length.value);
         let mut greatest = Band::<Force>::default();
         walk_pulled(calc, drive, pipe, &trailing, |_, force, _| greatest = peak(greatest, force));
         greatest
@@ -62,6 +63,7 @@ pub(super) fn assess<R: Recorder>(
 
     let borne = strength(calc, pipe, pulled, pull, &on_pipe, scheme);
     link::checks(calc, pull, &borne, &on_pipe, scheme);
+    assist::checks(calc, pipe, pulled, pull, &borne, scheme);
     if let PulledPipe::Pe(pe) = pulled {
         service::checks(calc, drive, pipe, pe, pull, scheme);
     } else {
@@ -84,6 +86,20 @@ pub(super) fn assess<R: Recorder>(
         scheme.checks.add(Check::at_most(Subject::ReamingTorque, Role::Torque, torque, rating));
     }
     scheme.checks.add(bore(pipe));
+}
+
+/// The stage that brings the pipe.
+const fn stage(pull: &Pull) -> Stage {
+    if pull.push_assist.is_some() { Stage::PUSH_ASSIST } else { Stage::PULLBACK }
+}
+
+/// Reamer and pipe behind the stem.
+fn trailing(
+    on_pipe: &PullOnPipe,
+    reamer: Band<Force>,
+    length: Length,
+) -> Trailing<impl Fn(Length) -> Band<Force> + use<'_>> {
+    Trailing { reamer, pull: move |advance| on_pipe.at(advance, length), turns: on_pipe.turns(length) }
 }
 
 /// The checks of what the pipe bears.
@@ -124,24 +140,25 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
         let trailing = Trailing {
             reamer: reamer(calc, drive, pull, *bore, before),
             pull: |advance: Length| stem_behind(stem, drive, pipe, advance),
+            turns: [None; 2],
         };
         let mut points = Vec::new();
         walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, _| {
-            points.push(Point { advance, on_rig, on_wall: None, on_stem: Some(on_rig), on_pipe: None });
+            points.push(Point { advance, on_rig, on_wall: None, on_stem: Some(on_rig), on_pipe: None, on_tail: None });
         });
         stages.push(StageProfile { stage: Stage::REAMING, bore: Some(*bore), points });
         before = *bore;
     }
     let on_pipe = pull_on_pipe(calc, drive, pipe, pulled, pull);
-    let trailing = Trailing {
-        reamer: last_reamer(calc, drive, pipe, pull),
-        pull: |advance| on_pipe.at(advance, drive.length.value),
-    };
+    let reamer = last_reamer(calc, drive, pipe, pull);
+    let trailing = trailing(&on_pipe, reamer, drive.length.value);
+    let on_tail = |advance| on_pipe.pushed(advance, drive.length.value);
     let mut points = Vec::new();
     walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, on_pipe| {
-        points.push(Point { advance, on_rig, on_wall: None, on_stem: Some(on_rig), on_pipe: Some(on_pipe) });
+        let on_tail = on_tail(advance);
+        points.push(Point { advance, on_rig, on_wall: None, on_stem: Some(on_rig), on_pipe: Some(on_pipe), on_tail });
     });
-    stages.push(StageProfile { stage: Stage::PULLBACK, bore: Some(pipe.bore.value), points });
+    stages.push(StageProfile { stage: stage(pull), bore: Some(pipe.bore.value), points });
     stages
 }
 
@@ -167,15 +184,14 @@ fn last_reamer<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull
 /// the place of the stem that has left, so the friction is that of one whole stem all along.
 fn reaming<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Force> {
     let stem = whole_friction(calc, drive, pipe, Body::Stem);
-    let climb = drive.stem.weight.map_or(Force::default(), |pipe_weight| {
-        calc.law(WeightAlongGrade { pipe_weight, length: drive.length.value, rise: -drive.grade.value })
-    });
+    let climb = along_grade(calc, drive.stem.weight, drive.length.value, -drive.grade.value);
     let stem = if drive.stops.is_empty() { stem } else { Band { high: stem.high * drive.restart, ..stem } };
     let mut greatest = Band::<Force>::default();
     let mut before = drive.stem.head;
     for bore in &pipe.passes {
         let reamer = reamer(calc, drive, pull, *bore, before);
-        greatest = peak(greatest, reamer.with(stem, |reamer, stem| reamer + stem + climb));
+        let total = reamer.with(stem, |reamer, stem| reamer + stem).with(climb, |force, climb| force + climb);
+        greatest = peak(greatest, total);
         before = *bore;
     }
     greatest

@@ -257,6 +257,7 @@ impl View<'_> {
                 on_wall: point.on_wall.map(|band| self.band(band, pulled)),
                 on_stem: point.on_stem.map(|band| self.band(band, pulled)),
                 on_pipe: point.on_pipe.map(|band| self.band(band, pulled)),
+                on_tail: point.on_tail.map(|band| self.band(band, false)),
             });
             let bore = profile.bore.map(|bore| self.value(Shown::of(bore, Role::Diameter)));
             StageView { stage: profile.stage.title(), pulled, bore, points: points.collect() }
@@ -495,7 +496,7 @@ impl View<'_> {
         let (_, diameter) = step.inputs.iter().find(|(name, _)| *name == "outside_diameter")?;
         let bodies = [
             (Some(self.drive.stem.outside_diameter.value), "of the stem"),
-            (pipe.casing, "of the casing"),
+            (pipe.casing_diameter(), "of the casing"),
             (Some(pipe.outside_diameter.value), "of the pipe"),
         ];
         let same = |body: &&(Option<Length>, &'static str)| {

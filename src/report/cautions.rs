@@ -24,7 +24,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     JACKED_FIRST,
     "structure of the thrust wall and its base; the pit face that a pull leans on",
     "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
-    "buckling and joint ratings of a casing; wear and twist of stem and reamers; torque that is not given",
+    "a casing in ground that does not hold it; wear and twist of stem and reamers; torque that is not given",
     "weight of stem and casing along the grade, where their walls are not given",
     "thrust-back of a pulled string; welding and lowering in of a string, slings, wear of coatings",
     "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
@@ -37,6 +37,10 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "manholes, branches and steep flow of a sewer; pressure lines as to flow",
     "time: stops and lost days, rock where the file gives no pace; prices that the file does not give",
 ];
+
+/// What goes with help from behind.
+const PUSHED: &str = "The likely pull counts on the push at the tail, the high one does without it. What the machine holds to, and what \
+     its grip does to the wall of the pipe, are not checked. Push no harder than the string follows.";
 
 /// What goes with every result.
 pub(super) const ALWAYS: &[&str] = &[
@@ -110,6 +114,9 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     if ranked.scheme.method == Method::Pullback
         && let Some(pipe) = drive.candidates.get(ranked.candidate)
     {
+        if drive.pull.as_ref().is_some_and(|pull| pull.push_assist.is_some()) {
+            cautions.push(PUSHED.to_owned());
+        }
         let annulus = Shown::of(pipe.bore.value - pipe.outside_diameter.value, Role::Offset).display(system);
         cautions.push(format!(
             "The bore is {annulus} larger than the pipe: what is not left full of set fluid or grout can settle."

@@ -14,6 +14,20 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
     if drive.reaction.as_ref().and_then(|reaction| reaction.wall.as_ref()).is_none() {
         list.push("thrust wall (launch.wall)");
     }
+    if ranked.scheme.method == Method::PipeJacking
+        && let Some(casing) = &pipe.casing
+    {
+        match casing.tube.as_deref() {
+            None => list.push("strength of the casing (candidates[].casing_wall)"),
+            Some(tube) if tube.free.is_none() => {
+                list.push("casing in the pit as a column (candidates[].casing_free_length)");
+            }
+            Some(_) => {}
+        }
+        if casing.joint_thrust.is_none() {
+            list.push("joints of the casing (candidates[].casing_joint_thrust)");
+        }
+    }
     match ranked.scheme.method {
         Method::Pullback => list.extend(not_given_pull::of(drive)),
         Method::PipeJacking if pipe.service.is_none() => {

@@ -9,7 +9,7 @@ pub(super) fn of(drive: &Drive) -> impl Iterator<Item = &'static str> {
     pull.into_iter().flat_map(|pull| of_pull(drive, pull)).flatten()
 }
 
-fn of_pull(drive: &Drive, pull: &Pull) -> [Option<&'static str>; 9] {
+fn of_pull(drive: &Drive, pull: &Pull) -> [Option<&'static str>; 10] {
     let works = &pull.works;
     let soil = drive.stretches.iter().all(|stretch| stretch.soil.is_some());
     let stiffness = drive.stretches.iter().any(|stretch| {
@@ -24,6 +24,10 @@ fn of_pull(drive: &Drive, pull: &Pull) -> [Option<&'static str>; 9] {
     [
         missing(works.head_rating.is_some(), "rating of pull head and swivel (pull.pull_head.rating)"),
         missing(works.weak_link.is_some(), "setting of the weak link (pull.pull_head.weak_link)"),
+        missing(
+            pull.push_assist.is_none_or(|assist| assist.grip.is_some()),
+            "grip at the tail (pull.push_assist.grip_rating)",
+        ),
         missing(works.collapsed.is_some(), "bore that may fall on the pipe (pull.collapsed_bore)"),
         missing(works.laydown.is_some(), "room for the string, taken in one piece (pull.laydown)"),
         missing(works.reaction.is_some(), "what the rig leans on while it pulls (pull.reaction)"),

@@ -306,11 +306,15 @@ impl Page {
             let from = if stage.pulled { "reception" } else { "launch" };
             let bore = stage.bore.as_ref().map_or_else(String::new, |bore| format!(", bore {}", bore.text));
             self.line(&format!("{}{bore}, advance from the {from} pit", stage.stage));
-            self.line(&format!("{:>12}{:>28}{:>32}", "", "on rig: likely, high", "on pipe: likely, high"));
+            let assisted = stage.points.iter().any(|point| point.on_tail.is_some());
+            let tail = if assisted { "on its tail: likely" } else { "" };
+            let heads = format!("{:>12}{:>28}{:>32}{tail:>22}", "", "on rig: likely, high", "on pipe: likely, high");
+            self.line(heads.trim_end());
             for point in &stage.points {
                 let pair = |band: &super::view::BandView| format!("{:>14}{:>14}", band.likely.text, band.high.text);
                 let pipe = point.on_pipe.as_ref().map_or_else(String::new, pair);
-                self.line(&format!("{:>12}{}    {pipe}", point.advance.text, pair(&point.on_rig)));
+                let tail = point.on_tail.as_ref().map_or_else(String::new, |band| format!("{:>22}", band.likely.text));
+                self.line(&format!("{:>12}{}    {pipe}{tail}", point.advance.text, pair(&point.on_rig)));
             }
         }
     }

@@ -198,6 +198,8 @@ pub struct PointView {
     pub on_stem: Option<BandView>,
     /// On the product pipe, where it is in the bore.
     pub on_pipe: Option<BandView>,
+    /// Push of the machine at the tail of a pulled pipe.
+    pub on_tail: Option<BandView>,
 }
 
 /// One check. `demand` and `limit` are those of the high level, which decides *within*.

@@ -23,6 +23,7 @@ fn variants_of_one_pipe_are_told_apart() {
             ", casing: 16 in",
             ", casing: 18 in, factor: 3.5",
             ", casing: 18 in, casing_wall: 8 mm",
+            ", casing: 18 in, casing_wall: 8 mm, casing_free_length: 3 m, casing_joint_thrust: 900 kN",
         ],
         &[
             "",
@@ -40,6 +41,7 @@ fn variants_of_one_pipe_are_told_apart() {
         "clay 10 in, casing 16 in",
         "clay 10 in, factor 3.5, casing 18 in",
         "clay 10 in, casing 18 in, casing wall 8 mm",
+        "clay 10 in, casing 18 in, casing wall 8 mm, casing free 10 ft, casing joint 202.3 kip",
         "PE100 315 mm SDR 11",
         "PE100 315 mm SDR 11, bore 500 mm",
         "PE100 315 mm SDR 11, ovality 4.00 %, bore 500 mm",

@@ -468,6 +468,11 @@ fn new_fields_are_checked() {
         (text(|text| text).replace("sdr: 11 }", "sdr: 11, passes: [300 mm, 200 mm] }"), "rise from the pilot head"),
         (text(|text| text).replace("size: 10 in }", "size: 10 in, passes: [300 mm] }"), "for pipe that is pulled"),
         (text(|text| text).replace("size: 10 in }", "size: 10 in, casing_wall: 8 mm }"), "there is no casing"),
+        (text(|text| text).replace("size: 10 in }", "size: 10 in, casing_joint_thrust: 9 kN }"), "there is no casing"),
+        (
+            text(|text| text).replace("size: 10 in }", "size: 10 in, casing: 406 mm, casing_free_length: 3 m }"),
+            "without the wall of the casing",
+        ),
         (text(|text| text).replace("size: 10 in }", "size: 10 in, casing: 406 mm, casing_wall: 40 mm }"), "no room"),
         (text(|text| text).replace("class: silt", "class: silt, mixed_with: silt"), "class of the stretch itself"),
         (text(|text| text).replace("rig:", "depths: [{ at: 30 m, invert_depth: 5 m }]\nrig:"), "add `grade"),

@@ -9,11 +9,13 @@
     reason = "a test that fails should stop"
 )]
 
+mod any_ground;
 mod beside;
 mod both_ways;
 mod bounds;
 mod broken_text;
 mod candidates;
+mod casing;
 mod choosing;
 mod citations;
 mod coverage;
@@ -43,6 +45,7 @@ mod pull_door;
 mod pull_laws;
 mod pull_works;
 mod pulled;
+mod push_assist;
 mod quantity;
 mod reasons;
 mod records;

@@ -13,7 +13,7 @@ use crate::drive_file::{CandidateFile, DriveFile, EndScheme};
 use crate::handbook::{Family, HandbookError};
 use crate::quantity::{Length, Pressure, Ratio, Role};
 use crate::source::{Cited, FieldName};
-use crate::yaml::{Complaint, did_you_mean};
+use crate::yaml::{Complaint, Field, did_you_mean};
 
 impl Resolver<'_> {
     pub(super) fn jacked_steel(
@@ -93,30 +93,38 @@ impl Resolver<'_> {
     }
 
     fn free(&mut self, path: &str, candidate: &CandidateFile) -> Result<Option<FreeLength>, HandbookError> {
+        const NAME: &FieldName = &FieldName("candidates[].free_length");
         let Some(field) = &candidate.free_length else { return Ok(None) };
-        let length = self.positive(field, &format!("{path}.free_length"), Role::Distance);
+        self.free_length(field, &format!("{path}.free_length"), NAME).map(Some)
+    }
+
+    /// A length that nothing holds, its head free to move aside.
+    pub(super) fn free_length(
+        &mut self,
+        field: &Field<Length>,
+        path: &str,
+        name: &'static FieldName,
+    ) -> Result<FreeLength, HandbookError> {
+        let length = Cited::given(self.positive(field, path, Role::Distance), name);
         let row = self.handbook.column_length()?.get("one_free").ok_or_else(|| no_row("column_length", "one_free"))?;
         let length_factor = row.map(|factor| factor.value);
         self.assume_one(format!("{path}: effective over free length"), length_factor, Role::Ratio);
-        let length = Cited::given(length, &FieldName("candidates[].free_length"));
-        Ok(Some(FreeLength { length, length_factor }))
+        Ok(FreeLength { length, length_factor })
     }
 
-    fn steel_end(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
+    /// A section with the factors of the tables, by the safer of their schemes.
+    pub(super) fn steel_section(
+        &self,
         file: &DriveFile,
-        barrel: &Barrel,
-        inside_diameter: Length,
+        outside_diameter: Length,
+        wall: Length,
+        yield_strength: Cited<Pressure>,
     ) -> Result<SteelEnd, HandbookError> {
         let factor = |key: &'static str| -> Result<Cited<Ratio>, HandbookError> {
             let row = self.handbook.steel_factor()?.get(key).ok_or_else(|| no_row("steel_factor", key))?;
             Ok(row.map(|row| row.factor.value))
         };
         let plain = |key| factor(key).map(|factor| factor.value);
-        let (default_yield, least) = (factor("default_yield")?, factor("ttp_microtunnel")?.value);
-        let local_share = factor("default_local")?;
         let (general, short) = (factor("cn_phi4")?, factor("cn_phi4_short")?);
         let (phi1, phi3, gamma) = (plain("cn_phi1")?, plain("cn_phi3")?, plain("cn_gamma")?);
         let local = LocalCurve {
@@ -136,25 +144,59 @@ impl Resolver<'_> {
             elastic_share: plain("aisc_column_elastic")?,
             limit: plain("aisc_column_limit")?,
         };
-        let modulus = self.handbook.steel_pull_stress()?.get("modulus");
-        let modulus = modulus.ok_or_else(|| no_row("steel_pull_stress", "modulus"))?.map(|modulus| modulus.value);
-        let yield_strength = self.yield_strength(path, candidate)?;
-        // A factor below that of any pipe in microtunnelling is none.
-        let yield_factor = self.ratio_or(
-            candidate.factor.as_ref(),
-            path,
-            "factor",
-            (crate::quantity::Measure::si(least), 20.0),
-            default_yield,
-        );
+        let modulus = self.steel_modulus()?;
         let long = self.handbook.length("steel.long_drive")?;
         let first = file.ground.first().map(|stretch| stretch.class.value);
         let mixed =
             file.ground.iter().any(|stretch| stretch.mixed_with.is_some() || Some(stretch.class.value) != first);
         let hard = file.length.value >= long.value || mixed;
+        let design_strength = self.steel_row("q235_design_low")?;
+        Ok(SteelEnd {
+            scheme: if hard { SteelScheme::DefaultAndAnnex } else { SteelScheme::Default },
+            outside_diameter,
+            wall,
+            yield_strength,
+            modulus: modulus.value,
+            yield_factor: factor("default_yield")?,
+            local_share: factor("default_local")?,
+            local,
+            annex: SteelAnnex {
+                phi1,
+                phi3,
+                phi4: if hard { general } else { short },
+                gamma,
+                // No design strength lies above the yield of the pipe itself.
+                design_strength: if design_strength.value > yield_strength.value {
+                    yield_strength
+                } else {
+                    design_strength
+                },
+            },
+            code,
+        })
+    }
+
+    fn steel_end(
+        &mut self,
+        path: &str,
+        candidate: &CandidateFile,
+        file: &DriveFile,
+        barrel: &Barrel,
+        inside_diameter: Length,
+    ) -> Result<SteelEnd, HandbookError> {
+        let yield_strength = self.yield_strength(path, candidate)?;
+        let (outside_diameter, wall) =
+            (barrel.outside_diameter.value, (barrel.outside_diameter.value - inside_diameter) / 2.0);
+        let safer = self.steel_section(file, outside_diameter, wall, yield_strength)?;
+        let yield_factor = match &candidate.factor {
+            Some(field) => self.steel_factor(field, &format!("{path}.factor"), &FieldName("candidates[].factor"))?,
+            None => {
+                self.assume_one(format!("{path}.factor"), safer.yield_factor, Role::Ratio);
+                safer.yield_factor
+            }
+        };
         let scheme = match candidate.scheme.as_ref().map(|field| (field, field.value)) {
-            None | Some((_, EndScheme::Default)) if hard => SteelScheme::DefaultAndAnnex,
-            None | Some((_, EndScheme::Default)) => SteelScheme::Default,
+            None | Some((_, EndScheme::Default)) => safer.scheme,
             Some((_, EndScheme::CnAnnexE)) => SteelScheme::Annex,
             Some((field, _)) => {
                 let complaint = Complaint::from("is for concrete pipe");
@@ -171,30 +213,47 @@ impl Resolver<'_> {
                 Cited::given(strength, &FieldName("candidates[].design_strength"))
             }
             None => {
-                let strength = self.steel_row("q235_design_low")?;
+                let strength = safer.annex.design_strength;
                 if scheme != SteelScheme::Default {
                     self.assume_one(format!("{path}.design_strength"), strength, Role::Strength);
                 }
-                // No design strength lies above the yield of the pipe itself.
-                if strength.value > yield_strength.value { yield_strength } else { strength }
+                strength
             }
         };
-        self.assume_one(format!("{path}: modulus of steel"), modulus, Role::Modulus);
-        Ok(SteelEnd {
-            scheme,
-            outside_diameter: barrel.outside_diameter.value,
-            wall: (barrel.outside_diameter.value - inside_diameter) / 2.0,
-            yield_strength,
-            modulus: modulus.value,
-            yield_factor,
-            local_share,
-            local,
-            annex: SteelAnnex { phi1, phi3, phi4: if hard { general } else { short }, gamma, design_strength },
-            code,
-        })
+        self.assume_modulus(path)?;
+        Ok(SteelEnd { scheme, yield_factor, annex: SteelAnnex { design_strength, ..safer.annex }, ..safer })
     }
 
-    fn steel_row(&self, key: &'static str) -> Result<Cited<Pressure>, HandbookError> {
+    /// The user's factor on the yield strength; below that of any pipe in microtunnelling it is none.
+    pub(super) fn steel_factor(
+        &mut self,
+        field: &Field<Ratio>,
+        path: &str,
+        name: &'static FieldName,
+    ) -> Result<Cited<Ratio>, HandbookError> {
+        let least = self.handbook.steel_factor()?.get("ttp_microtunnel");
+        let least = least.ok_or_else(|| no_row("steel_factor", "ttp_microtunnel"))?.value.factor.value;
+        let (least, most) = (crate::quantity::Measure::si(least), 20.0);
+        if !(field.value >= Ratio::from(least) && field.value <= Ratio::from(most)) {
+            let read = crate::quantity::shown::plain(crate::quantity::Measure::si(field.value));
+            self.flaw(field, path, format!("expected a number from {least} to {most}, got {read}"));
+        }
+        Ok(Cited::given(field.value, name))
+    }
+
+    /// The modulus that the section of a steel tube is reckoned with.
+    pub(super) fn assume_modulus(&mut self, path: &str) -> Result<(), HandbookError> {
+        let modulus = self.steel_modulus()?;
+        self.assume_one(format!("{path}: modulus of steel"), modulus, Role::Modulus);
+        Ok(())
+    }
+
+    fn steel_modulus(&self) -> Result<Cited<Pressure>, HandbookError> {
+        let row = self.handbook.steel_pull_stress()?.get("modulus");
+        Ok(row.ok_or_else(|| no_row("steel_pull_stress", "modulus"))?.map(|modulus| modulus.value))
+    }
+
+    pub(super) fn steel_row(&self, key: &'static str) -> Result<Cited<Pressure>, HandbookError> {
         let row = self.handbook.steel_grade()?.get(key).ok_or_else(|| no_row("steel_grade", key))?;
         Ok(row.map(|row| row.stress.value))
     }

@@ -91,6 +91,10 @@ fn extras(file: &CandidateFile) -> Vec<String> {
         size("joint", &file.joint_diameter),
         size("casing", &file.casing),
         size("casing wall", &file.casing_wall),
+        shown("casing yield", file.casing_yield_strength.as_ref(), Role::Strength, system),
+        plain("casing factor", &file.casing_factor),
+        shown("casing free", file.casing_free_length.as_ref(), Role::Distance, system),
+        shown("casing joint", file.casing_joint_thrust.as_ref(), Role::Thrust, system),
         size("bore", &file.bore),
         shown("pipes of", file.pipe_length.as_ref(), Role::Distance, system),
         file.crushing.as_ref().map(|field| match &field.value {

@@ -51,8 +51,6 @@ impl Resolver<'_> {
     ) -> Result<Option<Pipe>, HandbookError> {
         let path = format!("candidates[{index}]");
         let size = self.positive(&candidate.size, &format!("{path}.size"), Role::Diameter);
-        let casing =
-            candidate.casing.as_ref().map(|field| self.positive(field, &format!("{path}.casing"), Role::Diameter));
         let material = candidate.material.value;
         let dimensions = match material {
             Material::Clay => self.clay(&path, candidate, file, size)?,
@@ -65,26 +63,7 @@ impl Resolver<'_> {
             _ => self.pe(&path, candidate, size, file, pull)?,
         };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
-        if let (Some(field), Some(casing)) = (&candidate.casing, casing)
-            && casing < outside_diameter.value
-        {
-            self.flaw(field, &format!("{path}.casing"), format!("is smaller than {label}, which it makes room for"));
-        }
-        let casing_weight = match (&candidate.casing_wall, casing) {
-            (Some(field), Some(casing)) => {
-                let wall = self.tube_wall(field, &format!("{path}.casing_wall"), casing);
-                if casing - 2.0 * wall < outside_diameter.value {
-                    let message = format!("leaves no room for {label} in the casing");
-                    self.flaw(field, &format!("{path}.casing_wall"), message);
-                }
-                Some(self.steel_weight(casing, wall)?)
-            }
-            (Some(field), None) => {
-                self.flaw(field, &format!("{path}.casing_wall"), "there is no casing");
-                None
-            }
-            (None, _) => None,
-        };
+        let casing = self.casing(&path, candidate, file, &label, outside_diameter.value)?;
         let rule = self.handbook.bore_rule()?.get("general").ok_or_else(|| no_row("bore_rule", "general"))?;
         let widest = self.joint_diameter(&path, candidate, outside_diameter.value, pulled.is_some());
         let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
@@ -99,7 +78,7 @@ impl Resolver<'_> {
             }
             // A jacked pipe is pushed close behind what made room for it.
             None if pulled.is_none() => {
-                let bore = casing.unwrap_or(outside_diameter.value);
+                let bore = casing.as_ref().map_or(outside_diameter.value, |casing| casing.outside_diameter);
                 let bore = Cited::new(bore, Origin::Law(&CLOSE_BORE));
                 self.assume_one(format!("{path}.bore"), bore, Role::Diameter);
                 bore
@@ -120,7 +99,6 @@ impl Resolver<'_> {
             jacked,
             pulled,
             casing,
-            casing_weight,
             passes,
             bore,
             widest,

@@ -3,10 +3,10 @@
 use super::face::face_row;
 use super::line::{GROUND_SURFACE, Line};
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, StepRule};
+use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, PushAssist, StepRule};
 use crate::drive_file::{Hole, PullFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
-use crate::quantity::{Band, Force, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
+use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
 
@@ -166,10 +166,7 @@ impl Resolver<'_> {
             reamer,
             step: self.step_rule()?,
             reaming_torque: pull.reaming_torque.as_ref().map(|band| self.torque_band(band, "pull.reaming_torque")),
-            push_assist: pull
-                .push_assist
-                .as_ref()
-                .map_or(Force::default(), |field| self.not_negative(field, "pull.push_assist", Role::Pull)),
+            push_assist: self.push_assist(pull)?,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: ovality.value,
             poisson: poisson.value,
@@ -178,6 +175,22 @@ impl Resolver<'_> {
             bend_share: bend_share.value,
             works: self.works(pull, duration, line, length)?,
         }))
+    }
+
+    /// The machine that helps from behind.
+    fn push_assist(&mut self, pull: &PullFile) -> Result<Option<PushAssist>, HandbookError> {
+        const FORCE: &FieldName = &FieldName("pull.push_assist.force");
+        let Some(assist) = &pull.push_assist else { return Ok(None) };
+        let force = self.not_negative(&assist.force, FORCE.0, Role::Thrust);
+        let free_length = self.positive(&assist.free_length, "pull.push_assist.free_length", Role::Distance);
+        let row = self.handbook.column_length()?.get("one_free").ok_or_else(|| no_row("column_length", "one_free"))?;
+        let end_factor = row.map(|factor| factor.value);
+        self.assume_one("pull.push_assist: effective over free length", end_factor, Role::Ratio);
+        let safety = self.handbook.ratio("stem.buckling_factor")?;
+        self.assume_one("pull.push_assist: safety factor on buckling", safety, Role::Ratio);
+        let grip = assist.grip_rating.as_ref();
+        let grip = grip.map(|field| self.rating(field, &FieldName("pull.push_assist.grip_rating"), Role::Thrust));
+        Ok(Some(PushAssist { force: Cited::given(force, FORCE), free_length, end_factor, safety: safety.value, grip }))
     }
 
     /// Friction of the pipe on the bottom of a dry bore.

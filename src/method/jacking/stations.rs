@@ -1,7 +1,8 @@
 //! Intermediate jacking stations: how many, where, and what they leave for the wall.
 
+use super::super::front::head;
 use super::super::scheme::Scheme;
-use super::super::stage::{head, walk_pushed};
+use super::super::stage::walk_pushed;
 use crate::check::Subject;
 use crate::drive::{Drive, Pipe};
 use crate::law::{Calc, Law, Silent};
@@ -82,7 +83,7 @@ fn ahead(drive: &Drive, pipe: &Pipe) -> Force {
     let Some(stage) = super::stages(pipe).last() else { return Force::default() };
     let mut most = Force::default();
     walk_pushed(&mut calc, drive, pipe, *stage, |_, force| most = most.max(force.on_ahead.high));
-    let guided = pipe.casing.unwrap_or(drive.stem.outside_diameter.value);
+    let guided = pipe.casing_diameter().unwrap_or(drive.stem.outside_diameter.value);
     let cut = pipe.outside_diameter.value;
     let faces = drive.stretches.iter().map(|stretch| head(&mut calc, drive.face, cut, guided, stretch).high);
     faces.fold(Force::default(), Force::max) + most

@@ -1,7 +1,7 @@
 //! Jacked steel: yield, local buckling, the Chinese annex, and a free length as a column.
 
 use crate::check::{Check, Subject};
-use crate::drive::{JackedPipe, SteelEnd, SteelScheme};
+use crate::drive::{FreeLength, JackedPipe, SteelEnd, SteelScheme};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::column::{ColumnStress, ElasticColumnStress, RadiusOfGyration};
 use crate::laws::packer::RingArea;
@@ -11,7 +11,8 @@ use crate::laws::steel::{
 use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role};
 use crate::source::Cited;
 
-const FREE: &str = "the free length as a column, its head taken as free to move aside; a guided head bears more";
+pub(super) const FREE: &str =
+    "the free length as a column, its head taken as free to move aside; a guided head bears more";
 
 /// The section by its scheme.
 pub(super) fn limit<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Force> {
@@ -96,12 +97,14 @@ pub(super) fn column<R: Recorder>(
 ) -> Option<Check> {
     let free = jacked.free?;
     calc.part("pipe in the pit as a column");
-    let limit = calc.doubted(|calc| {
-        let (length_factor, free_length) = (free.length_factor.value, free.length.value);
-        let critical = column_stress(calc, end, length_factor, free_length);
-        Cited::new(by_code(calc, end, critical).value, free.length_factor.origin)
-    });
+    let limit = calc.doubted(|calc| free_length(calc, end, &free));
     Some(Check::at_most(Subject::PipeColumn, Role::Thrust, force, limit).with_note(FREE))
+}
+
+/// What a free length may be pushed with.
+pub(super) fn free_length<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd, free: &FreeLength) -> Cited<Force> {
+    let critical = column_stress(calc, end, free.length_factor.value, free.length.value);
+    Cited::new(by_code(calc, end, critical).value, free.length_factor.origin)
 }
 
 fn column_stress<R: Recorder>(

@@ -3,7 +3,7 @@
 use super::force::{PullOnPipe, pull_on_pipe, weight};
 use super::section::Borne;
 use super::strength::{Cold, modulus};
-use super::{borne, link, site};
+use super::{assist, borne, link, site};
 use crate::drive::{Drive, HoleState, NotGiven, Pipe, Pull, PulledPipe};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::law::{Doubted, Law};
@@ -55,6 +55,9 @@ pub(in crate::method) fn figures(
     });
     let borne = borne(&mut figures.calc, pipe, pulled, pull, &on_pipe);
     strings(figures, drive, pulled, pull)?;
+    if let Some(column) = assist::column(&mut figures.calc, pipe, pulled, pull, &borne) {
+        figures.put("push at the tail, at most", Role::Thrust, column);
+    }
     // What only the maker knows sets no link.
     if pipe.not_given.iter().all(|missing| *missing == NotGiven::EndForce) {
         let setting = link::setting(&mut figures.calc, pull, &borne);

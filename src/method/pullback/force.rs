@@ -10,13 +10,16 @@ use crate::method::stage::peak;
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Pressure, Ratio};
 
-/// Pull on the pipe with its head at either end of the bore; it is linear between.
+/// Pull on the pipe with its head at either end of the bore. What the string resists is linear between; help from
+/// behind takes off as much of it as there is.
 #[derive(Debug, Clone, Copy)]
 pub(in crate::method) struct PullOnPipe {
-    /// As it enters the bore: the whole string, or the first of several, is outside.
-    pub(super) at_entry: Band<Force>,
-    /// As it arrives in the launch pit.
-    pub(super) at_arrival: Band<Force>,
+    /// Resistance as it enters the bore: the whole string, or the first of several, is outside.
+    at_entry: Band<Force>,
+    /// Resistance as it arrives in the launch pit.
+    at_arrival: Band<Force>,
+    /// What pushes at the tail.
+    assist: Option<Force>,
     /// Where the string leaves the ramp, at its greatest.
     pub(super) at_ramp: Band<Force>,
     /// On the tail as it enters the bore last.
@@ -30,7 +33,37 @@ pub(in crate::method) struct PullOnPipe {
 
 impl PullOnPipe {
     pub(super) fn peak(self) -> Band<Force> {
-        peak(peak(self.at_entry, self.at_arrival), self.after_stop)
+        peak(self.helped(peak(self.at_entry, self.at_arrival)), self.after_stop)
+    }
+
+    /// Help from behind is counted for the low and the likely pull only, since it can fail, and no further than the
+    /// string resists: it does not push the reamer.
+    fn helped(self, resistance: Band<Force>) -> Band<Force> {
+        let Some(assist) = self.assist else { return resistance };
+        let less = |resistance: Force| (resistance - assist).max(Force::default());
+        Band { low: less(resistance.low), likely: less(resistance.likely), high: resistance.high }
+    }
+
+    /// What pushes at the tail: as far as the string resists, and the whole force where its head stands still.
+    pub(super) fn pushed(self, advance: Length, length: Length) -> Option<Band<Force>> {
+        let assist = self.assist?;
+        let resistance = self.resistance(advance, length);
+        Some(Band { low: resistance.low.min(assist), likely: resistance.likely.min(assist), high: assist })
+    }
+
+    /// Advances where the string begins or ceases to resist more than what pushes it.
+    pub(super) fn turns(self, length: Length) -> [Option<Length>; 2] {
+        let Some(assist) = self.assist else { return [None; 2] };
+        let turn = |entry: Force, arrival: Force| {
+            let share = ((assist - entry) / (arrival - entry)).value;
+            (share > 0.0 && share < 1.0).then(|| length * share)
+        };
+        let one = turn(self.at_entry.low, self.at_arrival.low);
+        let other = turn(self.at_entry.likely, self.at_arrival.likely);
+        match (one, other) {
+            (Some(first), Some(second)) if second < first => [other, one],
+            _ => [one, other],
+        }
     }
 
     pub(super) fn raise_after_stops(&mut self, drive: &Drive) {
@@ -42,6 +75,10 @@ impl PullOnPipe {
     }
 
     pub(super) fn at(self, advance: Length, length: Length) -> Band<Force> {
+        self.helped(self.resistance(advance, length))
+    }
+
+    fn resistance(self, advance: Length, length: Length) -> Band<Force> {
         let share = if length.si() > 0.0 { (advance / length).value } else { 0.0 };
         self.at_entry.with(self.at_arrival, |entry, arrival| entry + (arrival - entry) * share)
     }
@@ -53,7 +90,7 @@ pub(super) fn water() -> MassDensity {
 }
 
 /// What may fill the string: what the file says; else air, and in metal pipe air or water, whichever is worse.
-fn fills(pulled: &PulledPipe, pull: &Pull) -> [Fill; 2] {
+pub(super) fn fills(pulled: &PulledPipe, pull: &Pull) -> [Fill; 2] {
     let air = Fill::Of(MassDensity::default());
     match pull.works.fill {
         Some(fill) => [fill; 2],
@@ -150,12 +187,9 @@ pub(super) fn pull_on_pipe<R: Recorder>(
         HoleState::Dry => Band::default(),
     };
     let (drag_at_entry, drag) = drag(calc, drive, pipe, pull, annular);
-    // Help from behind is counted for the likely pull only: it can fail.
-    let helped = |force: Force| (force - pull.push_assist).max(Force::default());
     let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
-        low: helped(band.low),
-        likely: helped(band.likely),
         high: calc.law(PullWithModelFactor { pull: band.high, factor: pull.model_factor }),
+        ..band
     };
     let at_entry = drag_at_entry.map(|drag| longest_tail + drag);
     let at_arrival = inside.with(drag, |inside, drag| last_tail + inside + drag);
@@ -163,6 +197,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     PullOnPipe {
         at_entry: with_factor(calc, at_entry),
         at_arrival: with_factor(calc, at_arrival),
+        assist: pull.push_assist.map(|assist| assist.force.value),
         at_ramp: with_factor(calc, Band::same(ramp)),
         at_tail: with_factor(calc, Band::same(last_tail)),
         after_stop: Band::default(),

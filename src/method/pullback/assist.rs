@@ -1,0 +1,142 @@
+//! A machine at the reception pit that pushes the tail of the string: its grip, and the string as a column before the
+//! bore and in it.
+
+use super::force::{fills, weight};
+use super::pvc;
+use super::section::Borne;
+use super::strength::{Cold, modulus};
+use crate::check::{Check, Subject};
+use crate::drive::{BY_ITS_MAKER, Fill, HoleState, Pipe, Pull, PulledPipe, PushAssist};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::column::CrushOrBuckle;
+use crate::laws::pull::NetWeightInFluid;
+use crate::laws::stem::{BucklingAllowed, EulerBuckling, OpenBoreBuckling, TubeStiffness};
+use crate::method::scheme::Scheme;
+use crate::quantity::{Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Role};
+use crate::source::Cited;
+
+const COLUMN: &str = "the whole force that the machine is set to, as on a head that stands still, on the free length \
+                      with its head free to move aside and no more stress than the pull is allowed";
+const JOINTS: &str = "joints that turn make no column: its maker tells whether a string may be pushed, and how hard";
+const SNAKING: &str = "beyond it the string snakes in the wider bore, which costs more friction than the push gains";
+
+pub(super) fn checks<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+    borne: &Borne,
+    scheme: &mut Scheme,
+) {
+    let Some(assist) = &pull.push_assist else { return };
+    let force = Doubted { value: Band::same(assist.force.value), doubt: None };
+    if let Some(rating) = assist.grip {
+        let rating = Doubted { value: rating, doubt: None };
+        scheme.checks.add(Check::at_most(Subject::TailGrip, Role::Thrust, force, rating));
+    }
+    let Some(column) = column(calc, pipe, pulled, pull, borne) else {
+        let check = Check::rated(Subject::PushedTail, crate::check::Verdict::NotDecided, BY_ITS_MAKER);
+        scheme.checks.add(check.with_note(JOINTS));
+        return;
+    };
+    scheme.checks.add(Check::at_most(Subject::PushedTail, Role::Thrust, force, column).with_note(COLUMN));
+    scheme.checks.add_some(snaking(calc, pipe, pulled, pull, force));
+}
+
+/// Modulus of the string for as long as the pull lasts, no stiffer than it may be; none of a string with joints that
+/// turn.
+fn stiffness<R: Recorder>(calc: &mut Calc<R>, pulled: &PulledPipe, pull: &Pull) -> Option<Pressure> {
+    match pulled {
+        PulledPipe::Pe(pe) => Some(modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited)),
+        PulledPipe::Pvc(pvc) => {
+            let warm = pvc::temperature_factor(calc, pvc).min(Ratio::from(1.0));
+            Some(pvc.modulus * warm)
+        }
+        PulledPipe::Steel(steel) => Some(steel.modulus),
+        PulledPipe::Jointed(_) => None,
+    }
+}
+
+/// What may push the free length before the bore; none of a string with joints that turn.
+pub(super) fn column<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+    borne: &Borne,
+) -> Option<Doubted<Cited<Force>>> {
+    let PushAssist { free_length, end_factor, safety, .. } = *pull.push_assist.as_ref()?;
+    calc.part("string pushed at its tail");
+    let allowed = calc.doubted(|calc| {
+        let modulus = stiffness(calc, pulled, pull)?;
+        let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
+        let second_moment = calc.law(TubeStiffness { outside_diameter, wall });
+        let end_factor = end_factor.value;
+        let buckling = calc.law(EulerBuckling { modulus, second_moment, free_length, end_factor });
+        let buckling = calc.law(BucklingAllowed { buckling, factor: safety });
+        let crushing = borne.straight.value.value;
+        Some(calc.law(CrushOrBuckle { crushing, buckling }))
+    });
+    let doubt = allowed.doubt.or(borne.straight.doubt);
+    Some(Doubted { value: Cited::new(allowed.value?, end_factor.origin), doubt })
+}
+
+/// A screen: the string in the bore, which holds it by its net weight alone.
+fn snaking<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+    force: Doubted<Band<Force>>,
+) -> Option<Check> {
+    let assist = pull.push_assist.as_ref()?;
+    let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
+    let clearance = (pipe.bore.value - outside_diameter) / 2.0;
+    if clearance <= Length::default() {
+        return None;
+    }
+    let limit = calc.doubted(|calc| {
+        let modulus = stiffness(calc, pulled, pull).unwrap_or_default();
+        let second_moment = calc.law(TubeStiffness { outside_diameter, wall });
+        let weights = net_weight(calc, pipe, pulled, pull);
+        weights.map(|weight| {
+            if weight <= LineLoad::default() {
+                return Force::default();
+            }
+            let buckling = calc.law(OpenBoreBuckling { modulus, second_moment, weight, clearance });
+            calc.law(BucklingAllowed { buckling, factor: assist.safety })
+        })
+    });
+    let limit = limit.map(|limit| Cited::new(limit, assist.end_factor.origin));
+    let check = Check::at_most_by_level(Subject::TailSnaking, Role::Thrust, force, limit).as_screen();
+    Some(check.with_note(SNAKING))
+}
+
+/// Least weight, up or down, that holds the string against the wall of the bore: in clean fluid, and at the high level
+/// in any of the fluids, nothing where one lifts the string and another does not.
+fn net_weight<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Band<LineLoad> {
+    let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
+    let pipe_weight = weight(calc, pipe, pulled, Ratio::from(1.0));
+    let mut least = |fluids: &[MassDensity]| {
+        let mut range: Option<(LineLoad, LineLoad)> = None;
+        for fluid in fluids {
+            for fill in fills(pulled, pull) {
+                let (fluid_density, contents_density) = match (pull.works.hole, fill) {
+                    (HoleState::Dry, Fill::Of(density)) => (MassDensity::default(), density),
+                    (HoleState::Dry, Fill::Slurry) => Default::default(),
+                    (HoleState::Fluid, Fill::Of(density)) => (*fluid, density),
+                    (HoleState::Fluid, Fill::Slurry) => (*fluid, *fluid),
+                };
+                let law = NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density };
+                let weight = calc.law(law);
+                let (low, high) = range.unwrap_or((weight, weight));
+                range = Some((low.min(weight), high.max(weight)));
+            }
+        }
+        let (low, high) = range.unwrap_or_default();
+        if low.value * high.value < 0.0 { LineLoad::default() } else { low.abs().min(high.abs()) }
+    };
+    let clean = least(&[pull.fluids.clean]);
+    let any = least(&[pull.fluids.light, pull.fluids.clean, pull.fluids.heavy]);
+    Band { low: clean, likely: clean, high: any }
+}

@@ -1,0 +1,100 @@
+//! A casing that goes in before the pipe: its section, its free length in the pit, its joints.
+
+use crate::drives::{drive, text};
+use approx::assert_relative_eq;
+use jackpull::check::{Subject, Verdict};
+use jackpull::{Method, Scheme, assess};
+use std::f64::consts::PI;
+
+/// One ground, so that no scheme for mixed ground is added.
+fn cased(more: &str) -> Scheme {
+    let drive = drive(&text(|text| {
+        let (before, rest) = text.split_once("ground:\n").unwrap();
+        let (_, after) = rest.split_once("rig:").unwrap();
+        format!("{before}ground:\n  - {{ class: silt, spt_n: 14, largest_stone: 0 mm }}\nrig:{after}")
+            .replace("size: 10 in }", &format!("size: 10 in, casing: 406 mm{more} }}"))
+    }));
+    assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+}
+
+fn limit(scheme: &Scheme, subject: Subject) -> f64 {
+    scheme.checks.get(subject).unwrap().high().unwrap().1.si
+}
+
+fn area() -> f64 {
+    PI * (0.406 - 0.008) * 0.008
+}
+
+#[test]
+fn without_its_data_a_casing_is_checked_against_the_rig_alone() {
+    let bare = cased("");
+    assert!(bare.checks.get(Subject::CasingThrust).is_some());
+    for subject in [Subject::CasingSection, Subject::CasingColumn, Subject::CasingJoint] {
+        assert!(bare.checks.get(subject).is_none(), "{subject:?}");
+    }
+}
+
+/// 406 mm x 8 mm, D/t 51, is compact (API RP 2A: up to 60), so that the yield over 3 decides and not 0.6 of the local
+/// stress: the default of a jacked steel pipe. With the least yield of a casing, 35 ksi, and with 355 MPa.
+#[test]
+fn the_section_bears_its_yield_over_the_factor() {
+    let (taken, given) = (cased(", casing_wall: 8 mm"), cased(", casing_wall: 8 mm, casing_yield_strength: 355 MPa"));
+    assert_relative_eq!(
+        limit(&given, Subject::CasingSection) / limit(&taken, Subject::CasingSection),
+        355e6 / 35e3 / 6_894.757_293_168,
+        max_relative = 1e-9
+    );
+    assert_relative_eq!(limit(&given, Subject::CasingSection) / area(), 355e6 / 3.0, max_relative = 1e-9);
+    let factor = cased(", casing_wall: 8 mm, casing_yield_strength: 355 MPa, casing_factor: 2");
+    assert_relative_eq!(limit(&factor, Subject::CasingSection) / area(), 355e6 / 2.0, max_relative = 1e-9);
+    let likely = |subject| given.checks.get(subject).unwrap().likely().unwrap().0.si;
+    assert_relative_eq!(likely(Subject::CasingSection), likely(Subject::CasingThrust), max_relative = 1e-12);
+}
+
+/// AISC 360 E3 on 3 m and 30 m with one end free (2.1), 29,000 ksi, over 1.67; round section not slender.
+#[test]
+fn the_free_length_is_a_column() {
+    let fy = 355e6;
+    let at = |length: f64| {
+        let radius = (0.406_f64.powi(2) + 0.39_f64.powi(2)).sqrt() / 4.0;
+        let elastic = PI.powi(2) * 29e6 * 6_894.757_293_168 / (2.1 * length / radius).powi(2);
+        let critical = if fy / elastic <= 2.25 { 0.658_f64.powf(fy / elastic) * fy } else { 0.877 * elastic };
+        critical * area() / 1.67
+    };
+    for length in [3.0, 30.0] {
+        let more = format!(", casing_wall: 8 mm, casing_yield_strength: 355 MPa, casing_free_length: {length} m");
+        assert_relative_eq!(limit(&cased(&more), Subject::CasingColumn), at(length), max_relative = 1e-6);
+    }
+}
+
+/// The rating against the greatest thrust on the casing, which is that of the frame behind it.
+#[test]
+fn a_weak_joint_is_over() {
+    let likely = |scheme: &Scheme| scheme.checks.get(Subject::CasingThrust).unwrap().likely().unwrap().0.si;
+    let thrust = likely(&cased(""));
+    let verdict = |rating: f64| {
+        let scheme = cased(&format!(", casing_joint_thrust: {rating} N"));
+        scheme.checks.get(Subject::CasingJoint).unwrap().verdict
+    };
+    assert_eq!(verdict(thrust * 0.999), Verdict::Over);
+    assert_eq!(verdict(thrust * 1.001), Verdict::WithCare);
+    assert_eq!(verdict(thrust * 10.0), Verdict::Within);
+}
+
+/// What pushes the casing out loads it no more than what pushed it in.
+#[test]
+fn the_pipe_behind_loads_it_no_more() {
+    for grade in ["0.4 %", "3 %", "-3 %"] {
+        let text = text(|text| {
+            text.replace("reception: { invert_depth: 3.96 m }\n", &format!("grade: {grade}\n"))
+                .replace("launch: { invert_depth: 4.20 m }", "launch: { invert_depth: 7 m }")
+                .replace("size: 10 in }", "size: 10 in, casing: 406 mm, casing_wall: 8 mm }")
+        });
+        let drive = drive(&text);
+        let stages = jackpull::method::profile(&drive, &drive.candidates()[0], Method::PipeJacking);
+        let pushed_in = stages[1].points.iter().map(|point| point.on_rig.high.value).fold(0.0, f64::max);
+        // As the pipe begins to push, all that is in the bore is the casing.
+        let own = stages[2].points.first().unwrap().on_rig.high.value;
+        assert!(own <= pushed_in * (1.0 + 1e-12), "{grade}: {own} and {pushed_in}");
+    }
+}
