@@ -1,7 +1,7 @@
 //! `jackpull assess FILE...`
 
 use super::faults::Faulty;
-use super::input::{bytes, handbook, of_table, text};
+use super::input::{bytes, handbook, of_tables, text};
 use super::{Outcome, Units, complain, print, units};
 use crate::choice::{choose, robust};
 use crate::drive_file::{DriveFile, InputError, read_drive};
@@ -10,6 +10,7 @@ use crate::report::{self, Beside};
 use crate::vary;
 use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
+use std::collections::HashSet;
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -51,13 +52,20 @@ impl Assess {
         };
         let mut worst = Outcome::Chosen;
         let mut pages = Vec::new();
+        // A fault of a table is that of every drive, and told once.
+        let mut told = HashSet::new();
         for file in &self.files {
             match self.one(file, &handbook) {
                 Ok((page, outcome)) => {
                     worst = worst.max(outcome);
                     pages.push(page);
                 }
-                Err(faulty) => worst = self.complain(&faulty),
+                Err(faulty) => {
+                    worst = Outcome::Faulty;
+                    if told.insert(faulty.json()) {
+                        self.complain(&faulty);
+                    }
+                }
             }
         }
         let output = match (self.format, self.files.len()) {
@@ -83,15 +91,16 @@ impl Assess {
     fn one(&self, path: &Path, handbook: &Arc<Handbook>) -> Result<(String, Outcome), Faulty> {
         let (name, bytes) = bytes(path)?;
         let text = text(&name, &bytes)?;
+        let of_tables = |error| of_tables(&name, handbook, &error);
         let faulty = |error| match error {
             InputError::Faults(faults) => Faulty::new(&name, text, faults),
-            InputError::Handbook(error) => of_table(&name, "", error),
+            InputError::Handbook(error) => of_tables(error),
         };
         let drive = read_drive(text, handbook).map_err(faulty)?;
-        let choice = choose(&drive).map_err(|error| of_table(&name, "", error))?;
+        let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
         let report = report::report(&drive, &choice, system, &digest(&bytes));
-        let report = report.map_err(|error| of_table(&name, "", error))?;
+        let report = report.map_err(of_tables)?;
         let file = DriveFile::read(text).map_err(faulty)?;
         let beside = Beside {
             robustness: robust::robustness(&choice),

@@ -115,3 +115,30 @@ fn a_faulty_table_is_refused_with_its_place() {
     assert!(message.contains("rows[0].value: expected a plain number or a percentage, got \"4 kN\""), "{message}");
     assert!(message.contains("factor.yaml:4:"), "{message}");
 }
+
+/// What shows only in a drive is still the fault of the table, told once for all drives.
+#[test]
+fn a_value_of_a_table_that_makes_no_sense_is_not_blamed_on_the_drive() {
+    let table = file("below.yaml", b"id: practice_ratio\ntitle: ours\nrows:\n  - { key: clay.factor, value: -3 }\n");
+    let drives = [example("fennbridge_mill_lane.yaml"), example("fennbridge_kiln_bank.yaml")];
+    let output = jackpull(&["assess", "--tables", &table, &drives[0], &drives[1]]);
+    assert_eq!(output.status.code(), Some(2));
+    let message = stderr(&output);
+    let start = "error: rows[0]: table practice_ratio, clay.factor: is below zero\n --> ";
+    assert!(message.starts_with(start) && message.contains("below.yaml:4:12\n"), "{message}");
+    assert_eq!(message.matches("error: ").count(), 1, "{message}");
+    assert!(!message.contains("fennbridge"), "{message}");
+}
+
+#[test]
+fn a_table_that_is_not_there_is_told_at_its_line_with_the_near_one() {
+    let table = file("no_table.yaml", b"title: ours\nid: practise_ratio\nrows: []\n");
+    let output = jackpull(&["assess", "--tables", &table, &example("fennbridge_mill_lane.yaml")]);
+    assert_eq!(output.status.code(), Some(2));
+    let message = stderr(&output);
+    for part in
+        ["error: id: there is no table \"practise_ratio\"", "no_table.yaml:2:5\n", "did you mean \"practice_ratio\"?"]
+    {
+        assert!(message.contains(part), "no {part} in\n{message}");
+    }
+}
