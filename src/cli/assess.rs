@@ -4,7 +4,7 @@ use super::faults::Faulty;
 use super::input::{bytes, handbook, of_tables, text};
 use super::{Outcome, Units, complain, print, units};
 use crate::choice::{choose, robust};
-use crate::drive_file::{DriveFile, InputError, read_drive};
+use crate::drive_file::{DriveFile, InputError};
 use crate::handbook::Handbook;
 use crate::report::{self, Beside};
 use crate::vary;
@@ -96,12 +96,12 @@ impl Assess {
             InputError::Faults(faults) => Faulty::new(&name, text, faults),
             InputError::Handbook(error) => of_tables(error),
         };
-        let drive = read_drive(text, handbook).map_err(faulty)?;
+        let file = DriveFile::read(text).map_err(faulty)?;
+        let drive = file.drive(text, handbook).map_err(faulty)?;
         let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
         let report = report::report(&drive, &choice, system, &digest(&bytes));
         let report = report.map_err(of_tables)?;
-        let file = DriveFile::read(text).map_err(faulty)?;
         let beside = Beside {
             robustness: robust::robustness(&choice),
             turns: vary::turns(&file, handbook).map_err(faulty)?,
