@@ -20,7 +20,7 @@ use std::sync::Arc;
 enum Format {
     /// For reading, 100 columns.
     Text,
-    /// For programs; an array where there is more than one file.
+    /// For programs; an array where there is more than one file, with the faults of a faulty one in its place.
     Json,
 }
 
@@ -62,7 +62,12 @@ impl Assess {
                 }
                 Err(faulty) => {
                     worst = Outcome::Faulty;
-                    if told.insert(faulty.json()) {
+                    let json = faulty.json();
+                    // An array has an entry for each file, whatever becomes of the others.
+                    if self.format == Format::Json && self.files.len() > 1 {
+                        pages.push(json.trim_end().to_owned());
+                    }
+                    if told.insert(json) {
                         self.complain(&faulty);
                     }
                 }

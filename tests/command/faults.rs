@@ -87,6 +87,34 @@ fn faults_are_json_for_programs() {
     assert_eq!(faults[1]["path"], "candidates[0].size");
 }
 
+/// An array has an entry for each file, in their order: its report, or its faults as they stand on the error stream.
+#[test]
+fn a_faulty_file_has_its_place_in_a_json_array() {
+    let sound = example("fennbridge_mill_lane.yaml");
+    let faulty = file("json_faulty.yaml", b"length: 3\n");
+    let other = "no/such/file.yaml";
+    let run = |files: &[&str]| {
+        let output = jackpull(&[&["assess", "--format", "json"], files].concat());
+        assert_eq!(output.status.code(), Some(2));
+        let array: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
+        let lines = stderr(&output).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+        (array.as_array().unwrap().clone(), lines)
+    };
+    let (entries, faults): (Vec<serde_json::Value>, Vec<serde_json::Value>) = run(&[&faulty, &sound, other]);
+    assert_eq!(entries.len(), 3);
+    assert_eq!(faults, [entries[0].clone(), entries[2].clone()]);
+    assert!(entries[0]["file"].as_str().unwrap().ends_with("json_faulty.yaml"));
+    assert_eq!(entries[0]["faults"][0]["path"], "length");
+    assert!(entries[1]["faults"].is_null() && entries[1]["schemes"].is_array());
+    assert_eq!(entries[2]["file"], other);
+    // Also where all are faulty.
+    let (entries, faults) = run(&[&faulty, other]);
+    assert_eq!((entries.len(), &entries), (2, &faults));
+    // One file alone leaves the output empty.
+    let output = jackpull(&["assess", "--format", "json", &faulty]);
+    assert!(output.stdout.is_empty() && !output.stderr.is_empty());
+}
+
 /// Binary rubbish, a file too large, a folder: one message each, no page.
 #[test]
 fn what_is_no_text_file_is_refused() {
