@@ -1,6 +1,7 @@
 //! Drive x pipe x method: the forces of each stage, and the checks they meet. No heap, no input or output.
 
 mod figures;
+mod front;
 mod jacking;
 mod models;
 mod not_given;

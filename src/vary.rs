@@ -5,5 +5,5 @@ mod edit;
 mod input;
 mod pits;
 
-pub use input::{Input, InputTurns, Outcome, Turn, turns};
+pub use input::{Input, InputTurns, Outcome, Turn, turns, unlubricated};
 pub use pits::{PitLimit, Pits, pits};

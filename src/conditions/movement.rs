@@ -105,7 +105,15 @@ pub(super) fn at_service<R: Recorder>(
     crossing: &Crossing,
 ) -> Doubted<Option<Moved>> {
     calc.doubted(|calc| {
-        moved(calc, drive, pipe, method, crossing.stretch, (crossing.invert, crossing.depth), crossing.beside)
+        let [first, last] = crossing.stretches;
+        let mut at =
+            |stretch| moved(calc, drive, pipe, method, stretch, (crossing.invert, crossing.depth), crossing.beside);
+        let one = at(first)?;
+        if first == last {
+            return Some(one);
+        }
+        // Between two grounds the one that moves more counts.
+        Some(one.worse(at(last)?))
     })
 }
 

@@ -43,6 +43,8 @@ pub struct Stretch {
 pub struct Tip {
     pub(crate) model: TipModel,
     pub(crate) blows: Band<Ratio>,
+    /// Undrained strength of the clay, where the file gives it.
+    pub(crate) strength: Option<Pressure>,
 }
 
 /// Soil above a stretch of pipe, as far as the file tells it.

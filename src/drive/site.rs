@@ -70,8 +70,8 @@ pub struct Crossing {
     pub(crate) beside: Length,
     /// Depth of the invert there.
     pub(crate) invert: Length,
-    /// Position of its stretch.
-    pub(crate) stretch: usize,
+    /// Positions of its stretch, and of the next where it lies at the end of one.
+    pub(crate) stretches: [usize; 2],
     pub(crate) settlement: Option<Cited<Length>>,
     pub(crate) slope: Option<Cited<Ratio>>,
     pub(crate) clearance: Option<Cited<Length>>,

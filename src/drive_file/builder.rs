@@ -304,6 +304,7 @@ impl CandidateFile {
             casing: None,
             casing_wall: None,
             casing_yield_strength: None,
+            casing_factor: None,
             casing_free_length: None,
             casing_joint_thrust: None,
             bore: None,

@@ -33,10 +33,12 @@ mod soil;
 mod steering;
 mod stem;
 mod suitability;
+mod traffic;
 mod wall;
 mod weights;
 mod works;
 
+use super::examples::example;
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError, rising};
@@ -92,7 +94,8 @@ impl Resolver<'_> {
 
     fn checked<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role, fits: bool, expected: &str) -> Q {
         if !(fits && field.value.si().is_finite()) {
-            let (what, example) = crate::quantity::unit::describe(Q::DIM);
+            let (what, _) = crate::quantity::unit::describe(Q::DIM);
+            let example = example(path, Q::DIM, field.written_in().unwrap_or(self.system));
             let read = Shown::of(field.value, role).display(field.written_in().unwrap_or_default());
             let complaint = Complaint::from(format!("expected {what} {expected}, got {read}"));
             self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));
@@ -283,7 +286,7 @@ impl Resolver<'_> {
             let complaint = Complaint::from("expected at least one pipe to choose from, got none");
             self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
         }
-        label::tell_apart(&listed, &mut candidates);
+        label::tell_apart(&listed, &mut candidates, self.system);
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
@@ -293,7 +296,7 @@ impl Resolver<'_> {
         let site = self.site(file, &line, &stretches, &stem)?;
         self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;
-        self.in_service(file, &stretches, &mut candidates)?;
+        self.in_service(file, &stretches, line.shallowest(), &mut candidates)?;
         self.dry_hole(file, &stretches);
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;

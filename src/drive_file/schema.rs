@@ -89,7 +89,7 @@ pub struct DriveFile {
     /// How far the work gets in a shift, and what a shift costs.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pace: Option<PaceFile>,
-    /// What drives over a rigid pipe in service.
+    /// What drives over the pipe in service.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub traffic: Option<Field<Traffic>>,
     /// What becomes of the annulus round a pulled pipe.
@@ -806,6 +806,9 @@ pub struct CandidateFile {
     /// Yield strength of that casing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_yield_strength: Option<Field<Pressure>>,
+    /// Safety factor on that strength.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing_factor: Option<Field<Ratio>>,
     /// Length of that casing that nothing holds, in the launch pit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub casing_free_length: Option<Field<Length>>,

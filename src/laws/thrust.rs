@@ -120,6 +120,37 @@ law! {
 }
 
 law! {
+    /// Share of its own weight that a pipe adds to the thrust uphill and gives back downhill: `F = w L sin(phi)`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | w | `pipe_weight` | force per length |
+    /// | L | `length` | length |
+    /// | phi | `rise` (positive: pushed uphill) | angle |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** slopes within 45 deg. For the low level
+    /// alone: what is not counted on is [`WeightAlongGrade`].
+    SignedWeightAlongGrade {
+        /// Weight of the pipe.
+        pipe_weight: LineLoad as LineWeight,
+        /// Length in the bore.
+        length: Length as Distance,
+        /// Slope, positive when the push goes uphill.
+        rise: Angle as Angle,
+    } -> Force as Thrust
+    { Equation {
+        name: "weight along the grade, up or down",
+        form: "F = pipe_weight length sin(rise)",
+        source: "jackpull",
+        locator: "statics",
+        mark: Mark::Judgement,
+        valid: "slope within 45 deg, weight and length not negative",
+    } }
+    valid |v| v.rise.value.abs() <= FRAC_PI_4 && v.pipe_weight.value >= 0.0 && v.length.value >= 0.0;
+    value |s| s.pipe_weight * s.length * s.rise.sin();
+}
+
+law! {
     /// End resistance of the pilot stem, as a cone: `F = q N (pi/4) d²`.
     ///
     /// | symbol | argument | dimension |
@@ -196,6 +227,36 @@ law! {
     } }
     valid |v| (0.0..=50.0).contains(&v.blows.value);
     value |s| s.bearing_factor * s.strength_per_blow * s.blows * (FRAC_PI_4 * s.diameter * s.diameter);
+}
+
+law! {
+    /// End resistance of the pilot stem in clay of a known strength: `F = f s_u (pi/4) d²`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | f | `bearing_factor` | ratio |
+    /// | s_u | `strength` | pressure |
+    /// | d | `diameter` | length |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a positive strength.
+    PilotTipByStrength {
+        /// End bearing factor on undrained strength.
+        bearing_factor: Ratio as Ratio,
+        /// Undrained strength.
+        strength: Pressure as UnitFriction,
+        /// Tip diameter.
+        diameter: Length as Diameter,
+    } -> Force as Thrust
+    { Equation {
+        name: "pilot tip resistance in clay of known strength",
+        form: "F = bearing_factor strength (pi/4) diameter^2",
+        source: "jackpull",
+        locator: "end bearing of a driven tip, 9 to 12 times undrained strength",
+        mark: Mark::Judgement,
+        valid: "strength positive",
+    } }
+    valid |v| v.strength.value > 0.0;
+    value |s| s.bearing_factor * s.strength * (FRAC_PI_4 * s.diameter * s.diameter);
 }
 
 law! {

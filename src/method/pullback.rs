@@ -4,6 +4,8 @@
 mod assist;
 mod figures;
 mod force;
+mod grout;
+mod in_place;
 mod jointed;
 mod link;
 mod pvc;
@@ -17,15 +19,15 @@ pub(super) use figures::figures;
 use force::{PullOnPipe, pull_on_pipe};
 use section::Borne;
 
+use super::front::head;
 use super::profile::{Point, StageProfile};
 use super::scheme::Scheme;
-use super::stage::{Body, Stage, Trailing, head, peak, stem_friction_to, walk_pulled, whole_friction};
+use super::stage::{Body, Stage, Trailing, along_grade, peak, stem_friction_to, walk_pulled, whole_friction};
 use crate::check::{Check, Subject, Verdict};
 use crate::drive::{Drive, Pipe, Pull, PulledPipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::pull::ReamedBore;
-use crate::laws::thrust::WeightAlongGrade;
 use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
 use crate::source::Cited;
 
@@ -184,15 +186,14 @@ fn last_reamer<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull
 /// the place of the stem that has left, so the friction is that of one whole stem all along.
 fn reaming<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Force> {
     let stem = whole_friction(calc, drive, pipe, Body::Stem);
-    let climb = drive.stem.weight.map_or(Force::default(), |pipe_weight| {
-        calc.law(WeightAlongGrade { pipe_weight, length: drive.length.value, rise: -drive.grade.value })
-    });
+    let climb = along_grade(calc, drive.stem.weight, drive.length.value, -drive.grade.value);
     let stem = if drive.stops.is_empty() { stem } else { Band { high: stem.high * drive.restart, ..stem } };
     let mut greatest = Band::<Force>::default();
     let mut before = drive.stem.head;
     for bore in &pipe.passes {
         let reamer = reamer(calc, drive, pull, *bore, before);
-        greatest = peak(greatest, reamer.with(stem, |reamer, stem| reamer + stem + climb));
+        let total = reamer.with(stem, |reamer, stem| reamer + stem).with(climb, |force, climb| force + climb);
+        greatest = peak(greatest, total);
         before = *bore;
     }
     greatest

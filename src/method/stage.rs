@@ -1,19 +1,16 @@
 //! A stage is who is in the bore and what moves. The force at an advance x of the body behind is
 //!
-//! `F(x) = friction of the body behind over 0..x + friction of the body ahead over x..L + weights uphill + face`
+//! `F(x) = friction of the body behind over 0..x + friction of the body ahead over x..L + weights on grade + face`
 //!
 //! so a stage that pushes a string out of the bore starts with the full friction of that string, not from zero.
 //! Unit friction is constant in a stretch, so F is linear between the ends of stretches and the stops, and its peak is
 //! at one of them: the profile is exact there. After a stop the high friction is raised until things move again.
 
-use crate::drive::{Drive, FaceResistance, Pipe, Stretch, Tip};
-use crate::handbook::TipModel;
+use super::front::{head, tips};
+use crate::drive::{Drive, Pipe, Stretch};
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
-use crate::laws::thrust::{
-    CuttingEdge, FaceForce, FrictionForce, OpenShieldFace, PilotTipAsCone, PilotTipInClay, SlurryFace, WeightAlongGrade,
-};
-use crate::quantity::{Band, Force, Length, LineLoad, Measure, Ratio, UnitWeight};
+use crate::laws::thrust::{FrictionForce, SignedWeightAlongGrade, WeightAlongGrade};
+use crate::quantity::{Angle, Band, Force, Length, LineLoad, Ratio};
 
 /// What may be in the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -101,14 +98,30 @@ impl Outside {
         friction.map(|unit_friction| FrictionForce { unit_friction, outside_diameter: self.diameter, length })
     }
 
-    /// Weight of the whole body along the grade, where it works against the movement, over the length: a part of the
-    /// body has a part of it.
-    fn uphill<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive) -> LineLoad {
+    /// Weight of the whole body along the grade over the length: a part of the body has a part of it.
+    fn uphill<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive) -> Band<LineLoad> {
         let length = drive.length.value;
-        self.weight.map_or(LineLoad::default(), |pipe_weight| {
-            calc.law(WeightAlongGrade { pipe_weight, length, rise: drive.grade.value }) / length
-        })
+        along_grade(calc, self.weight, length, drive.grade.value).map(|weight| weight / length)
     }
+}
+
+/// Weight along the grade where it works against the movement; downhill it helps at the low level alone.
+pub(super) fn along_grade<R: Recorder>(
+    calc: &mut Calc<R>,
+    weight: Option<LineLoad>,
+    length: Length,
+    rise: Angle,
+) -> Band<Force> {
+    let Some(pipe_weight) = weight else { return Band::default() };
+    let against = calc.law(WeightAlongGrade { pipe_weight, length, rise });
+    let low =
+        if rise < Angle::default() { calc.law(SignedWeightAlongGrade { pipe_weight, length, rise }) } else { against };
+    Band { low, likely: against, high: against }
+}
+
+/// A sum that help has been taken off, at the low level, is no pull.
+fn no_less_than_nothing(force: Band<Force>) -> Band<Force> {
+    Band { low: force.low.max(Force::default()), ..force }
 }
 
 fn sum(a: Band<Force>, b: Band<Force>) -> Band<Force> {
@@ -203,7 +216,7 @@ pub(super) fn walk_pushed<R: Recorder>(
         Some(body) => whole_friction(calc, drive, pipe, body),
         None => Band::default(),
     };
-    let climb_ahead = ahead.map_or(LineLoad::default(), |ahead| ahead.uphill(calc, drive));
+    let climb_ahead = ahead.map_or(Band::default(), |ahead| ahead.uphill(calc, drive));
     let climb = behind.uphill(calc, drive);
     let mut own = Band::<Force>::default();
     for stretch in &drive.stretches {
@@ -213,11 +226,11 @@ pub(super) fn walk_pushed<R: Recorder>(
             (_, None) => head(calc, drive.face, cut, guided, stretch),
         };
         let force = |advance: Length, own: Band<Force>, still_ahead: Band<Force>| {
-            let weight_ahead = climb_ahead * (drive.length.value - advance);
-            let weight = climb * advance + weight_ahead;
+            let weight_ahead = climb_ahead.map(|climb| climb * (drive.length.value - advance));
+            let weight = sum(climb.map(|climb| climb * advance), weight_ahead);
             Pushed {
-                on_rig: sum(sum(own, still_ahead), front.map(|front| front + weight)),
-                on_ahead: still_ahead.map(|ahead| ahead + weight_ahead),
+                on_rig: no_less_than_nothing(sum(sum(own, still_ahead), sum(front, weight))),
+                on_ahead: no_less_than_nothing(sum(still_ahead, weight_ahead)),
             }
         };
         // The front meets a stretch at its beginning, with the friction so far.
@@ -271,17 +284,13 @@ pub(super) fn walk_pulled<R: Recorder>(
     let length = drive.length.value;
     // What is left of the stem lies between the launch pit, where it leaves the bore, and the reamer; it climbs where
     // the drive falls away from that pit.
-    let climb = |calc: &mut Calc<R>, left: Length| {
-        stem.weight.map_or(Force::default(), |pipe_weight| {
-            calc.law(WeightAlongGrade { pipe_weight, length: left, rise: -drive.grade.value })
-        })
-    };
+    let climb = |calc: &mut Calc<R>, left: Length| along_grade(calc, stem.weight, left, -drive.grade.value);
     let mut left = whole_friction(calc, drive, pipe, Body::Stem);
     let mut emit = |calc: &mut Calc<R>, advance: Length, left: Band<Force>, stands: bool| {
         let weight = climb(calc, length - advance);
         let own = (trailing.pull)(advance);
-        let total =
-            |left: Band<Force>, own: Band<Force>| sum(sum(left, own), trailing.reamer.map(|reamer| reamer + weight));
+        let reamer = sum(trailing.reamer, weight);
+        let total = |left: Band<Force>, own: Band<Force>| no_less_than_nothing(sum(sum(left, own), reamer));
         at(advance, total(left, own), own);
         if stands {
             let raise = |friction| restarted(friction, drive.restart);
@@ -302,76 +311,6 @@ pub(super) fn walk_pulled<R: Recorder>(
                 emit(calc, to, left, stands);
                 from = to;
             }
-        }
-    }
-}
-
-/// Resistance at an enlarging head in one stretch.
-pub(super) fn head<R: Recorder>(
-    calc: &mut Calc<R>,
-    face: FaceResistance,
-    cut_diameter: Length,
-    guided_diameter: Length,
-    stretch: &Stretch,
-) -> Band<Force> {
-    match face {
-        FaceResistance::Given(force) => force,
-        // A pipe no larger than the casing it follows cuts nothing.
-        _ if cut_diameter <= guided_diameter => Band::default(),
-        FaceResistance::Table { pressure, least } => pressure
-            .with(least, |pressure, least| calc.law(FaceForce { pressure, cut_diameter, guided_diameter, least })),
-        FaceResistance::Slurry { pressure_per_blow, blows_most, slurry_over_water } => {
-            let unit_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-            let water_pressure = calc.law(LayerStress { unit_weight, thickness: stretch.head });
-            stretch.worst_blows().map(|blows| {
-                calc.law(SlurryFace {
-                    pressure_per_blow,
-                    blows,
-                    blows_most,
-                    water_pressure,
-                    slurry_over_water,
-                    cut_diameter,
-                })
-            })
-        }
-        FaceResistance::CuttingEdge { pressure, thickness, line_load, index } => {
-            let edge = calc.law(CuttingEdge { pressure, cut_diameter, thickness });
-            let index = index.of(stretch.class);
-            let shield = calc.law(OpenShieldFace { line_load, cut_diameter, index });
-            // Two publications that disagree: the larger counts.
-            let greater = edge.max(shield);
-            Band { low: edge.min(shield), likely: greater, high: greater }
-        }
-    }
-}
-
-/// Resistance of the pilot tip; in a mixed face that of the harder ground.
-fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch) -> Band<Force> {
-    let one = tip(calc, drive, stretch.tip);
-    match stretch.other_tip {
-        Some(other) => {
-            let other = tip(calc, drive, other);
-            Band { low: one.low.min(other.low), likely: one.likely.max(other.likely), high: one.high.max(other.high) }
-        }
-        None => one,
-    }
-}
-
-fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tip: Tip) -> Band<Force> {
-    let diameter = drive.stem.head;
-    match tip.model {
-        TipModel::Sand => tip.blows.map(|blows| {
-            calc.law(PilotTipAsCone { cone_resistance_per_blow: drive.tip.cone_per_blow, blows, diameter })
-        }),
-        TipModel::Clay => {
-            let bearing = tip.blows.with(drive.tip.bearing_factor, |blows, bearing_factor| {
-                let strength_per_blow = drive.tip.strength_per_blow;
-                calc.law(PilotTipInClay { bearing_factor, strength_per_blow, blows, diameter })
-            });
-            // The cone gives more than the bearing factor in clay; the larger counts where it matters.
-            let cone_resistance_per_blow = drive.tip.cone_per_blow_clay;
-            let cone = calc.law(PilotTipAsCone { cone_resistance_per_blow, blows: tip.blows.high, diameter });
-            Band { high: bearing.high.max(cone), ..bearing }
         }
     }
 }

@@ -9,7 +9,7 @@ use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::stem::{
     BeddingInClay, BucklingAllowed, EmbeddedBuckling, EulerBuckling, OpenBoreBuckling, TubeStiffness,
 };
-use crate::quantity::{Band, Force, Length, Ratio, Role, SecondMomentOfArea};
+use crate::quantity::{Band, Force, Length, Pressure, Role, SecondMomentOfArea};
 use crate::source::Cited;
 
 const JACKS: &str = "likely against the whole rating, high against the share of it that jacks are designed for";
@@ -63,8 +63,8 @@ fn buckling<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube) -> Band
     let pit =
         calc.law(EulerBuckling { modulus, second_moment, free_length: tube.free_length, end_factor: tube.end_factor });
     let mut least = Band::same(allowed(calc, pit));
-    if let Some(blows) = softest_clay(drive) {
-        let bed = blows.map(|blows| bedded(calc, drive, tube, second_moment, blows));
+    if let Some(strength) = softest_clay(drive) {
+        let bed = strength.map(|strength| bedded(calc, tube, second_moment, strength));
         let bed = bed.map(|force| allowed(calc, force));
         least = least.with(bed, Force::min);
     }
@@ -85,25 +85,28 @@ fn snaking<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube, thrust: 
     Some(check.with_note(SNAKING))
 }
 
-/// Least blow counts of clay along the drive, for the level at which each is adverse.
-fn softest_clay(drive: &Drive) -> Option<Band<Ratio>> {
+/// Least strength of clay along the drive, for the level at which each is adverse: by its blows, and where the file gives
+/// it as given, at the high level no more than by its blows.
+fn softest_clay(drive: &Drive) -> Option<Band<Pressure>> {
     let tips = drive.stretches.iter().flat_map(|stretch| [Some(stretch.tip), stretch.other_tip]).flatten();
-    let clay = tips.filter(|tip| tip.model == TipModel::Clay).map(|tip| tip.blows);
-    clay.reduce(|one, other| one.with(other, Ratio::min)).map(|blows| Band {
-        low: blows.high,
-        likely: blows.likely,
-        high: blows.low,
+    let clay = tips.filter(|tip| tip.model == TipModel::Clay).map(|tip| {
+        let by_blows = tip.blows.map(|blows| drive.tip.strength_per_blow * blows);
+        let Some(given) = tip.strength else { return by_blows };
+        Band { low: given.min(by_blows.low), likely: given, high: given.max(by_blows.high) }
+    });
+    clay.reduce(|one, other| one.with(other, Pressure::min)).map(|strength| Band {
+        low: strength.high,
+        likely: strength.likely,
+        high: strength.low,
     })
 }
 
 fn bedded<R: Recorder>(
     calc: &mut Calc<R>,
-    drive: &Drive,
     tube: &Tube,
     second_moment: SecondMomentOfArea,
-    blows: Ratio,
+    strength: Pressure,
 ) -> Force {
-    let strength = drive.tip.strength_per_blow * blows;
     let bedding = calc.law(BeddingInClay { bedding_per_strength: tube.bedding_per_strength, strength });
     calc.law(EmbeddedBuckling { bedding, modulus: tube.modulus, second_moment })
 }

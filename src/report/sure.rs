@@ -28,6 +28,19 @@ pub struct SureView {
     pub by_score: Option<ContestView>,
     /// By input, each changed alone; `null` where the file is too long to look.
     pub inputs: Option<Vec<InputTurnsView>>,
+    /// Were there no lubrication; `null` where the file plans none.
+    pub unlubricated: Option<WithoutView>,
+}
+
+/// What the choice is without something.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct WithoutView {
+    /// As planned.
+    pub now: &'static str,
+    /// True where the choice is another.
+    pub turns: bool,
+    /// What is chosen then; `null` where nothing can be.
+    pub to: Option<NameView>,
 }
 
 /// Schemes that compete by score.
@@ -135,6 +148,8 @@ pub struct Beside {
     pub robustness: Option<Robustness>,
     /// Which single input turns it.
     pub turns: Option<Vec<InputTurns>>,
+    /// What is chosen without lubrication.
+    pub unlubricated: Option<Outcome>,
     /// The pits of the line.
     pub pits: Vec<Pits>,
 }
@@ -148,6 +163,7 @@ impl Report {
         let sure = SureView {
             within_standing: robustness.map(|found| spell.contest(&found.within_standing)),
             by_score: robustness.and_then(|found| found.by_score.as_ref()).map(|contest| spell.contest(contest)),
+            unlubricated: beside.unlubricated.map(|outcome| spell.unlubricated(outcome)),
             inputs: beside.turns.as_ref().map(|turns| turns.iter().map(|turns| spell.turns(turns)).collect()),
         };
         let line = drive.line.map(|length| LineView {
@@ -196,14 +212,21 @@ impl Spell<'_> {
         }
     }
 
+    fn outcome(&self, outcome: Outcome) -> Option<NameView> {
+        match outcome {
+            Outcome::Chosen(candidate, method) => Some(self.name(candidate, method)),
+            Outcome::Nothing => None,
+        }
+    }
+
+    fn unlubricated(&self, outcome: Outcome) -> WithoutView {
+        let now = self.choice.chosen().map(|first| self.name(first.candidate, first.scheme.method));
+        let to = self.outcome(outcome);
+        WithoutView { now: self.view.drive.lubrication.key(), turns: now != to, to }
+    }
+
     fn turns(&self, turns: &InputTurns) -> InputTurnsView {
-        let turn = |turn: Turn| TurnView {
-            at: self.view.value(turn.at),
-            to: match turn.to {
-                Outcome::Chosen(candidate, method) => Some(self.name(candidate, method)),
-                Outcome::Nothing => None,
-            },
-        };
+        let turn = |turn: Turn| TurnView { at: self.view.value(turn.at), to: self.outcome(turn.to) };
         InputTurnsView {
             input: turns.input.label(),
             now: (!turns.is_none).then(|| self.view.value(turns.now)),

@@ -1,7 +1,8 @@
 //! Edits of a drive file.
 
 use crate::drive_file::{DriveFile, OrNone, PitFile, PullFile, StopFile, StretchFile};
-use crate::quantity::{Length, Measure, Ratio, ThermodynamicTemperature, Time};
+use crate::handbook::Lubrication;
+use crate::quantity::{Force, Length, Measure, Ratio, ThermodynamicTemperature, Time};
 
 /// The drive at another length: stretches, stops and depths along it keep their share.
 pub(super) fn with_length(file: &DriveFile, length: Length) -> DriveFile {
@@ -53,6 +54,26 @@ pub(super) fn with_duration(file: &DriveFile, duration: Time) -> DriveFile {
 /// With a pipe wall of another temperature in the pull.
 pub(super) fn with_temperature(file: &DriveFile, temperature: ThermodynamicTemperature) -> DriveFile {
     with_pull(file, |pull| PullFile { pipe_temperature: temperature.into(), ..pull })
+}
+
+/// With a rig of another thrust.
+pub(super) fn with_thrust(file: &DriveFile, thrust: Force) -> DriveFile {
+    let mut file = file.clone();
+    file.rig.thrust = thrust.into();
+    file
+}
+
+/// With a rig of another pull.
+pub(super) fn with_pull_of_rig(file: &DriveFile, pull: Force) -> DriveFile {
+    let mut file = file.clone();
+    file.rig.pull = pull.into();
+    file
+}
+
+/// With dry friction all along. What the file says of friction was measured or assumed with lubrication where there is
+/// some, and stays.
+pub(super) fn without_lubrication(file: &DriveFile) -> DriveFile {
+    DriveFile { lubrication: Lubrication::None.into(), ..file.clone() }
 }
 
 fn with_pull(file: &DriveFile, change: impl FnOnce(PullFile) -> PullFile) -> DriveFile {

@@ -4,8 +4,8 @@ use super::edit;
 use crate::choice::{Choice, choose};
 use crate::drive::Drive;
 use crate::drive_file::{DriveFile, InputError, OrNone};
-use crate::handbook::{Handbook, HandbookError, Method};
-use crate::quantity::{Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
+use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
+use crate::quantity::{Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
 use std::sync::Arc;
 
 /// What is changed, alone.
@@ -23,12 +23,24 @@ pub enum Input {
     Duration,
     /// Temperature of the pulled pipe.
     Temperature,
+    /// Greatest thrust of the rig.
+    Thrust,
+    /// Greatest pull of the rig, where a pipe may be pulled.
+    Pull,
 }
 
 impl Input {
     /// All inputs, in the order of a report.
-    pub const ALL: [Self; 6] =
-        [Self::Friction, Self::Length, Self::Stone, Self::Water, Self::Duration, Self::Temperature];
+    pub const ALL: [Self; 8] = [
+        Self::Friction,
+        Self::Length,
+        Self::Stone,
+        Self::Water,
+        Self::Duration,
+        Self::Temperature,
+        Self::Thrust,
+        Self::Pull,
+    ];
 
     /// As printed and as written in JSON.
     #[must_use]
@@ -40,6 +52,8 @@ impl Input {
             Self::Water => "depth of the water table",
             Self::Duration => "duration of the pull",
             Self::Temperature => "pipe temperature in the pull",
+            Self::Thrust => "thrust of the rig",
+            Self::Pull => "pull of the rig",
         }
     }
 
@@ -51,6 +65,8 @@ impl Input {
             Self::Water => Role::Depth,
             Self::Duration => Role::Duration,
             Self::Temperature => Role::Temperature,
+            Self::Thrust => Role::Thrust,
+            Self::Pull => Role::Pull,
         }
     }
 
@@ -66,13 +82,15 @@ impl Input {
             }),
             Self::Duration => edit::duration(file).map(|time| time.si()),
             Self::Temperature => file.pull.as_ref().map(|pull| pull.pipe_temperature.value.si()),
+            Self::Thrust => Some(file.rig.thrust.value.si()),
+            Self::Pull => file.pull.as_ref().map(|_| file.rig.pull.value.si()),
         }
     }
 
     /// Where to look, in SI. Wider than a good site investigation leaves open.
     fn range(self, file: &DriveFile, now: f64) -> (f64, f64) {
         match self {
-            Self::Friction | Self::Length => (now / TIMES, now * TIMES),
+            Self::Friction | Self::Length | Self::Thrust | Self::Pull => (now / TIMES, now * TIMES),
             Self::Stone => (0.0, now.max(STONE)),
             // Water below the deepest invert changes nothing.
             Self::Water => (0.0, now.max(edit::depths(file)[1].si())),
@@ -89,11 +107,13 @@ impl Input {
             Self::Water => edit::with_water(file, Length::from_si(si)),
             Self::Duration => edit::with_duration(file, Time::from_si(si)),
             Self::Temperature => edit::with_temperature(file, ThermodynamicTemperature::from_si(si)),
+            Self::Thrust => edit::with_thrust(file, Force::from_si(si)),
+            Self::Pull => edit::with_pull_of_rig(file, Force::from_si(si)),
         }
     }
 }
 
-/// Friction and length are looked at down to one over this and up to this many times theirs.
+/// Friction, length and rig are looked at down to one over this and up to this many times theirs.
 const TIMES: f64 = 4.0;
 /// The same for the duration of a pull.
 const TIMES_DURATION: f64 = 10.0;
@@ -177,6 +197,18 @@ pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<In
     Ok(Some(found))
 }
 
+/// What is chosen without lubrication; `None` where the file plans none.
+///
+/// # Errors
+/// If the file is faulty or a table malformed.
+pub fn unlubricated(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Outcome>, InputError> {
+    if file.lubrication.value == Lubrication::None {
+        return Ok(None);
+    }
+    let drive = edit::without_lubrication(file).resolve(handbook)?;
+    Ok(Some(Outcome::of(&choose(&drive)?)))
+}
+
 struct Search<'a> {
     file: &'a DriveFile,
     handbook: &'a Arc<Handbook>,
@@ -225,7 +257,9 @@ impl Search<'_> {
     /// Even steps of a ratio where the range is one, of the value elsewhere.
     fn between(&self, from: f64, to: f64, share: f64) -> f64 {
         match self.input {
-            Input::Friction | Input::Length | Input::Duration if from > 0.0 && to > 0.0 => {
+            Input::Friction | Input::Length | Input::Duration | Input::Thrust | Input::Pull
+                if from > 0.0 && to > 0.0 =>
+            {
                 from * (to / from).powf(share)
             }
             _ => from + (to - from) * share,

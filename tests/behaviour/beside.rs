@@ -77,3 +77,23 @@ fn contradictions_are_refused_at_their_place() {
         drive(&with(&format!("surface: {{ over: {over} }}\ntraffic: {traffic}\n")));
     }
 }
+
+/// A service where two grounds meet is in both: the one that moves more counts, whichever comes first.
+#[test]
+fn a_main_where_two_grounds_meet() {
+    const SAND: &str = "class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm";
+    const CLAY: &str = "class: soft_clay, spt_n: 3, largest_stone: 0 mm";
+    let over = |first: &str, second: &str| {
+        let one = format!("ground: [{{ {SAND} }}]");
+        let two = format!("ground: [{{ to: 30 m, {first} }}, {{ {second} }}]");
+        let drive = drive(&with(&main_beside(1.0)).replace(&one, &two));
+        let scheme = assess(&drive, &drive.candidates()[1], Method::Pullback);
+        let check = scheme.checks.get(Subject::ServiceSettlement).unwrap();
+        [check.likely().unwrap().0.si, check.high().unwrap().0.si]
+    };
+    let (sand, clay) = (over(SAND, SAND), over(CLAY, CLAY));
+    assert_ne!(sand, clay);
+    let both = [0, 1].map(|level| sand[level].max(clay[level]));
+    assert_eq!(over(SAND, CLAY), both);
+    assert_eq!(over(CLAY, SAND), both);
+}

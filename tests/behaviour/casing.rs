@@ -45,6 +45,8 @@ fn the_section_bears_its_yield_over_the_factor() {
         max_relative = 1e-9
     );
     assert_relative_eq!(limit(&given, Subject::CasingSection) / area(), 355e6 / 3.0, max_relative = 1e-9);
+    let factor = cased(", casing_wall: 8 mm, casing_yield_strength: 355 MPa, casing_factor: 2");
+    assert_relative_eq!(limit(&factor, Subject::CasingSection) / area(), 355e6 / 2.0, max_relative = 1e-9);
     let likely = |subject| given.checks.get(subject).unwrap().likely().unwrap().0.si;
     assert_relative_eq!(likely(Subject::CasingSection), likely(Subject::CasingThrust), max_relative = 1e-12);
 }

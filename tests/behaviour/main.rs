@@ -9,6 +9,7 @@
     reason = "a test that fails should stop"
 )]
 
+mod any_ground;
 mod beside;
 mod both_ways;
 mod bounds;
@@ -22,6 +23,7 @@ mod door;
 mod door_bounds;
 mod drives;
 mod extremes;
+mod field_examples;
 mod files;
 mod flow;
 mod forces;
@@ -63,3 +65,4 @@ mod tables;
 mod thrust_wall;
 mod vary;
 mod walls;
+mod writings;

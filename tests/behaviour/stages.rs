@@ -237,6 +237,60 @@ fn stem_and_casing_weigh_uphill() {
     assert_relative_eq!(at("-5 %", walls.0, walls.1), at("-5 %", "", ""), max_relative = 1e-12);
 }
 
+/// Downhill the weight takes off what it adds uphill at the low level, no further than to nothing, and nowhere else.
+#[test]
+fn weight_downhill_helps_the_low_level_alone() {
+    let at = |grade: &str, weight: &str| {
+        let text =
+            plain("360 mm", "8 kPa", &format!(", weight: {weight}")).replace("grade: 0 %", &format!("grade: {grade}"));
+        jacked(&text).force.unwrap().map(|force| force.value)
+    };
+    let (level, up, down) = (at("0 %", "1.5 kN/m"), at("5 %", "1.5 kN/m"), at("-5 %", "1.5 kN/m"));
+    let along = 1.5e3 * 80.0 * 0.05_f64.atan().sin();
+    assert_relative_eq!(level.low - down.low, along, max_relative = 1e-9);
+    assert_relative_eq!(up.likely - level.likely, along, max_relative = 1e-9);
+    assert_eq!((down.likely, down.high), (level.likely, level.high));
+    assert_eq!(at("-20 %", "90 kN/m").low, 0.0);
+}
+
+/// The tip in clay of a given strength: 12 times it at the high level, on 100 mm, no less at the high level than
+/// by the blow count; and a bed no stiffer than either, 2 sqrt(67 s_u E I) (Davisson; Hetenyi).
+#[test]
+fn a_strength_that_is_given_counts_at_the_pilot() {
+    let at = |soil: &str| {
+        let text = text(|text| {
+            text.replace("{ to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }", "GROUND")
+                .replace("class: silt, spt_n: 14", "class: firm_to_very_stiff_clay, spt_n: 12")
+                .replace("class: medium_to_dense_sand, spt_n: 20", "class: firm_to_very_stiff_clay, spt_n: 12")
+                .replace(
+                    "GROUND",
+                    &format!("{{ to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm{soil} }}"),
+                )
+                .replace("rig:", "stem: { outside_diameter: 100 mm, wall: 10 mm, free_length: 1 m }\nrig:")
+        });
+        let drive = drive(&text);
+        let stem = &profile(&drive, &drive.candidates()[0], Method::PipeJacking)[0];
+        let first = stem.points.first().unwrap().on_rig.map(|force| force.value);
+        let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
+        let buckling = scheme.checks.get(Subject::StemBuckling).unwrap();
+        (first, buckling.likely().unwrap().1.si, buckling.high().unwrap().1.si)
+    };
+    let strength = |kilopascals: f64| {
+        format!(
+            ", soil: {{ moist: 18 kN/m3, saturated: 19 kN/m3, friction_angle: 25 deg, undrained_strength: {kilopascals} kPa }}"
+        )
+    };
+    let area = FRAC_PI_4 * 0.01;
+    let (by_blows, weak, strong) = (at(""), at(&strength(20.0)), at(&strength(400.0)));
+    assert_relative_eq!(strong.0.high, 12.0 * 400e3 * area, max_relative = 1e-9);
+    assert_relative_eq!(strong.0.likely / weak.0.likely, 20.0, max_relative = 1e-9);
+    assert_eq!(weak.0.high, by_blows.0.high);
+    assert!(weak.0.low < by_blows.0.low);
+    let stiffness = 200e9 * PI / 64.0 * (0.1_f64.powi(4) - 0.08_f64.powi(4));
+    assert_relative_eq!(weak.2, (67.0 * 20e3 * stiffness).sqrt(), max_relative = 1e-6);
+    assert!(weak.1 <= by_blows.1 && strong.2 == by_blows.2);
+}
+
 /// Ground, stops and slope of a drive, as bare numbers.
 #[derive(Debug, Clone)]
 struct Case {

@@ -5,7 +5,7 @@ use jackpull::choice::Choice;
 use jackpull::drive_file::DriveFile;
 use jackpull::handbook::Method;
 use jackpull::quantity::{Length, Measure};
-use jackpull::vary::{Input, InputTurns, Outcome, PitLimit, pits, turns};
+use jackpull::vary::{Input, InputTurns, Outcome, PitLimit, pits, turns, unlubricated};
 use jackpull::{Drive, Handbook, Standing, choose, read_drive};
 
 /// In clay, where the length of the drive and the friction decide.
@@ -74,6 +74,25 @@ fn duration_and_temperature_turn_a_pull() {
     assert_eq!((with(hours * 1.0001), with(hours * 0.99)), (long.to, Outcome::Chosen(0, Method::Pullback)));
 }
 
+/// The least thrust that still pushes, and what is chosen with a smaller rig; without lubrication as if the file planned
+/// none.
+#[test]
+fn a_smaller_rig_and_no_lubrication_turn_the_choice() {
+    let base = clay(|text| text);
+    let rig = |thrust: f64| base.replace("thrust: 900 kN", &format!("thrust: {thrust} N"));
+    let thrust = all(&base).into_iter().find(|turns| turns.input == Input::Thrust).unwrap();
+    let small = all(&rig(1.1 * 206e3)).into_iter().find(|turns| turns.input == Input::Thrust).unwrap();
+    let turn = small.below.or(thrust.below).unwrap();
+    assert_eq!(outcome(&rig(turn.at.si)), turn.to);
+    assert_ne!(outcome(&rig(turn.at.si * 1.01)), turn.to);
+
+    let without = |text: &str| unlubricated(&DriveFile::read(text).unwrap(), &Handbook::embedded()).unwrap();
+    let dry = base.replace("lubrication: metered", "lubrication: none");
+    assert_eq!(without(&base), Some(outcome(&dry)));
+    assert_ne!(without(&base), Some(outcome(&base)));
+    assert_eq!(without(&dry), None);
+}
+
 /// What the file does not tell is left out; a range ends where its values make no drive.
 #[test]
 fn only_what_the_file_tells_is_changed() {
@@ -82,7 +101,7 @@ fn only_what_the_file_tells_is_changed() {
             .replace("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
     });
     let inputs: Vec<Input> = all(&no_pull).iter().map(|turns| turns.input).collect();
-    assert_eq!(inputs, [Input::Friction, Input::Length, Input::Stone, Input::Water]);
+    assert_eq!(inputs, [Input::Friction, Input::Length, Input::Stone, Input::Water, Input::Thrust]);
     let uphill = clay(|text| text.replace("reception: { invert_depth: 3.96 m }", "grade: 3 %"));
     let length = all(&uphill).into_iter().find(|turns| turns.input == Input::Length).unwrap();
     // 4.20 m at 3 % comes out of the ground after 140 m; the bore sooner.

@@ -62,7 +62,7 @@ fn how_sure_the_choice_is_stands_in_words_and_numbers() {
     let shares = sure["within_standing"]["shares"].as_array().unwrap();
     assert!((shares.iter().map(|share| share["share"].as_f64().unwrap()).sum::<f64>() - 1.0).abs() < 1e-9);
     let inputs = sure["inputs"].as_array().unwrap();
-    assert_eq!(inputs.len(), 6);
+    assert_eq!(inputs.len(), 8);
     for turns in inputs {
         assert!(page.contains(turns["input"].as_str().unwrap()), "{turns}");
         let (from, to) = (turns["from"]["value"].as_f64().unwrap(), turns["to"]["value"].as_f64().unwrap());

@@ -200,6 +200,44 @@ fn high_value_in_clay(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     Ok(())
 }
 
+/// How many values lie below, in and above the band of their own ground, and how wide that band is, high over low. The
+/// lubricated bands were drawn to hold these values, so that all of them do proves nothing; most of them lie below the
+/// unlubricated bands, as drives with slurry should, and none came from a guided bore. The widths are those of our own
+/// rows and no figure of anybody else: this is no page that would prove a row.
+#[test]
+fn bands_of_each_ground_are_counted() {
+    let handbook = Handbook::embedded();
+    let mut found = Found::new();
+    let classes = [
+        (Ground::Clay, GroundClass::FirmToVeryStiffClay, WaterSide::Any),
+        (Ground::Silt, GroundClass::Silt, WaterSide::Above),
+        (Ground::Sand, GroundClass::MediumToDenseSand, WaterSide::Above),
+        (Ground::Gravel, GroundClass::Gravel, WaterSide::Any),
+    ];
+    for (lubrication, expected, widths) in [
+        (Lubrication::None, [10, 2, 0], ["6.67", "5", "6.25", "5"]),
+        (Lubrication::Metered, [0, 12, 0], ["17.1", "22.9", "25.7", "31.4"]),
+        (Lubrication::Logged, [0, 12, 0], ["14.3", "14.3", "14.3", "14.3"]),
+    ] {
+        let mut count = [0; 3];
+        for ((ground, class, water), width) in classes.iter().zip(widths) {
+            let side = if lubrication == Lubrication::None { *water } else { WaterSide::Any };
+            let row = friction(&handbook, *class, side, lubrication).unwrap();
+            for case in CASES.iter().filter(|case| case.ground == *ground) {
+                // Readings hold two figures: 5.001 is 5.0.
+                let value = kilopascals(case.friction);
+                let place = usize::from(value >= row.low.value) + usize::from(value > row.high.value * 1.001);
+                count[place] += 1;
+            }
+            let label = format!("high over low of {}, {}", class.key(), lubrication.key());
+            near(&mut found, &label, row.high.value / row.low.value, width, "0.05");
+        }
+        let label = format!("{}: below, inside, above {count:?} are {expected:?}", lubrication.key());
+        holds(&mut found, &label, count == expected);
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
 /// Unit friction is the printed force per length over the circumference.
 #[test]
 fn table_1_force_per_length() {

@@ -22,6 +22,7 @@ impl Resolver<'_> {
             const NONE: &str = "there is no casing";
             self.refuse(path, "casing_wall", candidate.casing_wall.as_ref(), NONE);
             self.refuse(path, "casing_yield_strength", candidate.casing_yield_strength.as_ref(), NONE);
+            self.refuse(path, "casing_factor", candidate.casing_factor.as_ref(), NONE);
             self.refuse(path, "casing_free_length", candidate.casing_free_length.as_ref(), NONE);
             self.refuse(path, "casing_joint_thrust", candidate.casing_joint_thrust.as_ref(), NONE);
             return Ok(None);
@@ -40,6 +41,7 @@ impl Resolver<'_> {
                 Some(Box::new(self.casing_tube(path, candidate, file, outside_diameter, wall)?))
             }
             None => {
+                self.needs_wall(path, "casing_factor", candidate.casing_factor.as_ref());
                 self.needs_wall(path, "casing_yield_strength", candidate.casing_yield_strength.as_ref());
                 self.needs_wall(path, "casing_free_length", candidate.casing_free_length.as_ref());
                 None
@@ -68,6 +70,7 @@ impl Resolver<'_> {
         outside_diameter: Length,
         wall: Length,
     ) -> Result<CasingTube, HandbookError> {
+        const FACTOR: &FieldName = &FieldName("candidates[].casing_factor");
         const YIELD: &FieldName = &FieldName("candidates[].casing_yield_strength");
         let place = format!("{path}.casing_yield_strength");
         let yield_strength = match &candidate.casing_yield_strength {
@@ -78,10 +81,13 @@ impl Resolver<'_> {
                 least
             }
         };
-        let section = self.steel_section(file, outside_diameter, wall, yield_strength)?;
+        let mut section = self.steel_section(file, outside_diameter, wall, yield_strength)?;
         self.assume_modulus(&format!("{path}.casing"))?;
-        let what = format!("{path}.casing: safety factor on the yield strength");
-        self.assume_one(what, section.yield_factor, Role::Ratio);
+        let place = format!("{path}.casing_factor");
+        match &candidate.casing_factor {
+            Some(field) => section.yield_factor = self.steel_factor(field, &place, FACTOR)?,
+            None => self.assume_one(place, section.yield_factor, Role::Ratio),
+        }
         const FREE: &FieldName = &FieldName("candidates[].casing_free_length");
         let free = candidate.casing_free_length.as_ref();
         let free = match free {

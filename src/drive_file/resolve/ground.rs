@@ -173,13 +173,19 @@ impl Resolver<'_> {
         }
         let treatment = self.treatment(stretch, path, side);
         let blows = self.blows(stretch, path)?;
-        let tip = Tip { model: self.tip_model(class)?, blows };
+        let model = self.tip_model(class)?;
+        let strength = stretch.soil.as_ref().and_then(|soil| soil.undrained_strength.as_ref());
+        let strength = strength.map(|field| field.value);
+        let tip = Tip { model, blows, strength: strength.filter(|_| model == TipModel::Clay) };
         // Only the class is known of the other ground of a mixed face.
         let other_tip = match mixed_with {
             Some(other) => {
                 let blows = self.class_blows(other)?;
                 self.assume_alike(path, "spt_n of mixed_with", blows_shown(blows.value), blows.origin);
-                Some(Tip { model: self.tip_model(other)?, blows: blows.value })
+                let model = self.tip_model(other)?;
+                // The strength is told of the clay, whichever ground that is.
+                let clay = model == TipModel::Clay && tip.model != TipModel::Clay;
+                Some(Tip { model, blows: blows.value, strength: strength.filter(|_| clay) })
             }
             None => None,
         };

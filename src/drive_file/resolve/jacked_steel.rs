@@ -188,16 +188,13 @@ impl Resolver<'_> {
         let (outside_diameter, wall) =
             (barrel.outside_diameter.value, (barrel.outside_diameter.value - inside_diameter) / 2.0);
         let safer = self.steel_section(file, outside_diameter, wall, yield_strength)?;
-        // A factor below that of any pipe in microtunnelling is none.
-        let least = self.handbook.steel_factor()?.get("ttp_microtunnel");
-        let least = least.ok_or_else(|| no_row("steel_factor", "ttp_microtunnel"))?.value.factor.value;
-        let yield_factor = self.ratio_or(
-            candidate.factor.as_ref(),
-            path,
-            "factor",
-            (crate::quantity::Measure::si(least), 20.0),
-            safer.yield_factor,
-        );
+        let yield_factor = match &candidate.factor {
+            Some(field) => self.steel_factor(field, &format!("{path}.factor"), &FieldName("candidates[].factor"))?,
+            None => {
+                self.assume_one(format!("{path}.factor"), safer.yield_factor, Role::Ratio);
+                safer.yield_factor
+            }
+        };
         let scheme = match candidate.scheme.as_ref().map(|field| (field, field.value)) {
             None | Some((_, EndScheme::Default)) => safer.scheme,
             Some((_, EndScheme::CnAnnexE)) => SteelScheme::Annex,
@@ -225,6 +222,23 @@ impl Resolver<'_> {
         };
         self.assume_modulus(path)?;
         Ok(SteelEnd { scheme, yield_factor, annex: SteelAnnex { design_strength, ..safer.annex }, ..safer })
+    }
+
+    /// The user's factor on the yield strength; below that of any pipe in microtunnelling it is none.
+    pub(super) fn steel_factor(
+        &mut self,
+        field: &Field<Ratio>,
+        path: &str,
+        name: &'static FieldName,
+    ) -> Result<Cited<Ratio>, HandbookError> {
+        let least = self.handbook.steel_factor()?.get("ttp_microtunnel");
+        let least = least.ok_or_else(|| no_row("steel_factor", "ttp_microtunnel"))?.value.factor.value;
+        let (least, most) = (crate::quantity::Measure::si(least), 20.0);
+        if !(field.value >= Ratio::from(least) && field.value <= Ratio::from(most)) {
+            let read = crate::quantity::shown::plain(crate::quantity::Measure::si(field.value));
+            self.flaw(field, path, format!("expected a number from {least} to {most}, got {read}"));
+        }
+        Ok(Cited::given(field.value, name))
     }
 
     /// The modulus that the section of a steel tube is reckoned with.

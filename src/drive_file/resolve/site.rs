@@ -147,9 +147,11 @@ impl Resolver<'_> {
                 Cited::given(value, &FieldName("crossings[].clearance"))
             });
             let name = crossing.kind.as_ref().map_or_else(|| "service".to_owned(), |kind| kind.value.0.clone());
-            let stretch = stretches.iter().position(|stretch| at <= stretch.to).unwrap_or_default();
+            let first = stretches.iter().position(|stretch| at <= stretch.to).unwrap_or_default();
+            let last = stretches.iter().rposition(|stretch| at >= stretch.from).unwrap_or(first);
+            let stretches = [first, last];
             let invert = line.depths(at, at).0;
-            crossings.push(Crossing { name, at, depth, beside, invert, stretch, settlement, slope, clearance });
+            crossings.push(Crossing { name, at, depth, beside, invert, stretches, settlement, slope, clearance });
         }
         crossings
     }

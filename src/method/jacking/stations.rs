@@ -1,7 +1,8 @@
 //! Intermediate jacking stations: how many, where, and what they leave for the wall.
 
+use super::super::front::head;
 use super::super::scheme::Scheme;
-use super::super::stage::{head, walk_pushed};
+use super::super::stage::walk_pushed;
 use crate::check::Subject;
 use crate::drive::{Drive, Pipe};
 use crate::law::{Calc, Law, Silent};

@@ -2,7 +2,7 @@
 
 use super::{Page, at, sentence};
 use crate::quantity::shown::decimal;
-use crate::report::sure::{ContestView, InputTurnsView, LineView, NameView, PitsView, SureView, TurnView};
+use crate::report::sure::{ContestView, InputTurnsView, LineView, NameView, PitsView, SureView, TurnView, WithoutView};
 use crate::report::view::CheckView;
 
 fn name(name: &NameView) -> String {
@@ -28,6 +28,9 @@ impl Page {
                 self.wrapped("Inputs   ", "each changed alone:");
                 for turns in inputs {
                     self.wrapped("         ", &input(turns));
+                }
+                if let Some(without) = &sure.unlubricated {
+                    self.wrapped("         ", &unlubricated(without));
                 }
             }
             None => self.wrapped("Inputs   ", "not looked at: too many stretches and pipes."),
@@ -95,6 +98,17 @@ fn shift(contest: &ContestView) -> Option<String> {
         let moved = decimal(100.0 * shift.moved, 0);
         format!("{to} scores as much once {moved} of the 100 points of weight go from {} to {into}", from.join(" and "))
     })
+}
+
+/// One sentence that stands alone in a memo.
+fn unlubricated(without: &WithoutView) -> String {
+    let what = match &without.to {
+        Some(_) if !without.turns => "the choice stays".to_owned(),
+        Some(to) => format!("the choice turns to {}", name(to)),
+        None if without.turns => "no scheme can be chosen".to_owned(),
+        None => "no scheme can be chosen either".to_owned(),
+    };
+    format!("lubrication, now {}: without any {what}", without.now.replace('_', " "))
 }
 
 /// One sentence that stands alone in a memo.

@@ -1,0 +1,89 @@
+//! What resists at the front: an enlarging head, the tip of the pilot.
+
+use crate::drive::{Drive, FaceResistance, Stretch, Tip};
+use crate::handbook::TipModel;
+use crate::law::{Calc, Recorder};
+use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
+use crate::laws::thrust::{
+    CuttingEdge, FaceForce, OpenShieldFace, PilotTipAsCone, PilotTipByStrength, PilotTipInClay, SlurryFace,
+};
+use crate::quantity::{Band, Force, Length, Measure, UnitWeight};
+
+/// Resistance at an enlarging head in one stretch.
+pub(super) fn head<R: Recorder>(
+    calc: &mut Calc<R>,
+    face: FaceResistance,
+    cut_diameter: Length,
+    guided_diameter: Length,
+    stretch: &Stretch,
+) -> Band<Force> {
+    match face {
+        FaceResistance::Given(force) => force,
+        // A pipe no larger than the casing it follows cuts nothing.
+        _ if cut_diameter <= guided_diameter => Band::default(),
+        FaceResistance::Table { pressure, least } => pressure
+            .with(least, |pressure, least| calc.law(FaceForce { pressure, cut_diameter, guided_diameter, least })),
+        FaceResistance::Slurry { pressure_per_blow, blows_most, slurry_over_water } => {
+            let unit_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+            let water_pressure = calc.law(LayerStress { unit_weight, thickness: stretch.head });
+            stretch.worst_blows().map(|blows| {
+                calc.law(SlurryFace {
+                    pressure_per_blow,
+                    blows,
+                    blows_most,
+                    water_pressure,
+                    slurry_over_water,
+                    cut_diameter,
+                })
+            })
+        }
+        FaceResistance::CuttingEdge { pressure, thickness, line_load, index } => {
+            let edge = calc.law(CuttingEdge { pressure, cut_diameter, thickness });
+            let index = index.of(stretch.class);
+            let shield = calc.law(OpenShieldFace { line_load, cut_diameter, index });
+            // Two publications that disagree: the larger counts.
+            let greater = edge.max(shield);
+            Band { low: edge.min(shield), likely: greater, high: greater }
+        }
+    }
+}
+
+/// Resistance of the pilot tip; in a mixed face that of the harder ground.
+pub(super) fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch) -> Band<Force> {
+    let one = tip(calc, drive, stretch.tip);
+    match stretch.other_tip {
+        Some(other) => {
+            let other = tip(calc, drive, other);
+            Band { low: one.low.min(other.low), likely: one.likely.max(other.likely), high: one.high.max(other.high) }
+        }
+        None => one,
+    }
+}
+
+fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tip: Tip) -> Band<Force> {
+    let diameter = drive.stem.head;
+    match tip.model {
+        TipModel::Sand => tip.blows.map(|blows| {
+            calc.law(PilotTipAsCone { cone_resistance_per_blow: drive.tip.cone_per_blow, blows, diameter })
+        }),
+        TipModel::Clay => {
+            let bearing = tip.blows.with(drive.tip.bearing_factor, |blows, bearing_factor| {
+                let strength_per_blow = drive.tip.strength_per_blow;
+                calc.law(PilotTipInClay { bearing_factor, strength_per_blow, blows, diameter })
+            });
+            let bearing = match tip.strength {
+                Some(strength) => {
+                    let given = drive.tip.bearing_factor;
+                    let given =
+                        given.map(|bearing_factor| calc.law(PilotTipByStrength { bearing_factor, strength, diameter }));
+                    Band { low: bearing.low.min(given.low), likely: given.likely, high: bearing.high.max(given.high) }
+                }
+                None => bearing,
+            };
+            // The cone gives more than the bearing factor in clay; the larger counts where it matters.
+            let cone_resistance_per_blow = drive.tip.cone_per_blow_clay;
+            let cone = calc.law(PilotTipAsCone { cone_resistance_per_blow, blows: tip.blows.high, diameter });
+            Band { high: bearing.high.max(cone), ..bearing }
+        }
+    }
+}
