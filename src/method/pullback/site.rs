@@ -100,7 +100,7 @@ pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pip
 /// surface breaks between; absent where no stretch tells its soil.
 fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Option<Check> {
     calc.part("break-out of the bore fluid");
-    let mut worst: Option<((bool, f64), Doubted<Band<Pressure>>, Doubted<Pressure>)> = None;
+    let mut worst: Option<Place> = None;
     let mut by_cap = false;
     let (slope, pits) = (drive.grade.value.tan(), [&drive.site.launch, &drive.site.reception]);
     // Over the invert at the launch pit. The bore is open at the pits: fluid stands no higher than their ground.
@@ -127,18 +127,26 @@ fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: 
             let used = (pressure.value.high / limit.value).value;
             let used = if used.is_nan() { f64::INFINITY } else { used };
             let used = (pressure.doubt.or(limit.doubt).is_some(), used);
-            if worst.as_ref().is_none_or(|(most, ..)| used > *most) {
-                worst = Some((used, pressure, limit));
+            if worst.as_ref().is_none_or(|worst| used > worst.used) {
+                worst = Some(Place { used, pressure, limit });
             }
         }
     }
-    let (_, pressure, limit) = worst?;
+    let Place { pressure, limit, .. } = worst?;
     let limit = limit.map(|limit| Cited::new(limit, pull.works.break_out.cap.origin));
     let check = Check::at_most(Subject::BreakOut, Role::Pressure, pressure, limit).as_screen();
     if by_cap {
         return Some(check.as_caution(CAP_ALONE));
     }
     Some(check.with_note(if pull.works.returns.is_some() { RETURNS } else { NO_RETURNS }))
+}
+
+/// Fluid and what the ground is allowed, at one place.
+struct Place {
+    /// Whether there is doubt, and the share that is used at the high level.
+    used: (bool, f64),
+    pressure: Doubted<Band<Pressure>>,
+    limit: Doubted<Pressure>,
 }
 
 /// What the ground is allowed to bear at one place.
