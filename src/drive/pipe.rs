@@ -2,7 +2,7 @@
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::casing::Casing;
-use super::pulled::{Barrel, JointedPipe, PvcPipe, SteelPipe};
+use super::pulled::{Barrel, HeavyIron, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
 use crate::handbook::{Family, Method};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
@@ -43,6 +43,9 @@ pub struct Pipe {
     pub(crate) sewer: Option<super::Sewer>,
     /// What it bears in service, where its crushing strength is known.
     pub(crate) service: Option<Box<super::PipeInService>>,
+    /// Pressure of traffic, impact included, on a pipe that is pulled, one a stretch; none there where the cover is less
+    /// than the table of live load has. None at all where neither soil nor traffic is told.
+    pub(crate) traffic: Option<Vec<Option<Pressure>>>,
     /// Price per metre, in the user's money, where the file gives it.
     pub(crate) price: Option<Priced<Length>>,
     /// What only the pipe maker knows and nobody has said, of a pipe that is proposed.
@@ -154,6 +157,17 @@ impl PulledPipe {
             Self::Pe(_) | Self::Pvc(_) => None,
             Self::Jointed(jointed) => jointed.weight,
             Self::Steel(steel) => steel.weight,
+        }
+    }
+
+    /// What makes a pipe of iron heavier than its least wall, where the file does not give its weight.
+    pub(crate) fn heavy_iron(&self) -> Option<HeavyIron> {
+        match self {
+            Self::Jointed(jointed) if jointed.weight.is_none() => match &jointed.barrel {
+                Barrel::Iron { heavy, .. } => Some(*heavy),
+                Barrel::Pvc(_) => None,
+            },
+            _ => None,
         }
     }
 

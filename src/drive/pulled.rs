@@ -56,7 +56,20 @@ pub enum Barrel {
         density: MassDensity,
         /// Modulus.
         modulus: Pressure,
+        /// What makes it heavier than its least wall.
+        heavy: HeavyIron,
     },
+}
+
+/// Iron pipe as it comes from the works, without its socket.
+#[derive(Debug, Clone, Copy)]
+pub struct HeavyIron {
+    /// Nominal wall, no less than the least one.
+    pub(crate) wall: Length,
+    /// Thickness of the cement lining.
+    pub(crate) lining: Length,
+    /// Density of the lining.
+    pub(crate) density: MassDensity,
 }
 
 /// What a restrained joint holds.

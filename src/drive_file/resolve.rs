@@ -32,6 +32,7 @@ mod soil;
 mod steering;
 mod stem;
 mod suitability;
+mod traffic;
 mod wall;
 mod weights;
 mod works;
@@ -284,7 +285,7 @@ impl Resolver<'_> {
             let complaint = Complaint::from("expected at least one pipe to choose from, got none");
             self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
         }
-        label::tell_apart(&listed, &mut candidates);
+        label::tell_apart(&listed, &mut candidates, self.system);
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
@@ -294,7 +295,7 @@ impl Resolver<'_> {
         let site = self.site(file, &line, &stretches, &stem)?;
         self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;
-        self.in_service(file, &stretches, &mut candidates)?;
+        self.in_service(file, &stretches, line.shallowest(), &mut candidates)?;
         self.dry_hole(file, &stretches);
         let tolerance = self.tolerance(file, largest)?;
         let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;

@@ -89,7 +89,7 @@ pub struct DriveFile {
     /// How far the work gets in a shift, and what a shift costs.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pace: Option<PaceFile>,
-    /// What drives over a rigid pipe in service.
+    /// What drives over the pipe in service.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub traffic: Option<Field<Traffic>>,
     /// What becomes of the annulus round a pulled pipe.

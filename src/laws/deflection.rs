@@ -55,7 +55,7 @@ law! {
 }
 
 /// Largest deflection for which the linear form is used: beyond it the load follows the shape (ours).
-const MOST_DEFLECTION: f64 = 0.1;
+pub(crate) const MOST_DEFLECTION: f64 = 0.1;
 
 fn iowa(ring: &IowaDeflection) -> Ratio {
     let thin = ring.wall / (ring.outside_diameter - ring.wall);

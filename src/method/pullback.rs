@@ -4,6 +4,8 @@
 mod assist;
 mod figures;
 mod force;
+mod grout;
+mod in_place;
 mod jointed;
 mod link;
 mod pvc;

@@ -30,7 +30,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
      of the library only)",
     "annulus: lifts and ballast of grouting, its heat, strength and reach",
-    "traffic over flexible pipe beyond the surcharge; internal pressure; deflection of pulled PVC and metal pipe; PE and PVC that are warm in service",
+    "traffic over pulled pipe where neither it nor the soil is given; internal pressure; deflection of pulled metal pipe; PE and PVC that are warm in service",
     "stability of the bore; drawdown by pumping and what settles with it",
     "shoring of pits; room for a machine that is longer than the pipes, at the reception",
     "size of heave; settlement in the long run",
@@ -41,6 +41,10 @@ pub(super) const NOT_CHECKED: &[&str] = &[
 /// What goes with help from behind.
 const PUSHED: &str = "The likely pull counts on the push at the tail, the high one does without it. What the machine holds to, and what \
      its grip does to the wall of the pipe, are not checked. Push no harder than the string follows.";
+
+/// What goes with iron pipe whose weight the file does not give.
+const IRON: &str = "The weight of the iron pipe is reckoned: by its least wall alone where it floats, by the nominal wall and a cement \
+                    lining where it sinks, without sockets and coating. Give its maker's `weight`.";
 
 /// What goes with every result.
 pub(super) const ALWAYS: &[&str] = &[
@@ -116,6 +120,9 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     {
         if drive.pull.as_ref().is_some_and(|pull| pull.push_assist.is_some()) {
             cautions.push(PUSHED.to_owned());
+        }
+        if pipe.pulled.as_ref().is_some_and(|pulled| pulled.heavy_iron().is_some()) {
+            cautions.push(IRON.to_owned());
         }
         let annulus = Shown::of(pipe.bore.value - pipe.outside_diameter.value, Role::Offset).display(system);
         cautions.push(format!(

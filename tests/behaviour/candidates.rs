@@ -41,7 +41,7 @@ fn variants_of_one_pipe_are_told_apart() {
         "clay 10 in, casing 16 in",
         "clay 10 in, factor 3.5, casing 18 in",
         "clay 10 in, casing 18 in, casing wall 8 mm",
-        "clay 10 in, casing 18 in, casing wall 8 mm, casing free 10 ft, casing joint 202.3 kip",
+        "clay 10 in, casing 18 in, casing wall 8 mm, casing free 3.0 m, casing joint 900.0 kN",
         "PE100 315 mm SDR 11",
         "PE100 315 mm SDR 11, bore 500 mm",
         "PE100 315 mm SDR 11, ovality 4.00 %, bore 500 mm",
@@ -49,6 +49,16 @@ fn variants_of_one_pipe_are_told_apart() {
         "PE100 315 mm SDR 11, OD 316 mm",
     ];
     assert_eq!(labels, expected);
+}
+
+/// A size is told in inches where it is one; a strength in the units of the file.
+#[test]
+fn strengths_are_told_in_the_units_of_the_file() {
+    let file = with(&["", ", crushing: 5 kN/m"], &[""]);
+    let second = |file: &str| drive(file).candidates()[1].label().to_owned();
+    assert_eq!(second(&file), "clay 10 in, crushing 5.000 kN/m");
+    let feet = file.replace("length: 60 m", "length: 196.85 ft").replace("to: 60 m,", "to: 196.85 ft,");
+    assert_eq!(second(&feet), "clay 10 in, crushing 342.6 lbf/ft");
 }
 
 /// What all have alike is not repeated, and what rounds to the same text is told apart by its place.

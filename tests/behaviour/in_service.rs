@@ -122,6 +122,24 @@ fn the_worst_stretch_decides() {
     assert_eq!(two("19 kN/m3", "17 kN/m3"), one("19 kN/m3"));
 }
 
+/// Pipes proposed beside it take nothing from the pipe of the file; of them no strength is told.
+#[test]
+fn proposed_pipes_leave_the_strength_of_the_file() {
+    let alone = with(3.74, "none", SOIL, "crushing: 6 kN/m");
+    let beside = drive(&format!("needed_inside_diameter: 240 mm\n{alone}"));
+    let checks: Vec<Option<Check>> = beside
+        .candidates()
+        .iter()
+        .map(|pipe| assess(&beside, pipe, Method::PipeJacking).checks.get(Subject::Crushing).copied())
+        .collect();
+    assert_eq!(checks[0].unwrap(), crushing(&alone).unwrap());
+    assert_eq!(checks[0].unwrap().verdict, Verdict::Over);
+    for (index, check) in checks.iter().enumerate() {
+        assert!(check.is_none() || !beside.is_proposed(index), "{index}");
+    }
+    assert!(checks.len() > 2);
+}
+
 /// Class 160 of EN 295 in 10 in: 160 x 0.254 kN/m.
 #[test]
 fn strength_by_class() {

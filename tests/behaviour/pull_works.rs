@@ -209,18 +209,27 @@ const SOIL: &str = "groundwater: 1.5 m
 ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, soil: { moist: 19 kN/m3, saturated: 20 kN/m3, \
 friction_angle: 25 deg, undrained_strength: 60 kPa, undrained_modulus: 15 MPa } }]";
 
-/// Under 2.5 m of water; with the soil, the whole weight of both at the high level. 50 years, 5 % out of round.
+/// Under 2.5 m of water; with the soil, the whole weight of both at the high level. 50 years, 5 % out of round or what the
+/// weight bends it, 0.11 of it over 2 E / 3 of the wall over the mean diameter, cubed.
 #[test]
 fn in_service() {
-    let with_soil = pulled(&text("casing", "60 m", "duration: 6 h, score: 0 %", SOIL, PE));
+    let soil = format!("{SOIL}\ntraffic: none");
+    let with_soil = pulled(&text("casing", "60 m", "duration: 6 h, score: 0 %", &soil, PE));
     let likely = check(&with_soil, Subject::CollapseInService).likely().unwrap().0.si;
     let (whole, limit) = high(&with_soil, Subject::CollapseInService);
     // The water of the tables weighs 9.81 kN/m3, the standard one 9.80665.
     assert_relative_eq!(likely, 9_810.0 * 2.5, max_relative = 1e-3);
     assert_relative_eq!(whole, 19e3 * 1.5 + 20e3 * 2.5, max_relative = 1e-9);
-    let oval = (0.95_f64 / (1.05 * 1.05)).powi(3);
-    let critical = 2.0 * 29_000.0 * 6_894.757 * oval / ((1.0 - 0.45_f64.powi(2)) * (OD / WALL - 1.0_f64).powi(3));
-    assert_relative_eq!(limit, critical / 2.0, max_relative = 1e-6);
+    let thin = WALL / (OD - WALL);
+    let stiff = 29_000.0 * 6_894.757 * thin.powi(3);
+    let critical = |bent: f64| {
+        let oval = ((1.0 - bent) / (1.0 + bent).powi(2)).powi(3);
+        2.0 * stiff * oval / (1.0 - 0.45_f64.powi(2))
+    };
+    let bent = 0.11 * whole / (2.0 / 3.0 * stiff);
+    assert!(bent > 0.05, "{bent}");
+    assert_relative_eq!(limit, critical(bent) / 2.0, max_relative = 1e-6);
+    assert_relative_eq!(high(&with_soil, Subject::Deflection).0, bent, max_relative = 1e-6);
     let bare = SOIL.split(", soil:").next().unwrap().to_owned() + " }]";
     let water = pulled(&text("casing", "60 m", "duration: 6 h", &bare, PE));
     assert_relative_eq!(high(&water, Subject::CollapseInService).0, likely, max_relative = 1e-12);
@@ -230,7 +239,7 @@ fn in_service() {
     // Proved grout holds the ring seven times as well and does not let it sag.
     let held = format!("{SOIL}\nannulus: {{ filling: grouted, proof: proved }}");
     let held = pulled(&text("casing", "60 m", "duration: 6 h, score: 0 %", &held, PE));
-    assert_relative_eq!(high(&held, Subject::CollapseInService).1, 3.5 * critical, max_relative = 1e-6);
+    assert_relative_eq!(high(&held, Subject::CollapseInService).1, 3.5 * critical(0.05), max_relative = 1e-6);
     assert!(held.checks.get(Subject::Deflection).is_none());
 }
 
@@ -497,10 +506,10 @@ fn every_check_of_a_pull() {
         for (subject, expected) in [
             (Subject::Strain, pe),
             (Subject::StrainWithBend, pe),
-            (Subject::CollapseInGrout, pe),
+            (Subject::CollapseInGrout, true),
             (Subject::CollapseInService, true),
             (Subject::Vacuum, true),
-            (Subject::Deflection, pe),
+            (Subject::Deflection, plastic),
             (Subject::TensionAndBending, plastic || steel),
             (Subject::Collapse, plastic || steel),
             (Subject::SteelInteraction, steel),

@@ -206,6 +206,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "pe.bend_cold" => (1.5, 3.0),
             "pe.bend_share" => (0.1, 0.8),
             "collapse.safety" => (1.5, 3.0),
+            // A millimetre a metre.
+            "iron.wall_by_size" => (0.0005, 0.002),
             "collapse.ovality" => (0.01, 0.06),
             // Deep bearing factor of clay 9; cone factors up to 20.
             "tip.clay_low" => (5.0, 10.0),
@@ -240,6 +242,10 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),
             "laydown.handling" => (3.0, 25.0),
+            // Half of a wall at most; linings of 3 to 6 mm.
+            "iron.wall_allowance" => (0.5 * MM, 2.0 * MM),
+            "iron.lining_to_300" => (2.5 * MM, 5.0 * MM),
+            "iron.lining_to_600" => (3.0 * MM, 6.5 * MM),
             // Drives of some hundred metres are long for steel.
             "steel.long_drive" => (150.0, 500.0),
             _ => return None,

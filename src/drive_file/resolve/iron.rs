@@ -2,10 +2,14 @@
 
 use super::Resolver;
 use super::pipe::same_size;
+use crate::drive::HeavyIron;
 use crate::drive_file::CandidateFile;
 use crate::handbook::HandbookError;
-use crate::quantity::{Length, Role};
-use crate::source::{Cited, FieldName};
+use crate::quantity::{Length, Measure, Role};
+use crate::source::{Cited, FieldName, Origin};
+
+/// Where the lining becomes thicker, m: between the sizes 300 and 350 mm.
+const LINED_THICKER: f64 = 0.325;
 
 /// Outside and inside diameter.
 type Diameters = Cited<(Length, Option<Length>)>;
@@ -40,6 +44,30 @@ impl Resolver<'_> {
             self.assume_one(format!("{path}.outside_diameter"), outside_diameter, Role::Diameter);
             (outside_diameter, row.map(|row| row.wall.value))
         }))
+    }
+
+    /// Wall and lining that the pipe may weigh. A wall of the file is taken for the nominal one.
+    pub(super) fn heavy_iron(
+        &mut self,
+        path: &str,
+        size: Length,
+        wall: Cited<Length>,
+        weight_is_given: bool,
+    ) -> Result<HeavyIron, HandbookError> {
+        let allowance = self.handbook.length("iron.wall_allowance")?;
+        let by_size = self.handbook.ratio("iron.wall_by_size")?.value;
+        let nominal = match wall.origin {
+            Origin::File(_) => wall,
+            _ => allowance.map(|allowance| wall.value + allowance + by_size * size),
+        };
+        let key = if size.si() < LINED_THICKER { "iron.lining_to_300" } else { "iron.lining_to_600" };
+        let lining = self.handbook.length(key)?;
+        let density = self.density("cement_mortar")?;
+        if !weight_is_given {
+            self.assume_one(format!("{path}: wall for the weight where it sinks"), nominal, Role::Wall);
+            self.assume_one(format!("{path}: cement lining for the weight where it sinks"), lining, Role::Wall);
+        }
+        Ok(HeavyIron { wall: nominal.value, lining: lining.value, density: density.value })
     }
 
     /// The user's wall, else the least one of the table.

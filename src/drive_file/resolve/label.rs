@@ -2,16 +2,18 @@
 
 use super::pipe::size_text;
 use crate::drive::Pipe;
-use crate::drive_file::{CandidateFile, CrushingFile, Material, Series};
+use crate::drive_file::{CandidateFile, CrushingFile, Series};
 use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::yaml::Field;
 
 /// Adds to the names of pipes that read alike what was given of each and not of all of them. Each pipe comes with its
-/// place in the file.
-pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)]) {
+/// place in the file. Sizes are told as they were most likely written, the rest in the units of the file.
+pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)], system: UnitSystem) {
     let plain: Vec<(String, Vec<String>)> = pipes
         .iter()
-        .map(|(index, pipe)| (pipe.label.clone(), files.get(*index).map(extras).unwrap_or_default()))
+        .map(|(index, pipe)| {
+            (pipe.label.clone(), files.get(*index).map(|file| extras(file, system)).unwrap_or_default())
+        })
         .collect();
     let mut taken: Vec<String> = Vec::new();
     for ((index, pipe), (label, own)) in pipes.iter_mut().zip(&plain) {
@@ -47,15 +49,7 @@ pub(super) fn as_written(size: &Field<Length>) -> String {
 }
 
 /// What was given beside designation and size, each in a few words.
-fn extras(file: &CandidateFile) -> Vec<String> {
-    let iso = match file.material.value {
-        Material::Pe100 | Material::Pe80 => true,
-        Material::Clay | Material::Pe4710 | Material::Hdpe | Material::Mdpe => false,
-        _ => as_given(file.size.value).ends_with("mm"),
-    };
-    let default = if iso { Series::Iso } else { Series::Ips };
-    let series = file.series.as_ref().map_or(default, |series| series.value);
-    let system = if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us };
+fn extras(file: &CandidateFile, system: UnitSystem) -> Vec<String> {
     fn shown<Q: Measure>(name: &str, field: Option<&Field<Q>>, role: Role, system: UnitSystem) -> Option<String> {
         field.map(|field| format!("{name} {}", Shown::of(field.value, role).display(system)))
     }

@@ -106,6 +106,7 @@ impl Resolver<'_> {
             sewer: None,
             price: None,
             service: None,
+            traffic: None,
             nominal: size,
             segment,
             not_given: Vec::new(),

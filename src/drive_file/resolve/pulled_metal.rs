@@ -46,9 +46,10 @@ impl Resolver<'_> {
         if weight.is_none() {
             self.assume_one(format!("{path}: density, without lining"), density, Role::Density);
         }
+        let heavy = self.heavy_iron(path, size, wall, weight.is_some())?;
         let stiff = self.handbook.pressure("iron.modulus")?;
         self.assume_one(format!("{path}: modulus of ductile iron"), stiff, Role::Modulus);
-        let barrel = Barrel::Iron { wall, density: density.value, modulus: stiff.value };
+        let barrel = Barrel::Iron { wall, density: density.value, modulus: stiff.value, heavy };
         let pulled = PulledPipe::Jointed(Box::new(JointedPipe { barrel, pull: joint, deflection, weight }));
         let series = if metric.is_some() { Series::Iso } else { Series::Ips };
         let label = format!("ductile iron {}", size_text(size, series));

@@ -47,15 +47,18 @@ struct Strength {
 }
 
 impl Resolver<'_> {
-    /// Fills in what the pipes with a crushing strength bear in service.
+    /// Fills in what the pipes with a crushing strength bear in service, and the traffic over those that are pulled.
+    /// `shallowest` is the least depth of the invert.
     pub(super) fn in_service(
         &mut self,
         file: &DriveFile,
         stretches: &[Stretch],
+        shallowest: Length,
         pipes: &mut [Pipe],
     ) -> Result<(), HandbookError> {
-        // With a faulty candidate the two lists do not go together, and there is no drive anyway.
-        if pipes.len() != file.candidates.len() {
+        // With a faulty candidate the two lists do not go together, and there is no drive anyway. Pipes that are
+        // proposed come after those of the file, and nothing is told of their strength.
+        if pipes.len() < file.candidates.len() {
             return Ok(());
         }
         let asked = file.candidates.iter().any(|candidate| candidate.crushing.is_some());
@@ -64,7 +67,9 @@ impl Resolver<'_> {
         let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref()).map(|field| field.value);
         let told = over.filter(|over| *over != Over::Open).map(Traffic::of);
         let traffic = file.traffic.as_ref().map(|field| field.value).or(told).unwrap_or_default();
-        if asked && file.traffic.is_none() {
+        let is_told = file.traffic.is_some() || told.is_some();
+        let over_pulled = self.over_pulled(traffic, is_told, stretches, shallowest, pipes)?;
+        if (asked || over_pulled) && file.traffic.is_none() {
             let origin = told.map_or(Origin::Law(&ROAD), |_| Origin::File(&FieldName("surface.over")));
             self.assume("traffic", AssumedValue::Word(traffic.key().to_owned()), origin);
         }
@@ -207,7 +212,7 @@ impl Resolver<'_> {
     }
 
     /// Pressure of traffic and impact on it at a cover; `None` above the least cover of the table.
-    fn live(&self, traffic: Traffic, cover: Length) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
+    pub(super) fn live(&self, traffic: Traffic, cover: Length) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
         let load = match traffic {
             Traffic::None => return Ok(Some((Pressure::default(), Ratio::from(1.0)))),
             Traffic::Highway => "H-20",

@@ -1,7 +1,7 @@
 //! Pull on the pipe behind the reamer: tail on the ground and over the ramp, net weight in the bore, drag of the fluid.
 
 use super::site;
-use crate::drive::{Drive, Fill, HoleState, Pipe, Pull, PulledPipe};
+use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
 use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -118,6 +118,16 @@ pub(super) fn weight<R: Recorder>(
     }
 }
 
+/// Weight per length with the nominal wall and the lining, which an iron pipe has beyond its least wall.
+fn with_lining<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, iron: HeavyIron) -> LineLoad {
+    let average_wall = Ratio::from_si(1.0);
+    let outside_diameter = pipe.outside_diameter.value;
+    let barrel = PipeWeight { outside_diameter, wall: iron.wall, density: pulled.density(), average_wall };
+    let inside = outside_diameter - 2.0 * iron.wall;
+    let lining = PipeWeight { outside_diameter: inside, wall: iron.lining, density: iron.density, average_wall };
+    calc.law(barrel) + calc.law(lining)
+}
+
 /// The longest string that hangs outside while this much has still to go in.
 fn outside(pull: &Pull, left: Length) -> Length {
     pull.works.laydown.map_or(left, |laydown| left.min(laydown.length))
@@ -136,8 +146,14 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     let fills = fills(pulled, pull);
     // The string on the ground weighs its average wall, and what fills it; in fluid the minimum wall floats harder.
     let one = Ratio::from_si(1.0);
-    let heavy = weight(calc, pipe, pulled, if pulled.is_plastic() { pull.average_wall } else { one });
+    let iron = pulled.heavy_iron();
+    let heavy = match iron {
+        Some(iron) => with_lining(calc, pipe, pulled, iron),
+        None => weight(calc, pipe, pulled, if pulled.is_plastic() { pull.average_wall } else { one }),
+    };
     let least = weight(calc, pipe, pulled, one);
+    // Iron may float by its least wall, and full of water it sinks by all that it has.
+    let afloat = || [least, heavy].into_iter().take(if iron.is_some() { 2 } else { 1 });
     let net = |calc: &mut Calc<R>, pipe_weight, fluid_density, contents_density| {
         calc.law(NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density })
     };
@@ -163,11 +179,11 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     let inside = |calc: &mut Calc<R>, friction: Ratio, fluids: [MassDensity; 2]| {
         let mut greatest = Force::default();
         for fluid in fluids {
-            for fill in fills {
+            for (fill, weight) in fills.into_iter().flat_map(|fill| afloat().map(move |weight| (fill, weight))) {
                 let net_weight = match (pull.works.hole, fill) {
                     (HoleState::Dry, _) => on_ground,
-                    (HoleState::Fluid, Fill::Of(density)) => net(calc, least, fluid, density),
-                    (HoleState::Fluid, Fill::Slurry) => net(calc, least, fluid, fluid),
+                    (HoleState::Fluid, Fill::Of(density)) => net(calc, weight, fluid, density),
+                    (HoleState::Fluid, Fill::Slurry) => net(calc, weight, fluid, fluid),
                 };
                 // The pipe travels from the reception pit to the launch pit, against the sense of the grade.
                 let rise = -drive.grade.value;

@@ -100,12 +100,7 @@ pub(super) fn ring<R: Recorder>(
     radius: Option<crate::quantity::Length>,
     stress: Doubted<Cited<Pressure>>,
 ) -> Ring {
-    // Stiffness falls less with temperature than strength does: its factor is on the safe side. Cold is not credited.
-    let warm = calc.doubted(|calc| temperature_factor(calc, pvc).min(Ratio::from(1.0)));
-    let modulus = warm.map(|warm| {
-        let (short, long) = (pvc.modulus * warm, pvc.modulus_long * warm);
-        Band { low: short, likely: short, high: long }
-    });
+    let modulus = moduli(calc, pvc);
     Ring {
         section,
         modulus,
@@ -114,4 +109,14 @@ pub(super) fn ring<R: Recorder>(
         radius,
         allowable: stress.map(|stress| stress.value),
     }
+}
+
+/// Modulus of short loads, and at the high level that of years. Stiffness falls less with temperature than strength
+/// does: its factor is on the safe side. Cold is not credited.
+pub(super) fn moduli<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Doubted<Band<Pressure>> {
+    let warm = calc.doubted(|calc| temperature_factor(calc, pvc).min(Ratio::from(1.0)));
+    warm.map(|warm| {
+        let (short, long) = (pvc.modulus * warm, pvc.modulus_long * warm);
+        Band { low: short, likely: short, high: long }
+    })
 }

@@ -1,0 +1,211 @@
+//! What lies on a pulled pipe in service, what its ring bears of it and how far it goes out of round.
+//!
+//! Traffic counts in full and at the modulus of years at the high level, at that of its hours at the likely one. The
+//! annulus is not taken to hold the pipe unless grout in it is proved.
+
+use super::section::Section;
+use crate::check::Check;
+use crate::conditions::vertical_stress;
+use crate::drive::{Drive, Pipe, Soil};
+use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::laws::collapse::OvalityFactor;
+use crate::laws::deflection::{IowaDeflection, MOST_DEFLECTION};
+use crate::laws::outside_pressure::{NetOutsidePressure, SupportedCollapse};
+use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
+use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio};
+use crate::source::Cited;
+
+const TOO_SHALLOW: &str =
+    "the cover is less than the table of live load has: what traffic puts on the pipe is not known";
+
+/// A ring as it stands in service.
+#[derive(Clone, Copy)]
+pub(super) struct InPlace {
+    pub(super) section: Section,
+    /// Of years.
+    pub(super) modulus: Pressure,
+    /// What a load of hours counts for at the modulus of years.
+    pub(super) share: Doubted<Ratio>,
+    pub(super) poisson: Ratio,
+    pub(super) ovality: Ratio,
+}
+
+/// What lies on a pipe.
+#[derive(Clone, Copy)]
+pub(super) struct Load {
+    /// At the modulus of years.
+    pub(super) pressure: Band<Pressure>,
+    /// Whether the soil of every stretch is known.
+    pub(super) knows_soil: bool,
+}
+
+/// Pressure of the traffic over a stretch; none where it is not counted or not known.
+fn traffic(pipe: &Pipe, stretch: usize) -> Pressure {
+    let known = pipe.traffic.as_ref().and_then(|traffic| traffic.get(stretch).copied().flatten());
+    known.unwrap_or_default()
+}
+
+/// The greatest pressure of traffic.
+fn greatest_traffic(pipe: &Pipe) -> Pressure {
+    pipe.traffic.iter().flatten().flatten().fold(Pressure::default(), |most, live| most.max(*live))
+}
+
+/// Whether traffic counts on the pipe.
+pub(super) fn is_driven_over(pipe: &Pipe) -> bool {
+    greatest_traffic(pipe) > Pressure::default() || is_too_shallow(pipe)
+}
+
+/// Whether it lies too shallow for the table anywhere.
+pub(super) fn is_too_shallow(pipe: &Pipe) -> bool {
+    pipe.traffic.iter().flatten().any(Option::is_none)
+}
+
+/// Not decided where the traffic cannot be told.
+pub(super) fn judged(pipe: &Pipe, check: Check) -> Check {
+    if is_too_shallow(pipe) { check.undecided(TOO_SHALLOW) } else { check }
+}
+
+/// Total stress at the invert in the deepest place of a stretch, at its greatest; `None` where it is not known.
+fn whole<R: Recorder>(calc: &mut Calc<R>, soil: &Soil) -> Option<Pressure> {
+    Some(vertical_stress(calc, soil, soil.depths.1)?.total)
+}
+
+/// Weight of soil and water with the traffic over it, where they are most; `None` where the soil of any is not known.
+fn whole_of_all<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> Option<Pressure> {
+    let mut greatest = Pressure::default();
+    for (index, stretch) in drive.stretches.iter().enumerate() {
+        greatest = greatest.max(whole(calc, stretch.soil.as_ref()?)? + traffic(pipe, index));
+    }
+    Some(greatest)
+}
+
+impl InPlace {
+    /// Likely groundwater and traffic alone, high the whole weight of soil and water and the traffic.
+    pub(super) fn load<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        drive: &Drive,
+        pipe: &Pipe,
+        height: Length,
+    ) -> Doubted<Load> {
+        let live = greatest_traffic(pipe);
+        let load = calc.doubted(|calc| {
+            let water = calc.law(NetOutsidePressure {
+                density: super::force::water(),
+                height,
+                added: Pressure::default(),
+                inside: Pressure::default(),
+            });
+            let whole = whole_of_all(calc, drive, pipe);
+            let high = (water + live).max(whole.unwrap_or_default());
+            let pressure = Band { low: water, likely: water + live * self.share.value, high };
+            Load { pressure, knows_soil: whole.is_some() }
+        });
+        let doubt = if live > Pressure::default() { self.share.doubt } else { None };
+        Doubted { value: load.value, doubt: load.doubt.or(doubt) }
+    }
+
+    /// What it bears for a load of the time of its modulus, as far out of round as it goes by level. A ring that goes
+    /// beyond the range of its deflection bears less than at the end of it: what fails there fails, and what would pass
+    /// is in doubt.
+    pub(super) fn limit<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        drive: &Drive,
+        safety: Cited<Ratio>,
+        demand: Band<Pressure>,
+        deflection: Option<Doubted<Band<Ratio>>>,
+    ) -> Doubted<Cited<Band<Pressure>>> {
+        let round = self.ovality.max(drive.in_service.ovality.value);
+        let most = Ratio::from(MOST_DEFLECTION);
+        let bent = deflection.map_or(Band::default(), |deflection| deflection.value);
+        let mut doubt = deflection.filter(|_| bent.high > round).and_then(|deflection| deflection.doubt);
+        let limit = calc.doubted(|calc| {
+            demand.with(bent, |demand, bent| (demand, bent)).map(|(demand, bent)| {
+                let limit = self.resists(calc, drive, round.max(bent.min(most))) / safety.value;
+                if bent > most && demand > Pressure::default() && demand <= limit {
+                    doubt = doubt.or(Some(&IowaDeflection::EQUATION));
+                }
+                limit
+            })
+        });
+        Doubted { value: safety.map(|_| limit.value), doubt: limit.doubt.or(doubt) }
+    }
+
+    fn resists<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, ovality: Ratio) -> Pressure {
+        let service = &drive.in_service;
+        let ovality_factor = calc.law(OvalityFactor { ovality });
+        calc.law(SupportedCollapse {
+            enhancement: if is_held(drive) { service.supported } else { service.unsupported }.value,
+            modulus: self.modulus,
+            poisson: self.poisson,
+            dimension_ratio: self.section.outside_diameter / self.section.wall,
+            ovality_factor,
+        })
+    }
+
+    /// How far it goes out of round; `None` where the soil of a stretch is not known or proved grout holds the ring.
+    pub(super) fn deflection<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        drive: &Drive,
+        pipe: &Pipe,
+    ) -> Option<Doubted<Band<Ratio>>> {
+        if is_held(drive) {
+            return None;
+        }
+        let (first, whole_lag) = drive.in_service.lag;
+        let one = Ratio::from(1.0);
+        let mut greatest = Band::<Ratio>::default();
+        let mut doubt = if is_driven_over(pipe) { self.share.doubt } else { None };
+        for (index, stretch) in drive.stretches.iter().enumerate() {
+            let soil = stretch.soil.as_ref()?;
+            let live = traffic(pipe, index);
+            let whole = whole(calc, soil)? + live;
+            let arched = calc.doubted(|calc| arched(calc, pipe, soil));
+            doubt = doubt.or(arched.doubt);
+            // Beyond its range the form tells too little, and its limit lies well inside: nothing rests on the doubt there.
+            let here = calc.doubted(|calc| {
+                let mut likely = self.iowa(calc, drive, arched.value, first);
+                if live > Pressure::default() {
+                    likely += Self { modulus: self.modulus / self.share.value, ..*self }.iowa(calc, drive, live, one);
+                }
+                Band { low: likely, likely, high: self.iowa(calc, drive, whole, whole_lag).max(likely) }
+            });
+            greatest = greatest.with(here.value, Ratio::max);
+        }
+        Some(Doubted { value: greatest, doubt })
+    }
+
+    fn iowa<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, pressure: Pressure, lag: Ratio) -> Ratio {
+        calc.law(IowaDeflection {
+            lag,
+            bedding: drive.in_service.bedding,
+            pressure,
+            modulus: self.modulus,
+            outside_diameter: self.section.outside_diameter,
+            wall: self.section.wall,
+            soil_modulus: drive.annulus.soil_modulus.unwrap_or_default(),
+        })
+    }
+}
+
+/// Whether hardened grout that is proved holds the ring.
+pub(super) const fn is_held(drive: &Drive) -> bool {
+    drive.annulus.proved && drive.annulus.grouted
+}
+
+/// Pressure of a column of soil over the bore that hangs in its sides with half of its friction.
+fn arched<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, soil: &Soil) -> Pressure {
+    let Some(layer) = soil.at_pipe() else { return Pressure::default() };
+    let half = Angle::from_si(layer.friction_angle.si() / 2.0);
+    let width = calc.law(SiloWidthTerzaghi { outside_diameter: pipe.bore.value, friction_angle: half });
+    calc.law(SiloStress {
+        unit_weight: layer.saturated.unwrap_or(layer.moist),
+        width,
+        depth: soil.depths.1,
+        lateral_friction: half.tan(),
+        cohesion: Pressure::default(),
+        surcharge: soil.surcharge,
+    })
+}
