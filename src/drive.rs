@@ -29,7 +29,7 @@ pub use site::{
     ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
     Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, WorkShifts,
 };
-pub use stem::{Stem, Tube};
+pub use stem::{SandBed, Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
 pub use weights::Weights;
 

@@ -237,6 +237,8 @@ shelves! {
     strength_from_n: StrengthFromNRow,
     /// Cone resistance per blow and limits of a displacement pilot.
     pilot_cone: PilotConeRow,
+    /// Modulus of horizontal subgrade reaction of sand, per depth.
+    sand_bedding: SandBeddingRow as fixed_keys,
     /// Unit weight by ground class.
     soil_weight: SoilWeightRow,
     /// Stability number of a face in clay.

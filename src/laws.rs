@@ -105,6 +105,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &stem::EulerBuckling::EQUATION,
     &stem::EmbeddedBuckling::EQUATION,
     &stem::BeddingInClay::EQUATION,
+    &stem::BeddingInSand::EQUATION,
     &stem::OpenBoreBuckling::EQUATION,
     &stem::BucklingAllowed::EQUATION,
     &settlement::TroughWidth::EQUATION,

@@ -1,6 +1,6 @@
 //! The pilot stem.
 
-use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio, Torque};
+use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio, Torque, UnitWeight};
 use crate::source::Cited;
 
 /// The pilot stem.
@@ -35,4 +35,18 @@ pub struct Tube {
     pub(crate) end_factor: Ratio,
     pub(crate) factor: Cited<Ratio>,
     pub(crate) bedding_per_strength: Ratio,
+    /// The bed in sand, rising with the count.
+    pub(crate) sand: [SandBed; 3],
+}
+
+/// The bed that sand of one density gives a slender bar.
+#[derive(Debug, Clone, Copy)]
+pub struct SandBed {
+    /// Least SPT blows; the first row serves what is looser too.
+    pub(crate) blows_from: Ratio,
+    /// Modulus of horizontal subgrade reaction, per depth.
+    pub(crate) moist: UnitWeight,
+    pub(crate) submerged: UnitWeight,
+    /// Low end over the value.
+    pub(crate) low_share: Ratio,
 }

@@ -1,7 +1,7 @@
 //! How far a pilot stem, a slender steel tube, can be pushed before it buckles.
 
 use crate::law::law;
-use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio, SecondMomentOfArea};
+use crate::quantity::{Force, Length, LineLoad, Measure, Pressure, Ratio, SecondMomentOfArea, UnitWeight};
 use crate::source::{Equation, Mark};
 use core::f64::consts::PI;
 
@@ -135,6 +135,43 @@ law! {
     } }
     valid |v| v.strength.value >= 0.0 && v.bedding_per_strength.value > 0.0;
     value |s| s.bedding_per_strength * s.strength;
+}
+
+law! {
+    /// Modulus of the bed that sand gives a stem: `k = n_h z min(N/N_0, 1)`.
+    ///
+    /// | symbol | argument | dimension |
+    /// |---|---|---|
+    /// | n_h | `per_depth` (modulus of horizontal subgrade reaction, per depth) | force/volume |
+    /// | z | `depth` | length |
+    /// | N | `blows` (SPT N) | ratio |
+    /// | N_0 | `blows_loose` (where loose sand begins, 4) | ratio |
+    ///
+    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** sand. Very loose sand, below N_0, has no
+    /// constant of its own; that its bed falls to nothing with the count is ours.
+    BeddingInSand {
+        /// Modulus of horizontal subgrade reaction, per depth.
+        per_depth: UnitWeight as UnitWeight,
+        /// Depth of the bar.
+        depth: Length as Depth,
+        /// SPT N.
+        blows: Ratio as Count,
+        /// SPT N where loose sand begins.
+        blows_loose: Ratio as Count,
+    } -> Pressure as Strength
+    { Equation {
+        name: "bedding of a slender bar in sand",
+        form: "k = per_depth depth min(blows/blows_loose, 1)",
+        source: "jackpull",
+        locator: "Terzaghi, Geotechnique 5, 1955, modulus of horizontal subgrade reaction times width; less in very loose \
+                  sand, in proportion to the count",
+        mark: Mark::Judgement,
+        valid: "no argument negative",
+    } }
+    valid |v| v.per_depth.value >= 0.0 && v.depth.value >= 0.0 && v.blows.value >= 0.0 && v.blows_loose.value > 0.0;
+    value |s| {
+        s.per_depth * s.depth * (s.blows / s.blows_loose).min(Ratio::from_si(1.0))
+    };
 }
 
 law! {

@@ -1,20 +1,17 @@
 //! The pilot stem while it is pushed: rig, buckling, joints.
 
+mod bed;
+
 use super::scheme::Scheme;
 use super::stage::{Stage, pushed};
 use crate::check::{Check, Subject};
 use crate::drive::{Drive, Pipe, Tube};
-use crate::handbook::TipModel;
 use crate::law::{Calc, Doubted, Recorder};
-use crate::laws::stem::{
-    BeddingInClay, BucklingAllowed, EmbeddedBuckling, EulerBuckling, OpenBoreBuckling, TubeStiffness,
-};
-use crate::quantity::{Band, Force, Length, Pressure, Role, SecondMomentOfArea};
+use crate::laws::stem::{BucklingAllowed, EmbeddedBuckling, EulerBuckling, OpenBoreBuckling, TubeStiffness};
+use crate::quantity::{Band, Force, Length, Role};
 use crate::source::Cited;
 
 const JACKS: &str = "likely against the whole rating, high against the share of it that jacks are designed for";
-const BUCKLING: &str = "the lesser of the free length in the pit and of clay along the drive; the bed of sand and gravel \
-                        is taken to hold the stem";
 const SNAKING: &str = "where the bore stands open round the stem: it snakes, which costs line and friction before it \
                        breaks anything";
 
@@ -33,9 +30,9 @@ pub(super) fn checks<R: Recorder>(
     scheme.checks.add(against_rig(drive, Subject::StemThrust, thrust));
     if let Some(tube) = &drive.stem.tube {
         calc.part("buckling of the stem");
-        let limit = calc.doubted(|calc| Cited::new(buckling(calc, drive, tube), tube.factor.origin));
+        let limit = calc.doubted(|calc| Cited::new(buckling(calc, drive, pipe, tube), tube.factor.origin));
         let check = Check::at_most_by_level(Subject::StemBuckling, Role::Thrust, thrust, limit);
-        scheme.checks.add(check.with_note(BUCKLING));
+        scheme.checks.add(bed::noted(check, drive));
         scheme.checks.add_some(snaking(calc, drive, tube, thrust));
     }
     if let Some(rating) = drive.stem.joint_thrust {
@@ -55,7 +52,7 @@ pub(super) fn against_rig(drive: &Drive, subject: Subject, thrust: Doubted<Band<
 }
 
 /// What may be pushed, by level: the softest ground counts at the high level.
-fn buckling<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube) -> Band<Force> {
+fn buckling<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Band<Force> {
     let outside_diameter = drive.stem.outside_diameter.value;
     let second_moment = calc.law(TubeStiffness { outside_diameter, wall: tube.wall });
     let modulus = tube.modulus;
@@ -63,9 +60,9 @@ fn buckling<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube) -> Band
     let pit =
         calc.law(EulerBuckling { modulus, second_moment, free_length: tube.free_length, end_factor: tube.end_factor });
     let mut least = Band::same(allowed(calc, pit));
-    if let Some(strength) = softest_clay(drive) {
-        let bed = strength.map(|strength| bedded(calc, tube, second_moment, strength));
-        let bed = bed.map(|force| allowed(calc, force));
+    if let Some(bed) = bed::softest(calc, drive, pipe, tube) {
+        let force = bed.map(|bedding| calc.law(EmbeddedBuckling { bedding, modulus, second_moment }));
+        let bed = force.map(|force| allowed(calc, force));
         least = least.with(bed, Force::min);
     }
     least
@@ -83,30 +80,4 @@ fn snaking<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube, thrust: 
     });
     let check = Check::at_most(Subject::StemSnaking, Role::Thrust, thrust, limit).as_screen();
     Some(check.with_note(SNAKING))
-}
-
-/// Least strength of clay along the drive, for the level at which each is adverse: by its blows, and where the file gives
-/// it as given, at the high level no more than by its blows.
-fn softest_clay(drive: &Drive) -> Option<Band<Pressure>> {
-    let tips = drive.stretches.iter().flat_map(|stretch| [Some(stretch.tip), stretch.other_tip]).flatten();
-    let clay = tips.filter(|tip| tip.model == TipModel::Clay).map(|tip| {
-        let by_blows = tip.blows.map(|blows| drive.tip.strength_per_blow * blows);
-        let Some(given) = tip.strength else { return by_blows };
-        Band { low: given.min(by_blows.low), likely: given, high: given.max(by_blows.high) }
-    });
-    clay.reduce(|one, other| one.with(other, Pressure::min)).map(|strength| Band {
-        low: strength.high,
-        likely: strength.likely,
-        high: strength.low,
-    })
-}
-
-fn bedded<R: Recorder>(
-    calc: &mut Calc<R>,
-    tube: &Tube,
-    second_moment: SecondMomentOfArea,
-    strength: Pressure,
-) -> Force {
-    let bedding = calc.law(BeddingInClay { bedding_per_strength: tube.bedding_per_strength, strength });
-    calc.law(EmbeddedBuckling { bedding, modulus: tube.modulus, second_moment })
 }

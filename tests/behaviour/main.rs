@@ -60,6 +60,7 @@ mod slips;
 mod soil;
 mod stages;
 mod stations;
+mod stem_bed;
 mod surroundings;
 mod tables;
 mod thrust_wall;

@@ -74,6 +74,7 @@ sources!(
     pulled_materials,
     soil_scales,
     stein_2001,
+    subgrade_sand,
     ten_states,
     surroundings,
     technique_limits,

@@ -57,6 +57,7 @@ mod service_tables;
 mod site_check;
 mod soil_scales;
 mod stein_2001;
+mod subgrade_sand;
 mod surroundings;
 mod technique_limits;
 mod ten_states;

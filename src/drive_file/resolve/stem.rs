@@ -1,14 +1,14 @@
 //! The pilot stem.
 
 use super::{Resolver, no_row};
-use crate::drive::{Stem, Tube};
+use crate::drive::{AssumedValue, SandBed, Stem, Tube};
 use crate::drive_file::{DriveFile, OrNone, StemFile};
-use crate::handbook::{Handbook, HandbookError};
+use crate::handbook::{Handbook, HandbookError, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Length, LineLoad, MassDensity, Measure, Ratio, Role};
+use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, FieldName};
 use crate::yaml::{Complaint, Field};
 
@@ -116,7 +116,25 @@ impl Resolver<'_> {
             end_factor: end_factor.value,
             factor,
             bedding_per_strength: bedding.value,
+            sand: [self.sand_bed("loose")?, self.sand_bed("medium")?, self.sand_bed("dense")?],
         })
+    }
+
+    /// The bed in sand of one density: low and likely under water, high above it.
+    fn sand_bed(&mut self, density: &str) -> Result<SandBed, HandbookError> {
+        const TABLE: &str = "sand_bedding";
+        let row = self.handbook.sand_bedding()?.get(density).ok_or_else(|| no_row(TABLE, density))?;
+        let bed = SandBed {
+            blows_from: row.value.blows_from.value,
+            moist: row.value.moist.value,
+            submerged: row.value.submerged.value,
+            low_share: row.value.low_share.value,
+        };
+        let low = bed.submerged * bed.low_share;
+        let band = rising(TABLE, density, Band { low, likely: bed.submerged, high: bed.moist })?;
+        let shown = AssumedValue::Band(band.map(|value| Shown::of(value, Role::UnitWeight)));
+        self.assume(format!("stem: subgrade reaction per depth, {density} sand"), shown, row.origin);
+        Ok(bed)
     }
 
     /// The wall of a tube, less than half its diameter.

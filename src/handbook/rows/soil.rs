@@ -119,6 +119,22 @@ pub struct PilotConeRow {
     pub blows_most: Option<Field<Ratio>>,
 }
 
+/// Modulus of horizontal subgrade reaction of sand, per depth.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SandBeddingRow {
+    /// Density.
+    pub density: Field<Words>,
+    /// Least SPT blows (inclusive).
+    pub blows_from: Field<Ratio>,
+    /// Dry or moist.
+    pub moist: Field<UnitWeight>,
+    /// Under water.
+    pub submerged: Field<UnitWeight>,
+    /// Low end of the printed range over the value.
+    pub low_share: Field<Ratio>,
+}
+
 /// Unit weight of natural ground.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
