@@ -144,6 +144,18 @@ pub struct Rig {
     pub(crate) thrust: Cited<Force>,
     pub(crate) pull: Cited<Force>,
     pub(crate) torque: Option<Cited<Torque>>,
+    /// Of the auger while casing or pipe is pushed.
+    pub(crate) auger_torque: Option<Band<Torque>>,
+}
+
+impl Rig {
+    /// The lesser of its torque and that of a joint of the stem, as far as they are known.
+    pub(crate) fn torque_through(&self, stem: &Stem) -> Option<Cited<Torque>> {
+        match (self.torque, stem.joint_torque) {
+            (Some(rig), Some(joint)) => Some(if joint.value < rig.value { joint } else { rig }),
+            (rig, joint) => rig.or(joint),
+        }
+    }
 }
 
 /// What resists the tip of the pilot stem.

@@ -47,6 +47,10 @@ subjects! {
     StemSnaking "pilot stem, snaking" other;
     /// Thrust that pushes the pilot stem, against the rating of its joints.
     StemJoint "pilot stem, joint under thrust" load;
+    /// Torque of the pilot stem while it is pushed, against rig and joints.
+    StemTorque "torque, pilot stem" load;
+    /// Torque of the auger while casing or pipe is pushed, against the rig.
+    AugerTorque "torque, auger" load;
     /// Thrust that pushes a casing behind the stem, against the rig.
     CasingThrust "thrust, casing" load;
     /// Thrust that pushes a casing, against its section.

@@ -1,6 +1,6 @@
 //! The pilot stem.
 
-use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio, Torque, UnitWeight};
+use crate::quantity::{Band, Force, Length, LineLoad, Pressure, Ratio, Torque, UnitWeight};
 use crate::source::Cited;
 
 /// The pilot stem.
@@ -17,6 +17,8 @@ pub struct Stem {
     pub(crate) joint_thrust: Option<Cited<Force>>,
     pub(crate) joint_pull: Option<Cited<Force>>,
     pub(crate) joint_torque: Option<Cited<Torque>>,
+    /// While it is pushed.
+    pub(crate) torque: Option<Band<Torque>>,
 }
 
 impl Stem {

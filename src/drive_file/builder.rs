@@ -91,6 +91,7 @@ impl DriveFile {
                 thrust: site.rig_thrust.into(),
                 pull: site.rig_pull.into(),
                 torque: None,
+                auger_torque: None,
                 cylinder_area: None,
                 efficiency: None,
                 station_thrust: None,
@@ -216,6 +217,7 @@ impl StemFile {
             joint_thrust: None,
             joint_pull: None,
             joint_torque: None,
+            torque: None,
         }
     }
 }

@@ -248,6 +248,7 @@ impl Resolver<'_> {
             thrust: Cited::given(self.positive(&file.rig.thrust, "rig.thrust", Role::Thrust), &FieldName("rig.thrust")),
             pull: Cited::given(self.positive(&file.rig.pull, "rig.pull", Role::Pull), &FieldName("rig.pull")),
             torque: file.rig.torque.as_ref().map(|field| self.rating(field, &FieldName("rig.torque"), Role::Torque)),
+            auger_torque: self.auger_torque(file),
         };
         let gauge = self.gauge(&file.rig)?;
         let stations = self.stations(&file.rig)?;

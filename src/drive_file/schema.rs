@@ -350,6 +350,9 @@ pub struct RigFile {
     /// Greatest torque.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub torque: Option<Field<Torque>>,
+    /// Torque of the auger while casing or pipe is pushed; needs `torque`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub auger_torque: Option<TorqueBandFile>,
     /// Piston area of all main jacks, for readings of their gauge.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cylinder_area: Option<Field<Area>>,
@@ -385,6 +388,9 @@ pub struct StemFile {
     /// Rating of a joint under torque.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joint_torque: Option<Field<Torque>>,
+    /// Torque while the stem is pushed; needs `joint_torque` or that of the rig.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub torque: Option<TorqueBandFile>,
 }
 
 /// Contents of a pipe while it is pulled.

@@ -13,7 +13,7 @@ pub(super) mod wall;
 
 use super::scheme::Scheme;
 use super::stage::{Stage, pushed};
-use super::stem::against_rig;
+use super::stem::{against_rig, torque};
 use crate::check::Subject;
 use crate::drive::{Drive, JackedPipe, Pipe};
 use crate::law::{Calc, Recorder};
@@ -27,6 +27,7 @@ pub(super) fn assess<R: Recorder>(
     scheme: &mut Scheme,
 ) {
     let stem = super::stem::checks(calc, drive, pipe, scheme);
+    scheme.checks.add_some(torque(Subject::AugerTorque, drive.rig.auger_torque, drive.rig.torque));
     let mut rig = stem.value;
     let stage = if let Some(casing) = &pipe.casing {
         let thrust = pushed(calc, drive, pipe, Stage::CASING);

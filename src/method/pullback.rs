@@ -28,7 +28,7 @@ use crate::drive::{Drive, Pipe, Pull, PulledPipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::pull::ReamedBore;
-use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
+use crate::quantity::{Band, Force, Length, Measure, Role};
 use crate::source::Cited;
 
 pub(super) fn assess<R: Recorder>(
@@ -82,7 +82,7 @@ pub(super) fn assess<R: Recorder>(
         scheme.checks.add(Check::at_most(Subject::StemPull, Role::Pull, all, rating));
     }
     scheme.checks.add(step(calc, drive, pipe, pull));
-    if let (Some(torque), Some(rating)) = (pull.reaming_torque, least_torque(drive)) {
+    if let (Some(torque), Some(rating)) = (pull.reaming_torque, drive.rig.torque_through(&drive.stem)) {
         let torque = Doubted { value: torque, doubt: None };
         let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add(Check::at_most(Subject::ReamingTorque, Role::Torque, torque, rating));
@@ -197,14 +197,6 @@ fn reaming<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &P
         before = *bore;
     }
     greatest
-}
-
-/// The least rating of torque that is known.
-fn least_torque(drive: &Drive) -> Option<Cited<Torque>> {
-    match (drive.rig.torque, drive.stem.joint_torque) {
-        (Some(rig), Some(joint)) => Some(if joint.value < rig.value { joint } else { rig }),
-        (rig, joint) => rig.or(joint),
-    }
 }
 
 const ONE_STEP: &str = "by habit the bore goes up in smaller steps; give `passes` for what is planned";

@@ -8,7 +8,7 @@ use crate::check::{Check, Subject};
 use crate::drive::{Drive, Pipe, Tube};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::stem::{BucklingAllowed, EmbeddedBuckling, EulerBuckling, OpenBoreBuckling, TubeStiffness};
-use crate::quantity::{Band, Force, Length, Role};
+use crate::quantity::{Band, Force, Length, Role, Torque};
 use crate::source::Cited;
 
 const JACKS: &str = "likely against the whole rating, high against the share of it that jacks are designed for";
@@ -39,6 +39,7 @@ pub(super) fn checks<R: Recorder>(
         let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add(Check::at_most(Subject::StemJoint, Role::Thrust, thrust, rating));
     }
+    scheme.checks.add_some(torque(Subject::StemTorque, drive.stem.torque, drive.rig.torque_through(&drive.stem)));
     thrust
 }
 
@@ -49,6 +50,12 @@ pub(super) fn against_rig(drive: &Drive, subject: Subject, thrust: Doubted<Band<
         drive.rig.thrust.map(|whole| Band { low: whole, likely: whole, high: drive.stations.main.value * whole });
     let limit = Doubted { value: limit, doubt: None };
     Check::at_most_by_level(subject, Role::Thrust, thrust, limit).with_note(JACKS)
+}
+
+/// A torque of the file against a rating of the file.
+pub(super) fn torque(subject: Subject, torque: Option<Band<Torque>>, rating: Option<Cited<Torque>>) -> Option<Check> {
+    let torque = Doubted { value: torque?, doubt: None };
+    Some(Check::at_most(subject, Role::Torque, torque, Doubted { value: rating?, doubt: None }))
 }
 
 /// What may be pushed, by level: the softest ground counts at the high level.

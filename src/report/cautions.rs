@@ -24,7 +24,8 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     JACKED_FIRST,
     "structure of the thrust wall and its base; the pit face that a pull leans on",
     "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
-    "a casing in ground that does not hold it; wear and twist of stem and reamers; torque that is not given",
+    "a casing in ground that does not hold it; wear and twist of stem and reamers; \
+     torque that is not given; drag of auger and torque in the thrust",
     "weight of stem and casing along the grade, where their walls are not given",
     "thrust-back of a pulled string; welding and lowering in of a string, slings, wear of coatings",
     "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \

@@ -1,6 +1,7 @@
 //! Checks that are absent because the file does not give what they need: what is absent, and the field.
 
 use super::{around, not_given_pull};
+use crate::check::Subject;
 use crate::choice::Ranked;
 use crate::drive::Drive;
 use crate::handbook::Method;
@@ -28,6 +29,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
             list.push("joints of the casing (candidates[].casing_joint_thrust)");
         }
     }
+    list.extend(of_stem(drive, ranked));
     match ranked.scheme.method {
         Method::Pullback => list.extend(not_given_pull::of(drive)),
         Method::PipeJacking if pipe.service.is_none() => {
@@ -36,4 +38,20 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
         Method::PipeJacking => {}
     }
     list
+}
+
+/// Checks of the stem and of torque: a rating that nothing is held against is said.
+fn of_stem(drive: &Drive, ranked: &Ranked) -> impl Iterator<Item = &'static str> {
+    let jacked = ranked.scheme.method == Method::PipeJacking;
+    let absent = |subject| ranked.scheme.checks.get(subject).is_none();
+    let (rig, stem) = (drive.rig.torque.is_some(), drive.stem.is_there());
+    let rated = drive.rig.torque_through(&drive.stem).is_some();
+    [
+        (stem && absent(Subject::StemBuckling), "buckling of the pilot stem (stem.wall, stem.free_length)"),
+        (stem && rated && absent(Subject::StemTorque), "torque of the pilot stem (stem.torque)"),
+        (jacked && rig && absent(Subject::AugerTorque), "torque of the auger, where there is one (rig.auger_torque)"),
+        (!jacked && rated && absent(Subject::ReamingTorque), "torque of the reamer (pull.reaming_torque)"),
+    ]
+    .into_iter()
+    .filter_map(|(missing, what)| missing.then_some(what))
 }

@@ -440,6 +440,7 @@ fn escaped_control_characters_are_refused() {
 /// Layers, stops, passes, faces and stems that cannot be are refused, each at its own place.
 #[test]
 fn new_fields_are_checked() {
+    const TORQUE: &str = "{ low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }";
     let soil = |soil: &str| {
         text(|text| text)
             .replace("spt_n: 12, largest_stone: 20 mm", &format!("spt_n: 12, largest_stone: 20 mm, soil: {{ {soil} }}"))
@@ -462,6 +463,19 @@ fn new_fields_are_checked() {
         (stem("outside_diameter: 100 mm, head_diameter: 80 mm"), "smaller than the stem"),
         (stem("outside_diameter: 100 mm, free_length: 2 m"), "without the wall"),
         (stem("outside_diameter: none, joint_pull: 20 kN"), "there is no stem"),
+        (stem(&format!("outside_diameter: none, joint_torque: 9 kN*m, torque: {TORQUE}")), "there is no stem"),
+        (stem(&format!("outside_diameter: 100 mm, torque: {TORQUE}")), "what stem or rig can bear"),
+        (
+            text(|text| text.replace("pull: 500 kN }", &format!("pull: 500 kN, auger_torque: {TORQUE} }}"))),
+            "without the torque of the rig",
+        ),
+        (
+            text(|text| {
+                let rig = format!("pull: 500 kN, torque: 9 kN*m, auger_torque: {TORQUE} }}\nspoil: vacuum");
+                text.replace("pull: 500 kN }", &rig)
+            }),
+            "soil that leaves by auger",
+        ),
         (text(|text| text).replace("rig:", "stops: [{ at: 90 m }]\nrig:"), "beyond the drive"),
         (text(|text| text).replace("rig:", "spoil: open_edge\nrig:"), "cutting_edge"),
         (text(|text| text).replace("rig:", "cutting_edge: 20 mm\nrig:"), "open_edge"),

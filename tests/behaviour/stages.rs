@@ -199,6 +199,23 @@ fn ratings_that_are_given_are_checked() {
     assert_relative_eq!(demand(&scheme, Subject::StemPull), greatest, max_relative = 1e-12);
 }
 
+/// The torque of the pilot against the lesser of rig and joint, that of the auger against the rig alone.
+#[test]
+fn torque_while_pushing_is_checked() {
+    let scheme = jacked(&text(|text| {
+        text.replace(
+            "rig: { thrust: 900 kN, pull: 500 kN }",
+            "stem: { outside_diameter: 100 mm, joint_torque: 12 kN*m, torque: { low: 2 kN*m, likely: 6 kN*m, high: 15 \
+             kN*m } }\nrig: { thrust: 900 kN, pull: 500 kN, torque: 20 kN*m, auger_torque: { low: 5 kN*m, likely: 21 \
+             kN*m, high: 25 kN*m } }",
+        )
+    }));
+    assert_relative_eq!(limit(&scheme, Subject::StemTorque), 12e3);
+    assert_eq!(scheme.checks.get(Subject::StemTorque).unwrap().verdict, Verdict::WithCare);
+    assert_relative_eq!(limit(&scheme, Subject::AugerTorque), 20e3);
+    assert_eq!(scheme.checks.get(Subject::AugerTorque).unwrap().verdict, Verdict::Over);
+}
+
 /// A slurry machine follows blows and head; an open edge has the larger of two publications.
 #[test]
 fn faces_follow_what_removes_the_soil() {

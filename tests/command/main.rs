@@ -15,6 +15,7 @@ mod faults;
 mod handbook;
 mod jacked;
 mod run;
+mod stem;
 mod surroundings;
 mod template;
 mod told;

@@ -2,13 +2,13 @@
 
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, SandBed, Stem, Tube};
-use crate::drive_file::{DriveFile, OrNone, StemFile};
-use crate::handbook::{Handbook, HandbookError, rising};
+use crate::drive_file::{DriveFile, OrNone, RigFile, StemFile};
+use crate::handbook::{Handbook, HandbookError, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Shown};
+use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Shown, Torque};
 use crate::source::{Cited, FieldName};
 use crate::yaml::{Complaint, Field};
 
@@ -30,6 +30,7 @@ impl Resolver<'_> {
             joint_thrust: None,
             joint_pull: None,
             joint_torque: None,
+            torque: None,
         };
         let Some(stem) = &file.stem else {
             self.assume_one(NAME.0, row, Role::Diameter);
@@ -84,6 +85,7 @@ impl Resolver<'_> {
                 .joint_torque
                 .as_ref()
                 .map(|field| self.rating(field, &FieldName("stem.joint_torque"), Role::Torque)),
+            torque: self.stem_torque(stem, &file.rig),
         })
     }
 
@@ -96,7 +98,32 @@ impl Resolver<'_> {
         self.refuse("stem", "joint_thrust", stem.joint_thrust.as_ref(), WHY);
         self.refuse("stem", "joint_pull", stem.joint_pull.as_ref(), WHY);
         self.refuse("stem", "joint_torque", stem.joint_torque.as_ref(), WHY);
+        self.refuse("stem", "torque.high", stem.torque.as_ref().map(|band| &band.high), WHY);
         bare
+    }
+
+    /// Torque while the stem is pushed, which needs a rating to be held against.
+    fn stem_torque(&mut self, stem: &StemFile, rig: &RigFile) -> Option<Band<Torque>> {
+        let band = stem.torque.as_ref()?;
+        if stem.joint_torque.is_none() && rig.torque.is_none() {
+            let complaint = Complaint::from("says nothing without what stem or rig can bear");
+            self.flaw(&band.high, "stem.torque.high", complaint.advise("add `joint_torque: 20 kN*m`"));
+        }
+        Some(self.torque_band(band, "stem.torque"))
+    }
+
+    /// Torque of an auger, which needs the rig's to be held against.
+    pub(super) fn auger_torque(&mut self, file: &DriveFile) -> Option<Band<Torque>> {
+        let band = file.rig.auger_torque.as_ref()?;
+        if file.rig.torque.is_none() {
+            let complaint = Complaint::from("says nothing without the torque of the rig");
+            self.flaw(&band.high, "rig.auger_torque.high", complaint.advise("add `torque: 20 kN*m`"));
+        }
+        if file.spoil.as_ref().is_some_and(|spoil| spoil.value != Spoil::Auger) {
+            let complaint = Complaint::from("is for soil that leaves by auger");
+            self.flaw(&band.high, "rig.auger_torque.high", complaint.advise("write `spoil: auger`, or leave it out"));
+        }
+        Some(self.torque_band(band, "rig.auger_torque"))
     }
 
     fn tube(&mut self, wall: Length, free_length: &Field<Length>) -> Result<Tube, HandbookError> {

@@ -1,0 +1,57 @@
+//! What the command prints of stem, auger and casing.
+
+use crate::run::{file, jackpull, stderr, stdout};
+use serde_json::Value;
+
+const DRIVE: &str = "
+service: casing
+length: 60 m
+launch: { invert_depth: 5 m }
+grade: 0 %
+groundwater: none
+lubrication: none
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]
+rig: { thrust: 2 MN, pull: 500 kN, torque: 20 kN*m, MORE_RIG }
+stem: { outside_diameter: 100 mm, joint_torque: 9 kN*m, MORE_STEM }
+candidates:
+  - { material: clay, size: 400 mm, outside_diameter: 480 mm, end_bearing_area: 0.06 m2, casing: 508 mm }
+";
+
+fn path(name: &str, rig: &str, stem: &str) -> String {
+    let text = DRIVE.replace(", MORE_RIG", rig).replace(", MORE_STEM", stem);
+    file(&format!("stem_{name}.yaml"), text.as_bytes())
+}
+
+fn page(path: &str) -> String {
+    let output = jackpull(&["assess", "--full", path]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let page = stdout(&output);
+    assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
+    page.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn first(path: &str) -> Value {
+    let output = jackpull(&["assess", "--format", "json", path]);
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    report["schemes"][0].clone()
+}
+
+/// A rating of torque that nothing is held against is told, and no longer once the torque is given.
+#[test]
+fn a_rating_without_a_torque_is_told() {
+    let asked =
+        ["torque of the pilot stem (stem.torque)", "torque of the auger, where there is one (rig.auger_torque)"];
+    let bare = page(&path("bare", "", ""));
+    let torque = "torque: { low: 2 kN*m, likely: 4 kN*m, high: 8 kN*m }";
+    let full = path("torque", &format!(", auger_{torque}"), &format!(", {torque}"));
+    let told = page(&full);
+    for what in asked {
+        assert!(bare.contains(what) && !told.contains(what), "{what}:\n{bare}\n{told}");
+    }
+    for subject in ["torque, pilot stem", "torque, auger"] {
+        assert!(!bare.contains(subject) && told.contains(subject), "{subject}:\n{told}");
+        let checks = first(&full)["checks"].as_array().unwrap().clone();
+        assert!(checks.iter().any(|check| check["subject"] == subject && check["verdict"] == "within"), "{checks:?}");
+    }
+    assert!(bare.contains("drag of auger and torque in the thrust"), "{bare}");
+}
