@@ -161,7 +161,7 @@ impl Rig {
 /// What resists the tip of the pilot stem.
 #[derive(Debug, Clone, Copy)]
 pub struct TipResistance {
-    pub(crate) cone_per_blow: Pressure,
+    pub(crate) cone_per_blow: Band<Pressure>,
     pub(crate) cone_per_blow_clay: Pressure,
     pub(crate) strength_per_blow: Pressure,
     pub(crate) bearing_factor: Band<Ratio>,

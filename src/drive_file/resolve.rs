@@ -431,6 +431,10 @@ impl Resolver<'_> {
 
     fn tip(&mut self, stem: &Stem) -> Result<TipResistance, HandbookError> {
         let sand = self.handbook.pressure("tip.cone_per_blow")?;
+        let sand_ends =
+            (self.handbook.pressure("tip.cone_per_blow_low")?, self.handbook.pressure("tip.cone_per_blow_high")?);
+        let cone_per_blow = Band { low: sand_ends.0.value, likely: sand.value, high: sand_ends.1.value };
+        let cone_per_blow = rising("practice_pressure", "tip.cone_per_blow", cone_per_blow)?;
         let clay = self.handbook.pressure("tip.cone_per_blow_clay")?;
         let strength = self.handbook.pressure("clay.strength_per_blow")?;
         let low = self.handbook.ratio("tip.clay_low")?;
@@ -438,14 +442,15 @@ impl Resolver<'_> {
         let bearing_factor = Band { low: low.value, likely: high.value, high: high.value };
         let bearing_factor = rising("practice_ratio", "tip.clay_low, tip.clay_high", bearing_factor)?;
         if stem.is_there() {
-            self.assume_one("pilot tip: cone resistance per blow, sand and silt", sand, Role::Strength);
+            let shown = cone_per_blow.map(|pressure| Shown::of(pressure, Role::Strength));
+            self.assume("pilot tip: cone resistance per blow, sand", AssumedValue::Band(shown), sand_ends.1.origin);
             self.assume_one("pilot tip: cone resistance per blow, clay, high", clay, Role::Strength);
             self.assume_one("pilot tip: undrained strength per blow, clay", strength, Role::UnitFriction);
             let shown = bearing_factor.map(|factor| Shown::of(factor, Role::Ratio));
             self.assume("pilot tip: bearing factor, clay", AssumedValue::Band(shown), high.origin);
         }
         Ok(TipResistance {
-            cone_per_blow: sand.value,
+            cone_per_blow,
             cone_per_blow_clay: clay.value,
             strength_per_blow: strength.value,
             bearing_factor,

@@ -63,8 +63,8 @@ pub(super) fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Str
 fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tip: Tip) -> Band<Force> {
     let diameter = drive.stem.head;
     match tip.model {
-        TipModel::Sand => tip.blows.map(|blows| {
-            calc.law(PilotTipAsCone { cone_resistance_per_blow: drive.tip.cone_per_blow, blows, diameter })
+        TipModel::Sand => tip.blows.with(drive.tip.cone_per_blow, |blows, cone_resistance_per_blow| {
+            calc.law(PilotTipAsCone { cone_resistance_per_blow, blows, diameter })
         }),
         TipModel::Clay => {
             let bearing = tip.blows.with(drive.tip.bearing_factor, |blows, bearing_factor| {

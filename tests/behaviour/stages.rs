@@ -216,6 +216,17 @@ fn torque_while_pushing_is_checked() {
     assert_eq!(scheme.checks.get(Subject::AugerTorque).unwrap().verdict, Verdict::Over);
 }
 
+/// A measured count leaves the tip in sand a band: 0.3, 0.45 and 0.6 MPa a blow on 100 mm.
+#[test]
+fn a_measured_count_leaves_a_band_at_the_tip() {
+    let drive = drive(&over("class: loose_sand, spt_n: 8, largest_stone: 0 mm", |text| text));
+    let stem = &profile(&drive, &drive.candidates()[0], Method::PipeJacking)[0];
+    let first = stem.points[0].on_rig.map(|force| force.value);
+    for (force, per_blow) in [(first.low, 0.3e6), (first.likely, 0.45e6), (first.high, 0.6e6)] {
+        assert_relative_eq!(force, per_blow * 8.0 * FRAC_PI_4 * 0.01, max_relative = 1e-9);
+    }
+}
+
 /// A slurry machine follows blows and head; an open edge has the larger of two publications.
 #[test]
 fn faces_follow_what_removes_the_soil() {

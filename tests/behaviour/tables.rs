@@ -224,6 +224,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "stem.modulus" => (195e9, 212e9),
             // Cone resistance over blow count in sand 0.3 to 0.6 MPa; strength of clay 4 to 13 kPa per blow.
             "tip.cone_per_blow" => (0.2 * MPA, 0.8 * MPA),
+            "tip.cone_per_blow_low" => (0.2 * MPA, 0.45 * MPA),
+            "tip.cone_per_blow_high" => (0.45 * MPA, 0.8 * MPA),
             "tip.cone_per_blow_clay" => (0.08 * MPA, 0.35 * MPA),
             "clay.strength_per_blow" => (4.0 * KPA, 13.0 * KPA),
             "friction.floor_likely" => (2.0 * KPA, 4.0 * KPA),

@@ -20,6 +20,7 @@ use std::sync::Arc;
 pages!(
     pilot_tip_in_sand,
     pilot_tip_in_sand_through_a_drive,
+    cone_over_count_by_soil,
     pilot_tip_in_clay,
     pilot_tip_in_clay_through_a_drive,
     pipe_pushes_the_casing_out,
@@ -74,8 +75,22 @@ fn stem_thrust(drive: &Drive) -> Result<[Force; 2], crate::found::Stop> {
 
 fn pilot_tip_in_sand_through_a_drive(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for (blows, printed) in TIP_IN_SAND {
-        let [_, high] = stem_thrust(&frictionless(handbook, "medium_to_dense_sand", blows)?)?;
-        near(found, &format!("stem in sand, N {blows}"), high, printed, "0.5 kN");
+        let [likely, high] = stem_thrust(&frictionless(handbook, "medium_to_dense_sand", blows)?)?;
+        near(found, &format!("stem in sand, N {blows}"), likely, printed, "0.5 kN");
+        near(found, &format!("the same, high, as gravelly sand, N {blows}"), high / likely, "1.333", "0.001");
+    }
+    Ok(())
+}
+
+/// Cone resistance over count by type of soil, in bar: silty sand 3, sand 5, gravelly sand 6 (Robertson et al., Use of
+/// piezometer cone data, ASCE In-Situ 86; recalled).
+fn cone_over_count_by_soil(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    for (key, printed, within) in [
+        ("tip.cone_per_blow_low", "300 kPa", "5 kPa"),
+        ("tip.cone_per_blow", "500 kPa", "60 kPa"),
+        ("tip.cone_per_blow_high", "600 kPa", "5 kPa"),
+    ] {
+        near(found, key, handbook.pressure(key)?.value, printed, within);
     }
     Ok(())
 }
