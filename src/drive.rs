@@ -11,6 +11,7 @@ mod service;
 mod site;
 mod stem;
 mod wall;
+mod water;
 mod weights;
 
 pub use capacity::{
@@ -31,6 +32,7 @@ pub use site::{
 };
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
+pub use water::{BySide, Crossed};
 pub use weights::Weights;
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};

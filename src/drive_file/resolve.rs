@@ -7,6 +7,7 @@ mod clay;
 mod clay_ground;
 mod concrete;
 mod face;
+mod friction;
 mod ground;
 mod iron;
 mod jacked;
@@ -291,7 +292,9 @@ impl Resolver<'_> {
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
         self.assume_pilot(file, stem.is_there());
-        let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
+        let casings = candidates.iter().filter_map(Pipe::casing_diameter);
+        let highest = casings.fold(largest, Length::max);
+        let works = suitability::Works::of(file, stem.is_there(), (smallest, largest), highest);
         let stretches = self.ground(file, length, &line, &works)?;
         let site = self.site(file, &line, &stretches, &stem)?;
         self.assume_site(&site);

@@ -65,4 +65,5 @@ mod tables;
 mod thrust_wall;
 mod vary;
 mod walls;
+mod water_line;
 mod writings;

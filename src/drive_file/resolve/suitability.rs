@@ -94,6 +94,8 @@ impl Column {
 pub(super) struct Works {
     /// Smallest and largest outside diameter of the candidates.
     pub(super) sizes: (Length, Length),
+    /// The largest of them and of their casings.
+    pub(super) highest: Length,
     /// Whether a pilot stem goes first.
     pub(super) stem: bool,
     columns: Vec<Column>,
@@ -104,7 +106,7 @@ pub(super) struct Works {
 
 impl Works {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
-    pub(super) fn of(file: &DriveFile, stem: bool, sizes: (Length, Length)) -> Self {
+    pub(super) fn of(file: &DriveFile, stem: bool, sizes: (Length, Length), highest: Length) -> Self {
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
         let drilled = file.pilot.as_ref().is_some_and(|field| field.value == Pilot::Drilled);
         let pilot = if drilled { Column::Guided(GuidedTechnique::Drilled) } else { Column::Jacking };
@@ -127,6 +129,7 @@ impl Works {
         let gravity = file.service.value == Service::GravitySewer;
         Self {
             sizes,
+            highest,
             stem,
             columns: stem.then_some(pilot).into_iter().chain(head).collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
