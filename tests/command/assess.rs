@@ -59,7 +59,7 @@ fn long_names_fit_the_page() {
     assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
     let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
     let long =
-        "clay 10 in, weight 84.6 lbf/ft, certificate en_295_7, factor 3.25, joint stress ratio 0.45, casing 16.5 in";
+        "clay 10 in, weight 1.234 kN/m, certificate en_295_7, factor 3.25, joint stress ratio 0.45, casing 16.5 in";
     assert!(page.contains(&format!("pipe jacking of {long} barred")), "{page}");
     assert!(page.contains("pipe jacking of clay 10 in fits"), "{page}");
 }
