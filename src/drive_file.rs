@@ -1,6 +1,7 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
 mod builder;
+mod examples;
 mod jacked;
 mod pulled;
 mod resolve;
@@ -47,7 +48,7 @@ impl DriveFile {
     /// # Errors
     /// Every faulty value and the first missing, unknown or misplaced key.
     pub fn read(text: &str) -> Result<Self, InputError> {
-        yaml::read(text).map_err(InputError::Faults)
+        yaml::read(text).map_err(|faults| InputError::Faults(examples::by_field(faults, text)))
     }
 
     /// Puts the values together with those of the handbook.
@@ -60,6 +61,25 @@ impl DriveFile {
             InputError::Faults(flaws.into_iter().map(fault).collect())
         })
     }
+
+    /// The drive of this file, which was read from `text`: faults have their places in it.
+    pub(crate) fn drive(&self, text: &str, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
+        resolve::resolve(self, handbook)?.map_err(|flaws| {
+            // Each place costs one more reading of the text.
+            let mut faults: Vec<Fault> = flaws
+                .into_iter()
+                .take(yaml::MOST_FAULTS)
+                .map(|flaw| {
+                    let mut fault = yaml::locate::<DriveFile>(text, flaw.at, flaw.complaint);
+                    fault.path = flaw.path;
+                    fault
+                })
+                .collect();
+            faults.sort_by_key(|fault| fault.place);
+            faults.dedup();
+            InputError::Faults(faults)
+        })
+    }
 }
 
 /// Reads the text of a drive file and puts its values together with those of the handbook.
@@ -67,20 +87,5 @@ impl DriveFile {
 /// # Errors
 /// Every fault that could be found, with field, line, column, what was read and what was expected.
 pub fn read_drive(text: &str, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
-    let file = DriveFile::read(text)?;
-    resolve::resolve(&file, handbook)?.map_err(|flaws| {
-        // Each place costs one more reading of the text.
-        let mut faults: Vec<Fault> = flaws
-            .into_iter()
-            .take(yaml::MOST_FAULTS)
-            .map(|flaw| {
-                let mut fault = yaml::locate::<DriveFile>(text, flaw.at, flaw.complaint);
-                fault.path = flaw.path;
-                fault
-            })
-            .collect();
-        faults.sort_by_key(|fault| fault.place);
-        faults.dedup();
-        InputError::Faults(faults)
-    })
+    DriveFile::read(text)?.drive(text, handbook)
 }

@@ -2,6 +2,7 @@
 //!
 //! A [`Handbook`] is a value, not a global. Tables are embedded as text and parsed on first use.
 
+mod blame;
 mod error;
 mod lookup;
 mod rows;
@@ -16,8 +17,6 @@ pub use table::{Citation, Row, Table};
 pub use written::{Written, line};
 
 use crate::source::RowId;
-use crate::yaml::{Field, Words};
-use serde::Deserialize;
 use shelf::{Shelf, keys, shelves};
 use std::sync::{Arc, LazyLock};
 
@@ -288,12 +287,6 @@ shelves! {
     score_weight: RatioRow as fixed_keys,
 }
 
-/// The head of an overlay, to know which table it is for.
-#[derive(Debug, Deserialize)]
-struct Head {
-    id: Field<Words>,
-}
-
 impl Handbook {
     /// The embedded tables, parsed once per process.
     #[must_use]
@@ -328,7 +321,7 @@ impl Handbook {
     /// If the text is malformed or names no table.
     pub fn with_overlay(&self, name: &str, text: &str) -> Result<Self, HandbookError> {
         let malformed = |faults| HandbookError::Malformed { table: name.to_owned(), faults };
-        let head: Head = crate::yaml::read(text).map_err(malformed)?;
+        let head: blame::Head = crate::yaml::read(text).map_err(malformed)?;
         let id = &head.id.value.0;
         let handbook = self.laid_over(id, name, text).ok_or_else(|| HandbookError::NoTable(id.clone()))?;
         // Parsed now, so that a faulty overlay is refused here.

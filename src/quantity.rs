@@ -7,6 +7,7 @@
 pub mod parse;
 pub mod shown;
 pub mod unit;
+mod writing;
 
 pub use parse::{FromText, QuantityError};
 pub use shown::{Role, Shown, UnitSystem};

@@ -1,15 +1,16 @@
 //! `jackpull assess FILE...`
 
 use super::faults::Faulty;
-use super::input::{bytes, handbook, of_table, text};
+use super::input::{bytes, handbook, of_tables, text};
 use super::{Outcome, Units, complain, print, units};
 use crate::choice::{choose, robust};
-use crate::drive_file::{DriveFile, InputError, read_drive};
+use crate::drive_file::{DriveFile, InputError};
 use crate::handbook::Handbook;
 use crate::report::{self, Beside};
 use crate::vary;
 use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
+use std::collections::HashSet;
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -19,7 +20,7 @@ use std::sync::Arc;
 enum Format {
     /// For reading, 100 columns.
     Text,
-    /// For programs; an array where there is more than one file.
+    /// For programs; an array where there is more than one file, with the faults of a faulty one in its place.
     Json,
 }
 
@@ -51,13 +52,25 @@ impl Assess {
         };
         let mut worst = Outcome::Chosen;
         let mut pages = Vec::new();
+        // A fault of a table is that of every drive, and told once.
+        let mut told = HashSet::new();
         for file in &self.files {
             match self.one(file, &handbook) {
                 Ok((page, outcome)) => {
                     worst = worst.max(outcome);
                     pages.push(page);
                 }
-                Err(faulty) => worst = self.complain(&faulty),
+                Err(faulty) => {
+                    worst = Outcome::Faulty;
+                    let json = faulty.json();
+                    // An array has an entry for each file, whatever becomes of the others.
+                    if self.format == Format::Json && self.files.len() > 1 {
+                        pages.push(json.trim_end().to_owned());
+                    }
+                    if told.insert(json) {
+                        self.complain(&faulty);
+                    }
+                }
             }
         }
         let output = match (self.format, self.files.len()) {
@@ -83,16 +96,17 @@ impl Assess {
     fn one(&self, path: &Path, handbook: &Arc<Handbook>) -> Result<(String, Outcome), Faulty> {
         let (name, bytes) = bytes(path)?;
         let text = text(&name, &bytes)?;
+        let of_tables = |error| of_tables(&name, handbook, &error);
         let faulty = |error| match error {
             InputError::Faults(faults) => Faulty::new(&name, text, faults),
-            InputError::Handbook(error) => of_table(&name, "", error),
+            InputError::Handbook(error) => of_tables(error),
         };
-        let drive = read_drive(text, handbook).map_err(faulty)?;
-        let choice = choose(&drive).map_err(|error| of_table(&name, "", error))?;
+        let file = DriveFile::read(text).map_err(faulty)?;
+        let drive = file.drive(text, handbook).map_err(faulty)?;
+        let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
         let report = report::report(&drive, &choice, system, &digest(&bytes));
-        let report = report.map_err(|error| of_table(&name, "", error))?;
-        let file = DriveFile::read(text).map_err(faulty)?;
+        let report = report.map_err(of_tables)?;
         let beside = Beside {
             robustness: robust::robustness(&choice),
             turns: vary::turns(&file, handbook).map_err(faulty)?,

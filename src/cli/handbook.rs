@@ -4,6 +4,7 @@ use super::input::handbook;
 use super::{Outcome, complain, print};
 use crate::handbook::{Citation, Handbook, HandbookError, Written, line};
 use crate::source::Mark;
+use crate::yaml::did_you_mean;
 use clap::Args;
 use std::path::PathBuf;
 use textwrap::{Options, fill};
@@ -48,21 +49,32 @@ impl Look {
     }
 
     fn page(&self, handbook: &Handbook) -> Result<String, String> {
-        let of = |table| rows(handbook, table).map_err(|error| error.to_string());
+        let of = |table| rows(handbook, table).map_err(|error| told(&error));
         if let Some(id) = &self.row {
-            let missing = || format!("there is no row \"{id}\"; write TABLE/KEY");
-            let (table, _) = id.split_once('/').ok_or_else(missing)?;
-            return of(table)?.iter().find(|row| row.id() == *id).map(Entry::whole).ok_or_else(missing);
+            let Some((table, key)) = id.split_once('/') else {
+                let all = handbook.citations().map_err(|error| told(&error))?;
+                let of = all.iter().find(|(_, key, _)| key == id);
+                let near = of.map(|(table, ..)| format!("did you mean \"{table}/{id}\"? ")).unwrap_or_default();
+                return Err(format!("there is no row \"{id}\"\n  = {near}write TABLE/KEY"));
+            };
+            let rows = of(table)?;
+            return rows.iter().find(|row| row.written.key == key).map(Entry::whole).ok_or_else(|| {
+                let keys: Vec<&str> = rows.iter().map(|row| row.written.key.as_str()).collect();
+                let near = did_you_mean(key, &keys, &[]);
+                format!(
+                    "the table \"{table}\" has no row \"{key}\"\n  = {near}`jackpull handbook {table}` prints its rows"
+                )
+            });
         }
         let tables = match &self.table {
             Some(table) => vec![table.as_str()],
             None => Handbook::TABLES.to_vec(),
         };
         match (&self.table, &self.find) {
-            (None, None) => list(handbook).map_err(|error| error.to_string()),
+            (None, None) => list(handbook).map_err(|error| told(&error)),
             (Some(table), None) => {
                 let entries: String = of(table)?.iter().map(Entry::whole).collect();
-                let title = handbook.title(table).map_err(|error| error.to_string())?;
+                let title = handbook.title(table).map_err(|error| told(&error))?;
                 Ok(format!("{}\n\n{entries}", fill(&format!("{table}: {title}"), WIDTH)))
             }
             (_, Some(text)) => {
@@ -74,6 +86,18 @@ impl Look {
                 if found.is_empty() { Err(format!("no row contains \"{text}\"")) } else { Ok(found) }
             }
         }
+    }
+}
+
+/// What is wrong, with the table that was probably meant.
+fn told(error: &HandbookError) -> String {
+    match error {
+        HandbookError::NoTable(id) if id.contains('/') => format!("{error}\n  = --row {id} prints a row"),
+        HandbookError::NoTable(id) => {
+            let near = did_you_mean(id, Handbook::TABLES, &[]);
+            format!("{error}\n  = {near}`jackpull handbook` lists the tables, --find TEXT looks in all")
+        }
+        other => other.to_string(),
     }
 }
 

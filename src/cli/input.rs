@@ -30,16 +30,25 @@ pub(super) fn handbook(tables: &[PathBuf]) -> Result<Arc<Handbook>, Faulty> {
     for path in tables {
         let (name, bytes) = bytes(path)?;
         let text = text(&name, &bytes)?;
-        let laid = handbook.with_overlay(&name, text).map_err(|error| of_table(&name, text, error))?;
+        let laid = handbook.with_overlay(&name, text).map_err(|error| of_overlay(&name, text, error))?;
         handbook = Arc::new(laid);
     }
     Ok(handbook)
 }
 
-/// Faults of an overlay have places in its text; those of the handbook itself are of the whole.
-pub(super) fn of_table(name: &str, text: &str, error: HandbookError) -> Faulty {
+/// Faults of an overlay that is being laid have places in its text.
+fn of_overlay(name: &str, text: &str, error: HandbookError) -> Faulty {
     match error {
         HandbookError::Malformed { table, faults } if table == name => Faulty::new(name, text, faults),
+        HandbookError::NoTable(id) => Faulty::new(name, text, vec![Handbook::no_table(text, &id)]),
         other => Faulty::whole(name, other.to_string()),
+    }
+}
+
+/// Faults of the tables that show when a drive is put together: those of a file that is laid over are its own.
+pub(super) fn of_tables(drive: &str, handbook: &Handbook, error: &HandbookError) -> Faulty {
+    match handbook.blamed(error) {
+        Some((name, text, fault)) => Faulty::new(name, text, vec![fault]),
+        None => Faulty::whole(drive, error.to_string()),
     }
 }

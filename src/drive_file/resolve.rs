@@ -37,6 +37,7 @@ mod wall;
 mod weights;
 mod works;
 
+use super::examples::example;
 use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError, rising};
@@ -92,7 +93,8 @@ impl Resolver<'_> {
 
     fn checked<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role, fits: bool, expected: &str) -> Q {
         if !(fits && field.value.si().is_finite()) {
-            let (what, example) = crate::quantity::unit::describe(Q::DIM);
+            let (what, _) = crate::quantity::unit::describe(Q::DIM);
+            let example = example(path, Q::DIM, field.written_in().unwrap_or(self.system));
             let read = Shown::of(field.value, role).display(field.written_in().unwrap_or_default());
             let complaint = Complaint::from(format!("expected {what} {expected}, got {read}"));
             self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));

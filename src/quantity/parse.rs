@@ -1,6 +1,6 @@
 //! Text to quantity: `number unit^n [* or / unit^n]...`.
 
-use super::{Dim, Measure, unit};
+use super::{Dim, Measure, unit, writing};
 use thiserror::Error;
 
 /// Why a text is not the quantity asked for.
@@ -47,7 +47,7 @@ pub enum QuantityError {
         /// The part that is not a known unit.
         symbol: String,
         /// What to write instead, where there is a usual mistake.
-        advice: Option<&'static str>,
+        advice: Option<String>,
         /// How one is written.
         example: &'static str,
     },
@@ -60,6 +60,8 @@ pub enum QuantityError {
         read: String,
         /// What was found.
         found: &'static str,
+        /// What to write instead, where a mass stands for a force.
+        advice: Option<String>,
         /// How one is written.
         example: &'static str,
     },
@@ -80,7 +82,9 @@ impl QuantityError {
     #[must_use]
     pub fn advice(&self) -> String {
         match self {
-            Self::UnknownUnit { advice: Some(advice), .. } => (*advice).to_owned(),
+            Self::UnknownUnit { advice: Some(advice), .. } | Self::WrongDimension { advice: Some(advice), .. } => {
+                advice.clone()
+            }
             Self::UnknownUnit { example, .. }
             | Self::NotANumber { example, .. }
             | Self::NotFinite { example, .. }
@@ -109,6 +113,11 @@ pub trait FromText: Measure {
     }
 }
 impl<Q: Measure> FromText for Q {}
+
+/// Whether a text is a quantity of a dimension.
+pub(crate) fn is_a(text: &str, dim: Dim) -> bool {
+    read(text, dim, false).is_ok()
+}
 
 /// The length of the decimal number at the start of `text`, 0 if there is none.
 fn number_length(text: &str) -> usize {
@@ -184,8 +193,8 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     let unknown = |symbol: &str| QuantityError::UnknownUnit {
         expected,
         read: read(),
-        symbol: shortened(symbol),
-        advice: unit::REFUSED.iter().find(|(refused, _)| *refused == symbol).map(|(_, advice)| *advice),
+        symbol: shortened(if symbol.is_empty() { units } else { symbol }),
+        advice: writing::instead(number, units, symbol),
         example,
     };
 
@@ -221,7 +230,8 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     }
     if dim != wanted {
         let (found, _) = unit::describe(dim);
-        return Err(QuantityError::WrongDimension { expected, read: read(), found, example });
+        let advice = writing::as_force(number, units, dim, wanted);
+        return Err(QuantityError::WrongDimension { expected, read: read(), found, advice, example });
     }
     // Adding a zero would take the sign off a negative zero.
     let value = if offset > 0.0 { (number + offset) * factor } else { number * factor };

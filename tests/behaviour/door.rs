@@ -33,8 +33,8 @@ fn every_faulty_value_is_reported_with_its_place() {
     });
     let found = shown(&faults(&text));
     let expected = [
-        "length: expected a length, got \"60 kN\" which is a force (write for example \"300 ft\") at line 2 column 9",
-        "launch.invert_depth: expected a length, got 4.2 without a unit (write for example \"300 ft\") at line 3 column 25",
+        "length: expected a length, got \"60 kN\" which is a force (write for example \"60 m\") at line 2 column 9",
+        "launch.invert_depth: expected a length, got 4.2 without a unit (write for example \"4.2 m\") at line 3 column 25",
         "lubrication: expected how the pipe is lubricated, got \"meterd\" (did you mean \"metered\"? write one of: none, \
          not_metered, metered, logged) at line 6 column 14",
         "ground[1].class: expected a ground class, got \"slit\" (did you mean \"silt\"? write one of: soft_clay, \
@@ -44,7 +44,7 @@ fn every_faulty_value_is_reported_with_its_place() {
          \"tf\" (1000 kgf)) at line 11 column 16",
         "pull.pipe_temperature: expected a temperature, got \"25 C\" with the unknown unit \"C\" (write \"degC\") at \
          line 12 column 42",
-        "candidates[1].sdr: expected a plain number or a percentage, got \"eleven\" (write for example \"0.5 %\") at \
+        "candidates[1].sdr: expected a plain number or a percentage, got \"eleven\" (write for example \"11\") at \
          line 15 column 43",
     ];
     assert_eq!(found, expected);

@@ -5,7 +5,7 @@ use jackpull::check::Subject;
 use jackpull::handbook::{Handbook, HandbookError};
 use jackpull::quantity::Measure;
 use jackpull::source::{Mark, Origin};
-use jackpull::{Method, Scheme, assess, choose, read_drive};
+use jackpull::{InputError, Method, Scheme, assess, choose, read_drive};
 use std::sync::Arc;
 
 /// A user's file for the table of iron pipe sizes.
@@ -262,13 +262,17 @@ fn bands_that_fall_are_refused() {
     ];
     for (overlay, text, row, why) in cases {
         let book = Arc::new(Handbook::embedded().with_overlay("ours.yaml", &overlay).unwrap());
-        let done = read_drive(text, &book).map(|drive| choose(&drive).map(|_| ()));
-        let message = match done {
-            Err(error) => error.to_string(),
-            Ok(Err(error)) => error.to_string(),
-            Ok(Ok(())) => panic!("taken:\n{overlay}"),
+        let error = match read_drive(text, &book) {
+            Err(InputError::Handbook(error)) => error,
+            Err(error) => panic!("{error}"),
+            Ok(drive) => choose(&drive).err().unwrap_or_else(|| panic!("taken:\n{overlay}")),
         };
+        let message = error.to_string();
         assert!(message.contains(row) && message.contains(why), "{overlay}\n{message}");
+        // The user's file is to blame, at the row.
+        let (name, blamed, fault) = book.blamed(&error).unwrap();
+        assert_eq!((name, blamed, fault.path.as_str()), ("ours.yaml", overlay.as_str(), "rows[0]"));
+        assert_eq!((fault.place.map(|place| place.line), fault.complaint.message), (Some(3), message), "{overlay}");
     }
 }
 
@@ -294,4 +298,40 @@ fn values_by_use_below_zero_are_refused() {
         seen += 1;
     }
     assert!(seen > 40);
+}
+
+/// Of several files the one with the row is to blame, the last of them; a row that hides one of the book is missed as
+/// its own fault; and a row that the book never had is nobody's.
+#[test]
+fn the_file_with_the_row_is_to_blame() {
+    let lay = |files: &[(&str, &str)]| {
+        let lay = |book: Arc<Handbook>, file: &(&str, &str)| Arc::new(book.with_overlay(file.0, file.1).unwrap());
+        files.iter().fold(Handbook::embedded(), lay)
+    };
+    let ratio = |rows: &str| format!("id: practice_ratio\ntitle: ours\nrows:\n{rows}");
+    let (bad, good) = (
+        ratio("  - { key: clay.joint_ratio, value: 0.5 }\n  - { key: clay.factor, value: -3 }\n"),
+        "id: practice_ratio\ntitle: ours\nrows: []\n".to_owned(),
+    );
+    let book = lay(&[("first.yaml", &bad), ("bad.yaml", &bad), ("good.yaml", &good)]);
+    let error = book.ratio("clay.factor").unwrap_err();
+    let (name, _, fault) = book.blamed(&error).unwrap();
+    let place = fault.place.unwrap();
+    assert_eq!((name, fault.path.as_str(), place.line, place.column), ("bad.yaml", "rows[1]", 5, 12));
+
+    // The row of firm clay is taken for silt.
+    let moved = "id: ground_class\ntitle: ours\nrows:\n  - { key: firm_to_very_stiff_clay, value: { ground: silt, n_low: 4, \
+                 n_likely: 15, n_high: 30, tip: clay } }\n";
+    let book = lay(&[("moved.yaml", moved)]);
+    let missing = |wanted: &str| HandbookError::NoRow { table: "ground_class", wanted: wanted.to_owned() };
+    let (name, _, fault) = book.blamed(&missing("firm_to_very_stiff_clay")).unwrap();
+    assert_eq!((name, fault.place.map(|place| place.line)), ("moved.yaml", Some(4)));
+    assert_eq!(book.blamed(&missing("glacier")), None);
+
+    // Weights that all are zero: the file, and no row of it.
+    let every = HandbookError::Unfit { table: "practice_ratio", row: "every row".to_owned(), why: "is zero" };
+    let book = lay(&[("bad.yaml", &bad)]);
+    let (name, _, fault) = book.blamed(&every).unwrap();
+    assert_eq!((name, fault.place), ("bad.yaml", None));
+    assert_eq!(Handbook::embedded().blamed(&every), None);
 }

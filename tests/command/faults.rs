@@ -17,7 +17,7 @@ fn with(name: &str, from: &str, to: &str) -> String {
 fn a_wrong_unit_is_refused_with_its_place() {
     let message = with("wrong_unit.yaml", "length: 60 m", "length: 60 kN");
     let start = "error: length: expected a length, got \"60 kN\" which is a force\n --> ";
-    let end = "wrong_unit.yaml:5:9\n  |\n5 | length: 60 kN\n  |         ^\n  = write for example \"300 ft\"\n\n";
+    let end = "wrong_unit.yaml:5:9\n  |\n5 | length: 60 kN\n  |         ^\n  = write for example \"60 m\"\n\n";
     assert!(message.starts_with(start) && message.ends_with(end), "{message}");
 }
 
@@ -82,9 +82,37 @@ fn faults_are_json_for_programs() {
     assert_eq!(faults[0]["path"], "length");
     assert_eq!((&faults[0]["line"], &faults[0]["column"]), (&5.into(), &9.into()));
     assert_eq!(faults[0]["message"], "expected a length, got 60 without a unit");
-    assert_eq!(faults[0]["advice"], "write for example \"300 ft\"");
+    assert_eq!(faults[0]["advice"], "write for example \"60 m\"");
     assert_eq!(faults[0]["source_line"], "length: 60");
     assert_eq!(faults[1]["path"], "candidates[0].size");
+}
+
+/// An array has an entry for each file, in their order: its report, or its faults as they stand on the error stream.
+#[test]
+fn a_faulty_file_has_its_place_in_a_json_array() {
+    let sound = example("fennbridge_mill_lane.yaml");
+    let faulty = file("json_faulty.yaml", b"length: 3\n");
+    let other = "no/such/file.yaml";
+    let run = |files: &[&str]| {
+        let output = jackpull(&[&["assess", "--format", "json"], files].concat());
+        assert_eq!(output.status.code(), Some(2));
+        let array: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
+        let lines = stderr(&output).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+        (array.as_array().unwrap().clone(), lines)
+    };
+    let (entries, faults): (Vec<serde_json::Value>, Vec<serde_json::Value>) = run(&[&faulty, &sound, other]);
+    assert_eq!(entries.len(), 3);
+    assert_eq!(faults, [entries[0].clone(), entries[2].clone()]);
+    assert!(entries[0]["file"].as_str().unwrap().ends_with("json_faulty.yaml"));
+    assert_eq!(entries[0]["faults"][0]["path"], "length");
+    assert!(entries[1]["faults"].is_null() && entries[1]["schemes"].is_array());
+    assert_eq!(entries[2]["file"], other);
+    // Also where all are faulty.
+    let (entries, faults) = run(&[&faulty, other]);
+    assert_eq!((entries.len(), &entries), (2, &faults));
+    // One file alone leaves the output empty.
+    let output = jackpull(&["assess", "--format", "json", &faulty]);
+    assert!(output.stdout.is_empty() && !output.stderr.is_empty());
 }
 
 /// Binary rubbish, a file too large, a folder: one message each, no page.
@@ -114,4 +142,31 @@ fn a_faulty_table_is_refused_with_its_place() {
     let message = stderr(&output);
     assert!(message.contains("rows[0].value: expected a plain number or a percentage, got \"4 kN\""), "{message}");
     assert!(message.contains("factor.yaml:4:"), "{message}");
+}
+
+/// What shows only in a drive is still the fault of the table, told once for all drives.
+#[test]
+fn a_value_of_a_table_that_makes_no_sense_is_not_blamed_on_the_drive() {
+    let table = file("below.yaml", b"id: practice_ratio\ntitle: ours\nrows:\n  - { key: clay.factor, value: -3 }\n");
+    let drives = [example("fennbridge_mill_lane.yaml"), example("fennbridge_kiln_bank.yaml")];
+    let output = jackpull(&["assess", "--tables", &table, &drives[0], &drives[1]]);
+    assert_eq!(output.status.code(), Some(2));
+    let message = stderr(&output);
+    let start = "error: rows[0]: table practice_ratio, clay.factor: is below zero\n --> ";
+    assert!(message.starts_with(start) && message.contains("below.yaml:4:12\n"), "{message}");
+    assert_eq!(message.matches("error: ").count(), 1, "{message}");
+    assert!(!message.contains("fennbridge"), "{message}");
+}
+
+#[test]
+fn a_table_that_is_not_there_is_told_at_its_line_with_the_near_one() {
+    let table = file("no_table.yaml", b"title: ours\nid: practise_ratio\nrows: []\n");
+    let output = jackpull(&["assess", "--tables", &table, &example("fennbridge_mill_lane.yaml")]);
+    assert_eq!(output.status.code(), Some(2));
+    let message = stderr(&output);
+    for part in
+        ["error: id: there is no table \"practise_ratio\"", "no_table.yaml:2:5\n", "did you mean \"practice_ratio\"?"]
+    {
+        assert!(message.contains(part), "no {part} in\n{message}");
+    }
 }

@@ -58,6 +58,52 @@ fn what_is_not_there_is_exit_code_2() {
     }
 }
 
+/// A name that is not there is answered with the near one, where there is one, and with how to find it.
+#[test]
+fn a_name_that_is_not_there_is_answered_with_the_near_one() {
+    for (arguments, told) in [
+        (
+            ["clay_pip", ""],
+            "error: there is no table \"clay_pip\"\n  = did you mean \"clay_pipe\"? `jackpull handbook` lists the tables, \
+             --find TEXT looks in all\n",
+        ),
+        (
+            ["practice-ratio", ""],
+            "error: there is no table \"practice-ratio\"\n  = did you mean \"practice_ratio\"? `jackpull handbook` lists the \
+             tables, --find TEXT looks in all\n",
+        ),
+        (
+            ["xyzzy", ""],
+            "error: there is no table \"xyzzy\"\n  = `jackpull handbook` lists the tables, --find TEXT looks in all\n",
+        ),
+        (
+            ["--row", "practice_ratio/clay.factr"],
+            "error: the table \"practice_ratio\" has no row \"clay.factr\"\n  = did you mean \"clay.factor\"? `jackpull \
+             handbook practice_ratio` prints its rows\n",
+        ),
+        (
+            ["--row", "practise_ratio/clay.factor"],
+            "error: there is no table \"practise_ratio\"\n  = did you mean \"practice_ratio\"? `jackpull handbook` lists the \
+             tables, --find TEXT looks in all\n",
+        ),
+        (
+            ["--row", "clay.factor"],
+            "error: there is no row \"clay.factor\"\n  = did you mean \"practice_ratio/clay.factor\"? write TABLE/KEY\n",
+        ),
+        (["--row", "xyzzy"], "error: there is no row \"xyzzy\"\n  = write TABLE/KEY\n"),
+        (
+            ["clay_pipe/10_in", ""],
+            "error: there is no table \"clay_pipe/10_in\"\n  = --row clay_pipe/10_in prints a row\n",
+        ),
+    ] {
+        let arguments = arguments.iter().filter(|argument| !argument.is_empty());
+        let output = jackpull(&["handbook"].iter().chain(arguments).copied().collect::<Vec<_>>());
+        assert_eq!(output.status.code(), Some(2));
+        assert!(output.stdout.is_empty());
+        assert_eq!(stderr(&output), told);
+    }
+}
+
 /// A laid-over row shows both values, in the handbook and in the report.
 #[test]
 fn a_replaced_row_shows_both_values() {
