@@ -2,6 +2,7 @@
 //! tolerance.
 
 mod amounts;
+mod clay;
 mod cost;
 mod face;
 mod figures;
@@ -17,6 +18,7 @@ mod time;
 
 pub use amounts::{Amounts, StageSpoil, amounts};
 pub use cost::{CostLine, CostPlan, cost_plan};
+pub use face::asks_for_plug;
 pub use figures::{SiteFigure, site_figures};
 pub use ground::{ground, ground_doubt};
 pub use length::range;

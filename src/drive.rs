@@ -26,8 +26,8 @@ pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;
 pub use service::{PipeInService, Place};
 pub use site::{
-    Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace, Priced, Prices,
-    Rate, Sewer, Surface, Surroundings, Trough, WorkShifts,
+    ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
+    Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, WorkShifts,
 };
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};

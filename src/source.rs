@@ -26,8 +26,9 @@ impl Mark {
     pub const fn weaker(self, other: Self) -> Self {
         const fn rank(mark: Mark) -> u8 {
             match mark {
-                Mark::Given => 0,
-                Mark::Published => 1,
+                Mark::Published => 0,
+                // A value of the user's makes no page of a book of what it is put together with, nor the other way round.
+                Mark::Given => 1,
                 Mark::Memory => 2,
                 Mark::CommonPractice => 3,
                 Mark::Judgement => 4,

@@ -1,7 +1,7 @@
 //! Whether an open face stands: stability number in clay, soil plug in sand and silt under water.
 
 use super::movement::worst;
-use super::{opened, vertical_stress};
+use super::{clay, opened};
 use crate::check::{Check, Checks, Subject, Verdict};
 use crate::drive::{Drive, Pipe, Soil, Stretch};
 use crate::handbook::{GroundClass, Method};
@@ -14,6 +14,8 @@ use crate::source::Cited;
 
 const SHORT_TERM: &str = "short term, no support on the face; the limits fall with shallow cover";
 const BY_BLOWS: &str = "short term, no support on the face, strength by the blow count: give undrained_strength";
+const OTHER_CLAY: &str = "short term, no support on the face; the strength given is more than the other clay has: that one by \
+                          its blow count, list it as the class";
 const PLUG: &str =
     "whole soil that neither boils nor slides, by its weight on smooth steel; not what an auger has loosened";
 const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
@@ -23,15 +25,28 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
         return;
     }
     for stretch in &drive.stretches {
-        if stretch.class.is_clay() {
-            worst(checks, number(calc, drive, pipe, stretch));
+        if let Some(strength) = clay::strength(drive, stretch) {
+            // The number grows with depth, and so does what it may be: with a surcharge or little cover the shallow place
+            // is the worse. Between the two neither can be passed: the number bends up and the limit down.
+            let shallow = Some(stretch.shallowest).filter(|depth| *depth < stretch.deepest);
+            for depth in [Some(stretch.deepest), shallow].into_iter().flatten() {
+                worst(checks, number(calc, drive, pipe, (stretch, depth), strength));
+            }
         }
-        if let Some(plug) =
-            drive.site.plug.filter(|_| is_granular(stretch) && stretch.head_at_face() > Length::default())
-        {
+        if let Some(plug) = drive.site.plug.filter(|_| wants_plug(stretch)) {
             worst(checks, self::plug(calc, drive, stretch, plug));
         }
     }
+}
+
+/// Whether water stands over an open casing in silt, sand or gravel: only a plug of soil keeps the ground out.
+#[must_use]
+pub fn asks_for_plug(drive: &Drive) -> bool {
+    drive.site.face.open && drive.stretches.iter().any(wants_plug)
+}
+
+fn wants_plug(stretch: &Stretch) -> bool {
+    is_granular(stretch) && stretch.head_at_face() > Length::default()
 }
 
 fn is_granular(stretch: &Stretch) -> bool {
@@ -44,31 +59,23 @@ fn is_granular(stretch: &Stretch) -> bool {
     granular(stretch.class) || stretch.mixed_with.is_some_and(granular)
 }
 
-/// In the deepest place, where the number is greatest. Strength that the file does not give is taken by the blow count.
-fn number<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, stretch: &Stretch) -> Check {
+/// In the place of a stretch where the invert has this depth.
+fn number<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    (stretch, depth): (&Stretch, Length),
+    clay::Strength { levels, told }: clay::Strength,
+) -> Check {
     calc.part("face in clay");
     let rule = drive.site.face;
     let bore = opened(pipe, Method::PipeJacking);
-    let axis = stretch.deepest - pipe.outside_diameter.value / 2.0;
+    let axis = depth - pipe.outside_diameter.value / 2.0;
     let cover = axis - bore / 2.0;
-    let soil = stretch.soil.as_deref();
-    let surcharge = soil.map_or(Pressure::default(), |soil| soil.surcharge);
-    let given = soil.and_then(|soil| soil.undrained.as_ref()).map(|undrained| undrained.strength);
-    let strength = given.map_or_else(
-        || {
-            let Band { low, likely, high } = stretch.tip.blows.map(|blows| drive.tip.strength_per_blow * blows);
-            // Few blows make a weak face.
-            Band { low: high, likely, high: low }
-        },
-        Band::same,
-    );
     let number = calc.doubted(|calc| {
-        let unit_weight: UnitWeight = match (soil, stretch.clay_weight) {
-            (Some(soil), _) => (vertical_stress(calc, soil, axis)?.total - surcharge) / axis,
-            (None, weight) => weight?.value,
-        };
+        let (unit_weight, surcharge) = clay::load(calc, stretch, axis)?;
         let support = Pressure::default();
-        Some(strength.map(|undrained_strength| {
+        Some(levels.map(|undrained_strength| {
             calc.law(StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength })
         }))
     });
@@ -88,7 +95,7 @@ fn number<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, stretch: 
     });
     let demand = Doubted { value: demand, doubt: number.doubt };
     let check = Check::at_most_by_level(Subject::FaceStability, Role::Ratio, demand, limit);
-    check.with_note(if given.is_some() { SHORT_TERM } else { BY_BLOWS })
+    check.with_note(told.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY]))
 }
 
 fn plug<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check {

@@ -1,17 +1,21 @@
 //! Pits: floor in clay, uplift by water below, room for what goes in, and the crane.
 
+use super::clay;
 use super::movement::worst;
-use super::vertical_stress;
 use crate::check::{Check, Checks, Subject, Verdict};
-use crate::drive::{Drive, Pipe, Pit, PitSpace, Soil, Stretch};
+use crate::drive::{Drive, Pipe, Pit, PitSpace, Stretch};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton};
 use crate::laws::room::PitSide;
-use crate::quantity::{Area, Band, Force, Length, Role, UnitWeight};
+use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role};
 use crate::source::Cited;
 
 const HEAVE: &str = "undrained strength of the ground at the pit; walls that reach deeper are not counted";
+const HEAVE_BY_BLOWS: &str =
+    "strength by the blow count: give undrained_strength; walls that reach deeper are not counted";
+const HEAVE_OTHER: &str = "the strength given is more than the other clay has: that one by its blow count, list it as the \
+                           class; walls that reach deeper are not counted";
 const UPLIFT: &str = "by weight alone, without friction on the walls";
 const SIDES: &str = "likely with the shortest usual plant, high with plant that is not known";
 const OUT: &str =
@@ -35,21 +39,23 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
 }
 
 fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Option<&Stretch>, checks: &mut Checks) {
-    let (Some(space), Some(soil)) = (&pit.space, stretch.and_then(|stretch| stretch.soil.as_deref())) else { return };
+    let (Some(space), Some(stretch)) = (&pit.space, stretch) else { return };
     let rules = &drive.site.pit_rules;
-    if let Some(undrained) = &soil.undrained {
+    if let Some(clay::Strength { levels, told }) = clay_below(drive, stretch) {
         calc.part("base of a pit in clay");
-        let safety = calc.doubted(|calc| heave(calc, space, soil, undrained.strength));
+        let safety = calc.doubted(|calc| heave(calc, space, stretch, levels));
         let check = match safety.value {
             Some(factor) => {
-                let supply = Doubted { value: Band::same(factor), doubt: safety.doubt };
+                let supply = Doubted { value: factor, doubt: safety.doubt };
                 let need = Doubted { value: rules.heave.map(Band::same), doubt: None };
-                Check::at_least_by_level(Subject::PitHeave, Role::Ratio, supply, need).with_note(HEAVE)
+                let check = Check::at_least_by_level(Subject::PitHeave, Role::Ratio, supply, need);
+                check.with_note(told.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER]))
             }
             None => Check::rated(Subject::PitHeave, Verdict::NotDecided, rules.heave.origin).with_note(NO_WEIGHT),
         };
         worst(checks, check);
     }
+    let Some(soil) = stretch.soil.as_deref() else { return };
     if let (Some((thickness, water_pressure)), Some(layer)) = (space.tight, soil.at_pipe()) {
         calc.part("uplift of the base of a pit");
         let unit_weight = layer.saturated.unwrap_or(layer.moist);
@@ -62,22 +68,29 @@ fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Opti
     }
 }
 
+/// Clay at a pit: that of the stretch, and any ground whose undrained strength the file gives.
+fn clay_below(drive: &Drive, stretch: &Stretch) -> Option<clay::Strength> {
+    let given = stretch.soil.as_deref().and_then(|soil| soil.undrained);
+    let given = given.map(|given| clay::Strength { levels: Band::same(given.strength), told: clay::Told::Given });
+    clay::strength(drive, stretch).or(given)
+}
+
 /// The lesser safety of the two equations, where the second holds.
 fn heave<R: Recorder>(
     calc: &mut Calc<R>,
     space: &PitSpace,
-    soil: &Soil,
-    undrained_strength: crate::quantity::Pressure,
-) -> Option<crate::quantity::Ratio> {
+    stretch: &Stretch,
+    strength: Band<Pressure>,
+) -> Option<Band<Ratio>> {
     let depth = space.floor;
-    let stress = vertical_stress(calc, soil, depth)?;
-    let surcharge = soil.surcharge;
-    let unit_weight: UnitWeight = (stress.total - surcharge) / depth;
+    let (unit_weight, surcharge) = clay::load(calc, stretch, depth)?;
     let (width, length) = (space.width.value.min(space.length.value), space.width.value.max(space.length.value));
     let bearing_factor = calc.law(BearingFactorSkempton { depth, width, length });
-    let safety = calc.law(BaseHeave { bearing_factor, undrained_strength, unit_weight, depth, surcharge });
-    let wide = BaseHeaveTerzaghi { undrained_strength, unit_weight, depth, width, surcharge };
-    Some(if wide.in_range() { safety.min(calc.law(wide)) } else { safety })
+    Some(strength.map(|undrained_strength| {
+        let safety = calc.law(BaseHeave { bearing_factor, undrained_strength, unit_weight, depth, surcharge });
+        let wide = BaseHeaveTerzaghi { undrained_strength, unit_weight, depth, width, surcharge };
+        if wide.in_range() { safety.min(calc.law(wide)) } else { safety }
+    }))
 }
 
 /// One of the two pits.

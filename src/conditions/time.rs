@@ -2,7 +2,7 @@
 //! on top.
 
 use crate::check::{Check, Checks, Subject};
-use crate::drive::{Drive, Pipe, PulledPipe, Rate};
+use crate::drive::{Drive, Pipe, PulledPipe, Rate, SizedRate};
 use crate::handbook::{Handbook, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
@@ -88,6 +88,8 @@ pub fn time_plan(drive: &Drive, pipe: &Pipe, method: Method) -> TimePlan {
     let pace = &drive.site.pace;
     let works = &pace.works;
     let planned = pace.planned.0;
+    let in_clay = |rate: Option<SizedRate>| rate.and_then(|rate| rate.of(pipe.nominal));
+    let (pilot, pipe_in_clay) = (in_clay(pace.clay.pilot).or(pace.pilot), in_clay(pace.clay.jacking));
     let stage = |what, passes: usize, rate: Option<Rate>| {
         #[expect(clippy::cast_precision_loss, reason = "a handful of passes")]
         let length = drive.length.value * (passes as f64);
@@ -106,20 +108,20 @@ pub fn time_plan(drive: &Drive, pipe: &Pipe, method: Method) -> TimePlan {
     match method {
         Method::PipeJacking => {
             let casing = pipe.casing.is_some();
-            let together = pace.pilot_in_pipe && !casing;
+            let together = pace.pilot_in_pipe && pipe_in_clay.is_some() && !casing;
             if drive.stem.is_there() && !together {
-                plan.add(stage("pilot stem", 1, pace.pilot));
+                plan.add(stage("pilot stem", 1, pilot));
             }
             if casing {
                 plan.add(stage("casing", 1, pace.casing));
                 plan.add(stage("pipe pushed behind the casing", 1, pace.behind_casing));
             } else {
                 let what = if together { "pilot stem and pipe, together" } else { "pipe pushed" };
-                plan.add(stage(what, 1, pace.jacking));
+                plan.add(stage(what, 1, pipe_in_clay.or(pace.jacking)));
             }
         }
         Method::Pullback => {
-            plan.add(stage("pilot stem", 1, pace.pilot));
+            plan.add(stage("pilot stem", 1, pilot));
             if !pipe.passes.is_empty() {
                 plan.add(stage("reaming passes", pipe.passes.len(), pace.reaming));
             }

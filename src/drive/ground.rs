@@ -30,6 +30,8 @@ pub struct Stretch {
     pub(crate) treatment: Option<Treatment>,
     /// Greatest depth of the invert.
     pub(crate) deepest: Length,
+    /// Least depth of the invert.
+    pub(crate) shallowest: Length,
     /// Unit weight of clay whose soil the file does not tell, on the heavy side.
     pub(crate) clay_weight: Option<Cited<UnitWeight>>,
     /// Boxed, so that what every assessment walks over stays small.

@@ -212,8 +212,10 @@ pub struct Pace {
     /// Pipe that pushes out a casing.
     pub(crate) behind_casing: Option<Rate>,
     pub(crate) pullback: Option<Rate>,
-    /// True where the rate of the pipe holds the pilot too.
+    /// True where the rate of the pipe in clay holds the pilot too.
     pub(crate) pilot_in_pipe: bool,
+    /// Rates of a guided bore in clay, which go before those above for pipe of their sizes.
+    pub(crate) clay: ClayPace,
     /// Share of the clear rate that is planned with: low and high.
     pub(crate) planned: (Ratio, Cited<Ratio>),
     pub(crate) shift_length: Cited<Time>,
@@ -266,6 +268,27 @@ pub struct Prices {
 pub struct Priced<Q> {
     pub(crate) price: Cited<Ratio>,
     pub(crate) per: Q,
+}
+
+/// Recalled rates of a guided bore in clay, where the file gives none and clears the soil by auger.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct ClayPace {
+    pub(crate) pilot: Option<SizedRate>,
+    pub(crate) jacking: Option<SizedRate>,
+}
+
+/// A rate for some sizes of pipe.
+#[derive(Debug, Clone, Copy)]
+pub struct SizedRate {
+    pub(crate) sizes: (Length, Length),
+    pub(crate) rate: Rate,
+}
+
+impl SizedRate {
+    /// The rate, for pipe of a size that it is for.
+    pub(crate) fn of(&self, size: Length) -> Option<Rate> {
+        (self.sizes.0 <= size && size <= self.sizes.1).then_some(self.rate)
+    }
 }
 
 /// Length put in a shift.

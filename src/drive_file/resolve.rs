@@ -4,6 +4,7 @@ mod annulus;
 mod both;
 mod casing;
 mod clay;
+mod clay_ground;
 mod concrete;
 mod face;
 mod ground;

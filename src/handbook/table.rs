@@ -141,8 +141,8 @@ impl<V: DeserializeOwned> Table<V> {
     }
 
     /// Lays a user's file of the same shape over the table: a row with a known key takes the place of the embedded
-    /// one, a new key is added unless keys are fixed. Whatever it says of itself, the mark of a laid-over row is
-    /// *given*.
+    /// one, a new key is added unless keys are fixed. Whatever it says of itself, the source of a laid-over row is the
+    /// file and its mark is *given*.
     pub(super) fn lay_over(&mut self, name: &str, text: &str, keys: Keys) -> Result<(), Vec<Fault>> {
         let file: TableFile<V> = yaml::read(text)?;
         self.layers += 1;
@@ -158,9 +158,12 @@ impl<V: DeserializeOwned> Table<V> {
                 return Err(vec![yaml::locate::<TableFile<V>>(text, at, self.unknown_key(&key))]);
             }
             let words = |words: Option<Field<Words>>| words.map(|words| words.value.0);
+            // What the row cites nobody here has read: it is cited as the file's own word.
+            let cites = words(row.source.or_else(|| file.source.clone()));
+            let locator = words(row.locator.or_else(|| file.locator.clone())).unwrap_or_else(|| format!("row {key}"));
             let citation = Citation {
-                source: words(row.source.or_else(|| file.source.clone())).unwrap_or_else(|| name.to_owned()),
-                locator: words(row.locator.or_else(|| file.locator.clone())).unwrap_or_else(|| format!("row {key}")),
+                source: name.to_owned(),
+                locator: cites.map_or_else(|| locator.clone(), |cites| format!("citing {cites}, {locator}")),
                 mark: Mark::Given,
                 note: words(row.note.or_else(|| file.note.clone())),
                 range: words(row.range),

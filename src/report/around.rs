@@ -2,7 +2,7 @@
 
 use crate::check::Subject;
 use crate::choice::Ranked;
-use crate::conditions::time_plan;
+use crate::conditions::{asks_for_plug, time_plan};
 use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Method, Service};
 use crate::quantity::{Length, Role, Shown, UnitSystem};
@@ -27,22 +27,18 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
     ask(absent(Subject::Cover), "cover of a pulled pipe (surface.over)");
     ask(absent(Subject::SurfaceSettlement), "settlement of the surface (surface.allowed_settlement)");
     ask(absent(Subject::ServiceClearance), "services crossed or beside the bore (crossings)");
-    let clay = drive.stretches.iter().any(|stretch| is_clay(stretch.class));
-    ask(jacked && clay && absent(Subject::FaceStability), "face in clay (soil.undrained_strength)");
-    ask(absent(Subject::PitHeave), "base of the pits in clay (launch.space, soil.undrained_strength)");
+    ask(absent(Subject::PitHeave), "base of the pits in clay (launch.space, reception.space)");
     ask(absent(Subject::PitUplift), "uplift of the pits (launch.space.tight_soil, water_pressure)");
-    let wet = drive.stretches.iter().any(|stretch| stretch.head > Length::default());
-    ask(jacked && wet && absent(Subject::Plug), "soil plug under water (plug, soil.saturated)");
+    ask(
+        jacked && asks_for_plug(drive) && absent(Subject::Plug),
+        "water over an open casing in sand or silt: soil plug (plug, soil.saturated)",
+    );
     ask(jacked && absent(Subject::PitLength), "room in the launch pit (launch.space)");
     ask(jacked && absent(Subject::CraneLift), "crane (launch.space.crane)");
     let planned = drive.site.pace.programme.is_some();
     let time = if planned { "time against the programme (pace: a stage has no rate)" } else { "time (pace.programme)" };
     ask(absent(Subject::Programme), time);
     list
-}
-
-const fn is_clay(class: GroundClass) -> bool {
-    matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay)
 }
 
 /// Cautions by what the drive contains. Local codes and licensed practice decide.

@@ -40,6 +40,9 @@ fn syntax(told: &str, text: &str, place: Option<Place>) -> Option<(Complaint, Op
             found => with(format!("a value cannot begin with \"{found}\""), "put it in quotes"),
         };
     }
+    if told.starts_with("found a tab character") {
+        return with("the line is indented with a tab".to_owned(), "indent it with spaces");
+    }
     if told.starts_with("mapping values are not allowed") {
         return with(
             "a \":\" stands where no key can end".to_owned(),
@@ -63,8 +66,10 @@ fn syntax(told: &str, text: &str, place: Option<Place>) -> Option<(Complaint, Op
         return Some((Complaint::from("a quote that is not closed").advise("close it"), begun(told).or(place)));
     }
     if told.contains("more than one document") {
-        let complaint = Complaint::from("a line of \"---\" begins a second document, and one is read");
-        return Some((complaint.advise("give each a file of its own"), second_document(text)));
+        let (mark, does, place) =
+            second_document(text).map_or(("---", "begins a second", None), |(mark, does, at)| (mark, does, Some(at)));
+        let complaint = Complaint::from(format!("a line of \"{mark}\" {does} document, and one is read"));
+        return Some((complaint.advise("give each a file of its own"), place));
     }
     None
 }
@@ -76,15 +81,20 @@ fn begun(told: &str) -> Option<Place> {
     Some(Place { line: line.parse().ok()?, column: column.parse().ok()? })
 }
 
-fn second_document(text: &str) -> Option<Place> {
-    let is_mark = |line: &str| line == "---" || line.starts_with("--- ");
+/// The line that parts a text in two documents, and what it does.
+fn second_document(text: &str) -> Option<(&'static str, &'static str, Place)> {
     let is_blank = |line: &str| line.trim().is_empty() || line.trim_start().starts_with('#');
+    let is = |line: &str, mark: &str| {
+        line.strip_prefix(mark).is_some_and(|behind| behind.is_empty() || behind.starts_with([' ', '\t']))
+    };
     let mut begun = false;
     for (number, line) in text.lines().enumerate() {
-        if is_mark(line.trim_end()) && begun {
-            return Some(Place { line: number + 1, column: 1 });
+        let place = Place { line: number + 1, column: 1 };
+        match begun {
+            true if is(line, "---") => return Some(("---", "begins a second", place)),
+            true if is(line, "...") => return Some(("...", "ends the first", place)),
+            _ => begun |= !is_blank(line),
         }
-        begun |= !is_blank(line);
     }
     None
 }

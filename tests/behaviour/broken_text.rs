@@ -53,6 +53,13 @@ fn what_is_no_yaml_is_told_in_plain_words() {
     for (text, wanted, place) in [
         (base.replace("  - { to: 25 m", "\t- { to: 25 m"), "the line is indented with a tab", (8, 1)),
         (base.replace("rig: {", "rig:\n\tthrust: 9 kN\nx: {"), "the line is indented with a tab", (12, 1)),
+        (
+            base.replace("rig: { thrust: 900 kN, ", "rig:\n  thrust: 900 kN\n\tstroke: 1 m\nrig: { "),
+            "the line is indented with a tab",
+            (13, 1),
+        ),
+        (format!("{base}...\n{base}"), "a line of \"...\" ends the first document, and one is read", (16, 1)),
+        (format!("---\n{base}...\n# more\n---\n{base}"), "a line of \"...\" ends the first document", (17, 1)),
         (format!("{base}---\n{base}"), "a line of \"---\" begins a second document", (16, 1)),
         (format!("# ours\n---\n{base}--- # more\n{base}"), "a line of \"---\" begins a second document", (18, 1)),
         (format!("name: @x\n{base}"), "a value cannot begin with \"@\" (put it in quotes)", (1, 7)),

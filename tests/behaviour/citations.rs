@@ -145,3 +145,17 @@ fn laws_have_sources() {
     let names: BTreeSet<&str> = jackpull::laws::EQUATIONS.iter().map(|equation| equation.name).collect();
     assert_eq!(names.len(), jackpull::laws::EQUATIONS.len(), "two laws share a name");
 }
+
+/// What is put together of two numbers is published only where both are.
+#[test]
+fn a_mark_is_never_upgraded() {
+    for one in Mark::ALL {
+        for other in Mark::ALL {
+            let both = one.weaker(other);
+            assert_eq!(both, other.weaker(one));
+            assert!(both == one || both == other);
+            assert_eq!(both == Mark::Published, one == Mark::Published && other == Mark::Published);
+        }
+        assert_eq!(one.weaker(Mark::Judgement), Mark::Judgement);
+    }
+}

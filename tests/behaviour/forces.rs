@@ -117,8 +117,9 @@ proptest! {
                 for (a, b) in one.checks.iter().zip(other.checks.iter()) {
                     prop_assert_eq!(a.verdict, b.verdict);
                     if let (Some((demand, limit)), Some((demand_us, limit_us))) = (a.high(), b.high()) {
-                        prop_assert!((demand.si / demand_us.si - 1.0).abs() < 1e-12, "{:?}", a.subject);
-                        prop_assert!((limit.si / limit_us.si - 1.0).abs() < 1e-12, "{:?}", a.subject);
+                        // Half a millimetre of water over the pipe loses digits.
+                        prop_assert!((demand.si / demand_us.si - 1.0).abs() < 1e-9, "{:?}", a.subject);
+                        prop_assert!((limit.si / limit_us.si - 1.0).abs() < 1e-9, "{:?}", a.subject);
                     }
                 }
             }

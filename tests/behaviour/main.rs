@@ -52,6 +52,7 @@ mod records;
 mod relations;
 #[cfg(feature = "robust")]
 mod robust;
+mod safe_ground;
 mod safe_side;
 mod service_load;
 mod site;

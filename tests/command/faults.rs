@@ -170,3 +170,26 @@ fn a_table_that_is_not_there_is_told_at_its_line_with_the_near_one() {
         assert!(message.contains(part), "no {part} in\n{message}");
     }
 }
+
+/// A table goes through the same door as a drive: broken text is told in plain words there too.
+#[test]
+fn a_tab_or_a_second_document_in_a_table_is_told_in_plain_words() {
+    let head = "id: practice_ratio\ntitle: ours\nrows:\n";
+    for (name, rows, told, place) in [
+        ("tab_first", "\t- { key: clay.factor, value: 3 }\n", "the line is indented with a tab", "4:1"),
+        ("tab_later", "  - key: clay.factor\n\tvalue: 3\n", "the line is indented with a tab", "5:1"),
+        (
+            "two",
+            "  - { key: clay.factor, value: 3 }\n---\nid: pe_ips\n",
+            "a line of \"---\" begins a second document",
+            "5:1",
+        ),
+    ] {
+        let table = file(&format!("{name}.yaml"), format!("{head}{rows}").as_bytes());
+        let output = jackpull(&["assess", "--tables", &table, &example("fennbridge_mill_lane.yaml")]);
+        assert_eq!(output.status.code(), Some(2));
+        let message = stderr(&output);
+        assert!(message.starts_with(&format!("error: {told}")), "{message}");
+        assert!(message.contains(&format!("{name}.yaml:{place}\n")), "{message}");
+    }
+}

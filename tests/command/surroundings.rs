@@ -83,3 +83,22 @@ fn the_json_holds_the_same() {
     let judged = |text: &str| text.starts_with("Time: no source was found for") && text.contains("ramp and laydown");
     assert!(cautions.iter().any(|caution| judged(caution.as_str().unwrap())), "{cautions:?}");
 }
+
+/// Water over an open casing in sand without a plug is told; a closed face and lowered water ask for none.
+#[test]
+fn a_plug_that_is_not_given_is_told() {
+    let told = |spoil: &str, treatment: &str| {
+        let text = format!(
+            "service: casing\nlength: 60 m\nlaunch: {{ invert_depth: 4 m }}\ngrade: 0 %\ngroundwater: 2 m\n\
+             lubrication: metered\n{spoil}ground: [{{ class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm{treatment} }}]\n\
+             rig: {{ thrust: 900 kN, pull: 500 kN }}\ncandidates: [{{ material: clay, size: 10 in }}]\n"
+        );
+        let output = jackpull(&["assess", "--format", "json", &file("plug.yaml", text.as_bytes())]);
+        let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+        let not_given = report["schemes"][0]["not_given"].as_array().unwrap();
+        not_given.iter().any(|item| item.as_str().unwrap().starts_with("water over an open casing"))
+    };
+    assert!(told("", ""));
+    assert!(!told("spoil: slurry\n", ""));
+    assert!(!told("", ", treatment: dewatered"));
+}

@@ -5,9 +5,9 @@ use super::suitability::{Side, Site, Works};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
-use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, Spoil, TipModel, WaterSide, rising};
+use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, TipModel, WaterSide, rising};
 use crate::quantity::shown::plain;
-use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
+use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, Mark, Origin};
 use crate::yaml::Complaint;
 
@@ -74,6 +74,9 @@ impl Resolver<'_> {
             if let Some(soil) = &mut stretch.soil {
                 soil.path = line.path(from, to);
             }
+            let pit = (index == 0 && file.launch.space.is_some())
+                || (index == last && file.reception.as_ref().is_some_and(|pit| pit.space.is_some()));
+            stretch.clay_weight = self.clay_ground(&stretch, &path, file, pit)?;
             stretches.push(stretch);
         }
         Ok(stretches)
@@ -233,33 +236,10 @@ impl Resolver<'_> {
             head,
             treatment,
             deepest: deep,
-            clay_weight: self.clay_weight(stretch, path, class, file)?,
+            shallowest: shallow,
+            clay_weight: None,
             soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
         })
-    }
-
-    /// What clay weighs by its class, where an open face is looked at and the file does not tell its soil.
-    fn clay_weight(
-        &mut self,
-        stretch: &StretchFile,
-        path: &str,
-        class: GroundClass,
-        file: &DriveFile,
-    ) -> Result<Option<Cited<UnitWeight>>, HandbookError> {
-        let open = file.spoil.as_ref().is_none_or(|spoil| spoil.value != Spoil::Slurry);
-        if stretch.soil.is_some() || !open || !class.is_clay() {
-            return Ok(None);
-        }
-        let table = self.handbook.soil_weight()?;
-        let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;
-        let weight = row.map(|row| row.moist_high.value);
-        self.assume_alike(
-            path,
-            "unit weight at an open face, jacked pipe",
-            AssumedValue::One(Shown::of(weight.value, Role::UnitWeight)),
-            weight.origin,
-        );
-        Ok(Some(weight))
     }
 
     /// Whether the sources tell friction and blow counts of the ground; the file's own do.

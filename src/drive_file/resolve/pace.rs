@@ -3,7 +3,7 @@
 use super::site::span;
 use super::works::{both_pits, works};
 use super::{Resolver, no_row};
-use crate::drive::{FusionPace, Pace, Pit, Rate, Stem, Stretch};
+use crate::drive::{ClayPace, FusionPace, Pace, Pit, Rate, SizedRate, Stem, Stretch};
 use crate::drive_file::DriveFile;
 use crate::handbook::{GroundClass, HandbookError, Spoil};
 use crate::quantity::{Length, Measure, Role};
@@ -37,27 +37,29 @@ impl Resolver<'_> {
         let clay = all(|class| {
             matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay)
         });
-        // The rates that are ours are for soil alone.
+        // No rate of the table is for rock.
         let soil = all(|class| !matches!(class, GroundClass::WeakRock | GroundClass::HardRock | GroundClass::Unknown));
         let guided = stem.is_there() && spoil == Spoil::Auger && clay;
-        let tabled = match spoil {
-            Spoil::Auger if guided => Some("pilot_tube_clay"),
-            Spoil::Slurry => Some("jacking_machine"),
-            Spoil::OpenEdge => Some("jacking_hand"),
-            Spoil::Auger | Spoil::Vacuum => soil.then_some("jacking_cleared"),
+        let cleared = match spoil {
+            Spoil::Slurry => "jacking_machine",
+            Spoil::OpenEdge => "jacking_hand",
+            Spoil::Auger | Spoil::Vacuum => "jacking_cleared",
         };
-        let pilot_key = if guided { Some("pilot_only_clay") } else { soil.then_some("pilot_guided") };
+        let in_clay = |given: Option<Rate>, key| (guided && given.is_none()).then(|| self.sized_rate(key)).transpose();
+        let clay =
+            ClayPace { pilot: in_clay(pilot, "pilot_only_clay")?, jacking: in_clay(jacking, "pilot_tube_clay")? };
         let pilot_in_pipe = guided && jacking.is_none() && pilot.is_none();
         let behind_casing = jacking;
         let shift_row = self.handbook.duration("time.shift")?;
         Ok(Pace {
-            pilot: self.or_tabled(pilot, pilot_key)?,
+            pilot: self.or_tabled(pilot, soil.then_some("pilot_guided"))?,
             casing: self.or_tabled(casing, soil.then_some("casing_cleared"))?,
             reaming: self.or_tabled(reaming, soil.then_some("reaming_pass"))?,
-            jacking: self.or_tabled(jacking, tabled)?,
+            jacking: self.or_tabled(jacking, soil.then_some(cleared))?,
             behind_casing: self.or_tabled(behind_casing, Some("pipe_behind_casing"))?,
             pullback,
             pilot_in_pipe,
+            clay,
             planned: span(self.handbook.planning_factor()?, "weekly")?,
             shift_length: {
                 let field = given.and_then(|pace| pace.shift_length.as_ref());
@@ -97,6 +99,15 @@ impl Resolver<'_> {
             });
         }
         Ok(Rate { low, high, origin: row.origin })
+    }
+
+    /// A rate with the sizes of pipe that it is for: all of them where the row names none.
+    fn sized_rate(&self, key: &'static str) -> Result<SizedRate, HandbookError> {
+        let missing = || no_row("production_rate", key);
+        let row = self.handbook.production_rate()?.get(key).ok_or_else(missing)?.value;
+        let from = row.size_from.as_ref().map_or(Length::default(), |size| size.value);
+        let to = row.size_to.as_ref().map_or(Length::from_si(f64::INFINITY), |size| size.value);
+        Ok(SizedRate { sizes: (from, to), rate: self.rate(key)? })
     }
 
     /// Fused joints a day, taken as a shift, by rising size.

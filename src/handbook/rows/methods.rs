@@ -150,6 +150,10 @@ pub struct ProductionRateRow {
     pub low: Option<Field<Length>>,
     /// High end.
     pub high: Option<Field<Length>>,
+    /// Smallest nominal size of pipe that it is for.
+    pub size_from: Option<Field<Length>>,
+    /// Largest nominal size of pipe that it is for.
+    pub size_to: Option<Field<Length>>,
     /// Shift or day.
     pub per: Field<Words>,
 }

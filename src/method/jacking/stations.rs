@@ -84,7 +84,7 @@ fn ahead(drive: &Drive, pipe: &Pipe) -> Force {
     let mut most = Force::default();
     walk_pushed(&mut calc, drive, pipe, *stage, |_, force| most = most.max(force.on_ahead.high));
     let guided = pipe.casing_diameter().unwrap_or(drive.stem.outside_diameter.value);
-    let cut = pipe.outside_diameter.value;
+    let cut = pipe.cut().max(pipe.outside_diameter.value);
     let faces = drive.stretches.iter().map(|stretch| head(&mut calc, drive.face, cut, guided, stretch).high);
     faces.fold(Force::default(), Force::max) + most
 }

@@ -20,9 +20,9 @@ use crate::source::Cited;
 const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length that the file names";
 const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
 const NO_RETURNS: &str =
-    "with the pressure in the annulus of the drag, since no flow is given; fluid up to the surface";
+    "with the pressure in the annulus of the drag, since no flow is given; fluid up to the ground there or at a pit";
 const CAP_ALONE: &str = "against the total stress of the ground alone: give shear_modulus, which may allow less";
-const RETURNS: &str = "with the loss of the flow over the whole length; fluid up to the surface";
+const RETURNS: &str = "with the loss of the flow over the whole length; fluid up to the ground there or at a pit";
 
 pub(super) fn checks<R: Recorder>(
     calc: &mut Calc<R>,
@@ -96,31 +96,43 @@ pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pip
     }))
 }
 
-/// The stretch where the fluid comes nearest to what the ground is allowed; absent where no stretch tells its stiffness.
+/// The place where the fluid comes nearest to what the ground is allowed, of both ends of each stretch and where the
+/// surface breaks between; absent where no stretch tells its soil.
 fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Option<Check> {
     calc.part("break-out of the bore fluid");
-    let mut worst: Option<(f64, Doubted<Band<Pressure>>, Doubted<Pressure>)> = None;
+    let mut worst: Option<Place> = None;
     let mut by_cap = false;
+    let (slope, pits) = (drive.grade.value.tan(), [&drive.site.launch, &drive.site.reception]);
+    // Over the invert at the launch pit. The bore is open at the pits: fluid stands no higher than their ground.
+    let [launch, reception] = pits.map(|pit| pit.invert);
+    let top = launch.max(drive.length.value * slope + reception);
     for stretch in &drive.stretches {
-        let Some(Allowed { depth, limit, cap_alone }) = allowed(calc, stretch, pipe, pull) else { continue };
-        by_cap |= cap_alone;
-        let pressure = calc.doubted(|calc| {
-            let lost = annular(calc, drive, pipe, pull);
-            let mut column = |density, added| {
-                calc.law(NetOutsidePressure { density, height: depth, added, inside: Pressure::default() })
-            };
-            Band {
-                low: column(pull.fluids.light, lost.low),
-                likely: column(pull.fluids.clean, lost.likely),
-                high: column(pull.fluids.heavy, lost.high),
+        let path = stretch.soil.as_deref().map_or(&[][..], |soil| &soil.path);
+        for (at, invert) in path {
+            let axis = (*invert - pipe.outside_diameter.value / 2.0).max(Length::default());
+            let Some(Allowed { limit, cap_alone }) = allowed(calc, stretch, axis, pipe, pull) else { continue };
+            by_cap |= cap_alone;
+            let height = axis.max(top - *at * slope - pipe.outside_diameter.value / 2.0);
+            let pressure = calc.doubted(|calc| {
+                let lost = annular(calc, drive, pipe, pull);
+                let mut column = |density, added| {
+                    calc.law(NetOutsidePressure { density, height, added, inside: Pressure::default() })
+                };
+                Band {
+                    low: column(pull.fluids.light, lost.low),
+                    likely: column(pull.fluids.clean, lost.likely),
+                    high: column(pull.fluids.heavy, lost.high),
+                }
+            });
+            let used = (pressure.value.high / limit.value).value;
+            let used = if used.is_nan() { f64::INFINITY } else { used };
+            let used = (pressure.doubt.or(limit.doubt).is_some(), used);
+            if worst.as_ref().is_none_or(|worst| used > worst.used) {
+                worst = Some(Place { used, pressure, limit });
             }
-        });
-        let used = (pressure.value.high / limit.value).value;
-        if worst.as_ref().is_none_or(|(most, ..)| used > *most) {
-            worst = Some((used, pressure, limit));
         }
     }
-    let (_, pressure, limit) = worst?;
+    let Place { pressure, limit, .. } = worst?;
     let limit = limit.map(|limit| Cited::new(limit, pull.works.break_out.cap.origin));
     let check = Check::at_most(Subject::BreakOut, Role::Pressure, pressure, limit).as_screen();
     if by_cap {
@@ -129,19 +141,31 @@ fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: 
     Some(check.with_note(if pull.works.returns.is_some() { RETURNS } else { NO_RETURNS }))
 }
 
-/// What the ground is allowed to bear in the shallowest place of a stretch.
+/// Fluid and what the ground is allowed, at one place.
+struct Place {
+    /// Whether there is doubt, and the share that is used at the high level.
+    used: (bool, f64),
+    pressure: Doubted<Band<Pressure>>,
+    limit: Doubted<Pressure>,
+}
+
+/// What the ground is allowed to bear at one place.
 struct Allowed {
-    /// Depth of the axis.
-    depth: Length,
     limit: Doubted<Pressure>,
     /// The stiffness of the ground is not known: the cap on its total stress stands alone.
     cap_alone: bool,
 }
 
-fn allowed<R: Recorder>(calc: &mut Calc<R>, stretch: &Stretch, pipe: &Pipe, pull: &Pull) -> Option<Allowed> {
+/// At a depth of the axis.
+fn allowed<R: Recorder>(
+    calc: &mut Calc<R>,
+    stretch: &Stretch,
+    depth: Length,
+    pipe: &Pipe,
+    pull: &Pull,
+) -> Option<Allowed> {
     let soil = stretch.soil.as_ref()?;
     let bore_radius = pipe.bore.value / 2.0;
-    let depth = (soil.depths.0 - pipe.outside_diameter.value / 2.0).max(Length::default());
     let stress = vertical_stress(calc, soil, depth)?;
     let undrained = soil.undrained.filter(|undrained| undrained.strength > Pressure::default());
     // Clay is loaded faster than it drains: total stress, no friction; three shear moduli are one undrained modulus.
@@ -156,7 +180,7 @@ fn allowed<R: Recorder>(calc: &mut Calc<R>, stretch: &Stretch, pipe: &Pipe, pull
     let rule = &pull.works.break_out;
     let Some(shear_modulus) = stiffness else {
         let limit = Doubted { value: rule.cap.value * stress.total, doubt: None };
-        return Some(Allowed { depth, limit, cap_alone: true });
+        return Some(Allowed { limit, cap_alone: true });
     };
     let granular =
         matches!(stretch.class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel);
@@ -186,5 +210,5 @@ fn allowed<R: Recorder>(calc: &mut Calc<R>, stretch: &Stretch, pipe: &Pipe, pull
             total_stress: stress.total,
         })
     });
-    Some(Allowed { depth, limit, cap_alone: false })
+    Some(Allowed { limit, cap_alone: false })
 }
