@@ -287,6 +287,8 @@ pub(super) struct Trailing<F> {
     pub(super) pull: F,
     /// Advances where that pull is not straight, in their order.
     pub(super) turns: [Option<Length>; 2],
+    /// Whether it is more stem: as much weight hangs on the rig all along.
+    pub(super) is_stem: bool,
 }
 
 /// Force on the rig while the stem pulls a reamer back, at every advance from the reception pit where it may peak.
@@ -305,7 +307,7 @@ pub(super) fn walk_pulled<R: Recorder>(
     let climb = |calc: &mut Calc<R>, left: Length| along_grade(calc, stem.weight, left, -drive.grade.value);
     let mut left = whole_friction(calc, drive, pipe, Body::Stem);
     let mut emit = |calc: &mut Calc<R>, advance: Length, left: Band<Force>, stands: bool| {
-        let weight = climb(calc, length - advance);
+        let weight = climb(calc, if trailing.is_stem { length } else { length - advance });
         let own = (trailing.pull)(advance);
         let reamer = sum(trailing.reamer, weight);
         let total = |left: Band<Force>, own: Band<Force>| no_less_than_nothing(sum(sum(left, own), reamer));

@@ -45,6 +45,7 @@ mod pull_door;
 mod pull_laws;
 mod pull_works;
 mod pulled;
+mod pulled_profile;
 mod push_assist;
 mod quantity;
 mod reasons;
