@@ -163,6 +163,23 @@ proptest! {
         }
     }
 
+    /// With the friction of the file in each ground.
+    #[test]
+    fn no_force_falls_with_friction(case in cases(), unit in prop::collection::vec(0.3..15.0_f64, 6), times in 1.0..4.0_f64) {
+        let at = |times: f64| {
+            let mut text = case.text(&case.stretches, 60.0, CLAY, "size: 250 mm");
+            for (ground, unit) in GROUNDS.iter().zip(&unit) {
+                let [low, likely, high] = [0.5, 1.0, 2.0].map(|level| level * unit * times);
+                let given = format!("{ground}, unit_friction: {{ low: {low} kPa, likely: {likely} kPa, high: {high} kPa }} }}");
+                text = text.replace(&format!("{ground} }}"), &given);
+            }
+            forces(&text)
+        };
+        for (base, more) in at(1.0).into_iter().zip(at(times)) {
+            prop_assert!(more >= base * (1.0 - 1e-12), "{} and {}", base, more);
+        }
+    }
+
     /// The same drive said in SI and in US units: forces, and every demand, limit and verdict.
     #[test]
     fn units_make_no_difference(case in cases()) {

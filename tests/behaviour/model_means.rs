@@ -242,6 +242,21 @@ proptest! {
         }
     }
 
+    /// Where the water may cross loose sand a table gives both of its sides, and a cut can only tell more.
+    #[test]
+    fn splitting_loose_sand_raises_nothing(depths in surface(), cut in 1_u32..600, water in 1_u32..9) {
+        let (cut, water) = (f64::from(cut) / 10.0, format!("{water} m"));
+        let whole = forces(&made(&depths, &[(60.0, LOOSE, SOIL)], &water));
+        let parts = forces(&made(&depths, &[(cut, LOOSE, SOIL), (60.0, LOOSE, SOIL)], &water));
+        prop_assert_eq!(whole.len(), parts.len());
+        for (whole, part) in whole.iter().zip(&parts) {
+            let slack = 1.0 + 1e-11;
+            prop_assert!(part.force.likely <= whole.force.likely * slack, "{}", whole.name);
+            prop_assert!(part.force.high <= whole.force.high * slack, "{}", whole.name);
+            prop_assert!(part.force.low * slack >= whole.force.low, "{}", whole.name);
+        }
+    }
+
     /// Deeper all along: no model's friction falls, unless it is carrying a load that the silo takes off.
     #[test]
     fn depth_never_lowers_friction(depths in surface(), more in 0.0_f64..5.0) {
