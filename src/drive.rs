@@ -21,7 +21,7 @@ pub use capacity::{
 pub use casing::{Casing, CasingTube};
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
-pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, StressSource};
+pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;

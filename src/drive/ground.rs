@@ -1,7 +1,7 @@
 //! The ground along the drive.
 
 use super::water::{Crossed, Water, parts};
-use crate::handbook::{GroundClass, Rating, TipModel, Treatment};
+use crate::handbook::{GroundClass, TipModel, Treatment};
 use crate::quantity::{Angle, Band, Length, Pressure, Ratio, UnitWeight};
 use crate::source::{Cited, Equation};
 
@@ -25,8 +25,6 @@ pub struct Stretch {
     pub(crate) tip: Tip,
     /// And in the other ground of a mixed face.
     pub(crate) other_tip: Option<Tip>,
-    pub(crate) jacking: Cited<Rating>,
-    pub(crate) pullback: Cited<Rating>,
     /// Where no source tells the friction or the blow counts of the class.
     pub(crate) doubt: Option<&'static Equation>,
     /// Water over the invert at its deepest.

@@ -220,7 +220,7 @@ fn surface() -> impl Strategy<Value = Vec<(f64, f64)>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(32))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(32) })]
 
     /// Cutting a stretch changes no force by a model that is a mean, and raises none.
     #[test]

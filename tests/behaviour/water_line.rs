@@ -2,6 +2,7 @@
 
 use crate::drives::drive;
 use approx::assert_relative_eq;
+use jackpull::check::Subject;
 use jackpull::drive::AssumedValue;
 use jackpull::method::{Point, profile};
 use jackpull::source::Origin;
@@ -71,4 +72,33 @@ fn another_pipe_changes_nothing() {
             assert_relative_eq!(one.value, other.value, max_relative = 1e-12);
         }
     }
+}
+
+/// So is the rating of the ground: hard rock suits a slurry machine of 1.2 m and more, whatever else is on the list.
+#[test]
+fn another_pipe_changes_no_rating() {
+    let rock = |pipes: &str| {
+        sloping("none", pipes)
+            .replace(
+                "class: loose_sand, spt_n: 8",
+                "class: hard_rock, unit_friction: { low: 1 kPa, likely: 2 kPa, high: 3 kPa }",
+            )
+            .replace(
+                "stem: { outside_diameter: none }\nface:",
+                "stem: { outside_diameter: none }\nspoil: slurry\nface:",
+            )
+    };
+    let large = LARGE.replace("900 mm", "1500 mm");
+    let verdict = |text: &str, pipe: usize| {
+        let drive = drive(
+            &text
+                .replace("invert_depth: 4 m", "invert_depth: 8 m")
+                .replace("invert_depth: 5.5 m", "invert_depth: 9.5 m"),
+        );
+        assess(&drive, &drive.candidates()[pipe], Method::PipeJacking).checks.get(Subject::Ground).unwrap().verdict
+    };
+    let (small, both) = (rock(PIPE), rock(&format!("{PIPE}{large}")));
+    assert_eq!(verdict(&rock(&large), 0), verdict(&both, 1));
+    assert_eq!(verdict(&small, 0), verdict(&both, 0));
+    assert_ne!(verdict(&both, 0), verdict(&both, 1));
 }

@@ -2,7 +2,7 @@
 
 use super::friction::{Friction, Sides};
 use super::line::Line;
-use super::suitability::{Side, Site, Works};
+use super::suitability::{Side, Site, Told, Works};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, BySide, Crossed, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
@@ -43,7 +43,7 @@ impl Resolver<'_> {
         length: Length,
         line: &Line,
         works: &Works,
-    ) -> Result<Vec<Stretch>, HandbookError> {
+    ) -> Result<Vec<(Stretch, Told)>, HandbookError> {
         if let Some(one_too_many) = file.ground.get(MOST_STRETCHES) {
             let complaint = Complaint::from(format!("more than {MOST_STRETCHES} stretches of ground"));
             let complaint = complaint.advise("join stretches that are alike");
@@ -60,14 +60,14 @@ impl Resolver<'_> {
             let path = format!("ground[{index}]");
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
-            let mut stretch = self.stretch(stretch, &path, (from, to), line, file, works)?;
+            let (mut stretch, told) = self.stretch(stretch, &path, (from, to), line, file, works)?;
             if let Some(soil) = &mut stretch.soil {
                 soil.path = line.path(from, to);
             }
             let pit = (index == 0 && file.launch.space.is_some())
                 || (index == last && file.reception.as_ref().is_some_and(|pit| pit.space.is_some()));
             stretch.clay_weight = self.clay_ground(&stretch, &path, file, pit)?;
-            stretches.push(stretch);
+            stretches.push((stretch, told));
         }
         Ok(stretches)
     }
@@ -131,8 +131,8 @@ impl Resolver<'_> {
         line: &Line,
         file: &DriveFile,
         works: &Works,
-    ) -> Result<Stretch, HandbookError> {
-        let largest = works.sizes.1;
+    ) -> Result<(Stretch, Told), HandbookError> {
+        let largest = works.largest;
         let depths = line.depths(from, to);
         let class = stretch.class.value;
         let mixed_with = stretch.mixed_with.as_ref().map(|field| {
@@ -144,14 +144,9 @@ impl Resolver<'_> {
         });
         let water = stretch.groundwater.as_ref().unwrap_or(&file.groundwater);
         let (shallow, deep) = depths;
-        let (side, head) = match water.value {
-            OrNone::None => (Side::Above, Length::default()),
-            OrNone::Some(table) if table >= deep => (Side::Above, Length::default()),
-            OrNone::Some(table) => {
-                let side = if table <= shallow - works.highest { Side::Below } else { Side::Both };
-                (side, deep - table)
-            }
-        };
+        let table = if let OrNone::Some(table) = water.value { Some(table) } else { None };
+        let side = Side::of(table, depths, works.highest);
+        let head = table.filter(|table| *table < deep).map_or(Length::default(), |table| deep - table);
         if let OrNone::Some(table) = water.value
             && !(table.si() >= 0.0 && table.si().is_finite())
         {
@@ -205,17 +200,16 @@ impl Resolver<'_> {
                 (stem.map(|one| one.levels), pipe.map(|one| one.levels))
             }
         };
-        let table = if let OrNone::Some(table) = water.value { table } else { Length::default() };
-        let crossed = (side == Side::Both).then(|| {
+        let crossed = table.filter(|_| side == Side::Both).map(|table| {
             let by_side = |sides: Sides<Band<Pressure>>| BySide { dry: sides.dry, wet: sides.wet };
             let (stem, pipe) = (by_side(stem), by_side(pipe));
             Box::new(Crossed { table, path: line.path(from, to), stem, pipe })
         });
-        let site = Site { class, side, head, blows, stone, sizes: works.sizes, treated: treatment.is_some() };
+        let site = Site { class, side, head, blows, stone, size: largest, treated: treatment.is_some() };
         let other = mixed_with.zip(other_tip).map(|(class, tip)| Site { class, blows: tip.blows, ..site });
         let hazards = self.hazards(stretch, path, mixed_with);
-        let (jacking, pullback) = self.rated(works, &site, other.as_ref(), &hazards)?;
-        Ok(Stretch {
+        let told = Told { site, other, hazards, table, depths };
+        let stretch = Stretch {
             from,
             to,
             class,
@@ -226,8 +220,6 @@ impl Resolver<'_> {
             crossed,
             tip,
             other_tip,
-            jacking,
-            pullback,
             doubt: self.doubt(stretch, mixed_with, works)?,
             head,
             treatment,
@@ -235,7 +227,8 @@ impl Resolver<'_> {
             shallowest: shallow,
             clay_weight: None,
             soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
-        })
+        };
+        Ok((stretch, told))
     }
 
     /// Whether the sources tell friction and blow counts of the ground; the file's own do.
