@@ -7,22 +7,27 @@ use crate::quantity::{Band, Pressure};
 pub(super) fn models(place: &Place<'_>, models: &mut Vec<FrictionModel>) -> Result<(), HandbookError> {
     let rows = if place.is_lubricated() { slurried(place.ground.class) } else { dry(place) };
     let table = place.drive.handbook.unit_friction_published()?;
-    let mut range: Option<(Pressure, Pressure)> = None;
+    let mut range: Option<Band<Pressure>> = None;
     for key in rows {
         let missing = || HandbookError::NoRow { table: "unit_friction_published", wanted: (*key).to_owned() };
         let row = table.get(key).ok_or_else(missing)?.value;
         let high = row.high.value;
         // A row printed as "up to" has no low end.
         let low = row.low.as_ref().map_or(Pressure::default(), |low| low.value);
-        range = Some(range.map_or((low, high), |(least, most)| (least.min(low), most.max(high))));
+        let row = Band { low, likely: (low + high) / 2.0, high };
+        // The middle of the harder row: the middle of the whole range would lie below it.
+        range = Some(range.map_or(row, |range| Band {
+            low: range.low.min(low),
+            likely: range.likely.max(row.likely),
+            high: range.high.max(high),
+        }));
     }
-    let Some((low, high)) = range else { return Ok(()) };
+    let Some(friction) = range else { return Ok(()) };
     let (name, note) = if place.is_lubricated() {
         ("GB 50268 table, concrete pipe", "recalled; holds with thixotropic slurry kept round the pipe only")
     } else {
         ("contractors' table of the United Kingdom", "recalled; from large drives, mostly hand-dug, without lubricant")
     };
-    let friction = Band { low, likely: (low + high) / 2.0, high };
     models.push(FrictionModel { name, over: Over::Any, friction, in_range: true, note });
     Ok(())
 }
