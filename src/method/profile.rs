@@ -18,6 +18,8 @@ pub struct Point {
     pub on_wall: Option<Band<Force>>,
     /// On the stem where it is loaded most, while it is in the bore.
     pub on_stem: Option<Band<Force>>,
+    /// On the casing where it is loaded most, while it is in the bore.
+    pub on_casing: Option<Band<Force>>,
     /// On the product pipe, where it is in the bore.
     pub on_pipe: Option<Band<Force>>,
     /// Push of the machine at the tail of the pipe, where one helps the pull: low and likely as far as the pull needs
@@ -42,18 +44,21 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
     let pushed = |stage: Stage| {
         let mut points = Vec::new();
         walk_pushed(&mut Calc::new(Silent), drive, pipe, stage, |advance, force| {
-            let on_stem = match (stage.behind, stage.ahead) {
-                (Body::Stem, _) => Some(force.on_rig),
-                (_, Some(Body::Stem)) => Some(force.on_ahead),
-                _ => None,
+            // What comes in bears all that the rig pushes, what it drives out the rest of its own.
+            let on = |body| {
+                if stage.behind == body {
+                    Some(force.on_rig)
+                } else {
+                    (stage.ahead == Some(body)).then_some(force.on_ahead)
+                }
             };
-            let on_pipe = (stage.behind == Body::Pipe).then_some(force.on_rig);
             points.push(Point {
                 advance,
                 on_rig: force.on_rig,
                 on_wall: Some(force.on_rig),
-                on_stem,
-                on_pipe,
+                on_stem: on(Body::Stem),
+                on_casing: on(Body::Casing),
+                on_pipe: on(Body::Pipe),
                 on_tail: None,
             });
         });

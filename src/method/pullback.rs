@@ -147,7 +147,15 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
         };
         let mut points = Vec::new();
         walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, _| {
-            points.push(Point { advance, on_rig, on_wall: None, on_stem: Some(on_rig), on_pipe: None, on_tail: None });
+            points.push(Point {
+                advance,
+                on_rig,
+                on_wall: None,
+                on_stem: Some(on_rig),
+                on_casing: None,
+                on_pipe: None,
+                on_tail: None,
+            });
         });
         stages.push(StageProfile { stage: Stage::REAMING, bore: Some(*bore), points });
         before = *bore;
@@ -159,7 +167,15 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
     let mut points = Vec::new();
     walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, on_pipe| {
         let on_tail = on_tail(advance);
-        points.push(Point { advance, on_rig, on_wall: None, on_stem: Some(on_rig), on_pipe: Some(on_pipe), on_tail });
+        points.push(Point {
+            advance,
+            on_rig,
+            on_wall: None,
+            on_stem: Some(on_rig),
+            on_casing: None,
+            on_pipe: Some(on_pipe),
+            on_tail,
+        });
     });
     stages.push(StageProfile { stage: stage(pull), bore: Some(pipe.bore.value), points });
     stages

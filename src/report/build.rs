@@ -256,6 +256,7 @@ impl View<'_> {
                 on_rig: self.band(point.on_rig, pulled),
                 on_wall: point.on_wall.map(|band| self.band(band, pulled)),
                 on_stem: point.on_stem.map(|band| self.band(band, pulled)),
+                on_casing: point.on_casing.map(|band| self.band(band, pulled)),
                 on_pipe: point.on_pipe.map(|band| self.band(band, pulled)),
                 on_tail: point.on_tail.map(|band| self.band(band, false)),
             });

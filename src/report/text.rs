@@ -1,5 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
+mod along;
 mod others;
 mod proposed;
 mod sure;
@@ -297,25 +298,6 @@ impl Page {
         }
         if let Some(note) = &check.note {
             self.wrapped("    ", note);
-        }
-    }
-
-    /// The force is linear between the rows; two rows at one advance are a step.
-    fn stages(&mut self, scheme: &SchemeView) {
-        for stage in &scheme.stages {
-            let from = if stage.pulled { "reception" } else { "launch" };
-            let bore = stage.bore.as_ref().map_or_else(String::new, |bore| format!(", bore {}", bore.text));
-            self.line(&format!("{}{bore}, advance from the {from} pit", stage.stage));
-            let assisted = stage.points.iter().any(|point| point.on_tail.is_some());
-            let tail = if assisted { "on its tail: likely" } else { "" };
-            let heads = format!("{:>12}{:>28}{:>32}{tail:>22}", "", "on rig: likely, high", "on pipe: likely, high");
-            self.line(heads.trim_end());
-            for point in &stage.points {
-                let pair = |band: &super::view::BandView| format!("{:>14}{:>14}", band.likely.text, band.high.text);
-                let pipe = point.on_pipe.as_ref().map_or_else(String::new, pair);
-                let tail = point.on_tail.as_ref().map_or_else(String::new, |band| format!("{:>22}", band.likely.text));
-                self.line(&format!("{:>12}{}    {pipe}{tail}", point.advance.text, pair(&point.on_rig)));
-            }
         }
     }
 

@@ -196,6 +196,8 @@ pub struct PointView {
     pub on_wall: Option<BandView>,
     /// On the stem where it is loaded most, while it is in the bore.
     pub on_stem: Option<BandView>,
+    /// On the casing where it is loaded most, while it is in the bore.
+    pub on_casing: Option<BandView>,
     /// On the product pipe, where it is in the bore.
     pub on_pipe: Option<BandView>,
     /// Push of the machine at the tail of a pulled pipe.

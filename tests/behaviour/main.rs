@@ -35,6 +35,7 @@ mod jacked_door;
 mod jacks;
 mod model_means;
 mod monotone;
+mod on_bodies;
 mod overlays;
 mod pace;
 mod packer;

@@ -55,3 +55,23 @@ fn a_rating_without_a_torque_is_told() {
     }
     assert!(bare.contains("drag of auger and torque in the thrust"), "{bare}");
 }
+
+/// Each stage tells what the rig bears, what the pipe bears, and what is driven out ahead.
+#[test]
+fn stem_and_casing_have_their_own_columns() {
+    let path = path("along", "", "");
+    let page = page(&path);
+    for head in [
+        "pilot stem pushed, advance from the launch pit on rig: likely, high on stem: likely, high",
+        "casing pushed behind the stem, advance from the launch pit on rig: likely, high on casing: likely, high on stem: likely, high",
+        "pipe pushes the casing out, advance from the launch pit on rig: likely, high on pipe: likely, high on casing: likely, high",
+    ] {
+        assert!(page.contains(head), "{head}:\n{page}");
+    }
+    let stages = first(&path)["stages"].clone();
+    let last = stages[2]["points"].as_array().unwrap().clone();
+    let high = |point: &Value, on: &str| point[on]["high"]["value"].as_f64().unwrap();
+    // 60 m of 508 mm at 20 kPa when the pipe comes, and none when it has come.
+    assert!(high(&last[0], "on_casing") > 0.0 && high(last.last().unwrap(), "on_casing") == 0.0, "{last:?}");
+    assert!(last[0]["on_stem"].is_null());
+}
