@@ -70,6 +70,8 @@ pub struct SoilView {
     pub at_crown: Option<VerticalStress>,
     /// The models.
     pub models: Vec<FrictionModel>,
+    /// What a reader must know of all of them, and which could not be worked out.
+    pub notes: Vec<&'static str>,
 }
 
 /// The models of every stretch whose soil the file tells.
@@ -87,13 +89,17 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
         let weight = pipe.jacked_weight();
         let place = Place { drive, ground, soil, pipe, diameter, pieces, weight, coefficients: &coefficients };
         let calc = &mut Calc::new(Silent);
-        let mut models = Vec::new();
+        let (mut models, mut notes) = (Vec::new(), Vec::new());
         silo::models(calc, &place, &mut models);
-        clay::models(calc, &place, &mut models)?;
+        clay::models(calc, &place, &mut models, &mut notes)?;
         code::models(&place, &mut models)?;
-        views.push(SoilView { stretch, at_crown: vertical_stress(calc, soil, crown), models });
+        views.push(SoilView { stretch, at_crown: vertical_stress(calc, soil, crown), models, notes });
     }
     Ok(views)
+}
+
+const fn is_granular(class: GroundClass) -> bool {
+    matches!(class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel)
 }
 
 /// Where a model is asked.
@@ -112,7 +118,18 @@ struct Place<'a> {
 
 impl Place<'_> {
     const fn is_granular(&self) -> bool {
-        matches!(self.ground.class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel)
+        is_granular(self.ground.class)
+    }
+
+    /// Whether the ground of the face is of a kind.
+    fn holds(&self, kind: impl Fn(GroundClass) -> bool) -> bool {
+        kind(self.ground.class)
+    }
+
+    /// Diameter that is cut, where it is wider than the pipe. A bore by rule is that of a pull.
+    fn cut(&self) -> Option<Length> {
+        let bore = if self.pipe.jacked.is_some() { self.pipe.cut() } else { self.pipe.bore.value };
+        (bore > self.diameter).then_some(bore)
     }
 
     fn is_lubricated(&self) -> bool {

@@ -18,6 +18,7 @@ mod candidates;
 mod casing;
 mod choosing;
 mod citations;
+mod closed_clay;
 mod coverage;
 mod door;
 mod door_bounds;
