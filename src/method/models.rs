@@ -16,6 +16,7 @@ use crate::drive::{Drive, Pipe, Soil, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Lubrication};
 use crate::law::{Calc, Doubted, Silent};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
+use core::iter;
 
 /// What part of its stretch a model speaks of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -90,13 +91,17 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
         let place = Place { drive, ground, soil, pipe, diameter, pieces, weight, coefficients: &coefficients };
         let calc = &mut Calc::new(Silent);
         let (mut models, mut notes) = (Vec::new(), Vec::new());
+        notes.extend(ground.mixed_with.map(|_| MIXED));
         silo::models(calc, &place, &mut models);
         clay::models(calc, &place, &mut models, &mut notes)?;
-        code::models(&place, &mut models)?;
+        code::models(&place, &mut models, &mut notes)?;
         views.push(SoilView { stretch, at_crown: vertical_stress(calc, soil, crown), models, notes });
     }
     Ok(views)
 }
+
+const MIXED: &str = "a mixed face: the models of both its grounds stand here, with the soil that the file gives for the \
+                     stretch; the greatest counts";
 
 const fn is_granular(class: GroundClass) -> bool {
     matches!(class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel)
@@ -117,13 +122,19 @@ struct Place<'a> {
 }
 
 impl Place<'_> {
-    const fn is_granular(&self) -> bool {
-        is_granular(self.ground.class)
+    /// Whether a ground of the face is granular.
+    fn is_granular(&self) -> bool {
+        self.holds(is_granular)
     }
 
-    /// Whether the ground of the face is of a kind.
+    /// Whether a ground of the face is of a kind.
     fn holds(&self, kind: impl Fn(GroundClass) -> bool) -> bool {
-        kind(self.ground.class)
+        self.classes().any(kind)
+    }
+
+    /// The grounds of the face: two in a mixed one.
+    fn classes(&self) -> impl Iterator<Item = GroundClass> {
+        iter::once(self.ground.class).chain(self.ground.mixed_with)
     }
 
     /// Diameter that is cut, where it is wider than the pipe. A bore by rule is that of a pull.

@@ -35,6 +35,7 @@ mod jacked;
 mod jacked_door;
 mod jacks;
 mod model_means;
+mod model_sets;
 mod monotone;
 mod overlays;
 mod pace;
