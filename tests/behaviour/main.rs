@@ -60,6 +60,7 @@ mod service_load;
 mod site;
 mod slips;
 mod soil;
+mod soil_units;
 mod stages;
 mod stations;
 mod surroundings;
