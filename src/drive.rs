@@ -11,6 +11,7 @@ mod service;
 mod site;
 mod stem;
 mod wall;
+mod water;
 mod weights;
 
 pub use capacity::{
@@ -20,7 +21,7 @@ pub use capacity::{
 pub use casing::{Casing, CasingTube};
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
-pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, StressSource};
+pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;
@@ -31,6 +32,7 @@ pub use site::{
 };
 pub use stem::{Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
+pub use water::{BySide, Crossed};
 pub use weights::Weights;
 
 use crate::handbook::{GroundClass, Handbook, Lubrication, Service};

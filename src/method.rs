@@ -70,7 +70,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
     not_given::open(pipe, &mut scheme);
     jacking::wall::checks(calc, drive, pipe, &mut scheme);
     jacking::service::checks(calc, drive, pipe, &mut scheme);
-    for check in [conditions::invert(drive, pipe, method), conditions::ground(drive, method)].into_iter().flatten() {
+    for check in [conditions::invert(drive, pipe, method), conditions::ground(pipe, method)].into_iter().flatten() {
         scheme.checks.add(check);
     }
     conditions::range(drive, pipe, method, &mut scheme.checks);

@@ -1,18 +1,18 @@
 //! Ground against method.
 
 use crate::check::{Check, Subject, Verdict};
-use crate::drive::{Drive, Stretch};
+use crate::drive::{Drive, Pipe};
 use crate::handbook::{Method, Rating};
-use crate::source::{Cited, Equation, Origin};
+use crate::source::{Equation, Origin};
 
 /// The worst stretch decides.
 #[must_use]
-pub fn ground(drive: &Drive, method: Method) -> Option<Check> {
-    let rating = |stretch: &Stretch| match method {
-        Method::PipeJacking => stretch.jacking,
-        Method::Pullback => stretch.pullback,
+pub fn ground(pipe: &Pipe, method: Method) -> Option<Check> {
+    let rated = pipe.ground?;
+    let worst = match method {
+        Method::PipeJacking => rated.jacking,
+        Method::Pullback => rated.pullback,
     };
-    let worst: Cited<Rating> = drive.stretches.iter().map(rating).max_by_key(|rating| gravity(rating.value))?;
     let check = Check::rated(Subject::Ground, verdict(worst.value), worst.origin);
     Some(match (worst.value, worst.origin) {
         (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING),
@@ -38,15 +38,5 @@ const fn verdict(rating: Rating) -> Verdict {
         Rating::Marginal => Verdict::WithCare,
         Rating::Unsuitable => Verdict::Over,
         Rating::Depends => Verdict::NotDecided,
-    }
-}
-
-/// Which stretch decides: an unsuitable one excludes whatever the others are.
-const fn gravity(rating: Rating) -> u8 {
-    match rating {
-        Rating::Suitable => 0,
-        Rating::Marginal => 1,
-        Rating::Depends => 2,
-        Rating::Unsuitable => 3,
     }
 }

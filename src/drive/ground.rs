@@ -1,6 +1,7 @@
 //! The ground along the drive.
 
-use crate::handbook::{GroundClass, Rating, TipModel, Treatment};
+use super::water::{Crossed, Water, parts};
+use crate::handbook::{GroundClass, TipModel, Treatment};
 use crate::quantity::{Angle, Band, Length, Pressure, Ratio, UnitWeight};
 use crate::source::{Cited, Equation};
 
@@ -14,14 +15,16 @@ pub struct Stretch {
     pub(crate) mixed_with: Option<GroundClass>,
     /// The user's own friction.
     pub(crate) friction_given: bool,
+    /// Where the water crosses it, the worse of both sides.
     pub(crate) stem_friction: Band<Pressure>,
+    /// The same of a jacked pipe.
     pub(crate) pipe_friction: Band<Pressure>,
+    /// Where the water crosses it.
+    pub(crate) crossed: Option<Box<Crossed>>,
     /// What the pilot tip meets.
     pub(crate) tip: Tip,
     /// And in the other ground of a mixed face.
     pub(crate) other_tip: Option<Tip>,
-    pub(crate) jacking: Cited<Rating>,
-    pub(crate) pullback: Cited<Rating>,
     /// Where no source tells the friction or the blow counts of the class.
     pub(crate) doubt: Option<&'static Equation>,
     /// Water over the invert at its deepest.
@@ -121,7 +124,29 @@ impl Stretch {
         self.mixed_with
     }
 
-    /// Unit friction of a jacked pipe, and whether it is the user's own.
+    /// Parts of a way in it, in its direction, each with the water on one side of a bore as high as this.
+    pub(crate) fn parts(
+        &self,
+        high: Length,
+        from: Length,
+        to: Length,
+    ) -> impl Iterator<Item = (Length, Length)> + use<'_> {
+        parts(self.crossed.as_deref(), high, from, to)
+    }
+
+    /// Unit friction at a place, on a bore as high as this.
+    pub(crate) fn friction_at(&self, is_pipe: bool, place: Length, high: Length) -> Band<Pressure> {
+        let worse = if is_pipe { self.pipe_friction } else { self.stem_friction };
+        let Some(crossed) = &self.crossed else { return worse };
+        let sides = if is_pipe { crossed.pipe } else { crossed.stem };
+        match crossed.at(place, high) {
+            Water::Below => sides.dry,
+            Water::Between => worse,
+            Water::Over => sides.wet,
+        }
+    }
+
+    /// Unit friction of a jacked pipe, the worse of both sides where the water crosses, and whether it is the user's own.
     #[must_use]
     pub const fn pipe_friction(&self) -> (Band<Pressure>, bool) {
         (self.pipe_friction, self.friction_given)

@@ -4,7 +4,7 @@ use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::casing::Casing;
 use super::pulled::{Barrel, HeavyIron, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
-use crate::handbook::{Family, Method};
+use crate::handbook::{Family, Method, Rating};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Origin};
 
@@ -14,6 +14,13 @@ pub struct PublishedRange {
     pub(crate) length: Cited<Length>,
     /// Smallest and largest outside diameter.
     pub(crate) diameters: (Option<Length>, Option<Length>),
+}
+
+/// Ratings of the ground by method, of its worst stretch.
+#[derive(Debug, Clone, Copy)]
+pub struct Rated {
+    pub(crate) jacking: Cited<Rating>,
+    pub(crate) pullback: Cited<Rating>,
 }
 
 /// A pipe to choose from.
@@ -46,6 +53,8 @@ pub struct Pipe {
     /// Pressure of traffic, impact included, on a pipe that is pulled, one a stretch; none there where the cover is less
     /// than the table of live load has. None at all where neither soil nor traffic is told.
     pub(crate) traffic: Option<Vec<Option<Pressure>>>,
+    /// How the ground suits it.
+    pub(crate) ground: Option<Rated>,
     /// Price per metre, in the user's money, where the file gives it.
     pub(crate) price: Option<Priced<Length>>,
     /// What only the pipe maker knows and nobody has said, of a pipe that is proposed.

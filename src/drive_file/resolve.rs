@@ -7,6 +7,7 @@ mod clay;
 mod clay_ground;
 mod concrete;
 mod face;
+mod friction;
 mod ground;
 mod iron;
 mod jacked;
@@ -289,10 +290,14 @@ impl Resolver<'_> {
         label::tell_apart(&listed, &mut candidates, self.system);
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
-        let smallest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(largest, Length::min);
         self.assume_pilot(file, stem.is_there());
-        let works = suitability::Works::of(file, stem.is_there(), (smallest, largest));
-        let stretches = self.ground(file, length, &line, &works)?;
+        let casings = candidates.iter().filter_map(Pipe::casing_diameter);
+        let highest = casings.fold(largest, Length::max);
+        let works = suitability::Works::of(file, stem.is_there(), largest, highest);
+        let (stretches, told): (Vec<_>, Vec<_>) = self.ground(file, length, &line, &works)?.into_iter().unzip();
+        for pipe in &mut candidates {
+            pipe.ground = self.rated_for(&works, &told, pipe)?;
+        }
         let site = self.site(file, &line, &stretches, &stem)?;
         self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;

@@ -101,7 +101,7 @@ fn trailing(
     reamer: Band<Force>,
     length: Length,
 ) -> Trailing<impl Fn(Length) -> Band<Force> + use<'_>> {
-    Trailing { reamer, pull: move |advance| on_pipe.at(advance, length), turns: on_pipe.turns(length) }
+    Trailing { reamer, pull: move |advance| on_pipe.at(advance, length), turns: on_pipe.turns(length), is_stem: false }
 }
 
 /// The checks of what the pipe bears.
@@ -143,6 +143,7 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
             reamer: reamer(calc, drive, pull, *bore, before),
             pull: |advance: Length| stem_behind(stem, drive, pipe, advance),
             turns: [None; 2],
+            is_stem: true,
         };
         let mut points = Vec::new();
         walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, _| {

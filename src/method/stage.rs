@@ -3,8 +3,8 @@
 //! `F(x) = friction of the body behind over 0..x + friction of the body ahead over x..L + weights on grade + face`
 //!
 //! so a stage that pushes a string out of the bore starts with the full friction of that string, not from zero.
-//! Unit friction is constant in a stretch, so F is linear between the ends of stretches and the stops, and its peak is
-//! at one of them: the profile is exact there. After a stop the high friction is raised until things move again.
+//! Unit friction is constant in a stretch on either side of the water, so F is linear between the ends of stretches, the
+//! places where the water is met and the stops, and its peak is at one of them: the profile is exact there. After a stop the high friction is raised until things move again.
 
 use super::front::{head, tips};
 use crate::drive::{Drive, Pipe, Stretch};
@@ -76,26 +76,37 @@ struct Outside {
     /// A pipe has the friction of a pipe, steel that of steel.
     is_pipe: bool,
     weight: Option<LineLoad>,
+    /// Height of the bore that the pipe comes to lie in, by which the water is judged.
+    bore: Length,
 }
 
 fn outside(drive: &Drive, pipe: &Pipe, body: Body) -> Outside {
+    let of_pipe = pipe.outside_diameter.value;
+    let bore = pipe.casing_diameter().map_or(of_pipe, |casing| casing.max(of_pipe));
     match body {
         Body::Stem => {
-            Outside { diameter: drive.stem.outside_diameter.value, is_pipe: false, weight: drive.stem.weight }
+            let diameter = drive.stem.outside_diameter.value;
+            Outside { diameter, is_pipe: false, weight: drive.stem.weight, bore }
         }
         Body::Casing => Outside {
             diameter: pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value),
             is_pipe: false,
+            bore,
             weight: pipe.casing.as_ref().and_then(|casing| casing.tube.as_deref()).map(|tube| tube.weight),
         },
-        Body::Pipe => Outside { diameter: pipe.outside_diameter.value, is_pipe: true, weight: pipe.jacked_weight() },
+        Body::Pipe => Outside { diameter: of_pipe, is_pipe: true, weight: pipe.jacked_weight(), bore },
     }
 }
 
 impl Outside {
-    fn laws(self, stretch: &Stretch, length: Length) -> Band<FrictionForce> {
-        let friction = if self.is_pipe { stretch.pipe_friction } else { stretch.stem_friction };
-        friction.map(|unit_friction| FrictionForce { unit_friction, outside_diameter: self.diameter, length })
+    /// Over a part of a stretch with the water on one side, told in either direction.
+    fn laws(self, stretch: &Stretch, (from, to): (Length, Length)) -> Band<FrictionForce> {
+        let length = (to - from).abs();
+        stretch.friction_at(self.is_pipe, (from + to) / 2.0, self.bore).map(|unit_friction| FrictionForce {
+            unit_friction,
+            outside_diameter: self.diameter,
+            length,
+        })
     }
 
     /// Weight of the whole body along the grade over the length: a part of the body has a part of it.
@@ -142,7 +153,9 @@ pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pip
     let outside = outside(drive, pipe, body);
     let mut total = Band::<Force>::default();
     for stretch in &drive.stretches {
-        total = sum(total, outside.laws(stretch, stretch.to - stretch.from).map(|law| calc.law(law)));
+        for part in stretch.parts(outside.bore, stretch.from, stretch.to) {
+            total = sum(total, outside.laws(stretch, part).map(|law| calc.law(law)));
+        }
     }
     total
 }
@@ -152,14 +165,16 @@ pub(super) fn stem_friction_to(drive: &Drive, pipe: &Pipe, to: Length) -> Band<F
     let stem = outside(drive, pipe, Body::Stem);
     let mut total = Band::<Force>::default();
     for stretch in drive.stretches.iter().filter(|stretch| stretch.from < to) {
-        total = sum(total, again(stem, stretch, stretch.to.min(to) - stretch.from));
+        for part in stretch.parts(stem.bore, stretch.from, stretch.to.min(to)) {
+            total = sum(total, again(stem, stretch, part));
+        }
     }
     total
 }
 
 /// Friction of a body over a part of a stretch, again; its record was kept by [`whole_friction`].
-fn again(outside: Outside, stretch: &Stretch, length: Length) -> Band<Force> {
-    outside.laws(stretch, length).map(|law| law.value())
+fn again(outside: Outside, stretch: &Stretch, part: (Length, Length)) -> Band<Force> {
+    outside.laws(stretch, part).map(|law| law.value())
 }
 
 /// The planned stops after the beginning of a stretch, up to its end.
@@ -240,12 +255,15 @@ pub(super) fn walk_pushed<R: Recorder>(
         loop {
             let stop = stops.next();
             let end = *stop.unwrap_or(&stretch.to);
-            let length = end - from;
-            if length > Length::default() {
-                own = sum(own, behind.laws(stretch, length).map(|law| calc.law(law)));
+            for part in stretch.parts(behind.bore, from, end) {
+                own = sum(own, behind.laws(stretch, part).map(|law| calc.law(law)));
                 if let Some(ahead) = ahead {
-                    let part = again(ahead, stretch, length);
+                    let part = again(ahead, stretch, part);
                     still_ahead = still_ahead.with(part, |total, part| (total - part).max(Force::default()));
+                }
+                // Where the water is met the force goes on at another slope.
+                if part.1 < end {
+                    at(part.1, force(part.1, own, still_ahead));
                 }
             }
             let moving = force(end, own, still_ahead);
@@ -269,6 +287,8 @@ pub(super) struct Trailing<F> {
     pub(super) pull: F,
     /// Advances where that pull is not straight, in their order.
     pub(super) turns: [Option<Length>; 2],
+    /// Whether it is more stem: as much weight hangs on the rig all along.
+    pub(super) is_stem: bool,
 }
 
 /// Force on the rig while the stem pulls a reamer back, at every advance from the reception pit where it may peak.
@@ -287,7 +307,7 @@ pub(super) fn walk_pulled<R: Recorder>(
     let climb = |calc: &mut Calc<R>, left: Length| along_grade(calc, stem.weight, left, -drive.grade.value);
     let mut left = whole_friction(calc, drive, pipe, Body::Stem);
     let mut emit = |calc: &mut Calc<R>, advance: Length, left: Band<Force>, stands: bool| {
-        let weight = climb(calc, length - advance);
+        let weight = climb(calc, if trailing.is_stem { length } else { length - advance });
         let own = (trailing.pull)(advance);
         let reamer = sum(trailing.reamer, weight);
         let total = |left: Band<Force>, own: Band<Force>| no_less_than_nothing(sum(sum(left, own), reamer));
@@ -306,8 +326,14 @@ pub(super) fn walk_pulled<R: Recorder>(
             let within = move |turn: &Length| *turn > from && *turn < end;
             let turns = trailing.turns.into_iter().flatten().filter(within).map(|turn| (turn, false));
             for (to, stands) in turns.chain([(end, stands)]) {
-                let part = again(stem, stretch, to - from);
-                left = left.with(part, |total, part| (total - part).max(Force::default()));
+                for part in stretch.parts(stem.bore, length - from, length - to) {
+                    let less = again(stem, stretch, part);
+                    left = left.with(less, |total, part| (total - part).max(Force::default()));
+                    // Where the water is met the force goes on at another slope.
+                    if part.1 > length - to {
+                        emit(calc, length - part.1, left, false);
+                    }
+                }
                 emit(calc, to, left, stands);
                 from = to;
             }

@@ -49,6 +49,10 @@ fn without_comma(number: f64, units: &str) -> Option<String> {
     }
     let fraction = fraction.map(|fraction| format!(".{fraction}")).unwrap_or_default();
     let unit = unit.trim();
+    // What is advised goes to a terminal.
+    if unit.chars().any(char::is_control) {
+        return None;
+    }
     let whole = format!("\"{}{}{fraction} {unit}\"", plain(number), groups.concat());
     match groups.as_slice() {
         [only] if fraction.is_empty() => {

@@ -286,6 +286,9 @@ fn with_friction(drive: &Drive, times: Ratio) -> Drive {
         let raise = |friction: Pressure| friction * times;
         stretch.stem_friction = stretch.stem_friction.map(raise);
         stretch.pipe_friction = stretch.pipe_friction.map(raise);
+        if let Some(crossed) = &mut stretch.crossed {
+            crossed.scaled(times);
+        }
     }
     drive
 }

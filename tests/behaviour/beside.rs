@@ -49,7 +49,7 @@ fn a_main_along_the_bore() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(32))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(32) })]
     /// Farther off there is more room and less settlement, and never less at the high than at the likely end.
     #[test]
     fn farther_off_is_never_worse(near in 0.01..4.0_f64, more in 0.01..2.0_f64) {

@@ -220,7 +220,7 @@ fn surface() -> impl Strategy<Value = Vec<(f64, f64)>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(32))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(32) })]
 
     /// Cutting a stretch changes no force by a model that is a mean, and raises none.
     #[test]
@@ -239,6 +239,21 @@ proptest! {
                     prop_assert!(level.abs() <= 1e-11, "{}: {level}", whole.name);
                 }
             }
+        }
+    }
+
+    /// Where the water may cross loose sand a table gives both of its sides, and a cut can only tell more.
+    #[test]
+    fn splitting_loose_sand_raises_nothing(depths in surface(), cut in 1_u32..600, water in 1_u32..9) {
+        let (cut, water) = (f64::from(cut) / 10.0, format!("{water} m"));
+        let whole = forces(&made(&depths, &[(60.0, LOOSE, SOIL)], &water));
+        let parts = forces(&made(&depths, &[(cut, LOOSE, SOIL), (60.0, LOOSE, SOIL)], &water));
+        prop_assert_eq!(whole.len(), parts.len());
+        for (whole, part) in whole.iter().zip(&parts) {
+            let slack = 1.0 + 1e-11;
+            prop_assert!(part.force.likely <= whole.force.likely * slack, "{}", whole.name);
+            prop_assert!(part.force.high <= whole.force.high * slack, "{}", whole.name);
+            prop_assert!(part.force.low * slack >= whole.force.low, "{}", whole.name);
         }
     }
 

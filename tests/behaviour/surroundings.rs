@@ -334,7 +334,7 @@ fn cover_by_what_lies_over_the_bore() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(48) })]
     /// More annulus, less depth or a tighter limit never make settlement look better.
     #[test]
     fn settlement_runs_the_right_way(bore in 330.0..600.0_f64, more in 1.0..200.0_f64, depth in 3.0..8.0_f64, deeper in 0.1..3.0_f64) {

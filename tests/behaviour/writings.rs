@@ -152,6 +152,7 @@ fn what_is_not_understood_has_the_general_example() {
         "3 mN",
         "1,20,5 m",
         "1.5,2 m",
+        "0 ,0\0",
     ] {
         assert_eq!(advice::<Length>(read), "write for example \"300 ft\"", "{read}");
     }

@@ -148,7 +148,7 @@ fn a_faulty_table_is_refused_with_its_place() {
 #[test]
 fn a_value_of_a_table_that_makes_no_sense_is_not_blamed_on_the_drive() {
     let table = file("below.yaml", b"id: practice_ratio\ntitle: ours\nrows:\n  - { key: clay.factor, value: -3 }\n");
-    let drives = [example("fennbridge_mill_lane.yaml"), example("fennbridge_kiln_bank.yaml")];
+    let drives = [example("fennbridge_mill_lane.yaml"), example("fennbridge_quarry_road.yaml")];
     let output = jackpull(&["assess", "--tables", &table, &drives[0], &drives[1]]);
     assert_eq!(output.status.code(), Some(2));
     let message = stderr(&output);

@@ -12,7 +12,8 @@ crossings: [{ at: 30 m, depth: 1.5 m, kind: water main, allowed_settlement: 10 m
 pace: { pilot: 30 m, jacking: 12 m, pits: 4, set_up: 2, recovery: 1, shift_price: 4000, programme: 20, budget: 90000 }
 ";
 
-fn path() -> String {
+/// Tests run side by side: each has a file of its own.
+fn path(name: &str) -> String {
     let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap();
     let text = text.replace(
         "launch: { invert_depth: 4.20 m }",
@@ -22,13 +23,13 @@ fn path() -> String {
         "spt_n: 12",
         "spt_n: 12\n    soil: { moist: 19 kN/m3, friction_angle: 25 deg, undrained_strength: 60 kPa }",
     );
-    file("surroundings.yaml", format!("{text}{LINES}").as_bytes())
+    file(name, format!("{text}{LINES}").as_bytes())
 }
 
 #[test]
 fn the_text_tells_checks_figures_and_what_is_not_given() {
     for units in ["si", "us"] {
-        let output = jackpull(&["assess", "--units", units, &path()]);
+        let output = jackpull(&["assess", "--units", units, &path("surroundings_text.yaml")]);
         assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
         let page = stdout(&output);
         for part in [
@@ -58,7 +59,7 @@ fn the_text_tells_checks_figures_and_what_is_not_given() {
 
 #[test]
 fn the_json_holds_the_same() {
-    let output = jackpull(&["assess", "--format", "json", &path()]);
+    let output = jackpull(&["assess", "--format", "json", &path("surroundings_json.yaml")]);
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();
     let first = &report["schemes"][0];
     let subjects: Vec<&str> =

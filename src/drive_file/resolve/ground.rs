@@ -1,25 +1,16 @@
 //! Stretches of ground: that they cover the drive, and what each means for friction, tip and suitability.
 
+use super::friction::{Friction, Sides};
 use super::line::Line;
-use super::suitability::{Side, Site, Works};
+use super::suitability::{Side, Site, Told, Works};
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Stretch, Tip};
+use crate::drive::{AssumedValue, BySide, Crossed, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
-use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, TipModel, WaterSide, rising};
+use crate::handbook::{GroundClass, HandbookError, Lubrication, TipModel, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
-use crate::source::{Cited, Equation, Mark, Origin};
+use crate::source::{Cited, Equation, Mark};
 use crate::yaml::Complaint;
-
-/// The band of lubrication that is planned but not metered.
-const NOT_METERED: Equation = Equation {
-    name: "unit friction, lubrication not metered",
-    form: "low of metered, likely half way between none and metered, high of none (table friction_band)",
-    source: "jackpull",
-    locator: "friction bands, lubrication planned but not metered",
-    mark: Mark::Judgement,
-    valid: "the ground of the rows",
-};
 
 /// Said where the friction of a class is not in the tables; the band of unknown ground stands in, and decides nothing.
 const NO_BAND: Equation = Equation {
@@ -52,7 +43,7 @@ impl Resolver<'_> {
         length: Length,
         line: &Line,
         works: &Works,
-    ) -> Result<Vec<Stretch>, HandbookError> {
+    ) -> Result<Vec<(Stretch, Told)>, HandbookError> {
         if let Some(one_too_many) = file.ground.get(MOST_STRETCHES) {
             let complaint = Complaint::from(format!("more than {MOST_STRETCHES} stretches of ground"));
             let complaint = complaint.advise("join stretches that are alike");
@@ -69,15 +60,14 @@ impl Resolver<'_> {
             let path = format!("ground[{index}]");
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
-            let depths = line.depths(from, to);
-            let mut stretch = self.stretch(stretch, &path, (from, to), depths, file, works)?;
+            let (mut stretch, told) = self.stretch(stretch, &path, (from, to), line, file, works)?;
             if let Some(soil) = &mut stretch.soil {
                 soil.path = line.path(from, to);
             }
             let pit = (index == 0 && file.launch.space.is_some())
                 || (index == last && file.reception.as_ref().is_some_and(|pit| pit.space.is_some()));
             stretch.clay_weight = self.clay_ground(&stretch, &path, file, pit)?;
-            stretches.push(stretch);
+            stretches.push((stretch, told));
         }
         Ok(stretches)
     }
@@ -138,11 +128,12 @@ impl Resolver<'_> {
         stretch: &StretchFile,
         path: &str,
         (from, to): (Length, Length),
-        depths: (Length, Length),
+        line: &Line,
         file: &DriveFile,
         works: &Works,
-    ) -> Result<Stretch, HandbookError> {
-        let largest = works.sizes.1;
+    ) -> Result<(Stretch, Told), HandbookError> {
+        let largest = works.largest;
+        let depths = line.depths(from, to);
         let class = stretch.class.value;
         let mixed_with = stretch.mixed_with.as_ref().map(|field| {
             if field.value == class {
@@ -153,14 +144,9 @@ impl Resolver<'_> {
         });
         let water = stretch.groundwater.as_ref().unwrap_or(&file.groundwater);
         let (shallow, deep) = depths;
-        let (side, head) = match water.value {
-            OrNone::None => (Side::Above, Length::default()),
-            OrNone::Some(table) if table >= deep => (Side::Above, Length::default()),
-            OrNone::Some(table) => {
-                let side = if table <= shallow - largest { Side::Below } else { Side::Both };
-                (side, deep - table)
-            }
-        };
+        let table = if let OrNone::Some(table) = water.value { Some(table) } else { None };
+        let side = Side::of(table, depths, works.highest);
+        let head = table.filter(|table| *table < deep).map_or(Length::default(), |table| deep - table);
         if let OrNone::Some(table) = water.value
             && !(table.si() >= 0.0 && table.si().is_finite())
         {
@@ -197,41 +183,43 @@ impl Resolver<'_> {
             .unit_friction
             .as_ref()
             .map(|band| self.pressure_band(band, &format!("{path}.unit_friction"), Role::UnitFriction));
-        let (stem_friction, pipe_friction) = match given {
+        let (stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
             Some(band) if file.lubrication.value != Lubrication::None => {
-                let stem = self.face_friction(class, mixed_with, side, Lubrication::None)?;
-                let stem = Friction { levels: stem.levels.with(band, Pressure::max), ..stem };
-                let shown = AssumedValue::Band(stem.levels.map(|p| Shown::of(p, Role::UnitFriction)));
-                self.assume_alike(path, "unit_friction, stem and casing, not lubricated", shown, stem.origin);
-                (stem.levels, band)
+                let stem = self.by_side(class, mixed_with, side, Lubrication::None)?;
+                let stem = stem.map(|one| Friction { levels: one.levels.with(band, Pressure::max), ..one });
+                self.assume_friction(path, "unit_friction, stem and casing, not lubricated", &stem);
+                (stem.map(|one| one.levels), Sides::same(band))
             }
-            Some(band) => (band, band),
+            Some(band) => (Sides::same(band), Sides::same(band)),
             None => {
-                let stem = self.face_friction(class, mixed_with, side, Lubrication::None)?;
-                let pipe = self.face_friction(class, mixed_with, side, file.lubrication.value)?;
-                let shown = |band: Friction| AssumedValue::Band(band.levels.map(|p| Shown::of(p, Role::UnitFriction)));
-                self.assume_alike(path, "unit_friction, stem and casing", shown(stem), stem.origin);
-                self.assume_alike(path, "unit_friction, jacked pipe", shown(pipe), pipe.origin);
-                (stem.levels, pipe.levels)
+                let stem = self.by_side(class, mixed_with, side, Lubrication::None)?;
+                let pipe = self.by_side(class, mixed_with, side, file.lubrication.value)?;
+                self.assume_friction(path, "unit_friction, stem and casing", &stem);
+                self.assume_friction(path, "unit_friction, jacked pipe", &pipe);
+                (stem.map(|one| one.levels), pipe.map(|one| one.levels))
             }
         };
-        let site = Site { class, side, head, blows, stone, sizes: works.sizes, treated: treatment.is_some() };
+        let crossed = table.filter(|_| side == Side::Both).map(|table| {
+            let by_side = |sides: Sides<Band<Pressure>>| BySide { dry: sides.dry, wet: sides.wet };
+            let (stem, pipe) = (by_side(stem), by_side(pipe));
+            Box::new(Crossed { table, path: line.path(from, to), stem, pipe })
+        });
+        let site = Site { class, side, head, blows, stone, size: largest, treated: treatment.is_some() };
         let other = mixed_with.zip(other_tip).map(|(class, tip)| Site { class, blows: tip.blows, ..site });
         let hazards = self.hazards(stretch, path, mixed_with);
-        let (jacking, pullback) = self.rated(works, &site, other.as_ref(), &hazards)?;
-        Ok(Stretch {
+        let told = Told { site, other, hazards, table, depths };
+        let stretch = Stretch {
             from,
             to,
             class,
             mixed_with,
             friction_given: stretch.unit_friction.is_some(),
-            stem_friction,
-            pipe_friction,
+            stem_friction: stem.worse,
+            pipe_friction: pipe.worse,
+            crossed,
             tip,
             other_tip,
-            jacking,
-            pullback,
             doubt: self.doubt(stretch, mixed_with, works)?,
             head,
             treatment,
@@ -239,7 +227,8 @@ impl Resolver<'_> {
             shallowest: shallow,
             clay_weight: None,
             soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
-        })
+        };
+        Ok((stretch, told))
     }
 
     /// Whether the sources tell friction and blow counts of the ground; the file's own do.
@@ -306,92 +295,8 @@ impl Resolver<'_> {
         }
         Ok(Band::same(n))
     }
-
-    /// Friction of the worse ground of a face, level by level.
-    fn face_friction(
-        &self,
-        class: GroundClass,
-        mixed_with: Option<GroundClass>,
-        side: Side,
-        lubrication: Lubrication,
-    ) -> Result<Friction, HandbookError> {
-        let friction = self.friction(class, side, lubrication)?;
-        Ok(match mixed_with {
-            Some(other) => friction.or_worse(self.friction(other, side, lubrication)?),
-            None => friction,
-        })
-    }
-
-    fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Result<Friction, HandbookError> {
-        let banded = self.handbook.friction_band()?.find(|row| row.ground.value == class).is_some();
-        let class = if banded { class } else { GroundClass::Unknown };
-        match lubrication {
-            Lubrication::NotMetered => {
-                // Half way between no and metered lubrication; the worst case is that none arrives.
-                let dry = self.friction(class, side, Lubrication::None)?;
-                let slick = self.friction(class, side, Lubrication::Metered)?;
-                if slick.levels.likely > dry.levels.likely || slick.levels.high > dry.levels.high {
-                    let why = "metered lubrication leaves more friction than none";
-                    return Err(HandbookError::Unfit { table: "friction_band", row: class.key().to_owned(), why });
-                }
-                let likely = (dry.levels.likely + slick.levels.likely) / 2.0;
-                let levels = Band { low: slick.levels.low, likely, high: dry.levels.high };
-                let levels = rising("friction_band", class.key(), levels)?;
-                Ok(Friction { levels, origin: Origin::Law(&NOT_METERED) })
-            }
-            _ => match side {
-                Side::Above => self.friction_row(class, WaterSide::Above, lubrication),
-                Side::Below => self.friction_row(class, WaterSide::Below, lubrication),
-                Side::Both => {
-                    let above = self.friction_row(class, WaterSide::Above, lubrication)?;
-                    let below = self.friction_row(class, WaterSide::Below, lubrication)?;
-                    Ok(above.or_worse(below))
-                }
-            },
-        }
-    }
-
-    fn friction_row(
-        &self,
-        class: GroundClass,
-        water: WaterSide,
-        lubrication: Lubrication,
-    ) -> Result<Friction, HandbookError> {
-        let fits = |row: &FrictionBandRow| {
-            row.ground.value == class
-                && row.lubrication.value == lubrication
-                && (row.water.value == water || row.water.value == WaterSide::Any)
-        };
-        let row = self
-            .handbook
-            .friction_band()?
-            .find(fits)
-            .ok_or_else(|| no_row("friction_band", format!("{}, {}", class.key(), lubrication.key())))?;
-        let levels = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
-        let levels = rising("friction_band", &format!("{}, {}", class.key(), lubrication.key()), levels)?;
-        Ok(Friction { levels, origin: row.origin })
-    }
 }
 
 fn blows_shown(blows: Band<Ratio>) -> AssumedValue {
     AssumedValue::Band(blows.map(|n| Shown::of(n, Role::Count)))
-}
-
-#[derive(Clone, Copy)]
-struct Friction {
-    levels: Band<Pressure>,
-    origin: Origin,
-}
-
-impl Friction {
-    /// The widest band of both, with the origin of the higher one.
-    fn or_worse(self, other: Self) -> Self {
-        let levels = Band {
-            low: self.levels.low.min(other.levels.low),
-            likely: self.levels.likely.max(other.levels.likely),
-            high: self.levels.high.max(other.levels.high),
-        };
-        let origin = if other.levels.high > self.levels.high { other.origin } else { self.origin };
-        Self { levels, origin }
-    }
 }

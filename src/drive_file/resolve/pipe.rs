@@ -106,6 +106,7 @@ impl Resolver<'_> {
             sewer: None,
             price: None,
             service: None,
+            ground: None,
             traffic: None,
             nominal: size,
             segment,

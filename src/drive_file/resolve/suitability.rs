@@ -1,7 +1,7 @@
 //! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
 
 use super::{Resolver, no_row};
-use crate::drive::AssumedValue;
+use crate::drive::{AssumedValue, Pipe, Rated};
 use crate::drive_file::{DriveFile, StretchFile};
 use crate::handbook::{
     GroundClass, GroundHazard, GroundHazardRow, GuidedTechnique, HandbookError, Pilot, Rating, Service, Spoil,
@@ -92,8 +92,10 @@ impl Column {
 
 /// How the ground is opened, and for which pipes.
 pub(super) struct Works {
-    /// Smallest and largest outside diameter of the candidates.
-    pub(super) sizes: (Length, Length),
+    /// Largest outside diameter of the candidates.
+    pub(super) largest: Length,
+    /// The largest of them and of their casings.
+    pub(super) highest: Length,
     /// Whether a pilot stem goes first.
     pub(super) stem: bool,
     columns: Vec<Column>,
@@ -104,7 +106,7 @@ pub(super) struct Works {
 
 impl Works {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
-    pub(super) fn of(file: &DriveFile, stem: bool, sizes: (Length, Length)) -> Self {
+    pub(super) fn of(file: &DriveFile, stem: bool, largest: Length, highest: Length) -> Self {
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
         let drilled = file.pilot.as_ref().is_some_and(|field| field.value == Pilot::Drilled);
         let pilot = if drilled { Column::Guided(GuidedTechnique::Drilled) } else { Column::Jacking };
@@ -126,7 +128,8 @@ impl Works {
         };
         let gravity = file.service.value == Service::GravitySewer;
         Self {
-            sizes,
+            largest,
+            highest,
             stem,
             columns: stem.then_some(pilot).into_iter().chain(head).collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
@@ -143,7 +146,35 @@ pub(super) enum Side {
     Both,
 }
 
-/// What is known of the ground of a stretch.
+impl Side {
+    /// Of a bore as high as this, whose invert lies between two depths.
+    pub(super) fn of(table: Option<Length>, (shallow, deep): (Length, Length), high: Length) -> Self {
+        match table {
+            Some(table) if table < deep => {
+                if table <= shallow - high {
+                    Self::Below
+                } else {
+                    Self::Both
+                }
+            }
+            _ => Self::Above,
+        }
+    }
+}
+
+/// What is told of a stretch that a rating asks for.
+pub(super) struct Told {
+    pub(super) site: Site,
+    /// The other ground of a mixed face.
+    pub(super) other: Option<Site>,
+    pub(super) hazards: Vec<GroundHazard>,
+    /// Depth of the water table, if there is one.
+    pub(super) table: Option<Length>,
+    /// Least and greatest depth of the invert.
+    pub(super) depths: (Length, Length),
+}
+
+/// What is known of the ground of a stretch, for a pipe.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Site {
     pub(super) class: GroundClass,
@@ -151,7 +182,8 @@ pub(super) struct Site {
     pub(super) head: Length,
     pub(super) blows: Band<Ratio>,
     pub(super) stone: Option<Length>,
-    pub(super) sizes: (Length, Length),
+    /// Outside diameter of the pipe.
+    pub(super) size: Length,
     pub(super) treated: bool,
 }
 
@@ -169,8 +201,8 @@ impl Site {
             row.stone_over.as_ref().is_none_or(|over| stone > over.value)
                 && row.stone_to.as_ref().is_none_or(|to| stone <= to.value)
         });
-        let size = row.od_from.as_ref().is_none_or(|from| self.sizes.1 >= from.value)
-            && row.od_below.as_ref().is_none_or(|below| self.sizes.0 < below.value);
+        let size = row.od_from.as_ref().is_none_or(|from| self.size >= from.value)
+            && row.od_below.as_ref().is_none_or(|below| self.size < below.value);
         row.ground.value == self.class && side && head && blows && stone && size
     }
 }
@@ -226,8 +258,26 @@ impl Resolver<'_> {
         hazards
     }
 
+    /// Ratings of the ground for a pipe: the worst stretch decides.
+    pub(super) fn rated_for(&self, works: &Works, told: &[Told], pipe: &Pipe) -> Result<Option<Rated>, HandbookError> {
+        let size = pipe.outside_diameter.value;
+        let high = pipe.casing_diameter().map_or(size, |casing| casing.max(size));
+        let mut worst: Option<Rated> = None;
+        for told in told {
+            let side = Side::of(told.table, told.depths, high);
+            let site = Site { size, side, ..told.site };
+            let other = told.other.map(|other| Site { size, side, ..other });
+            let (jacking, pullback) = self.rated(works, &site, other.as_ref(), &told.hazards)?;
+            worst = Some(worst.map_or(Rated { jacking, pullback }, |so_far| Rated {
+                jacking: worse(so_far.jacking, jacking),
+                pullback: worse(so_far.pullback, pullback),
+            }));
+        }
+        Ok(worst)
+    }
+
     /// Ratings of a stretch for a jacked and for a pulled pipe.
-    pub(super) fn rated(
+    fn rated(
         &self,
         works: &Works,
         site: &Site,

@@ -4,7 +4,7 @@ use super::super::front::head;
 use super::super::scheme::Scheme;
 use super::super::stage::walk_pushed;
 use crate::check::Subject;
-use crate::drive::{Drive, Pipe};
+use crate::drive::{Drive, Pipe, Stretch};
 use crate::law::{Calc, Law, Silent};
 use crate::laws::stations::{Run, StationCount, StationDistance, StationStart, ThrustThroughTail, reach, shortest_run};
 use crate::laws::thrust::WeightAlongGrade;
@@ -69,12 +69,17 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
         WeightAlongGrade { pipe_weight, length, rise: drive.grade.value }.value() / length
     });
     let restart = if high && !drive.stops.is_empty() { drive.restart } else { Ratio::from(1.0) };
-    let run = |stretch: &crate::drive::Stretch| {
-        let friction = if high { stretch.pipe_friction.high } else { stretch.pipe_friction.low };
-        let friction = restart * friction * (PI * pipe.outside_diameter.value);
-        Run { length: stretch.to - stretch.from, friction: if high { friction + climb } else { friction } }
+    let bore = pipe.casing_diameter().unwrap_or_default().max(pipe.outside_diameter.value);
+    let parts = drive
+        .stretches
+        .iter()
+        .flat_map(|stretch| stretch.parts(bore, stretch.from, stretch.to).map(move |part| (stretch, part)));
+    let run = |(stretch, (from, to)): (&Stretch, (Length, Length))| {
+        let band = stretch.friction_at(true, (from + to) / 2.0, bore);
+        let friction = restart * (if high { band.high } else { band.low }) * (PI * pipe.outside_diameter.value);
+        Run { length: to - from, friction: if high { friction + climb } else { friction } }
     };
-    drive.stretches.iter().map(run).collect()
+    parts.map(run).collect()
 }
 
 /// Face and what is pushed out ahead, at their highest.

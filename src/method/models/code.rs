@@ -30,11 +30,7 @@ pub(super) fn models(
             without_row = true;
             continue;
         };
-        worst = Some(worst.map_or(band, |worst| Band {
-            low: worst.low.min(band.low),
-            likely: worst.likely.max(band.likely),
-            high: worst.high.max(band.high),
-        }));
+        worst = Some(worst.map_or(band, |worst| wider(worst, band)));
     }
     if let Some(friction) = worst {
         if without_row {
@@ -75,16 +71,22 @@ fn sleeve(place: &Place<'_>, surface: Surface) -> Result<Option<FrictionModel>, 
 /// All of the rows together; none where there are none.
 fn band(place: &Place<'_>, rows: &[&'static str]) -> Result<Option<Band<Pressure>>, HandbookError> {
     let table = place.drive.handbook.unit_friction_published()?;
-    let mut range: Option<(Pressure, Pressure)> = None;
+    let mut range: Option<Band<Pressure>> = None;
     for key in rows {
         let missing = || HandbookError::NoRow { table: "unit_friction_published", wanted: (*key).to_owned() };
         let row = table.get(key).ok_or_else(missing)?.value;
         let high = row.high.value;
         // A row printed as "up to" has no low end.
         let low = row.low.as_ref().map_or(Pressure::default(), |low| low.value);
-        range = Some(range.map_or((low, high), |(least, most)| (least.min(low), most.max(high))));
+        let row = Band { low, likely: (low + high) / 2.0, high };
+        range = Some(range.map_or(row, |range| wider(range, row)));
     }
-    Ok(range.map(|(low, high)| Band { low, likely: (low + high) / 2.0, high }))
+    Ok(range)
+}
+
+/// With the middle of the harder one: the middle of the whole range would lie below it.
+fn wider(one: Band<Pressure>, other: Band<Pressure>) -> Band<Pressure> {
+    Band { low: one.low.min(other.low), likely: one.likely.max(other.likely), high: one.high.max(other.high) }
 }
 
 /// Rows of the Chinese code. A class of ours that lies in two of its rows takes both.

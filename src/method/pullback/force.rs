@@ -176,7 +176,10 @@ pub(super) fn pull_on_pipe<R: Recorder>(
         if pull.works.laydown.is_some() { outside(pull, length + pull.excess_length) } else { pull.excess_length };
     let last_tail = tail(calc, last);
 
-    let inside = |calc: &mut Calc<R>, friction: Ratio, fluids: [MassDensity; 2]| {
+    // The pipe travels from the reception pit to the launch pit, against the sense of the grade. A slope that helps is
+    // counted at the low level alone: it rests on the bore being full, or empty, all along.
+    let rise = -drive.grade.value;
+    let inside = |calc: &mut Calc<R>, friction: Ratio, fluids: [MassDensity; 2], helps: bool| {
         let mut greatest = Force::default();
         for fluid in fluids {
             for (fill, weight) in fills.into_iter().flat_map(|fill| afloat().map(move |weight| (fill, weight))) {
@@ -185,18 +188,20 @@ pub(super) fn pull_on_pipe<R: Recorder>(
                     (HoleState::Fluid, Fill::Of(density)) => net(calc, weight, fluid, density),
                     (HoleState::Fluid, Fill::Slurry) => net(calc, weight, fluid, fluid),
                 };
-                // The pipe travels from the reception pit to the launch pit, against the sense of the grade.
-                let rise = -drive.grade.value;
-                greatest = greatest.max(calc.law(StraightPull { friction, net_weight, length, rise }));
+                let on_slope = StraightPull { friction, net_weight, length, rise };
+                greatest = greatest.max(calc.law(on_slope));
+                if !helps && (net_weight * rise.sin()).value < 0.0 {
+                    greatest = greatest.max(calc.law(StraightPull { rise: Angle::default(), ..on_slope }));
+                }
             }
         }
         greatest
     };
     let fluids = [pull.fluids.light, pull.fluids.heavy];
     let inside = Band {
-        low: inside(calc, pull.friction_inside.low, [pull.fluids.clean; 2]),
-        likely: inside(calc, pull.friction_inside.likely, fluids),
-        high: inside(calc, pull.friction_inside.high, fluids),
+        low: inside(calc, pull.friction_inside.low, [pull.fluids.clean; 2], true),
+        likely: inside(calc, pull.friction_inside.likely, fluids, false),
+        high: inside(calc, pull.friction_inside.high, fluids, false),
     };
     let annular = match pull.works.hole {
         HoleState::Fluid => pull.annular_pressure.with(site::annular(calc, drive, pipe, pull), Pressure::max),

@@ -1,0 +1,108 @@
+//! Where the water table crosses a bore, and the friction above and below it.
+
+use crate::quantity::{Band, Length, Measure, Pressure};
+
+/// Where the water stands at a place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Water {
+    /// At or below the invert.
+    Below,
+    /// Between invert and crown.
+    Between,
+    /// At or over the crown.
+    Over,
+}
+
+/// Friction of a body above the water and below it.
+#[derive(Debug, Clone, Copy)]
+pub struct BySide {
+    /// Above the water.
+    pub(crate) dry: Band<Pressure>,
+    /// Below it.
+    pub(crate) wet: Band<Pressure>,
+}
+
+/// A stretch that the water table crosses. Where it stands between invert and crown the worse of both sides counts.
+#[derive(Debug, Clone)]
+pub struct Crossed {
+    /// Depth of the water table.
+    pub(crate) table: Length,
+    /// Distance from the launch pit and invert depth at both ends and where the surface breaks between; even in between.
+    pub(crate) path: Vec<(Length, Length)>,
+    /// Of stem and casing.
+    pub(crate) stem: BySide,
+    /// Of a jacked pipe.
+    pub(crate) pipe: BySide,
+}
+
+impl Crossed {
+    /// Where the water stands at a place, against a bore as high as this.
+    pub(crate) fn at(&self, place: Length, high: Length) -> Water {
+        let invert = self.invert_at(place);
+        if invert <= self.table {
+            Water::Below
+        } else if invert - high >= self.table {
+            Water::Over
+        } else {
+            Water::Between
+        }
+    }
+
+    fn invert_at(&self, place: Length) -> Length {
+        let after = self.path.partition_point(|point| point.0 < place);
+        let last = self.path.len().saturating_sub(1);
+        match (self.path.get(after.saturating_sub(1)), self.path.get(after.min(last))) {
+            (Some(before), Some(after)) if after.0 > before.0 => {
+                before.1 + (after.1 - before.1) * ((place - before.0) / (after.0 - before.0))
+            }
+            (_, Some(point)) => point.1,
+            _ => Length::default(),
+        }
+    }
+
+    /// The first place from one towards another where the table meets the invert or the crown of a bore as high as this.
+    pub(crate) fn first_meeting(&self, high: Length, from: Length, to: Length) -> Option<Length> {
+        let mut first: Option<Length> = None;
+        for pair in self.path.windows(2) {
+            let [one, other] = pair else { continue };
+            for meets in [self.table, self.table + high] {
+                let share = ((meets - one.1) / (other.1 - one.1)).value;
+                // Nothing is met where the line runs along the table.
+                if !(0.0..=1.0).contains(&share) {
+                    continue;
+                }
+                let place = one.0 + (other.0 - one.0) * share;
+                let ahead = |place: Length| (place - from).abs();
+                let between = (place > from && place < to) || (place < from && place > to);
+                if between && first.is_none_or(|first| ahead(place) < ahead(first)) {
+                    first = Some(place);
+                }
+            }
+        }
+        first
+    }
+
+    /// Both friction bands times a factor.
+    pub(crate) fn scaled(&mut self, times: crate::quantity::Ratio) {
+        for side in [&mut self.stem, &mut self.pipe] {
+            side.dry = side.dry.map(|friction| friction * times);
+            side.wet = side.wet.map(|friction| friction * times);
+        }
+    }
+}
+
+/// Parts of a way, in its direction, each with the water on one side.
+pub(crate) fn parts(
+    crossed: Option<&Crossed>,
+    high: Length,
+    from: Length,
+    to: Length,
+) -> impl Iterator<Item = (Length, Length)> + use<'_> {
+    let mut at = Some(from).filter(|from| (*from - to).abs().si() > 0.0);
+    core::iter::from_fn(move || {
+        let begin = at?;
+        let meeting = crossed.and_then(|crossed| crossed.first_meeting(high, begin, to));
+        at = meeting;
+        Some((begin, meeting.unwrap_or(to)))
+    })
+}

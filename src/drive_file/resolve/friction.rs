@@ -1,0 +1,167 @@
+//! Unit friction of a stretch, by ground, water and lubrication.
+
+use super::suitability::Side;
+use super::{Resolver, no_row};
+use crate::drive::AssumedValue;
+use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, WaterSide, rising};
+use crate::quantity::{Band, Pressure, Role, Shown};
+use crate::source::{Equation, Mark, Origin};
+
+/// The band of lubrication that is planned but not metered.
+const NOT_METERED: Equation = Equation {
+    name: "unit friction, lubrication not metered",
+    form: "low of metered, likely half way between none and metered, high of none (table friction_band)",
+    source: "jackpull",
+    locator: "friction bands, lubrication planned but not metered",
+    mark: Mark::Judgement,
+    valid: "the ground of the rows",
+};
+
+/// The band that holds two bands.
+const WORSE: Equation = Equation {
+    name: "unit friction of two rows",
+    form: "low of the lower, likely and high of the higher (table friction_band)",
+    source: "jackpull",
+    locator: "both grounds of a mixed face, both sides of the water",
+    mark: Mark::Judgement,
+    valid: "a place that both rows may tell of",
+};
+
+/// Something above the water, below it, and where it stands against the pipe.
+#[derive(Clone, Copy)]
+pub(super) struct Sides<T> {
+    pub(super) dry: T,
+    pub(super) worse: T,
+    pub(super) wet: T,
+}
+
+impl<T: Copy> Sides<T> {
+    pub(super) const fn same(one: T) -> Self {
+        Self { dry: one, worse: one, wet: one }
+    }
+
+    pub(super) fn map<U>(self, change: impl Fn(T) -> U) -> Sides<U> {
+        Sides { dry: change(self.dry), worse: change(self.worse), wet: change(self.wet) }
+    }
+}
+
+#[derive(Clone, Copy)]
+pub(super) struct Friction {
+    pub(super) levels: Band<Pressure>,
+    pub(super) origin: Origin,
+}
+
+impl Friction {
+    /// The widest band of both.
+    fn or_worse(self, other: Self) -> Self {
+        let levels = Band {
+            low: self.levels.low.min(other.levels.low),
+            likely: self.levels.likely.max(other.levels.likely),
+            high: self.levels.high.max(other.levels.high),
+        };
+        let origin = if levels == self.levels {
+            self.origin
+        } else if levels == other.levels {
+            other.origin
+        } else {
+            Origin::Law(&WORSE)
+        };
+        Self { levels, origin }
+    }
+}
+
+impl Resolver<'_> {
+    /// Friction on either side of the water, and the worse of both; one friction where it does not cross.
+    pub(super) fn by_side(
+        &self,
+        class: GroundClass,
+        mixed_with: Option<GroundClass>,
+        side: Side,
+        lubrication: Lubrication,
+    ) -> Result<Sides<Friction>, HandbookError> {
+        let of = |side| self.face_friction(class, mixed_with, side, lubrication);
+        Ok(match side {
+            Side::Both => Sides { dry: of(Side::Above)?, worse: of(Side::Both)?, wet: of(Side::Below)? },
+            side => Sides::same(of(side)?),
+        })
+    }
+
+    /// Tells the friction that is taken, by side of the water where they differ.
+    pub(super) fn assume_friction(&mut self, path: &str, what: &str, sides: &Sides<Friction>) {
+        let shown = |one: Friction| AssumedValue::Band(one.levels.map(|p| Shown::of(p, Role::UnitFriction)));
+        let Sides { dry, worse, wet } = *sides;
+        if dry.levels == wet.levels {
+            self.assume_alike(path, what, shown(worse), worse.origin);
+            return;
+        }
+        for (one, side) in [(dry, "above water"), (wet, "below water"), (worse, "where water stands against the pipe")]
+        {
+            self.assume_alike(path, &format!("{what}, {side}"), shown(one), one.origin);
+        }
+    }
+
+    /// Friction of the worse ground of a face, level by level.
+    fn face_friction(
+        &self,
+        class: GroundClass,
+        mixed_with: Option<GroundClass>,
+        side: Side,
+        lubrication: Lubrication,
+    ) -> Result<Friction, HandbookError> {
+        let friction = self.friction(class, side, lubrication)?;
+        Ok(match mixed_with {
+            Some(other) => friction.or_worse(self.friction(other, side, lubrication)?),
+            None => friction,
+        })
+    }
+
+    fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Result<Friction, HandbookError> {
+        let banded = self.handbook.friction_band()?.find(|row| row.ground.value == class).is_some();
+        let class = if banded { class } else { GroundClass::Unknown };
+        match lubrication {
+            Lubrication::NotMetered => {
+                // Half way between no and metered lubrication; the worst case is that none arrives.
+                let dry = self.friction(class, side, Lubrication::None)?;
+                let slick = self.friction(class, side, Lubrication::Metered)?;
+                if slick.levels.likely > dry.levels.likely || slick.levels.high > dry.levels.high {
+                    let why = "metered lubrication leaves more friction than none";
+                    return Err(HandbookError::Unfit { table: "friction_band", row: class.key().to_owned(), why });
+                }
+                let likely = (dry.levels.likely + slick.levels.likely) / 2.0;
+                let levels = Band { low: slick.levels.low, likely, high: dry.levels.high };
+                let levels = rising("friction_band", class.key(), levels)?;
+                Ok(Friction { levels, origin: Origin::Law(&NOT_METERED) })
+            }
+            _ => match side {
+                Side::Above => self.friction_row(class, WaterSide::Above, lubrication),
+                Side::Below => self.friction_row(class, WaterSide::Below, lubrication),
+                Side::Both => {
+                    let above = self.friction_row(class, WaterSide::Above, lubrication)?;
+                    let below = self.friction_row(class, WaterSide::Below, lubrication)?;
+                    Ok(above.or_worse(below))
+                }
+            },
+        }
+    }
+
+    fn friction_row(
+        &self,
+        class: GroundClass,
+        water: WaterSide,
+        lubrication: Lubrication,
+    ) -> Result<Friction, HandbookError> {
+        let fits = |row: &FrictionBandRow| {
+            row.ground.value == class
+                && row.lubrication.value == lubrication
+                && (row.water.value == water || row.water.value == WaterSide::Any)
+        };
+        let row = self
+            .handbook
+            .friction_band()?
+            .find(fits)
+            .ok_or_else(|| no_row("friction_band", format!("{}, {}", class.key(), lubrication.key())))?;
+        let levels = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
+        let levels = rising("friction_band", &format!("{}, {}", class.key(), lubrication.key()), levels)?;
+        Ok(Friction { levels, origin: row.origin })
+    }
+}
