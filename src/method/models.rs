@@ -100,8 +100,9 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
     Ok(views)
 }
 
-const MIXED: &str = "a mixed face: the models of both its grounds stand here, with the soil that the file gives for the \
-                     stretch; the greatest counts";
+/// Said of a mixed face.
+const MIXED: &str = "a mixed face: the models of both its grounds are shown, each with the one soil that the file gives \
+                     for the stretch";
 
 const fn is_granular(class: GroundClass) -> bool {
     matches!(class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel)

@@ -54,7 +54,9 @@ fn the_radial_overcut_tells_whether_clay_is_on_the_pipe() {
         let model = named(&view, "closed clay").unwrap();
         assert_eq!(model.in_range, closed, "{strength}");
         assert!(model.note.contains(word), "{}", model.note);
-        assert!(view.notes.is_empty(), "{:?}", view.notes);
+        // 25 kPa against a high band of 6 where the lubricant is metered.
+        let over: Vec<bool> = view.notes.iter().map(|note| note.contains("more than the high unit friction")).collect();
+        assert_eq!(over, vec![true; usize::from(closure >= 20.0)], "{:?}", view.notes);
     }
 }
 
@@ -91,7 +93,7 @@ fn clay_that_flows_is_closed() {
 /// What the test lacks is said in a line, and the model stays.
 #[test]
 fn what_the_test_lacks_is_said() {
-    let whole = soil(25.0, 10.0);
+    let whole = soil(25.0, 100.0);
     for (soil, pipe, said) in [
         (format!("{DRY}, undrained_strength: 25 kPa"), PIPE, "undrained_modulus is not given"),
         (whole.clone(), ", weight: 1.2 kN/m", "the overcut is not given"),
@@ -106,7 +108,7 @@ fn what_the_test_lacks_is_said() {
     // The weight is needed for an open bore alone.
     let light = view(CLAY, &whole, ", bore: 440 mm");
     assert!(light.notes[0].contains("weight of the pipe is not given"), "{:?}", light.notes);
-    assert!(named(&light, "closed clay").unwrap().note.contains("during the drive"));
+    assert!(named(&light, "closed clay").unwrap().note.contains("does not hold here"));
     // Sand has neither.
     let sand = view("class: medium_to_dense_sand, spt_n: 12", &whole, PIPE);
     assert!(sand.notes.is_empty() && named(&sand, "closed clay").is_none());

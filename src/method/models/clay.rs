@@ -22,6 +22,8 @@ const BY_CONSISTENCY: [&str; 5] = ["navy_very_soft", "navy_soft", "navy_medium",
 const NO_STRENGTH: &str = "whether the clay closes on the pipe is not tested: undrained_strength is not given";
 const NO_WEIGHT: &str =
     "friction in an open bore in clay is not worked out: the weight of the pipe is not given (candidates[].weight)";
+const OVER_BAND: &str = "clay closed on the pipe asks for more than the high unit friction that the checks count: cut \
+                         wider, keep the bore full of slurry, or give `friction`";
 const NOT_JACKED: &str = "friction in an open bore in clay is worked out for a jacked pipe only";
 
 /// How far a bore closes, at once, against its overcut on the radius.
@@ -60,7 +62,11 @@ pub(super) fn models(
         (Some(_), None) => notes.push(if place.pipe.jacked.is_some() { NO_WEIGHT } else { NOT_JACKED }),
         (None, _) => {}
     }
-    models.push(closed(calc, place, undrained, closes)?);
+    let closed = closed(calc, place, undrained, closes)?;
+    if matches!(closes, Closes::All) && closed.friction.high > place.ground.pipe_friction.high {
+        notes.push(OVER_BAND);
+    }
+    models.push(closed);
     models.push(stalled(calc, place, undrained)?);
     Ok(())
 }
