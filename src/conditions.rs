@@ -23,7 +23,7 @@ pub use figures::{SiteFigure, site_figures};
 pub use ground::{ground, ground_doubt};
 pub use length::range;
 pub use line::{invert, invert_uncertainty};
-pub use stress::{VerticalStress, vertical_stress};
+pub use stress::{VerticalStress, resisting_stress, undrained_resisting_stress, vertical_stress};
 pub use time::{StageTime, TimePlan, time_plan};
 
 use crate::check::Checks;

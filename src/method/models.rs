@@ -16,6 +16,7 @@ use crate::drive::{Drive, Pipe, Soil, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Lubrication};
 use crate::law::{Calc, Doubted, Silent};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
+use core::iter;
 
 /// What part of its stretch a model speaks of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -70,6 +71,8 @@ pub struct SoilView {
     pub at_crown: Option<VerticalStress>,
     /// The models.
     pub models: Vec<FrictionModel>,
+    /// What a reader must know of all of them, and which could not be worked out.
+    pub notes: Vec<&'static str>,
 }
 
 /// The models of every stretch whose soil the file tells.
@@ -87,13 +90,22 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
         let weight = pipe.jacked_weight();
         let place = Place { drive, ground, soil, pipe, diameter, pieces, weight, coefficients: &coefficients };
         let calc = &mut Calc::new(Silent);
-        let mut models = Vec::new();
+        let (mut models, mut notes) = (Vec::new(), Vec::new());
+        notes.extend(ground.mixed_with.map(|_| MIXED));
         silo::models(calc, &place, &mut models);
-        clay::models(calc, &place, &mut models)?;
-        code::models(&place, &mut models)?;
-        views.push(SoilView { stretch, at_crown: vertical_stress(calc, soil, crown), models });
+        clay::models(calc, &place, &mut models, &mut notes)?;
+        code::models(&place, &mut models, &mut notes)?;
+        views.push(SoilView { stretch, at_crown: vertical_stress(calc, soil, crown), models, notes });
     }
     Ok(views)
+}
+
+/// Said of a mixed face.
+const MIXED: &str = "a mixed face: the models of both its grounds are shown, each with the one soil that the file gives \
+                     for the stretch";
+
+const fn is_granular(class: GroundClass) -> bool {
+    matches!(class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel)
 }
 
 /// Where a model is asked.
@@ -111,8 +123,25 @@ struct Place<'a> {
 }
 
 impl Place<'_> {
-    const fn is_granular(&self) -> bool {
-        matches!(self.ground.class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel)
+    /// Whether a ground of the face is granular.
+    fn is_granular(&self) -> bool {
+        self.holds(is_granular)
+    }
+
+    /// Whether a ground of the face is of a kind.
+    fn holds(&self, kind: impl Fn(GroundClass) -> bool) -> bool {
+        self.classes().any(kind)
+    }
+
+    /// The grounds of the face: two in a mixed one.
+    fn classes(&self) -> impl Iterator<Item = GroundClass> {
+        iter::once(self.ground.class).chain(self.ground.mixed_with)
+    }
+
+    /// Diameter that is cut, where it is wider than the pipe. A bore by rule is that of a pull.
+    fn cut(&self) -> Option<Length> {
+        let bore = if self.pipe.jacked.is_some() { self.pipe.cut() } else { self.pipe.bore.value };
+        (bore > self.diameter).then_some(bore)
     }
 
     fn is_lubricated(&self) -> bool {

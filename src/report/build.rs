@@ -290,6 +290,7 @@ impl View<'_> {
                     note: model.note,
                 })
                 .collect(),
+            notes: soil.notes,
         };
         let views = method::friction_models(self.drive, pipe)?;
         let pulled = ranked.scheme.method == Method::Pullback;

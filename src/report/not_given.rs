@@ -3,8 +3,8 @@
 use super::{around, not_given_pull};
 use crate::check::Subject;
 use crate::choice::Ranked;
-use crate::drive::Drive;
-use crate::handbook::Method;
+use crate::drive::{Drive, Stretch};
+use crate::handbook::{GroundClass, Method};
 
 /// What each absent check of a scheme would need.
 pub(super) fn of(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
@@ -30,6 +30,11 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
         }
     }
     list.extend(of_stem(drive, ranked));
+}
+
+    if drive.stretches.iter().any(is_untold_clay) {
+        list.push("closed clay on the pipe (ground[].soil: undrained_strength, undrained_modulus)");
+    }
     match ranked.scheme.method {
         Method::Pullback => list.extend(not_given_pull::of(drive)),
         Method::PipeJacking if pipe.service.is_none() => {
@@ -54,4 +59,11 @@ fn of_stem(drive: &Drive, ranked: &Ranked) -> impl Iterator<Item = &'static str>
     ]
     .into_iter()
     .filter_map(|(missing, what)| missing.then_some(what))
+}
+
+/// Clay of which the file does not tell whether it closes on a pipe.
+fn is_untold_clay(stretch: &Stretch) -> bool {
+    let is_clay = stretch.class.is_clay() || stretch.mixed_with.is_some_and(GroundClass::is_clay);
+    let undrained = stretch.soil.as_ref().and_then(|soil| soil.undrained);
+    is_clay && undrained.is_none_or(|undrained| undrained.modulus.is_none())
 }

@@ -322,6 +322,9 @@ impl Page {
                     ),
                 );
             }
+            for note in &soil.notes {
+                self.wrapped("    ", note);
+            }
         }
         if !scheme.model_forces.is_empty() {
             self.wrapped(

@@ -157,6 +157,8 @@ pub struct SoilModelsView {
     pub effective_stress: Option<ValueView>,
     /// Unit friction by each model.
     pub models: Vec<ModelView>,
+    /// What is to be known of all of them, and what could not be worked out.
+    pub notes: Vec<&'static str>,
 }
 
 /// Unit friction by one model.

@@ -135,7 +135,7 @@ fn each_model_says_where_it_stands() {
             "modified arching" | "clay closed on a pipe that stands" | "contractors' table of the United Kingdom" => {
                 Over::Any
             }
-            name if name.starts_with("open bore") => Over::Deepest,
+            name if name.starts_with("open bore") || name.starts_with("closed clay") => Over::Deepest,
             _ => Over::Mean,
         };
         assert_eq!(model.over, expected, "{}", model.name);

@@ -57,6 +57,34 @@ fn water_cuts_the_wall() {
     assert!((cut - 2493e3 / 2.0).abs() < 1.0, "{cut}");
 }
 
+/// One ground behind the wall and over the pipe: 2 m at 17 or 19, then 18 or 20 kN/m3, water at 3 m. At 4 and 7 m the
+/// effective stress is 17 x 2 + 18 + 10.193 = 62.19 and 92.77 kPa; the wall bears three times their mean, 9 m2 of it. Of
+/// clay at 20 kPa it bears the moist weight and the strength: 70 and 124 kPa and 40 more, though the whole stress over the
+/// pipe is 72 and 132 kPa: water must not add.
+#[test]
+fn the_wall_and_the_pipe_feel_one_ground() {
+    let water = 9.80665;
+    let soil = "soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg, surcharge: 8 kPa, layers: [{ \
+                thickness: 2 m, moist: 17 kN/m3, saturated: 19 kN/m3, friction_angle: 25 deg }] }";
+    let total = |depth: f64| 2.0 * 17.0 + 18.0 + (depth - 3.0) * 20.0;
+    let effective = |depth: f64| total(depth) - (depth - 3.0) * water;
+    let near = |one: f64, other: f64| assert!((one / other - 1.0).abs() < 1e-12, "{one} and {other}");
+    let drained = limit(&with("3 m", &format!("{soil}, {WALL}")));
+    near(drained, 9e3 * 3.0 * (effective(4.0) + effective(7.0)) / 2.0 / 2.0);
+    let clay = soil.replace("surcharge: 8 kPa", "undrained_strength: 20 kPa");
+    let moist = |depth: f64| 2.0 * 17.0 + (depth - 2.0) * 18.0;
+    let undrained = limit(&with("3 m", &format!("{clay}, {WALL}")));
+    near(undrained, 9e3 * ((moist(4.0) + moist(7.0)) / 2.0 + 2.0 * 20.0) / 2.0);
+    // The same ground over the pipe, with the surcharge that a wall must do without.
+    let over = with("3 m", "").replace("largest_stone: 20 mm }", &format!("largest_stone: 20 mm, {soil} }}"));
+    let drive = drive(&over);
+    let pipe = &drive.candidates()[0];
+    let stress = jackpull::method::friction_models(&drive, pipe).unwrap()[0].at_crown.unwrap();
+    let crown = 6.0 - pipe.outside_diameter().si();
+    near(stress.total.si(), (8.0 + total(crown)) * 1e3);
+    near(stress.effective.si(), (8.0 + effective(crown)) * 1e3);
+}
+
 /// 20 kN/m3 and 50 kPa undrained: 1,890 kN, less than what 45 deg would give; with 500 kPa the drained case counts.
 #[test]
 fn the_lesser_of_drained_and_undrained() {

@@ -119,3 +119,21 @@ fn friction_models_say_where_they_stand() {
         ["Terzaghi silo with fitted coefficients", "pipe jacking association silo", "GB 50268 table, concrete pipe"];
     assert_eq!(names, expected);
 }
+
+/// Clay that closes on the pipe is named, with what it asks over the band, and what is missing to tell is said.
+#[test]
+fn clay_that_closes_is_told() {
+    let clay = |more: &str| {
+        let soil = format!("20 mm, soil: {{ undrained_strength: 25 kPa{more}, moist");
+        move |text: String| text.replace("20 mm, soil: { moist", &soil)
+    };
+    let path_of = |name: &str, more: &str| path(name, clay(more));
+    let told = path_of("works_clay_told.yaml", ", undrained_modulus: 3 MPa");
+    let page = stdout(&jackpull(&["assess", &told])).split_whitespace().collect::<Vec<_>>().join(" ");
+    let untold = path_of("works_clay_untold.yaml", "");
+    let report = json(&untold);
+    let notes = report["schemes"][0]["soil"][0]["notes"].to_string();
+    assert!(page.contains("closed clay, adhesion on the whole pipe: 24.00 kPa / 25.00 kPa / 25.00 kPa"), "{page}");
+    assert!(notes.contains("undrained_modulus is not given"), "{notes}");
+    assert!(report["schemes"][0]["not_given"].to_string().contains("closed clay on the pipe"));
+}

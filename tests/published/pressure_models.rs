@@ -26,6 +26,7 @@ pages!(
     open_shield,
     cutting_edge,
     adhesion_of_a_stalled_drive,
+    adhesion_by_consistency,
     tables_over_measured,
     rest_of_the_contractors_table,
     steel_of_a_stem,
@@ -214,6 +215,26 @@ fn adhesion_of_a_stalled_drive(handbook: &Arc<Handbook>, found: &mut Found) -> O
     let stalled = needed(handbook.adhesion()?.get("stalled"), || "stalled".to_owned())?.value;
     near(found, "adhesion, low", stalled.low.value, "10 kPa", "0.5 kPa");
     near(found, "adhesion, high", stalled.high.value, "60 kPa", "0.5 kPa");
+    Ok(())
+}
+
+/// NAVFAC DM-7.02 (recalled), adhesion in psf by consistency; steps end where Terzaghi and Peck's scale of unconfined
+/// strength (0.25, 0.5, 1, 2 and 4 kg/cm2, here in kPa) has twice the undrained strength, within a twentieth.
+fn adhesion_by_consistency(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    for (key, low, high, unconfined) in [
+        ("navy_very_soft", "0 psf", "250 psf", "25 kPa"),
+        ("navy_soft", "250 psf", "480 psf", "50 kPa"),
+        ("navy_medium", "480 psf", "750 psf", "100 kPa"),
+        ("navy_stiff", "750 psf", "950 psf", "200 kPa"),
+        ("navy_very_stiff", "950 psf", "1300 psf", "400 kPa"),
+    ] {
+        let row = needed(handbook.adhesion()?.get(key), || key.to_owned())?.value;
+        let within = if low.starts_with("0 ") { "0.5 kPa" } else { "1.1 kPa" };
+        near(found, &format!("adhesion, {key}, low"), row.low.value, low, within);
+        near(found, &format!("adhesion, {key}, high"), row.high.value, high, "1.1 kPa");
+        let ends = needed(row.strength_to.as_ref(), || format!("end of {key}"))?.value;
+        close(found, &format!("adhesion, {key}, end"), ends * 2.0, unconfined, 0.05);
+    }
     Ok(())
 }
 

@@ -70,6 +70,8 @@ pub struct AdhesionRow {
     pub low: Field<Pressure>,
     /// High end.
     pub high: Field<Pressure>,
+    /// Undrained strength that the step ends at, where it goes by consistency.
+    pub strength_to: Option<Field<Pressure>>,
 }
 
 /// Constants of a silo model. A column that is not there is a formula in the source, or not part of it.

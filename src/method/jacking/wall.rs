@@ -5,10 +5,10 @@
 
 use super::super::scheme::Scheme;
 use crate::check::{Check, Subject};
+use crate::conditions::{resisting_stress, undrained_resisting_stress};
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
 use crate::law::{Calc, Doubted, Recorder, Silent};
-use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
 use crate::laws::wall::{
     AllowableReaction, EyeResistance, PassiveCoefficient, PassivePressure, PassiveStrip, UndrainedStrip,
 };
@@ -110,44 +110,39 @@ fn behind<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand, u
     let last = soil.layers.len().saturating_sub(1);
     let mut sum = Behind { centre: stand.axis, ..Behind::default() };
     let mut gone = Pressure::default();
-    let (mut effective, mut moist) = (Pressure::default(), Pressure::default());
-    let mut top = Length::default();
+    let mut top = stand.top;
     for (index, layer) in soil.layers.iter().enumerate() {
         let strength = undrained.filter(|_| index == last);
+        let stress_at = |calc: &mut Calc<R>, depth: Length| match strength {
+            Some(_) => undrained_resisting_stress(calc, soil, depth),
+            None => resisting_stress(calc, soil, depth),
+        };
+        let end = layer.bottom.min(stand.bottom);
+        if top >= end {
+            continue;
+        }
         let coefficient = match strength {
             Some(_) => Ratio::from(1.0),
             None => calc.law(PassiveCoefficient { friction_angle: layer.friction_angle }),
         };
-        let end = layer.bottom.min(stand.bottom);
+        let mut stress = stress_at(calc, top);
         while top < end {
-            let cuts = [stand.top, water].into_iter().filter(|cut| *cut > top);
-            let bottom = cuts.fold(end, Length::min);
-            let buoyant =
-                layer.saturated.map_or(UnitWeight::default(), |weight| weight - UnitWeight::from_si(WATER_UNIT_WEIGHT));
-            let drained = if top >= water { buoyant } else { layer.moist };
-            if top >= stand.top {
-                let (stress, unit_weight) = match strength {
-                    Some(_) => (moist, layer.moist),
-                    None => (effective, drained),
-                };
-                let strip = Strip { top, bottom, stress, unit_weight, coefficient, strength };
-                let force = strip.resistance(calc, reaction.spread, stand.width);
-                let (top_pressure, bottom_pressure) = (strip.pressure(calc, top), strip.pressure(calc, bottom));
-                let height = bottom - top;
-                let centre = top + calc.law(StripCentroid { height, top_pressure, bottom_pressure });
-                sum.centre = calc.law(ResultantDepth {
-                    force: sum.force,
-                    depth: sum.centre,
-                    other_force: force,
-                    other_depth: centre,
-                });
-                sum.force += force;
-                gone = strip.at_eye(calc, stand).unwrap_or_default().max(gone);
-            }
-            let thickness = bottom - top;
-            effective += calc.law(LayerStress { unit_weight: drained, thickness });
-            moist += layer.moist * thickness;
-            top = bottom;
+            let bottom = if water > top { end.min(water) } else { end };
+            let below = stress_at(calc, bottom);
+            let height = bottom - top;
+            let strip = Strip { top, bottom, stress, unit_weight: (below - stress) / height, coefficient, strength };
+            let force = strip.resistance(calc, reaction.spread, stand.width);
+            let (top_pressure, bottom_pressure) = (strip.pressure(calc, top), strip.pressure(calc, bottom));
+            let centre = top + calc.law(StripCentroid { height, top_pressure, bottom_pressure });
+            sum.centre = calc.law(ResultantDepth {
+                force: sum.force,
+                depth: sum.centre,
+                other_force: force,
+                other_depth: centre,
+            });
+            sum.force += force;
+            gone = strip.at_eye(calc, stand).unwrap_or_default().max(gone);
+            (top, stress) = (bottom, below);
         }
     }
     if stand.eye > Length::default() {

@@ -1,11 +1,75 @@
-//! Unit friction by the tables of codes and guides, for the ground as it is classed here.
+//! Unit friction by the tables of codes and guides, for the ground as it is classed here. Of a mixed face the worse of both
+//! grounds counts, at each level.
 
 use super::{FrictionModel, Over, Place};
-use crate::handbook::{GroundClass, HandbookError};
+use crate::handbook::{Family, GroundClass, HandbookError, Lubrication};
 use crate::quantity::{Band, Pressure};
 
-pub(super) fn models(place: &Place<'_>, models: &mut Vec<FrictionModel>) -> Result<(), HandbookError> {
-    let rows = if place.is_lubricated() { slurried(place.ground.class) } else { dry(place) };
+const ONE_ONLY: &str = "the table of unit friction has no row for one of the grounds of this mixed face: it speaks of the \
+                        other alone";
+
+/// Which of the pipes of the Chinese table.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Surface {
+    Concrete,
+    Steel,
+}
+
+pub(super) fn models(
+    place: &Place<'_>,
+    models: &mut Vec<FrictionModel>,
+    notes: &mut Vec<&'static str>,
+) -> Result<(), HandbookError> {
+    // What is neither takes the rows of concrete, which are no lower.
+    let surface = if place.pipe.family == Family::Steel { Surface::Steel } else { Surface::Concrete };
+    let mut worst: Option<Band<Pressure>> = None;
+    let mut without_row = false;
+    for class in place.classes() {
+        let rows = if place.is_lubricated() { slurried(class, surface) } else { dry(place, class) };
+        let Some(band) = band(place, rows)? else {
+            without_row = true;
+            continue;
+        };
+        worst = Some(worst.map_or(band, |worst| wider(worst, band)));
+    }
+    if let Some(friction) = worst {
+        if without_row {
+            notes.push(ONE_ONLY);
+        }
+        let (name, note) = names(place.is_lubricated(), surface);
+        models.push(FrictionModel { name, over: Over::Any, friction, in_range: true, note });
+    }
+    if place.drive.lubrication == Lubrication::Logged {
+        models.extend(sleeve(place, surface)?);
+    }
+    Ok(())
+}
+
+const fn names(is_lubricated: bool, surface: Surface) -> (&'static str, &'static str) {
+    let slurry = "recalled; holds with thixotropic slurry kept round the pipe only";
+    match (is_lubricated, surface) {
+        (true, Surface::Concrete) => ("GB 50268 table, concrete pipe", slurry),
+        (true, Surface::Steel) => ("GB 50268 table, steel pipe", slurry),
+        (false, _) => (
+            "contractors' table of the United Kingdom",
+            "recalled; from large drives, mostly hand-dug, without lubricant",
+        ),
+    }
+}
+
+/// The note under the Chinese table, where the log of a drive shows that its sleeve is kept.
+fn sleeve(place: &Place<'_>, surface: Surface) -> Result<Option<FrictionModel>, HandbookError> {
+    let (row, name) = match surface {
+        Surface::Concrete => ("gb_sleeve_concrete", "GB 50268, full sleeve of slurry, concrete pipe"),
+        Surface::Steel => ("gb_sleeve_steel", "GB 50268, full sleeve of slurry, steel pipe"),
+    };
+    let note = "recalled; only while a stable sleeve is kept over the whole length, which the log must show";
+    let model = |friction| FrictionModel { name, over: Over::Any, friction, in_range: true, note };
+    Ok(band(place, &[row])?.map(model))
+}
+
+/// All of the rows together; none where there are none.
+fn band(place: &Place<'_>, rows: &[&'static str]) -> Result<Option<Band<Pressure>>, HandbookError> {
     let table = place.drive.handbook.unit_friction_published()?;
     let mut range: Option<Band<Pressure>> = None;
     for key in rows {
@@ -15,31 +79,28 @@ pub(super) fn models(place: &Place<'_>, models: &mut Vec<FrictionModel>) -> Resu
         // A row printed as "up to" has no low end.
         let low = row.low.as_ref().map_or(Pressure::default(), |low| low.value);
         let row = Band { low, likely: (low + high) / 2.0, high };
-        // The middle of the harder row: the middle of the whole range would lie below it.
-        range = Some(range.map_or(row, |range| Band {
-            low: range.low.min(low),
-            likely: range.likely.max(row.likely),
-            high: range.high.max(high),
-        }));
+        range = Some(range.map_or(row, |range| wider(range, row)));
     }
-    let Some(friction) = range else { return Ok(()) };
-    let (name, note) = if place.is_lubricated() {
-        ("GB 50268 table, concrete pipe", "recalled; holds with thixotropic slurry kept round the pipe only")
-    } else {
-        ("contractors' table of the United Kingdom", "recalled; from large drives, mostly hand-dug, without lubricant")
-    };
-    models.push(FrictionModel { name, over: Over::Any, friction, in_range: true, note });
-    Ok(())
+    Ok(range)
+}
+
+/// With the middle of the harder one: the middle of the whole range would lie below it.
+fn wider(one: Band<Pressure>, other: Band<Pressure>) -> Band<Pressure> {
+    Band { low: one.low.min(other.low), likely: one.likely.max(other.likely), high: one.high.max(other.high) }
 }
 
 /// Rows of the Chinese code. A class of ours that lies in two of its rows takes both.
-const fn slurried(class: GroundClass) -> &'static [&'static str] {
-    match class {
-        GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => &["gb_clay_concrete"],
-        GroundClass::Silt => &["gb_silt_concrete"],
-        GroundClass::LooseSand | GroundClass::MediumToDenseSand => {
-            &["gb_fine_sand_concrete", "gb_coarse_sand_concrete"]
+const fn slurried(class: GroundClass, surface: Surface) -> &'static [&'static str] {
+    let (clay, silt, sand): (&[&str], &[&str], &[&str]) = match surface {
+        Surface::Concrete => {
+            (&["gb_clay_concrete"], &["gb_silt_concrete"], &["gb_fine_sand_concrete", "gb_coarse_sand_concrete"])
         }
+        Surface::Steel => (&["gb_clay_steel"], &["gb_silt_steel"], &["gb_fine_sand_steel", "gb_coarse_sand_steel"]),
+    };
+    match class {
+        GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => clay,
+        GroundClass::Silt => silt,
+        GroundClass::LooseSand | GroundClass::MediumToDenseSand => sand,
         GroundClass::Gravel
         | GroundClass::Fill
         | GroundClass::WeakRock
@@ -50,8 +111,8 @@ const fn slurried(class: GroundClass) -> &'static [&'static str] {
 }
 
 /// Rows of the contractors' table. It has none for soft clay, for dense dry sand and for gravel.
-fn dry(place: &Place<'_>) -> &'static [&'static str] {
-    match place.ground.class {
+fn dry(place: &Place<'_>, class: GroundClass) -> &'static [&'static str] {
+    match class {
         GroundClass::FirmToVeryStiffClay => &["uk_firm_clay"],
         GroundClass::HardClay => &["uk_boulder_clay"],
         GroundClass::Silt => &["uk_silt"],

@@ -163,17 +163,15 @@ impl Column<'_> {
                 adhesion: Pressure::default(),
             }))
         });
-        let known = self.place.weight.is_some();
-        FrictionModel::of(
-            "Japanese open-shield form",
-            Over::Mean,
-            friction,
-            if known {
-                "for a hand or cutting-edge shield without lubricant; recalled"
-            } else {
+        let note = match (self.place.is_lubricated(), self.place.weight.is_some()) {
+            (true, _) => "does not hold here: for a hand or cutting-edge shield without lubricant; recalled",
+            (false, true) => "for a hand or cutting-edge shield without lubricant; recalled",
+            (false, false) => {
                 "for a hand or cutting-edge shield without lubricant; recalled; weight of the pipe left out"
-            },
-        )
+            }
+        };
+        let model = FrictionModel::of("Japanese open-shield form", Over::Mean, friction, note);
+        FrictionModel { in_range: model.in_range && !self.place.is_lubricated(), ..model }
     }
 
     fn german(&self, calc: &mut Calc<Silent>) -> FrictionModel {
