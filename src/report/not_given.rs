@@ -30,8 +30,6 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
         }
     }
     list.extend(of_stem(drive, ranked));
-}
-
     if drive.stretches.iter().any(is_untold_clay) {
         list.push("closed clay on the pipe (ground[].soil: undrained_strength, undrained_modulus)");
     }
