@@ -310,6 +310,22 @@ impl Checks {
         }
     }
 
+    /// Keeps the worse of two checks of one subject: by verdict, then by how far the limit is used.
+    pub fn add_worse(&mut self, check: Check) {
+        let rank = |check: &Check| match check.verdict {
+            Verdict::Within => 0,
+            Verdict::WithCare => 1,
+            Verdict::NotDecided => 2,
+            Verdict::Over => 3,
+        };
+        let used = |check: &Check| check.utilisation().unwrap_or(f64::INFINITY);
+        let is_worse =
+            self.get(check.subject).is_none_or(|other| (rank(&check), used(&check)) > (rank(other), used(other)));
+        if is_worse {
+            self.add(check);
+        }
+    }
+
     /// Puts every check of a load in doubt.
     pub fn doubt_loads(&mut self, doubt: Doubt) {
         for check in self.0.iter_mut().flatten().filter(|check| check.subject.is_load()) {

@@ -1,6 +1,5 @@
 //! Whether an open face stands: stability number in clay, soil plug in sand and silt under water.
 
-use super::movement::worst;
 use super::{clay, opened};
 use crate::check::{Check, Checks, Subject, Verdict};
 use crate::drive::{Drive, Pipe, Soil, Stretch};
@@ -30,11 +29,11 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
             // is the worse. Between the two neither can be passed: the number bends up and the limit down.
             let shallow = Some(stretch.shallowest).filter(|depth| *depth < stretch.deepest);
             for depth in [Some(stretch.deepest), shallow].into_iter().flatten() {
-                worst(checks, number(calc, drive, pipe, (stretch, depth), strength));
+                checks.add_worse(number(calc, drive, pipe, (stretch, depth), strength));
             }
         }
         if let Some(plug) = drive.site.plug.filter(|_| wants_plug(stretch)) {
-            worst(checks, self::plug(calc, drive, stretch, plug));
+            checks.add_worse(self::plug(calc, drive, stretch, plug));
         }
     }
 }

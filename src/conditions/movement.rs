@@ -142,11 +142,11 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
         let moved = at_service(calc, drive, pipe, method, crossing);
         if let Some(limit) = crossing.settlement {
             let demand = moved.map(|moved| moved.map(|moved| moved.settlement));
-            worst(checks, check(Subject::ServiceSettlement, Role::Settlement, demand, limit));
+            checks.add_worse(check(Subject::ServiceSettlement, Role::Settlement, demand, limit));
         }
         if let Some(limit) = crossing.slope {
             let demand = moved.map(|moved| moved.map(|moved| moved.slope));
-            worst(checks, check(Subject::ServiceSlope, Role::Slope, demand, limit));
+            checks.add_worse(check(Subject::ServiceSlope, Role::Slope, demand, limit));
         }
     }
 }
@@ -163,20 +163,4 @@ fn check<Q: Measure>(subject: Subject, role: Role, demand: Doubted<Option<Band<Q
 
 fn undecided(subject: Subject, origin: Origin) -> Check {
     Check::rated(subject, Verdict::NotDecided, origin).with_note(NO_WIDTH)
-}
-
-/// Keeps the worse of two checks of one subject: by verdict, then by how far the limit is used.
-pub(super) fn worst(checks: &mut Checks, check: Check) {
-    let rank = |check: &Check| match check.verdict {
-        Verdict::Within => 0,
-        Verdict::WithCare => 1,
-        Verdict::NotDecided => 2,
-        Verdict::Over => 3,
-    };
-    let used = |check: &Check| check.utilisation().unwrap_or(f64::INFINITY);
-    let is_worse =
-        checks.get(check.subject).is_none_or(|other| (rank(&check), used(&check)) > (rank(other), used(other)));
-    if is_worse {
-        checks.add(check);
-    }
 }

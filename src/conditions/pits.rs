@@ -1,7 +1,6 @@
 //! Pits: floor in clay, uplift by water below, room for what goes in, and the crane.
 
 use super::clay;
-use super::movement::worst;
 use crate::check::{Check, Checks, Subject, Verdict};
 use crate::drive::{Drive, Pipe, Pit, PitSpace, Stretch};
 use crate::handbook::Method;
@@ -53,7 +52,7 @@ fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Opti
             }
             None => Check::rated(Subject::PitHeave, Verdict::NotDecided, rules.heave.origin).with_note(NO_WEIGHT),
         };
-        worst(checks, check);
+        checks.add_worse(check);
     }
     let Some(soil) = stretch.soil.as_deref() else { return };
     if let (Some((thickness, water_pressure)), Some(layer)) = (space.tight, soil.at_pipe()) {
@@ -64,7 +63,7 @@ fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Opti
         let need = Cited::new(Band { low, likely: low, high: high.value }, high.origin);
         let need = Doubted { value: need, doubt: None };
         let check = Check::at_least_by_level(Subject::PitUplift, Role::Ratio, factor.map(Band::same), need);
-        worst(checks, check.with_note(UPLIFT));
+        checks.add_worse(check.with_note(UPLIFT));
     }
 }
 

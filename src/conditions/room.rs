@@ -1,6 +1,5 @@
 //! Cover over the bore, and the clear distance to what it crosses.
 
-use super::movement::worst;
 use super::opened;
 use crate::check::{Check, Checks, Subject};
 use crate::drive::{Drive, Pipe};
@@ -32,19 +31,19 @@ fn cover<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Me
         let (least, times) = rules.jacked;
         let need = calc.law(LeastCover { outside_diameter, times: times.value, least });
         let check = Check::at_least(Subject::Cover, Role::Depth, there, Cited::new(need, times.origin));
-        worst(checks, check.as_screen().with_note(JACKED));
+        checks.add_worse(check.as_screen().with_note(JACKED));
     }
     // Rows of a pulled pipe are for roads: nothing is known of other ground.
     if method == Method::Pullback && surface.road {
         let row = rules.drilled.iter().find(|(to, _)| to.is_none_or(|to| outside_diameter <= to));
         if let Some((_, need)) = row {
             let check = Check::at_least(Subject::Cover, Role::Depth, there, *need);
-            worst(checks, check.as_screen().with_note(ROAD));
+            checks.add_worse(check.as_screen().with_note(ROAD));
         }
     }
     if surface.railway {
         let check = Check::at_least(Subject::Cover, Role::Depth, there, rules.rail);
-        worst(checks, check.as_screen().with_note(RAIL));
+        checks.add_worse(check.as_screen().with_note(RAIL));
     }
 }
 
@@ -78,6 +77,6 @@ fn clearance<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method
         } else {
             check.as_screen().with_note(HABIT)
         };
-        worst(checks, check);
+        checks.add_worse(check);
     }
 }

@@ -16,7 +16,7 @@ use super::stage::{Stage, pushed};
 use super::stem::{against_rig, torque};
 use crate::check::Subject;
 use crate::drive::{Drive, JackedPipe, Pipe};
-use crate::law::{Calc, Recorder};
+use crate::law::{Calc, Doubted, Recorder};
 use crate::quantity::Force;
 
 pub(super) fn assess<R: Recorder>(
@@ -29,17 +29,23 @@ pub(super) fn assess<R: Recorder>(
     let stem = super::stem::checks(calc, drive, pipe, scheme);
     scheme.checks.add_some(torque(Subject::AugerTorque, drive.rig.auger_torque, drive.rig.torque));
     let mut rig = stem.value;
-    let stage = if let Some(casing) = &pipe.casing {
-        let thrust = pushed(calc, drive, pipe, Stage::CASING);
+    let jacking = if let Some(casing) = &pipe.casing {
+        let casing_in = pushed(calc, drive, pipe, Stage::CASING);
+        let thrust = casing_in.map(|force| force.on_rig);
         scheme.checks.add(against_rig(drive, Subject::CasingThrust, thrust));
-        casing::checks(calc, casing, thrust, scheme);
+        casing::in_the_pit(calc, casing, thrust, scheme);
+        super::stem::driven_out(calc, drive, pipe, casing_in.map(|force| force.on_ahead), scheme);
         rig = rig.with(thrust.value, Force::max);
         scheme.pushes(thrust);
-        Stage::PIPE_AFTER_CASING
+        let pipe_in = pushed(calc, drive, pipe, Stage::PIPE_AFTER_CASING);
+        let most = thrust.value.with(pipe_in.value.on_ahead, Force::max);
+        casing::checks(calc, casing, Doubted { value: most, doubt: thrust.doubt.or(pipe_in.doubt) }, scheme);
+        pipe_in.map(|force| force.on_rig)
     } else {
-        Stage::PIPE_AFTER_STEM
+        let pipe_in = pushed(calc, drive, pipe, Stage::PIPE_AFTER_STEM);
+        super::stem::driven_out(calc, drive, pipe, pipe_in.map(|force| force.on_ahead), scheme);
+        pipe_in.map(|force| force.on_rig)
     };
-    let jacking = pushed(calc, drive, pipe, stage);
     rig = rig.with(jacking.value, Force::max);
     scheme.pushes(jacking);
     scheme.checks.add(against_rig(drive, Subject::JackingThrust, jacking));

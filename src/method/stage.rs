@@ -184,8 +184,8 @@ fn stops_in(stops: &[Length], from: Length, to: Length) -> &[Length] {
     stops.get(first..last).unwrap_or_default()
 }
 
-/// Force at one advance of a stage that pushes.
-#[derive(Debug, Clone, Copy)]
+/// Force at one advance of a stage that pushes, or the greatest of all.
+#[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Pushed {
     /// In the launch pit: on rig and wall, and on the hind end of the body behind.
     pub(super) on_rig: Band<Force>,
@@ -193,17 +193,15 @@ pub(super) struct Pushed {
     pub(super) on_ahead: Band<Force>,
 }
 
-/// Greatest force along the drive of a stage that pushes, in the launch pit.
-pub(super) fn pushed<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    stage: Stage,
-) -> Doubted<Band<Force>> {
+/// Greatest forces along the drive of a stage that pushes: in the launch pit, and on what it drives out.
+pub(super) fn pushed<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, stage: Stage) -> Doubted<Pushed> {
     calc.part(stage.title());
     calc.doubted(|calc| {
-        let mut greatest = Band::<Force>::default();
-        walk_pushed(calc, drive, pipe, stage, |_, force| greatest = peak(greatest, force.on_rig));
+        let mut greatest = Pushed::default();
+        walk_pushed(calc, drive, pipe, stage, |_, force| {
+            greatest.on_rig = peak(greatest.on_rig, force.on_rig);
+            greatest.on_ahead = peak(greatest.on_ahead, force.on_ahead);
+        });
         greatest
     })
 }

@@ -22,7 +22,7 @@ pub(super) fn checks<R: Recorder>(
     pipe: &Pipe,
     scheme: &mut Scheme,
 ) -> Doubted<Band<Force>> {
-    let thrust = pushed(calc, drive, pipe, Stage::STEM);
+    let thrust = pushed(calc, drive, pipe, Stage::STEM).map(|force| force.on_rig);
     scheme.pushes(thrust);
     if !drive.stem.is_there() {
         return thrust;
@@ -41,6 +41,36 @@ pub(super) fn checks<R: Recorder>(
     }
     scheme.checks.add_some(torque(Subject::StemTorque, drive.stem.torque, drive.rig.torque_through(&drive.stem)));
     thrust
+}
+
+/// What pushes the stem out loads it too, and after a stop harder than what pushed it in: its bed, its bore and its
+/// joints. Nothing of it stands free in the pit then.
+pub(super) fn driven_out<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    thrust: Doubted<Band<Force>>,
+    scheme: &mut Scheme,
+) {
+    if !drive.stem.is_there() {
+        return;
+    }
+    if let Some(tube) = &drive.stem.tube {
+        calc.part("buckling of the stem that is driven out");
+        let bed = calc.doubted(|calc| bed_force(calc, drive, pipe, tube));
+        if let Some(limit) = bed.value {
+            let limit = Doubted { value: Cited::new(limit, tube.factor.origin), doubt: bed.doubt };
+            let check = Check::at_most_by_level(Subject::StemBuckling, Role::Thrust, thrust, limit);
+            scheme.checks.add_worse(bed::noted(check, drive));
+        }
+        if let Some(check) = snaking(calc, drive, tube, thrust) {
+            scheme.checks.add_worse(check);
+        }
+    }
+    if let Some(rating) = drive.stem.joint_thrust {
+        let rating = Doubted { value: rating, doubt: None };
+        scheme.checks.add_worse(Check::at_most(Subject::StemJoint, Role::Thrust, thrust, rating));
+    }
 }
 
 /// A thrust against the rig: the likely one against its whole rating, the high one against the share of it that jacks
@@ -62,17 +92,20 @@ pub(super) fn torque(subject: Subject, torque: Option<Band<Torque>>, rating: Opt
 fn buckling<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Band<Force> {
     let outside_diameter = drive.stem.outside_diameter.value;
     let second_moment = calc.law(TubeStiffness { outside_diameter, wall: tube.wall });
+    let (modulus, free_length, end_factor) = (tube.modulus, tube.free_length, tube.end_factor);
+    let pit = calc.law(EulerBuckling { modulus, second_moment, free_length, end_factor });
+    let pit = Band::same(calc.law(BucklingAllowed { buckling: pit, factor: tube.factor.value }));
+    bed_force(calc, drive, pipe, tube).map_or(pit, |bed| pit.with(bed, Force::min))
+}
+
+/// What the bed lets through, by level; none where rock holds it.
+fn bed_force<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Option<Band<Force>> {
+    let outside_diameter = drive.stem.outside_diameter.value;
     let modulus = tube.modulus;
-    let allowed = |calc: &mut Calc<R>, buckling| calc.law(BucklingAllowed { buckling, factor: tube.factor.value });
-    let pit =
-        calc.law(EulerBuckling { modulus, second_moment, free_length: tube.free_length, end_factor: tube.end_factor });
-    let mut least = Band::same(allowed(calc, pit));
-    if let Some(bed) = bed::softest(calc, drive, pipe, tube) {
-        let force = bed.map(|bedding| calc.law(EmbeddedBuckling { bedding, modulus, second_moment }));
-        let bed = force.map(|force| allowed(calc, force));
-        least = least.with(bed, Force::min);
-    }
-    least
+    let bed = bed::softest(calc, drive, pipe, tube)?;
+    let second_moment = calc.law(TubeStiffness { outside_diameter, wall: tube.wall });
+    let force = bed.map(|bedding| calc.law(EmbeddedBuckling { bedding, modulus, second_moment }));
+    Some(force.map(|buckling| calc.law(BucklingAllowed { buckling, factor: tube.factor.value })))
 }
 
 /// A screen: the bore of a pilot head that is larger than the stem may or may not stand open.

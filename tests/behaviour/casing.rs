@@ -98,3 +98,28 @@ fn the_pipe_behind_loads_it_no_more() {
         assert!(own <= pushed_in * (1.0 + 1e-12), "{grade}: {own} and {pushed_in}");
     }
 }
+
+/// After a stop it does: 60 m of silt at 20 kPa high, the casing wholly in the bore but for the first metre that the pipe
+/// has taken, 1.3 times its friction; and so does what drives out the stem without a casing.
+#[test]
+fn a_stop_while_it_is_driven_out_loads_it_more() {
+    let at = |more: &str| {
+        let drive = drive(&text(|text| {
+            let (before, rest) = text.split_once("ground:\n").unwrap();
+            let (_, after) = rest.split_once("rig:").unwrap();
+            let silt = "class: silt, spt_n: 14, largest_stone: 0 mm, unit_friction: { low: 20 kPa, likely: 20 kPa, high: 20 kPa }";
+            format!("{before}ground: [{{ {silt} }}]\nstops: [{{ at: 1 m }}]\nrig:{after}")
+                .replace("reception: { invert_depth: 3.96 m }", "grade: 0 %")
+                .replace("lubrication: metered", "lubrication: none")
+                .replace("rig:", "stem: { outside_diameter: 100 mm, joint_thrust: 900 kN }\nrig:")
+                .replace("size: 10 in }", &format!("size: 10 in{more} }}"))
+        }));
+        assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+    };
+    let demand = |scheme: &Scheme, subject| scheme.checks.get(subject).unwrap().high().unwrap().0.si;
+    let around = |diameter: f64| PI * diameter * 20e3;
+    let cased = at(", casing: 406 mm, casing_joint_thrust: 9 MN");
+    assert_relative_eq!(demand(&cased, Subject::CasingJoint), 1.3 * 59.0 * around(0.406), max_relative = 1e-9);
+    assert!(demand(&cased, Subject::CasingThrust) < demand(&cased, Subject::CasingJoint));
+    assert_relative_eq!(demand(&at(""), Subject::StemJoint), 1.3 * 59.0 * around(0.1), max_relative = 1e-9);
+}
