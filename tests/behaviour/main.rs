@@ -69,6 +69,7 @@ mod stem_bed;
 mod surroundings;
 mod tables;
 mod thrust_wall;
+mod untold_soil;
 mod vary;
 mod walls;
 mod water_line;

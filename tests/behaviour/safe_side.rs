@@ -296,3 +296,26 @@ fn iron_weighs_more_than_its_least_wall() {
         assert_relative_eq!(pull(&wet, "").0, ends[0].max(ends[1]), max_relative = 1e-3);
     }
 }
+
+/// A ring deflects from the shape it is delivered in: 5 % and what the weight bends it, PE100 at 29,000 psi, safety 2.
+#[test]
+fn deflection_adds_to_the_shape_delivered() {
+    let at = |oval: u32, pipe: &str| {
+        let pipe = format!("{pipe}, ovality: {oval} %");
+        pulled_at(
+            "2 m",
+            &format!("{SHALLOW}\ntraffic: none\nannulus: {{ filling: open, soil_modulus: 0.5 MPa }}"),
+            &pipe,
+        )
+    };
+    let pe = "material: pe100, size: 315 mm, sdr: 11";
+    let bent = high(&at(0, pe), Subject::Deflection).0;
+    let oval = |out: f64| ((1.0 - out) / (1.0 + out).powi(2)).powi(3);
+    let limit = |percent: u32, pipe: &str| high(&at(percent, pipe), Subject::CollapseInService).1;
+    assert!(bent > 0.02 && bent < 0.05, "{bent}");
+    assert_relative_eq!(limit(5, pe) / limit(0, pe), oval(0.05 + bent) / oval(0.05), max_relative = 1e-3);
+    let pvc = "material: pvc_fused, size: 12 in, sdr: 25, joint_factor: 0.9";
+    assert!(limit(5, pvc) < 0.95 * limit(0, pvc));
+    // Round pipe that bends less than the least counted is no worse than that.
+    assert_relative_eq!(limit(1, pe), limit(0, pe), max_relative = 1e-9);
+}

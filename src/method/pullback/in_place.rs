@@ -15,6 +15,9 @@ use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
 use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio};
 use crate::source::Cited;
 
+/// Why nothing is told of soil that the file weighs in part.
+pub(super) const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
+
 const TOO_SHALLOW: &str =
     "the cover is less than the table of live load has: what traffic puts on the pipe is not known";
 
@@ -37,6 +40,8 @@ pub(super) struct Load {
     pub(super) pressure: Band<Pressure>,
     /// Whether the soil of every stretch is known.
     pub(super) knows_soil: bool,
+    /// Whether the file tells soil whose weight below water it leaves out.
+    pub(super) lacks_weight: bool,
 }
 
 /// Pressure of the traffic over a stretch; none where it is not counted or not known.
@@ -70,6 +75,12 @@ fn whole<R: Recorder>(calc: &mut Calc<R>, soil: &Soil) -> Option<Pressure> {
     Some(vertical_stress(calc, soil, soil.depths.1)?.total)
 }
 
+/// Whether any stretch tells its soil, yet not what it weighs below water: less is known of it than the file looks.
+pub(super) fn lacks_weight<R: Recorder>(calc: &mut Calc<R>, drive: &Drive) -> bool {
+    let mut soils = drive.stretches.iter().filter_map(|stretch| stretch.soil.as_ref());
+    soils.any(|soil| whole(calc, soil).is_none())
+}
+
 /// Weight of soil and water with the traffic over it, where they are most; `None` where the soil of any is not known.
 fn whole_of_all<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> Option<Pressure> {
     let mut greatest = Pressure::default();
@@ -99,7 +110,7 @@ impl InPlace {
             let whole = whole_of_all(calc, drive, pipe);
             let high = (water + live).max(whole.unwrap_or_default());
             let pressure = Band { low: water, likely: water + live * self.share.value, high };
-            Load { pressure, knows_soil: whole.is_some() }
+            Load { pressure, knows_soil: whole.is_some(), lacks_weight: lacks_weight(calc, drive) }
         });
         let doubt = if live > Pressure::default() { self.share.doubt } else { None };
         Doubted { value: load.value, doubt: load.doubt.or(doubt) }
@@ -118,12 +129,14 @@ impl InPlace {
     ) -> Doubted<Cited<Band<Pressure>>> {
         let round = self.ovality.max(drive.in_service.ovality.value);
         let most = Ratio::from(MOST_DEFLECTION);
-        let bent = deflection.map_or(Band::default(), |deflection| deflection.value);
+        // It deflects from the shape it is delivered in.
+        let bent = deflection.map_or(Band::default(), |deflection| deflection.value.map(|bent| self.ovality + bent));
         let mut doubt = deflection.filter(|_| bent.high > round).and_then(|deflection| deflection.doubt);
         let limit = calc.doubted(|calc| {
             demand.with(bent, |demand, bent| (demand, bent)).map(|(demand, bent)| {
-                let limit = self.resists(calc, drive, round.max(bent.min(most))) / safety.value;
-                if bent > most && demand > Pressure::default() && demand <= limit {
+                let counted = round.max(bent.min(most));
+                let limit = self.resists(calc, drive, counted) / safety.value;
+                if bent > counted && demand > Pressure::default() && demand <= limit {
                     doubt = doubt.or(Some(&IowaDeflection::EQUATION));
                 }
                 limit

@@ -1,10 +1,10 @@
 //! A pipe after the pull: under water, soil and traffic, and with a vacuum inside; while the annulus is grouted, and how
 //! far plastic goes out of round.
 
-use super::in_place::{InPlace, is_driven_over, is_held, is_too_shallow, judged};
+use super::in_place::{InPlace, Load, NO_WEIGHT, is_driven_over, is_held, is_too_shallow, judged, lacks_weight};
 use super::section::Section;
 use super::strength::{Cold, modulus};
-use crate::check::{Check, Subject};
+use crate::check::{Check, Subject, Verdict};
 use crate::drive::{Barrel, Drive, Grout, ModulusPoints, PePipe, Pipe, Pull, PulledPipe, PvcPipe};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::collapse::{CriticalPressure, OvalityFactor};
@@ -51,7 +51,12 @@ pub(super) fn checks<R: Recorder>(
     if let (Some((vacuum, _)), Some(points)) = (drive.in_service.vacuum, &pe.times.vacuum) {
         scheme.checks.add(judged(pipe, case.vacuum(calc, laid, vacuum.value, points)));
     }
-    scheme.checks.add_some(deflection.map(|deflection| deflects(drive, pipe, deflection)));
+    scheme.checks.add_some(deflects(calc, drive, pipe, deflection));
+}
+
+/// Not decided where the soil is told without its weight below water; what water and traffic alone overload stays over.
+fn weighed(load: Load, check: Check) -> Check {
+    if load.lacks_weight { check.undecided(NO_WEIGHT) } else { check }
 }
 
 fn deflection<R: Recorder>(
@@ -64,11 +69,22 @@ fn deflection<R: Recorder>(
     ring.deflection(calc, drive, pipe)
 }
 
-/// The deflection of a plastic pipe, against what collapse counts on at least.
-fn deflects(drive: &Drive, pipe: &Pipe, deflection: Doubted<Band<Ratio>>) -> Check {
-    let limit = Doubted { value: drive.in_service.ovality, doubt: None };
+/// The deflection of a plastic pipe, against what collapse counts on at least; not decided where the soil is told without
+/// its weight below water.
+fn deflects<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pipe: &Pipe,
+    deflection: Option<Doubted<Band<Ratio>>>,
+) -> Option<Check> {
+    let ovality = drive.in_service.ovality;
+    let Some(deflection) = deflection else {
+        let open = Check::rated(Subject::Deflection, Verdict::NotDecided, ovality.origin).with_note(NO_WEIGHT);
+        return (!is_held(drive) && lacks_weight(calc, drive)).then_some(open);
+    };
+    let limit = Doubted { value: ovality, doubt: None };
     let check = Check::at_most(Subject::Deflection, Role::Percent, deflection, limit);
-    judged(pipe, check.as_screen().with_note(LOAD))
+    Some(judged(pipe, check.as_screen().with_note(LOAD)))
 }
 
 /// A ring in the ground.
@@ -145,22 +161,23 @@ pub(super) fn checks_of_other<R: Recorder>(
     let Some(ring) = ring_of_other(calc, pipe, pulled, pull) else { return };
     let deflection = deflection(calc, drive, pipe, ring);
     calc.part("collapse in service");
-    let pressure = ring.load(calc, drive, pipe, deepest_water(drive)).map(|load| load.pressure);
+    let load = ring.load(calc, drive, pipe, deepest_water(drive));
+    let pressure = load.map(|load| load.pressure);
     let safety = pull.collapse_factor;
     let note = if matches!(pulled, PulledPipe::Steel(_)) || !pulled.is_plastic() { ELASTIC } else { YEARS };
     if pressure.value.high > Pressure::default() || is_too_shallow(pipe) {
         let limit = ring.limit(calc, drive, safety, pressure.value, deflection);
         let check = Check::at_most_by_level(Subject::CollapseInService, Role::Pressure, pressure, limit);
-        scheme.checks.add(judged(pipe, check.with_note(note)));
+        scheme.checks.add(judged(pipe, weighed(load.value, check.with_note(note))));
     }
     if let Some((vacuum, _)) = drive.in_service.vacuum {
         let pressure = pressure.map(|pressure| pressure.map(|stands| stands + vacuum.value));
         let limit = ring.limit(calc, drive, safety, pressure.value, deflection);
         let check = Check::at_most_by_level(Subject::Vacuum, Role::Pressure, pressure, limit);
-        scheme.checks.add(judged(pipe, check.with_note(note)));
+        scheme.checks.add(judged(pipe, weighed(load.value, check.with_note(note))));
     }
     if pulled.is_plastic() {
-        scheme.checks.add_some(deflection.map(|deflection| deflects(drive, pipe, deflection)));
+        scheme.checks.add_some(deflects(calc, drive, pipe, deflection));
     }
 }
 
@@ -223,12 +240,13 @@ impl Case<'_> {
         let safety = self.pull.collapse_factor;
         let limit = laid.ring.limit(calc, self.drive, safety, pressure.value, laid.deflection);
         let check = Check::at_most_by_level(Subject::CollapseInService, Role::Pressure, pressure, limit);
-        Some(check.with_note(match (is_held(self.drive), load.value.knows_soil) {
+        let check = check.with_note(match (is_held(self.drive), load.value.knows_soil) {
             (true, _) => SUPPORTED,
             (false, true) => WITH_SOIL,
             (false, false) if is_driven_over(self.pipe) => WATER_AND_TRAFFIC,
             (false, false) => WATER_ONLY,
-        }))
+        });
+        Some(weighed(load.value, check))
     }
 
     /// The water stands for years, the vacuum for hours: each counts at the stiffness of its time.
@@ -251,6 +269,6 @@ impl Case<'_> {
         let ring = InPlace { modulus: soft.value, ..laid.ring };
         let limit = ring.limit(calc, self.drive, self.pull.collapse_factor, pressure.value, laid.deflection);
         let limit = Doubted { value: limit.value, doubt: limit.doubt.or(soft.doubt) };
-        Check::at_most_by_level(Subject::Vacuum, Role::Pressure, pressure, limit)
+        weighed(load.value, Check::at_most_by_level(Subject::Vacuum, Role::Pressure, pressure, limit))
     }
 }

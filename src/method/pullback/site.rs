@@ -2,8 +2,9 @@
 //! the pressure that the ground may bear.
 
 use super::force::PullOnPipe;
+use super::in_place::NO_WEIGHT;
 use super::section::Borne;
-use crate::check::{Check, Subject};
+use crate::check::{Check, Subject, Verdict};
 use crate::conditions::vertical_stress;
 use crate::drive::{Drive, HoleState, Pipe, Pull, Stretch};
 use crate::handbook::GroundClass;
@@ -22,6 +23,11 @@ const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, 
 const NO_RETURNS: &str =
     "with the pressure in the annulus of the drag, since no flow is given; fluid up to the ground there or at a pit";
 const CAP_ALONE: &str = "against the total stress of the ground alone: give shear_modulus, which may allow less";
+const CAP_ELSEWHERE: &str =
+    "here with its stiffness, elsewhere against the total stress of the ground alone: give shear_modulus there too";
+const PART: &str = "of the stretches whose soil is told: elsewhere the fluid is not looked at";
+const PART_BY_CAP: &str = "of the stretches whose soil is told, some by the total stress of the ground alone: give the soil \
+                           of all, and shear_modulus";
 const RETURNS: &str = "with the loss of the flow over the whole length; fluid up to the ground there or at a pit";
 
 pub(super) fn checks<R: Recorder>(
@@ -58,7 +64,7 @@ pub(super) fn checks<R: Recorder>(
         calc.part("ramp");
         let length = calc.doubted(|calc| Band::same(ramp(calc, pull, radius)));
         let check = Check::at_most(Subject::RampRoom, Role::Distance, length, Doubted { value: room, doubt: None });
-        let fits = check.verdict == crate::check::Verdict::Within;
+        let fits = check.verdict == Verdict::Within;
         scheme.checks.add(if fits { check } else { check.as_screen().with_note(TOO_LONG) });
     }
     if pull.works.hole == HoleState::Fluid
@@ -97,20 +103,26 @@ pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pip
 }
 
 /// The place where the fluid comes nearest to what the ground is allowed, of both ends of each stretch and where the
-/// surface breaks between; absent where no stretch tells its soil.
+/// surface breaks between; absent where no stretch tells its soil, and never a plain pass where some do not.
 fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Option<Check> {
     calc.part("break-out of the bore fluid");
     let mut worst: Option<Place> = None;
-    let mut by_cap = false;
+    let (mut by_cap, mut in_part, mut unweighed) = (false, false, false);
     let (slope, pits) = (drive.grade.value.tan(), [&drive.site.launch, &drive.site.reception]);
     // Over the invert at the launch pit. The bore is open at the pits: fluid stands no higher than their ground.
     let [launch, reception] = pits.map(|pit| pit.invert);
     let top = launch.max(drive.length.value * slope + reception);
     for stretch in &drive.stretches {
-        let path = stretch.soil.as_deref().map_or(&[][..], |soil| &soil.path);
-        for (at, invert) in path {
+        let Some(soil) = stretch.soil.as_deref() else {
+            in_part = true;
+            continue;
+        };
+        for (at, invert) in &soil.path {
             let axis = (*invert - pipe.outside_diameter.value / 2.0).max(Length::default());
-            let Some(Allowed { limit, cap_alone }) = allowed(calc, stretch, axis, pipe, pull) else { continue };
+            let Some(Allowed { limit, cap_alone }) = allowed(calc, stretch, axis, pipe, pull) else {
+                unweighed = true;
+                continue;
+            };
             by_cap |= cap_alone;
             let height = axis.max(top - *at * slope - pipe.outside_diameter.value / 2.0);
             let pressure = calc.doubted(|calc| {
@@ -128,17 +140,24 @@ fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: 
             let used = if used.is_nan() { f64::INFINITY } else { used };
             let used = (pressure.doubt.or(limit.doubt).is_some(), used);
             if worst.as_ref().is_none_or(|worst| used > worst.used) {
-                worst = Some(Place { used, pressure, limit });
+                worst = Some(Place { used, pressure, limit, cap_alone });
             }
         }
     }
-    let Place { pressure, limit, .. } = worst?;
-    let limit = limit.map(|limit| Cited::new(limit, pull.works.break_out.cap.origin));
+    let origin = pull.works.break_out.cap.origin;
+    let Some(Place { pressure, limit, cap_alone, .. }) = worst else {
+        let open = Check::rated(Subject::BreakOut, Verdict::NotDecided, origin).with_note(NO_WEIGHT);
+        return unweighed.then_some(open);
+    };
+    let limit = limit.map(|limit| Cited::new(limit, origin));
     let check = Check::at_most(Subject::BreakOut, Role::Pressure, pressure, limit).as_screen();
-    if by_cap {
-        return Some(check.as_caution(CAP_ALONE));
-    }
-    Some(check.with_note(if pull.works.returns.is_some() { RETURNS } else { NO_RETURNS }))
+    Some(match (in_part, by_cap) {
+        _ if unweighed => check.undecided(NO_WEIGHT),
+        (true, true) => check.as_caution(PART_BY_CAP),
+        (true, false) => check.as_caution(PART),
+        (false, true) => check.as_caution(if cap_alone { CAP_ALONE } else { CAP_ELSEWHERE }),
+        (false, false) => check.with_note(if pull.works.returns.is_some() { RETURNS } else { NO_RETURNS }),
+    })
 }
 
 /// Fluid and what the ground is allowed, at one place.
@@ -147,6 +166,7 @@ struct Place {
     used: (bool, f64),
     pressure: Doubted<Band<Pressure>>,
     limit: Doubted<Pressure>,
+    cap_alone: bool,
 }
 
 /// What the ground is allowed to bear at one place.
@@ -156,7 +176,7 @@ struct Allowed {
     cap_alone: bool,
 }
 
-/// At a depth of the axis.
+/// At a depth of the axis; `None` where the weight of the ground over it is not known.
 fn allowed<R: Recorder>(
     calc: &mut Calc<R>,
     stretch: &Stretch,
