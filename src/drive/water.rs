@@ -38,25 +38,13 @@ pub struct Crossed {
 impl Crossed {
     /// Where the water stands at a place, against a bore as high as this.
     pub(crate) fn at(&self, place: Length, high: Length) -> Water {
-        let invert = self.invert_at(place);
+        let invert = invert_at(&self.path, place);
         if invert <= self.table {
             Water::Below
         } else if invert - high >= self.table {
             Water::Over
         } else {
             Water::Between
-        }
-    }
-
-    fn invert_at(&self, place: Length) -> Length {
-        let after = self.path.partition_point(|point| point.0 < place);
-        let last = self.path.len().saturating_sub(1);
-        match (self.path.get(after.saturating_sub(1)), self.path.get(after.min(last))) {
-            (Some(before), Some(after)) if after.0 > before.0 => {
-                before.1 + (after.1 - before.1) * ((place - before.0) / (after.0 - before.0))
-            }
-            (_, Some(point)) => point.1,
-            _ => Length::default(),
         }
     }
 
@@ -111,6 +99,20 @@ impl Crossed {
             side.dry = side.dry.map(|friction| friction * times);
             side.wet = side.wet.map(|friction| friction * times);
         }
+    }
+}
+
+/// Invert depth at a distance from the launch pit, of points that are told by distance; even between them and beyond them.
+pub(crate) fn invert_at(path: &[(Length, Length)], place: Length) -> Length {
+    let after = path.partition_point(|point| point.0 < place);
+    let last = path.len().saturating_sub(1);
+    match (path.get(after.saturating_sub(1)), path.get(after.min(last))) {
+        (Some(before), Some(after)) if after.0 > before.0 => {
+            let share = ((place - before.0) / (after.0 - before.0)).value.clamp(0.0, 1.0);
+            before.1 + (after.1 - before.1) * share
+        }
+        (_, Some(point)) => point.1,
+        _ => Length::default(),
     }
 }
 
