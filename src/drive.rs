@@ -32,6 +32,7 @@ pub use site::{
 };
 pub use stem::{SandBed, Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
+pub(crate) use water::invert_at;
 pub use water::{BySide, Crossed};
 pub use weights::Weights;
 

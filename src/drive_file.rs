@@ -1,16 +1,28 @@
 //! From the text of a drive file to a [`Drive`]: all faults at once, each with its place.
 
+mod band;
 mod builder;
+mod candidate;
 mod examples;
+mod ground;
 mod jacked;
+mod pit;
+mod pull;
 mod pulled;
 mod resolve;
+mod rig;
 mod schema;
 mod site;
 
+pub use band::*;
 pub use builder::{LineEnd, Site};
+pub use candidate::*;
+pub use ground::*;
 pub use jacked::{EndScheme, PackerFile, SteeringFile};
+pub use pit::*;
+pub use pull::*;
 pub use pulled::*;
+pub use rig::*;
 pub use schema::*;
 pub use site::*;
 

@@ -179,7 +179,7 @@ pub struct PushAssist {
     /// Effective over free length.
     pub(crate) end_factor: Cited<Ratio>,
     /// Safety factor on buckling.
-    pub(crate) safety: Ratio,
+    pub(crate) safety: Cited<Ratio>,
     /// What the grip may push.
     pub(crate) grip: Option<Cited<Force>>,
 }

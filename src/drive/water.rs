@@ -38,7 +38,7 @@ pub struct Crossed {
 impl Crossed {
     /// Where the water stands at a place, against a bore as high as this.
     pub(crate) fn at(&self, place: Length, high: Length) -> Water {
-        let invert = self.invert_at(place);
+        let invert = invert_at(&self.path, place);
         if invert <= self.table {
             Water::Below
         } else if invert - high >= self.table {
@@ -48,38 +48,49 @@ impl Crossed {
         }
     }
 
-    fn invert_at(&self, place: Length) -> Length {
-        let after = self.path.partition_point(|point| point.0 < place);
-        let last = self.path.len().saturating_sub(1);
-        match (self.path.get(after.saturating_sub(1)), self.path.get(after.min(last))) {
-            (Some(before), Some(after)) if after.0 > before.0 => {
-                before.1 + (after.1 - before.1) * ((place - before.0) / (after.0 - before.0))
-            }
-            (_, Some(point)) => point.1,
-            _ => Length::default(),
+    /// The first place from one towards another where the table meets the invert or the crown of a bore as high as this.
+    pub(crate) fn first_meeting(&self, high: Length, from: Length, to: Length) -> Option<Length> {
+        let pairs = self.path.len().saturating_sub(1);
+        if to > from {
+            let first = self.path.partition_point(|point| point.0 <= from).saturating_sub(1);
+            (first..pairs).map_while(|pair| self.before(pair, to)).find_map(|pair| self.meeting(pair, high, from, to))
+        } else {
+            let last = self.path.partition_point(|point| point.0 < from).min(pairs);
+            (0..last).rev().map_while(|pair| self.after(pair, to)).find_map(|pair| self.meeting(pair, high, from, to))
         }
     }
 
-    /// The first place from one towards another where the table meets the invert or the crown of a bore as high as this.
-    pub(crate) fn first_meeting(&self, high: Length, from: Length, to: Length) -> Option<Length> {
-        let mut first: Option<Length> = None;
-        for pair in self.path.windows(2) {
-            let [one, other] = pair else { continue };
-            for meets in [self.table, self.table + high] {
-                let share = ((meets - one.1) / (other.1 - one.1)).value;
-                // Nothing is met where the line runs along the table.
-                if !(0.0..=1.0).contains(&share) {
-                    continue;
-                }
-                let place = one.0 + (other.0 - one.0) * share;
-                let ahead = |place: Length| (place - from).abs();
-                let between = (place > from && place < to) || (place < from && place > to);
-                if between && first.is_none_or(|first| ahead(place) < ahead(first)) {
-                    first = Some(place);
-                }
-            }
+    /// A pair of points that begins before a place.
+    fn before(&self, pair: usize, to: Length) -> Option<usize> {
+        self.path.get(pair).is_some_and(|point| point.0 < to).then_some(pair)
+    }
+
+    /// A pair of points that ends after a place.
+    fn after(&self, pair: usize, to: Length) -> Option<usize> {
+        self.path.get(pair + 1).is_some_and(|point| point.0 > to).then_some(pair)
+    }
+
+    /// The nearer meeting between two points that lies strictly between two places.
+    fn meeting(&self, pair: usize, high: Length, from: Length, to: Length) -> Option<Length> {
+        let (one, other) = (self.path.get(pair)?, self.path.get(pair + 1)?);
+        let place = |meets: Length| {
+            let share = ((meets - one.1) / (other.1 - one.1)).value;
+            // Nothing is met where the line runs along the table.
+            let place = one.0 + (other.0 - one.0) * share;
+            let between = (place > from && place < to) || (place < from && place > to);
+            ((0.0..=1.0).contains(&share) && between).then_some(place)
+        };
+        match (place(self.table), place(self.table + high)) {
+            (Some(one), Some(other)) => Some(if (other - from).abs() < (one - from).abs() { other } else { one }),
+            (one, other) => one.or(other),
         }
-        first
+    }
+
+    /// With the stem of another, and a pipe that holds no less than its pipe.
+    pub(crate) fn no_less_than(&mut self, planned: &Self) {
+        self.stem = planned.stem;
+        self.pipe.dry = self.pipe.dry.with(planned.pipe.dry, Pressure::max);
+        self.pipe.wet = self.pipe.wet.with(planned.pipe.wet, Pressure::max);
     }
 
     /// Both friction bands times a factor.
@@ -88,6 +99,20 @@ impl Crossed {
             side.dry = side.dry.map(|friction| friction * times);
             side.wet = side.wet.map(|friction| friction * times);
         }
+    }
+}
+
+/// Invert depth at a distance from the launch pit, of points that are told by distance; even between them and beyond them.
+pub(crate) fn invert_at(path: &[(Length, Length)], place: Length) -> Length {
+    let after = path.partition_point(|point| point.0 < place);
+    let last = path.len().saturating_sub(1);
+    match (path.get(after.saturating_sub(1)), path.get(after.min(last))) {
+        (Some(before), Some(after)) if after.0 > before.0 => {
+            let share = ((place - before.0) / (after.0 - before.0)).value.clamp(0.0, 1.0);
+            before.1 + (after.1 - before.1) * share
+        }
+        (_, Some(point)) => point.1,
+        _ => Length::default(),
     }
 }
 

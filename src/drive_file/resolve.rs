@@ -40,7 +40,7 @@ mod weights;
 mod works;
 
 use super::examples::example;
-use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, TorqueBandFile, schema::PressureBandFile};
+use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, PressureBandFile, TorqueBandFile};
 use crate::drive::{Assumed, AssumedValue, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError, rising};
 use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, Torque, UnitSystem};

@@ -70,10 +70,13 @@ pub(super) fn with_pull_of_rig(file: &DriveFile, pull: Force) -> DriveFile {
     file
 }
 
-/// With dry friction all along. What the file says of friction was measured or assumed with lubrication where there is
-/// some, and stays.
+/// With the friction of the tables for a dry drive all along: what the file says of it was said of a lubricated one.
 pub(super) fn without_lubrication(file: &DriveFile) -> DriveFile {
-    DriveFile { lubrication: Lubrication::None.into(), ..file.clone() }
+    let mut file = DriveFile { lubrication: Lubrication::None.into(), ..file.clone() };
+    for stretch in &mut file.ground {
+        stretch.unit_friction = None;
+    }
+    file
 }
 
 fn with_pull(file: &DriveFile, change: impl FnOnce(PullFile) -> PullFile) -> DriveFile {

@@ -2,7 +2,7 @@
 
 use super::edit;
 use crate::choice::{Choice, choose};
-use crate::drive::Drive;
+use crate::drive::{Drive, Stretch};
 use crate::drive_file::{DriveFile, InputError, OrNone};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
 use crate::quantity::{Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
@@ -76,6 +76,7 @@ impl Input {
             Self::Friction => Some(1.0),
             Self::Length => Some(file.length.value.si()),
             Self::Stone => edit::largest_stone(file).map(|stone| stone.si()),
+            Self::Water if file.ground.iter().all(|stretch| stretch.groundwater.is_some()) => None,
             Self::Water => Some(match file.groundwater.value {
                 OrNone::None => edit::depths(file)[1].si(),
                 OrNone::Some(depth) => depth.si(),
@@ -127,7 +128,7 @@ const HOT: f64 = 333.15;
 const STEPS: u32 = 12;
 /// Halvings of the step in which the choice turns.
 const HALVINGS: u32 = 14;
-/// Stretches times pipes beyond which nothing is looked for: it would take too long.
+/// Stretches, and points of those that the water crosses, times pipes beyond which nothing is looked for: it would take too long.
 const MOST_WORK: usize = 2_000;
 
 /// What the choice turns to.
@@ -178,7 +179,8 @@ pub struct InputTurns {
 /// If the file is faulty or a table malformed.
 pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<InputTurns>>, InputError> {
     let drive = file.resolve(handbook)?;
-    if drive.stretches.len() * drive.candidates.len() > MOST_WORK {
+    let points = |stretch: &Stretch| stretch.crossed.as_ref().map_or(1, |crossed| crossed.path.len());
+    if drive.stretches.iter().map(points).sum::<usize>() * drive.candidates.len() > MOST_WORK {
         return Ok(None);
     }
     let now = Outcome::of(&choose(&drive)?);
@@ -205,8 +207,17 @@ pub fn unlubricated(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option
     if file.lubrication.value == Lubrication::None {
         return Ok(None);
     }
-    let drive = edit::without_lubrication(file).resolve(handbook)?;
-    Ok(Some(Outcome::of(&choose(&drive)?)))
+    let planned = file.resolve(handbook)?;
+    let mut dry = edit::without_lubrication(file).resolve(handbook)?;
+    // The stem is dry as it is, and the pipe holds no less than with what was planned.
+    for (dry, planned) in dry.stretches.iter_mut().zip(&planned.stretches) {
+        dry.stem_friction = planned.stem_friction;
+        dry.pipe_friction = dry.pipe_friction.with(planned.pipe_friction, Pressure::max);
+        if let (Some(dry), Some(planned)) = (&mut dry.crossed, &planned.crossed) {
+            dry.no_less_than(planned);
+        }
+    }
+    Ok(Some(Outcome::of(&choose(&dry)?)))
 }
 
 struct Search<'a> {

@@ -96,7 +96,11 @@ proptest! {
     ) {
         let unit = |raw: [f64; 4]| raw.map(|w| w / raw.iter().sum::<f64>());
         let weights = unit(raw);
-        let lead = |w: &[f64; 4]| -> f64 { w.iter().zip(one.iter().zip(other)).map(|(w, (a, b))| w * (a - b)).sum() };
+        let leads = |w: &[f64; 4], one: [f64; 4], other: [f64; 4]| -> f64 {
+            w.iter().zip(one.iter().zip(other)).map(|(w, (a, b))| w * (a - b)).sum()
+        };
+        let (one, other) = if leads(&weights, one, other) < 0.0 { (other, one) } else { (one, other) };
+        let lead = |w: &[f64; 4]| leads(w, one, other);
         prop_assume!(lead(&weights) > 0.0);
         let found = contest(&weights, &[&one, &other]).shift;
         let turned = tried.iter().map(|raw| unit(*raw)).filter(|at| lead(at) <= 0.0);

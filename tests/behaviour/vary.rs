@@ -211,3 +211,23 @@ fn a_weight_of_movement_leaves_the_pits_alone() {
         weighed.iter().map(|pits| pits.drives).collect::<Vec<_>>()
     );
 }
+
+/// A friction that the file gives was said of a lubricated pipe: without lubrication the tables tell it, the stem stays as
+/// dry as it was, and nothing is ever easier.
+#[test]
+fn a_given_friction_is_none_of_a_dry_pipe() {
+    let given = "largest_stone: 20 mm, unit_friction: { low: 1 kPa, likely: 2 kPa, high: 3 kPa }";
+    let base = clay(|text| text.replace("largest_stone: 20 mm", given).replace("thrust: 900 kN", "thrust: 700 kN"));
+    let without = |text: &str| unlubricated(&DriveFile::read(text).unwrap(), &Handbook::embedded()).unwrap();
+    let tables = base.replace(given, "largest_stone: 20 mm").replace("lubrication: metered", "lubrication: none");
+    assert_eq!(outcome(&base), Outcome::Chosen(0, Method::PipeJacking));
+    assert_eq!(without(&base), Some(outcome(&tables)));
+    assert_ne!(without(&base), Some(outcome(&base)));
+}
+
+/// A table that is nobody's is not looked for.
+#[test]
+fn water_of_each_stretch_is_not_that_of_the_file() {
+    let own = clay(|text| text.replace("largest_stone: 20 mm", "largest_stone: 20 mm, groundwater: 4 m"));
+    assert!(all(&own).iter().all(|turns| turns.input != Input::Water));
+}

@@ -1,6 +1,6 @@
 //! A clay jacking pipe out of designation and size.
 
-use super::label::as_written;
+use super::label::{as_given, as_written};
 use super::pipe::{Named, same_size, size_text};
 use super::steering::Ends;
 use super::{Resolver, no_row};
@@ -33,7 +33,7 @@ impl Resolver<'_> {
         }
         let table = self.handbook.clay_pipe()?;
         let row = table.find(|row| same_size(row.size.value, size));
-        let label = format!("clay {}", size_text(size, Series::Ips));
+        let label = format!("clay {}", as_given(size));
         let outside_diameter = match (&candidate.outside_diameter, row) {
             (Some(field), _) => {
                 let diameter = self.positive(field, &format!("{path}.outside_diameter"), Role::Diameter);

@@ -90,7 +90,6 @@ fn extras(file: &CandidateFile, system: UnitSystem) -> Vec<String> {
         shown("casing free", file.casing_free_length.as_ref(), Role::Distance, system),
         shown("casing joint", file.casing_joint_thrust.as_ref(), Role::Thrust, system),
         size("bore", &file.bore),
-        shown("pipes of", file.pipe_length.as_ref(), Role::Distance, system),
         file.crushing.as_ref().map(|field| match &field.value {
             CrushingFile::Strength(strength) => {
                 format!("crushing {}", Shown::of(*strength, Role::LineWeight).display(system))

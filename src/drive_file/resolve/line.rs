@@ -1,7 +1,7 @@
 //! The line of the drive under the ground surface.
 
 use super::Resolver;
-use crate::drive::AssumedValue;
+use crate::drive::{AssumedValue, invert_at};
 use crate::drive_file::DriveFile;
 use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown};
@@ -61,30 +61,20 @@ impl Line {
         highest - lowest
     }
 
-    /// Invert depth at a distance from the launch pit.
-    fn invert_at(&self, distance: Length) -> Length {
-        let after = self.points.partition_point(|point| point.0 < distance);
-        let last = self.points.len().saturating_sub(1);
-        match (self.points.get(after.saturating_sub(1)), self.points.get(after.min(last))) {
-            (Some(before), Some(after)) if after.0 > before.0 => {
-                let share = ((distance - before.0) / (after.0 - before.0)).value.clamp(0.0, 1.0);
-                before.1 + (after.1 - before.1) * share
-            }
-            (_, Some(point)) => point.1,
-            _ => Length::default(),
-        }
-    }
-
     /// Distance and invert depth at two distances and at the points between them.
     pub(super) fn path(&self, from: Length, to: Length) -> Vec<(Length, Length)> {
         let inner = self.points.iter().filter(|point| point.0 > from && point.0 < to).copied();
-        [(from, self.invert_at(from))].into_iter().chain(inner).chain([(to, self.invert_at(to))]).collect()
+        [(from, invert_at(&self.points, from))]
+            .into_iter()
+            .chain(inner)
+            .chain([(to, invert_at(&self.points, to))])
+            .collect()
     }
 
     /// Least and greatest invert depth between two distances.
     pub(super) fn depths(&self, from: Length, to: Length) -> (Length, Length) {
         let inner = self.points.iter().filter(|point| point.0 > from && point.0 < to).map(|point| point.1);
-        let ends = [self.invert_at(from), self.invert_at(to)];
+        let ends = [invert_at(&self.points, from), invert_at(&self.points, to)];
         let [first, _] = ends;
         inner.chain(ends).fold((first, first), |(least, most), depth| (least.min(depth), most.max(depth)))
     }

@@ -190,7 +190,7 @@ impl Resolver<'_> {
         self.assume_one("pull.push_assist: safety factor on buckling", safety, Role::Ratio);
         let grip = assist.grip_rating.as_ref();
         let grip = grip.map(|field| self.rating(field, &FieldName("pull.push_assist.grip_rating"), Role::Thrust));
-        Ok(Some(PushAssist { force: Cited::given(force, FORCE), free_length, end_factor, safety: safety.value, grip }))
+        Ok(Some(PushAssist { force: Cited::given(force, FORCE), free_length, end_factor, safety, grip }))
     }
 
     /// Friction of the pipe on the bottom of a dry bore.

@@ -73,7 +73,7 @@ pub(super) fn column<R: Recorder>(
         let second_moment = calc.law(TubeStiffness { outside_diameter, wall });
         let end_factor = end_factor.value;
         let buckling = calc.law(EulerBuckling { modulus, second_moment, free_length, end_factor });
-        let buckling = calc.law(BucklingAllowed { buckling, factor: safety });
+        let buckling = calc.law(BucklingAllowed { buckling, factor: safety.value });
         let crushing = borne.straight.value.value;
         Some(calc.law(CrushOrBuckle { crushing, buckling }))
     });
@@ -104,10 +104,10 @@ fn snaking<R: Recorder>(
                 return Force::default();
             }
             let buckling = calc.law(OpenBoreBuckling { modulus, second_moment, weight, clearance });
-            calc.law(BucklingAllowed { buckling, factor: assist.safety })
+            calc.law(BucklingAllowed { buckling, factor: assist.safety.value })
         })
     });
-    let limit = limit.map(|limit| Cited::new(limit, assist.end_factor.origin));
+    let limit = limit.map(|limit| Cited::new(limit, assist.safety.origin));
     let check = Check::at_most_by_level(Subject::TailSnaking, Role::Thrust, force, limit).as_screen();
     Some(check.with_note(SNAKING))
 }
