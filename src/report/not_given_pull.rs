@@ -12,12 +12,6 @@ pub(super) fn of(drive: &Drive) -> impl Iterator<Item = &'static str> {
 fn of_pull(drive: &Drive, pull: &Pull) -> [Option<&'static str>; 10] {
     let works = &pull.works;
     let soil = drive.stretches.iter().all(|stretch| stretch.soil.is_some());
-    let stiffness = drive.stretches.iter().any(|stretch| {
-        let soil = stretch.soil.as_ref();
-        soil.is_some_and(|soil| {
-            soil.shear_modulus.is_some() || soil.undrained.is_some_and(|undrained| undrained.modulus.is_some())
-        })
-    });
     let fluid = works.hole == HoleState::Fluid;
     let main = drive.service == Service::PressureMain;
     let missing = |given: bool, what: &'static str| (!given).then_some(what);
@@ -31,7 +25,7 @@ fn of_pull(drive: &Drive, pull: &Pull) -> [Option<&'static str>; 10] {
         missing(works.collapsed.is_some(), "bore that may fall on the pipe (pull.collapsed_bore)"),
         missing(works.laydown.is_some(), "room for the string, taken in one piece (pull.laydown)"),
         missing(works.reaction.is_some(), "what the rig leans on while it pulls (pull.reaction)"),
-        missing(!fluid || stiffness, "break-out of fluid (stiffness in ground[].soil)"),
+        missing(!fluid || soil, "break-out of fluid (ground[].soil of every stretch)"),
         missing(soil, "load and deflection in service (ground[].soil of every stretch)"),
         missing(drive.annulus.grout.is_some(), "collapse in grout (annulus)"),
         missing(!main || drive.in_service.vacuum.is_some(), "vacuum in the main (vacuum)"),
