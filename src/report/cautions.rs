@@ -205,8 +205,11 @@ fn given_friction(drive: &Drive, system: UnitSystem) -> Result<Option<String>, H
         String::new()
     };
     Ok(Some(format!(
-        "Unit friction of {} stretches is the file's own: low {} to {}, likely {} to {}, high {} to {}.{warning}",
-        given().count(),
+        "Unit friction of {} is the file's own: low {} to {}, likely {} to {}, high {} to {}.{warning}",
+        match given().count() {
+            1 => "1 stretch".to_owned(),
+            count => format!("{count} stretches"),
+        },
         text(least.low),
         text(most.low),
         text(least.likely),
