@@ -103,7 +103,12 @@ pub fn time_plan(drive: &Drive, pipe: &Pipe, method: Method) -> TimePlan {
         StageTime { what, passes, rate, shifts, origin, beside: false }
     };
     let mut plan = TimePlan::default();
-    plan.add(fixed("pits dug and shored", works.pits));
+    // The row is for soil; a pit in rock takes what the file says.
+    let ends = [drive.stretches.first(), drive.stretches.last()].into_iter().flatten();
+    let told = matches!(works.pits.origin, Origin::File(_));
+    let known = told || !ends.into_iter().any(|stretch| stretch.class.is_rock());
+    let pits = fixed("pits dug and shored", works.pits);
+    plan.add(if known { pits } else { StageTime { shifts: None, origin: None, ..pits } });
     plan.add(fixed("setting up", works.set_up));
     match method {
         Method::PipeJacking => {

@@ -172,13 +172,17 @@ fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookEr
 fn restart(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Option<String>, HandbookError> {
     let factor = drive.handbook.ratio("thrust.restart")?.value;
     let capacity = ranked.scheme.checks.get(Subject::EndCapacity).and_then(Check::high);
+    let pushed_out = match drive.candidates.get(ranked.candidate).is_some_and(|pipe| pipe.casing.is_some()) {
+        true => " The casing bears that too while it is pushed out.",
+        false => "",
+    };
     Ok(capacity.map(|(demand, limit)| {
         let raised = Shown { si: demand.si * factor.value, ..demand };
         let share = Some(raised.si / limit.si).filter(|share| limit.si > 0.0 && share.is_finite());
         let share =
             share.map_or_else(String::new, |share| format!(" and {} of what the pipe end bears", decimal(share, 2)));
         format!(
-            "A stop of more than a shift can raise the force to about {}, {} times the high one{share}.",
+            "A stop of more than a shift can raise the force to about {}, {} times the high one{share}.{pushed_out}",
             raised.display(system),
             factor.value
         )

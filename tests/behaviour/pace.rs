@@ -255,3 +255,17 @@ fn weights_of_what_is_not_told_are_refused() {
         assert!(refused.contains("weights[0].criterion") && refused.contains(needs), "{refused}");
     }
 }
+
+/// Our shifts of a pit are those of soil: in rock nothing is known but what the file says.
+#[test]
+fn a_pit_in_rock_takes_what_the_file_says() {
+    let plan = |pace: &str| {
+        let rock = "class: weak_rock, unit_friction: { low: 2 kPa, likely: 5 kPa, high: 9 kPa }";
+        let text = with(pace).replace("class: firm_to_very_stiff_clay", rock);
+        let drive = drive(&text);
+        let plan = time_plan(&drive, &drive.candidates()[0], Method::PipeJacking);
+        plan.stages.iter().flatten().find(|stage| stage.what.starts_with("pits")).unwrap().shifts
+    };
+    assert!(plan("").is_none());
+    assert_relative_eq!(plan("pace: { pits: 9 }\n").unwrap().likely.value, 9.0);
+}

@@ -249,8 +249,7 @@ impl Resolver<'_> {
             }
             hazards.push(field.value);
         }
-        let is_rock = |class| matches!(class, GroundClass::WeakRock | GroundClass::HardRock);
-        if mixed_with.is_some_and(|other| is_rock(other) != is_rock(stretch.class.value))
+        if mixed_with.is_some_and(|other| other.is_rock() != stretch.class.value.is_rock())
             && !hazards.contains(&GroundHazard::MixedFaceRock)
         {
             hazards.push(GroundHazard::MixedFaceRock);

@@ -40,6 +40,12 @@ impl GroundClass {
     pub const fn is_clay(self) -> bool {
         matches!(self, Self::SoftClay | Self::FirmToVeryStiffClay | Self::HardClay)
     }
+
+    /// Whether it is rock.
+    #[must_use]
+    pub const fn is_rock(self) -> bool {
+        matches!(self, Self::WeakRock | Self::HardRock)
+    }
 }
 
 key_words!(GroundClass, "a ground class", {
