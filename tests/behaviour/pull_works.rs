@@ -145,6 +145,8 @@ fn several_strings() {
         PE,
     );
     assert_eq!((figure(&more, "strings"), figure(&more, "joints made during the pull")), (3.0, 2.0));
+    let joints = shown(&more).into_iter().find(|figure| figure.label == "joints made during the pull").unwrap();
+    assert!(joints.note.unwrap().contains("a whole string outside all along"), "the safe side is told");
     // 4.5 h moving, 29 rods, two joints.
     assert_relative_eq!(figure(&more, "duration of the pull"), (4.5 + 2.9 + 3.0) * 3600.0, max_relative = 1e-12);
     let on_ramp = |file: &str| high(&pulled(file), Subject::StrainWithBend).0;

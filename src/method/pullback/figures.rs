@@ -29,6 +29,9 @@ const STRINGS: Equation = Equation {
     valid: "laydown length above zero",
 };
 
+const WHOLE_STRING: &str =
+    "the pull counts a whole string outside all along, as if the last had just been joined: on the safe side";
+
 fn by<L: Law>(value: L::Out) -> Cited<L::Out> {
     Cited::new(value, Origin::Law(&L::EQUATION))
 }
@@ -90,6 +93,9 @@ fn strings(figures: &mut Figures, drive: &Drive, pulled: &PulledPipe, pull: &Pul
         let basis = Origin::Law(&STRINGS);
         figures.put("strings", Role::Count, known(Cited::new(strings, basis)));
         figures.put("joints made during the pull", Role::Count, known(Cited::new(joints, basis)));
+        if joints > Ratio::default() {
+            figures.note(WHOLE_STRING);
+        }
         if let Some(joint_time) = laydown.joint_time {
             figures.put("stop for each joint", Role::Duration, known(joint_time));
         }
