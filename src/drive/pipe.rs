@@ -69,6 +69,12 @@ impl Pipe {
         if self.bore.origin == self.bore_rule.origin { self.outside_diameter.value } else { self.bore.value }
     }
 
+    /// Height of the bore by which the water is judged: its own, or that of a casing before it.
+    pub(crate) fn height(&self) -> Length {
+        let own = self.outside_diameter.value;
+        self.casing_diameter().map_or(own, |casing| casing.max(own))
+    }
+
     /// Outside diameter of the casing before it.
     pub(crate) fn casing_diameter(&self) -> Option<Length> {
         self.casing.as_ref().map(|casing| casing.outside_diameter)

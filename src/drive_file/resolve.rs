@@ -292,8 +292,7 @@ impl Resolver<'_> {
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         self.assume_pilot(file, stem.is_there());
-        let casings = candidates.iter().filter_map(Pipe::casing_diameter);
-        let highest = casings.fold(largest, Length::max);
+        let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
         let works = suitability::Works::of(file, stem.is_there(), largest, highest);
         let (stretches, told): (Vec<_>, Vec<_>) = self.ground(file, length, &line, &works)?.into_iter().unzip();
         for pipe in &mut candidates {

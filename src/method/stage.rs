@@ -82,7 +82,7 @@ struct Outside {
 
 fn outside(drive: &Drive, pipe: &Pipe, body: Body) -> Outside {
     let of_pipe = pipe.outside_diameter.value;
-    let bore = pipe.casing_diameter().map_or(of_pipe, |casing| casing.max(of_pipe));
+    let bore = pipe.height();
     match body {
         Body::Stem => {
             let diameter = drive.stem.outside_diameter.value;

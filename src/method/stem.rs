@@ -52,7 +52,8 @@ pub(super) fn driven_out<R: Recorder>(
     thrust: Doubted<Band<Force>>,
     scheme: &mut Scheme,
 ) {
-    if !drive.stem.is_there() {
+    // Without a stop that is no more than its tip took as it went in.
+    if !drive.stem.is_there() || drive.stops.is_empty() {
         return;
     }
     if let Some(tube) = &drive.stem.tube {

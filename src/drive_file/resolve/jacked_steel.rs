@@ -98,6 +98,12 @@ impl Resolver<'_> {
         self.free_length(field, &format!("{path}.free_length"), NAME).map(Some)
     }
 
+    /// Effective over free length of a column whose head is free to move aside.
+    pub(super) fn one_free(&self) -> Result<Cited<Ratio>, HandbookError> {
+        let row = self.handbook.column_length()?.get("one_free").ok_or_else(|| no_row("column_length", "one_free"))?;
+        Ok(row.map(|factor| factor.value))
+    }
+
     /// A length that nothing holds, its head free to move aside.
     pub(super) fn free_length(
         &mut self,
@@ -106,8 +112,7 @@ impl Resolver<'_> {
         name: &'static FieldName,
     ) -> Result<FreeLength, HandbookError> {
         let length = Cited::given(self.positive(field, path, Role::Distance), name);
-        let row = self.handbook.column_length()?.get("one_free").ok_or_else(|| no_row("column_length", "one_free"))?;
-        let length_factor = row.map(|factor| factor.value);
+        let length_factor = self.one_free()?;
         self.assume_one(format!("{path}: effective over free length"), length_factor, Role::Ratio);
         Ok(FreeLength { length, length_factor })
     }

@@ -183,8 +183,7 @@ impl Resolver<'_> {
         let Some(assist) = &pull.push_assist else { return Ok(None) };
         let force = self.not_negative(&assist.force, FORCE.0, Role::Thrust);
         let free_length = self.positive(&assist.free_length, "pull.push_assist.free_length", Role::Distance);
-        let row = self.handbook.column_length()?.get("one_free").ok_or_else(|| no_row("column_length", "one_free"))?;
-        let end_factor = row.map(|factor| factor.value);
+        let end_factor = self.one_free()?;
         self.assume_one("pull.push_assist: effective over free length", end_factor, Role::Ratio);
         let safety = self.handbook.ratio("stem.buckling_factor")?;
         self.assume_one("pull.push_assist: safety factor on buckling", safety, Role::Ratio);

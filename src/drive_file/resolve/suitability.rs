@@ -260,10 +260,9 @@ impl Resolver<'_> {
     /// Ratings of the ground for a pipe: the worst stretch decides.
     pub(super) fn rated_for(&self, works: &Works, told: &[Told], pipe: &Pipe) -> Result<Option<Rated>, HandbookError> {
         let size = pipe.outside_diameter.value;
-        let high = pipe.casing_diameter().map_or(size, |casing| casing.max(size));
         let mut worst: Option<Rated> = None;
         for told in told {
-            let side = Side::of(told.table, told.depths, high);
+            let side = Side::of(told.table, told.depths, pipe.height());
             let site = Site { size, side, ..told.site };
             let other = told.other.map(|other| Site { size, side, ..other });
             let (jacking, pullback) = self.rated(works, &site, other.as_ref(), &told.hazards)?;

@@ -2,7 +2,7 @@
 
 use super::super::front::head;
 use super::super::scheme::Scheme;
-use super::super::stage::walk_pushed;
+use super::super::stage::pushed;
 use crate::check::Subject;
 use crate::drive::{Drive, Pipe, Stretch};
 use crate::law::{Calc, Law, Silent};
@@ -69,7 +69,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
         WeightAlongGrade { pipe_weight, length, rise: drive.grade.value }.value() / length
     });
     let restart = if high && !drive.stops.is_empty() { drive.restart } else { Ratio::from(1.0) };
-    let bore = pipe.casing_diameter().unwrap_or_default().max(pipe.outside_diameter.value);
+    let bore = pipe.height();
     let parts = drive
         .stretches
         .iter()
@@ -86,8 +86,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
 fn ahead(drive: &Drive, pipe: &Pipe) -> Force {
     let mut calc = Calc::new(Silent);
     let Some(stage) = super::stages(pipe).last() else { return Force::default() };
-    let mut most = Force::default();
-    walk_pushed(&mut calc, drive, pipe, *stage, |_, force| most = most.max(force.on_ahead.high));
+    let most = pushed(&mut calc, drive, pipe, *stage).value.on_ahead.high;
     let guided = pipe.casing_diameter().unwrap_or(drive.stem.outside_diameter.value);
     let cut = pipe.cut().max(pipe.outside_diameter.value);
     let faces = drive.stretches.iter().map(|stretch| head(&mut calc, drive.face, cut, guided, stretch).high);
