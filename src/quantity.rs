@@ -156,3 +156,18 @@ impl<T: Copy> Band<T> {
         }
     }
 }
+
+impl<Q: Measure> Band<Q> {
+    /// The band of what may be either of two: the lower low, the higher likely and high. The middle of the whole range
+    /// would lie below the likely value of the harder one.
+    #[must_use]
+    pub fn or_harder(self, other: Self) -> Self {
+        let lower = |one: Q, other: Q| Q::from_si(one.si().min(other.si()));
+        let higher = |one: Q, other: Q| Q::from_si(one.si().max(other.si()));
+        Self {
+            low: lower(self.low, other.low),
+            likely: higher(self.likely, other.likely),
+            high: higher(self.high, other.high),
+        }
+    }
+}

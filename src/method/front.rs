@@ -52,10 +52,7 @@ pub(super) fn head<R: Recorder>(
 pub(super) fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch) -> Band<Force> {
     let one = tip(calc, drive, stretch.tip);
     match stretch.other_tip {
-        Some(other) => {
-            let other = tip(calc, drive, other);
-            Band { low: one.low.min(other.low), likely: one.likely.max(other.likely), high: one.high.max(other.high) }
-        }
+        Some(other) => one.or_harder(tip(calc, drive, other)),
         None => one,
     }
 }

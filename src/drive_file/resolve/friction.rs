@@ -54,11 +54,7 @@ pub(super) struct Friction {
 impl Friction {
     /// The widest band of both.
     fn or_worse(self, other: Self) -> Self {
-        let levels = Band {
-            low: self.levels.low.min(other.levels.low),
-            likely: self.levels.likely.max(other.levels.likely),
-            high: self.levels.high.max(other.levels.high),
-        };
+        let levels = self.levels.or_harder(other.levels);
         let origin = if levels == self.levels {
             self.origin
         } else if levels == other.levels {

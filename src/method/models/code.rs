@@ -30,7 +30,7 @@ pub(super) fn models(
             without_row = true;
             continue;
         };
-        worst = Some(worst.map_or(band, |worst| wider(worst, band)));
+        worst = Some(worst.map_or(band, |worst| worst.or_harder(band)));
     }
     if let Some(friction) = worst {
         if without_row {
@@ -79,14 +79,9 @@ fn band(place: &Place<'_>, rows: &[&'static str]) -> Result<Option<Band<Pressure
         // A row printed as "up to" has no low end.
         let low = row.low.as_ref().map_or(Pressure::default(), |low| low.value);
         let row = Band { low, likely: (low + high) / 2.0, high };
-        range = Some(range.map_or(row, |range| wider(range, row)));
+        range = Some(range.map_or(row, |range| range.or_harder(row)));
     }
     Ok(range)
-}
-
-/// With the middle of the harder one: the middle of the whole range would lie below it.
-fn wider(one: Band<Pressure>, other: Band<Pressure>) -> Band<Pressure> {
-    Band { low: one.low.min(other.low), likely: one.likely.max(other.likely), high: one.high.max(other.high) }
 }
 
 /// Rows of the Chinese code. A class of ours that lies in two of its rows takes both.
