@@ -5,9 +5,7 @@ use super::service::{grout_pressure, ring_of_other};
 use crate::check::{Check, Subject};
 use crate::drive::{Barrel, Drive, Grout, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::laws::collapse::OvalityFactor;
 use crate::laws::deflection::BuoyantDeflection;
-use crate::laws::outside_pressure::SupportedCollapse;
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Band, Measure, Pressure, Ratio, Role};
 use uom::si::f64::Acceleration;
@@ -65,12 +63,5 @@ fn resists<R: Recorder>(
     let unit_weight = grout.density * Acceleration::from_si(STANDARD_GRAVITY);
     let afloat = calc.law(BuoyantDeflection { unit_weight, outside_diameter, wall, modulus });
     let ovality: Ratio = (ring.ovality + afloat).max(pull.ovality);
-    let ovality_factor = calc.law(OvalityFactor { ovality });
-    calc.law(SupportedCollapse {
-        enhancement: drive.in_service.unsupported.value,
-        modulus,
-        poisson: ring.poisson,
-        dimension_ratio: outside_diameter / wall,
-        ovality_factor,
-    })
+    InPlace { modulus, ..ring }.collapse(calc, drive.in_service.unsupported.value, ovality)
 }

@@ -147,9 +147,15 @@ impl InPlace {
 
     fn resists<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, ovality: Ratio) -> Pressure {
         let service = &drive.in_service;
+        let enhancement = if is_held(drive) { service.supported } else { service.unsupported }.value;
+        self.collapse(calc, enhancement, ovality)
+    }
+
+    /// Pressure at which it collapses, with what its surroundings add to it.
+    pub(super) fn collapse<R: Recorder>(&self, calc: &mut Calc<R>, enhancement: Ratio, ovality: Ratio) -> Pressure {
         let ovality_factor = calc.law(OvalityFactor { ovality });
         calc.law(SupportedCollapse {
-            enhancement: if is_held(drive) { service.supported } else { service.unsupported }.value,
+            enhancement,
             modulus: self.modulus,
             poisson: self.poisson,
             dimension_ratio: self.section.outside_diameter / self.section.wall,
