@@ -4,6 +4,7 @@ mod band;
 mod builder;
 mod candidate;
 mod examples;
+pub mod fields;
 mod ground;
 mod jacked;
 mod pit;

@@ -52,6 +52,16 @@ impl Dim {
     /// The dimension of a plain number.
     pub const NONE: Self = Self { length: 0, mass: 0, time: 0, temperature: 0, angle: 0 };
 
+    /// Whether both are the same, at compile time.
+    #[must_use]
+    pub const fn is(self, other: Self) -> bool {
+        self.length == other.length
+            && self.mass == other.mass
+            && self.time == other.time
+            && self.temperature == other.temperature
+            && self.angle == other.angle
+    }
+
     /// Exponents in the order length, mass, time, temperature.
     #[must_use]
     pub const fn of(length: i8, mass: i8, time: i8, temperature: i8) -> Self {

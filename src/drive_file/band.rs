@@ -1,43 +1,27 @@
 //! Low, likely and high of a quantity, and a quantity or none.
 
-use crate::quantity::{Force, FromText, Pressure, Torque};
-use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar};
+use super::fields::{Shape, Value};
+use crate::quantity::FromText;
+use crate::yaml::{Complaint, Field, Form, FromScalar, Handle, Scalar, ToScalar};
 use serde::{Deserialize, Serialize};
 
-/// Low, likely and high pressure.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct PressureBandFile {
+/// Low, likely and high of one quantity.
+#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
+#[serde(deny_unknown_fields, bound(deserialize = "Q: FromScalar", serialize = "Q: ToScalar"))]
+pub struct BandFile<Q> {
     /// Low.
-    pub low: Field<Pressure>,
+    pub low: Field<Q>,
     /// Likely.
-    pub likely: Field<Pressure>,
+    pub likely: Field<Q>,
     /// High.
-    pub high: Field<Pressure>,
+    pub high: Field<Q>,
 }
 
-/// Low, likely and high force.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct ForceBandFile {
-    /// Low.
-    pub low: Field<Force>,
-    /// Likely.
-    pub likely: Field<Force>,
-    /// High.
-    pub high: Field<Force>,
-}
-
-/// Low, likely and high torque.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct TorqueBandFile {
-    /// Low.
-    pub low: Field<Torque>,
-    /// Likely.
-    pub likely: Field<Torque>,
-    /// High.
-    pub high: Field<Torque>,
+impl<Q: ToScalar> Value for BandFile<Q> {
+    const SHAPE: Shape = Shape::Band(Q::FORM);
+    fn place(&self) -> Option<(Handle, String)> {
+        Some((self.high.handle(), ".high".to_owned()))
+    }
 }
 
 /// A quantity or the word `none`.
@@ -63,6 +47,7 @@ impl<Q: FromText + Default> FromScalar for OrNone<Q> {
 }
 
 impl<Q: FromText> ToScalar for OrNone<Q> {
+    const FORM: Form = Form::OrWord(Q::DIM, "none");
     fn to_scalar(&self) -> String {
         match self {
             Self::None => "none".to_owned(),

@@ -1,8 +1,6 @@
 //! A drive made in code: the same values as in a file, through the same checks.
 
-use super::{
-    CandidateFile, DriveFile, ForceBandFile, Material, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile,
-};
+use super::{BandFile, CandidateFile, DriveFile, Material, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile};
 use crate::handbook::{GroundClass, Lubrication, Service};
 use crate::quantity::{Band, Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
 use crate::yaml::{self, Fault, Words};
@@ -87,15 +85,7 @@ impl DriveFile {
             lubrication: site.lubrication.into(),
             ground: Vec::new(),
             stops: Vec::new(),
-            rig: RigFile {
-                thrust: site.rig_thrust.into(),
-                pull: site.rig_pull.into(),
-                torque: None,
-                auger_torque: None,
-                cylinder_area: None,
-                efficiency: None,
-                station_thrust: None,
-            },
+            rig: RigFile::new(site.rig_thrust, site.rig_pull),
             stem: None,
             spoil: None,
             pilot: None,
@@ -156,7 +146,7 @@ impl DriveFile {
     /// With this resistance at the enlarging head, instead of the table's.
     #[must_use]
     pub fn face(self, force: Band<Force>) -> Self {
-        let face = ForceBandFile { low: force.low.into(), likely: force.likely.into(), high: force.high.into() };
+        let face = BandFile { low: force.low.into(), likely: force.likely.into(), high: force.high.into() };
         Self { face: Some(face), ..self }
     }
 
@@ -209,16 +199,7 @@ impl StemFile {
     /// A stem of this outside diameter, nothing else known; `None` for a bore without one.
     #[must_use]
     pub fn of(outside_diameter: Option<Length>) -> Self {
-        Self {
-            outside_diameter: outside_diameter.map_or(OrNone::None, OrNone::Some).into(),
-            head_diameter: None,
-            wall: None,
-            free_length: None,
-            joint_thrust: None,
-            joint_pull: None,
-            joint_torque: None,
-            torque: None,
-        }
+        Self::new(outside_diameter.map_or(OrNone::None, OrNone::Some))
     }
 }
 
@@ -271,49 +252,6 @@ impl CandidateFile {
     /// A pipe of this material and nominal size, all else from the tables.
     #[must_use]
     pub fn of(material: Material, size: Length) -> Self {
-        Self {
-            material: material.into(),
-            size: size.into(),
-            series: None,
-            sdr: None,
-            outside_diameter: None,
-            inside_diameter: None,
-            wall: None,
-            weight: None,
-            end_bearing_area: None,
-            ovality: None,
-            certificate: None,
-            factor: None,
-            joint_stress_ratio: None,
-            pipe_length: None,
-            strength: None,
-            cube_strength: None,
-            design_strength: None,
-            yield_strength: None,
-            steel_grade: None,
-            concrete_grade: None,
-            scheme: None,
-            rated_force: None,
-            packer: None,
-            end_squareness: None,
-            free_length: None,
-            joint_factor: None,
-            joint_pull: None,
-            joint_pressure: None,
-            joint_deflection_factor: None,
-            joint_deflection: None,
-            joint_diameter: None,
-            casing: None,
-            casing_wall: None,
-            casing_yield_strength: None,
-            casing_factor: None,
-            casing_free_length: None,
-            casing_joint_thrust: None,
-            bore: None,
-            crushing: None,
-            annulus: None,
-            passes: None,
-            price: None,
-        }
+        Self::new(material, size)
     }
 }

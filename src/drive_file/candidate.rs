@@ -1,10 +1,10 @@
 //! A pipe to choose from, as the engineer writes it.
 
+use super::fields::fields;
 use super::jacked::{EndScheme, PackerFile};
 use super::site::LengthPriceFile;
-use crate::quantity::{Angle, Area, Force, FromText, Length, LineLoad, Pressure, Ratio};
-use crate::yaml::{Complaint, Field, FromScalar, Scalar, ToScalar, Words, key_words};
-use serde::{Deserialize, Serialize};
+use crate::quantity::{Angle, Area, Force, FromText, Length, LineLoad, Measure, Pressure, Ratio};
+use crate::yaml::{Complaint, Form, FromScalar, Scalar, ToScalar, Words, key_words};
 
 /// Pipe material as designated.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -127,6 +127,7 @@ impl FromScalar for CrushingFile {
 }
 
 impl ToScalar for CrushingFile {
+    const FORM: Form = Form::OrKey(LineLoad::DIM);
     fn to_scalar(&self) -> String {
         match self {
             Self::Strength(strength) => strength.to_text(),
@@ -173,132 +174,98 @@ key_words!(Traffic, "the traffic over the pipe", {
     "railway" => Traffic::Railway,
 });
 
-/// A pipe to choose from.
-#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct CandidateFile {
-    /// Material.
-    pub material: Field<Material>,
-    /// Nominal size, as in the table of the series.
-    pub size: Field<Length>,
-    /// Series of a PE pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub series: Option<Field<Series>>,
-    /// Dimension ratio of a PE pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub sdr: Option<Field<Ratio>>,
-    /// Outside diameter, instead of the table.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub outside_diameter: Option<Field<Length>>,
-    /// Inside diameter, instead of the wall or the table.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub inside_diameter: Option<Field<Length>>,
-    /// Minimum wall, instead of the table.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub wall: Option<Field<Length>>,
-    /// Weight per length of a jacking pipe, instead of the table.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub weight: Option<Field<LineLoad>>,
-    /// End bearing area of a jacking pipe, instead of the one behind its rating.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub end_bearing_area: Option<Field<Area>>,
-    /// Ovality of a PE pipe as delivered: deviation over mean diameter.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub ovality: Option<Field<Ratio>>,
-    /// Certificate of strength of a clay pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub certificate: Option<Field<Certificate>>,
-    /// Safety factor on uniform stress of a clay pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub factor: Option<Field<Ratio>>,
-    /// Mean over greatest stress in the joint of a jacking pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_stress_ratio: Option<Field<Ratio>>,
-    /// Length of one pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pipe_length: Option<Field<Length>>,
-    /// Strength in compression: of concrete on cylinders, of GRP along the pipe, of polymer concrete.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub strength: Option<Field<Pressure>>,
-    /// Cube strength of concrete, of its class.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cube_strength: Option<Field<Pressure>>,
-    /// Design strength of concrete or steel, for the scheme that asks for it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub design_strength: Option<Field<Pressure>>,
-    /// Least yield strength of steel, instead of a grade.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub yield_strength: Option<Field<Pressure>>,
-    /// Grade of steel, a key of the table `steel_grade`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub steel_grade: Option<Field<Words>>,
-    /// Grade of concrete, as in the table `concrete_strength`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub concrete_grade: Option<Field<Words>>,
-    /// Scheme of the end capacity of concrete or steel.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub scheme: Option<Field<EndScheme>>,
-    /// Greatest jacking force that the pipe maker allows, all factors in it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub rated_force: Option<Field<Force>>,
-    /// The packer in the joints of a jacked pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub packer: Option<PackerFile>,
-    /// How far the end of a jacking pipe may be out of square, across its diameter.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub end_squareness: Option<Field<Length>>,
-    /// Length of a jacked steel pipe that nothing holds, in the pit.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub free_length: Option<Field<Length>>,
-    /// Strength of a fused PVC joint over that of the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_factor: Option<Field<Ratio>>,
-    /// Pull that a restrained joint may take, by its maker.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_pull: Option<Field<Force>>,
-    /// Pressure rating of a restrained joint whose maker gives no pull.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_pressure: Option<Field<Pressure>>,
-    /// What deflection leaves of the pull by `joint_pressure`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_deflection_factor: Option<Field<Ratio>>,
-    /// Deflection that a restrained joint may take, by its maker.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_deflection: Option<Field<Angle>>,
-    /// Outside diameter of the joint of a pulled pipe, where it is wider than the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_diameter: Option<Field<Length>>,
-    /// Outside diameter of a casing pushed behind the stem before the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub casing: Option<Field<Length>>,
-    /// Wall of that casing, for its weight and its strength.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub casing_wall: Option<Field<Length>>,
-    /// Yield strength of that casing.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub casing_yield_strength: Option<Field<Pressure>>,
-    /// Safety factor on that strength.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub casing_factor: Option<Field<Ratio>>,
-    /// Length of that casing that nothing holds, in the launch pit.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub casing_free_length: Option<Field<Length>>,
-    /// Thrust that the joints of that casing may take.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub casing_joint_thrust: Option<Field<Force>>,
-    /// Final bore round the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub bore: Option<Field<Length>>,
-    /// Strength of a rigid pipe between three edges in the test of crushing, or its class.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub crushing: Option<Field<CrushingFile>>,
-    /// What is left round a rigid pipe in service.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub annulus: Option<Field<Annulus>>,
-    /// Bores of the reaming passes before the one that brings the pipe, from the smallest; `[]` for none.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub passes: Option<Vec<Field<Length>>>,
-    /// Price of the pipe, in the user's money: of every pipe listed, or of none.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub price: Option<LengthPriceFile>,
+fields! {
+    /// A pipe to choose from.
+    #[derive(PartialEq)]
+    CandidateFile at "candidates[]." {
+        /// Material.
+        material: must<Material>;
+        /// Nominal size, as in the table of the series.
+        size: must<Length> as Diameter, AboveZero, ["300 mm", "12 in"];
+        /// Series of a PE pipe.
+        series: may<Series>, else "by the material";
+        /// Dimension ratio of a PE pipe.
+        sdr: may<Ratio> as Ratio, Within(5.0, 50.0), ["11", "11"];
+        /// Outside diameter, instead of the table.
+        outside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], label "OD", else "the table of the size";
+        /// Inside diameter, instead of the wall or the table.
+        inside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], label "ID", else "wall or table";
+        /// Minimum wall, instead of the table.
+        wall: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], label "wall", else "the table";
+        /// Weight per length of a jacking pipe, instead of the table.
+        weight: may<LineLoad> as LineWeight, AboveZero, ["1.2 kN/m", "80 lbf/ft"],
+            label "weight", else "the table, or density and wall";
+        /// End bearing area of a jacking pipe, instead of the one behind its rating.
+        end_bearing_area: may<Area> as Area, AboveZero, ["0.06 m2", "90 in2"],
+            label "end area", else "the area behind the rating of the size";
+        /// Ovality of a PE pipe as delivered: deviation over mean diameter.
+        ovality: may<Ratio> as Percent, Within(0.0, 0.12), ["0.5 %", "0.5 %"], label "ovality", else "round";
+        /// Certificate of strength of a clay pipe.
+        certificate: may<Certificate>, label "certificate", else "unknown";
+        /// Safety factor on uniform stress of a clay pipe.
+        factor: may<Ratio> as Ratio, Within(2.5, 20.0), ["3", "3"], label "factor", else "by habit of the material";
+        /// Mean over greatest stress in the joint of a jacking pipe.
+        joint_stress_ratio: may<Ratio> as Ratio, Within(0.01, 1.0), ["0.5", "0.5"],
+            label "joint stress ratio", else "the joint just closed";
+        /// Length of one pipe.
+        pipe_length: may<Length> as Distance, AboveZero, ["3 m", "10 ft"],
+            label "pipes of", else "the usual lengths of the material";
+        /// Strength in compression: of concrete on cylinders, of GRP along the pipe, of polymer concrete.
+        strength: may<Pressure> as Strength, AboveZero, ["50 MPa", "7000 psi"], label "strength";
+        /// Cube strength of concrete, of its class.
+        cube_strength: may<Pressure> as Strength, AboveZero, ["50 MPa", "7000 psi"], label "cube strength";
+        /// Design strength of concrete or steel, for the scheme that asks for it.
+        design_strength: may<Pressure> as Strength, AboveZero, ["50 MPa", "7000 psi"], label "design strength";
+        /// Least yield strength of steel, instead of a grade.
+        yield_strength: may<Pressure> as Strength, AboveZero, ["240 MPa", "35 ksi"], label "yield";
+        /// Grade of steel, a key of the table `steel_grade`.
+        steel_grade: may<Words>, label "grade";
+        /// Grade of concrete, as in the table `concrete_strength`.
+        concrete_grade: may<Words>, label "grade";
+        /// Scheme of the end capacity of concrete or steel.
+        scheme: may<EndScheme>, label "scheme", else "default";
+        /// Greatest jacking force that the pipe maker allows, all factors in it.
+        rated_force: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], label "rated";
+        /// The packer in the joints of a jacked pipe.
+        packer: block<PackerFile>, label "packer";
+        /// How far the end of a jacking pipe may be out of square, across its diameter.
+        end_squareness: may<Length> as Offset, NotNegative, ["2 mm", "0.08 in"];
+        /// Length of a jacked steel pipe that nothing holds, in the pit.
+        free_length: may<Length> as Distance, AboveZero, ["3 m", "10 ft"], label "free length";
+        /// Strength of a fused PVC joint over that of the pipe.
+        joint_factor: may<Ratio> as Ratio, Within(0.0, 1.0), ["0.9", "0.9"], label "joint factor";
+        /// Pull that a restrained joint may take, by its maker.
+        joint_pull: may<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"], label "joint pull";
+        /// Pressure rating of a restrained joint whose maker gives no pull.
+        joint_pressure: may<Pressure> as Pressure, AboveZero, ["600 kPa", "90 psi"], label "joint pressure";
+        /// What deflection leaves of the pull by `joint_pressure`.
+        joint_deflection_factor: may<Ratio> as Ratio, Within(0.0, 1.0), ["0.5 %", "0.5 %"];
+        /// Deflection that a restrained joint may take, by its maker.
+        joint_deflection: may<Angle> as Angle, Within(0.0, 0.2), ["15 deg", "15 deg"], label "deflection";
+        /// Outside diameter of the joint of a pulled pipe, where it is wider than the pipe.
+        joint_diameter: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"],
+            label "joint", else "no wider than the pipe";
+        /// Outside diameter of a casing pushed behind the stem before the pipe.
+        casing: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"], label "casing", else "no casing";
+        /// Wall of that casing, for its weight and its strength.
+        casing_wall: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], label "casing wall";
+        /// Yield strength of that casing.
+        casing_yield_strength: may<Pressure> as Strength, AboveZero, ["5 kPa", "100 psf"], label "casing yield";
+        /// Safety factor on that strength.
+        casing_factor: may<Ratio> as Ratio, Within(1.0, 20.0), ["0.5 %", "0.5 %"], label "casing factor";
+        /// Length of that casing that nothing holds, in the launch pit.
+        casing_free_length: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], label "casing free";
+        /// Thrust that the joints of that casing may take.
+        casing_joint_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], label "casing joint";
+        /// Final bore round the pipe.
+        bore: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"], label "bore", else "by the rule of the method";
+        /// Strength of a rigid pipe between three edges in the test of crushing, or its class.
+        crushing: may<CrushingFile> as LineWeight, AboveZero, ["1.2 kN/m", "80 lbf/ft"], label "crushing";
+        /// What is left round a rigid pipe in service.
+        annulus: may<Annulus>, label "annulus", else "open";
+        /// Bores of the reaming passes before the one that brings the pipe, from the smallest; `[]` for none.
+        passes: list<Length> as Diameter, AboveZero, ["450 mm", "18 in"], label "passes", else "as habit goes up";
+        /// Price of the pipe, in the user's money: of every pipe listed, or of none.
+        price: block<LengthPriceFile>;
+    }
 }

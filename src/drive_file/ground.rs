@@ -1,6 +1,6 @@
 //! Stretches of ground, as the engineer writes them.
 
-use super::band::{OrNone, PressureBandFile};
+use super::band::{BandFile, OrNone};
 use crate::handbook::{GroundClass, GroundHazard, Treatment};
 use crate::quantity::{Angle, Length, Pressure, Ratio, UnitWeight};
 use crate::yaml::Field;
@@ -38,7 +38,7 @@ pub struct StretchFile {
     pub hazards: Vec<Field<GroundHazard>>,
     /// Unit friction on everything in the bore, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub unit_friction: Option<PressureBandFile>,
+    pub unit_friction: Option<BandFile<Pressure>>,
     /// Properties of the soil, for the friction models that are shown beside the band.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub soil: Option<SoilFile>,

@@ -1,5 +1,6 @@
 //! What the engineer writes of jacked pipe beyond size and material: packer, steering, scheme of capacity.
 
+use super::fields::fields;
 use crate::quantity::{Angle, Length, Pressure};
 use crate::yaml::{Field, key_words};
 use serde::{Deserialize, Serialize};
@@ -27,24 +28,21 @@ key_words!(EndScheme, "a scheme of end capacity", {
     "jswas_a6" => EndScheme::JswasA6,
 });
 
-/// The ring between two pipe ends.
-#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct PackerFile {
-    /// Thickness as fitted.
-    pub thickness: Field<Length>,
-    /// Thickness after it is crushed, instead of a share of the other.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub crushed_thickness: Option<Field<Length>>,
-    /// Outside diameter; that of the pipe if left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub outside_diameter: Option<Field<Length>>,
-    /// Inside diameter; that of the pipe if left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub inside_diameter: Option<Field<Length>>,
-    /// Secant modulus from a test, instead of both ends of the table.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub modulus: Option<Field<Pressure>>,
+fields! {
+    /// The ring between two pipe ends.
+    #[derive(PartialEq)]
+    PackerFile at "candidates[].packer." {
+        /// Thickness as fitted.
+        thickness: must<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], label "packer";
+        /// Thickness after it is crushed, instead of a share of the other.
+        crushed_thickness: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], else "a share of the thickness";
+        /// Outside diameter; that of the pipe if left out.
+        outside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], else "that of the pipe";
+        /// Inside diameter; that of the pipe if left out.
+        inside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], else "that of the pipe";
+        /// Secant modulus from a test, instead of both ends of the table.
+        modulus: may<Pressure> as Modulus, AboveZero, ["5 kPa", "100 psf"], else "both ends of the table";
+    }
 }
 
 /// How far the joints of a jacked pipe turn. What is left out is taken as none.

@@ -1,10 +1,10 @@
 //! How a pipe is pulled, as the engineer writes it.
 
-use super::band::{ForceBandFile, TorqueBandFile};
+use super::band::BandFile;
 use super::pulled::{
     CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, PushAssistFile, ReactionFile, ReturnsFile, StemRemovalFile,
 };
-use crate::quantity::{Angle, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity};
+use crate::quantity::{Angle, Force, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity};
 use crate::yaml::{Field, key_words};
 use serde::{Deserialize, Serialize};
 
@@ -111,10 +111,10 @@ pub struct PullFile {
     pub stress_edition: Option<Field<StressEdition>>,
     /// Resistance at the reamer, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub reamer: Option<ForceBandFile>,
+    pub reamer: Option<BandFile<Force>>,
     /// Torque of the reamer. No formula for it is agreed on.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub reaming_torque: Option<TorqueBandFile>,
+    pub reaming_torque: Option<BandFile<Torque>>,
     /// A machine at the reception pit that pushes the tail of the string while it is pulled.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub push_assist: Option<PushAssistFile>,

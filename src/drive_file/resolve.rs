@@ -40,10 +40,11 @@ mod weights;
 mod works;
 
 use super::examples::example;
-use super::{CandidateFile, DriveFile, Flaw, ForceBandFile, PressureBandFile, TorqueBandFile};
+use super::fields::{Bounds, Given, Key, Spec};
+use super::{BandFile, CandidateFile, DriveFile, Flaw, RigFile};
 use crate::drive::{Assumed, AssumedValue, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError, rising};
-use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, Torque, UnitSystem};
+use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
 use line::{LONGEST, Line};
@@ -117,6 +118,34 @@ impl Resolver<'_> {
         self.positive(field, path, role)
     }
 
+    /// The number of a field by its key, within its bounds, cited; a block at this path of the file has it.
+    fn take<B, Q: Measure, V: Given<Q>>(&mut self, path: &str, block: &B, key: Key<B, V>) -> V::Of<Cited<Q>> {
+        (key.get)(block).made(|field| {
+            let path = if path.is_empty() { key.spec.key.to_owned() } else { format!("{path}.{}", key.spec.key) };
+            Cited::given(self.bounded(field, &path, key.spec), &key.spec.name)
+        })
+    }
+
+    /// The value, within the bounds of its field.
+    fn bounded<Q: Measure>(&mut self, field: &Field<Q>, path: &str, spec: &Spec) -> Q {
+        let (Some(number), si) = (spec.number, field.value.si()) else { return field.value };
+        if !number.bounds.hold(si) {
+            let system = field.written_in().unwrap_or_default();
+            let shown = |si| Shown { si, role: number.role }.display(system);
+            let expected = match number.bounds {
+                Bounds::Any => "that is finite".to_owned(),
+                Bounds::AboveZero => "above zero".to_owned(),
+                Bounds::NotNegative => "of zero or more".to_owned(),
+                Bounds::Within(least, most) => format!("from {} to {}", shown(least), shown(most)),
+            };
+            let (what, _) = crate::quantity::unit::describe(Q::DIM);
+            let complaint = Complaint::from(format!("expected {what} {expected}, got {}", shown(si)));
+            let example = spec.example(field.written_in().unwrap_or(self.system)).unwrap_or_default();
+            self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));
+        }
+        field.value
+    }
+
     fn assume(&mut self, field: impl Into<String>, value: AssumedValue, origin: Origin) {
         self.assumed.push(Assumed { field: field.into(), value, origin, alike: 0 });
     }
@@ -155,7 +184,7 @@ impl Resolver<'_> {
     /// A band whose levels rise.
     fn band<Q: Measure + PartialOrd>(
         &mut self,
-        [low, likely, high]: [&Field<Q>; 3],
+        BandFile { low, likely, high }: &BandFile<Q>,
         path: &str,
         role: Role,
     ) -> Band<Q> {
@@ -171,21 +200,9 @@ impl Resolver<'_> {
         band
     }
 
-    fn force_band(&mut self, band: &ForceBandFile, path: &str, role: Role) -> Band<Force> {
-        self.band([&band.low, &band.likely, &band.high], path, role)
-    }
-
-    fn torque_band(&mut self, band: &TorqueBandFile, path: &str) -> Band<Torque> {
-        self.band([&band.low, &band.likely, &band.high], path, Role::Torque)
-    }
-
     /// A rating of the user's, above zero.
     fn rating<Q: Measure>(&mut self, field: &Field<Q>, name: &'static FieldName, role: Role) -> Cited<Q> {
         Cited::given(self.positive(field, name.0, role), name)
-    }
-
-    fn pressure_band(&mut self, band: &PressureBandFile, path: &str, role: Role) -> Band<Pressure> {
-        self.band([&band.low, &band.likely, &band.high], path, role)
     }
 }
 
@@ -246,9 +263,9 @@ impl Resolver<'_> {
         let length = if self.flaws.is_empty() { length } else { self.stand_in(file) };
         let Some(line) = self.line(file, length) else { return Ok(None) };
         let rig = Rig {
-            thrust: Cited::given(self.positive(&file.rig.thrust, "rig.thrust", Role::Thrust), &FieldName("rig.thrust")),
-            pull: Cited::given(self.positive(&file.rig.pull, "rig.pull", Role::Pull), &FieldName("rig.pull")),
-            torque: file.rig.torque.as_ref().map(|field| self.rating(field, &FieldName("rig.torque"), Role::Torque)),
+            thrust: self.take("rig", &file.rig, RigFile::thrust),
+            pull: self.take("rig", &file.rig, RigFile::pull),
+            torque: self.take("rig", &file.rig, RigFile::torque),
             auger_torque: self.auger_torque(file),
         };
         let gauge = self.gauge(&file.rig)?;

@@ -1,60 +1,47 @@
 //! Rig and pilot stem, as the engineer writes them.
 
-use super::band::{OrNone, TorqueBandFile};
+use super::band::OrNone;
+use super::fields::fields;
 use crate::quantity::{Area, Force, Length, Ratio, Torque};
-use crate::yaml::Field;
-use serde::{Deserialize, Serialize};
 
-/// The machine in the launch pit.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct RigFile {
-    /// Greatest thrust.
-    pub thrust: Field<Force>,
-    /// Greatest pull.
-    pub pull: Field<Force>,
-    /// Greatest torque.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub torque: Option<Field<Torque>>,
-    /// Torque of the auger while casing or pipe is pushed; needs `torque`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub auger_torque: Option<TorqueBandFile>,
-    /// Piston area of all main jacks, for readings of their gauge.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cylinder_area: Option<Field<Area>>,
-    /// Force of the jacks over pressure times area.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub efficiency: Option<Field<Ratio>>,
-    /// Thrust of an intermediate jacking station.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub station_thrust: Option<Field<Force>>,
+fields! {
+    /// The machine in the launch pit.
+    RigFile at "rig." {
+        /// Greatest thrust.
+        thrust: must<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
+        /// Greatest pull.
+        pull: must<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"];
+        /// Greatest torque.
+        torque: may<Torque> as Torque, AboveZero, ["5 kN*m", "5 kN*m"];
+        /// Torque of the auger while casing or pipe is pushed; needs `torque`.
+        auger_torque: band<Torque> as Torque, NotNegative, ["5 kN*m", "5 kN*m"];
+        /// Piston area of all main jacks, for readings of their gauge.
+        cylinder_area: may<Area> as Area, AboveZero, ["0.06 m2", "90 in2"];
+        /// Force of the jacks over pressure times area.
+        efficiency: may<Ratio> as Ratio, Within(0.5, 1.0), ["0.9", "0.9"], else "the table of jacking stations";
+        /// Thrust of an intermediate jacking station.
+        station_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], else "no station";
+    }
 }
 
-/// The pilot stem.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct StemFile {
-    /// Outside diameter, or `none` for a bore without a stem.
-    pub outside_diameter: Field<OrNone<Length>>,
-    /// Diameter of the pilot head, where it is larger than the stem.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub head_diameter: Option<Field<Length>>,
-    /// Wall of the stem, for weight and buckling.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub wall: Option<Field<Length>>,
-    /// Longest length of stem without support in the launch pit; with `wall`, buckling is checked.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub free_length: Option<Field<Length>>,
-    /// Rating of a joint under thrust.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_thrust: Option<Field<Force>>,
-    /// Rating of a joint under pull.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_pull: Option<Field<Force>>,
-    /// Rating of a joint under torque.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_torque: Option<Field<Torque>>,
-    /// Torque while the stem is pushed; needs `joint_torque` or that of the rig.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub torque: Option<TorqueBandFile>,
+fields! {
+    /// The pilot stem.
+    StemFile at "stem." {
+        /// Outside diameter, or `none` for a bore without a stem.
+        outside_diameter: must<OrNone<Length>> as Diameter, AboveZero, ["300 mm", "12 in"];
+        /// Diameter of the pilot head, where it is larger than the stem.
+        head_diameter: may<Length> as Diameter, AboveZero, ["120 mm", "5 in"], else "that of the stem";
+        /// Wall of the stem, for weight and buckling.
+        wall: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"];
+        /// Longest length of stem without support in the launch pit; with `wall`, buckling is checked.
+        free_length: may<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        /// Rating of a joint under thrust.
+        joint_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
+        /// Rating of a joint under pull.
+        joint_pull: may<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"];
+        /// Rating of a joint under torque.
+        joint_torque: may<Torque> as Torque, AboveZero, ["5 kN*m", "5 kN*m"];
+        /// Torque while the stem is pushed; needs `joint_torque` or that of the rig.
+        torque: band<Torque> as Torque, NotNegative, ["5 kN*m", "5 kN*m"];
+    }
 }

@@ -1,6 +1,6 @@
 //! The drive file as the engineer writes it.
 
-use super::band::{ForceBandFile, OrNone};
+use super::band::{BandFile, OrNone};
 use super::candidate::{CandidateFile, Traffic};
 use super::ground::StretchFile;
 use super::jacked::SteeringFile;
@@ -10,7 +10,7 @@ use super::pulled::{AnnulusFile, VacuumFile};
 use super::rig::{RigFile, StemFile};
 use super::site::{CrossingFile, FlowFile, PaceFile, SurfaceFile};
 use crate::handbook::{CriterionKind, Lubrication, Pilot, Service, Spoil};
-use crate::quantity::{Length, Ratio};
+use crate::quantity::{Force, Length, Ratio};
 use crate::yaml::{Field, Words};
 use serde::{Deserialize, Serialize};
 
@@ -61,7 +61,7 @@ pub struct DriveFile {
     pub cutting_edge: Option<Field<Length>>,
     /// Resistance at the enlarging head, instead of the table.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub face: Option<ForceBandFile>,
+    pub face: Option<BandFile<Force>>,
     /// How far the joints of a jacked pipe turn.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub steering: Option<SteeringFile>,

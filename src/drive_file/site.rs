@@ -1,5 +1,6 @@
 //! What the engineer writes of flow, surface, crossed services, pits and pace of the work. All of it may be left out.
 
+use super::fields::fields;
 use crate::quantity::{Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::yaml::{Field, Words, key_words};
 use serde::{Deserialize, Serialize};
@@ -178,12 +179,13 @@ pub struct VolumePriceFile {
     pub per: Field<Volume>,
 }
 
-/// Price of a pipe by length, in the user's money.
-#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct LengthPriceFile {
-    /// Price.
-    pub price: Field<Ratio>,
-    /// Of this length.
-    pub per: Field<Length>,
+fields! {
+    /// Price of a pipe by length, in the user's money.
+    #[derive(PartialEq)]
+    LengthPriceFile at "candidates[].price." {
+        /// Price.
+        price: must<Ratio> as Ratio, AboveZero, ["250", "250"];
+        /// Of this length.
+        per: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+    }
 }

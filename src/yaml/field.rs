@@ -3,7 +3,7 @@
 use super::fault::Complaint;
 use crate::quantity::parse::shortened;
 use crate::quantity::shown::plain;
-use crate::quantity::{FromText, QuantityError, UnitSystem, unit};
+use crate::quantity::{Dim, FromText, QuantityError, UnitSystem, unit};
 use core::cell::RefCell;
 use core::fmt;
 use core::marker::PhantomData;
@@ -44,8 +44,36 @@ pub trait FromScalar: Default {
     fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint>;
 }
 
+/// What a scalar may be in a file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    /// A quantity of a dimension, and whether it is a temperature on a scale with an offset.
+    Quantity(Dim, bool),
+    /// One of these words.
+    Word(&'static [&'static str]),
+    /// Any text.
+    Text,
+    /// A quantity or this word.
+    OrWord(Dim, &'static str),
+    /// A quantity or the key of a row.
+    OrKey(Dim),
+}
+
+impl Form {
+    /// The dimension, where it may be a quantity.
+    #[must_use]
+    pub const fn dim(self) -> Option<Dim> {
+        match self {
+            Self::Quantity(dim, _) | Self::OrWord(dim, _) | Self::OrKey(dim) => Some(dim),
+            Self::Word(_) | Self::Text => None,
+        }
+    }
+}
+
 /// A type that is written as one scalar, which reads back as the same value, bit by bit.
 pub trait ToScalar {
+    /// What it may be.
+    const FORM: Form;
     /// The text of the scalar.
     fn to_scalar(&self) -> String;
 }
@@ -66,6 +94,7 @@ impl<Q: FromText + Default> FromScalar for Q {
 }
 
 impl<Q: FromText> ToScalar for Q {
+    const FORM: Form = Form::Quantity(Q::DIM, Q::ABSOLUTE);
     fn to_scalar(&self) -> String {
         self.to_text()
     }
@@ -92,6 +121,7 @@ impl FromScalar for Words {
 }
 
 impl ToScalar for Words {
+    const FORM: Form = Form::Text;
     fn to_scalar(&self) -> String {
         self.0.clone()
     }
@@ -126,6 +156,7 @@ macro_rules! key_words {
         }
 
         impl $crate::yaml::ToScalar for $name {
+            const FORM: $crate::yaml::Form = $crate::yaml::Form::Word(&[$($word),+]);
             fn to_scalar(&self) -> String {
                 self.key().to_owned()
             }

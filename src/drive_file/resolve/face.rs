@@ -41,7 +41,7 @@ impl Resolver<'_> {
             self.flaw(field, "cutting_edge", complaint);
         }
         if let Some(face) = &file.face {
-            return Ok(FaceResistance::Given(self.force_band(face, "face", Role::Thrust)));
+            return Ok(FaceResistance::Given(self.band(face, "face", Role::Thrust)));
         }
         match spoil {
             Some(Spoil::Slurry) => self.slurry(),

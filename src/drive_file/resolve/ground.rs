@@ -182,7 +182,7 @@ impl Resolver<'_> {
         let given = stretch
             .unit_friction
             .as_ref()
-            .map(|band| self.pressure_band(band, &format!("{path}.unit_friction"), Role::UnitFriction));
+            .map(|band| self.band(band, &format!("{path}.unit_friction"), Role::UnitFriction));
         let (stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
             Some(band) if file.lubrication.value != Lubrication::None => {

@@ -111,7 +111,7 @@ impl Resolver<'_> {
             }
         };
         let reamer = match &pull.reamer {
-            Some(band) => FaceResistance::Given(self.force_band(band, "pull.reamer", Role::Pull)),
+            Some(band) => FaceResistance::Given(self.band(band, "pull.reamer", Role::Pull)),
             // A reamer cuts the same ring of soil as an enlarging head, with an auger's resistance whatever clears
             // the face of a jacked pipe; no published table of reamer drag was found.
             None => {
@@ -165,7 +165,10 @@ impl Resolver<'_> {
             excess_length,
             reamer,
             step: self.step_rule()?,
-            reaming_torque: pull.reaming_torque.as_ref().map(|band| self.torque_band(band, "pull.reaming_torque")),
+            reaming_torque: pull
+                .reaming_torque
+                .as_ref()
+                .map(|band| self.band(band, "pull.reaming_torque", Role::Torque)),
             push_assist: self.push_assist(pull)?,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: ovality.value,

@@ -73,18 +73,9 @@ impl Resolver<'_> {
             head,
             weight,
             tube,
-            joint_thrust: stem
-                .joint_thrust
-                .as_ref()
-                .map(|field| self.rating(field, &FieldName("stem.joint_thrust"), Role::Thrust)),
-            joint_pull: stem
-                .joint_pull
-                .as_ref()
-                .map(|field| self.rating(field, &FieldName("stem.joint_pull"), Role::Pull)),
-            joint_torque: stem
-                .joint_torque
-                .as_ref()
-                .map(|field| self.rating(field, &FieldName("stem.joint_torque"), Role::Torque)),
+            joint_thrust: self.take("stem", stem, StemFile::joint_thrust),
+            joint_pull: self.take("stem", stem, StemFile::joint_pull),
+            joint_torque: self.take("stem", stem, StemFile::joint_torque),
             torque: self.stem_torque(stem, &file.rig),
         })
     }
@@ -109,7 +100,7 @@ impl Resolver<'_> {
             let complaint = Complaint::from("says nothing without what stem or rig can bear");
             self.flaw(&band.high, "stem.torque.high", complaint.advise("add `joint_torque: 20 kN*m`"));
         }
-        Some(self.torque_band(band, "stem.torque"))
+        Some(self.band(band, "stem.torque", Role::Torque))
     }
 
     /// Torque of an auger, which needs the rig's to be held against.
@@ -123,7 +114,7 @@ impl Resolver<'_> {
             let complaint = Complaint::from("is for soil that leaves by auger");
             self.flaw(&band.high, "rig.auger_torque.high", complaint.advise("write `spoil: auger`, or leave it out"));
         }
-        Some(self.torque_band(band, "rig.auger_torque"))
+        Some(self.band(band, "rig.auger_torque", Role::Torque))
     }
 
     fn tube(&mut self, wall: Length, free_length: &Field<Length>) -> Result<Tube, HandbookError> {

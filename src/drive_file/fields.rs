@@ -1,0 +1,364 @@
+//! A block of the drive file, declared once: one entry for each field gives the struct, its reading and writing, its
+//! constructor, and what is said of the field wherever it is named.
+
+use crate::quantity::{Role, UnitSystem};
+use crate::source::FieldName;
+use crate::yaml::{Field, Form, Handle, ToScalar};
+
+/// What a number must keep to make sense at all, in SI base units.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Bounds {
+    /// Any finite number.
+    Any,
+    /// Above zero.
+    AboveZero,
+    /// Zero or more.
+    NotNegative,
+    /// From the one to the other, both included.
+    Within(f64, f64),
+}
+
+impl Bounds {
+    /// Whether a finite number keeps to them.
+    pub(super) fn hold(self, si: f64) -> bool {
+        si.is_finite()
+            && match self {
+                Self::Any => true,
+                Self::AboveZero => si > 0.0,
+                Self::NotNegative => si >= 0.0,
+                Self::Within(least, most) => (least..=most).contains(&si),
+            }
+    }
+}
+
+/// What is said of the number of a field.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Number {
+    /// How it is printed.
+    pub role: Role,
+    /// What it must keep: beyond it the file is refused.
+    pub bounds: Bounds,
+    /// How it is written for example, in SI and in US units.
+    pub example: [&'static str; 2],
+}
+
+/// All that is said of a field, but its value.
+#[derive(Debug)]
+pub struct Spec {
+    /// Key in the file.
+    pub key: &'static str,
+    /// Path in the file, with `[]` for the place in a list.
+    pub name: FieldName,
+    /// What it is.
+    pub doc: &'static str,
+    /// False where it may be left out.
+    pub must: bool,
+    /// Where it is a number.
+    pub number: Option<Number>,
+    /// The word before its value in the name of a pipe that would else read like another.
+    pub label: Option<&'static str>,
+    /// What is taken where it is left out.
+    pub otherwise: Option<&'static str>,
+    /// What stands behind the key.
+    pub shape: Shape,
+}
+
+/// What stands behind a key.
+#[derive(Debug, Clone, Copy)]
+pub enum Shape {
+    /// One value.
+    One(Form),
+    /// A list of values.
+    List(Form),
+    /// Low, likely and high of a value.
+    Band(Form),
+    /// A block of these fields.
+    Block(&'static [Spec]),
+    /// A list of such blocks.
+    Blocks(&'static [Spec]),
+}
+
+impl Spec {
+    /// The example in a family of units.
+    #[must_use]
+    pub fn example(&self, system: UnitSystem) -> Option<&'static str> {
+        let [si, us] = self.number?.example;
+        Some(if system == UnitSystem::Us { us } else { si })
+    }
+
+    /// False where the role prints values of another dimension than the field has.
+    pub(super) const fn role_fits(&self) -> bool {
+        let of = match self.shape {
+            Shape::One(form) | Shape::List(form) | Shape::Band(form) => form.dim(),
+            Shape::Block(_) | Shape::Blocks(_) => None,
+        };
+        match (&self.number, of) {
+            (Some(number), Some(of)) => number.role.dim().is(of),
+            (None, None) => true,
+            (Some(_), None) | (None, Some(_)) => false,
+        }
+    }
+}
+
+/// A field by its name: what is said of it, its place in the block, and where its value is.
+pub(crate) struct Key<B, V: 'static> {
+    pub(crate) spec: &'static Spec,
+    pub(crate) index: u8,
+    pub(crate) get: for<'a> fn(&'a B) -> &'a V,
+}
+
+impl<B, V> Clone for Key<B, V> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<B, V> Copy for Key<B, V> {}
+
+impl<B, V> Key<B, V> {
+    /// The field of that key; the block that has it says so at compile time.
+    pub(super) const fn of(specs: &'static [Spec], key: &str, get: for<'a> fn(&'a B) -> &'a V) -> Self {
+        let (mut rest, mut index) = (specs, 0);
+        while let [spec, others @ ..] = rest {
+            if same(spec.key, key) {
+                return Self { spec, index, get };
+            }
+            (rest, index) = (others, index + 1);
+        }
+        #[expect(clippy::panic, reason = "at compile time: the macro asks for fields that it has just declared")]
+        {
+            panic!("no such field")
+        }
+    }
+}
+
+/// The first of none or one.
+pub(super) const fn first<T: Copy>(any: &[Option<T>]) -> Option<T> {
+    match any {
+        [first, ..] => *first,
+        [] => None,
+    }
+}
+
+const fn same(one: &str, other: &str) -> bool {
+    let (mut one, mut other) = (one.as_bytes(), other.as_bytes());
+    loop {
+        match (one, other) {
+            ([], []) => return true,
+            ([a, rest @ ..], [b, others @ ..]) if *a == *b => (one, other) = (rest, others),
+            _ => return false,
+        }
+    }
+}
+
+/// A number that must be there or may be left out.
+pub(crate) trait Given<Q> {
+    /// What is made of it.
+    type Of<T>;
+    /// Makes something of the field where there is one.
+    fn made<T>(&self, change: impl FnOnce(&Field<Q>) -> T) -> Self::Of<T>;
+}
+
+impl<Q> Given<Q> for Field<Q> {
+    type Of<T> = T;
+    fn made<T>(&self, change: impl FnOnce(&Field<Q>) -> T) -> T {
+        change(self)
+    }
+}
+
+impl<Q> Given<Q> for Option<Field<Q>> {
+    type Of<T> = Option<T>;
+    fn made<T>(&self, change: impl FnOnce(&Field<Q>) -> T) -> Option<T> {
+        self.as_ref().map(change)
+    }
+}
+
+/// A set of fields of one block, of at most 64.
+#[allow(dead_code, reason = "for what applies to which material")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(crate) struct Keys(pub(crate) u64);
+
+#[allow(dead_code, reason = "for what applies to which material")]
+impl Keys {
+    /// With one more.
+    pub(crate) const fn and<B, V>(self, key: Key<B, V>) -> Self {
+        Self(self.0 | 1 << key.index)
+    }
+
+    /// All that are in either.
+    pub(crate) const fn or(self, other: Self) -> Self {
+        Self(self.0 | other.0)
+    }
+
+    /// Whether the field at that place in the block is in it.
+    pub(crate) const fn has(self, index: u8) -> bool {
+        self.0 >> index & 1 == 1
+    }
+}
+
+/// A value behind a key, whatever its type.
+pub(crate) trait Value {
+    /// What it is.
+    const SHAPE: Shape;
+    /// False where it may be left out.
+    const MUST: bool = true;
+    #[allow(dead_code, reason = "for what applies to which material")]
+    /// The place of its first scalar, and what its path adds to that of the field; `None` where nothing is given.
+    fn place(&self) -> Option<(Handle, String)>;
+    /// Whether nothing is written.
+    fn is_absent(&self) -> bool {
+        false
+    }
+}
+
+impl<T: ToScalar> Value for Field<T> {
+    const SHAPE: Shape = Shape::One(T::FORM);
+    fn place(&self) -> Option<(Handle, String)> {
+        Some((self.handle(), String::new()))
+    }
+}
+
+impl<V: Value> Value for Option<V> {
+    const MUST: bool = false;
+    const SHAPE: Shape = V::SHAPE;
+    fn place(&self) -> Option<(Handle, String)> {
+        self.as_ref().and_then(V::place)
+    }
+    fn is_absent(&self) -> bool {
+        self.is_none()
+    }
+}
+
+impl<V: Value> Value for Vec<V> {
+    const MUST: bool = false;
+    const SHAPE: Shape = match V::SHAPE {
+        Shape::One(form) | Shape::List(form) | Shape::Band(form) => Shape::List(form),
+        Shape::Block(specs) | Shape::Blocks(specs) => Shape::Blocks(specs),
+    };
+    fn place(&self) -> Option<(Handle, String)> {
+        let place = |(index, value): (usize, &V)| value.place().map(|(at, rest)| (at, format!("[{index}]{rest}")));
+        self.iter().enumerate().find_map(place)
+    }
+    fn is_absent(&self) -> bool {
+        self.is_empty()
+    }
+}
+
+/// [`Value`] where the type is not known.
+pub(crate) trait AnyValue {
+    #[allow(dead_code, reason = "for what applies to which material")]
+    /// [`Value::place`].
+    fn place(&self) -> Option<(Handle, String)>;
+}
+
+impl<V: Value> AnyValue for V {
+    fn place(&self) -> Option<(Handle, String)> {
+        Value::place(self)
+    }
+}
+
+/// Declares a block of the file. An entry for each field:
+///
+/// ```text
+/// /// What it is.
+/// key: may<Type> as Role, Bounds, ["SI", "US"], label "word", else "what is taken";
+/// ```
+///
+/// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `block<B>` another
+/// block that may be, `band<T>` low, likely and high of a value that may be. Role, bounds and examples belong to numbers alone, the rest may be left out.
+macro_rules! fields {
+    (
+        $(#[doc = $doc:literal])+
+        $(#[derive($($derive:ident),+)])?
+        $name:ident at $at:literal {
+            $(
+                $(#[doc = $about:literal])+
+                $key:ident : $(must<$must:ty>)? $(may<$may:ty>)? $(list<$list:ty>)? $(block<$block:ty>)? $(band<$band:ty>)?
+                    $(as $role:ident, $bounds:expr, [$si:literal, $us:literal])?
+                    $(, label $label:literal)? $(, else $other:literal)?;
+            )+
+        }
+    ) => {
+        $(#[doc = $doc])+
+        #[derive(Debug, Clone, serde::Deserialize, serde::Serialize $($(, $derive)+)?)]
+        #[serde(deny_unknown_fields)]
+        pub struct $name {
+            $(
+                $(#[doc = $about])+
+                $(#[doc = concat!("\n\nLeft out: ", $other, ".")])?
+                #[serde(skip_serializing_if = "crate::drive_file::fields::Value::is_absent")]
+                pub $key: $($crate::yaml::Field<$must>)? $(Option<$crate::yaml::Field<$may>>)?
+                    $(Option<Vec<$crate::yaml::Field<$list>>>)? $(Option<$block>)?
+                    $(Option<$crate::drive_file::BandFile<$band>>)?,
+            )+
+        }
+
+        impl $name {
+            /// What is said of each field, in the order of writing.
+            pub const FIELDS: &'static [$crate::drive_file::fields::Spec] = &[$({
+                #[allow(unused_imports, reason = "a field may be no number")]
+                use $crate::drive_file::fields::{Bounds::*, Number, Spec, Value, first};
+                type Of = $($crate::yaml::Field<$must>)? $(Option<$crate::yaml::Field<$may>>)?
+                    $(Option<Vec<$crate::yaml::Field<$list>>>)? $(Option<$block>)?
+                    $(Option<$crate::drive_file::BandFile<$band>>)?;
+                const SPEC: Spec = Spec {
+                    key: stringify!($key),
+                    name: $crate::source::FieldName(concat!($at, stringify!($key))),
+                    doc: concat!($($about),+).trim_ascii(),
+                    must: <Of as Value>::MUST,
+                    number: first(&[$(Some(Number {
+                        role: $crate::quantity::Role::$role, bounds: $bounds, example: [$si, $us],
+                    }))?]),
+                    label: first(&[$(Some($label))?]),
+                    otherwise: first(&[$(Some($other))?]),
+                    shape: <Of as Value>::SHAPE,
+                };
+                const { assert!(
+                    SPEC.role_fits(),
+                    concat!("the role of `", $at, stringify!($key), "` does not print its type")
+                ) };
+                SPEC
+            }),+];
+            $(
+                #[allow(non_upper_case_globals, dead_code, reason = "the name of the field")]
+                pub(crate) const $key: $crate::drive_file::fields::Key<
+                    Self,
+                    $($crate::yaml::Field<$must>)? $(Option<$crate::yaml::Field<$may>>)?
+                    $(Option<Vec<$crate::yaml::Field<$list>>>)? $(Option<$block>)?
+                    $(Option<$crate::drive_file::BandFile<$band>>)?
+                > = $crate::drive_file::fields::Key::of(Self::FIELDS, stringify!($key), |block| &block.$key);
+            )+
+
+            /// With what must be there, nothing else.
+            #[must_use]
+            pub fn new($($($key: impl Into<$crate::yaml::Field<$must>>,)?)+) -> Self {
+                Self { $($key: $({ type _Of = $must; $key.into() })? $(None::<$crate::yaml::Field<$may>>)?
+                    $(None::<Vec<$crate::yaml::Field<$list>>>)? $(None::<$block>)?
+                    $(None::<$crate::drive_file::BandFile<$band>>)?,)+ }
+            }
+
+            /// Hands over each field, in the order of writing.
+            #[allow(dead_code, reason = "not every block is looked through")]
+            pub(crate) fn each<'a>(
+                &'a self,
+                each: &mut dyn FnMut(u8, &'static $crate::drive_file::fields::Spec, &'a dyn $crate::drive_file::fields::AnyValue),
+            ) {
+                $(each(Self::$key.index, Self::$key.spec, &self.$key);)+
+            }
+        }
+
+        impl $crate::drive_file::fields::Value for $name {
+            const SHAPE: $crate::drive_file::fields::Shape = $crate::drive_file::fields::Shape::Block(Self::FIELDS);
+            fn place(&self) -> Option<($crate::yaml::Handle, String)> {
+                let mut first = None;
+                self.each(&mut |_, spec, value| {
+                    if first.is_none() {
+                        first = value.place().map(|(at, rest)| (at, format!(".{}{rest}", spec.key)));
+                    }
+                });
+                first
+            }
+        }
+    };
+}
+pub(super) use fields;
