@@ -2,6 +2,7 @@
 
 mod capacity;
 mod casing;
+mod coefficients;
 mod ground;
 mod jacks;
 mod pipe;
@@ -15,10 +16,11 @@ mod water;
 mod weights;
 
 pub use capacity::{
-    Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, LocalCurve,
-    Packer, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme, Steering,
+    Capacity, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, Packer, RingKind, SteelEnd,
+    SteelScheme, Steering,
 };
 pub use casing::{Casing, CasingTube};
+pub use coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode, SteelFactors};
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};

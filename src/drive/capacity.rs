@@ -1,5 +1,6 @@
 //! What the end of a jacked pipe can bear: all that the schemes need, looked up.
 
+use super::coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode};
 use crate::quantity::{Angle, Area, Force, Length, Pressure, Ratio};
 use crate::source::{Cited, Origin};
 
@@ -53,35 +54,12 @@ pub struct ConcreteEnd {
     pub(crate) scheme: ConcreteScheme,
     /// Cylinder strength.
     pub(crate) strength: Cited<Pressure>,
-    pub(crate) mean_share: Cited<Ratio>,
-    pub(crate) edge_share: Cited<Ratio>,
-    pub(crate) en_edge: Cited<Ratio>,
+    pub(crate) shares: ConcreteShares,
     pub(crate) asce: Asce27,
-    /// Factor of a guideline on uniform stress, shown beside the others.
-    pub(crate) uniform: Cited<Ratio>,
-    pub(crate) annex: Option<ConcreteAnnex>,
+    pub(crate) annex: ConcreteAnnex,
+    /// Design strength, without which the Chinese annex says nothing.
+    pub(crate) design_strength: Option<Cited<Pressure>>,
     pub(crate) jswas: Option<JswasStress>,
-}
-
-/// Coefficients of ASCE 27.
-#[derive(Debug, Clone, Copy)]
-pub struct Asce27 {
-    pub(crate) block: Cited<Ratio>,
-    pub(crate) phi: Ratio,
-    pub(crate) load: Ratio,
-    pub(crate) eccentric: Ratio,
-}
-
-/// Coefficients of the Chinese annex for concrete, and its design strength.
-#[derive(Debug, Clone, Copy)]
-pub struct ConcreteAnnex {
-    pub(crate) eccentric: Ratio,
-    pub(crate) phi1: Ratio,
-    pub(crate) phi2: Ratio,
-    pub(crate) phi3: Ratio,
-    pub(crate) phi5: Ratio,
-    pub(crate) gamma: Ratio,
-    pub(crate) design_strength: Cited<Pressure>,
 }
 
 /// Stresses of the Japanese standard for one grade.
@@ -115,40 +93,11 @@ pub struct SteelEnd {
     pub(crate) local_share: Cited<Ratio>,
     pub(crate) local: LocalCurve,
     pub(crate) annex: SteelAnnex,
-    pub(crate) code: SteelCode,
-}
-
-/// Curve of local buckling.
-#[derive(Debug, Clone, Copy)]
-pub struct LocalCurve {
-    pub(crate) elastic: Ratio,
-    pub(crate) constant: Ratio,
-    pub(crate) slope: Ratio,
-    pub(crate) exponent: Ratio,
-    pub(crate) compact: Ratio,
-    pub(crate) last: Ratio,
-}
-
-/// Coefficients of the Chinese annex for steel, and its design strength.
-#[derive(Debug, Clone, Copy)]
-pub struct SteelAnnex {
-    pub(crate) phi1: Ratio,
-    pub(crate) phi3: Ratio,
-    pub(crate) phi4: Cited<Ratio>,
-    pub(crate) gamma: Ratio,
+    /// Stability in the Chinese annex.
+    pub(crate) stability: Cited<Ratio>,
+    /// Design strength in the Chinese annex.
     pub(crate) design_strength: Cited<Pressure>,
-}
-
-/// Coefficients of the building code, for a free length and as upper information.
-#[derive(Debug, Clone, Copy)]
-pub struct SteelCode {
-    pub(crate) round: Ratio,
-    pub(crate) slender: Ratio,
-    pub(crate) last: Ratio,
-    pub(crate) omega: Cited<Ratio>,
-    pub(crate) base: Ratio,
-    pub(crate) elastic_share: Ratio,
-    pub(crate) limit: Ratio,
+    pub(crate) code: SteelCode,
 }
 
 /// A length of jacked steel pipe that nothing holds.

@@ -1,5 +1,6 @@
 //! Pulled pipe other than PE, what comes with a pull, and what is round the pipe after it.
 
+use super::coefficients::SteelFactors;
 use crate::quantity::{
     Angle, Area, DynamicViscosity, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature,
     Time, UnitWeight, VolumeRate,
@@ -97,32 +98,9 @@ pub struct SteelPipe {
     pub(crate) yield_strength: Cited<Pressure>,
     pub(crate) modulus: Pressure,
     pub(crate) factors: SteelFactors,
-    pub(crate) bend_ratio: Cited<Ratio>,
-}
-
-/// Coefficients of the check of a pulled steel pipe.
-#[derive(Debug, Clone, Copy)]
-pub struct SteelFactors {
-    pub(crate) tension: Cited<Ratio>,
-    pub(crate) bending_low: Ratio,
-    pub(crate) bending_middle: (Ratio, Ratio),
-    pub(crate) bending_high: (Ratio, Ratio),
+    /// Where the bending strength leaves its first and its second line.
     pub(crate) bending_ends: (Pressure, Pressure),
-    pub(crate) last_ratio: Ratio,
-    pub(crate) hoop_elastic: Ratio,
-    pub(crate) hoop_elastic_end: Ratio,
-    pub(crate) hoop_linear: (Ratio, Ratio),
-    pub(crate) hoop_linear_end: Ratio,
-    pub(crate) hoop_third: (Ratio, Ratio),
-    pub(crate) hoop_third_end: Ratio,
-    pub(crate) hoop_safety: Cited<Ratio>,
-    /// Factors on the axial and on the hoop term.
-    pub(crate) extreme: (Ratio, Ratio),
-    pub(crate) normal: (Ratio, Ratio),
-    pub(crate) hoop_share: Ratio,
-    pub(crate) poisson: Ratio,
-    pub(crate) interaction: Origin,
-    pub(crate) interaction_normal: Origin,
+    pub(crate) bend_ratio: Cited<Ratio>,
 }
 
 /// What fills the string.

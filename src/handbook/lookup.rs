@@ -1,6 +1,6 @@
 //! Single values by key, from the tables of values by use, and bands that rise.
 
-use super::{Handbook, HandbookError, Table};
+use super::{BendRadiusRow, Handbook, HandbookError, SchemeFactorRow, Table};
 use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::Field;
@@ -48,11 +48,53 @@ impl Handbook {
 }
 
 fn one<Q: Measure>(table: &Table<Field<Q>>, key: &str) -> Result<Cited<Q>, HandbookError> {
-    let row = table.get(key).ok_or_else(|| HandbookError::NoRow { table: table.id, wanted: key.to_owned() })?;
-    if !(row.value.value.si() >= 0.0) {
+    let value = table.value(key)?;
+    if !(value.value.si() >= 0.0) {
         return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is below zero" });
     }
-    Ok(row.map(|field| field.value))
+    Ok(value)
+}
+
+/// A row that tells one value.
+pub(crate) trait OneValue {
+    type Value: Copy;
+    fn one(&self) -> Self::Value;
+}
+
+impl<Q: Measure> OneValue for Field<Q> {
+    type Value = Q;
+    fn one(&self) -> Q {
+        self.value
+    }
+}
+
+impl OneValue for SchemeFactorRow {
+    type Value = Ratio;
+    fn one(&self) -> Ratio {
+        self.factor.value
+    }
+}
+
+impl OneValue for BendRadiusRow {
+    type Value = Ratio;
+    fn one(&self) -> Ratio {
+        self.times.value
+    }
+}
+
+impl<V> Table<V> {
+    /// The row with a key that the code looks for.
+    pub(crate) fn row(&self, key: &str) -> Result<Cited<&V>, HandbookError> {
+        self.get(key).ok_or_else(|| HandbookError::NoRow { table: self.id, wanted: key.to_owned() })
+    }
+
+    /// The value of the row with a key that the code looks for.
+    pub(crate) fn value(&self, key: &str) -> Result<Cited<V::Value>, HandbookError>
+    where
+        V: OneValue,
+    {
+        Ok(self.row(key)?.map(V::one))
+    }
 }
 
 /// A band out of a table, refused where it falls or begins below zero. `row` says which it is.

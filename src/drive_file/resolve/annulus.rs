@@ -1,10 +1,10 @@
 //! What becomes of the annulus, and what the pipe has to bear in service.
 
-use super::{Resolver, no_row};
+use super::Resolver;
 use crate::drive::{Annulus, Grout, InService, Pipe, Pull, Stretch};
 use crate::drive_file::{DriveFile, Filling, Hole, Proof};
-use crate::handbook::{HandbookError, RatioRow, Service, Table};
-use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::handbook::{HandbookError, Service};
+use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
 
@@ -93,10 +93,6 @@ impl Resolver<'_> {
     }
 
     pub(super) fn annulus_in_service(&mut self, file: &DriveFile) -> Result<InService, HandbookError> {
-        let row = |table: &Table<RatioRow>, key: &str| -> Result<Cited<Ratio>, HandbookError> {
-            let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
-            Ok(row.map(|field| field.value))
-        };
         let support = self.handbook.collapse_support()?;
         let deflection = self.handbook.deflection_factor()?;
         let vacuum = file.vacuum.as_ref().map(|vacuum| {
@@ -113,11 +109,11 @@ impl Resolver<'_> {
         });
         Ok(InService {
             vacuum,
-            ovality: row(self.handbook.ovality()?, "long_term")?,
-            unsupported: row(support, "none")?,
-            supported: row(support, "close_fit")?,
-            bedding: row(deflection, "bedding_most")?.value,
-            lag: (row(deflection, "lag")?.value, row(deflection, "lag_prism")?.value),
+            ovality: self.handbook.ovality()?.value("long_term")?,
+            unsupported: support.value("none")?,
+            supported: support.value("close_fit")?,
+            bedding: deflection.value("bedding_most")?.value,
+            lag: (deflection.value("lag")?.value, deflection.value("lag_prism")?.value),
         })
     }
 }

@@ -1,9 +1,9 @@
 //! A clay jacking pipe out of designation and size.
 
+use super::Resolver;
 use super::label::{as_given, as_written};
 use super::pipe::{Named, same_size, size_text};
 use super::steering::Ends;
-use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Capacity, EndArea, JackedPipe};
 use crate::drive_file::{CandidateFile, Certificate, DriveFile, Series};
 use crate::handbook::{Family, HandbookError};
@@ -95,11 +95,7 @@ impl Resolver<'_> {
             (None, None) => None,
         };
         let certificate = candidate.certificate.as_ref().map_or(Certificate::Unknown, |field| field.value);
-        let table = self.handbook.clay_strength()?;
-        let strength = table
-            .get(certificate.key())
-            .ok_or_else(|| no_row("clay_strength", certificate.key()))?
-            .map(|strength| strength.value);
+        let strength = self.handbook.clay_strength()?.value(certificate.key())?;
         if candidate.certificate.is_none() {
             self.assume_one(format!("{path}.certificate (strength)"), strength, Role::Strength);
         }
@@ -113,8 +109,7 @@ impl Resolver<'_> {
             .inside_diameter
             .as_ref()
             .map(|field| self.positive(field, &format!("{path}.inside_diameter"), Role::Diameter));
-        let lengths = self.handbook.jacking_pipe_length()?.get("clay");
-        let lengths = lengths.ok_or_else(|| no_row("jacking_pipe_length", "clay"))?;
+        let lengths = self.handbook.jacking_pipe_length()?.row("clay")?;
         let ends = Ends {
             outside_diameter: outside_diameter.value,
             inside_diameter: Some(inside_diameter.unwrap_or(size)).filter(|inside| *inside < outside_diameter.value),

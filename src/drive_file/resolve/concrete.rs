@@ -1,12 +1,13 @@
 //! A reinforced concrete jacking pipe out of size, strength and scheme.
 
+use super::Resolver;
 use super::jacked::{Barrel, of_row, strength_text};
 use super::label::as_given;
 use super::pipe::{Named, same_size};
 use super::steering::Ends;
-use super::{Resolver, no_row};
 use crate::drive::{
-    Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, JswasStress, NotGiven, RingKind,
+    Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, ConcreteShares, EndArea, JackedPipe, JswasStress,
+    NotGiven, RingKind,
 };
 use crate::drive_file::{CandidateFile, DriveFile, EndScheme};
 use crate::handbook::{ConcretePipeRow, Family, HandbookError};
@@ -126,37 +127,11 @@ impl Resolver<'_> {
 
     /// Strength and every scheme that what is given allows.
     fn concrete_end(&mut self, path: &str, candidate: &CandidateFile) -> Result<Option<ConcreteEnd>, HandbookError> {
-        let factor = |key: &'static str| -> Result<Cited<Ratio>, HandbookError> {
-            let row = self.handbook.concrete_factor()?.get(key).ok_or_else(|| no_row("concrete_factor", key))?;
-            Ok(row.map(|row| row.factor.value))
-        };
-        let (mean_share, edge_share, en_edge) =
-            (factor("default_mean")?, factor("default_edge")?, factor("en_1916_edge")?);
-        let (uniform, cylinder) = (factor("guideline_uniform")?, factor("cylinder_over_cube")?);
-        let most = factor("cn_design_over_cube")?.value;
-        let asce = Asce27 {
-            block: factor("asce_27_block")?,
-            phi: factor("asce_27_phi")?.value,
-            load: factor("asce_27_load")?.value,
-            eccentric: factor("asce_27_eccentric")?.value,
-        };
-        let annex = |design_strength| -> Result<ConcreteAnnex, HandbookError> {
-            Ok(ConcreteAnnex {
-                eccentric: factor("cn_eccentric")?.value,
-                phi1: factor("cn_phi1")?.value,
-                phi2: factor("cn_phi2")?.value,
-                phi3: factor("cn_phi3")?.value,
-                phi5: factor("cn_phi5")?.value,
-                gamma: factor("cn_gamma")?.value,
-                design_strength,
-            })
-        };
-        let annex = match self.concrete_design(path, candidate, most)? {
-            Some(design) => Some(annex(design)?),
-            None => None,
-        };
+        let factors = self.handbook.concrete_factor()?;
+        let shares = ConcreteShares::read(factors)?;
+        let design_strength = self.concrete_design(path, candidate, factors.value("cn_design_over_cube")?.value)?;
         let jswas = self.jswas(candidate)?;
-        let scheme = self.concrete_scheme(path, candidate, annex.is_some(), jswas.is_some());
+        let scheme = self.concrete_scheme(path, candidate, design_strength.is_some(), jswas.is_some());
         let strength = match (&candidate.strength, &candidate.cube_strength) {
             (Some(field), _) => {
                 let strength = self.positive(field, &format!("{path}.strength"), Role::Strength);
@@ -168,7 +143,7 @@ impl Resolver<'_> {
             }
             (None, Some(field)) => {
                 let cube = self.positive(field, &format!("{path}.cube_strength"), Role::Strength);
-                let strength = cylinder.map(|share| share * cube);
+                let strength = factors.value("cylinder_over_cube")?.map(|share| share * cube);
                 self.assume_one(format!("{path}.strength, on cylinders"), strength, Role::Strength);
                 strength
             }
@@ -180,10 +155,15 @@ impl Resolver<'_> {
             }
         };
         if scheme == ConcreteScheme::Default {
-            self.assume_one(format!("{path}: mean stress on the end over strength"), mean_share, Role::Ratio);
-            self.assume_one(format!("{path}: stress at the edge of the joint over strength"), edge_share, Role::Ratio);
+            self.assume_one(format!("{path}: mean stress on the end over strength"), shares.mean_share, Role::Ratio);
+            self.assume_one(
+                format!("{path}: stress at the edge of the joint over strength"),
+                shares.edge_share,
+                Role::Ratio,
+            );
         }
-        Ok(Some(ConcreteEnd { scheme, strength, mean_share, edge_share, en_edge, asce, uniform, annex, jswas }))
+        let (asce, annex) = (Asce27::read(factors)?, ConcreteAnnex::read(factors)?);
+        Ok(Some(ConcreteEnd { scheme, strength, shares, asce, annex, design_strength, jswas }))
     }
 
     /// Design strength for the Chinese annex, which a characteristic one must not stand in for.

@@ -1,8 +1,8 @@
 //! What jacked pipes of all materials share: section, end area, weight, the maker's force, fields that do not apply.
 
+use super::Resolver;
 use super::label::{as_given, as_written};
 use super::pipe::same_size;
-use super::{Resolver, no_row};
 use crate::drive::{EndArea, RingKind};
 use crate::drive_file::CandidateFile;
 use crate::handbook::HandbookError;
@@ -135,8 +135,8 @@ impl Resolver<'_> {
         let weight = match (table, density, barrel.wall()) {
             (Some(table), ..) => table,
             (None, Some(key), Some(wall)) => {
-                let row = self.handbook.pipe_density()?.get(key).ok_or_else(|| no_row("pipe_density", key))?;
-                let density = MassDensity::from_si(row.value.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY);
+                let row = self.handbook.pipe_density()?.value(key)?;
+                let density = MassDensity::from_si(row.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY);
                 let outside_diameter = barrel.outside_diameter.value;
                 let weight = PipeWeight { outside_diameter, wall, density, average_wall: Ratio::from_si(1.0) };
                 Cited::new(weight.value(), row.origin)

@@ -1,11 +1,11 @@
 //! A steel pipe that is jacked: section, grade and the coefficients of its schemes.
 
+use super::Resolver;
 use super::concrete::ends;
 use super::jacked::{Barrel, of_row};
 use super::label::as_given;
 use super::pipe::{Named, same_size};
 use super::steering::Ends;
-use super::{Resolver, no_row};
 use crate::drive::{
     Capacity, EndArea, FreeLength, JackedPipe, LocalCurve, RingKind, SteelAnnex, SteelCode, SteelEnd, SteelScheme,
 };
@@ -100,8 +100,7 @@ impl Resolver<'_> {
 
     /// Effective over free length of a column whose head is free to move aside.
     pub(super) fn one_free(&self) -> Result<Cited<Ratio>, HandbookError> {
-        let row = self.handbook.column_length()?.get("one_free").ok_or_else(|| no_row("column_length", "one_free"))?;
-        Ok(row.map(|factor| factor.value))
+        self.handbook.column_length()?.value("one_free")
     }
 
     /// A length that nothing holds, its head free to move aside.
@@ -125,31 +124,8 @@ impl Resolver<'_> {
         wall: Length,
         yield_strength: Cited<Pressure>,
     ) -> Result<SteelEnd, HandbookError> {
-        let factor = |key: &'static str| -> Result<Cited<Ratio>, HandbookError> {
-            let row = self.handbook.steel_factor()?.get(key).ok_or_else(|| no_row("steel_factor", key))?;
-            Ok(row.map(|row| row.factor.value))
-        };
-        let plain = |key| factor(key).map(|factor| factor.value);
-        let (general, short) = (factor("cn_phi4")?, factor("cn_phi4_short")?);
-        let (phi1, phi3, gamma) = (plain("cn_phi1")?, plain("cn_phi3")?, plain("cn_gamma")?);
-        let local = LocalCurve {
-            elastic: plain("api_elastic")?,
-            constant: plain("api_constant")?,
-            slope: plain("api_slope")?,
-            exponent: plain("api_exponent")?,
-            compact: plain("api_compact")?,
-            last: plain("api_end")?,
-        };
-        let code = SteelCode {
-            round: plain("aisc_round")?,
-            slender: plain("aisc_slender_slope")?,
-            last: plain("aisc_slender_end")?,
-            omega: factor("aisc_omega")?,
-            base: plain("aisc_column_base")?,
-            elastic_share: plain("aisc_column_elastic")?,
-            limit: plain("aisc_column_limit")?,
-        };
-        let modulus = self.steel_modulus()?;
+        let factors = self.handbook.steel_factor()?;
+        let annex = SteelAnnex::read(factors)?;
         let long = self.handbook.length("steel.long_drive")?;
         let first = file.ground.first().map(|stretch| stretch.class.value);
         let mixed =
@@ -161,23 +137,19 @@ impl Resolver<'_> {
             outside_diameter,
             wall,
             yield_strength,
-            modulus: modulus.value,
-            yield_factor: factor("default_yield")?,
-            local_share: factor("default_local")?,
-            local,
-            annex: SteelAnnex {
-                phi1,
-                phi3,
-                phi4: if hard { general } else { short },
-                gamma,
-                // No design strength lies above the yield of the pipe itself.
-                design_strength: if design_strength.value > yield_strength.value {
-                    yield_strength
-                } else {
-                    design_strength
-                },
+            modulus: self.steel_modulus()?.value,
+            yield_factor: factors.value("default_yield")?,
+            local_share: factors.value("default_local")?,
+            local: LocalCurve::read(factors)?,
+            annex,
+            stability: if hard { annex.general } else { annex.short },
+            // No design strength lies above the yield of the pipe itself.
+            design_strength: if design_strength.value > yield_strength.value {
+                yield_strength
+            } else {
+                design_strength
             },
-            code,
+            code: SteelCode::read(factors)?,
         })
     }
 
@@ -218,7 +190,7 @@ impl Resolver<'_> {
                 Cited::given(strength, &FieldName("candidates[].design_strength"))
             }
             None => {
-                let strength = safer.annex.design_strength;
+                let strength = safer.design_strength;
                 if scheme != SteelScheme::Default {
                     self.assume_one(format!("{path}.design_strength"), strength, Role::Strength);
                 }
@@ -226,7 +198,7 @@ impl Resolver<'_> {
             }
         };
         self.assume_modulus(path)?;
-        Ok(SteelEnd { scheme, yield_factor, annex: SteelAnnex { design_strength, ..safer.annex }, ..safer })
+        Ok(SteelEnd { scheme, yield_factor, design_strength, ..safer })
     }
 
     /// The user's factor on the yield strength; below that of any pipe in microtunnelling it is none.
@@ -236,8 +208,7 @@ impl Resolver<'_> {
         path: &str,
         name: &'static FieldName,
     ) -> Result<Cited<Ratio>, HandbookError> {
-        let least = self.handbook.steel_factor()?.get("ttp_microtunnel");
-        let least = least.ok_or_else(|| no_row("steel_factor", "ttp_microtunnel"))?.value.factor.value;
+        let least = self.handbook.steel_factor()?.value("ttp_microtunnel")?.value;
         let (least, most) = (crate::quantity::Measure::si(least), 20.0);
         if !(field.value >= Ratio::from(least) && field.value <= Ratio::from(most)) {
             let read = crate::quantity::shown::plain(crate::quantity::Measure::si(field.value));
@@ -254,13 +225,11 @@ impl Resolver<'_> {
     }
 
     fn steel_modulus(&self) -> Result<Cited<Pressure>, HandbookError> {
-        let row = self.handbook.steel_pull_stress()?.get("modulus");
-        Ok(row.ok_or_else(|| no_row("steel_pull_stress", "modulus"))?.map(|modulus| modulus.value))
+        self.handbook.steel_pull_stress()?.value("modulus")
     }
 
     pub(super) fn steel_row(&self, key: &'static str) -> Result<Cited<Pressure>, HandbookError> {
-        let row = self.handbook.steel_grade()?.get(key).ok_or_else(|| no_row("steel_grade", key))?;
-        Ok(row.map(|row| row.stress.value))
+        Ok(self.handbook.steel_grade()?.row(key)?.map(|row| row.stress.value))
     }
 
     fn yield_strength(&mut self, path: &str, candidate: &CandidateFile) -> Result<Cited<Pressure>, HandbookError> {

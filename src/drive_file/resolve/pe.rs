@@ -1,8 +1,8 @@
 //! A PE pipe out of designation and size.
 
+use super::Resolver;
 use super::label::as_written;
 use super::pipe::{Named, same_size, size_text};
-use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series, Welds};
 use crate::handbook::Family;
@@ -35,8 +35,7 @@ impl Resolver<'_> {
         self.refuse_steel(path, candidate);
         self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for PVC pipe; see pull.welds");
         let material = candidate.material.value;
-        let row =
-            self.handbook.pe_material()?.get(material.key()).ok_or_else(|| no_row("pe_material", material.key()))?;
+        let row = self.handbook.pe_material()?.row(material.key())?;
         let series = match &candidate.series {
             Some(field) => field.value,
             None => {

@@ -1,6 +1,6 @@
 //! Candidates: from designation and size to a pipe with all its figures.
 
-use super::{Resolver, no_row};
+use super::Resolver;
 use crate::drive::{AssumedValue, JackedPipe, Pipe, PublishedRange, Pull, PulledPipe, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
 use crate::handbook::{Family, HandbookError, Method, MethodLimitRow, Spoil};
@@ -64,7 +64,7 @@ impl Resolver<'_> {
         };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
         let casing = self.casing(&path, candidate, file, &label, outside_diameter.value)?;
-        let rule = self.handbook.bore_rule()?.get("general").ok_or_else(|| no_row("bore_rule", "general"))?;
+        let rule = self.handbook.bore_rule()?.row("general")?;
         let widest = self.joint_diameter(&path, candidate, outside_diameter.value, pulled.is_some());
         let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
         let bore_rule = Cited::new(needed.value(), rule.origin);

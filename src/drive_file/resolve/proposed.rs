@@ -156,8 +156,7 @@ impl Resolver<'_> {
             }
             return Ok(None);
         }
-        let table = self.handbook.manning_n()?;
-        let row = table.get("default").ok_or_else(|| super::no_row("manning_n", "default"))?;
+        let row = self.handbook.manning_n()?.row("default")?;
         // Whether it is given, and that it is assumed where it is not, is told where the sewer is resolved.
         let given = file.design_flow.as_ref().and_then(|flow| flow.roughness.as_ref());
         let roughness = given.map_or(row.value.n.value, |field| field.value);

@@ -74,8 +74,7 @@ impl Resolver<'_> {
         if self.how_pulled(candidate, file, pull).is_none() {
             return Ok(None);
         }
-        let round = self.handbook.ovality()?.get("steel_formula");
-        let round = round.ok_or_else(|| no_row("ovality", "steel_formula"))?.value.value;
+        let round = self.handbook.ovality()?.value("steel_formula")?.value;
         if let Some(field) =
             candidate.ovality.as_ref().filter(|field| !(field.value >= Ratio::default() && field.value <= round))
         {
@@ -97,7 +96,11 @@ impl Resolver<'_> {
             weight,
             yield_strength,
             modulus: modulus.value,
-            factors: self.steel_factors()?,
+            factors: SteelFactors::read(self.handbook.steel_pull_factor()?)?,
+            bending_ends: (
+                self.steel_pull_stress("bending_low_end")?.value,
+                self.steel_pull_stress("bending_middle_end")?.value,
+            ),
             bend_ratio,
         };
         let shown = Shown::of(wall.value, Role::Wall).display(UnitSystem::Si).to_string();
@@ -212,42 +215,6 @@ impl Resolver<'_> {
     }
 
     fn steel_pull_stress(&self, key: &str) -> Result<Cited<Pressure>, HandbookError> {
-        let row = self.handbook.steel_pull_stress()?.get(key).ok_or_else(|| no_row("steel_pull_stress", key))?;
-        Ok(row.map(|field| field.value))
-    }
-
-    fn steel_factors(&mut self) -> Result<SteelFactors, HandbookError> {
-        let table = self.handbook.steel_pull_factor()?;
-        let cited = |key: &str| -> Result<Cited<Ratio>, HandbookError> {
-            let row = table.get(key).ok_or_else(|| no_row("steel_pull_factor", key))?;
-            Ok(row.map(|row| row.factor.value))
-        };
-        let factor = |key: &str| cited(key).map(|row| row.value);
-        let axial = cited("interaction_axial")?;
-        let axial_normal = cited("interaction_axial_normal")?;
-        let ends =
-            (self.steel_pull_stress("bending_low_end")?.value, self.steel_pull_stress("bending_middle_end")?.value);
-        let factors = SteelFactors {
-            tension: cited("tension")?,
-            bending_low: factor("bending_low")?,
-            bending_middle: (factor("bending_middle")?, factor("bending_middle_slope")?),
-            bending_high: (factor("bending_high")?, factor("bending_high_slope")?),
-            bending_ends: ends,
-            last_ratio: factor("bending_end")?,
-            hoop_elastic: factor("hoop_elastic")?,
-            hoop_elastic_end: factor("hoop_elastic_end")?,
-            hoop_linear: (factor("hoop_linear_constant")?, factor("hoop_linear_slope")?),
-            hoop_linear_end: factor("hoop_linear_end")?,
-            hoop_third: (factor("hoop_third")?, factor("hoop_third_constant")?),
-            hoop_third_end: factor("hoop_third_end")?,
-            hoop_safety: cited("hoop_safety")?,
-            extreme: (axial.value, factor("interaction_hoop")?),
-            normal: (axial_normal.value, factor("interaction_hoop_normal")?),
-            hoop_share: factor("interaction_half_hoop")?,
-            poisson: factor("poisson")?,
-            interaction: axial.origin,
-            interaction_normal: axial_normal.origin,
-        };
-        Ok(factors)
+        self.handbook.steel_pull_stress()?.value(key)
     }
 }

@@ -5,9 +5,9 @@ use super::pipe::{Named, same_size, size_text};
 use super::{Resolver, no_row};
 use crate::drive::{BY_ITS_MAKER, Barrel, FactorPoints, JointPull, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
-use crate::handbook::{Family, HandbookError, PressureRow, RatioRow, Table};
+use crate::handbook::{Family, HandbookError};
 use crate::quantity::shown::plain;
-use crate::quantity::{Angle, Length, MassDensity, Measure, Pressure, Ratio, Role, ThermodynamicTemperature};
+use crate::quantity::{Angle, Length, MassDensity, Measure, Ratio, Role, ThermodynamicTemperature};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
 
@@ -60,18 +60,12 @@ impl Resolver<'_> {
         temperature: FactorPoints,
         joint_factor: Cited<Ratio>,
     ) -> Result<PvcPipe, HandbookError> {
-        let pressure = |table: &Table<PressureRow>, key: &str| -> Result<Cited<Pressure>, HandbookError> {
-            Ok(table.get(key).ok_or_else(|| no_row(table.id, key))?.map(|field| field.value))
-        };
-        let ratio = |table: &Table<RatioRow>, key: &str| -> Result<Cited<Ratio>, HandbookError> {
-            Ok(table.get(key).ok_or_else(|| no_row(table.id, key))?.map(|field| field.value))
-        };
         let (stresses, ratios) = (self.handbook.pvc_stress()?, self.handbook.pvc_ratio()?);
-        let tensile = pressure(stresses, "tensile")?;
-        let safety = ratio(ratios, "pull_safety")?;
-        let modulus = pressure(stresses, "modulus")?;
-        let modulus_long = pressure(stresses, "modulus_long")?;
-        let poisson = ratio(ratios, "poisson")?;
+        let tensile = stresses.value("tensile")?;
+        let safety = ratios.value("pull_safety")?;
+        let modulus = stresses.value("modulus")?;
+        let modulus_long = stresses.value("modulus_long")?;
+        let poisson = ratios.value("poisson")?;
         let density = self.density("pvc")?;
         let fused = candidate.material.value == Material::PvcFused;
         let key = if fused { "pvc_250" } else { "pvc_300" };
@@ -157,8 +151,7 @@ impl Resolver<'_> {
         let (Some(first), Some(last)) = (rows.first().copied(), rows.last().copied()) else {
             return Err(no_row("pvc_temperature", "any"));
         };
-        let least = self.handbook.pull_temperature()?.get("pvc_least");
-        let least = least.ok_or_else(|| no_row("pull_temperature", "pvc_least"))?.value.value;
+        let least = self.handbook.pull_temperature()?.value("pvc_least")?.value;
         let wall = pull.temperature;
         if !(wall >= least && wall <= last.0) {
             if let Some(field) = file.pull.as_ref().map(|pull| &pull.pipe_temperature) {
@@ -305,14 +298,12 @@ impl Resolver<'_> {
 
     /// Density of a material, from its specific gravity.
     pub(super) fn density(&self, key: &str) -> Result<Cited<MassDensity>, HandbookError> {
-        let row = self.handbook.pipe_density()?.get(key).ok_or_else(|| no_row("pipe_density", key))?;
-        Ok(row.map(|field| super::pull::water() * field.value))
+        Ok(self.handbook.pipe_density()?.value(key)?.map(|gravity| super::pull::water() * gravity))
     }
 
     /// Radius over outside diameter of a row of `bend_radius`.
     pub(super) fn bend_ratio(&self, key: &str) -> Result<Cited<Ratio>, HandbookError> {
-        let row = self.handbook.bend_radius()?.get(key).ok_or_else(|| no_row("bend_radius", key))?;
-        Ok(row.map(|row| row.times.value))
+        self.handbook.bend_radius()?.value(key)
     }
 
     /// Ovality as delivered, 0 where it is not given.

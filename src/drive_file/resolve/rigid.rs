@@ -1,10 +1,10 @@
 //! Jacked pipe of GRP, polymer concrete, ductile iron and PVC.
 
+use super::Resolver;
 use super::concrete::ends;
 use super::jacked::Barrel;
 use super::label::as_given;
 use super::pipe::{Named, same_size};
-use super::{Resolver, no_row};
 use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven};
 use crate::drive_file::{CandidateFile, DriveFile, Material};
 use crate::handbook::{Family, HandbookError};
@@ -38,10 +38,7 @@ impl Resolver<'_> {
         let weight = self.jacked_weight(path, candidate, &barrel, None, None)?;
         let ratio = self.joint_ratio(path, candidate)?;
         let joint = self.joint(path, candidate, file, &ends(&barrel, None), ratio)?;
-        let factor = |key: &'static str| -> Result<Cited<Ratio>, HandbookError> {
-            let row = self.handbook.jacking_factor()?.get(key).ok_or_else(|| no_row("jacking_factor", key))?;
-            Ok(row.map(|row| row.factor.value))
-        };
+        let factors = self.handbook.jacking_factor()?;
         let capacity = if grp {
             self.refuse(
                 path,
@@ -49,11 +46,11 @@ impl Resolver<'_> {
                 candidate.factor.as_ref(),
                 "does not apply to GRP: its material factor is fixed",
             );
-            let (material_factor, greatest) = (factor("iso_25780_material")?, factor("grp_joint_ratio")?);
+            let (material_factor, greatest) = (factors.value("iso_25780_material")?, factors.value("grp_joint_ratio")?);
             self.assume_one(format!("{path}: material factor"), material_factor, Role::Ratio);
             Capacity::Grp { axial_strength: strength, material_factor, greatest_ratio: greatest.value }
         } else {
-            let habit = factor("polymer_habit")?;
+            let habit = factors.value("polymer_habit")?;
             let factor = self.ratio_or(candidate.factor.as_ref(), path, "factor", (2.5, 20.0), habit);
             let edge_factor = self.handbook.ratio("clay.factor_edge")?;
             self.assume_one(format!("{path}: factor on the stress at the edge of the joint"), edge_factor, Role::Ratio);

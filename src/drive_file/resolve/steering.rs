@@ -1,10 +1,10 @@
 //! What turns the joints of a jacked pipe, and the packer between them.
 
-use super::{Resolver, no_row};
+use super::Resolver;
 use crate::drive::{AssumedValue, Joint, Packer, Steering};
 use crate::drive_file::{CandidateFile, DriveFile, PackerFile, SteeringFile};
 use crate::handbook::HandbookError;
-use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown};
+use crate::quantity::{Length, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field};
 
@@ -89,11 +89,8 @@ impl Resolver<'_> {
         let unknown = SteeringFile::unknown();
         let line = file.steering.as_ref().filter(|_| ends.turn).unwrap_or(&unknown);
         let known = (file.steering.is_some() || candidate.packer.is_some()) && ends.turn;
-        let angle = |key: &'static str| -> Result<Cited<Angle>, HandbookError> {
-            let row = self.handbook.joint_angle()?.get(key).ok_or_else(|| no_row("joint_angle", key))?;
-            Ok(row.map(|angle| angle.value))
-        };
-        let (least, warning) = (angle("least_assumed")?, angle("warning")?);
+        let angles = self.handbook.joint_angle()?;
+        let (least, warning) = (angles.value("least_assumed")?, angles.value("warning")?);
         let squareness = self.squareness(path, candidate, ends, known)?;
         if known {
             self.assume_one(format!("{path}: least angle at a joint"), least, Role::JointAngle);
@@ -129,8 +126,7 @@ impl Resolver<'_> {
             return Ok(Some(Cited::given(given, &FieldName("candidates[].end_squareness"))));
         }
         let Some(key) = ends.squareness.filter(|_| known) else { return Ok(None) };
-        let row = self.handbook.end_squareness()?.get(key).ok_or_else(|| no_row("end_squareness", key))?;
-        let row = row.map(|length| length.value);
+        let row = self.handbook.end_squareness()?.value(key)?;
         self.assume_one(format!("{path}.end_squareness"), row, Role::Wall);
         Ok(Some(row))
     }
@@ -172,8 +168,7 @@ impl Resolver<'_> {
     fn packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) -> Result<Option<Packer>, HandbookError> {
         let path = format!("{path}.packer");
         let thickness = self.positive(&file.thickness, &format!("{path}.thickness"), Role::Wall);
-        let residual = self.handbook.packer_residual()?.get("residual");
-        let residual = residual.ok_or_else(|| no_row("packer_residual", "residual"))?.map(|row| row.low.value);
+        let residual = self.handbook.packer_residual()?.row("residual")?.map(|row| row.low.value);
         let residual = match &file.crushed_thickness {
             Some(field) => {
                 let at = format!("{path}.crushed_thickness");
@@ -195,11 +190,9 @@ impl Resolver<'_> {
                 (modulus, modulus)
             }
             None => {
-                let row = |key: &'static str| -> Result<Cited<Pressure>, HandbookError> {
-                    let row = self.handbook.packer_modulus()?.get(key);
-                    Ok(row.ok_or_else(|| no_row("packer_modulus", key))?.map(|row| row.low.value))
-                };
-                let (soft, stiff) = (row("first_load")?, row("default")?);
+                let table = self.handbook.packer_modulus()?;
+                let (soft, stiff) = (table.row("first_load")?, table.row("default")?);
+                let (soft, stiff) = (soft.map(|row| row.low.value), stiff.map(|row| row.low.value));
                 self.assume_one(format!("{path}.modulus, new"), soft, Role::Modulus);
                 self.assume_one(format!("{path}.modulus, crushed"), stiff, Role::Modulus);
                 (soft, stiff)

@@ -118,13 +118,14 @@ pub(super) fn concrete<R: Recorder>(
     let closed = stress_ratio.min(jacked.joint.stress_ratio.value);
     Some(match scheme {
         ConcreteScheme::Default => {
-            let by_mean = calc.law(MeanShareEndForce { mean_share: end.mean_share.value, end_bearing_area, strength });
-            let edge_share = end.edge_share.value;
+            let by_mean =
+                calc.law(MeanShareEndForce { mean_share: end.shares.mean_share.value, end_bearing_area, strength });
+            let edge_share = end.shares.edge_share.value;
             let by_edge = calc.law(EdgeShareEndForce { stress_ratio, edge_share, end_bearing_area, strength });
-            let origin = if by_edge < by_mean { end.edge_share.origin } else { end.mean_share.origin };
+            let origin = if by_edge < by_mean { end.shares.edge_share.origin } else { end.shares.mean_share.origin };
             Cited::new(by_mean.min(by_edge), origin)
         }
-        ConcreteScheme::En1916 => end.en_edge.map(|edge_share| {
+        ConcreteScheme::En1916 => end.shares.en_edge.map(|edge_share| {
             calc.law(EdgeShareEndForce { stress_ratio: closed, edge_share, end_bearing_area, strength })
         }),
         ConcreteScheme::Asce27 => {
@@ -143,8 +144,8 @@ pub(super) fn concrete<R: Recorder>(
             })
         }
         ConcreteScheme::Annex => {
-            let annex = end.annex?;
-            annex.design_strength.map(|design_strength| {
+            let annex = end.annex;
+            end.design_strength?.map(|design_strength| {
                 calc.law(ChineseConcreteEndForce {
                     eccentric_load: annex.eccentric.min(stress_ratio),
                     strength_reduction: annex.phi1,
@@ -175,12 +176,12 @@ pub(super) fn concrete<R: Recorder>(
 fn concrete_edge(end: &ConcreteEnd, scheme: ConcreteScheme) -> Option<Pressure> {
     let strength = end.strength.value;
     Some(match scheme {
-        ConcreteScheme::Default => end.edge_share.value * strength,
-        ConcreteScheme::En1916 => end.en_edge.value * strength,
+        ConcreteScheme::Default => end.shares.edge_share.value * strength,
+        ConcreteScheme::En1916 => end.shares.en_edge.value * strength,
         ConcreteScheme::Asce27 => end.asce.block.value * end.asce.phi * strength / end.asce.load,
         ConcreteScheme::Annex => {
-            let annex = end.annex?;
-            annex.phi1 * annex.phi2 * annex.phi3 * annex.design_strength.value / (annex.gamma * annex.phi5)
+            let annex = end.annex;
+            annex.phi1 * annex.phi2 * annex.phi3 * end.design_strength?.value / (annex.gamma * annex.phi5)
         }
         ConcreteScheme::Jswas => {
             let jswas = end.jswas?;
@@ -203,11 +204,11 @@ pub(super) fn edge_stress(jacked: &JackedPipe) -> Option<Cited<Pressure>> {
 
 fn scheme_origin(end: &ConcreteEnd) -> Origin {
     match end.scheme {
-        ConcreteScheme::Default => end.edge_share.origin,
-        ConcreteScheme::En1916 => end.en_edge.origin,
+        ConcreteScheme::Default => end.shares.edge_share.origin,
+        ConcreteScheme::En1916 => end.shares.en_edge.origin,
         ConcreteScheme::Asce27 => end.asce.block.origin,
-        ConcreteScheme::Annex => end.annex.map_or(end.edge_share.origin, |annex| annex.design_strength.origin),
-        ConcreteScheme::Jswas => end.jswas.map_or(end.edge_share.origin, |jswas| jswas.mean.origin),
+        ConcreteScheme::Annex => end.design_strength.unwrap_or(end.strength).origin,
+        ConcreteScheme::Jswas => end.jswas.map_or(end.shares.edge_share.origin, |jswas| jswas.mean.origin),
     }
 }
 

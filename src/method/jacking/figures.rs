@@ -63,7 +63,8 @@ fn concrete(figures: &mut Figures, pipe: &Pipe, jacked: &JackedPipe, end: &Concr
     }
     figures.add("mean stress by a guideline", Role::Strength, |calc| {
         let strength = end.strength.value;
-        let force = end.uniform.map(|factor| calc.law(ConcentricEndForce { end_bearing_area: area, strength, factor }));
+        let force =
+            end.shares.uniform.map(|factor| calc.law(ConcentricEndForce { end_bearing_area: area, strength, factor }));
         mean(force, area)
     });
     figures.note(UNIFORM);

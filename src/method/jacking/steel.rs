@@ -61,13 +61,13 @@ pub(super) fn default<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<
 
 pub(super) fn annex<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Force> {
     let least_end_area = section(calc, end);
-    end.annex.phi4.map(|stability| {
+    end.stability.map(|stability| {
         calc.law(ChineseSteelEndForce {
             strength_reduction: end.annex.phi1,
             brittleness: end.annex.phi3,
             stability,
             partial_factor: end.annex.gamma,
-            design_strength: end.annex.design_strength.value,
+            design_strength: end.design_strength.value,
             least_end_area,
         })
     })

@@ -109,10 +109,10 @@ pub(super) fn checks<R: Recorder>(
         let doubt = ratio.doubt.or(peak.doubt).or(pressed.doubt).or(critical.doubt);
         Doubted { value: ratio.value, doubt: doubt.or(bend.and_then(|bend| bend.doubt)) }
     };
-    let extreme = together(calc, factors.extreme);
-    scheme.checks.add(whole(Subject::SteelInteraction, extreme, factors.interaction).with_note(EXTREME));
-    let normal = together(calc, factors.normal);
-    let check = whole(Subject::SteelInteractionNormal, normal, factors.interaction_normal);
+    let extreme = together(calc, (factors.axial.value, factors.hoop));
+    scheme.checks.add(whole(Subject::SteelInteraction, extreme, factors.axial.origin).with_note(EXTREME));
+    let normal = together(calc, (factors.axial_normal.value, factors.hoop_normal));
+    let check = whole(Subject::SteelInteractionNormal, normal, factors.axial_normal.origin);
     scheme.checks.add(check.as_screen().with_note(NORMAL));
 
     let radius = bend.map(|bend| bend.value.radius);
@@ -161,12 +161,12 @@ fn bending_strength<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &S
         outside_diameter: section.outside_diameter,
         wall: section.wall,
         low_share: factors.bending_low,
-        middle_constant: factors.bending_middle.0,
-        middle_slope: factors.bending_middle.1,
-        high_constant: factors.bending_high.0,
-        high_slope: factors.bending_high.1,
-        low_end: factors.bending_ends.0,
-        middle_end: factors.bending_ends.1,
+        middle_constant: factors.bending_middle,
+        middle_slope: factors.bending_middle_slope,
+        high_constant: factors.bending_high,
+        high_slope: factors.bending_high_slope,
+        low_end: steel.bending_ends.0,
+        middle_end: steel.bending_ends.1,
         last_ratio: factors.last_ratio,
     })
 }
@@ -183,11 +183,11 @@ fn critical_hoop<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &Stee
         elastic,
         yield_strength: steel.yield_strength.value,
         elastic_end: factors.hoop_elastic_end,
-        linear_constant: factors.hoop_linear.0,
-        linear_slope: factors.hoop_linear.1,
+        linear_constant: factors.hoop_linear,
+        linear_slope: factors.hoop_linear_slope,
         linear_end: factors.hoop_linear_end,
-        third_numerator: factors.hoop_third.0,
-        third_constant: factors.hoop_third.1,
+        third_numerator: factors.hoop_third,
+        third_constant: factors.hoop_third_constant,
         third_end: factors.hoop_third_end,
     })
 }
