@@ -117,11 +117,10 @@ impl Check {
     pub fn at_most<Q: Measure>(
         subject: Subject,
         role: Role,
-        demand: Doubted<Band<Q>>,
-        limit: Doubted<Cited<Q>>,
+        demand: impl Into<Doubted<Band<Q>>>,
+        limit: impl Into<Doubted<Cited<Q>>>,
     ) -> Self {
-        let limits = limit.map(|limit| limit.map(Band::same));
-        Self::at_most_by_level(subject, role, demand, limits)
+        Self::at_most_by_level(subject, role, demand, limit.into().map(|limit| limit.map(Band::same)))
     }
 
     /// A demand that must not exceed a limit that depends on the level itself.
@@ -129,18 +128,16 @@ impl Check {
     pub fn at_most_by_level<Q: Measure>(
         subject: Subject,
         role: Role,
-        demand: Doubted<Band<Q>>,
-        limit: Doubted<Cited<Band<Q>>>,
+        demand: impl Into<Doubted<Band<Q>>>,
+        limit: impl Into<Doubted<Cited<Band<Q>>>>,
     ) -> Self {
-        Self::new(subject, role, Sense::AtMost, demand, limit)
+        Self::new(subject, role, Sense::AtMost, demand.into(), limit.into())
     }
 
     /// A supply that must be at least a need.
     #[must_use]
     pub fn at_least<Q: Measure>(subject: Subject, role: Role, supply: Q, need: Cited<Q>) -> Self {
-        let supply = Doubted { value: Band::same(supply), doubt: None };
-        let need = Doubted { value: need.map(Band::same), doubt: None };
-        Self::new(subject, role, Sense::AtLeast, supply, need)
+        Self::at_least_by_level(subject, role, Band::same(supply), need.map(Band::same))
     }
 
     /// A supply that must be at least a need, either of which may depend on the level itself.
@@ -148,10 +145,10 @@ impl Check {
     pub fn at_least_by_level<Q: Measure>(
         subject: Subject,
         role: Role,
-        supply: Doubted<Band<Q>>,
-        need: Doubted<Cited<Band<Q>>>,
+        supply: impl Into<Doubted<Band<Q>>>,
+        need: impl Into<Doubted<Cited<Band<Q>>>>,
     ) -> Self {
-        Self::new(subject, role, Sense::AtLeast, supply, need)
+        Self::new(subject, role, Sense::AtLeast, supply.into(), need.into())
     }
 
     fn new<Q: Measure>(
@@ -162,9 +159,10 @@ impl Check {
         limit: Doubted<Cited<Band<Q>>>,
     ) -> Self {
         debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit the check of {subject:?}");
-        let cases =
-            demand.value.with(limit.value.value, |demand, limit| Case { demand: demand.si(), limit: limit.si() });
-        let doubt = demand.doubt.or(limit.doubt);
+        let both = demand.zip(limit);
+        let doubt = both.doubt();
+        let (demand, limit) = both.in_spite_of_doubt();
+        let cases = demand.with(limit.value, |demand, limit| Case { demand: demand.si(), limit: limit.si() });
         let verdict = match (doubt, cases.likely.passes(sense), cases.high.passes(sense)) {
             (Some(_), ..) | (None, None, _) | (None, _, None) => Verdict::NotDecided,
             (None, Some(false), _) => Verdict::Over,
@@ -172,7 +170,7 @@ impl Check {
             (None, Some(true), Some(true)) => Verdict::Within,
         };
         let numbers = Numbers::Cases { role, likely: cases.likely, high: cases.high };
-        Self { subject, verdict, sense, basis: limit.value.origin, factor: None, doubt, note: None, numbers }
+        Self { subject, verdict, sense, basis: limit.origin, factor: None, doubt, note: None, numbers }
     }
 
     /// A judgement without numbers.

@@ -22,22 +22,73 @@ pub trait Law: Copy {
     }
 }
 
-/// A value and the first equation, if any, that was used outside its range to get it.
+/// A value and the first equation, if any, that was used outside its range to get it. The value is reached through
+/// [`Calc::take`], `map`, `zip` and `and_then`, which keep the doubt, so that nothing is decided without it.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[must_use]
 pub struct Doubted<T> {
-    /// The value.
-    pub value: T,
-    /// The equation out of range.
-    pub doubt: Doubt,
+    pub(crate) value: T,
+    pub(crate) doubt: Doubt,
 }
 
 /// The first equation used outside its range, if any.
 pub type Doubt = Option<&'static Equation>;
 
 impl<T> Doubted<T> {
+    /// A value that no equation puts in doubt.
+    pub const fn sure(value: T) -> Self {
+        Self { value, doubt: None }
+    }
+
     /// The value changed, the doubt kept.
     pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Doubted<U> {
         Doubted { value: change(self.value), doubt: self.doubt }
+    }
+
+    /// Both values, with the doubt of the first, else that of the other.
+    pub fn zip<U>(self, other: Doubted<U>) -> Doubted<(T, U)> {
+        Doubted { value: (self.value, other.value), doubt: self.doubt.or(other.doubt) }
+    }
+
+    /// What follows from the value, with the doubt of either.
+    pub fn and_then<U>(self, then: impl FnOnce(T) -> Doubted<U>) -> Doubted<U> {
+        then(self.value).in_doubt(self.doubt)
+    }
+
+    /// With a doubt that goes before its own.
+    pub fn in_doubt(self, doubt: Doubt) -> Self {
+        Self { doubt: doubt.or(self.doubt), ..self }
+    }
+
+    /// The equation out of range.
+    #[must_use]
+    pub const fn doubt(&self) -> Doubt {
+        self.doubt
+    }
+
+    /// The value where there is no doubt.
+    pub fn if_sure(self) -> Option<T> {
+        self.doubt.is_none().then_some(self.value)
+    }
+
+    /// The value, whatever the doubt: to print, to draw and to choose words by, never to decide.
+    #[must_use]
+    pub fn in_spite_of_doubt(self) -> T {
+        self.value
+    }
+}
+
+impl<T> Doubted<Option<T>> {
+    /// The value that there may be, with its doubt.
+    pub fn transpose(self) -> Option<Doubted<T>> {
+        let doubt = self.doubt;
+        self.value.map(|value| Doubted { value, doubt })
+    }
+}
+
+impl<T> From<T> for Doubted<T> {
+    fn from(value: T) -> Self {
+        Self::sure(value)
     }
 }
 
@@ -71,14 +122,20 @@ impl<R: Recorder> Calc<R> {
         Self { recorder, doubt: None }
     }
 
-    /// Evaluates one law.
+    /// Evaluates one law. Its doubt goes to the value of [`Calc::doubted`] around it.
     pub fn law<L: Law>(&mut self, law: L) -> L::Out {
         let value = law.value();
-        if !law.in_range() && self.doubt.is_none() {
-            self.doubt = Some(&L::EQUATION);
+        if !law.in_range() {
+            self.doubt = self.doubt.or(Some(&L::EQUATION));
         }
         self.recorder.step(&law, value);
         value
+    }
+
+    /// A value to go on with. Its doubt goes to the value of [`Calc::doubted`] around it.
+    pub fn take<T>(&mut self, from: Doubted<T>) -> T {
+        self.doubt = self.doubt.or(from.doubt);
+        from.value
     }
 
     /// Runs `work` and returns its value with the doubt that arose inside, leaving earlier doubt untouched.
@@ -92,6 +149,12 @@ impl<R: Recorder> Calc<R> {
     /// Starts a new part of the working.
     pub fn part(&mut self, title: &'static str) {
         self.recorder.part(title);
+    }
+
+    /// The doubt that went to no value: none, unless a law was evaluated or a value taken outside [`Calc::doubted`].
+    #[must_use]
+    pub const fn leftover(&self) -> Doubt {
+        self.doubt
     }
 
     /// The recorder with what it kept.

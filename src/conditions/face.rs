@@ -78,12 +78,12 @@ fn number<R: Recorder>(
             calc.law(StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength })
         }))
     });
-    let Some(demand) = number.value else {
+    let Some(demand) = number.transpose() else {
         let check = Check::rated(Subject::FaceStability, Verdict::NotDecided, rule.refuse.origin);
         return check.with_note(NO_WEIGHT);
     };
-    let stability_number = demand.likely;
     let limit = calc.doubted(|calc| {
+        let stability_number = calc.take(demand).likely;
         let sphere = calc.law(CriticalNumberSphere { cover, bore });
         let cylinder = calc.law(CriticalNumberCylinder { cover, bore });
         let critical_number = sphere.min(cylinder).min(rule.unstable);
@@ -92,7 +92,6 @@ fn number<R: Recorder>(
         let refuse = rule.refuse.value * share;
         Cited::new(Band { low: refuse, likely: refuse, high: rule.warn * share }, rule.refuse.origin)
     });
-    let demand = Doubted { value: demand, doubt: number.doubt };
     let check = Check::at_most_by_level(Subject::FaceStability, Role::Ratio, demand, limit);
     check.with_note(told.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY]))
 }
@@ -103,8 +102,7 @@ fn plug<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug:
         let factor = drive.site.pit_rules.plug.1;
         return Check::rated(Subject::Plug, Verdict::NotDecided, factor.origin).with_note(NO_WEIGHT);
     };
-    let supply = Doubted { value: Band::same(plug.value), doubt: None };
-    Check::at_least_by_level(Subject::Plug, Role::Distance, supply, need).with_note(PLUG)
+    Check::at_least_by_level(Subject::Plug, Role::Distance, Band::same(plug.value), need).with_note(PLUG)
 }
 
 /// Length of plug that the water of a stretch asks for: the longer of that against boiling and that against sliding,

@@ -58,11 +58,11 @@ fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
         }
     };
     let surface = at_surface(calc, drive, pipe, method);
-    add("surface, shallowest place of each ground", surface.value.filter(|_| surface.doubt.is_none()));
+    add("surface, shallowest place of each ground", surface.if_sure().flatten());
     for (index, crossing) in drive.site.crossings.iter().enumerate() {
         if crossing.depth < crossing.invert - pipe.outside_diameter.value / 2.0 {
             let moved = at_service(calc, drive, pipe, method, crossing);
-            add(&format!("crossings[{index}], {}", crossing.name), moved.value.filter(|_| moved.doubt.is_none()));
+            add(&format!("crossings[{index}], {}", crossing.name), moved.if_sure().flatten());
         }
     }
     all
@@ -121,8 +121,8 @@ fn plug(calc: &mut Calc<Silent>, drive: &Drive) -> Option<(Band<Length>, Origin)
         return None;
     }
     let wet = drive.stretches.iter().filter(|stretch| stretch.head_at_face() > Length::default());
-    let needs = wet.filter_map(|stretch| plug_needed(calc, drive, stretch).filter(|need| need.doubt.is_none()));
-    let longest = needs.map(|need| need.value.value).reduce(|one, other| one.with(other, Length::max))?;
+    let needs = wet.filter_map(|stretch| plug_needed(calc, drive, stretch)?.if_sure());
+    let longest = needs.map(|need| need.value).reduce(|one, other| one.with(other, Length::max))?;
     Some((longest, drive.site.pit_rules.plug.1.origin))
 }
 
@@ -134,9 +134,9 @@ fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -
         return None;
     }
     let (width, length) = (space.width.value, space.length.value);
-    let near_radius = calc.law(EquivalentRadius { width, length });
-    let reach = calc.law(InfluenceRadius { drawdown, permeability });
     let flow = calc.doubted(|calc| {
+        let near_radius = calc.law(EquivalentRadius { width, length });
+        let reach = calc.law(InfluenceRadius { drawdown, permeability });
         calc.law(InflowUnconfined {
             permeability,
             far_depth: base - table,
@@ -146,7 +146,7 @@ fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -
         })
     });
     let shown = |flow| Shown::of(flow, Role::Flow);
-    flow.doubt.is_none().then(|| (shown(flow.value), shown(flow.value * rules.pumping_start.value)))
+    flow.if_sure().map(|flow| (shown(flow), shown(flow * rules.pumping_start.value)))
 }
 
 const TIME: &str = "time";

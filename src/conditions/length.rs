@@ -4,7 +4,6 @@
 use crate::check::{Check, Checks, Subject, Verdict};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
-use crate::law::Doubted;
 use crate::quantity::{Band, Role};
 use crate::source::Cited;
 
@@ -26,8 +25,8 @@ pub fn range(drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
         return;
     };
     let guided = drive.stem.is_there() && drive.guided_length.value <= range.length.value;
-    let limit = Doubted { value: if guided { drive.guided_length } else { range.length }, doubt: None };
-    let demand = Doubted { value: Band::same(drive.length.value), doubt: None };
+    let limit = if guided { drive.guided_length } else { range.length };
+    let demand = Band::same(drive.length.value);
     let check = Check::at_most(Subject::Length, Role::Distance, demand, limit).as_screen();
     checks.add(noted(check, if guided { LONGER } else { LONGER_DRIVE }));
 
@@ -38,9 +37,8 @@ pub fn range(drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
         let check = Check::at_least(Subject::Diameter, Role::Diameter, diameter, Cited::new(least, origin));
         checks.add(noted(check.as_screen(), SMALLER));
     } else if let Some(most) = to {
-        let demand = Doubted { value: Band::same(diameter), doubt: None };
-        let limit = Doubted { value: Cited::new(most, origin), doubt: None };
-        let check = Check::at_most(Subject::Diameter, Role::Diameter, demand, limit);
+        let most = Cited::new(most, origin);
+        let check = Check::at_most(Subject::Diameter, Role::Diameter, Band::same(diameter), most);
         checks.add(noted(check.as_screen(), LARGER));
     }
 }

@@ -3,7 +3,6 @@
 use crate::check::{Check, Subject};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{Method, Service};
-use crate::law::Doubted;
 use crate::quantity::{Band, Length, Role};
 
 /// How far the invert may be from the design line: the accuracy of the pilot, and the annulus that is left round the
@@ -29,9 +28,8 @@ pub fn invert(drive: &Drive, pipe: &Pipe, method: Method) -> Option<Check> {
     if drive.service != Service::GravitySewer {
         return None;
     }
-    let demand = Doubted { value: Band::same(invert_uncertainty(drive, pipe, method)), doubt: None };
-    let limit = Doubted { value: drive.tolerance, doubt: None };
-    let check = Check::at_most(Subject::Invert, Role::Offset, demand, limit).as_screen();
+    let demand = Band::same(invert_uncertainty(drive, pipe, method));
+    let check = Check::at_most(Subject::Invert, Role::Offset, demand, drive.tolerance).as_screen();
     let annulus = &drive.annulus;
     Some(check.with_note(match (method, annulus.spacer > Length::default(), annulus.grouted) {
         (Method::Pullback, true, _) => SPACED,

@@ -152,11 +152,8 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
 }
 
 fn check<Q: Measure>(subject: Subject, role: Role, demand: Doubted<Option<Band<Q>>>, limit: Cited<Q>) -> Check {
-    match demand.value {
-        Some(band) => {
-            let demand = Doubted { value: band, doubt: demand.doubt };
-            Check::at_most(subject, role, demand, Doubted { value: limit, doubt: None }).with_note(BOTH_ENDS)
-        }
+    match demand.transpose() {
+        Some(demand) => Check::at_most(subject, role, demand, limit).with_note(BOTH_ENDS),
         None => undecided(subject, limit.origin),
     }
 }

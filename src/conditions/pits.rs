@@ -4,7 +4,7 @@ use super::clay;
 use crate::check::{Check, Checks, Subject, Verdict};
 use crate::drive::{Drive, Pipe, Pit, PitSpace, Stretch};
 use crate::handbook::Method;
-use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::law::{Calc, Law, Recorder};
 use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton};
 use crate::laws::room::PitSide;
 use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role};
@@ -43,11 +43,10 @@ fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Opti
     if let Some(clay::Strength { levels, told }) = clay_below(drive, stretch) {
         calc.part("base of a pit in clay");
         let safety = calc.doubted(|calc| heave(calc, space, stretch, levels));
-        let check = match safety.value {
+        let check = match safety.transpose() {
             Some(factor) => {
-                let supply = Doubted { value: factor, doubt: safety.doubt };
-                let need = Doubted { value: rules.heave.map(Band::same), doubt: None };
-                let check = Check::at_least_by_level(Subject::PitHeave, Role::Ratio, supply, need);
+                let need = rules.heave.map(Band::same);
+                let check = Check::at_least_by_level(Subject::PitHeave, Role::Ratio, factor, need);
                 check.with_note(told.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER]))
             }
             None => Check::rated(Subject::PitHeave, Verdict::NotDecided, rules.heave.origin).with_note(NO_WEIGHT),
@@ -61,7 +60,6 @@ fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Opti
         let factor = calc.doubted(|calc| calc.law(BaseUplift { unit_weight, thickness, water_pressure }));
         let (low, high) = rules.uplift;
         let need = Cited::new(Band { low, likely: low, high: high.value }, high.origin);
-        let need = Doubted { value: need, doubt: None };
         let check = Check::at_least_by_level(Subject::PitUplift, Role::Ratio, factor.map(Band::same), need);
         checks.add_worse(check.with_note(UPLIFT));
     }
@@ -171,8 +169,7 @@ pub(super) fn area_needed(drive: &Drive, method: Method, place: Place) -> Cited<
 
 fn area(drive: &Drive, method: Method, place: Place, checks: &mut Checks) {
     let Some(there) = place.pit(drive).area else { return };
-    let supply = Doubted { value: Band::same(there.value), doubt: None };
-    let need = Doubted { value: area_needed(drive, method, place), doubt: None };
+    let (supply, need) = (Band::same(there.value), area_needed(drive, method, place));
     let subject = if place == Place::Launch { Subject::LaunchArea } else { Subject::ReceptionArea };
     checks.add(Check::at_least_by_level(subject, Role::GroundArea, supply, need).as_screen().with_note(AREA));
 }
@@ -201,17 +198,13 @@ fn room<R: Recorder>(
     let needs = sides(calc, drive, pipe, method, place);
     for ((subject, there), need) in place.subjects().into_iter().zip([space.length, space.width]).zip(needs) {
         let Some(need) = need else { continue };
-        let supply = Doubted { value: Band::same(there.value), doubt: None };
-        let need = Doubted { value: need, doubt: None };
-        let check = Check::at_least_by_level(subject, Role::Distance, supply, need);
+        let check = Check::at_least_by_level(subject, Role::Distance, Band::same(there.value), need);
         checks.add(check.as_screen().with_note(if place == Place::Launch { SIDES } else { OUT }));
     }
 }
 
 fn crane(drive: &Drive, pipe: &Pipe, space: &PitSpace, checks: &mut Checks) {
     if let (Some(crane), Some(lift)) = (space.crane, lift(drive, pipe)) {
-        let demand = Doubted { value: Band::same(lift), doubt: None };
-        let limit = Doubted { value: crane, doubt: None };
-        checks.add(Check::at_most(Subject::CraneLift, Role::Thrust, demand, limit).with_note(LIFT));
+        checks.add(Check::at_most(Subject::CraneLift, Role::Thrust, Band::same(lift), crane).with_note(LIFT));
     }
 }

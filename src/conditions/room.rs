@@ -4,7 +4,7 @@ use super::opened;
 use crate::check::{Check, Checks, Subject};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Recorder};
 use crate::laws::room::{ClearDistance, LeastCover};
 use crate::quantity::{Band, Length, Role};
 use crate::source::Cited;
@@ -54,7 +54,7 @@ fn clearance<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method
         calc.part("clear distance of services");
         let clear = crossing.axis_distance(pipe.outside_diameter.value) - bore / 2.0;
         let off = clear - drive.pilot_accuracy.value;
-        let supply = Doubted { value: Band { low: clear, likely: clear, high: off }, doubt: None };
+        let supply = Band { low: clear, likely: clear, high: off };
         let need = calc.doubted(|calc| match (crossing.clearance, method) {
             (Some(asked), _) => asked,
             (None, Method::PipeJacking) => {

@@ -3,7 +3,7 @@
 use crate::check::{Check, Checks, Subject};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Recorder};
 use crate::laws::hydraulics::{Flow, ManningVelocity, TractiveStress};
 use crate::laws::part_full::{DepthForFlow, FlowArea, HydraulicRadius, WettedAngle};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -26,9 +26,8 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
     if method == Method::Pullback {
         let (low, high) = gravity.pulled_floor;
         let need = Band { low, likely: low, high: high.value };
-        let need = Doubted { value: Cited::new(need, high.origin), doubt: None };
-        let supply = Doubted { value: Band::same(slope), doubt: None };
-        let check = Check::at_least_by_level(Subject::GradeFloor, Role::Slope, supply, need);
+        let need = Cited::new(need, high.origin);
+        let check = Check::at_least_by_level(Subject::GradeFloor, Role::Slope, Band::same(slope), need);
         checks.add(check.as_screen().with_note(FLOOR));
     }
     if let Some(half_wave) = gravity.half_wave {
@@ -38,13 +37,12 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
         let amplitude = Band { low: pilot, likely: pilot, high: whole };
         let half_wave = half_wave.value;
         let peak = calc.doubted(|calc| amplitude.map(|amplitude| calc.law(PeakSlope { amplitude, half_wave })));
-        let limit = Doubted { value: Cited::new(slope, drive.grade.origin), doubt: None };
+        let limit = Cited::new(slope, drive.grade.origin);
         checks.add(Check::at_most(Subject::BackFall, Role::Slope, peak, limit).as_screen().with_note(WAVE));
         let depth = calc.doubted(|calc| {
             amplitude.map(|amplitude| calc.law(SagDepth { design_slope: slope, amplitude, half_wave }))
         });
-        let limit = Doubted { value: sewer.sag, doubt: None };
-        checks.add(Check::at_most(Subject::Sag, Role::Offset, depth, limit).as_screen().with_note(WAVE));
+        checks.add(Check::at_most(Subject::Sag, Role::Offset, depth, sewer.sag).as_screen().with_note(WAVE));
     }
     if gravity.flow_min.is_none() && gravity.flow_max.is_none() {
         return;
@@ -59,23 +57,21 @@ pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
         calc.law(Flow { area, velocity })
     });
     if let Some(flow) = gravity.flow_max {
-        let demand = Doubted { value: Band::same(flow.value), doubt: None };
+        let demand = Band::same(flow.value);
         let limit = full.map(|full| Cited::new(full, gravity.roughness.origin));
         checks.add(Check::at_most(Subject::FlowCapacity, Role::Flow, demand, limit).with_note(FULL));
     }
     if let Some(flow) = gravity.flow_min {
         let stress = calc.doubted(|calc| {
-            let depth_ratio = calc.law(DepthForFlow { flow_ratio: flow.value / full.value });
+            let full = calc.take(full);
+            let depth_ratio = calc.law(DepthForFlow { flow_ratio: flow.value / full });
             let wetted_angle = calc.law(WettedAngle { depth_ratio });
             let hydraulic_radius: Length = calc.law(HydraulicRadius { inside_diameter, wetted_angle });
             let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
             calc.law(TractiveStress { water_weight, hydraulic_radius, slope })
         });
-        let doubt = stress.doubt.or(full.doubt);
-        let supply = Doubted { value: Band::same(stress.value), doubt };
         let need = gravity.cleaning_stress.map(Band::same);
-        let need = Doubted { value: need, doubt: None };
-        let check = Check::at_least_by_level(Subject::SelfCleaning, Role::Tractive, supply, need);
+        let check = Check::at_least_by_level(Subject::SelfCleaning, Role::Tractive, stress.map(Band::same), need);
         checks.add(check.as_screen().with_note(CLEAN));
     }
 }

@@ -4,7 +4,6 @@
 use crate::check::{Check, Checks, Subject};
 use crate::drive::{Drive, Pipe, PulledPipe, Rate, SizedRate};
 use crate::handbook::{Handbook, Method};
-use crate::law::Doubted;
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Mark, Origin};
 
@@ -208,9 +207,7 @@ const PROGRAMME: &str =
 /// Shifts against the programme, where the file gives one and every stage has a rate.
 pub(super) fn check(drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
     if let (Some(programme), Some(shifts)) = (drive.site.pace.programme, time_plan(drive, pipe, method).shifts) {
-        let demand = Doubted { value: shifts, doubt: None };
-        let limit = Doubted { value: programme, doubt: None };
-        let check = Check::at_most(Subject::Programme, Role::Shifts, demand, limit);
+        let check = Check::at_most(Subject::Programme, Role::Shifts, shifts, programme);
         checks.add(check.as_screen().with_note(PROGRAMME));
     }
 }

@@ -38,16 +38,15 @@ impl Figures {
         work: impl FnOnce(&mut Calc<Silent>) -> Cited<Q>,
     ) -> Q {
         let figure = self.calc.doubted(work);
-        let value = figure.value.value;
         self.put(label, role, figure);
-        value
+        figure.in_spite_of_doubt().value
     }
 
     /// Adds what is known already.
     pub(super) fn put<Q: Measure>(&mut self, label: &'static str, role: Role, figure: Doubted<Cited<Q>>) {
-        let Doubted { value, doubt } = figure;
-        let (value, basis) = (Shown::of(value.value, role), value.origin);
-        self.list.push(Figure { label, value, basis, in_range: doubt.is_none(), note: None });
+        let Cited { value, origin: basis } = figure.in_spite_of_doubt();
+        let in_range = figure.doubt().is_none();
+        self.list.push(Figure { label, value: Shown::of(value, role), basis, in_range, note: None });
     }
 
     /// Tells something of the figure added last.

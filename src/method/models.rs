@@ -58,7 +58,7 @@ pub struct FrictionModel {
 
 impl FrictionModel {
     fn of(name: &'static str, over: Over, friction: Doubted<Band<Pressure>>, note: &'static str) -> Self {
-        Self { name, over, friction: friction.value, in_range: friction.doubt.is_none(), note }
+        Self { name, over, in_range: friction.doubt().is_none(), friction: friction.in_spite_of_doubt(), note }
     }
 }
 

@@ -72,19 +72,16 @@ pub(super) fn assess<R: Recorder>(
         service::checks_of_other(calc, drive, pipe, pulled, pull, scheme);
     }
     site::checks(calc, drive, pipe, pull, (&borne, &on_pipe, all), scheme);
-    let limit = Doubted { value: drive.rig.pull, doubt: None };
+    let limit = Doubted::sure(drive.rig.pull);
     scheme.checks.add(Check::at_most(Subject::RigPull, Role::Pull, rig, limit));
     if let Some(reaming) = reaming {
         scheme.checks.add(Check::at_most(Subject::ReamingPull, Role::Pull, reaming, limit));
     }
     if let Some(rating) = drive.stem.joint_pull {
-        let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add(Check::at_most(Subject::StemPull, Role::Pull, all, rating));
     }
     scheme.checks.add(step(calc, drive, pipe, pull));
     if let (Some(torque), Some(rating)) = (pull.reaming_torque, drive.rig.torque_through(&drive.stem)) {
-        let torque = Doubted { value: torque, doubt: None };
-        let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add(Check::at_most(Subject::ReamingTorque, Role::Torque, torque, rating));
     }
     scheme.checks.add(bore(pipe));
@@ -234,8 +231,8 @@ fn step<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull
         }
         before = *bore;
     }
-    let demand = Doubted { value: Band::same(worst.0), doubt: None };
-    let limit = Doubted { value: Cited::new(worst.1, rule.origin), doubt: None };
+    let demand = Doubted::sure(Band::same(worst.0));
+    let limit = Doubted::sure(Cited::new(worst.1, rule.origin));
     let check = Check::at_most_by_level(Subject::ReamingStep, Role::Diameter, demand, limit).as_screen();
     if check.verdict == Verdict::Within { check } else { check.with_note(ONE_STEP) }
 }
@@ -246,8 +243,8 @@ fn bore(pipe: &Pipe) -> Check {
     // The rule is a usual least and, in an agency's text, a most.
     let slack = Length::from_si(1e-6);
     if pipe.bore.value > rule + slack {
-        let need = Doubted { value: Cited::new(rule, pipe.bore_rule.origin), doubt: None };
-        let supply = Doubted { value: Band::same(pipe.bore.value), doubt: None };
+        let need = Doubted::sure(Cited::new(rule, pipe.bore_rule.origin));
+        let supply = Doubted::sure(Band::same(pipe.bore.value));
         Check::at_most(Subject::Bore, Role::Diameter, supply, need)
             .as_screen()
             .with_note("larger than an agency's most: the annulus settles unless it is grouted")

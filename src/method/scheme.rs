@@ -29,9 +29,8 @@ impl Scheme {
 
     /// A stage that pushes leans on the wall of the launch pit.
     pub(super) fn pushes(&mut self, force: Doubted<Band<Force>>) {
-        let before = self.thrust.unwrap_or(Doubted { value: Band::default(), doubt: None });
-        let value = before.value.with(force.value, Force::max);
-        self.thrust = Some(Doubted { value, doubt: before.doubt.or(force.doubt) });
+        let before = self.thrust.unwrap_or(Doubted::sure(Band::default()));
+        self.thrust = Some(before.zip(force).map(|(before, force)| before.with(force, Force::max)));
     }
 
     /// A pipe can be excluded by its method and by its service.

@@ -36,7 +36,6 @@ pub(super) fn checks<R: Recorder>(
         scheme.checks.add_some(snaking(calc, drive, tube, thrust));
     }
     if let Some(rating) = drive.stem.joint_thrust {
-        let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add(Check::at_most(Subject::StemJoint, Role::Thrust, thrust, rating));
     }
     scheme.checks.add_some(torque(Subject::StemTorque, drive.stem.torque, drive.rig.torque_through(&drive.stem)));
@@ -59,8 +58,8 @@ pub(super) fn driven_out<R: Recorder>(
     if let Some(tube) = &drive.stem.tube {
         calc.part("buckling of the stem that is driven out");
         let bed = calc.doubted(|calc| bed_force(calc, drive, pipe, tube));
-        if let Some(limit) = bed.value {
-            let limit = Doubted { value: Cited::new(limit, tube.factor.origin), doubt: bed.doubt };
+        if let Some(bed) = bed.transpose() {
+            let limit = bed.map(|bed| Cited::new(bed, tube.factor.origin));
             let check = Check::at_most_by_level(Subject::StemBuckling, Role::Thrust, thrust, limit);
             scheme.checks.add_worse(bed::noted(check, drive));
         }
@@ -69,7 +68,6 @@ pub(super) fn driven_out<R: Recorder>(
         }
     }
     if let Some(rating) = drive.stem.joint_thrust {
-        let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add_worse(Check::at_most(Subject::StemJoint, Role::Thrust, thrust, rating));
     }
 }
@@ -79,14 +77,12 @@ pub(super) fn driven_out<R: Recorder>(
 pub(super) fn against_rig(drive: &Drive, subject: Subject, thrust: Doubted<Band<Force>>) -> Check {
     let limit =
         drive.rig.thrust.map(|whole| Band { low: whole, likely: whole, high: drive.stations.main.value * whole });
-    let limit = Doubted { value: limit, doubt: None };
     Check::at_most_by_level(subject, Role::Thrust, thrust, limit).with_note(JACKS)
 }
 
 /// A torque of the file against a rating of the file.
 pub(super) fn torque(subject: Subject, torque: Option<Band<Torque>>, rating: Option<Cited<Torque>>) -> Option<Check> {
-    let torque = Doubted { value: torque?, doubt: None };
-    Some(Check::at_most(subject, Role::Torque, torque, Doubted { value: rating?, doubt: None }))
+    Some(Check::at_most(subject, Role::Torque, torque?, rating?))
 }
 
 /// What may be pushed, by level: the softest ground counts at the high level.

@@ -9,9 +9,9 @@ use jackpull::source::{Cited, FieldName};
 use jackpull::{Handbook, choose, read_drive};
 
 fn check(demand: f64, limit: f64) -> Check {
-    let demand = Doubted { value: Band::same(Force::from_si(demand)), doubt: None };
+    let demand = Doubted::sure(Band::same(Force::from_si(demand)));
     let limit = Cited::given(Force::from_si(limit), &FieldName("rig.thrust"));
-    Check::at_most(Subject::StemThrust, Role::Thrust, demand, Doubted { value: limit, doubt: None })
+    Check::at_most(Subject::StemThrust, Role::Thrust, demand, Doubted::sure(limit))
 }
 
 #[test]

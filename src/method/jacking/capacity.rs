@@ -34,18 +34,19 @@ pub(super) fn factor(jacked: &JackedPipe, limit: Origin) -> Option<Origin> {
 pub(super) fn end_limit<R: Recorder>(
     calc: &mut Calc<R>,
     jacked: &JackedPipe,
-    angle: Option<Angle>,
+    angle: Doubted<Option<Angle>>,
 ) -> Doubted<EndLimit> {
     calc.part("end capacity of the pipe");
     // Doubt in a scheme that was not asked for is no doubt in the limit.
     let default = calc.doubted(|calc| match &jacked.capacity {
         Capacity::Concrete(end) if end.scheme != ConcreteScheme::Default => {
-            Some(concrete(calc, jacked, end, ConcreteScheme::Default, angle)?.value)
+            Some(concrete(calc, jacked, end, ConcreteScheme::Default, angle.in_spite_of_doubt())?.value)
         }
         Capacity::Steel(end) => steel::default_beside(calc, end),
         _ => None,
     });
     calc.doubted(|calc| {
+        let angle = calc.take(angle);
         let own = own_limit(calc, jacked, angle);
         let rated = jacked.rated_force.map(|rated| {
             let factor = Ratio::from_si(1.0);
@@ -63,7 +64,7 @@ pub(super) fn end_limit<R: Recorder>(
             // Refused at the door.
             (None, None) => Cited::new(Force::default(), jacked.joint.stress_ratio.origin),
         };
-        EndLimit { force, tighter: default.value.is_some_and(|default| default < force.value) }
+        EndLimit { force, tighter: default.in_spite_of_doubt().is_some_and(|default| default < force.value) }
     })
 }
 

@@ -34,7 +34,6 @@ pub(super) fn checks<R: Recorder>(
         scheme.checks.add(Check::at_most(Subject::CasingSection, Role::Thrust, thrust, limit));
     }
     if let Some(rating) = casing.joint_thrust {
-        let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add(Check::at_most(Subject::CasingJoint, Role::Thrust, thrust, rating));
     }
 }

@@ -1,6 +1,6 @@
 //! Checks of the pipe end, of the angle at its joints, and of a free length.
 
-use super::capacity::{end_limit, factor};
+use super::capacity::{EndLimit, end_limit, factor};
 use super::{joint, steel};
 use crate::check::{Check, Subject};
 use crate::drive::{Capacity, EndArea, JackedPipe, Pipe, RingKind};
@@ -34,19 +34,17 @@ pub(super) fn checks<R: Recorder>(
     scheme: &mut Scheme,
 ) {
     calc.part("angle at the joints");
-    let angle = calc.doubted(|calc| joint::angle(calc, pipe, jacked));
-    let limit = end_limit(calc, jacked, angle.value.map(|angle| angle.value));
-    let tighter = limit.value.tighter;
-    let factor = factor(jacked, limit.value.force.origin);
+    let angle = calc.doubted(|calc| Some(joint::angle(calc, pipe, jacked)?.value));
+    let limit = end_limit(calc, jacked, angle);
     let check = Check::at_most(Subject::EndCapacity, Role::Thrust, force, limit.map(|limit| limit.force));
-    let check = check.with_factor(factor);
-    let turned = angle.value.map(|angle| angle.value);
-    scheme.checks.add(judged(check.in_doubt(angle.doubt), jacked, turned, tighter));
-    if let Some(known) = angle.value {
-        let demand = Doubted { value: Band::same(known.value), doubt: angle.doubt };
-        let warning = Doubted { value: jacked.joint.steering.warning, doubt: None };
-        let check = Check::at_most(Subject::JointAngle, Role::JointAngle, demand, warning).as_screen();
-        let large = known.value > jacked.joint.steering.warning.value;
+    let EndLimit { force: by, tighter } = limit.in_spite_of_doubt();
+    let check = check.with_factor(factor(jacked, by.origin));
+    let turned = angle.in_spite_of_doubt();
+    scheme.checks.add(judged(check, jacked, turned, tighter));
+    if let Some(angle) = angle.transpose() {
+        let warning = jacked.joint.steering.warning;
+        let check = Check::at_most(Subject::JointAngle, Role::JointAngle, angle.map(Band::same), warning).as_screen();
+        let large = turned.is_some_and(|angle| angle > warning.value);
         scheme.checks.add(if large { check.with_note(LARGE) } else { check });
     }
     if let Capacity::Steel(end) = &jacked.capacity

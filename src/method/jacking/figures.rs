@@ -2,7 +2,7 @@
 
 use super::{capacity, joint, steel};
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, Drive, JackedPipe, Pipe, SteelEnd};
-use crate::law::{Doubted, Law};
+use crate::law::{Calc, Law, Silent};
 use crate::laws::clay::ConcentricEndForce;
 use crate::laws::concrete::MeanEndStress;
 use crate::laws::packer::KernRadius;
@@ -44,8 +44,9 @@ fn mean(force: Cited<Force>, end_bearing_area: Area) -> Cited<Pressure> {
 
 /// Mean stress that each scheme allows, side by side.
 fn concrete(figures: &mut Figures, pipe: &Pipe, jacked: &JackedPipe, end: &ConcreteEnd) {
-    let angle = joint::angle(&mut figures.calc, pipe, jacked).map(|angle| angle.value);
-    let Some(area) = capacity::end_area(&mut figures.calc, jacked) else { return };
+    let angle = figures.calc.doubted(|calc| Some(joint::angle(calc, pipe, jacked)?.value));
+    let area = figures.calc.doubted(|calc| capacity::end_area(calc, jacked));
+    let Some(area) = area.transpose() else { return };
     for (label, scheme) in [
         ("mean stress allowed by default", ConcreteScheme::Default),
         ("mean stress allowed by EN 1916", ConcreteScheme::En1916),
@@ -53,9 +54,12 @@ fn concrete(figures: &mut Figures, pipe: &Pipe, jacked: &JackedPipe, end: &Concr
         ("mean stress allowed by Chinese annex", ConcreteScheme::Annex),
         ("mean stress allowed by JSWAS A-6", ConcreteScheme::Jswas),
     ] {
-        let by_scheme = figures.calc.doubted(|calc| capacity::concrete(calc, jacked, end, scheme, angle));
-        if let Doubted { value: Some(force), doubt } = by_scheme {
-            figures.put(label, Role::Strength, Doubted { value: mean(force, area), doubt });
+        let by_scheme = figures.calc.doubted(|calc| {
+            let angle = calc.take(angle);
+            capacity::concrete(calc, jacked, end, scheme, angle)
+        });
+        if let Some(force) = by_scheme.transpose() {
+            figures.put(label, Role::Strength, force.zip(area).map(|(force, area)| mean(force, area)));
             if scheme == end.scheme {
                 figures.note(CHOSEN);
             }
@@ -63,20 +67,21 @@ fn concrete(figures: &mut Figures, pipe: &Pipe, jacked: &JackedPipe, end: &Concr
     }
     figures.add("mean stress by a guideline", Role::Strength, |calc| {
         let strength = end.strength.value;
+        let end_bearing_area = calc.take(area);
         let force =
-            end.shares.uniform.map(|factor| calc.law(ConcentricEndForce { end_bearing_area: area, strength, factor }));
-        mean(force, area)
+            end.shares.uniform.map(|factor| calc.law(ConcentricEndForce { end_bearing_area, strength, factor }));
+        mean(force, end_bearing_area)
     });
     figures.note(UNIFORM);
 }
 
 fn of_steel(figures: &mut Figures, end: &SteelEnd) {
-    let area = steel::section(&mut figures.calc, end);
-    figures.add("mean stress allowed by default", Role::Strength, |calc| mean(steel::default(calc, end), area));
-    figures.add("mean stress allowed by Chinese annex", Role::Strength, |calc| mean(steel::annex(calc, end), area));
-    figures.add("mean stress by a building code", Role::Strength, |calc| {
-        mean(steel::by_code(calc, end, end.yield_strength.value), area)
-    });
+    let mut add = |label, allowed: fn(&mut Calc<Silent>, &SteelEnd) -> Cited<Force>| {
+        figures.add(label, Role::Strength, |calc| mean(allowed(calc, end), steel::section(calc, end)));
+    };
+    add("mean stress allowed by default", steel::default);
+    add("mean stress allowed by Chinese annex", steel::annex);
+    add("mean stress by a building code", |calc, end| steel::by_code(calc, end, end.yield_strength.value));
     figures.note(UPPER);
 }
 
@@ -87,15 +92,20 @@ fn turned(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe
         let (area, force) = (capacity::end_area(calc, jacked)?, force?.high);
         joint::allowed_angle(calc, jacked, area, force, capacity::edge_stress(jacked)?.value)
     });
-    if let Doubted { value: Some(angle), doubt } = allowed {
-        let value = Cited::new(angle, Origin::Law(&AngleAtForce::EQUATION));
-        figures.put("joint angle allowed at the greatest force", Role::JointAngle, Doubted { value, doubt });
-        figures.note(if angle > jacked.joint.steering.warning.value { BEYOND_ADVICE } else { AT_PEAK });
+    if let Some(angle) = allowed.transpose() {
+        let cited = angle.map(|angle| Cited::new(angle, Origin::Law(&AngleAtForce::EQUATION)));
+        figures.put("joint angle allowed at the greatest force", Role::JointAngle, cited);
+        figures.note(if angle.in_spite_of_doubt() > jacked.joint.steering.warning.value {
+            BEYOND_ADVICE
+        } else {
+            AT_PEAK
+        });
     }
     let outside_diameter = pipe.outside_diameter.value;
-    if let Some(angle) = joint::angle(&mut figures.calc, pipe, jacked) {
+    if let Some(angle) = figures.calc.doubted(|calc| joint::angle(calc, pipe, jacked)).transpose() {
         figures.add("gap across the joint at its greatest angle", Role::Wall, |calc| {
-            let gap = calc.law(GapAtJointAngle { outside_diameter, angle: angle.value });
+            let angle = calc.take(angle).value;
+            let gap = calc.law(GapAtJointAngle { outside_diameter, angle });
             Cited::new(gap, Origin::Law(&GapAtJointAngle::EQUATION))
         });
     }

@@ -8,7 +8,7 @@ use super::super::scheme::Scheme;
 use crate::check::{Check, Subject, Verdict};
 use crate::conditions::vertical_stress;
 use crate::drive::{Drive, Pipe, PipeInService, Place, Soil};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Recorder};
 use crate::laws::earth_load::{CrushingStrengthNeeded, FloorColumn, FlooredLoad, PressureOnPipe};
 use crate::laws::soil::MarstonLoad;
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio, Role};
@@ -24,10 +24,10 @@ pub(in super::super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, p
     let Some(service) = &pipe.service else { return };
     calc.part("pipe in service");
     let found = calc.doubted(|calc| worst(calc, drive, pipe, service));
-    scheme.checks.add(match found.value {
-        Some((needed, strength)) => {
-            let needed = Doubted { value: Band::same(needed), doubt: found.doubt };
-            let strength = Doubted { value: Cited::new(strength, service.strength.origin), doubt: None };
+    scheme.checks.add(match found.transpose() {
+        Some(found) => {
+            let needed = found.map(|(needed, _)| Band::same(needed));
+            let strength = found.map(|(_, strength)| Cited::new(strength, service.strength.origin));
             Check::at_most(Subject::Crushing, Role::LineWeight, needed, strength).with_note(NOTE)
         }
         None => Check::rated(Subject::Crushing, Verdict::NotDecided, service.strength.origin).with_note(UNKNOWN),

@@ -86,7 +86,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
 fn ahead(drive: &Drive, pipe: &Pipe) -> Force {
     let mut calc = Calc::new(Silent);
     let Some(stage) = super::stages(pipe).last() else { return Force::default() };
-    let most = pushed(&mut calc, drive, pipe, *stage).value.on_ahead.high;
+    let most = pushed(&mut calc, drive, pipe, *stage).in_spite_of_doubt().on_ahead.high;
     let guided = pipe.casing_diameter().unwrap_or(drive.stem.outside_diameter.value);
     let cut = pipe.cut().max(pipe.outside_diameter.value);
     let faces = drive.stretches.iter().map(|stretch| head(&mut calc, drive.face, cut, guided, stretch).high);

@@ -8,7 +8,7 @@ use crate::check::{Check, Subject};
 use crate::conditions::{resisting_stress, undrained_resisting_stress};
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Recorder, Silent};
 use crate::laws::wall::{
     AllowableReaction, EyeResistance, PassiveCoefficient, PassivePressure, PassiveStrip, UndrainedStrip,
 };
@@ -180,25 +180,23 @@ pub(in super::super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, p
     calc.part("thrust wall");
     let stand = Stand::of(reaction, wall, pipe);
     let found = calc.doubted(|calc| allowed(calc, reaction, &stand));
-    let (_, behind, is_undrained) = found.value;
+    let is_undrained = found.in_spite_of_doubt().2;
     let limit = found.map(|(force, ..)| Cited::new(force, reaction.safety.origin));
     let check = Check::at_most(Subject::ThrustWall, Role::Thrust, thrust, limit);
     scheme.checks.add(check.with_note(if is_undrained { UNDRAINED } else { DRAINED }));
 
     let off = calc.doubted(|calc| {
+        let (_, behind, _) = calc.take(found);
         let law = ThrustEccentricity { thrust_depth: stand.axis, reaction_depth: behind.centre };
         Band::same(calc.law(law))
     });
-    let off = Doubted { doubt: off.doubt.or(found.doubt), ..off };
     let middle = Cited::new(wall.height / SIXTH, Origin::Law(&THRUST_LEVEL));
-    let middle = Doubted { value: middle, doubt: None };
     scheme.checks.add(Check::at_most(Subject::WallLevel, Role::Offset, off, middle).as_screen());
 
     if drive.service == Service::GravitySewer && !wall.movement_checked {
         let law = PassiveMovement { share: reaction.movement.value, height: wall.height };
         let movement = calc.doubted(|calc| Band::same(calc.law(law)));
-        let tolerance = Doubted { value: drive.tolerance, doubt: None };
-        let check = Check::at_most(Subject::WallMovement, Role::Offset, movement, tolerance);
+        let check = Check::at_most(Subject::WallMovement, Role::Offset, movement, drive.tolerance);
         scheme.checks.add(check.as_screen().with_note(MOVEMENT));
     }
 }
@@ -228,7 +226,7 @@ const HALVINGS: usize = 40;
 #[must_use]
 pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNeeded> {
     let reaction = drive.reaction.as_ref().filter(|reaction| reaction.wall.is_none())?;
-    let thrust = scheme.thrust.filter(|thrust| thrust.doubt.is_none())?.value.high;
+    let thrust = scheme.thrust?.if_sure()?.high;
     if !(thrust > Force::default()) {
         return None;
     }

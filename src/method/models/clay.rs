@@ -97,12 +97,10 @@ fn closes(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> C
     });
     let overcut = (bore - place.diameter) / 2.0;
     // Beyond the range of the law the clay flows.
-    if closure.doubt.is_some() || closure.value >= overcut {
-        Closes::All
-    } else if closure.value < overcut * OPEN {
-        Closes::Little
-    } else {
-        Closes::InPart
+    match closure.if_sure() {
+        Some(closure) if closure < overcut * OPEN => Closes::Little,
+        Some(closure) if closure < overcut => Closes::InPart,
+        _ => Closes::All,
     }
 }
 

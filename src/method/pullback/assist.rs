@@ -29,9 +29,8 @@ pub(super) fn checks<R: Recorder>(
     scheme: &mut Scheme,
 ) {
     let Some(assist) = &pull.push_assist else { return };
-    let force = Doubted { value: Band::same(assist.force.value), doubt: None };
+    let force = Doubted::sure(Band::same(assist.force.value));
     if let Some(rating) = assist.grip {
-        let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add(Check::at_most(Subject::TailGrip, Role::Thrust, force, rating));
     }
     let Some(column) = column(calc, pipe, pulled, pull, borne) else {

@@ -37,7 +37,7 @@ fn by<L: Law>(value: L::Out) -> Cited<L::Out> {
 }
 
 fn known<T>(value: Cited<T>) -> Doubted<Cited<T>> {
-    Doubted { value, doubt: None }
+    Doubted::sure(value)
 }
 
 fn no_row(table: &'static str, wanted: &str) -> HandbookError {

@@ -46,7 +46,7 @@ fn moduli<R: Recorder>(calc: &mut Calc<R>, pulled: &PulledPipe, of_metal: Pressu
     };
     match pvc {
         Some(pvc) => super::pvc::moduli(calc, pvc),
-        None => Doubted { value: Band::same(of_metal), doubt: None },
+        None => Doubted::sure(Band::same(of_metal)),
     }
 }
 

@@ -116,9 +116,9 @@ fn iron_radius(pull: &Pull, joint: Doubted<Cited<Length>>, scheme: &mut Scheme) 
 /// What the joint holds.
 fn holds<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jointed: &JointedPipe) -> Doubted<Cited<Force>> {
     match jointed.pull {
-        JointPull::Rated(force) => Doubted { value: force, doubt: None },
+        JointPull::Rated(force) => Doubted::sure(force),
         // Nothing is decided by it: see `not_given`.
-        JointPull::NotGiven => Doubted { value: Cited::new(Force::from_si(f64::INFINITY), BY_ITS_MAKER), doubt: None },
+        JointPull::NotGiven => Doubted::sure(Cited::new(Force::from_si(f64::INFINITY), BY_ITS_MAKER)),
         JointPull::Thrust { pressure, deflection_factor } => calc.doubted(|calc| {
             let outside_diameter = pipe.outside_diameter.value;
             let law = JointThrustRating { rated_pressure: pressure, outside_diameter, deflection_factor };

@@ -33,15 +33,13 @@ pub(super) fn checks<R: Recorder>(
 ) {
     let peak = on_pipe.map(PullOnPipe::peak);
     if let Some(rating) = pull.works.head_rating {
-        let rating = Doubted { value: rating, doubt: None };
         scheme.checks.add(Check::at_most(Subject::PullHead, Role::Pull, peak, rating));
     }
     if let Some(link) = pull.works.weak_link {
         calc.part("weak link");
         let most = setting(calc, pull, borne);
-        let set = Doubted { value: Band::same(link.value), doubt: None };
+        let set = Doubted::sure(Band::same(link.value));
         scheme.checks.add(Check::at_most(Subject::WeakLink, Role::Pull, set, most));
-        let link = Doubted { value: link, doubt: None };
         let check = Check::at_most(Subject::WeakLinkPull, Role::Pull, peak, link).as_screen();
         scheme.checks.add(match check.verdict {
             Verdict::Within => check,

@@ -81,7 +81,7 @@ pub(super) fn on_ramp<R: Recorder>(
     on_pipe: &Doubted<PullOnPipe>,
     bend: Option<Doubted<Bend>>,
 ) -> Doubted<Band<Pressure>> {
-    let Some(bend) = bend else { return Doubted { value: Band::default(), doubt: None } };
+    let Some(bend) = bend else { return Doubted::sure(Band::default()) };
     let stress = bend.value.stress;
     let on_ramp = calc.doubted(|calc| on_pipe.value.at_ramp.map(|tension| section.axial(calc, tension) + stress));
     Doubted { value: on_ramp.value, doubt: on_ramp.doubt.or(bend.doubt).or(on_pipe.doubt) }

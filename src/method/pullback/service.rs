@@ -82,7 +82,7 @@ fn deflects<R: Recorder>(
         let open = Check::rated(Subject::Deflection, Verdict::NotDecided, ovality.origin).with_note(NO_WEIGHT);
         return (!is_held(drive) && lacks_weight(calc, drive)).then_some(open);
     };
-    let limit = Doubted { value: ovality, doubt: None };
+    let limit = Doubted::sure(ovality);
     let check = Check::at_most(Subject::Deflection, Role::Percent, deflection, limit);
     Some(judged(pipe, check.as_screen().with_note(LOAD)))
 }
@@ -128,7 +128,7 @@ pub(super) fn ring_of_other<R: Recorder>(
     let mut of_pvc = |pvc: &PvcPipe| InPlace {
         section: Section::scored(calc, outside_diameter, pvc.wall.value, pull),
         modulus: pvc.modulus_long,
-        share: Doubted { value: pvc.modulus_long / pvc.modulus, doubt: None },
+        share: Doubted::sure(pvc.modulus_long / pvc.modulus),
         poisson: pvc.poisson,
         ovality: pvc.ovality,
     };
@@ -142,7 +142,7 @@ pub(super) fn ring_of_other<R: Recorder>(
         },
         PulledPipe::Steel(steel) => (steel.wall.value, steel.modulus, steel.factors.poisson),
     };
-    let share = Doubted { value: Ratio::from(1.0), doubt: None };
+    let share = Doubted::sure(Ratio::from(1.0));
     Some(InPlace { section: Section { outside_diameter, wall }, modulus, share, poisson, ovality: Ratio::default() })
 }
 
@@ -224,7 +224,7 @@ impl Case<'_> {
             let soft = calc.doubted(|calc| modulus(calc, &self.pe.soft, self.pull, duration, Cold::NotCredited));
             soft.map(|soft| (long / soft).min(Ratio::from(1.0)))
         } else {
-            Doubted { value: Ratio::from(1.0), doubt: None }
+            Doubted::sure(Ratio::from(1.0))
         };
         let (section, poisson, ovality) = (self.section, self.pull.poisson, self.pe.ovality);
         InPlace { section, modulus: long, share, poisson, ovality }

@@ -57,13 +57,13 @@ pub(super) fn checks<R: Recorder>(
     }
     if let Some(reaction) = pull.works.reaction {
         let pressure = rig.map(|rig| rig.map(|force| force / reaction.area));
-        let allowable = Doubted { value: reaction.allowable, doubt: None };
+        let allowable = Doubted::sure(reaction.allowable);
         scheme.checks.add(Check::at_most(Subject::PullReaction, Role::Pressure, pressure, allowable));
     }
     if let (Some(room), Some(radius)) = (pull.works.ramp_room, borne.radius) {
         calc.part("ramp");
         let length = calc.doubted(|calc| Band::same(ramp(calc, pull, radius)));
-        let check = Check::at_most(Subject::RampRoom, Role::Distance, length, Doubted { value: room, doubt: None });
+        let check = Check::at_most(Subject::RampRoom, Role::Distance, length, Doubted::sure(room));
         let fits = check.verdict == Verdict::Within;
         scheme.checks.add(if fits { check } else { check.as_screen().with_note(TOO_LONG) });
     }
@@ -199,7 +199,7 @@ fn allowed<R: Recorder>(
     let pore_pressure = stress.total - effective_stress;
     let rule = &pull.works.break_out;
     let Some(shear_modulus) = stiffness else {
-        let limit = Doubted { value: rule.cap.value * stress.total, doubt: None };
+        let limit = Doubted::sure(rule.cap.value * stress.total);
         return Some(Allowed { limit, cap_alone: true });
     };
     let granular =

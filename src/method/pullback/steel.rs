@@ -128,7 +128,7 @@ pub(super) fn checks<R: Recorder>(
 
 /// A ratio that may be 1 at most.
 fn whole(subject: Subject, ratio: Doubted<Band<Ratio>>, origin: Origin) -> Check {
-    let limit = Doubted { value: Cited::new(Ratio::from(1.0), origin), doubt: None };
+    let limit = Doubted::sure(Cited::new(Ratio::from(1.0), origin));
     Check::at_most(subject, Role::Ratio, ratio, limit)
 }
 

@@ -108,7 +108,7 @@ fn strains<R: Recorder>(
     let (pulled, total) = pull.works.strain;
     let along = calc.doubted(|calc| strain(calc, on_pipe.value.peak()));
     let along = Doubted { value: along.value, doubt: along.doubt.or(soft.doubt).or(on_pipe.doubt) };
-    let limit = Doubted { value: pulled, doubt: None };
+    let limit = Doubted::sure(pulled);
     scheme.checks.add(Check::at_most(Subject::Strain, Role::Percent, along, limit));
     if let Some(bend) = bend {
         let both = calc.doubted(|calc| {
@@ -117,7 +117,7 @@ fn strains<R: Recorder>(
             strain(calc, on_pipe.value.at_ramp).map(|strain| strain + bent)
         });
         let doubt = both.doubt.or(soft.doubt).or(bend.doubt).or(on_pipe.doubt);
-        let limit = Doubted { value: total, doubt: None };
+        let limit = Doubted::sure(total);
         let both = Doubted { value: both.value, doubt };
         scheme.checks.add(Check::at_most(Subject::StrainWithBend, Role::Percent, both, limit));
     }
