@@ -1,6 +1,7 @@
 //! Services that run along the bore, and what the surface and the traffic tell of each other: hand sums and the door.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::Subject;
 use jackpull::{Handbook, Method, assess, read_drive};
@@ -86,7 +87,7 @@ fn a_main_where_two_grounds_meet() {
     let over = |first: &str, second: &str| {
         let one = format!("ground: [{{ {SAND} }}]");
         let two = format!("ground: [{{ to: 30 m, {first} }}, {{ {second} }}]");
-        let drive = drive(&with(&main_beside(1.0)).replace(&one, &two));
+        let drive = drive(&with(&main_beside(1.0)).edit(&one, &two));
         let scheme = assess(&drive, &drive.candidates()[1], Method::Pullback);
         let check = scheme.checks.get(Subject::ServiceSettlement).unwrap();
         [check.likely().unwrap().0.si, check.high().unwrap().0.si]

@@ -1,6 +1,7 @@
 //! Pipe that can be jacked and pulled: what is given of it decides what is looked at.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use jackpull::check::Subject;
 use jackpull::{Method, choose};
 
@@ -8,7 +9,7 @@ const CLAY: &str = "  - { material: clay, size: 10 in }\n";
 
 /// Methods that a pipe beside the shared PE pipe is looked at by.
 fn methods(pipe: &str, change: fn(String) -> String) -> Vec<Method> {
-    let drive = drive(&text(|text| change(text.replace(CLAY, &format!("  - {{ {pipe} }}\n")))));
+    let drive = drive(&text(|text| change(text.edit(CLAY, &format!("  - {{ {pipe} }}\n")))));
     let ranked = choose(&drive).unwrap().ranked;
     let mut methods: Vec<Method> =
         ranked.iter().filter(|ranked| ranked.candidate == 0).map(|ranked| ranked.scheme.method).collect();
@@ -31,8 +32,8 @@ fn steel_is_looked_at_as_it_is_given() {
     assert_eq!(methods(&format!("{STEEL}, ovality: 0.5 %"), same), [Method::Pullback]);
     assert_eq!(methods("material: steel, size: 12 in, steel_grade: api_5l_b", same), [Method::Pullback]);
     let without_pull = |text: String| {
-        text.replace("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
-            .replace("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
+        text.edit("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
+            .edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
     };
     assert_eq!(methods(STEEL, without_pull), [Method::PipeJacking]);
 }
@@ -45,11 +46,11 @@ fn a_casing_size_is_jacked_where_nothing_is_for_a_pull() {
     assert_eq!(methods(&casing(""), same), [Method::PipeJacking]);
     assert_eq!(methods(&casing(", wall: 10 mm"), same), [Method::PipeJacking]);
     assert_eq!(methods(&casing(", wall: 10 mm, outside_diameter: 457.2 mm"), same), BOTH);
-    let text = |more: &str| text(|text| text.replace(CLAY, &format!("  - {{ {} }}\n", casing(more))));
+    let text = |more: &str| text(|text| text.edit(CLAY, &format!("  - {{ {} }}\n", casing(more))));
     let assumed = format!("{:?}", drive(&text("")).assumed());
     assert!(assumed.contains("jacked alone: the tables have its size as a jacking casing"), "{assumed}");
     for (size, told) in [("457.2 mm", "457.2 mm"), ("18 in", "18 in"), ("500 mm", "500 mm")] {
-        let text = text(", ovality: 0.5 %").replace("457.2 mm", size);
+        let text = text(", ovality: 0.5 %").edit("457.2 mm", size);
         let refused = jackpull::read_drive(&text, &jackpull::Handbook::embedded()).unwrap_err().to_string();
         let part = format!("candidates[0].size: no iron pipe size {told} in the table");
         assert!(refused.contains(&part) && refused.contains("casings of 457.2 mm, 660.4 mm"), "{refused}");
@@ -67,7 +68,7 @@ fn iron_is_looked_at_as_its_joints_are_rated() {
 /// The bore rule is for what is pulled: jacked, the same pipe follows close behind its head.
 #[test]
 fn a_jacked_pipe_has_no_annulus_of_a_pulled_one() {
-    let drive = drive(&text(|text| text.replace(CLAY, &format!("  - {{ {STEEL} }}\n"))));
+    let drive = drive(&text(|text| text.edit(CLAY, &format!("  - {{ {STEEL} }}\n"))));
     let pipe = &drive.candidates()[0];
     let invert = |method| {
         let check = *jackpull::assess(&drive, pipe, method).checks.get(Subject::Invert).unwrap();

@@ -1,6 +1,7 @@
 //! Text that is no YAML, or not one file of it: told in plain words, at the place to be mended.
 
 use crate::drives::text;
+use crate::edit::Edit;
 use jackpull::{Handbook, InputError, read_drive};
 
 /// The last fault of a text: what broke the reading.
@@ -26,9 +27,9 @@ fn a_key_that_is_there_twice_is_found() {
     for (text, key, place) in [
         (format!("{base}length: 70 m\n"), "length", (16, 1)),
         (format!("{named}'length': 70 m\n"), "length", (17, 1)),
-        (base.replace("rig: { thrust: 900 kN,", "rig: { thrust: 900 kN, thrust: 8 kN,"), "thrust", (11, 24)),
-        (base.replace("rig: {", "rig:\n  thrust: 9 kN\n  thrust: 8 kN\nrigs: {"), "thrust", (13, 3)),
-        (base.replace("size: 10 in", "size: 10 in, size: 12 in"), "size", (14, 36)),
+        (base.edit("rig: { thrust: 900 kN,", "rig: { thrust: 900 kN, thrust: 8 kN,"), "thrust", (11, 24)),
+        (base.edit("rig: {", "rig:\n  thrust: 9 kN\n  thrust: 8 kN\nrigs: {"), "thrust", (13, 3)),
+        (base.edit("size: 10 in", "size: 10 in, size: 12 in"), "size", (14, 36)),
         (format!("ground: []\nground: []\n{base}"), "ground", (2, 1)),
     ] {
         let (message, found) = broken(&text);
@@ -51,10 +52,10 @@ fn a_key_missing_at_the_top_has_no_line() {
 fn what_is_no_yaml_is_told_in_plain_words() {
     let base = text(|text| text);
     for (text, wanted, place) in [
-        (base.replace("  - { to: 25 m", "\t- { to: 25 m"), "the line is indented with a tab", (8, 1)),
-        (base.replace("rig: {", "rig:\n\tthrust: 9 kN\nx: {"), "the line is indented with a tab", (12, 1)),
+        (base.edit("  - { to: 25 m", "\t- { to: 25 m"), "the line is indented with a tab", (8, 1)),
+        (base.edit("rig: {", "rig:\n\tthrust: 9 kN\nx: {"), "the line is indented with a tab", (12, 1)),
         (
-            base.replace("rig: { thrust: 900 kN, ", "rig:\n  thrust: 900 kN\n\tstroke: 1 m\nrig: { "),
+            base.edit("rig: { thrust: 900 kN, ", "rig:\n  thrust: 900 kN\n\tstroke: 1 m\nrig: { "),
             "the line is indented with a tab",
             (13, 1),
         ),
@@ -64,9 +65,9 @@ fn what_is_no_yaml_is_told_in_plain_words() {
         (format!("# ours\n---\n{base}--- # more\n{base}"), "a line of \"---\" begins a second document", (18, 1)),
         (format!("name: @x\n{base}"), "a value cannot begin with \"@\" (put it in quotes)", (1, 7)),
         (format!("name: a: b\n{base}"), "a \":\" stands where no key can end", (1, 8)),
-        (base.replace("length: 60 m", "length 60 m"), "a line without a \":\" behind its key", (2, 1)),
-        (base.replace("length: 60 m", "length: \"60 m"), "a quote that is not closed", (2, 9)),
-        (base.replace("lubrication:", " lubrication:"), "a \":\" stands where no key can end", (6, 13)),
+        (base.edit("length: 60 m", "length 60 m"), "a line without a \":\" behind its key", (2, 1)),
+        (base.edit("length: 60 m", "length: \"60 m"), "a quote that is not closed", (2, 9)),
+        (base.edit("lubrication:", " lubrication:"), "a \":\" stands where no key can end", (6, 13)),
     ] {
         let (message, found) = broken(&text);
         assert!(message.starts_with(wanted), "{wanted}: {message}");
@@ -77,7 +78,7 @@ fn what_is_no_yaml_is_told_in_plain_words() {
 /// A comma for thousands is a mark of YAML inside braces.
 #[test]
 fn a_comma_for_thousands_is_named() {
-    let (message, place) = broken(&text(|text| text.replace("thrust: 900 kN", "thrust: 1,200 kN")));
+    let (message, place) = broken(&text(|text| text.edit("thrust: 900 kN", "thrust: 1,200 kN")));
     assert!(
         message.starts_with("rig: the key \"200 kN\" is not known here (inside braces a comma begins"),
         "{message}"

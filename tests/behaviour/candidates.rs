@@ -1,6 +1,7 @@
 //! Pipes of one kind and size that differ in what is given of them.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use jackpull::drive::Pipe;
 use jackpull::{Handbook, InputError, read_drive};
 
@@ -9,9 +10,9 @@ const PE: &str = "  - { material: pe100, size: 315 mm, sdr: 11 }\n";
 
 fn with(clay: &[&str], pe: &[&str]) -> String {
     let list = |line: &str, more: &[&str]| -> String {
-        more.iter().map(|more| line.replace(" }", &format!("{more} }}"))).collect()
+        more.iter().map(|more| line.edit(" }", &format!("{more} }}"))).collect()
     };
-    text(|text| text.replace(CLAY, &list(CLAY, clay)).replace(PE, &list(PE, pe)))
+    text(|text| text.edit(CLAY, &list(CLAY, clay)).edit(PE, &list(PE, pe)))
 }
 
 #[test]
@@ -57,7 +58,7 @@ fn strengths_are_told_in_the_units_of_the_file() {
     let file = with(&["", ", crushing: 5 kN/m"], &[""]);
     let second = |file: &str| drive(file).candidates()[1].label().to_owned();
     assert_eq!(second(&file), "clay 10 in, crushing 5.000 kN/m");
-    let feet = file.replace("length: 60 m", "length: 196.85 ft").replace("to: 60 m,", "to: 196.85 ft,");
+    let feet = file.edit("length: 60 m", "length: 196.85 ft").edit("to: 60 m,", "to: 196.85 ft,");
     assert_eq!(second(&feet), "clay 10 in, crushing 342.6 lbf/ft");
 }
 
@@ -84,7 +85,7 @@ fn names_are_no_longer_than_needed() {
 #[test]
 fn the_same_pipe_twice_is_refused() {
     let text = with(&[", certificate: wrong", "", ", factor: 3.5"], &["", ", bore: 500 mm", ", bore: 0.5 m"]);
-    let text = text.replace("certificate: wrong", "outside_diameter: 1 m");
+    let text = text.edit("certificate: wrong", "outside_diameter: 1 m");
     let Err(InputError::Faults(faults)) = read_drive(&text, &Handbook::embedded()) else { panic!("taken") };
     let found: Vec<String> = faults.iter().map(ToString::to_string).collect();
     assert_eq!(found.len(), 2, "{found:?}");

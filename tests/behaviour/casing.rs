@@ -1,6 +1,7 @@
 //! A casing that goes in before the pipe: its section, its free length in the pit, its joints.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
 use jackpull::{Method, Scheme, assess};
@@ -12,7 +13,7 @@ fn cased(more: &str) -> Scheme {
         let (before, rest) = text.split_once("ground:\n").unwrap();
         let (_, after) = rest.split_once("rig:").unwrap();
         format!("{before}ground:\n  - {{ class: silt, spt_n: 14, largest_stone: 0 mm }}\nrig:{after}")
-            .replace("size: 10 in }", &format!("size: 10 in, casing: 406 mm{more} }}"))
+            .edit("size: 10 in }", &format!("size: 10 in, casing: 406 mm{more} }}"))
     }));
     assess(&drive, &drive.candidates()[0], Method::PipeJacking)
 }
@@ -86,9 +87,9 @@ fn a_weak_joint_is_over() {
 fn the_pipe_behind_loads_it_no_more() {
     for grade in ["0.4 %", "3 %", "-3 %"] {
         let text = text(|text| {
-            text.replace("reception: { invert_depth: 3.96 m }\n", &format!("grade: {grade}\n"))
-                .replace("launch: { invert_depth: 4.20 m }", "launch: { invert_depth: 7 m }")
-                .replace("size: 10 in }", "size: 10 in, casing: 406 mm, casing_wall: 8 mm }")
+            text.edit("reception: { invert_depth: 3.96 m }\n", &format!("grade: {grade}\n"))
+                .edit("launch: { invert_depth: 4.20 m }", "launch: { invert_depth: 7 m }")
+                .edit("size: 10 in }", "size: 10 in, casing: 406 mm, casing_wall: 8 mm }")
         });
         let drive = drive(&text);
         let stages = jackpull::method::profile(&drive, &drive.candidates()[0], Method::PipeJacking);
@@ -109,10 +110,10 @@ fn a_stop_while_it_is_driven_out_loads_it_more() {
             let (_, after) = rest.split_once("rig:").unwrap();
             let silt = "class: silt, spt_n: 14, largest_stone: 0 mm, unit_friction: { low: 20 kPa, likely: 20 kPa, high: 20 kPa }";
             format!("{before}ground: [{{ {silt} }}]\nstops: [{{ at: 1 m }}]\nrig:{after}")
-                .replace("reception: { invert_depth: 3.96 m }", "grade: 0 %")
-                .replace("lubrication: metered", "lubrication: none")
-                .replace("rig:", "stem: { outside_diameter: 100 mm, joint_thrust: 900 kN }\nrig:")
-                .replace("size: 10 in }", &format!("size: 10 in{more} }}"))
+                .edit("reception: { invert_depth: 3.96 m }", "grade: 0 %")
+                .edit("lubrication: metered", "lubrication: none")
+                .edit("rig:", "stem: { outside_diameter: 100 mm, joint_thrust: 900 kN }\nrig:")
+                .edit("size: 10 in }", &format!("size: 10 in{more} }}"))
         }));
         assess(&drive, &drive.candidates()[0], Method::PipeJacking)
     };

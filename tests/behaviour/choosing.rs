@@ -1,6 +1,7 @@
 //! How schemes are ranked: standing first, then a score that does not look at who else is there.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use jackpull::check::Verdict;
 use jackpull::choice::{Choice, CriterionKind, Ranked};
 use jackpull::drive_file::DriveFile;
@@ -29,7 +30,7 @@ fn chosen(text: &str) -> (Drive, Choice) {
 /// Design section on choosing: barred where the likely demand is over, open where something is not decided.
 #[test]
 fn standing_follows_the_worst_verdict() {
-    let (_, choice) = chosen(&text(|text| text.replace("900 kN", "150 kN")));
+    let (_, choice) = chosen(&text(|text| text.edit("900 kN", "150 kN")));
     for ranked in choice.ranked.iter().filter(|ranked| !ranked.scheme.is_excluded()) {
         let has = |verdict| ranked.scheme.checks.iter().any(|check| check.verdict == verdict);
         let expected = match (has(Verdict::Over), has(Verdict::NotDecided), has(Verdict::WithCare)) {
@@ -47,7 +48,7 @@ fn standing_follows_the_worst_verdict() {
 #[test]
 fn an_open_scheme_says_where_it_would_stand() {
     let (_, choice) = chosen(&text(|text| {
-        text.replace("rig:", "tolerance: 200 mm\nrig:").replace("spt_n: 20, largest_stone: 20 mm", "spt_n: 20")
+        text.edit("rig:", "tolerance: 200 mm\nrig:").edit("spt_n: 20, largest_stone: 20 mm", "spt_n: 20")
     }));
     let open: Vec<&Ranked> = choice.ranked.iter().filter(|one| one.standing == Standing::Open).collect();
     assert!(!open.is_empty());
@@ -79,7 +80,7 @@ fn the_parts_make_the_score() {
         assert_eq!(kinds[..4], told);
     }
     // No grade where nothing flows by it: it drops out for every scheme.
-    let (_, choice) = chosen(&text(|text| text.replace("gravity_sewer", "casing")));
+    let (_, choice) = chosen(&text(|text| text.edit("gravity_sewer", "casing")));
     let of_grade = |ranked: &Ranked| {
         ranked.score.iter().flat_map(|score| &score.criteria).any(|criterion| criterion.kind == CriterionKind::Grade)
     };
@@ -98,7 +99,7 @@ fn the_value_of_length_by_hand() {
 fn with_weights(list: &[(CriterionKind, f64)]) -> String {
     let items: Vec<String> =
         list.iter().map(|(kind, weight)| format!("{{ criterion: {}, weight: {weight} }}", kind.key())).collect();
-    text(|text| text.replace("candidates:", &format!("weights: [{}]\ncandidates:", items.join(", "))))
+    text(|text| text.edit("candidates:", &format!("weights: [{}]\ncandidates:", items.join(", "))))
 }
 
 /// A weight of the file takes the place of the table's, which is printed as given.
@@ -116,7 +117,7 @@ fn the_file_can_weigh_otherwise() {
 fn faulty_weights_are_refused_with_their_place() {
     let fault = |list: &str, service: &str| {
         let text = text(|text| {
-            text.replace("candidates:", &format!("weights: [{list}]\ncandidates:")).replace("gravity_sewer", service)
+            text.edit("candidates:", &format!("weights: [{list}]\ncandidates:")).edit("gravity_sewer", service)
         });
         match read_drive(&text, &Handbook::embedded()) {
             Err(InputError::Faults(faults)) => faults[0].to_string(),
@@ -157,7 +158,7 @@ fn faulty_weights_are_refused_with_their_place() {
 #[test]
 fn equals_share_their_place() {
     let twin = "  - { material: pe100, size: 315 mm, wall: 28.6 mm }\n";
-    let (_, choice) = chosen(&text(|text| text.replace(CLAY, "").replace(PE, &format!("{PE}{twin}"))));
+    let (_, choice) = chosen(&text(|text| text.edit(CLAY, "").edit(PE, &format!("{PE}{twin}"))));
     let places: Vec<usize> =
         choice.ranked.iter().filter(|one| one.standing == Standing::WithCare).map(|one| one.place).collect();
     assert_eq!(places, [1, 1]);
@@ -169,14 +170,14 @@ fn equals_share_their_place() {
 fn a_tie_is_told_as_a_tie() {
     let twin = "  - { material: pe100, size: 315 mm, wall: 28.6 mm }\n";
     for list in [format!("{PE}{twin}"), format!("{twin}{PE}")] {
-        let (_, choice) = chosen(&text(|text| text.replace(&format!("{CLAY}{PE}"), &list)));
+        let (_, choice) = chosen(&text(|text| text.edit(&format!("{CLAY}{PE}"), &list)));
         assert_eq!((choice.ranked[0].place, choice.ranked[1].place), (1, 1), "{}", choice.reason);
         assert!(choice.reason.contains(" scores about the same"), "{}", choice.reason);
     }
     // The same beside a rival of the other method.
     let same =
         "  - { material: clay, size: 10 in, bore: 14 in }\n  - { material: clay, size: 10 in, bore: 355.7 mm }\n";
-    let (_, choice) = chosen(&text(|text| text.replace("rig:", "tolerance: 60 mm\nrig:").replace(CLAY, same)));
+    let (_, choice) = chosen(&text(|text| text.edit("rig:", "tolerance: 60 mm\nrig:").edit(CLAY, same)));
     assert_eq!((choice.ranked[0].place, choice.ranked[1].place), (1, 1), "{}", choice.reason);
     assert!(choice.reason.contains(" scores about the same"), "{}", choice.reason);
 }
@@ -187,7 +188,7 @@ fn the_sentence_names_two_criteria_and_the_other_argument() {
     // The larger pipe has the stronger end, and in its wider bore the less certain line.
     let (_, choice) = chosen(&text(|text| {
         let wide = "  - { material: clay, size: 15 in, bore: 20 in }\n";
-        text.replace("rig:", "tolerance: 200 mm\nrig:").replace(PE, wide).replace("900 kN", "1500 kN")
+        text.edit("rig:", "tolerance: 200 mm\nrig:").edit(PE, wide).edit("900 kN", "1500 kN")
     }));
     let sentence = &choice.reason;
     assert!(sentence.contains("; it leads ") && sentence.contains(" of the score's 100 points"), "{sentence}");
@@ -205,9 +206,9 @@ proptest! {
     ) {
         let stone = stone.map_or(String::new(), |stone| format!(", largest_stone: {stone} mm"));
         let text = text(|text| {
-            text.replace("spt_n: 12, largest_stone: 20 mm", &format!("spt_n: {n}{stone}"))
-                .replace("900 kN", &format!("{thrust} kN")).replace("500 kN", &format!("{pull} kN"))
-                .replace("5.5 m", &format!("{water} m")).replace("25 degC", &format!("{celsius} degC"))
+            text.edit("spt_n: 12, largest_stone: 20 mm", &format!("spt_n: {n}{stone}"))
+                .edit("900 kN", &format!("{thrust} kN")).edit("500 kN", &format!("{pull} kN"))
+                .edit("5.5 m", &format!("{water} m")).edit("25 degC", &format!("{celsius} degC"))
         });
         if let Ok(drive) = read_drive(&text, &Handbook::embedded()) {
             let choice = choose(&drive).unwrap();
@@ -245,7 +246,7 @@ proptest! {
         let both = text(|text| text);
         let more = text(|text| {
             let list = if first { format!("{worse}{PE}{CLAY}") } else { format!("{CLAY}{PE}{worse}") };
-            text.replace(&format!("{CLAY}{PE}"), &list)
+            text.edit(&format!("{CLAY}{PE}"), &list)
         });
         let (drive, choice) = chosen(&both);
         let (more_drive, more) = chosen(&more);
@@ -263,7 +264,7 @@ proptest! {
     /// Whatever makes one criterion worse never raises a score.
     #[test]
     fn what_makes_it_worse_never_raises_a_score(times in 1.0..3.0_f64, longer in 0.0..60.0_f64, tighter in 0.2..1.0_f64) {
-        let base = text(|text| text.replace("rig:", "tolerance: 60 mm\nrig:"));
+        let base = text(|text| text.edit("rig:", "tolerance: 60 mm\nrig:"));
         let scores = |text: &str| -> Vec<(String, f64)> {
             let (drive, choice) = chosen(text);
             let mut scores: Vec<_> = order(&drive, &choice).into_iter().map(|one| (one.0, one.2)).collect();
@@ -271,10 +272,10 @@ proptest! {
             scores
         };
         let before = scores(&base);
-        let weaker = base.replace("900 kN", &format!("{} kN", 900.0 / times)).replace("500 kN", &format!("{} kN", 500.0 / times));
+        let weaker = base.edit("900 kN", &format!("{} kN", 900.0 / times)).edit("500 kN", &format!("{} kN", 500.0 / times));
         let length = 60.0 + longer;
-        let long = base.replace("length: 60 m", &format!("length: {length} m")).replace("to: 60 m", &format!("to: {length} m"));
-        let tight = base.replace("60 mm", &format!("{} mm", 60.0 * tighter));
+        let long = base.edit("length: 60 m", &format!("length: {length} m")).edit("to: 60 m", &format!("to: {length} m"));
+        let tight = base.edit("60 mm", &format!("{} mm", 60.0 * tighter));
         for worse in [weaker, long, tight] {
             for (a, b) in before.iter().zip(scores(&worse)) {
                 prop_assert_eq!(&a.0, &b.0);
@@ -288,7 +289,7 @@ proptest! {
 #[test]
 fn pipes_are_proposed_from_the_inside_diameter() {
     let proposing = |line: &str| {
-        let text = text(|text| text.replace(&format!("candidates:\n{CLAY}{PE}"), line));
+        let text = text(|text| text.edit(&format!("candidates:\n{CLAY}{PE}"), line));
         (DriveFile::read(&text).unwrap().candidates.len(), chosen(&text))
     };
     let (own, (drive, choice)) = proposing("needed_inside_diameter: 9.5 in\n");
@@ -311,19 +312,19 @@ fn pipes_are_proposed_from_the_inside_diameter() {
 #[test]
 fn the_diameter_for_a_flow() {
     let text = text(|text| {
-        text.replace(&format!("candidates:\n{CLAY}{PE}"), "design_flow: { max: 0.764 ft3/s }\ndesign_depth: 100 %\n")
+        text.edit(&format!("candidates:\n{CLAY}{PE}"), "design_flow: { max: 0.764 ft3/s }\ndesign_depth: 100 %\n")
     });
     let needed = drive(&text).needed_inside_diameter().unwrap();
     assert!((needed.value / (8.0 * 0.0254) - 1.0).abs() < 0.005, "{needed:?}");
     // Half full carries half as much: wider by 2^(3/8).
-    let half = drive(&text.replace("design_depth: 100 %\n", "")).needed_inside_diameter().unwrap();
+    let half = drive(&text.edit("design_depth: 100 %\n", "")).needed_inside_diameter().unwrap();
     approx::assert_relative_eq!((half / needed).value, 2.0_f64.powf(0.375), max_relative = 1e-9);
 }
 
 #[test]
 fn what_cannot_be_proposed_is_refused_with_its_place() {
     let fault = |line: &str, change: fn(String) -> String| {
-        let text = change(text(|text| text.replace(&format!("candidates:\n{CLAY}{PE}"), line)));
+        let text = change(text(|text| text.edit(&format!("candidates:\n{CLAY}{PE}"), line)));
         match read_drive(&text, &Handbook::embedded()) {
             Err(InputError::Faults(faults)) => faults[0].to_string(),
             other => panic!("{other:?}"),
@@ -336,10 +337,10 @@ fn what_cannot_be_proposed_is_refused_with_its_place() {
         ("needed_inside_diameter: 4 m\n", same, "needed_inside_diameter: no pipe can be proposed: clay: no size"),
         ("needed_inside_diameter: 300 mm\ndesign_depth: 0.5\n", same, "design_depth: is for a design_flow.max"),
         ("design_flow: { max: 5 L/s }\ndesign_depth: 120 %\n", same, "design_depth: expected a depth"),
-        ("design_flow: { max: 5 L/s }\n", |text| text.replace("gravity_sewer", "casing"), "design_flow.max: is for"),
+        ("design_flow: { max: 5 L/s }\n", |text| text.edit("gravity_sewer", "casing"), "design_flow.max: is for"),
         (
             "design_flow: { max: 5 L/s }\n",
-            |text| text.replace("3.96 m", "4.20 m"),
+            |text| text.edit("3.96 m", "4.20 m"),
             "design_flow.max: nothing flows in a level sewer",
         ),
     ] {
@@ -348,8 +349,8 @@ fn what_cannot_be_proposed_is_refused_with_its_place() {
     }
     // Without how it is pulled no PE pipe is proposed; clay is.
     let text = text(|text| {
-        text.replace(&format!("candidates:\n{CLAY}{PE}"), "needed_inside_diameter: 9.5 in\n")
-            .replace("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
+        text.edit(&format!("candidates:\n{CLAY}{PE}"), "needed_inside_diameter: 9.5 in\n")
+            .edit("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
     });
     let drive = drive(&text);
     assert!(drive.candidates().iter().all(|pipe| !pipe.label().starts_with("PE")));

@@ -1,6 +1,7 @@
 //! Clay that closes on the pipe during the drive: by the closure of its bore against the overcut, against sums by hand.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::method::{FrictionModel, SoilView, friction_models};
 
@@ -11,10 +12,10 @@ fn view(class: &str, soil: &str, pipe: &str) -> SoilView {
         let (_, after) = rest.split_once("rig:").unwrap();
         let ground = format!("  - {{ {class}, largest_stone: 0 mm, soil: {{ {soil} }} }}\n");
         format!("{before}ground:\n{ground}rig:{after}")
-            .replace("invert_depth: 4.20 m", "invert_depth: 6.2 m")
-            .replace("invert_depth: 3.96 m", "invert_depth: 6.2 m")
-            .replace("groundwater: 5.5 m", "groundwater: none")
-            .replace(
+            .edit("invert_depth: 4.20 m", "invert_depth: 6.2 m")
+            .edit("invert_depth: 3.96 m", "invert_depth: 6.2 m")
+            .edit("groundwater: 5.5 m", "groundwater: none")
+            .edit(
                 "size: 10 in }",
                 &format!("size: 10 in, outside_diameter: 400 mm, end_bearing_area: 0.03 m2{pipe} }}"),
             )

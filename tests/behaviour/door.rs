@@ -1,6 +1,7 @@
 //! The input door: every fault at once, with its place; hostile texts refused in bounded memory.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use allocation_counter::measure;
 use jackpull::drive_file::{DriveFile, OrNone};
 use jackpull::quantity::{Length, Measure, Ratio, ThermodynamicTemperature};
@@ -23,13 +24,13 @@ fn shown(faults: &[Fault]) -> Vec<String> {
 #[test]
 fn every_faulty_value_is_reported_with_its_place() {
     let text = text(|text| {
-        text.replace("length: 60 m", "length: 60 kN")
-            .replace("invert_depth: 4.20 m", "invert_depth: 4.20")
-            .replace("lubrication: metered", "lubrication: meterd")
-            .replace("class: silt", "class: slit")
-            .replace("thrust: 900 kN", "thrust: 900 tonf")
-            .replace("25 degC", "25 C")
-            .replace("sdr: 11", "sdr: eleven")
+        text.edit("length: 60 m", "length: 60 kN")
+            .edit("invert_depth: 4.20 m", "invert_depth: 4.20")
+            .edit("lubrication: metered", "lubrication: meterd")
+            .edit("class: silt", "class: slit")
+            .edit("thrust: 900 kN", "thrust: 900 tonf")
+            .edit("25 degC", "25 C")
+            .edit("sdr: 11", "sdr: eleven")
     });
     let found = shown(&faults(&text));
     let expected = [
@@ -52,7 +53,7 @@ fn every_faulty_value_is_reported_with_its_place() {
 
 #[test]
 fn value_faults_come_with_the_first_structural_one() {
-    let text = text(|text| text.replace("length: 60 m", "length: 60").replace("rig: {", "rigg: {"));
+    let text = text(|text| text.edit("length: 60 m", "length: 60").edit("rig: {", "rigg: {"));
     let found = shown(&faults(&text));
     assert_eq!(found.len(), 2, "{found:#?}");
     assert!(found[0].starts_with("length: expected a length, got 60 without a unit"));
@@ -62,10 +63,10 @@ fn value_faults_come_with_the_first_structural_one() {
 
 #[test]
 fn a_missing_key_is_named_with_where_it_belongs() {
-    let top = text(|text| text.replace("lubrication: metered\n", ""));
+    let top = text(|text| text.edit("lubrication: metered\n", ""));
     let found = shown(&faults(&top));
     assert!(found[0].starts_with("the key \"lubrication\" is missing at the top level of the file"), "{found:?}");
-    let inside = text(|text| text.replace(", pull: 500 kN", ""));
+    let inside = text(|text| text.edit(", pull: 500 kN", ""));
     let found = shown(&faults(&inside));
     assert!(found[0].starts_with("rig: the key \"pull\" is missing from this block"), "{found:?}");
     assert!(found[0].contains("at line 11"), "{found:?}");
@@ -74,11 +75,11 @@ fn a_missing_key_is_named_with_where_it_belongs() {
 #[test]
 fn contradictions_are_located_like_faulty_values() {
     let text = text(|text| {
-        text.replace("to: 40 m", "from: 30 m, to: 40 m")
-            .replace("to: 60 m", "to: 55 m")
-            .replace("thrust: 900 kN", "thrust: -900 kN")
-            .replace("size: 315 mm, sdr: 11", "size: 315 mm, wall: 200 mm")
-            .replace("size: 10 in", "size: 10 in, casing: 300 mm")
+        text.edit("to: 40 m", "from: 30 m, to: 40 m")
+            .edit("to: 60 m", "to: 55 m")
+            .edit("thrust: 900 kN", "thrust: -900 kN")
+            .edit("size: 315 mm, sdr: 11", "size: 315 mm, wall: 200 mm")
+            .edit("size: 10 in", "size: 10 in, casing: 300 mm")
     });
     let found = shown(&faults(&text));
     let expected = [
@@ -102,7 +103,7 @@ fn contradictions_are_located_like_faulty_values() {
         ),
         ("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "", "pull: a PE pipe is pulled, and how is missing"),
     ] {
-        let text = crate::drives::text(|text| text.replace(from, to));
+        let text = crate::drives::text(|text| text.edit(from, to));
         let found = shown(&faults(&text));
         assert!(found.iter().any(|fault| fault.starts_with(part) && fault.contains(" at line ")), "{part}: {found:?}");
     }
@@ -111,7 +112,7 @@ fn contradictions_are_located_like_faulty_values() {
 #[test]
 fn faults_are_capped() {
     let stretches: String = (0..200).map(|_| "  - { to: 1, class: silt }\n").collect();
-    let text = text(|text| text.replace("ground:\n", &format!("ground:\n{stretches}")));
+    let text = text(|text| text.edit("ground:\n", &format!("ground:\n{stretches}")));
     assert_eq!(faults(&text).len(), MOST_FAULTS);
 }
 
@@ -127,33 +128,33 @@ fn hostile_texts_are_refused_in_bounded_memory() {
         ("braces", "{".repeat(100_000)),
         ("brackets in a value", format!("length: {}", "[".repeat(100_000))),
         ("alias bomb", bomb.to_owned()),
-        ("anchor on a value", base.replace("length: 60 m", "length: &x 60 m")),
-        ("alias as a value", base.replace("length: 60 m", "length: *x")),
+        ("anchor on a value", base.edit("length: 60 m", "length: &x 60 m")),
+        ("alias as a value", base.edit("length: 60 m", "length: *x")),
         ("deep block", deep_block),
         ("deep list", deep_list),
         ("11 MiB", "# filling\n".repeat(11 << 17)),
-        ("NUL", base.replace("length: 60 m", "length: 60\0 m")),
+        ("NUL", base.edit("length: 60 m", "length: 60\0 m")),
         ("NUL alone", "\0".to_owned()),
-        ("escape", base.replace("length: 60 m", "length: \u{1b}[31m60 m")),
+        ("escape", base.edit("length: 60 m", "length: \u{1b}[31m60 m")),
         ("two documents", format!("{base}---\n{base}")),
         ("empty", String::new()),
         ("only a comment", "# nothing\n".to_owned()),
         ("list at the top", "- 1\n- 2\n".to_owned()),
         ("text at the top", "drive\n".to_owned()),
-        ("duplicate key", base.replace("length: 60 m", "length: 60 m\nlength: 61 m")),
-        ("tag", base.replace("length: 60 m", "length: !secret 60 m")),
-        ("list for a value", base.replace("length: 60 m", "length: [60 m]")),
-        ("block for a value", base.replace("length: 60 m", "length: { m: 60 }")),
-        ("value for a block", base.replace("rig: { thrust: 900 kN, pull: 500 kN }", "rig: 900 kN")),
-        ("null", base.replace("length: 60 m", "length: ~")),
-        ("boolean", base.replace("length: 60 m", "length: true")),
-        ("beyond f64", base.replace("length: 60 m", "length: 1e999 m")),
-        ("beyond f64, bare", base.replace("spt_n: 12", "spt_n: 1e999")),
-        ("not a number", base.replace("spt_n: 12", "spt_n: .nan")),
-        ("infinite", base.replace("spt_n: 12", "spt_n: .inf")),
-        ("merge key", base.replace("length: 60 m", "<<: { length: 60 m }")),
-        ("tab as indent", base.replace("  - { to: 25 m", "\t- { to: 25 m")),
-        ("unclosed quote", base.replace("length: 60 m", "length: \"60 m")),
+        ("duplicate key", base.edit("length: 60 m", "length: 60 m\nlength: 61 m")),
+        ("tag", base.edit("length: 60 m", "length: !secret 60 m")),
+        ("list for a value", base.edit("length: 60 m", "length: [60 m]")),
+        ("block for a value", base.edit("length: 60 m", "length: { m: 60 }")),
+        ("value for a block", base.edit("rig: { thrust: 900 kN, pull: 500 kN }", "rig: 900 kN")),
+        ("null", base.edit("length: 60 m", "length: ~")),
+        ("boolean", base.edit("length: 60 m", "length: true")),
+        ("beyond f64", base.edit("length: 60 m", "length: 1e999 m")),
+        ("beyond f64, bare", base.edit("spt_n: 12", "spt_n: 1e999")),
+        ("not a number", base.edit("spt_n: 12", "spt_n: .nan")),
+        ("infinite", base.edit("spt_n: 12", "spt_n: .inf")),
+        ("merge key", base.edit("length: 60 m", "<<: { length: 60 m }")),
+        ("tab as indent", base.edit("  - { to: 25 m", "\t- { to: 25 m")),
+        ("unclosed quote", base.edit("length: 60 m", "length: \"60 m")),
     ];
     for (name, hostile) in &corpus {
         let mut refused = false;
@@ -171,7 +172,7 @@ fn byte_order_mark_and_carriage_returns_are_read() {
     for odd in [format!("\u{feff}{base}"), base.replace('\n', "\r\n")] {
         assert_eq!(plain, format!("{:?}", choose(&drive(&odd)).unwrap().ranked));
     }
-    let broken = base.replace("length: 60 m", "length: 60 kN").replace('\n', "\r\n");
+    let broken = base.edit("length: 60 m", "length: 60 kN").replace('\n', "\r\n");
     assert!(shown(&faults(&broken))[0].ends_with("at line 2 column 9"));
 }
 
@@ -203,7 +204,7 @@ fn thousands_of_stretches_are_assessed() {
     };
     let (many, whole) = (with(&stretches), with(one));
     let more = "  - class: silt\n".repeat(count as usize);
-    let base = text(|text| text.replace("ground:\n", &format!("ground:\n{more}")));
+    let base = text(|text| text.edit("ground:\n", &format!("ground:\n{more}")));
     assert!(shown(&faults(&base)).iter().any(|fault| fault.starts_with("ground[2000]: more than 2000 stretches")));
     for (a, b) in choose(&many).unwrap().ranked.iter().zip(&choose(&whole).unwrap().ranked) {
         assert_eq!(a.standing, b.standing);
@@ -250,17 +251,17 @@ proptest! {
         n in 5.0..29.0_f64, thrust in 100.0..3000.0_f64, water in prop::option::of(0.5..12.0_f64),
     ) {
         let text = text(|text| {
-            text.replace("length: 60 m", &format!("length: {length} m"))
-                .replace("to: 25 m", &format!("to: {} m", length / 3.0))
-                .replace("to: 40 m", &format!("to: {} m", length / 2.0))
-                .replace("to: 60 m", &format!("to: {length} m"))
-                .replace("4.20 m", &format!("{depth} m"))
-                .replace("3.96 m", &format!("{} ft", depth / 0.3048 - 0.5))
-                .replace("duration: 6 h", &format!("duration: {hours} h"))
-                .replace("25 degC", &format!("{celsius} degC"))
-                .replace("spt_n: 12", &format!("spt_n: {n}"))
-                .replace("900 kN", &format!("{thrust} kN"))
-                .replace("groundwater: 5.5 m", &water.map_or("groundwater: none".to_owned(), |d| format!("groundwater: {d} m")))
+            text.edit("length: 60 m", &format!("length: {length} m"))
+                .edit("to: 25 m", &format!("to: {} m", length / 3.0))
+                .edit("to: 40 m", &format!("to: {} m", length / 2.0))
+                .edit("to: 60 m", &format!("to: {length} m"))
+                .edit("4.20 m", &format!("{depth} m"))
+                .edit("3.96 m", &format!("{} ft", depth / 0.3048 - 0.5))
+                .edit("duration: 6 h", &format!("duration: {hours} h"))
+                .edit("25 degC", &format!("{celsius} degC"))
+                .edit("spt_n: 12", &format!("spt_n: {n}"))
+                .edit("900 kN", &format!("{thrust} kN"))
+                .edit("groundwater: 5.5 m", &water.map_or("groundwater: none".to_owned(), |d| format!("groundwater: {d} m")))
         });
         let file = DriveFile::read(&text).unwrap();
         let written = file.to_yaml().unwrap();
@@ -321,7 +322,7 @@ fn wrong_shapes_are_named_plainly() {
             "candidates: expected a list, got integer \"3\"",
         ),
     ] {
-        let text = text(|text| text.replace(from, to));
+        let text = text(|text| text.edit(from, to));
         let found = shown(&faults(&text));
         assert!(found.iter().any(|fault| fault.starts_with(expected)), "{expected}: {found:?}");
     }
@@ -384,7 +385,7 @@ fn impossible_geometry_is_refused() {
         ("to: 60 m", "to: 60.004 m", ""),
         ("duration: 6 h", "duration: 6 h, fluid_stands_for: 1 h", "pull.fluid_stands_for: is shorter than the pull"),
     ] {
-        let text = text(|text| text.replace(from, to));
+        let text = text(|text| text.edit(from, to));
         let found = shown(&faults(&text));
         if expected.is_empty() {
             assert!(found.is_empty(), "{to}: {found:?}");
@@ -394,11 +395,11 @@ fn impossible_geometry_is_refused() {
     }
     let beyond = "  - { to: 60 m, class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm }\n";
     let more = format!("{beyond}  - {{ class: hard_clay, spt_n: 60, largest_stone: 900 mm }}\n");
-    let found = shown(&faults(&text(|text| text.replace(beyond, &more))));
+    let found = shown(&faults(&text(|text| text.edit(beyond, &more))));
     assert!(found[0].starts_with("ground[3].class: begins where the drive ends"), "{found:?}");
     // A pipe that is not in the table has no weight of its own: missing only where it counts.
     let own = "size: 10 in, outside_diameter: 400 mm, end_bearing_area: 0.03 m2";
-    let uphill = shown(&faults(&text(|text| text.replace("size: 10 in", own))));
+    let uphill = shown(&faults(&text(|text| text.edit("size: 10 in", own))));
     assert!(uphill[0].starts_with("candidates[0].weight: is pushed uphill"), "{uphill:?}");
 }
 
@@ -426,7 +427,7 @@ fn escaped_control_characters_are_refused() {
         assert!(found[0].starts_with("name: expected a text without control characters, got \"Mill "), "{found:?}");
         assert!(found[0].ends_with("at line 1 column 7"), "{found:?}");
         let key = text(|text| format!("\"na{escape}me\": Mill Lane\n{text}"));
-        let word = text(|text| text.replace("class: silt", &format!("class: \"si{escape}lt\"")));
+        let word = text(|text| text.edit("class: silt", &format!("class: \"si{escape}lt\"")));
         for text in [key, word] {
             let found = shown(&faults(&text));
             assert!(!found.is_empty() && !found.iter().any(|fault| fault.contains(char::is_control)), "{found:?}");
@@ -443,9 +444,9 @@ fn new_fields_are_checked() {
     const TORQUE: &str = "{ low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }";
     let soil = |soil: &str| {
         text(|text| text)
-            .replace("spt_n: 12, largest_stone: 20 mm", &format!("spt_n: 12, largest_stone: 20 mm, soil: {{ {soil} }}"))
+            .edit("spt_n: 12, largest_stone: 20 mm", &format!("spt_n: 12, largest_stone: 20 mm, soil: {{ {soil} }}"))
     };
-    let stem = |stem: &str| text(|text| text).replace("rig:", &format!("stem: {{ {stem} }}\nrig:"));
+    let stem = |stem: &str| text(|text| text).edit("rig:", &format!("stem: {{ {stem} }}\nrig:"));
     for (text, wanted) in [
         (
             soil(
@@ -466,32 +467,32 @@ fn new_fields_are_checked() {
         (stem(&format!("outside_diameter: none, joint_torque: 9 kN*m, torque: {TORQUE}")), "there is no stem"),
         (stem(&format!("outside_diameter: 100 mm, torque: {TORQUE}")), "what stem or rig can bear"),
         (
-            text(|text| text.replace("pull: 500 kN }", &format!("pull: 500 kN, auger_torque: {TORQUE} }}"))),
+            text(|text| text.edit("pull: 500 kN }", &format!("pull: 500 kN, auger_torque: {TORQUE} }}"))),
             "without the torque of the rig",
         ),
         (
             text(|text| {
                 let rig = format!("pull: 500 kN, torque: 9 kN*m, auger_torque: {TORQUE} }}\nspoil: vacuum");
-                text.replace("pull: 500 kN }", &rig)
+                text.edit("pull: 500 kN }", &rig)
             }),
             "soil that leaves by auger",
         ),
-        (text(|text| text).replace("rig:", "stops: [{ at: 90 m }]\nrig:"), "beyond the drive"),
-        (text(|text| text).replace("rig:", "spoil: open_edge\nrig:"), "cutting_edge"),
-        (text(|text| text).replace("rig:", "cutting_edge: 20 mm\nrig:"), "open_edge"),
-        (text(|text| text).replace("sdr: 11 }", "sdr: 11, passes: [300 mm, 200 mm] }"), "rise from the pilot head"),
-        (text(|text| text).replace("size: 10 in }", "size: 10 in, passes: [300 mm] }"), "for pipe that is pulled"),
-        (text(|text| text).replace("size: 10 in }", "size: 10 in, casing_wall: 8 mm }"), "there is no casing"),
-        (text(|text| text).replace("size: 10 in }", "size: 10 in, casing_joint_thrust: 9 kN }"), "there is no casing"),
+        (text(|text| text).edit("rig:", "stops: [{ at: 90 m }]\nrig:"), "beyond the drive"),
+        (text(|text| text).edit("rig:", "spoil: open_edge\nrig:"), "cutting_edge"),
+        (text(|text| text).edit("rig:", "cutting_edge: 20 mm\nrig:"), "open_edge"),
+        (text(|text| text).edit("sdr: 11 }", "sdr: 11, passes: [300 mm, 200 mm] }"), "rise from the pilot head"),
+        (text(|text| text).edit("size: 10 in }", "size: 10 in, passes: [300 mm] }"), "for pipe that is pulled"),
+        (text(|text| text).edit("size: 10 in }", "size: 10 in, casing_wall: 8 mm }"), "there is no casing"),
+        (text(|text| text).edit("size: 10 in }", "size: 10 in, casing_joint_thrust: 9 kN }"), "there is no casing"),
         (
-            text(|text| text).replace("size: 10 in }", "size: 10 in, casing: 406 mm, casing_free_length: 3 m }"),
+            text(|text| text).edit("size: 10 in }", "size: 10 in, casing: 406 mm, casing_free_length: 3 m }"),
             "without the wall of the casing",
         ),
-        (text(|text| text).replace("size: 10 in }", "size: 10 in, casing: 406 mm, casing_wall: 40 mm }"), "no room"),
-        (text(|text| text).replace("class: silt", "class: silt, mixed_with: silt"), "class of the stretch itself"),
-        (text(|text| text).replace("rig:", "depths: [{ at: 30 m, invert_depth: 5 m }]\nrig:"), "add `grade"),
+        (text(|text| text).edit("size: 10 in }", "size: 10 in, casing: 406 mm, casing_wall: 40 mm }"), "no room"),
+        (text(|text| text).edit("class: silt", "class: silt, mixed_with: silt"), "class of the stretch itself"),
+        (text(|text| text).edit("rig:", "depths: [{ at: 30 m, invert_depth: 5 m }]\nrig:"), "add `grade"),
         (
-            text(|text| text).replace("rig:", "grade: 0.4 %\ndepths: [{ at: 70 m, invert_depth: 5 m }]\nrig:"),
+            text(|text| text).edit("rig:", "grade: 0.4 %\ndepths: [{ at: 70 m, invert_depth: 5 m }]\nrig:"),
             "within the drive",
         ),
     ] {

@@ -1,11 +1,12 @@
 //! How long and how deep a drive the door takes, and that a fault of the length is not told of everything along it.
 
 use crate::drives::text;
+use crate::edit::Edit;
 use jackpull::{Handbook, InputError, read_drive};
 
 /// The faults of the shared file with each text in place of the other.
 fn faults(changes: &[(&str, &str)]) -> Vec<String> {
-    let text = text(|text| changes.iter().fold(text, |text, (from, to)| text.replace(from, to)));
+    let text = text(|text| changes.iter().fold(text, |text, (from, to)| text.edit(from, to)));
     match read_drive(&text, &Handbook::embedded()) {
         Err(InputError::Faults(faults)) => faults.iter().map(ToString::to_string).collect(),
         Err(error) => panic!("{error}"),

@@ -1,6 +1,7 @@
 //! Numbers far out of any drive: no infinity comes out, and no line of three hundred digits.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::choice::CriterionKind;
 use jackpull::law::Doubted;
@@ -27,7 +28,7 @@ fn a_utilisation_is_a_finite_number_or_none() {
 /// A load over its limit has no margin, also where it is too far over for a number.
 #[test]
 fn a_load_far_over_its_limit_has_no_margin() {
-    let choice = choose(&drive(&text(|text| text.replace("thrust: 900 kN", "thrust: 1e-306 N")))).unwrap();
+    let choice = choose(&drive(&text(|text| text.edit("thrust: 900 kN", "thrust: 1e-306 N")))).unwrap();
     for ranked in choice.ranked.iter().filter(|ranked| !ranked.scheme.is_excluded()) {
         assert_eq!(ranked.scheme.checks.get(Subject::StemThrust).unwrap().utilisation(), None);
         let score = ranked.score.as_ref().unwrap();
@@ -65,7 +66,7 @@ fn faults_of_huge_numbers_stay_short() {
         ("length: 60 m", "length: 1e308 m", "length: expected a length of at most 5000.0 m, got 1.000e308 m"),
         ("length: 60 m", "length: 1e300", "got 1e300 without a unit"),
     ] {
-        let text = text(|text| text.replace(from, to));
+        let text = text(|text| text.edit(from, to));
         let message = read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
         assert!(message.contains(part), "{part}: {message}");
         assert!(message.split(' ').all(|word| word.len() < 60), "{message}");

@@ -1,17 +1,18 @@
 //! The advice of a fault has an example of its field, in the units of the file.
 
 use crate::drives::text;
+use crate::edit::Edit;
 use jackpull::{Handbook, read_drive};
 
 /// The example is one of the field, in the units of the file.
 #[test]
 fn the_example_is_one_of_the_field() {
     let told = |from: &str, to: &str| {
-        let text = text(|text| text.replacen(from, to, 1));
+        let text = text(|text| text.edit(from, to));
         read_drive(&text, &Handbook::embedded()).unwrap_err().to_string()
     };
     let feet = |from: &str, to: &str| {
-        let text = text(|text| text.replacen("length: 60 m", "length: 200 ft # 60 m", 1).replacen(from, to, 1));
+        let text = text(|text| text.edit("length: 60 m", "length: 200 ft # 60 m").edit(from, to));
         read_drive(&text, &Handbook::embedded()).unwrap_err().to_string()
     };
     for (from, to, si, us) in [
@@ -41,7 +42,7 @@ fn the_example_is_one_of_the_field() {
 /// What was meant is no example, though it be written like one.
 #[test]
 fn a_writing_that_is_told_is_left_as_it_is() {
-    let text = text(|text| text.replacen("length: 60 m", "length: 300\'", 1));
+    let text = text(|text| text.edit("length: 60 m", "length: 300\'"));
     let told = read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
     assert!(told.contains("(write \"300 ft\") at line 2"), "{told}");
 }

@@ -1,6 +1,7 @@
 //! Properties of the forces and verdicts, whatever the numbers are.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
 use jackpull::quantity::{Band, Role};
@@ -11,7 +12,11 @@ use proptest::prelude::*;
 fn plain(length: &str, diameter: &str, friction: [f64; 3], ground: &str) -> String {
     let [low, likely, high] = friction;
     let band = format!("unit_friction: {{ low: {low} kPa, likely: {likely} kPa, high: {high} kPa }}");
-    let ground = ground.replace("BAND", &band);
+    bare(length, diameter, &ground.edit_all("BAND", &band))
+}
+
+/// The same with ground that has its friction in it.
+fn bare(length: &str, diameter: &str, ground: &str) -> String {
     format!(
         "service: gravity_sewer\nlength: {length}\nlaunch: {{ invert_depth: 6 m }}\ngrade: 0 %\ngroundwater: none\n\
          lubrication: none\nground:\n{ground}\nrig: {{ thrust: 5 MN, pull: 1 MN }}\n\
@@ -67,14 +72,14 @@ proptest! {
         length in 5.0..120.0_f64, duration in 1.0..20.0_f64, grade in -8.0..8.0_f64, temperature in 2.0..38.0_f64,
     ) {
         let text = text(|text| {
-            text.replace("length: 60 m", &format!("length: {length} m"))
-                .replace("reception: { invert_depth: 3.96 m }", &format!("grade: {grade} %"))
-                .replace("launch: { invert_depth: 4.20 m }", "launch: { invert_depth: 15 m }")
-                .replace("to: 25 m", &format!("to: {} m", 0.4 * length))
-                .replace("to: 40 m", &format!("to: {} m", 0.7 * length))
-                .replace("to: 60 m", &format!("to: {length} m"))
-                .replace("duration: 6 h", &format!("duration: {duration} h"))
-                .replace("25 degC", &format!("{temperature} degC"))
+            text.edit("length: 60 m", &format!("length: {length} m"))
+                .edit("reception: { invert_depth: 3.96 m }", &format!("grade: {grade} %"))
+                .edit("launch: { invert_depth: 4.20 m }", "launch: { invert_depth: 15 m }")
+                .edit("to: 25 m", &format!("to: {} m", 0.4 * length))
+                .edit("to: 40 m", &format!("to: {} m", 0.7 * length))
+                .edit("to: 60 m", &format!("to: {length} m"))
+                .edit("duration: 6 h", &format!("duration: {duration} h"))
+                .edit("25 degC", &format!("{temperature} degC"))
         });
         let drive = drive(&text);
         for pipe in drive.candidates() {
@@ -91,24 +96,24 @@ proptest! {
     #[test]
     fn unit_systems_agree(length in 20.0..90.0_f64, depth in 3.0..9.0_f64, hours in 1.0..20.0_f64) {
         let si = text(|text| {
-            text.replace("length: 60 m", &format!("length: {length} m"))
-                .replace("to: 60 m", &format!("to: {length} m"))
-                .replace("to: 25 m", &format!("to: {} m", length / 4.0))
-                .replace("to: 40 m", &format!("to: {} m", length / 2.0))
-                .replace("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: {depth} m }}"))
-                .replace("duration: 6 h", &format!("duration: {hours} h"))
+            text.edit("length: 60 m", &format!("length: {length} m"))
+                .edit("to: 60 m", &format!("to: {length} m"))
+                .edit("to: 25 m", &format!("to: {} m", length / 4.0))
+                .edit("to: 40 m", &format!("to: {} m", length / 2.0))
+                .edit("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: {depth} m }}"))
+                .edit("duration: 6 h", &format!("duration: {hours} h"))
         });
         let foot = 0.3048;
         let us = text(|text| {
-            text.replace("length: 60 m", &format!("length: {} ft", length / foot))
-                .replace("to: 60 m", &format!("to: {} ft", length / foot))
-                .replace("to: 25 m", &format!("to: {} ft", length / 4.0 / foot))
-                .replace("to: 40 m", &format!("to: {} ft", length / 2.0 / foot))
-                .replace("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: {} ft }}", depth / foot))
-                .replace("duration: 6 h", &format!("duration: {} min", hours * 60.0))
-                .replace("900 kN", &format!("{} lbf", 900e3 / 4.448_221_615_260_5))
-                .replace("25 degC", "77 degF")
-                .replace("315 mm", &format!("{} in", 0.315 / 0.0254))
+            text.edit("length: 60 m", &format!("length: {} ft", length / foot))
+                .edit("to: 60 m", &format!("to: {} ft", length / foot))
+                .edit("to: 25 m", &format!("to: {} ft", length / 4.0 / foot))
+                .edit("to: 40 m", &format!("to: {} ft", length / 2.0 / foot))
+                .edit("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: {} ft }}", depth / foot))
+                .edit("duration: 6 h", &format!("duration: {} min", hours * 60.0))
+                .edit("900 kN", &format!("{} lbf", 900e3 / 4.448_221_615_260_5))
+                .edit("25 degC", "77 degF")
+                .edit("315 mm", &format!("{} in", 0.315 / 0.0254))
         });
         let (si, us) = (drive(&si), drive(&us));
         for (one, other) in si.candidates().iter().zip(us.candidates()) {
@@ -134,8 +139,8 @@ proptest! {
     ) {
         let at = |hours: f64, temperature: f64| {
             let drive = drive(&text(|text| {
-                text.replace("duration: 6 h", &format!("duration: {hours} h"))
-                    .replace("25 degC", &format!("{temperature} degC"))
+                text.edit("duration: 6 h", &format!("duration: {hours} h"))
+                    .edit("25 degC", &format!("{temperature} degC"))
             }));
             let scheme = assess(&drive, &drive.candidates()[1], Method::Pullback);
             let check = *scheme.checks.get(Subject::Tension).unwrap();
@@ -151,7 +156,7 @@ proptest! {
 /// 8 kPa give 816 kN at its start and 724 kN at its end (statics; no force from zero).
 #[test]
 fn a_casing_pushed_out_is_felt_at_once() {
-    let text = plain("80 m", "360 mm", [8.0; 3], clay()).replace("0.03 m2 }", "0.03 m2, casing: 406 mm }");
+    let text = plain("80 m", "360 mm", [8.0; 3], clay()).edit("0.03 m2 }", "0.03 m2, casing: 406 mm }");
     let force = force(&text);
     // Printed to the kilonewton.
     assert_relative_eq!(force.high, 816e3, max_relative = 0.5 / 816.0);
@@ -164,7 +169,7 @@ fn a_casing_pushed_out_is_felt_at_once() {
 #[test]
 fn outside_the_tables_the_check_is_not_decided() {
     for change in [("25 degC", "45 degC"), ("duration: 6 h", "duration: 30 h")] {
-        let drive = drive(&text(|text| text.replace(change.0, change.1)));
+        let drive = drive(&text(|text| text.edit(change.0, change.1)));
         let scheme = assess(&drive, &drive.candidates()[1], Method::Pullback);
         let check = scheme.checks.get(Subject::Tension).unwrap();
         assert_eq!(check.verdict, Verdict::NotDecided, "{change:?}");
@@ -178,7 +183,7 @@ fn outside_the_tables_the_check_is_not_decided() {
 /// A scheme with something not decided is never chosen, however good the rest.
 #[test]
 fn what_is_open_is_not_chosen() {
-    let drive = drive(&text(|text| text.replace("spt_n: 12, largest_stone: 20 mm", "spt_n: 12")));
+    let drive = drive(&text(|text| text.edit("spt_n: 12, largest_stone: 20 mm", "spt_n: 12")));
     let choice = jackpull::choose(&drive).unwrap();
     assert!(choice.chosen().is_none());
     assert!(choice.reason.contains("not decided"), "{}", choice.reason);
@@ -195,7 +200,7 @@ fn the_order_of_candidates_does_not_matter() {
     let other = drive(&text(|text| {
         let clay = "  - { material: clay, size: 10 in }\n";
         let pe = "  - { material: pe100, size: 315 mm, sdr: 11 }\n";
-        text.replace(&format!("{clay}{pe}"), &format!("{pe}{clay}"))
+        text.edit(&format!("{clay}{pe}"), &format!("{pe}{clay}"))
     }));
     let names = |drive: &Drive| -> Vec<(String, Method, String)> {
         let choice = jackpull::choose(drive).unwrap();
@@ -224,8 +229,8 @@ fn the_peak_is_the_greatest_of_a_dense_sampling() {
             )
         })
         .collect();
-    let text = plain("80 m", "360 mm", [1.0; 3], "GROUND").replace("GROUND\n", &stretches);
-    let text = text.replace("0.03 m2 }", "0.03 m2, casing: 406 mm }");
+    let text = bare("80 m", "360 mm", &stretches);
+    let text = text.edit("0.03 m2 }", "0.03 m2, casing: 406 mm }");
     let drive = drive(&text);
     let pipe = &drive.candidates()[0];
     let stages = jackpull::method::profile(&drive, pipe, Method::PipeJacking);
@@ -276,8 +281,8 @@ fn profile_and_scheme_agree() {
 #[test]
 fn weight_counts_uphill_only() {
     let at = |grade: &str| {
-        let text = plain("80 m", "360 mm", [8.0; 3], clay()).replace("grade: 0 %", &format!("grade: {grade}"));
-        force(&text.replace("0.03 m2 }", "0.03 m2, weight: 1.5 kN/m }")).high
+        let text = plain("80 m", "360 mm", [8.0; 3], clay()).edit("grade: 0 %", &format!("grade: {grade}"));
+        force(&text.edit("0.03 m2 }", "0.03 m2, weight: 1.5 kN/m }")).high
     };
     // 1.5 kN/m over 80 m on a slope of 5 %: sin(atan(0.05)) = 0.049 938.
     assert_relative_eq!(at("5 %") - at("0 %"), 1.5e3 * 80.0 * 0.049_938, max_relative = 1e-4);

@@ -1,6 +1,7 @@
 //! Ground against technique: hazards, treatment, ground that no source gives a band for, and what the door refuses.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use jackpull::check::{Subject, Verdict};
 use jackpull::handbook::GroundHazard;
 use jackpull::source::Origin;
@@ -41,7 +42,7 @@ fn hazards_never_help() {
         let ask = |stretch: &str| {
             let text = one_stretch(stretch, lines);
             let text = if lines.contains("none") {
-                text.replace("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
+                text.edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
             } else {
                 text
             };
@@ -110,7 +111,7 @@ fn running_ground_needs_its_treatment() {
         "class: medium_to_dense_sand, groundwater: 2.5 m, spt_n: 20, largest_stone: 0 mm",
         "spoil: slurry\nstem: { outside_diameter: none }\n",
     )
-    .replace("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "");
+    .edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "");
     let drive = drive(&text);
     let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
     assert_eq!(scheme.checks.get(Subject::Ground).unwrap().verdict, Verdict::Within);

@@ -1,14 +1,12 @@
 //! What the door guesses was meant: the word of the trade, never one that turns the ground about.
 
 use crate::drives::text;
+use crate::edit::Edit;
 use jackpull::{Handbook, read_drive};
 
 /// The message for one value in place of another.
 fn told(from: &str, to: &str) -> String {
-    let text = text(|text| {
-        assert!(text.contains(from));
-        text.replacen(from, to, 1)
-    });
+    let text = text(|text| text.edit(from, to));
     read_drive(&text, &Handbook::embedded()).unwrap_err().to_string()
 }
 

@@ -1,6 +1,7 @@
 //! A rigid pipe in service: against sums by hand, and what no load may do.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::{Handbook, InputError, Method, Scheme, assess, explain, read_drive};
 use proptest::prelude::*;
@@ -14,13 +15,10 @@ fn with(depth: f64, water: &str, soil: &str, pipe: &str) -> String {
             "ground: [{{ class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm{soil} }}]\ntraffic: highway\n"
         );
         let text = format!("{}{ground}{}", &text[..start], &text[end..]);
-        text.replace("invert_depth: 4.20 m", &format!("invert_depth: {depth} m"))
-            .replace("reception: { invert_depth: 3.96 m }", "grade: 0 %")
-            .replace("groundwater: 5.5 m", &format!("groundwater: {water}"))
-            .replace(
-                "size: 10 in",
-                &format!("size: 10 in, outside_diameter: 0.34 m, end_bearing_area: 0.03 m2, {pipe}"),
-            )
+        text.edit("invert_depth: 4.20 m", &format!("invert_depth: {depth} m"))
+            .edit("reception: { invert_depth: 3.96 m }", "grade: 0 %")
+            .edit("groundwater: 5.5 m", &format!("groundwater: {water}"))
+            .edit("size: 10 in", &format!("size: 10 in, outside_diameter: 0.34 m, end_bearing_area: 0.03 m2, {pipe}"))
     })
 }
 
@@ -67,15 +65,13 @@ fn traffic_by_cover() {
     }
     // Without traffic the earth is left; a railway is heavier than a road.
     let at = |traffic: &str| {
-        needed(
-            &with(3.74, "none", SOIL, "crushing: 40 kN/m").replace("traffic: highway", &format!("traffic: {traffic}")),
-        )
+        needed(&with(3.74, "none", SOIL, "crushing: 40 kN/m").edit("traffic: highway", &format!("traffic: {traffic}")))
     };
     assert!(at("none") < at("highway") && at("highway") < at("railway"));
     // What lies over the bore tells the traffic that is left out.
     let surface = |over: &str| {
         let over = format!("surface: {{ over: {over} }}");
-        needed(&with(3.74, "none", SOIL, "crushing: 40 kN/m").replace("traffic: highway", &over)).to_bits()
+        needed(&with(3.74, "none", SOIL, "crushing: 40 kN/m").edit("traffic: highway", &over)).to_bits()
     };
     assert_eq!(surface("railway"), at("railway").to_bits());
     assert_eq!(surface("open"), at("highway").to_bits());
@@ -86,7 +82,7 @@ fn traffic_by_cover() {
 /// Water over the crown lightens the soil and presses: crown at 3.4 m, water at the surface, 20 - 9.80665 kN/m3.
 #[test]
 fn water_over_the_crown() {
-    let got = needed(&with(3.74, "0 m", SOIL, "crushing: 40 kN/m").replace("traffic: highway", "traffic: none"));
+    let got = needed(&with(3.74, "0 m", SOIL, "crushing: 40 kN/m").edit("traffic: highway", "traffic: none"));
     let earth = coefficient(0.165, 10.0) * (20e3 - 9806.65) * 0.34 * 0.34 + 9806.65 * 3.4 * 0.34;
     assert!((got / (earth / 1.9 * 1.5) - 1.0).abs() < 1e-6, "{got}");
 }
@@ -95,9 +91,7 @@ fn water_over_the_crown() {
 #[test]
 fn bedding_by_what_is_left_round_the_pipe() {
     let at = |pipe: &str| {
-        needed(
-            &with(3.74, "none", SOIL, &format!("crushing: 40 kN/m{pipe}")).replace("traffic: highway", "traffic: none"),
-        )
+        needed(&with(3.74, "none", SOIL, &format!("crushing: 40 kN/m{pipe}")).edit("traffic: highway", "traffic: none"))
     };
     assert!((at(", annulus: grouted") / at("") - 1.9 / 3.0).abs() < 1e-9);
     let loose = coefficient(0.165, 3.4 / 0.40) * 19e3 * 0.40 * 0.40 / 1.1 * 1.5;
@@ -108,14 +102,14 @@ fn bedding_by_what_is_left_round_the_pipe() {
 #[test]
 fn the_worst_stretch_decides() {
     let one = |moist: &str| {
-        let soil = SOIL.replace("moist: 19 kN/m3", &format!("moist: {moist}"));
+        let soil = SOIL.edit("moist: 19 kN/m3", &format!("moist: {moist}"));
         needed(&with(3.74, "none", &soil, "crushing: 40 kN/m"))
     };
     let two = |first: &str, second: &str| {
-        let soil = |moist: &str| SOIL.replace("moist: 19 kN/m3", &format!("moist: {moist}"));
+        let soil = |moist: &str| SOIL.edit("moist: 19 kN/m3", &format!("moist: {moist}"));
         let class = "class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm";
         let text = with(3.74, "none", &soil(second), "crushing: 40 kN/m");
-        needed(&text.replace("ground: [", &format!("ground: [{{ to: 20 m, {class}{} }}, ", soil(first))))
+        needed(&text.edit("ground: [", &format!("ground: [{{ to: 20 m, {class}{} }}, ", soil(first))))
     };
     assert!(one("17 kN/m3") < one("19 kN/m3"));
     assert_eq!(two("17 kN/m3", "19 kN/m3"), one("19 kN/m3"));
@@ -152,7 +146,7 @@ fn strength_by_class() {
 /// Cohesion is not counted for a small pipe, nor under water; for a large one it is, down to a floor.
 #[test]
 fn cohesion_counts_for_large_dry_pipe_only() {
-    let sticky = SOIL.replace(" }", ", cohesion: 3 kPa }");
+    let sticky = SOIL.edit(" }", ", cohesion: 3 kPa }");
     let same = |water: &str| {
         let at = |soil: &str| needed(&with(3.74, water, soil, "crushing: 40 kN/m"));
         assert_eq!(at(SOIL), at(&sticky), "{water}");
@@ -160,14 +154,14 @@ fn cohesion_counts_for_large_dry_pipe_only() {
     same("none");
     same("1 m");
     let large = |soil: &str| {
-        let text = with(6.0, "none", soil, "crushing: 140 kN/m")
-            .replace("outside_diameter: 0.34 m", "outside_diameter: 1.2 m");
-        needed(&text.replace("traffic: highway", "traffic: none"))
+        let text =
+            with(6.0, "none", soil, "crushing: 140 kN/m").edit("outside_diameter: 0.34 m", "outside_diameter: 1.2 m");
+        needed(&text.edit("traffic: highway", "traffic: none"))
     };
     // 4.8 m over 1.2 m is four bores, C 2.221; 19 x 1.2 - 6 in place of 19 x 1.2. The floor of two bores is 1.464 x 22.8.
     assert!((large(&sticky) / large(SOIL) - (22.8 - 6.0) / 22.8).abs() < 1e-3, "{}", large(&sticky) / large(SOIL));
     // 5.5 kPa would leave (22.8 - 11) / 22.8 = 0.518; the floor of two bores holds 1.464 / 2.221 = 0.659.
-    let more = SOIL.replace(" }", ", cohesion: 5.5 kPa }");
+    let more = SOIL.edit(" }", ", cohesion: 5.5 kPa }");
     assert!((large(&more) / large(SOIL) - 1.464 / 2.221).abs() < 1e-3, "{}", large(&more) / large(SOIL));
 }
 
@@ -177,10 +171,10 @@ fn what_is_not_known_is_not_green() {
     assert!(crushing(&with(3.74, "none", SOIL, "certificate: unknown")).is_none());
     assert_eq!(crushing(&with(3.74, "none", "", "crushing: 40 kN/m")).unwrap().verdict, Verdict::NotDecided);
     assert_eq!(crushing(&with(0.6, "none", SOIL, "crushing: 40 kN/m")).unwrap().verdict, Verdict::NotDecided);
-    let dry = SOIL.replace("saturated: 20 kN/m3, ", "");
+    let dry = SOIL.edit("saturated: 20 kN/m3, ", "");
     assert_eq!(crushing(&with(3.74, "1 m", &dry, "crushing: 40 kN/m")).unwrap().verdict, Verdict::NotDecided);
-    let doubtful = with(6.0, "none", &SOIL.replace(" }", ", cohesion: 20 kPa }"), "crushing: 140 kN/m");
-    let check = crushing(&doubtful.replace("outside_diameter: 0.34 m", "outside_diameter: 1.2 m")).unwrap();
+    let doubtful = with(6.0, "none", &SOIL.edit(" }", ", cohesion: 20 kPa }"), "crushing: 140 kN/m");
+    let check = crushing(&doubtful.edit("outside_diameter: 0.34 m", "outside_diameter: 1.2 m")).unwrap();
     assert_eq!(check.verdict, Verdict::NotDecided, "more than half of the load gone");
 }
 
@@ -215,7 +209,7 @@ fn faults_of_the_service_are_located() {
         let shown: Vec<String> = faults.iter().map(ToString::to_string).collect();
         assert!(shown.iter().any(|fault| fault.starts_with(part) && fault.contains(" at line ")), "{part}: {shown:?}");
     }
-    let flexible = text(|text| text.replace("sdr: 11", "sdr: 11, crushing: 40 kN/m"));
+    let flexible = text(|text| text.edit("sdr: 11", "sdr: 11, crushing: 40 kN/m"));
     let Err(InputError::Faults(faults)) = read_drive(&flexible, &Handbook::embedded()) else { panic!("no fault") };
     assert!(faults[0].to_string().starts_with("candidates[1].crushing: a flexible pipe is not tested for crushing"));
 }
@@ -230,7 +224,7 @@ proptest! {
             let heavy = weight + 1.0;
             let soil = format!(", soil: {{ moist: {weight} kN/m3, saturated: {heavy} kN/m3, friction_angle: 30 deg }}");
             let text = with(depth, &format!("{water} m"), &soil, &format!("bore: {bore} m, crushing: 40 kN/m"));
-            needed(&text.replace("traffic: highway", "traffic: none"))
+            needed(&text.edit("traffic: highway", "traffic: none"))
         };
         let base = at(depth, weight, bore);
         prop_assert!(base > 0.0);

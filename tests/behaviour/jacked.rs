@@ -1,6 +1,7 @@
 //! Jacked pipe of every material: what its end bears, how its joints turn, and what is refused.
 
 use crate::drives::drive;
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::method::{Figure, figures};
@@ -134,7 +135,7 @@ fn without_a_packer_an_angle_is_never_passed() {
     assert_eq!(verdict(&turned(0.5)), Verdict::NotDecided);
     assert_eq!(verdict(&turned(2.0)), Verdict::NotDecided);
     // Over is over, whatever the angle.
-    let weak = pipe.replace("50 MPa", "5 MPa");
+    let weak = pipe.edit("50 MPa", "5 MPa");
     assert_eq!(end(&jacked(&turned(2.0), &weak)).verdict, Verdict::Over);
     let clay = "material: clay, size: 21 in";
     assert_eq!(end(&jacked(&turned(0.45), clay)).verdict, Verdict::NotDecided, "1 mm of squareness comes on top");
@@ -242,13 +243,13 @@ fn steel_has_three_limits() {
     let section = |wall: f64| std::f64::consts::PI * (1.016 - wall) * wall;
     let pipe = |wall: &str| format!("{steel}, wall: {wall}");
     assert_relative_eq!(limit("", &pipe("12 mm")), section(0.012) * 80e6, max_relative = 1e-9);
-    let mixed = text("", &[&pipe("12 mm")]).replace("class: silt", "class: silt, mixed_with: gravel");
+    let mixed = text("", &[&pipe("12 mm")]).edit("class: silt", "class: silt, mixed_with: gravel");
     let drive = drive(&mixed);
     let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
     // 0.36/1.3 of 205 MPa.
     assert_relative_eq!(end(&scheme).high().unwrap().1.si, section(0.012) * 56.769e6, max_relative = 1e-4);
     // D/t 290, 450 MPa: 0.6 x 450 (1.64 - 0.23 x 290^0.25) = 186.5 MPa, over a third of yield; two thirds allowed.
-    let strong = pipe("3.5034483 mm").replace("240 MPa", "450 MPa, factor: 2");
+    let strong = pipe("3.5034483 mm").edit("240 MPa", "450 MPa, factor: 2");
     let local = 0.6 * 450e6 * (1.64 - 0.23 * 290.0_f64.powf(0.25));
     assert_relative_eq!(limit("", &strong), section(0.003_503_448_3) * local.min(225e6), max_relative = 1e-6);
     assert_eq!(end(&jacked("", &pipe("3 mm"))).verdict, Verdict::NotDecided);
@@ -286,7 +287,7 @@ fn what_cannot_be_pulled_is_barred() {
     ];
     let pipes: Vec<&str> = pipes.iter().map(String::as_str).collect();
     for (service, barred) in [("gravity_sewer", [false; 4]), ("pressure_main", [true, false, true, false])] {
-        let drive = drive(&text("", &pipes).replace("gravity_sewer", service));
+        let drive = drive(&text("", &pipes).edit("gravity_sewer", service));
         for (pipe, barred) in drive.candidates().iter().zip(barred) {
             assert!(assess(&drive, pipe, Method::Pullback).is_excluded(), "{}", pipe.label());
             assert_eq!(assess(&drive, pipe, Method::PipeJacking).is_excluded(), barred, "{}", pipe.label());

@@ -1,5 +1,6 @@
 //! The input door for jacked pipe: what is missing, and what is out of place.
 
+use crate::edit::Edit;
 use crate::jacked::{AREA, CONCRETE, PACKER, text};
 use jackpull::{Handbook, InputError, read_drive};
 
@@ -18,19 +19,15 @@ fn what_is_missing_or_out_of_place_is_told() {
     let cases: &[(&str, &str, &str)] = &[
         (
             "",
-            &CONCRETE.replace("size: 1000", "size: 1010"),
+            &CONCRETE.edit("size: 1000", "size: 1010"),
             "candidates[0].end_bearing_area: the end bearing area is missing",
         ),
-        (
-            "",
-            &pipe.replace("strength: 50 MPa, ", ""),
-            "candidates[0].strength: the strength of the concrete is missing",
-        ),
-        ("", &pipe.replace("0.25 m2", "0.4 m2"), "candidates[0].end_bearing_area: is larger than the section"),
+        ("", &pipe.edit("strength: 50 MPa, ", ""), "candidates[0].strength: the strength of the concrete is missing"),
+        ("", &pipe.edit("0.25 m2", "0.4 m2"), "candidates[0].end_bearing_area: is larger than the section"),
         ("", &format!("{pipe}, wall: 80 mm"), "candidates[0].inside_diameter: contradicts outside diameter and wall"),
         (
             "",
-            &format!("{}, {PACKER}", pipe.replace("0.25", "0.26")),
+            &format!("{}, {PACKER}", pipe.edit("0.25", "0.26")),
             "candidates[0].end_bearing_area: is larger than the ring of the packer",
         ),
         ("", &format!("{pipe}, cube_strength: 40 MPa"), "candidates[0].strength: is more than the strength on cubes"),
@@ -106,6 +103,6 @@ fn what_is_missing_or_out_of_place_is_told() {
         assert!(found.iter().any(|fault| fault.starts_with(expected)), "{expected}: {found:?}");
     }
     // A fault of the steering is told once, however many pipes there are.
-    let two = text("steering: { curve_radius: 0 m }", &[&pipe, &pipe.replace("50 MPa", "60 MPa")]);
+    let two = text("steering: { curve_radius: 0 m }", &[&pipe, &pipe.edit("50 MPa", "60 MPa")]);
     assert_eq!(faults(&two).len(), 1);
 }

@@ -1,6 +1,7 @@
 //! Jacking stations and the shove plan of a drive: against sums by hand, and what neither may do.
 
 use crate::drives::drive;
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::method::{PlacedStations, Shove, Stations, StopBy, profile, shove_plan, stations};
 use jackpull::quantity::Measure;
@@ -59,7 +60,7 @@ fn stations_by_hand() {
 #[test]
 fn a_planned_stop_shortens_the_sections() {
     let moving = text(300.0, "1300 mm", 5.0, 300.0, STATION, "");
-    let (moving, stopped) = (placed(&moving), placed(&moving.replace("rig: {", "stops: [{ at: 150 m }]\nrig: {")));
+    let (moving, stopped) = (placed(&moving), placed(&moving.edit("rig: {", "stops: [{ at: 150 m }]\nrig: {")));
     let next = |placed: &PlacedStations| (placed.places[1] - placed.places[0]).si();
     assert_relative_eq!(next(&moving) / next(&stopped), 1.3, max_relative = 1e-9);
     assert!(stopped.places.len() >= moving.places.len());
@@ -69,12 +70,11 @@ fn a_planned_stop_shortens_the_sections() {
 #[test]
 fn pipe_end_and_grade_count() {
     let drive = text(300.0, "1300 mm", 5.0, 300.0, ", station_thrust: 90 MN", "");
-    let weak = placed(&drive.replace("end_bearing_area: 0.9 m2", "end_bearing_area: 0.1 m2"));
+    let weak = placed(&drive.edit("end_bearing_area: 0.9 m2", "end_bearing_area: 0.1 m2"));
     assert!(weak.capacity.si() < 5e6, "{:?}", weak.capacity);
     let at = |grade: &str| {
         let text = text(300.0, "1300 mm", 5.0, 300.0, STATION, ", weight: 20 kN/m");
-        let text =
-            text.replace("grade: 0 %", &format!("grade: {grade}")).replace("invert_depth: 6 m", "invert_depth: 30 m");
+        let text = text.edit("grade: 0 %", &format!("grade: {grade}")).edit("invert_depth: 6 m", "invert_depth: 30 m");
         placed(&text).places[0].si()
     };
     // 20 kN/m on a slope of 5 % are 0.999 kN/m beside 23.562.
@@ -136,7 +136,7 @@ fn faults_of_the_jacks_are_located() {
         let shown: Vec<String> = faults.iter().map(ToString::to_string).collect();
         assert!(shown.iter().any(|fault| fault.starts_with(part) && fault.contains(" at line ")), "{part}: {shown:?}");
     }
-    let pulled = crate::drives::text(|text| text.replace("sdr: 11", "sdr: 11, pipe_length: 2 m"));
+    let pulled = crate::drives::text(|text| text.edit("sdr: 11", "sdr: 11, pipe_length: 2 m"));
     let Err(InputError::Faults(faults)) = read_drive(&pulled, &Handbook::embedded()) else { panic!("no fault") };
     assert!(faults[0].to_string().starts_with("candidates[1].pipe_length: is for pipe with joints"));
 }

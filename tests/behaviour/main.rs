@@ -9,6 +9,9 @@
     reason = "a test that fails should stop"
 )]
 
+#[path = "../fixtures/edit.rs"]
+mod edit;
+
 mod any_ground;
 mod beside;
 mod both_ways;

@@ -2,6 +2,7 @@
 //! in two.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::drive::Drive;
 use jackpull::law::Law;
@@ -35,17 +36,17 @@ fn made(depths: &[(f64, f64)], stretches: &[(f64, &str, &str)], water: &str) -> 
         let inner: Vec<String> = depths[1..depths.len() - 1].iter().map(point).collect();
         let (launch, reception) = (depths[0].1, depths[depths.len() - 1].1);
         format!("{before}depths: [{}]\nground:\n{ground}rig:{after}", inner.join(", "))
-            .replace("invert_depth: 4.20 m", &format!("invert_depth: {launch} m"))
-            .replace(
+            .edit("invert_depth: 4.20 m", &format!("invert_depth: {launch} m"))
+            .edit(
                 "reception: { invert_depth: 3.96 m }",
                 &format!("reception: {{ invert_depth: {reception} m }}\ngrade: 0.4 %"),
             )
-            .replace("groundwater: 5.5 m", &format!("groundwater: {water}"))
-            .replace(
+            .edit("groundwater: 5.5 m", &format!("groundwater: {water}"))
+            .edit(
                 "size: 10 in }",
                 "size: 10 in, outside_diameter: 400 mm, end_bearing_area: 0.03 m2, weight: 1.2 kN/m }",
             )
-            .replace("lubrication: metered", "lubrication: none")
+            .edit("lubrication: metered", "lubrication: none")
     });
     drive(&text)
 }

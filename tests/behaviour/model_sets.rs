@@ -1,6 +1,7 @@
 //! Which friction models stand for which ground, pipe and lubricant.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use jackpull::method::{FrictionModel, SoilView, friction_models};
 
 const CLAY_PIPE: &str =
@@ -14,9 +15,9 @@ fn view(ground: &str, soil: &str, lubrication: &str, pipe: &str) -> SoilView {
         let (_, after) = rest.split_once("rig:").unwrap();
         let ground = format!("  - {{ {ground}, largest_stone: 0 mm, soil: {{ {soil} }} }}\n");
         format!("{before}ground:\n{ground}rig:{after}")
-            .replace("groundwater: 5.5 m", "groundwater: none")
-            .replace("material: clay, size: 10 in", pipe)
-            .replace("lubrication: metered", &format!("lubrication: {lubrication}"))
+            .edit("groundwater: 5.5 m", "groundwater: none")
+            .edit("material: clay, size: 10 in", pipe)
+            .edit("lubrication: metered", &format!("lubrication: {lubrication}"))
     });
     let drive = drive(&text);
     friction_models(&drive, &drive.candidates()[0]).unwrap().remove(0)

@@ -1,6 +1,7 @@
 //! A user's tables laid over those of the handbook.
 
 use crate::drives::text;
+use crate::edit::Edit;
 use jackpull::check::Subject;
 use jackpull::handbook::{Handbook, HandbookError};
 use jackpull::quantity::Measure;
@@ -68,7 +69,7 @@ fn refusal(text: &str) -> HandbookError {
 
 #[test]
 fn an_overlay_of_no_table_is_refused() {
-    let text = overlay("").replace("pe_ips", "pe_ipz").replace("rows:\n", "rows: []\n");
+    let text = overlay("").edit("pe_ips", "pe_ipz").edit("rows:\n", "rows: []\n");
     assert_eq!(refusal(&text), HandbookError::NoTable("pe_ipz".to_owned()));
 }
 
@@ -206,7 +207,7 @@ fn overlays_are_listed() {
 #[test]
 fn a_factor_of_the_users_leaves_the_end_area_alone() {
     // A joint that bears evenly, so that the factor on even load governs.
-    let text = text(|text| text.replace("size: 10 in", "size: 10 in, joint_stress_ratio: 1"));
+    let text = text(|text| text.edit("size: 10 in", "size: 10 in, joint_stress_ratio: 1"));
     let capacity =
         |overlays: &[&str]| with(overlays, &text)[0].checks.get(Subject::EndCapacity).unwrap().high().unwrap();
     let factor = |factor: &str| {
@@ -222,7 +223,7 @@ fn a_factor_of_the_users_leaves_the_end_area_alone() {
 #[test]
 fn bands_that_fall_are_refused() {
     let base = text(|text| text);
-    let not_metered = text(|text| text.replace("lubrication: metered", "lubrication: not_metered"));
+    let not_metered = text(|text| text.edit("lubrication: metered", "lubrication: not_metered"));
     let one = |table: &str, key: &str, value: &str| {
         format!("id: {table}\ntitle: ours\nrows: [{{ key: {key}, value: {value} }}]\n")
     };

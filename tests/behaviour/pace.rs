@@ -1,6 +1,7 @@
 //! Time by stages, quantities and cost: hand sums, what they do to the score, and what the door refuses.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
 use jackpull::choice::{Choice, Criterion, CriterionKind, Ranked};
@@ -12,8 +13,7 @@ use std::f64::consts::PI;
 /// The shared drive with a pace, and with no pass before the one that brings the PE pipe.
 fn with(pace: &str) -> String {
     text(|text| {
-        text.replace("candidates:", &format!("{pace}candidates:"))
-            .replace("sdr: 11 }", "sdr: 11, bore: 450 mm, passes: [] }")
+        text.edit("candidates:", &format!("{pace}candidates:")).edit("sdr: 11 }", "sdr: 11, bore: 450 mm, passes: [] }")
     })
 }
 
@@ -79,7 +79,7 @@ fn more_work_is_more_stages() {
     let grouted = with("annulus: { filling: grouted }\n");
     assert!(has(&plan(&grouted, 1, Method::Pullback), "annulus grouted"));
     assert!(!has(&plan(&with(""), 1, Method::Pullback), "annulus grouted"));
-    let cased = with("").replace("size: 10 in }", "size: 10 in, casing: 500 mm }");
+    let cased = with("").edit("size: 10 in }", "size: 10 in, casing: 500 mm }");
     let cased = plan(&cased, 0, Method::PipeJacking);
     assert!(has(&cased, "casing") && has(&cased, "pipe pushed behind the casing"));
     assert!(cased.shifts.unwrap().likely > plan(&with(""), 0, Method::PipeJacking).shifts.unwrap().likely);
@@ -91,8 +91,8 @@ fn cost_by_hand() {
     let pace = "pace: { pilot: 30 m, jacking: 12 m, pits: 4, set_up: 2, recovery: 1, shift_price: 1000, setup_price: 500, \
                 pit_price: 2000 }\n";
     let priced = with(pace)
-        .replace("size: 10 in }", "size: 10 in, price: { price: 90, per: 3 m } }")
-        .replace("passes: [] }", "passes: [], price: { price: 50, per: 1 m } }");
+        .edit("size: 10 in }", "size: 10 in, price: { price: 90, per: 3 m } }")
+        .edit("passes: [] }", "passes: [], price: { price: 50, per: 1 m } }");
     let drive = drive(&priced);
     let pipe = &drive.candidates()[0];
     let cost = cost_plan(&drive, pipe, Method::PipeJacking);
@@ -148,7 +148,7 @@ fn the_values_by_hand() {
     assert_eq!(check.verdict, Verdict::Within);
     // The file weighs it as it likes.
     let weighed =
-        pace(", programme: 20").replace("candidates:", "weights: [{ criterion: time, weight: 0.8 }]\ncandidates:");
+        pace(", programme: 20").edit("candidates:", "weights: [{ criterion: time, weight: 0.8 }]\ncandidates:");
     let (_, choice) = chosen(&weighed);
     // 0.25 load, 0.20 ground, 0.25 grade and 0.10 length beside it.
     assert_relative_eq!(
@@ -162,7 +162,7 @@ fn the_values_by_hand() {
 #[test]
 fn a_scheme_of_unknown_time_is_scored_least_to_most() {
     let pace = "pace: { pilot: 20 m, pullback: 40 m, programme: 40, shift_price: 1000, budget: 90000 }\n";
-    let (drive, choice) = chosen(&with(pace).replace("class: silt, spt_n: 14", "class: weak_rock"));
+    let (drive, choice) = chosen(&with(pace).edit("class: silt, spt_n: 14", "class: weak_rock"));
     let known = |method| criterion(&choice, method, CriterionKind::Time).unwrap();
     assert!(known(Method::Pullback).value.is_some());
     for kind in [CriterionKind::Time, CriterionKind::Cost] {
@@ -223,14 +223,11 @@ fn what_cannot_be_is_refused_at_its_place() {
         (with("pace: { grout_price: { price: 9, per: 0 m3 } }\n"), "pace.grout_price.per: expected"),
         (with("pace: { grout_price: { price: 9, per: 1 m } }\n"), "pace.grout_price.per: expected"),
         (with("pace: { programm: 9 }\n"), "programme"),
-        (
-            with("").replace("passes: [] }", "passes: [], price: { price: 9, per: 1 m } }"),
-            "price every pipe of the list",
-        ),
+        (with("").edit("passes: [] }", "passes: [], price: { price: 9, per: 1 m } }"), "price every pipe of the list"),
         (
             with("")
-                .replace("passes: [] }", "passes: [], price: { price: 9, per: 1 m } }")
-                .replace("size: 10 in }", "size: 10 in, price: { price: 0, per: 1 m } }"),
+                .edit("passes: [] }", "passes: [], price: { price: 9, per: 1 m } }")
+                .edit("size: 10 in }", "size: 10 in, price: { price: 0, per: 1 m } }"),
             "candidates[0].price.price: expected",
         ),
     ] {
@@ -249,7 +246,7 @@ fn weights_of_what_is_not_told_are_refused() {
         ("movement", "surface.allowed_settlement"),
     ] {
         let text = crate::drives::text(|text| {
-            text.replace("candidates:", &format!("weights: [{{ criterion: {criterion}, weight: 1 }}]\ncandidates:"))
+            text.edit("candidates:", &format!("weights: [{{ criterion: {criterion}, weight: 1 }}]\ncandidates:"))
         });
         let refused = jackpull::read_drive(&text, &jackpull::Handbook::embedded()).unwrap_err().to_string();
         assert!(refused.contains("weights[0].criterion") && refused.contains(needs), "{refused}");
@@ -261,7 +258,7 @@ fn weights_of_what_is_not_told_are_refused() {
 fn a_pit_in_rock_takes_what_the_file_says() {
     let plan = |pace: &str| {
         let rock = "class: weak_rock, unit_friction: { low: 2 kPa, likely: 5 kPa, high: 9 kPa }";
-        let text = with(pace).replace("class: firm_to_very_stiff_clay", rock);
+        let text = with(pace).edit("class: firm_to_very_stiff_clay", rock);
         let drive = drive(&text);
         let plan = time_plan(&drive, &drive.candidates()[0], Method::PipeJacking);
         plan.stages.iter().flatten().find(|stage| stage.what.starts_with("pits")).unwrap().shifts

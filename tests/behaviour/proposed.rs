@@ -1,6 +1,7 @@
 //! Pipes of every material proposed from the inside diameter: what only the maker knows leaves them open, never chosen.
 
 use crate::drives::text;
+use crate::edit::Edit;
 use jackpull::check::{Subject, Verdict};
 use jackpull::choice::{Choice, Ranked};
 use jackpull::handbook::Method;
@@ -10,7 +11,7 @@ use proptest::prelude::*;
 const LIST: &str = "candidates:\n  - { material: clay, size: 10 in }\n  - { material: pe100, size: 315 mm, sdr: 11 }\n";
 
 fn proposed(lines: &str) -> (Drive, Choice) {
-    let drive = read_drive(&text(|text| text.replace(LIST, lines)), &Handbook::embedded()).unwrap();
+    let drive = read_drive(&text(|text| text.edit(LIST, lines)), &Handbook::embedded()).unwrap();
     let choice = choose(&drive).unwrap();
     (drive, choice)
 }
@@ -98,14 +99,14 @@ fn a_listed_pipe_without_the_figure_is_refused() {
         "material: ductile_iron, size: 250 mm",
         "material: concrete, size: 300 mm",
     ] {
-        let text = text(|text| text.replace(LIST, &format!("candidates: [{{ {pipe} }}]\n")));
+        let text = text(|text| text.edit(LIST, &format!("candidates: [{{ {pipe} }}]\n")));
         assert!(matches!(read_drive(&text, &Handbook::embedded()), Err(InputError::Faults(_))), "{pipe}");
     }
     // Metric iron has its diameter and wall in the table; its joint is the maker's.
     let text = text(|text| {
         let pipe =
             "material: ductile_iron, size: 250 mm, joint_pull: 200 kN, joint_deflection: 3 deg, pipe_length: 6 m";
-        text.replace(LIST, &format!("candidates: [{{ {pipe} }}]\n"))
+        text.edit(LIST, &format!("candidates: [{{ {pipe} }}]\n"))
     });
     let drive = read_drive(&text, &Handbook::embedded()).unwrap();
     assert!((drive.candidates()[0].outside_diameter().value - 0.274).abs() < 1e-9);

@@ -1,6 +1,7 @@
 //! Faults of what is told of a pull and of the pipe that is pulled: each with its place.
 
 use crate::drives::text;
+use crate::edit::Edit;
 use jackpull::yaml::Fault;
 use jackpull::{Handbook, InputError, read_drive};
 
@@ -18,11 +19,11 @@ const PE: &str = "  - { material: pe100, size: 315 mm, sdr: 11 }\n";
 fn assert_fault(candidate: Option<&str>, pull: Option<&str>, more: &str, part: &str) {
     let text = text(|text| {
         let text = match candidate {
-            Some(candidate) => text.replace(PE, &format!("  - {{ {candidate} }}\n")),
+            Some(candidate) => text.edit(PE, &format!("  - {{ {candidate} }}\n")),
             None => text,
         };
         let text = match pull {
-            Some(pull) => text.replace("pull: { duration: 6 h,", &format!("pull: {{ {pull},")),
+            Some(pull) => text.edit("pull: { duration: 6 h,", &format!("pull: {{ {pull},")),
             None => text,
         };
         text + more
@@ -113,7 +114,7 @@ fn dimensions_and_steel_are_asked_for() {
 fn pvc_has_its_temperatures() {
     let fused = "material: pvc_fused, size: 10 in, sdr: 18, joint_factor: 0.9";
     for degrees in ["4 degC", "62 degC"] {
-        let text = text(|text| text.replace(PE, &format!("  - {{ {fused} }}\n")).replace("25 degC", degrees));
+        let text = text(|text| text.edit(PE, &format!("  - {{ {fused} }}\n")).edit("25 degC", degrees));
         let found = faults(&text);
         let part = "pull.pipe_temperature: PVC pipe is pulled between 5 degC and 60 degC only";
         assert!(found.iter().any(|fault| fault.starts_with(part)), "{degrees}: {found:?}");
@@ -143,9 +144,8 @@ fn what_comes_with_a_pull_is_checked() {
         assert_fault(None, Some(&format!("duration: 6 h, {pull}")), "", part);
     }
     // Water over the invert, and asserted to be dry.
-    let wet = text(|text| {
-        text.replace("groundwater: 5.5 m", "groundwater: 2 m").replace("6 h,", "6 h, hole: dry_and_stable,")
-    });
+    let wet =
+        text(|text| text.edit("groundwater: 5.5 m", "groundwater: 2 m").edit("6 h,", "6 h, hole: dry_and_stable,"));
     assert!(faults(&wet).iter().any(|fault| fault.starts_with("pull.hole: groundwater stands over the invert")));
 }
 
@@ -178,7 +178,7 @@ fn annulus_and_vacuum_are_checked() {
 #[test]
 fn the_whole_pull_is_written_and_read_back() {
     let text = text(|text| {
-        text.replace(
+        text.edit(
             "6 h,",
             "6 h, hole: fluid, unit_drag: 345 Pa, inside_pressure: 9 kPa, score: 5 %, contents: slurry, ramp_room: 20 m, \
              collapsed_bore: { length: 2 m, unit_weight: 20 kN/m3, friction: 0.4 }, pull_head: { rating: 90 kN }, \

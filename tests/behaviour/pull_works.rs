@@ -1,6 +1,7 @@
 //! What comes with a pull: hand sums of forces and checks, and what must hold whatever the numbers are.
 
 use crate::drives::drive;
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::method::{Figure, figures};
@@ -123,8 +124,8 @@ fn ground_on_the_pipe() {
         CLAY,
         "material: pe4710, size: 4 in, sdr: 11",
     )
-    .replace("invert_depth: 4 m", "invert_depth: 64.5 in")
-    .replace("rig:", "stem: { outside_diameter: 2 in }\nrig:");
+    .edit("invert_depth: 4 m", "invert_depth: 64.5 in")
+    .edit("rig:", "stem: { outside_diameter: 2 in }\nrig:");
     let scheme = pulled(&file);
     let (demand, limit) = high(&scheme, Subject::CollapsedBore);
     let load = Force::from_text("17671 lbf").unwrap().value;
@@ -184,9 +185,9 @@ fn head_link_and_face() {
     assert_eq!(setting, 60e3);
     assert!(most <= 70e3 && most < high(&scheme, Subject::Tension).1, "the bend takes its share: {most}");
     assert_relative_eq!(high(&scheme, Subject::PullReaction).0, scheme.rig_force.unwrap().high.value / 2.0);
-    let loose = pulled(&text("casing", "60 m", &pull.replace("weak_link: 60 kN", "weak_link: 69 kN"), CLAY, PE));
+    let loose = pulled(&text("casing", "60 m", &pull.edit("weak_link: 60 kN", "weak_link: 69 kN"), CLAY, PE));
     assert_eq!(check(&loose, Subject::WeakLink).verdict, Verdict::Over);
-    let weak = pulled(&text("casing", "60 m", &pull.replace("weak_link: 60 kN", "weak_link: 1 kN"), CLAY, PE));
+    let weak = pulled(&text("casing", "60 m", &pull.edit("weak_link: 60 kN", "weak_link: 1 kN"), CLAY, PE));
     assert_eq!(check(&weak, Subject::WeakLinkPull).verdict, Verdict::WithCare);
 }
 
@@ -251,7 +252,7 @@ fn in_grout() {
     let grout = format!("{CLAY}\nannulus: {{ filling: grouted, grout_density: 1500 kg/m3, grout_pressure: 50 kPa }}");
     let scheme = pulled(&text("casing", "60 m", "duration: 6 h", &grout, PE));
     assert_relative_eq!(high(&scheme, Subject::CollapseInGrout).0, 50e3 + 1_500.0 * G * 0.3, max_relative = 1e-9);
-    let heavier = grout.replace("50 kPa", "800 kPa");
+    let heavier = grout.edit("50 kPa", "800 kPa");
     let scheme = pulled(&text("casing", "60 m", "duration: 6 h", &heavier, PE));
     assert_eq!(check(&scheme, Subject::CollapseInGrout).verdict, Verdict::Over);
 }
@@ -295,7 +296,7 @@ fn break_out_is_capped() {
     let limit = high(&scheme, Subject::BreakOut).1;
     let depth: f64 = 4.0 - 0.1;
     assert!(limit <= (19e3 * 1.5 + 20e3 * (depth - 1.5)) * (1.0 + 1e-9), "{limit}");
-    let soft = SOIL.replace(", undrained_modulus: 15 MPa", "");
+    let soft = SOIL.edit(", undrained_modulus: 15 MPa", "");
     let scheme = pulled(&text("casing", "60 m", "duration: 6 h", &soft, PE));
     assert_relative_eq!(high(&scheme, Subject::BreakOut).1, 19e3 * 1.5 + 20e3 * (depth - 1.5), max_relative = 1e-9);
     assert_eq!(check(&scheme, Subject::BreakOut).verdict, Verdict::WithCare);
@@ -389,7 +390,7 @@ proptest! {
     ) {
         let limit = |hours: f64, degrees: f64| {
             let file = text("casing", "60 m", &format!("duration: {hours} h"), CLAY, PE)
-                .replace("20 degC", &format!("{degrees} degC"));
+                .edit("20 degC", &format!("{degrees} degC"));
             high(&pulled(&file), Subject::Tension).1
         };
         let base = limit(hours, degrees);
@@ -432,7 +433,7 @@ proptest! {
         let limit = |factor: f64, degrees: f64| {
             let candidate = format!("material: pvc_fused, size: 8 in, sdr: 18, joint_factor: {factor}");
             let file = text("casing", "60 m", "duration: 6 h", CLAY, &candidate)
-                .replace("20 degC", &format!("{degrees} degC"));
+                .edit("20 degC", &format!("{degrees} degC"));
             high(&pulled(&file), Subject::Tension).1
         };
         let base = limit(factor, degrees);
@@ -528,7 +529,7 @@ fn every_check_of_a_pull() {
 fn strain_of_the_pull() {
     let at = |radius: &str| {
         let pull = format!("duration: 10 h, score: 0 %, bend_radius: {radius}");
-        pulled(&text("casing", "60 m", &pull, CLAY, PE).replace("20 degC", "23 degC"))
+        pulled(&text("casing", "60 m", &pull, CLAY, PE).edit("20 degC", "23 degC"))
     };
     let (wide, narrow) = (at("20 m"), at("10 m"));
     let modulus = 65_000.0 * 6_894.757;
@@ -574,7 +575,7 @@ fn steel_by_hand() {
 /// In weak soft clay the cavity, not the weight of the ground, is the limit.
 #[test]
 fn break_out_in_weak_clay() {
-    let weak = SOIL.replace(
+    let weak = SOIL.edit(
         "undrained_strength: 60 kPa, undrained_modulus: 15 MPa",
         "undrained_strength: 5 kPa, shear_modulus: 250 kPa",
     );
@@ -593,14 +594,14 @@ fn break_out_in_weak_clay() {
 #[test]
 fn steel_both_ways() {
     let steel = "material: steel, size: 12 in, wall: 0.375 in, steel_grade: api_5l_b";
-    let file = text("gravity_sewer", "60 m", "duration: 6 h", CLAY, steel).replace("rig:", "tolerance: 200 mm\nrig:");
+    let file = text("gravity_sewer", "60 m", "duration: 6 h", CLAY, steel).edit("rig:", "tolerance: 200 mm\nrig:");
     let both = drive(&file);
     let pipe = &both.candidates()[0];
     let line = |method| check(&assess(&both, pipe, method), Subject::Invert).high().unwrap().0.si;
     let outside = 12.75 * 0.0254;
     assert_relative_eq!(line(Method::Pullback) - line(Method::PipeJacking), 0.5 * outside, max_relative = 1e-9);
     // Without how it is pulled, it is jacked alone.
-    let alone = drive(&file.replace("pull: {", "# "));
+    let alone = drive(&file.edit("pull: {", "# "));
     let checks = |method| assess(&alone, &alone.candidates()[0], method).checks.iter().count();
     assert_eq!(checks(Method::Pullback), 0);
     assert!(checks(Method::PipeJacking) > 0);

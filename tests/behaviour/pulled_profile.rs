@@ -1,6 +1,7 @@
 //! The force along the stages of a pull against sums from the numbers of the file: stem, reamer and weight on the grade.
 
 use crate::drives::drive;
+use crate::edit::Edit;
 use jackpull::check::Subject;
 use jackpull::method::{Stage, profile};
 use jackpull::quantity::Band;
@@ -150,7 +151,7 @@ fn a_slope_that_helps_is_not_counted_on() {
     for contents in ["", ", contents: water"] {
         let at = |grade: f64| {
             let case = Case { stretches: vec![(1.0, [0.5, 1.0, 2.0])], grade, stops: Vec::new() };
-            let drive = drive(&case.text().replace("20 degC,", &format!("20 degC{contents},")));
+            let drive = drive(&case.text().edit("20 degC,", &format!("20 degC{contents},")));
             assess(&drive, &drive.candidates()[0], Method::Pullback).force.unwrap()
         };
         let level = at(0.0);

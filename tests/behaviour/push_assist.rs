@@ -1,6 +1,7 @@
 //! A machine at the reception pit that pushes the tail of the string, against hand sums.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::method::{Point, Stage, StageProfile, profile};
@@ -12,7 +13,7 @@ const STEEL: &str = "material: steel, size: 10 in, wall: 8 mm, steel_grade: api_
 
 fn assisted(pipe: &str, assist: &str) -> (Scheme, Vec<StageProfile>) {
     let assist = if assist.is_empty() { String::new() } else { format!(", push_assist: {{ {assist} }}") };
-    let drive = drive(&text(|text| text.replace("25 degC }", &format!("23 degC{assist} }}")).replace(PE, pipe)));
+    let drive = drive(&text(|text| text.edit("25 degC }", &format!("23 degC{assist} }}")).edit(PE, pipe)));
     let pipe = &drive.candidates()[1];
     (assess(&drive, pipe, Method::Pullback), profile(&drive, pipe, Method::Pullback))
 }
@@ -127,7 +128,7 @@ fn the_pushed_tail_is_a_column() {
     assert!(limit(&longer, Subject::PushedTail) < column / 10.0);
     let (plastic, _) = assisted(PE, "force: 20 kN, free_length: 4 m");
     let warm =
-        drive(&text(|text| text.replace("25 degC }", "40 degC, push_assist: { force: 20 kN, free_length: 4 m } }")));
+        drive(&text(|text| text.edit("25 degC }", "40 degC, push_assist: { force: 20 kN, free_length: 4 m } }")));
     let warm = assess(&warm, &warm.candidates()[1], Method::Pullback);
     assert!(limit(&warm, Subject::PushedTail) < 0.9 * limit(&plastic, Subject::PushedTail));
 }

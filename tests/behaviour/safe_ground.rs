@@ -1,6 +1,7 @@
 //! Clay, fluid and pace that once passed an unsafe job, each with a hand sum.
 
 use crate::drives::drive;
+use crate::edit::Edit;
 use crate::pull_works;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
@@ -60,7 +61,7 @@ fn soft_clay_heaves_by_its_blows() {
     assert_eq!(heave.verdict, Verdict::Over);
     assert!(heave.note.unwrap().contains("blow count"));
     // The file's own strength goes before it.
-    let own = SOIL.replace(" }", ", undrained_strength: 30 kPa }");
+    let own = SOIL.edit(" }", ", undrained_strength: 30 kPa }");
     let heave = check(&jacked(&soft(", spt_n: 2", &own)), Subject::PitHeave);
     assert_relative_eq!(numbers(&heave)[0], 7.84 * 30.0 / 108.0, max_relative = 1e-9);
     assert_eq!(heave.verdict, Verdict::Within);
@@ -73,7 +74,7 @@ fn soft_clay_heaves_by_its_blows() {
     // Sand is no clay, and a pit that the file does not tell has no base to judge.
     let sand = file(PIT, END, "class: loose_sand, largest_stone: 0 mm", "");
     assert!(jacked(&sand).checks.get(Subject::PitHeave).is_none());
-    let no_pit = soft(", spt_n: 2", SOIL).replace(PIT, "invert_depth: 6 m");
+    let no_pit = soft(", spt_n: 2", SOIL).edit(PIT, "invert_depth: 6 m");
     assert!(jacked(&no_pit).checks.get(Subject::PitHeave).is_none());
 }
 
@@ -86,14 +87,14 @@ fn strength_by_blows_is_told() {
         drive.assumed().iter().any(|assumed| assumed.field.contains("undrained strength per blow, face and pits"))
     };
     assert!(told(SOIL));
-    assert!(!told(&SOIL.replace(" }", ", undrained_strength: 30 kPa }")));
+    assert!(!told(&SOIL.edit(" }", ", undrained_strength: 30 kPa }")));
 }
 
 /// 18 kN/m3 over the axis, 6 m less half of the pipe, on 12.5 kPa: 8.4, whichever ground of the face the stretch is
 /// named by.
 #[test]
 fn the_clay_of_a_mixed_face_is_judged() {
-    let soil = SOIL.replace(" }", ", undrained_strength: 12.5 kPa }");
+    let soil = SOIL.edit(" }", ", undrained_strength: 12.5 kPa }");
     let face = |ground: &str| check(&jacked(&file("invert_depth: 6 m", END, ground, "")), Subject::FaceStability);
     let mixed = face(&format!("class: loose_sand, mixed_with: soft_clay, largest_stone: 0 mm, {soil}"));
     let clay = face(&format!("class: soft_clay, spt_n: 2, largest_stone: 0 mm, {soil}"));
@@ -112,7 +113,7 @@ fn the_clay_of_a_mixed_face_is_judged() {
     let sand = 140.0 * 157.087_46 * (6.0 - 0.338 / 2.0);
     assert_relative_eq!(numbers(&bare)[0], sand / 12_500.0, max_relative = 2e-3);
     // The strength of a firm clay says nothing of the soft one beside it; that of the soft one holds for both.
-    let firm = soil.replace("12.5 kPa", "70 kPa");
+    let firm = soil.edit("12.5 kPa", "70 kPa");
     let two = face(&format!("class: firm_to_very_stiff_clay, mixed_with: soft_clay, largest_stone: 0 mm, {firm}"));
     assert_eq!(two.verdict, Verdict::NotDecided);
     assert!(two.note.unwrap().contains("other clay"));
@@ -148,7 +149,7 @@ fn the_shallow_face_is_judged_too() {
     assert_relative_eq!(refuse, critical / 1.5, max_relative = 1e-2);
     assert_relative_eq!(warn, critical / 2.0, max_relative = 1e-2);
     // Without a load on the surface the deep one is the worse.
-    let ground = ground.replace("60 kPa", "0 kPa");
+    let ground = ground.edit("60 kPa", "0 kPa");
     let deep = |launch: &str| {
         let text = file(&format!("invert_depth: {launch} m"), "invert_depth: 8 m", &ground, "");
         numbers(&check(&jacked(&text), Subject::FaceStability))
@@ -186,8 +187,8 @@ fn bore_fluid_stands_as_high_as_at_the_pits() {
         // Only the pipe pushes the fluid: its loss is next to nothing.
         let flow = "duration: 6 h, returns: { flow: 0 L/min, plastic_viscosity: 0.001 Pa*s, yield_point: 0 Pa }";
         let text = pull_works::text("casing", "60 m", flow, &rest, pull_works::PE);
-        let text = text.replace("invert_depth: 4 m }", &format!("invert_depth: {pits} m }}"));
-        check(&pull_works::pulled(&text.replace("grade: 0 %", &format!("grade: {grade} %"))), Subject::BreakOut)
+        let text = text.edit("invert_depth: 4 m }", &format!("invert_depth: {pits} m }}"));
+        check(&pull_works::pulled(&text.edit("grade: 0 %", &format!("grade: {grade} %"))), Subject::BreakOut)
     };
     let heavy = |height: f64| 1_500.0 * pull_works::G * height;
     let [.., demand, limit] = numbers(&line("8", "1.6", "0"));
@@ -208,8 +209,8 @@ fn shifts(ground: &str, size: &str, spoil: &str) -> (Vec<&'static str>, Option<f
     let steel =
         format!("material: steel, size: {size}, outside_diameter: {size}, wall: 12.7 mm, steel_grade: api_5l_b");
     let more = format!("spoil: {spoil}\npace: {{ programme: 90 }}\n");
-    let text = file("invert_depth: 6 m", END, ground, &more).replace("material: clay, size: 10 in", &steel);
-    let drive = drive(&text.replace("gravity_sewer", "casing"));
+    let text = file("invert_depth: 6 m", END, ground, &more).edit("material: clay, size: 10 in", &steel);
+    let drive = drive(&text.edit("gravity_sewer", "casing"));
     let plan = time_plan(&drive, &drive.candidates()[0], Method::PipeJacking);
     (plan.stages.iter().flatten().map(|stage| stage.what).collect(), plan.shifts.map(|shifts| shifts.likely.value))
 }

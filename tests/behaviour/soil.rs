@@ -1,6 +1,7 @@
 //! Stress in the ground against hand sums, and the friction models against the recomputed field rows.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::law::Law;
 use jackpull::laws::soil::{MeanRingPressure, ModifiedArching, SiloStress, SiloWidthAtv, SiloWidthTerzaghi};
@@ -14,14 +15,14 @@ fn view(soil: &str, water: &str, class: &str) -> SoilView {
         let (_, after) = rest.split_once("rig:").unwrap();
         let ground = format!("  - {{ class: {class}, spt_n: 12, largest_stone: 0 mm, soil: {{ {soil} }} }}\n");
         format!("{before}ground:\n{ground}rig:{after}")
-            .replace("invert_depth: 4.20 m", "invert_depth: 6.4 m")
-            .replace("invert_depth: 3.96 m", "invert_depth: 6.4 m")
-            .replace("groundwater: 5.5 m", &format!("groundwater: {water}"))
-            .replace(
+            .edit("invert_depth: 4.20 m", "invert_depth: 6.4 m")
+            .edit("invert_depth: 3.96 m", "invert_depth: 6.4 m")
+            .edit("groundwater: 5.5 m", &format!("groundwater: {water}"))
+            .edit(
                 "size: 10 in }",
                 "size: 10 in, outside_diameter: 400 mm, end_bearing_area: 0.03 m2, weight: 1.2 kN/m }",
             )
-            .replace("lubrication: metered", "lubrication: none")
+            .edit("lubrication: metered", "lubrication: none")
     });
     let drive = drive(&text);
     friction_models(&drive, &drive.candidates()[0]).unwrap().remove(0)
@@ -151,7 +152,7 @@ fn layers_add_up() {
     assert_relative_eq!(buoyant.at_crown.unwrap().total.value, total * 1e3, max_relative = 1e-12);
     // A layer below water without its saturated unit weight leaves the stress unknown.
     let unknown = layers("saturated: 19 kN/m3", "saturated: 20 kN/m3")
-        .replace("moist: 17 kN/m3, saturated: 19 kN/m3", "moist: 17 kN/m3");
+        .edit("moist: 17 kN/m3, saturated: 19 kN/m3", "moist: 17 kN/m3");
     assert_eq!(view(&unknown, "2.5 m", "medium_to_dense_sand").at_crown, None);
 }
 
@@ -185,8 +186,8 @@ fn depth_and_water_are_those_of_the_stretch() {
         };
         let ground = [stretch("to: 20 m"), stretch("to: 40 m"), stretch("to: 60 m, groundwater: 2 m")].concat();
         format!("{before}depths: [{{ at: 30 m, invert_depth: 7.2 m }}]\nground:\n{ground}rig:{after}")
-            .replace("groundwater: 5.5 m", "groundwater: none")
-            .replace("reception: { invert_depth: 3.96 m }", "reception: { invert_depth: 4.20 m }\ngrade: 0.4 %")
+            .edit("groundwater: 5.5 m", "groundwater: none")
+            .edit("reception: { invert_depth: 3.96 m }", "reception: { invert_depth: 4.20 m }\ngrade: 0.4 %")
     });
     let drive = drive(&text);
     let views = friction_models(&drive, &drive.candidates()[0]).unwrap();
@@ -214,7 +215,7 @@ fn an_open_bore_is_open_only_while_clay_holds() {
             let ground = format!(
                 "  - {{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, soil: {{ {soil} }} }}\n"
             );
-            format!("{before}ground:\n{ground}rig:{after}").replace("size: 10 in }", "size: 10 in, bore: 400 mm }")
+            format!("{before}ground:\n{ground}rig:{after}").edit("size: 10 in }", "size: 10 in, bore: 400 mm }")
         });
         let drive = drive(&text);
         let view = friction_models(&drive, &drive.candidates()[0]).unwrap().remove(0);

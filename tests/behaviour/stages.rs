@@ -1,6 +1,7 @@
 //! Stops, mixed faces, reaming passes, the stem and the face, against hand sums.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
 use jackpull::method::{StageProfile, profile};
@@ -55,7 +56,7 @@ fn demand(scheme: &Scheme, subject: Subject) -> f64 {
 /// A stop raises the high friction of what stands, and nothing else, and only there.
 #[test]
 fn a_stop_is_felt_where_it_is() {
-    let at = |stops: &str| plain("360 mm", "8 kPa", ", casing: 406 mm").replace("rig:", &format!("{stops}rig:"));
+    let at = |stops: &str| plain("360 mm", "8 kPa", ", casing: 406 mm").edit("rig:", &format!("{stops}rig:"));
     let moving = jacked(&at("")).force.unwrap();
     // 20 m of 0.360 m pipe and 60 m of 0.406 m casing at 8 kPa stand: 1.3 times their friction.
     let stopped = at("stops: [{ at: 20 m }]\n");
@@ -77,7 +78,7 @@ fn a_stop_is_felt_where_it_is() {
 #[test]
 fn a_stop_in_a_pull() {
     let (moving, _) = pulled(&text(|text| text));
-    let (standing, stages) = pulled(&text(|text| text.replace("rig:", "stops: [{ at: 60 m }]\nrig:")));
+    let (standing, stages) = pulled(&text(|text| text.edit("rig:", "stops: [{ at: 60 m }]\nrig:")));
     // The pull is greatest at either end of the drive; standing at its end raises that one.
     let last = moving.force.unwrap().high.max(standing.force.unwrap().high);
     assert_relative_eq!(standing.force.unwrap().high.value, last.value);
@@ -93,7 +94,7 @@ fn a_stop_in_a_pull() {
 fn a_mixed_face_takes_the_worse() {
     let scheme = |ground: &str| {
         jacked(&over(&format!("{ground}, largest_stone: 0 mm"), |text| {
-            text.replace("lubrication: metered", "lubrication: none")
+            text.edit("lubrication: metered", "lubrication: none")
         }))
     };
     let (clay, sand) = (scheme("class: firm_to_very_stiff_clay"), scheme("class: medium_to_dense_sand"));
@@ -118,8 +119,7 @@ fn reaming_passes_load_the_rig() {
         "class: silt, spt_n: 12, largest_stone: 0 mm, unit_friction: { low: 2 kPa, likely: 5 kPa, high: 8 kPa }";
     let at = |passes: &str| {
         pulled(&over(ground, |text| {
-            text.replace("sdr: 11 }", &format!("sdr: 11{passes} }}"))
-                .replace("lubrication: metered", "lubrication: none")
+            text.edit("sdr: 11 }", &format!("sdr: 11{passes} }}")).edit("lubrication: metered", "lubrication: none")
         }))
     };
     let (two, stages) = at(", passes: [200 mm, 350 mm]");
@@ -149,7 +149,7 @@ fn reaming_passes_load_the_rig() {
 fn a_slender_stem_buckles() {
     let at = |stem: &str| {
         jacked(&over("class: hard_clay, spt_n: 40, largest_stone: 0 mm", |text| {
-            text.replace("rig:", &format!("stem: {{ outside_diameter: 100 mm{stem} }}\nrig:"))
+            text.edit("rig:", &format!("stem: {{ outside_diameter: 100 mm{stem} }}\nrig:"))
         }))
     };
     assert!(at("").checks.get(Subject::StemBuckling).is_none());
@@ -169,7 +169,7 @@ fn a_slender_stem_buckles() {
 #[test]
 fn soft_clay_does_not_hold_a_stem() {
     let scheme = jacked(&over("class: soft_clay, spt_n: 1, largest_stone: 0 mm", |text| {
-        text.replace("rig:", "stem: { outside_diameter: 60 mm, wall: 5 mm, free_length: 0.5 m }\nrig:")
+        text.edit("rig:", "stem: { outside_diameter: 60 mm, wall: 5 mm, free_length: 0.5 m }\nrig:")
     }));
     let second_moment = PI / 64.0 * (0.06_f64.powi(4) - 0.05_f64.powi(4));
     let bed: f64 = 67.0 * 6.25e3;
@@ -184,12 +184,12 @@ fn soft_clay_does_not_hold_a_stem() {
 #[test]
 fn ratings_that_are_given_are_checked() {
     let (scheme, _) = pulled(&text(|text| {
-        text.replace(
+        text.edit(
             "rig: { thrust: 900 kN, pull: 500 kN }",
             "stem: { outside_diameter: 100 mm, joint_thrust: 300 kN, joint_pull: 100 kN, joint_torque: 12 kN*m }\n\
              rig: { thrust: 900 kN, pull: 500 kN, torque: 20 kN*m }",
         )
-        .replace("25 degC }", "25 degC, reaming_torque: { low: 2 kN*m, likely: 6 kN*m, high: 15 kN*m } }")
+        .edit("25 degC }", "25 degC, reaming_torque: { low: 2 kN*m, likely: 6 kN*m, high: 15 kN*m } }")
     }));
     assert_relative_eq!(limit(&scheme, Subject::StemJoint), 300e3);
     assert_relative_eq!(limit(&scheme, Subject::StemPull), 100e3);
@@ -203,7 +203,7 @@ fn ratings_that_are_given_are_checked() {
 #[test]
 fn torque_while_pushing_is_checked() {
     let scheme = jacked(&text(|text| {
-        text.replace(
+        text.edit(
             "rig: { thrust: 900 kN, pull: 500 kN }",
             "stem: { outside_diameter: 100 mm, joint_torque: 12 kN*m, torque: { low: 2 kN*m, likely: 6 kN*m, high: 15 \
              kN*m } }\nrig: { thrust: 900 kN, pull: 500 kN, torque: 20 kN*m, auger_torque: { low: 5 kN*m, likely: 21 \
@@ -232,8 +232,8 @@ fn a_measured_count_leaves_a_band_at_the_tip() {
 fn faces_follow_what_removes_the_soil() {
     let face = |spoil: &str, water: &str| {
         let text = plain("1.24 m", "0 kPa", "")
-            .replace("face: { low: 0 kN, likely: 0 kN, high: 0 kN }\n", &format!("spoil: {spoil}\n"))
-            .replace("groundwater: none", &format!("groundwater: {water}"));
+            .edit("face: { low: 0 kN, likely: 0 kN, high: 0 kN }\n", &format!("spoil: {spoil}\n"))
+            .edit("groundwater: none", &format!("groundwater: {water}"));
         jacked(&text).force.unwrap().map(|force| force.value)
     };
     // 80 kPa of earth and 20 kPa of slurry over no water; then with 4 m of water over the invert.
@@ -257,8 +257,8 @@ fn faces_follow_what_removes_the_soil() {
 fn stem_and_casing_weigh_uphill() {
     let at = |grade: &str, stem: &str, casing: &str| {
         let text = plain("360 mm", "8 kPa", &format!(", weight: 1.5 kN/m, casing: 406 mm{casing}"))
-            .replace("grade: 0 %", &format!("grade: {grade}"))
-            .replace("outside_diameter: none", &format!("outside_diameter: 100 mm{stem}"));
+            .edit("grade: 0 %", &format!("grade: {grade}"))
+            .edit("outside_diameter: none", &format!("outside_diameter: 100 mm{stem}"));
         rig(&jacked(&text)).high
     };
     let walls = (", wall: 10 mm", ", casing_wall: 8 mm");
@@ -275,7 +275,7 @@ fn stem_and_casing_weigh_uphill() {
 fn weight_downhill_helps_the_low_level_alone() {
     let at = |grade: &str, weight: &str| {
         let text =
-            plain("360 mm", "8 kPa", &format!(", weight: {weight}")).replace("grade: 0 %", &format!("grade: {grade}"));
+            plain("360 mm", "8 kPa", &format!(", weight: {weight}")).edit("grade: 0 %", &format!("grade: {grade}"));
         jacked(&text).force.unwrap().map(|force| force.value)
     };
     let (level, up, down) = (at("0 %", "1.5 kN/m"), at("5 %", "1.5 kN/m"), at("-5 %", "1.5 kN/m"));
@@ -292,14 +292,14 @@ fn weight_downhill_helps_the_low_level_alone() {
 fn a_strength_that_is_given_counts_at_the_pilot() {
     let at = |soil: &str| {
         let text = text(|text| {
-            text.replace("{ to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }", "GROUND")
-                .replace("class: silt, spt_n: 14", "class: firm_to_very_stiff_clay, spt_n: 12")
-                .replace("class: medium_to_dense_sand, spt_n: 20", "class: firm_to_very_stiff_clay, spt_n: 12")
-                .replace(
+            text.edit("{ to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }", "GROUND")
+                .edit("class: silt, spt_n: 14", "class: firm_to_very_stiff_clay, spt_n: 12")
+                .edit("class: medium_to_dense_sand, spt_n: 20", "class: firm_to_very_stiff_clay, spt_n: 12")
+                .edit(
                     "GROUND",
                     &format!("{{ to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm{soil} }}"),
                 )
-                .replace("rig:", "stem: { outside_diameter: 100 mm, wall: 10 mm, free_length: 1 m }\nrig:")
+                .edit("rig:", "stem: { outside_diameter: 100 mm, wall: 10 mm, free_length: 1 m }\nrig:")
         });
         let drive = drive(&text);
         let stem = &profile(&drive, &drive.candidates()[0], Method::PipeJacking)[0];

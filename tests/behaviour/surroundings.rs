@@ -2,6 +2,7 @@
 //! door refuses.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::{Handbook, Method, Scheme, assess, read_drive};
@@ -58,7 +59,7 @@ fn without_data_the_checks_are_absent() {
         }
     }
     for service in ["pressure_main", "casing"] {
-        let [_, pulled] = schemes(&text(|text| text.replace("gravity_sewer", service)));
+        let [_, pulled] = schemes(&text(|text| text.edit("gravity_sewer", service)));
         for subject in [Subject::LeastSlope, Subject::GradeFloor, Subject::BackFall] {
             assert!(pulled.checks.get(subject).is_none(), "{service}: {}", subject.label());
         }
@@ -160,7 +161,7 @@ fn services_are_nearer_than_the_surface() {
 #[test]
 fn face_in_clay() {
     for (strength, verdict) in [("25 kPa", Verdict::Within), ("20 kPa", Verdict::WithCare), ("15 kPa", Verdict::Over)] {
-        let soil = SOIL.replace("25 kPa", strength);
+        let soil = SOIL.edit("25 kPa", strength);
         let [jacked, _] = schemes(&with("", &format!("{FIRM}, {soil}")));
         let face = check(&jacked, Subject::FaceStability);
         assert_eq!(face.verdict, verdict, "{strength}: {:?}", numbers(&face));
@@ -168,7 +169,7 @@ fn face_in_clay() {
         assert_eq!((refuse, warn), (4.0, 3.0));
     }
     // Without a strength the blow count tells it: 6.25 kPa a blow, 125 pcf by the class.
-    let [jacked, pulled] = schemes(&with("", &FIRM.replace("spt_n: 12", "spt_n: 5")));
+    let [jacked, pulled] = schemes(&with("", &FIRM.edit("spt_n: 12", "spt_n: 5")));
     let [by_blows, ..] = numbers(&check(&jacked, Subject::FaceStability));
     let axis = 4.2 - 0.338 / 2.0;
     assert_relative_eq!(by_blows, 125.0 * 157.087_46 * axis / (5.0 * 6_250.0), max_relative = 2e-2);
@@ -184,7 +185,7 @@ fn face_in_clay() {
 #[test]
 fn base_of_a_pit() {
     let pit = |more: &str| {
-        with("", &format!("{FIRM}, {SOIL}")).replace(
+        with("", &format!("{FIRM}, {SOIL}")).edit(
             "launch: { invert_depth: 4.20 m }",
             &format!(
                 "launch: {{ invert_depth: 4.20 m, space: {{ length: 5 m, width: 3 m, floor_depth: 4.5 m{more} }} }}"
@@ -216,13 +217,13 @@ fn base_of_a_pit() {
 fn room_at_both_ends() {
     let ends = |more: &str| {
         let text = with("", SAND)
-            .replace("launch: { invert_depth: 4.20 m }", "launch: { invert_depth: 4.20 m, area: 200 m2 }")
-            .replace(
+            .edit("launch: { invert_depth: 4.20 m }", "launch: { invert_depth: 4.20 m, area: 200 m2 }")
+            .edit(
                 "reception: { invert_depth: 3.96 m }",
                 "reception: { invert_depth: 3.96 m, area: 90 m2, space: { length: 7 m, width: 2.3 m } }",
             );
         assert!(text.contains("area: 200 m2") && text.contains("area: 90 m2"));
-        text.replace("pull: { duration", &format!("pull: {{ {more}duration"))
+        text.edit("pull: { duration", &format!("pull: {{ {more}duration"))
     };
     let in_pit = "laydown: { length: 6 m, joint_time: 20 min, place: pit }, ";
     let [jacked, pulled] = schemes(&ends(in_pit));
@@ -284,11 +285,8 @@ fn room_counts_where_it_is_known() {
     use jackpull::choice::CriterionKind;
     let areas = |launch: &str, reception: &str| {
         with("", SAND)
-            .replace("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: 4.20 m{launch} }}"))
-            .replace(
-                "reception: { invert_depth: 3.96 m }",
-                &format!("reception: {{ invert_depth: 3.96 m{reception} }}"),
-            )
+            .edit("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: 4.20 m{launch} }}"))
+            .edit("reception: { invert_depth: 3.96 m }", &format!("reception: {{ invert_depth: 3.96 m{reception} }}"))
     };
     let part = |text: &str, method: Method| {
         let choice = jackpull::choose(&drive(text)).unwrap();
@@ -340,10 +338,10 @@ proptest! {
     fn settlement_runs_the_right_way(bore in 330.0..600.0_f64, more in 1.0..200.0_f64, depth in 3.0..8.0_f64, deeper in 0.1..3.0_f64) {
         let deepest = |bore: f64, depth: f64| {
             let text = with("surface: { allowed_settlement: 10 mm }\n", SAND)
-                .replace("sdr: 11 }", &format!("sdr: 11, bore: {bore} mm }}"))
-                .replace("4.20 m", &format!("{depth} m"))
-                .replace("3.96 m", &format!("{} m", depth - 0.24))
-                .replace("groundwater: 5.5 m", "groundwater: none");
+                .edit("sdr: 11 }", &format!("sdr: 11, bore: {bore} mm }}"))
+                .edit("4.20 m", &format!("{depth} m"))
+                .edit("3.96 m", &format!("{} m", depth - 0.24))
+                .edit("groundwater: 5.5 m", "groundwater: none");
             numbers(&check(&schemes(&text)[1], Subject::SurfaceSettlement))[2]
         };
         prop_assert!(deepest(bore + more, depth) > deepest(bore, depth));
@@ -354,12 +352,12 @@ proptest! {
 #[test]
 fn what_cannot_be_is_refused_at_its_place() {
     let launch = |space: &str| {
-        with("", FIRM).replace(
+        with("", FIRM).edit(
             "launch: { invert_depth: 4.20 m }",
             &format!("launch: {{ invert_depth: 4.20 m, space: {{ length: 5 m, width: 3 m, {space} }} }}"),
         )
     };
-    let pressure = |lines: &str| with(lines, FIRM).replace("gravity_sewer", "pressure_main");
+    let pressure = |lines: &str| with(lines, FIRM).edit("gravity_sewer", "pressure_main");
     for (text, wanted) in [
         (with("crossings: [{ at: 70 m, depth: 2 m }]\n", FIRM), "beyond the drive"),
         (with("crossings: [{ at: 30 m, depth: 0 m }]\n", FIRM), "above zero"),

@@ -1,6 +1,7 @@
 //! The thrust wall of a drive: against worked walls, and what no wall may do.
 
 use crate::drives::{drive, text};
+use crate::edit::Edit;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::method::wall_needed;
 use jackpull::quantity::{FromText, Length, Measure};
@@ -10,9 +11,9 @@ use proptest::prelude::*;
 /// The shared drive, 6 m deep, with this water and this block at the launch pit.
 fn with(water: &str, launch: &str) -> String {
     text(|text| {
-        text.replace("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: 6 m, {launch} }}"))
-            .replace("reception: { invert_depth: 3.96 m }", "reception: { invert_depth: 5.76 m }")
-            .replace("groundwater: 5.5 m", &format!("groundwater: {water}"))
+        text.edit("launch: { invert_depth: 4.20 m }", &format!("launch: {{ invert_depth: 6 m, {launch} }}"))
+            .edit("reception: { invert_depth: 3.96 m }", "reception: { invert_depth: 5.76 m }")
+            .edit("groundwater: 5.5 m", &format!("groundwater: {water}"))
     })
 }
 
@@ -44,7 +45,7 @@ fn worked_wall_dry_and_wet() {
     assert!((dry - (2985e3 - 312e3) / 2.0).abs() < 0.5e3, "{dry}");
     let wet = limit(&with("0 m", &format!("{ground}, {WALL}")));
     assert!((wet - 1216e3 / 2.0).abs() < 0.5e3, "{wet}");
-    let checked = WALL.replace("4 m }", "4 m, movement: checked }");
+    let checked = WALL.edit("4 m }", "4 m, movement: checked }");
     let checked = limit(&with("none", &format!("{ground}, {checked}")));
     assert!((checked / dry - 2.0 / 1.5).abs() < 1e-12, "{checked}");
 }
@@ -71,12 +72,12 @@ fn the_wall_and_the_pipe_feel_one_ground() {
     let near = |one: f64, other: f64| assert!((one / other - 1.0).abs() < 1e-12, "{one} and {other}");
     let drained = limit(&with("3 m", &format!("{soil}, {WALL}")));
     near(drained, 9e3 * 3.0 * (effective(4.0) + effective(7.0)) / 2.0 / 2.0);
-    let clay = soil.replace("surcharge: 8 kPa", "undrained_strength: 20 kPa");
+    let clay = soil.edit("surcharge: 8 kPa", "undrained_strength: 20 kPa");
     let moist = |depth: f64| 2.0 * 17.0 + (depth - 2.0) * 18.0;
     let undrained = limit(&with("3 m", &format!("{clay}, {WALL}")));
     near(undrained, 9e3 * ((moist(4.0) + moist(7.0)) / 2.0 + 2.0 * 20.0) / 2.0);
     // The same ground over the pipe, with the surcharge that a wall must do without.
-    let over = with("3 m", "").replace("largest_stone: 20 mm }", &format!("largest_stone: 20 mm, {soil} }}"));
+    let over = with("3 m", "").edit_all("largest_stone: 20 mm }", &format!("largest_stone: 20 mm, {soil} }}"));
     let drive = drive(&over);
     let pipe = &drive.candidates()[0];
     let stress = jackpull::method::friction_models(&drive, pipe).unwrap()[0].at_crown.unwrap();
@@ -90,7 +91,7 @@ fn the_wall_and_the_pipe_feel_one_ground() {
 fn the_lesser_of_drained_and_undrained() {
     let ground = |strength: &str| {
         let ground = soil("20 kN/m3", "20 kN/m3", "45 deg");
-        ground.replace(" }", &format!(", undrained_strength: {strength} }}"))
+        ground.edit(" }", &format!(", undrained_strength: {strength} }}"))
     };
     let weak = limit(&with("none", &format!("{}, {WALL}", ground("50 kPa"))));
     assert!((weak - 1890e3 / 2.0).abs() < 1.0, "{weak}");
@@ -103,7 +104,7 @@ fn the_lesser_of_drained_and_undrained() {
 #[test]
 fn an_eye_is_taken_off() {
     let ground = soil("18 kN/m3", "18 kN/m3", "30 deg");
-    let wall = WALL.replace("4 m }", "4 m, thrust_depth: 5.5 m, eye_diameter: 1 m }");
+    let wall = WALL.edit("4 m }", "4 m, thrust_depth: 5.5 m, eye_diameter: 1 m }");
     let whole = limit(&with("none", &format!("{ground}, {WALL}")));
     let less = whole - limit(&with("none", &format!("{ground}, {wall}")));
     let eye = 3.0 * 18e3 * 5.5 * core::f64::consts::FRAC_PI_4 / 2.0;
@@ -115,7 +116,7 @@ fn an_eye_is_taken_off() {
 fn the_thrust_meets_the_reaction() {
     let ground = soil("18 kN/m3", "18 kN/m3", "30 deg");
     let at = |depth: &str| {
-        let wall = WALL.replace("4 m }", &format!("4 m, thrust_depth: {depth} }}"));
+        let wall = WALL.edit("4 m }", &format!("4 m, thrust_depth: {depth} }}"));
         check(&with("none", &format!("{ground}, {wall}")), Subject::WallLevel).unwrap()
     };
     // Centroid of a trapezium of 4 and 7: 3 (4 + 14) / (3 x 11) = 1.636 m below the top.
@@ -132,7 +133,7 @@ fn movement_asks_for_care() {
     let found = check(&with("none", &format!("{ground}, {WALL}")), Subject::WallMovement).unwrap();
     assert!((found.high().unwrap().0.si - 0.150).abs() < 1e-12);
     assert_eq!(found.verdict, Verdict::WithCare);
-    let checked = WALL.replace("4 m }", "4 m, movement: checked }");
+    let checked = WALL.edit("4 m }", "4 m, movement: checked }");
     assert!(check(&with("none", &format!("{ground}, {checked}")), Subject::WallMovement).is_none());
 }
 
@@ -173,7 +174,7 @@ fn a_wall_that_is_not_given_is_sized() {
 
 #[test]
 fn a_wall_touches_no_heap_and_works_as_it_is_shown() {
-    let ground = soil("18 kN/m3", "19 kN/m3", "30 deg").replace(" }", ", undrained_strength: 60 kPa }");
+    let ground = soil("18 kN/m3", "19 kN/m3", "30 deg").edit(" }", ", undrained_strength: 60 kPa }");
     let drive = drive(&with("5 m", &format!("{ground}, {WALL}")));
     let pipe = &drive.candidates()[0];
     let measured = allocation_counter::measure(|| {
@@ -210,7 +211,7 @@ fn faults_of_the_wall_are_located() {
         let shown: Vec<String> = faults.iter().map(ToString::to_string).collect();
         assert!(shown.iter().any(|fault| fault.starts_with(part) && fault.contains(" at line ")), "{part}: {shown:?}");
     }
-    let reception = text(|text| text.replace("3.96 m }", "3.96 m, wall: { width: 3 m, height: 3 m } }"));
+    let reception = text(|text| text.edit("3.96 m }", "3.96 m, wall: { width: 3 m, height: 3 m } }"));
     let Err(InputError::Faults(faults)) = read_drive(&reception, &Handbook::embedded()) else { panic!("no fault") };
     assert!(faults[0].to_string().starts_with("reception.wall: there is no thrust wall in the reception pit"));
 }

@@ -1,5 +1,6 @@
 //! Soil that the file tells in part: what then passes is looked at with less than the whole of it.
 
+use crate::edit::Edit;
 use crate::pull_works::{check, high, pulled, text};
 use approx::assert_relative_eq;
 use jackpull::Scheme;
@@ -23,7 +24,7 @@ ground: [{{ class: soft_clay, spt_n: 3, largest_stone: 0 mm,
 {rest}"
     );
     let file = text("pressure_main", "60 m", "duration: 6 h, score: 0 %", &ground, pipe);
-    pulled(&file.replace("invert_depth: 4 m", "invert_depth: 5 m"))
+    pulled(&file.edit("invert_depth: 4 m", "invert_depth: 5 m"))
 }
 
 const SATURATED: &str = ", saturated: 19 kN/m3";
@@ -67,7 +68,7 @@ fn what_water_alone_overloads_is_over() {
 ground: [{ class: soft_clay, spt_n: 3, largest_stone: 0 mm, soil: { moist: 18 kN/m3, friction_angle: 25 deg } }]",
         PE,
     );
-    let deep = pulled(&file.replace("invert_depth: 4 m", "invert_depth: 51 m"));
+    let deep = pulled(&file.edit("invert_depth: 4 m", "invert_depth: 51 m"));
     assert_eq!(check(&deep, Subject::CollapseInService).verdict, Verdict::Over);
 }
 
@@ -84,7 +85,7 @@ ground: [{{ to: 50 m, {sand}{first} }}, {{ {sand}{second} }}]"
         );
         let pipe = "material: pe100, size: 315 mm, wall: 43 mm";
         let file = text("pressure_main", "100 m", "duration: 6 h", &ground, pipe);
-        let file = file.replace("invert_depth: 4 m }", "invert_depth: 20 m }\nreception: { invert_depth: 20 m }");
+        let file = file.edit("invert_depth: 4 m }", "invert_depth: 20 m }\nreception: { invert_depth: 20 m }");
         check(&pulled(&file), Subject::BreakOut)
     };
     let soil = |stiffness: &str| format!(", soil: {{ moist: 21 kN/m3, friction_angle: 32 deg{stiffness} }}");

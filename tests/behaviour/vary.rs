@@ -1,6 +1,7 @@
 //! One input changed alone, and the pits of a longer line: both go through the same door as the file.
 
 use crate::drives::text;
+use crate::edit::Edit;
 use jackpull::choice::Choice;
 use jackpull::drive_file::DriveFile;
 use jackpull::handbook::Method;
@@ -12,12 +13,12 @@ use jackpull::{Drive, Handbook, Standing, choose, read_drive};
 fn clay(change: impl FnOnce(String) -> String) -> String {
     text(|text| {
         let text = text
-            .replace(
+            .edit(
                 "class: silt, spt_n: 14, largest_stone: 0 mm",
                 "class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm",
             )
-            .replace("class: medium_to_dense_sand, spt_n: 20", "class: firm_to_very_stiff_clay, spt_n: 12")
-            .replace("rig:", "tolerance: 30 mm\nrig:");
+            .edit("class: medium_to_dense_sand, spt_n: 20", "class: firm_to_very_stiff_clay, spt_n: 12")
+            .edit("rig:", "tolerance: 30 mm\nrig:");
         change(text)
     })
 }
@@ -43,16 +44,16 @@ fn a_turn_is_found_again_through_the_file() {
     let longer = of(Input::Length).above.unwrap();
     let with_length = |metres: f64| {
         let stretches = [25.0, 40.0, 60.0].map(|to| to * metres / 60.0);
-        base.replace("length: 60 m", &format!("length: {metres} m"))
-            .replace("to: 25 m", &format!("to: {} m", stretches[0]))
-            .replace("to: 40 m", &format!("to: {} m", stretches[1]))
-            .replace("to: 60 m", &format!("to: {} m", stretches[2]))
+        base.edit("length: 60 m", &format!("length: {metres} m"))
+            .edit("to: 25 m", &format!("to: {} m", stretches[0]))
+            .edit("to: 40 m", &format!("to: {} m", stretches[1]))
+            .edit("to: 60 m", &format!("to: {} m", stretches[2]))
     };
     assert_eq!(outcome(&with_length(longer.at.si)), longer.to);
     assert_eq!(outcome(&with_length(longer.at.si * 0.999)), now);
 
     let stone = of(Input::Stone).above.unwrap();
-    let with_stone = |metres: f64| base.replace("largest_stone: 20 mm", &format!("largest_stone: {metres} m"));
+    let with_stone = |metres: f64| base.edit_all("largest_stone: 20 mm", &format!("largest_stone: {metres} m"));
     assert_eq!(outcome(&with_stone(stone.at.si)), stone.to);
     assert_ne!(stone.to, now);
     assert_eq!(outcome(&with_stone(stone.at.si * 0.99)), now);
@@ -61,15 +62,15 @@ fn a_turn_is_found_again_through_the_file() {
 /// A pull of a PE pipe alone: how long it may take and how warm the pipe may be.
 #[test]
 fn duration_and_temperature_turn_a_pull() {
-    let pull = clay(|text| text.replace("  - { material: clay, size: 10 in }\n", ""));
+    let pull = clay(|text| text.edit("  - { material: clay, size: 10 in }\n", ""));
     let found = all(&pull);
     let of = |input| found.iter().find(|turns| turns.input == input).unwrap();
     let hot = of(Input::Temperature).above.unwrap();
-    let with = |celsius: f64| outcome(&pull.replace("25 degC", &format!("{celsius} degC")));
+    let with = |celsius: f64| outcome(&pull.edit("25 degC", &format!("{celsius} degC")));
     let celsius = hot.at.si - 273.15;
     assert_eq!((with(celsius + 0.01), with(celsius - 0.1)), (hot.to, Outcome::Chosen(0, Method::Pullback)));
     let long = of(Input::Duration).above.unwrap();
-    let with = |hours: f64| outcome(&pull.replace("duration: 6 h", &format!("duration: {hours} h")));
+    let with = |hours: f64| outcome(&pull.edit("duration: 6 h", &format!("duration: {hours} h")));
     let hours = long.at.si / 3600.0;
     assert_eq!((with(hours * 1.0001), with(hours * 0.99)), (long.to, Outcome::Chosen(0, Method::Pullback)));
 }
@@ -79,7 +80,7 @@ fn duration_and_temperature_turn_a_pull() {
 #[test]
 fn a_smaller_rig_and_no_lubrication_turn_the_choice() {
     let base = clay(|text| text);
-    let rig = |thrust: f64| base.replace("thrust: 900 kN", &format!("thrust: {thrust} N"));
+    let rig = |thrust: f64| base.edit("thrust: 900 kN", &format!("thrust: {thrust} N"));
     let thrust = all(&base).into_iter().find(|turns| turns.input == Input::Thrust).unwrap();
     let small = all(&rig(1.1 * 206e3)).into_iter().find(|turns| turns.input == Input::Thrust).unwrap();
     let turn = small.below.or(thrust.below).unwrap();
@@ -87,7 +88,7 @@ fn a_smaller_rig_and_no_lubrication_turn_the_choice() {
     assert_ne!(outcome(&rig(turn.at.si * 1.01)), turn.to);
 
     let without = |text: &str| unlubricated(&DriveFile::read(text).unwrap(), &Handbook::embedded()).unwrap();
-    let dry = base.replace("lubrication: metered", "lubrication: none");
+    let dry = base.edit("lubrication: metered", "lubrication: none");
     assert_eq!(without(&base), Some(outcome(&dry)));
     assert_ne!(without(&base), Some(outcome(&base)));
     assert_eq!(without(&dry), None);
@@ -97,12 +98,12 @@ fn a_smaller_rig_and_no_lubrication_turn_the_choice() {
 #[test]
 fn only_what_the_file_tells_is_changed() {
     let no_pull = clay(|text| {
-        text.replace("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
-            .replace("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
+        text.edit("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
+            .edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
     });
     let inputs: Vec<Input> = all(&no_pull).iter().map(|turns| turns.input).collect();
     assert_eq!(inputs, [Input::Friction, Input::Length, Input::Stone, Input::Water, Input::Thrust]);
-    let uphill = clay(|text| text.replace("reception: { invert_depth: 3.96 m }", "grade: 3 %"));
+    let uphill = clay(|text| text.edit("reception: { invert_depth: 3.96 m }", "grade: 3 %"));
     let length = all(&uphill).into_iter().find(|turns| turns.input == Input::Length).unwrap();
     // 4.20 m at 3 % comes out of the ground after 140 m; the bore sooner.
     assert!(length.range.1.si < 140.0 && length.range.1.si > 60.0, "{:?}", length.range);
@@ -120,7 +121,7 @@ fn line(change: impl FnOnce(String) -> String) -> (Drive, Choice, Vec<jackpull::
 /// 400 m by drives of at most 300 ft, 91.44 m: five of 80 m. Without `line` nothing is said.
 #[test]
 fn a_line_is_shared_out_by_the_published_length() {
-    let (_, choice, found) = line(|text| text.replace("rig:", "line: { length: 400 m }\nrig:"));
+    let (_, choice, found) = line(|text| text.edit("rig:", "line: { length: 400 m }\nrig:"));
     let jacked = found.iter().find(|pits| choice.ranked[pits.ranked].scheme.method == Method::PipeJacking).unwrap();
     assert!(matches!(jacked.limit, PitLimit::Published(_)), "{jacked:?}");
     let (drives, spacing) = jacked.drives.unwrap();
@@ -135,7 +136,7 @@ fn a_line_is_shared_out_by_the_published_length() {
 #[test]
 fn a_line_is_shared_out_by_a_check() {
     let (_, choice, found) = line(|text| {
-        text.replace("rig:", "line: { length: 400 m }\nrig:").replace("lubrication: metered", "lubrication: none")
+        text.edit("rig:", "line: { length: 400 m }\nrig:").edit("lubrication: metered", "lubrication: none")
     });
     let jacked = found.iter().find(|pits| choice.ranked[pits.ranked].scheme.method == Method::PipeJacking).unwrap();
     assert_eq!(jacked.limit, PitLimit::Check(jackpull::check::Subject::EndCapacity));
@@ -150,7 +151,7 @@ fn a_line_is_shared_out_by_a_check() {
 #[test]
 fn no_drive_in_ground_that_suits_none() {
     let (_, _, found) = line(|text| {
-        text.replace("rig:", "line: { length: 400 m }\nrig:").replace("largest_stone: 20 mm", "largest_stone: 400 mm")
+        text.edit("rig:", "line: { length: 400 m }\nrig:").edit_all("largest_stone: 20 mm", "largest_stone: 400 mm")
     });
     assert!(!found.is_empty());
     for pits in found {
@@ -160,7 +161,7 @@ fn no_drive_in_ground_that_suits_none() {
 
 #[test]
 fn a_line_shorter_than_its_drive_is_refused() {
-    let text = clay(|text| text.replace("rig:", "line: { length: 50 m }\nrig:"));
+    let text = clay(|text| text.edit("rig:", "line: { length: 50 m }\nrig:"));
     let error = read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
     assert!(error.starts_with("line.length: is shorter than the drive") && error.contains(" at line "), "{error}");
 }
@@ -171,7 +172,7 @@ fn a_line_shorter_than_its_drive_is_refused() {
 #[test]
 fn the_worst_drive_of_a_line_by_hand() {
     let (_, choice, found) = line(|text| {
-        text.replace("rig:", "line: { length: 1.2 km }\nrig:").replace("duration: 6 h", "duration: 11 h").replace(
+        text.edit("rig:", "line: { length: 1.2 km }\nrig:").edit("duration: 6 h", "duration: 11 h").edit(
             "  - { to: 40 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }\n",
             "  - { to: 40 m, class: silt, spt_n: 14, largest_stone: 0 mm }\n",
         )
@@ -200,7 +201,7 @@ fn a_weight_of_movement_leaves_the_pits_alone() {
     let with = |weights: &'static str| {
         line(move |text| {
             let crossing = "crossings: [{ at: 30 m, depth: 1.2 m, allowed_settlement: 20 mm }]";
-            text.replace("rig:", &format!("line: {{ length: 400 m }}\n{crossing}\n{weights}rig:"))
+            text.edit("rig:", &format!("line: {{ length: 400 m }}\n{crossing}\n{weights}rig:"))
         })
     };
     let (.., plain) = with("");
@@ -217,9 +218,9 @@ fn a_weight_of_movement_leaves_the_pits_alone() {
 #[test]
 fn a_given_friction_is_none_of_a_dry_pipe() {
     let given = "largest_stone: 20 mm, unit_friction: { low: 1 kPa, likely: 2 kPa, high: 3 kPa }";
-    let base = clay(|text| text.replace("largest_stone: 20 mm", given).replace("thrust: 900 kN", "thrust: 700 kN"));
+    let base = clay(|text| text.edit_all("largest_stone: 20 mm", given).edit("thrust: 900 kN", "thrust: 700 kN"));
     let without = |text: &str| unlubricated(&DriveFile::read(text).unwrap(), &Handbook::embedded()).unwrap();
-    let tables = base.replace(given, "largest_stone: 20 mm").replace("lubrication: metered", "lubrication: none");
+    let tables = base.edit_all(given, "largest_stone: 20 mm").edit("lubrication: metered", "lubrication: none");
     assert_eq!(outcome(&base), Outcome::Chosen(0, Method::PipeJacking));
     assert_eq!(without(&base), Some(outcome(&tables)));
     assert_ne!(without(&base), Some(outcome(&base)));
@@ -228,6 +229,6 @@ fn a_given_friction_is_none_of_a_dry_pipe() {
 /// A table that is nobody's is not looked for.
 #[test]
 fn water_of_each_stretch_is_not_that_of_the_file() {
-    let own = clay(|text| text.replace("largest_stone: 20 mm", "largest_stone: 20 mm, groundwater: 4 m"));
+    let own = clay(|text| text.edit_all("largest_stone: 20 mm", "largest_stone: 20 mm, groundwater: 4 m"));
     assert!(all(&own).iter().all(|turns| turns.input != Input::Water));
 }

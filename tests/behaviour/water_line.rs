@@ -1,6 +1,7 @@
 //! Where the water table meets the bore: friction on either side of it, at its place.
 
 use crate::drives::drive;
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::Subject;
 use jackpull::drive::AssumedValue;
@@ -79,21 +80,16 @@ fn another_pipe_changes_nothing() {
 fn another_pipe_changes_no_rating() {
     let rock = |pipes: &str| {
         sloping("none", pipes)
-            .replace(
+            .edit(
                 "class: loose_sand, spt_n: 8",
                 "class: hard_rock, unit_friction: { low: 1 kPa, likely: 2 kPa, high: 3 kPa }",
             )
-            .replace(
-                "stem: { outside_diameter: none }\nface:",
-                "stem: { outside_diameter: none }\nspoil: slurry\nface:",
-            )
+            .edit("stem: { outside_diameter: none }\nface:", "stem: { outside_diameter: none }\nspoil: slurry\nface:")
     };
-    let large = LARGE.replace("900 mm", "1500 mm");
+    let large = LARGE.edit_all("900 mm", "1500 mm");
     let verdict = |text: &str, pipe: usize| {
         let drive = drive(
-            &text
-                .replace("invert_depth: 4 m", "invert_depth: 8 m")
-                .replace("invert_depth: 5.5 m", "invert_depth: 9.5 m"),
+            &text.edit("invert_depth: 4 m", "invert_depth: 8 m").edit("invert_depth: 5.5 m", "invert_depth: 9.5 m"),
         );
         assess(&drive, &drive.candidates()[pipe], Method::PipeJacking).checks.get(Subject::Ground).unwrap().verdict
     };

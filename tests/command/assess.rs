@@ -1,5 +1,6 @@
 //! `assess` on the shipped examples.
 
+use crate::edit::Edit;
 use crate::run::{example, file, jackpull, stderr, stdout};
 use serde_json::Value;
 
@@ -27,7 +28,7 @@ fn the_first_line_is_the_answer() {
 #[test]
 fn the_first_line_names_what_asks_for_care() {
     let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
-    let path = file("care.yaml", text.replace("  - { material: clay, size: 10 in }\n", "").as_bytes());
+    let path = file("care.yaml", text.edit("  - { material: clay, size: 10 in }\n", "").as_bytes());
     let page = stdout(&jackpull(&["assess", &path]));
     let start = "PULLBACK, PE100 315 mm SDR 11: fits with care; largest load: ";
     // Pilot 25.4 mm and half the bore of 315 mm, 157.5 mm, against 30 mm.
@@ -55,7 +56,7 @@ fn long_names_fit_the_page() {
     let variant = "certificate: en_295_7, factor: 3.25, joint_stress_ratio: 0.45, casing: 16.5 in, weight: 1.234 kN/m";
     let clay = "  - { material: clay, size: 10 in }\n";
     let both = format!("{clay}  - {{ material: clay, size: 10 in, {variant} }}\n");
-    let page = stdout(&jackpull(&["assess", &file("variants.yaml", text.replace(clay, &both).as_bytes())]));
+    let page = stdout(&jackpull(&["assess", &file("variants.yaml", text.edit(clay, &both).as_bytes())]));
     assert!(page.lines().all(|line| line.chars().count() <= 100), "{page}");
     let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
     let long =
@@ -133,7 +134,7 @@ fn several_files_make_a_json_array_and_the_worst_exit_code() {
 /// A thrust that no stage can do with: assessed, none fits.
 #[test]
 fn no_scheme_is_exit_code_1() {
-    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap().replace("thrust: 900 kN", "thrust: 20 kN");
+    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap().edit("thrust: 900 kN", "thrust: 20 kN");
     let path = file("weak_rig.yaml", text.as_bytes());
     let output = jackpull(&["assess", &path]);
     assert_eq!(output.status.code(), Some(1));
@@ -218,7 +219,7 @@ fn a_scheme_lists_what_it_assumes_and_no_more() {
     assert!(pulled.iter().any(|field| field.starts_with("pull.reamer")));
     assert!(pulled.iter().any(|field| field.starts_with("pilot tip")), "the stem of a pulled pipe is pushed too");
     assert!(jacked.contains(&"pilot accuracy".to_owned()));
-    let casing = std::fs::read_to_string(example(CLAY_WINS)).unwrap().replace("gravity_sewer", "casing");
+    let casing = std::fs::read_to_string(example(CLAY_WINS)).unwrap().edit("gravity_sewer", "casing");
     let casing = jackpull(&["assess", "--format", "json", &file("casing.yaml", casing.as_bytes())]);
     assert!(!stdout(&casing).contains("pilot accuracy"), "only a gravity sewer is checked for its grade");
 }
@@ -331,7 +332,7 @@ fn figures_are_told_beside_the_checks() {
 #[test]
 fn a_failed_screen_is_told_as_one() {
     let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
-    let path = file("screen.yaml", text.replace("  - { material: clay, size: 10 in }\n", "").as_bytes());
+    let path = file("screen.yaml", text.edit("  - { material: clay, size: 10 in }\n", "").as_bytes());
     let report = json(&["assess", "--format", "json", &path]);
     let checks: Vec<&Value> =
         report["schemes"].as_array().unwrap().iter().flat_map(|one| one["checks"].as_array().unwrap()).collect();

@@ -1,5 +1,6 @@
 //! What `assess` prints of the choice: parts of the score, how sure it is, pits of a line, proposed pipes.
 
+use crate::edit::Edit;
 use crate::run::{example, file, jackpull, stderr, stdout};
 use serde_json::Value;
 
@@ -19,7 +20,7 @@ fn page(name: &str, change: impl FnOnce(String) -> String) -> (String, Value) {
 #[test]
 fn every_part_of_a_score_is_told() {
     let (page, json) =
-        page("parts.yaml", |text| text.replace("tolerance:", "weights: [{ criterion: size, weight: 1 }]\ntolerance:"));
+        page("parts.yaml", |text| text.edit("tolerance:", "weights: [{ criterion: size, weight: 1 }]\ntolerance:"));
     for scheme in json["schemes"].as_array().unwrap().iter().filter(|scheme| !scheme["score"].is_null()) {
         let mut points = 0.0;
         for part in scheme["score"]["criteria"].as_array().unwrap() {
@@ -42,7 +43,7 @@ fn every_part_of_a_score_is_told() {
 /// An open scheme says where it would stand.
 #[test]
 fn an_open_scheme_says_what_to_settle() {
-    let (page, json) = page("open.yaml", |text| text.replace("    largest_stone: 20 mm\n", ""));
+    let (page, json) = page("open.yaml", |text| text.edit("    largest_stone: 20 mm\n", ""));
     assert!(page.starts_with("NO SCHEME FITS"), "{page}");
     assert!(page.contains("would rank 1 at best if this is settled: ground"), "{page}");
     let open = json["schemes"].as_array().unwrap().iter().find(|scheme| scheme["standing"] == "open").unwrap();
@@ -52,10 +53,7 @@ fn an_open_scheme_says_what_to_settle() {
 #[test]
 fn how_sure_the_choice_is_stands_in_words_and_numbers() {
     let (page, json) = page("sure.yaml", |text| {
-        text.replace(
-            "  - { material: pe100",
-            "  - { material: clay, size: 15 in, bore: 19.2 in }\n  - { material: pe100",
-        )
+        text.edit("  - { material: pe100", "  - { material: clay, size: 15 in, bore: 19.2 in }\n  - { material: pe100")
     });
     assert!(page.contains("How sure the choice is"), "{page}");
     let sure = &json["sure"];
@@ -77,7 +75,7 @@ fn how_sure_the_choice_is_stands_in_words_and_numbers() {
 
 #[test]
 fn the_pits_of_a_line_are_told() {
-    let (page, json) = page("line.yaml", |text| text.replace("tolerance:", "line: { length: 400 m }\ntolerance:"));
+    let (page, json) = page("line.yaml", |text| text.edit("tolerance:", "line: { length: 400 m }\ntolerance:"));
     assert!(page.contains("Pits and drives of a line of 400.0 m"), "{page}");
     // 300 ft at most, so five drives.
     assert!(page.contains("pipe jacking of clay 10 in: 5 drives of 80.0 m, 6 pits"), "{page}");

@@ -1,12 +1,12 @@
 //! Faulty input: exit code 2, nothing on the output stream, and where the fault is.
 
+use crate::edit::Edit;
 use crate::run::{example, file, jackpull, stderr};
 
 /// The messages for the first example with one text in place of another.
 fn with(name: &str, from: &str, to: &str) -> String {
     let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap();
-    assert!(text.contains(from), "{from}");
-    let path = file(name, text.replacen(from, to, 1).as_bytes());
+    let path = file(name, text.edit(from, to).as_bytes());
     let output = jackpull(&["assess", &path]);
     assert_eq!(output.status.code(), Some(2), "{name}");
     assert!(output.stdout.is_empty());
@@ -71,8 +71,7 @@ fn a_file_that_is_not_there_is_exit_code_2() {
 #[test]
 fn faults_are_json_for_programs() {
     let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap();
-    let path =
-        file("json_faults.yaml", text.replace("length: 60 m", "length: 60").replace("10 in", "ten in").as_bytes());
+    let path = file("json_faults.yaml", text.edit("length: 60 m", "length: 60").edit("10 in", "ten in").as_bytes());
     let output = jackpull(&["assess", "--format", "json", &path]);
     assert_eq!(output.status.code(), Some(2));
     let faults: serde_json::Value = serde_json::from_str(&stderr(&output)).unwrap();

@@ -1,5 +1,6 @@
 //! `handbook`: what is in the tables, and where each value comes from.
 
+use crate::edit::Edit;
 use crate::run::{example, file, jackpull, stderr, stdout};
 
 fn page(arguments: &[&str]) -> String {
@@ -154,7 +155,7 @@ fn an_added_series_is_used() {
         "series.yaml",
         b"id: pe_iso4427\ntitle: our maker's extra walls\nrows:\n  - { key: ours, value: { size: 315 mm, sdr: 13.6, wall: 23.2 mm }, locator: data sheet }\n",
     );
-    let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap().replace("sdr: 11", "sdr: 13.6");
+    let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap().edit("sdr: 11", "sdr: 13.6");
     let drive = file("our_series.yaml", text.as_bytes());
     assert_eq!(jackpull(&["assess", &drive]).status.code(), Some(2), "no such wall in the book");
     let output = jackpull(&["assess", "--tables", &table, &drive]);

@@ -8,6 +8,9 @@
     reason = "a test that fails should stop"
 )]
 
+#[path = "../fixtures/edit.rs"]
+mod edit;
+
 mod assess;
 mod choosing;
 mod examples;

@@ -1,5 +1,6 @@
 //! What the command prints of stem, auger and casing.
 
+use crate::edit::Edit;
 use crate::run::{file, jackpull, stderr, stdout};
 use serde_json::Value;
 
@@ -18,7 +19,7 @@ candidates:
 ";
 
 fn path(name: &str, rig: &str, stem: &str) -> String {
-    let text = DRIVE.replace(", MORE_RIG", rig).replace(", MORE_STEM", stem);
+    let text = DRIVE.edit(", MORE_RIG", rig).edit(", MORE_STEM", stem);
     file(&format!("stem_{name}.yaml"), text.as_bytes())
 }
 

@@ -1,5 +1,6 @@
 //! What is printed of flow, cover, settlement, pits and time, as text and as JSON.
 
+use crate::edit::Edit;
 use crate::run::{example, file, jackpull, stderr, stdout};
 use serde_json::Value;
 
@@ -15,11 +16,11 @@ pace: { pilot: 30 m, jacking: 12 m, pits: 4, set_up: 2, recovery: 1, shift_price
 /// Tests run side by side: each has a file of its own.
 fn path(name: &str) -> String {
     let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap();
-    let text = text.replace(
+    let text = text.edit(
         "launch: { invert_depth: 4.20 m }",
         "launch: { invert_depth: 4.20 m, space: { length: 6 m, width: 3 m, crane: 40 kN } }",
     );
-    let text = text.replace(
+    let text = text.edit(
         "spt_n: 12",
         "spt_n: 12\n    soil: { moist: 19 kN/m3, friction_angle: 25 deg, undrained_strength: 60 kPa }",
     );

@@ -1,5 +1,6 @@
 //! What the page tells, so that nobody reads more into it than is there.
 
+use crate::edit::Edit;
 use crate::run::{example, file, jackpull, stdout};
 use serde_json::Value;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -42,7 +43,7 @@ fn other_schemes_are_told_in_short() {
 /// A file in feet is reported in feet, with one unit of force.
 #[test]
 fn units_are_those_of_the_file() {
-    let feet = page(CLAY, |text| text.replace("length: 60 m", "length: 196.850394 ft"), &[]);
+    let feet = page(CLAY, |text| text.edit("length: 60 m", "length: 196.850394 ft"), &[]);
     assert!(feet.contains("rig: thrust ") && feet.contains(" kip, pull "), "{feet}");
     assert!(page(CLAY, |text| text, &[]).contains(" kN, pull "));
 }

@@ -1,5 +1,6 @@
 //! What `assess` prints of the thrust wall, of stations, of the shove plan and of a pipe in service.
 
+use crate::edit::Edit;
 use crate::run::{file, jackpull, stdout};
 use serde_json::Value;
 
@@ -23,7 +24,7 @@ candidates:
 
 fn path(name: &str, change: impl FnOnce(String) -> String) -> String {
     let soil = "soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg }";
-    file(name, change(DRIVE.replace("SOIL", soil)).as_bytes())
+    file(name, change(DRIVE.edit_all("SOIL", soil)).as_bytes())
 }
 
 fn json(path: &str) -> Value {
@@ -84,7 +85,7 @@ fn the_json_holds_the_whole_plan() {
 #[test]
 fn a_wall_that_is_given_is_not_sized() {
     let path = path("works_wall.yaml", |text| {
-        text.replace("reception:", "  wall: { width: 3 m, height: 3 m, movement: checked }\nreception:")
+        text.edit("reception:", "  wall: { width: 3 m, height: 3 m, movement: checked }\nreception:")
     });
     let report = json(&path);
     let scheme = &report["schemes"][0];
@@ -125,7 +126,7 @@ fn friction_models_say_where_they_stand() {
 fn clay_that_closes_is_told() {
     let clay = |more: &str| {
         let soil = format!("20 mm, soil: {{ undrained_strength: 25 kPa{more}, moist");
-        move |text: String| text.replace("20 mm, soil: { moist", &soil)
+        move |text: String| text.edit("20 mm, soil: { moist", &soil)
     };
     let path_of = |name: &str, more: &str| path(name, clay(more));
     let told = path_of("works_clay_told.yaml", ", undrained_modulus: 3 MPa");

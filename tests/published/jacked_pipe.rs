@@ -4,6 +4,7 @@
 //! Recalled: metric strengths of ASTM A139 and A252, names of ISO 3183 grades, outside diameters of AWWA C151, density
 //! of iron in AWWA C150.
 
+use crate::edit::Edit;
 use crate::found::{
     Found, Outcome, Stop, between, checked, close, drive, holds, near, needed, pages, q, scheme, value,
 };
@@ -207,7 +208,7 @@ fn annex_example(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let candidate = "material: concrete, size: 1000 mm, inside_diameter: 1000 mm, wall: 100 mm, cube_strength: 50 MPa, \
                      concrete_grade: c50, scheme: cn_annex_e, end_bearing_area: 345400 mm2";
     near(found, "C50", end(handbook, "", candidate)?, "3120215.6 N", "0.5 N");
-    let given = candidate.replace("concrete_grade: c50", "design_strength: 23.1 MPa");
+    let given = candidate.edit("concrete_grade: c50", "design_strength: 23.1 MPa");
     near(found, "23.1 MPa", end(handbook, "", &given)?, "3120215.6 N", "0.5 N");
     Ok(())
 }
@@ -352,7 +353,7 @@ fn column_of_a_free_length(handbook: &Arc<Handbook>, found: &mut Found) -> Outco
     let steel = "material: steel, size: 20 in, outside_diameter: 20 in, wall: 0.375 in, free_length: 30 ft";
     let force = limit_over(handbook, "50 m", "", steel, Subject::PipeColumn).map(Force::from_si)?;
     near(found, "30 ft", force, "264 kip", "0.5 kip");
-    let slender = steel.replace("30 ft", "60 ft");
+    let slender = steel.edit("30 ft", "60 ft");
     // Twice as long: F_e 6.03 ksi, beyond 2.25: 0.877 F_e = 5.29 ksi.
     let force = limit_over(handbook, "50 m", "", &slender, Subject::PipeColumn).map(Force::from_si)?;
     near(found, "60 ft", force, "73.2 kip", "0.2 kip");

@@ -12,6 +12,9 @@
     reason = "a test that fails should stop"
 )]
 
+#[path = "../fixtures/edit.rs"]
+mod edit;
+
 mod found;
 
 mod doubled;

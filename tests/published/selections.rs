@@ -8,6 +8,7 @@
 //! - International No-Dig 2014, paper 126, first page, read: guided pilot tube for small sizes, slurry machines in
 //!   variable ground.
 
+use crate::edit::Edit;
 use crate::found::{Found, Outcome, Stop, holds, pages};
 use jackpull::check::{Subject, Verdict};
 use jackpull::choice::Ranked;
@@ -83,7 +84,7 @@ fn clay_pipe_in_stiff_clay_without_lubrication_is_a_known_gap(handbook: &Arc<Han
 fn clay_pipe_in_stiff_clay_with_the_friction_its_rating_bounds(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let with = |likely: &str| {
         let friction = format!("unit_friction: {{ low: 2 kPa, likely: {likely}, high: 8.6 kPa }}, class");
-        houston("none").replace("class", &friction).replace("{ material: clay, size: 8 in }, ", "")
+        houston("none").edit("class", &friction).edit("{ material: clay, size: 8 in }, ", "")
     };
     for (likely, built) in [("4.2 kPa", true), ("4.7 kPa", false)] {
         let schemes = schemes(handbook, Method::PipeJacking, &with(likely))?;
