@@ -11,14 +11,17 @@ mod standing;
 pub use score::{Criterion, CriterionKind, Score};
 pub use standing::{IfSettled, Standing};
 
-use crate::drive::Drive;
+use crate::drive::{Drive, Pipe};
 use crate::handbook::{HandbookError, Method};
 use crate::method::{self, Scheme};
+use std::sync::Arc;
 
 /// One scheme in the ranking.
 #[derive(Debug, Clone)]
 pub struct Ranked {
-    /// Position of the pipe among the candidates of the drive.
+    /// The pipe.
+    pub pipe: Arc<Pipe>,
+    /// Its position among the candidates of the drive.
     pub candidate: usize,
     /// The scheme.
     pub scheme: Scheme,
@@ -65,10 +68,18 @@ pub fn choose(drive: &Drive) -> Result<Choice, HandbookError> {
             let scheme = method::assess(drive, pipe, method);
             let standing = Standing::of(&scheme);
             let score = (!scheme.is_excluded()).then(|| score::score(drive, pipe, &scheme, &scales));
-            ranked.push(Ranked { candidate, scheme, standing, score, place: 0, if_settled: None });
+            ranked.push(Ranked {
+                pipe: Arc::clone(pipe),
+                candidate,
+                scheme,
+                standing,
+                score,
+                place: 0,
+                if_settled: None,
+            });
         }
     }
-    rank::rank(drive, &mut ranked);
+    rank::rank(&mut ranked);
     let reason = reason::reason(drive, &ranked)?;
     Ok(Choice { ranked, reason })
 }

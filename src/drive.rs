@@ -76,7 +76,7 @@ pub struct Drive {
     pub(crate) line: Option<Length>,
     pub(crate) annulus: Annulus,
     pub(crate) in_service: InService,
-    pub(crate) candidates: Vec<Pipe>,
+    pub(crate) candidates: Vec<Arc<Pipe>>,
     pub(crate) proposed: Option<Proposed>,
     pub(crate) assumed: Vec<Assumed>,
 }
@@ -126,7 +126,7 @@ impl Drive {
 
     /// The pipes to choose from, in the order of the file.
     #[must_use]
-    pub fn candidates(&self) -> &[Pipe] {
+    pub fn candidates(&self) -> &[Arc<Pipe>] {
         &self.candidates
     }
 
@@ -134,6 +134,12 @@ impl Drive {
     #[must_use]
     pub fn assumed(&self) -> &[Assumed] {
         &self.assumed
+    }
+
+    /// Length of the line that the drive is a part of, where the file tells of one.
+    #[must_use]
+    pub const fn line(&self) -> Option<Length> {
+        self.line
     }
 
     /// The tables the values come from.

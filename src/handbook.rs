@@ -5,6 +5,7 @@
 mod blame;
 mod error;
 mod lookup;
+mod reference;
 mod rows;
 mod shelf;
 mod table;
@@ -12,6 +13,7 @@ mod written;
 
 pub use error::HandbookError;
 pub(crate) use lookup::rising;
+pub use reference::Reference;
 pub use rows::*;
 pub use table::{Citation, Row, Table};
 pub use written::{Written, line};

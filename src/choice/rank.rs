@@ -3,17 +3,15 @@
 use super::standing::IfSettled;
 use super::{Ranked, Standing};
 use crate::check::Verdict;
-use crate::drive::Drive;
 
 /// Scores closer than this are equal as printed, in points of 100.
 pub(super) const SAME: f64 = 0.5;
 
 /// Best first, whatever the order of the file; then places, and what open schemes would reach.
-pub(super) fn rank(drive: &Drive, ranked: &mut [Ranked]) {
-    let label = |ranked: &Ranked| drive.candidates.get(ranked.candidate).map_or("", |pipe| pipe.label());
+pub(super) fn rank(ranked: &mut [Ranked]) {
     ranked.sort_by(|a, b| {
         let by_merit = a.standing.cmp(&b.standing).then(least(b).total_cmp(&least(a)));
-        by_merit.then(label(a).cmp(label(b))).then(a.scheme.method.key().cmp(b.scheme.method.key()))
+        by_merit.then(a.pipe.label().cmp(b.pipe.label())).then(a.scheme.method.key().cmp(b.scheme.method.key()))
     });
     let mut leader: Option<(usize, Standing, f64)> = None;
     for (index, one) in ranked.iter_mut().enumerate() {

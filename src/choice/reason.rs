@@ -10,7 +10,6 @@ use crate::source::Origin;
 
 pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, HandbookError> {
     let Some(first) = ranked.first() else { return Ok("there is no pipe to choose from".to_owned()) };
-    let name = |ranked: &Ranked| name(drive, ranked);
     if !first.standing.can_be_chosen() {
         let why = stops(drive, first)?;
         return Ok(match first.standing {
@@ -18,13 +17,12 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
             _ => format!("nothing can be chosen: even {} is barred, since {why}", name(first)),
         });
     }
-    let governed = governing(first).map_or_else(String::new, |check| {
-        format!("; largest load: {}", at(check.subject.label(), check.utilisation()))
-    });
+    let governed = first.scheme.governing();
+    let governed = governed.map_or_else(String::new, |check| format!("; largest load: {}", at(check)));
     let care = list(first, Verdict::WithCare);
     let care = if care.is_empty() { care } else { format!("; with care: {care}") };
     let opening = format!("{} {}{governed}{care}", name(first), first.standing.label());
-    let opening = format!("{opening}{}", equals(drive, ranked));
+    let opening = format!("{opening}{}", equals(ranked));
     // The rival is the best scheme of another kind, if there is one: that is the decision to defend.
     let other_kind =
         ranked.iter().skip(1).find(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
@@ -51,7 +49,7 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
 }
 
 /// Schemes by the same method that share the first place: a tie is a tie, whoever is named first.
-fn equals(drive: &Drive, ranked: &[Ranked]) -> String {
+fn equals(ranked: &[Ranked]) -> String {
     let Some(first) = ranked.first() else { return String::new() };
     let rivals = ranked.iter().any(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
     let shares = |other: &&Ranked| {
@@ -59,7 +57,7 @@ fn equals(drive: &Drive, ranked: &[Ranked]) -> String {
     };
     // Without a rival of the other method the next scheme is the rival, and told as such.
     let equals = ranked.iter().skip(if rivals { 1 } else { 2 }).filter(shares);
-    let names: Vec<String> = equals.map(|other| name(drive, other)).collect();
+    let names: Vec<String> = equals.map(name).collect();
     match names.as_slice() {
         [] => String::new(),
         [one] => format!("; {one} scores about the same"),
@@ -68,19 +66,8 @@ fn equals(drive: &Drive, ranked: &[Ranked]) -> String {
 }
 
 /// Method and pipe.
-pub(crate) fn name(drive: &Drive, ranked: &Ranked) -> String {
-    let label = drive.candidates.get(ranked.candidate).map_or("", |pipe| pipe.label());
-    format!("{} of {label}", ranked.scheme.method.key())
-}
-
-/// The numeric load or room check with the greatest utilisation.
-pub(crate) fn governing(ranked: &Ranked) -> Option<&Check> {
-    ranked
-        .scheme
-        .checks
-        .iter()
-        .filter(|check| check.subject.is_load() && check.utilisation().is_some())
-        .max_by(|a, b| a.utilisation().unwrap_or(0.0).total_cmp(&b.utilisation().unwrap_or(0.0)))
+pub(crate) fn name(ranked: &Ranked) -> String {
+    format!("{} of {}", ranked.scheme.method.key(), ranked.pipe.label())
 }
 
 /// The checks that came out so.
@@ -89,8 +76,10 @@ pub(crate) fn with_verdict(ranked: &Ranked, verdict: Verdict) -> impl Iterator<I
 }
 
 /// A check and how far its limit is used, where that is a number.
-pub(crate) fn at(subject: &str, utilisation: Option<f64>) -> String {
-    utilisation.map_or_else(|| subject.to_owned(), |utilisation| format!("{subject} at {}", decimal(utilisation, 2)))
+pub(crate) fn at(check: &Check) -> String {
+    let subject = check.subject.label();
+    let used = check.utilisation();
+    used.map_or_else(|| subject.to_owned(), |used| format!("{subject} at {}", decimal(used, 2)))
 }
 
 fn list(ranked: &Ranked, verdict: Verdict) -> String {
@@ -101,7 +90,7 @@ fn list(ranked: &Ranked, verdict: Verdict) -> String {
         None if verdict == Verdict::Over && check.likely().is_some() => {
             format!("{} is over its limit", check.subject.label())
         }
-        _ if verdict == Verdict::WithCare => at(check.subject.label(), check.utilisation()),
+        _ if verdict == Verdict::WithCare => at(check),
         _ if verdict == Verdict::Over => format!("{} is unsuitable", check.subject.label()),
         _ if verdict == Verdict::NotDecided => format!("{} is not decided", check.subject.label()),
         _ => check.subject.label().to_owned(),

@@ -3,11 +3,10 @@
 use super::faults::Faulty;
 use super::input::{bytes, handbook, of_tables, text};
 use super::{Outcome, Units, complain, print, units};
-use crate::choice::{choose, robust};
+use crate::choice::choose;
 use crate::drive_file::{DriveFile, InputError};
 use crate::handbook::Handbook;
-use crate::report::{self, Beside};
-use crate::vary;
+use crate::report::{Beside, Report};
 use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
 use std::collections::HashSet;
@@ -105,22 +104,16 @@ impl Assess {
         let drive = file.drive(text, handbook).map_err(faulty)?;
         let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
-        let report = report::report(&drive, &choice, system, &digest(&bytes));
-        let report = report.map_err(of_tables)?;
-        let beside = Beside {
-            robustness: robust::robustness(&choice),
-            turns: vary::turns(&file, handbook).map_err(faulty)?,
-            unlubricated: vary::unlubricated(&file, handbook).map_err(faulty)?,
-            pits: vary::pits(&file, handbook, &drive, &choice).map_err(faulty)?,
-        };
-        let report = report.with(&beside, &drive, &choice, system);
+        let beside = Beside::of(&file, handbook, &drive, &choice).map_err(faulty)?;
+        let digest = digest(&bytes);
+        let report = Report::new(&drive, &choice).with_digest(&digest).with(&beside);
         let outcome = if choice.chosen().is_some() { Outcome::Chosen } else { Outcome::NoneFits };
         let page = match self.format {
-            Format::Text if self.full => report::text_in_full(&report),
-            Format::Text => report::text(&report),
-            Format::Json => report::json(&report).map_err(|error| Faulty::whole(&name, error.to_string()))?,
+            Format::Text if self.full => report.text_in_full(system),
+            Format::Text => report.text(system),
+            Format::Json => report.json(system),
         };
-        Ok((page, outcome))
+        Ok((page.map_err(of_tables)?, outcome))
     }
 }
 

@@ -356,7 +356,7 @@ impl Resolver<'_> {
             line: self.whole_line(file, length),
             annulus,
             in_service,
-            candidates,
+            candidates: candidates.into_iter().map(Arc::new).collect(),
             proposed,
             assumed: Vec::new(),
         }))

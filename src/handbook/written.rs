@@ -56,6 +56,10 @@ impl Handbook {
     #[must_use]
     pub fn replaced(&self, id: RowId) -> Option<String> {
         let (table, ..) = self.citation(id)?;
+        let (_, overlays) = self.texts(table)?;
+        if overlays.is_empty() {
+            return None;
+        }
         let rows = self.written(table)?;
         rows.get(usize::from(id.row))?.replaced.as_deref().map(line)
     }

@@ -1,6 +1,6 @@
 //! One pipe put in by one method.
 
-use crate::check::Checks;
+use crate::check::{Check, Checks};
 use crate::handbook::Method;
 use crate::law::Doubted;
 use crate::quantity::{Band, Force};
@@ -38,6 +38,14 @@ impl Scheme {
         if let Some(slot) = self.excluded.iter_mut().find(|slot| slot.is_none()) {
             *slot = Some(origin);
         }
+    }
+
+    /// The load check whose limit is used most, of those that are numbers.
+    #[must_use]
+    pub fn governing(&self) -> Option<&Check> {
+        let used = |check: &&Check| check.utilisation().filter(|_| check.subject.is_load());
+        let loads = self.checks.iter().filter(|check| used(check).is_some());
+        loads.max_by(|a, b| used(a).unwrap_or(0.0).total_cmp(&used(b).unwrap_or(0.0)))
     }
 
     /// Whether a property of the pipe family bars the scheme before any number.

@@ -46,7 +46,7 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
 /// # Errors
 /// If a table is malformed or lacks a row.
 pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Vec<String>, HandbookError> {
-    let Some(pipe) = drive.candidates.get(ranked.candidate) else { return Ok(Vec::new()) };
+    let pipe = &ranked.pipe;
     let shown = |length, role| Shown::of(length, role).display(system).to_string();
     let mut list = pit_cautions(drive, system)?;
     let no_row = |table: &'static str, key: &str| HandbookError::NoRow { table, wanted: key.to_owned() };

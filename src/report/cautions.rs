@@ -1,7 +1,7 @@
 //! What the reader must know: what was not checked, and what no program can check.
 
 use crate::check::{Check, Subject, Verdict};
-use crate::choice::Ranked;
+use crate::choice::{Choice, Ranked};
 use crate::conditions::invert_uncertainty;
 use crate::drive::{Drive, EndArea};
 use crate::handbook::{Family, HandbookError, Lubrication, Method, Service};
@@ -9,17 +9,13 @@ use crate::quantity::shown::decimal;
 use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
-/// Of these, what a drive without a jacked pipe has no use for.
-pub(super) const JACKED: [&str; 2] = [JACKED_JOINTS, JACKED_FIRST];
-
 const JACKED_JOINTS: &str = "joints of a jacked pipe where packer and steering are not given (they are taken to bear over the whole face); \
      tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes";
 
 const JACKED_FIRST: &str = "first pipe: load of the head, offset of jacks and thrust ring; steel: bending on a curve, joint offset, ground load \
      with the push; a free length in the pit where it is not given";
 
-/// What this version does not check.
-pub(super) const NOT_CHECKED: &[&str] = &[
+const NOT_CHECKED: &[&str] = &[
     JACKED_JOINTS,
     JACKED_FIRST,
     "structure of the thrust wall and its base; the pit face that a pull leans on",
@@ -38,6 +34,13 @@ pub(super) const NOT_CHECKED: &[&str] = &[
     "manholes, branches and steep flow of a sewer; pressure lines as to flow",
     "time: stops and lost days, rock where the file gives no pace; prices that the file does not give",
 ];
+
+/// What this version does not check of the schemes there are.
+pub(super) fn not_checked(choice: &Choice) -> impl Iterator<Item = &'static str> {
+    let is_jacked = |ranked: &Ranked| ranked.scheme.method == Method::PipeJacking && !ranked.scheme.is_excluded();
+    let any_jacked = choice.ranked.iter().any(is_jacked);
+    NOT_CHECKED.iter().copied().filter(move |item| any_jacked || ![JACKED_JOINTS, JACKED_FIRST].contains(item))
+}
 
 /// What goes with help from behind.
 const PUSHED: &str = "The likely pull counts on the push at the tail, the high one does without it. What the machine holds to, and what \
@@ -65,6 +68,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     if ranked.scheme.is_excluded() {
         return Ok(cautions);
     }
+    let pipe = &ranked.pipe;
     for check in ranked.scheme.checks.iter() {
         if let Some(equation) = check.doubt {
             cautions.push(format!(
@@ -89,9 +93,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     if !drive.stem.is_there() {
         cautions.push("No stem: nothing guides this bore, and line and grade rest on nothing checked here.".to_owned());
     }
-    if let Some(pipe) = drive.candidates.get(ranked.candidate)
-        && pipe.jacked.as_ref().is_some_and(|jacked| matches!(jacked.end_area, EndArea::Rated { .. }))
-    {
+    if pipe.jacked.as_ref().is_some_and(|jacked| matches!(jacked.end_area, EndArea::Rated { .. })) {
         cautions.push(
             "The end bearing area is worked back from a pipe maker's ratings, rounded to the ton. Get it from the \
              maker of the pipe."
@@ -116,9 +118,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         _ => {}
     }
     cautions.extend(super::around::cautions(drive, ranked, system)?);
-    if ranked.scheme.method == Method::Pullback
-        && let Some(pipe) = drive.candidates.get(ranked.candidate)
-    {
+    if ranked.scheme.method == Method::Pullback {
         if drive.pull.as_ref().is_some_and(|pull| pull.push_assist.is_some()) {
             cautions.push(PUSHED.to_owned());
         }
@@ -144,11 +144,10 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
 /// A material that no published list names for jacking.
 fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookError> {
     const JACKING: [&str; 3] = ["pipe jacking", "microtunnelling", "pilot-tube microtunnelling"];
-    let Some(pipe) = drive.candidates.get(ranked.candidate).filter(|_| ranked.scheme.method == Method::PipeJacking)
-    else {
+    if ranked.scheme.method != Method::PipeJacking {
         return Ok(None);
-    };
-    let names: &[&str] = match pipe.family() {
+    }
+    let names: &[&str] = match ranked.pipe.family() {
         Family::Clay => &["vitrified clay", "clay"],
         Family::Concrete => &["reinforced concrete", "concrete"],
         Family::Steel => &["steel"],
@@ -172,7 +171,7 @@ fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookEr
 fn restart(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Option<String>, HandbookError> {
     let factor = drive.handbook.ratio("thrust.restart")?.value;
     let capacity = ranked.scheme.checks.get(Subject::EndCapacity).and_then(Check::high);
-    let pushed_out = match drive.candidates.get(ranked.candidate).is_some_and(|pipe| pipe.casing.is_some()) {
+    let pushed_out = match ranked.pipe.casing.is_some() {
         true => " The casing bears that too while it is pushed out.",
         false => "",
     };

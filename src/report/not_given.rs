@@ -9,9 +9,10 @@ use crate::handbook::{GroundClass, Method};
 /// What each absent check of a scheme would need.
 pub(super) fn of(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
     let mut list = around::not_given(drive, ranked);
-    let Some(pipe) = drive.candidates.get(ranked.candidate).filter(|_| !ranked.scheme.is_excluded()) else {
+    if ranked.scheme.is_excluded() {
         return list;
-    };
+    }
+    let pipe = &ranked.pipe;
     if drive.reaction.as_ref().and_then(|reaction| reaction.wall.as_ref()).is_none() {
         list.push("thrust wall (launch.wall)");
     }

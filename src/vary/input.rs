@@ -141,7 +141,9 @@ pub enum Outcome {
 }
 
 impl Outcome {
-    fn of(choice: &Choice) -> Self {
+    /// What is chosen.
+    #[must_use]
+    pub fn of(choice: &Choice) -> Self {
         choice.chosen().map_or(Self::Nothing, |first| Self::Chosen(first.candidate, first.scheme.method))
     }
 }

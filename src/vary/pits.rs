@@ -22,6 +22,26 @@ pub enum PitLimit {
     Never(Subject),
 }
 
+impl PitLimit {
+    /// As printed and as written in JSON.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Published(_) => "published length",
+            Self::Check(subject) | Self::Never(subject) => subject.label(),
+        }
+    }
+
+    /// Where the published length comes from.
+    #[must_use]
+    pub const fn origin(self) -> Option<Origin> {
+        match self {
+            Self::Published(origin) => Some(origin),
+            Self::Check(_) | Self::Never(_) => None,
+        }
+    }
+}
+
 /// Drives and pits of a line by one scheme.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Pits {
@@ -35,8 +55,6 @@ pub struct Pits {
     pub drives: Option<(u32, Length)>,
     /// Standing of the worst of these drives: all of it at the greatest depth, in the worst of the grounds told.
     pub standing: Standing,
-    /// The load check whose limit that drive uses most.
-    pub governed_by: Option<(Subject, f64)>,
     /// That drive, with its checks.
     pub worst: Option<Scheme>,
 }
@@ -66,7 +84,7 @@ pub fn pits(
         return Ok(Vec::new());
     }
     let grade = Ratio::from_si(drive.grade.value.si().tan());
-    let search = Search { file, handbook, drive, grade };
+    let search = Search { file, handbook, grade };
     let mut all = Vec::new();
     for (place, ranked) in choice.ranked.iter().enumerate() {
         if let Some(published) = published(ranked) {
@@ -85,7 +103,6 @@ fn published(ranked: &Ranked) -> Option<Cited<Length>> {
 struct Search<'a> {
     file: &'a DriveFile,
     handbook: &'a Arc<Handbook>,
-    drive: &'a Drive,
     grade: Ratio,
 }
 
@@ -117,22 +134,10 @@ impl Search<'_> {
         let count = (line / longest).si().ceil();
         if !(longest.si() > 0.0 && count <= MOST_DRIVES) {
             let standing = Standing::Barred;
-            return Ok(Some(Pits {
-                ranked: place,
-                limit,
-                longest,
-                drives: None,
-                standing,
-                governed_by: None,
-                worst: None,
-            }));
+            return Ok(Some(Pits { ranked: place, limit, longest, drives: None, standing, worst: None }));
         }
         let spacing = line / count;
         let Some(worst) = self.worst(ranked, spacing)? else { return Ok(None) };
-        let loads = worst.checks.iter().filter(|check| check.subject.is_load());
-        let most = loads
-            .filter_map(|check| check.utilisation().map(|used| (check.subject, used)))
-            .max_by(|a, b| a.1.total_cmp(&b.1));
         #[expect(
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss,
@@ -140,7 +145,7 @@ impl Search<'_> {
         )]
         let drives = Some((count as u32, spacing));
         let standing = Standing::of(&worst);
-        Ok(Some(Pits { ranked: place, limit, longest, drives, standing, governed_by: most, worst: Some(worst) }))
+        Ok(Some(Pits { ranked: place, limit, longest, drives, standing, worst: Some(worst) }))
     }
 
     /// The check that keeps the worst drive of this length from being chosen.
@@ -168,8 +173,7 @@ impl Search<'_> {
                 Err(error) => return Err(error),
             };
             // By name: another drive may have other pipes proposed.
-            let label = self.drive.candidates.get(ranked.candidate).map(|pipe| pipe.label());
-            let pipe = drive.candidates.iter().find(|pipe| Some(pipe.label()) == label);
+            let pipe = drive.candidates.iter().find(|pipe| pipe.label() == ranked.pipe.label());
             let Some(pipe) = pipe else { return Ok(None) };
             let scheme = assess(&drive, pipe, ranked.scheme.method);
             let harder = |other: &Scheme| {
@@ -184,6 +188,5 @@ impl Search<'_> {
 }
 
 fn used(scheme: &Scheme) -> f64 {
-    let loads = scheme.checks.iter().filter(|check| check.subject.is_load());
-    loads.filter_map(Check::utilisation).fold(0.0, f64::max)
+    scheme.governing().and_then(Check::utilisation).unwrap_or(0.0)
 }

@@ -2,7 +2,6 @@
 
 use crate::drives::{drive, text};
 use crate::edit::Edit;
-use jackpull::drive::Pipe;
 use jackpull::{Handbook, InputError, read_drive};
 
 const CLAY: &str = "  - { material: clay, size: 10 in }\n";
@@ -35,7 +34,7 @@ fn variants_of_one_pipe_are_told_apart() {
         ],
     );
     let drive = drive(&text);
-    let labels: Vec<&str> = drive.candidates().iter().map(Pipe::label).collect();
+    let labels: Vec<&str> = drive.candidates().iter().map(|pipe| pipe.label()).collect();
     let expected = [
         "clay 10 in",
         "clay 10 in, certificate en_295_7",
@@ -70,7 +69,7 @@ fn names_are_no_longer_than_needed() {
         &[", bore: 500 mm", ", bore: 500.001 mm", ", series: iso, bore: 500 mm"],
     );
     let drive = drive(&text);
-    let labels: Vec<&str> = drive.candidates().iter().map(Pipe::label).collect();
+    let labels: Vec<&str> = drive.candidates().iter().map(|pipe| pipe.label()).collect();
     let expected = [
         "clay 10 in, factor 3.5",
         "clay 10 in",

@@ -57,7 +57,10 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
     ("choice", &["quantity", "source", "handbook", "drive", "check", "conditions", "method"]),
     ("vary", &["quantity", "source", "handbook", "drive", "drive_file", "check", "method", "choice"]),
-    ("report", &["quantity", "source", "handbook", "drive", "check", "conditions", "method", "choice", "vary"]),
+    (
+        "report",
+        &["quantity", "source", "handbook", "drive", "drive_file", "check", "conditions", "method", "choice", "vary"],
+    ),
     ("cli", &["quantity", "source", "yaml", "handbook", "drive_file", "choice", "vary", "report"]),
 ];
 

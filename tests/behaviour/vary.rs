@@ -144,7 +144,7 @@ fn a_line_is_shared_out_by_a_check() {
     assert!(jacked.longest < Length::from_si(91.44) && spacing <= jacked.longest);
     assert!(f64::from(drives - 1) * jacked.longest.si() < 400.0, "no more drives than needed");
     assert!(jacked.standing.can_be_chosen() && jacked.standing != Standing::Fits);
-    assert!(jacked.governed_by.unwrap().1 > 1.0);
+    assert!(jacked.worst.unwrap().governing().unwrap().utilisation().unwrap() > 1.0);
 }
 
 /// In ground that suits no drive there is none.
@@ -183,7 +183,7 @@ fn the_worst_drive_of_a_line_by_hand() {
     let worst = jacked.worst.unwrap();
     let end = worst.checks.get(jackpull::check::Subject::EndCapacity).unwrap();
     approx::assert_relative_eq!(end.utilisation().unwrap(), 1.682, max_relative = 1e-3);
-    assert_eq!(jacked.governed_by.unwrap().0, jackpull::check::Subject::EndCapacity);
+    assert_eq!(worst.governing().unwrap().subject, jackpull::check::Subject::EndCapacity);
     assert_eq!(jacked.standing, Standing::of(&worst));
     let pulled = of(Method::Pullback);
     let worst = pulled.worst.unwrap();

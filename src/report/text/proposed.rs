@@ -1,43 +1,48 @@
 //! A long list of proposed pipes, kept short on the page: the JSON holds all of it.
 
-use super::{Page, sentence};
-use crate::report::view::{Report, SchemeView};
+use super::{Page, is_checked, sentence};
+use crate::choice::reason::name;
+use crate::choice::{Choice, Ranked};
+use crate::drive::Drive;
+use crate::handbook::HandbookError;
 
 /// Places of proposed pipes whose checks are printed.
 const DETAILED: usize = 6;
 
 /// A proposed pipe that its family bars from the method: told by reason and not in the ranking.
-pub(super) fn is_impossible(scheme: &SchemeView) -> bool {
-    scheme.proposed && !scheme.excluded.is_empty()
+pub(super) fn is_impossible(drive: &Drive, ranked: &Ranked) -> bool {
+    drive.is_proposed(ranked.candidate) && ranked.scheme.is_excluded()
 }
 
 /// The schemes of the file, and the best of those that are proposed.
-pub(super) fn detailed(report: &Report) -> impl Iterator<Item = &SchemeView> {
-    report.schemes.iter().enumerate().filter(|(place, one)| *place < DETAILED || !one.proposed).map(|(_, one)| one)
+pub(super) fn detailed<'a>(drive: &'a Drive, choice: &'a Choice) -> impl Iterator<Item = &'a Ranked> {
+    let ranked = choice.ranked.iter().enumerate();
+    ranked.filter(|(place, one)| *place < DETAILED || !drive.is_proposed(one.candidate)).map(|(_, one)| one)
 }
 
-impl Page {
+impl Page<'_> {
     /// What cannot be put in this way, by reason.
-    pub(super) fn impossible(&mut self, report: &Report) {
-        let mut reasons: Vec<(&str, &str, Vec<String>)> = Vec::new();
-        for scheme in report.schemes.iter().filter(|scheme| is_impossible(scheme)) {
-            let Some(why) = scheme.excluded.first() else { continue };
-            let name = format!("{} of {}", scheme.method, scheme.pipe);
-            match reasons.iter_mut().find(|(reason, ..)| *reason == why.reason) {
-                Some((.., names)) => names.push(name),
-                None => reasons.push((&why.reason, &why.source, vec![name])),
+    pub(super) fn impossible(&mut self, choice: &Choice) -> Result<(), HandbookError> {
+        let mut reasons: Vec<((String, String), Vec<String>)> = Vec::new();
+        for ranked in choice.ranked.iter().filter(|ranked| is_impossible(self.drive, ranked)) {
+            let Some(origin) = ranked.scheme.excluded().next() else { continue };
+            let why = self.excluded(origin)?;
+            match reasons.iter_mut().find(|(reason, _)| *reason == why) {
+                Some((_, names)) => names.push(name(ranked)),
+                None => reasons.push((why, vec![name(ranked)])),
             }
         }
-        for (reason, source, names) in reasons {
-            let text = format!("Barred, proposed: {}. {} ({source})", names.join(", "), sentence(reason));
+        for ((reason, source), names) in reasons {
+            let text = format!("Barred, proposed: {}. {} ({source})", names.join(", "), sentence(&reason));
             self.wrapped("     ", &text);
         }
+        Ok(())
     }
 
     /// How many are not told of one by one.
-    pub(super) fn not_detailed(&mut self, report: &Report) {
-        let all = report.schemes.iter().filter(|scheme| !scheme.checks.is_empty()).count();
-        let shown = detailed(report).filter(|scheme| !scheme.checks.is_empty()).count();
+    pub(super) fn not_detailed(&mut self, choice: &Choice) {
+        let all = choice.ranked.iter().filter(|ranked| is_checked(ranked)).count();
+        let shown = detailed(self.drive, choice).filter(|ranked| is_checked(ranked)).count();
         if shown < all {
             self.gap();
             let text = format!(

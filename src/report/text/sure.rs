@@ -1,52 +1,55 @@
 //! How sure a choice is, and the pits of a line, in words for a memo.
 
-use super::{Page, at, sentence};
+use super::{Page, ratio, sentence, verdict};
+use crate::check::Check;
+use crate::choice::Choice;
+use crate::choice::reason::{at, name};
+use crate::choice::robust::{Contest, Count};
+use crate::handbook::Method;
+use crate::method::Scheme;
 use crate::quantity::shown::decimal;
-use crate::report::sure::{ContestView, InputTurnsView, LineView, NameView, PitsView, SureView, TurnView, WithoutView};
-use crate::report::view::CheckView;
+use crate::quantity::{Length, Role, Shown};
+use crate::report::Beside;
+use crate::vary::{Input, InputTurns, Outcome, Pits, Turn};
 
-fn name(name: &NameView) -> String {
-    format!("{} of {}", name.method, name.pipe)
-}
-
-impl Page {
-    pub(super) fn sure(&mut self, sure: &SureView) {
+impl Page<'_> {
+    pub(super) fn sure(&mut self, beside: &Beside, choice: &Choice) {
         self.heading("How sure the choice is");
-        if let Some(contest) = &sure.within_standing {
-            let mut text = within_standing(contest);
-            if let Some(contest) = &sure.by_score {
-                let care = format!("Were care not held against a scheme, {}", shares(contest));
-                text.push_str(&format!(" {care}."));
-                if let Some(shift) = shift(contest) {
+        if let Some(robustness) = &beside.robustness {
+            let mut text = within_standing(&robustness.within_standing, choice);
+            if let Some(contest) = &robustness.by_score {
+                text.push_str(&format!(" Were care not held against a scheme, {}.", shares(contest, choice)));
+                if let Some(shift) = shift(contest, choice) {
                     text.push_str(&format!(" {}.", sentence_start(&shift)));
                 }
             }
             self.wrapped("Weights  ", &text);
         }
-        match &sure.inputs {
+        match &beside.turns {
             Some(inputs) => {
                 self.wrapped("Inputs   ", "each changed alone:");
                 for turns in inputs {
-                    self.wrapped("         ", &input(turns));
+                    self.wrapped("         ", &self.input(turns));
                 }
-                if let Some(without) = &sure.unlubricated {
-                    self.wrapped("         ", &unlubricated(without));
+                if let Some(without) = beside.unlubricated {
+                    self.wrapped("         ", &self.unlubricated(without, choice));
                 }
             }
             None => self.wrapped("Inputs   ", "not looked at: too many stretches and pipes."),
         }
     }
 
-    pub(super) fn line_of_drives(&mut self, line: &LineView) {
-        self.heading(&format!("Pits and drives of a line of {}", line.length.text));
-        if line.schemes.is_empty() {
+    pub(super) fn line_of_drives(&mut self, beside: &Beside, choice: &Choice) {
+        let Some(line) = self.drive.line else { return };
+        self.heading(&format!("Pits and drives of a line of {}", self.distance(line)));
+        if beside.pits.is_empty() {
             self.wrapped("", "Not looked at: no scheme has a published length, or the ground has too many stretches.");
             return;
         }
-        for pits in &line.schemes {
-            self.wrapped("- ", &pits_text(pits));
-            if !pits.checks.is_empty() {
-                let checks: Vec<String> = pits.checks.iter().map(one_check).collect();
+        for pits in &beside.pits {
+            self.wrapped("- ", &self.pits(pits, choice));
+            let checks: Vec<String> = pits.worst.iter().flat_map(|worst| worst.checks.iter()).map(one_check).collect();
+            if !checks.is_empty() {
                 self.wrapped("  ", &format!("Its checks, likely and high: {}.", checks.join("; ")));
             }
         }
@@ -54,119 +57,141 @@ impl Page {
                     grounds. Ground and depth beyond the drive of the file are not known here.";
         self.wrapped("", text);
     }
+
+    fn distance(&self, length: Length) -> String {
+        self.value(Shown::of(length, Role::Distance))
+    }
+
+    /// A scheme by the position of its pipe among the candidates.
+    fn scheme(&self, candidate: usize, method: Method) -> String {
+        let label = self.drive.candidates.get(candidate).map_or("", |pipe| pipe.label());
+        format!("{} of {label}", method.key())
+    }
+
+    /// One sentence that stands alone in a memo.
+    fn unlubricated(&self, without: Outcome, choice: &Choice) -> String {
+        let what = match (without, choice.chosen().map(name)) {
+            (Outcome::Chosen(candidate, method), now) => match self.scheme(candidate, method) {
+                to if now.as_ref() == Some(&to) => "the choice stays".to_owned(),
+                to => format!("the choice turns to {to}"),
+            },
+            (Outcome::Nothing, Some(_)) => "no scheme can be chosen".to_owned(),
+            (Outcome::Nothing, None) => "no scheme can be chosen either".to_owned(),
+        };
+        format!("lubrication, now {}: without any {what}", self.drive.lubrication.key().replace('_', " "))
+    }
+
+    /// One sentence that stands alone in a memo.
+    fn input(&self, turns: &InputTurns) -> String {
+        let (from, to) = (self.value(turns.range.0), self.value(turns.range.1));
+        let is_factor = turns.input == Input::Friction;
+        let times = if is_factor { " times what is taken" } else { "" };
+        let label = turns.input.label();
+        let opening = match turns.is_none {
+            _ if is_factor => label.to_owned(),
+            false => format!("{label}, now {}", self.value(turns.now)),
+            true => format!("{label}, now none"),
+        };
+        let side = |turn: Option<Turn>, word: &str| {
+            turn.map(|turn| {
+                let to = match turn.to {
+                    Outcome::Nothing => "no scheme can be chosen".to_owned(),
+                    Outcome::Chosen(pipe, method) => format!("the choice turns to {}", self.scheme(pipe, method)),
+                };
+                format!("at {}{times} {word} {to}", self.value(turn.at))
+            })
+        };
+        let sides: Vec<String> =
+            [side(turns.below, "and below"), side(turns.above, "and above")].into_iter().flatten().collect();
+        if sides.is_empty() {
+            format!("{opening}: no value from {from} to {to}{times} turns the choice")
+        } else {
+            format!("{opening}: {} (looked at from {from} to {to}{times})", sides.join("; "))
+        }
+    }
+
+    fn pits(&self, pits: &Pits, choice: &Choice) -> String {
+        let scheme = place(choice, pits.ranked);
+        let set_by = match pits.limit.origin() {
+            Some(origin) => {
+                let reference = self.drive.handbook.reference(origin);
+                format!("{} ({}, {})", pits.limit.label(), reference.source, reference.locator)
+            }
+            None => pits.limit.label().to_owned(),
+        };
+        let Some((drives, spacing)) = pits.drives else {
+            return format!("{scheme}: no drive of any length: {set_by}");
+        };
+        let governed = pits.worst.as_ref().and_then(Scheme::governing);
+        let governed = governed.map_or_else(String::new, |check| format!("; largest load: {}", at(check)));
+        let (plural, pit) = if drives == 1 { ("drive", 2) } else { ("drives", drives + 1) };
+        format!(
+            "{scheme}: {drives} {plural} of {}, {pit} pits; the longest drive is {}, set by {set_by}; the worst drive \
+             {}{governed}",
+            self.distance(spacing),
+            self.distance(pits.longest),
+            pits.standing.label()
+        )
+    }
 }
 
-fn within_standing(contest: &ContestView) -> String {
+/// The scheme at a place of the ranking.
+fn place(choice: &Choice, place: usize) -> String {
+    choice.ranked.get(place).map_or_else(String::new, name)
+}
+
+fn within_standing(contest: &Contest, choice: &Choice) -> String {
     match (contest.count, contest.shares.as_slice()) {
-        ("alone", [one, ..]) => {
-            let one = sentence_start(&name(&one.scheme));
+        (Count::Alone, [(one, _), ..]) => {
+            let one = sentence_start(&place(choice, *one));
             format!("{one} is the only scheme of its standing, and standing goes before score: no weighting turns it.")
         }
         _ => {
-            let turn = shift(contest).map_or_else(
+            let turn = shift(contest, choice).map_or_else(
                 || "No weighting turns the choice: it is at least as good in everything".to_owned(),
                 |shift| sentence_start(&shift),
             );
-            format!("{}. {turn}.", sentence_start(&shares(contest)))
+            format!("{}. {turn}.", sentence_start(&shares(contest, choice)))
         }
     }
 }
 
 /// Who leads under which share of weightings.
-fn shares(contest: &ContestView) -> String {
-    let one = |share: &super::super::sure::ShareView| {
-        if share.share > 0.9995 {
-            return format!("{} leads under every weighting", name(&share.scheme));
+fn shares(contest: &Contest, choice: &Choice) -> String {
+    let one = |&(one, share): &(usize, f64)| {
+        let name = place(choice, one);
+        if share > 0.9995 {
+            return format!("{name} leads under every weighting");
         }
-        format!("{} leads under {} % of all weightings", name(&share.scheme), decimal(100.0 * share.share, 0))
+        format!("{name} leads under {} % of all weightings", decimal(100.0 * share, 0))
     };
-    let how = match contest.samples {
-        Some(samples) => format!(" ({samples} drawn evenly)"),
-        None => String::new(),
+    let how = match contest.count {
+        Count::Sampled(samples) => format!(" ({samples} drawn evenly)"),
+        Count::Alone | Count::Exact => String::new(),
     };
-    let leaders: Vec<String> = contest.shares.iter().filter(|share| share.share >= 0.005).map(one).collect();
+    let leaders: Vec<String> = contest.shares.iter().filter(|(_, share)| *share >= 0.005).map(one).collect();
     format!("{}{how}", leaders.join(", ").replace(" % of all weightings, ", " %, "))
 }
 
-fn shift(contest: &ContestView) -> Option<String> {
+fn shift(contest: &Contest, choice: &Choice) -> Option<String> {
     let shift = contest.shift.as_ref()?;
-    let (from, into) = &shift.labels;
-    let to = name(&shift.to);
-    Some(if from.is_empty() {
+    let (to, into) = (place(choice, shift.to), shift.into.label());
+    Some(if shift.from.is_empty() {
         format!("the least shift of weight to {into} turns it to {to}")
     } else {
         let moved = decimal(100.0 * shift.moved, 0);
+        let from: Vec<&str> = shift.from.iter().map(|(kind, _)| kind.label()).collect();
         format!("{to} scores as much once {moved} of the 100 points of weight go from {} to {into}", from.join(" and "))
     })
 }
 
-/// One sentence that stands alone in a memo.
-fn unlubricated(without: &WithoutView) -> String {
-    let what = match &without.to {
-        Some(_) if !without.turns => "the choice stays".to_owned(),
-        Some(to) => format!("the choice turns to {}", name(to)),
-        None if without.turns => "no scheme can be chosen".to_owned(),
-        None => "no scheme can be chosen either".to_owned(),
-    };
-    format!("lubrication, now {}: without any {what}", without.now.replace('_', " "))
-}
-
-/// One sentence that stands alone in a memo.
-fn input(turns: &InputTurnsView) -> String {
-    let (from, to) = (&turns.from.text, &turns.to.text);
-    let times = if turns.is_factor { " times what is taken" } else { "" };
-    let opening = match &turns.now {
-        _ if turns.is_factor => turns.input.to_owned(),
-        Some(now) => format!("{}, now {}", turns.input, now.text),
-        None => format!("{}, now none", turns.input),
-    };
-    let side = |turn: &Option<TurnView>, word: &str| {
-        turn.as_ref().map(|turn| {
-            let to = turn
-                .to
-                .as_ref()
-                .map_or_else(|| "no scheme can be chosen".to_owned(), |to| format!("the choice turns to {}", name(to)));
-            format!("at {}{times} {word} {to}", turn.at.text)
-        })
-    };
-    let sides: Vec<String> =
-        [side(&turns.below, "and below"), side(&turns.above, "and above")].into_iter().flatten().collect();
-    if sides.is_empty() {
-        format!("{opening}: no value from {from} to {to}{times} turns the choice")
-    } else {
-        format!("{opening}: {} (looked at from {from} to {to}{times})", sides.join("; "))
-    }
-}
-
-fn pits_text(pits: &PitsView) -> String {
-    let scheme = name(&pits.scheme);
-    let set_by = match &pits.source {
-        Some(source) => format!("{} ({}, {})", pits.set_by, source.source, source.at),
-        None => pits.set_by.to_owned(),
-    };
-    let (Some(drives), Some(spacing)) = (pits.drives, &pits.spacing) else {
-        return format!("{scheme}: no drive of any length: {set_by}");
-    };
-    let governed = pits
-        .governed_by
-        .as_ref()
-        .map_or_else(String::new, |check| format!("; largest load: {}", at(check.subject, check.utilisation)));
-    let (plural, pit) = if drives == 1 { ("drive", 2) } else { ("drives", drives + 1) };
-    format!(
-        "{scheme}: {drives} {plural} of {}, {pit} pits; the longest drive is {}, set by {set_by}; the worst drive {}\
-         {governed}",
-        spacing.text, pits.longest.text, pits.standing
-    )
-}
-
 /// A check in a line of others.
-pub(super) fn one_check(check: &CheckView) -> String {
-    let used = |used: Option<f64>| used.map_or_else(|| "-".to_owned(), |used| decimal(used, 2));
-    let numbers = match (check.likely_utilisation, check.utilisation) {
+pub(super) fn one_check(check: &Check) -> String {
+    let numbers = match (check.likely_utilisation(), check.utilisation()) {
         (None, None) => String::new(),
-        (likely, high) => format!(" {} {}", used(likely), used(high)),
+        (likely, high) => format!(" {} {}", ratio(likely), ratio(high)),
     };
-    format!("{}{numbers} {}", check.subject, super::verdict(check))
+    format!("{}{numbers} {}", check.subject.label(), verdict(check))
 }
 
 fn sentence_start(text: &str) -> String {

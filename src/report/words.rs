@@ -1,0 +1,184 @@
+//! Sentences that both the page and the JSON hold.
+
+use crate::check::Check;
+use crate::choice::Ranked;
+use crate::drive::{Assumed, AssumedValue, Drive, Pipe};
+use crate::handbook::{Family, Method, Service};
+use crate::method::{self, Stations, Step};
+use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
+use crate::source::Origin;
+
+/// A slope that prints as nothing.
+const LEVEL: f64 = 5e-5;
+
+/// The drive in a few lines.
+pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
+    let text = |shown: Shown| shown.display(system).to_string();
+    let service = drive.service.key().replace('_', " ");
+    let slope = drive.grade.value.value.tan();
+    let fall = if slope >= 0.0 { " rising to reception" } else { " falling to reception" };
+    let length = text(Shown::of(drive.length.value, Role::Distance));
+    let percent = text(Shown { si: slope.abs(), role: Role::Percent });
+    let slope = if slope.abs() < LEVEL { "level".to_owned() } else { format!("{percent}{fall}") };
+    let mut facts = vec![format!("{service}, {length} long, {slope}")];
+    for stretch in &drive.stretches {
+        let shown = |length| text(Shown::of(length, Role::Distance));
+        let class = stretch.class.key().replace('_', " ");
+        let other = stretch.mixed_with.map(|other| format!(", mixed with {}", other.key().replace('_', " ")));
+        let other = other.unwrap_or_default();
+        facts.push(format!("{} to {}: {class}{other}", shown(stretch.from), shown(stretch.to)));
+    }
+    let thrust = text(Shown::of(drive.rig.thrust.value, Role::Thrust));
+    let pull = text(Shown::of(drive.rig.pull.value, Role::Pull));
+    let lubrication = drive.lubrication.key().replace('_', " ");
+    facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
+    facts.push(format!("ground opened for a jacked pipe: {}", drive.technique));
+    facts.extend(drive.proposed.as_ref().map(|proposed| proposed.sentence(drive, system)));
+    let laid: Vec<String> = drive.handbook.overlays().map(|(table, file)| format!("{file} ({table})")).collect();
+    if !laid.is_empty() {
+        facts.push(format!("tables laid over: {}", laid.join(", ")));
+    }
+    facts
+}
+
+/// Methods that are left out for a pipe for want of a field.
+pub(super) fn not_looked_at(drive: &Drive) -> Vec<String> {
+    let mut list = Vec::new();
+    for pipe in &drive.candidates {
+        for method in [Method::PipeJacking, Method::Pullback] {
+            if !method::is_offered(drive, pipe, method) {
+                let needs = match (method, pipe.family()) {
+                    (Method::PipeJacking, Family::DuctileIron) => "rated_force",
+                    (Method::PipeJacking, _) => "its wall, and no field of a pulled pipe",
+                    (Method::Pullback, _) if drive.pull.is_none() => "pull",
+                    (Method::Pullback, Family::DuctileIron) => "joint_pull or joint_pressure",
+                    (Method::Pullback, _) => "no field of a jacked pipe",
+                };
+                list.push(format!("{} of {} (needs {needs})", method.key(), pipe.label));
+            }
+        }
+    }
+    list
+}
+
+/// Fields that only the maker of a proposed pipe can fill.
+pub(super) fn ask(ranked: &Ranked) -> Vec<&'static str> {
+    let missing = ranked.pipe.not_given.iter().filter(|missing| missing.method() == ranked.scheme.method);
+    missing.map(|missing| missing.field()).collect()
+}
+
+/// What a reader must know of a check.
+pub(super) fn note(check: &Check) -> Option<String> {
+    match check.doubt {
+        Some(equation) => Some(format!("outside the range of {}: {}", equation.name, equation.valid)),
+        None => check.note.map(ToOwned::to_owned),
+    }
+}
+
+/// Stations in a few words.
+pub(super) fn stations(stations: &Stations, system: UnitSystem) -> String {
+    let text = |length, role| Shown::of(length, role).display(system).to_string();
+    let thrust = |force| Shown::of(force, Role::Thrust).display(system).to_string();
+    match stations {
+        Stations::NotNeeded => "none needed".to_owned(),
+        Stations::TooSmall(inside, least) => format!(
+            "would be needed and are no option: {} inside is less than the {} that people enter",
+            text(*inside, Role::Diameter),
+            text(*least, Role::Diameter)
+        ),
+        Stations::NotGiven => "would be needed: give rig.station_thrust".to_owned(),
+        Stations::NoUse => "would be needed and are of no use: they cannot push their own sections".to_owned(),
+        Stations::Placed(placed) => {
+            let at: Vec<String> = placed.places.iter().map(|place| text(*place, Role::Distance)).collect();
+            format!(
+                "{} by the high force, {} behind the face at the end of the drive, each of {}, at work from {} at the \
+                 main jacks; through the pipe behind the hindmost {} reach the wall, all of it while it enters the bore",
+                placed.places.len(),
+                at.join(" and "),
+                thrust(placed.capacity),
+                thrust(placed.start),
+                thrust(placed.on_wall)
+            )
+        }
+    }
+}
+
+/// What decides on stations: the least diameter that people enter, or the shares by which they are placed.
+pub(super) const fn stations_by(drive: &Drive, stations: &Stations) -> Origin {
+    let rules = &drive.stations;
+    if matches!(stations, Stations::TooSmall(..)) { rules.entry.origin } else { rules.first.origin }
+}
+
+/// What was assumed for the drive, the method and the pipe of a scheme.
+pub(super) fn assumed<'a>(drive: &'a Drive, ranked: &Ranked) -> impl Iterator<Item = &'a Assumed> {
+    let own = of_candidate(ranked);
+    let pulled = ranked.scheme.method == Method::Pullback;
+    let is_looked_at = !ranked.scheme.is_excluded();
+    let applies = move |assumed: &&Assumed| {
+        let field = assumed.field.as_str();
+        if field.starts_with("candidates[") {
+            // Not the prefix alone: candidates[1] is not candidates[12].
+            field.strip_prefix(own.as_str()).is_some_and(|rest| rest.starts_with(['.', ':']))
+        } else if field.starts_with("pull") {
+            pulled
+        } else if matches!(field, "tolerance" | "pilot accuracy") {
+            drive.service == Service::GravitySewer
+        } else {
+            let jacked =
+                matches!(field, "spoil" | "pilot") || field.starts_with("face") || field.contains("jacked pipe");
+            !(pulled && jacked)
+        }
+    };
+    drive.assumed.iter().filter(move |assumed| is_looked_at && applies(assumed))
+}
+
+fn of_candidate(ranked: &Ranked) -> String {
+    format!("candidates[{}]", ranked.candidate)
+}
+
+/// The field that would give it.
+pub(super) fn assumed_field(assumed: &Assumed) -> String {
+    match assumed.alike {
+        0 => assumed.field.clone(),
+        more => format!("{} (and {more} more alike)", assumed.field),
+    }
+}
+
+/// The same by the name of the pipe, where it is of one pipe.
+pub(super) fn assumed_name(assumed: &Assumed, ranked: &Ranked) -> String {
+    match assumed.field.strip_prefix(of_candidate(ranked).as_str()) {
+        Some(rest) => format!("{}: {}", ranked.pipe.label(), rest.trim_start_matches(['.', ':', ' '])),
+        None => assumed_field(assumed),
+    }
+}
+
+/// What was taken.
+pub(super) fn assumed_value(value: &AssumedValue, system: UnitSystem) -> String {
+    let text = |shown: Shown| shown.display(system).to_string();
+    match value {
+        AssumedValue::One(shown) => text(*shown),
+        AssumedValue::Band(band) => format!("{} / {} / {}", text(band.low), text(band.likely), text(band.high)),
+        AssumedValue::Word(word) => word.clone(),
+    }
+}
+
+/// Whose friction a step of the working is, told by its diameter where no two bodies have the same.
+pub(super) fn whose(step: &Step, drive: &Drive, pipe: &Pipe) -> Option<&'static str> {
+    if !step.is_friction() {
+        return None;
+    }
+    let (_, diameter) = step.inputs.iter().find(|(name, _)| *name == "outside_diameter")?;
+    let bodies = [
+        (Some(drive.stem.outside_diameter.value), "of the stem"),
+        (pipe.casing_diameter(), "of the casing"),
+        (Some(pipe.outside_diameter.value), "of the pipe"),
+    ];
+    let same = |body: &&(Option<Length>, &'static str)| {
+        body.0.is_some_and(|body| (body.si() - diameter.si).abs() <= 1e-9 * diameter.si)
+    };
+    let mut found = bodies.iter().filter(same);
+    match (found.next(), found.next()) {
+        (Some(one), None) => Some(one.1),
+        _ => None,
+    }
+}
