@@ -1,8 +1,10 @@
 //! A demand against a limit: typed at the door, erased inside.
 
 mod subject;
+mod table;
 
-pub use subject::Subject;
+pub use subject::{Need, Subject};
+pub(crate) use table::checks;
 
 use crate::law::{Doubt, Doubted};
 use crate::quantity::{Band, Measure, Role, Shown};
@@ -91,11 +93,11 @@ enum Numbers {
     None,
 }
 
-/// One check.
+/// One check, of a subject that the table of checks names once it is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Check {
+pub struct Check<S = Subject> {
     /// What is checked.
-    pub subject: Subject,
+    pub subject: S,
     /// How it came out.
     pub verdict: Verdict,
     /// Which side is safe.
@@ -109,6 +111,79 @@ pub struct Check {
     /// What a reader must know of this check.
     pub note: Option<&'static str>,
     numbers: Numbers,
+}
+
+/// Low, likely and high of one thing, with the doubt in it: a value alone is the same at each level and sure.
+pub(crate) trait Levels<Q> {
+    /// Level by level.
+    fn levels(self) -> Doubted<Band<Q>>;
+}
+
+impl<Q: Measure> Levels<Q> for Q {
+    fn levels(self) -> Doubted<Band<Q>> {
+        Band::same(self).levels()
+    }
+}
+
+impl<Q: Measure> Levels<Q> for Band<Q> {
+    fn levels(self) -> Doubted<Self> {
+        Doubted::sure(self)
+    }
+}
+
+impl<Q: Measure> Levels<Q> for Doubted<Band<Q>> {
+    fn levels(self) -> Self {
+        self
+    }
+}
+
+/// What a demand is held against, and where it comes from; it may depend on the level itself.
+pub(crate) trait Limit<Q> {
+    /// Level by level.
+    fn limit(self) -> Doubted<Cited<Band<Q>>>;
+}
+
+impl<Q: Measure> Limit<Q> for Cited<Q> {
+    fn limit(self) -> Doubted<Cited<Band<Q>>> {
+        self.map(Band::same).limit()
+    }
+}
+
+impl<Q: Measure> Limit<Q> for Cited<Band<Q>> {
+    fn limit(self) -> Doubted<Self> {
+        Doubted::sure(self)
+    }
+}
+
+impl<Q: Measure> Limit<Q> for Doubted<Cited<Q>> {
+    fn limit(self) -> Doubted<Cited<Band<Q>>> {
+        self.map(|limit| limit.map(Band::same))
+    }
+}
+
+impl<Q: Measure> Limit<Q> for Doubted<Cited<Band<Q>>> {
+    fn limit(self) -> Self {
+        self
+    }
+}
+
+/// A demand that must not exceed a limit.
+#[must_use]
+pub(crate) fn at_most<Q: Measure>(role: Role, demand: impl Levels<Q>, limit: impl Limit<Q>) -> Check<()> {
+    Check::new((), role, Sense::AtMost, demand.levels(), limit.limit())
+}
+
+/// A supply that must be at least a need.
+#[must_use]
+pub(crate) fn at_least<Q: Measure>(role: Role, supply: impl Levels<Q>, need: impl Limit<Q>) -> Check<()> {
+    Check::new((), role, Sense::AtLeast, supply.levels(), need.limit())
+}
+
+/// A judgement without numbers.
+#[must_use]
+pub(crate) const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
+    let (sense, numbers) = (Sense::AtMost, Numbers::None);
+    Check { subject: (), verdict, sense, basis, factor: None, doubt: None, note: None, numbers }
 }
 
 impl Check {
@@ -151,14 +226,31 @@ impl Check {
         Self::new(subject, role, Sense::AtLeast, supply.into(), need.into())
     }
 
+    /// A judgement without numbers.
+    #[must_use]
+    pub const fn rated(subject: Subject, verdict: Verdict, basis: Origin) -> Self {
+        Self {
+            subject,
+            verdict,
+            sense: Sense::AtMost,
+            basis,
+            factor: None,
+            doubt: None,
+            note: None,
+            numbers: Numbers::None,
+        }
+    }
+}
+
+impl<S: Copy> Check<S> {
     fn new<Q: Measure>(
-        subject: Subject,
+        subject: S,
         role: Role,
         sense: Sense,
         demand: Doubted<Band<Q>>,
         limit: Doubted<Cited<Band<Q>>>,
     ) -> Self {
-        debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit the check of {subject:?}");
+        debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit what is checked");
         let both = demand.zip(limit);
         let doubt = both.doubt();
         let (demand, limit) = both.in_spite_of_doubt();
@@ -173,19 +265,24 @@ impl Check {
         Self { subject, verdict, sense, basis: limit.origin, factor: None, doubt, note: None, numbers }
     }
 
-    /// A judgement without numbers.
+    /// The check of a subject.
     #[must_use]
-    pub const fn rated(subject: Subject, verdict: Verdict, basis: Origin) -> Self {
-        Self {
-            subject,
-            verdict,
-            sense: Sense::AtMost,
-            basis,
-            factor: None,
-            doubt: None,
-            note: None,
-            numbers: Numbers::None,
-        }
+    pub(crate) fn of<T>(self, subject: T) -> Check<T> {
+        let Self { verdict, sense, basis, factor, doubt, note, numbers, .. } = self;
+        Check { subject, verdict, sense, basis, factor, doubt, note, numbers }
+    }
+
+    /// The worse of two, by verdict, then by how far the limit is used.
+    #[must_use]
+    pub(crate) fn worse(self, other: Self) -> Self {
+        let rank = |check: &Self| match check.verdict {
+            Verdict::Within => 0,
+            Verdict::WithCare => 1,
+            Verdict::NotDecided => 2,
+            Verdict::Over => 3,
+        };
+        let used = |check: &Self| check.utilisation().unwrap_or(f64::INFINITY);
+        if (rank(&other), used(&other)) > (rank(&self), used(&self)) { other } else { self }
     }
 
     /// A screen: past the limit it asks for care, it never excludes.
@@ -280,24 +377,43 @@ impl Check {
     }
 }
 
-/// The checks of a scheme, at most one a subject. A check that does not apply is absent.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Checks([Option<Check>; Subject::COUNT]);
-
-impl Default for Checks {
-    fn default() -> Self {
-        Self::NONE
-    }
+/// Why a check is absent.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Absent {
+    /// It says nothing of this drive, pipe or method, and why.
+    NotApplicable(&'static str),
+    /// The file does not give what it needs: see [`Subject::need`].
+    Missing,
 }
 
+/// What became of a check: made, or why not.
+pub(crate) type Outcome = Result<Check<()>, Absent>;
+
+/// Goes on only where something holds.
+pub(crate) const fn only(holds: bool, else_why: &'static str) -> Result<(), Absent> {
+    if holds { Ok(()) } else { Err(Absent::NotApplicable(else_why)) }
+}
+
+/// What became of every check of a scheme.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Checks([Result<Check, Absent>; Subject::COUNT]);
+
 impl Checks {
-    /// No checks.
-    pub const NONE: Self = Self([None; Subject::COUNT]);
+    /// None was made, and why.
+    #[must_use]
+    pub const fn none(why: &'static str) -> Self {
+        Self([Err(Absent::NotApplicable(why)); Subject::COUNT])
+    }
+
+    /// One outcome a subject, in their order.
+    pub(crate) const fn of(outcomes: [Result<Check, Absent>; Subject::COUNT]) -> Self {
+        Self(outcomes)
+    }
 
     /// Adds a check.
     pub fn add(&mut self, check: Check) {
         if let Some(slot) = self.0.get_mut(check.subject as usize) {
-            *slot = Some(check);
+            *slot = Ok(check);
         }
     }
 
@@ -308,37 +424,36 @@ impl Checks {
         }
     }
 
-    /// Keeps the worse of two checks of one subject: by verdict, then by how far the limit is used.
-    pub fn add_worse(&mut self, check: Check) {
-        let rank = |check: &Check| match check.verdict {
-            Verdict::Within => 0,
-            Verdict::WithCare => 1,
-            Verdict::NotDecided => 2,
-            Verdict::Over => 3,
-        };
-        let used = |check: &Check| check.utilisation().unwrap_or(f64::INFINITY);
-        let is_worse =
-            self.get(check.subject).is_none_or(|other| (rank(&check), used(&check)) > (rank(other), used(other)));
-        if is_worse {
-            self.add(check);
-        }
-    }
-
-    /// Puts every check of a load in doubt.
-    pub fn doubt_loads(&mut self, doubt: Doubt) {
-        for check in self.0.iter_mut().flatten().filter(|check| check.subject.is_load()) {
-            *check = check.in_doubt(doubt);
-        }
-    }
-
-    /// The checks there are, in the order of [`Subject`].
+    /// The checks that were made, in the order of [`Subject`].
     pub fn iter(&self) -> impl Iterator<Item = &Check> {
         self.0.iter().flatten()
     }
 
-    /// The check of one subject.
+    /// The check of one subject, where it was made.
     #[must_use]
     pub fn get(&self, subject: Subject) -> Option<&Check> {
-        self.0.get(subject as usize).and_then(Option::as_ref)
+        self.outcome(subject).ok()
+    }
+
+    /// The check of one subject, or why it was not made.
+    ///
+    /// # Errors
+    /// Why it is absent.
+    pub fn outcome(&self, subject: Subject) -> Result<&Check, Absent> {
+        match self.0.get(subject as usize) {
+            Some(outcome) => outcome.as_ref().map_err(|absent| *absent),
+            None => Err(Absent::Missing),
+        }
+    }
+
+    /// What the file does not give, so that something goes unchecked, each once.
+    pub fn missing(&self) -> impl Iterator<Item = Need> {
+        let missing =
+            || Subject::ALL.iter().zip(&self.0).filter(|(_, outcome)| matches!(outcome, Err(Absent::Missing)));
+        let needs = missing().filter_map(|(subject, _)| subject.need());
+        needs.enumerate().filter_map(move |(place, need)| {
+            let before = missing().filter_map(|(subject, _)| subject.need()).take(place);
+            (!before.into_iter().any(|told| told == need)).then_some(need)
+        })
     }
 }

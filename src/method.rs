@@ -11,6 +11,7 @@ mod scheme;
 mod sheet;
 mod stage;
 mod stem;
+mod walked;
 
 pub use crate::handbook::Method;
 pub use figures::{Figure, figures};
@@ -23,9 +24,12 @@ pub use scheme::Scheme;
 pub use sheet::{Sheet, Step};
 pub use stage::{Body, Stage};
 
-use crate::conditions;
+use crate::check::{Absent, Check, Checks, Outcome, Subject, checks};
+use crate::conditions::{self, Place, face, movement, pits, room, sewer, time};
 use crate::drive::{Drive, Pipe};
-use crate::law::{Calc, Recorder, Silent};
+use crate::law::{Calc, Doubt, Recorder, Silent};
+use jacking::{casing, end, service, wall};
+use walked::Walked;
 
 /// Assesses one pipe put in by one method.
 #[must_use]
@@ -59,22 +63,30 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
     if scheme.is_excluded() {
         return scheme;
     }
-    match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
-        (Method::PipeJacking, Some(jacked), ..) => jacking::assess(calc, drive, pipe, jacked, &mut scheme),
-        (Method::Pullback, _, Some(pulled), Some(pull)) => {
-            pullback::assess(calc, drive, pipe, pulled, pull, &mut scheme);
-        }
-        // A pipe without checks for a method stays without checks, which is never a pass.
-        _ => return scheme,
-    }
-    not_given::open(pipe, &mut scheme);
-    jacking::wall::checks(calc, drive, pipe, &mut scheme);
-    jacking::service::checks(calc, drive, pipe, &mut scheme);
-    for check in [conditions::invert(drive, pipe, method), conditions::ground(pipe, method)].into_iter().flatten() {
-        scheme.checks.add(check);
-    }
-    conditions::range(drive, pipe, method, &mut scheme.checks);
-    conditions::surroundings(calc, drive, pipe, method, &mut scheme.checks);
-    scheme.checks.doubt_loads(conditions::ground_doubt(drive));
+    // A pipe without checks for a method stays without checks, which is never a pass.
+    let Some(at) = Walked::walk(calc, drive, pipe, method) else { return scheme };
+    (scheme.force, scheme.rig_force) = at.forces();
+    scheme.thrust = Some(at.thrust());
+    scheme.checks = Checks::of(run_all(&at, calc));
     scheme
+}
+
+/// Makes the function that makes every check of the table, one after the other.
+macro_rules! run {
+    ($at:ident $calc:ident $(
+        $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident
+            $(, needs $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
+    )+) => {
+        fn run_all<R: Recorder>($at: &Walked<'_>, $calc: &mut Calc<R>) -> [Result<Check, Absent>; Subject::COUNT] {
+            let doubt = conditions::ground_doubt($at.drive);
+            [$(named(Subject::$name, $check, doubt)),+]
+        }
+    };
+}
+checks!(run at calc);
+
+/// A load rests on what is known of the ground.
+fn named(subject: Subject, outcome: Outcome, ground: Doubt) -> Result<Check, Absent> {
+    let check = outcome?.of(subject);
+    Ok(if subject.is_load() { check.in_doubt(ground) } else { check })
 }

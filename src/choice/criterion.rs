@@ -1,6 +1,6 @@
 //! The criteria, a function each: the figure behind it, and its value from 0 to 1 by an absolute function.
 
-use crate::check::{Subject, Verdict};
+use crate::check::{Check, Verdict};
 use crate::conditions::{cost_plan, invert_uncertainty, time_plan};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{CriterionKind, Handbook, HandbookError};
@@ -57,11 +57,15 @@ pub(super) fn figure(kind: CriterionKind, seen: &Seen) -> Figure {
         CriterionKind::Ground => ground(seen),
         CriterionKind::Grade => grade(seen),
         CriterionKind::Size => size(seen),
-        CriterionKind::Movement => movement(seen),
-        CriterionKind::Area => area(seen),
+        CriterionKind::Movement | CriterionKind::Area => tightest(seen, kind),
         CriterionKind::Time => time(seen),
         CriterionKind::Cost => cost(seen),
     }
+}
+
+/// The checks that a criterion reads: the table of checks says which.
+fn read<'a>(seen: &Seen<'a>, kind: CriterionKind) -> impl Iterator<Item = &'a Check> {
+    seen.scheme.checks.iter().filter(move |check| check.subject.criterion() == Some(kind))
 }
 
 /// 1 at nothing, falling evenly to 0 where a share of the limit reaches `zero`. A share beyond all numbers is 0.
@@ -72,7 +76,7 @@ fn falling(share: f64, zero: f64) -> f64 {
 
 /// 1 less the greatest likely utilisation of a load check; 0 where a load is over its limit.
 fn load_margin(seen: &Seen) -> Figure {
-    let loads = || seen.scheme.checks.iter().filter(|check| check.subject.is_load());
+    let loads = || read(seen, CriterionKind::LoadMargin);
     let utilisation = loads().filter_map(|check| check.likely_utilisation()).fold(0.0, f64::max);
     let over = loads().any(|check| check.verdict == Verdict::Over);
     let known = loads().all(|check| check.verdict != Verdict::NotDecided) && loads().next().is_some();
@@ -85,7 +89,7 @@ fn load_margin(seen: &Seen) -> Figure {
 
 /// 1 suitable, the table's value marginal, 0 unsuitable.
 fn ground(seen: &Seen) -> Figure {
-    let value = seen.scheme.checks.get(Subject::Ground).and_then(|check| match check.verdict {
+    let value = read(seen, CriterionKind::Ground).next().and_then(|check| match check.verdict {
         Verdict::Within => Some(1.0),
         Verdict::WithCare => Some(seen.shapes.marginal),
         Verdict::Over => Some(0.0),
@@ -104,42 +108,21 @@ fn grade(seen: &Seen) -> Figure {
 /// Length of the drive and diameter of the pipe over the published range of the method, the worse: 1 at nothing, falling
 /// evenly to 0 at a multiple.
 fn size(seen: &Seen) -> Figure {
-    let share = |subject| seen.scheme.checks.get(subject).and_then(|check| check.utilisation());
-    let share = share(Subject::Length).map(|length| length.max(share(Subject::Diameter).unwrap_or_default()));
+    let share = read(seen, CriterionKind::Size).filter_map(Check::utilisation).reduce(f64::max);
     Figure {
         raw: share.map(|si| Shown { si, role: Role::Ratio }),
         value: share.map(|share| falling(share, seen.shapes.size_zero)),
     }
 }
 
-/// Settlement and slope of the surface and of crossed services over what the file allows: 1 at none, falling evenly to 0
-/// at the limit.
-fn movement(seen: &Seen) -> Figure {
-    let moves = [Subject::SurfaceSettlement, Subject::SurfaceSlope, Subject::ServiceSettlement, Subject::ServiceSlope];
-    tightest(seen, &moves)
-}
-
-/// The greatest likely utilisation of the checks of some subjects; not known where none is there or one is not decided.
-fn tightest(seen: &Seen, subjects: &[Subject]) -> Figure {
-    let checks = || subjects.iter().filter_map(|subject| seen.scheme.checks.get(*subject));
+/// The greatest likely utilisation of the checks that a criterion reads, 1 at none, falling evenly to 0 at the limit; not
+/// known where none is there or one is not decided. Movement: settlement and slope of the surface and of crossed services
+/// over what the file allows. Area: room needed over room there is.
+fn tightest(seen: &Seen, kind: CriterionKind) -> Figure {
+    let checks = || read(seen, kind);
     let known = checks().next().is_some() && checks().all(|check| check.verdict != Verdict::NotDecided);
     let share = checks().filter_map(|check| check.likely_utilisation()).fold(0.0, f64::max);
     Figure { raw: known.then_some(Shown { si: share, role: Role::Ratio }), value: known.then(|| falling(share, 1.0)) }
-}
-
-/// Room needed over room there is, where it is tightest: working areas, sides of the pits, ramp. 1 at none, falling
-/// evenly to 0 where it just fits.
-fn area(seen: &Seen) -> Figure {
-    let rooms = [
-        Subject::LaunchArea,
-        Subject::ReceptionArea,
-        Subject::PitLength,
-        Subject::PitWidth,
-        Subject::ReceptionLength,
-        Subject::ReceptionWidth,
-        Subject::RampRoom,
-    ];
-    tightest(seen, &rooms)
 }
 
 /// Likely shifts over those of the programme: 1 at none, falling evenly to 0 at the programme. Not known where a stage

@@ -1,9 +1,9 @@
 //! Whether an open face stands: stability number in clay, soil plug in sand and silt under water.
 
-use super::{clay, opened};
-use crate::check::{Check, Checks, Subject, Verdict};
-use crate::drive::{Drive, Pipe, Soil, Stretch};
-use crate::handbook::{GroundClass, Method};
+use super::{Plan, clay};
+use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
+use crate::drive::{Drive, Soil, Stretch};
+use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::face::{CriticalNumberCylinder, CriticalNumberSphere, FaceSafety, StabilityNumber};
 use crate::laws::pit_base::{CriticalGradient, PlugAgainstSliding, PlugLength};
@@ -19,29 +19,33 @@ const PLUG: &str =
     "whole soil that neither boils nor slides, by its weight on smooth steel; not what an auger has loosened";
 const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
 
-pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
-    if method != Method::PipeJacking || !drive.site.face.open {
-        return;
-    }
-    for stretch in &drive.stretches {
-        if let Some(strength) = clay::strength(drive, stretch) {
-            // The number grows with depth, and so does what it may be: with a surcharge or little cover the shallow place
-            // is the worse. Between the two neither can be passed: the number bends up and the limit down.
-            let shallow = Some(stretch.shallowest).filter(|depth| *depth < stretch.deepest);
-            for depth in [Some(stretch.deepest), shallow].into_iter().flatten() {
-                checks.add_worse(number(calc, drive, pipe, (stretch, depth), strength));
-            }
-        }
-        if let Some(plug) = drive.site.plug.filter(|_| wants_plug(stretch)) {
-            checks.add_worse(self::plug(calc, drive, stretch, plug));
-        }
-    }
+fn open(at: &Plan<'_>) -> Result<(), Absent> {
+    only(at.is_jacked(), "the pipe is not pushed")?;
+    only(at.drive.site.face.open, "the face is not open")
 }
 
-/// Whether water stands over an open casing in silt, sand or gravel: only a plug of soil keeps the ground out.
-#[must_use]
-pub fn asks_for_plug(drive: &Drive) -> bool {
-    drive.site.face.open && drive.stretches.iter().any(wants_plug)
+/// The worst place of the drive.
+pub(crate) fn stability<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+    open(at)?;
+    let clays = at.drive.stretches.iter().filter_map(|stretch| Some((stretch, clay::strength(at.drive, stretch)?)));
+    let places = clays.flat_map(|(stretch, strength)| {
+        // The number grows with depth, and so does what it may be: with a surcharge or little cover the shallow place is
+        // the worse. Between the two neither can be passed: the number bends up and the limit down.
+        let shallow = Some(stretch.shallowest).filter(|depth| *depth < stretch.deepest);
+        [Some(stretch.deepest), shallow].into_iter().flatten().map(move |depth| (stretch, depth, strength))
+    });
+    let checks = places.map(|(stretch, depth, strength)| number(calc, at, (stretch, depth), strength));
+    checks.reduce(Check::worse).ok_or(Absent::NotApplicable("there is no clay in the face"))
+}
+
+/// The worst stretch, where water stands over an open casing in silt, sand or gravel: only a plug of soil keeps the ground
+/// out.
+pub(crate) fn plug<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+    open(at)?;
+    let wet = || at.drive.stretches.iter().filter(|stretch| wants_plug(stretch));
+    only(wet().next().is_some(), "no water stands over an open face in silt, sand or gravel")?;
+    let plug = at.drive.site.plug.ok_or(Absent::Missing)?;
+    wet().map(|stretch| against_water(calc, at.drive, stretch, plug)).reduce(Check::worse).ok_or(Absent::Missing)
 }
 
 fn wants_plug(stretch: &Stretch) -> bool {
@@ -61,15 +65,13 @@ fn is_granular(stretch: &Stretch) -> bool {
 /// In the place of a stretch where the invert has this depth.
 fn number<R: Recorder>(
     calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
+    at: &Plan<'_>,
     (stretch, depth): (&Stretch, Length),
     clay::Strength { levels, told }: clay::Strength,
-) -> Check {
+) -> Check<()> {
     calc.part("face in clay");
-    let rule = drive.site.face;
-    let bore = opened(pipe, Method::PipeJacking);
-    let axis = depth - pipe.outside_diameter.value / 2.0;
+    let (rule, bore) = (at.drive.site.face, at.opened());
+    let axis = depth - at.pipe.outside_diameter.value / 2.0;
     let cover = axis - bore / 2.0;
     let number = calc.doubted(|calc| {
         let (unit_weight, surcharge) = clay::load(calc, stretch, axis)?;
@@ -79,8 +81,7 @@ fn number<R: Recorder>(
         }))
     });
     let Some(demand) = number.transpose() else {
-        let check = Check::rated(Subject::FaceStability, Verdict::NotDecided, rule.refuse.origin);
-        return check.with_note(NO_WEIGHT);
+        return rated(Verdict::NotDecided, rule.refuse.origin).with_note(NO_WEIGHT);
     };
     let limit = calc.doubted(|calc| {
         let stability_number = calc.take(demand).likely;
@@ -92,17 +93,15 @@ fn number<R: Recorder>(
         let refuse = rule.refuse.value * share;
         Cited::new(Band { low: refuse, likely: refuse, high: rule.warn * share }, rule.refuse.origin)
     });
-    let check = Check::at_most_by_level(Subject::FaceStability, Role::Ratio, demand, limit);
-    check.with_note(told.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY]))
+    at_most(Role::Ratio, demand, limit).with_note(told.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY]))
 }
 
-fn plug<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check {
+fn against_water<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check<()> {
     calc.part("soil plug against the head of water");
-    let Some(need) = plug_needed(calc, drive, stretch) else {
-        let factor = drive.site.pit_rules.plug.1;
-        return Check::rated(Subject::Plug, Verdict::NotDecided, factor.origin).with_note(NO_WEIGHT);
-    };
-    Check::at_least_by_level(Subject::Plug, Role::Distance, Band::same(plug.value), need).with_note(PLUG)
+    match plug_needed(calc, drive, stretch) {
+        Some(need) => at_least(Role::Distance, plug.value, need).with_note(PLUG),
+        None => rated(Verdict::NotDecided, drive.site.pit_rules.plug.1.origin).with_note(NO_WEIGHT),
+    }
 }
 
 /// Length of plug that the water of a stretch asks for: the longer of that against boiling and that against sliding,

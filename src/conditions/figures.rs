@@ -1,11 +1,12 @@
 //! Figures that decide nothing, and that an engineer wants to see: how far the ground moves, how large the pits are,
 //! what water comes in, how many shifts the work takes.
 
+use super::Plan;
 use super::amounts::amounts;
 use super::cost::cost_plan;
 use super::face::plug_needed;
-use super::movement::{at_service, at_surface};
-use super::pits::{Place, area_needed, lift, sides};
+use super::movement::{at_service, at_surface, is_over};
+use super::pits::{Place, area_needed, length_needed, lift, width_needed};
 use super::time::time_plan;
 use crate::drive::{Drive, Pipe, Pit, PitRules};
 use crate::handbook::Method;
@@ -46,6 +47,7 @@ const NOT_A_LIMIT: &str = "a bound on the high side: all lost ground and the who
 
 fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let calc = &mut Calc::new(Silent);
+    let plan = &Plan { drive, pipe, method };
     let loss = drive.site.movement.face_loss.1.origin;
     let mut all = Vec::new();
     let mut add = |what: &str, moved: Option<super::movement::Moved>| {
@@ -57,11 +59,11 @@ fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
             all.push(SiteFigure { topic: MOVEMENT, what, values, origin: Some(loss), note });
         }
     };
-    let surface = at_surface(calc, drive, pipe, method);
+    let surface = at_surface(calc, plan);
     add("surface, shallowest place of each ground", surface.if_sure().flatten());
     for (index, crossing) in drive.site.crossings.iter().enumerate() {
-        if crossing.depth < crossing.invert - pipe.outside_diameter.value / 2.0 {
-            let moved = at_service(calc, drive, pipe, method, crossing);
+        if is_over(crossing, pipe) {
+            let moved = at_service(calc, plan, crossing);
             add(&format!("crossings[{index}], {}", crossing.name), moved.if_sure().flatten());
         }
     }
@@ -72,6 +74,7 @@ const PITS: &str = "pits";
 
 fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     let calc = &mut Calc::new(Silent);
+    let plan = &Plan { drive, pipe, method };
     let mut all = Vec::new();
     let mut add = |what: &str, values: Band<Shown>, origin: Origin, note| {
         all.push(SiteFigure { topic: PITS, what: what.to_owned(), values: Some(values), origin: Some(origin), note });
@@ -80,19 +83,19 @@ fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
         (Place::Launch, ["launch pit, length", "launch pit, width", "working area, launch"]),
         (Place::Reception, ["reception pit, length", "reception pit, width", "working area, reception"]),
     ] {
-        let [length, width] = sides(calc, drive, pipe, method, place);
+        let (length, width) = (length_needed(calc, plan, place), Some(width_needed(calc, plan, place)));
         let [length_name, width_name, area_name] = names;
         for (what, side) in [(length_name, length), (width_name, width)] {
             let Some(side) = side else { continue };
             let shown = side.value.map(|side| Shown::of(side, Role::Distance));
             add(what, shown, side.origin, "inside the shoring; plant that is known may do with less");
         }
-        let area = area_needed(drive, method, place);
+        let area = area_needed(plan, place);
         let shown = area.value.map(|area| Shown::of(area, Role::GroundArea));
         add(area_name, shown, area.origin, "pit, plant and store; a string needs its lay-down beside it");
     }
     if method == Method::PipeJacking {
-        if let Some(lift) = lift(drive, pipe) {
+        if let Some(lift) = lift(plan) {
             let shown = Band::same(Shown::of(lift, Role::Thrust));
             let origin = drive.site.pit_rules.crane_margin.origin;
             add("crane at the radius of the pit", shown, origin, "one pipe and the margin; the machine may weigh more");

@@ -1,20 +1,20 @@
 //! Ground against method.
 
-use crate::check::{Check, Subject, Verdict};
-use crate::drive::{Drive, Pipe};
+use super::Plan;
+use crate::check::{Absent, Outcome, Verdict, rated};
+use crate::drive::Drive;
 use crate::handbook::{Method, Rating};
 use crate::source::{Equation, Origin};
 
 /// The worst stretch decides.
-#[must_use]
-pub fn ground(pipe: &Pipe, method: Method) -> Option<Check> {
-    let rated = pipe.ground?;
-    let worst = match method {
-        Method::PipeJacking => rated.jacking,
-        Method::Pullback => rated.pullback,
+pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
+    let suits = at.pipe.ground.ok_or(Absent::NotApplicable("the ground is not rated"))?;
+    let worst = match at.method {
+        Method::PipeJacking => suits.jacking,
+        Method::Pullback => suits.pullback,
     };
-    let check = Check::rated(Subject::Ground, verdict(worst.value), worst.origin);
-    Some(match (worst.value, worst.origin) {
+    let check = rated(verdict(worst.value), worst.origin);
+    Ok(match (worst.value, worst.origin) {
         (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING),
         (Rating::Depends, _) => check.with_note(UNDECIDED),
         (Rating::Marginal, Origin::Law(_)) => check.with_note(TREATED),
@@ -23,8 +23,7 @@ pub fn ground(pipe: &Pipe, method: Method) -> Option<Check> {
 }
 
 /// The equation, if any, behind what the tables do not tell of the friction or the blow counts of a stretch.
-#[must_use]
-pub fn ground_doubt(drive: &Drive) -> Option<&'static Equation> {
+pub(crate) fn ground_doubt(drive: &Drive) -> Option<&'static Equation> {
     drive.stretches.iter().find_map(|stretch| stretch.doubt)
 }
 

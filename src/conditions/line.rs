@@ -1,9 +1,10 @@
 //! Invert against its tolerance.
 
-use crate::check::{Check, Subject};
+use super::{NO_GRAVITY, Plan};
+use crate::check::{Outcome, at_most, only};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{Method, Service};
-use crate::quantity::{Band, Length, Role};
+use crate::quantity::{Length, Role};
 
 /// How far the invert may be from the design line: the accuracy of the pilot, and the annulus that is left round the
 /// pipe, in which it lies at the bottom or floats to the crown until it is grouted, less what spacers take of it. A
@@ -23,15 +24,12 @@ pub fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length 
 }
 
 /// A screen for gravity sewers: grouting, spacers and survey can settle what it asks care for.
-#[must_use]
-pub fn invert(drive: &Drive, pipe: &Pipe, method: Method) -> Option<Check> {
-    if drive.service != Service::GravitySewer {
-        return None;
-    }
-    let demand = Band::same(invert_uncertainty(drive, pipe, method));
-    let check = Check::at_most(Subject::Invert, Role::Offset, demand, drive.tolerance).as_screen();
+pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
+    let Plan { drive, pipe, method } = *at;
+    only(drive.service == Service::GravitySewer, NO_GRAVITY)?;
+    let check = at_most(Role::Offset, invert_uncertainty(drive, pipe, method), drive.tolerance).as_screen();
     let annulus = &drive.annulus;
-    Some(check.with_note(match (method, annulus.spacer > Length::default(), annulus.grouted) {
+    Ok(check.with_note(match (method, annulus.spacer > Length::default(), annulus.grouted) {
         (Method::Pullback, true, _) => SPACED,
         (Method::Pullback, false, true) => GROUTED,
         _ => LEFT,

@@ -1,15 +1,14 @@
 //! The trough that lost ground leaves, at the surface and at crossed services. Limits are the file's only.
 
-use super::opened;
-use crate::check::{Check, Checks, Subject, Verdict};
-use crate::drive::{Crossing, Drive, Pipe};
-use crate::handbook::Method;
+use super::Plan;
+use crate::check::{Absent, Check, Outcome, Verdict, at_most, rated};
+use crate::drive::{Crossing, Pipe};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::settlement::{
     AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestTrough, TroughWidth,
 };
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
-use crate::source::{Cited, Origin};
+use crate::source::Cited;
 
 const BOTH_ENDS: &str = "likely: middle width of the trough and the usual closing of the annulus; high: the narrow trough \
                          and the whole annulus";
@@ -17,7 +16,7 @@ const NO_WIDTH: &str = "no source gives the width of the trough in some ground o
 
 /// Deepest settlement and steepest slope at one level.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(super) struct Moved {
+pub(crate) struct Moved {
     pub(super) settlement: Band<Length>,
     pub(super) slope: Band<Ratio>,
 }
@@ -35,21 +34,20 @@ impl Moved {
 /// width of the trough, or the level is not above the axis.
 fn moved<R: Recorder>(
     calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
+    at: &Plan<'_>,
     stretch: usize,
     (invert, level): (Length, Length),
     beside: Length,
 ) -> Option<Moved> {
-    let trough = drive.site.movement.troughs.get(stretch).copied().flatten()?;
-    let outside_diameter = pipe.outside_diameter.value;
-    let bore = opened(pipe, method);
+    let movement = &at.drive.site.movement;
+    let trough = movement.troughs.get(stretch).copied().flatten()?;
+    let outside_diameter = at.pipe.outside_diameter.value;
+    let bore = at.opened();
     let axis_depth = invert - outside_diameter / 2.0;
     if level >= axis_depth {
         return None;
     }
-    let (loss_low, loss_high) = drive.site.movement.face_loss;
+    let (loss_low, loss_high) = movement.face_loss;
     let losses = Band { low: loss_low, likely: (loss_low + loss_high.value) / 2.0, high: loss_high.value };
     let (narrow, wide) = trough.ratio;
     let widths = Band { low: wide, likely: (narrow + wide) / 2.0, high: narrow };
@@ -79,35 +77,27 @@ fn moved<R: Recorder>(
 }
 
 /// The worst of the surface; `None` where some ground has no trough.
-pub(super) fn at_surface<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-) -> Doubted<Option<Moved>> {
+pub(super) fn at_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Doubted<Option<Moved>> {
     calc.doubted(|calc| {
         let mut worst = Moved::default();
-        for (index, trough) in drive.site.movement.troughs.iter().enumerate() {
-            let invert = trough.as_ref()?.shallowest;
-            worst =
-                worst.worse(moved(calc, drive, pipe, method, index, (invert, Length::default()), Length::default())?);
+        for (index, trough) in at.drive.site.movement.troughs.iter().enumerate() {
+            let levels = (trough.as_ref()?.shallowest, Length::default());
+            worst = worst.worse(moved(calc, at, index, levels, Length::default())?);
         }
         Some(worst)
     })
 }
 
-/// At a service above the axis, with the steepest slope of the trough wherever it lies in it; `None` where it lies below, or its ground has no trough.
+/// At a service above the axis, with the steepest slope of the trough wherever it lies in it; `None` where it lies below,
+/// or its ground has no trough.
 pub(super) fn at_service<R: Recorder>(
     calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
+    at: &Plan<'_>,
     crossing: &Crossing,
 ) -> Doubted<Option<Moved>> {
     calc.doubted(|calc| {
         let [first, last] = crossing.stretches;
-        let mut at =
-            |stretch| moved(calc, drive, pipe, method, stretch, (crossing.invert, crossing.depth), crossing.beside);
+        let mut at = |stretch| moved(calc, at, stretch, (crossing.invert, crossing.depth), crossing.beside);
         let one = at(first)?;
         if first == last {
             return Some(one);
@@ -118,46 +108,62 @@ pub(super) fn at_service<R: Recorder>(
 }
 
 /// Whether a service lies over the axis of the bore.
-fn is_over(crossing: &Crossing, pipe: &Pipe) -> bool {
+pub(super) fn is_over(crossing: &Crossing, pipe: &Pipe) -> bool {
     crossing.depth < crossing.invert - pipe.outside_diameter.value / 2.0
 }
 
-pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
-    let surface = &drive.site.surface;
-    if surface.settlement.is_some() || surface.slope.is_some() {
+/// How far the surface moves, where the file limits it.
+pub(crate) fn of_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Option<Doubted<Option<Moved>>> {
+    let surface = &at.drive.site.surface;
+    (surface.settlement.is_some() || surface.slope.is_some()).then(|| {
         calc.part("settlement of the surface");
-        let moved = at_surface(calc, drive, pipe, method);
-        if let Some(limit) = surface.settlement {
-            let demand = moved.map(|moved| moved.map(|moved| moved.settlement));
-            checks.add(check(Subject::SurfaceSettlement, Role::Settlement, demand, limit));
-        }
-        if let Some(limit) = surface.slope {
-            let demand = moved.map(|moved| moved.map(|moved| moved.slope));
-            checks.add(check(Subject::SurfaceSlope, Role::Slope, demand, limit));
-        }
-    }
-    let limited = |crossing: &&Crossing| crossing.settlement.is_some() || crossing.slope.is_some();
-    for crossing in drive.site.crossings.iter().filter(limited).filter(|crossing| is_over(crossing, pipe)) {
+        at_surface(calc, at)
+    })
+}
+
+pub(crate) fn surface_settlement(at: &Plan<'_>, moved: Option<Doubted<Option<Moved>>>) -> Outcome {
+    let (limit, moved) = at.drive.site.surface.settlement.zip(moved).ok_or(Absent::Missing)?;
+    Ok(settles(moved, limit))
+}
+
+pub(crate) fn surface_slope(at: &Plan<'_>, moved: Option<Doubted<Option<Moved>>>) -> Outcome {
+    let (limit, moved) = at.drive.site.surface.slope.zip(moved).ok_or(Absent::Missing)?;
+    Ok(tilts(moved, limit))
+}
+
+/// Settlement and slope of the crossed services that the file limits, the worst of each.
+pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Outcome, Outcome) {
+    let over = || at.drive.site.crossings.iter().filter(|crossing| is_over(crossing, at.pipe));
+    let absent = match over().next() {
+        Some(_) => Absent::Missing,
+        None => Absent::NotApplicable("no service is told over the bore"),
+    };
+    let (mut settlement, mut slope) = (Err(absent), Err(absent));
+    let keep = |worst: &mut Outcome, check: Check<()>| *worst = Ok(worst.map_or(check, |other| other.worse(check)));
+    for crossing in over().filter(|crossing| crossing.settlement.is_some() || crossing.slope.is_some()) {
         calc.part("settlement of services");
-        let moved = at_service(calc, drive, pipe, method, crossing);
+        let moved = at_service(calc, at, crossing);
         if let Some(limit) = crossing.settlement {
-            let demand = moved.map(|moved| moved.map(|moved| moved.settlement));
-            checks.add_worse(check(Subject::ServiceSettlement, Role::Settlement, demand, limit));
+            keep(&mut settlement, settles(moved, limit));
         }
         if let Some(limit) = crossing.slope {
-            let demand = moved.map(|moved| moved.map(|moved| moved.slope));
-            checks.add_worse(check(Subject::ServiceSlope, Role::Slope, demand, limit));
+            keep(&mut slope, tilts(moved, limit));
         }
     }
+    (settlement, slope)
 }
 
-fn check<Q: Measure>(subject: Subject, role: Role, demand: Doubted<Option<Band<Q>>>, limit: Cited<Q>) -> Check {
+fn settles(moved: Doubted<Option<Moved>>, limit: Cited<Length>) -> Check<()> {
+    check(Role::Settlement, moved.map(|moved| moved.map(|moved| moved.settlement)), limit)
+}
+
+fn tilts(moved: Doubted<Option<Moved>>, limit: Cited<Ratio>) -> Check<()> {
+    check(Role::Slope, moved.map(|moved| moved.map(|moved| moved.slope)), limit)
+}
+
+fn check<Q: Measure>(role: Role, demand: Doubted<Option<Band<Q>>>, limit: Cited<Q>) -> Check<()> {
     match demand.transpose() {
-        Some(demand) => Check::at_most(subject, role, demand, limit).with_note(BOTH_ENDS),
-        None => undecided(subject, limit.origin),
+        Some(demand) => at_most(role, demand, limit).with_note(BOTH_ENDS),
+        None => rated(Verdict::NotDecided, limit.origin).with_note(NO_WIDTH),
     }
-}
-
-fn undecided(subject: Subject, origin: Origin) -> Check {
-    Check::rated(subject, Verdict::NotDecided, origin).with_note(NO_WIDTH)
 }

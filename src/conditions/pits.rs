@@ -1,8 +1,8 @@
 //! Pits: floor in clay, uplift by water below, room for what goes in, and the crane.
 
-use super::clay;
-use crate::check::{Check, Checks, Subject, Verdict};
-use crate::drive::{Drive, Pipe, Pit, PitSpace, Stretch};
+use super::{Plan, clay};
+use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
+use crate::drive::{Drive, Pit, PitSides, PitSpace, Stretch};
 use crate::handbook::Method;
 use crate::law::{Calc, Law, Recorder};
 use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton};
@@ -23,46 +23,45 @@ const AREA: &str = "pit, plant and store; a string on the ground needs its lay-d
 const LIFT: &str = "one pipe and the margin of the crane; machine and frame may weigh more";
 const NO_WEIGHT: &str = "the unit weight of the ground is not known below water";
 
-pub(super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
+/// Each pit with the ground at it.
+fn ends(drive: &Drive) -> impl Iterator<Item = (&Pit, &Stretch)> {
     let ends = [(&drive.site.launch, drive.stretches.first()), (&drive.site.reception, drive.stretches.last())];
-    for (pit, stretch) in ends {
-        base(calc, drive, pit, stretch, checks);
-    }
-    for place in [Place::Launch, Place::Reception] {
-        room(calc, drive, pipe, method, place, checks);
-        area(drive, method, place, checks);
-    }
-    if let (Method::PipeJacking, Some(space)) = (method, &drive.site.launch.space) {
-        crane(drive, pipe, space, checks);
-    }
+    ends.into_iter().filter_map(|(pit, stretch)| Some((pit, stretch?)))
 }
 
-fn base<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pit: &Pit, stretch: Option<&Stretch>, checks: &mut Checks) {
-    let (Some(space), Some(stretch)) = (&pit.space, stretch) else { return };
-    let rules = &drive.site.pit_rules;
-    if let Some(clay::Strength { levels, told }) = clay_below(drive, stretch) {
+/// The worse of both pits.
+pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+    let need = at.drive.site.pit_rules.heave;
+    let clays = || ends(at.drive).filter_map(|(pit, stretch)| Some((pit, stretch, clay_below(at.drive, stretch)?)));
+    only(clays().next().is_some(), "no clay is told at the pits")?;
+    let spaces = clays().filter_map(|(pit, stretch, clay)| Some((pit.space.as_ref()?, stretch, clay)));
+    let checks = spaces.map(|(space, stretch, clay::Strength { levels, told })| {
         calc.part("base of a pit in clay");
         let safety = calc.doubted(|calc| heave(calc, space, stretch, levels));
-        let check = match safety.transpose() {
+        match safety.transpose() {
             Some(factor) => {
-                let need = rules.heave.map(Band::same);
-                let check = Check::at_least_by_level(Subject::PitHeave, Role::Ratio, factor, need);
-                check.with_note(told.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER]))
+                at_least(Role::Ratio, factor, need).with_note(told.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER]))
             }
-            None => Check::rated(Subject::PitHeave, Verdict::NotDecided, rules.heave.origin).with_note(NO_WEIGHT),
-        };
-        checks.add_worse(check);
-    }
-    let Some(soil) = stretch.soil.as_deref() else { return };
-    if let (Some((thickness, water_pressure)), Some(layer)) = (space.tight, soil.at_pipe()) {
+            None => rated(Verdict::NotDecided, need.origin).with_note(NO_WEIGHT),
+        }
+    });
+    checks.reduce(Check::worse).ok_or(Absent::Missing)
+}
+
+/// The worse of both pits.
+pub(crate) fn uplift<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+    let (low, high) = at.drive.site.pit_rules.uplift;
+    let need = high.map(|high| Band { low, likely: low, high });
+    let tight = ends(at.drive)
+        .filter_map(|(pit, stretch)| Some((pit.space.as_ref()?.tight?, stretch.soil.as_deref()?.at_pipe()?)));
+    let checks = tight.map(|((thickness, water_pressure), layer)| {
         calc.part("uplift of the base of a pit");
         let unit_weight = layer.saturated.unwrap_or(layer.moist);
-        let factor = calc.doubted(|calc| calc.law(BaseUplift { unit_weight, thickness, water_pressure }));
-        let (low, high) = rules.uplift;
-        let need = Cited::new(Band { low, likely: low, high: high.value }, high.origin);
-        let check = Check::at_least_by_level(Subject::PitUplift, Role::Ratio, factor.map(Band::same), need);
-        checks.add_worse(check.with_note(UPLIFT));
-    }
+        let law = BaseUplift { unit_weight, thickness, water_pressure };
+        let factor = calc.doubted(|calc| Band::same(calc.law(law)));
+        at_least(Role::Ratio, factor, need).with_note(UPLIFT)
+    });
+    checks.reduce(Check::worse).ok_or(Absent::Missing)
 }
 
 /// Clay at a pit: that of the stretch, and any ground whose undrained strength the file gives.
@@ -92,8 +91,10 @@ fn heave<R: Recorder>(
 
 /// One of the two pits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Place {
+pub(crate) enum Place {
+    /// Where the stem starts.
     Launch,
+    /// Where it arrives.
     Reception,
 }
 
@@ -104,107 +105,115 @@ impl Place {
             Self::Reception => &drive.site.reception,
         }
     }
-
-    const fn subjects(self) -> [Subject; 2] {
-        match self {
-            Self::Launch => [Subject::PitLength, Subject::PitWidth],
-            Self::Reception => [Subject::ReceptionLength, Subject::ReceptionWidth],
-        }
-    }
 }
 
 /// The longest part and the largest diameter that pass a pit. Jacking: pipes go in at the launch, and what comes out at
 /// the reception is no longer than what the launch pit took. Pullback: rods of the stem and the last reamer come out at
 /// the launch; at the reception a string comes down its ramp, which has a check of its own, or is joined piece by piece.
-fn passes(drive: &Drive, pipe: &Pipe, method: Method, place: Place) -> (Option<Length>, Length) {
-    match (method, place) {
+fn passes(at: &Plan<'_>, place: Place) -> (Option<Length>, Length) {
+    let (pipe, works) = (at.pipe, at.drive.pull.as_ref().map(|pull| &pull.works));
+    match (at.method, place) {
         (Method::PipeJacking, _) => {
-            let around = pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value);
-            (Some(pipe_length(drive, pipe)), around)
+            (Some(pipe_length(at)), pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value))
         }
         (Method::Pullback, Place::Launch) => {
-            let rod = drive.pull.as_ref().and_then(|pull| pull.works.rods).map(|(rod, _)| rod);
-            (Some(rod.unwrap_or(drive.site.pit_rules.pipe_length.value)), pipe.bore.value)
+            let rod = works.and_then(|works| works.rods).map(|(rod, _)| rod);
+            (Some(rod.unwrap_or(at.drive.site.pit_rules.pipe_length.value)), pipe.bore.value)
         }
         (Method::Pullback, Place::Reception) => {
-            let laydown = drive.pull.as_ref().and_then(|pull| pull.works.laydown);
+            let laydown = works.and_then(|works| works.laydown);
             (laydown.filter(|laydown| laydown.in_pit).map(|laydown| laydown.length), pipe.bore.value)
         }
     }
 }
 
-/// Length and width of a pit, likely and high; no length where a ramp sets it.
-pub(super) fn sides<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-    place: Place,
-) -> [Option<Cited<Band<Length>>>; 2] {
-    let rules = &drive.site.pit_rules;
-    let sides = match (method, place) {
+fn rules(at: &Plan<'_>, place: Place) -> PitSides {
+    let rules = &at.drive.site.pit_rules;
+    match (at.method, place) {
         (_, Place::Reception) => rules.reception,
         (Method::PipeJacking, Place::Launch) => rules.launch,
         (Method::Pullback, Place::Launch) => rules.launch_pulled,
-    };
-    let (length, around) = passes(drive, pipe, method, place);
-    let mut side = |part: Length, (low, high): (Length, Cited<Length>)| {
-        let mut one = |allowance| if sides.whole { allowance } else { calc.law(PitSide { part, allowance }) };
-        let (low, most) = (one(low), one(high.value));
-        Cited::new(Band { low, likely: low, high: most }, high.origin)
-    };
-    [length.map(|length| side(length, sides.length)), Some(side(around, sides.width))]
+    }
+}
+
+/// A side for what passes, likely and high.
+fn side<R: Recorder>(
+    calc: &mut Calc<R>,
+    whole: bool,
+    part: Length,
+    (low, high): (Length, Cited<Length>),
+) -> Cited<Band<Length>> {
+    let mut one = |allowance| if whole { allowance } else { calc.law(PitSide { part, allowance }) };
+    let low = one(low);
+    high.map(|high| Band { low, likely: low, high: one(high) })
+}
+
+/// Length of a pit, likely and high; none where a ramp sets it.
+pub(super) fn length_needed<R: Recorder>(
+    calc: &mut Calc<R>,
+    at: &Plan<'_>,
+    place: Place,
+) -> Option<Cited<Band<Length>>> {
+    let sides = rules(at, place);
+    passes(at, place).0.map(|part| side(calc, sides.whole, part, sides.length))
+}
+
+/// Width of a pit, likely and high.
+pub(super) fn width_needed<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, place: Place) -> Cited<Band<Length>> {
+    let sides = rules(at, place);
+    side(calc, sides.whole, passes(at, place).1, sides.width)
+}
+
+fn space<'a, R: Recorder>(at: &Plan<'a>, calc: &mut Calc<R>, place: Place) -> Result<&'a PitSpace, Absent> {
+    let space = place.pit(at.drive).space.as_ref().ok_or(Absent::Missing)?;
+    calc.part(if place == Place::Launch { "room in the launch pit" } else { "room in the reception pit" });
+    Ok(space)
+}
+
+fn roomy(there: Cited<Length>, need: Cited<Band<Length>>, place: Place) -> Check<()> {
+    let note = if place == Place::Launch { SIDES } else { OUT };
+    at_least(Role::Distance, there.value, need).as_screen().with_note(note)
+}
+
+pub(crate) fn length<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>, place: Place) -> Outcome {
+    only(passes(at, place).0.is_some(), "the ramp of the string sets it")?;
+    let space = space(at, calc, place)?;
+    let need = length_needed(calc, at, place).ok_or(Absent::Missing)?;
+    Ok(roomy(space.length, need, place))
+}
+
+pub(crate) fn width<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>, place: Place) -> Outcome {
+    let space = space(at, calc, place)?;
+    Ok(roomy(space.width, width_needed(calc, at, place), place))
 }
 
 /// Working area at a pit, likely and high.
-pub(super) fn area_needed(drive: &Drive, method: Method, place: Place) -> Cited<Band<Area>> {
-    let rules = &drive.site.pit_rules;
-    let [launch, reception] = match method {
-        Method::PipeJacking => rules.area_jacked,
-        Method::Pullback => rules.area_pulled,
-    };
+pub(super) fn area_needed(at: &Plan<'_>, place: Place) -> Cited<Band<Area>> {
+    let rules = &at.drive.site.pit_rules;
+    let [launch, reception] = if at.is_jacked() { rules.area_jacked } else { rules.area_pulled };
     let (low, high) = if place == Place::Launch { launch } else { reception };
     high.map(|high| Band { low, likely: low, high })
 }
 
-fn area(drive: &Drive, method: Method, place: Place, checks: &mut Checks) {
-    let Some(there) = place.pit(drive).area else { return };
-    let (supply, need) = (Band::same(there.value), area_needed(drive, method, place));
-    let subject = if place == Place::Launch { Subject::LaunchArea } else { Subject::ReceptionArea };
-    checks.add(Check::at_least_by_level(subject, Role::GroundArea, supply, need).as_screen().with_note(AREA));
+pub(crate) fn area(at: &Plan<'_>, place: Place) -> Outcome {
+    let there = place.pit(at.drive).area.ok_or(Absent::Missing)?;
+    Ok(at_least(Role::GroundArea, there.value, area_needed(at, place)).as_screen().with_note(AREA))
 }
 
 /// Length of one jacking pipe: the file's, or the longest usual one of clay.
-fn pipe_length(drive: &Drive, pipe: &Pipe) -> Length {
-    pipe.segment.unwrap_or(drive.site.pit_rules.pipe_length.value)
+fn pipe_length(at: &Plan<'_>) -> Length {
+    at.pipe.segment.unwrap_or(at.drive.site.pit_rules.pipe_length.value)
 }
 
 /// The heaviest known lift with the margin of the crane.
-pub(super) fn lift(drive: &Drive, pipe: &Pipe) -> Option<Force> {
-    let margin = drive.site.pit_rules.crane_margin.value;
-    pipe.jacked_weight().map(|weight| weight * pipe_length(drive, pipe) * (1.0 + margin.value))
+pub(super) fn lift(at: &Plan<'_>) -> Option<Force> {
+    let margin = at.drive.site.pit_rules.crane_margin.value;
+    at.pipe.jacked_weight().map(|weight| weight * pipe_length(at) * (1.0 + margin.value))
 }
 
-fn room<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    method: Method,
-    place: Place,
-    checks: &mut Checks,
-) {
-    let Some(space) = &place.pit(drive).space else { return };
-    calc.part(if place == Place::Launch { "room in the launch pit" } else { "room in the reception pit" });
-    let needs = sides(calc, drive, pipe, method, place);
-    for ((subject, there), need) in place.subjects().into_iter().zip([space.length, space.width]).zip(needs) {
-        let Some(need) = need else { continue };
-        let check = Check::at_least_by_level(subject, Role::Distance, Band::same(there.value), need);
-        checks.add(check.as_screen().with_note(if place == Place::Launch { SIDES } else { OUT }));
-    }
-}
-
-fn crane(drive: &Drive, pipe: &Pipe, space: &PitSpace, checks: &mut Checks) {
-    if let (Some(crane), Some(lift)) = (space.crane, lift(drive, pipe)) {
-        checks.add(Check::at_most(Subject::CraneLift, Role::Thrust, Band::same(lift), crane).with_note(LIFT));
-    }
+pub(crate) fn crane(at: &Plan<'_>) -> Outcome {
+    only(at.is_jacked(), "the pipe is not pushed")?;
+    let lift = lift(at).ok_or(Absent::NotApplicable("the weight of the pipe is not known"))?;
+    let crane = at.drive.site.launch.space.and_then(|space| space.crane).ok_or(Absent::Missing)?;
+    Ok(at_most(Role::Thrust, lift, crane).with_note(LIFT))
 }

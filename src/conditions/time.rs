@@ -1,7 +1,8 @@
 //! Shifts by stage, from the file's own rates or a table's; each stage says on what it rests. Stops and lost days come
 //! on top.
 
-use crate::check::{Check, Checks, Subject};
+use super::Plan;
+use crate::check::{Absent, Outcome, at_most};
 use crate::drive::{Drive, Pipe, PulledPipe, Rate, SizedRate};
 use crate::handbook::{Handbook, Method};
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
@@ -205,9 +206,8 @@ const PROGRAMME: &str =
     "a screen: likely shifts without stops and lost days; where the file gives no pace they rest on wide bands of ours";
 
 /// Shifts against the programme, where the file gives one and every stage has a rate.
-pub(super) fn check(drive: &Drive, pipe: &Pipe, method: Method, checks: &mut Checks) {
-    if let (Some(programme), Some(shifts)) = (drive.site.pace.programme, time_plan(drive, pipe, method).shifts) {
-        let check = Check::at_most(Subject::Programme, Role::Shifts, shifts, programme);
-        checks.add(check.as_screen().with_note(PROGRAMME));
-    }
+pub(crate) fn programme(at: &Plan<'_>) -> Outcome {
+    let programme = at.drive.site.pace.programme.ok_or(Absent::Missing)?;
+    let shifts = time_plan(at.drive, at.pipe, at.method).shifts.ok_or(Absent::Missing)?;
+    Ok(at_most(Role::Shifts, shifts, programme).as_screen().with_note(PROGRAMME))
 }

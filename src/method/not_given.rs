@@ -1,12 +1,10 @@
 //! Checks of a proposed pipe that rest on what only its maker knows: not decided, and what to ask for.
 
 use super::scheme::Scheme;
-use crate::check::{Check, Subject, Verdict};
+use crate::check::{Check, Subject, Verdict, rated};
 use crate::drive::{BY_ITS_MAKER, NotGiven, Pipe};
 use crate::handbook::Method;
 
-const END: &str = "list the pipe with the greatest jacking force that its maker allows, `rated_force`; for concrete its \
-                   strength and end bearing area do as well";
 const FACTOR: &str = "at best, with a fused joint as strong as the pipe: list the pipe with its maker's `joint_factor`";
 const PULL: &str = "list the pipe with the pull that the maker of its joint allows, `joint_pull`";
 const DEFLECTION: &str = "list the pipe with the deflection that its joint may take, `joint_deflection`";
@@ -15,7 +13,6 @@ const DEFLECTION: &str = "list the pipe with the deflection that its joint may t
 pub(super) fn open(pipe: &Pipe, scheme: &mut Scheme) {
     for missing in &pipe.not_given {
         match (missing, scheme.method) {
-            (NotGiven::EndForce, Method::PipeJacking) => settle(scheme, Subject::EndCapacity, END),
             (NotGiven::JointFactor, Method::Pullback) => {
                 for subject in [
                     Subject::Tension,
@@ -41,7 +38,12 @@ pub(super) fn open(pipe: &Pipe, scheme: &mut Scheme) {
     }
 }
 
+/// Not decided before its maker settles it.
+pub(super) fn by_the_maker(note: &'static str) -> Check<()> {
+    rated(Verdict::NotDecided, BY_ITS_MAKER).with_note(note)
+}
+
 /// No number stands for what is not known.
 fn settle(scheme: &mut Scheme, subject: Subject, note: &'static str) {
-    scheme.checks.add(Check::rated(subject, Verdict::NotDecided, BY_ITS_MAKER).with_note(note));
+    scheme.checks.add(by_the_maker(note).of(subject));
 }

@@ -37,9 +37,9 @@ pub(super) fn assess<R: Recorder>(
     pipe: &Pipe,
     pulled: &PulledPipe,
     pull: &Pull,
+    stem: Doubted<Band<Force>>,
     scheme: &mut Scheme,
 ) {
-    let stem = super::stem::checks(calc, drive, pipe, scheme);
     let reaming = (!pipe.passes.is_empty()).then(|| {
         calc.part(Stage::REAMING.title());
         calc.doubted(|calc| reaming(calc, drive, pipe, pull))

@@ -24,13 +24,14 @@ pub struct Scheme {
 
 impl Scheme {
     pub(super) const fn new(method: Method) -> Self {
-        Self { method, force: None, rig_force: None, thrust: None, checks: Checks::NONE, excluded: [None; 2] }
-    }
-
-    /// A stage that pushes leans on the wall of the launch pit.
-    pub(super) fn pushes(&mut self, force: Doubted<Band<Force>>) {
-        let before = self.thrust.unwrap_or(Doubted::sure(Band::default()));
-        self.thrust = Some(before.zip(force).map(|(before, force)| before.with(force, Force::max)));
+        Self {
+            method,
+            force: None,
+            rig_force: None,
+            thrust: None,
+            checks: Checks::none("the pipe is not put in so"),
+            excluded: [None; 2],
+        }
     }
 
     /// A pipe can be excluded by its method and by its service.

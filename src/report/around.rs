@@ -2,7 +2,7 @@
 
 use crate::check::Subject;
 use crate::choice::Ranked;
-use crate::conditions::{asks_for_plug, time_plan};
+use crate::conditions::time_plan;
 use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Method, Service};
 use crate::quantity::{Length, Role, Shown, UnitSystem};
@@ -30,7 +30,7 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
     ask(absent(Subject::PitHeave), "base of the pits in clay (launch.space, reception.space)");
     ask(absent(Subject::PitUplift), "uplift of the pits (launch.space.tight_soil, water_pressure)");
     ask(
-        jacked && asks_for_plug(drive) && absent(Subject::Plug),
+        matches!(ranked.scheme.checks.outcome(Subject::Plug), Err(crate::check::Absent::Missing)),
         "water over an open casing in sand or silt: soil plug (plug, soil.saturated)",
     );
     ask(jacked && absent(Subject::PitLength), "room in the launch pit (launch.space)");

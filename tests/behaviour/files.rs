@@ -52,7 +52,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("handbook", &["quantity", "source", "yaml"]),
     ("drive", &["quantity", "source", "handbook"]),
     ("drive_file", &["quantity", "source", "yaml", "handbook", "law", "laws", "drive"]),
-    ("check", &["quantity", "source", "law"]),
+    ("check", &["quantity", "source", "law", "handbook"]),
     ("conditions", &["quantity", "source", "law", "laws", "handbook", "drive", "check"]),
     ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
     ("choice", &["quantity", "source", "handbook", "drive", "check", "conditions", "method"]),

@@ -1,12 +1,13 @@
 //! Checks of the pipe end, of the angle at its joints, and of a free length.
 
 use super::capacity::{EndLimit, end_limit, factor};
-use super::{joint, steel};
-use crate::check::{Check, Subject};
-use crate::drive::{Capacity, EndArea, JackedPipe, Pipe, RingKind};
-use crate::law::{Calc, Doubted, Recorder};
-use crate::method::scheme::Scheme;
-use crate::quantity::{Angle, Band, Force, Role};
+use super::{Jacked, steel};
+use crate::check::{Absent, Check, Outcome, at_most};
+use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
+use crate::law::{Calc, Recorder};
+use crate::method::not_given::by_the_maker;
+use crate::method::walked::Walked;
+use crate::quantity::{Angle, Band, Role};
 
 /// Mean over greatest stress of a joint that is just closed over its whole face: plane geometry.
 const FULL_TRIANGLE: f64 = 0.5;
@@ -24,38 +25,43 @@ const SPIGOT: &str =
 const LOOSER: &str = "the default scheme is tighter than the one asked for: leave scheme out to use it";
 const SECTION: &str = "along the axis: an eccentric weld, bending on a curve and ground load are not in it";
 const LARGE: &str = "more than is advised at a joint under thrust";
+const END: &str = "list the pipe with the greatest jacking force that its maker allows, `rated_force`; for concrete its \
+                   strength and end bearing area do as well";
 const MAKER: &str = "the pipe maker's force; ask the maker for the joint angle it holds at";
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    pipe: &Pipe,
-    jacked: &JackedPipe,
-    force: Doubted<Band<Force>>,
-    scheme: &mut Scheme,
-) {
-    calc.part("angle at the joints");
-    let angle = calc.doubted(|calc| Some(joint::angle(calc, pipe, jacked)?.value));
-    let limit = end_limit(calc, jacked, angle);
-    let check = Check::at_most(Subject::EndCapacity, Role::Thrust, force, limit.map(|limit| limit.force));
-    let EndLimit { force: by, tighter } = limit.in_spite_of_doubt();
-    let check = check.with_factor(factor(jacked, by.origin));
-    let turned = angle.in_spite_of_doubt();
-    scheme.checks.add(judged(check, jacked, turned, tighter));
-    if let Some(angle) = angle.transpose() {
-        let warning = jacked.joint.steering.warning;
-        let check = Check::at_most(Subject::JointAngle, Role::JointAngle, angle.map(Band::same), warning).as_screen();
-        let large = turned.is_some_and(|angle| angle > warning.value);
-        scheme.checks.add(if large { check.with_note(LARGE) } else { check });
+pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let jacked = at.jacked()?;
+    if at.pipe.lacks(NotGiven::EndForce) {
+        return Ok(by_the_maker(END));
     }
-    if let Capacity::Steel(end) = &jacked.capacity
-        && let Some(check) = steel::column(calc, jacked, end, force)
-    {
-        scheme.checks.add(check);
-    }
+    let limit = end_limit(calc, jacked.pipe, jacked.angle);
+    let check = at_most(Role::Thrust, jacked.thrust(), limit.map(|limit| limit.force));
+    let EndLimit { force, tighter } = limit.in_spite_of_doubt();
+    let check = check.with_factor(factor(jacked.pipe, force.origin));
+    Ok(judged(check, jacked.pipe, jacked.angle.in_spite_of_doubt(), tighter))
+}
+
+pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
+    let Jacked { pipe, angle, .. } = at.jacked()?;
+    let angle = angle.transpose().ok_or(Absent::Missing)?;
+    let warning = pipe.joint.steering.warning;
+    let check = at_most(Role::JointAngle, angle.map(Band::same), warning).as_screen();
+    Ok(if angle.in_spite_of_doubt() > warning.value { check.with_note(LARGE) } else { check })
+}
+
+pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let jacked = at.jacked()?;
+    let Capacity::Steel(end) = &jacked.pipe.capacity else {
+        return Err(Absent::NotApplicable("only steel is looked at as a column"));
+    };
+    let free = jacked.pipe.free.ok_or(Absent::Missing)?;
+    calc.part("pipe in the pit as a column");
+    let limit = calc.doubted(|calc| steel::free_length(calc, end, &free));
+    Ok(at_most(Role::Thrust, jacked.thrust(), limit).with_note(steel::FREE))
 }
 
 /// What the reader must know of the capacity, the gravest first.
-fn judged(check: Check, jacked: &JackedPipe, turned: Option<Angle>, tighter: bool) -> Check {
+fn judged(check: Check<()>, jacked: &JackedPipe, turned: Option<Angle>, tighter: bool) -> Check<()> {
     let steering = &jacked.joint.steering;
     let unknown = turned.filter(|_| jacked.joint.packer.is_none());
     if unknown.is_some_and(|angle| angle >= steering.warning.value) {

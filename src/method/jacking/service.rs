@@ -4,8 +4,8 @@
 //! the crown; water presses beside it; traffic counts at the least cover. Cohesion counts only where the file gives it,
 //! the pipe is large and the crown is dry, and never below the column that rests on the pipe whatever holds.
 
-use super::super::scheme::Scheme;
-use crate::check::{Check, Subject, Verdict};
+use super::super::walked::Walked;
+use crate::check::{Absent, Outcome, Verdict, at_most, rated};
 use crate::conditions::vertical_stress;
 use crate::drive::{Drive, Pipe, PipeInService, Place, Soil};
 use crate::law::{Calc, Recorder};
@@ -19,19 +19,18 @@ const NOTE: &str =
 const UNKNOWN: &str = "needs the soil of every stretch, with its saturated weight below water, and more than the least \
                        cover of the table of live load";
 
-/// Adds the check of a pipe whose crushing strength is given.
-pub(in super::super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, scheme: &mut Scheme) {
-    let Some(service) = &pipe.service else { return };
+pub(in super::super) fn crushing<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let Some(service) = &at.pipe.service else {
+        return Err(at.jacked().err().unwrap_or(Absent::Missing));
+    };
     calc.part("pipe in service");
-    let found = calc.doubted(|calc| worst(calc, drive, pipe, service));
-    scheme.checks.add(match found.transpose() {
-        Some(found) => {
-            let needed = found.map(|(needed, _)| Band::same(needed));
-            let strength = found.map(|(_, strength)| Cited::new(strength, service.strength.origin));
-            Check::at_most(Subject::Crushing, Role::LineWeight, needed, strength).with_note(NOTE)
-        }
-        None => Check::rated(Subject::Crushing, Verdict::NotDecided, service.strength.origin).with_note(UNKNOWN),
-    });
+    let found = calc.doubted(|calc| worst(calc, at.drive, at.pipe, service));
+    let Some(found) = found.transpose() else {
+        return Ok(rated(Verdict::NotDecided, service.strength.origin).with_note(UNKNOWN));
+    };
+    let needed = found.map(|(needed, _)| Band::same(needed));
+    let strength = found.map(|(_, strength)| Cited::new(strength, service.strength.origin));
+    Ok(at_most(Role::LineWeight, needed, strength).with_note(NOTE))
 }
 
 /// Strength that is needed and that there is, where the pipe is used most; `None` where a stretch cannot be told.

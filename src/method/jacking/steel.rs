@@ -1,14 +1,13 @@
 //! Jacked steel: yield, local buckling, the Chinese annex, and a free length as a column.
 
-use crate::check::{Check, Subject};
-use crate::drive::{FreeLength, JackedPipe, SteelEnd, SteelScheme};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::drive::{FreeLength, SteelEnd, SteelScheme};
+use crate::law::{Calc, Recorder};
 use crate::laws::column::{ColumnStress, ElasticColumnStress, RadiusOfGyration};
 use crate::laws::packer::RingArea;
 use crate::laws::steel::{
     ChineseSteelEndForce, CodeAxialForce, EffectiveShare, ElasticLocalBuckling, LocalBuckling, SteelEndForce,
 };
-use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role};
+use crate::quantity::{Area, Force, Length, Pressure, Ratio};
 use crate::source::Cited;
 
 pub(super) const FREE: &str =
@@ -86,19 +85,6 @@ pub(super) fn by_code<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd, critical_
         last_limit: end.code.last,
     });
     end.code.omega.map(|safety| calc.law(CodeAxialForce { critical_stress, effective_share, section_area, safety }))
-}
-
-/// The length in the pit that nothing holds; absent where it is not given.
-pub(super) fn column<R: Recorder>(
-    calc: &mut Calc<R>,
-    jacked: &JackedPipe,
-    end: &SteelEnd,
-    force: Doubted<Band<Force>>,
-) -> Option<Check> {
-    let free = jacked.free?;
-    calc.part("pipe in the pit as a column");
-    let limit = calc.doubted(|calc| free_length(calc, end, &free));
-    Some(Check::at_most(Subject::PipeColumn, Role::Thrust, force, limit).with_note(FREE))
 }
 
 /// What a free length may be pushed with.

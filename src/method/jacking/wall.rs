@@ -4,11 +4,12 @@
 //! that water never adds to either. Where the undrained strength is known, the lesser of both cases counts.
 
 use super::super::scheme::Scheme;
-use crate::check::{Check, Subject};
-use crate::conditions::{resisting_stress, undrained_resisting_stress};
+use super::super::walked::Walked;
+use crate::check::{Absent, Outcome, at_most, only};
+use crate::conditions::{NO_GRAVITY, resisting_stress, undrained_resisting_stress};
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
-use crate::law::{Calc, Recorder, Silent};
+use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::wall::{
     AllowableReaction, EyeResistance, PassiveCoefficient, PassivePressure, PassiveStrip, UndrainedStrip,
 };
@@ -16,6 +17,7 @@ use crate::laws::wall_fit::{PassiveMovement, ResultantDepth, StripCentroid, Thru
 use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::{Cited, Equation, Mark, Origin};
 
+const PART: &str = "thrust wall";
 const DRAINED: &str = "the ground straight behind the wall: effective stress, no cohesion, no water";
 const UNDRAINED: &str = "undrained, which bears less here than drained: strength and moist weight, no water";
 const MOVEMENT: &str =
@@ -173,32 +175,60 @@ fn allowed<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand) 
     (force, drained, false)
 }
 
-/// Adds the checks of the wall, where there is one, over the greatest thrust of all stages that push.
-pub(in super::super) fn checks<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, scheme: &mut Scheme) {
-    let (Some(reaction), Some(thrust)) = (&drive.reaction, scheme.thrust) else { return };
-    let Some(wall) = &reaction.wall else { return };
-    calc.part("thrust wall");
+/// What a wall finds behind it, and what may be asked of it.
+pub(in crate::method) struct Resisting<'a> {
+    reaction: &'a Reaction,
+    wall: &'a ThrustWall,
+    stand: Stand,
+    found: Doubted<(Force, Behind, bool)>,
+}
+
+/// What the wall of the file finds, where there is one.
+pub(in crate::method) fn resisting<'a, R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &'a Drive,
+    pipe: &Pipe,
+) -> Option<Resisting<'a>> {
+    let reaction = drive.reaction.as_ref()?;
+    let wall = reaction.wall.as_ref()?;
+    calc.part(PART);
     let stand = Stand::of(reaction, wall, pipe);
     let found = calc.doubted(|calc| allowed(calc, reaction, &stand));
-    let is_undrained = found.in_spite_of_doubt().2;
-    let limit = found.map(|(force, ..)| Cited::new(force, reaction.safety.origin));
-    let check = Check::at_most(Subject::ThrustWall, Role::Thrust, thrust, limit);
-    scheme.checks.add(check.with_note(if is_undrained { UNDRAINED } else { DRAINED }));
+    Some(Resisting { reaction, wall, stand, found })
+}
 
+fn wall<'w, 'a>(at: &'w Walked<'a>) -> Result<&'w Resisting<'a>, Absent> {
+    at.wall.as_ref().ok_or(Absent::Missing)
+}
+
+/// The greatest thrust of all stages that push.
+pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
+    let wall = wall(at)?;
+    let (_, _, is_undrained) = wall.found.in_spite_of_doubt();
+    let limit = wall.found.map(|(force, ..)| Cited::new(force, wall.reaction.safety.origin));
+    Ok(at_most(Role::Thrust, at.thrust(), limit).with_note(if is_undrained { UNDRAINED } else { DRAINED }))
+}
+
+pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let wall = wall(at)?;
+    calc.part(PART);
     let off = calc.doubted(|calc| {
-        let (_, behind, _) = calc.take(found);
-        let law = ThrustEccentricity { thrust_depth: stand.axis, reaction_depth: behind.centre };
+        let (_, behind, _) = calc.take(wall.found);
+        let law = ThrustEccentricity { thrust_depth: wall.stand.axis, reaction_depth: behind.centre };
         Band::same(calc.law(law))
     });
-    let middle = Cited::new(wall.height / SIXTH, Origin::Law(&THRUST_LEVEL));
-    scheme.checks.add(Check::at_most(Subject::WallLevel, Role::Offset, off, middle).as_screen());
+    let middle = Cited::new(wall.wall.height / SIXTH, Origin::Law(&THRUST_LEVEL));
+    Ok(at_most(Role::Offset, off, middle).as_screen())
+}
 
-    if drive.service == Service::GravitySewer && !wall.movement_checked {
-        let law = PassiveMovement { share: reaction.movement.value, height: wall.height };
-        let movement = calc.doubted(|calc| Band::same(calc.law(law)));
-        let check = Check::at_most(Subject::WallMovement, Role::Offset, movement, drive.tolerance);
-        scheme.checks.add(check.as_screen().with_note(MOVEMENT));
-    }
+pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let wall = wall(at)?;
+    only(at.drive.service == Service::GravitySewer, NO_GRAVITY)?;
+    only(!wall.wall.movement_checked, "the file says that its movement was checked apart")?;
+    calc.part(PART);
+    let law = PassiveMovement { share: wall.reaction.movement.value, height: wall.wall.height };
+    let movement = calc.doubted(|calc| Band::same(calc.law(law)));
+    Ok(at_most(Role::Offset, movement, at.drive.tolerance).as_screen().with_note(MOVEMENT))
 }
 
 /// A square wall that would do, where the file gives the ground behind it and no wall.

@@ -42,7 +42,7 @@ fn grounds(stretch: &Stretch) -> impl Iterator<Item = (GroundClass, Tip)> {
 }
 
 /// The check with what a reader must know of its bed.
-pub(super) fn noted(check: Check, drive: &Drive) -> Check {
+pub(super) fn noted(check: Check<()>, drive: &Drive) -> Check<()> {
     let any = |kind| drive.stretches.iter().flat_map(grounds).any(|(class, _)| bed(class) == kind);
     if any(Bed::Peat) {
         check.as_caution(PEAT)

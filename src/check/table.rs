@@ -1,0 +1,208 @@
+//! The checks, one entry each: all that is said of a check is said here, but for how it is worked out.
+
+/// Hands the table to the macro `$then`, in the order of a report. An entry tells
+///
+/// - what is checked, and its label as printed;
+/// - the criterion of the score that reads it, or `none`: margins of `LoadMargin` are the loads;
+/// - what goes unchecked and which fields would settle it, where the file may leave them out (`needs as` another check:
+///   the same);
+/// - the function that makes it of `$at`, what is put in and the forces on it, by the laws in `$calc`.
+macro_rules! checks {
+    ($then:ident $at:ident $calc:ident) => {
+        $then! {
+            $at $calc
+            /// Thrust that pushes the pilot stem, against the rig.
+            StemThrust "thrust, pilot stem" LoadMargin => stem::thrust($at);
+            /// Thrust that pushes the pilot stem, against buckling.
+            StemBuckling "pilot stem, buckling" LoadMargin,
+                needs "buckling of the pilot stem" ["stem.wall", "stem.free_length"] => stem::buckling($at, $calc);
+            /// Thrust that pushes the pilot stem, against snaking in a bore that is wider than the stem.
+            StemSnaking "pilot stem, snaking" none, needs as StemBuckling => stem::snaking($at, $calc);
+            /// Thrust that pushes the pilot stem, against the rating of its joints.
+            StemJoint "pilot stem, joint under thrust" LoadMargin,
+                needs "joints of the pilot stem under thrust" ["stem.joint_thrust"] => stem::joint($at);
+            /// Torque of the pilot stem while it is pushed, against rig and joints.
+            StemTorque "torque, pilot stem" LoadMargin, needs "torque of the pilot stem" ["stem.torque"]
+                => stem::turned($at);
+            /// Torque of the auger while casing or pipe is pushed, against the rig.
+            AugerTorque "torque, auger" LoadMargin,
+                needs "torque of the auger, where there is one" ["rig.auger_torque"] => jacking::auger_torque($at);
+            /// Thrust that pushes a casing behind the stem, against the rig.
+            CasingThrust "thrust, casing" LoadMargin => casing::thrust($at);
+            /// Thrust that pushes a casing, against its section.
+            CasingSection "casing, section" LoadMargin, needs "strength of the casing" ["candidates[].casing_wall"]
+                => casing::section($at, $calc);
+            /// Thrust that pushes a casing, against its free length as a column.
+            CasingColumn "casing in the pit, column" LoadMargin,
+                needs "casing in the pit as a column" ["candidates[].casing_free_length"]
+                => casing::column($at, $calc);
+            /// Thrust that pushes a casing, against the rating of its joints.
+            CasingJoint "casing, joint under thrust" LoadMargin,
+                needs "joints of the casing" ["candidates[].casing_joint_thrust"] => casing::joint($at);
+            /// Jacking force while the pipe is pushed, against the rig.
+            JackingThrust "thrust, pipe" LoadMargin => jacking::thrust($at);
+            /// Jacking force on the pipe, against the capacity of its end.
+            EndCapacity "pipe end, jacking force" LoadMargin => end::capacity($at, $calc);
+            /// Angle at the joints of a jacked pipe.
+            JointAngle "joint angle" none, needs "angle at the joints" ["steering", "candidates[].packer"]
+                => end::angle($at);
+            /// Jacking force on a free length of pipe, against its strength as a column.
+            PipeColumn "pipe in the pit, column" LoadMargin,
+                needs "steel pipe in the pit as a column" ["candidates[].free_length"] => end::column($at, $calc);
+            /// Pull on the pipe, against its tension.
+            Tension "pipe, tension" LoadMargin => $at.old(Subject::Tension);
+            /// Stress of pull and bend on the ramp, against the allowable stress.
+            TensionAndBending "pipe, tension and bending" LoadMargin => $at.old(Subject::TensionAndBending);
+            /// Outside pressure during the pull, against collapse.
+            Collapse "pipe, collapse in the pull" LoadMargin => $at.old(Subject::Collapse);
+            /// Pull, bend and outside pressure on a steel pipe together, extreme condition.
+            SteelInteraction "pipe, combined stress" LoadMargin => $at.old(Subject::SteelInteraction);
+            /// The same, normal condition.
+            SteelInteractionNormal "pipe, combined, normal" none => $at.old(Subject::SteelInteractionNormal);
+            /// Strain of the pull.
+            Strain "pipe, strain of the pull" LoadMargin => $at.old(Subject::Strain);
+            /// Strain of pull and bend on the ramp.
+            StrainWithBend "pipe, strain with the bend" LoadMargin => $at.old(Subject::StrainWithBend);
+            /// Pull on the pipe, against the rating of pull head and swivel.
+            PullHead "pull head" LoadMargin, needs "rating of pull head and swivel" ["pull.pull_head.rating"]
+                => $at.old(Subject::PullHead);
+            /// Setting of the weak link, against what pipe, head and joint may bear.
+            WeakLink "weak link, setting" none, needs "setting of the weak link" ["pull.pull_head.weak_link"]
+                => $at.old(Subject::WeakLink);
+            /// Pull on the pipe, against the setting of the weak link.
+            WeakLinkPull "weak link, pull" none, needs as WeakLink => $at.old(Subject::WeakLinkPull);
+            /// Push at the tail of the pulled string, against its free length as a column.
+            PushedTail "pipe, pushed tail" LoadMargin => $at.old(Subject::PushedTail);
+            /// The same, against snaking in the wider bore.
+            TailSnaking "pipe, pushed tail, snaking" none => $at.old(Subject::TailSnaking);
+            /// Push at the tail of the pulled string, against the rating of the grip.
+            TailGrip "grip at the tail" LoadMargin, needs "grip at the tail" ["pull.push_assist.grip_rating"]
+                => $at.old(Subject::TailGrip);
+            /// Pull on the pipe where a named length of bore lies on it, upper bound.
+            CollapsedBore "pipe, collapsed bore" none,
+                needs "bore that may fall on the pipe" ["pull.collapsed_bore"] => $at.old(Subject::CollapsedBore);
+            /// Pressure of liquid grout, against collapse.
+            CollapseInGrout "pipe, collapse in grout" LoadMargin, needs "collapse in grout" ["annulus"]
+                => $at.old(Subject::CollapseInGrout);
+            /// Water and soil in service, against collapse.
+            CollapseInService "pipe, collapse in service" LoadMargin,
+                needs "load and deflection in service" ["ground[].soil"] => $at.old(Subject::CollapseInService);
+            /// Water and a vacuum inside, against collapse.
+            Vacuum "pipe, vacuum in service" LoadMargin, needs "vacuum in the main" ["vacuum"]
+                => $at.old(Subject::Vacuum);
+            /// Deflection of a flexible pipe in service.
+            Deflection "pipe, deflection" none, needs as CollapseInService => $at.old(Subject::Deflection);
+            /// Pressure of the rig on the face of the launch pit while it pulls.
+            PullReaction "launch pit face, pull" LoadMargin,
+                needs "what the rig leans on while it pulls" ["pull.reaction"] => $at.old(Subject::PullReaction);
+            /// Pressure of the bore fluid, against what the ground is allowed.
+            BreakOut "bore fluid, break-out" none, needs "break-out of fluid" ["ground[].soil"]
+                => $at.old(Subject::BreakOut);
+            /// Length of the ramp, against the room for it.
+            RampRoom "ramp, room" Area, needs "room for the ramp" ["pull.ramp_room"] => $at.old(Subject::RampRoom);
+            /// Pull on the rig: pipe, reamer and stem.
+            RigPull "rig pull" LoadMargin => $at.old(Subject::RigPull);
+            /// Pull on the rig in a reaming pass before the pipe comes.
+            ReamingPull "rig pull, reaming" LoadMargin => $at.old(Subject::ReamingPull);
+            /// Pull on the stem, against the rating of its joints.
+            StemPull "stem joint, pull" LoadMargin, needs "joints of the stem under pull" ["stem.joint_pull"]
+                => $at.old(Subject::StemPull);
+            /// Torque of the reamer, against rig and stem.
+            ReamingTorque "torque, reaming" LoadMargin, needs "torque of the reamer" ["pull.reaming_torque"]
+                => $at.old(Subject::ReamingTorque);
+            /// Step in diameter of a reaming pass.
+            ReamingStep "reaming step" none => $at.old(Subject::ReamingStep);
+            /// Final bore.
+            Bore "final bore" none => $at.old(Subject::Bore);
+            /// Radius of the string on the ramp.
+            BendRadius "bend radius" none => $at.old(Subject::BendRadius);
+            /// Thrust, against the ground behind the wall in the launch pit.
+            ThrustWall "thrust wall" LoadMargin, needs "thrust wall" ["launch.wall"] => wall::thrust($at);
+            /// Level of the thrust, against that of the reaction of the ground.
+            WallLevel "thrust wall, level" none, needs as ThrustWall => wall::level($at, $calc);
+            /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
+            WallMovement "thrust wall, movement" none, needs as ThrustWall => wall::movement($at, $calc);
+            /// Load of a rigid pipe in service, against its crushing strength.
+            Crushing "pipe in service, crushing" LoadMargin,
+                needs "strength of a rigid pipe in service" ["candidates[].crushing"]
+                => service::crushing($at, $calc);
+            /// Invert against its tolerance, gravity sewers only.
+            Invert "invert, line and grade" none => conditions::invert($at);
+            /// Ground against method.
+            Ground "ground" Ground => conditions::ground($at);
+            /// Length of the drive against the published range of the method.
+            Length "length" Size => conditions::length($at);
+            /// Outside diameter of the pipe, against the published range of the method.
+            Diameter "diameter" Size => conditions::diameter($at);
+            /// Slope of a gravity sewer, against the least by its size.
+            LeastSlope "least slope" none => sewer::least_slope($at);
+            /// Steepest wave of the invert, against the slope of the line, gravity sewers only.
+            BackFall "back-fall" none, needs "back-fall and standing water" ["half_wave"]
+                => sewer::back_fall($at, $calc);
+            /// Water that stands in the low spots of a waving invert.
+            Sag "standing water" none, needs as BackFall => sewer::sag($at, $calc);
+            /// Slope that a pulled line is asked for, against that of the line, gravity sewers only.
+            GradeFloor "slope for a pulled line" none => sewer::grade_floor($at);
+            /// Greatest flow, against that of the full pipe.
+            FlowCapacity "flow, capacity" none, needs "capacity" ["design_flow.max"]
+                => sewer::capacity($at, $at.full_flow);
+            /// Stress of the least flow on the wall, against what moves grit.
+            SelfCleaning "flow, self-cleaning" none, needs "self-cleaning" ["design_flow.min"]
+                => sewer::self_cleaning($at, $calc, $at.full_flow);
+            /// Cover, against the least by method.
+            Cover "cover" none, needs "cover of a pulled pipe" ["surface.over"] => room::cover($at, $calc);
+            /// Settlement of the surface.
+            SurfaceSettlement "settlement, surface" Movement,
+                needs "settlement of the surface" ["surface.allowed_settlement"]
+                => movement::surface_settlement($at, $at.surface);
+            /// Slope of the settled surface.
+            SurfaceSlope "slope, surface" Movement, needs "slope of the surface" ["surface.allowed_slope"]
+                => movement::surface_slope($at, $at.surface);
+            /// Settlement of a crossed service.
+            ServiceSettlement "settlement, services" Movement,
+                needs "settlement of services" ["crossings[].allowed_settlement"] => $at.services.0;
+            /// Slope of a crossed service.
+            ServiceSlope "slope, services" Movement, needs "slope of services" ["crossings[].allowed_slope"]
+                => $at.services.1;
+            /// Clear distance of a crossed service.
+            ServiceClearance "clear distance, services" none,
+                needs "services crossed or beside the bore" ["crossings"] => room::clearance($at, $calc);
+            /// Stability number of an open face in clay.
+            FaceStability "face, stability number" none => face::stability($at, $calc);
+            /// Heave of the base of a pit in clay.
+            PitHeave "pit base, heave" none, needs "base of the pits in clay" ["launch.space", "reception.space"]
+                => pits::base_heave($at, $calc);
+            /// Uplift of the base of a pit by water below.
+            PitUplift "pit base, uplift" none,
+                needs "uplift of the pits" ["launch.space.tight_soil", "launch.space.water_pressure"]
+                => pits::uplift($at, $calc);
+            /// Soil plug in the mouth of a casing, against the head of water.
+            Plug "soil plug" none,
+                needs "water over an open casing in sand or silt: soil plug" ["plug", "ground[].soil.saturated"]
+                => face::plug($at, $calc);
+            /// Length of the launch pit.
+            PitLength "launch pit, length" Area, needs "room in the launch pit" ["launch.space"]
+                => pits::length($at, $calc, Place::Launch);
+            /// Width of the launch pit.
+            PitWidth "launch pit, width" Area, needs as PitLength => pits::width($at, $calc, Place::Launch);
+            /// Length of the reception pit.
+            ReceptionLength "reception pit, length" Area, needs "room in the reception pit" ["reception.space"]
+                => pits::length($at, $calc, Place::Reception);
+            /// Width of the reception pit.
+            ReceptionWidth "reception pit, width" Area, needs as ReceptionLength
+                => pits::width($at, $calc, Place::Reception);
+            /// Working area at the launch.
+            LaunchArea "working area, launch" Area, needs "working area at the launch" ["launch.area"]
+                => pits::area($at, Place::Launch);
+            /// Working area at the reception.
+            ReceptionArea "working area, reception" Area, needs "working area at the reception" ["reception.area"]
+                => pits::area($at, Place::Reception);
+            /// Lift of one pipe into the launch pit.
+            CraneLift "crane lift" none, needs "crane" ["launch.space.crane"] => pits::crane($at);
+            /// Shifts, against those of the programme.
+            Programme "time, programme" none, needs "time against the programme" ["pace.programme", "pace"]
+                => time::programme($at);
+        }
+    };
+}
+pub(crate) use checks;

@@ -1,0 +1,116 @@
+//! What is put in, how, and what the checks share: every stage is walked once, here; checks read and never walk.
+
+use super::jacking::Jacked;
+use super::jacking::wall::Resisting;
+use super::scheme::Scheme;
+use super::stage::{Stage, peak, pushed};
+use super::{jacking, pullback};
+use crate::check::{Absent, Outcome, Subject};
+use crate::conditions::{Moved, Plan, movement, sewer};
+use crate::drive::{Drive, Pipe};
+use crate::handbook::Method;
+use crate::law::{Calc, Doubted, Recorder};
+use crate::quantity::{Band, Force, VolumeRate};
+use core::ops::Deref;
+
+/// A plan, and what its checks share.
+pub(super) struct Walked<'a> {
+    plan: Plan<'a>,
+    /// Thrust that pushes the stem.
+    pub(super) stem: Doubted<Band<Force>>,
+    way: Way<'a>,
+    /// What the thrust wall finds behind it, where there is one.
+    pub(super) wall: Option<Resisting<'a>>,
+    /// Flow of the full pipe, where the file tells a flow.
+    pub(super) full_flow: Option<Doubted<VolumeRate>>,
+    /// How far the surface moves, where the file limits it.
+    pub(super) surface: Option<Doubted<Option<Moved>>>,
+    /// Settlement and slope of crossed services.
+    pub(super) services: (Outcome, Outcome),
+}
+
+/// The forces of the stages after the pilot.
+#[expect(clippy::large_enum_variant, reason = "no heap where numbers are worked out")]
+enum Way<'a> {
+    Jacked(Jacked<'a>),
+    Pulled(Scheme),
+}
+
+impl<'a> Deref for Walked<'a> {
+    type Target = Plan<'a>;
+
+    fn deref(&self) -> &Plan<'a> {
+        &self.plan
+    }
+}
+
+impl<'a> Walked<'a> {
+    /// Walks every stage; `None` where the pipe cannot be put in so.
+    pub(super) fn walk<R: Recorder>(
+        calc: &mut Calc<R>,
+        drive: &'a Drive,
+        pipe: &'a Pipe,
+        method: Method,
+    ) -> Option<Self> {
+        let plan = Plan { drive, pipe, method };
+        let mut stem = || pushed(calc, drive, pipe, Stage::STEM).map(|force| force.on_rig);
+        let (stem, way) = match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
+            (Method::PipeJacking, Some(jacked), ..) => (stem(), Way::Jacked(Jacked::walk(calc, drive, pipe, jacked))),
+            (Method::Pullback, _, Some(pulled), Some(pull)) => {
+                let stem = stem();
+                let mut scheme = Scheme::new(method);
+                pullback::assess(calc, drive, pipe, pulled, pull, stem, &mut scheme);
+                super::not_given::open(pipe, &mut scheme);
+                (stem, Way::Pulled(scheme))
+            }
+            _ => return None,
+        };
+        Some(Self {
+            wall: jacking::wall::resisting(calc, drive, pipe),
+            full_flow: sewer::full_flow(calc, &plan),
+            surface: movement::of_surface(calc, &plan),
+            services: movement::of_services(calc, &plan),
+            plan,
+            stem,
+            way,
+        })
+    }
+
+    /// The forces on a pipe that is pushed.
+    pub(super) const fn jacked(&self) -> Result<&Jacked<'a>, Absent> {
+        match &self.way {
+            Way::Jacked(jacked) => Ok(jacked),
+            Way::Pulled(_) => Err(Absent::NotApplicable("the pipe is not pushed")),
+        }
+    }
+
+    /// A check as it was made with the forces.
+    pub(super) fn old(&self, subject: Subject) -> Outcome {
+        match &self.way {
+            Way::Pulled(scheme) => scheme.checks.outcome(subject).map(|check| check.of(())),
+            Way::Jacked(_) => Err(Absent::NotApplicable("the pipe is not pulled")),
+        }
+    }
+
+    /// Greatest force on the pipe, and on the rig over all stages.
+    pub(super) fn forces(&self) -> (Option<Band<Force>>, Option<Band<Force>>) {
+        match &self.way {
+            Way::Jacked(jacked) => {
+                let forces = [jacked.thrust(), self.thrust()].map(|force| Some(force.in_spite_of_doubt()));
+                let [pipe, rig] = forces;
+                (pipe, rig)
+            }
+            Way::Pulled(scheme) => (scheme.force, scheme.rig_force),
+        }
+    }
+
+    /// Greatest thrust on the wall of the launch pit over all stages that push.
+    pub(super) fn thrust(&self) -> Doubted<Band<Force>> {
+        let (casing, pipe) = match &self.way {
+            Way::Jacked(jacked) => (jacked.casing_thrust(), Some(jacked.thrust())),
+            Way::Pulled(_) => (None, None),
+        };
+        let after = [casing, pipe].into_iter().flatten();
+        after.fold(self.stem, |most, force| most.zip(force).map(|(most, force)| peak(most, force)))
+    }
+}
