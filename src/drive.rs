@@ -38,9 +38,10 @@ pub(crate) use water::invert_at;
 pub use water::{BySide, Crossed};
 pub use weights::Weights;
 
-use crate::handbook::{GroundClass, Handbook, Lubrication, Service};
+use crate::handbook::{CriterionKind, GroundClass, Handbook, Lubrication, Service};
 use crate::quantity::{
-    Angle, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Shown, ThermodynamicTemperature, Time, Torque,
+    Angle, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time,
+    Torque, UnitSystem,
 };
 use crate::source::{Cited, Origin};
 use std::sync::Arc;
@@ -146,6 +147,53 @@ impl Drive {
     #[must_use]
     pub fn handbook(&self) -> &Handbook {
         &self.handbook
+    }
+
+    /// Inside diameter needed, where the file tells it or a flow.
+    #[must_use]
+    pub fn needed_inside_diameter(&self) -> Option<Length> {
+        self.proposed.as_ref().map(|proposed| proposed.inside_diameter.value)
+    }
+
+    /// What was proposed.
+    #[must_use]
+    pub const fn proposed(&self) -> Option<&Proposed> {
+        self.proposed.as_ref()
+    }
+
+    /// Whether a candidate is proposed, not listed in the file.
+    #[must_use]
+    pub fn is_proposed(&self, candidate: usize) -> bool {
+        self.proposed.as_ref().is_some_and(|proposed| candidate >= proposed.first)
+    }
+
+    /// The pipes proposed and left out, in one sentence; absent where none was asked for.
+    #[must_use]
+    pub fn proposal(&self, system: UnitSystem) -> Option<String> {
+        let proposed = self.proposed.as_ref()?;
+        let needed = Shown::of(proposed.inside_diameter.value, Role::Diameter).display(system);
+        let pipes: Vec<&str> = self.candidates.iter().skip(proposed.first).map(|pipe| pipe.label()).collect();
+        let pipes = if pipes.is_empty() { "none".to_owned() } else { pipes.join(", ") };
+        let left_out = if proposed.left_out.is_empty() {
+            String::new()
+        } else {
+            format!("; not proposed: {}", proposed.left_out.join("; "))
+        };
+        Some(format!("proposed for an inside diameter of at least {needed}: {pipes}{left_out}"))
+    }
+
+    /// Whether a criterion applies. It is a matter of the drive alone, never of one scheme or of which pipes are looked
+    /// at: what cannot be told for the drive drops out for every scheme.
+    #[must_use]
+    pub fn weighs(&self, kind: CriterionKind) -> bool {
+        match kind {
+            CriterionKind::LoadMargin | CriterionKind::Ground | CriterionKind::Size => true,
+            CriterionKind::Grade => matches!(self.service, Service::GravitySewer),
+            CriterionKind::Movement => self.site.limits_movement(),
+            CriterionKind::Area => self.site.launch.area.is_some() && self.site.reception.area.is_some(),
+            CriterionKind::Time => self.site.pace.programme.is_some(),
+            CriterionKind::Cost => self.site.pace.prices.shift.is_some() && self.site.pace.prices.budget.is_some(),
+        }
     }
 }
 

@@ -5,8 +5,8 @@
 //! one strict pass per fault fails exactly there, and the parser itself names path, line and column. The same
 //! re-read finds the place of a field whose fault shows only later, when the values are put together.
 
-mod fault;
-mod field;
+pub(crate) mod fault;
+pub(crate) mod field;
 mod guard;
 mod nearest;
 mod words;

@@ -1,7 +1,7 @@
 //! The order of the schemes, and where an open one would stand.
 
-use super::standing::IfSettled;
-use super::{Ranked, Standing};
+use super::ranking::Ranked;
+use super::standing::{IfSettled, Standing};
 use crate::check::Verdict;
 
 /// Scores closer than this are equal as printed, in points of 100.

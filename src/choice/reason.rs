@@ -1,7 +1,9 @@
 //! Why the first is first, in one sentence.
 
 use super::rank::SAME;
-use super::{CriterionKind, Ranked, Standing};
+use super::ranking::Ranked;
+use super::score::CriterionKind;
+use super::standing::Standing;
 use crate::check::{Check, Verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;

@@ -6,7 +6,8 @@ mod shift;
 
 pub use shift::WeightShift;
 
-use super::{Choice, Ranked, Standing};
+use super::ranking::{Choice, Ranked};
+use super::standing::Standing;
 use crate::handbook::CriterionKind;
 
 /// How the shares were found.
@@ -58,7 +59,7 @@ fn contest(list: &[(usize, &Ranked)]) -> Contest {
     let (shares, count) = match values.as_slice() {
         [] | [_] => (vec![1.0], Count::Alone),
         [one, other] => {
-            let share = share::ahead(&difference(one, other));
+            let share = share::ahead(&share::difference(one, other));
             (vec![share, 1.0 - share], Count::Exact)
         }
         more => (share::sampled(more), Count::Sampled(share::SAMPLES)),
@@ -68,10 +69,6 @@ fn contest(list: &[(usize, &Ranked)]) -> Contest {
     let shift = shift::least(&weighed, &values)
         .map(|(rival, shift)| WeightShift { to: list.get(rival).map_or(0, |(place, _)| *place), ..shift });
     Contest { shares: places.zip(shares).collect(), count, shift }
-}
-
-fn difference(one: &[f64], other: &[f64]) -> Vec<f64> {
-    one.iter().zip(other).map(|(one, other)| one - other).collect()
 }
 
 /// What is not known counts nothing, as in the ranking.

@@ -2,7 +2,8 @@
 
 use super::faults::Faulty;
 use super::input::{bytes, handbook, of_tables, text};
-use super::{Outcome, Units, complain, print, units};
+use super::output::{Outcome, complain, print};
+use super::units::{self, Units};
 use crate::choice::choose;
 use crate::drive_file::{DriveFile, InputError};
 use crate::handbook::Handbook;

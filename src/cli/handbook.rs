@@ -1,7 +1,7 @@
 //! `jackpull handbook`: what is in the tables, and where each value comes from.
 
 use super::input::handbook;
-use super::{Outcome, complain, print};
+use super::output::{Outcome, complain, print};
 use crate::handbook::{Citation, Handbook, HandbookError, Written, line};
 use crate::source::Mark;
 use crate::yaml::did_you_mean;

@@ -1,6 +1,7 @@
 //! `jackpull template`: a commented drive file to start from.
 
-use super::{Outcome, Units, print};
+use super::output::{Outcome, print};
+use super::units::Units;
 use clap::{Args, ValueEnum};
 
 /// Print a commented drive file to start from.

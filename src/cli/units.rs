@@ -1,6 +1,25 @@
-//! The family of units that a drive file is written in.
+//! Units of the output, and the family of units that a drive file is written in.
 
 use crate::quantity::UnitSystem;
+use clap::ValueEnum;
+
+/// Units of the output.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(super) enum Units {
+    /// Metres, kilonewtons, kilopascals.
+    Si,
+    /// Feet, kips of 1,000 lbf, pounds per square inch.
+    Us,
+}
+
+impl From<Units> for UnitSystem {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Si => Self::Si,
+            Units::Us => Self::Us,
+        }
+    }
+}
 
 /// That of the length of the drive; SI where it does not tell.
 pub(super) fn of(text: &str) -> UnitSystem {

@@ -47,9 +47,9 @@ pub struct Pipe {
     pub(crate) jacking_range: Option<PublishedRange>,
     pub(crate) pullback_range: Option<PublishedRange>,
     /// What it is as a sewer; none for another service.
-    pub(crate) sewer: Option<super::Sewer>,
+    pub(crate) sewer: Option<super::site::Sewer>,
     /// What it bears in service, where its crushing strength is known.
-    pub(crate) service: Option<Box<super::PipeInService>>,
+    pub(crate) service: Option<Box<super::service::PipeInService>>,
     /// Pressure of traffic, impact included, on a pipe that is pulled, one a stretch; none there where the cover is less
     /// than the table of live load has. None at all where neither soil nor traffic is told.
     pub(crate) traffic: Option<Vec<Option<Pressure>>>,
@@ -58,7 +58,7 @@ pub struct Pipe {
     /// Price per metre, in the user's money, where the file gives it.
     pub(crate) price: Option<Priced<Length>>,
     /// What only the pipe maker knows and nobody has said, of a pipe that is proposed.
-    pub(crate) not_given: Vec<super::NotGiven>,
+    pub(crate) not_given: Vec<super::proposed::NotGiven>,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
 }

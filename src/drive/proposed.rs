@@ -1,8 +1,7 @@
 //! Pipes that the file does not list, proposed from the inside diameter that is needed.
 
-use super::Drive;
 use crate::handbook::Method;
-use crate::quantity::{Length, Role, Shown, UnitSystem};
+use crate::quantity::Length;
 use crate::source::{Cited, Equation, Mark, Origin};
 
 /// A limit that only the pipe maker knows. A proposed pipe without it is open, never chosen.
@@ -62,40 +61,4 @@ pub struct Proposed {
     pub(crate) first: usize,
     /// What could not be proposed, and why.
     pub(crate) left_out: Vec<String>,
-}
-
-impl Drive {
-    /// Inside diameter needed, where the file tells it or a flow.
-    #[must_use]
-    pub fn needed_inside_diameter(&self) -> Option<Length> {
-        self.proposed.as_ref().map(|proposed| proposed.inside_diameter.value)
-    }
-
-    /// What was proposed.
-    #[must_use]
-    pub const fn proposed(&self) -> Option<&Proposed> {
-        self.proposed.as_ref()
-    }
-
-    /// Whether a candidate is proposed, not listed in the file.
-    #[must_use]
-    pub fn is_proposed(&self, candidate: usize) -> bool {
-        self.proposed.as_ref().is_some_and(|proposed| candidate >= proposed.first)
-    }
-}
-
-impl Proposed {
-    /// The pipes proposed and left out, in one sentence.
-    #[must_use]
-    pub fn sentence(&self, drive: &Drive, system: UnitSystem) -> String {
-        let needed = Shown::of(self.inside_diameter.value, Role::Diameter).display(system);
-        let pipes: Vec<&str> = drive.candidates.iter().skip(self.first).map(|pipe| pipe.label()).collect();
-        let pipes = if pipes.is_empty() { "none".to_owned() } else { pipes.join(", ") };
-        let left_out = if self.left_out.is_empty() {
-            String::new()
-        } else {
-            format!("; not proposed: {}", self.left_out.join("; "))
-        };
-        format!("proposed for an inside diameter of at least {needed}: {pipes}{left_out}")
-    }
 }

@@ -1,6 +1,7 @@
 //! Text to quantity: `number unit^n [* or / unit^n]...`.
 
-use super::{Dim, Measure, unit, writing};
+use super::measure::{Dim, Measure};
+use super::{unit, writing};
 use thiserror::Error;
 
 /// Why a text is not the quantity asked for.

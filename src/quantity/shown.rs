@@ -1,18 +1,9 @@
 //! Quantity to text. The role of a value, not its dimension, chooses the unit it is printed in: a pipe diameter
 //! in mm, a drive length in m; unit friction in kPa, strength in MPa.
 
-use super::{Dim, Measure, unit};
+use super::measure::{Dim, Measure};
+use super::unit::{self, UnitSystem};
 use core::fmt;
-
-/// The family of units a report is printed in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum UnitSystem {
-    /// Metres, kilonewtons, kilopascals.
-    #[default]
-    Si,
-    /// Feet, kips of 1,000 lbf, pounds per square inch.
-    Us,
-}
 
 /// What a number is used for, which decides how it is printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,6 +1,16 @@
 //! The one table of units: symbol, exact factor to SI base units, dimension.
 
-use super::{Dim, UnitSystem};
+use super::measure::Dim;
+
+/// The family of units a report is printed in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum UnitSystem {
+    /// Metres, kilonewtons, kilopascals.
+    #[default]
+    Si,
+    /// Feet, kips of 1,000 lbf, pounds per square inch.
+    Us,
+}
 
 /// A unit as it may be written in a file.
 #[derive(Debug, Clone, Copy)]

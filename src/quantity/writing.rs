@@ -1,7 +1,8 @@
 //! Writings of the trade that are not read, and what to write instead.
 
+use super::measure::Dim;
 use super::shown::plain;
-use super::{Dim, unit};
+use super::unit;
 
 /// What to write instead of a number with units, one symbol of which is not known.
 pub(super) fn instead(number: f64, units: &str, symbol: &str) -> Option<String> {

@@ -33,7 +33,7 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
     let lubrication = drive.lubrication.key().replace('_', " ");
     facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
     facts.push(format!("ground opened for a jacked pipe: {}", drive.technique));
-    facts.extend(drive.proposed.as_ref().map(|proposed| proposed.sentence(drive, system)));
+    facts.extend(drive.proposal(system));
     let laid: Vec<String> = drive.handbook.overlays().map(|(table, file)| format!("{file} ({table})")).collect();
     if !laid.is_empty() {
         facts.push(format!("tables laid over: {}", laid.join(", ")));

@@ -131,21 +131,21 @@ impl ToScalar for Words {
 /// the fault, as they are written without capitals and with `_` between them.
 macro_rules! key_words {
     ($name:ty, $what:literal, { $($word:literal => $variant:expr),+ $(,)? } $(,)?) => {
-        $crate::yaml::key_words!($name, $what, { $($word => $variant),+ }, meanings {});
+        $crate::yaml::field::key_words!($name, $what, { $($word => $variant),+ }, meanings {});
     };
     (
         $name:ty, $what:literal, { $($word:literal => $variant:expr),+ $(,)? },
         meanings { $($trade:literal => [$($key:literal),+]),* $(,)? }
     ) => {
-        impl $crate::yaml::FromScalar for $name {
-            fn from_scalar(scalar: $crate::yaml::Scalar<'_>) -> Result<Self, $crate::yaml::Complaint> {
+        impl $crate::yaml::field::FromScalar for $name {
+            fn from_scalar(scalar: $crate::yaml::field::Scalar<'_>) -> Result<Self, $crate::yaml::fault::Complaint> {
                 match scalar {
-                    $($crate::yaml::Scalar::Text($word) => Ok($variant),)+
-                    $crate::yaml::Scalar::Nothing => {
-                        let complaint = $crate::yaml::Complaint::from(concat!("expected ", $what, ", got nothing"));
+                    $($crate::yaml::field::Scalar::Text($word) => Ok($variant),)+
+                    $crate::yaml::field::Scalar::Nothing => {
+                        let complaint = $crate::yaml::fault::Complaint::from(concat!("expected ", $what, ", got nothing"));
                         Err(complaint.advise(format!("write one of: {}", [$($word),+].join(", "))))
                     }
-                    other => Err($crate::yaml::Complaint::unknown_word(
+                    other => Err($crate::yaml::fault::Complaint::unknown_word(
                         $what,
                         &other.to_string(),
                         &[$($word),+],
@@ -155,8 +155,8 @@ macro_rules! key_words {
             }
         }
 
-        impl $crate::yaml::ToScalar for $name {
-            const FORM: $crate::yaml::Form = $crate::yaml::Form::Word(&[$($word),+]);
+        impl $crate::yaml::field::ToScalar for $name {
+            const FORM: $crate::yaml::field::Form = $crate::yaml::field::Form::Word(&[$($word),+]);
             fn to_scalar(&self) -> String {
                 self.key().to_owned()
             }

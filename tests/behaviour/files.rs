@@ -4,11 +4,11 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-fn root() -> PathBuf {
+pub(crate) fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
 }
 
-fn rust_files(folder: &Path) -> Vec<PathBuf> {
+pub(crate) fn rust_files(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
@@ -38,6 +38,25 @@ fn every_test_file_is_a_module() {
             if path.extension().is_some_and(|ext| ext == "rs") && stem != "main" {
                 assert!(main.contains(&format!("mod {stem};")), "{} is not a module of its main.rs", path.display());
             }
+        }
+    }
+}
+
+/// Nor is a file of `src` that no file names.
+#[test]
+fn every_source_file_is_a_module() {
+    let source = root().join("src");
+    for file in rust_files(&source) {
+        let (folder, stem) = (file.parent().unwrap(), file.file_stem().unwrap().to_str().unwrap());
+        let parent = if folder == source { source.join("lib.rs") } else { folder.with_extension("rs") };
+        if !["lib", "main"].contains(&stem) {
+            let text = fs::read_to_string(&parent).unwrap();
+            assert!(
+                text.contains(&format!("mod {stem};")),
+                "{} is not a module of {}",
+                file.display(),
+                parent.display()
+            );
         }
     }
 }

@@ -37,6 +37,7 @@ mod in_service;
 mod jacked;
 mod jacked_door;
 mod jacks;
+mod knots;
 mod model_means;
 mod model_sets;
 mod monotone;

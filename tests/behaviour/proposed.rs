@@ -41,7 +41,7 @@ fn every_material_is_proposed_for_each_method_it_can_take() {
         let found = of(&drive, &choice, start, method);
         assert!(found.iter().any(|ranked| !ranked.scheme.is_excluded()), "{start} by {method:?}");
     }
-    let sentence = drive.proposed().unwrap().sentence(&drive, jackpull::quantity::UnitSystem::Si);
+    let sentence = drive.proposal(jackpull::quantity::UnitSystem::Si).unwrap();
     assert!(sentence.contains("not proposed: GRP and polymer concrete"), "{sentence}");
 }
 

@@ -126,7 +126,7 @@ fn friction_models_say_where_they_stand() {
 fn clay_that_closes_is_told() {
     let clay = |more: &str| {
         let soil = format!("20 mm, soil: {{ undrained_strength: 25 kPa{more}, moist");
-        move |text: String| text.edit("20 mm, soil: { moist", &soil)
+        move |text: String| text.edit_all("20 mm, soil: { moist", &soil)
     };
     let path_of = |name: &str, more: &str| path(name, clay(more));
     let told = path_of("works_clay_told.yaml", ", undrained_modulus: 3 MPa");

@@ -15,6 +15,11 @@ const SEED: u64 = 20_230_601;
 /// Values closer than this are equal.
 const EQUAL: f64 = 1e-12;
 
+/// By how much one scheme leads another in each criterion.
+pub(super) fn difference(one: &[f64], other: &[f64]) -> Vec<f64> {
+    one.iter().zip(other).map(|(one, other)| one - other).collect()
+}
+
 /// The exact share of weightings under which `sum of weight x difference` is above zero; one half where there is no
 /// difference at all.
 ///

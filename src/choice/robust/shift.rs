@@ -1,6 +1,6 @@
 //! The least weight that must be moved between criteria before another scheme scores as much.
 
-use super::difference;
+use super::share::difference;
 use crate::handbook::CriterionKind;
 
 /// Weight to move. Weights sum to 1.

@@ -1,0 +1,31 @@
+//! The output and the error stream, and how a run ended.
+
+use std::io::{self, Write as _};
+
+/// How a run ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Outcome {
+    /// A scheme fits or fits with care.
+    Chosen,
+    /// Assessed; no scheme fits.
+    NoneFits,
+    /// Input or output is wrong.
+    Faulty,
+}
+
+/// Writes the result; a reader that has gone away is no fault.
+pub(super) fn print(text: &str) -> Result<(), Outcome> {
+    let mut out = io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
+            complain(&format!("error: cannot write the result: {error}\n"));
+            Err(Outcome::Faulty)
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Messages go to the error stream; if that fails there is nobody to tell.
+pub(super) fn complain(text: &str) {
+    let _ = io::stderr().lock().write_all(text.as_bytes());
+}
