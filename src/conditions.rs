@@ -11,6 +11,7 @@ mod length;
 mod line;
 pub(crate) mod movement;
 pub(crate) mod pits;
+mod plan;
 pub(crate) mod room;
 pub(crate) mod sewer;
 mod stress;
@@ -25,35 +26,6 @@ pub(crate) use line::invert;
 pub use line::invert_uncertainty;
 pub(crate) use movement::Moved;
 pub(crate) use pits::Place;
+pub(crate) use plan::{NO_GRAVITY, Plan};
 pub use stress::{VerticalStress, resisting_stress, undrained_resisting_stress, vertical_stress};
 pub use time::{StageTime, TimePlan, time_plan};
-
-use crate::drive::{Drive, Pipe};
-use crate::handbook::Method;
-use crate::quantity::Length;
-
-/// A pipe, and how it is put in.
-#[derive(Clone, Copy)]
-pub(crate) struct Plan<'a> {
-    pub(crate) drive: &'a Drive,
-    pub(crate) pipe: &'a Pipe,
-    pub(crate) method: Method,
-}
-
-impl Plan<'_> {
-    fn is_jacked(&self) -> bool {
-        self.method == Method::PipeJacking
-    }
-
-    /// Diameter of the ground that is opened.
-    fn opened(&self) -> Length {
-        let pipe = self.pipe;
-        match (self.method, pipe.casing_diameter()) {
-            (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),
-            _ => pipe.bore.value.max(pipe.outside_diameter.value),
-        }
-    }
-}
-
-/// Why a check of line and grade is absent.
-pub(crate) const NO_GRAVITY: &str = "it is no gravity sewer";

@@ -1,6 +1,6 @@
 //! Strength and weight of the clay in a stretch, as the file gives them or by its blow count and its class.
 
-use super::vertical_stress;
+use super::stress::vertical_stress;
 use crate::drive::{Drive, Stretch};
 use crate::law::{Calc, Recorder};
 use crate::quantity::{Band, Length, Pressure, Ratio, UnitWeight};

@@ -1,6 +1,7 @@
 //! Whether an open face stands: stability number in clay, soil plug in sand and silt under water.
 
-use super::{Plan, clay};
+use super::clay;
+use super::plan::Plan;
 use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
 use crate::drive::{Drive, Soil, Stretch};
 use crate::handbook::GroundClass;

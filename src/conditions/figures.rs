@@ -1,12 +1,12 @@
 //! Figures that decide nothing, and that an engineer wants to see: how far the ground moves, how large the pits are,
 //! what water comes in, how many shifts the work takes.
 
-use super::Plan;
 use super::amounts::amounts;
 use super::cost::cost_plan;
 use super::face::plug_needed;
 use super::movement::{at_service, at_surface, is_over};
 use super::pits::{Place, area_needed, length_needed, lift, width_needed};
+use super::plan::Plan;
 use super::time::time_plan;
 use crate::drive::{Drive, Pipe, Pit, PitRules};
 use crate::handbook::Method;

@@ -1,6 +1,6 @@
 //! Ground against method.
 
-use super::Plan;
+use super::plan::Plan;
 use crate::check::{Absent, Outcome, Verdict, rated};
 use crate::drive::Drive;
 use crate::handbook::{Method, Rating};

@@ -1,7 +1,7 @@
 //! Length of the drive and diameter of the pipe against the published range of the method. Screens: longer drives and
 //! other diameters have been built, and asked for care; how far beyond is told by the utilisation.
 
-use super::Plan;
+use super::plan::Plan;
 use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, rated};
 use crate::drive::PublishedRange;
 use crate::handbook::Method;

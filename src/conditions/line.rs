@@ -1,6 +1,6 @@
 //! Invert against its tolerance.
 
-use super::{NO_GRAVITY, Plan};
+use super::plan::{NO_GRAVITY, Plan};
 use crate::check::{Outcome, at_most, only};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{Method, Service};

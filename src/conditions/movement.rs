@@ -1,6 +1,6 @@
 //! The trough that lost ground leaves, at the surface and at crossed services. Limits are the file's only.
 
-use super::Plan;
+use super::plan::Plan;
 use crate::check::{Absent, Check, Outcome, Verdict, at_most, rated};
 use crate::drive::{Crossing, Pipe};
 use crate::law::{Calc, Doubted, Recorder};

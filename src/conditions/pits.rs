@@ -1,6 +1,7 @@
 //! Pits: floor in clay, uplift by water below, room for what goes in, and the crane.
 
-use super::{Plan, clay};
+use super::clay;
+use super::plan::Plan;
 use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
 use crate::drive::{Drive, Pit, PitSides, PitSpace, Stretch};
 use crate::handbook::Method;

@@ -1,6 +1,6 @@
 //! Cover over the bore, and the clear distance to what it crosses.
 
-use super::Plan;
+use super::plan::Plan;
 use crate::check::{Absent, Check, Outcome, at_least};
 use crate::law::{Calc, Recorder};
 use crate::laws::room::{ClearDistance, LeastCover};

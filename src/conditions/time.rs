@@ -1,7 +1,7 @@
 //! Shifts by stage, from the file's own rates or a table's; each stage says on what it rests. Stops and lost days come
 //! on top.
 
-use super::Plan;
+use super::plan::Plan;
 use crate::check::{Absent, Outcome, at_most};
 use crate::drive::{Drive, Pipe, PulledPipe, Rate, SizedRate};
 use crate::handbook::{Handbook, Method};

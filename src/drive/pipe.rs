@@ -70,7 +70,7 @@ impl Pipe {
     }
 
     /// Whether only its maker knows something, and nobody has said it.
-    pub(crate) fn lacks(&self, what: super::NotGiven) -> bool {
+    pub(crate) fn lacks(&self, what: super::proposed::NotGiven) -> bool {
         self.not_given.contains(&what)
     }
 

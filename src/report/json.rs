@@ -3,7 +3,8 @@
 mod scheme;
 mod sure;
 
-use super::{Report, cautions, words};
+use super::contents::Report;
+use super::{cautions, words};
 use crate::check::{Check, Verdict};
 use crate::choice::reason::with_verdict;
 use crate::drive::Drive;

@@ -2,24 +2,24 @@
 
 mod along;
 mod others;
+mod page;
 mod proposed;
 mod scheme;
 mod sure;
 
-use super::{Report, cautions, not_given, words};
-use crate::check::{Check, Verdict};
-use crate::choice::reason::{at, exclusion, name, with_verdict};
+use super::contents::Report;
+use super::{cautions, not_given, words};
+use crate::check::Verdict;
+use crate::choice::reason::{at, name, with_verdict};
 use crate::choice::{Choice, Criterion, Ranked};
-use crate::drive::{Assumed, Drive};
+use crate::drive::Assumed;
 use crate::handbook::HandbookError;
 use crate::method::{self, Step};
 use crate::quantity::shown::decimal;
-use crate::quantity::{Band, Shown, UnitSystem};
-use crate::source::{Mark, Origin};
+use crate::quantity::{Shown, UnitSystem};
+use crate::source::Mark;
+use page::{Page, is_checked, sentence};
 use proposed::{detailed, is_impossible};
-use textwrap::{Options, fill};
-
-const WIDTH: usize = 100;
 
 /// The answer in the first line, then why.
 pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Result<String, HandbookError> {
@@ -95,73 +95,7 @@ fn answer(choice: &Choice) -> String {
     format!("{method}, {}: {}{governed}{care}", first.pipe.label(), first.standing.label())
 }
 
-fn is_checked(ranked: &Ranked) -> bool {
-    ranked.scheme.checks.iter().next().is_some()
-}
-
-/// The verdict, and that it is a screen that is failed.
-fn verdict(check: &Check) -> String {
-    let label = check.verdict.label();
-    if check.is_failed_screen() { format!("{label} *") } else { label.to_owned() }
-}
-
-/// How far a limit is used.
-fn ratio(ratio: Option<f64>) -> String {
-    ratio.map_or_else(|| "-".to_owned(), |ratio| decimal(ratio, 2))
-}
-
-/// Capital at the start, full stop at the end.
-fn sentence(text: &str) -> String {
-    let mut chars = text.chars();
-    let first = chars.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}.", chars.as_str().trim_end_matches('.'))
-}
-
-/// What is printed, of one drive in one family of units.
-struct Page<'a> {
-    text: String,
-    drive: &'a Drive,
-    system: UnitSystem,
-}
-
 impl Page<'_> {
-    fn value(&self, shown: Shown) -> String {
-        shown.display(self.system).to_string()
-    }
-
-    fn band(&self, band: Band<Shown>) -> String {
-        format!("{} / {} / {}", self.value(band.low), self.value(band.likely), self.value(band.high))
-    }
-
-    fn origin(&self, origin: Origin) -> String {
-        self.drive.handbook.reference(origin).to_string()
-    }
-
-    fn line(&mut self, text: &str) {
-        self.text.push_str(text.trim_end());
-        self.text.push('\n');
-    }
-
-    fn gap(&mut self) {
-        self.text.push('\n');
-    }
-
-    fn heading(&mut self, title: &str) {
-        self.gap();
-        self.wrapped("", title);
-        self.line(&"-".repeat(title.chars().count().min(WIDTH)));
-    }
-
-    /// `first` at the start, the rest under its end.
-    fn wrapped(&mut self, first: &str, text: &str) {
-        let rest = " ".repeat(first.chars().count());
-        let options = Options::new(WIDTH).initial_indent(first).subsequent_indent(&rest);
-        let filled = fill(text, options);
-        for line in filled.lines() {
-            self.line(line);
-        }
-    }
-
     fn ranked(&mut self, ranked: &Ranked, equal: bool) -> Result<(), HandbookError> {
         let score = ranked.score.as_ref().map_or_else(String::new, |score| {
             let (least, most) = (format!("{:.0}", score.least), format!("{:.0}", score.most));
@@ -195,12 +129,6 @@ impl Page<'_> {
             self.wrapped("     ", &score.criteria.iter().map(part).collect::<Vec<_>>().join(", "));
         }
         Ok(())
-    }
-
-    /// Why a scheme is excluded, and by which source.
-    fn excluded(&self, origin: Origin) -> Result<(String, String), HandbookError> {
-        let source = self.drive.handbook.reference(origin).source.to_owned();
-        Ok((exclusion(self.drive, origin)?, source))
     }
 
     /// Where the weights come from, once.

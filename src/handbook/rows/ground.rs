@@ -1,6 +1,6 @@
 //! How well ground suits the techniques that the matrix of suitability has no column for, and what hazards add.
 
-use super::{GroundClass, Rating, WaterSide};
+use super::classes::{GroundClass, Rating, WaterSide};
 use crate::quantity::{Length, Ratio};
 use crate::yaml::{Field, key_words};
 use serde::Deserialize;

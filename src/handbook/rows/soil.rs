@@ -1,6 +1,6 @@
 //! Properties of the ground by blow count, density, consistency and class.
 
-use super::{GroundClass, TipModel};
+use super::classes::{GroundClass, TipModel};
 use crate::quantity::{Angle, Pressure, Ratio, UnitWeight};
 use crate::yaml::{Field, Words};
 use serde::Deserialize;

@@ -1,7 +1,7 @@
 //! Models for clay that is loaded faster than it drains: a bore that stays open, a bore that closes on the pipe as it
 //! moves, and clay closed on a pipe that stands. How far the bore closes tells which of the first two holds.
 
-use super::{FrictionModel, Over, Place};
+use super::place::{FrictionModel, Over, Place};
 use crate::conditions::vertical_stress;
 use crate::drive::Undrained;
 use crate::handbook::{AdhesionRow, HandbookError};
@@ -45,7 +45,8 @@ pub(super) fn models(
     models: &mut Vec<FrictionModel>,
     notes: &mut Vec<&'static str>,
 ) -> Result<(), HandbookError> {
-    let Some(undrained) = place.soil.undrained.filter(|_| place.holds(|class| !super::is_granular(class))) else {
+    let Some(undrained) = place.soil.undrained.filter(|_| place.holds(|class| !super::place::is_granular(class)))
+    else {
         if place.soil.undrained.is_none() && place.holds(|class| class.is_clay()) {
             notes.push(NO_STRENGTH);
         }

@@ -1,7 +1,7 @@
 //! Unit friction by the tables of codes and guides, for the ground as it is classed here. Of a mixed face the worse of both
 //! grounds counts, at each level.
 
-use super::{FrictionModel, Over, Place};
+use super::place::{FrictionModel, Over, Place};
 use crate::handbook::{Family, GroundClass, HandbookError, Lubrication};
 use crate::quantity::{Band, Pressure};
 

@@ -1,7 +1,7 @@
 //! Models that rest on the pressure of a column of soil over the pipe.
 
 use super::along::Silo;
-use super::{Coefficients, FrictionModel, Over, Place};
+use super::place::{Coefficients, FrictionModel, Over, Place};
 use crate::drive::Layer;
 use crate::law::{Calc, Silent};
 use crate::laws::friction::OpenShieldFriction;

@@ -1,6 +1,6 @@
 //! Friction on the whole pipe by the models that stand in every stretch.
 
-use super::SoilView;
+use super::place::SoilView;
 use crate::drive::{Drive, Pipe};
 use crate::law::{Calc, Silent};
 use crate::laws::thrust::FrictionForce;

@@ -8,7 +8,8 @@ use crate::conditions::site_figures;
 use crate::handbook::{HandbookError, Method};
 use crate::method::{self, FrictionModel, Shove, Stations, Step};
 use crate::quantity::{Length, Role, Shown};
-use crate::report::{cautions, forces, is_looked_at, levels, not_given, words};
+use crate::report::contents::{forces, is_looked_at, levels};
+use crate::report::{cautions, not_given, words};
 use serde_json::{Map, Value};
 
 impl Json<'_> {

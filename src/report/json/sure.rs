@@ -5,7 +5,7 @@ use crate::choice::Choice;
 use crate::choice::robust::{Contest, Count};
 use crate::method::Scheme;
 use crate::quantity::{Role, Shown};
-use crate::report::Beside;
+use crate::report::contents::Beside;
 use crate::vary::{InputTurns, Outcome, Pits, Turn};
 use serde_json::{Map, Value};
 

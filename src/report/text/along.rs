@@ -1,13 +1,13 @@
 //! What goes with the length of the drive: force, shove plan, friction by published models, ground movement and time.
 
-use super::Page;
+use super::page::Page;
 use crate::choice::Ranked;
 use crate::choice::reason::name;
 use crate::conditions::site_figures;
 use crate::handbook::{HandbookError, Method};
 use crate::method::{self, Point, Shove, SoilView, StageProfile};
 use crate::quantity::{Band, Force, Role, Shown};
-use crate::report::{forces, levels};
+use crate::report::contents::{forces, levels};
 
 /// A body in the bore: its name and its force at a point.
 type Body = (&'static str, fn(&Point) -> Option<Band<Force>>);

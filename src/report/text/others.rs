@@ -1,8 +1,8 @@
 //! The schemes behind the first, in short: the checks that are not within.
 
+use super::page::{Page, is_checked};
 use super::proposed::detailed;
 use super::sure::one_check;
-use super::{Page, is_checked};
 use crate::check::{Check, Verdict};
 use crate::choice::Choice;
 use crate::choice::reason::name;

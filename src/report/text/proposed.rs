@@ -1,6 +1,6 @@
 //! A long list of proposed pipes, kept short on the page: the JSON holds all of it.
 
-use super::{Page, is_checked, sentence};
+use super::page::{Page, is_checked, sentence};
 use crate::choice::reason::name;
 use crate::choice::{Choice, Ranked};
 use crate::drive::Drive;

@@ -1,13 +1,14 @@
 //! Checks and figures of one scheme, each with what it rests on below it.
 
-use super::{Page, ratio, verdict};
+use super::page::{Page, ratio, verdict};
 use crate::check::{Check, Sense};
 use crate::choice::Ranked;
 use crate::choice::reason::name;
 use crate::handbook::HandbookError;
 use crate::method::{self, Figure, Stations, WallNeeded};
 use crate::quantity::{Band, Force, Role, Shown};
-use crate::report::{forces, words};
+use crate::report::contents::forces;
+use crate::report::words;
 
 const SCREEN: &str = "* a screen: the likely demand is past the limit, which asks for care and never bars a scheme";
 

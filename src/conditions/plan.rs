@@ -1,0 +1,31 @@
+//! What the checks of both methods look at.
+
+use crate::drive::{Drive, Pipe};
+use crate::handbook::Method;
+use crate::quantity::Length;
+
+/// A pipe, and how it is put in.
+#[derive(Clone, Copy)]
+pub(crate) struct Plan<'a> {
+    pub(crate) drive: &'a Drive,
+    pub(crate) pipe: &'a Pipe,
+    pub(crate) method: Method,
+}
+
+impl Plan<'_> {
+    pub(super) fn is_jacked(&self) -> bool {
+        self.method == Method::PipeJacking
+    }
+
+    /// Diameter of the ground that is opened.
+    pub(super) fn opened(&self) -> Length {
+        let pipe = self.pipe;
+        match (self.method, pipe.casing_diameter()) {
+            (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),
+            _ => pipe.bore.value.max(pipe.outside_diameter.value),
+        }
+    }
+}
+
+/// Why a check of line and grade is absent.
+pub(crate) const NO_GRAVITY: &str = "it is no gravity sewer";
