@@ -1,8 +1,8 @@
 //! A drive made in code: the same values as in a file, through the same checks.
 
-use super::{BandFile, CandidateFile, DriveFile, Material, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile};
+use super::{CandidateFile, DriveFile, Material, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile};
 use crate::handbook::{GroundClass, Lubrication, Service};
-use crate::quantity::{Band, Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
+use crate::quantity::{Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
 use crate::yaml::{self, Fault, Words};
 
 /// What every drive needs, by name so that no two lengths can be swapped unseen.
@@ -73,41 +73,20 @@ impl DriveFile {
             LineEnd::Grade(grade) => (None, Some(grade)),
             LineEnd::DepthAndGrade(depth, grade) => (Some(depth), Some(grade)),
         };
+        let groundwater = site.groundwater.map_or(OrNone::None, OrNone::Some);
+        let rig = RigFile::new(site.rig_thrust, site.rig_pull);
         Self {
-            name: None,
-            service: site.service.into(),
-            length: site.length.into(),
-            launch: PitFile::at(site.launch_invert_depth),
             reception: depth.map(PitFile::at),
             grade: grade.map(Into::into),
-            depths: Vec::new(),
-            groundwater: site.groundwater.map_or(OrNone::None, OrNone::Some).into(),
-            lubrication: site.lubrication.into(),
-            ground: Vec::new(),
-            stops: Vec::new(),
-            rig: RigFile::new(site.rig_thrust, site.rig_pull),
-            stem: None,
-            spoil: None,
-            pilot: None,
-            cutting_edge: None,
-            face: None,
-            steering: None,
-            pull: None,
-            tolerance: None,
-            line: None,
-            weights: Vec::new(),
-            needed_inside_diameter: None,
-            design_flow: None,
-            design_depth: None,
-            half_wave: None,
-            surface: None,
-            crossings: Vec::new(),
-            plug: None,
-            pace: None,
-            traffic: None,
-            annulus: None,
-            vacuum: None,
-            candidates: Vec::new(),
+            ..Self::new(
+                site.service,
+                site.length,
+                PitFile::at(site.launch_invert_depth),
+                groundwater,
+                site.lubrication,
+                Vec::new(),
+                rig,
+            )
         }
     }
 
@@ -137,19 +116,6 @@ impl DriveFile {
         Self { pull: Some(pull), ..self }
     }
 
-    /// With a stem of this outside diameter; `None` for a bore without one.
-    #[must_use]
-    pub fn stem(self, outside_diameter: Option<Length>) -> Self {
-        Self { stem: Some(StemFile::of(outside_diameter)), ..self }
-    }
-
-    /// With this resistance at the enlarging head, instead of the table's.
-    #[must_use]
-    pub fn face(self, force: Band<Force>) -> Self {
-        let face = BandFile { low: force.low.into(), likely: force.likely.into(), high: force.high.into() };
-        Self { face: Some(face), ..self }
-    }
-
     /// As the text of a drive file, in SI base units, which reads back as the same drive bit by bit.
     ///
     /// # Errors
@@ -171,7 +137,7 @@ impl PitFile {
     /// A pit with the pipe invert at this depth, nothing else known.
     #[must_use]
     pub fn at(invert_depth: Length) -> Self {
-        Self { invert_depth: invert_depth.into(), space: None, area: None, soil: None, wall: None }
+        Self::new(invert_depth)
     }
 }
 
@@ -179,19 +145,7 @@ impl StretchFile {
     /// Ground of this class, to the end of the drive, nothing else known.
     #[must_use]
     pub fn of(class: GroundClass) -> Self {
-        Self {
-            from: None,
-            to: None,
-            class: class.into(),
-            mixed_with: None,
-            groundwater: None,
-            spt_n: None,
-            largest_stone: None,
-            treatment: None,
-            hazards: Vec::new(),
-            unit_friction: None,
-            soil: None,
-        }
+        Self::new(class)
     }
 }
 
@@ -207,44 +161,13 @@ impl PullFile {
     /// A pull of this duration, stops included.
     #[must_use]
     pub fn for_duration(duration: Time, pipe_temperature: ThermodynamicTemperature) -> Self {
-        Self { duration: Some(duration.into()), ..Self::with(pipe_temperature) }
+        Self { duration: Some(duration.into()), ..Self::new(pipe_temperature) }
     }
 
     /// A pull at this mean rate, stops included.
     #[must_use]
     pub fn at_rate(rate: Velocity, pipe_temperature: ThermodynamicTemperature) -> Self {
-        Self { rate: Some(rate.into()), ..Self::with(pipe_temperature) }
-    }
-
-    fn with(pipe_temperature: ThermodynamicTemperature) -> Self {
-        Self {
-            duration: None,
-            rate: None,
-            pipe_temperature: pipe_temperature.into(),
-            contents: None,
-            string_on: None,
-            ramp_angle: None,
-            bend_radius: None,
-            excess_length: None,
-            fluid_stands_for: None,
-            welds: None,
-            stress_edition: None,
-            reamer: None,
-            reaming_torque: None,
-            push_assist: None,
-            hole: None,
-            unit_drag: None,
-            inside_pressure: None,
-            collapsed_bore: None,
-            score: None,
-            pull_head: None,
-            laydown: None,
-            stem_removal: None,
-            ramp_room: None,
-            reaction: None,
-            returns: None,
-            ground_temperature: None,
-        }
+        Self { rate: Some(rate.into()), ..Self::new(pipe_temperature) }
     }
 }
 

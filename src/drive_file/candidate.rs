@@ -177,7 +177,7 @@ key_words!(Traffic, "the traffic over the pipe", {
 fields! {
     /// A pipe to choose from.
     #[derive(PartialEq)]
-    CandidateFile at "candidates[]." {
+    CandidateFile at ["candidates[]."] {
         /// Material.
         material: must<Material>;
         /// Nominal size, as in the table of the series.

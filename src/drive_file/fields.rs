@@ -14,6 +14,8 @@ pub enum Bounds {
     AboveZero,
     /// Zero or more.
     NotNegative,
+    /// Above zero and no more than this; what is more is taken for a slip of unit or digit.
+    UpTo(f64),
     /// From the one to the other, both included.
     Within(f64, f64),
 }
@@ -26,6 +28,7 @@ impl Bounds {
                 Self::Any => true,
                 Self::AboveZero => si > 0.0,
                 Self::NotNegative => si >= 0.0,
+                Self::UpTo(most) => si > 0.0 && si <= most,
                 Self::Within(least, most) => (least..=most).contains(&si),
             }
     }
@@ -47,8 +50,8 @@ pub struct Number {
 pub struct Spec {
     /// Key in the file.
     pub key: &'static str,
-    /// Path in the file, with `[]` for the place in a list.
-    pub name: FieldName,
+    /// Its paths in the file, with `[]` for the place in a list.
+    pub names: &'static [FieldName],
     /// What it is.
     pub doc: &'static str,
     /// False where it may be left out.
@@ -84,6 +87,15 @@ impl Spec {
     pub fn example(&self, system: UnitSystem) -> Option<&'static str> {
         let [si, us] = self.number?.example;
         Some(if system == UnitSystem::Us { us } else { si })
+    }
+
+    /// Its path for the block at a path of the file.
+    pub(super) fn name(&self, block: &str) -> &'static FieldName {
+        const UNKNOWN: &FieldName = &FieldName("");
+        let plain = |path: &str| path.chars().filter(|c| !c.is_ascii_digit()).collect::<String>();
+        let block = plain(block);
+        let fits = |name: &&FieldName| name.0.rsplit_once('.').map_or("", |(of, _)| of) == block;
+        self.names.iter().find(fits).or(self.names.first()).unwrap_or(UNKNOWN)
     }
 
     /// False where the role prints values of another dimension than the field has.
@@ -130,6 +142,29 @@ impl<B, V> Key<B, V> {
             panic!("no such field")
         }
     }
+}
+
+/// What a field is, by where its value is.
+pub(super) const fn shape_of<B, V: Value>(_: for<'a> fn(&'a B) -> &'a V) -> (Shape, bool) {
+    (V::SHAPE, V::MUST)
+}
+
+/// What is said of the field at a path, such as `candidates[3].packer.thickness`.
+pub(super) fn at(path: &str) -> Option<&'static Spec> {
+    let mut specs = super::DriveFile::FIELDS;
+    let mut found: Option<&'static Spec> = None;
+    for key in path.split('.').map(|part| part.split('[').next().unwrap_or_default()) {
+        // Low, likely and high are told of together.
+        if found.is_some_and(|spec| matches!(spec.shape, Shape::Band(_))) {
+            break;
+        }
+        let spec = specs.iter().find(|spec| spec.key == key)?;
+        if let Shape::Block(inner) | Shape::Blocks(inner) = spec.shape {
+            specs = inner;
+        }
+        found = Some(spec);
+    }
+    found
 }
 
 /// The first of none or one.
@@ -257,23 +292,48 @@ impl<V: Value> AnyValue for V {
     }
 }
 
-/// Declares a block of the file. An entry for each field:
+/// What stands behind the key of a kind.
+macro_rules! kind {
+    (must $of:ty) => { $crate::yaml::Field<$of> };
+    (may $of:ty) => { Option<$crate::yaml::Field<$of>> };
+    (list $of:ty) => { Option<Vec<$crate::yaml::Field<$of>>> };
+    (values $of:ty) => { Vec<$crate::yaml::Field<$of>> };
+    (band $of:ty) => { Option<$crate::drive_file::BandFile<$of>> };
+    (block $of:ty) => { Option<$of> };
+    (must_block $of:ty) => { $of };
+    (blocks $of:ty) => { Vec<$of> };
+}
+pub(super) use kind;
+
+/// The paths of a field, from those of its block.
+macro_rules! names {
+    ([$($at:literal),+] $key:ident) => {
+        &[$($crate::source::FieldName(concat!($at, stringify!($key)))),+]
+    };
+}
+pub(super) use names;
+
+/// Declares a block of the file, at one or more paths. An entry for each field:
 ///
 /// ```text
 /// /// What it is.
 /// key: may<Type> as Role, Bounds, ["SI", "US"], label "word", else "what is taken";
 /// ```
 ///
-/// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `block<B>` another
-/// block that may be, `band<T>` low, likely and high of a value that may be. Role, bounds and examples belong to numbers alone, the rest may be left out.
+/// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `values<T>` one that
+/// may be empty, `band<T>` low, likely and high that may be left out; `must_block<B>` is another block, `block<B>` one
+/// that may be left out, `blocks<B>` a list of them; a list that may be left out is `#[serde(default)]`. Role, bounds and
+/// examples belong to numbers alone, the rest may be left out.
 macro_rules! fields {
     (
         $(#[doc = $doc:literal])+
         $(#[derive($($derive:ident),+)])?
-        $name:ident at $at:literal {
+        $name:ident at $at:tt {
             $(
                 $(#[doc = $about:literal])+
-                $key:ident : $(must<$must:ty>)? $(may<$may:ty>)? $(list<$list:ty>)? $(block<$block:ty>)? $(band<$band:ty>)?
+                $(#[serde($serde:ident)])?
+                $key:ident : $(must<$must:ty>)? $(may<$may:ty>)? $(list<$list:ty>)? $(values<$values:ty>)?
+                    $(band<$band:ty>)? $(must_block<$must_block:ty>)? $(block<$block:ty>)? $(blocks<$blocks:ty>)?
                     $(as $role:ident, $bounds:expr, [$si:literal, $us:literal])?
                     $(, label $label:literal)? $(, else $other:literal)?;
             )+
@@ -287,9 +347,9 @@ macro_rules! fields {
                 $(#[doc = $about])+
                 $(#[doc = concat!("\n\nLeft out: ", $other, ".")])?
                 #[serde(skip_serializing_if = "crate::drive_file::fields::Value::is_absent")]
-                pub $key: $($crate::yaml::Field<$must>)? $(Option<$crate::yaml::Field<$may>>)?
-                    $(Option<Vec<$crate::yaml::Field<$list>>>)? $(Option<$block>)?
-                    $(Option<$crate::drive_file::BandFile<$band>>)?,
+                $(#[serde($serde)])?
+                pub $key: $crate::drive_file::fields::kind!($(must $must)? $(may $may)? $(list $list)?
+                    $(values $values)? $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?),
             )+
         }
 
@@ -297,51 +357,64 @@ macro_rules! fields {
             /// What is said of each field, in the order of writing.
             pub const FIELDS: &'static [$crate::drive_file::fields::Spec] = &[$({
                 #[allow(unused_imports, reason = "a field may be no number")]
-                use $crate::drive_file::fields::{Bounds::*, Number, Spec, Value, first};
-                type Of = $($crate::yaml::Field<$must>)? $(Option<$crate::yaml::Field<$may>>)?
-                    $(Option<Vec<$crate::yaml::Field<$list>>>)? $(Option<$block>)?
-                    $(Option<$crate::drive_file::BandFile<$band>>)?;
-                const SPEC: Spec = Spec {
-                    key: stringify!($key),
-                    name: $crate::source::FieldName(concat!($at, stringify!($key))),
-                    doc: concat!($($about),+).trim_ascii(),
-                    must: <Of as Value>::MUST,
-                    number: first(&[$(Some(Number {
-                        role: $crate::quantity::Role::$role, bounds: $bounds, example: [$si, $us],
-                    }))?]),
-                    label: first(&[$(Some($label))?]),
-                    otherwise: first(&[$(Some($other))?]),
-                    shape: <Of as Value>::SHAPE,
+                use $crate::drive_file::fields::{Bounds::*, Number, Spec, first, shape_of};
+                const SPEC: Spec = {
+                    let (shape, must) = shape_of(|block: &$name| &block.$key);
+                    Spec {
+                        key: stringify!($key),
+                        names: $crate::drive_file::fields::names!($at $key),
+                        doc: concat!($($about),+).trim_ascii(),
+                        must,
+                        number: first(&[$(Some(Number {
+                            role: $crate::quantity::Role::$role, bounds: $bounds, example: [$si, $us],
+                        }))?]),
+                        label: first(&[$(Some($label))?]),
+                        otherwise: first(&[$(Some($other))?]),
+                        shape,
+                    }
                 };
-                const { assert!(
-                    SPEC.role_fits(),
-                    concat!("the role of `", $at, stringify!($key), "` does not print its type")
-                ) };
+                const {
+                    assert!(SPEC.role_fits(), concat!("the role of `", stringify!($key), "` does not print its type"));
+                };
                 SPEC
             }),+];
             $(
                 #[allow(non_upper_case_globals, dead_code, reason = "the name of the field")]
                 pub(crate) const $key: $crate::drive_file::fields::Key<
                     Self,
-                    $($crate::yaml::Field<$must>)? $(Option<$crate::yaml::Field<$may>>)?
-                    $(Option<Vec<$crate::yaml::Field<$list>>>)? $(Option<$block>)?
-                    $(Option<$crate::drive_file::BandFile<$band>>)?
+                    $crate::drive_file::fields::kind!($(must $must)? $(may $may)? $(list $list)? $(values $values)?
+                        $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?)
                 > = $crate::drive_file::fields::Key::of(Self::FIELDS, stringify!($key), |block| &block.$key);
             )+
 
             /// With what must be there, nothing else.
             #[must_use]
-            pub fn new($($($key: impl Into<$crate::yaml::Field<$must>>,)?)+) -> Self {
-                Self { $($key: $({ type _Of = $must; $key.into() })? $(None::<$crate::yaml::Field<$may>>)?
-                    $(None::<Vec<$crate::yaml::Field<$list>>>)? $(None::<$block>)?
-                    $(None::<$crate::drive_file::BandFile<$band>>)?,)+ }
+            #[allow(clippy::too_many_arguments, clippy::new_without_default, reason = "as many as must be there")]
+            pub fn new(
+                $($($key: impl Into<$crate::yaml::Field<$must>>,)? $($key: $must_block,)?)+
+            ) -> Self {
+                Self { $(
+                    $key: $({
+                        let given: $crate::yaml::Field<$must> = $key.into();
+                        given
+                    })? $({
+                        let given: $must_block = $key;
+                        given
+                    })? $(None::<$crate::yaml::Field<$may>>)? $(None::<Vec<$crate::yaml::Field<$list>>>)?
+                        $(Vec::<$crate::yaml::Field<$values>>::new())? $(None::<$crate::drive_file::BandFile<$band>>)?
+                        $(None::<$block>)? $(Vec::<$blocks>::new())?,
+                )+ }
             }
 
             /// Hands over each field, in the order of writing.
             #[allow(dead_code, reason = "not every block is looked through")]
             pub(crate) fn each<'a>(
                 &'a self,
-                each: &mut dyn FnMut(u8, &'static $crate::drive_file::fields::Spec, &'a dyn $crate::drive_file::fields::AnyValue),
+                each: &mut dyn FnMut(
+                    u8,
+                    &'static $crate::drive_file::fields::Spec,
+                    &'a dyn $crate::drive_file::fields::AnyValue,
+                ),
             ) {
                 $(each(Self::$key.index, Self::$key.spec, &self.$key);)+
             }

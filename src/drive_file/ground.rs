@@ -1,97 +1,79 @@
 //! Stretches of ground, as the engineer writes them.
 
-use super::band::{BandFile, OrNone};
+use super::band::OrNone;
+use super::fields::fields;
 use crate::handbook::{GroundClass, GroundHazard, Treatment};
 use crate::quantity::{Angle, Length, Pressure, Ratio, UnitWeight};
-use crate::yaml::Field;
-use serde::{Deserialize, Serialize};
 
-/// A stretch of like ground.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct StretchFile {
-    /// Where it begins, measured from the launch pit; the end of the stretch before if left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub from: Option<Field<Length>>,
-    /// Where it ends; the last one may leave it out and then ends at the reception pit.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub to: Option<Field<Length>>,
-    /// Class.
-    pub class: Field<GroundClass>,
-    /// The other ground of a mixed face.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub mixed_with: Option<Field<GroundClass>>,
-    /// Depth of the water table below ground here, where it is not that of the drive.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub groundwater: Option<Field<OrNone<Length>>>,
-    /// Standard penetration test blow count.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub spt_n: Option<Field<Ratio>>,
-    /// Largest stone expected; `0 mm` for none.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub largest_stone: Option<Field<Length>>,
-    /// What is done against water at the face, for the ground of this stretch.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub treatment: Option<Field<Treatment>>,
-    /// Hazards that the class does not tell.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub hazards: Vec<Field<GroundHazard>>,
-    /// Unit friction on everything in the bore, instead of the table.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub unit_friction: Option<BandFile<Pressure>>,
-    /// Properties of the soil, for the friction models that are shown beside the band.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub soil: Option<SoilFile>,
+fields! {
+    /// A stretch of like ground.
+    StretchFile at ["ground[]."] {
+        /// Where it begins, measured from the launch pit; the end of the stretch before if left out.
+        from: may<Length> as Distance, NotNegative, ["60 m", "200 ft"], else "the end of the stretch before";
+        /// Where it ends; the last one may leave it out and then ends at the reception pit.
+        to: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], else "the reception pit, in the last stretch";
+        /// Class.
+        class: must<GroundClass>;
+        /// The other ground of a mixed face.
+        mixed_with: may<GroundClass>;
+        /// Depth of the water table below ground here, where it is not that of the drive.
+        groundwater: may<OrNone<Length>> as Depth, NotNegative, ["4.2 m", "14 ft"], else "that of the drive";
+        /// Standard penetration test blow count.
+        spt_n: may<Ratio> as Count, NotNegative, ["12", "12"], else "the counts of the class";
+        /// Largest stone expected; `0 mm` for none.
+        largest_stone: may<Length> as Diameter, NotNegative, ["20 mm", "0.75 in"];
+        /// What is done against water at the face, for the ground of this stretch.
+        treatment: may<Treatment>;
+        /// Hazards that the class does not tell.
+        #[serde(default)]
+        hazards: values<GroundHazard>;
+        /// Unit friction on everything in the bore, instead of the table.
+        unit_friction: band<Pressure> as UnitFriction, NotNegative, ["5 kPa", "100 psf"],
+            else "the table of friction bands";
+        /// Properties of the soil, for the friction models that are shown beside the band.
+        soil: block<SoilFile>;
+    }
 }
 
-/// Properties of the soil that holds the pipe, and of the layers over it.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct SoilFile {
-    /// Unit weight above water.
-    pub moist: Field<UnitWeight>,
-    /// Unit weight below water, water included.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub saturated: Option<Field<UnitWeight>>,
-    /// Unit weight below water less that of water; stands in for `saturated`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub buoyant: Option<Field<UnitWeight>>,
-    /// Friction angle.
-    pub friction_angle: Field<Angle>,
-    /// Shear modulus, for the pressure that the bore fluid may have.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub shear_modulus: Option<Field<Pressure>>,
-    /// Undrained strength of clay.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub undrained_strength: Option<Field<Pressure>>,
-    /// Cohesion that the earth load in service may count on.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cohesion: Option<Field<Pressure>>,
-    /// Undrained modulus of elasticity of clay.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub undrained_modulus: Option<Field<Pressure>>,
-    /// Load on the surface.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub surcharge: Option<Field<Pressure>>,
-    /// Layers over the soil that holds the pipe, from the surface down.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub layers: Vec<LayerFile>,
+fields! {
+    /// Properties of the soil that holds the pipe, and of the layers over it.
+    SoilFile at ["ground[].soil.", "launch.soil."] {
+        /// Unit weight above water.
+        moist: must<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        /// Unit weight below water, water included.
+        saturated: may<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        /// Unit weight below water less that of water; stands in for `saturated`.
+        buoyant: may<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        /// Friction angle.
+        friction_angle: must<Angle> as Angle, Within(0.0, 0.9), ["15 deg", "15 deg"];
+        /// Shear modulus, for the pressure that the bore fluid may have.
+        shear_modulus: may<Pressure> as Modulus, AboveZero, ["10 MPa", "200 ksf"];
+        /// Undrained strength of clay.
+        undrained_strength: may<Pressure> as UnitFriction, AboveZero, ["50 kPa", "1000 psf"];
+        /// Cohesion that the earth load in service may count on.
+        cohesion: may<Pressure> as UnitFriction, NotNegative, ["50 kPa", "1000 psf"];
+        /// Undrained modulus of elasticity of clay.
+        undrained_modulus: may<Pressure> as Modulus, AboveZero, ["10 MPa", "200 ksf"];
+        /// Load on the surface.
+        surcharge: may<Pressure> as UnitFriction, NotNegative, ["50 kPa", "1000 psf"], else "no load";
+        /// Layers over the soil that holds the pipe, from the surface down.
+        #[serde(default)]
+        layers: blocks<LayerFile>;
+    }
 }
 
-/// A layer over the soil that holds the pipe.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct LayerFile {
-    /// Thickness.
-    pub thickness: Field<Length>,
-    /// Unit weight above water.
-    pub moist: Field<UnitWeight>,
-    /// Unit weight below water, water included.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub saturated: Option<Field<UnitWeight>>,
-    /// Unit weight below water less that of water; stands in for `saturated`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub buoyant: Option<Field<UnitWeight>>,
-    /// Friction angle.
-    pub friction_angle: Field<Angle>,
+fields! {
+    /// A layer over the soil that holds the pipe.
+    LayerFile at ["ground[].soil.layers[].", "launch.soil.layers[]."] {
+        /// Thickness.
+        thickness: must<Length> as Depth, AboveZero, ["60 m", "200 ft"];
+        /// Unit weight above water.
+        moist: must<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        /// Unit weight below water, water included.
+        saturated: may<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        /// Unit weight below water less that of water; stands in for `saturated`.
+        buoyant: may<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        /// Friction angle.
+        friction_angle: must<Angle> as Angle, Within(0.0, 0.9), ["15 deg", "15 deg"];
+    }
 }

@@ -2,8 +2,7 @@
 
 use super::fields::fields;
 use crate::quantity::{Angle, Length, Pressure};
-use crate::yaml::{Field, key_words};
-use serde::{Deserialize, Serialize};
+use crate::yaml::key_words;
 
 /// How what the pipe end bears is worked out. Each scheme holds its own factors.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -31,7 +30,7 @@ key_words!(EndScheme, "a scheme of end capacity", {
 fields! {
     /// The ring between two pipe ends.
     #[derive(PartialEq)]
-    PackerFile at "candidates[].packer." {
+    PackerFile at ["candidates[].packer."] {
         /// Thickness as fitted.
         thickness: must<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], label "packer";
         /// Thickness after it is crushed, instead of a share of the other.
@@ -45,41 +44,29 @@ fields! {
     }
 }
 
-/// How far the joints of a jacked pipe turn. What is left out is taken as none.
-#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct SteeringFile {
-    /// Greatest angle between two pipes, squareness of their ends aside.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_angle: Option<Field<Angle>>,
-    /// How far the far end of a pipe leaves the line of the pipe before it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub deviation: Option<Field<Length>>,
-    /// Radius of a planned curve; what the line deviates comes on top of it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub curve_radius: Option<Field<Length>>,
-    /// Widest less narrowest gap of a joint, as measured: squareness and all.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_gap: Option<Field<Length>>,
-    /// Amplitude of a wave in the line, to either side of it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub wave_amplitude: Option<Field<Length>>,
-    /// Half of the length of that wave.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub half_wave: Option<Field<Length>>,
+fields! {
+    /// How far the joints of a jacked pipe turn. What is left out is taken as none.
+    #[derive(PartialEq)]
+    SteeringFile at ["steering."] {
+        /// Greatest angle between two pipes, squareness of their ends aside.
+        joint_angle: may<Angle> as JointAngle, NotNegative, ["15 deg", "15 deg"];
+        /// How far the far end of a pipe leaves the line of the pipe before it.
+        deviation: may<Length> as Offset, NotNegative, ["25 mm", "1 in"];
+        /// Radius of a planned curve; what the line deviates comes on top of it.
+        curve_radius: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        /// Widest less narrowest gap of a joint, as measured: squareness and all.
+        joint_gap: may<Length> as Offset, NotNegative, ["2 mm", "0.08 in"];
+        /// Amplitude of a wave in the line, to either side of it.
+        wave_amplitude: may<Length> as Offset, NotNegative, ["25 mm", "1 in"];
+        /// Half of the length of that wave.
+        half_wave: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+    }
 }
 
 impl SteeringFile {
     /// Nothing known.
     #[must_use]
-    pub const fn unknown() -> Self {
-        Self {
-            joint_angle: None,
-            deviation: None,
-            curve_radius: None,
-            joint_gap: None,
-            wave_amplitude: None,
-            half_wave: None,
-        }
+    pub fn unknown() -> Self {
+        Self::new()
     }
 }

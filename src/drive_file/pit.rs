@@ -1,57 +1,48 @@
 //! Pits and the thrust wall, as the engineer writes them.
 
+use super::fields::fields;
 use super::ground::SoilFile;
 use super::site::PitSpaceFile;
 use crate::quantity::{Area, Length, Ratio};
-use crate::yaml::{Field, key_words};
-use serde::{Deserialize, Serialize};
+use crate::yaml::key_words;
 
-/// A pit.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct PitFile {
-    /// Depth of the pipe invert below ground.
-    pub invert_depth: Field<Length>,
-    /// Sides, floor and crane.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub space: Option<PitSpaceFile>,
-    /// Working area at the surface, pit included, lay-down of a string not.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub area: Option<Field<Area>>,
-    /// Ground behind the wall that takes the thrust, launch pit only; that of the first stretch if left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub soil: Option<SoilFile>,
-    /// The wall that takes the thrust, launch pit only.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub wall: Option<WallFile>,
+fields! {
+    /// A pit.
+    PitFile at ["launch.", "reception."] {
+        /// Depth of the pipe invert below ground.
+        invert_depth: must<Length> as Depth, UpTo(60.0), ["4.2 m", "14 ft"];
+        /// Sides, floor and crane.
+        space: block<PitSpaceFile>;
+        /// Working area at the surface, pit included, lay-down of a string not.
+        area: may<Area> as GroundArea, AboveZero, ["200 m2", "2000 ft2"];
+        /// Ground behind the wall that takes the thrust, launch pit only; that of the first stretch if left out.
+        soil: block<SoilFile>;
+        /// The wall that takes the thrust, launch pit only.
+        wall: block<WallFile>;
+    }
 }
 
-/// The wall in the launch pit that takes the thrust.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct WallFile {
-    /// Width.
-    pub width: Field<Length>,
-    /// Height.
-    pub height: Field<Length>,
-    /// Depth of its top below ground.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub top_depth: Option<Field<Length>>,
-    /// Depth of the axis of thrust below ground, where it is not that of the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub thrust_depth: Option<Field<Length>>,
-    /// Diameter of an opening in the wall at the axis of thrust.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub eye_diameter: Option<Field<Length>>,
-    /// Factor for the ground beside the wall.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub spread: Option<Field<Ratio>>,
-    /// Resistance over thrust.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub safety: Option<Field<Ratio>>,
-    /// Whether the movement of the wall was checked apart.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub movement: Option<Field<Movement>>,
+fields! {
+    /// The wall in the launch pit that takes the thrust.
+    WallFile at ["launch.wall."] {
+        /// Width.
+        width: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        /// Height.
+        height: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        /// Depth of its top below ground.
+        top_depth: may<Length> as Depth, NotNegative, ["4.2 m", "14 ft"],
+            else "half the height of the wall over the axis of thrust";
+        /// Depth of the axis of thrust below ground, where it is not that of the pipe.
+        thrust_depth: may<Length> as Depth, AboveZero, ["4.2 m", "14 ft"], else "that of the pipe";
+        /// Diameter of an opening in the wall at the axis of thrust.
+        eye_diameter: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"], else "no opening";
+        /// Factor for the ground beside the wall.
+        spread: may<Ratio> as Ratio, Within(1.0, 2.5), ["1.5", "1.5"], else "the table of thrust walls";
+        /// Resistance over thrust.
+        safety: may<Ratio> as Ratio, Any, ["1.5", "1.5"], else "the table of thrust walls";
+        /// Whether the movement of the wall was checked apart.
+        movement: may<Movement>, else "not checked";
+    }
 }
 
 /// Whether the movement of a wall was checked apart.

@@ -1,12 +1,11 @@
 //! How a pipe is pulled, as the engineer writes it.
 
-use super::band::BandFile;
+use super::fields::fields;
 use super::pulled::{
     CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, PushAssistFile, ReactionFile, ReturnsFile, StemRemovalFile,
 };
 use crate::quantity::{Angle, Force, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity};
-use crate::yaml::{Field, key_words};
-use serde::{Deserialize, Serialize};
+use crate::yaml::key_words;
 
 /// Contents of a pipe while it is pulled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -73,85 +72,62 @@ key_words!(StressEdition, "an edition of pull stress", {
     "gw_321" => StressEdition::Gw321,
 });
 
-/// How a pipe is pulled.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct PullFile {
-    /// From first to last movement, stops included. Either this or `rate`.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub duration: Option<Field<Time>>,
-    /// Mean pull rate, stops included.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub rate: Option<Field<Velocity>>,
-    /// Mean temperature of the pipe wall.
-    pub pipe_temperature: Field<ThermodynamicTemperature>,
-    /// Contents while pulled.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub contents: Option<Field<Contents>>,
-    /// What carries the string outside.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub string_on: Option<Field<Support>>,
-    /// Slope of the ramp from laydown into the reception pit.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub ramp_angle: Option<Field<Angle>>,
-    /// Radius of the string on the ramp.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub bend_radius: Option<Field<Length>>,
-    /// Length of the string beyond the length of the drive.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub excess_length: Option<Field<Length>>,
-    /// How long the bore fluid stands on the pipe, from its first entry until the annulus is grouted or drained.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub fluid_stands_for: Option<Field<Time>>,
-    /// Welds.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub welds: Option<Field<Welds>>,
-    /// Which table of pull stress governs.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub stress_edition: Option<Field<StressEdition>>,
-    /// Resistance at the reamer, instead of the table.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub reamer: Option<BandFile<Force>>,
-    /// Torque of the reamer. No formula for it is agreed on.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub reaming_torque: Option<BandFile<Torque>>,
-    /// A machine at the reception pit that pushes the tail of the string while it is pulled.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub push_assist: Option<PushAssistFile>,
-    /// What the bore is while the pipe comes in.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub hole: Option<Field<Hole>>,
-    /// Drag of the bore fluid on the outside area of the pipe, instead of a pressure in the annulus.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub unit_drag: Option<Field<Pressure>>,
-    /// Pressure held inside the pipe during the pull.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub inside_pressure: Option<Field<Pressure>>,
-    /// A length of bore that may fall on the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub collapsed_bore: Option<CollapsedBoreFile>,
-    /// Deepest score that the pipe may take from the bore, over its wall.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub score: Option<Field<Ratio>>,
-    /// Pull head and weak link.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pull_head: Option<PullHeadFile>,
-    /// Room for the string.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub laydown: Option<LaydownFile>,
-    /// Stops for the rods of the stem.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub stem_removal: Option<StemRemovalFile>,
-    /// Length along the drive that pit and trench leave for the ramp.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub ramp_room: Option<Field<Length>>,
-    /// What the rig leans on while it pulls.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub reaction: Option<ReactionFile>,
-    /// Flow of the bore fluid.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub returns: Option<ReturnsFile>,
-    /// Temperature of the ground round the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub ground_temperature: Option<Field<ThermodynamicTemperature>>,
+fields! {
+    /// How a pipe is pulled.
+    PullFile at ["pull."] {
+        /// From first to last movement, stops included. Either this or `rate`.
+        duration: may<Time> as Duration, AboveZero, ["6 h", "6 h"];
+        /// Mean pull rate, stops included.
+        rate: may<Velocity> as Rate, AboveZero, ["10 m/h", "30 ft/h"];
+        /// Mean temperature of the pipe wall.
+        pipe_temperature: must<ThermodynamicTemperature> as Temperature, Within(223.15, 353.15), ["25 degC", "77 degF"];
+        /// Contents while pulled.
+        contents: may<Contents>, else "empty";
+        /// What carries the string outside.
+        string_on: may<Support>, else "the ground";
+        /// Slope of the ramp from laydown into the reception pit.
+        ramp_angle: may<Angle> as Angle, NotNegative, ["15 deg", "15 deg"], else "the table of angles";
+        /// Radius of the string on the ramp.
+        bend_radius: may<Length> as Distance, AboveZero, ["60 m", "200 ft"],
+            else "what leaves half of the stress to the pull";
+        /// Length of the string beyond the length of the drive.
+        excess_length: may<Length> as Distance, NotNegative, ["60 m", "200 ft"], else "the length for handling";
+        /// How long the bore fluid stands on the pipe, from its first entry until the annulus is grouted or drained.
+        fluid_stands_for: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
+        /// Welds.
+        welds: may<Welds>, else "unknown";
+        /// Which table of pull stress governs.
+        stress_edition: may<StressEdition>, else "the tightest";
+        /// Resistance at the reamer, instead of the table.
+        reamer: band<Force> as Pull, NotNegative, ["900 kN", "100 tonf_us"], else "the table of faces";
+        /// Torque of the reamer. No formula for it is agreed on.
+        reaming_torque: band<Torque> as Torque, NotNegative, ["5 kN*m", "5 kN*m"];
+        /// A machine at the reception pit that pushes the tail of the string while it is pulled.
+        push_assist: block<PushAssistFile>;
+        /// What the bore is while the pipe comes in.
+        hole: may<Hole>, else "full of fluid";
+        /// Drag of the bore fluid on the outside area of the pipe, instead of a pressure in the annulus.
+        unit_drag: may<Pressure> as UnitFriction, NotNegative, ["5 kPa", "100 psf"],
+            else "by the pressure in the annulus";
+        /// Pressure held inside the pipe during the pull.
+        inside_pressure: may<Pressure> as Pressure, NotNegative, ["600 kPa", "90 psi"], else "none";
+        /// A length of bore that may fall on the pipe.
+        collapsed_bore: block<CollapsedBoreFile>;
+        /// Deepest score that the pipe may take from the bore, over its wall.
+        score: may<Ratio> as Percent, Within(0.0, 0.5), ["0.5 %", "0.5 %"], else "the table of what a pull leaves";
+        /// Pull head and weak link.
+        pull_head: block<PullHeadFile>;
+        /// Room for the string.
+        laydown: block<LaydownFile>;
+        /// Stops for the rods of the stem.
+        stem_removal: block<StemRemovalFile>;
+        /// Length along the drive that pit and trench leave for the ramp.
+        ramp_room: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        /// What the rig leans on while it pulls.
+        reaction: block<ReactionFile>;
+        /// Flow of the bore fluid.
+        returns: block<ReturnsFile>;
+        /// Temperature of the ground round the pipe.
+        ground_temperature: may<ThermodynamicTemperature> as Temperature, Within(253.15, 323.15), ["25 degC", "77 degF"];
+    }
 }

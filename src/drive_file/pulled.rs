@@ -1,10 +1,10 @@
 //! Blocks of the drive file that only a pulled pipe needs.
 
+use super::fields::fields;
 use crate::quantity::{
     Area, DynamicViscosity, Force, Length, MassDensity, Pressure, Ratio, Time, UnitWeight, VolumeRate,
 };
-use crate::yaml::{Field, key_words};
-use serde::{Deserialize, Serialize};
+use crate::yaml::key_words;
 
 /// What the bore is while the pipe comes in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -28,63 +28,60 @@ pub enum Place {
 }
 key_words!(Place, "where the string is put together", { "ground" => Place::Ground, "pit" => Place::Pit });
 
-/// Room for the string.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct LaydownFile {
-    /// Longest string that can lie outside, or the length of one pipe that goes into the pit.
-    pub length: Field<Length>,
-    /// Where the strings are joined.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub place: Option<Field<Place>>,
-    /// How long the pull stands for each joint made during it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub joint_time: Option<Field<Time>>,
+fields! {
+    /// Room for the string.
+    LaydownFile at ["pull.laydown."] {
+        /// Longest string that can lie outside, or the length of one pipe that goes into the pit.
+        length: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        /// Where the strings are joined.
+        place: may<Place>, else "on the ground";
+        /// How long the pull stands for each joint made during it.
+        joint_time: may<Time> as Duration, AboveZero, ["6 h", "6 h"];
+    }
 }
 
-/// How the pull stands while a rod of the stem is taken out.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct StemRemovalFile {
-    /// Length of one rod.
-    pub every: Field<Length>,
-    /// How long the pull stands for it.
-    pub takes: Field<Time>,
+fields! {
+    /// How the pull stands while a rod of the stem is taken out.
+    StemRemovalFile at ["pull.stem_removal."] {
+        /// Length of one rod.
+        every: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        /// How long the pull stands for it.
+        takes: must<Time> as Duration, NotNegative, ["6 h", "6 h"];
+    }
 }
 
-/// A length of bore that may fall on the pipe.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct CollapsedBoreFile {
-    /// Length of pipe that the ground lies on.
-    pub length: Field<Length>,
-    /// Unit weight of the ground over it, water included.
-    pub unit_weight: Field<UnitWeight>,
-    /// Friction of the pipe in soil.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub friction: Option<Field<Ratio>>,
+fields! {
+    /// A length of bore that may fall on the pipe.
+    CollapsedBoreFile at ["pull.collapsed_bore."] {
+        /// Length of pipe that the ground lies on.
+        length: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        /// Unit weight of the ground over it, water included.
+        unit_weight: must<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        /// Friction of the pipe in soil.
+        friction: may<Ratio> as Ratio, AboveZero, ["0.5", "0.5"], else "that of the string on the ground";
+    }
 }
 
-/// What the rig leans on while it pulls.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct ReactionFile {
-    /// Area of the plate against the face of the launch pit.
-    pub area: Field<Area>,
-    /// Pressure that the ground behind it is allowed.
-    pub allowable_pressure: Field<Pressure>,
+fields! {
+    /// What the rig leans on while it pulls.
+    ReactionFile at ["pull.reaction."] {
+        /// Area of the plate against the face of the launch pit.
+        area: must<Area> as Area, AboveZero, ["200 m2", "2000 ft2"];
+        /// Pressure that the ground behind it is allowed.
+        allowable_pressure: must<Pressure> as Pressure, AboveZero, ["5 kPa", "100 psf"];
+    }
 }
 
-/// Flow of the drilling fluid with what it carries.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct ReturnsFile {
-    /// Flow pumped.
-    pub flow: Field<VolumeRate>,
-    /// Plastic viscosity, cuttings included.
-    pub plastic_viscosity: Field<DynamicViscosity>,
-    /// Yield point, cuttings included.
-    pub yield_point: Field<Pressure>,
+fields! {
+    /// Flow of the drilling fluid with what it carries.
+    ReturnsFile at ["pull.returns."] {
+        /// Flow pumped.
+        flow: must<VolumeRate> as Flow, NotNegative, ["20 L/s", "300 gal_us/min"];
+        /// Plastic viscosity, cuttings included.
+        plastic_viscosity: must<DynamicViscosity> as Viscosity, NotNegative, ["0.02 Pa*s", "0.02 Pa*s"];
+        /// Yield point, cuttings included.
+        yield_point: must<Pressure> as UnitFriction, NotNegative, ["5 kPa", "100 psf"];
+    }
 }
 
 /// What becomes of the annulus.
@@ -98,33 +95,26 @@ pub enum Filling {
 }
 key_words!(Filling, "what becomes of the annulus", { "open" => Filling::Open, "grouted" => Filling::Grouted });
 
-/// The annulus round a pulled pipe.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct AnnulusFile {
-    /// What becomes of it.
-    pub filling: Field<Filling>,
-    /// Height of spacers on the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub spacers: Option<Field<Length>>,
-    /// Density of the grout.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub grout_density: Option<Field<MassDensity>>,
-    /// Pressure at which the grout comes in, over its own column.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub grout_pressure: Option<Field<Pressure>>,
-    /// How long the grout stays liquid.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub grout_sets_in: Option<Field<Time>>,
-    /// Volume of grout over that of the annulus.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub grout_waste: Option<Field<Ratio>>,
-    /// Whether hardened grout all round will be proved.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub proof: Option<Field<Proof>>,
-    /// Modulus of soil reaction of what stands round the pipe.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub soil_modulus: Option<Field<Pressure>>,
+fields! {
+    /// The annulus round a pulled pipe.
+    AnnulusFile at ["annulus."] {
+        /// What becomes of it.
+        filling: must<Filling>;
+        /// Height of spacers on the pipe.
+        spacers: may<Length> as Offset, AboveZero, ["25 mm", "1 in"], else "none";
+        /// Density of the grout.
+        grout_density: may<MassDensity> as Density, AboveZero, ["1800 kg/m3", "1800 kg/m3"];
+        /// Pressure at which the grout comes in, over its own column.
+        grout_pressure: may<Pressure> as Pressure, NotNegative, ["5 kPa", "100 psf"];
+        /// How long the grout stays liquid.
+        grout_sets_in: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
+        /// Volume of grout over that of the annulus.
+        grout_waste: may<Ratio> as Ratio, Within(1.0, 5.0), ["0.5 %", "0.5 %"];
+        /// Whether hardened grout all round will be proved.
+        proof: may<Proof>, else "not proved";
+        /// Modulus of soil reaction of what stands round the pipe.
+        soil_modulus: may<Pressure> as Modulus, AboveZero, ["50 MPa", "7000 psi"];
+    }
 }
 
 /// How far the grout is known.
@@ -138,37 +128,34 @@ pub enum Proof {
 }
 key_words!(Proof, "how the grout is proved", { "none" => Proof::None, "proved" => Proof::Proved });
 
-/// Vacuum in a pressure main.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct VacuumFile {
-    /// Below the atmosphere.
-    pub pressure: Field<Pressure>,
-    /// How long it lasts.
-    pub lasts: Field<Time>,
+fields! {
+    /// Vacuum in a pressure main.
+    VacuumFile at ["vacuum."] {
+        /// Below the atmosphere.
+        pressure: must<Pressure> as Pressure, UpTo(101_325.0), ["600 kPa", "90 psi"];
+        /// How long it lasts.
+        lasts: must<Time> as Duration, AboveZero, ["6 h", "6 h"];
+    }
 }
 
-/// The pull head and the link that parts before the pipe does.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct PullHeadFile {
-    /// Rating of pull head and swivel.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub rating: Option<Field<Force>>,
-    /// Load at which the weak link parts.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub weak_link: Option<Field<Force>>,
+fields! {
+    /// The pull head and the link that parts before the pipe does.
+    PullHeadFile at ["pull.pull_head."] {
+        /// Rating of pull head and swivel.
+        rating: may<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"];
+        /// Load at which the weak link parts.
+        weak_link: may<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"];
+    }
 }
 
-/// A machine that pushes the tail of the string.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct PushAssistFile {
-    /// Greatest force that it is set to.
-    pub force: Field<Force>,
-    /// Longest length of string without support between its grip and the mouth of the bore.
-    pub free_length: Field<Length>,
-    /// Rating of the grip.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub grip_rating: Option<Field<Force>>,
+fields! {
+    /// A machine that pushes the tail of the string.
+    PushAssistFile at ["pull.push_assist."] {
+        /// Greatest force that it is set to.
+        force: must<Force> as Thrust, NotNegative, ["900 kN", "100 tonf_us"];
+        /// Longest length of string without support between its grip and the mouth of the bore.
+        free_length: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        /// Rating of the grip.
+        grip_rating: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
+    }
 }

@@ -121,8 +121,8 @@ impl Resolver<'_> {
     /// The number of a field by its key, within its bounds, cited; a block at this path of the file has it.
     fn take<B, Q: Measure, V: Given<Q>>(&mut self, path: &str, block: &B, key: Key<B, V>) -> V::Of<Cited<Q>> {
         (key.get)(block).made(|field| {
-            let path = if path.is_empty() { key.spec.key.to_owned() } else { format!("{path}.{}", key.spec.key) };
-            Cited::given(self.bounded(field, &path, key.spec), &key.spec.name)
+            let at = if path.is_empty() { key.spec.key.to_owned() } else { format!("{path}.{}", key.spec.key) };
+            Cited::given(self.bounded(field, &at, key.spec), key.spec.name(path))
         })
     }
 
@@ -132,13 +132,21 @@ impl Resolver<'_> {
         if !number.bounds.hold(si) {
             let system = field.written_in().unwrap_or_default();
             let shown = |si| Shown { si, role: number.role }.display(system);
+            let (what, _) = crate::quantity::unit::describe(Q::DIM);
+            if let Bounds::UpTo(most) = number.bounds
+                && si > most
+                && si.is_finite()
+            {
+                let complaint = format!("expected {what} of at most {}, got {}", shown(most), shown(si));
+                self.senseless(field, path, Complaint::from(complaint).advise("see the unit and the decimal point"));
+                return field.value;
+            }
             let expected = match number.bounds {
                 Bounds::Any => "that is finite".to_owned(),
-                Bounds::AboveZero => "above zero".to_owned(),
+                Bounds::AboveZero | Bounds::UpTo(_) => "above zero".to_owned(),
                 Bounds::NotNegative => "of zero or more".to_owned(),
                 Bounds::Within(least, most) => format!("from {} to {}", shown(least), shown(most)),
             };
-            let (what, _) = crate::quantity::unit::describe(Q::DIM);
             let complaint = Complaint::from(format!("expected {what} {expected}, got {}", shown(si)));
             let example = spec.example(field.written_in().unwrap_or(self.system)).unwrap_or_default();
             self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));

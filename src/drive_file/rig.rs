@@ -6,7 +6,7 @@ use crate::quantity::{Area, Force, Length, Ratio, Torque};
 
 fields! {
     /// The machine in the launch pit.
-    RigFile at "rig." {
+    RigFile at ["rig."] {
         /// Greatest thrust.
         thrust: must<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
         /// Greatest pull.
@@ -26,7 +26,7 @@ fields! {
 
 fields! {
     /// The pilot stem.
-    StemFile at "stem." {
+    StemFile at ["stem."] {
         /// Outside diameter, or `none` for a bore without a stem.
         outside_diameter: must<OrNone<Length>> as Diameter, AboveZero, ["300 mm", "12 in"];
         /// Diameter of the pilot head, where it is larger than the stem.

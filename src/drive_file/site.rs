@@ -3,21 +3,17 @@
 use super::fields::fields;
 use crate::quantity::{Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::yaml::{Field, Words, key_words};
-use serde::{Deserialize, Serialize};
 
-/// Flow that a gravity sewer is built for.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct FlowFile {
-    /// Flow that must keep it clean: the least peak of a day.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub min: Option<Field<VolumeRate>>,
-    /// Greatest flow.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub max: Option<Field<VolumeRate>>,
-    /// Manning roughness, instead of the table.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub roughness: Option<Field<Ratio>>,
+fields! {
+    /// Flow that a gravity sewer is built for.
+    FlowFile at ["design_flow."] {
+        /// Flow that must keep it clean: the least peak of a day.
+        min: may<VolumeRate> as Flow, AboveZero, ["20 L/s", "300 gal_us/min"];
+        /// Greatest flow.
+        max: may<VolumeRate> as Flow, AboveZero, ["20 L/s", "300 gal_us/min"];
+        /// Manning roughness, instead of the table.
+        roughness: may<Ratio> as Ratio, Within(0.005, 0.05), ["0.013", "0.013"], else "the table of roughness";
+    }
 }
 
 impl super::DriveFile {
@@ -44,145 +40,115 @@ key_words!(Over, "what lies over the bore", {
     "railway" => Over::Railway,
 });
 
-/// The surface over the bore.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct SurfaceFile {
-    /// What lies over the bore.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub over: Option<Field<Over>>,
-    /// Settlement that its owner allows.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub allowed_settlement: Option<Field<Length>>,
-    /// Slope of the settled surface that its owner allows.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub allowed_slope: Option<Field<Ratio>>,
+fields! {
+    /// The surface over the bore.
+    SurfaceFile at ["surface."] {
+        /// What lies over the bore.
+        over: may<Over>, else "open ground";
+        /// Settlement that its owner allows.
+        allowed_settlement: may<Length> as Settlement, AboveZero, ["20 mm", "0.75 in"];
+        /// Slope of the settled surface that its owner allows.
+        allowed_slope: may<Ratio> as Slope, AboveZero, ["0.5 %", "0.5 %"];
+    }
 }
 
-/// A service that the bore crosses, or that runs beside it.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct CrossingFile {
-    /// Distance from the launch pit.
-    pub at: Field<Length>,
-    /// Depth below ground of the side that faces the bore.
-    pub depth: Field<Length>,
-    /// How far beside the axis of the bore that side lies, for a service that runs along it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub beside: Option<Field<Length>>,
-    /// What it is, in words.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub kind: Option<Field<Words>>,
-    /// Settlement that its owner allows.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub allowed_settlement: Option<Field<Length>>,
-    /// Slope that its owner allows.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub allowed_slope: Option<Field<Ratio>>,
-    /// Clear distance to the bore that its owner asks for.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub clearance: Option<Field<Length>>,
+fields! {
+    /// A service that the bore crosses, or that runs beside it.
+    CrossingFile at ["crossings[]."] {
+        /// Distance from the launch pit.
+        at: must<Length> as Distance, NotNegative, ["60 m", "200 ft"];
+        /// Depth below ground of the side that faces the bore.
+        depth: must<Length> as Depth, AboveZero, ["4.2 m", "14 ft"];
+        /// How far beside the axis of the bore that side lies, for a service that runs along it.
+        beside: may<Length> as Distance, AboveZero, ["0.5 m", "2 ft"], else "it crosses";
+        /// What it is, in words.
+        kind: may<Words>, else "service";
+        /// Settlement that its owner allows.
+        allowed_settlement: may<Length> as Settlement, AboveZero, ["20 mm", "0.75 in"];
+        /// Slope that its owner allows.
+        allowed_slope: may<Ratio> as Slope, AboveZero, ["0.5 %", "0.5 %"];
+        /// Clear distance to the bore that its owner asks for.
+        clearance: may<Length> as Depth, AboveZero, ["0.5 m", "2 ft"];
+    }
 }
 
-/// What is known of a pit beyond its depth.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct PitSpaceFile {
-    /// Length along the drive, inside the shoring.
-    pub length: Field<Length>,
-    /// Width, inside the shoring.
-    pub width: Field<Length>,
-    /// Depth of the floor below ground, where it is deeper than the invert.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub floor_depth: Option<Field<Length>>,
-    /// Tight soil left under the floor, over ground with water under pressure.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub tight_soil: Option<Field<Length>>,
-    /// Water pressure at the foot of the tight soil.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub water_pressure: Option<Field<Pressure>>,
-    /// Permeability of water-bearing ground that the pit stands in.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub permeability: Option<Field<Velocity>>,
-    /// Depth below ground of the tight base under that ground.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub tight_base_depth: Option<Field<Length>>,
-    /// What the crane lifts at the radius of the pit.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub crane: Option<Field<Force>>,
+fields! {
+    /// What is known of a pit beyond its depth.
+    PitSpaceFile at ["launch.space.", "reception.space."] {
+        /// Length along the drive, inside the shoring.
+        length: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        /// Width, inside the shoring.
+        width: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        /// Depth of the floor below ground, where it is deeper than the invert.
+        floor_depth: may<Length> as Depth, AboveZero, ["4.2 m", "14 ft"], else "the invert";
+        /// Tight soil left under the floor, over ground with water under pressure.
+        tight_soil: may<Length> as Depth, AboveZero, ["5 m", "16 ft"];
+        /// Water pressure at the foot of the tight soil.
+        water_pressure: may<Pressure> as UnitFriction, AboveZero, ["5 kPa", "100 psf"];
+        /// Permeability of water-bearing ground that the pit stands in.
+        permeability: may<Velocity> as Permeability, AboveZero, ["10 m/h", "30 ft/h"];
+        /// Depth below ground of the tight base under that ground.
+        tight_base_depth: may<Length> as Depth, AboveZero, ["5 m", "16 ft"];
+        /// What the crane lifts at the radius of the pit.
+        crane: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
+    }
 }
 
-/// How far the work gets in a shift, by the contractor, and what a shift costs.
-#[derive(Debug, Clone, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct PaceFile {
-    /// Pilot stem.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pilot: Option<Field<Length>>,
-    /// Casing.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub casing: Option<Field<Length>>,
-    /// One reaming pass.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub reaming: Option<Field<Length>>,
-    /// Pipe pushed.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub jacking: Option<Field<Length>>,
-    /// Pipe pulled.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pullback: Option<Field<Length>>,
-    /// Price of one shift, in the user's money.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub shift_price: Option<Field<Ratio>>,
-    /// Price of setting up and leaving.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub setup_price: Option<Field<Ratio>>,
-    /// Length of a shift.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub shift_length: Option<Field<Time>>,
-    /// Shifts to dig and shore both pits.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pits: Option<Field<Ratio>>,
-    /// Shifts to set up.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub set_up: Option<Field<Ratio>>,
-    /// Shifts to grout the annulus.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub grouting: Option<Field<Ratio>>,
-    /// Shifts to recover the tools and clear the site.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub recovery: Option<Field<Ratio>>,
-    /// Shifts that the programme leaves for the whole of it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub programme: Option<Field<Ratio>>,
-    /// Price of one pit, in the user's money.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pit_price: Option<Field<Ratio>>,
-    /// Price of spoil carried away, measured in the ground.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub spoil_price: Option<VolumePriceFile>,
-    /// Price of grout.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub grout_price: Option<VolumePriceFile>,
-    /// What the work may cost, in the user's money.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub budget: Option<Field<Ratio>>,
+fields! {
+    /// How far the work gets in a shift, by the contractor, and what a shift costs.
+    PaceFile at ["pace."] {
+        /// Pilot stem.
+        pilot: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], else "the table of rates";
+        /// Casing.
+        casing: may<Length> as Distance, AboveZero, ["450 mm", "18 in"], else "the table of rates";
+        /// One reaming pass.
+        reaming: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], else "the table of rates";
+        /// Pipe pushed.
+        jacking: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], else "the table of rates";
+        /// Pipe pulled.
+        pullback: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        /// Price of one shift, in the user's money.
+        shift_price: may<Ratio> as Ratio, AboveZero, ["250", "250"];
+        /// Price of setting up and leaving.
+        setup_price: may<Ratio> as Ratio, AboveZero, ["250", "250"];
+        /// Length of a shift.
+        shift_length: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
+        /// Shifts to dig and shore both pits.
+        pits: may<Ratio> as Shifts, NotNegative, ["12", "12"], else "the table of works";
+        /// Shifts to set up.
+        set_up: may<Ratio> as Shifts, NotNegative, ["12", "12"], else "the table of works";
+        /// Shifts to grout the annulus.
+        grouting: may<Ratio> as Shifts, NotNegative, ["12", "12"], else "the table of works";
+        /// Shifts to recover the tools and clear the site.
+        recovery: may<Ratio> as Shifts, NotNegative, ["0.5 %", "0.5 %"], else "the table of works";
+        /// Shifts that the programme leaves for the whole of it.
+        programme: may<Ratio> as Shifts, AboveZero, ["12", "12"];
+        /// Price of one pit, in the user's money.
+        pit_price: may<Ratio> as Ratio, AboveZero, ["250", "250"];
+        /// Price of spoil carried away, measured in the ground.
+        spoil_price: block<VolumePriceFile>;
+        /// Price of grout.
+        grout_price: block<VolumePriceFile>;
+        /// What the work may cost, in the user's money.
+        budget: may<Ratio> as Ratio, AboveZero, ["90000", "90000"];
+    }
 }
 
-/// Price by volume, in the user's money.
-#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
-#[serde(deny_unknown_fields)]
-pub struct VolumePriceFile {
-    /// Price.
-    pub price: Field<Ratio>,
-    /// Of this volume.
-    pub per: Field<Volume>,
+fields! {
+    /// Price by volume, in the user's money.
+    #[derive(PartialEq)]
+    VolumePriceFile at ["pace.spoil_price.", "pace.grout_price."] {
+        /// Price.
+        price: must<Ratio> as Ratio, AboveZero, ["250", "250"];
+        /// Of this volume.
+        per: must<Volume> as Volume, AboveZero, ["2 m3", "2 m3"];
+    }
 }
 
 fields! {
     /// Price of a pipe by length, in the user's money.
     #[derive(PartialEq)]
-    LengthPriceFile at "candidates[].price." {
+    LengthPriceFile at ["candidates[].price."] {
         /// Price.
         price: must<Ratio> as Ratio, AboveZero, ["250", "250"];
         /// Of this length.

@@ -115,11 +115,6 @@ pub trait FromText: Measure {
 }
 impl<Q: Measure> FromText for Q {}
 
-/// Whether a text is a quantity of a dimension.
-pub(crate) fn is_a(text: &str, dim: Dim) -> bool {
-    read(text, dim, false).is_ok()
-}
-
 /// The length of the decimal number at the start of `text`, 0 if there is none.
 fn number_length(text: &str) -> usize {
     let bytes = text.as_bytes();
