@@ -2,6 +2,7 @@
 
 use super::fields::fields;
 use super::ground::SoilFile;
+use super::schema::DEEPEST;
 use super::site::PitSpaceFile;
 use crate::quantity::{Area, Length, Ratio};
 use crate::yaml::key_words;
@@ -10,7 +11,7 @@ fields! {
     /// A pit.
     PitFile at ["launch.", "reception."] {
         /// Depth of the pipe invert below ground.
-        invert_depth: must<Length> as Depth, UpTo(60.0), ["4.2 m", "14 ft"];
+        invert_depth: must<Length> as Depth, UpTo(DEEPEST), ["4.2 m", "14 ft"];
         /// Sides, floor and crane.
         space: block<PitSpaceFile>;
         /// Working area at the surface, pit included, lay-down of a string not.

@@ -34,20 +34,21 @@ mod soil;
 mod steering;
 mod stem;
 mod suitability;
+mod take;
 mod traffic;
 mod wall;
 mod weights;
 mod works;
 
 use super::examples::example;
-use super::fields::{Bounds, Given, Key, Spec};
-use super::{BandFile, CandidateFile, DriveFile, Flaw, RigFile};
+use super::schema::LONGEST;
+use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile, StopFile};
 use crate::drive::{Assumed, AssumedValue, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError, rising};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
-use crate::yaml::{Complaint, Field};
-use line::{LONGEST, Line};
+use crate::yaml::{Complaint, Field, Handle};
+use line::Line;
 use std::sync::Arc;
 
 /// What resolving has found so far.
@@ -65,14 +66,13 @@ struct Resolver<'a> {
 
 impl Resolver<'_> {
     fn flaw<T>(&mut self, at: &Field<T>, path: &str, complaint: impl Into<Complaint>) {
+        self.flaw_at(at.handle(), path, complaint);
+    }
+
+    fn flaw_at(&mut self, at: Handle, path: &str, complaint: impl Into<Complaint>) {
         // What a senseless value does elsewhere is mended with it.
         if !self.flaws.iter().any(|told| told.senseless && told.path == path) {
-            self.flaws.push(Flaw {
-                path: path.to_owned(),
-                at: at.handle(),
-                complaint: complaint.into(),
-                senseless: false,
-            });
+            self.flaws.push(Flaw { path: path.to_owned(), at, complaint: complaint.into(), senseless: false });
         }
     }
 
@@ -100,55 +100,6 @@ impl Resolver<'_> {
             let example = example(path, Q::DIM, field.written_in().unwrap_or(self.system));
             let read = Shown::of(field.value, role).display(field.written_in().unwrap_or_default());
             let complaint = Complaint::from(format!("expected {what} {expected}, got {read}"));
-            self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));
-        }
-        field.value
-    }
-
-    /// The value, above zero and at most so much; beyond that it is taken for a slip of unit or digit.
-    fn up_to<Q: Measure + PartialOrd>(&mut self, field: &Field<Q>, path: &str, role: Role, most: Q) -> Q {
-        if !(field.value <= most) && field.value.si().is_finite() {
-            let (what, _) = crate::quantity::unit::describe(Q::DIM);
-            let system = field.written_in().unwrap_or_default();
-            let [read, most] = [field.value, most].map(|value| Shown::of(value, role).display(system).to_string());
-            let complaint = Complaint::from(format!("expected {what} of at most {most}, got {read}"));
-            self.senseless(field, path, complaint.advise("see the unit and the decimal point"));
-            return field.value;
-        }
-        self.positive(field, path, role)
-    }
-
-    /// The number of a field by its key, within its bounds, cited; a block at this path of the file has it.
-    fn take<B, Q: Measure, V: Given<Q>>(&mut self, path: &str, block: &B, key: Key<B, V>) -> V::Of<Cited<Q>> {
-        (key.get)(block).made(|field| {
-            let at = if path.is_empty() { key.spec.key.to_owned() } else { format!("{path}.{}", key.spec.key) };
-            Cited::given(self.bounded(field, &at, key.spec), key.spec.name(path))
-        })
-    }
-
-    /// The value, within the bounds of its field.
-    fn bounded<Q: Measure>(&mut self, field: &Field<Q>, path: &str, spec: &Spec) -> Q {
-        let (Some(number), si) = (spec.number, field.value.si()) else { return field.value };
-        if !number.bounds.hold(si) {
-            let system = field.written_in().unwrap_or_default();
-            let shown = |si| Shown { si, role: number.role }.display(system);
-            let (what, _) = crate::quantity::unit::describe(Q::DIM);
-            if let Bounds::UpTo(most) = number.bounds
-                && si > most
-                && si.is_finite()
-            {
-                let complaint = format!("expected {what} of at most {}, got {}", shown(most), shown(si));
-                self.senseless(field, path, Complaint::from(complaint).advise("see the unit and the decimal point"));
-                return field.value;
-            }
-            let expected = match number.bounds {
-                Bounds::Any => "that is finite".to_owned(),
-                Bounds::AboveZero | Bounds::UpTo(_) => "above zero".to_owned(),
-                Bounds::NotNegative => "of zero or more".to_owned(),
-                Bounds::Within(least, most) => format!("from {} to {}", shown(least), shown(most)),
-            };
-            let complaint = Complaint::from(format!("expected {what} {expected}, got {}", shown(si)));
-            let example = spec.example(field.written_in().unwrap_or(self.system)).unwrap_or_default();
             self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));
         }
         field.value
@@ -188,30 +139,6 @@ impl Resolver<'_> {
             }
         }
     }
-
-    /// A band whose levels rise.
-    fn band<Q: Measure + PartialOrd>(
-        &mut self,
-        BandFile { low, likely, high }: &BandFile<Q>,
-        path: &str,
-        role: Role,
-    ) -> Band<Q> {
-        let before = self.flaws.len();
-        let band = Band {
-            low: self.not_negative(low, &format!("{path}.low"), role),
-            likely: self.not_negative(likely, &format!("{path}.likely"), role),
-            high: self.not_negative(high, &format!("{path}.high"), role),
-        };
-        if !(band.low <= band.likely && band.likely <= band.high) && self.flaws.len() == before {
-            self.flaw(likely, path, "expected low, likely and high in rising order");
-        }
-        band
-    }
-
-    /// A rating of the user's, above zero.
-    fn rating<Q: Measure>(&mut self, field: &Field<Q>, name: &'static FieldName, role: Role) -> Cited<Q> {
-        Cited::given(self.positive(field, name.0, role), name)
-    }
 }
 
 /// Table row missing: said with what was looked for.
@@ -234,9 +161,6 @@ const MOST_STOPS: usize = 200;
 
 /// Row of the method whose guided pilot every bore here follows.
 const GUIDED: &str = "pilot_tube";
-
-/// Longest line of drives that is taken, in m: no sewer or main of one file is longer.
-const LONGEST_LINE: f64 = 100_000.0;
 
 /// Length in m that stands in for a faulty one where no ground is told to a place.
 const ANY_LENGTH: f64 = 50.0;
@@ -267,7 +191,7 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
 
 impl Resolver<'_> {
     fn drive(&mut self, file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Drive>, HandbookError> {
-        let length = self.up_to(&file.length, "length", Role::Distance, Length::from_si(LONGEST));
+        let length = self.number("", file, DriveFile::length);
         let length = if self.flaws.is_empty() { length } else { self.stand_in(file) };
         let Some(line) = self.line(file, length) else { return Ok(None) };
         let rig = Rig {
@@ -341,7 +265,7 @@ impl Resolver<'_> {
             handbook: Arc::clone(handbook),
             name: file.name.as_ref().map_or_else(|| "unnamed drive".to_owned(), |name| name.value.0.clone()),
             service: file.service.value,
-            length: Cited::given(length, &FieldName("length")),
+            length: Cited::given(length, DriveFile::length.spec.name("")),
             grade: line.grade,
             lubrication: file.lubrication.value,
             stretches,
@@ -418,7 +342,7 @@ impl Resolver<'_> {
     /// Length of the line that the drive is a part of.
     fn whole_line(&mut self, file: &DriveFile, length: Length) -> Option<Length> {
         let line = file.line.as_ref()?;
-        let whole = self.up_to(&line.length, "line.length", Role::Distance, Length::from_si(LONGEST_LINE));
+        let whole = self.number("line", line, LineFile::length);
         if whole < length && self.length_is_told {
             let complaint = Complaint::from("is shorter than the drive, which is a part of it");
             self.flaw(&line.length, "line.length", complaint.advise("the line goes from its first pit to its last"));
@@ -434,10 +358,10 @@ impl Resolver<'_> {
         }
         let mut stops = Vec::new();
         for (index, stop) in file.stops.iter().enumerate() {
-            let path = format!("stops[{index}].at");
-            let at = self.positive(&stop.at, &path, Role::Distance);
+            let path = format!("stops[{index}]");
+            let at = self.number(&path, stop, StopFile::at);
             if at > length {
-                self.flaw_of_length(&stop.at, &path, "lies beyond the drive");
+                self.flaw_of_length(&stop.at, &format!("{path}.at"), "lies beyond the drive");
             }
             stops.push(at);
         }
@@ -491,6 +415,6 @@ impl Resolver<'_> {
         const WIDE: f64 = 0.6;
         let key = if largest.si() < WIDE { "grade.tolerance_below_600" } else { "grade.tolerance_600_to_1000" };
         let row = self.handbook.length(key)?;
-        Ok(self.given_or(file.tolerance.as_ref(), &FieldName("tolerance"), Role::Offset, row))
+        Ok(self.or_row("", Some(file), DriveFile::tolerance, row))
     }
 }

@@ -14,6 +14,14 @@ use crate::handbook::{CriterionKind, Lubrication, Pilot, Service, Spoil};
 use crate::quantity::{Force, Length, Ratio};
 use crate::yaml::Words;
 
+/// Steepest slope of a drive on grade, either way.
+pub(super) const STEEPEST: f64 = 0.5;
+/// Longest drive that is taken: twice the longest that pipe was jacked without a pit between, some 2.5 km. What is longer
+/// is a slip of unit or digit.
+pub(super) const LONGEST: f64 = 5_000.0;
+/// Deepest invert that is taken: pits for pipe of these sizes are seldom dug below 30 m.
+pub(super) const DEEPEST: f64 = 60.0;
+
 fields! {
     /// One drive, from its launch pit to its reception pit, and the pipes to choose from.
     DriveFile at [""] {
@@ -22,13 +30,13 @@ fields! {
         /// What the pipe carries.
         service: must<Service>;
         /// From pit wall to pit wall, along the pipe.
-        length: must<Length> as Distance, UpTo(5_000.0), ["60 m", "200 ft"];
+        length: must<Length> as Distance, UpTo(LONGEST), ["60 m", "200 ft"];
         /// Where stem and jacking pipe are pushed from.
         launch: must_block<PitFile>;
         /// Where the stem comes out and a pulled pipe goes in. May be left out where `grade` is given.
         reception: block<PitFile>;
         /// Rise from the launch pit to the reception pit over the length; negative when the drive falls.
-        grade: may<Ratio> as Slope, Within(-0.5, 0.5), ["0.4 %", "0.4 %"], else "by the depths at both pits";
+        grade: may<Ratio> as Slope, Within(-STEEPEST, STEEPEST), ["0.4 %", "0.4 %"], else "by the depths at both pits";
         /// Depth of the invert between the pits, where the surface is not even.
         #[serde(default)]
         depths: blocks<DepthFile>;
@@ -117,7 +125,7 @@ fields! {
         /// Distance from the launch pit.
         at: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
         /// Depth of the pipe invert below ground.
-        invert_depth: must<Length> as Depth, UpTo(60.0), ["4.2 m", "14 ft"];
+        invert_depth: must<Length> as Depth, UpTo(DEEPEST), ["4.2 m", "14 ft"];
     }
 }
 

@@ -1,12 +1,12 @@
 //! Resistance at an enlarging head, by the way soil leaves it.
 
+use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, FaceIndex, FaceResistance};
 use crate::drive_file::DriveFile;
 use crate::handbook::{FaceRuleRow, Handbook, HandbookError, Spoil, rising};
 use crate::quantity::{Band, LineLoad, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Origin};
-use crate::yaml::Complaint;
 
 /// Resistance at an enlarging head, with a row of the table `face`.
 pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResistance, Origin), HandbookError> {
@@ -25,7 +25,7 @@ fn rule<Q: Measure>(
     key: &str,
     column: impl Fn(&FaceRuleRow) -> Option<Q>,
 ) -> Result<Cited<Q>, HandbookError> {
-    let row = handbook.face_rule()?.get(key).ok_or_else(|| no_row("face_rule", key))?;
+    let row = handbook.face_rule()?.row(key)?;
     let value = column(row.value).ok_or_else(|| no_row("face_rule", key))?;
     if !(value.si() >= 0.0) {
         return Err(HandbookError::Unfit { table: "face_rule", row: key.to_owned(), why: "is negative" });
@@ -37,11 +37,10 @@ impl Resolver<'_> {
     pub(super) fn face(&mut self, file: &DriveFile) -> Result<FaceResistance, HandbookError> {
         let spoil = file.spoil.as_ref().map(|field| field.value);
         if let (Some(field), true) = (&file.cutting_edge, spoil != Some(Spoil::OpenEdge) || file.face.is_some()) {
-            let complaint = Complaint::from("is for `spoil: open_edge` without `face`");
-            self.flaw(field, "cutting_edge", complaint);
+            self.flaw(field, "cutting_edge", "is for `spoil: open_edge` without `face`");
         }
-        if let Some(face) = &file.face {
-            return Ok(FaceResistance::Given(self.band(face, "face", Role::Thrust)));
+        if let Some(face) = self.band("", file, DriveFile::face) {
+            return Ok(FaceResistance::Given(face));
         }
         match spoil {
             Some(Spoil::Slurry) => self.slurry(),
@@ -75,15 +74,13 @@ impl Resolver<'_> {
     }
 
     fn open_edge(&mut self, file: &DriveFile) -> Result<FaceResistance, HandbookError> {
-        let thickness = match (&file.cutting_edge, &file.spoil) {
-            (Some(field), _) => self.positive(field, "cutting_edge", Role::Wall),
-            (None, Some(spoil)) => {
-                let complaint = Complaint::from("the thickness of the edge that cuts is missing");
-                self.flaw(spoil, "cutting_edge", complaint.advise("add `cutting_edge: 20 mm`"));
-                Measure::from_si(0.0)
+        let thickness = self.number("", file, DriveFile::cutting_edge).unwrap_or_else(|| {
+            if let Some(spoil) = &file.spoil {
+                let why = advised("the thickness of the edge that cuts is missing", "add `cutting_edge: 20 mm`");
+                self.flaw(spoil, "cutting_edge", why);
             }
-            (None, None) => Measure::from_si(0.0),
-        };
+            Measure::from_si(0.0)
+        });
         let column = |row: &FaceRuleRow| row.high.as_ref().map(|field| field.value);
         let pressure: Cited<Pressure> = rule(self.handbook, "china_ring", column)?;
         let column = |row: &FaceRuleRow| row.line.as_ref().map(|field| field.value);

@@ -3,6 +3,7 @@
 use super::friction::{Friction, Sides};
 use super::line::Line;
 use super::suitability::{Side, Site, Told, Works};
+use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, BySide, Crossed, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
@@ -10,7 +11,6 @@ use crate::handbook::{GroundClass, HandbookError, Lubrication, TipModel, rising}
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, Mark};
-use crate::yaml::Complaint;
 
 /// Said where the friction of a class is not in the tables; the band of unknown ground stands in, and decides nothing.
 const NO_BAND: Equation = Equation {
@@ -45,9 +45,9 @@ impl Resolver<'_> {
         works: &Works,
     ) -> Result<Vec<(Stretch, Told)>, HandbookError> {
         if let Some(one_too_many) = file.ground.get(MOST_STRETCHES) {
-            let complaint = Complaint::from(format!("more than {MOST_STRETCHES} stretches of ground"));
-            let complaint = complaint.advise("join stretches that are alike");
-            self.flaw(&one_too_many.class, &format!("ground[{MOST_STRETCHES}]"), complaint);
+            let message = format!("more than {MOST_STRETCHES} stretches of ground");
+            let why = advised(message, "join stretches that are alike");
+            self.flaw(&one_too_many.class, &format!("ground[{MOST_STRETCHES}]"), why);
             return Ok(Vec::new());
         }
         let mut stretches = Vec::new();
@@ -83,18 +83,18 @@ impl Resolver<'_> {
         let system = self.system;
         let text = |length: Length| Shown::of(length, Role::Distance).display(system).to_string();
         let slack = Length::from_si(SLACK);
-        if let Some(field) = &stretch.from {
-            let from = self.not_negative(field, &format!("{path}.from"), Role::Distance);
-            let place = format!("{path}.from");
+        if let Some(from) = self.number(path, stretch, StretchFile::from) {
             if from > reached + slack {
-                self.flaw(field, &place, format!("leaves a gap: the ground is told to {} only", text(reached)));
+                let why = format!("leaves a gap: the ground is told to {} only", text(reached));
+                self.wrong(path, stretch, StretchFile::from, why);
             } else if from < reached - slack {
-                self.flaw(field, &place, format!("overlaps: the ground is told to {} already", text(reached)));
+                let why = format!("overlaps: the ground is told to {} already", text(reached));
+                self.wrong(path, stretch, StretchFile::from, why);
             }
         }
         let to = match &stretch.to {
             Some(field) => {
-                let to = self.positive(field, &format!("{path}.to"), Role::Distance);
+                let to = self.number(path, stretch, StretchFile::to).unwrap_or_default();
                 let place = format!("{path}.to");
                 if to <= reached {
                     let message = format!("expected a length above {}, where the stretch begins", text(reached));
@@ -137,8 +137,8 @@ impl Resolver<'_> {
         let class = stretch.class.value;
         let mixed_with = stretch.mixed_with.as_ref().map(|field| {
             if field.value == class {
-                let complaint = Complaint::from("is the class of the stretch itself");
-                self.flaw(field, &format!("{path}.mixed_with"), complaint.advise("name the other ground of the face"));
+                let why = advised("is the class of the stretch itself", "name the other ground of the face");
+                self.wrong(path, stretch, StretchFile::mixed_with, why);
             }
             field.value
         });
@@ -175,14 +175,8 @@ impl Resolver<'_> {
             }
             None => None,
         };
-        let stone = stretch
-            .largest_stone
-            .as_ref()
-            .map(|field| self.not_negative(field, &format!("{path}.largest_stone"), Role::Diameter));
-        let given = stretch
-            .unit_friction
-            .as_ref()
-            .map(|band| self.band(band, &format!("{path}.unit_friction"), Role::UnitFriction));
+        let stone = self.number(path, stretch, StretchFile::largest_stone);
+        let given = self.band(path, stretch, StretchFile::unit_friction);
         let (stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
             Some(band) if file.lubrication.value != Lubrication::None => {
@@ -278,11 +272,10 @@ impl Resolver<'_> {
     fn blows(&mut self, stretch: &StretchFile, path: &str) -> Result<Band<Ratio>, HandbookError> {
         let class = stretch.class.value;
         let of_class = self.class_blows(class)?;
-        let Some(field) = &stretch.spt_n else {
+        let Some(n) = self.number(path, stretch, StretchFile::spt_n) else {
             self.assume_alike(path, "spt_n", blows_shown(of_class.value), of_class.origin);
             return Ok(of_class.value);
         };
-        let n = self.not_negative(field, &format!("{path}.spt_n"), Role::Count);
         // The densest classes are open at the top: refusal is the matter of the suitability table.
         let rows = &self.handbook.ground_class()?.rows;
         let top = rows.iter().map(|row| row.value.n_high.value).fold(Ratio::default(), Ratio::max);
@@ -290,8 +283,8 @@ impl Resolver<'_> {
         if n < low || (n > high && high < top) {
             let [blows, low, high] = [n, low, high].map(|n| plain(n.si()));
             let message = format!("{blows} blows are not those of {}, which has {low} to {high}", class.key());
-            let complaint = Complaint::from(message).advise("name the class that the blow count belongs to");
-            self.flaw(field, &format!("{path}.spt_n"), complaint);
+            let why = advised(message, "name the class that the blow count belongs to");
+            self.wrong(path, stretch, StretchFile::spt_n, why);
         }
         Ok(Band::same(n))
     }

@@ -1,40 +1,25 @@
 //! The jacks: gauge and stations; length of a pipe that is pushed.
 
+use super::take::advised;
 use super::wall::{end, value_of};
 use super::{Resolver, no_row};
 use crate::drive::{Gauge, StationRules};
 use crate::drive_file::{CandidateFile, RigFile};
 use crate::handbook::HandbookError;
-use crate::quantity::{Length, Measure, Ratio, Role};
-use crate::yaml::Complaint;
+use crate::quantity::{Length, Ratio, Role};
 
 /// Most pipes in one drive.
 const MOST_SEGMENTS: f64 = 2_000.0;
 
 impl Resolver<'_> {
     pub(super) fn gauge(&mut self, rig: &RigFile) -> Result<Option<Gauge>, HandbookError> {
-        let Some(area) = &rig.cylinder_area else {
-            if let Some(field) = &rig.efficiency {
-                let complaint = Complaint::from("says nothing without the piston area of the jacks");
-                self.flaw(field, "rig.efficiency", complaint.advise("add `cylinder_area: 50000 mm2`"));
-            }
+        let Some(cylinder_area) = self.number("rig", rig, RigFile::cylinder_area) else {
+            let why = advised("says nothing without the piston area of the jacks", "add `cylinder_area: 50000 mm2`");
+            self.wrong("rig", rig, RigFile::efficiency, why);
             return Ok(None);
         };
-        let cylinder_area = self.positive(area, "rig.cylinder_area", Role::Area);
-        let efficiency = match &rig.efficiency {
-            Some(field) => {
-                if !(field.value.si() > 0.5 && field.value.si() <= 1.0) {
-                    let complaint = Complaint::from("expected a number above 0.5, up to 1");
-                    self.flaw(field, "rig.efficiency", complaint.advise("write for example \"0.95\""));
-                }
-                field.value
-            }
-            None => {
-                let row = end(self.handbook.jacking_station()?, "efficiency", |row| row.high.as_ref())?;
-                self.assume_one("rig.efficiency", row, Role::Ratio);
-                row.value
-            }
-        };
+        let row = end(self.handbook.jacking_station()?, "efficiency", |row| row.high.as_ref())?;
+        let efficiency = self.or_row("rig", Some(rig), RigFile::efficiency, row).value;
         Ok(Some(Gauge { cylinder_area, efficiency }))
     }
 
@@ -55,7 +40,7 @@ impl Resolver<'_> {
             start: share("start")?,
             main: share("main_jacks")?,
             entry: entry.map(|_| least),
-            thrust: rig.station_thrust.as_ref().map(|field| self.positive(field, "rig.station_thrust", Role::Thrust)),
+            thrust: self.number("rig", rig, RigFile::station_thrust),
         })
     }
 

@@ -1,12 +1,13 @@
 //! The line of the drive under the ground surface.
 
 use super::Resolver;
+use super::take::advised;
 use crate::drive::{AssumedValue, invert_at};
-use crate::drive_file::DriveFile;
+use crate::drive_file::schema::{DEEPEST, STEEPEST};
+use crate::drive_file::{DepthFile, DriveFile, PitFile};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown};
-use crate::source::{Cited, Equation, FieldName, Mark, Origin};
-use crate::yaml::Complaint;
+use crate::source::{Cited, Equation, Mark, Origin};
 
 /// What is taken for the ground surface between the points that the file tells.
 pub(super) const GROUND_SURFACE: Equation = Equation {
@@ -18,13 +19,6 @@ pub(super) const GROUND_SURFACE: Equation = Equation {
     valid: "an even surface between the points",
 };
 
-/// Steepest slope of a drive on grade, either way.
-const STEEPEST: f64 = 0.5;
-/// Longest drive that is taken: twice the longest that pipe was jacked without a pit between, some 2.5 km. What is longer
-/// is a slip of unit or digit.
-pub(super) const LONGEST: f64 = 5_000.0;
-/// Deepest invert that is taken: pits for pipe of these sizes are seldom dug below 30 m.
-const DEEPEST: f64 = 60.0;
 /// Most points of the surface between the pits.
 const MOST_POINTS: usize = 2_000;
 
@@ -83,18 +77,10 @@ impl Line {
 impl Resolver<'_> {
     pub(super) fn line(&mut self, file: &DriveFile, length: Length) -> Option<Line> {
         let deepest = Length::from_si(DEEPEST);
-        let launch = self.up_to(&file.launch.invert_depth, "launch.invert_depth", Role::Depth, deepest);
-        let reception = file
-            .reception
-            .as_ref()
-            .map(|pit| self.up_to(&pit.invert_depth, "reception.invert_depth", Role::Depth, deepest));
-        let grade = file.grade.as_ref().map(|field| {
-            if !(field.value.si().abs() <= STEEPEST) {
-                let complaint = Complaint::from("expected a slope within 50 % either way");
-                self.flaw(field, "grade", complaint.advise("write for example \"0.4 %\""));
-            }
-            Cited::given(Angle::from_si(field.value.si().atan()), &FieldName("grade"))
-        });
+        let launch = self.number("launch", &file.launch, PitFile::invert_depth);
+        let reception = file.reception.as_ref().map(|pit| self.number("reception", pit, PitFile::invert_depth));
+        let grade = self.take("", file, DriveFile::grade);
+        let grade = grade.map(|grade| grade.map(|slope| Angle::from_si(slope.si().atan())));
         let between = self.between(file, length)?;
         let judged = Origin::Law(&GROUND_SURFACE);
         let word = |word: &str| AssumedValue::Word(word.to_owned());
@@ -106,8 +92,8 @@ impl Resolver<'_> {
                 (reception, grade)
             }
             (Some(_), None) if !between.is_empty() => {
-                let complaint = Complaint::from("the surface is not level, so the depths at the pits give no grade");
-                self.flaw(&file.launch.invert_depth, "grade", complaint.advise("add `grade: 0.4 %`"));
+                let why = "the surface is not level, so the depths at the pits give no grade";
+                self.flaw(&file.launch.invert_depth, "grade", advised(why, "add `grade: 0.4 %`"));
                 return None;
             }
             (Some(reception), None) => {
@@ -115,17 +101,16 @@ impl Resolver<'_> {
                 let slope = ((launch - reception) / length).value;
                 let told = launch <= deepest && reception <= deepest;
                 if let (true, Some(pit)) = (told && !(slope.abs() <= STEEPEST), &file.reception) {
-                    let complaint = Complaint::from(format!("gives a slope of {} %", decimal(100.0 * slope, 0)));
-                    let complaint = complaint.advise("give the grade too where the ground is not level");
-                    self.flaw_of_length(&pit.invert_depth, "reception.invert_depth", complaint);
+                    let message = format!("gives a slope of {} %", decimal(100.0 * slope, 0));
+                    let why = advised(message, "give the grade too where the ground is not level");
+                    self.flaw_of_length(&pit.invert_depth, "reception.invert_depth", why);
                 }
                 (reception, Cited::new(Angle::from_si(slope.atan()), judged))
             }
             (None, Some(_)) if !between.is_empty() => {
-                let complaint =
-                    Complaint::from("the surface is not level, so the depth at the reception pit is needed");
-                let complaint = complaint.advise("add `reception: { invert_depth: ... }`");
-                self.flaw(&file.launch.invert_depth, "reception", complaint);
+                let why = "the surface is not level, so the depth at the reception pit is needed";
+                let why = advised(why, "add `reception: { invert_depth: ... }`");
+                self.flaw(&file.launch.invert_depth, "reception", why);
                 return None;
             }
             (None, Some(grade)) => {
@@ -145,12 +130,9 @@ impl Resolver<'_> {
                 (reception, grade)
             }
             (None, None) => {
-                self.flaw(
-                    &file.launch.invert_depth,
-                    "reception",
-                    Complaint::from("the depth at the reception pit is missing, and so is the grade")
-                        .advise("add `reception: { invert_depth: ... }` or `grade: 0.4 %`"),
-                );
+                let why = "the depth at the reception pit is missing, and so is the grade";
+                let why = advised(why, "add `reception: { invert_depth: ... }` or `grade: 0.4 %`");
+                self.flaw(&file.launch.invert_depth, "reception", why);
                 return None;
             }
         };
@@ -171,12 +153,11 @@ impl Resolver<'_> {
         let mut reached = Length::default();
         for (index, point) in file.depths.iter().enumerate() {
             let path = format!("depths[{index}]");
-            let at = self.positive(&point.at, &format!("{path}.at"), Role::Distance);
-            let deepest = Length::from_si(DEEPEST);
-            let depth = self.up_to(&point.invert_depth, &format!("{path}.invert_depth"), Role::Depth, deepest);
+            let at = self.number(&path, point, DepthFile::at);
+            let depth = self.number(&path, point, DepthFile::invert_depth);
             if at <= reached || at >= length && self.length_is_told {
-                let complaint = Complaint::from("expected distances from the launch pit that rise, within the drive");
-                self.flaw(&point.at, &format!("{path}.at"), complaint);
+                let why = "expected distances from the launch pit that rise, within the drive";
+                self.wrong(&path, point, DepthFile::at, why);
             }
             reached = reached.max(at);
             points.push((at, depth));

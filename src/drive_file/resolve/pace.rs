@@ -4,10 +4,10 @@ use super::site::span;
 use super::works::{both_pits, works};
 use super::{Resolver, no_row};
 use crate::drive::{ClayPace, FusionPace, Pace, Pit, Rate, SizedRate, Stem, Stretch};
-use crate::drive_file::DriveFile;
+use crate::drive_file::fields::Key;
+use crate::drive_file::{DriveFile, PaceFile};
 use crate::handbook::{GroundClass, HandbookError, Spoil};
-use crate::quantity::{Length, Measure, Role};
-use crate::source::{FieldName, Origin};
+use crate::quantity::{Length, Measure};
 use crate::yaml::Field;
 
 impl Resolver<'_> {
@@ -19,17 +19,12 @@ impl Resolver<'_> {
         pits: [&Pit; 2],
     ) -> Result<Pace, HandbookError> {
         let given = file.pace.as_ref();
-        let mut own = |field: Option<&Field<Length>>, name: &'static FieldName| {
-            field.map(|field| {
-                let rate = self.positive(field, name.0, Role::Distance);
-                Rate { low: rate, high: rate, origin: Origin::File(name) }
-            })
+        let mut own = |key: Key<PaceFile, Option<Field<Length>>>| {
+            let rate = given.and_then(|pace| self.take("pace", pace, key))?;
+            Some(Rate { low: rate.value, high: rate.value, origin: rate.origin })
         };
-        let pilot = own(given.and_then(|pace| pace.pilot.as_ref()), &FieldName("pace.pilot"));
-        let casing = own(given.and_then(|pace| pace.casing.as_ref()), &FieldName("pace.casing"));
-        let reaming = own(given.and_then(|pace| pace.reaming.as_ref()), &FieldName("pace.reaming"));
-        let jacking = own(given.and_then(|pace| pace.jacking.as_ref()), &FieldName("pace.jacking"));
-        let pullback = own(given.and_then(|pace| pace.pullback.as_ref()), &FieldName("pace.pullback"));
+        let [pilot, casing, reaming, jacking, pullback] =
+            [PaceFile::pilot, PaceFile::casing, PaceFile::reaming, PaceFile::jacking, PaceFile::pullback].map(&mut own);
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
         let all = |holds: fn(GroundClass) -> bool| {
             stretches.iter().all(|stretch| holds(stretch.class) && stretch.mixed_with.is_none_or(holds))
@@ -61,19 +56,14 @@ impl Resolver<'_> {
             pilot_in_pipe,
             clay,
             planned: span(self.handbook.planning_factor()?, "weekly")?,
-            shift_length: {
-                let field = given.and_then(|pace| pace.shift_length.as_ref());
-                self.given_or(field, &FieldName("pace.shift_length"), Role::Duration, shift_row)
-            },
+            shift_length: self.or_row("pace", given, PaceFile::shift_length, shift_row),
             works: {
                 let both = both_pits(self, pits)?;
                 works(self, given, both)?
             },
             fusion: self.fusion()?,
             stick: self.handbook.length("string.stick")?,
-            programme: given
-                .and_then(|pace| pace.programme.as_ref())
-                .map(|field| self.rating(field, &FieldName("pace.programme"), Role::Shifts)),
+            programme: given.and_then(|pace| self.take("pace", pace, PaceFile::programme)),
             prices: self.prices(file),
         })
     }

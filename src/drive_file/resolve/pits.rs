@@ -1,18 +1,14 @@
 //! Pits: what the file tells of them, and the rules for their room, floor and crane.
 
-use super::site::{end, low, needs, span};
+use super::site::{end, low, span};
+use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{Pit, PitRules, PitSides, PitSpace, Stem};
 use crate::drive_file::{DriveFile, PitSpaceFile};
 use crate::handbook::{HandbookError, Spoil};
 use crate::quantity::{Area, Length, Ratio, Role};
-use crate::source::{Cited, FieldName};
+use crate::source::Cited;
 use crate::yaml::Field;
-
-const NAMES: [[&FieldName; 3]; 2] = [
-    [&FieldName("launch.space.length"), &FieldName("launch.space.width"), &FieldName("launch.space.crane")],
-    [&FieldName("reception.space.length"), &FieldName("reception.space.width"), &FieldName("reception.space.crane")],
-];
 
 impl Resolver<'_> {
     pub(super) fn pit_space(
@@ -23,75 +19,54 @@ impl Resolver<'_> {
         water: Option<Length>,
     ) -> Pit {
         let Some(space) = space else { return Pit { invert, water, ..Pit::default() } };
-        let [launch, reception] = NAMES;
-        let [length, width, crane] = if path.starts_with("launch") { launch } else { reception };
-        let floor = space.floor_depth.as_ref().map_or(invert, |field| {
-            let floor = self.positive(field, &format!("{path}.floor_depth"), Role::Depth);
-            if floor < invert {
-                let complaint = needs("is above the invert of the pipe", "give the depth of the floor below ground");
-                self.flaw(field, &format!("{path}.floor_depth"), complaint);
-            }
-            floor
-        });
-        let tight = match (&space.tight_soil, &space.water_pressure) {
-            (Some(soil), Some(pressure)) => Some((
-                self.positive(soil, &format!("{path}.tight_soil"), Role::Depth),
-                self.positive(pressure, &format!("{path}.water_pressure"), Role::UnitFriction),
-            )),
-            (Some(soil), None) => {
-                let complaint = needs("means nothing without the water pressure", "add `water_pressure: 40 kPa`");
-                self.flaw(soil, &format!("{path}.tight_soil"), complaint);
-                None
-            }
-            (None, Some(pressure)) => {
-                let complaint = needs("means nothing without the soil over it", "add `tight_soil: 3 m`");
-                self.flaw(pressure, &format!("{path}.water_pressure"), complaint);
-                None
-            }
-            (None, None) => None,
-        };
-        let seepage = match (&space.permeability, &space.tight_base_depth) {
-            (Some(permeability), Some(base)) => {
-                let depth = self.positive(base, &format!("{path}.tight_base_depth"), Role::Depth);
-                if depth < floor {
-                    self.flaw(base, &format!("{path}.tight_base_depth"), "is above the floor of the pit");
-                }
-                Some((self.positive(permeability, &format!("{path}.permeability"), Role::Permeability), depth))
-            }
-            (Some(field), None) => {
-                let complaint = needs("means nothing without the tight base", "add `tight_base_depth: 9 m`");
-                self.flaw(field, &format!("{path}.permeability"), complaint);
-                None
-            }
-            (None, Some(field)) => {
-                let complaint = needs("means nothing without the permeability", "add `permeability: 1e-5 m/s`");
-                self.flaw(field, &format!("{path}.tight_base_depth"), complaint);
-                None
-            }
-            (None, None) => None,
-        };
+        let floor = self.number(path, space, PitSpaceFile::floor_depth).unwrap_or(invert);
+        if floor < invert {
+            let why = advised("is above the invert of the pipe", "give the depth of the floor below ground");
+            self.wrong(path, space, PitSpaceFile::floor_depth, why);
+        }
+        let tight = self.both(
+            path,
+            space,
+            PitSpaceFile::tight_soil,
+            PitSpaceFile::water_pressure,
+            [
+                ("means nothing without the water pressure", "add `water_pressure: 40 kPa`"),
+                ("means nothing without the soil over it", "add `tight_soil: 3 m`"),
+            ],
+        );
+        let seepage = self.both(
+            path,
+            space,
+            PitSpaceFile::permeability,
+            PitSpaceFile::tight_base_depth,
+            [
+                ("means nothing without the tight base", "add `tight_base_depth: 9 m`"),
+                ("means nothing without the permeability", "add `permeability: 1e-5 m/s`"),
+            ],
+        );
+        if seepage.is_some_and(|(_, base)| base < floor) {
+            self.wrong(path, space, PitSpaceFile::tight_base_depth, "is above the floor of the pit");
+        }
         let space = PitSpace {
-            length: Cited::given(self.positive(&space.length, length.0, Role::Distance), length),
-            width: Cited::given(self.positive(&space.width, width.0, Role::Distance), width),
+            length: self.take(path, space, PitSpaceFile::length),
+            width: self.take(path, space, PitSpaceFile::width),
             floor,
             tight,
             seepage,
-            crane: space.crane.as_ref().map(|field| self.rating(field, crane, Role::Thrust)),
+            crane: self.take(path, space, PitSpaceFile::crane),
         };
         Pit { invert, water, space: Some(space), area: None }
     }
 
     /// The longer end of the usual lengths of clay pipe.
     fn usual_pipe_length(&self) -> Result<Cited<Length>, HandbookError> {
-        let missing = || no_row("jacking_pipe_length", "clay");
-        let row = self.handbook.jacking_pipe_length()?.get("clay").ok_or_else(missing)?;
-        Ok(row.map(|row| row.high.value))
+        Ok(self.handbook.jacking_pipe_length()?.row("clay")?.map(|row| row.high.value))
     }
 
     /// Both ends of a side of a pit.
     fn side(&self, key: &'static str) -> Result<(Cited<Length>, Cited<Length>), HandbookError> {
         let table = self.handbook.shaft_size()?;
-        let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
+        let row = table.row(key)?;
         let sides = row.value;
         // A row may have one end only.
         let end = |first: &Option<Field<Length>>, other: &Option<Field<Length>>| {
@@ -105,7 +80,7 @@ impl Resolver<'_> {
     fn areas(&self, keys: [&'static str; 2]) -> Result<[(Area, Cited<Area>); 2], HandbookError> {
         let table = self.handbook.work_area()?;
         let ends = |key: &'static str| -> Result<(Area, Cited<Area>), HandbookError> {
-            let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
+            let row = table.row(key)?;
             let end =
                 |pick: &Option<Field<Area>>| pick.as_ref().map(|area| area.value).ok_or_else(|| no_row(table.id, key));
             let (low, high) = (end(&row.value.area_low)?, end(&row.value.area_high)?);
@@ -123,7 +98,7 @@ impl Resolver<'_> {
     fn smooth_steel(&self) -> Result<Cited<Ratio>, HandbookError> {
         const KEY: &str = "potyondy_smooth_steel";
         let table = self.handbook.interface_friction()?;
-        let row = table.get(KEY).ok_or_else(|| no_row(table.id, KEY))?;
+        let row = table.row(KEY)?;
         let share = row.map(|row| row.high.value);
         if share.value > Ratio::default() && share.value <= Ratio::from(1.0) {
             return Ok(share);

@@ -2,13 +2,14 @@
 
 use super::face::face_row;
 use super::line::{GROUND_SURFACE, Line};
+use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, PushAssist, StepRule};
-use crate::drive_file::{Hole, PullFile, Support};
+use crate::drive_file::{Hole, PullFile, PushAssistFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
 use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
-use crate::source::{Cited, Equation, FieldName, Mark, Origin};
-use crate::yaml::{Complaint, Field};
+use crate::source::{Equation, Mark, Origin};
+use crate::yaml::Field;
 
 /// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
 const WATER: f64 = 1_000.0;
@@ -33,14 +34,7 @@ pub(super) fn water() -> MassDensity {
 impl Resolver<'_> {
     pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Result<Option<Pull>, HandbookError> {
         let Some(duration) = self.duration(pull, length) else { return Ok(None) };
-        let temperature = pull.pipe_temperature.value;
-        if !(temperature.si() > 223.15 && temperature.si() < 353.15) {
-            self.flaw(
-                &pull.pipe_temperature,
-                "pull.pipe_temperature",
-                "expected the temperature of the pipe wall between -50 degC and 80 degC",
-            );
-        }
+        let temperature = self.number("pull", pull, PullFile::pipe_temperature);
         let support = pull.string_on.as_ref().map(|field| field.value);
         let on_rollers = support == Some(Support::Rollers);
         let friction_outside =
@@ -78,40 +72,17 @@ impl Resolver<'_> {
             AssumedValue::Band(annular_pressure.map(|pressure| Shown::of(pressure, Role::Pressure))),
             annular.origin,
         );
-        let ramp = match &pull.ramp_angle {
-            Some(field) => {
-                let name = &FieldName("pull.ramp_angle");
-                if !(field.value.si() < core::f64::consts::FRAC_PI_2) {
-                    let complaint = Complaint::from("expected an angle below 90 deg");
-                    self.flaw(field, name.0, complaint.advise("write for example \"15 deg\""));
-                }
-                Cited::given(self.not_negative(field, name.0, Role::Angle), name)
-            }
-            None => {
-                let row = self.handbook.angle("pull.ramp")?;
-                self.assume_one("pull.ramp_angle", row, Role::Angle);
-                row
-            }
-        };
-        let bend_radius = pull.bend_radius.as_ref().map(|field| {
-            let name = &FieldName("pull.bend_radius");
-            Cited::given(self.positive(field, name.0, Role::Distance), name)
-        });
+        let ramp = self.or_row("pull", Some(pull), PullFile::ramp_angle, self.handbook.angle("pull.ramp")?);
+        let bend_radius = self.take("pull", pull, PullFile::bend_radius);
         let bend_share = self.handbook.ratio("pe.bend_share")?;
         if bend_radius.is_none() {
             let word = "wide enough to leave half of the allowable stress to the pull; see the check of it".to_owned();
             self.assume("pull.bend_radius", AssumedValue::Word(word), bend_share.origin);
         }
         let excess = self.handbook.length("laydown.handling")?;
-        let excess_length = match &pull.excess_length {
-            Some(field) => self.not_negative(field, "pull.excess_length", Role::Distance),
-            None => {
-                self.assume_one("pull.excess_length", excess, Role::Distance);
-                excess.value
-            }
-        };
-        let reamer = match &pull.reamer {
-            Some(band) => FaceResistance::Given(self.band(band, "pull.reamer", Role::Pull)),
+        let excess_length = self.or_row("pull", Some(pull), PullFile::excess_length, excess).value;
+        let reamer = match self.band("pull", pull, PullFile::reamer) {
+            Some(band) => FaceResistance::Given(band),
             // A reamer cuts the same ring of soil as an enlarging head, with an auger's resistance whatever clears
             // the face of a jacked pipe; no published table of reamer drag was found.
             None => {
@@ -127,20 +98,11 @@ impl Resolver<'_> {
             Origin::Law(&GROUND_SURFACE),
         );
         let row = self.handbook.duration("collapse.load")?;
-        let load_duration = match &pull.fluid_stands_for {
-            Some(field) => {
-                let given = self.positive(field, "pull.fluid_stands_for", Role::Duration);
-                if given < duration {
-                    self.flaw(field, "pull.fluid_stands_for", "is shorter than the pull itself");
-                }
-                given
-            }
-            None => {
-                let stands = row.map(|row| row.max(duration));
-                self.assume_one("pull.fluid_stands_for", stands, Role::Duration);
-                stands.value
-            }
-        };
+        let stands = row.map(|row| row.max(duration));
+        let load_duration = self.or_row("pull", Some(pull), PullFile::fluid_stands_for, stands).value;
+        if load_duration < duration {
+            self.wrong("pull", pull, PullFile::fluid_stands_for, "is shorter than the pull itself");
+        }
         let model_factor = self.handbook.ratio("pull.model_factor")?;
         self.assume_one("pull: model factor on the high pull", model_factor, Role::Ratio);
         let ovality = self.handbook.ratio("collapse.ovality")?;
@@ -165,10 +127,7 @@ impl Resolver<'_> {
             excess_length,
             reamer,
             step: self.step_rule()?,
-            reaming_torque: pull
-                .reaming_torque
-                .as_ref()
-                .map(|band| self.band(band, "pull.reaming_torque", Role::Torque)),
+            reaming_torque: self.band("pull", pull, PullFile::reaming_torque),
             push_assist: self.push_assist(pull)?,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: ovality.value,
@@ -182,22 +141,21 @@ impl Resolver<'_> {
 
     /// The machine that helps from behind.
     fn push_assist(&mut self, pull: &PullFile) -> Result<Option<PushAssist>, HandbookError> {
-        const FORCE: &FieldName = &FieldName("pull.push_assist.force");
+        const PATH: &str = "pull.push_assist";
         let Some(assist) = &pull.push_assist else { return Ok(None) };
-        let force = self.not_negative(&assist.force, FORCE.0, Role::Thrust);
-        let free_length = self.positive(&assist.free_length, "pull.push_assist.free_length", Role::Distance);
+        let force = self.take(PATH, assist, PushAssistFile::force);
+        let free_length = self.number(PATH, assist, PushAssistFile::free_length);
         let end_factor = self.one_free()?;
         self.assume_one("pull.push_assist: effective over free length", end_factor, Role::Ratio);
         let safety = self.handbook.ratio("stem.buckling_factor")?;
         self.assume_one("pull.push_assist: safety factor on buckling", safety, Role::Ratio);
-        let grip = assist.grip_rating.as_ref();
-        let grip = grip.map(|field| self.rating(field, &FieldName("pull.push_assist.grip_rating"), Role::Thrust));
-        Ok(Some(PushAssist { force: Cited::given(force, FORCE), free_length, end_factor, safety, grip }))
+        let grip = self.take(PATH, assist, PushAssistFile::grip_rating);
+        Ok(Some(PushAssist { force, free_length, end_factor, safety, grip }))
     }
 
     /// Friction of the pipe on the bottom of a dry bore.
     fn dry_friction(&mut self) -> Result<Band<Ratio>, HandbookError> {
-        let row = self.handbook.pull_rule()?.get("dry_friction").ok_or_else(|| no_row("pull_rule", "dry_friction"))?;
+        let row = self.handbook.pull_rule()?.row("dry_friction")?;
         let most = row.value.ratio.as_ref().ok_or_else(|| no_row("pull_rule", "dry_friction"))?.value;
         let low = self.handbook.ratio("pull.friction_ground")?.value;
         let band = rising("pull_rule", "dry_friction", Band { low, likely: most, high: most })?;
@@ -229,26 +187,26 @@ impl Resolver<'_> {
         let shortest = Time::from_si(SHORTEST);
         let (duration, given) = match (&pull.duration, &pull.rate) {
             (Some(field), None) => {
-                let duration = self.positive(field, "pull.duration", Role::Duration);
+                let duration = self.number("pull", pull, PullFile::duration).unwrap_or(field.value);
                 if let Some(removal) = &pull.stem_removal {
-                    let complaint = Complaint::from("the duration that is given holds its stops");
-                    let complaint = complaint.advise("give `rate`, while it moves, in place of `duration`");
-                    self.flaw(&removal.takes, "pull.stem_removal", complaint);
+                    let advice = "give `rate`, while it moves, in place of `duration`";
+                    let why = advised("the duration that is given holds its stops", advice);
+                    self.flaw(&removal.takes, "pull.stem_removal", why);
                 }
                 (duration, duration >= shortest)
             }
             (None, Some(rate)) => {
-                let moving = length / self.positive(rate, "pull.rate", Role::Rate);
+                let moving = length / self.number("pull", pull, PullFile::rate).unwrap_or(rate.value);
                 (self.with_stops(pull, moving, length)?, false)
             }
-            (Some(_), Some(rate)) => {
-                self.flaw(rate, "pull.rate", "give either the duration or the rate of the pull, not both");
+            (Some(_), Some(_)) => {
+                self.wrong("pull", pull, PullFile::rate, "give either the duration or the rate of the pull, not both");
                 return None;
             }
             (None, None) => {
-                let complaint = Complaint::from("the duration of the pull is missing, and so is its rate");
-                let complaint = complaint.advise("add `duration: 6 h` or `rate: 10 m/h`");
-                self.flaw(&pull.pipe_temperature, "pull.duration", complaint);
+                let why = "the duration of the pull is missing, and so is its rate";
+                let why = advised(why, "add `duration: 6 h` or `rate: 10 m/h`");
+                self.flaw(&pull.pipe_temperature, "pull.duration", why);
                 return None;
             }
         };

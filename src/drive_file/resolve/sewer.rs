@@ -3,73 +3,45 @@
 use super::site::span;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Gravity, Pipe, Sewer};
-use crate::drive_file::DriveFile;
+use crate::drive_file::{DriveFile, FlowFile};
 use crate::handbook::{HandbookError, Service};
 use crate::law::Law;
 use crate::laws::hydraulics::SlopeForVelocity;
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, FieldName};
-use crate::yaml::Complaint;
 
 /// Share by which the true bore may fall short of a size of the table and still count as that size.
 const SHORT_OF_SIZE: f64 = 0.05;
 /// Size from which and to which the tighter sag counts, m: 8 and 10 in with the same share.
 const EIGHT_INCHES: f64 = 0.2032;
 const TEN_INCHES: f64 = 0.254;
-/// Roughnesses beyond these are slips of the pen.
-const ROUGHNESS: (f64, f64) = (0.005, 0.05);
 
 impl Resolver<'_> {
     pub(super) fn gravity(&mut self, file: &DriveFile) -> Result<Option<Gravity>, HandbookError> {
         let gravity = file.service.value == Service::GravitySewer;
         let flow = file.design_flow.as_ref();
         if !gravity {
-            if let Some(field) = &file.half_wave {
-                self.flaw(field, "half_wave", "is for gravity sewers");
-            }
-            for (name, field) in [
-                ("design_flow.min", flow.and_then(|flow| flow.min.as_ref())),
-                ("design_flow.max", flow.and_then(|flow| flow.max.as_ref())),
-            ] {
-                if let Some(field) = field {
-                    self.flaw(field, name, "is for gravity sewers");
-                }
+            const WHY: &str = "is for gravity sewers";
+            self.wrong("", file, DriveFile::half_wave, WHY);
+            if let Some(flow) = flow {
+                self.wrong("design_flow", flow, FlowFile::min, WHY);
+                self.wrong("design_flow", flow, FlowFile::max, WHY);
             }
             return Ok(None);
         }
-        let table = self.handbook.manning_n()?;
-        let row = table.get("default").ok_or_else(|| no_row("manning_n", "default"))?.map(|row| row.n.value);
-        let roughness = match flow.and_then(|flow| flow.roughness.as_ref()) {
-            Some(field) => {
-                let (least, most) = ROUGHNESS;
-                if !(least..=most).contains(&field.value.si()) {
-                    let complaint = Complaint::from("expected a Manning roughness from 0.005 to 0.05");
-                    self.flaw(field, "design_flow.roughness", complaint.advise("write for example 0.013"));
-                }
-                Cited::given(field.value, &FieldName("design_flow.roughness"))
+        let row = self.handbook.manning_n()?.row("default")?.map(|row| row.n.value);
+        let (mut roughness, mut flow_min, mut flow_max) = (row, None, None);
+        if let Some(flow) = flow {
+            roughness = self.or_row("design_flow", Some(flow), FlowFile::roughness, row);
+            flow_min = self.take("design_flow", flow, FlowFile::min);
+            flow_max = self.take("design_flow", flow, FlowFile::max);
+            if flow_min.zip(flow_max).is_some_and(|(least, most)| least.value > most.value) {
+                self.wrong("design_flow", flow, FlowFile::min, "is more than the greatest flow");
             }
-            None => {
-                if flow.is_some() {
-                    self.assume_one("design_flow.roughness", row, Role::Ratio);
-                }
-                row
-            }
-        };
-        let flow_min = flow
-            .and_then(|flow| flow.min.as_ref())
-            .map(|field| self.rating(field, &FieldName("design_flow.min"), Role::Flow));
-        let flow_max = flow
-            .and_then(|flow| flow.max.as_ref())
-            .map(|field| self.rating(field, &FieldName("design_flow.max"), Role::Flow));
-        if let (Some(least), Some(most), Some(field)) = (flow_min, flow_max, flow.and_then(|flow| flow.min.as_ref()))
-            && least.value > most.value
-        {
-            self.flaw(field, "design_flow.min", "is more than the greatest flow");
         }
-        let half_wave =
-            file.half_wave.as_ref().map(|field| self.rating(field, &FieldName("half_wave"), Role::Distance));
+        let half_wave = self.take("", file, DriveFile::half_wave);
         let stresses = self.handbook.tractive_stress()?;
-        let stress = stresses.get("rounded").ok_or_else(|| no_row("tractive_stress", "rounded"))?;
+        let stress = stresses.row("rounded")?;
         let stress_value = stress.value.stress.as_ref().ok_or_else(|| no_row("tractive_stress", "rounded"))?.value;
         let pulled_floor = span(self.handbook.grade_gate()?, "on_grade_floor")?;
         Ok(Some(Gravity {
@@ -121,10 +93,9 @@ impl Resolver<'_> {
             return Ok(row.map(|row| row.value.slope.value));
         }
         let velocities = self.handbook.tractive_stress()?;
-        let row = velocities.get("velocity_full").ok_or_else(|| no_row("tractive_stress", "velocity_full"))?;
+        let row = velocities.row("velocity_full")?;
         let velocity = row.value.velocity.as_ref().ok_or_else(|| no_row("tractive_stress", "velocity_full"))?.value;
-        let roughness = self.handbook.manning_n()?;
-        let roughness = roughness.get("default").ok_or_else(|| no_row("manning_n", "default"))?.value.n.value;
+        let roughness = self.handbook.manning_n()?.row("default")?.value.n.value;
         let slope = SlopeForVelocity { velocity, hydraulic_radius: inside / 4.0, roughness };
         Ok(Cited::new(slope.value(), row.origin))
     }
@@ -132,15 +103,14 @@ impl Resolver<'_> {
     /// The tightest accepted sag for the size.
     fn sag(&self, inside: Length) -> Result<Cited<Length>, HandbookError> {
         let table = self.handbook.sag_limit()?;
-        let row = |key: &str| table.get(key).ok_or_else(|| no_row("sag_limit", key));
-        let share = row("share_of_diameter")?;
+        let share = table.row("share_of_diameter")?;
         let of = share.value.of_diameter.as_ref().ok_or_else(|| no_row("sag_limit", "share_of_diameter"))?.value;
         let by_share = Cited::new(of * inside, share.origin);
         let slack = 1.0 - SHORT_OF_SIZE;
         if !(EIGHT_INCHES * slack..=TEN_INCHES / slack).contains(&inside.si()) {
             return Ok(by_share);
         }
-        let small = row("sag_8_to_10_in")?;
+        let small = table.row("sag_8_to_10_in")?;
         let low = small.value.low.as_ref().ok_or_else(|| no_row("sag_limit", "sag_8_to_10_in"))?.value;
         Ok(if low < by_share.value { Cited::new(low, small.origin) } else { by_share })
     }

@@ -1,15 +1,16 @@
 //! What surrounds the bore: surface, crossed services, cover, settlement, open face.
 
 use super::line::Line;
+use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{
     AssumedValue, Cover, Crossing, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
 };
-use crate::drive_file::{DriveFile, OrNone, Over, StretchFile, Traffic};
+use crate::drive_file::{CrossingFile, DriveFile, OrNone, Over, PitFile, StretchFile, SurfaceFile, Traffic};
 use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Spoil, Table};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, FieldName, Origin};
-use crate::yaml::{Complaint, Field};
+use crate::yaml::Field;
 
 /// Method of the rows of cover under a road.
 const UNDER_ROAD: &str = "directional drilling under a road";
@@ -22,7 +23,7 @@ pub(super) fn end(
     key: &str,
     pick: impl Fn(&RatioSpanRow) -> Option<&Field<Ratio>>,
 ) -> Result<Cited<Ratio>, HandbookError> {
-    let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
+    let row = table.row(key)?;
     let value = pick(row.value).ok_or_else(|| no_row(table.id, key))?.value;
     if !(value.si() >= 0.0) {
         return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is below zero" });
@@ -63,21 +64,14 @@ impl Resolver<'_> {
                 OrNone::None => None,
             }
         };
-        let launch = {
-            let invert = line.depths(Length::default(), Length::default()).0;
-            let area = file.launch.area.as_ref();
-            let area = area.map(|area| self.rating(area, &FieldName("launch.area"), Role::GroundArea));
-            let water = water(file.ground.first());
-            Pit { area, ..self.pit_space(file.launch.space.as_ref(), "launch.space", invert, water) }
-        };
-        let reception = {
-            let invert = line.depths(length, length).0;
-            let pit = file.reception.as_ref();
-            let area = pit.and_then(|pit| pit.area.as_ref());
-            let area = area.map(|area| self.rating(area, &FieldName("reception.area"), Role::GroundArea));
+        let mut pit = |pit: Option<&PitFile>, path: &str, at, stretch| {
+            let invert = line.depths(at, at).0;
+            let area = pit.and_then(|pit| self.take(path, pit, PitFile::area));
             let space = pit.and_then(|pit| pit.space.as_ref());
-            Pit { area, ..self.pit_space(space, "reception.space", invert, water(file.ground.last())) }
+            Pit { area, ..self.pit_space(space, &format!("{path}.space"), invert, water(stretch)) }
         };
+        let launch = pit(Some(&file.launch), "launch", Length::default(), file.ground.first());
+        let reception = pit(file.reception.as_ref(), "reception", length, file.ground.last());
         Ok(Surroundings {
             gravity: self.gravity(file)?,
             surface: self.surface(file),
@@ -88,7 +82,7 @@ impl Resolver<'_> {
             launch,
             reception,
             pit_rules: self.pit_rules(file, stem)?,
-            plug: file.plug.as_ref().map(|field| self.rating(field, &FieldName("plug"), Role::Distance)),
+            plug: self.take("", file, DriveFile::plug),
             pace: self.pace(file, stretches, stem, [&launch, &reception])?,
         })
     }
@@ -102,18 +96,14 @@ impl Resolver<'_> {
             if traffic != fits {
                 let complaint = format!("is {}, but traffic is {}", over.key(), traffic.key());
                 let advice = format!("leave out `traffic`, or write `traffic: {}`", fits.key());
-                self.flaw(field, "surface.over", needs(&complaint, &advice));
+                self.flaw(field, "surface.over", advised(complaint, advice));
             }
         }
         Surface {
             road: over == Over::Road || traffic == Some(Traffic::Highway),
             railway: over == Over::Railway || traffic == Some(Traffic::Railway),
-            settlement: surface
-                .and_then(|surface| surface.allowed_settlement.as_ref())
-                .map(|field| self.rating(field, &FieldName("surface.allowed_settlement"), Role::Settlement)),
-            slope: surface
-                .and_then(|surface| surface.allowed_slope.as_ref())
-                .map(|field| self.rating(field, &FieldName("surface.allowed_slope"), Role::Slope)),
+            settlement: surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_settlement)),
+            slope: surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_slope)),
         }
     }
 
@@ -126,26 +116,15 @@ impl Resolver<'_> {
         let mut crossings = Vec::new();
         for (index, crossing) in file.crossings.iter().enumerate() {
             let path = format!("crossings[{index}]");
-            let at = self.not_negative(&crossing.at, &format!("{path}.at"), Role::Distance);
+            let at = self.number(&path, crossing, CrossingFile::at);
             if at > length {
                 self.flaw_of_length(&crossing.at, &format!("{path}.at"), "lies beyond the drive");
             }
-            let depth = self.positive(&crossing.depth, &format!("{path}.depth"), Role::Depth);
-            let beside = crossing.beside.as_ref();
-            let beside = beside
-                .map_or(Length::default(), |field| self.positive(field, &format!("{path}.beside"), Role::Distance));
-            let settlement = crossing.allowed_settlement.as_ref().map(|field| {
-                let value = self.positive(field, &format!("{path}.allowed_settlement"), Role::Settlement);
-                Cited::given(value, &FieldName("crossings[].allowed_settlement"))
-            });
-            let slope = crossing.allowed_slope.as_ref().map(|field| {
-                let value = self.positive(field, &format!("{path}.allowed_slope"), Role::Slope);
-                Cited::given(value, &FieldName("crossings[].allowed_slope"))
-            });
-            let clearance = crossing.clearance.as_ref().map(|field| {
-                let value = self.positive(field, &format!("{path}.clearance"), Role::Depth);
-                Cited::given(value, &FieldName("crossings[].clearance"))
-            });
+            let depth = self.number(&path, crossing, CrossingFile::depth);
+            let beside = self.number(&path, crossing, CrossingFile::beside).unwrap_or_default();
+            let settlement = self.take(&path, crossing, CrossingFile::allowed_settlement);
+            let slope = self.take(&path, crossing, CrossingFile::allowed_slope);
+            let clearance = self.take(&path, crossing, CrossingFile::clearance);
             let name = crossing.kind.as_ref().map_or_else(|| "service".to_owned(), |kind| kind.value.0.clone());
             let first = stretches.iter().position(|stretch| at <= stretch.to).unwrap_or_default();
             let last = stretches.iter().rposition(|stretch| at >= stretch.from).unwrap_or(first);
@@ -207,7 +186,7 @@ impl Resolver<'_> {
 
     fn cover(&mut self, line: &Line, stretches: &[Stretch]) -> Result<Cover, HandbookError> {
         let table = self.handbook.minimum_cover()?;
-        let row = |key: &str| table.get(key).ok_or_else(|| no_row("minimum_cover", key));
+        let row = |key: &str| table.row(key);
         let jacked = row("jacked")?;
         let loose = stretches
             .iter()
@@ -228,7 +207,7 @@ impl Resolver<'_> {
             end(&a.0).total_cmp(&end(&b.0))
         });
         let separation = self.handbook.separation()?;
-        let clear = |key: &'static str| separation.get(key).ok_or_else(|| no_row("separation", key));
+        let clear = |key: &'static str| separation.row(key);
         let (by_jacking, by_drilling) = (clear("parallel_jacked")?, clear("parallel_drilled")?);
         let missing = |key| move || no_row("separation", key);
         Ok(Cover {
@@ -256,7 +235,7 @@ impl Resolver<'_> {
     fn face_rule(&mut self, file: &DriveFile) -> Result<FaceRule, HandbookError> {
         let table = self.handbook.stability_number()?;
         let from = |key: &str| -> Result<Cited<Ratio>, HandbookError> {
-            let row = table.get(key).ok_or_else(|| no_row("stability_number", key))?;
+            let row = table.row(key)?;
             let from = row.value.from.as_ref().ok_or_else(|| no_row("stability_number", key))?;
             Ok(Cited::new(from.value, row.origin))
         };
@@ -298,9 +277,4 @@ impl Resolver<'_> {
 fn trough_origin(resolver: &Resolver<'_>) -> Origin {
     let bound = resolver.handbook.annulus_closure().ok().and_then(|table| table.get("bound").map(|row| row.origin));
     bound.unwrap_or(Origin::File(&FieldName("surface")))
-}
-
-/// Complaint about a pair of fields.
-pub(super) fn needs(what: &str, advice: &str) -> Complaint {
-    Complaint::from(what.to_owned()).advise(advice.to_owned())
 }

@@ -1,5 +1,6 @@
 //! The pilot stem.
 
+use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, SandBed, Stem, Tube};
 use crate::drive_file::{DriveFile, OrNone, RigFile, StemFile};
@@ -46,23 +47,21 @@ impl Resolver<'_> {
                 diameter
             }
         };
-        let head = stem.head_diameter.as_ref().map_or(outside_diameter, |field| {
-            let head = self.positive(field, "stem.head_diameter", Role::Diameter);
-            if head < outside_diameter {
-                self.flaw(field, "stem.head_diameter", "is smaller than the stem, which could not follow it");
-            }
-            head
-        });
+        let head = self.number("stem", stem, StemFile::head_diameter).unwrap_or(outside_diameter);
+        if head < outside_diameter {
+            let why = "is smaller than the stem, which could not follow it";
+            self.wrong("stem", stem, StemFile::head_diameter, why);
+        }
         let wall = stem.wall.as_ref().map(|field| self.tube_wall(field, "stem.wall", outside_diameter));
         let weight = match wall {
             Some(wall) => Some(self.steel_weight(outside_diameter, wall)?),
             None => None,
         };
         let tube = match (wall, &stem.free_length) {
-            (Some(wall), Some(field)) => Some(self.tube(wall, field)?),
-            (None, Some(field)) => {
-                let complaint = Complaint::from("says nothing about buckling without the wall of the stem");
-                self.flaw(field, "stem.free_length", complaint.advise("add `wall: 10 mm`"));
+            (Some(wall), Some(_)) => Some(self.tube(wall, stem)?),
+            (None, Some(_)) => {
+                let why = advised("says nothing about buckling without the wall of the stem", "add `wall: 10 mm`");
+                self.wrong("stem", stem, StemFile::free_length, why);
                 None
             }
             // The wall alone gives the weight.
@@ -82,14 +81,11 @@ impl Resolver<'_> {
 
     /// A bore without a stem has none of its properties.
     fn no_stem(&mut self, stem: &StemFile, bare: Stem) -> Stem {
-        const WHY: &str = "there is no stem";
-        self.refuse("stem", "head_diameter", stem.head_diameter.as_ref(), WHY);
-        self.refuse("stem", "wall", stem.wall.as_ref(), WHY);
-        self.refuse("stem", "free_length", stem.free_length.as_ref(), WHY);
-        self.refuse("stem", "joint_thrust", stem.joint_thrust.as_ref(), WHY);
-        self.refuse("stem", "joint_pull", stem.joint_pull.as_ref(), WHY);
-        self.refuse("stem", "joint_torque", stem.joint_torque.as_ref(), WHY);
-        self.refuse("stem", "torque.high", stem.torque.as_ref().map(|band| &band.high), WHY);
+        stem.each(&mut |_, spec, value| {
+            if let Some((at, rest)) = value.place().filter(|_| !spec.must) {
+                self.flaw_at(at, &format!("stem.{}{rest}", spec.key), "there is no stem");
+            }
+        });
         bare
     }
 
@@ -97,28 +93,28 @@ impl Resolver<'_> {
     fn stem_torque(&mut self, stem: &StemFile, rig: &RigFile) -> Option<Band<Torque>> {
         let band = stem.torque.as_ref()?;
         if stem.joint_torque.is_none() && rig.torque.is_none() {
-            let complaint = Complaint::from("says nothing without what stem or rig can bear");
-            self.flaw(&band.high, "stem.torque.high", complaint.advise("add `joint_torque: 20 kN*m`"));
+            let why = advised("says nothing without what stem or rig can bear", "add `joint_torque: 20 kN*m`");
+            self.flaw(&band.high, "stem.torque.high", why);
         }
-        Some(self.band(band, "stem.torque", Role::Torque))
+        self.band("stem", stem, StemFile::torque)
     }
 
     /// Torque of an auger, which needs the rig's to be held against.
     pub(super) fn auger_torque(&mut self, file: &DriveFile) -> Option<Band<Torque>> {
         let band = file.rig.auger_torque.as_ref()?;
         if file.rig.torque.is_none() {
-            let complaint = Complaint::from("says nothing without the torque of the rig");
-            self.flaw(&band.high, "rig.auger_torque.high", complaint.advise("add `torque: 20 kN*m`"));
+            let why = advised("says nothing without the torque of the rig", "add `torque: 20 kN*m`");
+            self.flaw(&band.high, "rig.auger_torque.high", why);
         }
         if file.spoil.as_ref().is_some_and(|spoil| spoil.value != Spoil::Auger) {
-            let complaint = Complaint::from("is for soil that leaves by auger");
-            self.flaw(&band.high, "rig.auger_torque.high", complaint.advise("write `spoil: auger`, or leave it out"));
+            let why = advised("is for soil that leaves by auger", "write `spoil: auger`, or leave it out");
+            self.flaw(&band.high, "rig.auger_torque.high", why);
         }
-        Some(self.band(band, "rig.auger_torque", Role::Torque))
+        self.band("rig", &file.rig, RigFile::auger_torque)
     }
 
-    fn tube(&mut self, wall: Length, free_length: &Field<Length>) -> Result<Tube, HandbookError> {
-        let free_length = self.positive(free_length, "stem.free_length", Role::Distance);
+    fn tube(&mut self, wall: Length, stem: &StemFile) -> Result<Tube, HandbookError> {
+        let free_length = self.number("stem", stem, StemFile::free_length).unwrap_or_default();
         let modulus = self.handbook.pressure("stem.modulus")?;
         self.assume_one("stem: modulus of steel", modulus, Role::Modulus);
         let end_factor = self.handbook.ratio("stem.end_factor")?;

@@ -1,16 +1,14 @@
 //! The thrust wall and the ground behind it.
 
+use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Reaction, Soil, Stretch, ThrustWall};
 use crate::drive_file::{DriveFile, Movement, OrNone, WallFile};
 use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Table};
 use crate::quantity::{Length, Measure, Ratio, Role};
-use crate::source::{Cited, Equation, FieldName, Mark, Origin};
-use crate::yaml::{Complaint, Field};
+use crate::source::{Cited, Equation, Mark, Origin};
+use crate::yaml::Field;
 
-const SAFETY: &FieldName = &FieldName("launch.wall.safety");
-/// Widest spread of the reaction formula, and the largest safety factor that is no slip of the pen.
-const WIDEST: f64 = 2.5;
 const SAFEST: f64 = 10.0;
 
 /// Where a wall stands that the file gives no level of.
@@ -59,7 +57,7 @@ pub(super) fn end(
     key: &str,
     column: impl Fn(&RatioSpanRow) -> Option<&Field<Ratio>>,
 ) -> Result<Cited<Ratio>, HandbookError> {
-    let row = table.get(key).ok_or_else(|| no_row(table.id, key))?;
+    let row = table.row(key)?;
     let value = column(row.value).ok_or_else(|| no_row(table.id, key))?.value;
     if !(value.si() > 0.0) {
         return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is not above zero" });
@@ -110,24 +108,18 @@ impl Resolver<'_> {
         };
         let Some(soil) = soil else {
             if let Some(wall) = given {
-                let complaint = Complaint::from("the ground behind the wall is missing");
-                let complaint = complaint.advise(
-                    "add `soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg }` to the launch pit",
-                );
-                self.flaw(&wall.width, "launch.soil", complaint);
+                let advice =
+                    "add `soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg }` to the launch pit";
+                self.flaw(&wall.width, "launch.soil", advised("the ground behind the wall is missing", advice));
             }
             return Ok(None);
         };
         if !is_weighed(&soil, deepest) {
             // Without a wall there is only nothing to print.
             if let Some(wall) = given {
-                let complaint =
-                    Complaint::from("the wall reaches below the water, where the weight of the soil is missing");
-                self.flaw(
-                    &wall.height,
-                    "launch.soil.saturated",
-                    complaint.advise("add `saturated: 20 kN/m3` to the soil"),
-                );
+                let why = "the wall reaches below the water, where the weight of the soil is missing";
+                let why = advised(why, "add `saturated: 20 kN/m3` to the soil");
+                self.flaw(&wall.height, "launch.soil.saturated", why);
             }
             return Ok(None);
         }
@@ -143,25 +135,13 @@ impl Resolver<'_> {
             self.assume("launch.soil", word, Origin::Law(&FIRST_STRETCH));
         }
         let least = end(table, "safety", |row| row.low.as_ref())?;
-        reaction.spread = self.spread(wall, spread);
+        reaction.spread = self.or_row("launch.wall", given, WallFile::spread, spread).value;
         reaction.safety = self.safety(wall, least, safety);
         reaction.wall = Some(self.wall(wall, invert));
         if !reaction.wall.is_some_and(|wall| wall.movement_checked) {
             self.assume_one("launch.wall: movement at full resistance over the height", movement, Role::Percent);
         }
         Ok(Some(reaction))
-    }
-
-    fn spread(&mut self, wall: &WallFile, row: Cited<Ratio>) -> Ratio {
-        let Some(field) = &wall.spread else {
-            self.assume_one("launch.wall.spread", row, Role::Ratio);
-            return row.value;
-        };
-        if !(field.value.si() >= 1.0 && field.value.si() <= WIDEST) {
-            let complaint = Complaint::from(format!("expected a number from 1 to {WIDEST}"));
-            self.flaw(field, "launch.wall.spread", complaint.advise("1 counts only the ground straight behind"));
-        }
-        field.value
     }
 
     /// The user's factor; below the default only with a check of the movement, and then the least.
@@ -179,41 +159,34 @@ impl Resolver<'_> {
             } else {
                 "less only with a check of the movement: `movement: checked`"
             };
-            self.flaw(field, SAFETY.0, Complaint::from(message).advise(advice));
+            self.flaw(field, "launch.wall.safety", advised(message, advice));
         }
-        Cited::given(field.value, SAFETY)
+        Cited::given(field.value, WallFile::safety.spec.name("launch.wall"))
     }
 
     fn wall(&mut self, wall: &WallFile, invert: Length) -> ThrustWall {
-        let width = self.positive(&wall.width, "launch.wall.width", Role::Distance);
-        let height = self.positive(&wall.height, "launch.wall.height", Role::Distance);
-        let top = wall.top_depth.as_ref().map(|field| self.not_negative(field, "launch.wall.top_depth", Role::Depth));
+        const PATH: &str = "launch.wall";
+        let width = self.number(PATH, wall, WallFile::width);
+        let height = self.number(PATH, wall, WallFile::height);
+        let top = self.number(PATH, wall, WallFile::top_depth);
         if top.is_none() {
             let word = AssumedValue::Word("half the height of the wall over the axis of thrust".to_owned());
             self.assume("launch.wall.top_depth", word, Origin::Law(&TOP));
         }
-        let thrust =
-            wall.thrust_depth.as_ref().map(|field| self.positive(field, "launch.wall.thrust_depth", Role::Depth));
-        if let (Some(field), Some(top)) = (&wall.top_depth, top) {
-            let axis = thrust.unwrap_or(invert);
-            if axis <= top || axis >= top + height {
-                let complaint = Complaint::from("the thrust goes past a wall between these levels");
-                self.flaw(field, "launch.wall.top_depth", complaint.advise("see launch.invert_depth and thrust_depth"));
-            }
+        let thrust = self.number(PATH, wall, WallFile::thrust_depth);
+        let axis = thrust.unwrap_or(invert);
+        if top.is_some_and(|top| axis <= top || axis >= top + height) {
+            let why = "the thrust goes past a wall between these levels";
+            let why = advised(why, "see launch.invert_depth and thrust_depth");
+            self.wrong(PATH, wall, WallFile::top_depth, why);
         }
-        let eye = match &wall.eye_diameter {
-            Some(field) => {
-                let eye = self.positive(field, "launch.wall.eye_diameter", Role::Diameter);
-                if eye >= width.min(height) {
-                    self.flaw(field, "launch.wall.eye_diameter", "leaves nothing of the wall");
-                }
-                eye
-            }
-            None => {
-                self.assume("launch.wall.eye_diameter", AssumedValue::Word("none".to_owned()), Origin::Law(&NO_EYE));
-                Length::default()
-            }
-        };
+        let eye = self.number(PATH, wall, WallFile::eye_diameter).unwrap_or_else(|| {
+            self.assume("launch.wall.eye_diameter", AssumedValue::Word("none".to_owned()), Origin::Law(&NO_EYE));
+            Length::default()
+        });
+        if eye >= width.min(height) {
+            self.wrong(PATH, wall, WallFile::eye_diameter, "leaves nothing of the wall");
+        }
         ThrustWall { width, height, top, thrust, eye, movement_checked: is_checked(wall) }
     }
 }

@@ -1,35 +1,31 @@
 //! Weights of the score that the file gives.
 
 use super::Resolver;
+use super::take::advised;
 use crate::drive::Weights;
-use crate::drive_file::{CrossingFile, DriveFile};
+use crate::drive_file::{CrossingFile, DriveFile, WeightFile};
 use crate::handbook::{CriterionKind, HandbookError, Service};
-use crate::quantity::{Measure, Role};
-use crate::source::{Cited, FieldName};
-use crate::yaml::Complaint;
-
-const WEIGHT: &FieldName = &FieldName("weights[].weight");
+use crate::quantity::Measure;
 
 impl Resolver<'_> {
     pub(super) fn weights(&mut self, file: &DriveFile) -> Result<Weights, HandbookError> {
         let mut weights = Weights::default();
         for (index, given) in file.weights.iter().enumerate() {
             let kind = given.criterion.value;
-            let weight = self.not_negative(&given.weight, &format!("weights[{index}].weight"), Role::Ratio);
+            let path = format!("weights[{index}]");
+            let weight = self.take(&path, given, WeightFile::weight);
             if weights.given(kind).is_some() {
-                let message = format!("{} has a weight already", kind.key());
-                self.flaw(&given.criterion, &format!("weights[{index}].criterion"), message);
+                self.wrong(&path, given, WeightFile::criterion, format!("{} has a weight already", kind.key()));
             }
             if kind == CriterionKind::Grade && file.service.value != Service::GravitySewer {
-                let complaint = Complaint::from("only a gravity sewer is valued by its grade");
-                self.flaw(&given.criterion, &format!("weights[{index}].criterion"), complaint.advise("take it out"));
+                let why = advised("only a gravity sewer is valued by its grade", "take it out");
+                self.wrong(&path, given, WeightFile::criterion, why);
             }
             if let Some(needs) = lacks(file, kind) {
-                let complaint = Complaint::from("is not valued with what the file tells");
-                let complaint = complaint.advise(format!("give {needs}, or take it out"));
-                self.flaw(&given.criterion, &format!("weights[{index}].criterion"), complaint);
+                let why = advised("is not valued with what the file tells", format!("give {needs}, or take it out"));
+                self.wrong(&path, given, WeightFile::criterion, why);
             }
-            weights.0.push((kind, Cited::given(weight, WEIGHT)));
+            weights.0.push((kind, weight));
         }
         // What is always told must not all be nothing: nothing would be left to rank by.
         let grade = (file.service.value == Service::GravitySewer).then_some(CriterionKind::Grade);
@@ -39,8 +35,8 @@ impl Resolver<'_> {
         if let Some(first) = file.weights.first()
             && always.all(|kind| weightless(&kind))
         {
-            let complaint = Complaint::from("the criteria that apply all weigh nothing");
-            self.flaw(&first.weight, "weights", complaint.advise("give one of them a weight"));
+            let why = advised("the criteria that apply all weigh nothing", "give one of them a weight");
+            self.flaw(&first.weight, "weights", why);
         }
         Ok(weights)
     }

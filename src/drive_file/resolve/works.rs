@@ -1,16 +1,18 @@
 //! Shifts of the work beside the bore, and prices: the file's, or wide bands of our own; prices are never assumed.
 
+use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{Pit, Priced, Prices, WorkShifts};
-use crate::drive_file::{CandidateFile, DriveFile, PaceFile, VolumePriceFile};
+use crate::drive_file::fields::Key;
+use crate::drive_file::{CandidateFile, DriveFile, LengthPriceFile, PaceFile, VolumePriceFile};
 use crate::handbook::{HandbookError, rising};
-use crate::quantity::{Band, Length, Measure, Ratio, Role, Volume};
-use crate::source::{Cited, FieldName};
-use crate::yaml::{Complaint, Field};
+use crate::quantity::{Band, Length, Measure, Ratio, Volume};
+use crate::source::Cited;
+use crate::yaml::Field;
 
 /// A row's band, and the length it is for each time.
 fn band(resolver: &Resolver<'_>, key: &'static str) -> Result<(Cited<Band<Ratio>>, Option<Length>), HandbookError> {
-    let row = resolver.handbook.stage_shifts()?.get(key).ok_or_else(|| no_row("stage_shifts", key))?;
+    let row = resolver.handbook.stage_shifts()?.row(key)?;
     let (low, likely, high) = (row.value.low.value, row.value.likely.value, row.value.high.value);
     let band = rising("stage_shifts", key, Band { low, likely, high })?;
     Ok((Cited::new(band, row.origin), row.value.per_length.as_ref().map(|per| per.value)))
@@ -37,18 +39,18 @@ pub(super) fn works(
     let (set_up, grouting) = (rows(resolver, "set_up")?, rows(resolver, "grouting")?);
     let (ramp, weld) = (rows(resolver, "ramp")?, rows(resolver, "weld")?);
     let (restrained_joint, recovery) = (rows(resolver, "restrained_joint")?, rows(resolver, "recovery")?);
-    let mut own = |field: Option<&Field<Ratio>>, name: &'static FieldName, row| match field {
-        Some(field) => Cited::given(Band::same(resolver.not_negative(field, name.0, Role::Shifts)), name),
-        None => row,
+    let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>, row| {
+        let given = given.and_then(|pace| resolver.take("pace", pace, key));
+        given.map_or(row, |given| given.map(Band::same))
     };
     Ok(WorkShifts {
-        pits: own(given.and_then(|pace| pace.pits.as_ref()), &FieldName("pace.pits"), both_pits),
-        set_up: own(given.and_then(|pace| pace.set_up.as_ref()), &FieldName("pace.set_up"), set_up),
+        pits: own(PaceFile::pits, both_pits),
+        set_up: own(PaceFile::set_up, set_up),
         ramp,
         weld,
         restrained_joint,
-        grouting: own(given.and_then(|pace| pace.grouting.as_ref()), &FieldName("pace.grouting"), grouting),
-        recovery: own(given.and_then(|pace| pace.recovery.as_ref()), &FieldName("pace.recovery"), recovery),
+        grouting: own(PaceFile::grouting, grouting),
+        recovery: own(PaceFile::recovery, recovery),
     })
 }
 
@@ -56,29 +58,22 @@ impl Resolver<'_> {
     pub(super) fn prices(&mut self, file: &DriveFile) -> Prices {
         let pipes = file.candidates.iter().any(|candidate| candidate.price.is_some());
         let Some(pace) = file.pace.as_ref() else { return Prices { pipes, ..Prices::default() } };
-        let mut own = |field: Option<&Field<Ratio>>, name| field.map(|field| self.rating(field, name, Role::Count));
-        let shift = own(pace.shift_price.as_ref(), &FieldName("pace.shift_price"));
-        let setup = own(pace.setup_price.as_ref(), &FieldName("pace.setup_price"));
-        let pit = own(pace.pit_price.as_ref(), &FieldName("pace.pit_price"));
-        let budget = own(pace.budget.as_ref(), &FieldName("pace.budget"));
-        if let (Some(field), None) = (&pace.budget, &pace.shift_price) {
-            let complaint = Complaint::from("means nothing without the price of a shift");
-            self.flaw(field, "pace.budget", complaint.advise("add `shift_price: 4000`"));
+        if pace.shift_price.is_none() {
+            let why = advised("means nothing without the price of a shift", "add `shift_price: 4000`");
+            self.wrong("pace", pace, PaceFile::budget, why);
         }
-        let spoil = self.by_volume(pace.spoil_price.as_ref(), &FieldName("pace.spoil_price"), "pace.spoil_price");
-        let grout = self.by_volume(pace.grout_price.as_ref(), &FieldName("pace.grout_price"), "pace.grout_price");
+        let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>| self.take("pace", pace, key);
+        let [shift, setup, pit, budget] =
+            [PaceFile::shift_price, PaceFile::setup_price, PaceFile::pit_price, PaceFile::budget].map(&mut own);
+        let spoil = self.by_volume(pace.spoil_price.as_ref(), "pace.spoil_price");
+        let grout = self.by_volume(pace.grout_price.as_ref(), "pace.grout_price");
         Prices { shift, setup, pit, spoil, grout, pipes, budget }
     }
 
-    fn by_volume(
-        &mut self,
-        price: Option<&VolumePriceFile>,
-        name: &'static FieldName,
-        path: &str,
-    ) -> Option<Priced<Volume>> {
+    fn by_volume(&mut self, price: Option<&VolumePriceFile>, path: &str) -> Option<Priced<Volume>> {
         price.map(|price| Priced {
-            price: Cited::given(self.positive(&price.price, &format!("{path}.price"), Role::Count), name),
-            per: self.positive(&price.per, &format!("{path}.per"), Role::Volume),
+            price: self.take(path, price, VolumePriceFile::price),
+            per: self.number(path, price, VolumePriceFile::per),
         })
     }
 
@@ -91,15 +86,12 @@ impl Resolver<'_> {
     ) -> Option<Priced<Length>> {
         let path = format!("candidates[{index}].price");
         if candidate.price.is_none() && file.candidates.iter().any(|other| other.price.is_some()) {
-            let complaint = Complaint::from("has no price, and another pipe has one");
-            self.flaw(&candidate.size, &path, complaint.advise("price every pipe of the list, or none"));
+            let why = advised("has no price, and another pipe has one", "price every pipe of the list, or none");
+            self.flaw(&candidate.size, &path, why);
         }
         candidate.price.as_ref().map(|price| Priced {
-            price: Cited::given(
-                self.positive(&price.price, &format!("{path}.price"), Role::Count),
-                &FieldName("candidates[].price"),
-            ),
-            per: self.positive(&price.per, &format!("{path}.per"), Role::Distance),
+            price: self.take(&path, price, LengthPriceFile::price),
+            per: self.number(&path, price, LengthPriceFile::per),
         })
     }
 }

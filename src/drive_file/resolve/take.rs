@@ -1,0 +1,133 @@
+//! Values of the file by the keys of their fields: within their bounds, cited by their paths.
+
+use super::{Complaint, Resolver};
+use crate::drive_file::BandFile;
+use crate::drive_file::fields::{Bounds, Given, Key, Spec};
+use crate::quantity::{Band, Measure, Shown, unit};
+use crate::source::Cited;
+use crate::yaml::Field;
+
+/// What is wrong, and what to do about it.
+pub(super) fn advised(what: impl Into<String>, advice: impl Into<String>) -> Complaint {
+    Complaint::from(what.into()).advise(advice)
+}
+
+/// Path of a field of the block at a path of the file.
+fn place<B, V>(path: &str, key: Key<B, V>) -> String {
+    let key = key.spec.key;
+    if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") }
+}
+
+impl Resolver<'_> {
+    /// The number of a field of the block at this path of the file, cited.
+    pub(super) fn take<B, Q: Measure, V: Given<Q>>(
+        &mut self,
+        path: &str,
+        block: &B,
+        key: Key<B, V>,
+    ) -> V::Of<Cited<Q>> {
+        (key.get)(block)
+            .made(|field| Cited::given(self.bounded(field, &place(path, key), key.spec), key.spec.name(path)))
+    }
+
+    /// The same, not cited.
+    pub(super) fn number<B, Q: Measure, V: Given<Q>>(&mut self, path: &str, block: &B, key: Key<B, V>) -> V::Of<Q> {
+        (key.get)(block).made(|field| self.bounded(field, &place(path, key), key.spec))
+    }
+
+    /// The number of a field, or the row's, which is then listed as assumed.
+    pub(super) fn or_row<B, Q: Measure>(
+        &mut self,
+        path: &str,
+        block: Option<&B>,
+        key: Key<B, Option<Field<Q>>>,
+        row: Cited<Q>,
+    ) -> Cited<Q> {
+        match block.and_then(|block| self.take(path, block, key)) {
+            Some(given) => given,
+            None => {
+                if let Some(number) = key.spec.number {
+                    self.assume_one(place(path, key), row, number.role);
+                }
+                row
+            }
+        }
+    }
+
+    /// A band whose levels rise.
+    pub(super) fn band<B, Q: Measure + PartialOrd>(
+        &mut self,
+        path: &str,
+        block: &B,
+        key: Key<B, Option<BandFile<Q>>>,
+    ) -> Option<Band<Q>> {
+        let BandFile { low, likely, high } = (key.get)(block).as_ref()?;
+        let (path, before) = (place(path, key), self.flaws.len());
+        let mut level = |field, name| self.bounded(field, &format!("{path}.{name}"), key.spec);
+        let band = Band { low: level(low, "low"), likely: level(likely, "likely"), high: level(high, "high") };
+        if !(band.low <= band.likely && band.likely <= band.high) && self.flaws.len() == before {
+            self.flaw(likely, &path, "expected low, likely and high in rising order");
+        }
+        Some(band)
+    }
+
+    /// Two numbers of which neither means anything without the other. `alone` tells what is missing beside the one and
+    /// beside the other, with what to add.
+    pub(super) fn both<B, P: Measure, Q: Measure>(
+        &mut self,
+        path: &str,
+        block: &B,
+        one: Key<B, Option<Field<P>>>,
+        other: Key<B, Option<Field<Q>>>,
+        [beside_one, beside_other]: [(&str, &str); 2],
+    ) -> Option<(P, Q)> {
+        match ((one.get)(block), (other.get)(block)) {
+            (Some(_), Some(_)) => self.number(path, block, one).zip(self.number(path, block, other)),
+            (Some(_), None) => {
+                self.wrong(path, block, one, advised(beside_one.0, beside_one.1));
+                None
+            }
+            (None, Some(_)) => {
+                self.wrong(path, block, other, advised(beside_other.0, beside_other.1));
+                None
+            }
+            (None, None) => None,
+        }
+    }
+
+    /// Says what is wrong with a field, where it is given.
+    pub(super) fn wrong<B, Q, V: Given<Q>>(
+        &mut self,
+        path: &str,
+        block: &B,
+        key: Key<B, V>,
+        complaint: impl Into<Complaint>,
+    ) {
+        (key.get)(block).made(|field| self.flaw(field, &place(path, key), complaint));
+    }
+
+    /// The value, within the bounds of its field.
+    fn bounded<Q: Measure>(&mut self, field: &Field<Q>, path: &str, spec: &Spec) -> Q {
+        let (Some(number), si) = (spec.number, field.value.si()) else { return field.value };
+        if number.bounds.hold(si) {
+            return field.value;
+        }
+        let system = field.written_in().unwrap_or_default();
+        let shown = |si| Shown { si, role: number.role }.display(system);
+        let (what, _) = unit::describe(Q::DIM);
+        let example = spec.example(field.written_in().unwrap_or(self.system)).unwrap_or_default();
+        let mut advice = format!("write for example \"{example}\"");
+        let expected = match number.bounds {
+            Bounds::UpTo(most) if si > most && si.is_finite() => {
+                "see the unit and the decimal point".clone_into(&mut advice);
+                format!("of at most {}", shown(most))
+            }
+            Bounds::Any => "that is finite".to_owned(),
+            Bounds::AboveZero | Bounds::UpTo(_) => "above zero".to_owned(),
+            Bounds::NotNegative => "of zero or more".to_owned(),
+            Bounds::Within(least, most) => format!("from {} to {}", shown(least), shown(most)),
+        };
+        self.senseless(field, path, advised(format!("expected {what} {expected}, got {}", shown(si)), advice));
+        field.value
+    }
+}
