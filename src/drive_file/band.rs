@@ -1,7 +1,7 @@
 //! Low, likely and high of a quantity, and a quantity or none.
 
-use super::fields::{Shape, Value};
-use crate::quantity::FromText;
+use super::fields::{Shape, Spec, Value};
+use crate::quantity::{FromText, UnitSystem};
 use crate::yaml::{Complaint, Field, Form, FromScalar, Handle, Scalar, ToScalar};
 use serde::{Deserialize, Serialize};
 
@@ -21,6 +21,9 @@ impl<Q: ToScalar> Value for BandFile<Q> {
     const SHAPE: Shape = Shape::Band(Q::FORM);
     fn place(&self) -> Option<(Handle, String)> {
         Some((self.high.handle(), ".high".to_owned()))
+    }
+    fn shown(&self, _: &Spec, _: UnitSystem) -> Option<String> {
+        None
     }
 }
 

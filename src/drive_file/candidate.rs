@@ -128,6 +128,12 @@ impl FromScalar for CrushingFile {
 
 impl ToScalar for CrushingFile {
     const FORM: Form = Form::OrKey(LineLoad::DIM);
+    fn number(&self) -> Option<f64> {
+        match self {
+            Self::Strength(strength) => Some(strength.si()),
+            Self::Class(_) => None,
+        }
+    }
     fn to_scalar(&self) -> String {
         match self {
             Self::Strength(strength) => strength.to_text(),
@@ -187,7 +193,8 @@ fields! {
         /// Dimension ratio of a PE pipe.
         sdr: may<Ratio> as Ratio, Within(5.0, 50.0), ["11", "11"];
         /// Outside diameter, instead of the table.
-        outside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], label "OD", else "the table of the size";
+        outside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"],
+            label "OD", else "the table of the size";
         /// Inside diameter, instead of the wall or the table.
         inside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], label "ID", else "wall or table";
         /// Minimum wall, instead of the table.

@@ -1,7 +1,8 @@
 //! A block of the drive file, declared once: one entry for each field gives the struct, its reading and writing, its
 //! constructor, and what is said of the field wherever it is named.
 
-use crate::quantity::{Role, UnitSystem};
+use super::resolve::as_given;
+use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
 use crate::source::FieldName;
 use crate::yaml::{Field, Form, Handle, ToScalar};
 
@@ -237,9 +238,10 @@ pub(crate) trait Value {
     const SHAPE: Shape;
     /// False where it may be left out.
     const MUST: bool = true;
-    #[allow(dead_code, reason = "for what applies to which material")]
     /// The place of its first scalar, and what its path adds to that of the field; `None` where nothing is given.
     fn place(&self) -> Option<(Handle, String)>;
+    /// As it is told in the name of a pipe.
+    fn shown(&self, spec: &Spec, system: UnitSystem) -> Option<String>;
     /// Whether nothing is written.
     fn is_absent(&self) -> bool {
         false
@@ -251,6 +253,14 @@ impl<T: ToScalar> Value for Field<T> {
     fn place(&self) -> Option<(Handle, String)> {
         Some((self.handle(), String::new()))
     }
+    fn shown(&self, spec: &Spec, system: UnitSystem) -> Option<String> {
+        Some(match (self.value.number(), spec.number) {
+            (Some(si), Some(Number { role: Role::Ratio, .. })) => si.to_string(),
+            (Some(si), Some(Number { role: Role::Diameter | Role::Wall, .. })) => as_given(Length::from_si(si)),
+            (Some(si), Some(Number { role, .. })) => Shown { si, role }.display(system).to_string(),
+            _ => self.value.to_scalar(),
+        })
+    }
 }
 
 impl<V: Value> Value for Option<V> {
@@ -258,6 +268,9 @@ impl<V: Value> Value for Option<V> {
     const SHAPE: Shape = V::SHAPE;
     fn place(&self) -> Option<(Handle, String)> {
         self.as_ref().and_then(V::place)
+    }
+    fn shown(&self, spec: &Spec, system: UnitSystem) -> Option<String> {
+        self.as_ref().and_then(|value| value.shown(spec, system))
     }
     fn is_absent(&self) -> bool {
         self.is_none()
@@ -274,6 +287,10 @@ impl<V: Value> Value for Vec<V> {
         let place = |(index, value): (usize, &V)| value.place().map(|(at, rest)| (at, format!("[{index}]{rest}")));
         self.iter().enumerate().find_map(place)
     }
+    fn shown(&self, spec: &Spec, system: UnitSystem) -> Option<String> {
+        let all: Vec<String> = self.iter().filter_map(|value| value.shown(spec, system)).collect();
+        (!all.is_empty()).then(|| all.join(" and "))
+    }
     fn is_absent(&self) -> bool {
         self.is_empty()
     }
@@ -281,14 +298,18 @@ impl<V: Value> Value for Vec<V> {
 
 /// [`Value`] where the type is not known.
 pub(crate) trait AnyValue {
-    #[allow(dead_code, reason = "for what applies to which material")]
     /// [`Value::place`].
     fn place(&self) -> Option<(Handle, String)>;
+    /// [`Value::shown`].
+    fn shown(&self, spec: &Spec, system: UnitSystem) -> Option<String>;
 }
 
 impl<V: Value> AnyValue for V {
     fn place(&self) -> Option<(Handle, String)> {
         Value::place(self)
+    }
+    fn shown(&self, spec: &Spec, system: UnitSystem) -> Option<String> {
+        Value::shown(self, spec, system)
     }
 }
 
@@ -427,6 +448,19 @@ macro_rules! fields {
                 self.each(&mut |_, spec, value| {
                     if first.is_none() {
                         first = value.place().map(|(at, rest)| (at, format!(".{}{rest}", spec.key)));
+                    }
+                });
+                first
+            }
+            fn shown(
+                &self,
+                _: &$crate::drive_file::fields::Spec,
+                system: $crate::quantity::UnitSystem,
+            ) -> Option<String> {
+                let mut first = None;
+                self.each(&mut |_, spec, value| {
+                    if first.is_none() {
+                        first = value.shown(spec, system);
                     }
                 });
                 first

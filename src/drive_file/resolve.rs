@@ -48,6 +48,7 @@ use crate::handbook::{Handbook, HandbookError, rising};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
 use crate::yaml::{Complaint, Field, Handle};
+pub(super) use label::as_given;
 use line::Line;
 use std::sync::Arc;
 

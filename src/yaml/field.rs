@@ -74,6 +74,10 @@ impl Form {
 pub trait ToScalar {
     /// What it may be.
     const FORM: Form;
+    /// The number in SI base units, where it is one.
+    fn number(&self) -> Option<f64> {
+        None
+    }
     /// The text of the scalar.
     fn to_scalar(&self) -> String;
 }
@@ -95,6 +99,9 @@ impl<Q: FromText + Default> FromScalar for Q {
 
 impl<Q: FromText> ToScalar for Q {
     const FORM: Form = Form::Quantity(Q::DIM, Q::ABSOLUTE);
+    fn number(&self) -> Option<f64> {
+        Some(self.si())
+    }
     fn to_scalar(&self) -> String {
         self.to_text()
     }
