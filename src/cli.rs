@@ -5,6 +5,7 @@ mod faults;
 mod handbook;
 mod input;
 mod output;
+mod schema;
 mod template;
 mod units;
 
@@ -28,6 +29,8 @@ enum Verb {
     Handbook(handbook::Look),
     /// Print a commented drive file to start from.
     Template(template::Template),
+    /// Print a JSON Schema of the drive file, for editors.
+    Schema(schema::Schema),
 }
 
 /// Runs the command. Exit code 0: a scheme fits or fits with care; 1: assessed, none does; 2: input or output is
@@ -38,6 +41,7 @@ pub fn run() -> ExitCode {
         Verb::Assess(assess) => assess.run(),
         Verb::Handbook(look) => look.run(),
         Verb::Template(template) => template.run(),
+        Verb::Schema(schema) => schema.run(),
     };
     match outcome {
         Outcome::Chosen => ExitCode::SUCCESS,

@@ -385,7 +385,7 @@ macro_rules! fields {
                         key: stringify!($key),
                         names: $crate::drive_file::fields::names!($at $key),
                         doc: concat!($($about),+).trim_ascii(),
-                        must,
+                        must: must $(|| { type _Of = $must_block; true })?,
                         number: first(&[$(Some(Number {
                             role: $crate::quantity::Role::$role, bounds: $bounds, example: [$si, $us],
                         }))?]),

@@ -18,6 +18,7 @@ mod faults;
 mod handbook;
 mod jacked;
 mod run;
+mod schema;
 mod stem;
 mod surroundings;
 mod template;

@@ -1,0 +1,144 @@
+//! `jackpull schema`: JSON Schema of the drive file, out of the declaration of its fields.
+
+use super::output::{Outcome, print};
+use crate::drive_file::DriveFile;
+use crate::drive_file::fields::{Bounds, Number, Shape, Spec};
+use crate::quantity::{Dim, unit};
+use crate::yaml::Form;
+use clap::Args;
+use serde_json::{Map, Value, json};
+
+/// Print a JSON Schema (draft 2020-12) of the drive file, by which an editor completes and checks it.
+#[derive(Debug, Args)]
+pub(super) struct Schema {}
+
+impl Schema {
+    pub(super) fn run(&self) -> Outcome {
+        let mut schema = Map::new();
+        schema.insert("$schema".to_owned(), json!("https://json-schema.org/draft/2020-12/schema"));
+        schema.insert("title".to_owned(), json!("Drive file of jackpull"));
+        schema.extend(block(DriveFile::FIELDS));
+        let text = format!("{:#}\n", Value::Object(schema));
+        print(&text).err().unwrap_or(Outcome::Chosen)
+    }
+}
+
+/// The schema of a block of these fields.
+fn block(specs: &[Spec]) -> Map<String, Value> {
+    let properties = specs.iter().map(|spec| (spec.key.to_owned(), Value::Object(field(spec))));
+    let required: Vec<&str> = specs.iter().filter(|spec| spec.must).map(|spec| spec.key).collect();
+    object(properties.collect(), &required)
+}
+
+fn object(properties: Map<String, Value>, required: &[&str]) -> Map<String, Value> {
+    let mut object = Map::new();
+    object.insert("type".to_owned(), json!("object"));
+    object.insert("properties".to_owned(), Value::Object(properties));
+    object.insert("required".to_owned(), json!(required));
+    object.insert("additionalProperties".to_owned(), json!(false));
+    object
+}
+
+/// The schema of a field, with what is said of it.
+fn field(spec: &Spec) -> Map<String, Value> {
+    let list = |items: Value| {
+        let mut list = Map::new();
+        list.insert("type".to_owned(), json!("array"));
+        list.insert("items".to_owned(), items);
+        list
+    };
+    let mut schema = match spec.shape {
+        Shape::One(form) => scalar(form, spec.number),
+        Shape::List(form) => list(Value::Object(scalar(form, spec.number))),
+        Shape::Band(form) => {
+            let levels = ["low", "likely", "high"];
+            let level = |name: &str| (name.to_owned(), Value::Object(scalar(form, spec.number)));
+            object(levels.into_iter().map(level).collect(), &levels)
+        }
+        Shape::Block(specs) => block(specs),
+        Shape::Blocks(specs) => list(Value::Object(block(specs))),
+    };
+    let left_out = spec.otherwise.map(|other| format!(" Left out: {other}.")).unwrap_or_default();
+    schema.insert("description".to_owned(), json!(format!("{}{left_out}", spec.doc)));
+    if let (Some(number), Shape::One(_)) = (spec.number, spec.shape) {
+        let [si, us] = number.example;
+        schema.insert("examples".to_owned(), if si == us { json!([si]) } else { json!([si, us]) });
+    }
+    schema
+}
+
+/// The schema of one value.
+fn scalar(form: Form, number: Option<Number>) -> Map<String, Value> {
+    let any_of = |any: Vec<Value>| Map::from_iter([("anyOf".to_owned(), Value::Array(any))]);
+    match form {
+        Form::Word(words) => Map::from_iter([("enum".to_owned(), json!(words))]),
+        // A text such as 12 or true is one without quotes too.
+        Form::Text => Map::from_iter([("type".to_owned(), json!(["string", "number", "boolean"]))]),
+        Form::Quantity(dim, absolute) if dim == Dim::NONE && !absolute => any_of(vec![plain(number), quantity(dim)]),
+        Form::Quantity(dim, _) => any_of(vec![quantity(dim)]),
+        Form::OrWord(dim, word) => any_of(vec![json!({ "const": word }), quantity(dim)]),
+        Form::OrKey(dim) => any_of(vec![json!({ "type": "string", "pattern": "^[A-Za-z]" }), quantity(dim)]),
+    }
+}
+
+/// A number without a unit, within its bounds.
+fn plain(number: Option<Number>) -> Value {
+    match number.map(|number| number.bounds) {
+        None | Some(Bounds::Any) => json!({ "type": "number" }),
+        Some(Bounds::AboveZero) => json!({ "type": "number", "exclusiveMinimum": 0 }),
+        Some(Bounds::NotNegative) => json!({ "type": "number", "minimum": 0 }),
+        Some(Bounds::UpTo(most)) => json!({ "type": "number", "exclusiveMinimum": 0, "maximum": most }),
+        Some(Bounds::Within(least, most)) => json!({ "type": "number", "minimum": least, "maximum": most }),
+    }
+}
+
+/// A number with a unit of the dimension.
+fn quantity(dim: Dim) -> Value {
+    const NUMBER: &str = r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?";
+    let unitless = if dim == Dim::NONE { "?" } else { "" };
+    json!({ "type": "string", "pattern": format!(r"^\s*{NUMBER}\s*({}){unitless}\s*$", units(dim)) })
+}
+
+/// A pattern of the units of a dimension: one with an exponent, two by or over each other; of more factors or with
+/// negative exponents all, which the reader sorts out.
+fn units(wanted: Dim) -> String {
+    let mut dims: Vec<Dim> = Vec::new();
+    for unit in unit::UNITS {
+        if !dims.contains(&unit.dim) {
+            dims.push(unit.dim);
+        }
+    }
+    let symbols = |fits: &dyn Fn(&unit::Unit) -> bool| {
+        let fitting: Vec<&str> = unit::UNITS.iter().filter(|unit| fits(unit)).map(|unit| unit.symbol).collect();
+        format!("({})", fitting.join("|"))
+    };
+    let power = |dim: Dim, exponent: i8| {
+        let symbols = symbols(&|unit| unit.dim == dim && (unit.offset <= 0.0 || exponent == 1));
+        match exponent {
+            1 => symbols,
+            2 => format!(r"{symbols}(\^?2|²)"),
+            3 => format!(r"{symbols}(\^?3|³)"),
+            _ => format!(r"{symbols}(\^?{exponent}|⁴)"),
+        }
+    };
+    let factors: Vec<(Dim, i8)> = dims.iter().flat_map(|dim| (1..=4).map(|exponent| (*dim, exponent))).collect();
+    let mut patterns = Vec::new();
+    for (dim, exponent) in &factors {
+        let Some(first) = Dim::NONE.times(*dim, *exponent) else { continue };
+        if first == wanted && (wanted != Dim::NONE || *exponent == 1) {
+            patterns.push(power(*dim, *exponent));
+        }
+        for (other, its) in factors.iter().filter(|(other, _)| *other != Dim::NONE && *dim != Dim::NONE) {
+            if first.times(*other, *its) == Some(wanted) {
+                patterns.push(format!(r"{}\s*[*·]\s*{}", power(*dim, *exponent), power(*other, *its)));
+            }
+            if first.times(*other, -*its) == Some(wanted) {
+                patterns.push(format!(r"{}\s*/\s*{}", power(*dim, *exponent), power(*other, *its)));
+            }
+        }
+    }
+    let any = format!(r"{}(\^?-?\d|[²³⁴])?", symbols(&|unit| unit.offset <= 0.0));
+    patterns.push(format!(r"{any}(\s*[*·/]\s*{any}){{2,}}"));
+    patterns.push(format!(r"({any}\s*[*·/]\s*)*{}\^?-\d(\s*[*·/]\s*{any})*", symbols(&|unit| unit.offset <= 0.0)));
+    patterns.join("|")
+}

@@ -1,0 +1,159 @@
+//! `schema` agrees with what the reader takes, by a validator of its own.
+
+use crate::run::{example, jackpull, stdout};
+use jackpull::DriveFile;
+use jackpull::drive_file::fields::{Shape, Spec};
+use jackpull::yaml::Form;
+use serde_json::{Value, json};
+
+/// Says what is wrong with a drive.
+struct Validator {
+    schemas: boon::Schemas,
+    index: boon::SchemaIndex,
+}
+
+impl Validator {
+    fn new() -> Self {
+        let output = jackpull(&["schema"]);
+        assert_eq!(output.status.code(), Some(0));
+        let schema: Value = serde_json::from_str(&stdout(&output)).unwrap();
+        let mut compiler = boon::Compiler::new();
+        compiler.add_resource("drive.json", schema).unwrap();
+        let mut schemas = boon::Schemas::new();
+        let index = compiler.compile("drive.json", &mut schemas).unwrap();
+        Self { schemas, index }
+    }
+
+    fn takes(&self, drive: &Value) -> Result<(), String> {
+        self.schemas.validate(drive, self.index).map_err(|error| format!("{error:#}"))
+    }
+}
+
+fn parsed(text: &str) -> Value {
+    serde_yaml::from_str(text).unwrap()
+}
+
+fn examples() -> Vec<String> {
+    let names = ["fennbridge_kiln_bank.yaml", "fennbridge_mill_lane.yaml", "fennbridge_quarry_road.yaml"];
+    names.iter().map(|name| std::fs::read_to_string(example(name)).unwrap()).collect()
+}
+
+#[test]
+fn examples_and_templates_are_valid() {
+    let validator = Validator::new();
+    let templates = ["gravity_sewer", "pressure_main", "casing"].into_iter().flat_map(|service| {
+        ["si", "us"].map(|units| stdout(&jackpull(&["template", "--service", service, "--units", units])))
+    });
+    for text in examples().into_iter().chain(templates) {
+        assert_eq!(validator.takes(&parsed(&text)), Ok(()), "{text}");
+    }
+}
+
+/// A drive in which every field is given, each as its example.
+fn every_field(us: usize) -> Value {
+    fn one(spec: &Spec, form: Form, us: usize) -> Value {
+        match (form, spec.number) {
+            (_, Some(number)) => json!(number.example[us]),
+            (Form::Word(words), None) => json!(words[0]),
+            (_, None) => json!("some words"),
+        }
+    }
+    fn block(specs: &[Spec], us: usize) -> Value {
+        let value = |spec: &Spec| match spec.shape {
+            Shape::One(form) => one(spec, form, us),
+            Shape::List(form) => json!([one(spec, form, us)]),
+            Shape::Band(form) => {
+                json!({ "low": one(spec, form, us), "likely": one(spec, form, us), "high": one(spec, form, us) })
+            }
+            Shape::Block(specs) => block(specs, us),
+            Shape::Blocks(specs) => json!([block(specs, us)]),
+        };
+        specs.iter().map(|spec| (spec.key.to_owned(), value(spec))).collect()
+    }
+    block(DriveFile::FIELDS, us)
+}
+
+/// The reader takes the example of every field in both families of units, and so does the schema.
+#[test]
+fn the_example_of_every_field_is_read() {
+    let validator = Validator::new();
+    for us in [0, 1] {
+        let drive = every_field(us);
+        let text = serde_yaml::to_string(&drive).unwrap();
+        let read = DriveFile::read(&text).unwrap_or_else(|error| panic!("{error}\n{text}"));
+        assert_eq!(validator.takes(&drive), Ok(()), "{text}");
+        // As the library writes it, in SI base units, it is valid too.
+        let written = read.to_yaml().unwrap();
+        assert_eq!(validator.takes(&parsed(&written)), Ok(()), "{written}");
+    }
+}
+
+/// Each fault is refused by the schema where the reader refuses it.
+#[test]
+fn a_faulty_drive_is_refused() {
+    let validator = Validator::new();
+    let drive = every_field(0);
+    let faults: &[(&str, Value)] = &[
+        ("/length", json!("60")),
+        ("/length", json!(60)),
+        ("/length", json!("60 kN")),
+        ("/length", json!("60 m2")),
+        ("/length", json!("60 metres")),
+        ("/length", json!("sixty m")),
+        ("/length", json!(["60 m"])),
+        ("/service", json!("sewer")),
+        ("/groundwater", json!("nowhere")),
+        ("/launch", json!("4 m")),
+        ("/launch", json!({})),
+        ("/launch", json!({ "invert_depth": "4 m", "depth": "4 m" })),
+        ("/rig/thrust", json!("900 kPa")),
+        ("/rig/thrust", json!("900 kN/m")),
+        ("/face", json!({ "low": "1 kN", "high": "2 kN" })),
+        ("/ground", json!({ "class": "silt" })),
+        ("/ground/0/class", json!("mud")),
+        ("/ground/0/spt_n", json!(-12)),
+        ("/ground/0/hazards/0", json!("wolves")),
+        ("/ground/0/soil/moist", json!("18 kg/m3")),
+        ("/candidates/0/sdr", json!(4)),
+        ("/candidates/0/crushing", json!("20 kPa")),
+        ("/candidates/0/passes", json!("400 mm")),
+        ("/candidates/0/price/price", json!("250 m")),
+        ("/pull/pipe_temperature", json!("25 deg")),
+    ];
+    for (place, value) in faults {
+        let mut faulty = drive.clone();
+        let at = faulty.pointer_mut(place).unwrap_or_else(|| panic!("{place}"));
+        assert_ne!(at, value);
+        *at = value.clone();
+        assert!(validator.takes(&faulty).is_err(), "{place}: {value}");
+    }
+    for key in ["service", "length", "launch", "groundwater", "lubrication", "ground", "rig"] {
+        let mut faulty = drive.clone();
+        assert!(faulty.as_object_mut().unwrap().remove(key).is_some());
+        assert!(validator.takes(&faulty).is_err(), "{key}");
+        assert!(DriveFile::read(&serde_yaml::to_string(&faulty).unwrap()).is_err(), "{key}");
+    }
+}
+
+/// Each field is told what it is, and no key or label stands for two.
+#[test]
+fn every_field_is_told() {
+    fn walk(specs: &[Spec], told: &mut usize) {
+        for (index, spec) in specs.iter().enumerate() {
+            *told += 1;
+            let path = spec.names[0].0;
+            assert!(spec.doc.len() > 4 && spec.doc.ends_with('.'), "{path}: {}", spec.doc);
+            assert!(path.ends_with(spec.key), "{path}");
+            assert!(specs[..index].iter().all(|other| other.key != spec.key), "{path}");
+            let alike = |other: &&Spec| spec.label.is_some() && other.label == spec.label;
+            // A grade is one of steel or of concrete, and no pipe has both.
+            assert!(specs[..index].iter().find(alike).is_none_or(|_| spec.label == Some("grade")), "{path}");
+            if let Shape::Block(inner) | Shape::Blocks(inner) = spec.shape {
+                walk(inner, told);
+            }
+        }
+    }
+    let mut told = 0;
+    walk(DriveFile::FIELDS, &mut told);
+    assert!(told > 200, "{told}");
+}
