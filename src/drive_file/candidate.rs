@@ -6,96 +6,78 @@ use super::site::LengthPriceFile;
 use crate::quantity::{Angle, Area, Force, FromText, Length, LineLoad, Measure, Pressure, Ratio};
 use crate::yaml::{Complaint, Form, FromScalar, Scalar, ToScalar, Words, key_words};
 
-/// Pipe material as designated.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Material {
-    /// Vitrified clay jacking pipe.
-    #[default]
-    Clay,
-    /// PE 100.
-    Pe100,
-    /// PE 80.
-    Pe80,
-    /// PE4710.
-    Pe4710,
-    /// HDPE of older or undeclared designation (PE3408 class).
-    Hdpe,
-    /// MDPE (PE2406 class).
-    Mdpe,
-    /// Reinforced concrete jacking pipe.
-    Concrete,
-    /// Steel.
-    Steel,
-    /// Glass-reinforced plastic.
-    Grp,
-    /// Polymer concrete.
-    PolymerConcrete,
-    /// Ductile iron.
-    DuctileIron,
-    /// PVC.
-    Pvc,
-    /// PVC pressure pipe, butt-fused into a string.
-    PvcFused,
-    /// PVC pressure pipe with joints that hold pull.
-    PvcRestrained,
+key_words! {
+    /// Pipe material as designated.
+    pub enum Material: "a pipe material" {
+        /// Vitrified clay jacking pipe.
+        #[default]
+        Clay = "clay",
+        /// PE 100.
+        Pe100 = "pe100",
+        /// PE 80.
+        Pe80 = "pe80",
+        /// PE4710.
+        Pe4710 = "pe4710",
+        /// HDPE of older or undeclared designation (PE3408 class).
+        Hdpe = "hdpe",
+        /// MDPE (PE2406 class).
+        Mdpe = "mdpe",
+        /// Reinforced concrete jacking pipe.
+        Concrete = "concrete",
+        /// Steel.
+        Steel = "steel",
+        /// Glass-reinforced plastic.
+        Grp = "grp",
+        /// Polymer concrete.
+        PolymerConcrete = "polymer_concrete",
+        /// Ductile iron.
+        DuctileIron = "ductile_iron",
+        /// PVC.
+        Pvc = "pvc",
+        /// PVC pressure pipe, butt-fused into a string.
+        PvcFused = "pvc_fused",
+        /// PVC pressure pipe with joints that hold pull.
+        PvcRestrained = "pvc_restrained",
+    }
+    meanings {
+        "vitrified_clay" => ["clay"],
+        "vcp" => ["clay"],
+        "rcp" => ["concrete"],
+        "reinforced_concrete" => ["concrete"],
+        "dip" => ["ductile_iron"],
+        "iron" => ["ductile_iron"],
+        "frp" => ["grp"],
+        "fiberglass" => ["grp"],
+        "pe" => ["pe100", "pe4710"],
+        "polyethylene" => ["pe100", "pe4710"],
+        "hdpe_100" => ["pe100"],
+        "fpvc" => ["pvc_fused"],
+    }
 }
-key_words!(Material, "a pipe material", {
-    "clay" => Material::Clay,
-    "pe100" => Material::Pe100,
-    "pe80" => Material::Pe80,
-    "pe4710" => Material::Pe4710,
-    "hdpe" => Material::Hdpe,
-    "mdpe" => Material::Mdpe,
-    "concrete" => Material::Concrete,
-    "steel" => Material::Steel,
-    "grp" => Material::Grp,
-    "polymer_concrete" => Material::PolymerConcrete,
-    "ductile_iron" => Material::DuctileIron,
-    "pvc" => Material::Pvc,
-    "pvc_fused" => Material::PvcFused,
-    "pvc_restrained" => Material::PvcRestrained,
-}, meanings {
-    "vitrified_clay" => ["clay"],
-    "vcp" => ["clay"],
-    "rcp" => ["concrete"],
-    "reinforced_concrete" => ["concrete"],
-    "dip" => ["ductile_iron"],
-    "iron" => ["ductile_iron"],
-    "frp" => ["grp"],
-    "fiberglass" => ["grp"],
-    "pe" => ["pe100", "pe4710"],
-    "polyethylene" => ["pe100", "pe4710"],
-    "hdpe_100" => ["pe100"],
-    "fpvc" => ["pvc_fused"],
-});
 
-/// Dimension series of PE pipe.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Series {
-    /// ISO 4427, nominal size is the outside diameter in mm.
-    #[default]
-    Iso,
-    /// Iron pipe sizes, nominal size in inches.
-    Ips,
+key_words! {
+    /// Dimension series of PE pipe.
+    pub enum Series: "a series of pipe sizes" {
+        /// ISO 4427, nominal size is the outside diameter in mm.
+        #[default]
+        Iso = "iso",
+        /// Iron pipe sizes, nominal size in inches.
+        Ips = "ips",
+    }
 }
-key_words!(Series, "a series of pipe sizes", { "iso" => Series::Iso, "ips" => Series::Ips });
 
-/// Certificate of clay strength.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Certificate {
-    /// Not known.
-    #[default]
-    Unknown,
-    /// ASTM C1208.
-    AstmC1208,
-    /// EN 295-7.
-    En295,
+key_words! {
+    /// Certificate of clay strength.
+    pub enum Certificate: "a certificate of strength" {
+        /// Not known.
+        #[default]
+        Unknown = "unknown",
+        /// ASTM C1208.
+        AstmC1208 = "astm_c1208",
+        /// EN 295-7.
+        En295 = "en_295_7",
+    }
 }
-key_words!(Certificate, "a certificate of strength", {
-    "unknown" => Certificate::Unknown,
-    "astm_c1208" => Certificate::AstmC1208,
-    "en_295_7" => Certificate::En295,
-});
 
 /// Crushing strength of a rigid pipe.
 #[derive(Debug, Clone, PartialEq)]
@@ -142,27 +124,28 @@ impl ToScalar for CrushingFile {
     }
 }
 
-/// What is left round a rigid pipe in service.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Annulus {
-    /// It is not grouted.
-    #[default]
-    Open,
-    /// It is grouted full, specified and recorded.
-    Grouted,
+key_words! {
+    /// What is left round a rigid pipe in service.
+    pub enum Annulus: "what is left round the pipe" {
+        /// It is not grouted.
+        #[default]
+        Open = "open",
+        /// It is grouted full, specified and recorded.
+        Grouted = "grouted",
+    }
 }
-key_words!(Annulus, "what is left round the pipe", { "open" => Annulus::Open, "grouted" => Annulus::Grouted });
 
-/// What drives over the pipe.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Traffic {
-    /// Nothing.
-    None,
-    /// A road.
-    #[default]
-    Highway,
-    /// A railway.
-    Railway,
+key_words! {
+    /// What drives over the pipe.
+    pub enum Traffic: "the traffic over the pipe" {
+        /// Nothing.
+        None = "none",
+        /// A road.
+        #[default]
+        Highway = "highway",
+        /// A railway.
+        Railway = "railway",
+    }
 }
 impl Traffic {
     /// What drives over ground with this on it.
@@ -174,11 +157,6 @@ impl Traffic {
         }
     }
 }
-key_words!(Traffic, "the traffic over the pipe", {
-    "none" => Traffic::None,
-    "highway" => Traffic::Highway,
-    "railway" => Traffic::Railway,
-});
 
 fields! {
     /// A pipe to choose from.

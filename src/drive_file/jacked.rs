@@ -4,28 +4,22 @@ use super::fields::fields;
 use crate::quantity::{Angle, Length, Pressure};
 use crate::yaml::key_words;
 
-/// How what the pipe end bears is worked out. Each scheme holds its own factors.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum EndScheme {
-    /// Our own, the most cautious: a mean and an edge stress for concrete, yield and local buckling for steel.
-    #[default]
-    Default,
-    /// ASCE 27, concrete.
-    Asce27,
-    /// EN 1916, annex B, concrete.
-    En1916,
-    /// A Chinese annex, concrete and steel.
-    CnAnnexE,
-    /// JSWAS A-6, concrete.
-    JswasA6,
+key_words! {
+    /// How what the pipe end bears is worked out. Each scheme holds its own factors.
+    pub enum EndScheme: "a scheme of end capacity" {
+        /// Our own, the most cautious: a mean and an edge stress for concrete, yield and local buckling for steel.
+        #[default]
+        Default = "default",
+        /// ASCE 27, concrete.
+        Asce27 = "asce_27",
+        /// EN 1916, annex B, concrete.
+        En1916 = "en_1916",
+        /// A Chinese annex, concrete and steel.
+        CnAnnexE = "cn_annex_e",
+        /// JSWAS A-6, concrete.
+        JswasA6 = "jswas_a6",
+    }
 }
-key_words!(EndScheme, "a scheme of end capacity", {
-    "default" => EndScheme::Default,
-    "asce_27" => EndScheme::Asce27,
-    "en_1916" => EndScheme::En1916,
-    "cn_annex_e" => EndScheme::CnAnnexE,
-    "jswas_a6" => EndScheme::JswasA6,
-});
 
 fields! {
     /// The ring between two pipe ends.

@@ -46,16 +46,13 @@ fields! {
     }
 }
 
-/// Whether the movement of a wall was checked apart.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Movement {
-    /// It was not.
-    #[default]
-    NotChecked,
-    /// It was, and the line bears it.
-    Checked,
+key_words! {
+    /// Whether the movement of a wall was checked apart.
+    pub enum Movement: "how the movement of the wall is known" {
+        /// It was not.
+        #[default]
+        NotChecked = "not_checked",
+        /// It was, and the line bears it.
+        Checked = "checked",
+    }
 }
-key_words!(Movement, "how the movement of the wall is known", {
-    "not_checked" => Movement::NotChecked,
-    "checked" => Movement::Checked,
-});

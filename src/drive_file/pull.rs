@@ -7,70 +7,59 @@ use super::pulled::{
 use crate::quantity::{Angle, Force, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity};
 use crate::yaml::key_words;
 
-/// Contents of a pipe while it is pulled.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Contents {
-    /// Air.
-    #[default]
-    Empty,
-    /// Water.
-    Water,
-    /// The fluid of the bore.
-    Slurry,
+key_words! {
+    /// Contents of a pipe while it is pulled.
+    pub enum Contents: "the contents of the pipe" {
+        /// Air.
+        #[default]
+        Empty = "empty",
+        /// Water.
+        Water = "water",
+        /// The fluid of the bore.
+        Slurry = "slurry",
+    }
 }
-key_words!(Contents, "the contents of the pipe", {
-    "empty" => Contents::Empty,
-    "water" => Contents::Water,
-    "slurry" => Contents::Slurry,
-});
 
-/// What carries the string outside the bore.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Support {
-    /// The ground.
-    #[default]
-    Ground,
-    /// Rollers.
-    Rollers,
+key_words! {
+    /// What carries the string outside the bore.
+    pub enum Support: "what carries the string" {
+        /// The ground.
+        #[default]
+        Ground = "ground",
+        /// Rollers.
+        Rollers = "rollers",
+    }
 }
-key_words!(Support, "what carries the string", { "ground" => Support::Ground, "rollers" => Support::Rollers });
 
-/// How sure the welds of a string are.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Welds {
-    /// Not known.
-    #[default]
-    Unknown,
-    /// Butt fusion with records.
-    Documented,
+key_words! {
+    /// How sure the welds of a string are.
+    pub enum Welds: "how the welds are known" {
+        /// Not known.
+        #[default]
+        Unknown = "unknown",
+        /// Butt fusion with records.
+        Documented = "documented",
+    }
 }
-key_words!(Welds, "how the welds are known", { "unknown" => Welds::Unknown, "documented" => Welds::Documented });
 
-/// Which table of pull stress governs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum StressEdition {
-    /// The least of all that apply.
-    #[default]
-    Tightest,
-    /// ASTM F1962, 1999 to 2011.
-    F1962First,
-    /// ASTM F1962-22.
-    F1962Second,
-    /// Handbook of PE Pipe, second edition.
-    Ppi,
-    /// ASTM F1804.
-    F1804,
-    /// DVGW GW 321.
-    Gw321,
+key_words! {
+    /// Which table of pull stress governs.
+    pub enum StressEdition: "an edition of pull stress" {
+        /// The least of all that apply.
+        #[default]
+        Tightest = "tightest",
+        /// ASTM F1962, 1999 to 2011.
+        F1962First = "astm_f1962_1999",
+        /// ASTM F1962-22.
+        F1962Second = "astm_f1962_2022",
+        /// Handbook of PE Pipe, second edition.
+        Ppi = "ppi_2008",
+        /// ASTM F1804.
+        F1804 = "astm_f1804",
+        /// DVGW GW 321.
+        Gw321 = "gw_321",
+    }
 }
-key_words!(StressEdition, "an edition of pull stress", {
-    "tightest" => StressEdition::Tightest,
-    "astm_f1962_1999" => StressEdition::F1962First,
-    "astm_f1962_2022" => StressEdition::F1962Second,
-    "ppi_2008" => StressEdition::Ppi,
-    "astm_f1804" => StressEdition::F1804,
-    "gw_321" => StressEdition::Gw321,
-});
 
 fields! {
     /// How a pipe is pulled.

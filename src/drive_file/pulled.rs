@@ -6,27 +6,27 @@ use crate::quantity::{
 };
 use crate::yaml::key_words;
 
-/// What the bore is while the pipe comes in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Hole {
-    /// Full of drilling fluid.
-    #[default]
-    Fluid,
-    /// Cleared by vacuum, dry, and standing open: the user asserts it.
-    DryAndStable,
+key_words! {
+    /// What the bore is while the pipe comes in.
+    pub enum Hole: "what the bore is" {
+        /// Full of drilling fluid.
+        #[default]
+        Fluid = "fluid",
+        /// Cleared by vacuum, dry, and standing open: the user asserts it.
+        DryAndStable = "dry_and_stable",
+    }
 }
-key_words!(Hole, "what the bore is", { "fluid" => Hole::Fluid, "dry_and_stable" => Hole::DryAndStable });
 
-/// Where the string is put together.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Place {
-    /// On the ground, from where it comes down a ramp.
-    #[default]
-    Ground,
-    /// Pipe by pipe in the reception pit, without a ramp.
-    Pit,
+key_words! {
+    /// Where the string is put together.
+    pub enum Place: "where the string is put together" {
+        /// On the ground, from where it comes down a ramp.
+        #[default]
+        Ground = "ground",
+        /// Pipe by pipe in the reception pit, without a ramp.
+        Pit = "pit",
+    }
 }
-key_words!(Place, "where the string is put together", { "ground" => Place::Ground, "pit" => Place::Pit });
 
 fields! {
     /// Room for the string.
@@ -84,16 +84,16 @@ fields! {
     }
 }
 
-/// What becomes of the annulus.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Filling {
-    /// Left as it is.
-    #[default]
-    Open,
-    /// Grouted.
-    Grouted,
+key_words! {
+    /// What becomes of the annulus.
+    pub enum Filling: "what becomes of the annulus" {
+        /// Left as it is.
+        #[default]
+        Open = "open",
+        /// Grouted.
+        Grouted = "grouted",
+    }
 }
-key_words!(Filling, "what becomes of the annulus", { "open" => Filling::Open, "grouted" => Filling::Grouted });
 
 fields! {
     /// The annulus round a pulled pipe.
@@ -117,16 +117,16 @@ fields! {
     }
 }
 
-/// How far the grout is known.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Proof {
-    /// Not proved.
-    #[default]
-    None,
-    /// By volume, pressure and samples along the whole length.
-    Proved,
+key_words! {
+    /// How far the grout is known.
+    pub enum Proof: "how the grout is proved" {
+        /// Not proved.
+        #[default]
+        None = "none",
+        /// By volume, pressure and samples along the whole length.
+        Proved = "proved",
+    }
 }
-key_words!(Proof, "how the grout is proved", { "none" => Proof::None, "proved" => Proof::Proved });
 
 fields! {
     /// Vacuum in a pressure main.

@@ -23,22 +23,18 @@ impl super::DriveFile {
     }
 }
 
-/// What lies over the bore.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Over {
-    /// Nothing that has a rule of its own.
-    #[default]
-    Open,
-    /// A road.
-    Road,
-    /// A railway.
-    Railway,
+key_words! {
+    /// What lies over the bore.
+    pub enum Over: "what lies over the bore" {
+        /// Nothing that has a rule of its own.
+        #[default]
+        Open = "open",
+        /// A road.
+        Road = "road",
+        /// A railway.
+        Railway = "railway",
+    }
 }
-key_words!(Over, "what lies over the bore", {
-    "open" => Over::Open,
-    "road" => Over::Road,
-    "railway" => Over::Railway,
-});
 
 fields! {
     /// The surface over the bore.
