@@ -114,17 +114,16 @@ pub struct BoreRuleRow {
     pub plus: Field<Length>,
 }
 
-/// A way of putting a pipe into a guided bore.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Method {
-    /// Rigid segments pushed in from the launch pit behind the stem.
-    #[default]
-    PipeJacking,
-    /// A long pipe pulled back behind a reamer that makes the new bore larger than the pilot bore.
-    Pullback,
+key_words! {
+    /// A way of putting a pipe into a guided bore.
+    pub enum Method: "a method" {
+        /// Rigid segments pushed in from the launch pit behind the stem.
+        #[default]
+        PipeJacking = "pipe jacking",
+        /// A long pipe pulled back behind a reamer that makes the new bore larger than the pilot bore.
+        Pullback = "pullback",
+    }
 }
-
-key_words!(Method, "a method", { "pipe jacking" => Method::PipeJacking, "pullback" => Method::Pullback });
 
 /// Published range of a method.
 #[derive(Debug, Clone, Deserialize)]
@@ -142,71 +141,55 @@ pub struct MethodLimitRow {
     pub spoil: Option<Field<Spoil>>,
 }
 
-/// Family of a pipe material.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Family {
-    /// Vitrified clay.
-    #[default]
-    Clay,
-    /// Polyethylene.
-    Pe,
-    /// Reinforced concrete.
-    Concrete,
-    /// Steel.
-    Steel,
-    /// Glass-reinforced plastic.
-    Grp,
-    /// Polymer concrete.
-    PolymerConcrete,
-    /// Ductile iron.
-    DuctileIron,
-    /// PVC.
-    Pvc,
-    /// PVC, fused into a string.
-    PvcFused,
-    /// PVC with restrained joints.
-    PvcRestrained,
+key_words! {
+    /// Family of a pipe material.
+    pub enum Family: "a pipe family" {
+        /// Vitrified clay.
+        #[default]
+        Clay = "clay",
+        /// Polyethylene.
+        Pe = "pe",
+        /// Reinforced concrete.
+        Concrete = "concrete",
+        /// Steel.
+        Steel = "steel",
+        /// Glass-reinforced plastic.
+        Grp = "grp",
+        /// Polymer concrete.
+        PolymerConcrete = "polymer_concrete",
+        /// Ductile iron.
+        DuctileIron = "ductile_iron",
+        /// PVC.
+        Pvc = "pvc",
+        /// PVC, fused into a string.
+        PvcFused = "pvc_fused",
+        /// PVC with restrained joints.
+        PvcRestrained = "pvc_restrained",
+    }
 }
 
-key_words!(Family, "a pipe family", {
-    "clay" => Family::Clay,
-    "pe" => Family::Pe,
-    "concrete" => Family::Concrete,
-    "steel" => Family::Steel,
-    "grp" => Family::Grp,
-    "polymer_concrete" => Family::PolymerConcrete,
-    "ductile_iron" => Family::DuctileIron,
-    "pvc" => Family::Pvc,
-    "pvc_fused" => Family::PvcFused,
-    "pvc_restrained" => Family::PvcRestrained,
-});
-
-/// What the pipe will carry.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Service {
-    /// Part-full gravity flow.
-    #[default]
-    GravitySewer,
-    /// Under internal pressure.
-    PressureMain,
-    /// A casing for a carrier pipe laid later.
-    Casing,
+key_words! {
+    /// What the pipe will carry.
+    pub enum Service: "a service" {
+        /// Part-full gravity flow.
+        #[default]
+        GravitySewer = "gravity_sewer",
+        /// Under internal pressure.
+        PressureMain = "pressure_main",
+        /// A casing for a carrier pipe laid later.
+        Casing = "casing",
+    }
+    meanings {
+        "water_main" => ["pressure_main"],
+        "force_main" => ["pressure_main"],
+        "rising_main" => ["pressure_main"],
+        "gas_main" => ["pressure_main"],
+        "storm_sewer" => ["gravity_sewer"],
+        "storm_drain" => ["gravity_sewer"],
+        "culvert" => ["gravity_sewer"],
+        "sleeve" => ["casing"],
+    }
 }
-
-key_words!(Service, "a service", {
-    "gravity_sewer" => Service::GravitySewer,
-    "pressure_main" => Service::PressureMain,
-    "casing" => Service::Casing,
-}, meanings {
-    "water_main" => ["pressure_main"],
-    "force_main" => ["pressure_main"],
-    "rising_main" => ["pressure_main"],
-    "gas_main" => ["pressure_main"],
-    "storm_sewer" => ["gravity_sewer"],
-    "storm_drain" => ["gravity_sewer"],
-    "culvert" => ["gravity_sewer"],
-    "sleeve" => ["casing"],
-});
 
 /// A pipe family that a method or a service excludes.
 #[derive(Debug, Clone, Deserialize)]

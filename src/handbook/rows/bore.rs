@@ -50,16 +50,16 @@ pub struct ReamStepRow {
     pub step_high: Option<Field<Length>>,
 }
 
-/// What an overcut counts on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Across {
-    /// The radius: the gap on one side.
-    #[default]
-    Radius,
-    /// The diameter: bore less pipe.
-    Diameter,
+key_words! {
+    /// What an overcut counts on.
+    pub enum Across: "radius or diameter" {
+        /// The radius: the gap on one side.
+        #[default]
+        Radius = "radius",
+        /// The diameter: bore less pipe.
+        Diameter = "diameter",
+    }
 }
-key_words!(Across, "radius or diameter", { "radius" => Across::Radius, "diameter" => Across::Diameter });
 
 /// Overcut of a jacked or enlarged bore. Where only `high` is there, the source prints one value.
 #[derive(Debug, Clone, Deserialize)]

@@ -4,34 +4,44 @@ use crate::quantity::{Force, Length, Pressure, Ratio};
 use crate::yaml::{Field, key_words};
 use serde::Deserialize;
 
-/// How the ground is named: consistency or density and soil type, as in a borehole log.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum GroundClass {
-    /// Clay, SPT N below 4.
-    SoftClay,
-    /// Clay, N 4 to 30.
-    FirmToVeryStiffClay,
-    /// Clay, N over 30.
-    HardClay,
-    /// Silt.
-    Silt,
-    /// Sand, N below 10.
-    LooseSand,
-    /// Sand, N 10 to 50.
-    MediumToDenseSand,
-    /// Gravel and gravelly coarse sand.
-    Gravel,
-    /// Made ground.
-    Fill,
-    /// Rock below 20 MPa, shale.
-    WeakRock,
-    /// Harder rock.
-    HardRock,
-    /// Peat and other organic soil.
-    Peat,
-    /// Not known.
-    #[default]
-    Unknown,
+key_words! {
+    /// How the ground is named: consistency or density and soil type, as in a borehole log.
+    pub enum GroundClass: "a ground class" {
+        /// Clay, SPT N below 4.
+        SoftClay = "soft_clay",
+        /// Clay, N 4 to 30.
+        FirmToVeryStiffClay = "firm_to_very_stiff_clay",
+        /// Clay, N over 30.
+        HardClay = "hard_clay",
+        /// Silt.
+        Silt = "silt",
+        /// Sand, N below 10.
+        LooseSand = "loose_sand",
+        /// Sand, N 10 to 50.
+        MediumToDenseSand = "medium_to_dense_sand",
+        /// Gravel and gravelly coarse sand.
+        Gravel = "gravel",
+        /// Made ground.
+        Fill = "fill",
+        /// Rock below 20 MPa, shale.
+        WeakRock = "weak_rock",
+        /// Harder rock.
+        HardRock = "hard_rock",
+        /// Peat and other organic soil.
+        Peat = "peat",
+        /// Not known.
+        #[default]
+        Unknown = "unknown",
+    }
+    meanings {
+        "clay" => ["soft_clay", "firm_to_very_stiff_clay", "hard_clay"],
+        "sand" => ["loose_sand", "medium_to_dense_sand"],
+        "rock" => ["weak_rock", "hard_rock"],
+        "till" => ["firm_to_very_stiff_clay", "hard_clay"],
+        "glacial_till" => ["firm_to_very_stiff_clay", "hard_clay"],
+        "boulder_clay" => ["firm_to_very_stiff_clay", "hard_clay"],
+        "made_ground" => ["fill"],
+    }
 }
 
 impl GroundClass {
@@ -48,75 +58,42 @@ impl GroundClass {
     }
 }
 
-key_words!(GroundClass, "a ground class", {
-    "soft_clay" => GroundClass::SoftClay,
-    "firm_to_very_stiff_clay" => GroundClass::FirmToVeryStiffClay,
-    "hard_clay" => GroundClass::HardClay,
-    "silt" => GroundClass::Silt,
-    "loose_sand" => GroundClass::LooseSand,
-    "medium_to_dense_sand" => GroundClass::MediumToDenseSand,
-    "gravel" => GroundClass::Gravel,
-    "fill" => GroundClass::Fill,
-    "weak_rock" => GroundClass::WeakRock,
-    "hard_rock" => GroundClass::HardRock,
-    "peat" => GroundClass::Peat,
-    "unknown" => GroundClass::Unknown,
-}, meanings {
-    "clay" => ["soft_clay", "firm_to_very_stiff_clay", "hard_clay"],
-    "sand" => ["loose_sand", "medium_to_dense_sand"],
-    "rock" => ["weak_rock", "hard_rock"],
-    "till" => ["firm_to_very_stiff_clay", "hard_clay"],
-    "glacial_till" => ["firm_to_very_stiff_clay", "hard_clay"],
-    "boulder_clay" => ["firm_to_very_stiff_clay", "hard_clay"],
-    "made_ground" => ["fill"],
-});
-
-/// Where the pipe lies with respect to the water table, or `any` in a table.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum WaterSide {
-    /// Whole pipe above.
-    Above,
-    /// Whole pipe below.
-    Below,
-    /// Either.
-    #[default]
-    Any,
+key_words! {
+    /// Where the pipe lies with respect to the water table, or `any` in a table.
+    pub enum WaterSide: "above, below or any" {
+        /// Whole pipe above.
+        Above = "above",
+        /// Whole pipe below.
+        Below = "below",
+        /// Either.
+        #[default]
+        Any = "any",
+    }
 }
 
-key_words!(WaterSide, "above, below or any", {
-    "above" => WaterSide::Above,
-    "below" => WaterSide::Below,
-    "any" => WaterSide::Any,
-});
-
-/// How the annulus is lubricated while jacking.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Lubrication {
-    /// None.
-    #[default]
-    None,
-    /// Planned, but quantity and pressure are not metered.
-    NotMetered,
-    /// Injected and metered over the whole length.
-    Metered,
-    /// Continuous, the annulus held, and the force logged; the user asserts it.
-    Logged,
+key_words! {
+    /// How the annulus is lubricated while jacking.
+    pub enum Lubrication: "how the pipe is lubricated" {
+        /// None.
+        #[default]
+        None = "none",
+        /// Planned, but quantity and pressure are not metered.
+        NotMetered = "not_metered",
+        /// Injected and metered over the whole length.
+        Metered = "metered",
+        /// Continuous, the annulus held, and the force logged; the user asserts it.
+        Logged = "logged",
+    }
+    meanings {
+        "bentonite" => ["not_metered", "metered"],
+        "polymer" => ["not_metered", "metered"],
+        "mud" => ["not_metered", "metered"],
+        "yes" => ["not_metered", "metered"],
+        "true" => ["not_metered", "metered"],
+        "no" => ["none"],
+        "false" => ["none"],
+    }
 }
-
-key_words!(Lubrication, "how the pipe is lubricated", {
-    "none" => Lubrication::None,
-    "not_metered" => Lubrication::NotMetered,
-    "metered" => Lubrication::Metered,
-    "logged" => Lubrication::Logged,
-}, meanings {
-    "bentonite" => ["not_metered", "metered"],
-    "polymer" => ["not_metered", "metered"],
-    "mud" => ["not_metered", "metered"],
-    "yes" => ["not_metered", "metered"],
-    "true" => ["not_metered", "metered"],
-    "no" => ["none"],
-    "false" => ["none"],
-});
 
 /// Unit friction over the whole outside area.
 #[derive(Debug, Clone, Deserialize)]
@@ -136,17 +113,16 @@ pub struct FrictionBandRow {
     pub high: Field<Pressure>,
 }
 
-/// How the tip of the pilot stem is resisted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum TipModel {
-    /// Bearing factor times undrained strength.
-    Clay,
-    /// Cone resistance per blow.
-    #[default]
-    Sand,
+key_words! {
+    /// How the tip of the pilot stem is resisted.
+    pub enum TipModel: "clay or sand" {
+        /// Bearing factor times undrained strength.
+        Clay = "clay",
+        /// Cone resistance per blow.
+        #[default]
+        Sand = "sand",
+    }
 }
-
-key_words!(TipModel, "clay or sand", { "clay" => TipModel::Clay, "sand" => TipModel::Sand });
 
 /// SPT blow counts of a ground class.
 #[derive(Debug, Clone, Deserialize)]
@@ -164,26 +140,20 @@ pub struct GroundClassRow {
     pub tip: Field<TipModel>,
 }
 
-/// How well a ground suits a method.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Rating {
-    /// Usual practice.
-    Suitable,
-    /// Special tools or experience.
-    Marginal,
-    /// Not done.
-    Unsuitable,
-    /// Depends on something the class does not tell; the note says on what.
-    #[default]
-    Depends,
+key_words! {
+    /// How well a ground suits a method.
+    pub enum Rating: "a suitability" {
+        /// Usual practice.
+        Suitable = "suitable",
+        /// Special tools or experience.
+        Marginal = "marginal",
+        /// Not done.
+        Unsuitable = "unsuitable",
+        /// Depends on something the class does not tell; the note says on what.
+        #[default]
+        Depends = "depends",
+    }
 }
-
-key_words!(Rating, "a suitability", {
-    "suitable" => Rating::Suitable,
-    "marginal" => Rating::Marginal,
-    "unsuitable" => Rating::Unsuitable,
-    "depends" => Rating::Depends,
-});
 
 /// Ground suitability by method.
 #[derive(Debug, Clone, Deserialize)]
@@ -223,26 +193,20 @@ pub struct SuitabilityRow {
     pub open_shield: Option<Field<Rating>>,
 }
 
-/// How the soil leaves the face of an enlarging head.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Spoil {
-    /// By auger.
-    #[default]
-    Auger,
-    /// By vacuum.
-    Vacuum,
-    /// As slurry, through a closed machine.
-    Slurry,
-    /// By hand or shovel, behind an open cutting edge.
-    OpenEdge,
+key_words! {
+    /// How the soil leaves the face of an enlarging head.
+    pub enum Spoil: "how the soil is removed" {
+        /// By auger.
+        #[default]
+        Auger = "auger",
+        /// By vacuum.
+        Vacuum = "vacuum",
+        /// As slurry, through a closed machine.
+        Slurry = "slurry",
+        /// By hand or shovel, behind an open cutting edge.
+        OpenEdge = "open_edge",
+    }
 }
-
-key_words!(Spoil, "how the soil is removed", {
-    "auger" => Spoil::Auger,
-    "vacuum" => Spoil::Vacuum,
-    "slurry" => Spoil::Slurry,
-    "open_edge" => Spoil::OpenEdge,
-});
 
 /// Resistance at an enlarging head.
 #[derive(Debug, Clone, Deserialize)]

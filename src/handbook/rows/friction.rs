@@ -22,19 +22,16 @@ pub struct UnitFrictionRow {
     pub high: Field<Pressure>,
 }
 
-/// What a friction value of an interface is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum FrictionKind {
-    /// Tangent of the interface angle: the coefficient of friction.
-    #[default]
-    TanDelta,
-    /// Interface angle over friction angle of the ground.
-    DeltaOverPhi,
+key_words! {
+    /// What a friction value of an interface is.
+    pub enum FrictionKind: "what a friction value is" {
+        /// Tangent of the interface angle: the coefficient of friction.
+        #[default]
+        TanDelta = "tan_delta",
+        /// Interface angle over friction angle of the ground.
+        DeltaOverPhi = "delta_over_phi",
+    }
 }
-key_words!(FrictionKind, "what a friction value is", {
-    "tan_delta" => FrictionKind::TanDelta,
-    "delta_over_phi" => FrictionKind::DeltaOverPhi,
-});
 
 /// Friction between a pipe material and the ground. Where only `high` is there, the source prints one value.
 #[derive(Debug, Clone, Deserialize)]

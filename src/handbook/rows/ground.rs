@@ -5,76 +5,59 @@ use crate::quantity::{Length, Ratio};
 use crate::yaml::{Field, key_words};
 use serde::Deserialize;
 
-/// How the pilot makes its way.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Pilot {
-    /// Ground is pushed aside.
-    #[default]
-    Displacement,
-    /// A bit opens the bore.
-    Drilled,
+key_words! {
+    /// How the pilot makes its way.
+    pub enum Pilot: "how the pilot makes its way" {
+        /// Ground is pushed aside.
+        #[default]
+        Displacement = "displacement",
+        /// A bit opens the bore.
+        Drilled = "drilled",
+    }
 }
-key_words!(Pilot, "how the pilot makes its way", {
-    "displacement" => Pilot::Displacement,
-    "drilled" => Pilot::Drilled,
-});
 
-/// How ground is made ready against water at the face.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Treatment {
-    /// The water table is lowered below the invert while the bore is open.
-    #[default]
-    Dewatered,
-    /// Grout closes the pores round the bore.
-    Grouted,
+key_words! {
+    /// How ground is made ready against water at the face.
+    pub enum Treatment: "a treatment of the ground" {
+        /// The water table is lowered below the invert while the bore is open.
+        #[default]
+        Dewatered = "dewatered",
+        /// Grout closes the pores round the bore.
+        Grouted = "grouted",
+    }
 }
-key_words!(Treatment, "a treatment of the ground", {
-    "dewatered" => Treatment::Dewatered,
-    "grouted" => Treatment::Grouted,
-});
 
-/// What the class of the ground does not tell.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum GroundHazard {
-    /// Soil and rock in one face; follows from the classes.
-    MixedFaceRock,
-    /// Piles, walls, rubble, old pipes.
-    #[default]
-    Obstructions,
-    /// Clay that swells.
-    Swelling,
-    /// Clay that loses its strength when it is disturbed.
-    Sensitive,
-    /// Water under pressure below a tight layer.
-    Artesian,
-    /// Karst or other voids.
-    Karst,
-    /// Contaminated ground or water.
-    Contaminated,
+key_words! {
+    /// What the class of the ground does not tell.
+    pub enum GroundHazard: "a hazard of the ground" {
+        /// Soil and rock in one face; follows from the classes.
+        MixedFaceRock = "mixed_face_rock",
+        /// Piles, walls, rubble, old pipes.
+        #[default]
+        Obstructions = "obstructions",
+        /// Clay that swells.
+        Swelling = "swelling",
+        /// Clay that loses its strength when it is disturbed.
+        Sensitive = "sensitive",
+        /// Water under pressure below a tight layer.
+        Artesian = "artesian",
+        /// Karst or other voids.
+        Karst = "karst",
+        /// Contaminated ground or water.
+        Contaminated = "contaminated",
+    }
 }
-key_words!(GroundHazard, "a hazard of the ground", {
-    "mixed_face_rock" => GroundHazard::MixedFaceRock,
-    "obstructions" => GroundHazard::Obstructions,
-    "swelling" => GroundHazard::Swelling,
-    "sensitive" => GroundHazard::Sensitive,
-    "artesian" => GroundHazard::Artesian,
-    "karst" => GroundHazard::Karst,
-    "contaminated" => GroundHazard::Contaminated,
-});
 
-/// A technique of guided boring without a column in the matrix.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum GuidedTechnique {
-    /// The pilot is drilled, an auger follows.
-    #[default]
-    Drilled,
-    /// A vacuum clears the enlarging head.
-    Vacuum,
+key_words! {
+    /// A technique of guided boring without a column in the matrix.
+    pub enum GuidedTechnique: "a technique of guided boring" {
+        /// The pilot is drilled, an auger follows.
+        #[default]
+        Drilled = "drilled",
+        /// A vacuum clears the enlarging head.
+        Vacuum = "vacuum",
+    }
 }
-key_words!(GuidedTechnique, "a technique of guided boring", {
-    "drilled" => GuidedTechnique::Drilled,
-    "vacuum" => GuidedTechnique::Vacuum,
-});
 
 /// Suitability of one ground for one technique of guided boring.
 #[derive(Debug, Clone, Deserialize)]

@@ -2,38 +2,30 @@
 
 use crate::yaml::key_words;
 
-/// What is valued when schemes are ranked. Each has one value function, the same for every drive and scheme; see
-/// [`choice`](crate::choice).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-pub enum CriterionKind {
-    /// Margin of the loads.
-    #[default]
-    LoadMargin,
-    /// Suitability of the ground.
-    Ground,
-    /// Certainty of line and grade, gravity sewers only.
-    Grade,
-    /// Length and diameter against the published range of the method.
-    Size,
-    /// Movement of the ground.
-    Movement,
-    /// Room at the pits.
-    Area,
-    /// Time on site.
-    Time,
-    /// Cost.
-    Cost,
+key_words! {
+    /// What is valued when schemes are ranked. Each has one value function, the same for every drive and scheme; see
+    /// [`choice`](crate::choice).
+    #[derive(Hash)]
+    pub enum CriterionKind: "a criterion of the score" {
+        /// Margin of the loads.
+        #[default]
+        LoadMargin = "load_margin",
+        /// Suitability of the ground.
+        Ground = "ground",
+        /// Certainty of line and grade, gravity sewers only.
+        Grade = "grade",
+        /// Length and diameter against the published range of the method.
+        Size = "size",
+        /// Movement of the ground.
+        Movement = "movement",
+        /// Room at the pits.
+        Area = "area",
+        /// Time on site.
+        Time = "time",
+        /// Cost.
+        Cost = "cost",
+    }
 }
-key_words!(CriterionKind, "a criterion of the score", {
-    "load_margin" => CriterionKind::LoadMargin,
-    "ground" => CriterionKind::Ground,
-    "grade" => CriterionKind::Grade,
-    "size" => CriterionKind::Size,
-    "movement" => CriterionKind::Movement,
-    "area" => CriterionKind::Area,
-    "time" => CriterionKind::Time,
-    "cost" => CriterionKind::Cost,
-});
 
 impl CriterionKind {
     /// All criteria, in the order of a report.
