@@ -254,14 +254,9 @@ impl Resolver<'_> {
         self.in_service(file, &stretches, line.shallowest(), &mut candidates)?;
         self.dry_hole(file, &stretches);
         let tolerance = self.tolerance(file, largest)?;
-        let pilot_accuracy = self.handbook.length("grade.pilot_accuracy")?;
-        self.assume_one("pilot accuracy", pilot_accuracy, Role::Offset);
-        let guided_length = self
-            .handbook
-            .method_limit()?
-            .get(GUIDED)
-            .ok_or_else(|| no_row("method_limit", GUIDED))?
-            .map(|row| row.length.value);
+        let pilot_accuracy =
+            self.taken("pilot accuracy", self.handbook.length("grade.pilot_accuracy"), Role::Offset)?;
+        let guided_length = self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value);
         Ok(Some(Drive {
             handbook: Arc::clone(handbook),
             name: file.name.as_ref().map_or_else(|| "unnamed drive".to_owned(), |name| name.value.0.clone()),
@@ -367,8 +362,7 @@ impl Resolver<'_> {
             stops.push(at);
         }
         if file.stops.is_empty() {
-            let word = AssumedValue::Word("none of more than a shift".to_owned());
-            self.assume("stops", word, Origin::Law(&NO_STOPS));
+            self.assume_word("stops", "none of more than a shift", Origin::Law(&NO_STOPS));
         }
         stops.sort_by(|one, other| one.si().total_cmp(&other.si()));
         stops
@@ -396,12 +390,11 @@ impl Resolver<'_> {
         let bearing_factor = Band { low: low.value, likely: high.value, high: high.value };
         let bearing_factor = rising("practice_ratio", "tip.clay_low, tip.clay_high", bearing_factor)?;
         if stem.is_there() {
-            let shown = cone_per_blow.map(|pressure| Shown::of(pressure, Role::Strength));
-            self.assume("pilot tip: cone resistance per blow, sand", AssumedValue::Band(shown), sand_ends.1.origin);
+            let what = "pilot tip: cone resistance per blow, sand";
+            self.assume_band(what, cone_per_blow, Role::Strength, sand_ends.1.origin);
             self.assume_one("pilot tip: cone resistance per blow, clay, high", clay, Role::Strength);
             self.assume_one("pilot tip: undrained strength per blow, clay", strength, Role::UnitFriction);
-            let shown = bearing_factor.map(|factor| Shown::of(factor, Role::Ratio));
-            self.assume("pilot tip: bearing factor, clay", AssumedValue::Band(shown), high.origin);
+            self.assume_band("pilot tip: bearing factor, clay", bearing_factor, Role::Ratio, high.origin);
         }
         Ok(TipResistance {
             cone_per_blow,

@@ -1,6 +1,6 @@
 //! Single values by key, from the tables of values by use, and bands that rise.
 
-use super::{BendRadiusRow, Handbook, HandbookError, SchemeFactorRow, Table};
+use super::{BendRadiusRow, Handbook, HandbookError, RatioSpanRow, SchemeFactorRow, Table};
 use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::Field;
@@ -94,6 +94,45 @@ impl<V> Table<V> {
         V: OneValue,
     {
         Ok(self.row(key)?.map(V::one))
+    }
+
+    /// A column that the row with a key must have, not below zero.
+    pub(crate) fn cell<Q: Measure>(
+        &self,
+        key: &str,
+        column: impl Fn(&V) -> &Option<Field<Q>>,
+    ) -> Result<Cited<Q>, HandbookError> {
+        let row = self.row(key)?;
+        let field = column(row.value).as_ref();
+        let field = field.ok_or_else(|| HandbookError::NoRow { table: self.id, wanted: key.to_owned() })?;
+        if field.value.si() >= 0.0 {
+            return Ok(Cited::new(field.value, row.origin));
+        }
+        Err(HandbookError::Unfit { table: self.id, row: key.to_owned(), why: "is below zero" })
+    }
+
+    /// The same, above zero.
+    pub(crate) fn factor<Q: Measure>(
+        &self,
+        key: &str,
+        column: impl Fn(&V) -> &Option<Field<Q>>,
+    ) -> Result<Cited<Q>, HandbookError> {
+        let factor = self.cell(key, column)?;
+        if factor.value.si() > 0.0 {
+            return Ok(factor);
+        }
+        Err(HandbookError::Unfit { table: self.id, row: key.to_owned(), why: "is not above zero" })
+    }
+}
+
+impl Table<RatioSpanRow> {
+    /// Both ends of a span, which rise; the origin is that of the row.
+    pub(crate) fn span(&self, key: &str) -> Result<(Ratio, Cited<Ratio>), HandbookError> {
+        let (low, high) = (self.cell(key, |row| &row.low)?, self.cell(key, |row| &row.high)?);
+        if low.value <= high.value {
+            return Ok((low.value, high));
+        }
+        Err(HandbookError::Unfit { table: self.id, row: key.to_owned(), why: "low and high do not rise" })
     }
 }
 

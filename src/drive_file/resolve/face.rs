@@ -2,11 +2,11 @@
 
 use super::take::advised;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, FaceIndex, FaceResistance};
+use crate::drive::{FaceIndex, FaceResistance};
 use crate::drive_file::DriveFile;
-use crate::handbook::{FaceRuleRow, Handbook, HandbookError, Spoil, rising};
-use crate::quantity::{Band, LineLoad, Measure, Pressure, Ratio, Role, Shown};
-use crate::source::{Cited, Origin};
+use crate::handbook::{Handbook, HandbookError, Spoil, rising};
+use crate::quantity::{Band, Measure, Role};
+use crate::source::Origin;
 
 /// Resistance at an enlarging head, with a row of the table `face`.
 pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResistance, Origin), HandbookError> {
@@ -17,20 +17,6 @@ pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResista
     let pressure = rising("face", spoil.key(), pressure)?;
     let least = rising("face", spoil.key(), least)?;
     Ok((FaceResistance::Table { pressure, least }, row.origin))
-}
-
-/// One column of a row of the table `face_rule`.
-fn rule<Q: Measure>(
-    handbook: &Handbook,
-    key: &str,
-    column: impl Fn(&FaceRuleRow) -> Option<Q>,
-) -> Result<Cited<Q>, HandbookError> {
-    let row = handbook.face_rule()?.row(key)?;
-    let value = column(row.value).ok_or_else(|| no_row("face_rule", key))?;
-    if !(value.si() >= 0.0) {
-        return Err(HandbookError::Unfit { table: "face_rule", row: key.to_owned(), why: "is negative" });
-    }
-    Ok(Cited::new(value, row.origin))
 }
 
 impl Resolver<'_> {
@@ -48,7 +34,7 @@ impl Resolver<'_> {
             spoil => {
                 let (resistance, origin) = face_row(self.handbook, spoil.unwrap_or(Spoil::Auger))?;
                 if spoil.is_none() {
-                    self.assume("spoil", AssumedValue::Word(Spoil::Auger.key().to_owned()), origin);
+                    self.assume_word("spoil", Spoil::Auger.key(), origin);
                 }
                 self.assume_face("face", resistance, origin);
                 Ok(resistance)
@@ -57,12 +43,10 @@ impl Resolver<'_> {
     }
 
     fn slurry(&mut self) -> Result<FaceResistance, HandbookError> {
-        let column = |row: &FaceRuleRow| row.per_blow.as_ref().map(|field| field.value);
-        let per_blow: Cited<Pressure> = rule(self.handbook, "japan_slurry_soil", column)?;
-        let column = |row: &FaceRuleRow| row.blows_most.as_ref().map(|field| field.value);
-        let most: Cited<Ratio> = rule(self.handbook, "japan_slurry_soil", column)?;
-        let column = |row: &FaceRuleRow| row.high.as_ref().map(|field| field.value);
-        let over_water: Cited<Pressure> = rule(self.handbook, "japan_slurry_water", column)?;
+        let table = self.handbook.face_rule()?;
+        let per_blow = table.cell("japan_slurry_soil", |row| &row.per_blow)?;
+        let most = table.cell("japan_slurry_soil", |row| &row.blows_most)?;
+        let over_water = table.cell("japan_slurry_water", |row| &row.high)?;
         self.assume_one("face: earth pressure per blow", per_blow, Role::UnitFriction);
         self.assume_one("face: blow count beyond which it does not grow", most, Role::Count);
         self.assume_one("face: slurry over water", over_water, Role::UnitFriction);
@@ -81,15 +65,14 @@ impl Resolver<'_> {
             }
             Measure::from_si(0.0)
         });
-        let column = |row: &FaceRuleRow| row.high.as_ref().map(|field| field.value);
-        let pressure: Cited<Pressure> = rule(self.handbook, "china_ring", column)?;
-        let column = |row: &FaceRuleRow| row.line.as_ref().map(|field| field.value);
-        let line_load: Cited<LineLoad> = rule(self.handbook, "japan_open_ordinary", column)?;
-        let index = |key| rule(self.handbook, key, |row| row.index.as_ref().map(|field| field.value));
+        let table = self.handbook.face_rule()?;
+        let pressure = table.cell("china_ring", |row| &row.high)?;
+        let line_load = table.cell("japan_open_ordinary", |row| &row.line)?;
+        let index = |key| Ok::<_, HandbookError>(table.cell(key, |row| &row.index)?.value);
         let index = FaceIndex {
-            ordinary: index("japan_open_ordinary")?.value,
-            sand: index("japan_open_sand")?.value,
-            hard: index("japan_open_hard")?.value,
+            ordinary: index("japan_open_ordinary")?,
+            sand: index("japan_open_sand")?,
+            hard: index("japan_open_hard")?,
         };
         self.assume_one("face: pressure under the edge", pressure, Role::UnitFriction);
         self.assume_one("face: force per length of the rim, times an index of the ground", line_load, Role::LineWeight);
@@ -99,10 +82,8 @@ impl Resolver<'_> {
     /// Both halves of a resistance at a head.
     pub(super) fn assume_face(&mut self, field: &str, resistance: FaceResistance, origin: Origin) {
         if let FaceResistance::Table { pressure, least } = resistance {
-            let shown = pressure.map(|level| Shown::of(level, Role::UnitFriction));
-            self.assume(format!("{field}: pressure on the cut ring"), AssumedValue::Band(shown), origin);
-            let shown = least.map(|level| Shown::of(level, Role::Thrust));
-            self.assume(format!("{field}: least force"), AssumedValue::Band(shown), origin);
+            self.assume_band(format!("{field}: pressure on the cut ring"), pressure, Role::UnitFriction, origin);
+            self.assume_band(format!("{field}: least force"), least, Role::Thrust, origin);
         }
     }
 }

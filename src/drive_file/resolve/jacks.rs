@@ -1,8 +1,7 @@
 //! The jacks: gauge and stations; length of a pipe that is pushed.
 
+use super::Resolver;
 use super::take::advised;
-use super::wall::{end, value_of};
-use super::{Resolver, no_row};
 use crate::drive::{Gauge, StationRules};
 use crate::drive_file::{CandidateFile, RigFile};
 use crate::handbook::HandbookError;
@@ -18,7 +17,7 @@ impl Resolver<'_> {
             self.wrong("rig", rig, RigFile::efficiency, why);
             return Ok(None);
         };
-        let row = end(self.handbook.jacking_station()?, "efficiency", |row| row.high.as_ref())?;
+        let row = self.handbook.jacking_station()?.factor("efficiency", |row| &row.high)?;
         let efficiency = self.or_row("rig", Some(rig), RigFile::efficiency, row).value;
         Ok(Some(Gauge { cylinder_area, efficiency }))
     }
@@ -26,20 +25,17 @@ impl Resolver<'_> {
     pub(super) fn stations(&mut self, rig: &RigFile) -> Result<StationRules, HandbookError> {
         let table = self.handbook.jacking_station()?;
         let share = |key| {
-            let row = value_of(table, key)?;
+            let row = table.factor(key, |row| &row.value)?;
             let whole = Ratio::from(1.0);
             let unfit = HandbookError::Unfit { table: table.id, row: String::from(key), why: "is more than the whole" };
             if row.value <= whole { Ok(row) } else { Err(unfit) }
         };
-        let entry = self.handbook.method_range()?.get("person_entry");
-        let entry = entry.ok_or_else(|| no_row("method_range", "person_entry"))?;
-        let least = entry.value.diameter_from.as_ref().ok_or_else(|| no_row("method_range", "person_entry"))?.value;
         Ok(StationRules {
             first: share("first_station")?,
             next: share("next_stations")?,
             start: share("start")?,
             main: share("main_jacks")?,
-            entry: entry.map(|_| least),
+            entry: self.handbook.method_range()?.cell("person_entry", |row| &row.diameter_from)?,
             thrust: self.number("rig", rig, RigFile::station_thrust),
         })
     }

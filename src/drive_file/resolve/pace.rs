@@ -1,8 +1,7 @@
 //! How far the work gets in a shift: the file's own rates, or a table's where it has one for the work.
 
-use super::site::span;
+use super::Resolver;
 use super::works::{both_pits, works};
-use super::{Resolver, no_row};
 use crate::drive::{ClayPace, FusionPace, Pace, Pit, Rate, SizedRate, Stem, Stretch};
 use crate::drive_file::fields::Key;
 use crate::drive_file::{DriveFile, PaceFile};
@@ -55,7 +54,7 @@ impl Resolver<'_> {
             pullback,
             pilot_in_pipe,
             clay,
-            planned: span(self.handbook.planning_factor()?, "weekly")?,
+            planned: self.handbook.planning_factor()?.span("weekly")?,
             shift_length: self.or_row("pace", given, PaceFile::shift_length, shift_row),
             works: {
                 let both = both_pits(self, pits)?;
@@ -77,10 +76,9 @@ impl Resolver<'_> {
     }
 
     fn rate(&self, key: &'static str) -> Result<Rate, HandbookError> {
-        let missing = || no_row("production_rate", key);
-        let row = self.handbook.production_rate()?.get(key).ok_or_else(missing)?;
-        let low = row.value.low.as_ref().ok_or_else(missing)?.value;
-        let high = row.value.high.as_ref().ok_or_else(missing)?.value;
+        let table = self.handbook.production_rate()?;
+        let (low, high) = (table.cell(key, |row| &row.low)?, table.cell(key, |row| &row.high)?);
+        let (low, high, origin) = (low.value, high.value, high.origin);
         if !(low.si() > 0.0 && low <= high) {
             return Err(HandbookError::Unfit {
                 table: "production_rate",
@@ -88,13 +86,12 @@ impl Resolver<'_> {
                 why: "low and high do not rise",
             });
         }
-        Ok(Rate { low, high, origin: row.origin })
+        Ok(Rate { low, high, origin })
     }
 
     /// A rate with the sizes of pipe that it is for: all of them where the row names none.
     fn sized_rate(&self, key: &'static str) -> Result<SizedRate, HandbookError> {
-        let missing = || no_row("production_rate", key);
-        let row = self.handbook.production_rate()?.get(key).ok_or_else(missing)?.value;
+        let row = self.handbook.production_rate()?.row(key)?.value;
         let from = row.size_from.as_ref().map_or(Length::default(), |size| size.value);
         let to = row.size_to.as_ref().map_or(Length::from_si(f64::INFINITY), |size| size.value);
         Ok(SizedRate { sizes: (from, to), rate: self.rate(key)? })

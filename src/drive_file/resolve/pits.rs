@@ -1,6 +1,5 @@
 //! Pits: what the file tells of them, and the rules for their room, floor and crane.
 
-use super::site::{end, low, span};
 use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{Pit, PitRules, PitSides, PitSpace, Stem};
@@ -80,15 +79,12 @@ impl Resolver<'_> {
     fn areas(&self, keys: [&'static str; 2]) -> Result<[(Area, Cited<Area>); 2], HandbookError> {
         let table = self.handbook.work_area()?;
         let ends = |key: &'static str| -> Result<(Area, Cited<Area>), HandbookError> {
-            let row = table.row(key)?;
-            let end =
-                |pick: &Option<Field<Area>>| pick.as_ref().map(|area| area.value).ok_or_else(|| no_row(table.id, key));
-            let (low, high) = (end(&row.value.area_low)?, end(&row.value.area_high)?);
-            if !(low > Area::default() && low <= high) {
+            let (low, high) = (table.cell(key, |row| &row.area_low)?.value, table.cell(key, |row| &row.area_high)?);
+            if !(low > Area::default() && low <= high.value) {
                 let why = "low and high do not rise from above zero";
                 return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why });
             }
-            Ok((low, Cited::new(high, row.origin)))
+            Ok((low, high))
         };
         let [launch, reception] = keys;
         Ok([ends(launch)?, ends(reception)?])
@@ -130,18 +126,18 @@ impl Resolver<'_> {
             ["guided_launch", "guided_reception"]
         };
         Ok(PitRules {
-            heave: end(factors, "base_heave", low)?,
-            uplift: span(factors, "base_uplift")?,
-            plug: span(factors, "plug_gradient")?,
+            heave: factors.cell("base_heave", |row| &row.low)?,
+            uplift: factors.span("base_uplift")?,
+            plug: factors.span("plug_gradient")?,
             plug_interface,
-            pumping_start: end(factors, "pumping_start", |row| row.value.as_ref())?,
+            pumping_start: factors.cell("pumping_start", |row| &row.value)?,
             launch,
             launch_pulled: guided,
             reception: sides("reception_width", "reception_length", "reception_length")?,
             area_jacked: self.areas(jacked)?,
             area_pulled: self.areas(["pulled_launch", "pulled_reception"])?,
             pipe_length: self.usual_pipe_length()?,
-            crane_margin: end(self.handbook.planning_factor()?, "crane", low)?,
+            crane_margin: self.handbook.planning_factor()?.cell("crane", |row| &row.low)?,
         })
     }
 }

@@ -1,15 +1,14 @@
 //! How a pipe is pulled.
 
+use super::Resolver;
 use super::face::face_row;
 use super::line::{GROUND_SURFACE, Line};
 use super::take::advised;
-use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, PushAssist, StepRule};
 use crate::drive_file::{Hole, PullFile, PushAssistFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
 use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
 use crate::source::{Equation, Mark, Origin};
-use crate::yaml::Field;
 
 /// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
 const WATER: f64 = 1_000.0;
@@ -40,11 +39,7 @@ impl Resolver<'_> {
         let friction_outside =
             self.handbook.ratio(if on_rollers { "pull.friction_rollers" } else { "pull.friction_ground" })?;
         if support.is_none() {
-            self.assume(
-                "pull.string_on",
-                AssumedValue::Word(Support::Ground.key().to_owned()),
-                friction_outside.origin,
-            );
+            self.assume_word("pull.string_on", Support::Ground.key(), friction_outside.origin);
         }
         self.assume_one("pull: friction, string outside the bore", friction_outside, Role::Ratio);
         let friction = self.handbook.ratio("pull.friction_fluid")?;
@@ -56,28 +51,20 @@ impl Resolver<'_> {
         let friction_inside = if dry {
             self.dry_friction()?
         } else {
-            self.assume(
-                "pull: friction, pipe in the bore fluid",
-                AssumedValue::Band(friction_inside.map(|ratio| Shown::of(ratio, Role::Ratio))),
-                friction.origin,
-            );
+            self.assume_band("pull: friction, pipe in the bore fluid", friction_inside, Role::Ratio, friction.origin);
             friction_inside
         };
         let annular = self.handbook.pressure("pull.annular")?;
         let annular_low = self.handbook.pressure("pull.annular_low")?;
         let annular_pressure = Band { low: annular_low.value, likely: annular.value, high: annular.value };
         let annular_pressure = rising("practice_pressure", "pull.annular_low, pull.annular", annular_pressure)?;
-        self.assume(
-            "pull: pressure in the annulus",
-            AssumedValue::Band(annular_pressure.map(|pressure| Shown::of(pressure, Role::Pressure))),
-            annular.origin,
-        );
+        self.assume_band("pull: pressure in the annulus", annular_pressure, Role::Pressure, annular.origin);
         let ramp = self.or_row("pull", Some(pull), PullFile::ramp_angle, self.handbook.angle("pull.ramp")?);
         let bend_radius = self.take("pull", pull, PullFile::bend_radius);
         let bend_share = self.handbook.ratio("pe.bend_share")?;
         if bend_radius.is_none() {
-            let word = "wide enough to leave half of the allowable stress to the pull; see the check of it".to_owned();
-            self.assume("pull.bend_radius", AssumedValue::Word(word), bend_share.origin);
+            let word = "wide enough to leave half of the allowable stress to the pull; see the check of it";
+            self.assume_word("pull.bend_radius", word, bend_share.origin);
         }
         let excess = self.handbook.length("laydown.handling")?;
         let excess_length = self.or_row("pull", Some(pull), PullFile::excess_length, excess).value;
@@ -103,14 +90,19 @@ impl Resolver<'_> {
         if load_duration < duration {
             self.wrong("pull", pull, PullFile::fluid_stands_for, "is shorter than the pull itself");
         }
-        let model_factor = self.handbook.ratio("pull.model_factor")?;
-        self.assume_one("pull: model factor on the high pull", model_factor, Role::Ratio);
-        let ovality = self.handbook.ratio("collapse.ovality")?;
-        self.assume_one("pull: least ovality of the pipe, bend included", ovality, Role::Percent);
-        let poisson = self.handbook.ratio("pe.poisson")?;
-        self.assume_one("pull: Poisson's ratio of PE", poisson, Role::Ratio);
-        let average_wall = self.handbook.ratio("pe.average_wall")?;
-        self.assume_one("pull: average over minimum wall, string outside the bore", average_wall, Role::Ratio);
+        let model_factor =
+            self.taken("pull: model factor on the high pull", self.handbook.ratio("pull.model_factor"), Role::Ratio)?;
+        let ovality = self.taken(
+            "pull: least ovality of the pipe, bend included",
+            self.handbook.ratio("collapse.ovality"),
+            Role::Percent,
+        )?;
+        let poisson = self.taken("pull: Poisson's ratio of PE", self.handbook.ratio("pe.poisson"), Role::Ratio)?;
+        let average_wall = self.taken(
+            "pull: average over minimum wall, string outside the bore",
+            self.handbook.ratio("pe.average_wall"),
+            Role::Ratio,
+        )?;
         Ok(Some(Pull {
             duration,
             temperature,
@@ -147,39 +139,35 @@ impl Resolver<'_> {
         let free_length = self.number(PATH, assist, PushAssistFile::free_length);
         let end_factor = self.one_free()?;
         self.assume_one("pull.push_assist: effective over free length", end_factor, Role::Ratio);
-        let safety = self.handbook.ratio("stem.buckling_factor")?;
-        self.assume_one("pull.push_assist: safety factor on buckling", safety, Role::Ratio);
+        let safety = self.taken(
+            "pull.push_assist: safety factor on buckling",
+            self.handbook.ratio("stem.buckling_factor"),
+            Role::Ratio,
+        )?;
         let grip = self.take(PATH, assist, PushAssistFile::grip_rating);
         Ok(Some(PushAssist { force, free_length, end_factor, safety, grip }))
     }
 
     /// Friction of the pipe on the bottom of a dry bore.
     fn dry_friction(&mut self) -> Result<Band<Ratio>, HandbookError> {
-        let row = self.handbook.pull_rule()?.row("dry_friction")?;
-        let most = row.value.ratio.as_ref().ok_or_else(|| no_row("pull_rule", "dry_friction"))?.value;
+        let row = self.handbook.pull_rule()?.cell("dry_friction", |row| &row.ratio)?;
         let low = self.handbook.ratio("pull.friction_ground")?.value;
-        let band = rising("pull_rule", "dry_friction", Band { low, likely: most, high: most })?;
-        let shown = AssumedValue::Band(band.map(|ratio| Shown::of(ratio, Role::Ratio)));
-        self.assume("pull: friction, pipe in the dry bore", shown, row.origin);
+        let band = rising("pull_rule", "dry_friction", Band { low, likely: row.value, high: row.value })?;
+        self.assume_band("pull: friction, pipe in the dry bore", band, Role::Ratio, row.origin);
         Ok(band)
     }
 
     /// How much a reaming pass enlarges by habit.
     fn step_rule(&self) -> Result<StepRule, HandbookError> {
         let table = self.handbook.ream_step()?;
-        let missing = || no_row("ream_step", "soft and large");
-        let soft = table.get("soft").ok_or_else(missing)?;
-        let large = table.get("large").ok_or_else(missing)?.value;
-        let both = |low: &Option<Field<Ratio>>, high: &Option<Field<Ratio>>| {
-            low.as_ref().zip(high.as_ref()).map(|(low, high)| (low.value, high.value))
-        };
-        let ratio = both(&soft.value.ratio_low, &soft.value.ratio_high).ok_or_else(missing)?;
-        let step = large.step_low.as_ref().zip(large.step_high.as_ref()).ok_or_else(missing)?;
-        if !(ratio.0.si() >= 1.0 && ratio.0 <= ratio.1 && step.0.value.si() > 0.0 && step.0.value <= step.1.value) {
+        let soft = table.cell("soft", |row| &row.ratio_high)?;
+        let ratio = (table.cell("soft", |row| &row.ratio_low)?.value, soft.value);
+        let step = (table.cell("large", |row| &row.step_low)?.value, table.cell("large", |row| &row.step_high)?.value);
+        if !(ratio.0.si() >= 1.0 && ratio.0 <= ratio.1 && step.0.si() > 0.0 && step.0 <= step.1) {
             let row = "soft and large".to_owned();
             return Err(HandbookError::Unfit { table: "ream_step", row, why: "a step does not enlarge" });
         }
-        Ok(StepRule { ratio, step: (step.0.value, step.1.value), origin: soft.origin })
+        Ok(StepRule { ratio, step, origin: soft.origin })
     }
 
     fn duration(&mut self, pull: &PullFile, length: Length) -> Option<Time> {
@@ -225,11 +213,7 @@ impl Resolver<'_> {
         let clean = self.handbook.ratio("pull.fluid_clean")?;
         let band = Band { low: density(light.value), likely: density(clean.value), high: density(heavy.value) };
         let band = rising("practice_ratio", "pull.fluid_light, pull.fluid_clean, pull.fluid_heavy", band)?;
-        self.assume(
-            "pull: density of the bore fluid",
-            AssumedValue::Band(band.map(|density| Shown::of(density, Role::Density))),
-            heavy.origin,
-        );
+        self.assume_band("pull: density of the bore fluid", band, Role::Density, heavy.origin);
         Ok(Fluids { light: band.low, clean: band.likely, heavy: band.high })
     }
 }

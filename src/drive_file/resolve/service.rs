@@ -1,6 +1,5 @@
 //! A rigid pipe in service: strength by class or from the file, bedding, traffic by cover.
 
-use super::wall::{end, value_of};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Pipe, PipeInService, Place, Stretch};
 use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Over, Traffic};
@@ -192,12 +191,12 @@ impl Resolver<'_> {
             Annulus::Open if pipe.bore.value > pipe.outside_diameter.value => "class_d",
             Annulus::Open => "jacked_not_grouted",
         };
-        let earth = value_of(beddings, key)?;
-        let live = end(beddings, "live_default", |row| row.high.as_ref())?;
+        let earth = beddings.factor(key, |row| &row.value)?;
+        let live = beddings.factor("live_default", |row| &row.high)?;
         self.assume_one(format!("{path}: bedding factor of the earth load"), earth, Role::Ratio);
-        let safety = value_of(factors, "strength_safety")?;
+        let safety = factors.factor("strength_safety", |row| &row.value)?;
         self.assume_one(format!("{path}: factor on the crushing strength"), safety, Role::Ratio);
-        let crack_safety = value_of(factors, "crack_safety")?;
+        let crack_safety = factors.factor("crack_safety", |row| &row.value)?;
         let from = lengths.get("cohesion_from").ok_or_else(|| no_row("earth_load_length", "cohesion_from"))?;
         Ok(PipeInService {
             strength: strength.ultimate,
@@ -205,7 +204,7 @@ impl Resolver<'_> {
             cracked: strength.cracked.map(|cracked| (cracked, crack_safety.value)),
             earth_bedding: earth.value,
             live_bedding: live.value.min(earth.value),
-            floor_bores: end(factors, "floor_column", |row| row.high.as_ref())?.value,
+            floor_bores: factors.factor("floor_column", |row| &row.high)?.value,
             cohesion_from: from.value.value,
             places: Vec::new(),
         })

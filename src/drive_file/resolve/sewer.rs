@@ -1,7 +1,6 @@
 //! Flow and grade of a gravity sewer.
 
-use super::site::span;
-use super::{Resolver, no_row};
+use super::Resolver;
 use crate::drive::{AssumedValue, Gravity, Pipe, Sewer};
 use crate::drive_file::{DriveFile, FlowFile};
 use crate::handbook::{HandbookError, Service};
@@ -40,17 +39,13 @@ impl Resolver<'_> {
             }
         }
         let half_wave = self.take("", file, DriveFile::half_wave);
-        let stresses = self.handbook.tractive_stress()?;
-        let stress = stresses.row("rounded")?;
-        let stress_value = stress.value.stress.as_ref().ok_or_else(|| no_row("tractive_stress", "rounded"))?.value;
-        let pulled_floor = span(self.handbook.grade_gate()?, "on_grade_floor")?;
         Ok(Some(Gravity {
             roughness,
             flow_min,
             flow_max,
             half_wave,
-            cleaning_stress: Cited::new(stress_value, stress.origin),
-            pulled_floor,
+            cleaning_stress: self.handbook.tractive_stress()?.cell("rounded", |row| &row.stress)?,
+            pulled_floor: self.handbook.grade_gate()?.span("on_grade_floor")?,
         }))
     }
 
@@ -92,26 +87,21 @@ impl Resolver<'_> {
         if let Some(row) = row {
             return Ok(row.map(|row| row.value.slope.value));
         }
-        let velocities = self.handbook.tractive_stress()?;
-        let row = velocities.row("velocity_full")?;
-        let velocity = row.value.velocity.as_ref().ok_or_else(|| no_row("tractive_stress", "velocity_full"))?.value;
+        let velocity = self.handbook.tractive_stress()?.cell("velocity_full", |row| &row.velocity)?;
         let roughness = self.handbook.manning_n()?.row("default")?.value.n.value;
-        let slope = SlopeForVelocity { velocity, hydraulic_radius: inside / 4.0, roughness };
-        Ok(Cited::new(slope.value(), row.origin))
+        let slope = SlopeForVelocity { velocity: velocity.value, hydraulic_radius: inside / 4.0, roughness };
+        Ok(velocity.map(|_| slope.value()))
     }
 
     /// The tightest accepted sag for the size.
     fn sag(&self, inside: Length) -> Result<Cited<Length>, HandbookError> {
         let table = self.handbook.sag_limit()?;
-        let share = table.row("share_of_diameter")?;
-        let of = share.value.of_diameter.as_ref().ok_or_else(|| no_row("sag_limit", "share_of_diameter"))?.value;
-        let by_share = Cited::new(of * inside, share.origin);
+        let by_share = table.cell("share_of_diameter", |row| &row.of_diameter)?.map(|of| of * inside);
         let slack = 1.0 - SHORT_OF_SIZE;
         if !(EIGHT_INCHES * slack..=TEN_INCHES / slack).contains(&inside.si()) {
             return Ok(by_share);
         }
-        let small = table.row("sag_8_to_10_in")?;
-        let low = small.value.low.as_ref().ok_or_else(|| no_row("sag_limit", "sag_8_to_10_in"))?.value;
-        Ok(if low < by_share.value { Cited::new(low, small.origin) } else { by_share })
+        let low = table.cell("sag_8_to_10_in", |row| &row.low)?;
+        Ok(if low.value < by_share.value { low } else { by_share })
     }
 }

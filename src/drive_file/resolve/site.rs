@@ -7,46 +7,14 @@ use crate::drive::{
     AssumedValue, Cover, Crossing, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
 };
 use crate::drive_file::{CrossingFile, DriveFile, OrNone, Over, PitFile, StretchFile, SurfaceFile, Traffic};
-use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Spoil, Table};
-use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown};
+use crate::handbook::{GroundClass, HandbookError, Spoil};
+use crate::quantity::{Band, Length, Measure, Role, Shown};
 use crate::source::{Cited, FieldName, Origin};
-use crate::yaml::Field;
 
 /// Method of the rows of cover under a road.
 const UNDER_ROAD: &str = "directional drilling under a road";
 /// Most services on one drive.
 const MOST_CROSSINGS: usize = 200;
-
-/// One end of a span, or its value.
-pub(super) fn end(
-    table: &Table<RatioSpanRow>,
-    key: &str,
-    pick: impl Fn(&RatioSpanRow) -> Option<&Field<Ratio>>,
-) -> Result<Cited<Ratio>, HandbookError> {
-    let row = table.row(key)?;
-    let value = pick(row.value).ok_or_else(|| no_row(table.id, key))?.value;
-    if !(value.si() >= 0.0) {
-        return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is below zero" });
-    }
-    Ok(Cited::new(value, row.origin))
-}
-
-pub(super) fn low(row: &RatioSpanRow) -> Option<&Field<Ratio>> {
-    row.low.as_ref()
-}
-
-pub(super) fn high(row: &RatioSpanRow) -> Option<&Field<Ratio>> {
-    row.high.as_ref()
-}
-
-/// Both ends of a span that rise.
-pub(super) fn span(table: &Table<RatioSpanRow>, key: &str) -> Result<(Ratio, Cited<Ratio>), HandbookError> {
-    let (least, most) = (end(table, key, low)?, end(table, key, high)?);
-    if least.value > most.value {
-        return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "low and high do not rise" });
-    }
-    Ok((least.value, most))
-}
 
 impl Resolver<'_> {
     pub(super) fn site(
@@ -137,7 +105,7 @@ impl Resolver<'_> {
 
     fn movement(&mut self, line: &Line, stretches: &[Stretch]) -> Result<Movement, HandbookError> {
         let losses = self.handbook.volume_loss()?;
-        let face_loss = span(losses, "closed_usual")?;
+        let face_loss = losses.span("closed_usual")?;
         let mut troughs = Vec::new();
         for stretch in stretches {
             troughs.push(self.trough(line, stretch)?);
@@ -162,13 +130,13 @@ impl Resolver<'_> {
             | GroundClass::Unknown => None,
         };
         let closure = self.handbook.annulus_closure()?;
-        let bound = end(closure, "bound", |row| row.value.as_ref())?;
+        let bound = closure.cell("bound", |row| &row.value)?;
         let mut trough: Option<Trough> = None;
         for class in [Some(stretch.class), stretch.mixed_with].into_iter().flatten() {
             let Some(key) = key(class) else { return Ok(None) };
-            let (least, most) = span(widths, key)?;
+            let (least, most) = widths.span(key)?;
             let clay = key == "soft_clay" || key == "clay_observed";
-            let closed = span(closure, if clay { "clay" } else { "sand" })?;
+            let closed = closure.span(if clay { "clay" } else { "sand" })?;
             let one = Trough {
                 ratio: (least, most.value),
                 closed: (closed.0, closed.1.value, bound.value),
@@ -186,16 +154,10 @@ impl Resolver<'_> {
 
     fn cover(&mut self, line: &Line, stretches: &[Stretch]) -> Result<Cover, HandbookError> {
         let table = self.handbook.minimum_cover()?;
-        let row = |key: &str| table.row(key);
-        let jacked = row("jacked")?;
         let loose = stretches
             .iter()
             .any(|stretch| [Some(stretch.class), stretch.mixed_with].contains(&Some(GroundClass::LooseSand)));
-        let times = if loose { row("jacked_loose_sand")? } else { jacked };
-        let missing = |key| move || no_row("minimum_cover", key);
-        let multiple = times.value.times_high.as_ref().ok_or_else(missing("jacked"))?.value;
-        let least = jacked.value.cover.as_ref().ok_or_else(missing("jacked"))?.value;
-        let rail = row("rail")?;
+        let times = if loose { "jacked_loose_sand" } else { "jacked" };
         let mut drilled = Vec::new();
         for row in table.iter().filter(|row| row.value.value.method.value.0 == UNDER_ROAD) {
             let least = row.value.value.cover.as_ref().ok_or_else(|| no_row("minimum_cover", UNDER_ROAD))?.value;
@@ -207,38 +169,22 @@ impl Resolver<'_> {
             end(&a.0).total_cmp(&end(&b.0))
         });
         let separation = self.handbook.separation()?;
-        let clear = |key: &'static str| separation.row(key);
-        let (by_jacking, by_drilling) = (clear("parallel_jacked")?, clear("parallel_drilled")?);
-        let missing = |key| move || no_row("separation", key);
         Ok(Cover {
             shallowest: line.shallowest(),
-            jacked: (least, Cited::new(multiple, times.origin)),
+            jacked: (table.cell("jacked", |row| &row.cover)?.value, table.cell(times, |row| &row.times_high)?),
             drilled,
-            rail: Cited::new(
-                rail.value.cover.as_ref().ok_or_else(|| no_row("minimum_cover", "rail"))?.value,
-                rail.origin,
-            ),
-            clear_jacked: Cited::new(
-                by_jacking.value.times.as_ref().ok_or_else(missing("parallel_jacked"))?.value,
-                by_jacking.origin,
-            ),
+            rail: table.cell("rail", |row| &row.cover)?,
+            clear_jacked: separation.cell("parallel_jacked", |row| &row.times)?,
             clear_drilled: (
-                by_drilling.value.clear.as_ref().ok_or_else(missing("parallel_drilled"))?.value,
-                Cited::new(
-                    by_drilling.value.times.as_ref().ok_or_else(missing("parallel_drilled"))?.value,
-                    by_drilling.origin,
-                ),
+                separation.cell("parallel_drilled", |row| &row.clear)?.value,
+                separation.cell("parallel_drilled", |row| &row.times)?,
             ),
         })
     }
 
     fn face_rule(&mut self, file: &DriveFile) -> Result<FaceRule, HandbookError> {
         let table = self.handbook.stability_number()?;
-        let from = |key: &str| -> Result<Cited<Ratio>, HandbookError> {
-            let row = table.row(key)?;
-            let from = row.value.from.as_ref().ok_or_else(|| no_row("stability_number", key))?;
-            Ok(Cited::new(from.value, row.origin))
-        };
+        let from = |key: &str| table.cell(key, |row| &row.from);
         let (warn, refuse, unstable) = (from("open_face_warn")?, from("open_face_refuse")?, from("unstable")?);
         if !(warn.value.si() > 0.0 && warn.value <= refuse.value && refuse.value <= unstable.value) {
             let row = "open_face_warn, open_face_refuse, unstable".to_owned();

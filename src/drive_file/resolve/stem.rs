@@ -1,21 +1,21 @@
 //! The pilot stem.
 
+use super::Resolver;
 use super::take::advised;
-use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, SandBed, Stem, Tube};
+use crate::drive::{SandBed, Stem, Tube};
 use crate::drive_file::{DriveFile, OrNone, RigFile, StemFile};
 use crate::handbook::{Handbook, HandbookError, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Shown, Torque};
+use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Torque};
 use crate::source::{Cited, FieldName};
 use crate::yaml::{Complaint, Field};
 
 /// Density of steel.
 pub(super) fn steel_density(handbook: &Handbook) -> Result<MassDensity, HandbookError> {
-    let row = handbook.pipe_density()?.get("steel").ok_or_else(|| no_row("pipe_density", "steel"))?;
+    let row = handbook.pipe_density()?.row("steel")?;
     Ok(MassDensity::from_si(row.value.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY))
 }
 
@@ -115,14 +115,16 @@ impl Resolver<'_> {
 
     fn tube(&mut self, wall: Length, stem: &StemFile) -> Result<Tube, HandbookError> {
         let free_length = self.number("stem", stem, StemFile::free_length).unwrap_or_default();
-        let modulus = self.handbook.pressure("stem.modulus")?;
-        self.assume_one("stem: modulus of steel", modulus, Role::Modulus);
-        let end_factor = self.handbook.ratio("stem.end_factor")?;
-        self.assume_one("stem: effective over free length", end_factor, Role::Ratio);
-        let factor = self.handbook.ratio("stem.buckling_factor")?;
-        self.assume_one("stem: safety factor on buckling", factor, Role::Ratio);
-        let bedding = self.handbook.ratio("stem.bedding")?;
-        self.assume_one("stem: bedding modulus over undrained strength of clay", bedding, Role::Ratio);
+        let modulus = self.taken("stem: modulus of steel", self.handbook.pressure("stem.modulus"), Role::Modulus)?;
+        let end_factor =
+            self.taken("stem: effective over free length", self.handbook.ratio("stem.end_factor"), Role::Ratio)?;
+        let factor =
+            self.taken("stem: safety factor on buckling", self.handbook.ratio("stem.buckling_factor"), Role::Ratio)?;
+        let bedding = self.taken(
+            "stem: bedding modulus over undrained strength of clay",
+            self.handbook.ratio("stem.bedding"),
+            Role::Ratio,
+        )?;
         Ok(Tube {
             wall,
             free_length,
@@ -137,7 +139,7 @@ impl Resolver<'_> {
     /// The bed in sand of one density: low and likely under water, high above it.
     fn sand_bed(&mut self, density: &str) -> Result<SandBed, HandbookError> {
         const TABLE: &str = "sand_bedding";
-        let row = self.handbook.sand_bedding()?.get(density).ok_or_else(|| no_row(TABLE, density))?;
+        let row = self.handbook.sand_bedding()?.row(density)?;
         let bed = SandBed {
             blows_from: row.value.blows_from.value,
             moist: row.value.moist.value,
@@ -146,8 +148,8 @@ impl Resolver<'_> {
         };
         let low = bed.submerged * bed.low_share;
         let band = rising(TABLE, density, Band { low, likely: bed.submerged, high: bed.moist })?;
-        let shown = AssumedValue::Band(band.map(|value| Shown::of(value, Role::UnitWeight)));
-        self.assume(format!("stem: subgrade reaction per depth, {density} sand"), shown, row.origin);
+        let what = format!("stem: subgrade reaction per depth, {density} sand");
+        self.assume_band(what, band, Role::UnitWeight, row.origin);
         Ok(bed)
     }
 

@@ -1,10 +1,12 @@
 //! Values of the file by the keys of their fields: within their bounds, cited by their paths.
 
 use super::{Complaint, Resolver};
+use crate::drive::AssumedValue;
 use crate::drive_file::BandFile;
 use crate::drive_file::fields::{Bounds, Given, Key, Spec};
-use crate::quantity::{Band, Measure, Shown, unit};
-use crate::source::Cited;
+use crate::handbook::HandbookError;
+use crate::quantity::{Band, Measure, Role, Shown, unit};
+use crate::source::{Cited, Origin};
 use crate::yaml::Field;
 
 /// What is wrong, and what to do about it.
@@ -93,6 +95,34 @@ impl Resolver<'_> {
             }
             (None, None) => None,
         }
+    }
+
+    /// A value of the handbook that is always taken: listed as assumed.
+    pub(super) fn taken<Q: Measure>(
+        &mut self,
+        what: &str,
+        row: Result<Cited<Q>, HandbookError>,
+        role: Role,
+    ) -> Result<Cited<Q>, HandbookError> {
+        let row = row?;
+        self.assume_one(what, row, role);
+        Ok(row)
+    }
+
+    /// Lists a band as assumed.
+    pub(super) fn assume_band<Q: Measure>(
+        &mut self,
+        field: impl Into<String>,
+        band: Band<Q>,
+        role: Role,
+        origin: Origin,
+    ) {
+        self.assume(field, AssumedValue::Band(band.map(|level| Shown::of(level, role))), origin);
+    }
+
+    /// Lists words as assumed.
+    pub(super) fn assume_word(&mut self, field: impl Into<String>, word: &str, origin: Origin) {
+        self.assume(field, AssumedValue::Word(word.to_owned()), origin);
     }
 
     /// Says what is wrong with a field, where it is given.

@@ -1,10 +1,10 @@
 //! The thrust wall and the ground behind it.
 
+use super::Resolver;
 use super::take::advised;
-use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Reaction, Soil, Stretch, ThrustWall};
+use crate::drive::{Reaction, Soil, Stretch, ThrustWall};
 use crate::drive_file::{DriveFile, Movement, OrNone, WallFile};
-use crate::handbook::{GroundClass, HandbookError, RatioSpanRow, Table};
+use crate::handbook::{GroundClass, HandbookError};
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Mark, Origin};
 use crate::yaml::Field;
@@ -49,25 +49,6 @@ const fn movement_row(class: GroundClass) -> &'static str {
         GroundClass::Silt => "silt",
         _ => "lean_clay",
     }
-}
-
-/// One end of a row of ratios.
-pub(super) fn end(
-    table: &Table<RatioSpanRow>,
-    key: &str,
-    column: impl Fn(&RatioSpanRow) -> Option<&Field<Ratio>>,
-) -> Result<Cited<Ratio>, HandbookError> {
-    let row = table.row(key)?;
-    let value = column(row.value).ok_or_else(|| no_row(table.id, key))?.value;
-    if !(value.si() > 0.0) {
-        return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is not above zero" });
-    }
-    Ok(Cited::new(value, row.origin))
-}
-
-/// The value of a row of ratios.
-pub(super) fn value_of(table: &Table<RatioSpanRow>, key: &str) -> Result<Cited<Ratio>, HandbookError> {
-    end(table, key, |row| row.value.as_ref())
 }
 
 /// Whether all that lies below water, down to a depth, has a weight there.
@@ -124,17 +105,16 @@ impl Resolver<'_> {
             return Ok(None);
         }
         let table = self.handbook.thrust_wall()?;
-        let safety = value_of(table, "safety_default")?;
-        let spread = value_of(table, "spread_none")?;
+        let safety = table.factor("safety_default", |row| &row.value)?;
+        let spread = table.factor("spread_none", |row| &row.value)?;
         let class = stretches.first().map_or(GroundClass::Unknown, |first| first.class);
-        let movement = value_of(self.handbook.wall_movement()?, movement_row(class))?;
+        let movement = self.handbook.wall_movement()?.factor(movement_row(class), |row| &row.value)?;
         let mut reaction = Reaction { soil, invert, spread: spread.value, safety, movement, wall: None };
         let Some(wall) = given else { return Ok(Some(reaction)) };
         if file.launch.soil.is_none() {
-            let word = AssumedValue::Word("that of the first stretch".to_owned());
-            self.assume("launch.soil", word, Origin::Law(&FIRST_STRETCH));
+            self.assume_word("launch.soil", "that of the first stretch", Origin::Law(&FIRST_STRETCH));
         }
-        let least = end(table, "safety", |row| row.low.as_ref())?;
+        let least = table.factor("safety", |row| &row.low)?;
         reaction.spread = self.or_row("launch.wall", given, WallFile::spread, spread).value;
         reaction.safety = self.safety(wall, least, safety);
         reaction.wall = Some(self.wall(wall, invert));
@@ -170,8 +150,11 @@ impl Resolver<'_> {
         let height = self.number(PATH, wall, WallFile::height);
         let top = self.number(PATH, wall, WallFile::top_depth);
         if top.is_none() {
-            let word = AssumedValue::Word("half the height of the wall over the axis of thrust".to_owned());
-            self.assume("launch.wall.top_depth", word, Origin::Law(&TOP));
+            self.assume_word(
+                "launch.wall.top_depth",
+                "half the height of the wall over the axis of thrust",
+                Origin::Law(&TOP),
+            );
         }
         let thrust = self.number(PATH, wall, WallFile::thrust_depth);
         let axis = thrust.unwrap_or(invert);
@@ -181,7 +164,7 @@ impl Resolver<'_> {
             self.wrong(PATH, wall, WallFile::top_depth, why);
         }
         let eye = self.number(PATH, wall, WallFile::eye_diameter).unwrap_or_else(|| {
-            self.assume("launch.wall.eye_diameter", AssumedValue::Word("none".to_owned()), Origin::Law(&NO_EYE));
+            self.assume_word("launch.wall.eye_diameter", "none", Origin::Law(&NO_EYE));
             Length::default()
         });
         if eye >= width.min(height) {
