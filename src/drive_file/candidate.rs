@@ -184,7 +184,7 @@ fields! {
         end_bearing_area: may<Area> as Area, AboveZero, ["0.06 m2", "90 in2"],
             label "end area", else "the area behind the rating of the size";
         /// Ovality of a PE pipe as delivered: deviation over mean diameter.
-        ovality: may<Ratio> as Percent, Within(0.0, 0.12), ["0.5 %", "0.5 %"], label "ovality", else "round";
+        ovality: may<Ratio> as Percent, Within(0.0, 0.12), ["4 %", "4 %"], label "ovality", else "round";
         /// Certificate of strength of a clay pipe.
         certificate: may<Certificate>, label "certificate", else "unknown";
         /// Safety factor on uniform stress of a clay pipe.
@@ -224,9 +224,9 @@ fields! {
         /// Pressure rating of a restrained joint whose maker gives no pull.
         joint_pressure: may<Pressure> as Pressure, AboveZero, ["600 kPa", "90 psi"], label "joint pressure";
         /// What deflection leaves of the pull by `joint_pressure`.
-        joint_deflection_factor: may<Ratio> as Ratio, Within(0.0, 1.0), ["0.5 %", "0.5 %"];
+        joint_deflection_factor: may<Ratio> as Ratio, Within(0.0, 1.0), ["0.5", "0.5"];
         /// Deflection that a restrained joint may take, by its maker.
-        joint_deflection: may<Angle> as Angle, Within(0.0, 0.2), ["15 deg", "15 deg"], label "deflection";
+        joint_deflection: may<Angle> as Angle, Within(0.0, 0.2), ["3 deg", "3 deg"], label "deflection";
         /// Outside diameter of the joint of a pulled pipe, where it is wider than the pipe.
         joint_diameter: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"],
             label "joint", else "no wider than the pipe";
@@ -235,17 +235,17 @@ fields! {
         /// Wall of that casing, for its weight and its strength.
         casing_wall: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], label "casing wall";
         /// Yield strength of that casing.
-        casing_yield_strength: may<Pressure> as Strength, AboveZero, ["5 kPa", "100 psf"], label "casing yield";
+        casing_yield_strength: may<Pressure> as Strength, AboveZero, ["240 MPa", "35 ksi"], label "casing yield";
         /// Safety factor on that strength.
-        casing_factor: may<Ratio> as Ratio, Within(1.0, 20.0), ["0.5 %", "0.5 %"], label "casing factor";
+        casing_factor: may<Ratio> as Ratio, Within(1.0, 20.0), ["1.5", "1.5"], label "casing factor";
         /// Length of that casing that nothing holds, in the launch pit.
-        casing_free_length: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], label "casing free";
+        casing_free_length: may<Length> as Distance, AboveZero, ["3 m", "10 ft"], label "casing free";
         /// Thrust that the joints of that casing may take.
         casing_joint_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], label "casing joint";
         /// Final bore round the pipe.
         bore: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"], label "bore", else "by the rule of the method";
         /// Strength of a rigid pipe between three edges in the test of crushing, or its class.
-        crushing: may<CrushingFile> as LineWeight, AboveZero, ["1.2 kN/m", "80 lbf/ft"], label "crushing";
+        crushing: may<CrushingFile> as LineWeight, AboveZero, ["40 kN/m", "2700 lbf/ft"], label "crushing";
         /// What is left round a rigid pipe in service.
         annulus: may<Annulus>, label "annulus", else "open";
         /// Bores of the reaming passes before the one that brings the pipe, from the smallest; `[]` for none.

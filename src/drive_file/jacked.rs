@@ -34,7 +34,7 @@ fields! {
         /// Inside diameter; that of the pipe if left out.
         inside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], else "that of the pipe";
         /// Secant modulus from a test, instead of both ends of the table.
-        modulus: may<Pressure> as Modulus, AboveZero, ["5 kPa", "100 psf"], else "both ends of the table";
+        modulus: may<Pressure> as Modulus, AboveZero, ["100 MPa", "15000 psi"], else "both ends of the table";
     }
 }
 
@@ -43,17 +43,17 @@ fields! {
     #[derive(PartialEq)]
     SteeringFile at ["steering."] {
         /// Greatest angle between two pipes, squareness of their ends aside.
-        joint_angle: may<Angle> as JointAngle, NotNegative, ["15 deg", "15 deg"];
+        joint_angle: may<Angle> as JointAngle, NotNegative, ["0.1 deg", "0.1 deg"];
         /// How far the far end of a pipe leaves the line of the pipe before it.
         deviation: may<Length> as Offset, NotNegative, ["25 mm", "1 in"];
         /// Radius of a planned curve; what the line deviates comes on top of it.
-        curve_radius: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        curve_radius: may<Length> as Distance, AboveZero, ["500 m", "1500 ft"];
         /// Widest less narrowest gap of a joint, as measured: squareness and all.
         joint_gap: may<Length> as Offset, NotNegative, ["2 mm", "0.08 in"];
         /// Amplitude of a wave in the line, to either side of it.
         wave_amplitude: may<Length> as Offset, NotNegative, ["25 mm", "1 in"];
         /// Half of the length of that wave.
-        half_wave: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        half_wave: may<Length> as Distance, AboveZero, ["10 m", "30 ft"];
     }
 }
 

@@ -77,10 +77,10 @@ fields! {
         /// Slope of the ramp from laydown into the reception pit.
         ramp_angle: may<Angle> as Angle, NotNegative, ["15 deg", "15 deg"], else "the table of angles";
         /// Radius of the string on the ramp.
-        bend_radius: may<Length> as Distance, AboveZero, ["60 m", "200 ft"],
+        bend_radius: may<Length> as Distance, AboveZero, ["25 m", "80 ft"],
             else "what leaves half of the stress to the pull";
         /// Length of the string beyond the length of the drive.
-        excess_length: may<Length> as Distance, NotNegative, ["60 m", "200 ft"], else "the length for handling";
+        excess_length: may<Length> as Distance, NotNegative, ["20 m", "65 ft"], else "the length for handling";
         /// How long the bore fluid stands on the pipe, from its first entry until the annulus is grouted or drained.
         fluid_stands_for: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
         /// Welds.
@@ -96,14 +96,14 @@ fields! {
         /// What the bore is while the pipe comes in.
         hole: may<Hole>, else "full of fluid";
         /// Drag of the bore fluid on the outside area of the pipe, instead of a pressure in the annulus.
-        unit_drag: may<Pressure> as UnitFriction, NotNegative, ["5 kPa", "100 psf"],
+        unit_drag: may<Pressure> as UnitFriction, NotNegative, ["345 Pa", "0.05 psi"],
             else "by the pressure in the annulus";
         /// Pressure held inside the pipe during the pull.
         inside_pressure: may<Pressure> as Pressure, NotNegative, ["600 kPa", "90 psi"], else "none";
         /// A length of bore that may fall on the pipe.
         collapsed_bore: block<CollapsedBoreFile>;
         /// Deepest score that the pipe may take from the bore, over its wall.
-        score: may<Ratio> as Percent, Within(0.0, 0.5), ["0.5 %", "0.5 %"], else "the table of what a pull leaves";
+        score: may<Ratio> as Percent, Within(0.0, 0.5), ["10 %", "10 %"], else "the table of what a pull leaves";
         /// Pull head and weak link.
         pull_head: block<PullHeadFile>;
         /// Room for the string.
@@ -111,7 +111,7 @@ fields! {
         /// Stops for the rods of the stem.
         stem_removal: block<StemRemovalFile>;
         /// Length along the drive that pit and trench leave for the ramp.
-        ramp_room: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        ramp_room: may<Length> as Distance, AboveZero, ["25 m", "80 ft"];
         /// What the rig leans on while it pulls.
         reaction: block<ReactionFile>;
         /// Flow of the bore fluid.

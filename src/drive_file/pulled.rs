@@ -36,7 +36,7 @@ fields! {
         /// Where the strings are joined.
         place: may<Place>, else "on the ground";
         /// How long the pull stands for each joint made during it.
-        joint_time: may<Time> as Duration, AboveZero, ["6 h", "6 h"];
+        joint_time: may<Time> as Duration, AboveZero, ["2 h", "2 h"];
     }
 }
 
@@ -46,7 +46,7 @@ fields! {
         /// Length of one rod.
         every: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
         /// How long the pull stands for it.
-        takes: must<Time> as Duration, NotNegative, ["6 h", "6 h"];
+        takes: must<Time> as Duration, NotNegative, ["4 min", "4 min"];
     }
 }
 
@@ -68,7 +68,7 @@ fields! {
         /// Area of the plate against the face of the launch pit.
         area: must<Area> as Area, AboveZero, ["200 m2", "2000 ft2"];
         /// Pressure that the ground behind it is allowed.
-        allowable_pressure: must<Pressure> as Pressure, AboveZero, ["5 kPa", "100 psf"];
+        allowable_pressure: must<Pressure> as Pressure, AboveZero, ["200 kPa", "4000 psf"];
     }
 }
 
@@ -80,7 +80,7 @@ fields! {
         /// Plastic viscosity, cuttings included.
         plastic_viscosity: must<DynamicViscosity> as Viscosity, NotNegative, ["0.02 Pa*s", "0.02 Pa*s"];
         /// Yield point, cuttings included.
-        yield_point: must<Pressure> as UnitFriction, NotNegative, ["5 kPa", "100 psf"];
+        yield_point: must<Pressure> as UnitFriction, NotNegative, ["10 Pa", "0.2 psf"];
     }
 }
 
@@ -103,13 +103,13 @@ fields! {
         /// Height of spacers on the pipe.
         spacers: may<Length> as Offset, AboveZero, ["25 mm", "1 in"], else "none";
         /// Density of the grout.
-        grout_density: may<MassDensity> as Density, AboveZero, ["1800 kg/m3", "1800 kg/m3"];
+        grout_density: may<MassDensity> as Density, AboveZero, ["1500 kg/m3", "94 lb/ft^3"];
         /// Pressure at which the grout comes in, over its own column.
-        grout_pressure: may<Pressure> as Pressure, NotNegative, ["5 kPa", "100 psf"];
+        grout_pressure: may<Pressure> as Pressure, NotNegative, ["50 kPa", "7 psi"];
         /// How long the grout stays liquid.
         grout_sets_in: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
         /// Volume of grout over that of the annulus.
-        grout_waste: may<Ratio> as Ratio, Within(1.0, 5.0), ["0.5 %", "0.5 %"];
+        grout_waste: may<Ratio> as Ratio, Within(1.0, 5.0), ["1.3", "1.3"];
         /// Whether hardened grout all round will be proved.
         proof: may<Proof>, else "not proved";
         /// Modulus of soil reaction of what stands round the pipe.
@@ -132,7 +132,7 @@ fields! {
     /// Vacuum in a pressure main.
     VacuumFile at ["vacuum."] {
         /// Below the atmosphere.
-        pressure: must<Pressure> as Pressure, UpTo(101_325.0), ["600 kPa", "90 psi"];
+        pressure: must<Pressure> as Pressure, UpTo(101_325.0), ["80 kPa", "12 psi"];
         /// How long it lasts.
         lasts: must<Time> as Duration, AboveZero, ["6 h", "6 h"];
     }

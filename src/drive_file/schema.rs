@@ -70,7 +70,7 @@ fields! {
         /// Flow that a gravity sewer is built for. Its greatest gives the inside diameter needed where no pipe is named.
         design_flow: block<FlowFile>;
         /// Distance from a high spot of a waving invert to the next low one, gravity sewers only.
-        half_wave: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        half_wave: may<Length> as Distance, AboveZero, ["10 m", "30 ft"];
         /// The surface over the bore.
         surface: block<SurfaceFile>;
         /// Services that the bore crosses.

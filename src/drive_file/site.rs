@@ -44,7 +44,7 @@ fields! {
         /// Settlement that its owner allows.
         allowed_settlement: may<Length> as Settlement, AboveZero, ["20 mm", "0.75 in"];
         /// Slope of the settled surface that its owner allows.
-        allowed_slope: may<Ratio> as Slope, AboveZero, ["0.5 %", "0.5 %"];
+        allowed_slope: may<Ratio> as Slope, AboveZero, ["0.2 %", "0.2 %"];
     }
 }
 
@@ -62,7 +62,7 @@ fields! {
         /// Settlement that its owner allows.
         allowed_settlement: may<Length> as Settlement, AboveZero, ["20 mm", "0.75 in"];
         /// Slope that its owner allows.
-        allowed_slope: may<Ratio> as Slope, AboveZero, ["0.5 %", "0.5 %"];
+        allowed_slope: may<Ratio> as Slope, AboveZero, ["0.2 %", "0.2 %"];
         /// Clear distance to the bore that its owner asks for.
         clearance: may<Length> as Depth, AboveZero, ["0.5 m", "2 ft"];
     }
@@ -80,9 +80,9 @@ fields! {
         /// Tight soil left under the floor, over ground with water under pressure.
         tight_soil: may<Length> as Depth, AboveZero, ["5 m", "16 ft"];
         /// Water pressure at the foot of the tight soil.
-        water_pressure: may<Pressure> as UnitFriction, AboveZero, ["5 kPa", "100 psf"];
+        water_pressure: may<Pressure> as UnitFriction, AboveZero, ["40 kPa", "800 psf"];
         /// Permeability of water-bearing ground that the pit stands in.
-        permeability: may<Velocity> as Permeability, AboveZero, ["10 m/h", "30 ft/h"];
+        permeability: may<Velocity> as Permeability, AboveZero, ["1e-5 m/s", "3e-5 ft/s"];
         /// Depth below ground of the tight base under that ground.
         tight_base_depth: may<Length> as Depth, AboveZero, ["5 m", "16 ft"];
         /// What the crane lifts at the radius of the pit.

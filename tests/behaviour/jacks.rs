@@ -125,7 +125,11 @@ fn the_least_of_all_limits_stops() {
 fn faults_of_the_jacks_are_located() {
     for (rig, more, part) in [
         (", efficiency: 0.9", "", "rig.efficiency: says nothing without the piston area"),
-        (", cylinder_area: 1 m2, efficiency: 1.2", "", "rig.efficiency: expected a number above 0.5, up to 1"),
+        (
+            ", cylinder_area: 1 m2, efficiency: 1.2",
+            "",
+            "rig.efficiency: expected a plain number or a percentage from 0.5 to 1, got 1.2",
+        ),
         (", cylinder_area: 0 m2", "", "rig.cylinder_area: expected an area above zero"),
         (", station_thrust: 0 kN", "", "rig.station_thrust: expected a force above zero"),
         ("", ", pipe_length: 0 m", "candidates[0].pipe_length: expected a length above zero"),

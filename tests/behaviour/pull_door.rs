@@ -128,7 +128,7 @@ fn what_comes_with_a_pull_is_checked() {
     for (pull, part) in [
         ("hole: dry_and_stable, unit_drag: 9 Pa", "pull.unit_drag: there is no fluid in a dry bore"),
         ("hole: dry_and_stable, contents: slurry", "pull.contents: there is no fluid in a dry bore"),
-        ("score: 60 %", "pull.score: expected a share of the wall from 0 % to 50 %"),
+        ("score: 60 %", "pull.score: expected a plain number or a percentage from 0.00 % to 50.00 %, got 60.00 %"),
         ("collapsed_bore: { length: 70 m, unit_weight: 20 kN/m3 }", "pull.collapsed_bore.length: is longer than the"),
         ("laydown: { length: 0 m }", "pull.laydown.length: expected a length above zero"),
         ("laydown: { length: 6 m, place: pit }, ramp_angle: 9 deg", "pull.ramp_angle: a string joined in the pit"),

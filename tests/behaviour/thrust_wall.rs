@@ -197,7 +197,10 @@ fn faults_of_the_wall_are_located() {
         (format!("{dry}, {WALL}"), "launch.soil.saturated: the wall reaches below the water"),
         (format!("{ground}, wall: {{ width: 0 m, height: 3 m }}"), "launch.wall.width: expected a length above zero"),
         (format!("{ground}, {}", wall("top_depth: 6.5 m")), "launch.wall.top_depth: the thrust goes past a wall"),
-        (format!("{ground}, {}", wall("spread: 3")), "launch.wall.spread: expected a number from 1 to 2.5"),
+        (
+            format!("{ground}, {}", wall("spread: 3")),
+            "launch.wall.spread: expected a plain number or a percentage from 1 to 2.5, got 3",
+        ),
         (format!("{ground}, {}", wall("safety: 1.5")), "launch.wall.safety: expected a number from 2 to 10"),
         (
             format!("{ground}, {}", wall("safety: 1.4, movement: checked")),
