@@ -65,15 +65,16 @@ impl Resolver<'_> {
         let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>| self.take("pace", pace, key);
         let [shift, setup, pit, budget] =
             [PaceFile::shift_price, PaceFile::setup_price, PaceFile::pit_price, PaceFile::budget].map(&mut own);
-        let spoil = self.by_volume(pace.spoil_price.as_ref(), "pace.spoil_price");
-        let grout = self.by_volume(pace.grout_price.as_ref(), "pace.grout_price");
+        let spoil = self.by_volume(pace, PaceFile::spoil_price);
+        let grout = self.by_volume(pace, PaceFile::grout_price);
         Prices { shift, setup, pit, spoil, grout, pipes, budget }
     }
 
-    fn by_volume(&mut self, price: Option<&VolumePriceFile>, path: &str) -> Option<Priced<Volume>> {
-        price.map(|price| Priced {
-            price: self.take(path, price, VolumePriceFile::price),
-            per: self.number(path, price, VolumePriceFile::per),
+    fn by_volume(&mut self, pace: &PaceFile, key: Key<PaceFile, Option<VolumePriceFile>>) -> Option<Priced<Volume>> {
+        let path = key.spec.name("pace");
+        (key.get)(pace).as_ref().map(|price| Priced {
+            price: Cited::given(self.number(path.0, price, VolumePriceFile::price), path),
+            per: self.number(path.0, price, VolumePriceFile::per),
         })
     }
 
@@ -90,7 +91,10 @@ impl Resolver<'_> {
             self.flaw(&candidate.size, &path, why);
         }
         candidate.price.as_ref().map(|price| Priced {
-            price: self.take(&path, price, LengthPriceFile::price),
+            price: Cited::given(
+                self.number(&path, price, LengthPriceFile::price),
+                CandidateFile::price.spec.name("candidates[]"),
+            ),
             per: self.number(&path, price, LengthPriceFile::per),
         })
     }
