@@ -1,5 +1,8 @@
 //! Drive x pipe x method: the forces of each stage, and the checks they meet. No heap, no input or output.
 
+mod along;
+mod assess;
+mod figure;
 mod figures;
 mod front;
 mod jacking;
@@ -14,79 +17,15 @@ mod stem;
 mod walked;
 
 pub use crate::handbook::Method;
-pub use figures::{Figure, figures};
+pub use along::{Point, StageProfile};
+pub use assess::{assess, explain, is_offered};
+pub use figure::Figure;
+pub use figures::figures;
 pub use jacking::shove::{Shove, StopBy, shove_plan};
 pub use jacking::stations::{PlacedStations, Stations, stations};
 pub use jacking::wall::{WallNeeded, wall_needed};
 pub use models::{FrictionModel, ModelForce, Over, SoilView, friction_models, model_forces};
-pub use profile::{Point, StageProfile, profile};
+pub use profile::profile;
 pub use scheme::Scheme;
 pub use sheet::{Sheet, Step};
 pub use stage::{Body, Stage};
-
-use crate::check::{Absent, Check, Checks, Outcome, Subject, checks};
-use crate::conditions::{self, Place, face, movement, pits, room, sewer, time};
-use crate::drive::{Drive, Pipe};
-use crate::law::{Calc, Doubt, Recorder, Silent};
-use jacking::{casing, end, service, wall};
-use walked::Walked;
-
-/// Assesses one pipe put in by one method.
-#[must_use]
-pub fn assess(drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
-    scheme(&mut Calc::new(Silent), drive, pipe, method)
-}
-
-/// Whether the file gives what the method needs of the pipe, or a row says why it cannot be.
-#[must_use]
-pub fn is_offered(drive: &Drive, pipe: &Pipe, method: Method) -> bool {
-    let possible = match method {
-        Method::PipeJacking => pipe.jacked.is_some(),
-        Method::Pullback => pipe.pulled.is_some() && drive.pull.is_some(),
-    };
-    possible || pipe.bars(method).next().is_some()
-}
-
-/// The same, and the working behind it.
-#[must_use]
-pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
-    let mut calc = Calc::new(Sheet::default());
-    let scheme = scheme(&mut calc, drive, pipe, method);
-    (scheme, calc.finish())
-}
-
-fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
-    let mut scheme = Scheme::new(method);
-    for origin in pipe.bars(method) {
-        scheme.exclude(origin);
-    }
-    if scheme.is_excluded() {
-        return scheme;
-    }
-    // A pipe without checks for a method stays without checks, which is never a pass.
-    let Some(at) = Walked::walk(calc, drive, pipe, method) else { return scheme };
-    (scheme.force, scheme.rig_force) = at.forces();
-    scheme.thrust = Some(at.thrust());
-    scheme.checks = Checks::of(run_all(&at, calc));
-    scheme
-}
-
-/// Makes the function that makes every check of the table, one after the other.
-macro_rules! run {
-    ($at:ident $calc:ident $(
-        $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident
-            $(, needs $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
-    )+) => {
-        fn run_all<R: Recorder>($at: &Walked<'_>, $calc: &mut Calc<R>) -> [Result<Check, Absent>; Subject::COUNT] {
-            let doubt = conditions::ground_doubt($at.drive);
-            [$(named(Subject::$name, $check, doubt)),+]
-        }
-    };
-}
-checks!(run at calc);
-
-/// A load rests on what is known of the ground.
-fn named(subject: Subject, outcome: Outcome, ground: Doubt) -> Result<Check, Absent> {
-    let check = outcome?.of(subject);
-    Ok(if subject.is_load() { check.in_doubt(ground) } else { check })
-}

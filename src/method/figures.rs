@@ -1,61 +1,9 @@
 //! Figures that are no checks: what has to be built, ordered or waited for.
 
+use super::figure::{Figure, Figures};
 use super::{jacking, pullback};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{HandbookError, Method};
-use crate::law::{Calc, Doubted, Silent};
-use crate::quantity::{Measure, Role, Shown};
-use crate::source::{Cited, Origin};
-
-/// A figure with where it comes from.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Figure {
-    /// What it is.
-    pub label: &'static str,
-    /// The value.
-    pub value: Shown,
-    /// The equation or row it rests on.
-    pub basis: Origin,
-    /// False where an equation was used outside its range.
-    pub in_range: bool,
-    /// What a reader must know of it.
-    pub note: Option<&'static str>,
-}
-
-/// Figures as they are worked out.
-#[derive(Debug, Default)]
-pub(super) struct Figures {
-    pub(super) calc: Calc<Silent>,
-    list: Vec<Figure>,
-}
-
-impl Figures {
-    /// Adds what `work` gives.
-    pub(super) fn add<Q: Measure>(
-        &mut self,
-        label: &'static str,
-        role: Role,
-        work: impl FnOnce(&mut Calc<Silent>) -> Cited<Q>,
-    ) -> Q {
-        let figure = self.calc.doubted(work);
-        self.put(label, role, figure);
-        figure.in_spite_of_doubt().value
-    }
-
-    /// Adds what is known already.
-    pub(super) fn put<Q: Measure>(&mut self, label: &'static str, role: Role, figure: Doubted<Cited<Q>>) {
-        let Cited { value, origin: basis } = figure.in_spite_of_doubt();
-        let in_range = figure.doubt().is_none();
-        self.list.push(Figure { label, value: Shown::of(value, role), basis, in_range, note: None });
-    }
-
-    /// Tells something of the figure added last.
-    pub(super) fn note(&mut self, note: &'static str) {
-        if let Some(last) = self.list.last_mut() {
-            last.note = Some(note);
-        }
-    }
-}
 
 /// The figures of a scheme; none where it is excluded.
 ///
@@ -67,7 +15,7 @@ pub fn figures(drive: &Drive, pipe: &Pipe, method: Method) -> Result<Vec<Figure>
         return Ok(figures.list);
     }
     if let (Method::Pullback, Some(pulled), Some(pull)) = (method, &pipe.pulled, &drive.pull) {
-        pullback::figures(&mut figures, drive, pipe, pulled, pull)?;
+        pullback::figures::figures(&mut figures, drive, pipe, pulled, pull)?;
     }
     if let (Method::PipeJacking, Some(jacked)) = (method, &pipe.jacked) {
         jacking::figures::figures(&mut figures, drive, pipe, jacked);

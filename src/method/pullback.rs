@@ -2,7 +2,7 @@
 //! than the pilot bore; there is no old pipe in it.
 
 mod assist;
-mod figures;
+pub(super) mod figures;
 mod force;
 mod grout;
 mod in_place;
@@ -15,12 +15,11 @@ mod site;
 mod steel;
 mod strength;
 
-pub(super) use figures::figures;
 use force::{PullOnPipe, pull_on_pipe};
 use section::Borne;
 
+use super::along::{Point, StageProfile};
 use super::front::head;
-use super::profile::{Point, StageProfile};
 use super::scheme::Scheme;
 use super::stage::{Body, Stage, Trailing, along_grade, peak, stem_friction_to, walk_pulled, whole_friction};
 use crate::check::{Check, Subject, Verdict};

@@ -2,7 +2,7 @@
 
 mod bed;
 
-use super::jacking::Jacked;
+use super::jacking::jacked::Jacked;
 use super::walked::Walked;
 use crate::check::{Absent, Check, Outcome, at_most, only};
 use crate::drive::{Drive, Pipe, Tube};

@@ -1,10 +1,10 @@
 //! What is put in, how, and what the checks share: every stage is walked once, here; checks read and never walk.
 
-use super::jacking::Jacked;
-use super::jacking::wall::Resisting;
+use super::jacking::behind::{self, Resisting};
+use super::jacking::jacked::Jacked;
+use super::pullback;
 use super::scheme::Scheme;
 use super::stage::{Stage, peak, pushed};
-use super::{jacking, pullback};
 use crate::check::{Absent, Outcome, Subject};
 use crate::conditions::{Moved, Plan, movement, sewer};
 use crate::drive::{Drive, Pipe};
@@ -66,7 +66,7 @@ impl<'a> Walked<'a> {
             _ => return None,
         };
         Some(Self {
-            wall: jacking::wall::resisting(calc, drive, pipe),
+            wall: behind::resisting(calc, drive, pipe),
             full_flow: sewer::full_flow(calc, &plan),
             surface: movement::of_surface(calc, &plan),
             services: movement::of_services(calc, &plan),

@@ -14,11 +14,13 @@ const KNOWN: &[&str] = &[
     "drive_file::band",
     "drive_file::builder",
     "drive_file::candidate",
+    "drive_file::examples",
     "drive_file::fields",
     "drive_file::ground",
     "drive_file::jacked",
     "drive_file::pit",
     "drive_file::pull",
+    "drive_file::pulled",
     "drive_file::resolve",
     "drive_file::resolve::concrete",
     "drive_file::resolve::label",
@@ -26,6 +28,7 @@ const KNOWN: &[&str] = &[
     "drive_file::resolve::pipe",
     "drive_file::resolve::rigid",
     "drive_file::resolve::suitability",
+    "drive_file::resolve::take",
     "drive_file::rig",
     "drive_file::schema",
     "drive_file::site",
@@ -35,32 +38,10 @@ const KNOWN: &[&str] = &[
     "handbook::reference",
     "handbook::shelf",
     "handbook::written",
-    "method",
-    "method::figures",
-    "method::jacking",
-    "method::jacking::casing",
-    "method::jacking::end",
-    "method::jacking::service",
-    "method::jacking::shove",
-    "method::jacking::stations",
-    "method::jacking::wall",
-    "method::profile",
-    "method::pullback",
-    "method::pullback::assist",
-    "method::pullback::figures",
-    "method::pullback::force",
     "method::pullback::grout",
-    "method::pullback::in_place",
-    "method::pullback::jointed",
-    "method::pullback::link",
-    "method::pullback::pvc",
-    "method::pullback::section",
     "method::pullback::service",
-    "method::pullback::site",
-    "method::pullback::steel",
-    "method::pullback::strength",
-    "method::stem",
-    "method::walked",
+    "yaml",
+    "yaml::field",
 ];
 
 /// The text without comments; strings hold no paths.
@@ -136,8 +117,11 @@ fn uses(texts: &BTreeMap<Module, String>) -> BTreeMap<&Module, BTreeSet<Module>>
         for (at, _) in text.match_indices("::") {
             let start = text[..at].rfind(|c: char| !c.is_alphanumeric() && c != '_').map_or(0, |before| before + 1);
             let first = &text[start..at];
-            // Only where a path begins.
-            if text[..start].ends_with("::") || !(["crate", "super", "self"].contains(&first) || own.contains(&first)) {
+            // Only where a path begins; a visibility is no use.
+            if text[..start].ends_with("::")
+                || text[..start].ends_with("(in ")
+                || !(["crate", "super", "self"].contains(&first) || own.contains(&first))
+            {
                 continue;
             }
             let mut paths = Vec::new();

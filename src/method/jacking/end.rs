@@ -1,7 +1,8 @@
 //! Checks of the pipe end, of the angle at its joints, and of a free length.
 
 use super::capacity::{EndLimit, end_limit, factor};
-use super::{Jacked, steel};
+use super::jacked::Jacked;
+use super::steel;
 use crate::check::{Absent, Check, Outcome, at_most};
 use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
 use crate::law::{Calc, Recorder};

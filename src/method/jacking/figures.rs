@@ -2,6 +2,7 @@
 
 use super::{capacity, joint, steel};
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, Drive, JackedPipe, Pipe, SteelEnd};
+use crate::handbook::Method;
 use crate::law::{Calc, Law, Silent};
 use crate::laws::clay::ConcentricEndForce;
 use crate::laws::concrete::MeanEndStress;
@@ -9,8 +10,8 @@ use crate::laws::packer::KernRadius;
 use crate::laws::steering::{GapAtJointAngle, JointAngleFromGap};
 use crate::laws::turned_joint::AngleAtForce;
 use crate::laws::undulation::PeakSlope;
-use crate::method::figures::Figures;
-use crate::method::{Method, assess};
+use crate::method::assess::assess;
+use crate::method::figure::Figures;
 use crate::quantity::{Area, Force, Pressure, Role};
 use crate::source::{Cited, Origin};
 

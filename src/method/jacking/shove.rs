@@ -1,6 +1,7 @@
 //! The shove plan: what each pipe is expected to ask of the jacks, and where to stop and ask.
 
-use super::super::profile::{Point, profile};
+use super::super::along::Point;
+use super::super::profile::profile;
 use super::super::scheme::Scheme;
 use crate::check::Subject;
 use crate::drive::{Drive, Pipe};

@@ -1,6 +1,6 @@
 //! Figures of a pullback: strings, weak link, ramp, bore by rule, volumes, and the pipe after the pull.
 
-use super::force::{PullOnPipe, pull_on_pipe, weight};
+use super::force::{PullOnPipe, annular, pull_on_pipe, weight};
 use super::section::Borne;
 use super::strength::{Cold, modulus};
 use super::{assist, borne, link, site};
@@ -15,7 +15,7 @@ use crate::laws::pull::{FinalBore, NetWeightInFluid};
 use crate::laws::pull_rules::LesserBore;
 use crate::laws::ramp::{RampDepth, RampLength};
 use crate::laws::reaming::{AnnulusVolume, ReamingFluid, SpoilVolume};
-use crate::method::figures::Figures;
+use crate::method::figure::Figures;
 use crate::quantity::{Force, Length, MassDensity, Measure, Pressure, Ratio, Role, ThermalExpansion, Volume};
 use crate::source::{Cited, Equation, Mark, Origin};
 
@@ -223,7 +223,7 @@ fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Re
         });
     }
     if pull.works.hole == HoleState::Fluid {
-        let loss = figures.calc.doubted(|calc| site::annular(calc, drive, pipe, pull).high);
+        let loss = figures.calc.doubted(|calc| annular(calc, drive, pipe, pull).high);
         let basis = match pull.works.returns {
             Some(_) => Origin::Law(&crate::laws::reaming::AnnularFlowLoss::EQUATION),
             None => drive.handbook.pressure("pull.annular")?.origin,

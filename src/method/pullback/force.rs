@@ -1,9 +1,9 @@
 //! Pull on the pipe behind the reamer: tail on the ground and over the ramp, net weight in the bore, drag of the fluid.
 
-use super::site;
 use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
 use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
+use crate::laws::reaming::{AnnularFlowLoss, ReturnVelocity};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::laws::thrust::FrictionForce;
 use crate::method::stage::peak;
@@ -204,7 +204,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(
         high: inside(calc, pull.friction_inside.high, fluids, false),
     };
     let annular = match pull.works.hole {
-        HoleState::Fluid => pull.annular_pressure.with(site::annular(calc, drive, pipe, pull), Pressure::max),
+        HoleState::Fluid => pull.annular_pressure.with(annular(calc, drive, pipe, pull), Pressure::max),
         HoleState::Dry => Band::default(),
     };
     let (drag_at_entry, drag) = drag(calc, drive, pipe, pull, annular);
@@ -248,4 +248,20 @@ fn drag<R: Recorder>(
             (drag, drag)
         }
     }
+}
+
+/// Pressure lost by the returns along the whole annulus, or the pressure that the drag is reckoned with.
+pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Pressure> {
+    let Some(returns) = pull.works.returns else { return pull.annular_pressure };
+    let (bore, outside_diameter) = (pipe.bore.value, pipe.outside_diameter.value);
+    let pull_rate = drive.length.value / pull.duration;
+    let velocity = calc.law(ReturnVelocity { flow: returns.flow, pull_rate, bore, outside_diameter });
+    Band::same(calc.law(AnnularFlowLoss {
+        plastic_viscosity: returns.plastic_viscosity,
+        velocity,
+        yield_point: returns.yield_point,
+        bore,
+        outside_diameter,
+        length: drive.length.value,
+    }))
 }

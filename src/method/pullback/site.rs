@@ -1,7 +1,7 @@
 //! What the pull asks of the site: room for the ramp, the face of the launch pit, ground that falls on the pipe, and
 //! the pressure that the ground may bear.
 
-use super::force::PullOnPipe;
+use super::force::{PullOnPipe, annular};
 use super::in_place::NO_WEIGHT;
 use super::section::Borne;
 use crate::check::{Check, Subject, Verdict};
@@ -13,7 +13,6 @@ use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRad
 use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::laws::pull_rules::GroundLoadPull;
 use crate::laws::ramp::{RampLength, ShortestRamp};
-use crate::laws::reaming::{AnnularFlowLoss, ReturnVelocity};
 use crate::method::scheme::Scheme;
 use crate::quantity::{Angle, Band, Force, Length, Pressure, Role};
 use crate::source::Cited;
@@ -84,22 +83,6 @@ pub(super) fn ramp<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, radius: Length)
     } else {
         calc.law(ShortestRamp { depth, radius })
     }
-}
-
-/// Pressure lost by the returns along the whole annulus, or the pressure that the drag is reckoned with.
-pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Pressure> {
-    let Some(returns) = pull.works.returns else { return pull.annular_pressure };
-    let (bore, outside_diameter) = (pipe.bore.value, pipe.outside_diameter.value);
-    let pull_rate = drive.length.value / pull.duration;
-    let velocity = calc.law(ReturnVelocity { flow: returns.flow, pull_rate, bore, outside_diameter });
-    Band::same(calc.law(AnnularFlowLoss {
-        plastic_viscosity: returns.plastic_viscosity,
-        velocity,
-        yield_point: returns.yield_point,
-        bore,
-        outside_diameter,
-        length: drive.length.value,
-    }))
 }
 
 /// The place where the fluid comes nearest to what the ground is allowed, of both ends of each stretch and where the
