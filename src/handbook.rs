@@ -63,8 +63,6 @@ shelves! {
     exclusion: ExclusionRow,
     /// Reinforced concrete jacking pipe with spigot.
     concrete_pipe: ConcretePipeRow,
-    /// Wall series of concrete pipe.
-    concrete_wall_rule: ConcreteWallRuleRow,
     /// Small concrete jacking pipe, end area and allowable force.
     concrete_small_pipe: ConcreteSmallPipeRow,
     /// Small concrete jacking pipe, barrel walls.
@@ -79,12 +77,8 @@ shelves! {
     steel_factor: SchemeFactorRow,
     /// Least wall of steel casings under a railway.
     steel_casing_wall: SteelCasingWallRow,
-    /// Wall of steel casings in one railway licence.
-    steel_casing_wall_licence: WallBandRow,
     /// Steel jacking casings.
     steel_casing_pipe: SteelCasingPipeRow,
-    /// Compressive strength of GRP and polymer concrete pipe.
-    jacking_strength: JackingStrengthRow,
     /// Coefficients for jacking GRP and polymer concrete.
     jacking_factor: SchemeFactorRow,
     /// Strength of ductile iron pipe.
@@ -131,10 +125,6 @@ shelves! {
     method_material: MethodMaterialRow,
     /// Usual methods by service.
     service_suitability: ServiceSuitabilityRow,
-    /// Method that the diameter of a gravity sewer points to.
-    diameter_pointer: DiameterPointerRow,
-    /// Position of the auger in the casing.
-    auger_position: AugerPositionRow,
     /// Line and grade by method.
     line_tolerance: LineToleranceRow,
     /// Slopes that a method can be asked to hold.
@@ -151,8 +141,6 @@ shelves! {
     shaft_size: ShaftSizeRow,
     /// Area at the launch.
     work_area: WorkAreaRow,
-    /// Room for drilling and pullback.
-    pullback_area: PullbackAreaRow,
     /// Least cover by method.
     minimum_cover: MinimumCoverRow,
     /// Clear distances.
@@ -167,10 +155,6 @@ shelves! {
     wall_movement: RatioSpanRow,
     /// Excavation rules in numbers.
     excavation: ExcavationRow,
-    /// Steepest slope of an excavation by soil type.
-    excavation_slope: ExcavationSlopeRow,
-    /// Air in pits and confined spaces.
-    air_limits: AirLimitRow,
     /// Waiting times after a butt fusion.
     joint_cooling: JointCoolingRow,
     /// Butt fusion joints made per day.
@@ -179,16 +163,12 @@ shelves! {
     volume_loss: RatioSpanRow,
     /// Width of the settlement trough over depth.
     trough_width: RatioSpanRow,
-    /// Width of the settlement trough as a straight line over depth.
-    trough_fit: TroughFitRow,
     /// How much of the annulus closes on the pipe.
     annulus_closure: RatioSpanRow,
     /// When and how far ground moves, and when it may rise.
     movement_caution: RatioSpanRow,
     /// Pressure of traffic on a pipe by cover.
     live_load: LiveLoadRow,
-    /// Wheels of a design truck.
-    wheel_load: WheelLoadRow,
     /// Impact factor by cover.
     impact_factor: ImpactFactorRow,
     /// Field strength over three-edge bearing strength of a rigid pipe.
@@ -217,24 +197,14 @@ shelves! {
     adhesion: AdhesionRow as fixed_keys,
     /// Constants of silo models.
     friction_model_set: FrictionModelSetRow as fixed_keys,
-    /// Friction coefficients back-figured on silo pressure.
-    silo_coefficient: SiloCoefficientRow,
     /// Side pressure times friction in the load of Marston.
     marston_friction: RatioRow,
-    /// Cohesion in the load of Marston.
-    marston_cohesion: PressureRow,
     /// Rules of face resistance and face support.
     face_rule: FaceRuleRow as fixed_keys,
-    /// What lubrication leaves of the friction.
-    lubrication_factor: LubricationFactorRow,
     /// Extra jacking force after a stop.
     restart_factor: RestartFactorRow,
     /// Granular ground by density.
     soil_granular: SoilGranularRow,
-    /// Fine ground by consistency.
-    soil_fine: SoilFineRow,
-    /// Ground by class of the unified soil classification.
-    soil_uscs: SoilUscsRow,
     /// Undrained strength per SPT blow.
     strength_from_n: StrengthFromNRow,
     /// Cone resistance per blow and limits of a displacement pilot.
@@ -275,8 +245,6 @@ shelves! {
     after_pull: RatioRow,
     /// Waiting times after a pull.
     after_pull_wait: DurationRow,
-    /// Clearance of a bore.
-    bore_clearance: BoreClearanceRow,
     /// Factors, coefficients and ratios by use.
     practice_ratio: RatioRow as fixed_keys,
     /// Pressures by use.

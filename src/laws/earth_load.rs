@@ -2,8 +2,7 @@
 //!
 //! Earth load is [`MarstonLoad`](super::soil::MarstonLoad) without cohesion, with the buoyant unit weight below water
 //! and the water added by [`PressureOnPipe`]. Where cohesion is counted, [`FloorColumn`] and a second `MarstonLoad`
-//! without it give the [`FlooredLoad`]. Traffic is a wheel over the pipe ([`WheelLoadOnPipe`]) with those aside
-//! ([`WheelAside`]), or a printed pressure.
+//! without it give the [`FlooredLoad`]. Traffic is a printed pressure.
 //!
 //! ```
 //! // Bore 0.6 m, cover 6 m, 19 kN/m3, k 0.130, cohesion 5.7 kPa: nothing is left, but for the floor: 10.7 kN/m.
@@ -24,9 +23,8 @@
 //! ```
 
 use crate::law::law;
-use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio};
+use crate::quantity::{Length, LineLoad, Pressure, Ratio};
 use crate::source::{Equation, Mark};
-use core::f64::consts::PI;
 
 law! {
     /// Height of the column of ground that is taken to rest on the pipe whatever its cohesion: `h = min(H, n B)`.
@@ -117,131 +115,6 @@ law! {
 }
 
 law! {
-    /// Share of a point load on the surface that comes down on a rectangle straight below it (the stress of Boussinesq,
-    /// integrated by Holl): with `m = B/(2 H)` and `n = L/(2 H)`, `C = (2/pi) (asin(m n/sqrt((m² + 1)(n² + 1)))
-    /// + m n/sqrt(m² + n² + 1) (1/(m² + 1) + 1/(n² + 1)))`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | B | `breadth` (outside diameter) | length |
-    /// | L | `length` (of pipe that shares the load) | length |
-    /// | H | `depth` (to the crown) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive arguments. The book prints a
-    /// table, misprinted at m and n of 0.7 and 0.9 (0.584 for 0.574) and of 0.7 and 1.5 (0.650 for 0.655).
-    ///
-    /// ```
-    /// // B/2H and L/2H both 1: 0.701.
-    /// use jackpull::law::Law;
-    /// use jackpull::laws::earth_load::SurfaceLoadShare;
-    /// use jackpull::quantity::{FromText, Length};
-    /// let (side, depth) = (Length::from_text("2 m")?, Length::from_text("1 m")?);
-    /// let share = SurfaceLoadShare { breadth: side, length: side, depth };
-    /// assert!((share.value().value - 0.701).abs() < 0.0005);
-    /// # Ok::<(), jackpull::quantity::QuantityError>(())
-    /// ```
-    SurfaceLoadShare {
-        /// Breadth of the rectangle.
-        breadth: Length as Diameter,
-        /// Length of the rectangle.
-        length: Length as Distance,
-        /// Depth of the rectangle.
-        depth: Length as Depth,
-    } -> Ratio as Ratio
-    { Equation {
-        name: "share of a wheel that comes down on a pipe",
-        form: "C = (2/pi) (asin(m n/sqrt((m^2 + 1)(n^2 + 1))) + m n/sqrt(m^2 + n^2 + 1) (1/(m^2 + 1) + 1/(n^2 + 1))), \
-               m = breadth/(2 depth), n = length/(2 depth)",
-        source: "moser_buried_pipe",
-        locator: "p. 33, load coefficient of eq. 2.13, printed as Table 2.6, p. 36; here the integral in closed form",
-        mark: Mark::Published,
-        valid: "breadth, length and depth positive",
-    } }
-    valid |v| v.breadth.value > 0.0 && v.length.value > 0.0 && v.depth.value > 0.0;
-    value |s| {
-        let m = (s.breadth / (2.0 * s.depth)).value;
-        let n = (s.length / (2.0 * s.depth)).value;
-        let (m_one, n_one) = (m * m + 1.0, n * n + 1.0);
-        let product = m * n;
-        let angle = (product / (m_one * n_one).sqrt()).min(1.0).asin();
-        let share = angle + product / (m_one + n * n).sqrt() * (1.0 / m_one + 1.0 / n_one);
-        Ratio::from(2.0 / PI * share)
-    };
-}
-
-law! {
-    /// Load per length of a wheel over the pipe: `W = C P F / L`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | C | `share` (of [`SurfaceLoadShare`]) | ratio |
-    /// | P | `wheel` | force |
-    /// | F | `impact_factor` | ratio |
-    /// | L | `length` (the same as in the share) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an impact factor from 1 to 2.
-    WheelLoadOnPipe {
-        /// Share that comes down on the pipe.
-        share: Ratio as Ratio,
-        /// Weight on the wheel.
-        wheel: Force as Thrust,
-        /// Impact factor.
-        impact_factor: Ratio as Ratio,
-        /// Length of pipe that shares it.
-        length: Length as Distance,
-    } -> LineLoad as LineWeight
-    { Equation {
-        name: "load of a wheel over a pipe",
-        form: "W = share wheel impact_factor / length",
-        source: "moser_buried_pipe",
-        locator: "p. 33, eq. 2.13",
-        mark: Mark::Published,
-        valid: "share 0 to 1, wheel not negative, impact factor 1 to 2, length positive",
-    } }
-    valid |v| (0.0..=1.0).contains(&v.share.value)
-        && v.wheel.value >= 0.0
-        && (1.0..=2.0).contains(&v.impact_factor.value)
-        && v.length.value > 0.0;
-    value |s| s.share * s.impact_factor * s.wheel / s.length;
-}
-
-law! {
-    /// Pressure of a wheel, as a point load, at a depth below it and aside (Boussinesq):
-    /// `p = 3 P / (2 pi H²) (1 + (r/H)²)^(-5/2)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | P | `wheel` (with impact where it is due) | force |
-    /// | H | `depth` | length |
-    /// | r | `aside` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a positive depth. Over the pipe itself it
-    /// is the peak and more than the mean of [`WheelLoadOnPipe`]; near the surface it grows without end.
-    WheelAside {
-        /// Weight on the wheel.
-        wheel: Force as Thrust,
-        /// Depth.
-        depth: Length as Depth,
-        /// Distance from below the wheel.
-        aside: Length as Distance,
-    } -> Pressure as UnitFriction
-    { Equation {
-        name: "pressure of a wheel aside",
-        form: "p = 3 wheel / (2 pi depth^2) (1 + (aside/depth)^2)^(-5/2)",
-        source: "moser_buried_pipe",
-        locator: "p. 33, solution of Boussinesq; p. 126, straight below as 0.477 P/H^2",
-        mark: Mark::Published,
-        valid: "depth positive, wheel and distance not negative",
-    } }
-    valid |v| v.wheel.value >= 0.0 && v.depth.value > 0.0 && v.aside.value >= 0.0;
-    value |s| {
-        let slope = (s.aside / s.depth).value;
-        let spread = slope * slope + 1.0;
-        3.0 / (2.0 * PI) * s.wheel / (s.depth * s.depth) / (spread * spread * spread.sqrt())
-    };
-}
-
-law! {
     /// Strength between three edges that a pipe in service needs: `T = (W_e / b_e + W_l / b_l) n`.
     ///
     /// | symbol | argument | dimension |
@@ -322,31 +195,4 @@ law! {
     } }
     valid |v| v.class_load.value > 0.0 && v.size.value > 0.0;
     value |s| s.class_load * s.size;
-}
-
-law! {
-    /// D-load that a strength between three edges asks for: `q = T / d`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | T | `strength` | force per length |
-    /// | d | `size` (inside diameter) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a positive size.
-    ClassNeeded {
-        /// Strength needed.
-        strength: LineLoad as LineWeight,
-        /// Inside diameter.
-        size: Length as Diameter,
-    } -> Pressure as UnitFriction
-    { Equation {
-        name: "class that a strength asks for",
-        form: "q = strength / size",
-        source: "moser_buried_pipe",
-        locator: "p. 82, example 3.1, strength between three edges beside the D-load",
-        mark: Mark::Published,
-        valid: "strength not negative, size positive",
-    } }
-    valid |v| v.strength.value >= 0.0 && v.size.value > 0.0;
-    value |s| s.strength / s.size;
 }

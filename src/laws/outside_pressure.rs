@@ -211,39 +211,6 @@ law! {
     value |s| Ratio::from_si(1.0) - WATER_COEFFICIENT * s.water_height / s.cover;
 }
 
-law! {
-    /// Coefficient of elastic support by Luscher, with one half for Poisson's ratio of the soil:
-    /// `B' = 4 (h² + D h) / (1.5 (2 h + D)²)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | h | `cover` | length |
-    /// | D | `outside_diameter` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive arguments. Nearly
-    /// three times the other form, [`ElasticSupportByDepth`], at 1 m of cover, and less than it beyond some 10 m: the
-    /// lesser of both is the default.
-    ElasticSupportLuscher {
-        /// Cover.
-        cover: Length as Depth,
-        /// Outside diameter.
-        outside_diameter: Length as Diameter,
-    } -> Ratio as Ratio
-    { Equation {
-        name: "elastic support by Luscher",
-        form: "B' = 8 (cover^2 + outside_diameter cover) / (3 (2 cover + outside_diameter)^2)",
-        source: "moser_buried_pipe",
-        locator: "ch. 3, coefficient B' by Luscher with Poisson's ratio of one half, p. 113",
-        mark: Mark::Published,
-        valid: "cover not negative, outside diameter positive",
-    } }
-    valid |v| v.cover.value >= 0.0 && v.outside_diameter.value > 0.0;
-    value |s| {
-        let across = 2.0 * s.cover + s.outside_diameter;
-        8.0 * s.cover * (s.cover + s.outside_diameter) / (3.0 * across * across)
-    };
-}
-
 /// Fall of the exponent per length of cover, 0.065 per foot (AWWA M11, quoted in a calculation sheet that was read).
 const SUPPORT_PER_LENGTH: f64 = 0.065 / 0.3048;
 

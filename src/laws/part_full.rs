@@ -59,33 +59,6 @@ law! {
 }
 
 law! {
-    /// Wetted perimeter: `P = D theta / 2`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | D | `inside_diameter` | length |
-    /// | theta | `wetted_angle` | angle |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi.
-    WettedPerimeter {
-        /// Inside diameter.
-        inside_diameter: Length as Diameter,
-        /// Angle that is wet.
-        wetted_angle: Angle as Angle,
-    } -> Length as Diameter
-    { Equation {
-        name: "wetted perimeter",
-        form: "P = inside_diameter wetted_angle / 2",
-        source: "chow_1959",
-        locator: "geometric elements of a circular section",
-        mark: Mark::Published,
-        valid: "diameter positive, angle 0 to 2 pi",
-    } }
-    valid |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
-    value |s| s.inside_diameter * (s.wetted_angle.value / 2.0);
-}
-
-law! {
     /// Hydraulic radius, area over wetted perimeter: `R = D/4 (1 - sin(theta)/theta)`; a quarter of D full and half full.
     ///
     /// | symbol | argument | dimension |
@@ -110,27 +83,6 @@ law! {
     } }
     valid |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
     value |s| s.inside_diameter * (radius_ratio(s.wetted_angle.value) / 4.0);
-}
-
-law! {
-    /// Velocity part full over velocity full: `v/v_full = (1 - sin(theta)/theta)^(2/3)`.
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi, the same roughness at
-    /// every depth.
-    VelocityRatio {
-        /// Angle that is wet.
-        wetted_angle: Angle as Angle,
-    } -> Ratio as Ratio
-    { Equation {
-        name: "velocity over that of the full pipe",
-        form: "v/v_full = (1 - sin(wetted_angle) / wetted_angle)^(2/3)",
-        source: "jackpull",
-        locator: "Manning's equation part full over full, by the elements of a circular section",
-        mark: Mark::Judgement,
-        valid: "angle 0 to 2 pi",
-    } }
-    valid |v| is_wetted(v.wetted_angle);
-    value |s| Ratio::from_si(radius_ratio(s.wetted_angle.value).powf(2.0 / 3.0));
 }
 
 law! {

@@ -198,44 +198,6 @@ law! {
 }
 
 law! {
-    /// Thickness of a plug, cast under water or grouted, that its own weight holds down once the pit is pumped dry:
-    /// `t = n gamma_w h / (gamma - n gamma_w)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | n | `factor` | ratio |
-    /// | gamma_w | `water_weight` | force per volume |
-    /// | h | `head` (of water outside over the top of the plug) | length |
-    /// | gamma | `plug_weight` | force per volume |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a plug heavier than n times water. Bond to the
-    /// walls and their weight are left out.
-    PlugThickness {
-        /// Factor on the uplift.
-        factor: Ratio as Ratio,
-        /// Unit weight of water.
-        water_weight: UnitWeight as UnitWeight,
-        /// Water outside over the top of the plug.
-        head: Length as Depth,
-        /// Unit weight of the plug.
-        plug_weight: UnitWeight as UnitWeight,
-    } -> Length as Depth
-    { Equation {
-        name: "thickness of a base plug by weight",
-        form: "t = factor water_weight head / (plug_weight - factor water_weight)",
-        source: "jackpull",
-        locator: "statics: weight over uplift at the foot of the plug",
-        mark: Mark::Judgement,
-        valid: "factor at least 1, plug heavier than factor times water, head not negative",
-    } }
-    valid |v| v.factor.value >= 1.0
-        && v.water_weight.value > 0.0
-        && v.head.value >= 0.0
-        && v.plug_weight > v.factor * v.water_weight;
-    value |s| s.factor * s.water_weight * s.head / (s.plug_weight - s.factor * s.water_weight);
-}
-
-law! {
     /// Seepage gradient at which soil without cohesion boils: `i_c = gamma' / gamma_w`.
     ///
     /// | symbol | argument | dimension |

@@ -136,37 +136,6 @@ law! {
     };
 }
 
-law! {
-    /// Stress that keeps the strain of a pull to a limit: `s = k e E`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | k | `share` | ratio |
-    /// | e | `strain` | ratio |
-    /// | E | `modulus` (apparent, at the duration of the pull) | pressure |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): 3 % and 0.6, rows of table `pull_strain`. **Valid for**
-    /// strains up to 5 %. The printed stresses are this product rounded to 50 psi.
-    StressOfStrain {
-        /// Share that is used.
-        share: Ratio as Ratio,
-        /// Strain.
-        strain: Ratio as Percent,
-        /// Apparent modulus.
-        modulus: Pressure as Modulus,
-    } -> Pressure as Strength
-    { Equation {
-        name: "pull stress from a strain limit",
-        form: "s = share strain modulus",
-        source: "ppi_handbook_2008",
-        locator: "chapter 12, safe pull stress; 3 % strain and 0.6 were worked back from its table",
-        mark: Mark::Memory,
-        valid: "strain above 0 and up to 5 %, share above 0 and at most 1",
-    } }
-    valid |v| v.strain.value > 0.0 && v.strain <= Ratio::from(MOST_STRAIN) && v.share.value > 0.0 && v.share.value <= 1.0;
-    value |s| s.share * s.strain * s.modulus;
-}
-
 /// Largest strain that the laws here are read for: above it PE yields in pulls of hours (ours; the sum of pull and bend
 /// is printed as 3 to 4 %).
 const MOST_STRAIN: f64 = 0.05;

@@ -50,7 +50,7 @@ law! {
     /// | R | `radius` | length |
     ///
     /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** depths up to 2 R, where the arcs stand
-    /// upright. The steepest slope is that of [`RampAngle`].
+    /// upright.
     ShortestRamp {
         /// Depth.
         depth: Length as Depth,
@@ -67,34 +67,6 @@ law! {
     } }
     valid |v| v.depth.value >= 0.0 && v.depth <= 2.0 * v.radius;
     value |s| Length::from_si((s.depth.value * (4.0 * s.radius - s.depth).value).max(0.0).sqrt());
-}
-
-law! {
-    /// Bend of each arc of the shortest ramp: `a = arccos(1 - H / (2 R))`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | H | `depth` | length |
-    /// | R | `radius` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** depths up to 2 R. The tail is pulled
-    /// round twice this angle.
-    RampAngle {
-        /// Depth.
-        depth: Length as Depth,
-        /// Radius of both arcs.
-        radius: Length as Distance,
-    } -> Angle as Angle
-    { Equation {
-        name: "bend of the shortest ramp",
-        form: "a = arccos(1 - depth / (2 radius))",
-        source: "jackpull",
-        locator: "geometry of two arcs that meet",
-        mark: Mark::Judgement,
-        valid: "depth from 0 to 2 radius, radius positive",
-    } }
-    valid |v| v.radius.value > 0.0 && v.depth.value >= 0.0 && v.depth <= 2.0 * v.radius;
-    value |s| Angle::from_si((1.0 - s.depth.value / (2.0 * s.radius.value)).clamp(-1.0, 1.0).acos());
 }
 
 law! {
@@ -128,32 +100,4 @@ law! {
         let whole = across + left;
         Length::from_si(if whole > 0.0 { s.length.value * s.length.value / whole } else { 0.0 })
     };
-}
-
-law! {
-    /// Radius of the arcs where length and depth are fixed: `R = (x² + H²) / (4 H)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | x | `length` | length |
-    /// | H | `depth` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive depths up to the length. To be
-    /// compared with the smallest radius of the pipe.
-    RampRadius {
-        /// Length of the ramp.
-        length: Length as Distance,
-        /// Depth.
-        depth: Length as Depth,
-    } -> Length as Distance
-    { Equation {
-        name: "radius of a ramp",
-        form: "R = (length^2 + depth^2) / (4 depth)",
-        source: "jackpull",
-        locator: "geometry of two arcs that meet, solved for the radius",
-        mark: Mark::Judgement,
-        valid: "depth above 0 and at most the length",
-    } }
-    valid |v| v.depth.value > 0.0 && v.depth <= v.length;
-    value |s| (s.length * s.length + s.depth * s.depth) / (4.0 * s.depth);
 }

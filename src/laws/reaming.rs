@@ -1,83 +1,10 @@
-//! Enlarging the pilot bore: passes, spoil, fluid, annulus, and the flow of the returns. No formula of reaming torque
+//! Enlarging the pilot bore: spoil, fluid, annulus, and the flow of the returns. No formula of reaming torque
 //! is agreed on, and none is here.
 
 use crate::law::law;
-use crate::quantity::{DynamicViscosity, Length, Measure, Pressure, Ratio, Velocity, Volume, VolumeRate};
+use crate::quantity::{DynamicViscosity, Length, Pressure, Ratio, Velocity, Volume, VolumeRate};
 use crate::source::{Equation, Mark};
 use core::f64::consts::FRAC_PI_4;
-
-/// A pass that is short by this much is none: the roundings of a logarithm.
-const HALF_A_DIGIT: f64 = 1e-9;
-
-law! {
-    /// Reaming passes with steps of a largest ratio: `n = ceil(ln(D_b / d) / ln(k))`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | d | `pilot` diameter | length |
-    /// | D_b | `bore` (final) | length |
-    /// | k | `step_ratio`, reamer over the bore before it | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): books say only to go up in steps; the ratios are rows
-    /// of table `ream_step`. **Valid for** ratios of 1.05 to 4 and bores up to 4 m.
-    PassesByRatio {
-        /// Pilot bore.
-        pilot: Length as Diameter,
-        /// Final bore.
-        bore: Length as Diameter,
-        /// Largest step.
-        step_ratio: Ratio as Ratio,
-    } -> Ratio as Count
-    { Equation {
-        name: "reaming passes by ratio",
-        form: "n = ceil(ln(bore / pilot) / ln(step_ratio)), 0 where the pilot is as wide",
-        source: "trade_practice",
-        locator: "reamers go up in steps of a largest ratio",
-        mark: Mark::CommonPractice,
-        valid: "step ratio 1.05 to 4, pilot at least 25 mm, bore up to 4 m",
-    } }
-    valid |v| (1.05..=4.0).contains(&v.step_ratio.value) && bores_are_sound(v.pilot, v.bore);
-    value |s| {
-        let steps = (s.bore / s.pilot).value.ln() / s.step_ratio.value.ln();
-        Ratio::from_si((steps - HALF_A_DIGIT).ceil().max(0.0))
-    };
-}
-
-/// Bores that this crate is for; a ratio of anything else counts nothing.
-fn bores_are_sound(pilot: Length, bore: Length) -> bool {
-    pilot.value >= 0.025 && bore.value <= 4.0 && bore.value > 0.0
-}
-
-law! {
-    /// Reaming passes with steps of a largest growth in diameter: `n = ceil((D_b - d) / s)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | d | `pilot` diameter | length |
-    /// | D_b | `bore` (final) | length |
-    /// | s | `step` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); steps are rows of table `ream_step`. **Valid for**
-    /// steps of 25 to 600 mm. The larger of both counts is planned.
-    PassesByStep {
-        /// Pilot bore.
-        pilot: Length as Diameter,
-        /// Final bore.
-        bore: Length as Diameter,
-        /// Largest growth in diameter.
-        step: Length as Diameter,
-    } -> Ratio as Count
-    { Equation {
-        name: "reaming passes by step",
-        form: "n = ceil((bore - pilot) / step), 0 where the pilot is as wide",
-        source: "trade_practice",
-        locator: "large reamers go up in steps of a largest growth",
-        mark: Mark::CommonPractice,
-        valid: "step 25 to 600 mm, pilot at least 25 mm, bore up to 4 m",
-    } }
-    valid |v| (0.025..=0.6).contains(&v.step.value) && bores_are_sound(v.pilot, v.bore);
-    value |s| Ratio::from_si((((s.bore - s.pilot) / s.step).value - HALF_A_DIGIT).ceil().max(0.0));
-}
 
 law! {
     /// Volume of loose spoil of an enlarged bore: `V = b (pi/4) (D_b² - d²) L`.

@@ -1,5 +1,5 @@
-//! A ring pressed on one side only: moments of the part of it on one side of a straight line. Bare numbers in one unit
-//! of length; the laws of the packer put the units on.
+//! A ring pressed on one side only: area and moment of the part of it on one side of a straight line. Bare numbers in one unit
+//! of length; the laws of the turned joint put the units on.
 
 use core::f64::consts::PI;
 
@@ -17,13 +17,11 @@ pub(super) struct Ring {
     pub(super) inner: f64,
 }
 
-/// Area, and first and second moment, of what is pressed. The moments are taken with the distance from the line of
-/// zero stress, the second one with the distance from the centre as well.
+/// Area of what is pressed, and its first moment about the line of zero stress.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Pressed {
     pub(super) area: f64,
     pub(super) first: f64,
-    pub(super) second: f64,
 }
 
 impl Ring {
@@ -45,7 +43,7 @@ impl Ring {
     pub(super) fn pressed(self, depth: f64) -> Pressed {
         let line = self.outer - depth;
         let (whole, hole) = (segment(self.outer, line), segment(self.inner, line));
-        Pressed { area: whole.area - hole.area, first: whole.first - hole.first, second: whole.second - hole.second }
+        Pressed { area: whole.area - hole.area, first: whole.first - hole.first }
     }
 
     /// Mean over greatest stress, the mean over the whole ring; `radius_over_depth` is 0 for uniform stress.
@@ -58,35 +56,16 @@ impl Ring {
         if depth > 0.0 { (self.pressed(depth).first / (depth * self.area())).max(0.0) } else { 0.0 }
     }
 
-    /// The depth of contact at which the first moment is `first`.
-    pub(super) fn depth_at_first_moment(self, first: f64) -> f64 {
-        let full = self.outer * self.area();
-        if first >= full {
-            return self.outer + first / self.area();
-        }
-        // The root makes the moment nearly a straight line.
-        self.depth_where(|_, pressed| {
-            let root = pressed.first.max(0.0).sqrt();
-            (root - first.max(0.0).sqrt(), pressed.area / (2.0 * root))
-        })
-    }
-
-    /// The depth of contact at which mean over greatest stress is `ratio`, below one half.
+    /// The depth of contact at which mean over greatest stress is `ratio`, below one half: Newton's step, or half the
+    /// bracket where the step would leave it. The end of the bracket if there is none inside.
     pub(super) fn depth_at_ratio(self, ratio: f64) -> f64 {
         let area = self.area();
-        self.depth_where(|depth, pressed| {
-            let now = pressed.first / (depth * area);
-            (now - ratio, (pressed.area / area - now) / depth)
-        })
-    }
-
-    /// Where a rising function of the depth, given with its slope, is zero: Newton's step, or half the bracket where
-    /// the step would leave it. The end of the bracket if it is zero nowhere inside.
-    fn depth_where(self, rising: impl Fn(f64, Pressed) -> (f64, f64)) -> f64 {
         let (mut low, mut high) = (2.0 * self.outer * LEAST_CONTACT, 2.0 * self.outer);
         let mut depth = high;
         for _ in 0..MOST_STEPS {
-            let (value, slope) = rising(depth, self.pressed(depth));
+            let pressed = self.pressed(depth);
+            let now = pressed.first / (depth * area);
+            let (value, slope) = (now - ratio, (pressed.area / area - now) / depth);
             if value > 0.0 {
                 high = depth;
             } else {
@@ -107,11 +86,11 @@ impl Ring {
 /// The part of a disc beyond a line at `line` from its centre.
 fn segment(radius: f64, line: f64) -> Pressed {
     if radius <= 0.0 || line >= radius {
-        return Pressed { area: 0.0, first: 0.0, second: 0.0 };
+        return Pressed { area: 0.0, first: 0.0 };
     }
     if line <= -radius {
         let area = PI * radius * radius;
-        return Pressed { area, first: -line * area, second: area * radius * radius / 4.0 };
+        return Pressed { area, first: -line * area };
     }
     let half_angle = (line / radius).acos();
     let (sin, cos) = half_angle.sin_cos();
@@ -119,7 +98,5 @@ fn segment(radius: f64, line: f64) -> Pressed {
     let area = square * (half_angle - sin * cos);
     // First moment about the centre.
     let lever = 2.0 / 3.0 * square * radius * sin * sin * sin;
-    // Second moment about the centre.
-    let inertia = square * square / 4.0 * (half_angle - sin * cos + 2.0 * sin * sin * sin * cos);
-    Pressed { area, first: lever - line * area, second: inertia - line * lever }
+    Pressed { area, first: lever - line * area }
 }

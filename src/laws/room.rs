@@ -92,26 +92,3 @@ law! {
     valid |v| v.diameter.value >= 0.0 && v.times.value >= 0.0 && v.least.value >= 0.0;
     value |s| s.least.max(s.times * s.diameter);
 }
-
-law! {
-    /// Length of ground for the string laid out in one piece: the drive and room to handle it.
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a string without joints in the pull, straight
-    /// or bent no tighter than the pipe may be.
-    LaydownLength {
-        /// Length of the drive.
-        drive: Length as Distance,
-        /// Room to handle the string.
-        handling: Length as Distance,
-    } -> Length as Distance
-    { Equation {
-        name: "lay-down length",
-        form: "length = drive + handling",
-        source: "trade_practice",
-        locator: "lay-down length beyond the drive",
-        mark: Mark::CommonPractice,
-        valid: "drive positive, handling not negative",
-    } }
-    valid |v| v.drive.value > 0.0 && v.handling.value >= 0.0;
-    value |s| s.drive + s.handling;
-}

@@ -16,7 +16,7 @@ law! {
     ///
     /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a level above the axis. Run both ends of K:
     /// the low one gives the deepest and steepest trough, the high one the widest. Below the surface a constant K makes
-    /// the trough too narrow in clay, see [`TroughWidthMair`].
+    /// the trough too narrow in clay.
     ///
     /// ```
     /// // 30 m, K 0.5: 15 m at the surface and 12.5 m at a level of 5 m.
@@ -51,97 +51,6 @@ law! {
     } }
     valid |v| v.ratio.value > 0.0 && v.ratio.value <= 1.0 && v.level.value >= 0.0 && v.level < v.axis_depth;
     value |s| s.ratio * (s.axis_depth - s.level);
-}
-
-law! {
-    /// Half width of the trough at the surface by a straight line over depth: `i = a z_0 + b`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | a | `slope` | ratio |
-    /// | b | `offset` | length |
-    /// | z_0 | `axis_depth` | length |
-    /// | | `least_depth`, `greatest_depth` (of the fit) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** the depths that the line was fitted to, 3 to
-    /// 34 m in clay and 6 to 10 m in granular ground. Shallower, the clay line hides settlement and the granular one runs
-    /// below nothing.
-    TroughWidthFit {
-        /// Width per depth.
-        slope: Ratio as Ratio,
-        /// Width at no depth.
-        offset: Length as Distance,
-        /// Depth of the axis of the bore.
-        axis_depth: Length as Depth,
-        /// Smallest depth of the fit.
-        least_depth: Length as Depth,
-        /// Largest depth of the fit.
-        greatest_depth: Length as Depth,
-    } -> Length as Distance
-    { Equation {
-        name: "width of the trough by a line over depth",
-        form: "i = slope axis_depth + offset, axis_depth from least_depth to greatest_depth",
-        source: "oreilly_new_1982",
-        locator: "linear fits, cohesive and granular ground",
-        mark: Mark::Memory,
-        valid: "depth of the axis within that of the fit",
-    } }
-    valid |v| v.least_depth <= v.axis_depth && v.axis_depth <= v.greatest_depth && v.value_is_a_width();
-    value |s| s.slope * s.axis_depth + s.offset;
-}
-
-impl TroughWidthFit {
-    fn value_is_a_width(&self) -> bool {
-        (self.slope * self.axis_depth + self.offset).value > 0.0
-    }
-}
-
-/// Coefficients of the width at depth (Mair, Taylor and Bracegirdle 1993; recalled): at the axis, and what the ground
-/// above it adds.
-const MAIR: (f64, f64) = (0.175, 0.325);
-
-law! {
-    /// Half width of the trough below the surface, in clay: `i = z_0 (0.175 + 0.325 (1 - z / z_0))`.
-    ///
-    /// Published as a ratio, `K = (0.175 + 0.325 (1 - z / z_0)) / (1 - z / z_0)` with `i = K (z_0 - z)`, which has no
-    /// value at the axis; written as the width itself here.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | z_0 | `axis_depth` | length |
-    /// | z | `level` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** clay, a level above the axis. It is 0.5 z_0 at
-    /// the surface, which is not the safe end for depth and slope: see [`TroughWidth`].
-    ///
-    /// ```
-    /// // 30 m, level 5 m: 13.4 m, where a constant ratio of 0.5 gives 12.5 m.
-    /// use jackpull::law::Law;
-    /// use jackpull::laws::settlement::TroughWidthMair;
-    /// use jackpull::quantity::{FromText, Length};
-    /// let width = TroughWidthMair { axis_depth: Length::from_text("30 m")?, level: Length::from_text("5 m")? };
-    /// assert!((width.value() - Length::from_text("13.4 m")?).abs() < Length::from_text("0.05 m")?);
-    /// # Ok::<(), jackpull::quantity::QuantityError>(())
-    /// ```
-    TroughWidthMair {
-        /// Depth of the axis of the bore.
-        axis_depth: Length as Depth,
-        /// Level of the trough, below ground.
-        level: Length as Depth,
-    } -> Length as Distance
-    { Equation {
-        name: "width of the trough below the surface, clay",
-        form: "i = axis_depth (0.175 + 0.325 (1 - level/axis_depth))",
-        source: "mair_1993",
-        locator: "width of troughs below the surface",
-        mark: Mark::Memory,
-        valid: "clay, level from 0 to less than the depth of the axis",
-    } }
-    valid |v| v.level.value >= 0.0 && v.level < v.axis_depth;
-    value |s| {
-        let (axis, above) = MAIR;
-        axis * s.axis_depth + above * (s.axis_depth - s.level)
-    };
 }
 
 law! {

@@ -33,35 +33,6 @@ law! {
 }
 
 law! {
-    /// Angle at a joint that stands off the line through its two neighbours: `tan(b/2) = e / L`. Twice
-    /// [`JointAngleFromDeviation`] for the same figure: both pipes turn.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | e | `offset` (of the joint from the line through the joints before and after it) | length |
-    /// | L | `pipe_length` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** 0 <= e < L. Where a tolerance may turn its
-    /// sign from joint to joint the joint stands off its neighbours' line by twice the tolerance: pass e = 2 x tolerance.
-    JointAngleFromOffset {
-        /// Offset of the joint.
-        offset: Length as Offset,
-        /// Length of one pipe.
-        pipe_length: Length as Distance,
-    } -> Angle as JointAngle
-    { Equation {
-        name: "joint angle of a joint off the line",
-        form: "tan(b/2) = offset / pipe_length",
-        source: "jackpull",
-        locator: "geometry of two straight pipes",
-        mark: Mark::Judgement,
-        valid: "offset from 0 to below the length of the pipe",
-    } }
-    valid |v| v.offset.value >= 0.0 && v.offset < v.pipe_length;
-    value |s| Angle::from_si(2.0 * s.offset.value.atan2(s.pipe_length.value));
-}
-
-law! {
     /// Angle at each joint of straight pipes on a curve: `tan(b/2) = L / (2 R)`, the inverse of [`CurveRadius`].
     ///
     /// | symbol | argument | dimension |

@@ -1,8 +1,7 @@
 //! Whether a thrust wall fits its thrust: where the reaction lies, how far the wall must move, how large it must be.
 
-use super::wall::WIDEST_SPREAD;
 use crate::law::law;
-use crate::quantity::{Force, Length, Pressure, Ratio, UnitWeight};
+use crate::quantity::{Force, Length, Pressure, Ratio};
 use crate::source::{Equation, Mark};
 
 law! {
@@ -98,47 +97,6 @@ law! {
 }
 
 law! {
-    /// Greatest bearing pressure of a stiff wall pushed off its middle: `p = F / (B H) (1 + 6 e / H)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | F | `thrust` | force |
-    /// | B | `width` | length |
-    /// | H | `height` | length |
-    /// | e | `eccentricity` (from half height) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** e up to H/6: beyond, a part of the wall
-    /// lifts off the ground and the pressure rises faster.
-    WallEdgePressure {
-        /// Thrust.
-        thrust: Force as Thrust,
-        /// Width of the wall.
-        width: Length as Distance,
-        /// Height of the wall.
-        height: Length as Distance,
-        /// Distance of the thrust from half height.
-        eccentricity: Length as Offset,
-    } -> Pressure as UnitFriction
-    { Equation {
-        name: "greatest bearing pressure of a wall",
-        form: "p = thrust / (width height) (1 + 6 eccentricity/height)",
-        source: "jackpull",
-        locator: "rectangular section pressed within its middle third",
-        mark: Mark::Judgement,
-        valid: "width and height positive, thrust not negative, eccentricity up to a sixth of the height",
-    } }
-    valid |v| v.thrust.value >= 0.0
-        && v.width.value > 0.0
-        && v.height.value > 0.0
-        && v.eccentricity.value >= 0.0
-        && 6.0 * v.eccentricity <= v.height;
-    value |s| {
-        let uneven = 1.0 + 6.0 * (s.eccentricity / s.height).value;
-        s.thrust / (s.width * s.height) * uneven
-    };
-}
-
-law! {
     /// Movement of the wall into the ground at which its resistance is complete: `u = r H`.
     ///
     /// | symbol | argument | dimension |
@@ -215,69 +173,4 @@ law! {
         && v.width.value > 0.0
         && v.resistance.value > 0.0;
     value |s| s.width * ((s.safety * s.thrust + s.eye) / s.resistance);
-}
-
-law! {
-    /// Height a wall needs for a thrust, in one ground, its top staying where it is:
-    /// `H = 2 q / (b + sqrt(b² + 2 K_p gamma q))`, `q = n F / (a B)`, `b = K_p s + 2 c sqrt(K_p)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | F | `thrust` | force |
-    /// | n | `safety` | ratio |
-    /// | a | `spread` | ratio |
-    /// | B | `width` | length |
-    /// | s | `top_stress` | pressure |
-    /// | gamma | `unit_weight` | force per volume |
-    /// | K_p | `coefficient` (1 in undrained clay) | ratio |
-    /// | c | `cohesion` (the undrained strength in undrained clay) | pressure |
-    ///
-    /// The root of the quadratic of [`PassiveStrip`](super::wall::PassiveStrip), in the form that stays exact for a
-    /// small unit weight.
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** ground with some weight or pressure, spread
-    /// 1 to 2.5. A wall that grows downward moves its reaction: check the eccentricity again.
-    HeightForThrust {
-        /// Thrust.
-        thrust: Force as Thrust,
-        /// Safety factor.
-        safety: Ratio as Ratio,
-        /// Factor for the ground beside the wall.
-        spread: Ratio as Ratio,
-        /// Width of the wall.
-        width: Length as Distance,
-        /// Vertical stress at its top.
-        top_stress: Pressure as UnitFriction,
-        /// Unit weight behind it.
-        unit_weight: UnitWeight as UnitWeight,
-        /// Passive coefficient.
-        coefficient: Ratio as Ratio,
-        /// Cohesion.
-        cohesion: Pressure as UnitFriction,
-    } -> Length as Distance
-    { Equation {
-        name: "height of a wall for a thrust",
-        form: "H = 2 q / (b + sqrt(b^2 + 2 coefficient unit_weight q)), q = safety thrust / (spread width), \
-               b = coefficient top_stress + 2 cohesion sqrt(coefficient)",
-        source: "jackpull",
-        locator: "root of the resistance of ground behind a wall",
-        mark: Mark::Judgement,
-        valid: "spread 1 to 2.5, width positive, coefficient and factor at least 1, unit weight or pressure at the top \
-                positive, all else not negative",
-    } }
-    valid |v| v.thrust.value >= 0.0
-        && v.safety.value >= 1.0
-        && (1.0..=WIDEST_SPREAD).contains(&v.spread.value)
-        && v.width.value > 0.0
-        && v.top_stress.value >= 0.0
-        && v.unit_weight.value >= 0.0
-        && v.coefficient.value >= 1.0
-        && v.cohesion.value >= 0.0
-        && (v.top_stress.value + v.cohesion.value > 0.0 || (v.unit_weight.value > 0.0 && v.thrust.value > 0.0));
-    value |s| {
-        let load = s.safety * s.thrust / (s.spread * s.width);
-        let top = s.coefficient * s.top_stress + 2.0 * s.coefficient.value.sqrt() * s.cohesion;
-        let root = (top * top + 2.0 * s.coefficient * s.unit_weight * load).sqrt();
-        2.0 * load / (top + root)
-    };
 }

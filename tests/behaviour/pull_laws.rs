@@ -38,29 +38,7 @@ macro_rules! laws {
 }
 
 laws! {
-    pull_curved_laws: pull_curved {
-        TensionAtEntry { pipe_side_angle: 0.2, friction_ground: 0.9, pipe_weight: 300.0, string: 90.0 }
-        TensionAfterEntryCurve {
-            tension_at_entry: 50e3, pipe_side_angle: 0.2, friction_ground: 0.9, friction_bore: 0.9, pipe_weight:
-            300.0, net_weight: 300.0, length: 90.0, depth: 3.0,
-        }
-        TensionAfterLevel {
-            tension_after_entry: 50e3, pipe_side_angle: 0.2, friction_ground: 0.9, friction_bore: 0.9,
-            pipe_weight: 300.0, net_weight: 300.0, length: 90.0,
-        }
-        TensionAtExit {
-            tension_after_level: 50e3, pipe_side_angle: 0.2, rig_side_angle: 0.2, friction_ground: 0.9,
-            friction_bore: 0.9, pipe_weight: 300.0, net_weight: 300.0, length: 90.0, depth: 3.0,
-        }
-        MeanCurveRadius { depth: 3.0, angle: 0.2 }
-        SurfaceCurveLength { depth: 3.0, angle: 0.2 }
-        RadiusOfTurn { length: 90.0, turn: 0.2 }
-    }
     pull_rules_laws: pull_rules {
-        SmallRigPull { bore_length: 90.0, net_weight: 300.0, bends: 1.0 }
-        UnplannedBends { bore_length: 90.0, rod_diameter: 0.06 }
-        SmallRigPullLimit { allowable: 50e3, share: 0.9 }
-        LongestDryPull { stress: 9e6, weld_factor: 0.9, unit_weight: 18e3, friction: 0.9, rise: 0.1 }
         GroundLoadPull { unit_weight: 18e3, cover: 3.0, outside_diameter: 0.4, collapsed_length: 90.0, friction: 0.9 }
         LesserBore { outside_diameter: 0.4, times: 1.5, plus: 0.4 }
     }
@@ -68,7 +46,6 @@ laws! {
         PvcPullStress { tensile: 9e6, safety: 2.5, temperature_factor: 0.9, joint_factor: 0.9 }
         FactorAtTemperature { temperature: 300.0, below: 295.0, factor_below: 0.9, above: 310.0, factor_above: 0.9 }
         TensionBesideBend { allowable: 9e6, modulus: 400e6, outside_diameter: 0.4, wall: 0.02, radius: 90.0 }
-        StressOfStrain { share: 0.9, strain: 0.02, modulus: 400e6 }
         BendStrain { outside_diameter: 0.4, radius: 90.0 }
         PullStrain { stress: 9e6, modulus: 400e6 }
         JointThrustRating { rated_pressure: 60e3, outside_diameter: 0.4, deflection_factor: 0.9 }
@@ -108,9 +85,7 @@ laws! {
     ramp_laws: ramp {
         RampLength { depth: 6.0, radius: 90.0, angle: 0.2 }
         ShortestRamp { depth: 3.0, radius: 90.0 }
-        RampAngle { depth: 3.0, radius: 90.0 }
         RampDepth { length: 90.0, radius: 90.0 }
-        RampRadius { length: 90.0, depth: 3.0 }
     }
     outside_pressure_laws: outside_pressure {
         NetOutsidePressure { density: 1500.0, height: 3.0, added: 60e3, inside: 60e3 }
@@ -122,7 +97,6 @@ laws! {
             outside_diameter: 0.4, wall: 0.02,
         }
         WaterBuoyancyFactor { water_height: 2.0, cover: 3.0 }
-        ElasticSupportLuscher { cover: 3.0, outside_diameter: 0.4 }
         ElasticSupportByDepth { cover: 3.0 }
     }
     deflection_laws: deflection {
@@ -134,8 +108,6 @@ laws! {
         ScoredWall { wall: 0.02, depth_share: 0.1 }
     }
     reaming_laws: reaming {
-        PassesByRatio { pilot: 0.1, bore: 0.4, step_ratio: 1.5 }
-        PassesByStep { pilot: 0.1, bore: 0.4, step: 0.15 }
         SpoilVolume { bore: 0.4, pilot: 0.1, length: 90.0, swell_factor: 1.2 }
         ReamingFluid { bore: 0.4, pilot: 0.1, length: 90.0, fluid_ratio: 0.9 }
         AnnulusVolume { bore: 0.6, outside_diameter: 0.4, length: 90.0, waste: 1.1 }

@@ -10,8 +10,7 @@ use jackpull::law::Law;
 use jackpull::laws::collapse::CriticalPressure;
 use jackpull::laws::deflection::{BuoyantDeflection, IowaDeflection};
 use jackpull::laws::outside_pressure::{
-    BucklingInSoil, ElasticSupportByDepth, ElasticSupportLuscher, NetOutsidePressure, SupportedCollapse,
-    WaterBuoyancyFactor,
+    BucklingInSoil, ElasticSupportByDepth, NetOutsidePressure, SupportedCollapse, WaterBuoyancyFactor,
 };
 use jackpull::laws::reaming::{AnnularFlowLoss, ReamingFluid, ReturnVelocity, SpoilVolume};
 use jackpull::quantity::{Length, Pressure, Ratio, Velocity};
@@ -46,19 +45,6 @@ fn steel_main_by_m11() {
         wall: q("0.5 in"),
     });
     assert!((buckling - q::<Pressure>("25.91 psi")).abs() <= q("0.005 psi"), "{buckling:?}");
-}
-
-/// B' by Luscher is 4 (h² + D h) / (1.5 (2 h + D)²): 4/9 of 4/3, 16/27, at h = D, two thirds in the deep, nothing at
-/// the surface; above the other form at the depth of sewers.
-#[test]
-fn elastic_support_page_113() {
-    let support = |cover: &str| law(ElasticSupportLuscher { cover: q(cover), outside_diameter: q("1 m") }).value;
-    assert!((support("1 m") - 16.0 / 27.0).abs() < 1e-12);
-    assert!((support("100000 m") - 2.0 / 3.0).abs() < 1e-6);
-    assert!(support("0 m").abs() < 1e-12);
-    for cover in ["2 m", "5 m", "8 m"] {
-        assert!(support(cover) > law(ElasticSupportByDepth { cover: q(cover) }).value, "{cover}");
-    }
 }
 
 /// 2.5 for cover of two diameters and more, 3.0 below: a sixth less of allowable pressure.

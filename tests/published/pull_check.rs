@@ -1,7 +1,7 @@
 //! An independent check of collected pull values (2026): fused PVC, iron joints, strain, annulus, thermal and score
 //! allowances, recomputed from the equations by another hand. Figures as it printed them.
 
-use crate::found::{Found, Outcome, close, holds, law, modulus, near, needed, pages, pull_stress, q};
+use crate::found::{Found, Outcome, close, holds, law, near, needed, pages, pull_stress, q};
 use jackpull::Handbook;
 use jackpull::handbook::{RatioRow, Table};
 use jackpull::law::Law;
@@ -10,8 +10,7 @@ use jackpull::laws::collapse::CriticalPressure;
 use jackpull::laws::deflection::ScoredWall;
 use jackpull::laws::pe::{AllowableTension, BendRadiusForShare};
 use jackpull::laws::pull_limits::{
-    BendStrain, FactorAtTemperature, JointThrustRating, PullStrain, PvcPullStress, StressOfStrain, TensionBesideBend,
-    WeakLinkSetting,
+    BendStrain, FactorAtTemperature, JointThrustRating, PullStrain, PvcPullStress, TensionBesideBend, WeakLinkSetting,
 };
 use jackpull::laws::reaming::AnnulusVolume;
 use jackpull::quantity::{Force, Length, Measure, Pressure, Ratio, ThermodynamicTemperature, Volume};
@@ -21,7 +20,6 @@ pages!(
     pvc_pull_forces,
     pvc_bend_takes_its_share,
     pvc_between_temperatures,
-    stresses_from_a_strain_of_three_percent,
     strain_and_radius,
     cooling_of_a_string,
     scored_wall,
@@ -122,23 +120,6 @@ fn pvc_between_temperatures(handbook: &Arc<Handbook>, found: &mut Found) -> Outc
             factor_above: above.value.factor.value,
         };
         near(found, &format!("PVC at {temperature}"), factor.value(), printed, "0.005");
-    }
-    Ok(())
-}
-
-/// 0.018 E: 1,404, 1,332, 1,080 and 1,026 psi for PE3XXX and 1,476, 1,404, 1,134 and 1,080 for PE4XXX.
-fn stresses_from_a_strain_of_three_percent(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let table = handbook.pull_strain()?;
-    let share = ratio_of(table, "stress_share")?;
-    let strain = ratio_of(table, "stress_strain")?;
-    for (class, printed) in [
-        ("pe3xxx", ["1404 psi", "1332 psi", "1080 psi", "1026 psi"]),
-        ("pe4xxx", ["1476 psi", "1404 psi", "1134 psi", "1080 psi"]),
-    ] {
-        for (duration, printed) in ["0.5 h", "1 h", "12 h", "24 h"].iter().zip(printed) {
-            let stress = StressOfStrain { share, strain, modulus: modulus(handbook, class, duration)? };
-            near(found, &format!("{class}, {duration}"), stress.value(), printed, "0.5 psi");
-        }
     }
     Ok(())
 }

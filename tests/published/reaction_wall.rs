@@ -9,7 +9,7 @@ use jackpull::laws::soil::LayerStress;
 use jackpull::laws::wall::{
     ActiveCoefficient, AllowableReaction, PassiveCoefficient, PassivePressure, PassiveStrip, UndrainedStrip,
 };
-use jackpull::laws::wall_fit::{HeightForThrust, PassiveMovement, WidthForThrust};
+use jackpull::laws::wall_fit::{PassiveMovement, WidthForThrust};
 use jackpull::quantity::{Angle, Force, Length, Measure, Pressure, Ratio, UnitWeight};
 use std::sync::Arc;
 
@@ -171,18 +171,14 @@ fn undrained_form_times_the_width() {
 /// The worked wall read backwards: 2,985 kN with a factor 2 is 1,492 kN of thrust, and that thrust asks for 3 m.
 #[test]
 fn worked_wall_backwards() {
-    let strip = wall("18 kN/m3", "30 deg", "10 kPa", "1");
-    let (resistance, safety, eye) = (law(strip), q::<Ratio>("2"), Force::default());
+    let resistance = law(wall("18 kN/m3", "30 deg", "10 kPa", "1"));
+    let (safety, eye) = (q::<Ratio>("2"), Force::default());
     let thrust = law(AllowableReaction { resistance, eye, safety });
     assert!((thrust - q::<Force>("1492.4 kN")).abs() < q("0.05 kN"), "{thrust:?}");
     let printed = q::<Force>("1492.4 kN");
     let width =
         law(WidthForThrust { thrust: printed, safety, eye, width: q("5 m"), resistance: resistance * 5.0 / 3.0 });
     assert!((width - q::<Length>("3 m")).abs() < q("0.1 mm"), "{width:?}");
-    let PassiveStrip { spread, width, top_stress, unit_weight, coefficient, cohesion, .. } = strip;
-    let height =
-        law(HeightForThrust { thrust: printed, safety, spread, width, top_stress, unit_weight, coefficient, cohesion });
-    assert!((height - q::<Length>("3 m")).abs() < q("0.1 mm"), "{height:?}");
 }
 
 /// One level of the worked wall: 3 x 72 + 2 x 10 x 1.732 = 250.6 kPa at the top.

@@ -9,7 +9,6 @@ use jackpull::check::Verdict;
 use jackpull::law::Law;
 use jackpull::laws::pe::AllowableTension;
 use jackpull::laws::pull::{NetWeightInFluid, PipeWeight, StraightPull};
-use jackpull::laws::pull_rules::LongestDryPull;
 use jackpull::quantity::{Length, LineLoad, MassDensity, Pressure, Ratio};
 use std::sync::Arc;
 
@@ -20,7 +19,6 @@ pages!(
     longest_pull_in_a_dry_pipe,
     longest_pull_in_slurry,
     net_weight_over_own_weight,
-    longest_pull_by_the_rule,
 );
 
 /// 8 N/mm2 at 20 degC and 5 N/mm2 at 40 degC, for half an hour; no pull above 40 degC.
@@ -118,26 +116,6 @@ fn net_weight_over_own_weight(handbook: &Arc<Handbook>, found: &mut Found) -> Ou
         let (own, net) = slurry_weight(handbook, sdr)?;
         near(found, &format!("net over own weight, SDR {sdr}"), -net / own, printed, within);
     }
-    Ok(())
-}
-
-/// The formula itself, with the unit weight and the friction of the table: 686 m at 10 deg; PP, which is lighter, goes
-/// further by 0.97 over 0.93.
-fn longest_pull_by_the_rule(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let table = handbook.pull_rule()?;
-    let rule = |key: &str| needed(table.get(key), || key.to_owned());
-    let (stress, _) = pull_stress(handbook, "stein_2001", "pe80", "0.5 h")?;
-    let pull = LongestDryPull {
-        stress,
-        weld_factor: ratio(handbook, "pe.weld_unknown")?,
-        unit_weight: needed(rule("dry_pe_hd")?.value.unit_weight.as_ref(), || "PE-HD".to_owned())?.value,
-        friction: needed(rule("dry_friction")?.value.ratio.as_ref(), || "friction".to_owned())?.value,
-        rise: q("10 deg"),
-    };
-    near(found, "longest pull of PE-HD", pull.value(), "686 m", "0.5 m");
-    let unit_weight = needed(rule("dry_pp")?.value.unit_weight.as_ref(), || "PP".to_owned())?.value;
-    let lighter = LongestDryPull { unit_weight, ..pull };
-    near(found, "PP over PE-HD", lighter.value() / pull.value(), "1.043", "0.0005");
     Ok(())
 }
 

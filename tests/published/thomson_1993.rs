@@ -1,14 +1,14 @@
 //! J. Thomson, Pipejacking and Microtunnelling, 1993, chapter on drive and reception pits, read as the publisher's
 //! abstract: width the outside diameter and 2000 mm, length the pipe section and 1000 mm with the most compact plant, up
-//! to 5000 mm with some, 1500 to 2000 mm to DN 1500. Lay-down length is trade habit: the drive and 15 to 20 m.
+//! to 5000 mm with some, 1500 to 2000 mm to DN 1500.
 
 use crate::found::{Found, Outcome, Stop, law, near, needed, pages, q};
 use jackpull::Handbook;
-use jackpull::laws::room::{LaydownLength, PitSide};
+use jackpull::laws::room::PitSide;
 use jackpull::quantity::Length;
 use std::sync::Arc;
 
-pages!(sides_of_a_jacking_pit, lay_down_of_a_string);
+pages!(sides_of_a_jacking_pit);
 
 /// The safer end of an allowance.
 fn allowance(handbook: &Handbook, key: &str) -> Result<Length, Stop> {
@@ -27,15 +27,6 @@ fn sides_of_a_jacking_pit(handbook: &Arc<Handbook>, found: &mut Found) -> Outcom
     ] {
         let got = law(PitSide { part: q(part), allowance: allowance(handbook, key)? });
         near(found, key, got, side, "0.5 mm");
-    }
-    Ok(())
-}
-
-fn lay_down_of_a_string(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let row = needed(handbook.pullback_area()?.get("laydown_addition"), || "the addition".to_owned())?.value;
-    for (field, printed) in [(&row.length_low, "105 m"), (&row.length_high, "110 m")] {
-        let handling = needed(field.as_ref(), || "its length".to_owned())?.value;
-        near(found, "lay-down", law(LaydownLength { drive: q("90 m"), handling }), printed, "0.5 mm");
     }
     Ok(())
 }

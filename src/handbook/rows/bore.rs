@@ -80,15 +80,3 @@ pub struct HoleOvercutRow {
     /// Largest outside diameter (inclusive).
     pub od_to: Option<Field<Length>>,
 }
-
-/// Least clearance of a bore, in bore sizes or as a length.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct BoreClearanceRow {
-    /// From what.
-    pub to: Field<Words>,
-    /// Clearance over the size of the bore.
-    pub over_bore: Option<Field<Ratio>>,
-    /// Clearance as a length.
-    pub clear: Option<Field<Length>>,
-}

@@ -89,22 +89,6 @@ pub struct FrictionModelSetRow {
     pub on_pipe: Option<Field<Ratio>>,
 }
 
-/// A friction coefficient back-figured on silo pressure.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SiloCoefficientRow {
-    /// Low.
-    pub low: Field<Ratio>,
-    /// Likely.
-    pub likely: Option<Field<Ratio>>,
-    /// High.
-    pub high: Field<Ratio>,
-    /// Least unit friction at likely.
-    pub least_likely: Option<Field<Pressure>>,
-    /// Least unit friction at high.
-    pub least_high: Option<Field<Pressure>>,
-}
-
 /// A rule of face resistance or face support. The columns that are there say which form it has.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -127,24 +111,6 @@ pub struct FaceRuleRow {
     pub share_low: Option<Field<Ratio>>,
     /// Share of another pressure, high end or only value.
     pub share_high: Option<Field<Ratio>>,
-}
-
-/// What lubrication leaves of the friction: a factor for use, or a reduction as published.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LubricationFactorRow {
-    /// How, or on what, it was found.
-    pub how: Field<Words>,
-    /// Share of the unlubricated friction that is left.
-    pub factor: Option<Field<Ratio>>,
-    /// Least unit friction at likely, unless the force is logged.
-    pub least_likely: Option<Field<Pressure>>,
-    /// Least unit friction at high, unless the force is logged.
-    pub least_high: Option<Field<Pressure>>,
-    /// Published reduction, low end.
-    pub reduction_low: Option<Field<Ratio>>,
-    /// Published reduction, high end or only value.
-    pub reduction_high: Option<Field<Ratio>>,
 }
 
 /// Extra jacking force after a stop.

@@ -68,30 +68,6 @@ pub struct ServiceSuitabilityRow {
     pub standing: Field<Words>,
 }
 
-/// Method pointed to by diameter.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct DiameterPointerRow {
-    /// Method.
-    pub method: Field<Words>,
-    /// Smallest diameter.
-    pub diameter_from: Field<Length>,
-    /// Largest diameter.
-    pub diameter_to: Option<Field<Length>>,
-}
-
-/// Position of the auger in the casing.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct AugerPositionRow {
-    /// Ground.
-    pub ground: Field<Words>,
-    /// Dry, wet or any.
-    pub moisture: Field<Words>,
-    /// Least length of full-size auger kept back of the leading end of the casing.
-    pub kept_back: Field<Length>,
-}
-
 /// Tolerance or error of line and grade, plus or minus.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]

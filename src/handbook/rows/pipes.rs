@@ -20,22 +20,6 @@ pub struct ConcretePipeRow {
     pub mass: Field<Mass>,
 }
 
-/// A wall series of concrete pipe: wall = inside diameter / `over` + `plus`. The wall is that of the barrel.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ConcreteWallRuleRow {
-    /// Letter of the series.
-    pub series: Field<Words>,
-    /// Divisor of the inside diameter.
-    pub over: Field<Ratio>,
-    /// Added to it.
-    pub plus: Field<Length>,
-    /// Smallest inside diameter the rule holds for (inclusive).
-    pub size_from: Field<Length>,
-    /// Largest inside diameter the rule holds for (inclusive); none where no end is known.
-    pub size_to: Option<Field<Length>>,
-}
-
 /// A small reinforced concrete jacking pipe: its effective end area and its printed allowable forces.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -134,18 +118,6 @@ pub struct SteelCasingWallRow {
     pub bare: Field<Length>,
 }
 
-/// A wall for a band of sizes.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct WallBandRow {
-    /// Smallest nominal diameter (inclusive).
-    pub size_from: Field<Length>,
-    /// Largest nominal diameter (inclusive).
-    pub size_to: Field<Length>,
-    /// Wall.
-    pub wall: Field<Length>,
-}
-
 /// A steel jacking casing.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -156,20 +128,6 @@ pub struct SteelCasingPipeRow {
     pub wall: Field<Length>,
     /// Mass per length.
     pub mass_per_length: Field<LinearMassDensity>,
-}
-
-/// A range of compressive strength of a jacking pipe material. One end may be all that is known.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct JackingStrengthRow {
-    /// Material.
-    pub material: Field<Words>,
-    /// What the range is of.
-    pub kind: Field<Words>,
-    /// Low end or minimum.
-    pub low: Option<Field<Pressure>>,
-    /// High end.
-    pub high: Option<Field<Pressure>>,
 }
 
 /// A range of lengths.

@@ -1,6 +1,6 @@
 //! Room for pits and plant, cover and clear distances.
 
-use crate::quantity::{Angle, Area, Length, Ratio};
+use crate::quantity::{Area, Length, Ratio};
 use crate::yaml::{Field, Words};
 use serde::Deserialize;
 
@@ -44,32 +44,6 @@ pub struct WorkAreaRow {
     pub size_from: Option<Field<Length>>,
     /// Largest size.
     pub size_to: Option<Field<Length>>,
-}
-
-/// Angles and room for drilling and pullback.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct PullbackAreaRow {
-    /// What it is.
-    pub what: Field<Words>,
-    /// Angle, low end.
-    pub angle_low: Option<Field<Angle>>,
-    /// Angle, high end.
-    pub angle_high: Option<Field<Angle>>,
-    /// Length, low end.
-    pub length_low: Option<Field<Length>>,
-    /// Length, high end.
-    pub length_high: Option<Field<Length>>,
-    /// Width of an area.
-    pub width: Option<Field<Length>>,
-    /// Length of an area.
-    pub length: Option<Field<Length>>,
-    /// Multiple, low end.
-    pub ratio_low: Option<Field<Ratio>>,
-    /// Multiple, high end.
-    pub ratio_high: Option<Field<Ratio>>,
-    /// What it is a multiple of.
-    pub ratio_of: Option<Field<Words>>,
 }
 
 /// Least cover.

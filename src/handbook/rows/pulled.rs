@@ -1,6 +1,6 @@
 //! Rows on pulled pipe: short rules, walls of steel, temperature, expansion.
 
-use crate::quantity::{Length, Ratio, ThermalExpansion, ThermodynamicTemperature, UnitWeight};
+use crate::quantity::{Length, Ratio, ThermalExpansion, ThermodynamicTemperature};
 use crate::yaml::Field;
 use serde::Deserialize;
 
@@ -12,8 +12,6 @@ pub struct PullRuleRow {
     pub ratio: Option<Field<Ratio>>,
     /// Length.
     pub length: Option<Field<Length>>,
-    /// Unit weight of a pipe material.
-    pub unit_weight: Option<Field<UnitWeight>>,
 }
 
 /// Least wall of a pulled steel pipe for a band of diameters, as a wall or as a ratio.

@@ -1,6 +1,6 @@
 //! Excavation, air and butt fusion.
 
-use crate::quantity::{Angle, Length, Ratio, Time};
+use crate::quantity::{Length, Ratio, Time};
 use crate::yaml::{Field, Words};
 use serde::Deserialize;
 
@@ -14,36 +14,6 @@ pub struct ExcavationRow {
     pub length: Option<Field<Length>>,
     /// Duration.
     pub time: Option<Field<Time>>,
-}
-
-/// Steepest slope of an excavation.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ExcavationSlopeRow {
-    /// Soil type.
-    pub soil: Field<Words>,
-    /// Horizontal over vertical.
-    pub run: Field<Ratio>,
-    /// Angle from the level.
-    pub angle: Field<Angle>,
-    /// Depth up to which it may be used.
-    pub depth_to: Field<Length>,
-    /// Longest time it may stand.
-    pub time: Option<Field<Time>>,
-}
-
-/// Limit of a gas.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct AirLimitRow {
-    /// Gas.
-    pub gas: Field<Words>,
-    /// What it is a share of.
-    pub of: Field<Words>,
-    /// Least share.
-    pub low: Option<Field<Ratio>>,
-    /// Largest share.
-    pub high: Option<Field<Ratio>>,
 }
 
 /// Waiting time after a butt fusion.

@@ -35,56 +35,6 @@ pub struct SoilGranularRow {
     pub submerged_high: Option<Field<UnitWeight>>,
 }
 
-/// Fine ground by consistency. An end that the source leaves open is not there.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SoilFineRow {
-    /// The publication the row belongs to; the same word stands for other strengths in other sets.
-    pub set: Field<Words>,
-    /// Consistency.
-    pub consistency: Field<Words>,
-    /// Smallest SPT N (inclusive).
-    pub n_from: Option<Field<Ratio>>,
-    /// Largest SPT N (exclusive).
-    pub n_below: Option<Field<Ratio>>,
-    /// Unconfined compressive strength, low end.
-    pub qu_low: Option<Field<Pressure>>,
-    /// Unconfined compressive strength, high end.
-    pub qu_high: Option<Field<Pressure>>,
-    /// Undrained shear strength, low end.
-    pub su_low: Option<Field<Pressure>>,
-    /// Undrained shear strength, high end.
-    pub su_high: Option<Field<Pressure>>,
-    /// Moist unit weight, low end.
-    pub moist_low: Option<Field<UnitWeight>>,
-    /// Moist unit weight, high end; the same as the low end where one value is printed.
-    pub moist_high: Option<Field<UnitWeight>>,
-}
-
-/// Ground by class of the unified soil classification.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SoilUscsRow {
-    /// Class or classes.
-    pub classes: Field<Words>,
-    /// Friction angle, middle.
-    pub phi: Option<Field<Angle>>,
-    /// Plus or minus of the friction angle.
-    pub phi_within: Option<Field<Angle>>,
-    /// Friction angle, low end.
-    pub phi_low: Option<Field<Angle>>,
-    /// Friction angle, high end.
-    pub phi_high: Option<Field<Angle>>,
-    /// Cohesion, low end.
-    pub cohesion_low: Option<Field<Pressure>>,
-    /// Cohesion, high end.
-    pub cohesion_high: Option<Field<Pressure>>,
-    /// Moist unit weight, for ground above water.
-    pub moist: Option<Field<UnitWeight>>,
-    /// Buoyant unit weight, for ground below water, with water already taken off.
-    pub buoyant: Option<Field<UnitWeight>>,
-}
-
 /// Undrained strength per SPT blow, as a stress or over atmospheric pressure.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
