@@ -163,40 +163,68 @@ impl<R: Recorder> Calc<R> {
     }
 }
 
-/// Writes the `Law` implementation of a struct: arguments with their print roles, equation, range, value.
-macro_rules! law {
-    (
+/// Declares the laws of a topic. From a declaration come the struct with its arguments, the `Law` implementation, the
+/// doc table of symbols and dimensions with form, source and range, and the place in the list of laws.
+macro_rules! laws {
+    ($(
         $(#[$doc:meta])*
-        $name:ident { $($(#[$field_doc:meta])* $field:ident: $type:ty as $role:ident),+ $(,)? } -> $out:ty as $out_role:ident
-        $equation:block
-        valid |$v:ident| $valid:expr;
+        $name:ident $title:literal {
+            $($(#[$field_doc:meta])* $field:ident $symbol:literal: $type:ident as $role:ident,)+
+        } -> $out:ident as $out_role:ident;
+        form $form:literal;
+        from $mark:ident $source:literal $locator:literal;
+        valid $range:literal if |$v:ident| $valid:expr;
         value |$s:ident| $value:expr;
-    ) => {
-        $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq)]
-        pub struct $name {
-            $($(#[$field_doc])* pub $field: $type,)+
-        }
+    )+) => {
+        /// The equations of this topic.
+        pub(super) const EQUATIONS: &[&$crate::source::Equation] = &[$(&<$name as $crate::law::Law>::EQUATION),+];
 
-        impl $crate::law::Law for $name {
-            type Out = $out;
-            const EQUATION: $crate::source::Equation = $equation;
-            const OUT: $crate::quantity::Role = $crate::quantity::Role::$out_role;
-
-            fn value(&self) -> $out {
-                let $s = self;
-                $value
+        $(
+            $(#[$doc])*
+            ///
+            /// | symbol | argument | dimension |
+            /// |---|---|---|
+            $(#[doc = concat!("| ", $symbol, " | `", stringify!($field), "` | [`", stringify!($type), "`] |")])+
+            ///
+            #[doc = concat!("**Form** `", $form, "`")]
+            ///
+            #[doc = concat!("**Source** `", $source, "`, ", $locator, "; ", stringify!($mark))]
+            #[doc = concat!("([`Mark`](crate::source::Mark::", stringify!($mark), ")).")]
+            ///
+            #[doc = concat!("**Valid for** ", $range, ".")]
+            #[derive(Debug, Clone, Copy, PartialEq)]
+            pub struct $name {
+                $($(#[$field_doc])* pub $field: $type,)+
             }
 
-            fn inputs(&self, each: &mut dyn FnMut(&'static str, $crate::quantity::Shown)) {
-                $(each(stringify!($field), $crate::quantity::Shown::of(self.$field, $crate::quantity::Role::$role));)+
-            }
+            impl $crate::law::Law for $name {
+                type Out = $out;
+                const EQUATION: $crate::source::Equation = $crate::source::Equation {
+                    name: $title,
+                    form: $form,
+                    source: $source,
+                    locator: $locator,
+                    mark: $crate::source::Mark::$mark,
+                    valid: $range,
+                };
+                const OUT: $crate::quantity::Role = $crate::quantity::Role::$out_role;
 
-            fn in_range(&self) -> bool {
-                let $v = self;
-                $valid
+                fn value(&self) -> $out {
+                    let $s = self;
+                    $value
+                }
+
+                fn inputs(&self, each: &mut dyn FnMut(&'static str, $crate::quantity::Shown)) {
+                    use $crate::quantity::{Role, Shown};
+                    $(each(stringify!($field), Shown::of(self.$field, Role::$role));)+
+                }
+
+                fn in_range(&self) -> bool {
+                    let $v = self;
+                    $valid
+                }
             }
-        }
+        )+
     };
 }
-pub(crate) use law;
+pub(crate) use laws;

@@ -1,249 +1,151 @@
 //! The pipe after the pull: how much it draws back, at once and by and by, how much it shrinks with its heat, and how
 //! much to leave beyond the pits; and where in the bore it comes to lie.
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Force, Length, Pressure, Ratio, ThermalExpansion, ThermodynamicTemperature};
-use crate::source::{Equation, Mark};
 use core::f64::consts::PI;
-
-law! {
-    /// Stretch of the string under a tension that falls evenly from head to tail, which comes back after release:
-    /// `dL = (T_h + T_t) L / (2 E pi (D - t) t)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | T_h, T_t | `head_tension`, `tail_tension` | force |
-    /// | L | `length` | length |
-    /// | E | `modulus`: apparent, at the duration of the pull, for the whole stretch; short-term for what springs back | pressure |
-    /// | D, t | `outside_diameter`, `wall` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a tension not negative anywhere.
-    PullStretch {
-        /// Tension at the head.
-        head_tension: Force as Pull,
-        /// Tension at the tail.
-        tail_tension: Force as Pull,
-        /// Length of the string.
-        length: Length as Distance,
-        /// Modulus.
-        modulus: Pressure as Modulus,
-        /// Outside diameter.
-        outside_diameter: Length as Diameter,
-        /// Wall.
-        wall: Length as Wall,
-    } -> Length as Offset
-    { Equation {
-        name: "stretch of the pulled string",
-        form: "dL = (head_tension + tail_tension) length / (2 modulus pi (outside_diameter - wall) wall)",
-        source: "jackpull",
-        locator: "Hooke's law over an even fall of tension",
-        mark: Mark::Judgement,
-        valid: "tensions not negative, modulus positive, wall positive and below half the outside diameter",
-    } }
-    valid |v| v.head_tension.value >= 0.0
-        && v.tail_tension.value >= 0.0
-        && v.length.value >= 0.0
-        && v.modulus.value > 0.0
-        && v.wall.value > 0.0
-        && 2.0 * v.wall < v.outside_diameter;
-    value |s| {
-        let section = PI * (s.outside_diameter - s.wall) * s.wall;
-        (s.head_tension + s.tail_tension) * s.length / (2.0 * s.modulus * section)
-    };
-}
-
-law! {
-    /// Strain that has still to come back some time after the release: `e = s (1/E(t_p + t_r) - 1/E(t_r))`, a stress
-    /// held for t_p and taken off t_r ago, by superposition.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | s | `stress` | pressure |
-    /// | E(t_p + t_r) | `modulus_whole`: apparent, at the time since the pull began | pressure |
-    /// | E(t_r) | `modulus_rest`: apparent, at the time since it ended | pressure |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a modulus that falls with time. Evaluated
-    /// at several rests it tells how long to wait; the rows of `pe_modulus` begin at half an hour.
-    DelayedStrain {
-        /// Stress of the pull.
-        stress: Pressure as Strength,
-        /// Apparent modulus at the time since the pull began.
-        modulus_whole: Pressure as Modulus,
-        /// Apparent modulus at the time since the release.
-        modulus_rest: Pressure as Modulus,
-    } -> Ratio as Percent
-    { Equation {
-        name: "strain still to recover",
-        form: "e = stress (1 / modulus_whole - 1 / modulus_rest)",
-        source: "jackpull",
-        locator: "superposition of a load and its removal, linear viscoelasticity",
-        mark: Mark::Judgement,
-        valid: "moduli positive, the one of the longer time not the larger, stress not negative",
-    } }
-    valid |v| v.stress.value >= 0.0 && v.modulus_whole.value > 0.0 && v.modulus_whole <= v.modulus_rest;
-    value |s| s.stress / s.modulus_whole - s.stress / s.modulus_rest;
-}
-
-law! {
-    /// Shortening of a string that cools to the ground: `dL = a L (T_w - T_g)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | a | `expansion` | length per length and temperature |
-    /// | L | `length` | length |
-    /// | T_w | `warm`, mean wall temperature when pulled | temperature |
-    /// | T_g | `ground` | temperature |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION); rows of table `thermal_expansion`. **Valid for** falls
-    /// or rises of up to 60 K. Negative: the string grows.
-    ThermalShortening {
-        /// Coefficient of expansion.
-        expansion: ThermalExpansion as Expansion,
-        /// Length of the string.
-        length: Length as Distance,
-        /// Temperature when pulled.
-        warm: ThermodynamicTemperature as Temperature,
-        /// Temperature of the ground.
-        ground: ThermodynamicTemperature as Temperature,
-    } -> Length as Offset
-    { Equation {
-        name: "shortening by cooling",
-        form: "dL = expansion length (warm - ground)",
-        source: "jackpull",
-        locator: "definition of the coefficient of expansion",
-        mark: Mark::Judgement,
-        valid: "temperatures no more than 60 K apart",
-    } }
-    valid |v| (v.warm.value - v.ground.value).abs() <= MOST_COOLING && v.expansion.value >= 0.0 && v.length.value >= 0.0;
-    value |s| s.length * (s.expansion.value * (s.warm.value - s.ground.value));
-}
 
 /// Largest change of temperature: from a wall in the sun (65 degC) to cold ground (ours).
 const MOST_COOLING: f64 = 60.0;
 
-law! {
+laws! {
+    /// Stretch of the string under a tension that falls evenly from head to tail, which comes back after release:
+    /// `dL = (T_h + T_t) L / (2 E pi (D - t) t)`.
+    PullStretch "stretch of the pulled string" {
+        /// Tension at the head.
+        head_tension "T_h": Force as Pull,
+        /// Tension at the tail.
+        tail_tension "T_t": Force as Pull,
+        /// Length of the string.
+        length "L": Length as Distance,
+        /// Modulus (apparent, at the duration of the pull, for the whole stretch; short-term for what springs back).
+        modulus "E": Pressure as Modulus,
+        /// Outside diameter.
+        outside_diameter "D": Length as Diameter,
+        /// Wall.
+        wall "t": Length as Wall,
+    } -> Length as Offset;
+    form "dL = (head_tension + tail_tension) length / (2 modulus pi (outside_diameter - wall) wall)";
+    from Judgement "jackpull" "Hooke's law over an even fall of tension";
+    valid "tensions not negative, modulus positive, wall positive and below half the outside diameter"
+        if |v| v.head_tension.value >= 0.0
+            && v.tail_tension.value >= 0.0
+            && v.length.value >= 0.0
+            && v.modulus.value > 0.0
+            && v.wall.value > 0.0
+            && 2.0 * v.wall < v.outside_diameter;
+    value |s| {
+        let section = PI * (s.outside_diameter - s.wall) * s.wall;
+        (s.head_tension + s.tail_tension) * s.length / (2.0 * s.modulus * section)
+    };
+
+    /// Strain that has still to come back some time after the release: `e = s (1/E(t_p + t_r) - 1/E(t_r))`, a stress
+    /// held for t_p and taken off t_r ago, by superposition.
+    ///
+    /// Evaluated at several rests it tells how long to wait; the rows of `pe_modulus` begin at half an hour.
+    DelayedStrain "strain still to recover" {
+        /// Stress of the pull.
+        stress "s": Pressure as Strength,
+        /// Apparent modulus at the time since the pull began.
+        modulus_whole "E(t_p + t_r)": Pressure as Modulus,
+        /// Apparent modulus at the time since the release.
+        modulus_rest "E(t_r)": Pressure as Modulus,
+    } -> Ratio as Percent;
+    form "e = stress (1 / modulus_whole - 1 / modulus_rest)";
+    from Judgement "jackpull" "superposition of a load and its removal, linear viscoelasticity";
+    valid "moduli positive, the one of the longer time not the larger, stress not negative"
+        if |v| v.stress.value >= 0.0 && v.modulus_whole.value > 0.0 && v.modulus_whole <= v.modulus_rest;
+    value |s| s.stress / s.modulus_whole - s.stress / s.modulus_rest;
+
+    /// Shortening of a string that cools to the ground: `dL = a L (T_w - T_g)`.
+    ///
+    /// Rows of table `thermal_expansion`. Negative: the string grows.
+    ThermalShortening "shortening by cooling" {
+        /// Coefficient of expansion.
+        expansion "a": ThermalExpansion as Expansion,
+        /// Length of the string.
+        length "L": Length as Distance,
+        /// Temperature when pulled (mean wall temperature when pulled).
+        warm "T_w": ThermodynamicTemperature as Temperature,
+        /// Temperature of the ground.
+        ground "T_g": ThermodynamicTemperature as Temperature,
+    } -> Length as Offset;
+    form "dL = expansion length (warm - ground)";
+    from Judgement "jackpull" "definition of the coefficient of expansion";
+    valid "temperatures no more than 60 K apart"
+        if |v| (v.warm.value - v.ground.value).abs() <= MOST_COOLING
+                && v.expansion.value >= 0.0
+                && v.length.value >= 0.0;
+    value |s| s.length * (s.expansion.value * (s.warm.value - s.ground.value));
+
     /// Stress in a pipe that is held at both ends while it cools: `s = E a (T_w - T_g)`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | E | `modulus` (long term: plastics relax) | pressure |
-    /// | a | `expansion` | length per length and temperature |
-    /// | T_w | `warm` | temperature |
-    /// | T_g | `ground` | temperature |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** falls or rises of up to 60 K. Tension
-    /// where positive; it pulls on the tie-in.
-    RestrainedCoolingStress {
-        /// Modulus.
-        modulus: Pressure as Modulus,
+    /// Tension where positive; it pulls on the tie-in.
+    RestrainedCoolingStress "stress of a held pipe that cools" {
+        /// Modulus (long term: plastics relax).
+        modulus "E": Pressure as Modulus,
         /// Coefficient of expansion.
-        expansion: ThermalExpansion as Expansion,
+        expansion "a": ThermalExpansion as Expansion,
         /// Temperature when fixed.
-        warm: ThermodynamicTemperature as Temperature,
+        warm "T_w": ThermodynamicTemperature as Temperature,
         /// Temperature of the ground.
-        ground: ThermodynamicTemperature as Temperature,
-    } -> Pressure as Strength
-    { Equation {
-        name: "stress of a held pipe that cools",
-        form: "s = modulus expansion (warm - ground)",
-        source: "jackpull",
-        locator: "Hooke's law with the strain that is held back",
-        mark: Mark::Judgement,
-        valid: "temperatures no more than 60 K apart",
-    } }
-    valid |v| (v.warm.value - v.ground.value).abs() <= MOST_COOLING && v.expansion.value >= 0.0;
+        ground "T_g": ThermodynamicTemperature as Temperature,
+    } -> Pressure as Strength;
+    form "s = modulus expansion (warm - ground)";
+    from Judgement "jackpull" "Hooke's law with the strain that is held back";
+    valid "temperatures no more than 60 K apart"
+        if |v| (v.warm.value - v.ground.value).abs() <= MOST_COOLING && v.expansion.value >= 0.0;
     value |s| s.modulus * (s.expansion.value * (s.warm.value - s.ground.value));
-}
 
-law! {
     /// Length to leave beyond the pits before the string draws back: `L_x = k (dL_p + dL_t)`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | dL_p | `stretch` (with the modulus of the pull's duration, so the delayed part is in it) | length |
-    /// | dL_t | `cooling` | length |
-    /// | k | `margin` | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** margins of at least 1. A string that
-    /// warms in the ground is not credited: then `cooling` is 0. Not less than the share of table `after_pull`.
-    ExcessLength {
-        /// Stretch of the pull.
-        stretch: Length as Offset,
+    /// A string that warms in the ground is not credited: then `cooling` is 0. Not less than the share of table
+    /// `after_pull`.
+    ExcessLength "length to leave beyond the pits" {
+        /// Stretch of the pull (with the modulus of the pull's duration, so the delayed part is in it).
+        stretch "dL_p": Length as Offset,
         /// Shortening by cooling.
-        cooling: Length as Offset,
+        cooling "dL_t": Length as Offset,
         /// Margin.
-        margin: Ratio as Ratio,
-    } -> Length as Distance
-    { Equation {
-        name: "length to leave beyond the pits",
-        form: "L_x = margin (stretch + cooling)",
-        source: "jackpull",
-        locator: "sum of what comes back and what cools, with a margin",
-        mark: Mark::Judgement,
-        valid: "margin at least 1, neither length negative",
-    } }
-    valid |v| v.margin.value >= 1.0 && v.stretch.value >= 0.0 && v.cooling.value >= 0.0;
+        margin "k": Ratio as Ratio,
+    } -> Length as Distance;
+    form "L_x = margin (stretch + cooling)";
+    from Judgement "jackpull" "sum of what comes back and what cools, with a margin";
+    valid "margin at least 1, neither length negative"
+        if |v| v.margin.value >= 1.0 && v.stretch.value >= 0.0 && v.cooling.value >= 0.0;
     value |s| s.margin * (s.stretch + s.cooling);
-}
 
-law! {
     /// Invert of a pipe that rests on the bottom of the bore, over that bottom: `z = h + t`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | h | `spacer` height, 0 without | length |
-    /// | t | `wall` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** non-negative arguments.
-    InvertAtRest {
-        /// Height of the spacers.
-        spacer: Length as Offset,
+    InvertAtRest "invert of a pipe at rest" {
+        /// Height of the spacers (height, 0 without).
+        spacer "h": Length as Offset,
         /// Wall.
-        wall: Length as Wall,
-    } -> Length as Offset
-    { Equation {
-        name: "invert of a pipe at rest",
-        form: "z = spacer + wall, over the bottom of the bore",
-        source: "jackpull",
-        locator: "geometry of a circle in a circle",
-        mark: Mark::Judgement,
-        valid: "neither argument negative",
-    } }
-    valid |v| v.spacer.value >= 0.0 && v.wall.value >= 0.0;
+        wall "t": Length as Wall,
+    } -> Length as Offset;
+    form "z = spacer + wall, over the bottom of the bore";
+    from Judgement "jackpull" "geometry of a circle in a circle";
+    valid "neither argument negative"
+        if |v| v.spacer.value >= 0.0 && v.wall.value >= 0.0;
     value |s| s.spacer + s.wall;
-}
 
-law! {
     /// Invert of a pipe that floats against the crown of the bore, over the bottom: `z = D_b - h - D + t`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | D_b | `bore` | length |
-    /// | h | `spacer` height, 0 without | length |
-    /// | D, t | `outside_diameter`, `wall` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a bore that pipe and both spacers fit
-    /// into. The line is uncertain by the difference to [`InvertAtRest`], all clearance that the spacers leave.
-    InvertAfloat {
+    /// The line is uncertain by the difference to [`InvertAtRest`], all clearance that the spacers leave.
+    InvertAfloat "invert of a pipe afloat" {
         /// Bore.
-        bore: Length as Diameter,
-        /// Height of the spacers.
-        spacer: Length as Offset,
+        bore "D_b": Length as Diameter,
+        /// Height of the spacers (height, 0 without).
+        spacer "h": Length as Offset,
         /// Outside diameter of the pipe.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall: Length as Wall,
-    } -> Length as Offset
-    { Equation {
-        name: "invert of a pipe afloat",
-        form: "z = bore - spacer - outside_diameter + wall, over the bottom of the bore",
-        source: "jackpull",
-        locator: "geometry of a circle in a circle",
-        mark: Mark::Judgement,
-        valid: "bore at least the pipe and two spacers, wall not negative",
-    } }
-    valid |v| v.spacer.value >= 0.0
-        && v.wall.value >= 0.0
-        && v.bore >= v.outside_diameter + 2.0 * v.spacer;
+        wall "t": Length as Wall,
+    } -> Length as Offset;
+    form "z = bore - spacer - outside_diameter + wall, over the bottom of the bore";
+    from Judgement "jackpull" "geometry of a circle in a circle";
+    valid "bore at least the pipe and two spacers, wall not negative"
+        if |v| v.spacer.value >= 0.0
+            && v.wall.value >= 0.0
+            && v.bore >= v.outside_diameter + 2.0 * v.spacer;
     value |s| s.bore - s.spacer - s.outside_diameter + s.wall;
 }

@@ -22,110 +22,58 @@
 //! # Ok::<(), jackpull::quantity::QuantityError>(())
 //! ```
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Length, LineLoad, Pressure, Ratio};
-use crate::source::{Equation, Mark};
 
-law! {
+laws! {
     /// Height of the column of ground that is taken to rest on the pipe whatever its cohesion: `h = min(H, n B)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | H | `depth` (to the crown) | length |
-    /// | B | `bore` | length |
-    /// | n | `bores` (1.5 to 2) | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** 1 to 3 bores.
-    FloorColumn {
+    FloorColumn "column that always rests on the pipe" {
         /// Depth of the crown.
-        depth: Length as Depth,
+        depth "H": Length as Depth,
         /// Largest bore.
-        bore: Length as Diameter,
-        /// Height over bore.
-        bores: Ratio as Ratio,
-    } -> Length as Depth
-    { Equation {
-        name: "column that always rests on the pipe",
-        form: "h = min(depth, bores bore)",
-        source: "jackpull",
-        locator: "least earth load where cohesion is counted: a loosened column of 1.5 to 2 bores",
-        mark: Mark::Judgement,
-        valid: "depth not negative, bore positive, 1 to 3 bores",
-    } }
-    valid |v| v.depth.value >= 0.0 && v.bore.value > 0.0 && (1.0..=3.0).contains(&v.bores.value);
+        bore "B": Length as Diameter,
+        /// Height over bore (1.5 to 2).
+        bores "n": Ratio as Ratio,
+    } -> Length as Depth;
+    form "h = min(depth, bores bore)";
+    from Judgement "jackpull" "least earth load where cohesion is counted: a loosened column of 1.5 to 2 bores";
+    valid "depth not negative, bore positive, 1 to 3 bores"
+        if |v| v.depth.value >= 0.0 && v.bore.value > 0.0 && (1.0..=3.0).contains(&v.bores.value);
     value |s| s.depth.min(s.bores * s.bore);
-}
 
-law! {
     /// Earth load with a floor: `W = max(W_c, W_0)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | W_c | `load` (with cohesion, over the whole depth) | force per length |
-    /// | W_0 | `floor` (without cohesion, over the column of [`FloorColumn`]) | force per length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** loads that are not negative.
-    FlooredLoad {
+    FlooredLoad "earth load with cohesion, floored" {
         /// Load with cohesion.
-        load: LineLoad as LineWeight,
-        /// Load of the column that always rests on the pipe.
-        floor: LineLoad as LineWeight,
-    } -> LineLoad as LineWeight
-    { Equation {
-        name: "earth load with cohesion, floored",
-        form: "W = max(load, floor)",
-        source: "jackpull",
-        locator: "least earth load where cohesion is counted",
-        mark: Mark::Judgement,
-        valid: "loads not negative",
-    } }
-    valid |v| v.load.value >= 0.0 && v.floor.value >= 0.0;
+        load "W_c": LineLoad as LineWeight,
+        /// Load without cohesion of the column that always rests on the pipe, that of [`FloorColumn`].
+        floor "W_0": LineLoad as LineWeight,
+    } -> LineLoad as LineWeight;
+    form "W = max(load, floor)";
+    from Judgement "jackpull" "least earth load where cohesion is counted";
+    valid "loads not negative"
+        if |v| v.load.value >= 0.0 && v.floor.value >= 0.0;
     value |s| s.load.max(s.floor);
-}
 
-law! {
     /// Load of a uniform pressure on the breadth of the pipe: `W = f p D`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | p | `pressure` (of traffic, or of water) | pressure |
-    /// | f | `factor` (impact; 1 for water and where impact is inside) | ratio |
-    /// | D | `outside_diameter` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a factor from 1 to 2. Water presses all
-    /// round: as a load from above it is counted on the safe side.
-    PressureOnPipe {
-        /// Pressure at the crown.
-        pressure: Pressure as UnitFriction,
-        /// Impact factor.
-        factor: Ratio as Ratio,
+    /// Water presses all round: as a load from above it is counted on the safe side.
+    PressureOnPipe "load of a pressure on a pipe" {
+        /// Pressure at the crown (of traffic, or of water).
+        pressure "p": Pressure as UnitFriction,
+        /// Impact factor (impact; 1 for water and where impact is inside).
+        factor "f": Ratio as Ratio,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
-    } -> LineLoad as LineWeight
-    { Equation {
-        name: "load of a pressure on a pipe",
-        form: "W = factor pressure outside_diameter",
-        source: "jackpull",
-        locator: "statics of a uniform pressure on the breadth of the pipe",
-        mark: Mark::Judgement,
-        valid: "pressure not negative, diameter positive, factor 1 to 2",
-    } }
-    valid |v| v.pressure.value >= 0.0 && v.outside_diameter.value > 0.0 && (1.0..=2.0).contains(&v.factor.value);
+        outside_diameter "D": Length as Diameter,
+    } -> LineLoad as LineWeight;
+    form "W = factor pressure outside_diameter";
+    from Judgement "jackpull" "statics of a uniform pressure on the breadth of the pipe";
+    valid "pressure not negative, diameter positive, factor 1 to 2"
+        if |v| v.pressure.value >= 0.0 && v.outside_diameter.value > 0.0 && (1.0..=2.0).contains(&v.factor.value);
     value |s| s.factor * s.pressure * s.outside_diameter;
-}
 
-law! {
     /// Strength between three edges that a pipe in service needs: `T = (W_e / b_e + W_l / b_l) n`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | W_e, b_e | `earth_load` (with water), `earth_bedding_factor` | force per length, ratio |
-    /// | W_l, b_l | `live_load`, `live_bedding_factor` | force per length, ratio |
-    /// | n | `safety` | ratio |
-    ///
     /// With one bedding factor for both, or no live load, it is the older and printed form `T = W n / b`.
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** rigid pipe, factors of at least 1.
     ///
     /// ```
     /// // 11,172 lb/ft, bedding factor 1.5, safety 1.5: 11,172 lb/ft.
@@ -142,57 +90,39 @@ law! {
     /// assert!((needed.value() - LineLoad::from_text("11172 plf")?).abs() < LineLoad::from_text("0.5 plf")?);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
-    CrushingStrengthNeeded {
+    CrushingStrengthNeeded "crushing strength that a pipe needs" {
         /// Earth load.
-        earth_load: LineLoad as LineWeight,
-        /// Its bedding factor.
-        earth_bedding_factor: Ratio as Ratio,
+        earth_load "W_e": LineLoad as LineWeight,
+        /// Its bedding factor (with water).
+        earth_bedding_factor "b_e": Ratio as Ratio,
         /// Live load.
-        live_load: LineLoad as LineWeight,
+        live_load "W_l": LineLoad as LineWeight,
         /// Its bedding factor.
-        live_bedding_factor: Ratio as Ratio,
+        live_bedding_factor "b_l": Ratio as Ratio,
         /// Safety factor.
-        safety: Ratio as Ratio,
-    } -> LineLoad as LineWeight
-    { Equation {
-        name: "crushing strength that a pipe needs",
-        form: "T = (earth_load/earth_bedding_factor + live_load/live_bedding_factor) safety",
-        source: "acpa_design_manual",
-        locator: "chapter 4, selection of pipe strength; with one factor for both as eq. 3.2 and p. 250 of Moser",
-        mark: Mark::Memory,
-        valid: "rigid pipe, loads not negative, bedding factors and safety at least 1",
-    } }
-    valid |v| v.earth_load.value >= 0.0
-        && v.live_load.value >= 0.0
-        && v.earth_bedding_factor.value >= 1.0
-        && v.live_bedding_factor.value >= 1.0
-        && v.safety.value >= 1.0;
+        safety "n": Ratio as Ratio,
+    } -> LineLoad as LineWeight;
+    form "T = (earth_load/earth_bedding_factor + live_load/live_bedding_factor) safety";
+    from Memory "acpa_design_manual"
+        "chapter 4, selection of pipe strength; with one factor for both as eq. 3.2 and p. 250 of Moser";
+    valid "rigid pipe, loads not negative, bedding factors and safety at least 1"
+        if |v| v.earth_load.value >= 0.0
+            && v.live_load.value >= 0.0
+            && v.earth_bedding_factor.value >= 1.0
+            && v.live_bedding_factor.value >= 1.0
+            && v.safety.value >= 1.0;
     value |s| s.safety * (s.earth_load / s.earth_bedding_factor + s.live_load / s.live_bedding_factor);
-}
 
-law! {
     /// Strength between three edges of a pipe that is classed by force per length and diameter (D-load): `T = q d`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | q | `class_load` | pressure |
-    /// | d | `size` (inside diameter; nominal size for clay) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive arguments.
-    StrengthOfClass {
+    StrengthOfClass "crushing strength of a class" {
         /// Force per length and diameter.
-        class_load: Pressure as UnitFriction,
-        /// Inside diameter.
-        size: Length as Diameter,
-    } -> LineLoad as LineWeight
-    { Equation {
-        name: "crushing strength of a class",
-        form: "T = class_load size",
-        source: "moser_buried_pipe",
-        locator: "p. 82, example 3.1, strength between three edges beside the D-load",
-        mark: Mark::Published,
-        valid: "class load and size positive",
-    } }
-    valid |v| v.class_load.value > 0.0 && v.size.value > 0.0;
+        class_load "q": Pressure as UnitFriction,
+        /// Inside diameter (inside diameter; nominal size for clay).
+        size "d": Length as Diameter,
+    } -> LineLoad as LineWeight;
+    form "T = class_load size";
+    from Published "moser_buried_pipe" "p. 82, example 3.1, strength between three edges beside the D-load";
+    valid "class load and size positive"
+        if |v| v.class_load.value > 0.0 && v.size.value > 0.0;
     value |s| s.class_load * s.size;
 }

@@ -1,25 +1,18 @@
 //! Unit friction of a pushed pipe by published forms that rest on soil data.
 
-use crate::law::law;
+use crate::law::laws;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Angle, Length, LineLoad, Measure, Pressure, Ratio, UnitWeight};
-use crate::source::{Equation, Mark};
 use core::f64::consts::{FRAC_PI_4, PI};
 
-law! {
+/// Factor of the contact width.
+const HASLEM: f64 = 1.6;
+
+laws! {
     /// Japanese form for an open shield, over the whole outside area:
     /// `tau = (q + W / (pi D)) tan(phi/2) + C'`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | q | `pressure` (silo, Japanese width) | pressure |
-    /// | W | `pipe_weight` | force per length |
-    /// | D | `outside_diameter` | length |
-    /// | phi | `friction_angle` | angle |
-    /// | C' | `adhesion` | pressure |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** phi from 0 to 50 deg. In clay C' governs
-    /// and must be known.
+    /// In clay C' governs and must be known.
     ///
     /// ```
     /// // D 1.2 m, q 40 kPa, 30 deg, W 12 kN/m: 43.62 kN per metre of pipe.
@@ -38,70 +31,51 @@ law! {
     /// assert!((per_metre - LineLoad::from_text("43.62 kN/m")?).abs() < LineLoad::from_text("5 N/m")?);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
-    OpenShieldFriction {
-        /// Vertical pressure of the soil column.
-        pressure: Pressure as UnitFriction,
+    OpenShieldFriction "unit friction, Japanese open-shield form" {
+        /// Vertical pressure of the soil column (silo, Japanese width).
+        pressure "q": Pressure as UnitFriction,
         /// Weight of the pipe.
-        pipe_weight: LineLoad as LineWeight,
+        pipe_weight "W": LineLoad as LineWeight,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Friction angle of the ground.
-        friction_angle: Angle as Angle,
+        friction_angle "phi": Angle as Angle,
         /// Adhesion.
-        adhesion: Pressure as UnitFriction,
-    } -> Pressure as UnitFriction
-    { Equation {
-        name: "unit friction, Japanese open-shield form",
-        form: "tau = (pressure + pipe_weight/(pi outside_diameter)) tan(friction_angle/2) + adhesion",
-        source: "japan_sewage_guide",
-        locator: "jacking force, hand or cutting-edge shield, friction term over the outside area",
-        mark: Mark::Memory,
-        valid: "friction angle 0 to 50 deg, diameter positive, the rest not negative",
-    } }
-    valid |v| (0.0..=50.0 * PI / 180.0).contains(&v.friction_angle.value)
-        && v.outside_diameter.value > 0.0
-        && v.pressure.value >= 0.0
-        && v.pipe_weight.value >= 0.0
-        && v.adhesion.value >= 0.0;
+        adhesion "C'": Pressure as UnitFriction,
+    } -> Pressure as UnitFriction;
+    form "tau = (pressure + pipe_weight/(pi outside_diameter)) tan(friction_angle/2) + adhesion";
+    from Memory "japan_sewage_guide" "jacking force, hand or cutting-edge shield, friction term over the outside area";
+    valid "friction angle 0 to 50 deg, diameter positive, the rest not negative"
+        if |v| (0.0..=50.0 * PI / 180.0).contains(&v.friction_angle.value)
+            && v.outside_diameter.value > 0.0
+            && v.pressure.value >= 0.0
+            && v.pipe_weight.value >= 0.0
+            && v.adhesion.value >= 0.0;
     value |s| (s.pressure + s.pipe_weight / (PI * s.outside_diameter)) * (s.friction_angle / 2.0).tan() + s.adhesion;
-}
 
-law! {
     /// Width over which a rigid pipe touches the bottom of an open bore in clay:
     /// `b = 1.6 sqrt(P k (1 - nu²) / E)`, `k = D_b D / (D_b - D)`, nu = 1/2, no more than pi D.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | P | `contact_force` | force per length |
-    /// | D_b | `bore` | length |
-    /// | D | `outside_diameter` | length |
-    /// | E | `ground_modulus` (undrained) | pressure |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a bore larger than the pipe. The pipe is
-    /// taken as rigid beside clay.
-    ContactWidth {
+    /// The pipe is taken as rigid beside clay.
+    ContactWidth "contact width in an open bore" {
         /// Force between pipe and bore, either way.
-        contact_force: LineLoad as LineWeight,
+        contact_force "P": LineLoad as LineWeight,
         /// Diameter of the bore.
-        bore: Length as Diameter,
+        bore "D_b": Length as Diameter,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Undrained modulus of the clay.
-        ground_modulus: Pressure as Modulus,
-    } -> Length as Offset
-    { Equation {
-        name: "contact width in an open bore",
-        form: "b = 1.6 sqrt(contact_force k (1 - 1/4)/ground_modulus), k = bore outside_diameter/(bore - outside_diameter), \
-               at most pi outside_diameter",
-        source: "haslem_1986",
-        locator: "pipe sliding in a stable bore in clay, cylinder in cylinder; the cap at the circumference is ours",
-        mark: Mark::Memory,
-        valid: "bore larger than the pipe, force not negative, modulus positive",
-    } }
-    valid |v| v.bore > v.outside_diameter
-        && v.outside_diameter.value > 0.0
-        && v.contact_force.value >= 0.0
-        && v.ground_modulus.value > 0.0;
+        ground_modulus "E": Pressure as Modulus,
+    } -> Length as Offset;
+    form "b = 1.6 sqrt(contact_force k (1 - 1/4)/ground_modulus), k = bore outside_diameter/(bore - outside_diameter), \
+          at most pi outside_diameter";
+    from Memory "haslem_1986"
+        "pipe sliding in a stable bore in clay, cylinder in cylinder; the cap at the circumference is ours";
+    valid "bore larger than the pipe, force not negative, modulus positive"
+        if |v| v.bore > v.outside_diameter
+            && v.outside_diameter.value > 0.0
+            && v.contact_force.value >= 0.0
+            && v.ground_modulus.value > 0.0;
     value |s| {
         let around = PI * s.outside_diameter;
         let gap = s.bore - s.outside_diameter;
@@ -113,72 +87,40 @@ law! {
             around
         }
     };
-}
 
-/// Factor of the contact width.
-const HASLEM: f64 = 1.6;
-
-law! {
     /// Friction of clay on a pipe over part of its circumference, as a mean over the whole outside area:
     /// `tau = a b / (pi D)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | a | `adhesion` | pressure |
-    /// | b | `contact_width` | length |
-    /// | D | `outside_diameter` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a width up to the circumference.
-    AdhesionOverWidth {
+    AdhesionOverWidth "adhesion over the width in contact" {
         /// Adhesion on the area in contact.
-        adhesion: Pressure as UnitFriction,
+        adhesion "a": Pressure as UnitFriction,
         /// Width in contact.
-        contact_width: Length as Offset,
+        contact_width "b": Length as Offset,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
-    } -> Pressure as UnitFriction
-    { Equation {
-        name: "adhesion over the width in contact",
-        form: "tau = adhesion contact_width/(pi outside_diameter)",
-        source: "haslem_1986",
-        locator: "force per length is adhesion times the width in contact",
-        mark: Mark::Memory,
-        valid: "width from 0 to the circumference",
-    } }
-    valid |v| v.adhesion.value >= 0.0
-        && v.contact_width.value >= 0.0
-        && v.contact_width <= PI * v.outside_diameter;
+        outside_diameter "D": Length as Diameter,
+    } -> Pressure as UnitFriction;
+    form "tau = adhesion contact_width/(pi outside_diameter)";
+    from Memory "haslem_1986" "force per length is adhesion times the width in contact";
+    valid "width from 0 to the circumference"
+        if |v| v.adhesion.value >= 0.0
+            && v.contact_width.value >= 0.0
+            && v.contact_width <= PI * v.outside_diameter;
     value |s| s.adhesion * (s.contact_width / (PI * s.outside_diameter));
-}
 
-law! {
     /// Weight of a pipe less the lubricant it displaces, either way: `P = |W - (pi/4) D² gamma_f|`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | W | `pipe_weight` | force per length |
-    /// | D | `outside_diameter` | length |
-    /// | gamma_f / gamma_w | `fluid_gravity` | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** arguments that are not negative. A pipe
-    /// that floats rubs at the crown: the friction does not become negative.
-    ContactForce {
+    /// A pipe that floats rubs at the crown: the friction does not become negative.
+    ContactForce "contact force in the bore" {
         /// Weight of the pipe.
-        pipe_weight: LineLoad as LineWeight,
+        pipe_weight "W": LineLoad as LineWeight,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Specific gravity of the fluid round the pipe; 0 for none.
-        fluid_gravity: Ratio as Ratio,
-    } -> LineLoad as LineWeight
-    { Equation {
-        name: "contact force in the bore",
-        form: "P = |pipe_weight - (pi/4) outside_diameter^2 fluid_gravity gamma_water|",
-        source: "milligan_norris",
-        locator: "pipe sliding in a stable bore, weight less buoyancy",
-        mark: Mark::Memory,
-        valid: "weight, diameter and gravity not negative",
-    } }
-    valid |v| v.pipe_weight.value >= 0.0 && v.outside_diameter.value >= 0.0 && v.fluid_gravity.value >= 0.0;
+        fluid_gravity "gamma_f / gamma_w": Ratio as Ratio,
+    } -> LineLoad as LineWeight;
+    form "P = |pipe_weight - (pi/4) outside_diameter^2 fluid_gravity gamma_water|";
+    from Memory "milligan_norris" "pipe sliding in a stable bore, weight less buoyancy";
+    valid "weight, diameter and gravity not negative"
+        if |v| v.pipe_weight.value >= 0.0 && v.outside_diameter.value >= 0.0 && v.fluid_gravity.value >= 0.0;
     value |s| {
         let fluid = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         (s.pipe_weight - FRAC_PI_4 * s.outside_diameter * s.outside_diameter * (s.fluid_gravity * fluid)).abs()

@@ -1,20 +1,12 @@
 //! Between the gauge of the jacks and the force on the pipe.
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Area, Force, Pressure, Ratio};
-use crate::source::{Equation, Mark};
 
-law! {
+laws! {
     /// Pressure on the gauge of the jacks at a force: `p = F / (e A)`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | F | `force` | force |
-    /// | e | `efficiency` (force over pressure times area) | ratio |
-    /// | A | `cylinder_area` (of all jacks that push) | area |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an efficiency up to 1. For a limit the high
-    /// end of the efficiency is the safe one: the same reading then is more force.
+    /// For a limit the high end of the efficiency is the safe one: the same reading then is more force.
     ///
     /// ```
     /// // 900 kN from 50,000 mm2 at 0.9: 20 MPa.
@@ -29,25 +21,20 @@ law! {
     /// assert!((pressure.value() - Pressure::from_text("20 MPa")?).abs() < Pressure::from_text("1 Pa")?);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
-    GaugePressure {
+    GaugePressure "pressure on the gauge of the jacks" {
         /// Force.
-        force: Force as Thrust,
-        /// Efficiency of the jacks.
-        efficiency: Ratio as Ratio,
+        force "F": Force as Thrust,
+        /// Efficiency of the jacks (force over pressure times area).
+        efficiency "e": Ratio as Ratio,
         /// Piston area of all jacks that push.
-        cylinder_area: Area as Area,
-    } -> Pressure as Strength
-    { Equation {
-        name: "pressure on the gauge of the jacks",
-        form: "p = force / (efficiency cylinder_area)",
-        source: "jackpull",
-        locator: "pressure on a piston, less what the jack loses",
-        mark: Mark::Published,
-        valid: "force not negative, efficiency above 0 up to 1, area positive",
-    } }
-    valid |v| v.force.value >= 0.0
-        && v.efficiency.value > 0.0
-        && v.efficiency.value <= 1.0
-        && v.cylinder_area.value > 0.0;
+        cylinder_area "A": Area as Area,
+    } -> Pressure as Strength;
+    form "p = force / (efficiency cylinder_area)";
+    from Published "jackpull" "pressure on a piston, less what the jack loses";
+    valid "force not negative, efficiency above 0 up to 1, area positive"
+        if |v| v.force.value >= 0.0
+            && v.efficiency.value > 0.0
+            && v.efficiency.value <= 1.0
+            && v.cylinder_area.value > 0.0;
     value |s| s.force / (s.efficiency * s.cylinder_area);
 }

@@ -1,133 +1,79 @@
 //! The part-full circular section: area, perimeter and radius of the flow, velocity and flow against those of the full
 //! pipe, and the depth of a flow.
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Angle, Area, Length, Measure, Ratio};
-use crate::source::{Equation, Mark};
 use core::f64::consts::{PI, TAU};
 
-law! {
+/// Halvings of the circle: the last is below the spacing of numbers near 1.
+const HALVINGS: u32 = 56;
+
+laws! {
     /// Angle at the axis over which a part-full pipe is wet: `theta = 2 acos(1 - 2 y/D)`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | y/D | `depth_ratio` | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a depth ratio from 0 to 1; pi half full, 2 pi
-    /// full.
-    WettedAngle {
+    /// It is pi half full and 2 pi full.
+    WettedAngle "wetted angle" {
         /// Depth of flow over inside diameter.
-        depth_ratio: Ratio as Ratio,
-    } -> Angle as Angle
-    { Equation {
-        name: "wetted angle",
-        form: "theta = 2 acos(1 - 2 depth_ratio)",
-        source: "chow_1959",
-        locator: "geometric elements of a circular section; angle as in a reproduction of the table",
-        mark: Mark::Published,
-        valid: "depth ratio 0 to 1",
-    } }
-    valid |v| (0.0..=1.0).contains(&v.depth_ratio.value);
+        depth_ratio "y/D": Ratio as Ratio,
+    } -> Angle as Angle;
+    form "theta = 2 acos(1 - 2 depth_ratio)";
+    from Published "chow_1959" "geometric elements of a circular section; angle as in a reproduction of the table";
+    valid "depth ratio 0 to 1"
+        if |v| (0.0..=1.0).contains(&v.depth_ratio.value);
     value |s| Angle::from_si(2.0 * (1.0 - 2.0 * s.depth_ratio.value).clamp(-1.0, 1.0).acos());
-}
 
-law! {
     /// Area of flow: `A = D²/8 (theta - sin(theta))`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | D | `inside_diameter` | length |
-    /// | theta | `wetted_angle` | angle |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi.
-    FlowArea {
+    FlowArea "area of flow" {
         /// Inside diameter.
-        inside_diameter: Length as Diameter,
+        inside_diameter "D": Length as Diameter,
         /// Angle that is wet.
-        wetted_angle: Angle as Angle,
-    } -> Area as Area
-    { Equation {
-        name: "area of flow",
-        form: "A = inside_diameter^2 / 8 (wetted_angle - sin(wetted_angle))",
-        source: "chow_1959",
-        locator: "geometric elements of a circular section",
-        mark: Mark::Published,
-        valid: "diameter positive, angle 0 to 2 pi",
-    } }
-    valid |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
+        wetted_angle "theta": Angle as Angle,
+    } -> Area as Area;
+    form "A = inside_diameter^2 / 8 (wetted_angle - sin(wetted_angle))";
+    from Published "chow_1959" "geometric elements of a circular section";
+    valid "diameter positive, angle 0 to 2 pi"
+        if |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
     value |s| s.inside_diameter * s.inside_diameter * (segment(s.wetted_angle.value) / 8.0);
-}
 
-law! {
-    /// Hydraulic radius, area over wetted perimeter: `R = D/4 (1 - sin(theta)/theta)`; a quarter of D full and half full.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | D | `inside_diameter` | length |
-    /// | theta | `wetted_angle` | angle |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi.
-    HydraulicRadius {
+    /// Hydraulic radius, area over wetted perimeter: `R = D/4 (1 - sin(theta)/theta)`; a quarter of D full and half
+    /// full.
+    HydraulicRadius "hydraulic radius" {
         /// Inside diameter.
-        inside_diameter: Length as Diameter,
+        inside_diameter "D": Length as Diameter,
         /// Angle that is wet.
-        wetted_angle: Angle as Angle,
-    } -> Length as Diameter
-    { Equation {
-        name: "hydraulic radius",
-        form: "R = inside_diameter / 4 (1 - sin(wetted_angle) / wetted_angle)",
-        source: "chow_1959",
-        locator: "geometric elements of a circular section",
-        mark: Mark::Published,
-        valid: "diameter positive, angle 0 to 2 pi",
-    } }
-    valid |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
+        wetted_angle "theta": Angle as Angle,
+    } -> Length as Diameter;
+    form "R = inside_diameter / 4 (1 - sin(wetted_angle) / wetted_angle)";
+    from Published "chow_1959" "geometric elements of a circular section";
+    valid "diameter positive, angle 0 to 2 pi"
+        if |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
     value |s| s.inside_diameter * (radius_ratio(s.wetted_angle.value) / 4.0);
-}
 
-law! {
     /// Flow part full over flow full: `Q/Q_full = (theta - sin(theta))/(2 pi) (1 - sin(theta)/theta)^(2/3)`.
     ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** an angle from 0 to 2 pi, the same roughness at
-    /// every depth. Greatest, 1.076, at a depth of 0.938 diameters; nothing should be built on more than 1.
-    FlowRatio {
+    /// The same roughness at every depth. Greatest, 1.076, at a depth of 0.938 diameters; nothing should be built on
+    /// more than 1.
+    FlowRatio "flow over that of the full pipe" {
         /// Angle that is wet.
-        wetted_angle: Angle as Angle,
-    } -> Ratio as Ratio
-    { Equation {
-        name: "flow over that of the full pipe",
-        form: "Q/Q_full = (wetted_angle - sin(wetted_angle)) / (2 pi) (1 - sin(wetted_angle) / wetted_angle)^(2/3)",
-        source: "jackpull",
-        locator: "Manning's equation part full over full, by the elements of a circular section",
-        mark: Mark::Judgement,
-        valid: "angle 0 to 2 pi",
-    } }
-    valid |v| is_wetted(v.wetted_angle);
+        wetted_angle "theta": Angle as Angle,
+    } -> Ratio as Ratio;
+    form "Q/Q_full = (wetted_angle - sin(wetted_angle)) / (2 pi) (1 - sin(wetted_angle) / wetted_angle)^(2/3)";
+    from Judgement "jackpull" "Manning's equation part full over full, by the elements of a circular section";
+    valid "angle 0 to 2 pi"
+        if |v| is_wetted(v.wetted_angle);
     value |s| Ratio::from_si(flow_ratio(s.wetted_angle.value));
-}
 
-law! {
     /// Depth ratio of a flow, the lower of two where there are two: the inverse of [`FlowRatio`], bisected.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | Q/Q_full | `flow_ratio` | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a flow ratio from 0 to 1. A larger flow has no
-    /// steady depth to rely on: the pipe is taken to be full.
-    DepthForFlow {
+    /// A larger flow has no steady depth to rely on: the pipe is taken to be full.
+    DepthForFlow "depth of a flow" {
         /// Flow over that of the full pipe.
-        flow_ratio: Ratio as Ratio,
-    } -> Ratio as Ratio
-    { Equation {
-        name: "depth of a flow",
-        form: "depth ratio at which Q/Q_full is flow_ratio",
-        source: "jackpull",
-        locator: "inverse of the flow ratio, bisected over the wetted angle",
-        mark: Mark::Judgement,
-        valid: "flow ratio 0 to 1",
-    } }
-    valid |v| (0.0..=1.0).contains(&v.flow_ratio.value);
+        flow_ratio "Q/Q_full": Ratio as Ratio,
+    } -> Ratio as Ratio;
+    form "depth ratio at which Q/Q_full is flow_ratio";
+    from Judgement "jackpull" "inverse of the flow ratio, bisected over the wetted angle";
+    valid "flow ratio 0 to 1"
+        if |v| (0.0..=1.0).contains(&v.flow_ratio.value);
     value |s| {
         if s.flow_ratio.value > 1.0 {
             return Ratio::from_si(1.0);
@@ -141,9 +87,6 @@ law! {
         Ratio::from_si((1.0 - (high / 2.0).cos()) / 2.0)
     };
 }
-
-/// Halvings of the circle: the last is below the spacing of numbers near 1.
-const HALVINGS: u32 = 56;
 
 fn is_wetted(angle: Angle) -> bool {
     (0.0..=TAU).contains(&angle.value)

@@ -1,71 +1,58 @@
 //! A pulled steel pipe: strength in bending and against outside pressure, and the two combined checks, on the basis of
 //! the offshore practice API RP 2A. The coefficients are rows of tables `steel_pull_factor` and `steel_pull_stress`.
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Length, Pressure, Ratio};
-use crate::source::{Equation, Mark};
 
-law! {
+/// Largest diameter over wall of the practice behind these laws (API RP 2A, recalled; row `bending_end` of
+/// `steel_pull_factor`).
+const MOST_SLENDER: f64 = 300.0;
+
+laws! {
     /// Allowable bending stress of a steel pipe, by slenderness D/t:
     ///
     /// - `F_b = k_1 F_y` while `(D/t) F_y` is at most s_1,
     /// - `F_b = (k_2 - m_2 F_y D/(E t)) F_y` while it is at most s_2,
     /// - `F_b = (k_3 - m_3 F_y D/(E t)) F_y` beyond.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | F_y | `yield_strength` | pressure |
-    /// | E | `modulus` | pressure |
-    /// | D, t | `outside_diameter`, `wall` | length |
-    /// | k_1 | `low_share` | ratio |
-    /// | k_2, m_2 | `middle_constant`, `middle_slope` | ratio |
-    /// | k_3, m_3 | `high_constant`, `high_slope` | ratio |
-    /// | s_1, s_2 | `low_end`, `middle_end` | pressure |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** D/t up to `last_ratio`, 300; no value
-    /// beyond.
-    SteelBendingStrength {
+    /// No value beyond.
+    SteelBendingStrength "bending strength of a steel pipe" {
         /// Least yield strength.
-        yield_strength: Pressure as Strength,
+        yield_strength "F_y": Pressure as Strength,
         /// Modulus.
-        modulus: Pressure as Modulus,
+        modulus "E": Pressure as Modulus,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall: Length as Wall,
+        wall "t": Length as Wall,
         /// Share of yield of a stocky pipe.
-        low_share: Ratio as Ratio,
+        low_share "k_1": Ratio as Ratio,
         /// Constant of the middle branch.
-        middle_constant: Ratio as Ratio,
+        middle_constant "k_2": Ratio as Ratio,
         /// Slope of the middle branch.
-        middle_slope: Ratio as Ratio,
+        middle_slope "m_2": Ratio as Ratio,
         /// Constant of the last branch.
-        high_constant: Ratio as Ratio,
+        high_constant "k_3": Ratio as Ratio,
         /// Slope of the last branch.
-        high_slope: Ratio as Ratio,
+        high_slope "m_3": Ratio as Ratio,
         /// Diameter over wall times yield where the first branch ends.
-        low_end: Pressure as Strength,
+        low_end "s_1": Pressure as Strength,
         /// The same for the middle branch.
-        middle_end: Pressure as Strength,
+        middle_end "s_2": Pressure as Strength,
         /// Diameter over wall where the last branch ends.
-        last_ratio: Ratio as Ratio,
-    } -> Pressure as Strength
-    { Equation {
-        name: "bending strength of a steel pipe",
-        form: "F_b = low_share yield_strength while q = yield_strength outside_diameter / wall is at most low_end, \
-               (middle_constant - middle_slope q / modulus) yield_strength at most middle_end, \
-               (high_constant - high_slope q / modulus) yield_strength beyond, up to last_ratio of \
-               outside_diameter / wall",
-        source: "prci_1995",
-        locator: "allowable bending stress, after API RP 2A",
-        mark: Mark::Memory,
-        valid: "outside diameter over wall up to last_ratio, wall and modulus positive",
-    } }
-    valid |v| v.wall.value > 0.0
-        && v.modulus.value > 0.0
-        && v.yield_strength.value > 0.0
-        && 2.0 * v.wall < v.outside_diameter
-        && v.outside_diameter <= v.last_ratio * v.wall;
+        last_ratio "r": Ratio as Ratio,
+    } -> Pressure as Strength;
+    form "F_b = low_share yield_strength while q = yield_strength outside_diameter / wall is at most low_end, \
+          (middle_constant - middle_slope q / modulus) yield_strength at most middle_end, \
+          (high_constant - high_slope q / modulus) yield_strength beyond, up to last_ratio of \
+          outside_diameter / wall";
+    from Memory "prci_1995" "allowable bending stress, after API RP 2A";
+    valid "outside diameter over wall up to last_ratio, wall and modulus positive"
+        if |v| v.wall.value > 0.0
+            && v.modulus.value > 0.0
+            && v.yield_strength.value > 0.0
+            && 2.0 * v.wall < v.outside_diameter
+            && v.outside_diameter <= v.last_ratio * v.wall;
     value |s| {
         let slenderness = s.outside_diameter / s.wall;
         let reach = slenderness * s.yield_strength;
@@ -79,126 +66,76 @@ law! {
         };
         share * s.yield_strength
     };
-}
 
-law! {
     /// Hoop stress of a pressure difference: `f_h = p D / (2 t)`.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | p | `pressure` (outside less inside, or inside less outside) | pressure |
-    /// | D | `outside_diameter` | length |
-    /// | t | `wall` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** walls below half the outside diameter.
-    HoopStress {
-        /// Pressure difference.
-        pressure: Pressure as Pressure,
+    HoopStress "hoop stress" {
+        /// Pressure difference (outside less inside, or inside less outside).
+        pressure "p": Pressure as Pressure,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall: Length as Wall,
-    } -> Pressure as Strength
-    { Equation {
-        name: "hoop stress",
-        form: "f_h = pressure outside_diameter / (2 wall)",
-        source: "steel_crossing_sheet",
-        locator: "section 1.0, hoop stress by Barlow",
-        mark: Mark::Published,
-        valid: "wall positive and below half the outside diameter",
-    } }
-    valid |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter;
+        wall "t": Length as Wall,
+    } -> Pressure as Strength;
+    form "f_h = pressure outside_diameter / (2 wall)";
+    from Published "steel_crossing_sheet" "section 1.0, hoop stress by Barlow";
+    valid "wall positive and below half the outside diameter"
+        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter;
     value |s| s.pressure * s.outside_diameter / (2.0 * s.wall);
-}
 
-law! {
     /// Elastic hoop buckling stress of a long steel pipe: `F_he = k E (t/D)²`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | k | `coefficient` | ratio |
-    /// | E | `modulus` | pressure |
-    /// | D, t | `outside_diameter`, `wall` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a long pipe at most 1 % out of round, D/t
-    /// up to 300. There is no factor for more ovality.
-    SteelElasticHoop {
+    /// There is no factor for more ovality.
+    SteelElasticHoop "elastic hoop buckling stress" {
         /// Coefficient.
-        coefficient: Ratio as Ratio,
+        coefficient "k": Ratio as Ratio,
         /// Modulus.
-        modulus: Pressure as Modulus,
+        modulus "E": Pressure as Modulus,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall: Length as Wall,
-    } -> Pressure as Strength
-    { Equation {
-        name: "elastic hoop buckling stress",
-        form: "F_he = coefficient modulus (wall / outside_diameter)^2",
-        source: "prci_1995",
-        locator: "elastic hoop buckling stress, after API RP 2A",
-        mark: Mark::Memory,
-        valid: "long pipe at most 1 % out of round, outside diameter over wall up to 300",
-    } }
-    valid |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter && v.outside_diameter <= MOST_SLENDER * v.wall;
+        wall "t": Length as Wall,
+    } -> Pressure as Strength;
+    form "F_he = coefficient modulus (wall / outside_diameter)^2";
+    from Memory "prci_1995" "elastic hoop buckling stress, after API RP 2A";
+    valid "long pipe at most 1 % out of round, outside diameter over wall up to 300"
+        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter && v.outside_diameter <= MOST_SLENDER * v.wall;
     value |s| {
         let thin = s.wall / s.outside_diameter;
         s.coefficient * s.modulus * thin * thin
     };
-}
 
-/// Largest diameter over wall of the practice behind these laws (API RP 2A, recalled; row `bending_end` of
-/// `steel_pull_factor`).
-const MOST_SLENDER: f64 = 300.0;
-
-law! {
     /// Critical hoop buckling stress from the elastic one, in four pieces:
     ///
     /// - `F_hc = F_he` up to e_1 F_y,
     /// - `F_hc = k_2 F_y + m_2 F_he` up to e_2 F_y,
     /// - `F_hc = k_3 F_y / (c_3 + F_y / F_he)` up to e_3 F_y,
     /// - `F_hc = F_y` beyond.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | F_he | `elastic` | pressure |
-    /// | F_y | `yield_strength` | pressure |
-    /// | e_1, e_2, e_3 | `elastic_end`, `linear_end`, `third_end` | ratio |
-    /// | k_2, m_2 | `linear_constant`, `linear_slope` | ratio |
-    /// | k_3, c_3 | `third_numerator`, `third_constant` | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive stresses.
-    SteelCriticalHoop {
+    SteelCriticalHoop "critical hoop buckling stress" {
         /// Elastic hoop buckling stress.
-        elastic: Pressure as Strength,
+        elastic "F_he": Pressure as Strength,
         /// Least yield strength.
-        yield_strength: Pressure as Strength,
+        yield_strength "F_y": Pressure as Strength,
         /// End of the elastic branch, over yield.
-        elastic_end: Ratio as Ratio,
+        elastic_end "e_1": Ratio as Ratio,
         /// Constant of the second branch.
-        linear_constant: Ratio as Ratio,
+        linear_constant "k_2": Ratio as Ratio,
         /// Slope of the second branch.
-        linear_slope: Ratio as Ratio,
+        linear_slope "m_2": Ratio as Ratio,
         /// End of the second branch, over yield.
-        linear_end: Ratio as Ratio,
+        linear_end "e_2": Ratio as Ratio,
         /// Numerator of the third branch.
-        third_numerator: Ratio as Ratio,
+        third_numerator "k_3": Ratio as Ratio,
         /// Constant of the third branch.
-        third_constant: Ratio as Ratio,
+        third_constant "c_3": Ratio as Ratio,
         /// End of the third branch, over yield.
-        third_end: Ratio as Ratio,
-    } -> Pressure as Strength
-    { Equation {
-        name: "critical hoop buckling stress",
-        form: "F_hc = elastic up to elastic_end yield_strength, linear_constant yield_strength + linear_slope elastic \
-               up to linear_end, third_numerator yield_strength / (third_constant + yield_strength / elastic) up to \
-               third_end, then yield_strength",
-        source: "prci_1995",
-        locator: "critical hoop buckling stress, after API RP 2A",
-        mark: Mark::Memory,
-        valid: "stresses positive",
-    } }
-    valid |v| v.elastic.value > 0.0 && v.yield_strength.value > 0.0;
+        third_end "e_3": Ratio as Ratio,
+    } -> Pressure as Strength;
+    form "F_hc = elastic up to elastic_end yield_strength, linear_constant yield_strength + linear_slope elastic \
+          up to linear_end, third_numerator yield_strength / (third_constant + yield_strength / elastic) up to \
+          third_end, then yield_strength";
+    from Memory "prci_1995" "critical hoop buckling stress, after API RP 2A";
+    valid "stresses positive"
+        if |v| v.elastic.value > 0.0 && v.yield_strength.value > 0.0;
     value |s| {
         let over = s.elastic / s.yield_strength;
         if over <= s.elastic_end {
@@ -211,94 +148,61 @@ law! {
             s.yield_strength
         }
     };
-}
 
-law! {
     /// Tension and bending of a steel pipe together, at most 1: `u = f_a / (k F_y) + f_b / F_b`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | f_a | `axial` | pressure |
-    /// | f_b | `bending` | pressure |
-    /// | F_y | `yield_strength` | pressure |
-    /// | k | `tension_share` | ratio |
-    /// | F_b | `bending_strength` | pressure |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive strengths. In pure tension the
-    /// other check governs: 1.25 f_a at most F_y is 0.80 of yield, less than 0.90.
-    SteelTensionBending {
+    /// In pure tension the other check governs: 1.25 f_a at most F_y is 0.80 of yield, less than 0.90.
+    SteelTensionBending "steel in tension and bending" {
         /// Axial stress.
-        axial: Pressure as Strength,
+        axial "f_a": Pressure as Strength,
         /// Bending stress.
-        bending: Pressure as Strength,
+        bending "f_b": Pressure as Strength,
         /// Least yield strength.
-        yield_strength: Pressure as Strength,
+        yield_strength "F_y": Pressure as Strength,
         /// Share of yield in tension.
-        tension_share: Ratio as Ratio,
+        tension_share "k": Ratio as Ratio,
         /// Bending strength.
-        bending_strength: Pressure as Strength,
-    } -> Ratio as Ratio
-    { Equation {
-        name: "steel in tension and bending",
-        form: "u = axial / (tension_share yield_strength) + bending / bending_strength",
-        source: "prci_1995",
-        locator: "tensile and bending stress, combined",
-        mark: Mark::Memory,
-        valid: "strengths and share positive",
-    } }
-    valid |v| v.yield_strength.value > 0.0 && v.tension_share.value > 0.0 && v.bending_strength.value > 0.0;
+        bending_strength "F_b": Pressure as Strength,
+    } -> Ratio as Ratio;
+    form "u = axial / (tension_share yield_strength) + bending / bending_strength";
+    from Memory "prci_1995" "tensile and bending stress, combined";
+    valid "strengths and share positive"
+        if |v| v.yield_strength.value > 0.0 && v.tension_share.value > 0.0 && v.bending_strength.value > 0.0;
     value |s| s.axial / (s.tension_share * s.yield_strength) + s.bending / s.bending_strength;
-}
 
-law! {
     /// Tension, bending and outside pressure of a steel pipe together, at most 1: `u = A² + B² + 2 nu |A| B`,
     /// `A = k_a (f_a + f_b - h f_h) / F_y`, `B = k_h f_h / F_hc`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | f_a, f_b, f_h | `axial`, `bending`, `hoop` | pressure |
-    /// | F_y | `yield_strength` | pressure |
-    /// | F_hc | `critical_hoop` | pressure |
-    /// | k_a, k_h | `axial_factor`, `hoop_factor` | ratio |
-    /// | h | `hoop_share` | ratio |
-    /// | nu | `poisson` | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive strengths and stresses. Factors
-    /// 1.25 and 1.5 are those of an extreme condition; 1.67 and 2.0, of a normal one, are the safer.
-    SteelTensionBendingHoop {
+    /// Factors 1.25 and 1.5 are those of an extreme condition; 1.67 and 2.0, of a normal one, are the safer.
+    SteelTensionBendingHoop "steel in tension, bending and outside pressure" {
         /// Axial stress.
-        axial: Pressure as Strength,
+        axial "f_a": Pressure as Strength,
         /// Bending stress.
-        bending: Pressure as Strength,
+        bending "f_b": Pressure as Strength,
         /// Hoop stress of the outside pressure.
-        hoop: Pressure as Strength,
+        hoop "f_h": Pressure as Strength,
         /// Least yield strength.
-        yield_strength: Pressure as Strength,
+        yield_strength "F_y": Pressure as Strength,
         /// Critical hoop buckling stress.
-        critical_hoop: Pressure as Strength,
+        critical_hoop "F_hc": Pressure as Strength,
         /// Factor on the axial term.
-        axial_factor: Ratio as Ratio,
+        axial_factor "k_a": Ratio as Ratio,
         /// Factor on the hoop term.
-        hoop_factor: Ratio as Ratio,
+        hoop_factor "k_h": Ratio as Ratio,
         /// Share of the hoop stress in the axial term.
-        hoop_share: Ratio as Ratio,
+        hoop_share "h": Ratio as Ratio,
         /// Poisson's ratio.
-        poisson: Ratio as Ratio,
-    } -> Ratio as Ratio
-    { Equation {
-        name: "steel in tension, bending and outside pressure",
-        form: "u = A^2 + B^2 + 2 poisson |A| B, A = axial_factor (axial + bending - hoop_share hoop) / yield_strength, \
-               B = hoop_factor hoop / critical_hoop",
-        source: "prci_1995",
-        locator: "full interaction, after API RP 2A",
-        mark: Mark::Memory,
-        valid: "strengths positive, stresses not negative",
-    } }
-    valid |v| v.yield_strength.value > 0.0
-        && v.critical_hoop.value > 0.0
-        && v.axial.value >= 0.0
-        && v.bending.value >= 0.0
-        && v.hoop.value >= 0.0;
+        poisson "nu": Ratio as Ratio,
+    } -> Ratio as Ratio;
+    form "u = A^2 + B^2 + 2 poisson |A| B, A = axial_factor (axial + bending - hoop_share hoop) / yield_strength, \
+          B = hoop_factor hoop / critical_hoop";
+    from Memory "prci_1995" "full interaction, after API RP 2A";
+    valid "strengths positive, stresses not negative"
+        if |v| v.yield_strength.value > 0.0
+            && v.critical_hoop.value > 0.0
+            && v.axial.value >= 0.0
+            && v.bending.value >= 0.0
+            && v.hoop.value >= 0.0;
     value |s| {
         let along = s.axial_factor * (s.axial + s.bending - s.hoop_share * s.hoop) / s.yield_strength;
         let around = s.hoop_factor * s.hoop / s.critical_hoop;

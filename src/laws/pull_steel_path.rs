@@ -1,9 +1,8 @@
 //! Pull of a stiff pipe over a curved stretch, by the pipeline guide. Its straight stretches need no law of their own:
 //! `pull::StraightPull` for weight and friction, and `thrust::FrictionForce` with the fluid drag per area.
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Angle, Force, Length, LineLoad, Measure, Pressure, Ratio};
-use crate::source::{Equation, Mark};
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 
 /// Arc over the length in which bending dies out, `U = L sqrt(T / (E I))`, below which the difference X loses its
@@ -18,59 +17,43 @@ fn slack(curve: &CurveNormalForce) -> f64 {
     arc * (curve.mean_tension.value / (curve.modulus.value * inertia)).sqrt()
 }
 
-law! {
+laws! {
     /// Force of the bore wall on the middle of a curve that a stiff pipe is pulled round:
     /// `N = (T h - w cos(theta) Y) / X` with `h = R (1 - cos(a/2))`, `L = R a`, `j = sqrt(E I / T)`, `U = L / j`,
     /// `X = L/4 - (j/2) tanh(U/2)`, `Y = L²/8 - j² (1 - 1/cosh(U/2))`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | T | `mean_tension` (of both ends of the curve) | force |
-    /// | w | `net_weight` (down positive, so negative when it floats) | force per length |
-    /// | theta | `slope` in the middle of the curve | angle |
-    /// | R | `radius` | length |
-    /// | a | `turn` | angle |
-    /// | E | `modulus` | pressure |
-    /// | D, t | `outside_diameter`, `wall` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION), rewritten from feet and inches (`18 L²` and `3 L` with
-    /// L in feet are L²/8 and L/4). **Valid for** positive mean tension and `U` of at least 0.01. The tension at the
-    /// far end depends on the result: repeat until the mean agrees.
-    CurveNormalForce {
-        /// Mean tension in the curve.
-        mean_tension: Force as Pull,
-        /// Net weight, down positive.
-        net_weight: LineLoad as LineWeight,
+    /// Rewritten from feet and inches (`18 L²` and `3 L` with L in feet are L²/8 and L/4). The tension at the far end
+    /// depends on the result: repeat until the mean agrees.
+    CurveNormalForce "normal force in a curve" {
+        /// Mean tension in the curve (of both ends of the curve).
+        mean_tension "T": Force as Pull,
+        /// Net weight, down positive (down positive, so negative when it floats).
+        net_weight "w": LineLoad as LineWeight,
         /// Slope in the middle of the curve.
-        slope: Angle as Angle,
+        slope "theta": Angle as Angle,
         /// Radius.
-        radius: Length as Distance,
+        radius "R": Length as Distance,
         /// Angle turned.
-        turn: Angle as Angle,
+        turn "a": Angle as Angle,
         /// Modulus.
-        modulus: Pressure as Modulus,
+        modulus "E": Pressure as Modulus,
         /// Outside diameter.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall: Length as Wall,
-    } -> Force as Pull
-    { Equation {
-        name: "normal force in a curve",
-        form: "N = (mean_tension radius (1 - cos(turn/2)) - net_weight cos(slope) Y) / X, L = radius turn, \
-               j = sqrt(modulus (pi/64) (outside_diameter^4 - (outside_diameter - 2 wall)^4) / mean_tension), \
-               X = L/4 - (j/2) tanh(L/(2 j)), Y = L^2/8 - j^2 (1 - 1/cosh(L/(2 j)))",
-        source: "prci_1995",
-        locator: "curved section, normal force",
-        mark: Mark::Memory,
-        valid: "mean tension and turn positive, turn up to 90 deg, L / j at least 0.01",
-    } }
-    valid |v| v.mean_tension.value > 0.0
-        && v.turn.value > 0.0
-        && v.turn.value <= FRAC_PI_2
-        && v.wall.value > 0.0
-        && 2.0 * v.wall < v.outside_diameter
-        && v.modulus.value > 0.0
-        && slack(v) >= LEAST_SLACK;
+        wall "t": Length as Wall,
+    } -> Force as Pull;
+    form "N = (mean_tension radius (1 - cos(turn/2)) - net_weight cos(slope) Y) / X, L = radius turn, \
+          j = sqrt(modulus (pi/64) (outside_diameter^4 - (outside_diameter - 2 wall)^4) / mean_tension), \
+          X = L/4 - (j/2) tanh(L/(2 j)), Y = L^2/8 - j^2 (1 - 1/cosh(L/(2 j)))";
+    from Memory "prci_1995" "curved section, normal force";
+    valid "mean tension and turn positive, turn up to 90 deg, L / j at least 0.01"
+        if |v| v.mean_tension.value > 0.0
+            && v.turn.value > 0.0
+            && v.turn.value <= FRAC_PI_2
+            && v.wall.value > 0.0
+            && 2.0 * v.wall < v.outside_diameter
+            && v.modulus.value > 0.0
+            && slack(v) >= LEAST_SLACK;
     value |s| {
         let arc = s.radius.value * s.turn.value;
         let half = slack(s) / 2.0;
@@ -82,51 +65,32 @@ law! {
         let along = s.net_weight.value * s.slope.value.cos() * weight;
         Force::from_si((s.mean_tension.value * sag - along) / point)
     };
-}
 
-law! {
     /// Tension after a curve: `T2 = T1 + 2 mu |N| + F_d + w L sin(theta)`: the wall bears on the middle with N and on
     /// the two ends with half of it each.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | T1 | `tension` | force |
-    /// | N | `normal_force` | force |
-    /// | mu | `friction` | ratio |
-    /// | F_d | `fluid_drag` | force |
-    /// | w | `net_weight` (down positive) | force per length |
-    /// | L | `length` of the arc | length |
-    /// | theta | `rise` (positive: the pull goes uphill) | angle |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** non-negative friction, drag and length.
-    CurvedPull {
+    CurvedPull "tension after a curve of a stiff pipe" {
         /// Tension before the curve.
-        tension: Force as Pull,
+        tension "T1": Force as Pull,
         /// Normal force in the curve.
-        normal_force: Force as Pull,
+        normal_force "N": Force as Pull,
         /// Friction coefficient.
-        friction: Ratio as Ratio,
+        friction "mu": Ratio as Ratio,
         /// Drag of the fluid over the arc.
-        fluid_drag: Force as Pull,
+        fluid_drag "F_d": Force as Pull,
         /// Net weight, down positive.
-        net_weight: LineLoad as LineWeight,
+        net_weight "w": LineLoad as LineWeight,
         /// Length of the arc.
-        length: Length as Distance,
+        length "L": Length as Distance,
         /// Slope, positive when the pull goes uphill.
-        rise: Angle as Angle,
-    } -> Force as Pull
-    { Equation {
-        name: "tension after a curve of a stiff pipe",
-        form: "T2 = tension + 2 friction |normal_force| + fluid_drag + net_weight length sin(rise)",
-        source: "prci_1995",
-        locator: "curved section, tension",
-        mark: Mark::Memory,
-        valid: "friction, drag and length not negative, slope within 45 deg",
-    } }
-    valid |v| v.friction.value >= 0.0
-        && v.fluid_drag.value >= 0.0
-        && v.length.value >= 0.0
-        && v.rise.value.abs() <= FRAC_PI_4;
+        rise "theta": Angle as Angle,
+    } -> Force as Pull;
+    form "T2 = tension + 2 friction |normal_force| + fluid_drag + net_weight length sin(rise)";
+    from Memory "prci_1995" "curved section, tension";
+    valid "friction, drag and length not negative, slope within 45 deg"
+        if |v| v.friction.value >= 0.0
+            && v.fluid_drag.value >= 0.0
+            && v.length.value >= 0.0
+            && v.rise.value.abs() <= FRAC_PI_4;
     value |s| {
         let bearing = 2.0 * s.friction * s.normal_force.abs();
         s.tension + bearing + s.fluid_drag + s.net_weight * s.length * s.rise.sin()

@@ -1,25 +1,15 @@
 //! What the end of a plastic-bound jacking pipe can bear, and a declared capacity as an allowable. Polymer concrete
-//! goes by the laws of [`super::clay`] with its own strength and factors: the equation is the same. Ductile iron and PVC
-//! are set by their joints: without a declared capacity there is none.
+//! goes by the laws of [`super::clay`] with its own strength and factors: the equation is the same. Ductile iron and
+//! PVC are set by their joints: without a declared capacity there is none.
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Area, Force, Pressure, Ratio};
-use crate::source::{Equation, Mark};
 
-law! {
+laws! {
     /// Allowable jacking force of GRP: `P = min(r_max, r) A f / n`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | r_max | `greatest_ratio` (of a straight drive) | ratio |
-    /// | r | `stress_ratio` (mean over greatest, of the area that the packer presses) | ratio |
-    /// | A | `end_bearing_area` | area |
-    /// | f | `axial_strength` | pressure |
-    /// | n | `material_factor` | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** ratios above 0 and at most 1. The axial
-    /// strength, not that of the hoop. At r of one half or more it is the planning factor 1.75 x 2; at a gaping joint
-    /// that factor is not enough.
+    /// The axial strength, not that of the hoop. At r of one half or more it is the planning factor 1.75 x 2; at a
+    /// gaping joint that factor is not enough.
     ///
     /// ```
     /// // 0.1 m2 of 80 MPa, 1.75, a closed joint: 2286 kN, the same as 80/3.5 MPa.
@@ -36,60 +26,43 @@ law! {
     /// assert!((allowed.value() - Force::from_text("2286 kN")?).abs() < Force::from_text("0.5 kN")?);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
-    GrpEndForce {
+    GrpEndForce "allowable jacking force of GRP" {
         /// Greatest ratio counted, whatever the joint.
-        greatest_ratio: Ratio as Ratio,
-        /// Mean over greatest stress.
-        stress_ratio: Ratio as Ratio,
+        greatest_ratio "r_max": Ratio as Ratio,
+        /// Mean over greatest stress (mean over greatest, of the area that the packer presses).
+        stress_ratio "r": Ratio as Ratio,
         /// End bearing area.
-        end_bearing_area: Area as Area,
+        end_bearing_area "A": Area as Area,
         /// Compressive strength along the pipe.
-        axial_strength: Pressure as Strength,
+        axial_strength "f": Pressure as Strength,
         /// Material factor.
-        material_factor: Ratio as Ratio,
-    } -> Force as Thrust
-    { Equation {
-        name: "allowable jacking force of GRP",
-        form: "P = min(greatest_ratio, stress_ratio) end_bearing_area axial_strength / material_factor",
-        source: "iso_25780",
-        locator: "material factor and factor of linear stress, recalled; the joint ratio in place of the second is ours",
-        mark: Mark::Judgement,
-        valid: "ratios above 0 and at most 1, area and strength positive, factor at least 1",
-    } }
-    valid |v| [v.greatest_ratio, v.stress_ratio].iter().all(|ratio| ratio.value > 0.0 && ratio.value <= 1.0)
-        && v.end_bearing_area.value > 0.0
-        && v.axial_strength.value > 0.0
-        && v.material_factor.value >= 1.0;
+        material_factor "n": Ratio as Ratio,
+    } -> Force as Thrust;
+    form "P = min(greatest_ratio, stress_ratio) end_bearing_area axial_strength / material_factor";
+    from Judgement "iso_25780"
+        "material factor and factor of linear stress, recalled; the joint ratio in place of the second is ours";
+    valid "ratios above 0 and at most 1, area and strength positive, factor at least 1"
+        if |v| [v.greatest_ratio, v.stress_ratio].iter().all(|ratio| ratio.value > 0.0 && ratio.value <= 1.0)
+            && v.end_bearing_area.value > 0.0
+            && v.axial_strength.value > 0.0
+            && v.material_factor.value >= 1.0;
     value |s| {
         let ratio = s.greatest_ratio.value.min(s.stress_ratio.value);
         ratio * s.end_bearing_area * s.axial_strength / s.material_factor
     };
-}
 
-law! {
     /// Allowable jacking force of a pipe or joint with a known capacity: `P = C / n`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | C | `capacity` | force |
-    /// | n | `factor` (capacity over computed force) | ratio |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a factor of at least 1. The source does
-    /// not say what capacity is; a force that is declared as allowable takes the factor 1.
-    ForceFromCapacity {
+    /// The source does not say what capacity is; a force that is declared as allowable takes the factor 1.
+    ForceFromCapacity "allowable jacking force from a capacity" {
         /// Capacity of the pipe or its joint.
-        capacity: Force as Thrust,
+        capacity "C": Force as Thrust,
         /// Capacity over computed force.
-        factor: Ratio as Ratio,
-    } -> Force as Thrust
-    { Equation {
-        name: "allowable jacking force from a capacity",
-        form: "P = capacity / factor",
-        source: "ttp_2010",
-        locator: "p. 318, microtunnelling, and p. 333, auger boring",
-        mark: Mark::Published,
-        valid: "capacity positive, factor at least 1",
-    } }
-    valid |v| v.capacity.value > 0.0 && v.factor.value >= 1.0;
+        factor "n": Ratio as Ratio,
+    } -> Force as Thrust;
+    form "P = capacity / factor";
+    from Published "ttp_2010" "p. 318, microtunnelling, and p. 333, auger boring";
+    valid "capacity positive, factor at least 1"
+        if |v| v.capacity.value > 0.0 && v.factor.value >= 1.0;
     value |s| s.capacity / s.factor;
 }

@@ -1,5 +1,5 @@
-//! A ring pressed on one side only: area and moment of the part of it on one side of a straight line. Bare numbers in one unit
-//! of length; the laws of the turned joint put the units on.
+//! A ring pressed on one side only: area and moment of the part of it on one side of a straight line. Bare numbers in
+//! one unit of length; the laws of the turned joint put the units on.
 
 use core::f64::consts::PI;
 

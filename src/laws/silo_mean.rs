@@ -1,25 +1,20 @@
 //! Silo pressure averaged where the surface is not level.
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Length, Pressure, Ratio, UnitWeight};
-use crate::source::{Equation, Mark};
 
-law! {
+/// Below this the difference in `(1 - (1 - exp(-x)) / x) / x` loses digits, and the series needs few terms.
+const SMALL: f64 = 0.01;
+/// Terms of the series: the next is below 1e-16 of the sum.
+const TERMS: i32 = 7;
+
+laws! {
     /// Mean of the [silo pressure](super::soil::SiloStress) without cohesion while the depth goes evenly from z1 to z2:
     /// `s_m = gamma (z1 f(k z1) + exp(-k z1) d h(k d)) + p exp(-k z1) f(k d)` with `k = 2 K tan(delta) / b`,
     /// `d = z2 - z1`, `f(x) = (1 - exp(-x)) / x` and `h(x) = (1 - f(x)) / x`. Without friction (k = 0) it is the
     /// overburden half way, `gamma (z1 + z2) / 2 + p`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | gamma | `unit_weight` | force per volume |
-    /// | b | `width` | length |
-    /// | z1, z2 | `depth_from`, `depth_to`, in either order | length |
-    /// | K tan(delta) | `lateral_friction` | ratio |
-    /// | p | `surcharge` | pressure |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION): the integral is ours, the pressure Terzaghi's. **Valid
-    /// for** a positive width, the rest not negative; one soil from z1 to z2.
+    /// The integral is ours, the pressure Terzaghi's. One soil from z1 to z2.
     ///
     /// ```
     /// // No friction in the sides, 2 m to 4 m at 18 kN/m3 under 10 kPa: 64 kPa.
@@ -37,36 +32,31 @@ law! {
     /// assert!((mean.value() - Pressure::from_text("64 kPa")?).abs() < Pressure::from_text("0.001 Pa")?);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
-    MeanSiloStress {
+    MeanSiloStress "mean silo pressure over an even change of depth" {
         /// Unit weight.
-        unit_weight: UnitWeight as UnitWeight,
+        unit_weight "gamma": UnitWeight as UnitWeight,
         /// Width of the column.
-        width: Length as Distance,
+        width "b": Length as Distance,
         /// Depth of its foot at one end.
-        depth_from: Length as Depth,
+        depth_from "z1": Length as Depth,
         /// Depth of its foot at the other end.
-        depth_to: Length as Depth,
+        depth_to "z2": Length as Depth,
         /// Lateral pressure ratio times tangent of the wall friction angle.
-        lateral_friction: Ratio as Ratio,
+        lateral_friction "K tan(delta)": Ratio as Ratio,
         /// Load on its top.
-        surcharge: Pressure as UnitFriction,
-    } -> Pressure as UnitFriction
-    { Equation {
-        name: "mean silo pressure over an even change of depth",
-        form: "s_m = unit_weight (z1 f(k z1) + exp(-k z1) d h(k d)) + surcharge exp(-k z1) f(k d), \
-               k = 2 lateral_friction/width, d = |depth_to - depth_from|, z1 the lesser depth, \
-               f(x) = (1 - exp(-x))/x, h(x) = (1 - f(x))/x",
-        source: "jackpull",
-        locator: "integral of the silo pressure (Terzaghi 1943) without cohesion",
-        mark: Mark::Judgement,
-        valid: "width positive, all else not negative",
-    } }
-    valid |v| v.width.value > 0.0
-        && v.unit_weight.value >= 0.0
-        && v.depth_from.value >= 0.0
-        && v.depth_to.value >= 0.0
-        && v.lateral_friction.value >= 0.0
-        && v.surcharge.value >= 0.0;
+        surcharge "p": Pressure as UnitFriction,
+    } -> Pressure as UnitFriction;
+    form "s_m = unit_weight (z1 f(k z1) + exp(-k z1) d h(k d)) + surcharge exp(-k z1) f(k d), \
+          k = 2 lateral_friction/width, d = |depth_to - depth_from|, z1 the lesser depth, \
+          f(x) = (1 - exp(-x))/x, h(x) = (1 - f(x))/x";
+    from Judgement "jackpull" "integral of the silo pressure (Terzaghi 1943) without cohesion";
+    valid "width positive, all else not negative"
+        if |v| v.width.value > 0.0
+            && v.unit_weight.value >= 0.0
+            && v.depth_from.value >= 0.0
+            && v.depth_to.value >= 0.0
+            && v.lateral_friction.value >= 0.0
+            && v.surcharge.value >= 0.0;
     value |s| {
         let (top, foot) = (s.depth_from.min(s.depth_to), s.depth_from.max(s.depth_to));
         let exponent = |depth: Length| 2.0 * s.lateral_friction.value * (depth / s.width).value;
@@ -81,11 +71,6 @@ law! {
 fn kept(x: f64) -> f64 {
     if x > 0.0 { -(-x).exp_m1() / x } else { 1.0 }
 }
-
-/// Below this the difference in `(1 - (1 - exp(-x)) / x) / x` loses digits, and the series needs few terms.
-const SMALL: f64 = 0.01;
-/// Terms of the series: the next is below 1e-16 of the sum.
-const TERMS: i32 = 7;
 
 /// `(1 - (1 - exp(-x)) / x) / x`: 1/2 at nothing; the series is `1/2! - x/3! + x^2/4! - ...`.
 fn rising(x: f64) -> f64 {

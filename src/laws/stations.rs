@@ -21,146 +21,90 @@
 //! # Ok::<(), jackpull::quantity::QuantityError>(())
 //! ```
 
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Force, Length, LineLoad, Ratio};
-use crate::source::{Equation, Mark};
 
-law! {
+laws! {
     /// Number of intermediate stations: none where the main jacks push the drive alone, else
     /// `n = 1 + ceil((L - L_1 - L_m) / L_2)`, no less than 1.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | L | `drive` | length |
-    /// | | `alone` (what the main jacks push with the face ahead) | length |
-    /// | L_1 | `first` (section of the first station) | length |
-    /// | L_2 | `next` (section of each further one) | length |
-    /// | L_m | `last` (what the main jacks push without the face) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** positive sections. With one utilisation and
-    /// one capacity throughout it is the total force over the usable push of one, rounded up, less one.
-    StationCount {
+    /// With one utilisation and one capacity throughout it is the total force over the usable push of one, rounded up,
+    /// less one.
+    StationCount "number of jacking stations" {
         /// Length of the drive.
-        drive: Length as Distance,
-        /// Longest drive without a station.
-        alone: Length as Distance,
+        drive "L": Length as Distance,
+        /// Longest drive without a station (what the main jacks push with the face ahead).
+        alone "": Length as Distance,
         /// Section of the first station.
-        first: Length as Distance,
-        /// Section of each further station.
-        next: Length as Distance,
-        /// Section of the main jacks.
-        last: Length as Distance,
-    } -> Ratio as Count
-    { Equation {
-        name: "number of jacking stations",
-        form: "n = 0 where drive is no more than alone, else 1 + ceil((drive - first - last) / next), no less than 1",
-        source: "jackpull",
-        locator: "sections of the stations end to end along the drive",
-        mark: Mark::Judgement,
-        valid: "drive and sections positive, alone not negative",
-    } }
-    valid |v| v.drive.value > 0.0
-        && v.alone.value >= 0.0
-        && v.first.value > 0.0
-        && v.next.value > 0.0
-        && v.last.value > 0.0;
+        first "L_1": Length as Distance,
+        /// Section of each further station (section of each further one).
+        next "L_2": Length as Distance,
+        /// Section of the main jacks (what the main jacks push without the face).
+        last "L_m": Length as Distance,
+    } -> Ratio as Count;
+    form "n = 0 where drive is no more than alone, else 1 + ceil((drive - first - last) / next), no less than 1";
+    from Judgement "jackpull" "sections of the stations end to end along the drive";
+    valid "drive and sections positive, alone not negative"
+        if |v| v.drive.value > 0.0
+            && v.alone.value >= 0.0
+            && v.first.value > 0.0
+            && v.next.value > 0.0
+            && v.last.value > 0.0;
     value |s| {
         let further = ((s.drive - s.first - s.last) / s.next).value.ceil().max(0.0);
         Ratio::from(if s.drive <= s.alone { 0.0 } else { 1.0 + further })
     };
-}
 
-law! {
     /// Distance of a station behind the face: `x = L_1 + (k - 1) L_2`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | k | `station` (1 next to the face) | ratio |
-    /// | L_1 | `first` | length |
-    /// | L_2 | `next` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** k of at least 1. Rounded down to whole
-    /// pipes, never up.
-    StationDistance {
-        /// Which station, counted from the face.
-        station: Ratio as Count,
+    /// Rounded down to whole pipes, never up.
+    StationDistance "place of a jacking station" {
+        /// Which station, counted from the face (1 next to the face).
+        station "k": Ratio as Count,
         /// Section of the first station.
-        first: Length as Distance,
+        first "L_1": Length as Distance,
         /// Section of each further station.
-        next: Length as Distance,
-    } -> Length as Distance
-    { Equation {
-        name: "place of a jacking station",
-        form: "x = first + (station - 1) next",
-        source: "jackpull",
-        locator: "sections of the stations end to end along the drive",
-        mark: Mark::Judgement,
-        valid: "station at least 1, sections not negative",
-    } }
-    valid |v| v.station.value >= 1.0 && v.first.value >= 0.0 && v.next.value >= 0.0;
+        next "L_2": Length as Distance,
+    } -> Length as Distance;
+    form "x = first + (station - 1) next";
+    from Judgement "jackpull" "sections of the stations end to end along the drive";
+    valid "station at least 1, sections not negative"
+        if |v| v.station.value >= 1.0 && v.first.value >= 0.0 && v.next.value >= 0.0;
     value |s| s.first + (s.station.value - 1.0) * s.next;
-}
 
-law! {
     /// Thrust of the main jacks at which the stations are put to work: `F = u min(P_s, P_m)`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | u | `utilisation` | ratio |
-    /// | P_s | `station_capacity` | force |
-    /// | P_m | `main_capacity` | force |
-    ///
     /// It is recalled both of the station and of the main jacks: here whichever comes first.
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a share up to 1.
-    StationStart {
+    StationStart "thrust that starts the jacking stations" {
         /// Share of capacity.
-        utilisation: Ratio as Percent,
+        utilisation "u": Ratio as Percent,
         /// Capacity of a station.
-        station_capacity: Force as Thrust,
+        station_capacity "P_s": Force as Thrust,
         /// Capacity of the main jacks.
-        main_capacity: Force as Thrust,
-    } -> Force as Thrust
-    { Equation {
-        name: "thrust that starts the jacking stations",
-        form: "F = utilisation min(station_capacity, main_capacity)",
-        source: "gb_50268",
-        locator: "section 6.3, with CECS 246, start of the intermediate stations; the lesser of two readings",
-        mark: Mark::Memory,
-        valid: "utilisation 0 to 1, capacities not negative",
-    } }
-    valid |v| (0.0..=1.0).contains(&v.utilisation.value)
-        && v.station_capacity.value >= 0.0
-        && v.main_capacity.value >= 0.0;
+        main_capacity "P_m": Force as Thrust,
+    } -> Force as Thrust;
+    form "F = utilisation min(station_capacity, main_capacity)";
+    from Memory "gb_50268" "section 6.3, with CECS 246, start of the intermediate stations; the lesser of two readings";
+    valid "utilisation 0 to 1, capacities not negative"
+        if |v| (0.0..=1.0).contains(&v.utilisation.value)
+            && v.station_capacity.value >= 0.0
+            && v.main_capacity.value >= 0.0;
     value |s| s.utilisation * s.station_capacity.min(s.main_capacity);
-}
 
-law! {
     /// What reaches the thrust wall while a station pushes: its thrust less the friction that holds the pipe behind it,
     /// `F = max(P - F_t, 0)`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | P | `station_thrust` | force |
-    /// | F_t | `tail_friction` (low value, of all pipe behind the station) | force |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** forces that are not negative. Stations
-    /// relieve the wall of the friction ahead only as far as the pipe behind them holds fast.
-    ThrustThroughTail {
+    /// Stations relieve the wall of the friction ahead only as far as the pipe behind them holds fast.
+    ThrustThroughTail "thrust of a station that reaches the wall" {
         /// Thrust of the station.
-        station_thrust: Force as Thrust,
-        /// Friction of the pipe behind it.
-        tail_friction: Force as Thrust,
-    } -> Force as Thrust
-    { Equation {
-        name: "thrust of a station that reaches the wall",
-        form: "F = station_thrust - tail_friction, no less than 0",
-        source: "jackpull",
-        locator: "forces on the pipe behind a station that pushes",
-        mark: Mark::Judgement,
-        valid: "forces not negative",
-    } }
-    valid |v| v.station_thrust.value >= 0.0 && v.tail_friction.value >= 0.0;
+        station_thrust "P": Force as Thrust,
+        /// Friction of the pipe behind it (low value, of all pipe behind the station).
+        tail_friction "F_t": Force as Thrust,
+    } -> Force as Thrust;
+    form "F = station_thrust - tail_friction, no less than 0";
+    from Judgement "jackpull" "forces on the pipe behind a station that pushes";
+    valid "forces not negative"
+        if |v| v.station_thrust.value >= 0.0 && v.tail_friction.value >= 0.0;
     value |s| (s.station_thrust - s.tail_friction).max(Force::default());
 }
 
@@ -191,7 +135,8 @@ pub fn reach<'a>(runs: impl IntoIterator<Item = &'a Run>, force: Force) -> Optio
     None
 }
 
-/// Shortest piece of the drive, wherever it lies, whose friction comes to `force`; `None` where not even the whole does.
+/// Shortest piece of the drive, wherever it lies, whose friction comes to `force`; `None` where not even the whole
+/// does.
 ///
 /// A section of pipe behind a station moves through all of the drive: it may be no longer than this. Friction being
 /// the same within a run, the shortest piece begins or ends where a run does.

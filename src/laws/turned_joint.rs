@@ -3,50 +3,34 @@
 //! thin packer is the safer assumption.
 
 use super::ring::{LEAST_CONTACT, Ring};
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Angle, Force, Length, Measure, Pressure, Ratio};
-use crate::source::{Equation, Mark};
 use core::f64::consts::FRAC_PI_2;
 
-law! {
+laws! {
     /// Mean over greatest stress at a joint angle, 1 at no angle: `r = M / (A z)` at the depth of contact
     /// `z = a s / (E tan b)`, M the first moment of the pressed part of the ring about the line of zero stress, and
     /// `r = 1 - D / (2 z)` where the whole ring is pressed. The force is `r A s`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | D | `outside_diameter` | length |
-    /// | d | `inside_diameter` | length |
-    /// | a | `thickness` | length |
-    /// | E | `modulus` (secant) | pressure |
-    /// | s | `greatest_stress` (allowed at the edge) | pressure |
-    /// | b | `angle` | angle |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** 0 <= b < 90 deg and a contact of at least
-    /// D/1000. It goes into the laws of the end that ask a `stress_ratio`.
-    StressRatioAtAngle {
+    /// It goes into the laws of the end that ask a `stress_ratio`.
+    StressRatioAtAngle "mean over greatest stress at a joint angle" {
         /// Outside diameter of the packer.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Inside diameter of the packer.
-        inside_diameter: Length as Diameter,
+        inside_diameter "d": Length as Diameter,
         /// Thickness of the packer, crushed.
-        thickness: Length as Wall,
+        thickness "a": Length as Wall,
         /// Secant modulus of the packer.
-        modulus: Pressure as Modulus,
+        modulus "E": Pressure as Modulus,
         /// Stress allowed at the most pressed edge.
-        greatest_stress: Pressure as Strength,
+        greatest_stress "s": Pressure as Strength,
         /// Angle at the joint.
-        angle: Angle as JointAngle,
-    } -> Ratio as Ratio
-    { Equation {
-        name: "mean over greatest stress at a joint angle",
-        form: "r of the ring outside_diameter, inside_diameter at z = thickness greatest_stress / (modulus tan(angle))",
-        source: "jackpull",
-        locator: "linear stress on an elastic ring without tension, between two planes",
-        mark: Mark::Judgement,
-        valid: "angle from 0 to below 90 deg, contact at least 1/1000 of the outside diameter, the others positive",
-    } }
-    valid |v| {
+        angle "b": Angle as JointAngle,
+    } -> Ratio as Ratio;
+    form "r of the ring outside_diameter, inside_diameter at z = thickness greatest_stress / (modulus tan(angle))";
+    from Judgement "jackpull" "linear stress on an elastic ring without tension, between two planes";
+    valid "angle from 0 to below 90 deg, contact at least 1/1000 of the outside diameter, the others positive"
+        if |v| {
         let ring = Ring::of(v.outside_diameter.value, v.inside_diameter.value);
         ring.is_sound()
             && is_packer(v.thickness, v.modulus, v.angle)
@@ -58,47 +42,30 @@ law! {
         let radius_over_depth = steepness(s.thickness, s.modulus, s.angle) * ring.outer / s.greatest_stress.value;
         Ratio::from_si(ring.mean_over_greatest(radius_over_depth))
     };
-}
 
-law! {
     /// Angle allowed at a force, the inverse of [`StressRatioAtAngle`]: `tan b = a s / (E z)` at the depth z where
     /// `r = F / (A s)`. Where r is one half or more, `tan b = 2 a s (1 - r) / (E D)`.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | D | `outside_diameter` | length |
-    /// | d | `inside_diameter` | length |
-    /// | a | `thickness` | length |
-    /// | E | `modulus` (secant) | pressure |
-    /// | s | `greatest_stress` (allowed at the edge) | pressure |
-    /// | F | `force` | force |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a force up to A s that presses at least
-    /// D/1000. Above A s no angle is allowed: the value is 0.
-    AngleAtForce {
+    /// Above A s no angle is allowed: the value is 0.
+    AngleAtForce "joint angle allowed at a force" {
         /// Outside diameter of the packer.
-        outside_diameter: Length as Diameter,
+        outside_diameter "D": Length as Diameter,
         /// Inside diameter of the packer.
-        inside_diameter: Length as Diameter,
+        inside_diameter "d": Length as Diameter,
         /// Thickness of the packer, crushed.
-        thickness: Length as Wall,
+        thickness "a": Length as Wall,
         /// Secant modulus of the packer.
-        modulus: Pressure as Modulus,
+        modulus "E": Pressure as Modulus,
         /// Stress allowed at the most pressed edge.
-        greatest_stress: Pressure as Strength,
+        greatest_stress "s": Pressure as Strength,
         /// Jacking force.
-        force: Force as Thrust,
-    } -> Angle as JointAngle
-    { Equation {
-        name: "joint angle allowed at a force",
-        form: "tan(b) = thickness greatest_stress / (modulus z), z where r = force / (A greatest_stress) on the ring \
-               outside_diameter, inside_diameter",
-        source: "jackpull",
-        locator: "inverse of the force allowed at a joint angle",
-        mark: Mark::Judgement,
-        valid: "force up to area times stress, contact at least 1/1000 of the outside diameter, the others positive",
-    } }
-    valid |v| {
+        force "F": Force as Thrust,
+    } -> Angle as JointAngle;
+    form "tan(b) = thickness greatest_stress / (modulus z), z where r = force / (A greatest_stress) on the ring \
+          outside_diameter, inside_diameter";
+    from Judgement "jackpull" "inverse of the force allowed at a joint angle";
+    valid "force up to area times stress, contact at least 1/1000 of the outside diameter, the others positive"
+        if |v| {
         let ring = Ring::of(v.outside_diameter.value, v.inside_diameter.value);
         let ratio = v.force.value / (ring.area() * v.greatest_stress.value);
         ring.is_sound()

@@ -1,22 +1,19 @@
 //! What an uneven invert does to the slope, and the water that stands in a low spot.
 
 use super::part_full::segment;
-use crate::law::law;
+use crate::law::laws;
 use crate::quantity::{Length, Ratio, Volume};
-use crate::source::{Equation, Mark};
 use core::f64::consts::{FRAC_PI_2, PI};
 
-law! {
+/// Steps of the sum over half of a low spot.
+const STEPS: u32 = 48;
+
+laws! {
     /// Steepest deviation of slope of an invert that waves about its line: `pi e / lambda`.
     ///
     /// The mean over a half wave, 2 e / lambda, is 36 % less and is not the measure of a back-fall.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | e | `amplitude` (greatest error of the invert) | length |
-    /// | lambda | `half_wave` (high spot to low spot) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a sine wave.
+    /// For a sine wave.
     ///
     /// ```
     /// // 25 mm over 3 m: 2.62 %.
@@ -27,83 +24,51 @@ law! {
     /// assert!((slope.value().value - 0.0262).abs() < 0.00005);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
-    PeakSlope {
+    PeakSlope "peak slope of a wave of the invert" {
         /// Greatest error of the invert.
-        amplitude: Length as Offset,
+        amplitude "e": Length as Offset,
         /// Distance from a high spot to the next low one.
-        half_wave: Length as Distance,
-    } -> Ratio as Slope
-    { Equation {
-        name: "peak slope of a wave of the invert",
-        form: "slope = pi amplitude / half_wave",
-        source: "jackpull",
-        locator: "slope of a sine wave where it crosses its line",
-        mark: Mark::Judgement,
-        valid: "amplitude not negative, half wave positive",
-    } }
-    valid |v| v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
+        half_wave "lambda": Length as Distance,
+    } -> Ratio as Slope;
+    form "slope = pi amplitude / half_wave";
+    from Judgement "jackpull" "slope of a sine wave where it crosses its line";
+    valid "amplitude not negative, half wave positive"
+        if |v| v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
     value |s| PI * s.amplitude / s.half_wave;
-}
 
-law! {
     /// Least slope left by a wave of the invert: `S - pi e / lambda`; below 0 the pipe falls back.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | S | `design_slope` | ratio |
-    /// | e | `amplitude` | length |
-    /// | lambda | `half_wave` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a sine wave.
-    LeastSlope {
+    /// For a sine wave.
+    LeastSlope "least slope of a waving invert" {
         /// Slope of the line.
-        design_slope: Ratio as Slope,
+        design_slope "S": Ratio as Slope,
         /// Greatest error of the invert.
-        amplitude: Length as Offset,
+        amplitude "e": Length as Offset,
         /// Distance from a high spot to the next low one.
-        half_wave: Length as Distance,
-    } -> Ratio as Slope
-    { Equation {
-        name: "least slope of a waving invert",
-        form: "slope = design_slope - pi amplitude / half_wave",
-        source: "jackpull",
-        locator: "slope of the line less that of a sine wave",
-        mark: Mark::Judgement,
-        valid: "amplitude not negative, half wave positive",
-    } }
-    valid |v| v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
+        half_wave "lambda": Length as Distance,
+    } -> Ratio as Slope;
+    form "slope = design_slope - pi amplitude / half_wave";
+    from Judgement "jackpull" "slope of the line less that of a sine wave";
+    valid "amplitude not negative, half wave positive"
+        if |v| v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
     value |s| s.design_slope - PI * s.amplitude / s.half_wave;
-}
 
-law! {
     /// Depth of the water that stands in the low spots of a waving invert:
     /// `d = 2 e (sin(phi) - phi cos(phi))`, `cos(phi) = S lambda / (pi e)`; 0 where the pipe falls all the way.
     ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | S | `design_slope` | ratio |
-    /// | e | `amplitude` | length |
-    /// | lambda | `half_wave` | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a sine wave and a slope not negative; 2 e on a
-    /// level line.
-    SagDepth {
+    /// For a sine wave; 2 e on a level line.
+    SagDepth "depth of standing water" {
         /// Slope of the line.
-        design_slope: Ratio as Slope,
+        design_slope "S": Ratio as Slope,
         /// Greatest error of the invert.
-        amplitude: Length as Offset,
+        amplitude "e": Length as Offset,
         /// Distance from a high spot to the next low one.
-        half_wave: Length as Distance,
-    } -> Length as Offset
-    { Equation {
-        name: "depth of standing water",
-        form: "d = 2 amplitude (sin(phi) - phi cos(phi)), cos(phi) = design_slope half_wave / (pi amplitude)",
-        source: "jackpull",
-        locator: "rise of the invert from a low spot to the next high one, line plus sine wave",
-        mark: Mark::Judgement,
-        valid: "slope and amplitude not negative, half wave positive",
-    } }
-    valid |v| v.design_slope.value >= 0.0 && v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
+        half_wave "lambda": Length as Distance,
+    } -> Length as Offset;
+    form "d = 2 amplitude (sin(phi) - phi cos(phi)), cos(phi) = design_slope half_wave / (pi amplitude)";
+    from Judgement "jackpull" "rise of the invert from a low spot to the next high one, line plus sine wave";
+    valid "slope and amplitude not negative, half wave positive"
+        if |v| v.design_slope.value >= 0.0 && v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
     value |s| {
         let peak = PI * s.amplitude / s.half_wave;
         if peak <= s.design_slope {
@@ -113,39 +78,24 @@ law! {
         let phase = cosine.acos();
         2.0 * s.amplitude * (phase.sin() - phase * cosine)
     };
-}
 
-law! {
     /// Water that stands in a low spot: the pipe's segment summed over an invert that is a parabola,
     /// `V = int A(y) dx`, `y = d (1 - (2 x / L)²)`, A the area of flow of depth y.
-    ///
-    /// | symbol | argument | dimension |
-    /// |---|---|---|
-    /// | D | `inside_diameter` | length |
-    /// | d | `depth` (at the lowest point) | length |
-    /// | L | `length` (of the water) | length |
-    ///
-    /// **Source** [`Law::EQUATION`](crate::law::Law::EQUATION). **Valid for** a depth up to the diameter.
-    SagVolume {
+    SagVolume "volume of standing water" {
         /// Inside diameter.
-        inside_diameter: Length as Diameter,
+        inside_diameter "D": Length as Diameter,
         /// Depth of the water at the lowest point.
-        depth: Length as Offset,
+        depth "d": Length as Offset,
         /// Length of the water.
-        length: Length as Distance,
-    } -> Volume as SagVolume
-    { Equation {
-        name: "volume of standing water",
-        form: "V = integral of the area of flow in inside_diameter of depth (1 - (2 x/length)^2) over the length",
-        source: "jackpull",
-        locator: "level water over a parabola",
-        mark: Mark::Judgement,
-        valid: "diameter positive, depth 0 to the diameter, length not negative",
-    } }
-    valid |v| v.inside_diameter.value > 0.0
-        && v.depth.value >= 0.0
-        && v.depth <= v.inside_diameter
-        && v.length.value >= 0.0;
+        length "L": Length as Distance,
+    } -> Volume as SagVolume;
+    form "V = integral of the area of flow in inside_diameter of depth (1 - (2 x/length)^2) over the length";
+    from Judgement "jackpull" "level water over a parabola";
+    valid "diameter positive, depth 0 to the diameter, length not negative"
+        if |v| v.inside_diameter.value > 0.0
+            && v.depth.value >= 0.0
+            && v.depth <= v.inside_diameter
+            && v.length.value >= 0.0;
     value |s| {
         let deepest = (s.depth / s.inside_diameter).value;
         // x = L/2 sin(t) makes the sum that of a smooth periodic function: equal steps are then as good as any.
@@ -162,6 +112,3 @@ law! {
         s.inside_diameter * s.inside_diameter * s.length * (sum * step / 2.0)
     };
 }
-
-/// Steps of the sum over half of a low spot.
-const STEPS: u32 = 48;
