@@ -1,9 +1,9 @@
-//! What a law is: one published equation as a struct with named arguments, one value, one range check, one record.
+//! What a law is: one equation as a struct with named arguments, one value, one range check, one record.
 
 use crate::quantity::{Measure, Role, Shown};
 use crate::source::Equation;
 
-/// One published equation with its arguments filled in.
+/// One equation with its arguments filled in.
 pub trait Law: Copy {
     /// The quantity it gives.
     type Out: Measure;

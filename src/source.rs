@@ -56,7 +56,7 @@ impl fmt::Display for Mark {
     }
 }
 
-/// A published equation: its form, citation and range. Docs, working sheet and range check all read this one.
+/// An equation: its form, citation and range. Docs, working sheet and range check all read this one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Equation {
     /// What it computes, in a few words.
@@ -91,7 +91,7 @@ pub struct FieldName(pub &'static str);
 pub enum Origin {
     /// A table row.
     Row(RowId),
-    /// Computed by a published equation.
+    /// Computed by an equation.
     Law(&'static Equation),
     /// The drive file.
     File(&'static FieldName),

@@ -15,7 +15,7 @@ laws! {
     /// - `F_b = (k_2 - m_2 F_y D/(E t)) F_y` while it is at most s_2,
     /// - `F_b = (k_3 - m_3 F_y D/(E t)) F_y` beyond.
     ///
-    /// No value beyond.
+    /// Beyond `last_ratio`, 300, there is no value.
     SteelBendingStrength "bending strength of a steel pipe" {
         /// Least yield strength.
         yield_strength "F_y": Pressure as Strength,
