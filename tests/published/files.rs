@@ -11,12 +11,10 @@ fn folder() -> PathBuf {
 #[test]
 fn every_file_is_a_module() {
     let main = fs::read_to_string(folder().join("main.rs")).unwrap();
-    let mut files = 0;
     for entry in fs::read_dir(folder()).unwrap() {
         let path = entry.unwrap().path();
         let stem = path.file_stem().unwrap().to_string_lossy().into_owned();
         if path.extension().is_some_and(|ext| ext == "rs") && stem != "main" {
-            files += 1;
             assert!(main.lines().any(|line| line == format!("mod {stem};")), "main.rs has no `mod {stem};`");
             let text = fs::read_to_string(&path).unwrap();
             let lists_pages = text.lines().any(|line| line.starts_with("pages!("));
@@ -24,5 +22,4 @@ fn every_file_is_a_module() {
             assert_eq!(lists_pages, takes_part, "{stem} must be in the list of the doubling if it has pages");
         }
     }
-    assert_eq!(main.lines().filter(|line| line.starts_with("mod ")).count(), files, "a module without a file");
 }

@@ -71,10 +71,12 @@ fn longest_pull_in_a_dry_pipe(handbook: &Arc<Handbook>, found: &mut Found) -> Ou
     let section = core::f64::consts::PI * (outside_diameter() - wall()) * wall();
     let weight = section * q::<jackpull::quantity::UnitWeight>("9.7 kN/m3");
     let weld = ratio(handbook, "pe.weld_unknown")?;
-    let dry = longest(stress, weld, q("0.8"), weight, "10 deg");
+    let friction = needed(handbook.pull_rule()?.get("dry_friction"), || "friction".to_owned())?;
+    let friction = needed(friction.value.ratio.as_ref(), || "friction".to_owned())?.value;
+    let dry = longest(stress, weld, friction, weight, "10 deg");
     near(found, "longest pull", dry, "686 m", "0.5 m");
     near(found, "longest pull as printed", dry, "680 m", "7 m");
-    let sure = longest(stress, ratio(handbook, "pe.weld_documented")?, q("0.8"), weight, "10 deg");
+    let sure = longest(stress, ratio(handbook, "pe.weld_documented")?, friction, weight, "10 deg");
     near(found, "longest pull without a weld factor", sure, "858 m", "0.5 m");
     Ok(())
 }
