@@ -2,12 +2,12 @@
 
 use crate::drive_file::{DriveFile, OrNone, PitFile, PullFile, StopFile, StretchFile};
 use crate::handbook::Lubrication;
-use crate::quantity::{Force, Length, Measure, Ratio, ThermodynamicTemperature, Time};
+use crate::quantity::{Length, Measure, Ratio, Time};
 
 /// The drive at another length: stretches, stops and depths along it keep their share.
-pub(super) fn with_length(file: &DriveFile, length: Length) -> DriveFile {
+pub(super) fn set_length(file: &mut DriveFile, length: Length) {
     let share = (length / file.length.value).si();
-    let mut file = DriveFile { length: length.into(), line: None, ..file.clone() };
+    (file.length, file.line) = (length.into(), None);
     for stretch in &mut file.ground {
         for end in [&mut stretch.from, &mut stretch.to].into_iter().flatten() {
             end.value *= share;
@@ -22,7 +22,6 @@ pub(super) fn with_length(file: &DriveFile, length: Length) -> DriveFile {
     for crossing in &mut file.crossings {
         crossing.at.value *= share;
     }
-    file
 }
 
 /// The largest stone the file tells of.
@@ -32,42 +31,22 @@ pub(super) fn largest_stone(file: &DriveFile) -> Option<Length> {
 
 /// With another largest stone: smaller ones grow to it only if it is larger than the largest, and larger ones shrink to
 /// it only if it is smaller. Where nothing is told of stones nothing changes.
-pub(super) fn with_stone(file: &DriveFile, stone: Length) -> DriveFile {
-    let mut file = file.clone();
-    let Some(largest) = largest_stone(&file) else { return file };
+pub(super) fn set_stone(file: &mut DriveFile, stone: Length) {
+    let Some(largest) = largest_stone(file) else { return };
     for told in file.ground.iter_mut().filter_map(|stretch| stretch.largest_stone.as_mut()) {
         told.value = if stone > largest { stone } else { told.value.min(stone) };
     }
-    file
 }
 
-/// With the water table at another depth, except in stretches that have their own.
-pub(super) fn with_water(file: &DriveFile, depth: Length) -> DriveFile {
-    DriveFile { groundwater: OrNone::Some(depth).into(), ..file.clone() }
-}
-
-/// With a pull of another duration.
-pub(super) fn with_duration(file: &DriveFile, duration: Time) -> DriveFile {
-    with_pull(file, |pull| PullFile { duration: Some(duration.into()), rate: None, ..pull })
-}
-
-/// With a pipe wall of another temperature in the pull.
-pub(super) fn with_temperature(file: &DriveFile, temperature: ThermodynamicTemperature) -> DriveFile {
-    with_pull(file, |pull| PullFile { pipe_temperature: temperature.into(), ..pull })
-}
-
-/// With a rig of another thrust.
-pub(super) fn with_thrust(file: &DriveFile, thrust: Force) -> DriveFile {
-    let mut file = file.clone();
-    file.rig.thrust = thrust.into();
-    file
-}
-
-/// With a rig of another pull.
-pub(super) fn with_pull_of_rig(file: &DriveFile, pull: Force) -> DriveFile {
-    let mut file = file.clone();
-    file.rig.pull = pull.into();
-    file
+/// Depth of the water table in m, that of the deepest invert where there is none; `None` where every stretch has its own.
+pub(super) fn water(file: &DriveFile) -> Option<f64> {
+    if file.ground.iter().all(|stretch| stretch.groundwater.is_some()) {
+        return None;
+    }
+    Some(match file.groundwater.value {
+        OrNone::None => depths(file)[1].si(),
+        OrNone::Some(depth) => depth.si(),
+    })
 }
 
 /// With the friction of the tables for a dry drive all along: what the file says of it was said of a lubricated one.
@@ -77,10 +56,6 @@ pub(super) fn without_lubrication(file: &DriveFile) -> DriveFile {
         stretch.unit_friction = None;
     }
     file
-}
-
-fn with_pull(file: &DriveFile, change: impl FnOnce(PullFile) -> PullFile) -> DriveFile {
-    DriveFile { pull: file.pull.clone().map(change), ..file.clone() }
 }
 
 /// Least and greatest invert depth that the file tells of.

@@ -6,110 +6,109 @@ use crate::drive::{Drive, Stretch};
 use crate::drive_file::{DriveFile, InputError, OrNone};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
 use crate::quantity::{Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
+use crate::source::printed;
 use std::sync::Arc;
 
-/// What is changed, alone.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Input {
-    /// All unit friction, of stem, casing and jacked pipe, by one factor.
-    Friction,
+printed!(Input: label);
+
+/// Makes the enum, its list and what is known of each input of one entry an input: how it is told, its role, where to
+/// look, its value in the file and how it is changed.
+macro_rules! inputs {
+    ($($(#[$doc:meta])+ $name:ident: $label:literal, $role:ident, $range:expr, $now:expr, $change:expr;)+) => {
+        /// What is changed, alone.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+        #[non_exhaustive]
+        pub enum Input {
+            $($(#[$doc])+ $name,)+
+        }
+
+        impl Input {
+            /// All inputs, in the order of a report.
+            pub const ALL: &'static [Self] = &[$(Self::$name),+];
+
+            /// As printed and as written in JSON.
+            #[must_use]
+            pub const fn label(self) -> &'static str {
+                match self {
+                    $(Self::$name => $label,)+
+                }
+            }
+
+            const fn varied(self) -> Varied {
+                match self {
+                    $(Self::$name => Varied { role: Role::$role, range: $range, now: $now, change: $change },)+
+                }
+            }
+        }
+    };
+}
+
+inputs! {
+    /// All unit friction, of stem, casing and jacked pipe, by one factor. Bands of the tables have no place in the file:
+    /// stem and pipe have two, and the file but one.
+    Friction: "unit friction", Ratio, Range::Times(TIMES),
+        |_| Some(1.0),
+        |_, _| {};
     /// Length of the drive.
-    Length,
+    Length: "length of the drive", Distance, Range::Times(TIMES),
+        |file| Some(file.length.value.si()),
+        |file, si| edit::set_length(file, Length::from_si(si));
     /// Largest stone.
-    Stone,
-    /// Depth of the water table.
-    Water,
+    Stone: "largest stone", Diameter, Range::Within(|_, now| (0.0, now.max(STONE))),
+        |file| edit::largest_stone(file).map(|stone| stone.si()),
+        |file, si| edit::set_stone(file, Length::from_si(si));
+    /// Depth of the water table; below the deepest invert it changes nothing.
+    Water: "depth of the water table", Depth, Range::Within(|file, now| (0.0, now.max(edit::depths(file)[1].si()))),
+        edit::water,
+        |file, si| file.groundwater = OrNone::Some(Length::from_si(si)).into();
     /// Duration of the pull.
-    Duration,
+    Duration: "duration of the pull", Duration, Range::Times(TIMES_DURATION),
+        |file| edit::duration(file).map(|time| time.si()),
+        |file, si| if let Some(pull) = &mut file.pull {
+            (pull.duration, pull.rate) = (Some(Time::from_si(si).into()), None);
+        };
     /// Temperature of the pulled pipe.
-    Temperature,
+    Temperature: "pipe temperature in the pull", Temperature, Range::Within(|_, now| (now.min(COLD), now.max(HOT))),
+        |file| file.pull.as_ref().map(|pull| pull.pipe_temperature.value.si()),
+        |file, si| if let Some(pull) = &mut file.pull {
+            pull.pipe_temperature = ThermodynamicTemperature::from_si(si).into();
+        };
     /// Greatest thrust of the rig.
-    Thrust,
+    Thrust: "thrust of the rig", Thrust, Range::Times(TIMES),
+        |file| Some(file.rig.thrust.value.si()),
+        |file, si| file.rig.thrust = Force::from_si(si).into();
     /// Greatest pull of the rig, where a pipe may be pulled.
-    Pull,
+    Pull: "pull of the rig", Pull, Range::Times(TIMES),
+        |file| file.pull.as_ref().map(|_| file.rig.pull.value.si()),
+        |file, si| file.rig.pull = Force::from_si(si).into();
+}
+
+/// Where the file has an input, where to look and how it is changed; values in SI.
+struct Varied {
+    role: Role,
+    range: Range,
+    /// `None` where the file does not tell it.
+    now: fn(&DriveFile) -> Option<f64>,
+    change: fn(&mut DriveFile, f64),
+}
+
+/// Where to look. Wider than a good site investigation leaves open.
+enum Range {
+    /// From one over this to this many times the value, in even steps of a ratio.
+    Times(f64),
+    /// Between two values, in even steps.
+    Within(fn(&DriveFile, f64) -> (f64, f64)),
 }
 
 impl Input {
-    /// All inputs, in the order of a report.
-    pub const ALL: [Self; 8] = [
-        Self::Friction,
-        Self::Length,
-        Self::Stone,
-        Self::Water,
-        Self::Duration,
-        Self::Temperature,
-        Self::Thrust,
-        Self::Pull,
-    ];
-
-    /// As printed and as written in JSON.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Friction => "unit friction",
-            Self::Length => "length of the drive",
-            Self::Stone => "largest stone",
-            Self::Water => "depth of the water table",
-            Self::Duration => "duration of the pull",
-            Self::Temperature => "pipe temperature in the pull",
-            Self::Thrust => "thrust of the rig",
-            Self::Pull => "pull of the rig",
-        }
+    fn shown(self, si: f64) -> Shown {
+        Shown { si, role: self.varied().role }
     }
 
-    const fn role(self) -> Role {
-        match self {
-            Self::Friction => Role::Ratio,
-            Self::Length => Role::Distance,
-            Self::Stone => Role::Diameter,
-            Self::Water => Role::Depth,
-            Self::Duration => Role::Duration,
-            Self::Temperature => Role::Temperature,
-            Self::Thrust => Role::Thrust,
-            Self::Pull => Role::Pull,
-        }
-    }
-
-    /// The value in the file, in SI; `None` where the file does not tell it. No water is water below everything.
-    fn now(self, file: &DriveFile) -> Option<f64> {
-        match self {
-            Self::Friction => Some(1.0),
-            Self::Length => Some(file.length.value.si()),
-            Self::Stone => edit::largest_stone(file).map(|stone| stone.si()),
-            Self::Water if file.ground.iter().all(|stretch| stretch.groundwater.is_some()) => None,
-            Self::Water => Some(match file.groundwater.value {
-                OrNone::None => edit::depths(file)[1].si(),
-                OrNone::Some(depth) => depth.si(),
-            }),
-            Self::Duration => edit::duration(file).map(|time| time.si()),
-            Self::Temperature => file.pull.as_ref().map(|pull| pull.pipe_temperature.value.si()),
-            Self::Thrust => Some(file.rig.thrust.value.si()),
-            Self::Pull => file.pull.as_ref().map(|_| file.rig.pull.value.si()),
-        }
-    }
-
-    /// Where to look, in SI. Wider than a good site investigation leaves open.
     fn range(self, file: &DriveFile, now: f64) -> (f64, f64) {
-        match self {
-            Self::Friction | Self::Length | Self::Thrust | Self::Pull => (now / TIMES, now * TIMES),
-            Self::Stone => (0.0, now.max(STONE)),
-            // Water below the deepest invert changes nothing.
-            Self::Water => (0.0, now.max(edit::depths(file)[1].si())),
-            Self::Duration => (now / TIMES_DURATION, now * TIMES_DURATION),
-            Self::Temperature => (now.min(COLD), now.max(HOT)),
-        }
-    }
-
-    fn edited(self, file: &DriveFile, si: f64) -> DriveFile {
-        match self {
-            Self::Friction => file.clone(),
-            Self::Length => edit::with_length(file, Length::from_si(si)),
-            Self::Stone => edit::with_stone(file, Length::from_si(si)),
-            Self::Water => edit::with_water(file, Length::from_si(si)),
-            Self::Duration => edit::with_duration(file, Time::from_si(si)),
-            Self::Temperature => edit::with_temperature(file, ThermodynamicTemperature::from_si(si)),
-            Self::Thrust => edit::with_thrust(file, Force::from_si(si)),
-            Self::Pull => edit::with_pull_of_rig(file, Force::from_si(si)),
+        match self.varied().range {
+            Range::Times(times) => (now / times, now * times),
+            Range::Within(ends) => ends(file, now),
         }
     }
 }
@@ -159,6 +158,7 @@ pub struct Turn {
 
 /// What one input does to the choice.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct InputTurns {
     /// The input.
     pub input: Input,
@@ -187,16 +187,15 @@ pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<In
     }
     let now = Outcome::of(&choose(&drive)?);
     let mut found = Vec::new();
-    for input in Input::ALL {
-        let Some(value) = input.now(file) else { continue };
+    for &input in Input::ALL {
+        let Some(value) = (input.varied().now)(file) else { continue };
         let search = Search { file, handbook, drive: &drive, input, now };
         let (low, high) = input.range(file, value);
         let (below, reached_low) = search.towards(value, low)?;
         let (above, reached_high) = search.towards(value, high)?;
-        let shown = |si| Shown { si, role: input.role() };
-        let range = (shown(reached_low), shown(reached_high));
+        let range = (input.shown(reached_low), input.shown(reached_high));
         let is_none = input == Input::Water && file.groundwater.value == OrNone::None;
-        found.push(InputTurns { input, now: shown(value), is_none, range, below, above });
+        found.push(InputTurns { input, now: input.shown(value), is_none, range, below, above });
     }
     Ok(Some(found))
 }
@@ -234,10 +233,11 @@ impl Search<'_> {
     /// What is chosen at a value; `None` where it makes no drive.
     fn at(&self, si: f64) -> Result<Option<Outcome>, HandbookError> {
         if self.input == Input::Friction {
-            // Bands of the tables have no place in the file: stem and pipe have two, and the file but one.
             return Ok(Some(Outcome::of(&choose(&with_friction(self.drive, Ratio::from_si(si)))?)));
         }
-        match self.input.edited(self.file, si).resolve(self.handbook) {
+        let mut file = self.file.clone();
+        (self.input.varied().change)(&mut file, si);
+        match file.resolve(self.handbook) {
             Ok(drive) => Ok(self.named_here(&drive, Outcome::of(&choose(&drive)?))),
             Err(InputError::Handbook(error)) => Err(error),
             Err(_) => Ok(None),
@@ -269,12 +269,8 @@ impl Search<'_> {
 
     /// Even steps of a ratio where the range is one, of the value elsewhere.
     fn between(&self, from: f64, to: f64, share: f64) -> f64 {
-        match self.input {
-            Input::Friction | Input::Length | Input::Duration | Input::Thrust | Input::Pull
-                if from > 0.0 && to > 0.0 =>
-            {
-                from * (to / from).powf(share)
-            }
+        match self.input.varied().range {
+            Range::Times(_) if from > 0.0 && to > 0.0 => from * (to / from).powf(share),
             _ => from + (to - from) * share,
         }
     }
@@ -288,7 +284,7 @@ impl Search<'_> {
                 None => break,
             }
         }
-        Ok(Turn { at: Shown { si: turned, role: self.input.role() }, to })
+        Ok(Turn { at: self.input.shown(turned), to })
     }
 }
 

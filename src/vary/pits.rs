@@ -44,6 +44,7 @@ impl PitLimit {
 
 /// Drives and pits of a line by one scheme.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct Pits {
     /// Position in the ranking.
     pub ranked: usize,
