@@ -78,10 +78,7 @@ impl Assess {
             (Format::Json, _) => pages.iter().map(|page| format!("{page}\n")).collect(),
             (Format::Text, _) => pages.join("\n\n"),
         };
-        match print(&output) {
-            Ok(()) => worst,
-            Err(outcome) => outcome,
-        }
+        print(&output, worst)
     }
 
     fn complain(&self, faulty: &Faulty) -> Outcome {

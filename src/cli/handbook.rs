@@ -37,10 +37,7 @@ impl Look {
             }
         };
         match self.page(&handbook) {
-            Ok(page) => match print(&page) {
-                Ok(()) => Outcome::Chosen,
-                Err(outcome) => outcome,
-            },
+            Ok(page) => print(&page, Outcome::Chosen),
             Err(message) => {
                 complain(&format!("error: {message}\n"));
                 Outcome::Faulty

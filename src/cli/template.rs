@@ -29,10 +29,7 @@ const TEXT: &str = include_str!("template.yaml");
 
 impl Template {
     pub(super) fn run(&self) -> Outcome {
-        match print(&self.text()) {
-            Ok(()) => Outcome::Chosen,
-            Err(outcome) => outcome,
-        }
+        print(&self.text(), Outcome::Chosen)
     }
 
     fn text(&self) -> String {
