@@ -1,5 +1,6 @@
 //! What is to be built: every value resolved, with its origin, and valid by construction.
 
+mod assumed;
 mod capacity;
 mod casing;
 mod coefficients;
@@ -15,6 +16,7 @@ mod wall;
 mod water;
 mod weights;
 
+pub use assumed::{Assumed, AssumedValue, Concern};
 pub use capacity::{
     Capacity, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, Packer, RingKind, SteelEnd,
     SteelScheme, Steering,
@@ -38,7 +40,7 @@ pub(crate) use water::invert_at;
 pub use water::{BySide, Crossed};
 pub use weights::Weights;
 
-use crate::handbook::{CriterionKind, GroundClass, Handbook, Lubrication, Service};
+use crate::handbook::{CriterionKind, GroundClass, Handbook, Lubrication, Method, Service};
 use crate::quantity::{
     Angle, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time,
     Torque, UnitSystem,
@@ -131,16 +133,27 @@ impl Drive {
         &self.candidates
     }
 
+    /// Length of the line that the drive is a part of, where the file tells of one.
+    #[must_use]
+    pub const fn line(&self) -> Option<Length> {
+        self.line
+    }
+
     /// Everything that was not given.
     #[must_use]
     pub fn assumed(&self) -> &[Assumed] {
         &self.assumed
     }
 
-    /// Length of the line that the drive is a part of, where the file tells of one.
-    #[must_use]
-    pub const fn line(&self) -> Option<Length> {
-        self.line
+    /// What was not given of all that one pipe put in by one method concerns.
+    pub fn assumed_for(&self, candidate: usize, method: Method) -> impl Iterator<Item = &Assumed> {
+        self.assumed.iter().filter(move |assumed| match assumed.concern {
+            Concern::Drive | Concern::Stem | Concern::Ground => true,
+            Concern::Grade => self.service == Service::GravitySewer,
+            Concern::Jacking => method == Method::PipeJacking,
+            Concern::Pull => method == Method::Pullback,
+            Concern::Pipe(of) => of == candidate,
+        })
     }
 
     /// The tables the values come from.
@@ -337,28 +350,4 @@ pub struct Fluids {
     pub(crate) light: MassDensity,
     pub(crate) clean: MassDensity,
     pub(crate) heavy: MassDensity,
-}
-
-/// A value that the file does not give.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Assumed {
-    /// Path of the field that would give it.
-    pub field: String,
-    /// What was taken.
-    pub value: AssumedValue,
-    /// Where it comes from.
-    pub origin: Origin,
-    /// How many more stretches of ground it was taken for.
-    pub alike: usize,
-}
-
-/// What was taken for a value that the file does not give.
-#[derive(Debug, Clone, PartialEq)]
-pub enum AssumedValue {
-    /// One quantity.
-    One(Shown),
-    /// Low, likely and high.
-    Band(Band<Shown>),
-    /// A word.
-    Word(String),
 }

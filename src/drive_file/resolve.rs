@@ -43,7 +43,7 @@ mod works;
 use super::examples::example;
 use super::schema::LONGEST;
 use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile, StopFile};
-use crate::drive::{Assumed, AssumedValue, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
+use crate::drive::{Assumed, AssumedValue, Concern, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError, rising};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, FieldName, Mark, Origin};
@@ -57,6 +57,8 @@ struct Resolver<'a> {
     handbook: &'a Handbook,
     flaws: Vec<Flaw>,
     assumed: Vec<Assumed>,
+    /// What is being resolved, and so what an assumed value concerns.
+    concern: Concern,
     /// What the maker of the pipe at hand has to say, while one is proposed; elsewhere its absence is a fault.
     proposing: Option<Vec<NotGiven>>,
     /// The units that the file writes the length of the drive in, for what a fault computes.
@@ -107,7 +109,23 @@ impl Resolver<'_> {
     }
 
     fn assume(&mut self, field: impl Into<String>, value: AssumedValue, origin: Origin) {
-        self.assumed.push(Assumed { field: field.into(), value, origin, alike: 0 });
+        self.assumed.push(Assumed { concern: self.concern, field: field.into(), value, origin, alike: 0 });
+    }
+
+    /// Resolves what concerns one part of the drive.
+    fn about<T>(&mut self, concern: Concern, resolve: impl FnOnce(&mut Self) -> T) -> T {
+        let before = std::mem::replace(&mut self.concern, concern);
+        let resolved = resolve(self);
+        self.concern = before;
+        resolved
+    }
+
+    /// Of the pull, whichever pipe was the first to need it.
+    fn assume_of_pull(&mut self, field: &str, value: AssumedValue, origin: Origin) {
+        let known = |assumed: &Assumed| assumed.concern == Concern::Pull && assumed.field == field;
+        if !self.assumed.iter().any(known) {
+            self.about(Concern::Pull, |resolver| resolver.assume(field, value, origin));
+        }
     }
 
     /// For one stretch; stretches alike share one entry, so that a long list of them stays readable.
@@ -175,6 +193,7 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
         handbook,
         flaws: Vec::new(),
         assumed: Vec::new(),
+        concern: Concern::Drive,
         proposing: None,
         system: file.length.written_in().unwrap_or_default(),
         length_is_told: true,
@@ -203,11 +222,11 @@ impl Resolver<'_> {
         };
         let gauge = self.gauge(&file.rig)?;
         let stations = self.stations(&file.rig)?;
-        let stem = self.stem(file)?;
-        let face = self.face(file)?;
-        let tip = self.tip(&stem)?;
+        let stem = self.about(Concern::Stem, |resolver| resolver.stem(file))?;
+        let face = self.about(Concern::Jacking, |resolver| resolver.face(file))?;
+        let tip = self.about(Concern::Stem, |resolver| resolver.tip(&stem))?;
         let pull = match &file.pull {
-            Some(pull) => self.pull(pull, length, &line)?,
+            Some(pull) => self.about(Concern::Pull, |resolver| resolver.pull(pull, length, &line))?,
             None => None,
         };
         let annulus = self.annulus(file, pull.as_ref())?;
@@ -220,14 +239,15 @@ impl Resolver<'_> {
         self.check_steering(file);
         let mut candidates = Vec::new();
         for (index, candidate) in file.candidates.iter().enumerate() {
-            if let Some(pipe) = self.pipe(index, candidate, file, &stem, pull.as_ref())? {
+            let resolve = |resolver: &mut Self| resolver.pipe(index, candidate, file, &stem, pull.as_ref());
+            if let Some(pipe) = self.about(Concern::Pipe(index), resolve)? {
                 self.room(index, candidate, &pipe, &line, &stem);
                 self.room_for_spacers(file, &pipe);
                 if file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
                 }
-                let sewer = self.sewer(index, &pipe, file.service.value)?;
+                let sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, &pipe, file.service.value))?;
                 let price = self.pipe_price(index, candidate, file);
                 candidates.push((index, Pipe { sewer, price, ..pipe }));
             }
@@ -241,10 +261,11 @@ impl Resolver<'_> {
         label::tell_apart(&listed, &mut candidates, self.system);
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
-        self.assume_pilot(file, stem.is_there());
+        self.about(Concern::Stem, |resolver| resolver.assume_pilot(file, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
         let works = suitability::Works::of(file, stem.is_there(), largest, highest);
-        let (stretches, told): (Vec<_>, Vec<_>) = self.ground(file, length, &line, &works)?.into_iter().unzip();
+        let (stretches, told): (Vec<_>, Vec<_>) =
+            self.about(Concern::Ground, |it| it.ground(file, length, &line, &works))?.into_iter().unzip();
         for pipe in &mut candidates {
             pipe.ground = self.rated_for(&works, &told, pipe)?;
         }
@@ -253,9 +274,9 @@ impl Resolver<'_> {
         let reaction = self.reaction(file, &stretches)?;
         self.in_service(file, &stretches, line.shallowest(), &mut candidates)?;
         self.dry_hole(file, &stretches);
-        let tolerance = self.tolerance(file, largest)?;
-        let pilot_accuracy =
-            self.taken("pilot accuracy", self.handbook.length("grade.pilot_accuracy"), Role::Offset)?;
+        let tolerance = self.about(Concern::Grade, |it| it.tolerance(file, largest))?;
+        let accuracy = self.handbook.length("grade.pilot_accuracy");
+        let pilot_accuracy = self.about(Concern::Grade, |it| it.taken("pilot accuracy", accuracy, Role::Offset))?;
         let guided_length = self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value);
         Ok(Some(Drive {
             handbook: Arc::clone(handbook),

@@ -20,6 +20,7 @@ pub struct Report<'a> {
 
 /// What is looked at beside a choice: it takes the drive file, which is changed and chosen from again.
 #[derive(Debug, Clone)]
+#[non_exhaustive]
 pub struct Beside {
     /// How far it depends on the weights.
     pub robustness: Option<Robustness>,

@@ -160,7 +160,7 @@ impl Page<'_> {
             }
             for assumed in &more {
                 let name = words::assumed_name(assumed, ranked);
-                self.wrapped("", &format!("{name}: {}", words::assumed_value(&assumed.value, self.system)));
+                self.wrapped("", &format!("{name}: {}", assumed.value.text(self.system)));
                 self.wrapped("    ", &self.origin(assumed.origin));
             }
             told.extend(more);

@@ -1,9 +1,10 @@
 //! Sentences that both the page and the JSON hold.
 
+use super::contents::is_looked_at;
 use crate::check::Check;
 use crate::choice::Ranked;
-use crate::drive::{Assumed, AssumedValue, Drive, Pipe};
-use crate::handbook::{Family, Method, Service};
+use crate::drive::{Assumed, Concern, Drive, Pipe};
+use crate::handbook::{Family, Method};
 use crate::method::{self, Stations, Step};
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
 use crate::source::Origin;
@@ -109,31 +110,10 @@ pub(super) const fn stations_by(drive: &Drive, stations: &Stations) -> Origin {
     if matches!(stations, Stations::TooSmall(..)) { rules.entry.origin } else { rules.first.origin }
 }
 
-/// What was assumed for the drive, the method and the pipe of a scheme.
+/// What is assumed for a scheme.
 pub(super) fn assumed<'a>(drive: &'a Drive, ranked: &Ranked) -> impl Iterator<Item = &'a Assumed> {
-    let own = of_candidate(ranked);
-    let pulled = ranked.scheme.method == Method::Pullback;
-    let is_looked_at = !ranked.scheme.is_excluded();
-    let applies = move |assumed: &&Assumed| {
-        let field = assumed.field.as_str();
-        if field.starts_with("candidates[") {
-            // Not the prefix alone: candidates[1] is not candidates[12].
-            field.strip_prefix(own.as_str()).is_some_and(|rest| rest.starts_with(['.', ':']))
-        } else if field.starts_with("pull") {
-            pulled
-        } else if matches!(field, "tolerance" | "pilot accuracy") {
-            drive.service == Service::GravitySewer
-        } else {
-            let jacked =
-                matches!(field, "spoil" | "pilot") || field.starts_with("face") || field.contains("jacked pipe");
-            !(pulled && jacked)
-        }
-    };
-    drive.assumed.iter().filter(move |assumed| is_looked_at && applies(assumed))
-}
-
-fn of_candidate(ranked: &Ranked) -> String {
-    format!("candidates[{}]", ranked.candidate)
+    let is_looked_at = is_looked_at(ranked);
+    drive.assumed_for(ranked.candidate, ranked.scheme.method).filter(move |_| is_looked_at)
 }
 
 /// The field that would give it.
@@ -146,19 +126,12 @@ pub(super) fn assumed_field(assumed: &Assumed) -> String {
 
 /// The same by the name of the pipe, where it is of one pipe.
 pub(super) fn assumed_name(assumed: &Assumed, ranked: &Ranked) -> String {
-    match assumed.field.strip_prefix(of_candidate(ranked).as_str()) {
-        Some(rest) => format!("{}: {}", ranked.pipe.label(), rest.trim_start_matches(['.', ':', ' '])),
-        None => assumed_field(assumed),
-    }
-}
-
-/// What was taken.
-pub(super) fn assumed_value(value: &AssumedValue, system: UnitSystem) -> String {
-    let text = |shown: Shown| shown.display(system).to_string();
-    match value {
-        AssumedValue::One(shown) => text(*shown),
-        AssumedValue::Band(band) => format!("{} / {} / {}", text(band.low), text(band.likely), text(band.high)),
-        AssumedValue::Word(word) => word.clone(),
+    match assumed.concern {
+        Concern::Pipe(_) => {
+            let of_pipe = assumed.field.split_once(']').map_or(assumed.field.as_str(), |(_, of_pipe)| of_pipe);
+            format!("{}: {}", ranked.pipe.label(), of_pipe.trim_start_matches(['.', ':', ' ']))
+        }
+        _ => assumed_field(assumed),
     }
 }
 

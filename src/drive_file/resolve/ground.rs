@@ -5,7 +5,7 @@ use super::line::Line;
 use super::suitability::{Side, Site, Told, Works};
 use super::take::advised;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, BySide, Crossed, Stretch, Tip};
+use crate::drive::{AssumedValue, BySide, Concern, Crossed, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
 use crate::handbook::{GroundClass, HandbookError, Lubrication, TipModel, rising};
 use crate::quantity::shown::plain;
@@ -190,7 +190,7 @@ impl Resolver<'_> {
                 let stem = self.by_side(class, mixed_with, side, Lubrication::None)?;
                 let pipe = self.by_side(class, mixed_with, side, file.lubrication.value)?;
                 self.assume_friction(path, "unit_friction, stem and casing", &stem);
-                self.assume_friction(path, "unit_friction, jacked pipe", &pipe);
+                self.about(Concern::Jacking, |it| it.assume_friction(path, "unit_friction, jacked pipe", &pipe));
                 (stem.map(|one| one.levels), pipe.map(|one| one.levels))
             }
         };

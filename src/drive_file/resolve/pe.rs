@@ -8,7 +8,7 @@ use crate::drive_file::{CandidateFile, DriveFile, Material, Series, Welds};
 use crate::handbook::Family;
 use crate::handbook::HandbookError;
 use crate::quantity::shown::{decimal, plain};
-use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::quantity::{Length, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, FieldName};
 use crate::yaml::Complaint;
 
@@ -71,8 +71,9 @@ impl Resolver<'_> {
         let documented = welds == Some(Welds::Documented);
         let weld_factor = self.handbook.ratio(if documented { "pe.weld_documented" } else { "pe.weld_unknown" })?;
         self.assume_one(format!("{path}: density"), row.map(|row| row.density.value), Role::Density);
-        if welds.is_none() && !self.assumed.iter().any(|assumed| assumed.field.starts_with("pull.welds")) {
-            self.assume_one("pull.welds (factor)", weld_factor, Role::Ratio);
+        if welds.is_none() {
+            let shown = AssumedValue::One(Shown::of(weld_factor.value, Role::Ratio));
+            self.assume_of_pull("pull.welds (factor)", shown, weld_factor.origin);
         }
         let ovality = self.declared_ovality(path, candidate);
         let stresses = self.stresses(path, candidate, &row, file, pull)?;

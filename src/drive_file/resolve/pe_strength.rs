@@ -5,7 +5,7 @@ use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, ModulusPoints, PeTimes, Pull, StressSource};
 use crate::drive_file::{CandidateFile, DriveFile, StressEdition};
 use crate::handbook::{HandbookError, PeMaterialRow};
-use crate::quantity::{Measure, Ratio, Role, ThermodynamicTemperature, Time};
+use crate::quantity::{Measure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
 use crate::source::Cited;
 
 impl Resolver<'_> {
@@ -57,9 +57,9 @@ impl Resolver<'_> {
                 None => self.flaw(&candidate.material, &format!("{path}.material"), message),
             }
         }
-        if chosen.is_none() && !self.assumed.iter().any(|assumed| assumed.field == "pull.stress_edition") {
+        if chosen.is_none() {
             let word = AssumedValue::Word("the least of all editions that cover the material".to_owned());
-            self.assume("pull.stress_edition", word, material.origin);
+            self.assume_of_pull("pull.stress_edition", word, material.origin);
         }
         Ok(stresses)
     }
@@ -114,10 +114,8 @@ impl Resolver<'_> {
             // The first of equals.
             .min_by(|a, b| b.value.value.at.value.si().total_cmp(&a.value.value.at.value.si()))
             .ok_or_else(|| no_row("pe_temperature", SET))?;
-        if !self.assumed.iter().any(|assumed| assumed.field.starts_with("pull: temperature factor")) {
-            let factor = Cited::new(warmest.value.value.factor.value, warmest.origin);
-            self.assume_one("pull: temperature factor on pull stress at 40 degC", factor, Role::Ratio);
-        }
+        let factor = AssumedValue::One(Shown::of(warmest.value.value.factor.value, Role::Ratio));
+        self.assume_of_pull("pull: temperature factor on pull stress at 40 degC", factor, warmest.origin);
         Ok((warmest.value.value.at.value, warmest.value.value.factor.value))
     }
 

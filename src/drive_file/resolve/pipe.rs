@@ -159,13 +159,12 @@ impl Resolver<'_> {
                 passes.push(next);
                 before = next;
             }
-            let text = |bore: &Length| Shown::of(*bore, Role::Diameter).display(UnitSystem::Si).to_string();
-            let word = if passes.is_empty() {
-                "none before the pipe comes".to_owned()
+            let value = if passes.is_empty() {
+                AssumedValue::Word("none before the pipe comes".to_owned())
             } else {
-                passes.iter().map(text).collect::<Vec<_>>().join(", ")
+                AssumedValue::List(passes.iter().map(|bore| Shown::of(*bore, Role::Diameter)).collect())
             };
-            self.assume(format!("{path}.passes"), AssumedValue::Word(word), rule.origin);
+            self.assume(format!("{path}.passes"), value, rule.origin);
             return passes;
         };
         let mut passes = Vec::new();

@@ -4,7 +4,7 @@
 use super::Resolver;
 use super::line::Line;
 use super::pipe::size_text;
-use crate::drive::{AssumedValue, Pipe, Proposed, Pull, Stem};
+use crate::drive::{AssumedValue, Concern, Pipe, Proposed, Pull, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, EndScheme, Material, Series};
 use crate::handbook::{HandbookError, Service};
 use crate::law::Law;
@@ -104,13 +104,13 @@ impl Resolver<'_> {
     ) -> Result<Result<Pipe, String>, HandbookError> {
         let (flaws, assumed) = (self.flaws.len(), self.assumed.len());
         self.proposing = Some(Vec::new());
-        let pipe = self.pipe(index, candidate, file, stem, pull);
+        let pipe = self.about(Concern::Pipe(index), |it| it.pipe(index, candidate, file, stem, pull));
         let not_given = self.proposing.take().unwrap_or_default();
         let mut pipe = pipe?.map(|pipe| Pipe { not_given, ..pipe });
         if let Some(pipe) = &mut pipe {
             self.room(index, candidate, pipe, line, stem);
             self.room_for_spacers(file, pipe);
-            pipe.sewer = self.sewer(index, pipe, file.service.value)?;
+            pipe.sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, pipe, file.service.value))?;
         }
         match pipe {
             Some(pipe) if self.flaws.len() == flaws => Ok(Ok(pipe)),

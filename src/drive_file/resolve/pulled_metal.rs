@@ -6,7 +6,7 @@ use super::{Resolver, no_row};
 use crate::drive::{Barrel, JointedPipe, Pull, PulledPipe, SteelFactors, SteelPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Series};
 use crate::handbook::{Family, HandbookError, SteelPullWallRow};
-use crate::quantity::{Length, LineLoad, Pressure, Ratio, Role, Shown, UnitSystem};
+use crate::quantity::{Length, LineLoad, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, FieldName};
 use crate::yaml::{Complaint, did_you_mean};
 
@@ -103,7 +103,7 @@ impl Resolver<'_> {
             ),
             bend_ratio,
         };
-        let shown = Shown::of(wall.value, Role::Wall).display(UnitSystem::Si).to_string();
+        let shown = Shown::of(wall.value, Role::Wall).display(self.system).to_string();
         let label = format!("steel {} wall {shown}", as_given(size));
         let pulled = Some(PulledPipe::Steel(Box::new(steel)));
         Ok(Some(Named { label, family: Family::Steel, outside_diameter, jacked: None, pulled }))

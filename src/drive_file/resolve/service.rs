@@ -1,7 +1,7 @@
 //! A rigid pipe in service: strength by class or from the file, bedding, traffic by cover.
 
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Pipe, PipeInService, Place, Stretch};
+use crate::drive::{AssumedValue, Concern, Pipe, PipeInService, Place, Stretch};
 use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Over, Traffic};
 use crate::handbook::{Family, GroundClass, HandbookError};
 use crate::law::Law;
@@ -75,7 +75,7 @@ impl Resolver<'_> {
         for (index, (candidate, pipe)) in file.candidates.iter().zip(pipes).enumerate() {
             let path = format!("candidates[{index}]");
             let Some(strength) = self.crushing(&path, candidate, pipe)? else { continue };
-            let service = self.service(&path, candidate, pipe, strength)?;
+            let service = self.about(Concern::Pipe(index), |it| it.service(&path, candidate, pipe, strength))?;
             let mut places = Vec::new();
             for (stretch, friction) in stretches.iter().zip(&friction) {
                 let least = stretch.soil.as_ref().map(|soil| soil.depths.0 - pipe.outside_diameter.value);
@@ -106,12 +106,8 @@ impl Resolver<'_> {
             }
             let least = least.ok_or_else(|| no_row("marston_friction", stretch.class.key()))?;
             let shown = AssumedValue::One(crate::quantity::Shown::of(least.value, Role::Ratio));
-            self.assume_alike(
-                &format!("ground[{index}]"),
-                "earth load in service, side pressure times friction",
-                shown,
-                least.origin,
-            );
+            let what = "earth load in service, side pressure times friction";
+            self.assume_alike(&format!("ground[{index}]"), what, shown, least.origin);
             all.push(least.value);
         }
         Ok(all)

@@ -148,10 +148,12 @@ impl Resolver<'_> {
         match ends.pipe_length {
             Some(row) if needed => {
                 let (short, long) = row.value;
-                let text =
-                    |length| Shown::of(length, Role::Distance).display(crate::quantity::UnitSystem::Si).to_string();
-                let word = if short == long { text(long) } else { format!("{} to {}", text(short), text(long)) };
-                self.assume(path, AssumedValue::Word(word), row.origin);
+                let shown = |length| Shown::of(length, Role::Distance);
+                let value = match (shown(short), shown(long)) {
+                    (short, long) if short == long => AssumedValue::One(long),
+                    (short, long) => AssumedValue::Range(short, long),
+                };
+                self.assume(path, value, row.origin);
                 Some(row.value)
             }
             Some(row) => Some(row.value),

@@ -222,7 +222,7 @@ impl Json<'_> {
     fn assumed(&self, assumed: &crate::drive::Assumed) -> Map<String, Value> {
         let object = object! {
             field: words::assumed_field(assumed),
-            value: words::assumed_value(&assumed.value, self.system);
+            value: assumed.value.text(self.system);
             ..self.origin(assumed.origin)
         };
         where_there(object, &["replaces"])

@@ -1,0 +1,71 @@
+//! What the file does not give and is taken for it: each such value is told with every scheme that it concerns.
+
+use crate::quantity::{Band, Shown, UnitSystem};
+use crate::source::Origin;
+
+/// What an assumed value concerns.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Concern {
+    /// The drive, whichever pipe is put in and how.
+    Drive,
+    /// The pilot stem, which goes before every pipe that is jacked and pulls every other.
+    Stem,
+    /// The ground, the same for every pipe.
+    Ground,
+    /// Line and grade, which a gravity sewer has to keep.
+    Grade,
+    /// A pipe that is jacked: its face and its friction.
+    Jacking,
+    /// A pipe that is pulled.
+    Pull,
+    /// One pipe, by its position among the candidates.
+    Pipe(usize),
+}
+
+/// A value that the file does not give.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct Assumed {
+    /// What it concerns.
+    pub concern: Concern,
+    /// Path of the field that would give it.
+    pub field: String,
+    /// What was taken.
+    pub value: AssumedValue,
+    /// Where it comes from.
+    pub origin: Origin,
+    /// How many more stretches of ground it was taken for.
+    pub alike: usize,
+}
+
+/// What was taken for a value that the file does not give.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub enum AssumedValue {
+    /// One quantity.
+    One(Shown),
+    /// Low, likely and high.
+    Band(Band<Shown>),
+    /// Least and greatest.
+    Range(Shown, Shown),
+    /// Several quantities.
+    List(Vec<Shown>),
+    /// A word.
+    Word(String),
+}
+
+impl AssumedValue {
+    /// As printed.
+    #[must_use]
+    pub fn text(&self, system: UnitSystem) -> String {
+        let text = |shown: &Shown| shown.display(system).to_string();
+        match self {
+            Self::One(shown) => text(shown),
+            Self::Band(band) => format!("{} / {} / {}", text(&band.low), text(&band.likely), text(&band.high)),
+            Self::Range(least, greatest) => format!("{} to {}", text(least), text(greatest)),
+            Self::List(list) => list.iter().map(text).collect::<Vec<_>>().join(", "),
+            Self::Word(word) => word.clone(),
+        }
+    }
+}
