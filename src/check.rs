@@ -8,7 +8,9 @@ pub(crate) use table::checks;
 
 use crate::law::{Doubt, Doubted};
 use crate::quantity::{Band, Measure, Role, Shown};
-use crate::source::{Cited, Origin};
+use crate::source::{Cited, Origin, printed};
+
+printed!(Verdict: label, Sense: label, Subject: label);
 
 /// How a check came out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -46,7 +46,7 @@ pub mod yaml;
 
 #[cfg(feature = "command")]
 pub mod cli;
-#[cfg(feature = "command")]
+#[cfg(feature = "report")]
 pub mod report;
 
 pub use choice::{Choice, Standing, choose};
@@ -54,6 +54,9 @@ pub use drive::Drive;
 pub use drive_file::{DriveFile, InputError, read_drive};
 pub use handbook::{Handbook, HandbookError};
 pub use method::{Method, Scheme, assess, explain};
+pub use quantity::uom;
+#[cfg(feature = "report")]
+pub use report::Report;
 
 /// The examples of the README, run as tests.
 #[cfg(doctest)]

@@ -6,14 +6,17 @@
 
 mod measure;
 pub mod parse;
+mod short;
 pub mod shown;
 pub mod unit;
 mod writing;
 
 pub use measure::{Dim, KindTag, Measure, Si};
 pub use parse::{FromText, QuantityError};
+pub use short::*;
 pub use shown::{Role, Shown};
 pub use unit::UnitSystem;
+pub use uom;
 pub use uom::si::f64::{
     Angle, Area, DynamicViscosity, Force, Length, LinearMassDensity, Mass, MassDensity, Pressure, Ratio,
     ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,

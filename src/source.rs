@@ -1,7 +1,5 @@
 //! Where a number comes from.
 
-use core::fmt;
-
 /// How far a number can be traced. Marks are never upgraded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Mark {
@@ -50,11 +48,19 @@ impl Mark {
     }
 }
 
-impl fmt::Display for Mark {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.label())
-    }
+/// Prints values by a word of theirs.
+macro_rules! printed {
+    ($($name:ty: $word:ident),+ $(,)?) => {$(
+        impl ::core::fmt::Display for $name {
+            fn fmt(&self, f: &mut ::core::fmt::Formatter<'_>) -> ::core::fmt::Result {
+                f.pad(self.$word())
+            }
+        }
+    )+};
 }
+pub(crate) use printed;
+
+printed!(Mark: label);
 
 /// An equation: its form, citation and range. Docs, working sheet and range check all read this one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -86,7 +92,8 @@ pub struct RowId {
 #[derive(Debug, PartialEq, Eq)]
 pub struct FieldName(pub &'static str);
 
-/// Where one value comes from: a handle of two words; the texts live in the handbook.
+/// Where one value comes from: a handle of two words; the texts live in the handbook
+/// ([`Handbook::reference`](crate::Handbook::reference) prints it).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Origin {
     /// A table row.

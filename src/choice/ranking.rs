@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 /// One scheme in the ranking.
 #[derive(Debug, Clone)]
+#[non_exhaustive]
 pub struct Ranked {
     /// The pipe.
     pub pipe: Arc<Pipe>,

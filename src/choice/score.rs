@@ -6,7 +6,9 @@ use crate::drive::{Drive, Pipe};
 use crate::handbook::HandbookError;
 use crate::method::Scheme;
 use crate::quantity::{Measure, Shown};
-use crate::source::Origin;
+use crate::source::{Origin, printed};
+
+printed!(CriterionKind: label);
 
 pub use crate::handbook::CriterionKind;
 

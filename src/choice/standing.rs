@@ -2,6 +2,9 @@
 
 use crate::check::{Subject, Verdict};
 use crate::method::Scheme;
+use crate::source::printed;
+
+printed!(Standing: label);
 
 /// Whether a scheme may be chosen, best first; the ranking goes by this before the score.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

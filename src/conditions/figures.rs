@@ -18,6 +18,7 @@ use crate::source::Origin;
 
 /// One figure.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct SiteFigure {
     /// `ground movement`, `pits`, `quantities`, `time` or `cost`.
     pub topic: &'static str,

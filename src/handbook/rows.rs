@@ -125,6 +125,8 @@ key_words! {
     }
 }
 
+crate::source::printed!(Method: key);
+
 /// Published range of a method.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]

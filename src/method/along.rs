@@ -25,6 +25,7 @@ pub struct Point {
 
 /// A stage and the force along it.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct StageProfile {
     /// The stage.
     pub stage: Stage,

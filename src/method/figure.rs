@@ -6,6 +6,7 @@ use crate::source::{Cited, Origin};
 
 /// A figure with where it comes from.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct Figure {
     /// What it is.
     pub label: &'static str,

@@ -25,12 +25,12 @@ pub struct Unit {
     pub dim: Dim,
 }
 
-const FOOT: f64 = 0.3048;
-const INCH: f64 = 0.0254;
+pub(super) const FOOT: f64 = 0.3048;
+pub(super) const INCH: f64 = 0.0254;
 const POUND: f64 = 0.453_592_37;
 /// Standard acceleration of free fall, m/s² (exact by definition, CGPM 1901).
 pub const STANDARD_GRAVITY: f64 = 9.806_65;
-const POUND_FORCE: f64 = POUND * STANDARD_GRAVITY;
+pub(super) const POUND_FORCE: f64 = POUND * STANDARD_GRAVITY;
 
 const LENGTH: Dim = Dim::of(1, 0, 0, 0);
 const AREA: Dim = Dim::of(2, 0, 0, 0);

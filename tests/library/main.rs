@@ -1,0 +1,81 @@
+//! The crate as another crate sees it: a drive made in code, assessed and printed through published names alone.
+
+use jackpull::drive_file::{CandidateFile, DriveFile, LineEnd, Material, Site, StretchFile};
+use jackpull::handbook::{GroundClass, Lubrication, Service};
+use jackpull::quantity::{
+    self, Force, FromText, Length, Measure, Pressure, Ratio, ThermodynamicTemperature, Time, UnitSystem,
+};
+use jackpull::report::Beside;
+use jackpull::source::Origin;
+use jackpull::{Handbook, Report, Standing, choose};
+
+fn file() -> DriveFile {
+    DriveFile::at(Site {
+        service: Service::GravitySewer,
+        length: quantity::metres(60.0),
+        launch_invert_depth: quantity::metres(4.2),
+        line: LineEnd::Grade(quantity::percent(0.4)),
+        groundwater: None,
+        lubrication: Lubrication::Metered,
+        rig_thrust: quantity::kilonewtons(900.0),
+        rig_pull: quantity::kilonewtons(500.0),
+    })
+    .named("Quarry Row")
+    .through(StretchFile {
+        spt_n: Some(quantity::number(12.0).into()),
+        largest_stone: Some(quantity::millimetres(0.0).into()),
+        ..StretchFile::of(GroundClass::FirmToVeryStiffClay)
+    })
+    .candidate(CandidateFile::of(Material::Clay, quantity::inches(10.0)))
+}
+
+#[test]
+fn a_drive_made_in_code_is_assessed_and_printed() {
+    let (file, handbook) = (file(), Handbook::embedded());
+    let drive = file.resolve(&handbook).unwrap();
+    let choice = choose(&drive).unwrap();
+    let first = choice.chosen().unwrap();
+    assert_eq!(format!("{} of {}: {}", first.scheme.method, first.pipe.label(), first.standing), {
+        let standing = if first.standing == Standing::Fits { "fits" } else { "fits with care" };
+        format!("pipe jacking of clay 10 in: {standing}")
+    });
+    let governing = first.scheme.governing().unwrap();
+    assert_eq!((governing.subject.to_string(), governing.verdict.to_string()), {
+        ("pipe end, jacking force".to_owned(), "within".to_owned())
+    });
+    let reference = handbook.reference(governing.basis).to_string();
+    assert!(reference.contains('(') && !matches!(governing.basis, Origin::File(_)), "{reference}");
+
+    let beside = Beside::of(&file, &handbook, &drive, &choice).unwrap();
+    let report = Report::new(&drive, &choice).with(&beside);
+    let [si, us] = [UnitSystem::Si, UnitSystem::Us].map(|system| report.text(system).unwrap());
+    assert!(si.contains("Drive    Quarry Row\n") && si.contains("60.0 m long"), "{si}");
+    assert!(us.contains("197 ft long") && !us.contains(" kN"), "{us}");
+    let json: serde_json::Value = serde_json::from_str(&report.json(UnitSystem::Us).unwrap()).unwrap();
+    assert_eq!((json["units"].as_str(), json["drive_digest"].as_str()), (Some("us"), None));
+    assert_eq!(json["schemes"][0]["force"]["high"]["unit"], "kip");
+    let pages = report.text_in_full(UnitSystem::Si).unwrap();
+    assert!(pages.len() >= si.len());
+}
+
+/// Each short constructor against the same quantity read from text.
+#[test]
+fn short_constructors_are_exact() {
+    fn same<Q: FromText + Measure>(short: fn(f64) -> Q, unit: &str) {
+        let (one, read) = (short(37.25).si(), Q::from_text(&format!("37.25 {unit}")).unwrap().si());
+        assert!((one - read).abs() <= 1e-15 * read.abs(), "{unit}: {one} for {read}");
+    }
+    same::<Length>(quantity::metres, "m");
+    same::<Length>(quantity::millimetres, "mm");
+    same::<Length>(quantity::feet, "ft");
+    same::<Length>(quantity::inches, "in");
+    same::<Force>(quantity::kilonewtons, "kN");
+    same::<Force>(quantity::kips, "kip");
+    same::<Pressure>(quantity::kilopascals, "kPa");
+    same::<Pressure>(quantity::psi, "psi");
+    same::<Ratio>(quantity::number, "");
+    same::<Ratio>(quantity::percent, "%");
+    same::<Time>(quantity::hours, "h");
+    same::<ThermodynamicTemperature>(quantity::celsius, "degC");
+    same::<ThermodynamicTemperature>(quantity::fahrenheit, "degF");
+}
