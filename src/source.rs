@@ -79,6 +79,14 @@ pub struct Equation {
     pub valid: &'static str,
 }
 
+impl Equation {
+    /// Our own judgement, with where it is written, in words, for a locator.
+    #[must_use]
+    pub const fn judged(name: &'static str, form: &'static str, locator: &'static str, valid: &'static str) -> Self {
+        Self { name, form, source: "jackpull", locator, mark: Mark::Judgement, valid }
+    }
+}
+
 /// A row of a table of the handbook it was taken from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct RowId {

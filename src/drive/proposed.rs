@@ -2,7 +2,7 @@
 
 use crate::handbook::Method;
 use crate::quantity::Length;
-use crate::source::{Cited, Equation, Mark, Origin};
+use crate::source::{Cited, Equation, Origin};
 
 /// A limit that only the pipe maker knows. A proposed pipe without it is open, never chosen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,14 +40,12 @@ impl NotGiven {
 }
 
 /// Stands where the maker's figure would.
-const ASK: Equation = Equation {
-    name: "limit by the pipe maker",
-    form: "at its best, and not decided",
-    source: "jackpull",
-    locator: "only the pipe maker knows it, and it is not given",
-    mark: Mark::Judgement,
-    valid: "a proposed pipe",
-};
+const ASK: Equation = Equation::judged(
+    "limit by the pipe maker",
+    "at its best, and not decided",
+    "only the pipe maker knows it, and it is not given",
+    "a proposed pipe",
+);
 
 /// Where such a limit would come from.
 pub(crate) const BY_ITS_MAKER: Origin = Origin::Law(&ASK);

@@ -1,6 +1,6 @@
 //! Low, likely and high of a quantity, and a quantity or none.
 
-use super::fields::{Shape, Spec, Value};
+use super::fields::{Shape, Shaped, Spec, Value};
 use crate::quantity::{FromText, UnitSystem};
 use crate::yaml::{Complaint, Field, Form, FromScalar, Handle, Scalar, ToScalar};
 use serde::{Deserialize, Serialize};
@@ -17,8 +17,11 @@ pub struct BandFile<Q> {
     pub high: Field<Q>,
 }
 
-impl<Q: ToScalar> Value for BandFile<Q> {
+impl<Q: ToScalar> Shaped for BandFile<Q> {
     const SHAPE: Shape = Shape::Band(Q::FORM);
+}
+
+impl<Q: ToScalar> Value for BandFile<Q> {
     fn place(&self) -> Option<(Handle, String)> {
         Some((self.high.handle(), ".high".to_owned()))
     }

@@ -146,7 +146,7 @@ impl<B, V> Key<B, V> {
 }
 
 /// What a field is, by where its value is.
-pub(super) const fn shape_of<B, V: Value>(_: for<'a> fn(&'a B) -> &'a V) -> (Shape, bool) {
+pub(super) const fn shape_of<B, V: Shaped>(_: for<'a> fn(&'a B) -> &'a V) -> (Shape, bool) {
     (V::SHAPE, V::MUST)
 }
 
@@ -232,12 +232,16 @@ impl Keys {
     }
 }
 
-/// A value behind a key, whatever its type.
-pub(crate) trait Value {
+/// What stands behind a key, by its type.
+pub(crate) trait Shaped: Value {
     /// What it is.
     const SHAPE: Shape;
     /// False where it may be left out.
     const MUST: bool = true;
+}
+
+/// A value behind a key, whatever its type.
+pub(crate) trait Value {
     /// The place of its first scalar, and what its path adds to that of the field; `None` where nothing is given.
     fn place(&self) -> Option<(Handle, String)>;
     /// As it is told in the name of a pipe.
@@ -248,8 +252,11 @@ pub(crate) trait Value {
     }
 }
 
-impl<T: ToScalar> Value for Field<T> {
+impl<T: ToScalar> Shaped for Field<T> {
     const SHAPE: Shape = Shape::One(T::FORM);
+}
+
+impl<T: ToScalar> Value for Field<T> {
     fn place(&self) -> Option<(Handle, String)> {
         Some((self.handle(), String::new()))
     }
@@ -263,9 +270,12 @@ impl<T: ToScalar> Value for Field<T> {
     }
 }
 
-impl<V: Value> Value for Option<V> {
-    const MUST: bool = false;
+impl<V: Shaped> Shaped for Option<V> {
     const SHAPE: Shape = V::SHAPE;
+    const MUST: bool = false;
+}
+
+impl<V: Value> Value for Option<V> {
     fn place(&self) -> Option<(Handle, String)> {
         self.as_ref().and_then(V::place)
     }
@@ -277,12 +287,15 @@ impl<V: Value> Value for Option<V> {
     }
 }
 
-impl<V: Value> Value for Vec<V> {
-    const MUST: bool = false;
+impl<V: Shaped> Shaped for Vec<V> {
     const SHAPE: Shape = match V::SHAPE {
         Shape::One(form) | Shape::List(form) | Shape::Band(form) => Shape::List(form),
         Shape::Block(specs) | Shape::Blocks(specs) => Shape::Blocks(specs),
     };
+    const MUST: bool = false;
+}
+
+impl<V: Value> Value for Vec<V> {
     fn place(&self) -> Option<(Handle, String)> {
         let place = |(index, value): (usize, &V)| value.place().map(|(at, rest)| (at, format!("[{index}]{rest}")));
         self.iter().enumerate().find_map(place)
@@ -293,23 +306,6 @@ impl<V: Value> Value for Vec<V> {
     }
     fn is_absent(&self) -> bool {
         self.is_empty()
-    }
-}
-
-/// [`Value`] where the type is not known.
-pub(crate) trait AnyValue {
-    /// [`Value::place`].
-    fn place(&self) -> Option<(Handle, String)>;
-    /// [`Value::shown`].
-    fn shown(&self, spec: &Spec, system: UnitSystem) -> Option<String>;
-}
-
-impl<V: Value> AnyValue for V {
-    fn place(&self) -> Option<(Handle, String)> {
-        Value::place(self)
-    }
-    fn shown(&self, spec: &Spec, system: UnitSystem) -> Option<String> {
-        Value::shown(self, spec, system)
     }
 }
 
@@ -434,15 +430,18 @@ macro_rules! fields {
                 each: &mut dyn FnMut(
                     u8,
                     &'static $crate::drive_file::fields::Spec,
-                    &'a dyn $crate::drive_file::fields::AnyValue,
+                    &'a dyn $crate::drive_file::fields::Value,
                 ),
             ) {
                 $(each(Self::$key.index, Self::$key.spec, &self.$key);)+
             }
         }
 
-        impl $crate::drive_file::fields::Value for $name {
+        impl $crate::drive_file::fields::Shaped for $name {
             const SHAPE: $crate::drive_file::fields::Shape = $crate::drive_file::fields::Shape::Block(Self::FIELDS);
+        }
+
+        impl $crate::drive_file::fields::Value for $name {
             fn place(&self) -> Option<($crate::yaml::Handle, String)> {
                 let mut first = None;
                 self.each(&mut |_, spec, value| {

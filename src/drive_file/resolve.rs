@@ -44,9 +44,9 @@ use super::examples::example;
 use super::schema::LONGEST;
 use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile, StopFile};
 use crate::drive::{Assumed, AssumedValue, Concern, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
-use crate::handbook::{Handbook, HandbookError, rising};
-use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown, UnitSystem};
-use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::handbook::{Handbook, HandbookError};
+use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
+use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Field, Handle};
 pub(super) use label::as_given;
 use line::Line;
@@ -166,14 +166,12 @@ fn no_row(table: &'static str, wanted: impl Into<String>) -> HandbookError {
 }
 
 /// What is taken where the file plans no stops.
-const NO_STOPS: Equation = Equation {
-    name: "planned stops",
-    form: "none",
-    source: "jackpull",
-    locator: "work goes on by shifts without a longer stop; the cautions tell what a stop does",
-    mark: Mark::Judgement,
-    valid: "continuous work",
-};
+const NO_STOPS: Equation = Equation::judged(
+    "planned stops",
+    "none",
+    "work goes on by shifts without a longer stop; the cautions tell what a stop does",
+    "continuous work",
+);
 
 /// Most stops of one drive.
 const MOST_STOPS: usize = 200;
@@ -399,29 +397,23 @@ impl Resolver<'_> {
     }
 
     fn tip(&mut self, stem: &Stem) -> Result<TipResistance, HandbookError> {
-        let sand = self.handbook.pressure("tip.cone_per_blow")?;
-        let sand_ends =
-            (self.handbook.pressure("tip.cone_per_blow_low")?, self.handbook.pressure("tip.cone_per_blow_high")?);
-        let cone_per_blow = Band { low: sand_ends.0.value, likely: sand.value, high: sand_ends.1.value };
-        let cone_per_blow = rising("practice_pressure", "tip.cone_per_blow", cone_per_blow)?;
+        let keys = ["tip.cone_per_blow_low", "tip.cone_per_blow", "tip.cone_per_blow_high"];
+        let sand = self.handbook.pressures(keys)?;
         let clay = self.handbook.pressure("tip.cone_per_blow_clay")?;
         let strength = self.handbook.pressure("clay.strength_per_blow")?;
-        let low = self.handbook.ratio("tip.clay_low")?;
-        let high = self.handbook.ratio("tip.clay_high")?;
-        let bearing_factor = Band { low: low.value, likely: high.value, high: high.value };
-        let bearing_factor = rising("practice_ratio", "tip.clay_low, tip.clay_high", bearing_factor)?;
+        let bearing = self.handbook.ratios(["tip.clay_low", "tip.clay_high", "tip.clay_high"])?;
         if stem.is_there() {
             let what = "pilot tip: cone resistance per blow, sand";
-            self.assume_band(what, cone_per_blow, Role::Strength, sand_ends.1.origin);
+            self.assume_band(what, sand.value, Role::Strength, sand.origin);
             self.assume_one("pilot tip: cone resistance per blow, clay, high", clay, Role::Strength);
             self.assume_one("pilot tip: undrained strength per blow, clay", strength, Role::UnitFriction);
-            self.assume_band("pilot tip: bearing factor, clay", bearing_factor, Role::Ratio, high.origin);
+            self.assume_band("pilot tip: bearing factor, clay", bearing.value, Role::Ratio, bearing.origin);
         }
         Ok(TipResistance {
-            cone_per_blow,
+            cone_per_blow: sand.value,
             cone_per_blow_clay: clay.value,
             strength_per_blow: strength.value,
-            bearing_factor,
+            bearing_factor: bearing.value,
         })
     }
 

@@ -47,6 +47,29 @@ impl Handbook {
     }
 }
 
+impl Handbook {
+    /// Low, likely and high ratio from `practice_ratio`; the origin is that of the high one.
+    pub(crate) fn ratios(&self, keys: [&'static str; 3]) -> Result<Cited<Band<Ratio>>, HandbookError> {
+        three(self.practice_ratio()?, keys)
+    }
+
+    /// Low, likely and high pressure from `practice_pressure`; the origin is that of the high one.
+    pub(crate) fn pressures(&self, keys: [&'static str; 3]) -> Result<Cited<Band<Pressure>>, HandbookError> {
+        three(self.practice_pressure()?, keys)
+    }
+}
+
+fn three<Q: Measure + PartialOrd>(
+    table: &Table<Field<Q>>,
+    [low, likely, high]: [&'static str; 3],
+) -> Result<Cited<Band<Q>>, HandbookError> {
+    let last = one(table, high)?;
+    let band = Band { low: one(table, low)?.value, likely: one(table, likely)?.value, high: last.value };
+    let mut rows = vec![low, likely, high];
+    rows.dedup();
+    Ok(Cited::new(rising(table.id, &rows.join(", "), band)?, last.origin))
+}
+
 fn one<Q: Measure>(table: &Table<Field<Q>>, key: &str) -> Result<Cited<Q>, HandbookError> {
     let value = table.value(key)?;
     if !(value.value.si() >= 0.0) {

@@ -1,6 +1,8 @@
 //! `template` prints a file that assesses as printed.
 
 use crate::run::{file, jackpull, stderr, stdout};
+use jackpull::DriveFile;
+use jackpull::drive_file::fields::{Shape, Spec};
 
 #[test]
 fn every_template_assesses_as_printed() {
@@ -116,4 +118,20 @@ fn the_optional_lines_are_read() {
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
     }
+}
+
+/// No field of the drive file is left out of the template.
+#[test]
+fn every_field_is_named() {
+    fn walk(specs: &[Spec], words: &[&str]) {
+        for spec in specs {
+            assert!(words.contains(&spec.key), "{}", spec.names[0].0);
+            if let Shape::Block(inner) | Shape::Blocks(inner) = spec.shape {
+                walk(inner, words);
+            }
+        }
+    }
+    let text = stdout(&jackpull(&["template"]));
+    let words: Vec<&str> = text.split(|c: char| !(c.is_ascii_alphanumeric() || c == '_')).collect();
+    walk(DriveFile::FIELDS, &words);
 }

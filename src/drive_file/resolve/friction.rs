@@ -5,27 +5,23 @@ use super::{Resolver, no_row};
 use crate::drive::AssumedValue;
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, WaterSide, rising};
 use crate::quantity::{Band, Pressure, Role, Shown};
-use crate::source::{Equation, Mark, Origin};
+use crate::source::{Equation, Origin};
 
 /// The band of lubrication that is planned but not metered.
-const NOT_METERED: Equation = Equation {
-    name: "unit friction, lubrication not metered",
-    form: "low of metered, likely half way between none and metered, high of none (table friction_band)",
-    source: "jackpull",
-    locator: "friction bands, lubrication planned but not metered",
-    mark: Mark::Judgement,
-    valid: "the ground of the rows",
-};
+const NOT_METERED: Equation = Equation::judged(
+    "unit friction, lubrication not metered",
+    "low of metered, likely half way between none and metered, high of none (table friction_band)",
+    "friction bands, lubrication planned but not metered",
+    "the ground of the rows",
+);
 
 /// The band that holds two bands.
-const WORSE: Equation = Equation {
-    name: "unit friction of two rows",
-    form: "low of the lower, likely and high of the higher (table friction_band)",
-    source: "jackpull",
-    locator: "both grounds of a mixed face, both sides of the water",
-    mark: Mark::Judgement,
-    valid: "a place that both rows may tell of",
-};
+const WORSE: Equation = Equation::judged(
+    "unit friction of two rows",
+    "low of the lower, likely and high of the higher (table friction_band)",
+    "both grounds of a mixed face, both sides of the water",
+    "a place that both rows may tell of",
+);
 
 /// Something above the water, below it, and where it stands against the pipe.
 #[derive(Clone, Copy)]

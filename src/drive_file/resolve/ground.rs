@@ -10,26 +10,22 @@ use crate::drive_file::{DriveFile, OrNone, StretchFile};
 use crate::handbook::{GroundClass, HandbookError, Lubrication, TipModel, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
-use crate::source::{Cited, Equation, Mark};
+use crate::source::{Cited, Equation};
 
 /// Said where the friction of a class is not in the tables; the band of unknown ground stands in, and decides nothing.
-const NO_BAND: Equation = Equation {
-    name: "unit friction by ground class",
-    form: "band of unknown ground in place of one that no source gives",
-    source: "jackpull",
-    locator: "ground without a friction band",
-    mark: Mark::Judgement,
-    valid: "ground that the friction bands name, or unit_friction given in the file",
-};
+const NO_BAND: Equation = Equation::judged(
+    "unit friction by ground class",
+    "band of unknown ground in place of one that no source gives",
+    "ground without a friction band",
+    "ground that the friction bands name, or unit_friction given in the file",
+);
 /// The same for blow counts.
-const NO_COUNT: Equation = Equation {
-    name: "blow counts by ground class",
-    form: "counts of unknown ground in place of those that no source gives",
-    source: "jackpull",
-    locator: "ground without a class row",
-    mark: Mark::Judgement,
-    valid: "ground that the class table names, or spt_n given in the file",
-};
+const NO_COUNT: Equation = Equation::judged(
+    "blow counts by ground class",
+    "counts of unknown ground in place of those that no source gives",
+    "ground without a class row",
+    "ground that the class table names, or spt_n given in the file",
+);
 
 /// Most stretches of one drive; a borehole log has a dozen.
 const MOST_STRETCHES: usize = 2_000;

@@ -7,17 +7,15 @@ use crate::drive_file::schema::{DEEPEST, STEEPEST};
 use crate::drive_file::{DepthFile, DriveFile, PitFile};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown};
-use crate::source::{Cited, Equation, Mark, Origin};
+use crate::source::{Cited, Equation, Origin};
 
 /// What is taken for the ground surface between the points that the file tells.
-pub(super) const GROUND_SURFACE: Equation = Equation {
-    name: "ground surface between the points given",
-    form: "depth(x) = depth_before + (depth_after - depth_before) (x - x_before) / (x_after - x_before)",
-    source: "jackpull",
-    locator: "straight line between the points",
-    mark: Mark::Judgement,
-    valid: "an even surface between the points",
-};
+pub(super) const GROUND_SURFACE: Equation = Equation::judged(
+    "ground surface between the points given",
+    "depth(x) = depth_before + (depth_after - depth_before) (x - x_before) / (x_after - x_before)",
+    "straight line between the points",
+    "an even surface between the points",
+);
 
 /// Most points of the surface between the pits.
 const MOST_POINTS: usize = 2_000;

@@ -8,7 +8,7 @@ use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
-use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Field};
 
 /// A pipe before its place in the drive is known.
@@ -21,14 +21,12 @@ pub(super) struct Named {
 }
 
 /// What is taken for the bore round a jacked pipe.
-const CLOSE_BORE: Equation = Equation {
-    name: "bore of a jacked pipe",
-    form: "outside diameter of the pipe, or of the casing before it",
-    source: "jackpull",
-    locator: "no overcut unless the file gives one",
-    mark: Mark::Judgement,
-    valid: "a pipe pushed close behind the head",
-};
+const CLOSE_BORE: Equation = Equation::judged(
+    "bore of a jacked pipe",
+    "outside diameter of the pipe, or of the casing before it",
+    "no overcut unless the file gives one",
+    "a pipe pushed close behind the head",
+);
 
 /// Most reaming passes of one pipe.
 const MOST_PASSES: usize = 10;

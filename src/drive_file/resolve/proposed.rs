@@ -11,18 +11,16 @@ use crate::law::Law;
 use crate::laws::hydraulics::DiameterForFlow;
 use crate::laws::part_full::{FlowRatio, WettedAngle};
 use crate::quantity::{Length, Measure, Ratio, Role};
-use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Words};
 
 /// How wide a proposed pipe is inside.
-const INSIDE: Equation = Equation {
-    name: "inside diameter of a proposed pipe",
-    form: "clay, concrete, iron: the nominal size; steel: outside diameter - 2 wall; PE, PVC: the same with the average wall",
-    source: "jackpull",
-    locator: "the true bore of a clay pipe is the maker's; row pe.average_wall for plastic",
-    mark: Mark::Judgement,
-    valid: "a first list of sizes",
-};
+const INSIDE: Equation = Equation::judged(
+    "inside diameter of a proposed pipe",
+    "clay, concrete, iron: the nominal size; steel: outside diameter - 2 wall; PE, PVC: the same with the average wall",
+    "the true bore of a clay pipe is the maker's; row pe.average_wall for plastic",
+    "a first list of sizes",
+);
 
 /// Sizes proposed of each material and series: the next one up, and one more.
 const SIZES: usize = 2;

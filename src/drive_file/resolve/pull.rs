@@ -8,7 +8,7 @@ use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, PushAssist, StepR
 use crate::drive_file::{Hole, PullFile, PushAssistFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
 use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
-use crate::source::{Equation, Mark, Origin};
+use crate::source::{Equation, Origin};
 
 /// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
 const WATER: f64 = 1_000.0;
@@ -16,14 +16,12 @@ const WATER: f64 = 1_000.0;
 pub(super) const SHORTEST: f64 = 1_800.0;
 
 /// How long a pull takes where its rate is given, and what the shortest one counts for.
-pub(super) const DURATION: Equation = Equation {
-    name: "duration of the pull",
-    form: "duration = length / rate + stops for rods and joints, no less than 0.5 h",
-    source: "jackpull",
-    locator: "mean rate with the stops that are not told apart; the tables of pull stress begin at 0.5 h",
-    mark: Mark::Judgement,
-    valid: "rate above zero",
-};
+pub(super) const DURATION: Equation = Equation::judged(
+    "duration of the pull",
+    "duration = length / rate + stops for rods and joints, no less than 0.5 h",
+    "mean rate with the stops that are not told apart; the tables of pull stress begin at 0.5 h",
+    "rate above zero",
+);
 
 /// Density of water.
 pub(super) fn water() -> MassDensity {
@@ -42,23 +40,17 @@ impl Resolver<'_> {
             self.assume_word("pull.string_on", Support::Ground.key(), friction_outside.origin);
         }
         self.assume_one("pull: friction, string outside the bore", friction_outside, Role::Ratio);
-        let friction = self.handbook.ratio("pull.friction_fluid")?;
-        let friction_low = self.handbook.ratio("pull.friction_fluid_low")?;
-        let friction_inside = Band { low: friction_low.value, likely: friction.value, high: friction.value };
-        let rows = "pull.friction_fluid_low, pull.friction_fluid";
-        let friction_inside = rising("practice_ratio", rows, friction_inside)?;
         let dry = pull.hole.as_ref().is_some_and(|field| field.value == Hole::DryAndStable);
         let friction_inside = if dry {
             self.dry_friction()?
         } else {
-            self.assume_band("pull: friction, pipe in the bore fluid", friction_inside, Role::Ratio, friction.origin);
-            friction_inside
+            let keys = ["pull.friction_fluid_low", "pull.friction_fluid", "pull.friction_fluid"];
+            let friction = self.handbook.ratios(keys)?;
+            self.assume_band("pull: friction, pipe in the bore fluid", friction.value, Role::Ratio, friction.origin);
+            friction.value
         };
-        let annular = self.handbook.pressure("pull.annular")?;
-        let annular_low = self.handbook.pressure("pull.annular_low")?;
-        let annular_pressure = Band { low: annular_low.value, likely: annular.value, high: annular.value };
-        let annular_pressure = rising("practice_pressure", "pull.annular_low, pull.annular", annular_pressure)?;
-        self.assume_band("pull: pressure in the annulus", annular_pressure, Role::Pressure, annular.origin);
+        let annular = self.handbook.pressures(["pull.annular_low", "pull.annular", "pull.annular"])?;
+        self.assume_band("pull: pressure in the annulus", annular.value, Role::Pressure, annular.origin);
         let ramp = self.or_row("pull", Some(pull), PullFile::ramp_angle, self.handbook.angle("pull.ramp")?);
         let bend_radius = self.take("pull", pull, PullFile::bend_radius);
         let bend_share = self.handbook.ratio("pe.bend_share")?;
@@ -111,7 +103,7 @@ impl Resolver<'_> {
             fluids: self.fluids()?,
             friction_outside: friction_outside.value,
             friction_inside,
-            annular_pressure,
+            annular_pressure: annular.value,
             model_factor: model_factor.value,
             average_wall: average_wall.value,
             ramp: ramp.value,
@@ -208,12 +200,9 @@ impl Resolver<'_> {
 
     fn fluids(&mut self) -> Result<Fluids, HandbookError> {
         let density = |ratio: Ratio| MassDensity::from_si(WATER) * ratio;
-        let heavy = self.handbook.ratio("pull.fluid_heavy")?;
-        let light = self.handbook.ratio("pull.fluid_light")?;
-        let clean = self.handbook.ratio("pull.fluid_clean")?;
-        let band = Band { low: density(light.value), likely: density(clean.value), high: density(heavy.value) };
-        let band = rising("practice_ratio", "pull.fluid_light, pull.fluid_clean, pull.fluid_heavy", band)?;
-        self.assume_band("pull: density of the bore fluid", band, Role::Density, heavy.origin);
+        let ratios = self.handbook.ratios(["pull.fluid_light", "pull.fluid_clean", "pull.fluid_heavy"])?;
+        let band = ratios.value.map(density);
+        self.assume_band("pull: density of the bore fluid", band, Role::Density, ratios.origin);
         Ok(Fluids { light: band.low, clean: band.likely, heavy: band.high })
     }
 }

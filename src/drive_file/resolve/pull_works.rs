@@ -12,21 +12,19 @@ use crate::drive_file::{
 };
 use crate::handbook::HandbookError;
 use crate::quantity::{Length, MassDensity, Measure, Role, Time};
-use crate::source::{Equation, Mark, Origin};
+use crate::source::{Equation, Origin};
 use crate::yaml::Field;
 
 /// Most stops and joints of one pull that are counted.
 const MOST_STOPS: f64 = 2_000.0;
 
 /// What is taken for the contents of the string.
-const EMPTY: Equation = Equation {
-    name: "contents of the string",
-    form: "empty; metal pipe empty or full of water, whichever is worse",
-    source: "jackpull",
-    locator: "an empty plastic pipe floats harder in any bore fluid than a filled one sinks",
-    mark: Mark::Judgement,
-    valid: "pulled pipe",
-};
+const EMPTY: Equation = Equation::judged(
+    "contents of the string",
+    "empty; metal pipe empty or full of water, whichever is worse",
+    "an empty plastic pipe floats harder in any bore fluid than a filled one sinks",
+    "pulled pipe",
+);
 
 impl Resolver<'_> {
     pub(super) fn works(

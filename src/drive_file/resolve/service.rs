@@ -7,28 +7,24 @@ use crate::handbook::{Family, GroundClass, HandbookError};
 use crate::law::Law;
 use crate::laws::earth_load::StrengthOfClass;
 use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role};
-use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::Complaint;
 
 /// What is taken for the traffic over the pipe.
-const ROAD: Equation = Equation {
-    name: "traffic over the pipe",
-    form: "highway",
-    source: "jackpull",
-    locator: "a road may come to lie anywhere but under a railway",
-    mark: Mark::Judgement,
-    valid: "no railway over the drive",
-};
+const ROAD: Equation = Equation::judged(
+    "traffic over the pipe",
+    "highway",
+    "a road may come to lie anywhere but under a railway",
+    "no railway over the drive",
+);
 
 /// What is taken for the space left round a pipe.
-const NOT_GROUTED: Equation = Equation {
-    name: "space round a pipe in service",
-    form: "open",
-    source: "jackpull",
-    locator: "grout that is not specified and recorded is not counted",
-    mark: Mark::Judgement,
-    valid: "any annulus",
-};
+const NOT_GROUTED: Equation = Equation::judged(
+    "space round a pipe in service",
+    "open",
+    "grout that is not specified and recorded is not counted",
+    "any annulus",
+);
 
 /// Row of the table `marston_friction` for a ground: the lower, the more load.
 const fn friction_row(class: GroundClass, is_wet: bool) -> &'static str {

@@ -5,7 +5,7 @@ use crate::drive::{AssumedValue, Joint, Packer, Steering};
 use crate::drive_file::{CandidateFile, DriveFile, PackerFile, SteeringFile};
 use crate::handbook::HandbookError;
 use crate::quantity::{Length, Measure, Ratio, Role, Shown};
-use crate::source::{Cited, Equation, FieldName, Mark, Origin};
+use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Field};
 
 /// What a joint is between.
@@ -21,14 +21,12 @@ pub(super) struct Ends {
 }
 
 /// What is taken for the diameters of a packer.
-const PIPE_FACE: Equation = Equation {
-    name: "diameters of the packer",
-    form: "those of the pipe, of its nominal bore where the true one is not given",
-    source: "jackpull",
-    locator: "a wider ring gapes at a smaller angle, so this is on the safe side",
-    mark: Mark::Judgement,
-    valid: "a packer no wider than the pipe",
-};
+const PIPE_FACE: Equation = Equation::judged(
+    "diameters of the packer",
+    "those of the pipe, of its nominal bore where the true one is not given",
+    "a wider ring gapes at a smaller angle, so this is on the safe side",
+    "a packer no wider than the pipe",
+);
 
 const ANGLE: &FieldName = &FieldName("steering.joint_angle");
 const DEVIATION: &FieldName = &FieldName("steering.deviation");

@@ -8,38 +8,32 @@ use crate::handbook::{
     SuitabilityRow, Treatment, WaterSide,
 };
 use crate::quantity::{Band, Length, Ratio};
-use crate::source::{Cited, Equation, Mark, Origin};
+use crate::source::{Cited, Equation, Origin};
 use crate::yaml::Complaint;
 
 /// Said of a technique that no table rates in this ground.
-const NO_RATING: Equation = Equation {
-    name: "ground suitability",
-    form: "not decided",
-    source: "jackpull",
-    locator: "no rating of this technique in this ground was found",
-    mark: Mark::Judgement,
-    valid: "ground and technique with a cell in the tables of suitability",
-};
+const NO_RATING: Equation = Equation::judged(
+    "ground suitability",
+    "not decided",
+    "no rating of this technique in this ground was found",
+    "ground and technique with a cell in the tables of suitability",
+);
 
 /// Said of ground that is treated against water.
-const TREATED: Equation = Equation {
-    name: "ground treated against water",
-    form: "rated as above water, marginal at best",
-    source: "jackpull",
-    locator: "treatment named in the file; that it works over the whole drive is the file's word",
-    mark: Mark::Judgement,
-    valid: "treatment in place while the face is open",
-};
+const TREATED: Equation = Equation::judged(
+    "ground treated against water",
+    "rated as above water, marginal at best",
+    "treatment named in the file; that it works over the whole drive is the file's word",
+    "treatment in place while the face is open",
+);
 
 /// Said of the pilot where the file says nothing.
-const DISPLACING: Equation = Equation {
-    name: "pilot",
-    form: "displacement",
-    source: "jackpull",
-    locator: "what is usual behind a guided pilot; the harder on the ground",
-    mark: Mark::Judgement,
-    valid: "pilots pushed without a bit",
-};
+const DISPLACING: Equation = Equation::judged(
+    "pilot",
+    "displacement",
+    "what is usual behind a guided pilot; the harder on the ground",
+    "pilots pushed without a bit",
+);
 
 /// One column of the tables of suitability.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -6,40 +6,34 @@ use crate::drive::{Reaction, Soil, Stretch, ThrustWall};
 use crate::drive_file::{DriveFile, Movement, OrNone, WallFile};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::quantity::{Length, Measure, Ratio, Role};
-use crate::source::{Cited, Equation, Mark, Origin};
+use crate::source::{Cited, Equation, Origin};
 use crate::yaml::Field;
 
 const SAFEST: f64 = 10.0;
 
 /// Where a wall stands that the file gives no level of.
-const TOP: Equation = Equation {
-    name: "top of the thrust wall",
-    form: "half the height of the wall over the axis of thrust, no higher than the ground",
-    source: "jackpull",
-    locator: "a wall put with its middle behind the axis of thrust",
-    mark: Mark::Judgement,
-    valid: "a wall built for this drive",
-};
+const TOP: Equation = Equation::judged(
+    "top of the thrust wall",
+    "half the height of the wall over the axis of thrust, no higher than the ground",
+    "a wall put with its middle behind the axis of thrust",
+    "a wall built for this drive",
+);
 
 /// What is taken for an opening in the wall.
-const NO_EYE: Equation = Equation {
-    name: "opening in the thrust wall",
-    form: "none",
-    source: "jackpull",
-    locator: "no drive was broken out through the wall before",
-    mark: Mark::Judgement,
-    valid: "the first drive from the pit, or one to the other side",
-};
+const NO_EYE: Equation = Equation::judged(
+    "opening in the thrust wall",
+    "none",
+    "no drive was broken out through the wall before",
+    "the first drive from the pit, or one to the other side",
+);
 
 /// What is taken for the ground behind the wall.
-const FIRST_STRETCH: Equation = Equation {
-    name: "ground behind the thrust wall",
-    form: "soil of the first stretch",
-    source: "jackpull",
-    locator: "the ground behind the launch pit is taken as that before it",
-    mark: Mark::Judgement,
-    valid: "a pit in one ground",
-};
+const FIRST_STRETCH: Equation = Equation::judged(
+    "ground behind the thrust wall",
+    "soil of the first stretch",
+    "the ground behind the launch pit is taken as that before it",
+    "a pit in one ground",
+);
 
 /// Row of the table `wall_movement` for a ground; the largest movement where the ground is not known.
 const fn movement_row(class: GroundClass) -> &'static str {

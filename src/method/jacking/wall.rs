@@ -10,7 +10,7 @@ use crate::handbook::Service;
 use crate::law::{Calc, Recorder, Silent};
 use crate::laws::wall_fit::{PassiveMovement, ThrustEccentricity, WidthForThrust};
 use crate::quantity::{Band, Force, Length, Measure, Ratio, Role};
-use crate::source::{Cited, Equation, Mark, Origin};
+use crate::source::{Cited, Equation, Origin};
 
 const DRAINED: &str = "the ground straight behind the wall: effective stress, no cohesion, no water";
 const UNDRAINED: &str = "undrained, which bears less here than drained: strength and moist weight, no water";
@@ -18,14 +18,12 @@ const MOVEMENT: &str =
     "at full resistance; the safety factor keeps it to a part of that: survey the wall, or check its movement";
 
 /// How far the thrust may lie from the reaction.
-const THRUST_LEVEL: Equation = Equation {
-    name: "level of the thrust on a wall",
-    form: "within height/6 of the level of the reaction",
-    source: "jackpull",
-    locator: "middle third of the wall: further off, a part of it lifts off the ground",
-    mark: Mark::Judgement,
-    valid: "a stiff wall",
-};
+const THRUST_LEVEL: Equation = Equation::judged(
+    "level of the thrust on a wall",
+    "within height/6 of the level of the reaction",
+    "middle third of the wall: further off, a part of it lifts off the ground",
+    "a stiff wall",
+);
 
 /// Parts that the height of a wall is cut into for its middle third.
 const SIXTH: f64 = 6.0;

@@ -17,17 +17,15 @@ use crate::laws::ramp::{RampDepth, RampLength};
 use crate::laws::reaming::{AnnulusVolume, ReamingFluid, SpoilVolume};
 use crate::method::figure::Figures;
 use crate::quantity::{Force, Length, MassDensity, Measure, Pressure, Ratio, Role, ThermalExpansion, Volume};
-use crate::source::{Cited, Equation, Mark, Origin};
+use crate::source::{Cited, Equation, Origin};
 
 /// How many strings there are, and joints between them.
-const STRINGS: Equation = Equation {
-    name: "strings of a pull",
-    form: "strings = ceil((length + excess_length) / laydown length), joints = strings - 1",
-    source: "jackpull",
-    locator: "whole strings that lie outside one after the other",
-    mark: Mark::Judgement,
-    valid: "laydown length above zero",
-};
+const STRINGS: Equation = Equation::judged(
+    "strings of a pull",
+    "strings = ceil((length + excess_length) / laydown length), joints = strings - 1",
+    "whole strings that lie outside one after the other",
+    "laydown length above zero",
+);
 
 const WHOLE_STRING: &str =
     "the pull counts a whole string outside all along, as if the last had just been joined: on the safe side";
