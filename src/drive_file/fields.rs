@@ -210,11 +210,9 @@ impl<Q> Given<Q> for Option<Field<Q>> {
 }
 
 /// A set of fields of one block, of at most 64.
-#[allow(dead_code, reason = "for what applies to which material")]
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub(crate) struct Keys(pub(crate) u64);
 
-#[allow(dead_code, reason = "for what applies to which material")]
 impl Keys {
     /// With one more.
     pub(crate) const fn and<B, V>(self, key: Key<B, V>) -> Self {

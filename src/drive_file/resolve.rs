@@ -1,7 +1,7 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
 mod annulus;
-mod both;
+mod applies;
 mod casing;
 mod clay;
 mod clay_ground;
@@ -11,10 +11,12 @@ mod friction;
 mod ground;
 mod iron;
 mod jacked;
-mod jacked_steel;
 mod jacks;
+mod joints;
 mod label;
 mod line;
+mod listed;
+mod material;
 mod not_given;
 mod pace;
 mod pe;
@@ -24,13 +26,14 @@ mod pits;
 mod proposed;
 mod pull;
 mod pull_works;
-mod pulled_metal;
-mod pulled_pvc;
+mod pvc;
 mod rigid;
 mod service;
 mod sewer;
 mod site;
+mod sizes;
 mod soil;
+mod steel;
 mod steering;
 mod stem;
 mod suitability;
@@ -41,6 +44,7 @@ mod weights;
 mod works;
 
 use super::examples::example;
+use super::fields::Keys;
 use super::schema::LONGEST;
 use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile, StopFile};
 use crate::drive::{Assumed, AssumedValue, Concern, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
@@ -126,6 +130,10 @@ impl Resolver<'_> {
         if !self.assumed.iter().any(known) {
             self.about(Concern::Pull, |resolver| resolver.assume(field, value, origin));
         }
+    }
+
+    fn assume_one_of_pull<Q: Measure>(&mut self, field: &str, value: Cited<Q>, role: Role) {
+        self.assume_of_pull(field, AssumedValue::One(Shown::of(value.value, role)), value.origin);
     }
 
     /// For one stretch; stretches alike share one entry, so that a long list of them stays readable.

@@ -83,7 +83,7 @@ fn what_is_missing_or_out_of_place_is_told() {
         (
             "",
             "material: steel, size: 812.8 mm, steel_grade: x99",
-            "candidates[0].steel_grade: no grade of steel \"x99\"",
+            "candidates[0].steel_grade: no yield strength of the grade \"x99\"",
         ),
         ("", "material: steel, size: 812.8 mm, scheme: en_1916", "candidates[0].scheme: is for concrete pipe"),
         ("", "material: steel, size: 812.8 mm, factor: 1.5", "candidates[0].factor: expected a number from 2 to 20"),

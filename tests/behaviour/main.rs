@@ -13,6 +13,7 @@
 mod edit;
 
 mod any_ground;
+mod applies;
 mod assumed;
 mod beside;
 mod both_ways;

@@ -89,7 +89,7 @@ fn dimensions_and_steel_are_asked_for() {
         ("material: steel, size: 10 in, steel_grade: q235_design", "candidates[1].steel_grade: no yield strength"),
         (
             "material: steel, size: 10 in, steel_grade: api_5l_b, yield_strength: 35 ksi",
-            "candidates[1].yield_strength: give either the grade or the yield",
+            "candidates[1].yield_strength: give either steel_grade or yield_strength",
         ),
         (
             "material: steel, size: 10 in, steel_grade: api_5l_b, ovality: 2 %",

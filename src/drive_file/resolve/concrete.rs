@@ -1,218 +1,135 @@
-//! A reinforced concrete jacking pipe out of size, strength and scheme.
+//! Reinforced concrete jacking pipe, and the schemes of what its end bears.
 
 use super::Resolver;
-use super::jacked::{Barrel, of_row, strength_text};
-use super::label::as_given;
-use super::pipe::{Named, same_size};
-use super::steering::Ends;
-use crate::drive::{
-    Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, ConcreteShares, EndArea, JackedPipe, JswasStress,
-    NotGiven, RingKind,
-};
-use crate::drive_file::{CandidateFile, DriveFile, EndScheme};
-use crate::handbook::{ConcretePipeRow, Family, HandbookError};
+use super::applies::{Applies, NOT_PULLED, PUSHED, keys};
+use super::listed::{Listed, Resolved};
+use super::material::{Bears, End, GIVE_DIAMETERS, Pushed};
+use super::sizes;
+use crate::drive::{Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, ConcreteShares, JswasStress};
+use crate::drive_file::{CandidateFile, EndScheme};
+use crate::handbook::Family;
 use crate::law::Law;
 use crate::laws::concrete::DesignOverCubeStrength;
-use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role};
-use crate::source::{Cited, FieldName};
+use crate::quantity::{Measure, Pressure, Ratio, Role, Shown, UnitSystem};
+use crate::source::Cited;
 use crate::yaml::Complaint;
 
-/// What the tables know of a size.
-struct Known {
-    diameters: Option<Cited<(Length, Option<Length>)>>,
-    end: Option<EndArea>,
-    weight: Option<Cited<LineLoad>>,
-    pipe_length: Option<Cited<(Length, Length)>>,
-}
+pub(super) const CONCRETE: Pushed = Pushed {
+    what: "concrete",
+    noun: "concrete jacking pipe",
+    other_size: GIVE_DIAMETERS,
+    family: Family::Concrete,
+    applies: Applies {
+        used: PUSHED.or(keys![
+            wall,
+            end_bearing_area,
+            joint_stress_ratio,
+            packer,
+            end_squareness,
+            strength,
+            cube_strength,
+            design_strength,
+            concrete_grade,
+            scheme,
+        ]),
+        reasons: &[
+            (keys![factor], "does not apply to concrete pipe: choose a `scheme`"),
+            (keys![yield_strength, steel_grade, free_length], "is for steel pipe"),
+        ],
+        way: NOT_PULLED,
+        otherwise: "does not apply to concrete pipe",
+        idle: &[(
+            keys![cube_strength],
+            |pipe| pipe.strength.is_some() && pipe.design_strength.is_none() && pipe.concrete_grade.is_none(),
+            "says nothing beside `strength` without design_strength or concrete_grade",
+        )],
+    },
+    sizes: |resolver| sizes::concrete(resolver.handbook),
+    density: Some("concrete"),
+    trade: None,
+    end: End::AreaByMaker,
+    bears: |resolver, of, barrel| {
+        let Some(end) = resolver.concrete_end(of)? else { return Ok(None) };
+        let weight = resolver.jacked_weight(of, barrel)?;
+        let ratio = resolver.joint_ratio(of)?;
+        Ok(Some(Bears { weight, ratio, capacity: Capacity::Concrete(end) }))
+    },
+};
 
 impl Resolver<'_> {
-    pub(super) fn concrete(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        file: &DriveFile,
-        size: Length,
-    ) -> Result<Option<Named>, HandbookError> {
-        self.refuse_foreign(path, candidate, "concrete pipe");
-        self.refuse_pulled(path, candidate);
-        self.refuse(path, "factor", candidate.factor.as_ref(), "does not apply to concrete pipe: choose a `scheme`");
-        self.refuse(path, "yield_strength", candidate.yield_strength.as_ref(), "is for steel pipe");
-        self.refuse(path, "steel_grade", candidate.steel_grade.as_ref(), "is for steel pipe");
-        self.refuse(path, "free_length", candidate.free_length.as_ref(), "is for steel pipe");
-        let known = self.known_concrete(size)?;
-        let Some(barrel) = self.barrel(path, candidate, known.diameters) else {
-            let spigots = self.handbook.concrete_pipe()?.iter().map(|row| row.value.value.size.value);
-            let small = self.handbook.concrete_small_wall()?.iter().map(|row| row.value.value.size.value);
-            self.no_such_size(path, candidate, "concrete jacking pipe", spigots.chain(small));
-            return Ok(None);
-        };
-        // A row speaks for its own pipe only.
-        let printed = known.diameters.map(|diameters| diameters.value.0);
-        let same = printed.is_some_and(|printed| {
-            (barrel.outside_diameter.value - printed).abs() <= printed * super::jacked::SAME_PIPE
-        });
-        let known = if same { known } else { Known { end: None, weight: None, pipe_length: None, ..known } };
-        if self.is_for_the_maker(NotGiven::EndForce) {
-            let weight = self.jacked_weight(path, candidate, &barrel, known.weight, Some("concrete"))?;
-            let ends = Ends { pipe_length: known.pipe_length, ..ends(&barrel, None) };
-            let jacked = self.pushed_by_its_maker(path, candidate, file, &barrel, &ends, weight)?;
-            return Ok(Some(super::rigid::named(
-                format!("concrete {}", as_given(size)),
-                Family::Concrete,
-                &barrel,
-                jacked,
-            )));
-        }
-        let (Some(end_area), Some(end)) =
-            (self.end_area(path, candidate, &barrel, known.end), self.concrete_end(path, candidate)?)
-        else {
-            return Ok(None);
-        };
-        let weight = self.jacked_weight(path, candidate, &barrel, known.weight, Some("concrete"))?;
-        let ratio = self.joint_ratio(path, candidate)?;
-        let ends = Ends { pipe_length: known.pipe_length, ..ends(&barrel, None) };
-        let joint = self.joint(path, candidate, file, &ends, ratio)?;
-        if end.scheme == ConcreteScheme::Jswas
-            && let (Some(packer), Some(stress)) = (&candidate.packer, end.jswas)
-            && stress.peak.is_none()
-        {
-            let complaint = Complaint::from("no peak stress of this grade is known, and a turned joint needs one");
-            let at = format!("{path}.packer");
-            self.flaw(&packer.thickness, &at, complaint.advise("choose another scheme, or grade type_50"));
-        }
-        let jacked = JackedPipe {
-            end_area,
-            weight,
-            joint,
-            capacity: Capacity::Concrete(end),
-            inside_diameter: barrel.inside_diameter,
-            rated_force: self.rated_force(path, candidate),
-            free: None,
-        };
-        Ok(Some(Named {
-            label: format!("concrete {}", as_given(size)),
-            family: Family::Concrete,
-            outside_diameter: barrel.outside_diameter,
-            jacked: Some(jacked),
-            pulled: None,
-        }))
-    }
-
-    fn known_concrete(&self, size: Length) -> Result<Known, HandbookError> {
-        if let Some(row) = self.handbook.concrete_pipe()?.find(|row| same_size(row.size.value, size)) {
-            let ConcretePipeRow { size, wall, spigot_outside_diameter, length, mass } = row.value;
-            let (inside, length) = (size.value, length.value);
-            let weight = LineLoad::from_si(mass.value.si() * STANDARD_GRAVITY / length.si());
-            return Ok(Known {
-                diameters: Some(of_row((inside + 2.0 * wall.value, Some(inside)), row.origin)),
-                end: Some(EndArea::Ring {
-                    outside_diameter: spigot_outside_diameter.value,
-                    inside_diameter: inside,
-                    kind: RingKind::Spigot,
-                }),
-                weight: Some(of_row(weight, row.origin)),
-                pipe_length: Some(of_row((length, length), row.origin)),
-            });
-        }
-        let wall = self.handbook.concrete_small_wall()?.find(|row| same_size(row.size.value, size));
-        let small = self.handbook.concrete_small_pipe()?.find(|row| same_size(row.size.value, size));
-        Ok(Known {
-            diameters: wall.map(|row| row.map(|row| (size + 2.0 * row.wall.value, Some(size)))),
-            end: small.map(|row| EndArea::Given(row.map(|row| row.end_area.value))),
-            weight: None,
-            pipe_length: None,
-        })
-    }
-
     /// Strength and every scheme that what is given allows.
-    fn concrete_end(&mut self, path: &str, candidate: &CandidateFile) -> Result<Option<ConcreteEnd>, HandbookError> {
+    fn concrete_end(&mut self, of: &Listed<'_>) -> Resolved<Option<ConcreteEnd>> {
         let factors = self.handbook.concrete_factor()?;
         let shares = ConcreteShares::read(factors)?;
-        let design_strength = self.concrete_design(path, candidate, factors.value("cn_design_over_cube")?.value)?;
-        let jswas = self.jswas(candidate)?;
-        let scheme = self.concrete_scheme(path, candidate, design_strength.is_some(), jswas.is_some());
-        let strength = match (&candidate.strength, &candidate.cube_strength) {
-            (Some(field), _) => {
-                let strength = self.positive(field, &format!("{path}.strength"), Role::Strength);
-                if candidate.cube_strength.as_ref().is_some_and(|cube| strength > cube.value) {
-                    let complaint = Complaint::from("is more than the strength on cubes");
-                    self.flaw(field, &format!("{path}.strength"), complaint.advise("strength is that on cylinders"));
-                }
-                Cited::given(strength, &FieldName("candidates[].strength"))
+        let design_strength = self.concrete_design(of, factors.value("cn_design_over_cube")?.value)?;
+        let jswas = match self.graded(of, "jswas_a6", "allowable_mean")? {
+            Some(mean) => {
+                let peak = self.graded(of, "jswas_a6", "allowable_peak")?.map(|peak| peak.value);
+                Some(JswasStress { mean, peak })
             }
-            (None, Some(field)) => {
-                let cube = self.positive(field, &format!("{path}.cube_strength"), Role::Strength);
-                let strength = factors.value("cylinder_over_cube")?.map(|share| share * cube);
-                self.assume_one(format!("{path}.strength, on cylinders"), strength, Role::Strength);
+            None => None,
+        };
+        let scheme = self.concrete_scheme(of, design_strength.is_some(), jswas);
+        let cube = self.own(of, CandidateFile::cube_strength);
+        let strength = match (self.own(of, CandidateFile::strength), cube) {
+            (Some(strength), cube) => {
+                if cube.is_some_and(|cube| strength.value > cube.value) {
+                    let complaint = Complaint::from("is more than the strength on cubes");
+                    self.fault(of, CandidateFile::strength, complaint.advise("strength is that on cylinders"));
+                }
+                strength
+            }
+            (None, Some(cube)) => {
+                let strength = factors.value("cylinder_over_cube")?.map(|share| share * cube.value);
+                self.assume_one(of.at("strength, on cylinders"), strength, Role::Strength);
                 strength
             }
             (None, None) => {
-                let complaint = Complaint::from("the strength of the concrete is missing");
-                let complaint = complaint.advise("add `strength: 50 MPa` (on cylinders) or `cube_strength: 60 MPa`");
-                self.flaw(&candidate.size, &format!("{path}.strength"), complaint);
+                let advice = "add `strength: 50 MPa` (on cylinders) or `cube_strength: 60 MPa`";
+                let what = "the strength of the concrete is missing";
+                self.lacks(&of.pipe.size, &of.at("strength"), what, advice);
                 return Ok(None);
             }
         };
         if scheme == ConcreteScheme::Default {
+            let path = of.path;
             self.assume_one(format!("{path}: mean stress on the end over strength"), shares.mean_share, Role::Ratio);
-            self.assume_one(
-                format!("{path}: stress at the edge of the joint over strength"),
-                shares.edge_share,
-                Role::Ratio,
-            );
+            let what = format!("{path}: stress at the edge of the joint over strength");
+            self.assume_one(what, shares.edge_share, Role::Ratio);
         }
         let (asce, annex) = (Asce27::read(factors)?, ConcreteAnnex::read(factors)?);
         Ok(Some(ConcreteEnd { scheme, strength, shares, asce, annex, design_strength, jswas }))
     }
 
     /// Design strength for the Chinese annex, which a characteristic one must not stand in for.
-    fn concrete_design(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        most: Ratio,
-    ) -> Result<Option<Cited<Pressure>>, HandbookError> {
-        let at = format!("{path}.design_strength");
-        let design = match &candidate.design_strength {
-            Some(field) => {
-                let design = self.positive(field, &at, Role::Strength);
-                Some(Cited::given(design, &FieldName("candidates[].design_strength")))
-            }
-            None => self.graded(candidate, "cn_annex_e", "design_strength")?,
-        };
-        let Some(design) = design else { return Ok(None) };
-        let cube = candidate.cube_strength.as_ref();
-        match (cube, &candidate.design_strength) {
-            (Some(cube), _) => {
+    fn concrete_design(&mut self, of: &Listed<'_>, most: Ratio) -> Resolved<Option<Cited<Pressure>>> {
+        let given = self.own(of, CandidateFile::design_strength);
+        let Some(design) = given.or(self.graded(of, "cn_annex_e", "design_strength")?) else { return Ok(None) };
+        match &of.pipe.cube_strength {
+            Some(cube) => {
                 let share = DesignOverCubeStrength { design_strength: design.value, cube_strength: cube.value };
                 if !(share.value() <= most) {
+                    let shown = Shown::of(design.value, Role::Strength).display(UnitSystem::Si);
+                    let most = most.si();
                     let message = format!(
-                        "{} is no design strength of this class: it is more than {} of the cube strength",
-                        strength_text(design.value),
-                        most.si()
+                        "{shown} is no design strength of this class: it is more than {most} of the cube strength"
                     );
-                    let on = candidate.design_strength.as_ref().unwrap_or(cube);
-                    self.flaw(on, &at, Complaint::from(message).advise("a characteristic strength is not meant here"));
+                    let on = of.pipe.design_strength.as_ref().unwrap_or(cube);
+                    self.lacks(on, &of.at("design_strength"), message, "a characteristic strength is not meant here");
                 }
             }
-            (None, Some(field)) => {
+            None => {
                 let complaint = Complaint::from("cannot be told from a characteristic strength");
-                self.flaw(field, &at, complaint.advise("add the `cube_strength` of the class"));
+                let complaint = complaint.advise("add the `cube_strength` of the class");
+                self.fault(of, CandidateFile::design_strength, complaint);
             }
-            (None, None) => {}
         }
         Ok(Some(design))
     }
 
     /// The stress of the grade of the file, in one scheme and of one kind.
-    fn graded(
-        &self,
-        candidate: &CandidateFile,
-        scheme: &str,
-        kind: &str,
-    ) -> Result<Option<Cited<Pressure>>, HandbookError> {
-        let Some(grade) = &candidate.concrete_grade else { return Ok(None) };
+    fn graded(&self, of: &Listed<'_>, scheme: &str, kind: &str) -> Resolved<Option<Cited<Pressure>>> {
+        let Some(grade) = &of.pipe.concrete_grade else { return Ok(None) };
         let row = self
             .handbook
             .concrete_strength()?
@@ -220,56 +137,38 @@ impl Resolver<'_> {
         Ok(row.map(|row| row.map(|row| row.stress.value)))
     }
 
-    fn jswas(&self, candidate: &CandidateFile) -> Result<Option<JswasStress>, HandbookError> {
-        let Some(mean) = self.graded(candidate, "jswas_a6", "allowable_mean")? else { return Ok(None) };
-        let peak = self.graded(candidate, "jswas_a6", "allowable_peak")?.map(|peak| peak.value);
-        Ok(Some(JswasStress { mean, peak }))
-    }
-
-    fn concrete_scheme(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        has_design: bool,
-        has_grade: bool,
-    ) -> ConcreteScheme {
-        if let Some(field) = &candidate.concrete_grade
-            && !(has_grade || has_design && candidate.design_strength.is_none())
+    fn concrete_scheme(&mut self, of: &Listed<'_>, has_design: bool, jswas: Option<JswasStress>) -> ConcreteScheme {
+        if let Some(field) = &of.pipe.concrete_grade
+            && !(jswas.is_some() || has_design && of.pipe.design_strength.is_none())
         {
             let message = format!("no grade of concrete \"{}\" in the table", field.value.0);
-            let complaint = Complaint::from(message);
-            let complaint = complaint.advise("there are type_50, type_70, c40, c50, c60; else give strength only");
-            self.flaw(field, &format!("{path}.concrete_grade"), complaint);
+            let advice = "there are type_50, type_70, c40, c50, c60; else give strength only";
+            self.fault(of, CandidateFile::concrete_grade, Complaint::from(message).advise(advice));
         }
-        let Some(field) = &candidate.scheme else { return ConcreteScheme::Default };
-        let missing = match field.value {
-            EndScheme::CnAnnexE if !has_design => {
-                Some("add `concrete_grade: c50`, or design_strength and cube_strength")
-            }
-            EndScheme::JswasA6 if !has_grade => Some("add `concrete_grade: type_50` or type_70"),
-            _ => None,
-        };
-        if let Some(advice) = missing {
-            let complaint = Complaint::from("lacks the strength that it works with");
-            self.flaw(field, &format!("{path}.scheme"), complaint.advise(advice));
-        }
-        match field.value {
+        let lacks = |advice| Complaint::from("lacks the strength that it works with").advise(advice);
+        match of.pipe.scheme.as_ref().map_or(EndScheme::Default, |field| field.value) {
             EndScheme::Default => ConcreteScheme::Default,
             EndScheme::Asce27 => ConcreteScheme::Asce27,
             EndScheme::En1916 => ConcreteScheme::En1916,
-            EndScheme::CnAnnexE => ConcreteScheme::Annex,
-            EndScheme::JswasA6 => ConcreteScheme::Jswas,
+            EndScheme::CnAnnexE => {
+                if !has_design {
+                    let complaint = lacks("add `concrete_grade: c50`, or design_strength and cube_strength");
+                    self.fault(of, CandidateFile::scheme, complaint);
+                }
+                ConcreteScheme::Annex
+            }
+            EndScheme::JswasA6 => {
+                if jswas.is_none() {
+                    let complaint = lacks("add `concrete_grade: type_50` or type_70");
+                    self.fault(of, CandidateFile::scheme, complaint);
+                }
+                if let (Some(packer), Some(JswasStress { peak: None, .. })) = (&of.pipe.packer, jswas) {
+                    let what = "no peak stress of this grade is known, and a turned joint needs one";
+                    let advice = "choose another scheme, or grade type_50";
+                    self.lacks(&packer.thickness, &of.at("packer"), what, advice);
+                }
+                ConcreteScheme::Jswas
+            }
         }
-    }
-}
-
-/// Ends of a barrel without more from the tables.
-pub(super) fn ends(barrel: &Barrel, squareness: Option<&'static str>) -> Ends {
-    Ends {
-        outside_diameter: barrel.outside_diameter.value,
-        inside_diameter: barrel.inside_diameter,
-        pipe_length: None,
-        squareness,
-        turn: true,
     }
 }

@@ -1,93 +1,130 @@
-//! Ductile iron pipe of metric sizes.
+//! Ductile iron pipe: jacked, where its joint sets the force, and pulled by restrained joints.
 
 use super::Resolver;
-use super::pipe::same_size;
-use crate::drive::HeavyIron;
-use crate::drive_file::CandidateFile;
-use crate::handbook::HandbookError;
+use super::applies::{Applies, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, RATINGS, STRENGTHS, keys};
+use super::listed::{Listed, Resolved};
+use super::material::{End, GIVE_DIAMETERS, Pulled, Pushed, Section};
+use super::pipe::{same_size, size_text};
+use super::sizes;
+use crate::drive::{Barrel, HeavyIron, JointedPipe, Pull, PulledPipe};
+use crate::drive_file::{CandidateFile, Series};
+use crate::handbook::Family;
 use crate::quantity::{Length, Measure, Role};
-use crate::source::{Cited, FieldName, Origin};
+use crate::source::{Cited, Origin};
 
 /// Where the lining becomes thicker, m: between the sizes 300 and 350 mm.
 const LINED_THICKER: f64 = 0.325;
 
-/// Outside and inside diameter.
-type Diameters = Cited<(Length, Option<Length>)>;
-/// Outside diameter and wall.
-type OutsideAndWall = (Cited<Length>, Cited<Length>);
+pub(super) const JACKED: Pushed = Pushed {
+    what: "ductile iron",
+    noun: "ductile iron pipe",
+    other_size: GIVE_DIAMETERS,
+    family: Family::DuctileIron,
+    applies: Applies {
+        used: PUSHED.or(keys![wall, end_squareness]),
+        reasons: &[
+            (STRENGTHS, "does not apply to jacked ductile iron: the joint sets the force"),
+            (keys![factor], "the maker's force has its factors in it"),
+            (keys![end_bearing_area], "the maker's force stands for it"),
+            (keys![joint_stress_ratio], "the maker's force holds it"),
+            (keys![packer], "the maker's force stands for the joint"),
+            (keys![free_length], "is for steel pipe"),
+        ],
+        way: NOT_PULLED,
+        otherwise: "does not apply to ductile iron",
+        idle: &[],
+    },
+    sizes: |resolver| {
+        let mut sizes = sizes::cast_iron(resolver.handbook)?;
+        sizes.extend(sizes::metric_iron(resolver.handbook)?);
+        Ok(sizes)
+    },
+    density: Some("ductile_iron"),
+    trade: None,
+    end: End::Joint,
+    bears: |resolver, of, barrel| resolver.by_its_maker(of, barrel),
+};
+
+pub(super) const PULLED: Pulled = Pulled {
+    what: "this pipe",
+    family: Family::DuctileIron,
+    applies: Applies {
+        used: USED_PULLED.or(RATINGS).or(keys![weight, pipe_length]),
+        reasons: &[(keys![sdr], "an iron pipe has no dimension ratio"), (keys![ovality], "is for plastic pipe")],
+        way: NOT_PUSHED,
+        otherwise: "is for pipe that is jacked",
+        idle: super::pvc::IDLE_LENGTH,
+    },
+    section: |resolver, of| {
+        let metric = resolver.metric_iron(of)?;
+        let outside = match metric {
+            Some(row) => Some(resolver.own_or(of, CandidateFile::outside_diameter, row.map(|(outside, _)| outside))),
+            None => resolver.cast_iron_size(of)?,
+        };
+        let Some(outside_diameter) = outside else { return Ok(None) };
+        let wall = match (resolver.given_wall(of, outside_diameter.value), metric) {
+            (Some(wall), _) => wall,
+            (None, Some(row)) => {
+                let wall = row.map(|(_, wall)| wall);
+                resolver.assume_one(of.at("wall, the least of class 40"), wall, Role::Wall);
+                wall
+            }
+            (None, None) => {
+                let what = "the wall of the iron pipe is missing";
+                resolver.lacks(&of.pipe.size, &of.at("wall"), what, "add `wall: ...` of its class");
+                return Ok(None);
+            }
+        };
+        Ok(Some(Section { outside_diameter, wall }))
+    },
+    pipe: |resolver, of, pull, section| resolver.pulled_iron(of, pull, section.wall),
+    label: |resolver, of, _| {
+        let series = if resolver.metric_iron(of)?.is_some() { Series::Iso } else { Series::Ips };
+        Ok(format!("ductile iron {}", size_text(of.size, series)))
+    },
+};
 
 impl Resolver<'_> {
-    /// Outside and inside diameter of a metric size.
-    pub(super) fn metric_iron(&self, size: Length) -> Result<Option<Diameters>, HandbookError> {
-        let row = self.handbook.iron_pipe()?.find(|row| same_size(row.size.value, size));
-        Ok(row.map(|row| {
-            row.map(|row| {
-                let outside = row.outside_diameter.value;
-                (outside, Some(outside - 2.0 * row.wall.value))
-            })
-        }))
+    /// Outside diameter and wall of a metric size; `None` where the file gives the diameter, or the size is another.
+    fn metric_iron(&self, of: &Listed<'_>) -> Resolved<Option<Cited<(Length, Length)>>> {
+        let row = self.handbook.iron_pipe()?.find(|row| same_size(row.size.value, of.size));
+        let row = row.filter(|_| of.pipe.outside_diameter.is_none());
+        Ok(row.map(|row| row.map(|row| (row.outside_diameter.value, row.wall.value))))
     }
 
-    /// Outside diameter and wall of a metric size; `None` where the file gives the diameter, or the size is another.
-    pub(super) fn metric_iron_pipe(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        size: Length,
-    ) -> Result<Option<OutsideAndWall>, HandbookError> {
-        if candidate.outside_diameter.is_some() {
-            return Ok(None);
+    fn pulled_iron(&mut self, of: &Listed<'_>, pull: &Pull, wall: Cited<Length>) -> Resolved<Option<PulledPipe>> {
+        let joint = self.joint_pull(of, pull);
+        let deflection = self.joint_deflection(of, pull, true);
+        let Some(joint) = joint else { return Ok(None) };
+        let path = of.path;
+        let density = self.density("ductile_iron")?;
+        let weight = self.own(of, CandidateFile::weight).map(|weight| weight.value);
+        if weight.is_none() {
+            self.assume_one(format!("{path}: density, without lining"), density, Role::Density);
         }
-        let row = self.handbook.iron_pipe()?.find(|row| same_size(row.size.value, size));
-        Ok(row.map(|row| {
-            let outside_diameter = row.map(|row| row.outside_diameter.value);
-            self.assume_one(format!("{path}.outside_diameter"), outside_diameter, Role::Diameter);
-            (outside_diameter, row.map(|row| row.wall.value))
-        }))
+        let heavy = self.heavy_iron(of, wall, weight.is_some())?;
+        let stiff = self.handbook.pressure("iron.modulus")?;
+        self.assume_one(format!("{path}: modulus of ductile iron"), stiff, Role::Modulus);
+        let barrel = Barrel::Iron { wall, density: density.value, modulus: stiff.value, heavy };
+        Ok(Some(PulledPipe::Jointed(Box::new(JointedPipe { barrel, pull: joint, deflection, weight }))))
     }
 
     /// Wall and lining that the pipe may weigh. A wall of the file is taken for the nominal one.
-    pub(super) fn heavy_iron(
-        &mut self,
-        path: &str,
-        size: Length,
-        wall: Cited<Length>,
-        weight_is_given: bool,
-    ) -> Result<HeavyIron, HandbookError> {
+    fn heavy_iron(&mut self, of: &Listed<'_>, wall: Cited<Length>, weight_is_given: bool) -> Resolved<HeavyIron> {
         let allowance = self.handbook.length("iron.wall_allowance")?;
         let by_size = self.handbook.ratio("iron.wall_by_size")?.value;
         let nominal = match wall.origin {
             Origin::File(_) => wall,
-            _ => allowance.map(|allowance| wall.value + allowance + by_size * size),
+            _ => allowance.map(|allowance| wall.value + allowance + by_size * of.size),
         };
-        let key = if size.si() < LINED_THICKER { "iron.lining_to_300" } else { "iron.lining_to_600" };
+        let key = if of.size.si() < LINED_THICKER { "iron.lining_to_300" } else { "iron.lining_to_600" };
         let lining = self.handbook.length(key)?;
         let density = self.density("cement_mortar")?;
         if !weight_is_given {
+            let path = of.path;
             self.assume_one(format!("{path}: wall for the weight where it sinks"), nominal, Role::Wall);
             self.assume_one(format!("{path}: cement lining for the weight where it sinks"), lining, Role::Wall);
         }
         Ok(HeavyIron { wall: nominal.value, lining: lining.value, density: density.value })
-    }
-
-    /// The user's wall, else the least one of the table.
-    pub(super) fn iron_wall(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        outside_diameter: Length,
-        table: Option<Cited<Length>>,
-    ) -> Option<Cited<Length>> {
-        match (&candidate.wall, table) {
-            (Some(field), _) => {
-                let wall = self.tube_wall(field, &format!("{path}.wall"), outside_diameter);
-                Some(Cited::given(wall, &FieldName("candidates[].wall")))
-            }
-            (None, Some(wall)) => {
-                self.assume_one(format!("{path}.wall, the least of class 40"), wall, Role::Wall);
-                Some(wall)
-            }
-            (None, None) => None,
-        }
     }
 }

@@ -1,11 +1,12 @@
 //! The jacks: gauge and stations; length of a pipe that is pushed.
 
 use super::Resolver;
+use super::listed::Listed;
 use super::take::advised;
 use crate::drive::{Gauge, StationRules};
 use crate::drive_file::{CandidateFile, RigFile};
 use crate::handbook::HandbookError;
-use crate::quantity::{Length, Ratio, Role};
+use crate::quantity::{Length, Ratio};
 
 /// Most pipes in one drive.
 const MOST_SEGMENTS: f64 = 2_000.0;
@@ -41,18 +42,11 @@ impl Resolver<'_> {
     }
 
     /// Length of one pipe that is pushed, for the shove plan.
-    pub(super) fn segment(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        drive: Length,
-        is_jacked: bool,
-    ) -> Option<Length> {
-        let field = candidate.pipe_length.as_ref().filter(|_| is_jacked)?;
-        let place = format!("{path}.pipe_length");
-        let length = self.positive(field, &place, Role::Distance);
-        if drive / length > Ratio::from(MOST_SEGMENTS) {
-            self.flaw(field, &place, format!("makes more than {MOST_SEGMENTS} pipes of the drive"));
+    pub(super) fn segment(&mut self, of: &Listed<'_>, is_jacked: bool) -> Option<Length> {
+        let length = self.own(of, CandidateFile::pipe_length).filter(|_| is_jacked)?.value;
+        if of.file.length.value / length > Ratio::from(MOST_SEGMENTS) {
+            let message = format!("makes more than {MOST_SEGMENTS} pipes of the drive");
+            self.fault(of, CandidateFile::pipe_length, message);
         }
         Some(length)
     }

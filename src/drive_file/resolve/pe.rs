@@ -1,172 +1,144 @@
-//! A PE pipe out of designation and size.
+//! PE pipe, pulled.
 
 use super::Resolver;
+use super::applies::{Applies, NOT_PUSHED, PULLED, keys};
 use super::label::as_written;
-use super::pipe::{Named, same_size, size_text};
+use super::listed::{Listed, Resolved};
+use super::material::{Pulled, Section};
+use super::pipe::{same_size, size_text};
+use super::sizes;
 use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
-use crate::drive_file::{CandidateFile, DriveFile, Material, Series, Welds};
-use crate::handbook::Family;
-use crate::handbook::HandbookError;
+use crate::drive_file::{CandidateFile, Material, Series, Welds};
+use crate::handbook::{Family, PeWallRow};
 use crate::quantity::shown::{decimal, plain};
-use crate::quantity::{Length, Measure, Ratio, Role, Shown};
-use crate::source::{Cited, FieldName};
+use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::source::Cited;
 use crate::yaml::Complaint;
 
-/// Outside diameter and wall.
-type Section = (Cited<Length>, Cited<Length>);
+pub(super) const PE: Pulled = Pulled {
+    what: "a PE pipe",
+    family: Family::Pe,
+    applies: Applies {
+        used: PULLED.or(keys![series, sdr, ovality]),
+        reasons: &[
+            (keys![end_bearing_area], "a PE pipe is pulled, not pushed"),
+            (keys![joint_factor], "is for PVC pipe; see pull.welds"),
+        ],
+        way: NOT_PUSHED,
+        otherwise: "is for pipe that is jacked",
+        idle: &[],
+    },
+    section: |resolver, of| {
+        let series = series(of);
+        if of.pipe.series.is_none() {
+            let row = resolver.handbook.pe_material()?.row(of.pipe.material.value.key())?;
+            resolver.assume(of.at("series"), AssumedValue::Word(series.key().to_owned()), row.origin);
+        }
+        let outside_diameter = match (resolver.own(of, CandidateFile::outside_diameter), series) {
+            (Some(given), _) => given,
+            (None, Series::Iso) => Cited::given(of.size, CandidateFile::size.spec.name(of.path)),
+            (None, Series::Ips) => {
+                let known = sizes::iron_pipe_sizes(resolver.handbook)?;
+                let Some(known_size) = sizes::of_size(&known, of.size) else {
+                    let advice = format!("there are {}", sizes::texts(&known, Series::Ips));
+                    resolver.no_such_size(of, ["no iron pipe size", "in the table"], advice);
+                    return Ok(None);
+                };
+                known_size.outside_diameter()
+            }
+        };
+        let wall = resolver.pe_wall(of, outside_diameter)?;
+        Ok(wall.map(|wall| Section { outside_diameter, wall }))
+    },
+    pipe: |resolver, of, pull, section| resolver.pe_pipe(of, pull, section.wall).map(Some),
+    label: |_, of, section| {
+        let series = series(of);
+        let name = of.pipe.material.value.key().to_uppercase();
+        let size = size_text(of.size, series);
+        let (whole, kind) = match series {
+            Series::Iso => (format!("{name} {size}"), "SDR"),
+            Series::Ips => (format!("{name} IPS {size}"), "DR"),
+        };
+        Ok(match &of.pipe.sdr {
+            Some(sdr) => format!("{whole} {kind} {}", sdr.value.si()),
+            None => {
+                let ratio = section.outside_diameter.value / section.wall.value;
+                format!("{whole}, wall ratio {}", decimal(ratio.si(), 1))
+            }
+        })
+    },
+};
+
+/// The series of the file, else that of the designation.
+fn series(of: &Listed<'_>) -> Series {
+    let european = matches!(of.pipe.material.value, Material::Pe100 | Material::Pe80);
+    let usual = if european { Series::Iso } else { Series::Ips };
+    of.pipe.series.as_ref().map_or(usual, |field| field.value)
+}
 
 impl Resolver<'_> {
-    pub(super) fn pe(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        size: Length,
-        file: &DriveFile,
-        pull: Option<&Pull>,
-    ) -> Result<Option<Named>, HandbookError> {
-        self.refuse_jacked(path, candidate);
-        self.refuse(path, "end_bearing_area", candidate.end_bearing_area.as_ref(), "a PE pipe is pulled, not pushed");
-        self.refuse(path, "weight", candidate.weight.as_ref(), "is for pipe that is pushed");
-        self.refuse(path, "certificate", candidate.certificate.as_ref(), "is for clay pipe");
-        self.refuse(path, "factor", candidate.factor.as_ref(), "is for clay pipe");
-        self.refuse(path, "joint_stress_ratio", candidate.joint_stress_ratio.as_ref(), "is for pipe that is pushed");
-        self.refuse(path, "casing", candidate.casing.as_ref(), "is for pipe that is pushed");
-        self.refuse_joint(path, candidate);
-        self.refuse_steel(path, candidate);
-        self.refuse(path, "joint_factor", candidate.joint_factor.as_ref(), "is for PVC pipe; see pull.welds");
-        let material = candidate.material.value;
-        let row = self.handbook.pe_material()?.row(material.key())?;
-        let series = match &candidate.series {
-            Some(field) => field.value,
-            None => {
-                let european = matches!(material, Material::Pe100 | Material::Pe80);
-                let series = if european { Series::Iso } else { Series::Ips };
-                self.assume(format!("{path}.series"), AssumedValue::Word(series.key().to_owned()), row.origin);
-                series
-            }
-        };
-        let Some((outside_diameter, wall)) = self.pe_section(path, candidate, size, series)? else {
-            return Ok(None);
-        };
-        let Some(pull) = pull else {
-            if file.pull.is_none() {
-                let complaint = Complaint::from("a PE pipe is pulled, and how is missing")
-                    .advise("add `pull: { duration: 6 h, pipe_temperature: 25 degC }`");
-                self.flaw(&candidate.material, "pull", complaint);
-            }
-            return Ok(None);
-        };
-        let (whole, name) = match (series, material) {
-            (Series::Iso, _) => (size_text(size, series), material.key().to_uppercase()),
-            (Series::Ips, _) => (format!("IPS {}", size_text(size, series)), material.key().to_uppercase()),
-        };
-        let ratio = outside_diameter.value / wall.value;
-        let label = match &candidate.sdr {
-            Some(sdr) => {
-                format!("{name} {whole} {} {}", if series == Series::Iso { "SDR" } else { "DR" }, sdr.value.si())
-            }
-            None => format!("{name} {whole}, wall ratio {}", decimal(ratio.si(), 1)),
-        };
-        let welds = file.pull.as_ref().and_then(|pull| pull.welds.as_ref()).map(|field| field.value);
+    fn pe_pipe(&mut self, of: &Listed<'_>, pull: &Pull, wall: Cited<Length>) -> Resolved<PulledPipe> {
+        let row = self.handbook.pe_material()?.row(of.pipe.material.value.key())?;
+        let welds = of.file.pull.as_ref().and_then(|pull| pull.welds.as_ref()).map(|field| field.value);
         let documented = welds == Some(Welds::Documented);
         let weld_factor = self.handbook.ratio(if documented { "pe.weld_documented" } else { "pe.weld_unknown" })?;
-        self.assume_one(format!("{path}: density"), row.map(|row| row.density.value), Role::Density);
+        self.assume_one(format!("{}: density", of.path), row.map(|row| row.density.value), Role::Density);
         if welds.is_none() {
-            let shown = AssumedValue::One(Shown::of(weld_factor.value, Role::Ratio));
-            self.assume_of_pull("pull.welds (factor)", shown, weld_factor.origin);
+            self.assume_one_of_pull("pull.welds (factor)", weld_factor, Role::Ratio);
         }
-        let ovality = self.declared_ovality(path, candidate);
-        let stresses = self.stresses(path, candidate, &row, file, pull)?;
-        let kind = PePipe {
+        let ovality = self.ovality(of);
+        let stresses = self.stresses(of, &row, pull)?;
+        let (soft, stiff) = (&row.value.soft.value.0, &row.value.stiff.value.0);
+        Ok(PulledPipe::Pe(Box::new(PePipe {
             wall,
             density: row.value.density.value,
             stresses,
             upper_temperature: self.upper_temperature()?,
             weld_factor,
             ovality,
-            soft: self.modulus(&row.value.soft.value.0, pull, pull.load_duration)?,
-            stiff: self.modulus(&row.value.stiff.value.0, pull, pull.duration)?,
-            times: self.times(&row.value.soft.value.0, &row.value.stiff.value.0, pull, file)?,
-        };
-        let pulled = Some(PulledPipe::Pe(Box::new(kind)));
-        Ok(Some(Named { label, family: Family::Pe, outside_diameter, jacked: None, pulled }))
+            soft: self.modulus(soft, pull, pull.load_duration)?,
+            stiff: self.modulus(stiff, pull, pull.duration)?,
+            times: self.times(soft, stiff, pull, of.file)?,
+        })))
     }
 
-    fn pe_section(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        size: Length,
-        series: Series,
-    ) -> Result<Option<Section>, HandbookError> {
-        const OUTSIDE: &FieldName = &FieldName("candidates[].outside_diameter");
-        let sdr = candidate.sdr.as_ref().map(|field| {
-            if !(5.0..=50.0).contains(&field.value.si()) {
-                let message = format!("expected a dimension ratio from 5 to 50, got {}", plain(field.value.si()));
-                self.senseless(field, &format!("{path}.sdr"), message);
-            }
-            field.value
-        });
-        let given = candidate.outside_diameter.as_ref().map(|field| {
-            Cited::given(self.positive(field, &format!("{path}.outside_diameter"), Role::Diameter), OUTSIDE)
-        });
-        let outside_diameter = match (given, series) {
-            (Some(given), _) => given,
-            (None, Series::Iso) => Cited::given(size, &FieldName("candidates[].size")),
-            (None, Series::Ips) => {
-                let table = self.handbook.pe_ips()?;
-                let Some(row) = table.find(|row| same_size(row.size.value, size)) else {
-                    let sizes = table.rows.iter().map(|row| size_text(row.value.size.value, series));
-                    let known = sizes.collect::<Vec<_>>().join(", ");
-                    let message = format!("no iron pipe size {} in the table", as_written(&candidate.size));
-                    let complaint = Complaint::from(message).advise(format!("there are {known}"));
-                    self.flaw(&candidate.size, &format!("{path}.size"), complaint);
-                    return Ok(None);
-                };
-                row.map(|row| row.outside_diameter.value)
-            }
-        };
-        let wall = match (&candidate.wall, sdr) {
-            (Some(field), _) => {
-                let wall = self.positive(field, &format!("{path}.wall"), Role::Diameter);
-                if 2.0 * wall >= outside_diameter.value {
-                    self.flaw(field, &format!("{path}.wall"), "leaves no bore inside the pipe");
-                } else if let (Some(sdr), Some(field)) = (sdr, &candidate.sdr)
-                    && ((outside_diameter.value / wall).si() / sdr.si() - 1.0).abs() > 0.05
+    fn pe_wall(&mut self, of: &Listed<'_>, outside_diameter: Cited<Length>) -> Resolved<Option<Cited<Length>>> {
+        let sdr = self.sdr(of);
+        let wall = self.given_wall(of, outside_diameter.value);
+        Ok(match (wall, sdr) {
+            (Some(wall), sdr) => {
+                let by_wall = outside_diameter.value / wall.value;
+                if let Some(sdr) = sdr
+                    && 2.0 * wall.value < outside_diameter.value
+                    && ((by_wall / sdr).si() - 1.0).abs() > 0.05
                 {
-                    let by_wall = (outside_diameter.value / wall).si();
-                    let message =
-                        format!("{} contradicts the wall, which gives {}", plain(sdr.si()), decimal(by_wall, 1));
-                    self.flaw(field, &format!("{path}.sdr"), message);
+                    let by_wall = decimal(by_wall.si(), 1);
+                    let message = format!("{} contradicts the wall, which gives {by_wall}", plain(sdr.si()));
+                    self.fault(of, CandidateFile::sdr, message);
                 }
-                Cited::given(wall, &FieldName("candidates[].wall"))
+                Some(wall)
             }
-            (None, Some(sdr)) if series == Series::Iso && given.is_none() => {
-                let table = self.handbook.pe_iso4427()?;
-                let fits = |row: &crate::handbook::PeWallRow| {
-                    same_size(row.size.value, size) && (row.sdr.value.si() - sdr.si()).abs() < 0.01
+            (None, Some(sdr)) if series(of) == Series::Iso && of.pipe.outside_diameter.is_none() => {
+                let fits = |row: &PeWallRow| {
+                    same_size(row.size.value, of.size) && (row.sdr.value.si() - sdr.si()).abs() < 0.01
                 };
-                match table.find(fits) {
-                    Some(row) => row.map(|row| row.wall.value),
-                    None => {
-                        self.no_iso_pipe(path, candidate, sdr)?;
-                        return Ok(None);
-                    }
+                let row = self.handbook.pe_iso4427()?.find(fits).map(|row| row.map(|row| row.wall.value));
+                if row.is_none() {
+                    self.no_iso_pipe(of, sdr)?;
                 }
+                row
             }
-            (None, Some(sdr)) => Cited::new(outside_diameter.value / sdr, outside_diameter.origin),
+            (None, Some(sdr)) => Some(outside_diameter.map(|outside| outside / sdr)),
             (None, None) => {
-                let complaint =
-                    Complaint::from("the wall of the PE pipe is missing").advise("add `sdr: 11` or `wall: ...`");
-                self.flaw(&candidate.size, &format!("{path}.sdr"), complaint);
-                return Ok(None);
+                let what = "the wall of the PE pipe is missing";
+                self.lacks(&of.pipe.size, &of.at("sdr"), what, "add `sdr: 11` or `wall: ...`");
+                None
             }
-        };
-        Ok(Some((outside_diameter, wall)))
+        })
     }
 
     /// Which of size and ratio the table does not have, and what it has.
-    fn no_iso_pipe(&mut self, path: &str, candidate: &CandidateFile, sdr: Ratio) -> Result<(), HandbookError> {
+    fn no_iso_pipe(&mut self, of: &Listed<'_>, sdr: Ratio) -> Resolved<()> {
         let rows = &self.handbook.pe_iso4427()?.rows;
         let rising = |values: &mut dyn Iterator<Item = f64>| {
             let mut values: Vec<f64> = values.collect();
@@ -174,21 +146,21 @@ impl Resolver<'_> {
             values.dedup();
             values
         };
-        let of_size = rows.iter().filter(|row| same_size(row.value.size.value, candidate.size.value));
+        let of_size = rows.iter().filter(|row| same_size(row.value.size.value, of.pipe.size.value));
         let ratios = rising(&mut of_size.map(|row| row.value.sdr.value.si()));
-        if let (Some(field), false) = (&candidate.sdr, ratios.is_empty()) {
-            let size = size_text(candidate.size.value, Series::Iso);
-            let message = format!("no ISO 4427 pipe of {size} SDR {} in the table", plain(sdr.si()));
-            let known = ratios.into_iter().map(plain).collect::<Vec<_>>().join(", ");
-            let complaint = Complaint::from(message).advise(format!("there are {known}; for another give wall"));
-            self.flaw(field, &format!("{path}.sdr"), complaint);
-        } else {
-            let message = format!("no ISO 4427 pipe of {} in the table", as_written(&candidate.size));
+        if ratios.is_empty() {
             let sizes = rising(&mut rows.iter().map(|row| row.value.size.value.si()));
             let sizes = sizes.into_iter().map(|size| size_text(Length::from_si(size), Series::Iso));
             let known = sizes.collect::<Vec<_>>().join(", ");
+            let message = format!("no ISO 4427 pipe of {} in the table", as_written(&of.pipe.size));
+            let advice = format!("there are {known}; for another give wall");
+            self.lacks(&of.pipe.size, &of.at("size"), message, &advice);
+        } else {
+            let size = size_text(of.pipe.size.value, Series::Iso);
+            let message = format!("no ISO 4427 pipe of {size} SDR {} in the table", plain(sdr.si()));
+            let known = ratios.into_iter().map(plain).collect::<Vec<_>>().join(", ");
             let complaint = Complaint::from(message).advise(format!("there are {known}; for another give wall"));
-            self.flaw(&candidate.size, &format!("{path}.size"), complaint);
+            self.fault(of, CandidateFile::sdr, complaint);
         }
         Ok(())
     }

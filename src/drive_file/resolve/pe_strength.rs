@@ -1,24 +1,23 @@
 //! What the tables say of a PE material for the duration and temperature of the pull.
 
+use super::listed::{Listed, Resolved};
 use super::pull::SHORTEST;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, ModulusPoints, PeTimes, Pull, StressSource};
-use crate::drive_file::{CandidateFile, DriveFile, StressEdition};
-use crate::handbook::{HandbookError, PeMaterialRow};
-use crate::quantity::{Measure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
+use crate::drive_file::{DriveFile, StressEdition};
+use crate::handbook::PeMaterialRow;
+use crate::quantity::{Measure, Ratio, Role, ThermodynamicTemperature, Time};
 use crate::source::Cited;
 
 impl Resolver<'_> {
     /// The pull stresses of every edition that covers the material, for the duration of the pull.
     pub(super) fn stresses(
         &mut self,
-        path: &str,
-        candidate: &CandidateFile,
+        of: &Listed<'_>,
         material: &Cited<&PeMaterialRow>,
-        file: &DriveFile,
         pull: &Pull,
-    ) -> Result<Vec<StressSource>, HandbookError> {
-        let chosen = file.pull.as_ref().and_then(|pull| pull.stress_edition.as_ref());
+    ) -> Resolved<Vec<StressSource>> {
+        let chosen = of.file.pull.as_ref().and_then(|pull| pull.stress_edition.as_ref());
         let edition = chosen.map_or(StressEdition::Tightest, |field| field.value);
         // The one row of the 2022 edition says nothing of other durations; it counts where it is asked for.
         let asked = |key: &str| match edition {
@@ -50,11 +49,11 @@ impl Resolver<'_> {
             origin: material.origin,
         });
         if !stresses.iter().any(|stress| stress.chosen) {
-            let message =
-                format!("edition {} has no pull stress for {}", edition.key(), candidate.material.value.key());
+            let material = &of.pipe.material;
+            let message = format!("edition {} has no pull stress for {}", edition.key(), material.value.key());
             match chosen {
                 Some(field) => self.flaw(field, "pull.stress_edition", message),
-                None => self.flaw(&candidate.material, &format!("{path}.material"), message),
+                None => self.flaw(material, &of.at("material"), message),
             }
         }
         if chosen.is_none() {
@@ -65,7 +64,7 @@ impl Resolver<'_> {
     }
 
     /// The row of the next longer duration, or the longest there is.
-    fn stress_row(&self, edition: &str, material: &str, duration: Time) -> Result<Option<StressSource>, HandbookError> {
+    fn stress_row(&self, edition: &str, material: &str, duration: Time) -> Resolved<Option<StressSource>> {
         let rows = self.handbook.pe_pull_stress()?;
         let mut best: Option<StressSource> = None;
         for row in rows.iter() {
@@ -96,7 +95,7 @@ impl Resolver<'_> {
         Ok(best)
     }
 
-    fn duration_factor(&self, edition: &str, duration: Time) -> Result<(Ratio, Time), HandbookError> {
+    fn duration_factor(&self, edition: &str, duration: Time) -> Resolved<(Ratio, Time)> {
         let table = self.handbook.pe_duration_factor()?;
         let own = table.iter().map(|row| &row.value.value).filter(|row| row.edition.value.0 == edition);
         let rows = rising(own.map(|row| (row.up_to.value, row.factor.value)));
@@ -105,7 +104,7 @@ impl Resolver<'_> {
     }
 
     /// Warmest temperature and the factor there of the set used on pull stress, the safer of two.
-    pub(super) fn upper_temperature(&mut self) -> Result<(ThermodynamicTemperature, Ratio), HandbookError> {
+    pub(super) fn upper_temperature(&mut self) -> Resolved<(ThermodynamicTemperature, Ratio)> {
         const SET: &str = "pull_stress_stein";
         let table = self.handbook.pe_temperature()?;
         let warmest = table
@@ -114,12 +113,12 @@ impl Resolver<'_> {
             // The first of equals.
             .min_by(|a, b| b.value.value.at.value.si().total_cmp(&a.value.value.at.value.si()))
             .ok_or_else(|| no_row("pe_temperature", SET))?;
-        let factor = AssumedValue::One(Shown::of(warmest.value.value.factor.value, Role::Ratio));
-        self.assume_of_pull("pull: temperature factor on pull stress at 40 degC", factor, warmest.origin);
-        Ok((warmest.value.value.at.value, warmest.value.value.factor.value))
+        let factor = warmest.map(|row| row.value.factor.value);
+        self.assume_one_of_pull("pull: temperature factor on pull stress at 40 degC", factor, Role::Ratio);
+        Ok((warmest.value.value.at.value, factor.value))
     }
 
-    pub(super) fn modulus(&self, column: &str, pull: &Pull, duration: Time) -> Result<ModulusPoints, HandbookError> {
+    pub(super) fn modulus(&self, column: &str, pull: &Pull, duration: Time) -> Resolved<ModulusPoints> {
         let (moduli, factors) = (self.handbook.pe_modulus()?, self.handbook.pe_temperature()?);
         let own = moduli.iter().map(|row| &row.value.value).filter(|row| row.material.value.0 == column);
         let durations = rising(own.map(|row| (row.duration.value, row.modulus.value)));
@@ -132,15 +131,9 @@ impl Resolver<'_> {
     }
 
     /// Moduli for the times after the pull. The pipe is taken as warm as in the pull.
-    pub(super) fn times(
-        &self,
-        soft: &str,
-        stiff: &str,
-        pull: &Pull,
-        file: &DriveFile,
-    ) -> Result<PeTimes, HandbookError> {
+    pub(super) fn times(&self, soft: &str, stiff: &str, pull: &Pull, file: &DriveFile) -> Resolved<PeTimes> {
         let rest = pull.works.rest.value;
-        let maybe = |duration: Option<Time>| -> Result<Option<ModulusPoints>, HandbookError> {
+        let maybe = |duration: Option<Time>| -> Resolved<Option<ModulusPoints>> {
             duration.map(|duration| self.modulus(soft, pull, duration)).transpose()
         };
         let grout = file.annulus.as_ref().and_then(|annulus| {
@@ -168,7 +161,7 @@ impl Resolver<'_> {
 }
 
 /// Points in rising order; of those at one place the first, which is the one laid over last.
-fn rising<X: Measure + PartialEq, Y>(points: impl Iterator<Item = (X, Y)>) -> Vec<(X, Y)> {
+pub(super) fn rising<X: Measure + PartialEq, Y>(points: impl Iterator<Item = (X, Y)>) -> Vec<(X, Y)> {
     let mut points: Vec<(X, Y)> = points.collect();
     points.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
     points.dedup_by(|later, first| later.0 == first.0);
@@ -176,7 +169,7 @@ fn rising<X: Measure + PartialEq, Y>(points: impl Iterator<Item = (X, Y)>) -> Ve
 }
 
 /// The neighbours of `at` in a sorted list; the end twice where it lies outside.
-fn bracket<X: Measure + PartialOrd, Y: Copy>(points: &[(X, Y)], at: X) -> Option<((X, Y), (X, Y))> {
+pub(super) fn bracket<X: Measure + PartialOrd, Y: Copy>(points: &[(X, Y)], at: X) -> Option<((X, Y), (X, Y))> {
     let above = points.iter().find(|(x, _)| *x >= at).or(points.last())?;
     let below = points.iter().rev().find(|(x, _)| *x <= at).or(points.first())?;
     Some((*below, *above))

@@ -1,24 +1,17 @@
 //! Candidates: from designation and size to a pipe with all its figures.
 
 use super::Resolver;
-use crate::drive::{AssumedValue, JackedPipe, Pipe, PublishedRange, Pull, PulledPipe, Stem};
-use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
-use crate::handbook::{Family, HandbookError, Method, MethodLimitRow, Spoil};
+use super::listed::Listed;
+use super::material::Named;
+use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
+use crate::drive_file::{CandidateFile, DriveFile, Series};
+use crate::handbook::{HandbookError, Method, MethodLimitRow, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::shown::plain;
-use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
-use crate::source::{Cited, Equation, FieldName, Origin};
+use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
+use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, Field};
-
-/// A pipe before its place in the drive is known.
-pub(super) struct Named {
-    pub(super) label: String,
-    pub(super) family: Family,
-    pub(super) outside_diameter: Cited<Length>,
-    pub(super) jacked: Option<JackedPipe>,
-    pub(super) pulled: Option<PulledPipe>,
-}
 
 /// What is taken for the bore round a jacked pipe.
 const CLOSE_BORE: Equation = Equation::judged(
@@ -48,46 +41,25 @@ impl Resolver<'_> {
         pull: Option<&Pull>,
     ) -> Result<Option<Pipe>, HandbookError> {
         let path = format!("candidates[{index}]");
-        let size = self.positive(&candidate.size, &format!("{path}.size"), Role::Diameter);
-        let material = candidate.material.value;
-        let dimensions = match material {
-            Material::Clay => self.clay(&path, candidate, file, size)?,
-            Material::Concrete => self.concrete(&path, candidate, file, size)?,
-            Material::Steel => self.steel(&path, candidate, size, file, pull)?,
-            Material::DuctileIron => self.iron(&path, candidate, size, file, pull)?,
-            Material::Grp | Material::PolymerConcrete => self.bound(&path, candidate, file, size)?,
-            Material::Pvc => self.by_its_maker(&path, candidate, file, size)?,
-            Material::PvcFused | Material::PvcRestrained => self.pulled_pvc(&path, candidate, size, file, pull)?,
-            _ => self.pe(&path, candidate, size, file, pull)?,
+        let size = self.take(&path, candidate, CandidateFile::size).value;
+        let of = Listed { path: &path, pipe: candidate, file, pull, size };
+        let Some(Named { label, family, outside_diameter, jacked, pulled }) = self.named(&of)? else {
+            return Ok(None);
         };
-        let Some(Named { label, family, outside_diameter, jacked, pulled }) = dimensions else { return Ok(None) };
-        let casing = self.casing(&path, candidate, file, &label, outside_diameter.value)?;
+        let casing = self.casing(&of, &label, outside_diameter.value)?;
         let rule = self.handbook.bore_rule()?.row("general")?;
-        let widest = self.joint_diameter(&path, candidate, outside_diameter.value, pulled.is_some());
+        let widest = self.joint_diameter(&of, outside_diameter.value);
         let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
         let bore_rule = Cited::new(needed.value(), rule.origin);
-        let bore = match &candidate.bore {
-            Some(field) => {
-                let bore = self.positive(field, &format!("{path}.bore"), Role::Diameter);
-                if bore <= widest {
-                    self.flaw(field, &format!("{path}.bore"), format!("is no larger than {label} itself"));
-                }
-                Cited::given(bore, &FieldName("candidates[].bore"))
-            }
-            // A jacked pipe is pushed close behind what made room for it.
-            None if pulled.is_none() => {
-                let bore = casing.as_ref().map_or(outside_diameter.value, |casing| casing.outside_diameter);
-                let bore = Cited::new(bore, Origin::Law(&CLOSE_BORE));
-                self.assume_one(format!("{path}.bore"), bore, Role::Diameter);
-                bore
-            }
-            None => {
-                self.assume_one(format!("{path}.bore"), bore_rule, Role::Diameter);
-                bore_rule
-            }
-        };
-        let passes = if pulled.is_none() { Vec::new() } else { self.passes(&path, candidate, bore.value, stem, pull) };
-        let segment = self.segment(&path, candidate, file.length.value, jacked.is_some());
+        // A jacked pipe is pushed close behind what made room for it.
+        let close = casing.as_ref().map_or(outside_diameter.value, |casing| casing.outside_diameter);
+        let usual = if pulled.is_some() { bore_rule } else { Cited::new(close, Origin::Law(&CLOSE_BORE)) };
+        let bore = self.own_or(&of, CandidateFile::bore, usual);
+        if bore.value <= widest {
+            self.fault(&of, CandidateFile::bore, format!("is no larger than {label} itself"));
+        }
+        let passes = if pulled.is_none() { Vec::new() } else { self.passes(&of, bore.value, stem) };
+        let segment = self.segment(&of, jacked.is_some());
         let mut pipe = Pipe {
             jacking_range: self.published_range(Method::PipeJacking, file, outside_diameter.value)?,
             pullback_range: self.published_range(Method::Pullback, file, outside_diameter.value)?,
@@ -123,32 +95,20 @@ impl Resolver<'_> {
     }
 
     /// The widest part of a pulled pipe: its joint, where that is wider than the pipe.
-    fn joint_diameter(&mut self, path: &str, candidate: &CandidateFile, diameter: Length, pulled: bool) -> Length {
-        let place = format!("{path}.joint_diameter");
-        let Some(field) = &candidate.joint_diameter else { return diameter };
-        if !pulled {
-            self.flaw(field, &place, "is for pipe that is pulled");
+    fn joint_diameter(&mut self, of: &Listed<'_>, diameter: Length) -> Length {
+        let Some(joint) = self.own(of, CandidateFile::joint_diameter) else { return diameter };
+        if joint.value < diameter {
+            self.fault(of, CandidateFile::joint_diameter, "is smaller than the pipe");
         }
-        let joint = self.positive(field, &place, Role::Diameter);
-        if joint < diameter {
-            self.flaw(field, &place, "is smaller than the pipe");
-        }
-        joint.max(diameter)
+        joint.value.max(diameter)
     }
 
     /// Bores of the reaming passes before the one that brings the pipe: the user's, or as habit goes up.
-    fn passes(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        bore: Length,
-        stem: &Stem,
-        pull: Option<&Pull>,
-    ) -> Vec<Length> {
+    fn passes(&mut self, of: &Listed<'_>, bore: Length, stem: &Stem) -> Vec<Length> {
         let mut before = stem.head;
-        let Some(given) = &candidate.passes else {
+        let Some(given) = &of.pipe.passes else {
             let mut passes = Vec::new();
-            let Some(rule) = pull.map(|pull| &pull.step) else { return passes };
+            let Some(rule) = of.pull.map(|pull| &pull.step) else { return passes };
             while passes.len() < MOST_PASSES {
                 let next = ReamedBore { bore_before: before, ratio: rule.ratio.0, step: rule.step.0 }.value();
                 if next >= bore || next <= before {
@@ -162,12 +122,12 @@ impl Resolver<'_> {
             } else {
                 AssumedValue::List(passes.iter().map(|bore| Shown::of(*bore, Role::Diameter)).collect())
             };
-            self.assume(format!("{path}.passes"), value, rule.origin);
+            self.assume(of.at("passes"), value, rule.origin);
             return passes;
         };
         let mut passes = Vec::new();
         for (index, field) in given.iter().enumerate() {
-            let path = format!("{path}.passes[{index}]");
+            let path = format!("{}.passes[{index}]", of.path);
             let pass = self.positive(field, &path, Role::Diameter);
             if index >= MOST_PASSES {
                 self.flaw(field, &path, format!("more than {MOST_PASSES} reaming passes"));
@@ -183,7 +143,6 @@ impl Resolver<'_> {
         passes
     }
 
-    /// Longest drive of the published range of a method that includes the diameter.
     /// The published range that holds the diameter, or the one that comes nearest to it.
     fn published_range(
         &self,
@@ -223,29 +182,7 @@ impl Resolver<'_> {
             self.flaw(field, &format!("{path}.{key}"), why);
         }
     }
-
-    pub(super) fn ratio_or(
-        &mut self,
-        given: Option<&Field<Ratio>>,
-        path: &str,
-        key: &'static str,
-        (least, most): (f64, f64),
-        row: Cited<Ratio>,
-    ) -> Cited<Ratio> {
-        let Some(field) = given else {
-            self.assume_one(format!("{path}.{key}"), row, Role::Ratio);
-            return row;
-        };
-        if !(field.value.si() >= least && field.value.si() <= most) {
-            let message = format!("expected a number from {least} to {most}, got {}", plain(field.value.si()));
-            self.flaw(field, &format!("{path}.{key}"), message);
-        }
-        let name = if key == "factor" { &FieldName("candidates[].factor") } else { JOINT };
-        Cited::given(field.value, name)
-    }
 }
-
-const JOINT: &FieldName = &FieldName("candidates[].joint_stress_ratio");
 
 /// A nominal size as the series writes it.
 pub(super) fn size_text(size: Length, series: Series) -> String {

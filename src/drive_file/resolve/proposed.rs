@@ -3,7 +3,9 @@
 
 use super::Resolver;
 use super::line::Line;
+use super::listed::Resolved;
 use super::pipe::size_text;
+use super::sizes::{self, Known};
 use crate::drive::{AssumedValue, Concern, Pipe, Proposed, Pull, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, EndScheme, Material, Series};
 use crate::handbook::{HandbookError, Service};
@@ -163,107 +165,80 @@ impl Resolver<'_> {
         Ok(Some(Cited::new(needed.value(), Origin::Law(&DiameterForFlow::EQUATION))))
     }
 
-    /// Every kind of pipe in the tables.
-    fn kinds(&self) -> Result<Vec<Kind>, HandbookError> {
-        let mut kinds = vec![self.clay_sizes()?, self.concrete_sizes()?, self.steel_sizes()?, self.iron_sizes()?];
-        kinds.extend(self.pvc_sizes()?);
-        let average = self.handbook.ratio("pe.average_wall")?.value;
-        let inside = |outside: Length, wall: Length| outside - wall * (2.0 * average.si());
-        let table = self.handbook.pe_iso4427()?;
-        let mut ratios: Vec<Ratio> = table.rows.iter().map(|row| row.value.sdr.value).collect();
-        ratios.sort_by(|a, b| a.si().total_cmp(&b.si()));
-        ratios.dedup();
-        for sdr in &ratios {
-            let rows = table.iter().map(|row| &row.value.value).filter(|row| row.sdr.value == *sdr);
-            let sizes = rows.map(|row| {
-                let pipe =
-                    CandidateFile { sdr: Some((*sdr).into()), ..CandidateFile::of(Material::Pe100, row.size.value) };
-                (inside(row.size.value, row.wall.value), pipe)
-            });
-            kinds.push(Kind { name: format!("PE100 SDR {}", sdr.si()), sizes: sizes.collect() });
-        }
-        // Iron pipe sizes come in the same ratios.
-        for sdr in &ratios {
-            let rows = self.handbook.pe_ips()?.iter().map(|row| &row.value.value);
-            let sizes = rows.map(|row| {
-                let pipe =
-                    CandidateFile { sdr: Some((*sdr).into()), ..CandidateFile::of(Material::Pe4710, row.size.value) };
-                let outside = row.outside_diameter.value;
-                (inside(outside, outside / *sdr), pipe)
-            });
-            kinds.push(Kind { name: format!("PE4710 IPS DR {}", sdr.si()), sizes: sizes.collect() });
-        }
-        Ok(kinds)
-    }
-
-    fn clay_sizes(&self) -> Result<Kind, HandbookError> {
-        let rows = self.handbook.clay_pipe()?.iter().map(|row| row.value.value.size.value);
-        let sizes = rows.map(|size| (size, CandidateFile::of(Material::Clay, size)));
-        Ok(Kind { name: "clay".to_owned(), sizes: sizes.collect() })
-    }
-
-    /// By inside diameter. Strength and end area are the maker's, so most files learn only that they are missing.
-    fn concrete_sizes(&self) -> Result<Kind, HandbookError> {
-        let large = self.handbook.concrete_pipe()?.iter().map(|row| row.value.value.size.value);
-        let small = self.handbook.concrete_small_wall()?.iter().map(|row| row.value.value.size.value);
-        let sizes = small.chain(large).map(|size| (size, CandidateFile::of(Material::Concrete, size)));
-        Ok(Kind { name: "concrete".to_owned(), sizes: sizes.collect() })
-    }
-
-    /// Line pipe in iron pipe sizes with the wall where the guide begins; beyond them casings, by outside diameter.
-    fn steel_sizes(&self) -> Result<Kind, HandbookError> {
-        let mut sizes = Vec::new();
-        for row in self.handbook.pe_ips()?.iter() {
-            let (size, outside) = (row.value.value.size.value, row.value.value.outside_diameter.value);
-            let wall = self.guide_wall(outside)?.value;
-            let steel_grade = Some(Words(STEEL_GRADE.to_owned()).into());
-            sizes.push((
-                outside - wall * 2.0,
-                CandidateFile { steel_grade, ..CandidateFile::of(Material::Steel, size) },
-            ));
-        }
-        let widest = sizes.iter().map(|(inside, _)| *inside).fold(Length::default(), Length::max);
-        let casings = self.handbook.steel_casing_pipe()?.iter().map(|row| {
-            let (outside, wall) = (row.value.value.outside_diameter.value, row.value.value.wall.value);
-            // The scheme tells that it is to be jacked.
-            let scheme = Some(EndScheme::Default.into());
-            (outside - wall * 2.0, CandidateFile { scheme, ..CandidateFile::of(Material::Steel, outside) })
-        });
-        sizes.extend(casings.filter(|(inside, _)| *inside > widest));
-        Ok(Kind { name: "steel".to_owned(), sizes })
-    }
-
-    fn iron_sizes(&self) -> Result<Kind, HandbookError> {
-        let rows = self.handbook.iron_pipe()?.iter().map(|row| row.value.value.size.value);
-        let sizes = rows.map(|size| (size, CandidateFile::of(Material::DuctileIron, size)));
-        Ok(Kind { name: "ductile iron".to_owned(), sizes: sizes.collect() })
-    }
-
-    /// Pressure pipe in cast iron sizes: fused and restrained to be pulled, and to be jacked.
-    fn pvc_sizes(&self) -> Result<Vec<Kind>, HandbookError> {
-        let average = self.handbook.ratio("pe.average_wall")?.value.si();
+    /// Every kind of pipe in the tables, and how it is named in the file.
+    fn kinds(&self) -> Resolved<Vec<Kind>> {
+        let handbook = self.handbook;
+        let by_name = |material| move |known: &Known| (known.size, CandidateFile::of(material, known.size));
+        let mut kinds = vec![
+            kind("clay", &sizes::clay(handbook)?, by_name(Material::Clay)),
+            // Strength and end area are the maker's, so most files learn only that they are missing.
+            kind("concrete", &sizes::concrete(handbook)?, by_name(Material::Concrete)),
+            self.steel_kind()?,
+            kind("ductile iron", &sizes::metric_iron(handbook)?, by_name(Material::DuctileIron)),
+        ];
+        let average = handbook.ratio("pe.average_wall")?.value.si();
+        let inside = |outside: Length, wall: Length| outside - wall * (2.0 * average);
+        let cast_iron = sizes::cast_iron(handbook)?;
         let [thick, thin] = PVC_RATIOS;
-        let mut kinds = Vec::new();
         for (name, material, ratio) in [
             ("PVC fused", Material::PvcFused, thick),
             ("PVC fused", Material::PvcFused, thin),
             ("PVC restrained", Material::PvcRestrained, thick),
         ] {
-            let sizes = self.handbook.pvc_pipe()?.iter().map(|row| {
-                let (size, outside) = (row.value.value.size.value, row.value.value.outside_diameter.value);
+            kinds.push(kind(format!("{name} DR {ratio}"), &cast_iron, |known| {
                 let sdr = Some(Ratio::from_si(ratio).into());
-                let inside = outside - outside / ratio * (2.0 * average);
-                (inside, CandidateFile { sdr, ..CandidateFile::of(material, size) })
-            });
-            kinds.push(Kind { name: format!("{name} DR {ratio}"), sizes: sizes.collect() });
+                let pipe = CandidateFile { sdr, ..CandidateFile::of(material, known.size) };
+                (inside(known.outside, known.outside / ratio), pipe)
+            }));
         }
-        let sizes = self.handbook.pvc_pipe()?.iter().map(|row| {
-            let (size, outside) = (row.value.value.size.value, row.value.value.outside_diameter.value);
-            let wall = outside / thick;
-            let pipe = CandidateFile { wall: Some(wall.into()), ..CandidateFile::of(Material::Pvc, size) };
-            (outside - wall * (2.0 * average), pipe)
-        });
-        kinds.push(Kind { name: "PVC to be jacked".to_owned(), sizes: sizes.collect() });
+        kinds.push(kind("PVC to be jacked", &cast_iron, |known| {
+            let wall = known.outside / thick;
+            let pipe = CandidateFile { wall: Some(wall.into()), ..CandidateFile::of(Material::Pvc, known.size) };
+            (inside(known.outside, wall), pipe)
+        }));
+        let pe =
+            |material, size, sdr: Ratio| CandidateFile { sdr: Some(sdr.into()), ..CandidateFile::of(material, size) };
+        let table = handbook.pe_iso4427()?;
+        let mut ratios: Vec<Ratio> = table.rows.iter().map(|row| row.value.sdr.value).collect();
+        ratios.sort_by(|a, b| a.si().total_cmp(&b.si()));
+        ratios.dedup();
+        for sdr in &ratios {
+            let rows = table.iter().map(|row| &row.value.value).filter(|row| row.sdr.value == *sdr);
+            let sizes =
+                rows.map(|row| (inside(row.size.value, row.wall.value), pe(Material::Pe100, row.size.value, *sdr)));
+            kinds.push(Kind { name: format!("PE100 SDR {}", sdr.si()), sizes: sizes.collect() });
+        }
+        // Iron pipe sizes come in the same ratios.
+        let iron_sizes = sizes::iron_pipe_sizes(handbook)?;
+        for sdr in ratios {
+            kinds.push(kind(format!("PE4710 IPS DR {}", sdr.si()), &iron_sizes, |known| {
+                (inside(known.outside, known.outside / sdr), pe(Material::Pe4710, known.size, sdr))
+            }));
+        }
         Ok(kinds)
     }
+
+    /// Line pipe in iron pipe sizes with the wall where the guide begins; beyond them casings, by outside diameter.
+    fn steel_kind(&self) -> Resolved<Kind> {
+        let mut sizes = Vec::new();
+        for known in sizes::iron_pipe_sizes(self.handbook)? {
+            let wall = self.guide_wall(known.outside)?.value;
+            let steel_grade = Some(Words(STEEL_GRADE.to_owned()).into());
+            let pipe = CandidateFile { steel_grade, ..CandidateFile::of(Material::Steel, known.size) };
+            sizes.push((known.outside - wall * 2.0, pipe));
+        }
+        let widest = sizes.iter().map(|(inside, _)| *inside).fold(Length::default(), Length::max);
+        for known in sizes::casings(self.handbook)? {
+            if let Some(inside) = known.inside.filter(|inside| *inside > widest) {
+                // The scheme tells that it is to be jacked.
+                let scheme = Some(EndScheme::Default.into());
+                sizes.push((inside, CandidateFile { scheme, ..CandidateFile::of(Material::Steel, known.size) }));
+            }
+        }
+        Ok(Kind { name: "steel".to_owned(), sizes })
+    }
+}
+
+fn kind(name: impl Into<String>, sizes: &[Known], pipe: impl Fn(&Known) -> (Length, CandidateFile)) -> Kind {
+    Kind { name: name.into(), sizes: sizes.iter().map(pipe).collect() }
 }

@@ -1,9 +1,9 @@
 //! What turns the joints of a jacked pipe, and the packer between them.
 
 use super::Resolver;
+use super::listed::{Listed, Resolved};
 use crate::drive::{AssumedValue, Joint, Packer, Steering};
 use crate::drive_file::{CandidateFile, DriveFile, PackerFile, SteeringFile};
-use crate::handbook::HandbookError;
 use crate::quantity::{Length, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Field};
@@ -72,28 +72,21 @@ impl Resolver<'_> {
     }
 
     /// Packer and steering of one pipe. Without either, the ratio of the table stands.
-    pub(super) fn joint(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        file: &DriveFile,
-        ends: &Ends,
-        stress_ratio: Cited<Ratio>,
-    ) -> Result<Joint, HandbookError> {
-        let packer = match &candidate.packer {
-            Some(packer) => self.packer(path, packer, ends)?,
+    pub(super) fn joint(&mut self, of: &Listed<'_>, ends: &Ends, stress_ratio: Cited<Ratio>) -> Resolved<Joint> {
+        let packer = match &of.pipe.packer {
+            Some(packer) => self.packer(&of.at("packer"), packer, ends)?,
             None => None,
         };
         let unknown = SteeringFile::unknown();
-        let line = file.steering.as_ref().filter(|_| ends.turn).unwrap_or(&unknown);
-        let known = (file.steering.is_some() || candidate.packer.is_some()) && ends.turn;
+        let line = of.file.steering.as_ref().filter(|_| ends.turn).unwrap_or(&unknown);
+        let known = (of.file.steering.is_some() || of.pipe.packer.is_some()) && ends.turn;
         let angles = self.handbook.joint_angle()?;
         let (least, warning) = (angles.value("least_assumed")?, angles.value("warning")?);
-        let squareness = self.squareness(path, candidate, ends, known)?;
+        let squareness = self.squareness(of, ends, known)?;
         if known {
-            self.assume_one(format!("{path}: least angle at a joint"), least, Role::JointAngle);
+            self.assume_one(format!("{}: least angle at a joint", of.path), least, Role::JointAngle);
         }
-        let pipe_length = self.pipe_length(path, candidate, ends, line);
+        let pipe_length = self.pipe_length(of, ends, line);
         let given = |field: &Option<Field<Length>>, name| field.as_ref().map(|field| Cited::given(field.value, name));
         let steering = Steering {
             joint_angle: line.joint_angle.as_ref().map(|field| Cited::given(field.value, ANGLE)),
@@ -109,39 +102,25 @@ impl Resolver<'_> {
         Ok(Joint { stress_ratio, packer, steering })
     }
 
-    fn squareness(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        ends: &Ends,
-        known: bool,
-    ) -> Result<Option<Cited<Length>>, HandbookError> {
-        if let Some(field) = &candidate.end_squareness {
-            let given = self.not_negative(field, &format!("{path}.end_squareness"), Role::Wall);
-            if given > ends.outside_diameter {
-                self.flaw(field, &format!("{path}.end_squareness"), "is more than the diameter of the pipe");
+    fn squareness(&mut self, of: &Listed<'_>, ends: &Ends, known: bool) -> Resolved<Option<Cited<Length>>> {
+        if let Some(given) = self.own(of, CandidateFile::end_squareness) {
+            if given.value > ends.outside_diameter {
+                self.fault(of, CandidateFile::end_squareness, "is more than the diameter of the pipe");
             }
-            return Ok(Some(Cited::given(given, &FieldName("candidates[].end_squareness"))));
+            return Ok(Some(given));
         }
         let Some(key) = ends.squareness.filter(|_| known) else { return Ok(None) };
         let row = self.handbook.end_squareness()?.value(key)?;
-        self.assume_one(format!("{path}.end_squareness"), row, Role::Wall);
+        self.assume_one(of.at("end_squareness"), row, Role::Wall);
         Ok(Some(row))
     }
 
     /// Length of one pipe, which the angles of deviation, curve and wave need.
-    fn pipe_length(
-        &mut self,
-        path: &str,
-        candidate: &CandidateFile,
-        ends: &Ends,
-        line: &SteeringFile,
-    ) -> Option<(Length, Length)> {
-        let path = format!("{path}.pipe_length");
-        if let Some(field) = &candidate.pipe_length {
-            let length = self.positive(field, &path, Role::Distance);
-            return Some((length, length));
+    fn pipe_length(&mut self, of: &Listed<'_>, ends: &Ends, line: &SteeringFile) -> Option<(Length, Length)> {
+        if let Some(length) = self.own(of, CandidateFile::pipe_length) {
+            return Some((length.value, length.value));
         }
+        let path = of.at("pipe_length");
         let needed = line.deviation.is_some() || line.curve_radius.is_some() || line.wave_amplitude.is_some();
         match ends.pipe_length {
             Some(row) if needed => {
@@ -157,83 +136,64 @@ impl Resolver<'_> {
             Some(row) => Some(row.value),
             None => {
                 if needed {
-                    let complaint = Complaint::from("the length of one pipe is missing, and the steering needs it");
-                    self.flaw(&candidate.size, &path, complaint.advise("add `pipe_length: 2 m`"));
+                    let what = "the length of one pipe is missing, and the steering needs it";
+                    self.lacks(&of.pipe.size, &path, what, "add `pipe_length: 2 m`");
                 }
                 None
             }
         }
     }
 
-    fn packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) -> Result<Option<Packer>, HandbookError> {
-        let path = format!("{path}.packer");
-        let thickness = self.positive(&file.thickness, &format!("{path}.thickness"), Role::Wall);
-        let residual = self.handbook.packer_residual()?.row("residual")?.map(|row| row.low.value);
-        let residual = match &file.crushed_thickness {
-            Some(field) => {
-                let at = format!("{path}.crushed_thickness");
-                let crushed = self.positive(field, &at, Role::Wall);
-                if crushed > thickness {
-                    self.flaw(field, &at, "is thicker than the packer as fitted");
+    fn packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) -> Resolved<Option<Packer>> {
+        let at = |key: &str| format!("{path}.{key}");
+        let thickness = self.take(path, file, PackerFile::thickness).value;
+        let residual = match self.take(path, file, PackerFile::crushed_thickness) {
+            Some(crushed) => {
+                if let Some(field) = file.crushed_thickness.as_ref().filter(|_| crushed.value > thickness) {
+                    self.flaw(field, &at("crushed_thickness"), "is thicker than the packer as fitted");
                 }
-                Cited::given(crushed / thickness, &FieldName("candidates[].packer.crushed_thickness"))
+                crushed.map(|crushed| crushed / thickness)
             }
             None => {
+                let residual = self.handbook.packer_residual()?.row("residual")?.map(|row| row.low.value);
                 self.assume_one(format!("{path}: crushed over fitted thickness"), residual, Role::Ratio);
                 residual
             }
         };
-        let (soft, stiff) = match &file.modulus {
-            Some(field) => {
-                let modulus = self.positive(field, &format!("{path}.modulus"), Role::Modulus);
-                let modulus = Cited::given(modulus, &FieldName("candidates[].packer.modulus"));
-                (modulus, modulus)
-            }
+        let (soft, stiff) = match self.take(path, file, PackerFile::modulus) {
+            Some(modulus) => (modulus, modulus),
             None => {
                 let table = self.handbook.packer_modulus()?;
                 let (soft, stiff) = (table.row("first_load")?, table.row("default")?);
                 let (soft, stiff) = (soft.map(|row| row.low.value), stiff.map(|row| row.low.value));
-                self.assume_one(format!("{path}.modulus, new"), soft, Role::Modulus);
-                self.assume_one(format!("{path}.modulus, crushed"), stiff, Role::Modulus);
+                self.assume_one(at("modulus, new"), soft, Role::Modulus);
+                self.assume_one(at("modulus, crushed"), stiff, Role::Modulus);
                 (soft, stiff)
             }
         };
-        let outside_diameter = match &file.outside_diameter {
-            Some(field) => {
-                let at = format!("{path}.outside_diameter");
-                let given = self.positive(field, &at, Role::Diameter);
-                if given > ends.outside_diameter {
-                    self.flaw(field, &at, "is wider than the pipe");
-                }
-                given
-            }
-            None => {
-                let outside = Cited::new(ends.outside_diameter, Origin::Law(&PIPE_FACE));
-                self.assume_one(format!("{path}.outside_diameter"), outside, Role::Diameter);
-                ends.outside_diameter
-            }
+        let outside = self.take(path, file, PackerFile::outside_diameter);
+        let outside_diameter = self.of_face(outside, ends.outside_diameter, at("outside_diameter"));
+        if let Some(field) = file.outside_diameter.as_ref().filter(|_| outside_diameter > ends.outside_diameter) {
+            self.flaw(field, &at("outside_diameter"), "is wider than the pipe");
+        }
+        let inside = self.take(path, file, PackerFile::inside_diameter);
+        let Some(face) = ends.inside_diameter.or(inside.map(|inside| inside.value)) else {
+            let what = "the inside diameter of pipe and packer is missing";
+            self.lacks(&file.thickness, &at("inside_diameter"), what, "add `inside_diameter: ...` to the packer");
+            return Ok(None);
         };
-        let inside = match (&file.inside_diameter, ends.inside_diameter) {
-            (Some(field), _) => {
-                let at = format!("{path}.inside_diameter");
-                let given = self.positive(field, &at, Role::Diameter);
-                if given >= outside_diameter {
-                    self.flaw(field, &at, "leaves no ring inside the outside diameter");
-                }
-                given
-            }
-            (None, Some(inside)) => {
-                let inside = Cited::new(inside, Origin::Law(&PIPE_FACE));
-                self.assume_one(format!("{path}.inside_diameter"), inside, Role::Diameter);
-                inside.value
-            }
-            (None, None) => {
-                let complaint = Complaint::from("the inside diameter of pipe and packer is missing");
-                let complaint = complaint.advise("add `inside_diameter: ...` to the packer");
-                self.flaw(&file.thickness, &format!("{path}.inside_diameter"), complaint);
-                return Ok(None);
-            }
-        };
-        Ok(Some(Packer { outside_diameter, inside_diameter: inside, thickness, residual, soft, stiff }))
+        let inside_diameter = self.of_face(inside, face, at("inside_diameter"));
+        if let Some(field) = file.inside_diameter.as_ref().filter(|_| inside_diameter >= outside_diameter) {
+            self.flaw(field, &at("inside_diameter"), "leaves no ring inside the outside diameter");
+        }
+        Ok(Some(Packer { outside_diameter, inside_diameter, thickness, residual, soft, stiff }))
+    }
+
+    /// A diameter of the packer, else that of the pipe.
+    fn of_face(&mut self, given: Option<Cited<Length>>, pipe: Length, path: String) -> Length {
+        if given.is_none() {
+            self.assume_one(path, Cited::new(pipe, Origin::Law(&PIPE_FACE)), Role::Diameter);
+        }
+        given.map_or(pipe, |given| given.value)
     }
 }

@@ -19,15 +19,9 @@ use crate::source::{Cited, Origin};
 #[derive(Debug, Clone, Copy)]
 pub(super) struct EndLimit {
     pub(super) force: Cited<Force>,
+    /// The factor between the strength of a brittle end and this limit: that of the law that governs.
+    pub(super) factor: Option<Origin>,
     pub(super) tighter: bool,
-}
-
-/// The factor between the strength of a brittle end or of GRP and its limit, and what it goes with.
-pub(super) fn factor(jacked: &JackedPipe, limit: Origin) -> Option<Origin> {
-    match &jacked.capacity {
-        Capacity::Brittle { strength, factor, .. } if strength.origin == limit => Some(factor.origin),
-        _ => None,
-    }
 }
 
 /// The lesser of our limit and the maker's.
@@ -52,24 +46,24 @@ pub(super) fn end_limit<R: Recorder>(
             let factor = Ratio::from_si(1.0);
             rated.map(|capacity| calc.law(ForceFromCapacity { capacity, factor }))
         });
-        let force = match (own, rated) {
-            (Some(own), Some(rated)) => {
-                if rated.value < own.value {
-                    rated
-                } else {
-                    own
-                }
-            }
-            (Some(one), None) | (None, Some(one)) => one,
+        let (force, factor) = match (own, rated) {
+            (Some(own), Some(rated)) if !(rated.value < own.0.value) => own,
+            (_, Some(rated)) => (rated, None),
+            (Some(own), None) => own,
             // Refused at the door.
-            (None, None) => Cited::new(Force::default(), jacked.joint.stress_ratio.origin),
+            (None, None) => (Cited::new(Force::default(), jacked.joint.stress_ratio.origin), None),
         };
-        EndLimit { force, tighter: default.in_spite_of_doubt().is_some_and(|default| default < force.value) }
+        EndLimit { force, factor, tighter: default.in_spite_of_doubt().is_some_and(|default| default < force.value) }
     })
 }
 
-fn own_limit<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, angle: Option<Angle>) -> Option<Cited<Force>> {
-    match &jacked.capacity {
+/// Our limit, and the factor in it where the limit itself cites the strength.
+fn own_limit<R: Recorder>(
+    calc: &mut Calc<R>,
+    jacked: &JackedPipe,
+    angle: Option<Angle>,
+) -> Option<(Cited<Force>, Option<Origin>)> {
+    let limit = match &jacked.capacity {
         Capacity::Brittle { strength, factor, edge_factor } => {
             let end_bearing_area = end_area(calc, jacked)?;
             let greatest = strength.value / edge_factor.value;
@@ -82,10 +76,11 @@ fn own_limit<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, angle: Option
                 strength: strength.value,
                 factor: edge_factor.value,
             });
-            Some(Cited::new(concentric.min(edge), strength.origin))
+            let by = if edge < concentric { edge_factor.origin } else { factor.origin };
+            return Some((Cited::new(concentric.min(edge), strength.origin), Some(by)));
         }
-        Capacity::Concrete(end) => concrete(calc, jacked, end, end.scheme, angle),
-        Capacity::Steel(end) => Some(steel::limit(calc, end)),
+        Capacity::Concrete(end) => concrete(calc, jacked, end, end.scheme, angle)?,
+        Capacity::Steel(end) => steel::limit(calc, end),
         Capacity::Grp { axial_strength, material_factor, greatest_ratio } => {
             let end_bearing_area = end_area(calc, jacked)?;
             let greatest = axial_strength.value / material_factor.value;
@@ -97,10 +92,11 @@ fn own_limit<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, angle: Option
                 axial_strength: axial_strength.value,
                 material_factor: material_factor.value,
             });
-            Some(Cited::new(force, material_factor.origin))
+            Cited::new(force, material_factor.origin)
         }
-        Capacity::Rated => None,
-    }
+        Capacity::Rated => return None,
+    };
+    Some((limit, None))
 }
 
 /// A concrete end by one scheme; `None` where its strength is not known.

@@ -1,6 +1,6 @@
 //! Checks of the pipe end, of the angle at its joints, and of a free length.
 
-use super::capacity::{EndLimit, end_limit, factor};
+use super::capacity::{EndLimit, end_limit};
 use super::jacked::Jacked;
 use super::steel;
 use crate::check::{Absent, Check, Outcome, at_most};
@@ -37,8 +37,8 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     }
     let limit = end_limit(calc, jacked.pipe, jacked.angle);
     let check = at_most(Role::Thrust, jacked.thrust(), limit.map(|limit| limit.force));
-    let EndLimit { force, tighter } = limit.in_spite_of_doubt();
-    let check = check.with_factor(factor(jacked.pipe, force.origin));
+    let EndLimit { factor, tighter, .. } = limit.in_spite_of_doubt();
+    let check = check.with_factor(factor);
     Ok(judged(check, jacked.pipe, jacked.angle.in_spite_of_doubt(), tighter))
 }
 

@@ -1,0 +1,130 @@
+//! What pulled pipes share: outside diameter, ovality, density, and joints that hold pull.
+
+use super::Resolver;
+use super::listed::{Listed, Resolved};
+use super::sizes::{self, Known};
+use crate::drive::{JointPull, NotGiven, Pull};
+use crate::drive_file::{CandidateFile, Series};
+use crate::quantity::{Angle, Length, MassDensity, Measure, Ratio};
+use crate::source::Cited;
+use crate::yaml::Complaint;
+
+impl Resolver<'_> {
+    /// Outside diameter given or of a size of the table.
+    pub(super) fn outside_diameter(
+        &mut self,
+        of: &Listed<'_>,
+        sizes: &[Known],
+        what: [&str; 2],
+        advice: String,
+    ) -> Option<Cited<Length>> {
+        let known = sizes::of_size(sizes, of.size).map(|known| known.outside_diameter());
+        if known.is_none() && of.pipe.outside_diameter.is_none() {
+            self.no_such_size(of, what, advice);
+            return None;
+        }
+        match known {
+            Some(known) => Some(self.own_or(of, CandidateFile::outside_diameter, known)),
+            None => self.own(of, CandidateFile::outside_diameter),
+        }
+    }
+
+    /// Outside diameter given or of the cast iron sizes.
+    pub(super) fn cast_iron_size(&mut self, of: &Listed<'_>) -> Resolved<Option<Cited<Length>>> {
+        let known = sizes::cast_iron(self.handbook)?;
+        let advice = format!("there are {}; or give outside_diameter", sizes::texts(&known, Series::Ips));
+        Ok(self.outside_diameter(of, &known, ["no pipe of", "in the table of cast iron sizes"], advice))
+    }
+
+    /// What the restrained joint holds: its maker's pull, or the thrust of its pressure rating.
+    pub(super) fn joint_pull(&mut self, of: &Listed<'_>, pull: &Pull) -> Option<JointPull> {
+        let force = self.own(of, CandidateFile::joint_pull);
+        let pressure = self.own(of, CandidateFile::joint_pressure);
+        match (force, pressure) {
+            (Some(force), None) => {
+                let why = "the maker's pull is for the deflection it states";
+                self.fault(of, CandidateFile::joint_deflection_factor, why);
+                Some(JointPull::Rated(force))
+            }
+            (None, Some(pressure)) => {
+                if let Some(inside) = of.file.pull.as_ref().and_then(|pull| pull.inside_pressure.as_ref()) {
+                    let message = "the thrust of the joint's pressure rating is used up by a pressure inside";
+                    self.flaw(inside, "pull.inside_pressure", message);
+                }
+                let deflection_factor = match self.share(of, CandidateFile::joint_deflection_factor) {
+                    Some(factor) => factor.value,
+                    // A straight string: nothing is deflected.
+                    None if Listed::is_joined_in_pit(pull) => Ratio::from_si(1.0),
+                    None => {
+                        let complaint =
+                            Complaint::from("what the deflection on the ramp leaves of the joint is missing");
+                        let advice = "add `joint_deflection_factor` from the maker, or join the string in the pit with \
+                                      `pull: { laydown: { length: 6 m, place: pit } }`";
+                        let place = of.at("joint_deflection_factor");
+                        if let Some(field) = &of.pipe.joint_pressure {
+                            self.flaw(field, &place, complaint.advise(advice));
+                        }
+                        return None;
+                    }
+                };
+                Some(JointPull::Thrust { pressure: pressure.value, deflection_factor })
+            }
+            (Some(_), Some(_)) => {
+                let message = "the maker's pull is given: the pressure rating stands in for it only where it is not";
+                self.fault(of, CandidateFile::joint_pressure, message);
+                None
+            }
+            (None, None) if self.is_for_the_maker(NotGiven::JointPull) => Some(JointPull::NotGiven),
+            (None, None) => {
+                let what = "what the restrained joint holds is missing";
+                let advice = "add `joint_pull` from the joint's maker, or `joint_pressure`, its pressure rating";
+                self.lacks(&of.pipe.material, &of.at("joint_pull"), what, advice);
+                None
+            }
+        }
+    }
+
+    /// Deflection of the joint and laying length, which set the radius of the ramp.
+    pub(super) fn joint_deflection(
+        &mut self,
+        of: &Listed<'_>,
+        pull: &Pull,
+        needed: bool,
+    ) -> Option<(Cited<Angle>, Length)> {
+        let Some(field) = &of.pipe.joint_deflection else {
+            if needed && !Listed::is_joined_in_pit(pull) && !self.is_for_the_maker(NotGiven::JointDeflection) {
+                let what = "the deflection that the joint may take is missing";
+                let advice = "add `joint_deflection` from its maker, or join the string in the pit with `pull: { \
+                              laydown: { length: 6 m, place: pit } }`";
+                self.lacks(&of.pipe.material, &of.at("joint_deflection"), what, advice);
+            }
+            return None;
+        };
+        if !(field.value.si() > 0.0 && field.value.si() < 0.2) {
+            let complaint = Complaint::from("expected an angle above 0 deg and below 11 deg");
+            self.fault(of, CandidateFile::joint_deflection, complaint.advise("write for example \"3 deg\""));
+        }
+        let Some(length) = self.own(of, CandidateFile::pipe_length) else {
+            let what = "the laying length of the pipe is missing";
+            let advice = "add `pipe_length: 6 m`: with the deflection it sets the radius";
+            self.lacks(&of.pipe.material, &of.at("pipe_length"), what, advice);
+            return None;
+        };
+        Some((Cited::given(field.value, CandidateFile::joint_deflection.spec.name(of.path)), length.value))
+    }
+
+    /// Density of a material, from its specific gravity.
+    pub(super) fn density(&self, key: &str) -> Resolved<Cited<MassDensity>> {
+        Ok(self.handbook.pipe_density()?.value(key)?.map(|gravity| super::pull::water() * gravity))
+    }
+
+    /// Ovality as delivered, 0 where it is not given.
+    pub(super) fn ovality(&mut self, of: &Listed<'_>) -> Ratio {
+        let ovality = of.pipe.ovality.as_ref().map(|field| field.value);
+        if ovality.is_some_and(|ovality| !(0.0..=0.12).contains(&ovality.si())) {
+            let complaint = Complaint::from("expected an ovality from 0 % to 12 %");
+            self.fault(of, CandidateFile::ovality, complaint.advise("write for example \"4 %\""));
+        }
+        ovality.unwrap_or_default()
+    }
+}

@@ -1,0 +1,263 @@
+//! Materials as rows. A row tells what applies to a material, its sizes, and what it bears; the stages of a pipe that is
+//! pushed and of one that is pulled are the same for all.
+
+use super::applies::{Applies, keys};
+use super::jacked::Barrel;
+use super::label::as_given;
+use super::listed::{Listed, Resolved};
+use super::sizes::{self, Known};
+use super::steering::Ends;
+use super::{Resolver, clay, concrete, iron, pe, pvc, rigid, steel};
+use crate::drive::{AssumedValue, Capacity, EndArea, JackedPipe, NotGiven, Pull, PulledPipe, RingKind};
+use crate::drive_file::{CandidateFile, Material};
+use crate::handbook::Family;
+use crate::quantity::{Length, LineLoad, Ratio};
+use crate::source::Cited;
+use crate::yaml::Complaint;
+
+/// A pipe before its place in the drive is known.
+pub(super) struct Named {
+    pub(super) label: String,
+    pub(super) family: Family,
+    pub(super) outside_diameter: Cited<Length>,
+    pub(super) jacked: Option<JackedPipe>,
+    pub(super) pulled: Option<PulledPipe>,
+}
+
+/// What takes the force on the end of a pushed pipe.
+#[derive(PartialEq)]
+pub(super) enum End {
+    /// An area, of file, packer or table.
+    Area,
+    /// The same; a proposed pipe without the maker's figures is left open.
+    AreaByMaker,
+    /// The whole section: the pipes are welded to one.
+    Section,
+    /// The joint, which only its maker knows.
+    Joint,
+}
+
+/// What a pushed pipe weighs and bears.
+pub(super) struct Bears {
+    pub(super) weight: Option<Cited<LineLoad>>,
+    /// Mean over greatest stress in the joint.
+    pub(super) ratio: Cited<Ratio>,
+    pub(super) capacity: Capacity,
+}
+
+/// A material to be pushed.
+pub(super) struct Pushed {
+    /// In the name of a pipe.
+    pub(super) what: &'static str,
+    /// In a fault.
+    pub(super) noun: &'static str,
+    /// What to give for a size that no table has.
+    pub(super) other_size: &'static str,
+    pub(super) family: Family,
+    pub(super) applies: Applies,
+    pub(super) sizes: fn(&Resolver<'_>) -> Resolved<Vec<Known>>,
+    /// Row of its density, where a weight follows from the wall.
+    pub(super) density: Option<&'static str>,
+    /// Row of what the trade delivers: lengths and squareness of ends. Such a pipe is named by its bore.
+    pub(super) trade: Option<&'static str>,
+    pub(super) end: End,
+    pub(super) bears: fn(&mut Resolver<'_>, &Listed<'_>, &Barrel) -> Resolved<Option<Bears>>,
+}
+
+/// Outside diameter and wall.
+#[derive(Clone, Copy)]
+pub(super) struct Section {
+    pub(super) outside_diameter: Cited<Length>,
+    pub(super) wall: Cited<Length>,
+}
+
+/// A material to be pulled.
+pub(super) struct Pulled {
+    pub(super) what: &'static str,
+    pub(super) family: Family,
+    pub(super) applies: Applies,
+    pub(super) section: fn(&mut Resolver<'_>, &Listed<'_>) -> Resolved<Option<Section>>,
+    pub(super) pipe: fn(&mut Resolver<'_>, &Listed<'_>, &Pull, Section) -> Resolved<Option<PulledPipe>>,
+    pub(super) label: fn(&Resolver<'_>, &Listed<'_>, Section) -> Resolved<String>,
+}
+
+/// The rows of a material: to be pushed, and to be pulled.
+const fn rows(material: Material) -> (Option<&'static Pushed>, Option<&'static Pulled>) {
+    match material {
+        Material::Clay => (Some(&clay::CLAY), None),
+        Material::Concrete => (Some(&concrete::CONCRETE), None),
+        Material::Grp => (Some(&rigid::GRP), None),
+        Material::PolymerConcrete => (Some(&rigid::POLYMER_CONCRETE), None),
+        Material::Pvc => (Some(&pvc::JACKED), None),
+        Material::Steel => (Some(&steel::JACKED), Some(&steel::PULLED)),
+        Material::DuctileIron => (Some(&iron::JACKED), Some(&iron::PULLED)),
+        Material::PvcFused => (None, Some(&pvc::FUSED)),
+        Material::PvcRestrained => (None, Some(&pvc::RESTRAINED)),
+        Material::Pe100 | Material::Pe80 | Material::Pe4710 | Material::Hdpe | Material::Mdpe => (None, Some(&pe::PE)),
+    }
+}
+
+/// For a size that no table has.
+pub(super) const GIVE_DIAMETERS: &str = "give outside_diameter and inside_diameter or wall";
+
+impl Resolver<'_> {
+    /// The pipe by the rows of its material, in the ways that what is given of it allows.
+    pub(super) fn named(&mut self, of: &Listed<'_>) -> Resolved<Option<Named>> {
+        let (pushed, pulled) = match rows(of.pipe.material.value) {
+            (Some(pushed), Some(pulled)) => {
+                let (is_pushed, is_pulled) = match of.pipe.material.value {
+                    Material::Steel => self.ways_of_steel(of)?,
+                    _ => self.ways_of_iron(of),
+                };
+                (is_pushed.then_some(pushed), is_pulled.then_some(pulled))
+            }
+            one_way => one_way,
+        };
+        let ways = pushed.iter().map(|row| &row.applies);
+        let ways: Vec<&Applies> = pulled.iter().map(|row| &row.applies).chain(ways).collect();
+        self.refuse_foreign(of, &ways);
+        let flaws = self.flaws.len();
+        let drawn = match pulled {
+            Some(row) => self.drawn(row, of)?,
+            None => None,
+        };
+        // A fault is told once.
+        let Some(row) = pushed.filter(|_| self.flaws.len() == flaws) else { return Ok(drawn) };
+        let Some(shoved) = self.shoved(row, of)? else { return Ok(None) };
+        Ok(Some(match drawn {
+            Some(drawn) => Named { jacked: shoved.jacked, ..drawn },
+            None => shoved,
+        }))
+    }
+
+    /// Iron: pushed where its maker rates it for thrust, pulled where its joints hold pull. A proposed pipe is looked at
+    /// both ways: what is missing is the maker's to say.
+    fn ways_of_iron(&self, of: &Listed<'_>) -> (bool, bool) {
+        let (proposed, is_pulled) = (self.proposing.is_some(), of.file.pull.is_some());
+        let holds = of.pipe.joint_pull.is_some() || of.pipe.joint_pressure.is_some() || proposed && is_pulled;
+        let rated = of.pipe.rated_force.is_some() || proposed;
+        if rated || holds { (rated, holds) } else { (!is_pulled, is_pulled) }
+    }
+
+    /// Steel: pushed, and pulled too where the file says how; only one of the two where a field is for that one alone.
+    fn ways_of_steel(&mut self, of: &Listed<'_>) -> Resolved<(bool, bool)> {
+        const PUSHES: super::Keys =
+            keys![casing, factor, scheme, design_strength, rated_force, free_length, inside_diameter];
+        const PULLS: super::Keys = keys![ovality, passes, joint_diameter];
+        let gives = |keys: super::Keys| {
+            let mut any = false;
+            of.pipe.each(&mut |field, _, value| any |= keys.has(field) && !value.is_absent());
+            any
+        };
+        let (pushed, for_a_pull) = (gives(PUSHES), gives(PULLS));
+        // The tables know it as a casing to be jacked, and not as an iron pipe size.
+        let mut casing = sizes::of_size(&sizes::casings(self.handbook)?, of.size);
+        if of.pipe.outside_diameter.is_some()
+            || sizes::of_size(&sizes::iron_pipe_sizes(self.handbook)?, of.size).is_some()
+        {
+            casing = None;
+        }
+        if of.file.pull.is_none() || pushed || casing.is_some() && !for_a_pull {
+            if let (Some(known), false, true) = (casing, pushed, of.file.pull.is_some()) {
+                let word = "jacked alone: the tables have its size as a jacking casing; for a pull give outside_diameter \
+                            and wall";
+                let what = format!("{}: how it is put in", of.path);
+                self.assume(what, AssumedValue::Word(word.to_owned()), known.origin);
+            }
+            return Ok((true, false));
+        }
+        // The guide's wall of a pulled pipe is none for jacking.
+        Ok((!for_a_pull && (of.pipe.wall.is_some() || self.proposing.is_some()), true))
+    }
+
+    /// A pipe to be pushed.
+    fn shoved(&mut self, row: &Pushed, of: &Listed<'_>) -> Resolved<Option<Named>> {
+        let known = (row.sizes)(self)?;
+        let Some(barrel) = self.barrel(of, sizes::of_size(&known, of.size), row.density) else {
+            let texts = sizes::rising_texts(&known);
+            let listed = if texts.is_empty() { String::new() } else { format!("there are {texts}; ") };
+            self.no_such_size(of, [&format!("no {} of", row.noun), "in the table"], listed + row.other_size);
+            return Ok(None);
+        };
+        let open = row.end == End::AreaByMaker && self.is_for_the_maker(NotGiven::EndForce);
+        let end_area = match row.end {
+            End::Joint if of.pipe.rated_force.is_none() && !self.is_for_the_maker(NotGiven::EndForce) => {
+                let what = format!("the joint sets the force on jacked {}, and it is missing", row.what);
+                self.lacks(&of.pipe.size, &of.at("rated_force"), what, "add `rated_force: ...` of the joint's maker");
+                return Ok(None);
+            }
+            End::Joint => Some(EndArea::Unknown),
+            _ if open => Some(EndArea::Unknown),
+            End::Section => match barrel.inside_diameter {
+                Some(inside_diameter) => {
+                    let outside_diameter = barrel.outside_diameter.value;
+                    Some(EndArea::Ring { outside_diameter, inside_diameter, kind: RingKind::Section })
+                }
+                None => {
+                    let what = format!("the wall of the {} is missing", row.noun);
+                    self.lacks(&of.pipe.size, &of.at("wall"), what, "add `wall: 10 mm`");
+                    return Ok(None);
+                }
+            },
+            End::Area | End::AreaByMaker => self.end_area(of, &barrel),
+        };
+        let bears = if open { self.by_its_maker(of, &barrel)? } else { (row.bears)(self, of, &barrel)? };
+        let (Some(end_area), Some(Bears { weight, ratio, capacity })) = (end_area, bears) else { return Ok(None) };
+        let outside_diameter = barrel.outside_diameter.value;
+        let lengths = match row.trade {
+            Some(key) => {
+                Some(self.handbook.jacking_pipe_length()?.row(key)?.map(|row| (row.low.value, row.high.value)))
+            }
+            None => barrel.known.and_then(|known| known.pipe_length),
+        };
+        let by_name = row.trade.map(|_| of.size).filter(|inside| *inside < outside_diameter);
+        let ends = Ends {
+            outside_diameter,
+            inside_diameter: barrel.inside_diameter.or(by_name),
+            pipe_length: lengths,
+            squareness: row.trade,
+            turn: row.end != End::Section,
+        };
+        let joint = self.joint(of, &ends, ratio)?;
+        let jacked = JackedPipe {
+            end_area,
+            weight,
+            joint,
+            capacity,
+            inside_diameter: barrel.inside_diameter,
+            rated_force: self.own(of, CandidateFile::rated_force),
+            free: self.free_length(of, CandidateFile::free_length)?,
+        };
+        Ok(Some(Named {
+            label: format!("{} {}", row.what, as_given(of.size)),
+            family: row.family,
+            outside_diameter: barrel.outside_diameter,
+            jacked: Some(jacked),
+            pulled: None,
+        }))
+    }
+
+    /// A pipe to be pulled.
+    fn drawn(&mut self, row: &Pulled, of: &Listed<'_>) -> Resolved<Option<Named>> {
+        let Some(section) = (row.section)(self, of)? else { return Ok(None) };
+        let Some(pull) = of.pull else {
+            if of.file.pull.is_none() {
+                let complaint = Complaint::from(format!("{} is pulled, and how is missing", row.what))
+                    .advise("add `pull: { duration: 6 h, pipe_temperature: 25 degC }`");
+                self.flaw(&of.pipe.material, "pull", complaint);
+            }
+            return Ok(None);
+        };
+        let Some(pipe) = (row.pipe)(self, of, pull, section)? else { return Ok(None) };
+        let label = (row.label)(self, of, section)?;
+        let Section { outside_diameter, .. } = section;
+        Ok(Some(Named { label, family: row.family, outside_diameter, jacked: None, pulled: Some(pipe) }))
+    }
+
+    /// What nobody but its maker can say.
+    pub(super) fn by_its_maker(&mut self, of: &Listed<'_>, barrel: &Barrel) -> Resolved<Option<Bears>> {
+        let weight = self.jacked_weight(of, barrel)?;
+        let ratio = self.handbook.ratio("clay.joint_ratio")?;
+        Ok(Some(Bears { weight, ratio, capacity: Capacity::Rated }))
+    }
+}

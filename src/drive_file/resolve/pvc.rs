@@ -1,0 +1,189 @@
+//! PVC pressure pipe: jacked, where its joint sets the force; pulled, fused into a string or with restrained joints.
+
+use super::Resolver;
+use super::applies::{Applies, NOT_PUSHED, PULLED, RATINGS, STRENGTHS, keys};
+use super::listed::{Listed, Resolved};
+use super::material::{Pulled, Pushed, Section};
+use super::pe_strength::{bracket, rising};
+use super::pipe::size_text;
+use super::{iron, sizes};
+use crate::drive::{BY_ITS_MAKER, Barrel, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
+use crate::drive_file::fields::Keys;
+use crate::drive_file::{CandidateFile, Series};
+use crate::handbook::{Family, HandbookError};
+use crate::quantity::shown::plain;
+use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::source::Cited;
+use crate::yaml::Complaint;
+
+pub(super) const JACKED: Pushed = Pushed {
+    what: "PVC",
+    noun: "PVC pipe",
+    family: Family::Pvc,
+    applies: Applies {
+        reasons: &[
+            (STRENGTHS, "does not apply to jacked PVC: the joint sets the force"),
+            (keys![factor], "the maker's force has its factors in it"),
+            (keys![end_bearing_area], "the maker's force stands for it"),
+            (keys![joint_stress_ratio], "the maker's force holds it"),
+            (keys![packer], "the maker's force stands for the joint"),
+            (keys![free_length], "is for steel pipe"),
+        ],
+        otherwise: "does not apply to PVC",
+        ..iron::JACKED.applies
+    },
+    sizes: |resolver| sizes::cast_iron(resolver.handbook),
+    density: Some("pvc"),
+    ..iron::JACKED
+};
+
+const WEIGHT: (Keys, &str) = (keys![weight], "the weight of PVC pipe follows from its wall");
+
+pub(super) const FUSED: Pulled = Pulled {
+    what: "this pipe",
+    family: Family::PvcFused,
+    applies: Applies {
+        used: PULLED.or(keys![sdr, ovality, joint_factor]),
+        reasons: &[WEIGHT],
+        way: NOT_PUSHED,
+        otherwise: "is for pipe that is jacked",
+        idle: &[],
+    },
+    section: |resolver, of| {
+        let Some(outside_diameter) = resolver.cast_iron_size(of)? else { return Ok(None) };
+        Ok(resolver.pvc_wall(of, outside_diameter).map(|wall| Section { outside_diameter, wall }))
+    },
+    pipe: |resolver, of, pull, section| {
+        let Some(temperature) = resolver.pvc_temperature(of, pull)? else { return Ok(None) };
+        let Some(joint) = resolver.joint_factor(of) else { return Ok(None) };
+        let pipe = resolver.pvc_pipe(of, section.wall, temperature, joint, "pvc_250")?;
+        Ok(Some(PulledPipe::Pvc(Box::new(pipe))))
+    },
+    label: |_, of, section| Ok(label("fused", of, section)),
+};
+
+/// What sets the radius only together with another field.
+pub(super) const IDLE_LENGTH: &[(Keys, fn(&CandidateFile) -> bool, &str)] = &[(
+    keys![pipe_length],
+    |pipe| pipe.joint_deflection.is_none(),
+    "sets the radius together with joint_deflection, which is not given",
+)];
+
+pub(super) const RESTRAINED: Pulled = Pulled {
+    family: Family::PvcRestrained,
+    applies: Applies {
+        used: PULLED.or(RATINGS).or(keys![sdr, ovality, pipe_length]),
+        idle: IDLE_LENGTH,
+        ..FUSED.applies
+    },
+    pipe: |resolver, of, pull, section| {
+        let Some(temperature) = resolver.pvc_temperature(of, pull)? else { return Ok(None) };
+        let whole = Cited::given(Ratio::from_si(1.0), CandidateFile::joint_factor.spec.name(of.path));
+        let pipe = resolver.pvc_pipe(of, section.wall, temperature, whole, "pvc_300")?;
+        let Some(joint) = resolver.joint_pull(of, pull) else { return Ok(None) };
+        let deflection = resolver.joint_deflection(of, pull, false);
+        let jointed = JointedPipe { barrel: Barrel::Pvc(pipe), pull: joint, deflection, weight: None };
+        Ok(Some(PulledPipe::Jointed(Box::new(jointed))))
+    },
+    label: |_, of, section| Ok(label("restrained", of, section)),
+    ..FUSED
+};
+
+fn label(kind: &str, of: &Listed<'_>, section: Section) -> String {
+    let dimension_ratio = match &of.pipe.sdr {
+        Some(sdr) => format!("DR {}", plain(sdr.value.si())),
+        None => format!("wall {}", size_text(section.wall.value, Series::Ips)),
+    };
+    format!("PVC {kind} {} {dimension_ratio}", size_text(of.size, Series::Ips))
+}
+
+impl Resolver<'_> {
+    fn pvc_pipe(
+        &mut self,
+        of: &Listed<'_>,
+        wall: Cited<Length>,
+        temperature: FactorPoints,
+        joint_factor: Cited<Ratio>,
+        bend: &str,
+    ) -> Resolved<PvcPipe> {
+        let (stresses, ratios) = (self.handbook.pvc_stress()?, self.handbook.pvc_ratio()?);
+        let (tensile, safety) = (stresses.value("tensile")?, ratios.value("pull_safety")?);
+        let (modulus, modulus_long) = (stresses.value("modulus")?, stresses.value("modulus_long")?);
+        let poisson = ratios.value("poisson")?;
+        let density = self.density("pvc")?;
+        let bend_ratio = self.handbook.bend_radius()?.value(bend)?;
+        let path = of.path;
+        self.assume_one(format!("{path}: tensile strength of PVC"), tensile, Role::Strength);
+        self.assume_one(format!("{path}: safety on it"), safety, Role::Ratio);
+        self.assume_one(format!("{path}: modulus of PVC"), modulus, Role::Modulus);
+        self.assume_one(format!("{path}: modulus of PVC over years"), modulus_long, Role::Modulus);
+        self.assume_one(format!("{path}: Poisson's ratio of PVC"), poisson, Role::Ratio);
+        self.assume_one(format!("{path}: density"), density, Role::Density);
+        self.assume_one(format!("{path}: smallest radius over outside diameter"), bend_ratio, Role::Ratio);
+        Ok(PvcPipe {
+            wall,
+            density: density.value,
+            tensile,
+            safety: safety.value,
+            temperature,
+            joint_factor,
+            modulus: modulus.value,
+            modulus_long: modulus_long.value,
+            poisson: poisson.value,
+            ovality: self.ovality(of),
+            bend_ratio,
+        })
+    }
+
+    fn pvc_wall(&mut self, of: &Listed<'_>, outside_diameter: Cited<Length>) -> Option<Cited<Length>> {
+        match (self.given_wall(of, outside_diameter.value), self.sdr(of)) {
+            (Some(wall), None) => Some(wall),
+            (None, Some(ratio)) => Some(outside_diameter.map(|outside| outside / ratio)),
+            (Some(_), Some(_)) => {
+                self.fault(of, CandidateFile::sdr, "give either the wall or the dimension ratio, not both");
+                None
+            }
+            (None, None) => {
+                let what = "the wall of the PVC pipe is missing";
+                self.lacks(&of.pipe.size, &of.at("sdr"), what, "add `sdr: 18` or `wall: ...`");
+                None
+            }
+        }
+    }
+
+    fn joint_factor(&mut self, of: &Listed<'_>) -> Option<Cited<Ratio>> {
+        if let Some(factor) = self.share(of, CandidateFile::joint_factor) {
+            return Some(factor);
+        }
+        if self.is_for_the_maker(NotGiven::JointFactor) {
+            return Some(Cited::new(Ratio::from_si(1.0), BY_ITS_MAKER));
+        }
+        let what = "the strength of the fused joint over that of the pipe is missing";
+        let advice = "add `joint_factor: 0.9` from the maker of the pipe; there is no default";
+        self.lacks(&of.pipe.material, &of.at("joint_factor"), what, advice);
+        None
+    }
+
+    /// Rows of factors around the wall temperature. Colder than the first row counts as the first; colder than the
+    /// least and warmer than the last are refused.
+    fn pvc_temperature(&mut self, of: &Listed<'_>, pull: &Pull) -> Resolved<Option<FactorPoints>> {
+        let table = self.handbook.pvc_temperature()?;
+        let rows = rising(table.rows.iter().map(|row| (row.value.at.value, row.value.factor.value)));
+        let no_row = || HandbookError::NoRow { table: table.id, wanted: "any".to_owned() };
+        let first = rows.first().ok_or_else(no_row)?.0;
+        let warmest = rows.last().ok_or_else(no_row)?.0;
+        let least = self.handbook.pull_temperature()?.value("pvc_least")?.value;
+        let wall = pull.temperature;
+        if !(wall >= least && wall <= warmest) {
+            if let Some(field) = of.file.pull.as_ref().map(|pull| &pull.pipe_temperature) {
+                let complaint = Complaint::from("PVC pipe is pulled between 5 degC and 60 degC only");
+                let complaint = complaint.advise("colder it is brittle, warmer no factor is known");
+                self.flaw(field, "pull.pipe_temperature", complaint);
+            }
+            return Ok(None);
+        }
+        let at = if first > wall { first } else { wall };
+        let (below, above) = bracket(&rows, at).ok_or_else(no_row)?;
+        Ok(Some(FactorPoints { at, below, above }))
+    }
+}

@@ -1,0 +1,156 @@
+//! What the tables know of the sizes of a pipe. The same rows give the pipe of a size, the sizes that a fault names, and
+//! those that are proposed.
+
+use super::Resolver;
+use super::label::as_given;
+use super::listed::Resolved;
+use super::pipe::{same_size, size_text};
+use crate::drive::{EndArea, RingKind};
+use crate::drive_file::Series;
+use crate::handbook::{Handbook, Table};
+use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::quantity::{Length, LineLoad, Measure};
+use crate::source::{Cited, Origin};
+
+/// A size that a table has.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Known {
+    pub(super) size: Length,
+    pub(super) outside: Length,
+    pub(super) inside: Option<Length>,
+    pub(super) origin: Origin,
+    pub(super) end: Option<EndArea>,
+    pub(super) weight: Option<Cited<LineLoad>>,
+    /// Length of one pipe, from the shortest to the longest.
+    pub(super) pipe_length: Option<Cited<(Length, Length)>>,
+}
+
+impl Known {
+    pub(super) const fn outside_diameter(&self) -> Cited<Length> {
+        Cited::new(self.outside, self.origin)
+    }
+}
+
+/// Size, outside and inside diameter of each row.
+fn rows<V>(table: &Table<V>, of: impl Fn(&V) -> (Length, Length, Option<Length>)) -> Vec<Known> {
+    let known = |row: Cited<&crate::handbook::Row<V>>| {
+        let (size, outside, inside) = of(&row.value.value);
+        Known { size, outside, inside, origin: row.origin, end: None, weight: None, pipe_length: None }
+    };
+    table.iter().map(known).collect()
+}
+
+pub(super) fn of_size(sizes: &[Known], size: Length) -> Option<Known> {
+    sizes.iter().find(|known| same_size(known.size, size)).copied()
+}
+
+/// Sizes in a series, in the order of the table.
+pub(super) fn texts(sizes: &[Known], series: Series) -> String {
+    sizes.iter().map(|known| size_text(known.size, series)).collect::<Vec<_>>().join(", ")
+}
+
+/// Sizes as they were most likely written, rising.
+pub(super) fn rising_texts(sizes: &[Known]) -> String {
+    let mut sizes: Vec<Length> = sizes.iter().map(|known| known.size).collect();
+    sizes.sort_by(|a, b| a.si().total_cmp(&b.si()));
+    sizes.dedup_by(|a, b| same_size(*a, *b));
+    sizes.into_iter().map(as_given).collect::<Vec<_>>().join(", ")
+}
+
+pub(super) fn clay(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    let factors = [
+        handbook.ratio("clay.factor_2_5")?.value,
+        handbook.ratio("clay.factor_3_0")?.value,
+        handbook.ratio("clay.factor_3_5")?.value,
+    ];
+    let known = |row: Cited<&crate::handbook::Row<crate::handbook::ClayPipeRow>>| {
+        let values = &row.value.value;
+        let [a, b, c] = factors;
+        let ratings = [(values.rated_at_2_5.value, a), (values.rated_at_3_0.value, b), (values.rated_at_3_5.value, c)];
+        let strength = values.rating_strength.value;
+        Known {
+            size: values.size.value,
+            outside: values.outside_diameter.value,
+            inside: None,
+            origin: row.origin,
+            end: Some(EndArea::Rated { ratings, strength, origin: row.origin }),
+            weight: Some(Cited::new(values.weight.value, row.origin)),
+            pipe_length: None,
+        }
+    };
+    Ok(handbook.clay_pipe()?.iter().map(known).collect())
+}
+
+/// Large pipe by its spigot, then small pipe by its wall.
+pub(super) fn concrete(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    let large = handbook.concrete_pipe()?.iter().map(|row| {
+        let values = &row.value.value;
+        let (inside, length) = (values.size.value, values.length.value);
+        let weight = LineLoad::from_si(values.mass.value.si() * STANDARD_GRAVITY / length.si());
+        Known {
+            size: inside,
+            outside: inside + 2.0 * values.wall.value,
+            inside: Some(inside),
+            origin: row.origin,
+            end: Some(EndArea::Ring {
+                outside_diameter: values.spigot_outside_diameter.value,
+                inside_diameter: inside,
+                kind: RingKind::Spigot,
+            }),
+            weight: Some(Cited::new(weight, row.origin)),
+            pipe_length: Some(Cited::new((length, length), row.origin)),
+        }
+    });
+    let ends = handbook.concrete_small_pipe()?;
+    let small = rows(handbook.concrete_small_wall()?, |row| {
+        (row.size.value, row.size.value + 2.0 * row.wall.value, Some(row.size.value))
+    });
+    let small = small.into_iter().map(|known| {
+        let end = ends.find(|row| same_size(row.size.value, known.size));
+        Known { end: end.map(|row| EndArea::Given(row.map(|row| row.end_area.value))), ..known }
+    });
+    Ok(large.chain(small).collect())
+}
+
+/// Steel casings, by their outside diameter.
+pub(super) fn casings(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    Ok(rows(handbook.steel_casing_pipe()?, |row| {
+        let outside = row.outside_diameter.value;
+        (outside, outside, Some(outside - 2.0 * row.wall.value))
+    }))
+}
+
+/// Iron pipe sizes, of PE and steel.
+pub(super) fn iron_pipe_sizes(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    Ok(rows(handbook.pe_ips()?, |row| (row.size.value, row.outside_diameter.value, None)))
+}
+
+/// Cast iron sizes, of PVC and ductile iron.
+pub(super) fn cast_iron(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    Ok(rows(handbook.pvc_pipe()?, |row| (row.size.value, row.outside_diameter.value, None)))
+}
+
+/// Metric sizes of ductile iron, with their least wall.
+pub(super) fn metric_iron(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    Ok(rows(handbook.iron_pipe()?, |row| {
+        let outside = row.outside_diameter.value;
+        (row.size.value, outside, Some(outside - 2.0 * row.wall.value))
+    }))
+}
+
+impl Resolver<'_> {
+    /// Casings, then line pipe. A proposed line pipe has the wall that it would be pulled with, and is checked for it.
+    pub(super) fn steel_sizes(&self) -> Resolved<Vec<Known>> {
+        let mut sizes = casings(self.handbook)?;
+        for known in iron_pipe_sizes(self.handbook)? {
+            if self.proposing.is_some() {
+                let wall = self.guide_wall(known.outside)?;
+                let inside = Some(known.outside - 2.0 * wall.value);
+                sizes.push(Known { inside, origin: wall.origin, ..known });
+            } else {
+                sizes.push(known);
+            }
+        }
+        Ok(sizes)
+    }
+}

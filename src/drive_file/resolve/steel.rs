@@ -1,0 +1,273 @@
+//! Steel pipe: jacked, its section and the coefficients of its schemes; and pulled, welded into a string.
+
+use super::Resolver;
+use super::applies::{Applies, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, keys};
+use super::label::as_given;
+use super::listed::{Listed, Optional, Resolved};
+use super::material::{Bears, End, GIVE_DIAMETERS, Pulled, Pushed, Section};
+use super::sizes;
+use crate::drive::{
+    Capacity, FreeLength, LocalCurve, PulledPipe, SteelAnnex, SteelCode, SteelEnd, SteelFactors, SteelPipe, SteelScheme,
+};
+use crate::drive_file::{CandidateFile, DriveFile, EndScheme, Series};
+use crate::handbook::{Family, HandbookError, SteelPullWallRow};
+use crate::quantity::{Length, Measure, Pressure, Ratio, Role, Shown};
+use crate::source::Cited;
+use crate::yaml::{Complaint, did_you_mean};
+
+const WELDED: &str = "steel pipe is welded: its section bears";
+const NO_STEEL: &str = "does not apply to steel pipe: give yield_strength or steel_grade";
+
+pub(super) const JACKED: Pushed = Pushed {
+    what: "steel",
+    noun: "steel pipe",
+    other_size: GIVE_DIAMETERS,
+    family: Family::Steel,
+    applies: Applies {
+        used: PUSHED.or(keys![wall, factor, free_length, design_strength, yield_strength, steel_grade, scheme]),
+        reasons: &[
+            (keys![strength, cube_strength, concrete_grade], NO_STEEL),
+            (keys![end_bearing_area, joint_stress_ratio, packer, end_squareness], WELDED),
+        ],
+        way: NOT_PULLED,
+        otherwise: "does not apply to steel pipe",
+        idle: &[],
+    },
+    sizes: |resolver| resolver.steel_sizes(),
+    density: Some("steel"),
+    trade: None,
+    end: End::Section,
+    bears: |resolver, of, barrel| {
+        let (outside, inside) = (barrel.outside_diameter.value, barrel.inside_diameter.unwrap_or_default());
+        let end = resolver.steel_end(of, outside, (outside - inside) / 2.0)?;
+        let weight = resolver.jacked_weight(of, barrel)?;
+        let ratio = resolver.handbook.ratio("clay.joint_ratio")?;
+        Ok(Some(Bears { weight, ratio, capacity: Capacity::Steel(end) }))
+    },
+};
+
+pub(super) const PULLED: Pulled = Pulled {
+    what: "this pipe",
+    family: Family::Steel,
+    applies: Applies {
+        used: USED_PULLED.or(keys![ovality, weight, yield_strength, steel_grade]),
+        reasons: &[
+            (keys![sdr], "a steel pipe has no dimension ratio"),
+            (keys![strength, cube_strength, concrete_grade], NO_STEEL),
+            (keys![packer, end_squareness], WELDED),
+        ],
+        way: NOT_PUSHED,
+        otherwise: "is for pipe that is jacked",
+        idle: &[],
+    },
+    section: |resolver, of| {
+        let known = sizes::iron_pipe_sizes(resolver.handbook)?;
+        let texts = sizes::texts(&known, Series::Ips);
+        let casings = sizes::texts(&sizes::casings(resolver.handbook)?, Series::Iso);
+        let advice = format!(
+            "there are {texts}, and to be jacked alone casings of {casings}; for another give outside_diameter"
+        );
+        let outside = resolver.outside_diameter(of, &known, ["no iron pipe size", "in the table"], advice);
+        let Some(outside_diameter) = outside else { return Ok(None) };
+        let wall = match resolver.given_wall(of, outside_diameter.value) {
+            Some(wall) => wall,
+            None => {
+                let wall = resolver.guide_wall(outside_diameter.value)?;
+                resolver.own_or(of, CandidateFile::wall, wall)
+            }
+        };
+        Ok(Some(Section { outside_diameter, wall }))
+    },
+    pipe: |resolver, of, _, section| resolver.pulled_steel(of, section.wall),
+    label: |resolver, of, section| {
+        let wall = Shown::of(section.wall.value, Role::Wall).display(resolver.system);
+        Ok(format!("steel {} wall {wall}", as_given(of.size)))
+    },
+};
+
+impl Resolver<'_> {
+    fn pulled_steel(&mut self, of: &Listed<'_>, wall: Cited<Length>) -> Resolved<Option<PulledPipe>> {
+        let Some(yield_strength) = self.yield_strength(of)? else {
+            if of.pipe.steel_grade.is_none() {
+                let what = "the yield strength of the steel is missing";
+                let advice = "add `steel_grade: api_5l_b` or `yield_strength: 35 ksi`";
+                self.lacks(&of.pipe.material, &of.at("steel_grade"), what, advice);
+            }
+            return Ok(None);
+        };
+        if let (Some(_), None) = (&of.pipe.steel_grade, &of.pipe.yield_strength) {
+            self.assume_one(of.at("steel_grade (yield strength)"), yield_strength, Role::Strength);
+        }
+        let round = self.handbook.ovality()?.value("steel_formula")?.value;
+        let ovality = of.pipe.ovality.as_ref().map(|field| field.value);
+        if ovality.is_some_and(|ovality| !(ovality >= Ratio::default() && ovality <= round)) {
+            let message = "the check of outside pressure holds for steel pipe at most 1 % out of round";
+            self.fault(of, CandidateFile::ovality, message);
+        }
+        let density = self.density("steel")?;
+        let weight = self.own(of, CandidateFile::weight).map(|weight| weight.value);
+        let path = of.path;
+        if weight.is_none() {
+            self.assume_one(format!("{path}: density, without coating"), density, Role::Density);
+        }
+        let bend_ratio = self.handbook.bend_radius()?.value("steel_habit")?;
+        let what = format!("{path}: smallest radius over outside diameter, by habit");
+        self.assume_one(what, bend_ratio, Role::Ratio);
+        let modulus = self.assume_modulus(path)?;
+        let stresses = self.handbook.steel_pull_stress()?;
+        Ok(Some(PulledPipe::Steel(Box::new(SteelPipe {
+            wall,
+            density: density.value,
+            weight,
+            yield_strength,
+            modulus,
+            factors: SteelFactors::read(self.handbook.steel_pull_factor()?)?,
+            bending_ends: (stresses.value("bending_low_end")?.value, stresses.value("bending_middle_end")?.value),
+            bend_ratio,
+        }))))
+    }
+
+    /// Wall where the guide begins.
+    pub(super) fn guide_wall(&self, outside_diameter: Length) -> Resolved<Cited<Length>> {
+        // The guide goes by nominal size; the outside diameter is the safer, being no smaller.
+        let fits = |row: &SteelPullWallRow| {
+            row.size_over.as_ref().is_none_or(|over| outside_diameter > over.value)
+                && row.size_to.as_ref().is_none_or(|to| outside_diameter <= to.value)
+        };
+        let no_row = |wanted: &str| HandbookError::NoRow { table: "steel_pull_wall", wanted: wanted.to_owned() };
+        let row = self.handbook.steel_pull_wall()?.find(fits).ok_or_else(|| no_row("the diameter"))?;
+        let wall = match (&row.value.wall, &row.value.diameter_over_wall) {
+            (Some(wall), _) => wall.value,
+            (None, Some(ratio)) => outside_diameter / ratio.value,
+            (None, None) => return Err(no_row("a wall")),
+        };
+        Ok(Cited::new(wall, row.origin))
+    }
+
+    /// A length that nothing holds, its head free to move aside.
+    pub(super) fn free_length(&mut self, of: &Listed<'_>, key: Optional<Length>) -> Resolved<Option<FreeLength>> {
+        let Some(length) = self.own(of, key) else { return Ok(None) };
+        let length_factor = self.one_free()?;
+        let what = format!("{}: effective over free length", of.at(key.spec.key));
+        self.assume_one(what, length_factor, Role::Ratio);
+        Ok(Some(FreeLength { length, length_factor }))
+    }
+
+    /// Effective over free length of a column whose head is free to move aside.
+    pub(super) fn one_free(&self) -> Resolved<Cited<Ratio>> {
+        self.handbook.column_length()?.value("one_free")
+    }
+
+    /// A section with the factors of the tables, by the safer of their schemes.
+    pub(super) fn steel_section(
+        &self,
+        file: &DriveFile,
+        outside_diameter: Length,
+        wall: Length,
+        yield_strength: Cited<Pressure>,
+    ) -> Resolved<SteelEnd> {
+        let factors = self.handbook.steel_factor()?;
+        let annex = SteelAnnex::read(factors)?;
+        let long = self.handbook.length("steel.long_drive")?;
+        let first = file.ground.first().map(|stretch| stretch.class.value);
+        let mixed =
+            file.ground.iter().any(|stretch| stretch.mixed_with.is_some() || Some(stretch.class.value) != first);
+        let hard = file.length.value >= long.value || mixed;
+        let design_strength = self.steel_row("q235_design_low")?;
+        Ok(SteelEnd {
+            scheme: if hard { SteelScheme::DefaultAndAnnex } else { SteelScheme::Default },
+            outside_diameter,
+            wall,
+            yield_strength,
+            modulus: self.handbook.steel_pull_stress()?.value("modulus")?.value,
+            yield_factor: factors.value("default_yield")?,
+            local_share: factors.value("default_local")?,
+            local: LocalCurve::read(factors)?,
+            annex,
+            stability: if hard { annex.general } else { annex.short },
+            // No design strength lies above the yield of the pipe itself.
+            design_strength: if design_strength.value > yield_strength.value {
+                yield_strength
+            } else {
+                design_strength
+            },
+            code: SteelCode::read(factors)?,
+        })
+    }
+
+    fn steel_end(&mut self, of: &Listed<'_>, outside_diameter: Length, wall: Length) -> Resolved<SteelEnd> {
+        let yield_strength = match self.yield_strength(of)? {
+            Some(given) => given,
+            None => {
+                let least = self.steel_row("casing_least")?;
+                self.own_or(of, CandidateFile::yield_strength, least)
+            }
+        };
+        let safer = self.steel_section(of.file, outside_diameter, wall, yield_strength)?;
+        let yield_factor = self.steel_factor(of, CandidateFile::factor, safer.yield_factor)?;
+        let scheme = match of.pipe.scheme.as_ref().map(|field| field.value) {
+            None | Some(EndScheme::Default) => safer.scheme,
+            Some(EndScheme::CnAnnexE) => SteelScheme::Annex,
+            Some(EndScheme::Asce27 | EndScheme::En1916 | EndScheme::JswasA6) => {
+                let complaint = Complaint::from("is for concrete pipe").advise("for steel: default or cn_annex_e");
+                self.fault(of, CandidateFile::scheme, complaint);
+                SteelScheme::Default
+            }
+        };
+        let design_strength = match self.own(of, CandidateFile::design_strength) {
+            Some(given) => {
+                if given.value > yield_strength.value {
+                    self.fault(of, CandidateFile::design_strength, "is more than the yield strength");
+                }
+                given
+            }
+            None if scheme == SteelScheme::Default => safer.design_strength,
+            None => self.own_or(of, CandidateFile::design_strength, safer.design_strength),
+        };
+        self.assume_modulus(of.path)?;
+        Ok(SteelEnd { scheme, yield_factor, design_strength, ..safer })
+    }
+
+    /// The factor on the yield strength; below that of any pipe in microtunnelling it is none.
+    pub(super) fn steel_factor(
+        &mut self,
+        of: &Listed<'_>,
+        key: Optional<Ratio>,
+        row: Cited<Ratio>,
+    ) -> Resolved<Cited<Ratio>> {
+        let least = self.handbook.steel_factor()?.value("ttp_microtunnel")?.value.si();
+        Ok(self.ratio_or(of, key, (least, 20.0), row))
+    }
+
+    /// The modulus that a steel tube is reckoned with.
+    pub(super) fn assume_modulus(&mut self, what: &str) -> Resolved<Pressure> {
+        let modulus = self.handbook.steel_pull_stress()?.value("modulus")?;
+        self.assume_one(format!("{what}: modulus of steel"), modulus, Role::Modulus);
+        Ok(modulus.value)
+    }
+
+    pub(super) fn steel_row(&self, key: &'static str) -> Resolved<Cited<Pressure>> {
+        Ok(self.handbook.steel_grade()?.row(key)?.map(|row| row.stress.value))
+    }
+
+    /// The yield strength of the file, or of the grade that it names; `None` where it tells neither.
+    fn yield_strength(&mut self, of: &Listed<'_>) -> Resolved<Option<Cited<Pressure>>> {
+        let given = self.own(of, CandidateFile::yield_strength);
+        let Some(grade) = &of.pipe.steel_grade else { return Ok(given) };
+        if given.is_some() {
+            self.fault(of, CandidateFile::yield_strength, "give either steel_grade or yield_strength");
+            return Ok(given);
+        }
+        let table = self.handbook.steel_grade()?;
+        let yields = || table.iter().filter(|row| row.value.value.kind.value.0 == "yield");
+        if let Some(row) = yields().find(|row| row.value.key == grade.value.0) {
+            return Ok(Some(row.map(|row| row.value.stress.value)));
+        }
+        let keys: Vec<&str> = yields().map(|row| row.value.key.as_str()).collect();
+        let complaint = Complaint::from(format!("no yield strength of the grade \"{}\" in the table", grade.value.0));
+        let near = did_you_mean(&grade.value.0, &keys, &[]);
+        let advice = format!("{near}there are {}; or give yield_strength", keys.join(", "));
+        self.fault(of, CandidateFile::steel_grade, complaint.advise(advice));
+        Ok(None)
+    }
+}
