@@ -25,6 +25,7 @@ pub use casing::{Casing, CasingTube};
 pub use coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode, SteelFactors};
 pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
+pub(crate) use pipe::Made;
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};

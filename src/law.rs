@@ -27,8 +27,8 @@ pub trait Law: Copy {
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[must_use]
 pub struct Doubted<T> {
-    pub(crate) value: T,
-    pub(crate) doubt: Doubt,
+    value: T,
+    doubt: Doubt,
 }
 
 /// The first equation used outside its range, if any.

@@ -2,7 +2,7 @@
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::casing::Casing;
-use super::pulled::{Barrel, HeavyIron, JointedPipe, PvcPipe, SteelPipe};
+use super::pulled::{Barrel, HeavyIron, IronBarrel, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
 use crate::handbook::{Family, Method, Rating};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
@@ -144,30 +144,47 @@ pub enum PulledPipe {
     Steel(Box<SteelPipe>),
 }
 
+/// What the barrel of a pulled pipe is made of, whatever joins it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Made<'a> {
+    Pe(&'a PePipe),
+    Pvc(&'a PvcPipe),
+    Iron(&'a IronBarrel),
+    Steel(&'a SteelPipe),
+}
+
 impl PulledPipe {
+    /// What its barrel is made of.
+    pub(crate) fn made(&self) -> Made<'_> {
+        match self {
+            Self::Pe(pe) => Made::Pe(pe),
+            Self::Pvc(pvc) => Made::Pvc(pvc),
+            Self::Jointed(jointed) => match &jointed.barrel {
+                Barrel::Pvc(pvc) => Made::Pvc(pvc),
+                Barrel::Iron(iron) => Made::Iron(iron),
+            },
+            Self::Steel(steel) => Made::Steel(steel),
+        }
+    }
+
     /// The least wall.
     pub(crate) fn wall(&self) -> Length {
-        match self {
-            Self::Pe(pe) => pe.wall.value,
-            Self::Pvc(pvc) => pvc.wall.value,
-            Self::Jointed(jointed) => match &jointed.barrel {
-                Barrel::Pvc(pvc) => pvc.wall.value,
-                Barrel::Iron { wall, .. } => wall.value,
-            },
-            Self::Steel(steel) => steel.wall.value,
+        match self.made() {
+            Made::Pe(pe) => pe.wall,
+            Made::Pvc(pvc) => pvc.wall,
+            Made::Iron(iron) => iron.wall,
+            Made::Steel(steel) => steel.wall,
         }
+        .value
     }
 
     /// Density of the material.
     pub(crate) fn density(&self) -> MassDensity {
-        match self {
-            Self::Pe(pe) => pe.density,
-            Self::Pvc(pvc) => pvc.density,
-            Self::Jointed(jointed) => match &jointed.barrel {
-                Barrel::Pvc(pvc) => pvc.density,
-                Barrel::Iron { density, .. } => *density,
-            },
-            Self::Steel(steel) => steel.density,
+        match self.made() {
+            Made::Pe(pe) => pe.density,
+            Made::Pvc(pvc) => pvc.density,
+            Made::Iron(iron) => iron.density,
+            Made::Steel(steel) => steel.density,
         }
     }
 
@@ -182,22 +199,15 @@ impl PulledPipe {
 
     /// What makes a pipe of iron heavier than its least wall, where the file does not give its weight.
     pub(crate) fn heavy_iron(&self) -> Option<HeavyIron> {
-        match self {
-            Self::Jointed(jointed) if jointed.weight.is_none() => match &jointed.barrel {
-                Barrel::Iron { heavy, .. } => Some(*heavy),
-                Barrel::Pvc(_) => None,
-            },
+        match (self.made(), self.weight()) {
+            (Made::Iron(iron), None) => Some(iron.heavy),
             _ => None,
         }
     }
 
     /// Whether it is of plastic: lighter than any bore fluid when it is empty, and soft enough to be scored.
     pub(crate) fn is_plastic(&self) -> bool {
-        match self {
-            Self::Pe(_) | Self::Pvc(_) => true,
-            Self::Jointed(jointed) => matches!(jointed.barrel, Barrel::Pvc(_)),
-            Self::Steel(_) => false,
-        }
+        matches!(self.made(), Made::Pe(_) | Made::Pvc(_))
     }
 }
 

@@ -50,16 +50,18 @@ pub enum Barrel {
     /// PVC.
     Pvc(PvcPipe),
     /// Ductile iron: its joint governs.
-    Iron {
-        /// Wall.
-        wall: Cited<Length>,
-        /// Density, without lining.
-        density: MassDensity,
-        /// Modulus.
-        modulus: Pressure,
-        /// What makes it heavier than its least wall.
-        heavy: HeavyIron,
-    },
+    Iron(IronBarrel),
+}
+
+/// A barrel of ductile iron.
+#[derive(Debug, Clone)]
+pub struct IronBarrel {
+    pub(crate) wall: Cited<Length>,
+    /// Without lining.
+    pub(crate) density: MassDensity,
+    pub(crate) modulus: Pressure,
+    /// What makes it heavier than its least wall.
+    pub(crate) heavy: HeavyIron,
 }
 
 /// Iron pipe as it comes from the works, without its socket.

@@ -33,7 +33,10 @@ pub fn is_offered(drive: &Drive, pipe: &Pipe, method: Method) -> bool {
 pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
     let mut calc = Calc::new(Sheet::default());
     let scheme = scheme(&mut calc, drive, pipe, method);
-    (scheme, calc.finish())
+    let leftover = calc.leftover();
+    let mut sheet = calc.finish();
+    sheet.leftover = leftover;
+    (scheme, sheet)
 }
 
 fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {

@@ -20,5 +20,6 @@ pub fn figures(drive: &Drive, pipe: &Pipe, method: Method) -> Result<Vec<Figure>
     if let (Method::PipeJacking, Some(jacked)) = (method, &pipe.jacked) {
         jacking::figures::figures(&mut figures, drive, pipe, jacked);
     }
+    debug_assert_eq!(figures.calc.leftover(), None, "a figure has lost a doubt");
     Ok(figures.list)
 }

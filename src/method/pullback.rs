@@ -51,27 +51,23 @@ pub(super) fn assess<R: Recorder>(
     });
     let rig = calc.doubted(|calc| {
         let reamer = last_reamer(calc, drive, pipe, pull);
-        let trailing = trailing(&on_pipe.value, reamer, drive.length.value);
+        let on_pipe = calc.take(on_pipe);
+        let trailing = trailing(&on_pipe, reamer, drive.length.value);
         let mut greatest = Band::<Force>::default();
         walk_pulled(calc, drive, pipe, &trailing, |_, force, _| greatest = peak(greatest, force));
         greatest
     });
-    let rig = Doubted { value: rig.value, doubt: rig.doubt.or(on_pipe.doubt) };
-    let all = reaming
-        .map_or(rig, |reaming| Doubted { value: peak(rig.value, reaming.value), doubt: rig.doubt.or(reaming.doubt) });
-    scheme.force = Some(on_pipe.value.peak());
-    scheme.rig_force = Some(peak(all.value, stem.value));
+    let larger = |one: Doubted<Band<Force>>, other| one.zip(other).map(|(one, other)| peak(one, other));
+    let all = reaming.map_or(rig, |reaming| larger(rig, reaming));
+    scheme.force = Some(on_pipe.in_spite_of_doubt().peak());
+    scheme.rig_force = Some(larger(all, stem).in_spite_of_doubt());
 
     let borne = strength(calc, pipe, pulled, pull, &on_pipe, scheme);
     link::checks(calc, pull, &borne, &on_pipe, scheme);
     assist::checks(calc, pipe, pulled, pull, &borne, scheme);
-    if let PulledPipe::Pe(pe) = pulled {
-        service::checks(calc, drive, pipe, pe, pull, scheme);
-    } else {
-        service::checks_of_other(calc, drive, pipe, pulled, pull, scheme);
-    }
+    service::checks(calc, drive, pipe, pulled, pull, scheme);
     site::checks(calc, drive, pipe, pull, (&borne, &on_pipe, all), scheme);
-    let limit = Doubted::sure(drive.rig.pull);
+    let limit = drive.rig.pull;
     scheme.checks.add(Check::at_most(Subject::RigPull, Role::Pull, rig, limit));
     if let Some(reaming) = reaming {
         scheme.checks.add(Check::at_most(Subject::ReamingPull, Role::Pull, reaming, limit));
@@ -230,8 +226,7 @@ fn step<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull
         }
         before = *bore;
     }
-    let demand = Doubted::sure(Band::same(worst.0));
-    let limit = Doubted::sure(Cited::new(worst.1, rule.origin));
+    let (demand, limit) = (Band::same(worst.0), Cited::new(worst.1, rule.origin));
     let check = Check::at_most_by_level(Subject::ReamingStep, Role::Diameter, demand, limit).as_screen();
     if check.verdict == Verdict::Within { check } else { check.with_note(ONE_STEP) }
 }
@@ -242,9 +237,7 @@ fn bore(pipe: &Pipe) -> Check {
     // The rule is a usual least and, in an agency's text, a most.
     let slack = Length::from_si(1e-6);
     if pipe.bore.value > rule + slack {
-        let need = Doubted::sure(Cited::new(rule, pipe.bore_rule.origin));
-        let supply = Doubted::sure(Band::same(pipe.bore.value));
-        Check::at_most(Subject::Bore, Role::Diameter, supply, need)
+        Check::at_most(Subject::Bore, Role::Diameter, Band::same(pipe.bore.value), pipe.bore_rule)
             .as_screen()
             .with_note("larger than an agency's most: the annulus settles unless it is grouted")
     } else if pipe.bore.value < rule - slack {

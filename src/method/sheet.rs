@@ -1,6 +1,6 @@
 //! The working: each law with its arguments and result, in the order of evaluation.
 
-use crate::law::{Law, Recorder};
+use crate::law::{Doubt, Law, Recorder};
 use crate::laws::thrust::FrictionForce;
 use crate::quantity::Shown;
 use crate::source::Equation;
@@ -33,6 +33,7 @@ impl Step {
 pub struct Sheet {
     steps: Vec<Step>,
     part: &'static str,
+    pub(super) leftover: Doubt,
 }
 
 impl Sheet {
@@ -40,6 +41,13 @@ impl Sheet {
     #[must_use]
     pub fn steps(&self) -> &[Step] {
         &self.steps
+    }
+
+    /// The first equation that was used outside its range in the working and puts no check in doubt: none, or the crate
+    /// has lost a doubt.
+    #[must_use]
+    pub const fn leftover(&self) -> Doubt {
+        self.leftover
     }
 }
 

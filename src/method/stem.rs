@@ -46,8 +46,8 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
     let Some(thrust) = driven_out(at) else { return Ok(check) };
     calc.part(OUT);
     let limit = calc.doubted(|calc| bed_force(calc, at.drive, at.pipe, tube));
-    let Some(force) = limit.value else { return Ok(check) };
-    let limit = limit.map(|_| Cited::new(force, origin));
+    let Some(limit) = limit.transpose() else { return Ok(check) };
+    let limit = limit.map(|limit| Cited::new(limit, origin));
     Ok(check.worse(bed::noted(at_most(Role::Thrust, thrust, limit), at.drive)))
 }
 

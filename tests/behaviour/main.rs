@@ -27,6 +27,7 @@ mod closed_clay;
 mod coverage;
 mod door;
 mod door_bounds;
+mod doubt;
 mod drives;
 mod extremes;
 mod field_examples;

@@ -264,7 +264,9 @@ fn deflection_of_pvc() {
     let scheme = pulled_at("3 m", &format!("{SHALLOW}\ntraffic: none"), pvc);
     let bent = 0.11 * 18e3 * 3.0 / (2.0 / 3.0 * 140_000.0 * 6_894.757 / 24.0_f64.powi(3));
     assert_relative_eq!(high(&scheme, Subject::Deflection).0, bent, max_relative = 1e-3);
-    assert_eq!(check(&scheme, Subject::Deflection).verdict, Verdict::WithCare);
+    // At the high level beyond the tenth where the form of the deflection ends.
+    assert!(bent > 0.1);
+    assert_eq!(check(&scheme, Subject::Deflection).verdict, Verdict::NotDecided);
     assert_eq!(check(&scheme, Subject::CollapseInService).verdict, Verdict::WithCare);
 }
 

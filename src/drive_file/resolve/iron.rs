@@ -6,7 +6,7 @@ use super::listed::{Listed, Resolved};
 use super::material::{End, GIVE_DIAMETERS, Pulled, Pushed, Section};
 use super::pipe::{same_size, size_text};
 use super::sizes;
-use crate::drive::{Barrel, HeavyIron, JointedPipe, Pull, PulledPipe};
+use crate::drive::{Barrel, IronBarrel, HeavyIron, JointedPipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, Series};
 use crate::handbook::Family;
 use crate::quantity::{Length, Measure, Role};
@@ -105,7 +105,7 @@ impl Resolver<'_> {
         let heavy = self.heavy_iron(of, wall, weight.is_some())?;
         let stiff = self.handbook.pressure("iron.modulus")?;
         self.assume_one(format!("{path}: modulus of ductile iron"), stiff, Role::Modulus);
-        let barrel = Barrel::Iron { wall, density: density.value, modulus: stiff.value, heavy };
+        let barrel = Barrel::Iron(IronBarrel { wall, density: density.value, modulus: stiff.value, heavy });
         Ok(Some(PulledPipe::Jointed(Box::new(JointedPipe { barrel, pull: joint, deflection, weight }))))
     }
 

@@ -29,7 +29,7 @@ pub(super) fn checks<R: Recorder>(
     scheme: &mut Scheme,
 ) {
     let Some(assist) = &pull.push_assist else { return };
-    let force = Doubted::sure(Band::same(assist.force.value));
+    let force = Band::same(assist.force.value);
     if let Some(rating) = assist.grip {
         scheme.checks.add(Check::at_most(Subject::TailGrip, Role::Thrust, force, rating));
     }
@@ -48,8 +48,8 @@ fn stiffness<R: Recorder>(calc: &mut Calc<R>, pulled: &PulledPipe, pull: &Pull) 
     match pulled {
         PulledPipe::Pe(pe) => Some(modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited)),
         PulledPipe::Pvc(pvc) => {
-            let warm = pvc::temperature_factor(calc, pvc).min(Ratio::from(1.0));
-            Some(pvc.modulus * warm)
+            let moduli = pvc::moduli(calc, pvc);
+            Some(calc.take(moduli).likely)
         }
         PulledPipe::Steel(steel) => Some(steel.modulus),
         PulledPipe::Jointed(_) => None,
@@ -68,16 +68,15 @@ pub(super) fn column<R: Recorder>(
     calc.part("string pushed at its tail");
     let allowed = calc.doubted(|calc| {
         let modulus = stiffness(calc, pulled, pull)?;
+        let crushing = calc.take(borne.straight).value;
         let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
         let second_moment = calc.law(TubeStiffness { outside_diameter, wall });
-        let end_factor = end_factor.value;
-        let buckling = calc.law(EulerBuckling { modulus, second_moment, free_length, end_factor });
+        let law = EulerBuckling { modulus, second_moment, free_length, end_factor: end_factor.value };
+        let buckling = calc.law(law);
         let buckling = calc.law(BucklingAllowed { buckling, factor: safety.value });
-        let crushing = borne.straight.value.value;
-        Some(calc.law(CrushOrBuckle { crushing, buckling }))
+        Some(Cited::new(calc.law(CrushOrBuckle { crushing, buckling }), end_factor.origin))
     });
-    let doubt = allowed.doubt.or(borne.straight.doubt);
-    Some(Doubted { value: Cited::new(allowed.value?, end_factor.origin), doubt })
+    allowed.transpose()
 }
 
 /// A screen: the string in the bore, which holds it by its net weight alone.
@@ -86,7 +85,7 @@ fn snaking<R: Recorder>(
     pipe: &Pipe,
     pulled: &PulledPipe,
     pull: &Pull,
-    force: Doubted<Band<Force>>,
+    force: Band<Force>,
 ) -> Option<Check> {
     let assist = pull.push_assist.as_ref()?;
     let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());

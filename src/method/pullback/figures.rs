@@ -16,7 +16,7 @@ use crate::laws::pull_rules::LesserBore;
 use crate::laws::ramp::{RampDepth, RampLength};
 use crate::laws::reaming::{AnnulusVolume, ReamingFluid, SpoilVolume};
 use crate::method::figure::Figures;
-use crate::quantity::{Force, Length, MassDensity, Measure, Pressure, Ratio, Role, ThermalExpansion, Volume};
+use crate::quantity::{Length, MassDensity, Measure, Pressure, Ratio, Role, ThermalExpansion, Volume};
 use crate::source::{Cited, Equation, Origin};
 
 /// How many strings there are, and joints between them.
@@ -62,7 +62,7 @@ pub(in crate::method) fn figures(
     // What only the maker knows sets no link.
     if pipe.not_given.iter().all(|missing| *missing == NotGiven::EndForce) {
         let setting = link::setting(&mut figures.calc, pull, &borne);
-        let (most, peak) = (setting.value.value, on_pipe.value.peak());
+        let (most, peak) = (setting.in_spite_of_doubt().value, on_pipe.in_spite_of_doubt().peak());
         figures.put("weak link, set at most to", Role::Pull, setting);
         figures.note(if most < peak.likely {
             "of the pipe and its head, never of the rig; at this setting the link parts in the likely pull"
@@ -114,12 +114,15 @@ fn strings(figures: &mut Figures, drive: &Drive, pulled: &PulledPipe, pull: &Pul
 fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
     let Some(radius) = borne.radius else { return };
     let basis = Origin::Law(&RampLength::EQUATION);
-    figures.add("ramp, radius", Role::Distance, |_| Cited::new(radius, basis));
-    figures
-        .add("ramp, length along the drive", Role::Distance, |calc| Cited::new(site::ramp(calc, pull, radius), basis));
+    figures.put("ramp, radius", Role::Distance, radius.map(|radius| Cited::new(radius, basis)));
+    figures.add("ramp, length along the drive", Role::Distance, |calc| {
+        let radius = calc.take(radius);
+        Cited::new(site::ramp(calc, pull, radius), basis)
+    });
     figures.note("from the ground down to the invert at the reception pit");
     if let Some(room) = pull.works.ramp_room {
         figures.add("depth that two arcs reach within the room", Role::Depth, |calc| {
+            let radius = calc.take(radius);
             by::<RampDepth>(calc.law(RampDepth { length: room.value, radius }))
         });
     }
@@ -180,32 +183,35 @@ const fn soil_of(class: GroundClass) -> (&'static str, &'static str) {
 fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Result<(), HandbookError> {
     let (bore, pilot) = (pipe.bore.value, drive.stem.head);
     let (swells, demands) = (drive.handbook.soil_swell()?, drive.handbook.fluid_demand()?);
-    let mut spoil = Volume::default();
-    let mut fluid = [Volume::default(); 2];
+    let mut spoil = Doubted::sure(Volume::default());
+    let mut fluid = [spoil; 2];
     let (mut swell_row, mut demand_row) = (None, None);
     for stretch in &drive.stretches {
         let (soil, demand) = soil_of(stretch.class);
         let length = stretch.to - stretch.from;
         let swell = swells.get(soil).ok_or_else(|| no_row("soil_swell", soil))?;
         let swell_factor = Ratio::from(1.0) + swell.value.value;
-        spoil += figures.calc.law(SpoilVolume { bore, pilot, length, swell_factor });
+        spoil =
+            figures.calc.doubted(|calc| calc.take(spoil) + calc.law(SpoilVolume { bore, pilot, length, swell_factor }));
         let demand = demands.get(demand).ok_or_else(|| no_row("fluid_demand", demand))?;
         let low = demand.value.low.value;
         let high = demand.value.high.as_ref().map_or(low, |high| high.value);
         for (volume, fluid_ratio) in fluid.iter_mut().zip([low, high]) {
-            *volume += figures.calc.law(ReamingFluid { bore, pilot, length, fluid_ratio });
+            *volume = figures
+                .calc
+                .doubted(|calc| calc.take(*volume) + calc.law(ReamingFluid { bore, pilot, length, fluid_ratio }));
         }
         swell_row.get_or_insert(swell.origin);
         demand_row.get_or_insert(demand.origin);
     }
     if let Some(origin) = swell_row {
-        figures.add("spoil, loose", Role::Volume, |_| Cited::new(spoil, origin));
+        figures.put("spoil, loose", Role::Volume, spoil.map(|spoil| Cited::new(spoil, origin)));
     }
     if let (HoleState::Fluid, Some(origin)) = (pull.works.hole, demand_row) {
-        let [low, high] = fluid;
-        figures.add("fluid pumped in reaming, at least", Role::FluidVolume, |_| Cited::new(low, origin));
-        if high > low {
-            figures.add("fluid pumped in reaming, high", Role::FluidVolume, |_| Cited::new(high, origin));
+        let [low, high] = fluid.map(|fluid| fluid.map(|fluid| Cited::new(fluid, origin)));
+        figures.put("fluid pumped in reaming, at least", Role::FluidVolume, low);
+        if high.in_spite_of_doubt().value > low.in_spite_of_doubt().value {
+            figures.put("fluid pumped in reaming, high", Role::FluidVolume, high);
         }
     }
     let annulus = AnnulusVolume {
@@ -248,31 +254,29 @@ fn after(
     let Some(key) = key else { return Ok(()) };
     let length = drive.length.value + pull.excess_length;
     let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
-    let stretch = |modulus: Pressure, head_tension: Force, tail_tension: Force| PullStretch {
-        head_tension,
-        tail_tension,
-        length,
-        modulus,
-        outside_diameter,
-        wall,
+    let ends = on_pipe.map(|on_pipe| (on_pipe.peak().high, on_pipe.at_tail.high));
+    let drawn = |figures: &mut Figures, label, modulus| {
+        let stretch = figures.calc.doubted(|calc| {
+            let ((head_tension, tail_tension), modulus) = (calc.take(ends), calc.take(modulus));
+            calc.law(PullStretch { head_tension, tail_tension, length, modulus, outside_diameter, wall })
+        });
+        figures.put(label, Role::Offset, stretch.map(by::<PullStretch>));
+        stretch
     };
-    let (head, tail) = (on_pipe.value.peak().high, on_pipe.value.at_tail.high);
-    let mut drawn_back = Length::default();
+    let whole = "stretch at the end of the pull, high";
+    let mut drawn_back = Doubted::sure(Length::default());
     if let PulledPipe::Pe(pe) = pulled {
         // What springs back at once is told by the shortest time of the table of moduli.
         let at_once = pe.times.at_once.before.0;
         let calc = &mut figures.calc;
         let long = calc.doubted(|calc| modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited));
         let short = calc.doubted(|calc| modulus(calc, &pe.times.at_once, pull, at_once, Cold::Credited));
-        drawn_back = figures.add("stretch at the end of the pull, high", Role::Offset, |calc| {
-            by::<PullStretch>(calc.law(stretch(long.value, head, tail)))
-        });
-        figures.add("of which springs back at once", Role::Offset, |calc| {
-            by::<PullStretch>(calc.law(stretch(short.value, head, tail)))
-        });
+        drawn_back = drawn(figures, whole, long);
+        let _ = drawn(figures, "of which springs back at once", short);
         let rest = pull.works.rest;
         figures.add("rest before the tie-in, at least", Role::Duration, |_| rest);
         figures.add("still to come back after it", Role::Offset, |calc| {
+            let (head, tail) = calc.take(ends);
             let tension = (head + tail) / 2.0;
             let stress = calc.law(AxialStress { tension, outside_diameter, wall });
             let since_start = pull.duration + rest.value;
@@ -282,22 +286,17 @@ fn after(
             Cited::new(length * strain, Origin::Law(&DelayedStrain::EQUATION))
         });
     } else if let PulledPipe::Pvc(pvc) = pulled {
-        drawn_back = figures.add("stretch at the end of the pull, high", Role::Offset, |calc| {
-            by::<PullStretch>(calc.law(stretch(pvc.modulus, head, tail)))
-        });
+        drawn_back = drawn(figures, whole, Doubted::sure(pvc.modulus));
     } else if let PulledPipe::Steel(steel) = pulled {
-        drawn_back = figures.add("stretch at the end of the pull, high", Role::Offset, |calc| {
-            by::<PullStretch>(calc.law(stretch(steel.modulus, head, tail)))
-        });
+        drawn_back = drawn(figures, whole, Doubted::sure(steel.modulus));
     }
     let row = drive.handbook.thermal_expansion()?.get(key).ok_or_else(|| no_row("thermal_expansion", key))?;
     let expansion: ThermalExpansion = row.value.value;
-    let mut cooling = Length::default();
+    let mut cooling = Doubted::sure(Length::default());
     if let Some(ground) = pull.works.ground_temperature {
         let warm = pull.temperature;
-        cooling = figures.add("shortening by cooling", Role::Offset, |calc| {
-            Cited::new(calc.law(ThermalShortening { expansion, length, warm, ground }), row.origin)
-        });
+        cooling = figures.calc.doubted(|calc| calc.law(ThermalShortening { expansion, length, warm, ground }));
+        figures.put("shortening by cooling", Role::Offset, cooling.map(|cooling| Cited::new(cooling, row.origin)));
         let held = match pulled {
             PulledPipe::Pe(pe) => pe.times.long.1,
             PulledPipe::Pvc(pvc) => pvc.modulus,
@@ -311,8 +310,8 @@ fn after(
     }
     let margin = drive.handbook.ratio("after_pull.margin")?.value;
     figures.add("to leave beyond the pits", Role::Distance, |calc| {
-        let cooling = cooling.max(Length::default());
-        by::<ExcessLength>(calc.law(ExcessLength { stretch: drawn_back, cooling, margin }))
+        let (stretch, cooling) = (calc.take(drawn_back), calc.take(cooling).max(Length::default()));
+        by::<ExcessLength>(calc.law(ExcessLength { stretch, cooling, margin }))
     });
     figures.note(if pull.works.ground_temperature.is_some() {
         "stretch and cooling, with a margin"

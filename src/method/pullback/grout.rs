@@ -1,67 +1,88 @@
-//! A pulled pipe of PVC or metal under liquid grout, empty, before anything holds it.
+//! A pulled pipe under liquid grout, empty, before anything holds it: the pressure of the grout against the ring alone,
+//! out of round as it is delivered and as it goes by its own buoyancy.
 
 use super::in_place::InPlace;
-use super::service::{grout_pressure, ring_of_other};
+use super::pvc;
+use super::strength::{Cold, modulus};
 use crate::check::{Check, Subject};
-use crate::drive::{Barrel, Drive, Grout, Pipe, Pull, PulledPipe};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::drive::{Drive, Grout, Made, Pipe, Pull, PulledPipe};
+use crate::law::{Calc, Recorder};
+use crate::laws::collapse::{CriticalPressure, OvalityFactor};
 use crate::laws::deflection::BuoyantDeflection;
+use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Band, Measure, Pressure, Ratio, Role};
 use uom::si::f64::Acceleration;
 
+const PE: &str = "the heat of setting grout softens PE: it is not counted beyond the temperature of the pull";
 const PLASTIC: &str = "likely with the modulus of short loads, high with that of years; the heat of setting grout is not \
                        counted beyond the temperature of the pull";
 const METAL: &str = "as an elastic ring, without what its lining adds";
 
-/// The pressure of the grout against the ring alone.
-pub(super) fn of_other<R: Recorder>(
+pub(super) fn check<R: Recorder>(
     calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
+    (drive, pipe, pull): (&Drive, &Pipe, &Pull),
     pulled: &PulledPipe,
-    pull: &Pull,
+    ring: InPlace,
     grout: Grout,
 ) -> Option<Check> {
-    let ring = ring_of_other(calc, pipe, pulled, pull)?;
-    calc.part("collapse while the annulus is grouted");
-    let pressure = calc.doubted(|calc| grout_pressure(calc, drive, pipe, grout));
-    let moduli = moduli(calc, pulled, ring.modulus);
-    let resistance = calc.doubted(|calc| moduli.value.map(|modulus| resists(calc, drive, pull, ring, modulus, grout)));
-    let limit = pull.collapse_factor.map(|factor| resistance.value.map(|resistance| resistance / factor));
-    let limit = Doubted { value: limit, doubt: resistance.doubt.or(moduli.doubt) };
-    let check = Check::at_most_by_level(Subject::CollapseInGrout, Role::Pressure, pressure, limit);
-    Some(check.with_note(if pulled.is_plastic() { PLASTIC } else { METAL }))
-}
-
-/// Modulus by level of the load: of metal one, of PVC those of the pull.
-fn moduli<R: Recorder>(calc: &mut Calc<R>, pulled: &PulledPipe, of_metal: Pressure) -> Doubted<Band<Pressure>> {
-    let pvc = match pulled {
-        PulledPipe::Pvc(pvc) => Some(&**pvc),
-        PulledPipe::Jointed(jointed) => match &jointed.barrel {
-            Barrel::Pvc(pvc) => Some(pvc),
-            Barrel::Iron { .. } => None,
-        },
-        PulledPipe::Pe(_) | PulledPipe::Steel(_) => None,
+    let note = match pulled {
+        PulledPipe::Pe(pe) => pe.times.grout.as_ref().map(|_| PE)?,
+        _ if pulled.is_plastic() => PLASTIC,
+        _ => METAL,
     };
-    match pvc {
-        Some(pvc) => super::pvc::moduli(calc, pvc),
-        None => Doubted::sure(Band::same(of_metal)),
-    }
+    calc.part("collapse while the annulus is grouted");
+    let pressure = calc.doubted(|calc| Band::same(stands(calc, drive, pipe, grout)));
+    let limit = calc.doubted(|calc| {
+        let limit = resists(calc, (drive, pull), pulled, ring, grout);
+        pull.collapse_factor.map(|factor| limit.map(|resistance| resistance / factor))
+    });
+    Some(Check::at_most_by_level(Subject::CollapseInGrout, Role::Pressure, pressure, limit).with_note(note))
 }
 
-/// What the ring bears out of round as it is delivered, and as it goes by its own buoyancy.
+/// Liquid grout stands in the bore from its lowest to its highest place, at its pressure.
+fn stands<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, grout: Grout) -> Pressure {
+    let climb = drive.length.value * drive.grade.value.sin().abs();
+    calc.law(NetOutsidePressure {
+        density: grout.density,
+        height: pipe.bore.value + climb,
+        added: grout.pressure,
+        inside: Pressure::default(),
+    })
+}
+
+/// What the ring bears by level of the load: PE at its modulus while the grout sets, PVC at those of the pull, metal at one.
 fn resists<R: Recorder>(
     calc: &mut Calc<R>,
-    drive: &Drive,
-    pull: &Pull,
+    (drive, pull): (&Drive, &Pull),
+    pulled: &PulledPipe,
     ring: InPlace,
-    modulus: Pressure,
     grout: Grout,
-) -> Pressure {
+) -> Band<Pressure> {
     let (outside_diameter, wall) = (ring.section.outside_diameter, ring.section.wall);
     let unit_weight = grout.density * Acceleration::from_si(STANDARD_GRAVITY);
-    let afloat = calc.law(BuoyantDeflection { unit_weight, outside_diameter, wall, modulus });
-    let ovality: Ratio = (ring.ovality + afloat).max(pull.ovality);
-    InPlace { modulus, ..ring }.collapse(calc, drive.in_service.unsupported.value, ovality)
+    let oval = |calc: &mut Calc<R>, modulus| -> Ratio {
+        let afloat = calc.law(BuoyantDeflection { unit_weight, outside_diameter, wall, modulus });
+        (ring.ovality + afloat).max(pull.ovality)
+    };
+    let moduli = match pulled.made() {
+        Made::Pe(pe) => {
+            let Some(points) = &pe.times.grout else { return Band::default() };
+            let modulus = modulus(calc, points, pull, grout.sets_in, Cold::NotCredited);
+            let ovality = oval(calc, modulus);
+            let ovality_factor = calc.law(OvalityFactor { ovality });
+            let (poisson, dimension_ratio, tension_factor) = (ring.poisson, outside_diameter / wall, Ratio::from(1.0));
+            let law = CriticalPressure { modulus, poisson, dimension_ratio, ovality_factor, tension_factor };
+            return Band::same(calc.law(law));
+        }
+        Made::Pvc(pvc) => {
+            let moduli = pvc::moduli(calc, pvc);
+            calc.take(moduli)
+        }
+        Made::Iron(_) | Made::Steel(_) => Band::same(ring.modulus),
+    };
+    moduli.map(|modulus| {
+        let ovality = oval(calc, modulus);
+        InPlace { modulus, ..ring }.collapse(calc, drive.in_service.unsupported.value, ovality)
+    })
 }

@@ -44,6 +44,10 @@ pub(super) struct Load {
     pub(super) lacks_weight: bool,
 }
 
+/// How far a ring goes out of round: in doubt by its soil and its traffic, and within that by the range of the form that
+/// tells it.
+pub(super) type Deflection = Doubted<Doubted<Band<Ratio>>>;
+
 /// Pressure of the traffic over a stretch; none where it is not counted or not known.
 fn traffic(pipe: &Pipe, stretch: usize) -> Pressure {
     let known = pipe.traffic.as_ref().and_then(|traffic| traffic.get(stretch).copied().flatten());
@@ -100,7 +104,7 @@ impl InPlace {
         height: Length,
     ) -> Doubted<Load> {
         let live = greatest_traffic(pipe);
-        let load = calc.doubted(|calc| {
+        calc.doubted(|calc| {
             let water = calc.law(NetOutsidePressure {
                 density: super::force::water(),
                 height,
@@ -109,11 +113,10 @@ impl InPlace {
             });
             let whole = whole_of_all(calc, drive, pipe);
             let high = (water + live).max(whole.unwrap_or_default());
-            let pressure = Band { low: water, likely: water + live * self.share.value, high };
+            let likely = if live > Pressure::default() { water + live * calc.take(self.share) } else { water };
+            let pressure = Band { low: water, likely, high };
             Load { pressure, knows_soil: whole.is_some(), lacks_weight: lacks_weight(calc, drive) }
-        });
-        let doubt = if live > Pressure::default() { self.share.doubt } else { None };
-        Doubted { value: load.value, doubt: load.doubt.or(doubt) }
+        })
     }
 
     /// What it bears for a load of the time of its modulus, as far out of round as it goes by level. A ring that goes
@@ -125,24 +128,24 @@ impl InPlace {
         drive: &Drive,
         safety: Cited<Ratio>,
         demand: Band<Pressure>,
-        deflection: Option<Doubted<Band<Ratio>>>,
-    ) -> Doubted<Cited<Band<Pressure>>> {
+        deflection: Option<Deflection>,
+    ) -> Cited<Band<Pressure>> {
         let round = self.ovality.max(drive.in_service.ovality.value);
         let most = Ratio::from(MOST_DEFLECTION);
         // It deflects from the shape it is delivered in.
-        let bent = deflection.map_or(Band::default(), |deflection| deflection.value.map(|bent| self.ovality + bent));
-        let mut doubt = deflection.filter(|_| bent.high > round).and_then(|deflection| deflection.doubt);
-        let limit = calc.doubted(|calc| {
-            demand.with(bent, |demand, bent| (demand, bent)).map(|(demand, bent)| {
-                let counted = round.max(bent.min(most));
-                let limit = self.resists(calc, drive, counted) / safety.value;
-                if bent > counted && demand > Pressure::default() && demand <= limit {
-                    doubt = doubt.or(Some(&IowaDeflection::EQUATION));
-                }
-                limit
-            })
+        let bent = deflection.map_or(Doubted::sure(Band::default()), |deflection| {
+            deflection.map(|bent| bent.in_spite_of_doubt().map(|bent| self.ovality + bent))
         });
-        Doubted { value: safety.map(|_| limit.value), doubt: limit.doubt.or(doubt) }
+        // A ring that stays rounder than what counts at least does not rest on its deflection.
+        let counts = bent.in_spite_of_doubt().high > round;
+        let bent = if counts { calc.take(bent) } else { bent.in_spite_of_doubt() };
+        let limit = demand.with(bent, |demand, bent| (demand, bent)).map(|(demand, bent)| {
+            let counted = round.max(bent.min(most));
+            let limit = self.resists(calc, drive, counted) / safety.value;
+            let would_pass = bent > counted && demand > Pressure::default() && demand <= limit;
+            calc.take(Doubted::sure(limit).in_doubt(would_pass.then_some(&IowaDeflection::EQUATION)))
+        });
+        safety.map(|_| limit)
     }
 
     fn resists<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, ovality: Ratio) -> Pressure {
@@ -164,36 +167,32 @@ impl InPlace {
     }
 
     /// How far it goes out of round; `None` where the soil of a stretch is not known or proved grout holds the ring.
-    pub(super) fn deflection<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        drive: &Drive,
-        pipe: &Pipe,
-    ) -> Option<Doubted<Band<Ratio>>> {
+    pub(super) fn deflection<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> Option<Deflection> {
         if is_held(drive) {
             return None;
         }
         let (first, whole_lag) = drive.in_service.lag;
         let one = Ratio::from(1.0);
-        let mut greatest = Band::<Ratio>::default();
-        let mut doubt = if is_driven_over(pipe) { self.share.doubt } else { None };
-        for (index, stretch) in drive.stretches.iter().enumerate() {
-            let soil = stretch.soil.as_ref()?;
-            let live = traffic(pipe, index);
-            let whole = whole(calc, soil)? + live;
-            let arched = calc.doubted(|calc| arched(calc, pipe, soil));
-            doubt = doubt.or(arched.doubt);
-            // Beyond its range the form tells too little, and its limit lies well inside: nothing rests on the doubt there.
-            let here = calc.doubted(|calc| {
-                let mut likely = self.iowa(calc, drive, arched.value, first);
-                if live > Pressure::default() {
-                    likely += Self { modulus: self.modulus / self.share.value, ..*self }.iowa(calc, drive, live, one);
-                }
-                Band { low: likely, likely, high: self.iowa(calc, drive, whole, whole_lag).max(likely) }
-            });
-            greatest = greatest.with(here.value, Ratio::max);
-        }
-        Some(Doubted { value: greatest, doubt })
+        let greatest = calc.doubted(|calc| {
+            let share = if is_driven_over(pipe) { calc.take(self.share) } else { one };
+            let mut greatest = Doubted::sure(Band::<Ratio>::default());
+            for (index, stretch) in drive.stretches.iter().enumerate() {
+                let soil = stretch.soil.as_ref()?;
+                let live = traffic(pipe, index);
+                let whole = whole(calc, soil)? + live;
+                let arched = arched(calc, pipe, soil);
+                let here = calc.doubted(|calc| {
+                    let mut likely = self.iowa(calc, drive, arched, first);
+                    if live > Pressure::default() {
+                        likely += Self { modulus: self.modulus / share, ..*self }.iowa(calc, drive, live, one);
+                    }
+                    Band { low: likely, likely, high: self.iowa(calc, drive, whole, whole_lag).max(likely) }
+                });
+                greatest = greatest.zip(here).map(|(greatest, here)| greatest.with(here, Ratio::max));
+            }
+            Some(greatest)
+        });
+        greatest.transpose()
     }
 
     fn iowa<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, pressure: Pressure, lag: Ratio) -> Ratio {

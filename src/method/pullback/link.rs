@@ -15,13 +15,11 @@ const MAY_PART: &str = "the link parts in the high pull";
 
 /// The most that the weak link may be set to.
 pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Borne) -> Doubted<Cited<Force>> {
-    let pipe = borne.beside_bend.value;
-    let setting = calc.doubted(|calc| {
+    calc.doubted(|calc| {
+        let (pipe, joint) = (calc.take(borne.beside_bend), calc.take(borne.straight).value);
         let pull_head = pull.works.head_rating.map_or(pipe, |rating| rating.value);
-        let joint = borne.straight.value.value;
         Cited::new(calc.law(WeakLinkSetting { pipe, pull_head, joint }), Origin::Law(&WeakLinkSetting::EQUATION))
-    });
-    Doubted { value: setting.value, doubt: setting.doubt.or(borne.beside_bend.doubt).or(borne.straight.doubt) }
+    })
 }
 
 pub(super) fn checks<R: Recorder>(
@@ -38,8 +36,7 @@ pub(super) fn checks<R: Recorder>(
     if let Some(link) = pull.works.weak_link {
         calc.part("weak link");
         let most = setting(calc, pull, borne);
-        let set = Doubted::sure(Band::same(link.value));
-        scheme.checks.add(Check::at_most(Subject::WeakLink, Role::Pull, set, most));
+        scheme.checks.add(Check::at_most(Subject::WeakLink, Role::Pull, Band::same(link.value), most));
         let check = Check::at_most(Subject::WeakLinkPull, Role::Pull, peak, link).as_screen();
         scheme.checks.add(match check.verdict {
             Verdict::Within => check,

@@ -1,15 +1,14 @@
 //! What a fused PVC pipe bears: pull and bending always share one strength.
 
 use super::force::PullOnPipe;
-use super::section::{Bend, Borne, Ring, Section, has_ramp, on_ramp};
+use super::section::{self, Bend, Borne, Ring, Section, has_ramp, on_ramp};
 use crate::check::{Check, Subject};
 use crate::drive::{Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::laws::pe::AllowableTension;
-use crate::laws::pull_limits::{FactorAtTemperature, PvcPullStress, TensionBesideBend};
+use crate::laws::pull_limits::{FactorAtTemperature, PvcPullStress};
 use crate::method::scheme::Scheme;
 use crate::quantity::{Band, Pressure, Ratio, Role};
-use crate::source::Cited;
+use crate::source::{Cited, Origin};
 
 pub(super) fn checks<R: Recorder>(
     calc: &mut Calc<R>,
@@ -20,36 +19,33 @@ pub(super) fn checks<R: Recorder>(
     scheme: &mut Scheme,
 ) -> Borne {
     let section = Section::scored(calc, pipe.outside_diameter.value, pvc.wall.value, pull);
-    let Section { outside_diameter, wall } = section;
-    let peak = on_pipe.map(PullOnPipe::peak);
     calc.part("allowable tension");
     let stress = allowable(calc, pvc);
-    let tension = calc.doubted(|calc| {
-        let weld_factor = Ratio::from(1.0);
-        stress.value.map(|stress| calc.law(AllowableTension { stress, outside_diameter, wall, weld_factor }))
-    });
-    let tension = Doubted { value: tension.value, doubt: stress.doubt.or(tension.doubt) };
-    scheme.checks.add(Check::at_most(Subject::Tension, Role::Pull, peak, tension));
-
+    let tension = section::tension(calc, section, stress, Ratio::from(1.0));
+    scheme.checks.add(Check::at_most(Subject::Tension, Role::Pull, on_pipe.map(PullOnPipe::peak), tension));
     let bend = bent(calc, section, pvc, pull, stress);
+    bends(calc, (section, pvc, pvc.bend_ratio.origin), pull, on_pipe, (stress, bend), scheme);
+    Borne::of(calc, section, pull, tension, (stress, Doubted::sure(pvc.modulus)), bend)
+}
+
+/// Tension and bending, the radius, and collapse of a barrel with its bend.
+pub(super) fn bends<R: Recorder>(
+    calc: &mut Calc<R>,
+    (section, pvc, radius_by): (Section, &PvcPipe, Origin),
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+    (stress, bend): (Doubted<Cited<Pressure>>, Option<Doubted<Bend>>),
+    scheme: &mut Scheme,
+) {
     let ramp = on_ramp(calc, section, on_pipe, bend);
     if let Some(bend) = bend {
         scheme.checks.add(Check::at_most(Subject::TensionAndBending, Role::Strength, ramp, stress));
-        scheme.checks.add(Bend::check(bend, pull, Cited::new(bend.value.smallest, pvc.bend_ratio.origin)));
+        scheme.checks.add(Bend::check(bend, pull, radius_by));
     }
-    let radius = bend.map(|bend| bend.value.radius);
-    let ring = ring(calc, section, pvc, radius, stress);
-    if let Some(check) = ring.collapse(calc, pull, on_pipe, ramp) {
-        scheme.checks.add(check.with_note(BOTH_MODULI));
-    }
-    let beside_bend = match bend {
-        Some(bend) => calc.doubted(|calc| {
-            let (allowable, modulus, radius) = (stress.value.value, pvc.modulus, bend.value.radius);
-            calc.law(TensionBesideBend { allowable, modulus, outside_diameter, wall, radius })
-        }),
-        None => tension.map(|tension| tension.value),
-    };
-    Borne { straight: tension, beside_bend, radius }
+    let (poisson, ovality) = (pvc.poisson, pvc.ovality);
+    let ring = Ring { section, modulus: moduli(calc, pvc), poisson, ovality, bend, allowable: stress };
+    let collapse = ring.collapse(calc, pull, on_pipe, ramp);
+    scheme.checks.add_some(collapse.map(|check| check.with_note(BOTH_MODULI)));
 }
 
 pub(super) const BOTH_MODULI: &str =
@@ -89,26 +85,8 @@ pub(super) fn bent<R: Recorder>(
     has_ramp(pull).then(|| {
         calc.part("tension and bending on the ramp");
         let smallest = pvc.bend_ratio.value * section.outside_diameter;
-        calc.doubted(|calc| Bend::of(calc, section, smallest, pvc.modulus, pull, stress.value.value))
+        calc.doubted(|calc| Bend::of(calc, section, smallest, Doubted::sure(pvc.modulus), pull, stress))
     })
-}
-
-pub(super) fn ring<R: Recorder>(
-    calc: &mut Calc<R>,
-    section: Section,
-    pvc: &PvcPipe,
-    radius: Option<crate::quantity::Length>,
-    stress: Doubted<Cited<Pressure>>,
-) -> Ring {
-    let modulus = moduli(calc, pvc);
-    Ring {
-        section,
-        modulus,
-        poisson: pvc.poisson,
-        ovality: pvc.ovality,
-        radius,
-        allowable: stress.map(|stress| stress.value),
-    }
 }
 
 /// Modulus of short loads, and at the high level that of years. Stiffness falls less with temperature than strength

@@ -6,9 +6,10 @@ use crate::drive::{HoleState, Pull};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
 use crate::laws::deflection::ScoredWall;
-use crate::laws::pe::{AxialStress, BendRadiusForShare, BendingStress};
+use crate::laws::pe::{AllowableTension, AxialStress, BendRadiusForShare, BendingStress};
+use crate::laws::pull_limits::TensionBesideBend;
 use crate::quantity::{Band, Force, Length, Pressure, Ratio, Role};
-use crate::source::Cited;
+use crate::source::{Cited, Origin};
 
 pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is taken as this wide; build it no tighter";
 const PAIRED: &str = "with the larger of the stresses in the bore and on the ramp, which is on the safe side";
@@ -46,15 +47,16 @@ impl Bend {
         calc: &mut Calc<R>,
         section: Section,
         smallest: Length,
-        modulus: Pressure,
+        modulus: Doubted<Pressure>,
         pull: &Pull,
-        allowable: Pressure,
+        allowable: Doubted<Cited<Pressure>>,
     ) -> Self {
         let outside_diameter = section.outside_diameter;
+        let modulus = calc.take(modulus);
         let radius = match pull.bend_radius {
             Some(given) => given.value,
             None => {
-                let share = pull.bend_share;
+                let (allowable, share) = (calc.take(allowable).value, pull.bend_share);
                 smallest.max(calc.law(BendRadiusForShare { modulus, outside_diameter, allowable, share }))
             }
         };
@@ -63,8 +65,10 @@ impl Bend {
     }
 
     /// The radius against the smallest.
-    pub(super) fn check(bend: Doubted<Self>, pull: &Pull, need: Cited<Length>) -> Check {
-        let check = Check::at_least(Subject::BendRadius, Role::Distance, bend.value.radius, need).in_doubt(bend.doubt);
+    pub(super) fn check(bend: Doubted<Self>, pull: &Pull, origin: Origin) -> Check {
+        let radius = bend.map(|bend| Band::same(bend.radius));
+        let smallest = bend.map(|bend| Cited::new(Band::same(bend.smallest), origin));
+        let check = Check::at_least_by_level(Subject::BendRadius, Role::Distance, radius, smallest);
         if pull.bend_radius.is_none() { check.with_note(RADIUS_TAKEN) } else { check }
     }
 }
@@ -82,9 +86,10 @@ pub(super) fn on_ramp<R: Recorder>(
     bend: Option<Doubted<Bend>>,
 ) -> Doubted<Band<Pressure>> {
     let Some(bend) = bend else { return Doubted::sure(Band::default()) };
-    let stress = bend.value.stress;
-    let on_ramp = calc.doubted(|calc| on_pipe.value.at_ramp.map(|tension| section.axial(calc, tension) + stress));
-    Doubted { value: on_ramp.value, doubt: on_ramp.doubt.or(bend.doubt).or(on_pipe.doubt) }
+    calc.doubted(|calc| {
+        let (at_ramp, bent) = (calc.take(*on_pipe).at_ramp, calc.take(bend).stress);
+        at_ramp.map(|tension| section.axial(calc, tension) + bent)
+    })
 }
 
 /// A ring of plastic under outside pressure while it is pulled.
@@ -95,8 +100,8 @@ pub(super) struct Ring {
     pub(super) poisson: Ratio,
     /// As delivered.
     pub(super) ovality: Ratio,
-    pub(super) radius: Option<Length>,
-    pub(super) allowable: Doubted<Pressure>,
+    pub(super) bend: Option<Doubted<Bend>>,
+    pub(super) allowable: Doubted<Cited<Pressure>>,
 }
 
 /// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less a
@@ -119,41 +124,56 @@ impl Ring {
         on_pipe: &Doubted<PullOnPipe>,
         on_ramp: Doubted<Band<Pressure>>,
     ) -> Option<Check> {
-        let peak = on_pipe.map(PullOnPipe::peak);
         if pull.works.hole == HoleState::Dry {
             return None;
         }
         calc.part("collapse during the pull");
-        let pressure = calc.doubted(|calc| outside_pressure(calc, pull, on_pipe.value.annular));
+        let pressure = calc.doubted(|calc| {
+            let annular = calc.take(*on_pipe).annular;
+            outside_pressure(calc, pull, annular)
+        });
         let section = self.section;
         let resistance = calc.doubted(|calc| {
             let poisson = self.poisson;
-            let bent = self.radius.map_or(Ratio::default(), |radius| {
+            let bent = self.bend.map_or(Ratio::default(), |bend| {
                 let Section { outside_diameter, wall } = section;
+                let radius = calc.take(bend).radius;
                 calc.law(BendOvality { outside_diameter, wall, radius, poisson })
             });
             let ovality = (self.ovality + bent).max(pull.ovality);
             let ovality_factor = calc.law(OvalityFactor { ovality });
             let dimension_ratio = section.outside_diameter / section.wall;
-            let stresses = peak.value.with(on_ramp.value, |tension, on_ramp| (tension, on_ramp));
-            let loads = stresses.with(self.modulus.value, |(tension, on_ramp), modulus| (tension, on_ramp, modulus));
+            let (modulus, allowable) = (calc.take(self.modulus), calc.take(self.allowable).value);
+            let (on_ramp, on_pipe) = (calc.take(on_ramp), calc.take(*on_pipe));
+            let stresses = on_pipe.peak().with(on_ramp, |tension, on_ramp| (tension, on_ramp));
+            let loads = stresses.with(modulus, |(tension, on_ramp), modulus| (tension, on_ramp, modulus));
             loads.map(|(tension, on_ramp, modulus)| {
                 // The curve takes the peak stress with bending in one standard and the axial stress in a handbook: the
                 // larger of the two stations.
                 let stress = section.axial(calc, tension).max(on_ramp);
-                let tension_factor = calc.law(TensionFactor { stress, allowable: self.allowable.value });
+                let tension_factor = calc.law(TensionFactor { stress, allowable });
                 calc.law(CriticalPressure { modulus, poisson, dimension_ratio, ovality_factor, tension_factor })
                     / pull.collapse_factor.value
             })
         });
-        let doubts = [self.modulus.doubt, self.allowable.doubt, on_ramp.doubt, peak.doubt];
-        let resistance = Doubted {
-            value: Cited::new(resistance.value, pull.collapse_factor.origin),
-            doubt: doubts.into_iter().fold(resistance.doubt, Option::or),
-        };
+        let resistance = resistance.map(|resistance| Cited::new(resistance, pull.collapse_factor.origin));
         let check = Check::at_most_by_level(Subject::Collapse, Role::Pressure, pressure, resistance);
         Some(check.with_note(PAIRED))
     }
+}
+
+/// Pull that a straight string is allowed at a stress.
+pub(super) fn tension<R: Recorder>(
+    calc: &mut Calc<R>,
+    section: Section,
+    stress: Doubted<Cited<Pressure>>,
+    weld_factor: Ratio,
+) -> Doubted<Cited<Force>> {
+    let Section { outside_diameter, wall } = section;
+    calc.doubted(|calc| {
+        let stress = calc.take(stress);
+        stress.map(|stress| calc.law(AllowableTension { stress, outside_diameter, wall, weld_factor }))
+    })
 }
 
 /// What a pulled pipe may bear at its head, for what is set by it.
@@ -164,5 +184,36 @@ pub(super) struct Borne {
     /// What the bend of the ramp leaves of it.
     pub(super) beside_bend: Doubted<Force>,
     /// Radius of the ramp.
-    pub(super) radius: Option<Length>,
+    pub(super) radius: Option<Doubted<Length>>,
+}
+
+impl Borne {
+    /// By the allowed pull of the straight string, and the bend of the ramp that takes its share of the stress.
+    pub(super) fn of<R: Recorder>(
+        calc: &mut Calc<R>,
+        section: Section,
+        pull: &Pull,
+        straight: Doubted<Cited<Force>>,
+        (allowable, modulus): (Doubted<Cited<Pressure>>, Doubted<Pressure>),
+        bend: Option<Doubted<Bend>>,
+    ) -> Self {
+        let Section { outside_diameter, wall } = section;
+        let beside_bend = match bend {
+            Some(bend) => calc.doubted(|calc| {
+                let (allowable, modulus) = (calc.take(allowable).value, calc.take(modulus));
+                let radius = calc.take(bend).radius;
+                calc.law(TensionBesideBend { allowable, modulus, outside_diameter, wall, radius })
+            }),
+            None => straight.map(|straight| straight.value),
+        };
+        Self { straight, beside_bend, radius: ramp_radius(pull, bend) }
+    }
+}
+
+/// Radius of the ramp: one that the file gives is in no doubt.
+pub(super) fn ramp_radius(pull: &Pull, bend: Option<Doubted<Bend>>) -> Option<Doubted<Length>> {
+    bend.map(|bend| match pull.bend_radius {
+        Some(given) => Doubted::sure(given.value),
+        None => bend.map(|bend| bend.radius),
+    })
 }

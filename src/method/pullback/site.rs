@@ -48,21 +48,22 @@ pub(super) fn checks<R: Recorder>(
                 collapsed_length: collapsed.length,
                 friction: collapsed.friction,
             });
-            on_pipe.value.peak().map(|pull| pull + load)
+            calc.take(*on_pipe).peak().map(|pull| pull + load)
         });
-        let loaded = Doubted { value: loaded.value, doubt: loaded.doubt.or(on_pipe.doubt) };
         let check = Check::at_most(Subject::CollapsedBore, Role::Pull, loaded, borne.straight);
         scheme.checks.add(check.as_screen().with_note(UPPER_BOUND));
     }
     if let Some(reaction) = pull.works.reaction {
         let pressure = rig.map(|rig| rig.map(|force| force / reaction.area));
-        let allowable = Doubted::sure(reaction.allowable);
-        scheme.checks.add(Check::at_most(Subject::PullReaction, Role::Pressure, pressure, allowable));
+        scheme.checks.add(Check::at_most(Subject::PullReaction, Role::Pressure, pressure, reaction.allowable));
     }
     if let (Some(room), Some(radius)) = (pull.works.ramp_room, borne.radius) {
         calc.part("ramp");
-        let length = calc.doubted(|calc| Band::same(ramp(calc, pull, radius)));
-        let check = Check::at_most(Subject::RampRoom, Role::Distance, length, Doubted::sure(room));
+        let length = calc.doubted(|calc| {
+            let radius = calc.take(radius);
+            Band::same(ramp(calc, pull, radius))
+        });
+        let check = Check::at_most(Subject::RampRoom, Role::Distance, length, room);
         let fits = check.verdict == Verdict::Within;
         scheme.checks.add(if fits { check } else { check.as_screen().with_note(TOO_LONG) });
     }
@@ -119,9 +120,9 @@ fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: 
                     high: column(pull.fluids.heavy, lost.high),
                 }
             });
-            let used = (pressure.value.high / limit.value).value;
-            let used = if used.is_nan() { f64::INFINITY } else { used };
-            let used = (pressure.doubt.or(limit.doubt).is_some(), used);
+            let both = pressure.zip(limit).map(|(pressure, limit)| (pressure.high / limit).value);
+            let used = both.in_spite_of_doubt();
+            let used = (both.doubt().is_some(), if used.is_nan() { f64::INFINITY } else { used });
             if worst.as_ref().is_none_or(|worst| used > worst.used) {
                 worst = Some(Place { used, pressure, limit, cap_alone });
             }

@@ -1,12 +1,11 @@
 //! What a welded steel pipe bears: tension, bending, outside pressure, and the three together in two conditions.
 
 use super::force::PullOnPipe;
-use super::section::{Bend, Borne, Section, has_ramp, outside_pressure};
+use super::section::{self, Bend, Borne, Section, has_ramp, outside_pressure};
 use crate::check::{Check, Subject};
-use crate::drive::{HoleState, Pipe, Pull, SteelFactors, SteelPipe};
+use crate::drive::{HoleState, Pipe, Pull, SteelPipe};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::laws::pe::{AllowableTension, BendingStress};
-use crate::laws::pull_limits::TensionBesideBend;
+use crate::laws::pe::BendingStress;
 use crate::laws::pull_steel::{
     HoopStress, SteelBendingStrength, SteelCriticalHoop, SteelElasticHoop, SteelTensionBending, SteelTensionBendingHoop,
 };
@@ -17,14 +16,6 @@ use crate::source::{Cited, Origin};
 const HABIT: &str = "narrower than the habit of the trade; the stress decides";
 const EXTREME: &str = "with the factors of an extreme condition, a third more being allowed";
 const NORMAL: &str = "with the factors of a normal condition, the safer; shown beside the other";
-
-/// Stresses at one level.
-#[derive(Clone, Copy)]
-struct Stresses {
-    axial: Pressure,
-    bending: Pressure,
-    hoop: Pressure,
-}
 
 pub(super) fn checks<R: Recorder>(
     calc: &mut Calc<R>,
@@ -40,12 +31,8 @@ pub(super) fn checks<R: Recorder>(
     let fy = steel.yield_strength.value;
     let peak = on_pipe.map(PullOnPipe::peak);
     calc.part("allowable tension");
-    let tension = calc.doubted(|calc| {
-        factors.tension.map(|share| {
-            let (stress, weld_factor) = (share * fy, Ratio::from(1.0));
-            calc.law(AllowableTension { stress, outside_diameter, wall, weld_factor })
-        })
-    });
+    let allowable = Doubted::sure(factors.tension.map(|share| share * fy));
+    let tension = section::tension(calc, section, allowable, Ratio::from(1.0));
     scheme.checks.add(Check::at_most(Subject::Tension, Role::Pull, peak, tension));
 
     calc.part("tension and bending on the ramp");
@@ -60,24 +47,18 @@ pub(super) fn checks<R: Recorder>(
         })
     });
     let bending_strength = calc.doubted(|calc| bending_strength(calc, section, steel));
-    let bent = bend.map_or(Pressure::default(), |bend| bend.value.stress);
     if let Some(bend) = bend {
         let ratio = calc.doubted(|calc| {
-            on_pipe.value.at_ramp.map(|tension| {
+            let (at_ramp, bending) = (calc.take(*on_pipe).at_ramp, calc.take(bend).stress);
+            let bending_strength = calc.take(bending_strength);
+            at_ramp.map(|tension| {
                 let axial = section.axial(calc, tension);
-                calc.law(SteelTensionBending {
-                    axial,
-                    bending: bent,
-                    yield_strength: fy,
-                    tension_share: factors.tension.value,
-                    bending_strength: bending_strength.value,
-                })
+                let tension_share = factors.tension.value;
+                calc.law(SteelTensionBending { axial, bending, yield_strength: fy, tension_share, bending_strength })
             })
         });
-        let doubt = ratio.doubt.or(bend.doubt).or(bending_strength.doubt).or(on_pipe.doubt);
-        let ratio = Doubted { value: ratio.value, doubt };
         scheme.checks.add(whole(Subject::TensionAndBending, ratio, factors.tension.origin));
-        let check = Bend::check(bend, pull, Cited::new(smallest, steel.bend_ratio.origin)).as_screen();
+        let check = Bend::check(bend, pull, steel.bend_ratio.origin).as_screen();
         let narrow = pull.bend_radius.is_some_and(|given| given.value < smallest);
         scheme.checks.add(if narrow { check.with_note(HABIT) } else { check });
     }
@@ -85,12 +66,14 @@ pub(super) fn checks<R: Recorder>(
     calc.part("outside pressure");
     let pressed = calc.doubted(|calc| {
         let pressure = match pull.works.hole {
-            HoleState::Fluid => outside_pressure(calc, pull, on_pipe.value.annular),
+            HoleState::Fluid => {
+                let annular = calc.take(*on_pipe).annular;
+                outside_pressure(calc, pull, annular)
+            }
             HoleState::Dry => Band::default(),
         };
         pressure.map(|pressure| calc.law(HoopStress { pressure, outside_diameter, wall }))
     });
-    let pressed = Doubted { doubt: pressed.doubt.or(on_pipe.doubt), ..pressed };
     let critical = calc.doubted(|calc| critical_hoop(calc, section, steel));
     if pull.works.hole == HoleState::Fluid {
         let limit = critical.map(|critical| factors.hoop_safety.map(|safety| critical / safety));
@@ -98,59 +81,37 @@ pub(super) fn checks<R: Recorder>(
     }
     // Greatest pull, bend and outside pressure are taken to meet at one place.
     let together = |calc: &mut Calc<R>, (axial_factor, hoop_factor): (Ratio, Ratio)| {
-        let ratio = calc.doubted(|calc| {
-            let stresses = peak.value.with(pressed.value, |tension, hoop| (tension, hoop));
-            stresses.map(|(tension, hoop)| {
+        calc.doubted(|calc| {
+            let (peak, hoop) = (calc.take(peak), calc.take(pressed));
+            let bending = bend.map_or(Pressure::default(), |bend| calc.take(bend).stress);
+            let critical_hoop = calc.take(critical);
+            peak.with(hoop, |tension, hoop| (tension, hoop)).map(|(tension, hoop)| {
                 let axial = section.axial(calc, tension);
-                let stresses = Stresses { axial, bending: bent, hoop };
-                calc.law(interaction(stresses, fy, critical.value, factors, axial_factor, hoop_factor))
+                calc.law(SteelTensionBendingHoop {
+                    axial,
+                    bending,
+                    hoop,
+                    yield_strength: fy,
+                    critical_hoop,
+                    axial_factor,
+                    hoop_factor,
+                    hoop_share: factors.hoop_share,
+                    poisson: factors.poisson,
+                })
             })
-        });
-        let doubt = ratio.doubt.or(peak.doubt).or(pressed.doubt).or(critical.doubt);
-        Doubted { value: ratio.value, doubt: doubt.or(bend.and_then(|bend| bend.doubt)) }
+        })
     };
     let extreme = together(calc, (factors.axial.value, factors.hoop));
     scheme.checks.add(whole(Subject::SteelInteraction, extreme, factors.axial.origin).with_note(EXTREME));
     let normal = together(calc, (factors.axial_normal.value, factors.hoop_normal));
     let check = whole(Subject::SteelInteractionNormal, normal, factors.axial_normal.origin);
     scheme.checks.add(check.as_screen().with_note(NORMAL));
-
-    let radius = bend.map(|bend| bend.value.radius);
-    let beside_bend = match radius {
-        Some(radius) => calc.doubted(|calc| {
-            let allowable = factors.tension.value * fy;
-            calc.law(TensionBesideBend { allowable, modulus, outside_diameter, wall, radius })
-        }),
-        None => tension.map(|tension| tension.value),
-    };
-    Borne { straight: tension, beside_bend, radius }
+    Borne::of(calc, section, pull, tension, (allowable, Doubted::sure(modulus)), bend)
 }
 
 /// A ratio that may be 1 at most.
 fn whole(subject: Subject, ratio: Doubted<Band<Ratio>>, origin: Origin) -> Check {
-    let limit = Doubted::sure(Cited::new(Ratio::from(1.0), origin));
-    Check::at_most(subject, Role::Ratio, ratio, limit)
-}
-
-fn interaction(
-    stresses: Stresses,
-    yield_strength: Pressure,
-    critical_hoop: Pressure,
-    factors: &SteelFactors,
-    axial_factor: Ratio,
-    hoop_factor: Ratio,
-) -> SteelTensionBendingHoop {
-    SteelTensionBendingHoop {
-        axial: stresses.axial,
-        bending: stresses.bending,
-        hoop: stresses.hoop,
-        yield_strength,
-        critical_hoop,
-        axial_factor,
-        hoop_factor,
-        hoop_share: factors.hoop_share,
-        poisson: factors.poisson,
-    }
+    Check::at_most(subject, Role::Ratio, ratio, Cited::new(Ratio::from(1.0), origin))
 }
 
 fn bending_strength<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &SteelPipe) -> Pressure {

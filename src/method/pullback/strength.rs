@@ -1,15 +1,15 @@
 //! What the PE pipe bears: tension, tension with bending on the ramp, strain, collapse.
 
 use super::force::PullOnPipe;
-use super::section::{Bend, Borne, Ring, Section, has_ramp, on_ramp};
+use super::section::{self, Bend, Borne, Ring, Section, has_ramp, on_ramp};
 use crate::check::{Check, Subject};
 use crate::drive::{ModulusPoints, PePipe, Pipe, Pull, StressSource};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pe::{
-    AllowableTension, MinimumBendRadius, ModulusAtDuration, ModulusAtTemperature, PullStressAtTemperature,
-    PullStressForDuration, TensileDesignStress,
+    MinimumBendRadius, ModulusAtDuration, ModulusAtTemperature, PullStressAtTemperature, PullStressForDuration,
+    TensileDesignStress,
 };
-use crate::laws::pull_limits::{BendStrain, PullStrain, TensionBesideBend};
+use crate::laws::pull_limits::{BendStrain, PullStrain};
 use crate::method::scheme::Scheme;
 use crate::quantity::{Band, Force, Measure, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, Origin};
@@ -25,66 +25,43 @@ pub(super) fn checks<R: Recorder>(
     scheme: &mut Scheme,
 ) -> Borne {
     let section = Section::scored(calc, pipe.outside_diameter.value, pe.wall.value, pull);
-    let Section { outside_diameter, wall } = section;
-    let peak = on_pipe.map(PullOnPipe::peak);
-
     calc.part("allowable tension");
     let stress = allowable_stress(calc, pe, pull);
-    let tension = calc.doubted(|calc| {
-        let weld_factor = pe.weld_factor.value;
-        let chosen = stress.value.chosen;
-        chosen.map(|stress| calc.law(AllowableTension { stress, outside_diameter, wall, weld_factor }))
-    });
-    let tension = Doubted { value: tension.value, doubt: stress.doubt.or(tension.doubt) };
+    let weld = pe.weld_factor.value;
+    let tension = section::tension(calc, section, stress.map(|stress| stress.chosen), weld);
     // A looser edition was asked for: said, and never a plain pass.
-    let edition = |check: Check| if stress.value.tighter { check.as_caution(TIGHTER_EDITION) } else { check };
+    let tighter = stress.in_spite_of_doubt().tighter;
+    let edition = |check: Check| if tighter { check.as_caution(TIGHTER_EDITION) } else { check };
+    let peak = on_pipe.map(PullOnPipe::peak);
     scheme.checks.add(edition(Check::at_most(Subject::Tension, Role::Pull, peak, tension)));
 
-    let weld = pe.weld_factor.value;
     let limit = stress.map(|stress| stress.chosen.map(|stress| weld * stress));
     let stiff = calc.doubted(|calc| modulus(calc, &pe.stiff, pull, pull.duration, Cold::Credited));
     let bend = has_ramp(pull).then(|| {
         calc.part("tension and bending on the ramp");
-        let bend = calc.doubted(|calc| {
+        calc.doubted(|calc| {
             let smallest = calc.law(MinimumBendRadius {
-                outside_diameter,
+                outside_diameter: section.outside_diameter,
                 ratio: pull.bend_ratio.value,
                 temperature: pull.temperature,
                 cold_factor: pull.bend_cold,
             });
-            Bend::of(calc, section, smallest, stiff.value, pull, limit.value.value)
-        });
-        Doubted { value: bend.value, doubt: bend.doubt.or(stiff.doubt) }
+            Bend::of(calc, section, smallest, stiff, pull, limit)
+        })
     });
     let ramp = on_ramp(calc, section, on_pipe, bend);
     if let Some(bend) = bend {
         scheme.checks.add(edition(Check::at_most(Subject::TensionAndBending, Role::Strength, ramp, limit)));
-        scheme.checks.add(Bend::check(bend, pull, Cited::new(bend.value.smallest, pull.bend_ratio.origin)));
+        scheme.checks.add(Bend::check(bend, pull, pull.bend_ratio.origin));
     }
     strains(calc, section, pe, pull, on_pipe, bend, scheme);
 
     // The fluid stands on the pipe longer than the pull lasts, and cools it: cold stiffness is not credited.
     let soft = calc.doubted(|calc| modulus(calc, &pe.soft, pull, pull.load_duration, Cold::NotCredited));
-    let radius = bend.map(|bend| bend.value.radius);
-    let ring = Ring {
-        section,
-        modulus: soft.map(Band::same),
-        poisson: pull.poisson,
-        ovality: pe.ovality,
-        radius,
-        allowable: limit.map(|limit| limit.value),
-    };
-    if let Some(check) = ring.collapse(calc, pull, on_pipe, ramp) {
-        scheme.checks.add(check);
-    }
-    let beside_bend = match radius {
-        Some(radius) => calc.doubted(|calc| {
-            let (allowable, modulus) = (limit.value.value, stiff.value);
-            calc.law(TensionBesideBend { allowable, modulus, outside_diameter, wall, radius })
-        }),
-        None => tension.map(|tension| tension.value),
-    };
-    Borne { straight: tension, beside_bend, radius }
+    let (poisson, ovality) = (pull.poisson, pe.ovality);
+    let ring = Ring { section, modulus: soft.map(Band::same), poisson, ovality, bend, allowable: limit };
+    scheme.checks.add_some(ring.collapse(calc, pull, on_pipe, ramp));
+    Borne::of(calc, section, pull, tension, (limit, stiff), bend)
 }
 
 /// Strain of the pull, and of pull and bend on the ramp.
@@ -100,26 +77,26 @@ fn strains<R: Recorder>(
     calc.part("strain");
     let soft = calc.doubted(|calc| modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited));
     let strain = |calc: &mut Calc<R>, tension: Band<Force>| {
+        let modulus = calc.take(soft);
         tension.map(|tension| {
             let stress = section.axial(calc, tension);
-            calc.law(PullStrain { stress, modulus: soft.value })
+            calc.law(PullStrain { stress, modulus })
         })
     };
     let (pulled, total) = pull.works.strain;
-    let along = calc.doubted(|calc| strain(calc, on_pipe.value.peak()));
-    let along = Doubted { value: along.value, doubt: along.doubt.or(soft.doubt).or(on_pipe.doubt) };
-    let limit = Doubted::sure(pulled);
-    scheme.checks.add(Check::at_most(Subject::Strain, Role::Percent, along, limit));
+    let along = calc.doubted(|calc| {
+        let peak = calc.take(*on_pipe).peak();
+        strain(calc, peak)
+    });
+    scheme.checks.add(Check::at_most(Subject::Strain, Role::Percent, along, pulled));
     if let Some(bend) = bend {
         let both = calc.doubted(|calc| {
-            let (outside_diameter, radius) = (section.outside_diameter, bend.value.radius);
+            let (outside_diameter, radius) = (section.outside_diameter, calc.take(bend).radius);
             let bent = calc.law(BendStrain { outside_diameter, radius });
-            strain(calc, on_pipe.value.at_ramp).map(|strain| strain + bent)
+            let at_ramp = calc.take(*on_pipe).at_ramp;
+            strain(calc, at_ramp).map(|strain| strain + bent)
         });
-        let doubt = both.doubt.or(soft.doubt).or(bend.doubt).or(on_pipe.doubt);
-        let limit = Doubted::sure(total);
-        let both = Doubted { value: both.value, doubt };
-        scheme.checks.add(Check::at_most(Subject::StrainWithBend, Role::Percent, both, limit));
+        scheme.checks.add(Check::at_most(Subject::StrainWithBend, Role::Percent, both, total));
     }
 }
 
@@ -145,9 +122,8 @@ fn allowable_stress<R: Recorder>(calc: &mut Calc<R>, pe: &PePipe, pull: &Pull) -
     };
     // No edition: no stress allowed. Doubt in an edition that was not chosen is no doubt in the limit.
     let chosen = calc.doubted(|calc| least(calc, true).unwrap_or(none));
-    let other = calc.doubted(|calc| least(calc, false)).value;
-    let tighter = other.is_some_and(|other| other.value < chosen.value.value);
-    chosen.map(|chosen| Allowable { chosen, tighter })
+    let other = calc.doubted(|calc| least(calc, false)).in_spite_of_doubt();
+    chosen.map(|chosen| Allowable { chosen, tighter: other.is_some_and(|other| other.value < chosen.value) })
 }
 
 fn at_duration_and_temperature<R: Recorder>(
