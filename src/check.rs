@@ -188,62 +188,6 @@ pub(crate) const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
     Check { subject: (), verdict, sense, basis, factor: None, doubt: None, note: None, numbers }
 }
 
-impl Check {
-    /// A demand that must not exceed a limit.
-    #[must_use]
-    pub fn at_most<Q: Measure>(
-        subject: Subject,
-        role: Role,
-        demand: impl Into<Doubted<Band<Q>>>,
-        limit: impl Into<Doubted<Cited<Q>>>,
-    ) -> Self {
-        Self::at_most_by_level(subject, role, demand, limit.into().map(|limit| limit.map(Band::same)))
-    }
-
-    /// A demand that must not exceed a limit that depends on the level itself.
-    #[must_use]
-    pub fn at_most_by_level<Q: Measure>(
-        subject: Subject,
-        role: Role,
-        demand: impl Into<Doubted<Band<Q>>>,
-        limit: impl Into<Doubted<Cited<Band<Q>>>>,
-    ) -> Self {
-        Self::new(subject, role, Sense::AtMost, demand.into(), limit.into())
-    }
-
-    /// A supply that must be at least a need.
-    #[must_use]
-    pub fn at_least<Q: Measure>(subject: Subject, role: Role, supply: Q, need: Cited<Q>) -> Self {
-        Self::at_least_by_level(subject, role, Band::same(supply), need.map(Band::same))
-    }
-
-    /// A supply that must be at least a need, either of which may depend on the level itself.
-    #[must_use]
-    pub fn at_least_by_level<Q: Measure>(
-        subject: Subject,
-        role: Role,
-        supply: impl Into<Doubted<Band<Q>>>,
-        need: impl Into<Doubted<Cited<Band<Q>>>>,
-    ) -> Self {
-        Self::new(subject, role, Sense::AtLeast, supply.into(), need.into())
-    }
-
-    /// A judgement without numbers.
-    #[must_use]
-    pub const fn rated(subject: Subject, verdict: Verdict, basis: Origin) -> Self {
-        Self {
-            subject,
-            verdict,
-            sense: Sense::AtMost,
-            basis,
-            factor: None,
-            doubt: None,
-            note: None,
-            numbers: Numbers::None,
-        }
-    }
-}
-
 impl<S: Copy> Check<S> {
     fn new<Q: Measure>(
         subject: S,
@@ -410,20 +354,6 @@ impl Checks {
     /// One outcome a subject, in their order.
     pub(crate) const fn of(outcomes: [Result<Check, Absent>; Subject::COUNT]) -> Self {
         Self(outcomes)
-    }
-
-    /// Adds a check.
-    pub fn add(&mut self, check: Check) {
-        if let Some(slot) = self.0.get_mut(check.subject as usize) {
-            *slot = Ok(check);
-        }
-    }
-
-    /// Adds a check where there is one.
-    pub fn add_some(&mut self, check: Option<Check>) {
-        if let Some(check) = check {
-            self.add(check);
-        }
     }
 
     /// The checks that were made, in the order of [`Subject`].

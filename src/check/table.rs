@@ -50,72 +50,77 @@ macro_rules! checks {
             PipeColumn "pipe in the pit, column" LoadMargin,
                 needs "steel pipe in the pit as a column" ["candidates[].free_length"] => end::column($at, $calc);
             /// Pull on the pipe, against its tension.
-            Tension "pipe, tension" LoadMargin => $at.old(Subject::Tension);
+            Tension "pipe, tension" LoadMargin => pullback::of_pipe($at, |pipe| Ok(pipe.tension));
             /// Stress of pull and bend on the ramp, against the allowable stress.
-            TensionAndBending "pipe, tension and bending" LoadMargin => $at.old(Subject::TensionAndBending);
+            TensionAndBending "pipe, tension and bending" LoadMargin
+                => pullback::of_pipe($at, |pipe| pipe.with_bending);
             /// Outside pressure during the pull, against collapse.
-            Collapse "pipe, collapse in the pull" LoadMargin => $at.old(Subject::Collapse);
+            Collapse "pipe, collapse in the pull" LoadMargin => pullback::of_pipe($at, |pipe| pipe.collapse);
             /// Pull, bend and outside pressure on a steel pipe together, extreme condition.
-            SteelInteraction "pipe, combined stress" LoadMargin => $at.old(Subject::SteelInteraction);
+            SteelInteraction "pipe, combined stress" LoadMargin => pullback::of_pipe($at, |pipe| pipe.together);
             /// The same, normal condition.
-            SteelInteractionNormal "pipe, combined, normal" none => $at.old(Subject::SteelInteractionNormal);
+            SteelInteractionNormal "pipe, combined, normal" none
+                => pullback::of_pipe($at, |pipe| pipe.together_normal);
             /// Strain of the pull.
-            Strain "pipe, strain of the pull" LoadMargin => $at.old(Subject::Strain);
+            Strain "pipe, strain of the pull" LoadMargin => pullback::of_pipe($at, |pipe| pipe.strain);
             /// Strain of pull and bend on the ramp.
-            StrainWithBend "pipe, strain with the bend" LoadMargin => $at.old(Subject::StrainWithBend);
+            StrainWithBend "pipe, strain with the bend" LoadMargin
+                => pullback::of_pipe($at, |pipe| pipe.strain_with_bend);
             /// Pull on the pipe, against the rating of pull head and swivel.
             PullHead "pull head" LoadMargin, needs "rating of pull head and swivel" ["pull.pull_head.rating"]
-                => $at.old(Subject::PullHead);
+                => link::head($at);
             /// Setting of the weak link, against what pipe, head and joint may bear.
             WeakLink "weak link, setting" none, needs "setting of the weak link" ["pull.pull_head.weak_link"]
-                => $at.old(Subject::WeakLink);
+                => link::set($at, $calc);
             /// Pull on the pipe, against the setting of the weak link.
-            WeakLinkPull "weak link, pull" none, needs as WeakLink => $at.old(Subject::WeakLinkPull);
+            WeakLinkPull "weak link, pull" none, needs as WeakLink => link::pulled($at);
             /// Push at the tail of the pulled string, against its free length as a column.
-            PushedTail "pipe, pushed tail" LoadMargin => $at.old(Subject::PushedTail);
+            PushedTail "pipe, pushed tail" LoadMargin => assist::tail($at, $calc);
             /// The same, against snaking in the wider bore.
-            TailSnaking "pipe, pushed tail, snaking" none => $at.old(Subject::TailSnaking);
+            TailSnaking "pipe, pushed tail, snaking" none => assist::snaking($at, $calc);
             /// Push at the tail of the pulled string, against the rating of the grip.
             TailGrip "grip at the tail" LoadMargin, needs "grip at the tail" ["pull.push_assist.grip_rating"]
-                => $at.old(Subject::TailGrip);
+                => assist::grip($at);
             /// Pull on the pipe where a named length of bore lies on it, upper bound.
             CollapsedBore "pipe, collapsed bore" none,
-                needs "bore that may fall on the pipe" ["pull.collapsed_bore"] => $at.old(Subject::CollapsedBore);
+                needs "bore that may fall on the pipe" ["pull.collapsed_bore"] => site::collapsed($at, $calc);
             /// Pressure of liquid grout, against collapse.
             CollapseInGrout "pipe, collapse in grout" LoadMargin, needs "collapse in grout" ["annulus"]
-                => $at.old(Subject::CollapseInGrout);
+                => pullback::in_service($at, |pipe| pipe.grout);
             /// Water and soil in service, against collapse.
             CollapseInService "pipe, collapse in service" LoadMargin,
-                needs "load and deflection in service" ["ground[].soil"] => $at.old(Subject::CollapseInService);
+                needs "load and deflection in service" ["ground[].soil"]
+                => pullback::in_service($at, |pipe| pipe.collapse);
             /// Water and a vacuum inside, against collapse.
             Vacuum "pipe, vacuum in service" LoadMargin, needs "vacuum in the main" ["vacuum"]
-                => $at.old(Subject::Vacuum);
+                => pullback::in_service($at, |pipe| pipe.vacuum);
             /// Deflection of a flexible pipe in service.
-            Deflection "pipe, deflection" none, needs as CollapseInService => $at.old(Subject::Deflection);
+            Deflection "pipe, deflection" none, needs as CollapseInService
+                => pullback::in_service($at, |pipe| pipe.deflection);
             /// Pressure of the rig on the face of the launch pit while it pulls.
             PullReaction "launch pit face, pull" LoadMargin,
-                needs "what the rig leans on while it pulls" ["pull.reaction"] => $at.old(Subject::PullReaction);
+                needs "what the rig leans on while it pulls" ["pull.reaction"] => site::reaction($at);
             /// Pressure of the bore fluid, against what the ground is allowed.
             BreakOut "bore fluid, break-out" none, needs "break-out of fluid" ["ground[].soil"]
-                => $at.old(Subject::BreakOut);
+                => site::break_out($at, $calc);
             /// Length of the ramp, against the room for it.
-            RampRoom "ramp, room" Area, needs "room for the ramp" ["pull.ramp_room"] => $at.old(Subject::RampRoom);
+            RampRoom "ramp, room" Area, needs "room for the ramp" ["pull.ramp_room"] => site::ramp_room($at, $calc);
             /// Pull on the rig: pipe, reamer and stem.
-            RigPull "rig pull" LoadMargin => $at.old(Subject::RigPull);
+            RigPull "rig pull" LoadMargin => pullback::rig_pull($at);
             /// Pull on the rig in a reaming pass before the pipe comes.
-            ReamingPull "rig pull, reaming" LoadMargin => $at.old(Subject::ReamingPull);
+            ReamingPull "rig pull, reaming" LoadMargin => pullback::reaming_pull($at);
             /// Pull on the stem, against the rating of its joints.
             StemPull "stem joint, pull" LoadMargin, needs "joints of the stem under pull" ["stem.joint_pull"]
-                => $at.old(Subject::StemPull);
+                => pullback::stem_pull($at);
             /// Torque of the reamer, against rig and stem.
             ReamingTorque "torque, reaming" LoadMargin, needs "torque of the reamer" ["pull.reaming_torque"]
-                => $at.old(Subject::ReamingTorque);
+                => pullback::reaming_torque($at);
             /// Step in diameter of a reaming pass.
-            ReamingStep "reaming step" none => $at.old(Subject::ReamingStep);
+            ReamingStep "reaming step" none => pullback::step($at, $calc);
             /// Final bore.
-            Bore "final bore" none => $at.old(Subject::Bore);
+            Bore "final bore" none => pullback::bore($at);
             /// Radius of the string on the ramp.
-            BendRadius "bend radius" none => $at.old(Subject::BendRadius);
+            BendRadius "bend radius" none => pullback::of_pipe($at, |pipe| pipe.radius);
             /// Thrust, against the ground behind the wall in the launch pit.
             ThrustWall "thrust wall" LoadMargin, needs "thrust wall" ["launch.wall"] => wall::thrust($at);
             /// Level of the thrust, against that of the reaction of the ground.

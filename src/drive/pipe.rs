@@ -69,11 +69,6 @@ impl Pipe {
         if self.bore.origin == self.bore_rule.origin { self.outside_diameter.value } else { self.bore.value }
     }
 
-    /// Whether only its maker knows something, and nobody has said it.
-    pub(crate) fn lacks(&self, what: super::proposed::NotGiven) -> bool {
-        self.not_given.contains(&what)
-    }
-
     /// Height of the bore by which the water is judged: its own, or that of a casing before it.
     pub(crate) fn height(&self) -> Length {
         let own = self.outside_diameter.value;

@@ -1,10 +1,12 @@
 //! One pipe put in by one method: every check of the table, made one after the other.
 
 use super::jacking::{casing, end, service, wall};
+use super::not_given::settle;
+use super::pullback::{assist, link, site};
 use super::scheme::Scheme;
 use super::sheet::Sheet;
 use super::walked::Walked;
-use super::{jacking, stem};
+use super::{jacking, pullback, stem};
 use crate::check::{Absent, Check, Checks, Outcome, Subject, checks};
 use crate::conditions::{self, Place, face, movement, pits, room, sewer, time};
 use crate::drive::{Drive, Pipe};
@@ -49,7 +51,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
     }
     // A pipe without checks for a method stays without checks, which is never a pass.
     let Some(at) = Walked::walk(calc, drive, pipe, method) else { return scheme };
-    (scheme.force, scheme.rig_force) = at.forces();
+    [scheme.force, scheme.rig_force] = at.forces().map(Some);
     scheme.thrust = Some(at.thrust());
     scheme.checks = Checks::of(run_all(&at, calc));
     scheme
@@ -63,14 +65,14 @@ macro_rules! run {
     )+) => {
         fn run_all<R: Recorder>($at: &Walked<'_>, $calc: &mut Calc<R>) -> [Result<Check, Absent>; Subject::COUNT] {
             let doubt = conditions::ground_doubt($at.drive);
-            [$(named(Subject::$name, $check, doubt)),+]
+            [$(named($at, Subject::$name, $check, doubt)),+]
         }
     };
 }
 checks!(run at calc);
 
-/// A load rests on what is known of the ground.
-fn named(subject: Subject, outcome: Outcome, ground: Doubt) -> Result<Check, Absent> {
-    let check = outcome?.of(subject);
+/// What the maker has to settle is not decided, and a load rests on what is known of the ground.
+fn named(at: &Walked<'_>, subject: Subject, outcome: Outcome, ground: Doubt) -> Result<Check, Absent> {
+    let check = settle(at, subject, outcome)?.of(subject);
     Ok(if subject.is_load() { check.in_doubt(ground) } else { check })
 }

@@ -2,10 +2,10 @@
 
 use super::jacking::behind::{self, Resisting};
 use super::jacking::jacked::Jacked;
-use super::pullback;
-use super::scheme::Scheme;
+use super::pullback::force::PullOnPipe;
+use super::pullback::pulled::Pulled;
 use super::stage::{Stage, peak, pushed};
-use crate::check::{Absent, Outcome, Subject};
+use crate::check::{Absent, Outcome};
 use crate::conditions::{Moved, Plan, movement, sewer};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
@@ -33,7 +33,7 @@ pub(super) struct Walked<'a> {
 #[expect(clippy::large_enum_variant, reason = "no heap where numbers are worked out")]
 enum Way<'a> {
     Jacked(Jacked<'a>),
-    Pulled(Scheme),
+    Pulled(Pulled<'a>),
 }
 
 impl<'a> Deref for Walked<'a> {
@@ -53,15 +53,13 @@ impl<'a> Walked<'a> {
         method: Method,
     ) -> Option<Self> {
         let plan = Plan { drive, pipe, method };
-        let mut stem = || pushed(calc, drive, pipe, Stage::STEM).map(|force| force.on_rig);
+        let stem = |calc: &mut Calc<R>| pushed(calc, drive, pipe, Stage::STEM).map(|force| force.on_rig);
         let (stem, way) = match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
-            (Method::PipeJacking, Some(jacked), ..) => (stem(), Way::Jacked(Jacked::walk(calc, drive, pipe, jacked))),
+            (Method::PipeJacking, Some(jacked), ..) => {
+                (stem(calc), Way::Jacked(Jacked::walk(calc, drive, pipe, jacked)))
+            }
             (Method::Pullback, _, Some(pulled), Some(pull)) => {
-                let stem = stem();
-                let mut scheme = Scheme::new(method);
-                pullback::assess(calc, drive, pipe, pulled, pull, stem, &mut scheme);
-                super::not_given::open(pipe, &mut scheme);
-                (stem, Way::Pulled(scheme))
+                (stem(calc), Way::Pulled(Pulled::walk(calc, drive, pipe, pulled, pull)))
             }
             _ => return None,
         };
@@ -84,24 +82,24 @@ impl<'a> Walked<'a> {
         }
     }
 
-    /// A check as it was made with the forces.
-    pub(super) fn old(&self, subject: Subject) -> Outcome {
+    /// The forces on a pipe that is pulled.
+    pub(super) const fn pulled(&self) -> Result<&Pulled<'a>, Absent> {
         match &self.way {
-            Way::Pulled(scheme) => scheme.checks.outcome(subject).map(|check| check.of(())),
+            Way::Pulled(pulled) => Ok(pulled),
             Way::Jacked(_) => Err(Absent::NotApplicable("the pipe is not pulled")),
         }
     }
 
     /// Greatest force on the pipe, and on the rig over all stages.
-    pub(super) fn forces(&self) -> (Option<Band<Force>>, Option<Band<Force>>) {
-        match &self.way {
-            Way::Jacked(jacked) => {
-                let forces = [jacked.thrust(), self.thrust()].map(|force| Some(force.in_spite_of_doubt()));
-                let [pipe, rig] = forces;
-                (pipe, rig)
+    pub(super) fn forces(&self) -> [Band<Force>; 2] {
+        let (pipe, rig) = match &self.way {
+            Way::Jacked(jacked) => (jacked.thrust(), self.thrust()),
+            Way::Pulled(pulled) => {
+                let rig = pulled.all().zip(self.stem).map(|(all, stem)| peak(all, stem));
+                (pulled.on_pipe.map(PullOnPipe::peak), rig)
             }
-            Way::Pulled(scheme) => (scheme.force, scheme.rig_force),
-        }
+        };
+        [pipe, rig].map(Doubted::in_spite_of_doubt)
     }
 
     /// Greatest thrust on the wall of the launch pit over all stages that push.

@@ -4,9 +4,8 @@ use super::capacity::{EndLimit, end_limit};
 use super::jacked::Jacked;
 use super::steel;
 use crate::check::{Absent, Check, Outcome, at_most};
-use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
+use crate::drive::{Capacity, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Recorder};
-use crate::method::not_given::by_the_maker;
 use crate::method::walked::Walked;
 use crate::quantity::{Angle, Band, Role};
 
@@ -26,15 +25,10 @@ const SPIGOT: &str =
 const LOOSER: &str = "the default scheme is tighter than the one asked for: leave scheme out to use it";
 const SECTION: &str = "along the axis: an eccentric weld, bending on a curve and ground load are not in it";
 const LARGE: &str = "more than is advised at a joint under thrust";
-const END: &str = "list the pipe with the greatest jacking force that its maker allows, `rated_force`; for concrete its \
-                   strength and end bearing area do as well";
 const MAKER: &str = "the pipe maker's force; ask the maker for the joint angle it holds at";
 
 pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let jacked = at.jacked()?;
-    if at.pipe.lacks(NotGiven::EndForce) {
-        return Ok(by_the_maker(END));
-    }
     let limit = end_limit(calc, jacked.pipe, jacked.angle);
     let check = at_most(Role::Thrust, jacked.thrust(), limit.map(|limit| limit.force));
     let EndLimit { factor, tighter, .. } = limit.in_spite_of_doubt();

@@ -2,44 +2,42 @@
 //! bore and in it.
 
 use super::force::{fills, weight};
+use super::pulled::Pulled;
 use super::pvc;
 use super::section::Borne;
 use super::strength::{Cold, modulus};
-use crate::check::{Check, Subject};
+use crate::check::{Absent, Outcome, Verdict, at_most, only, rated};
 use crate::drive::{BY_ITS_MAKER, Fill, HoleState, Pipe, Pull, PulledPipe, PushAssist};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::column::CrushOrBuckle;
 use crate::laws::pull::NetWeightInFluid;
 use crate::laws::stem::{BucklingAllowed, EulerBuckling, OpenBoreBuckling, TubeStiffness};
-use crate::method::scheme::Scheme;
+use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Role};
 use crate::source::Cited;
 
+const TAIL: &str = "string pushed at its tail";
 const COLUMN: &str = "the whole force that the machine is set to, as on a head that stands still, on the free length \
                       with its head free to move aside and no more stress than the pull is allowed";
 const JOINTS: &str = "joints that turn make no column: its maker tells whether a string may be pushed, and how hard";
 const SNAKING: &str = "beyond it the string snakes in the wider bore, which costs more friction than the push gains";
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    pull: &Pull,
-    borne: &Borne,
-    scheme: &mut Scheme,
-) {
-    let Some(assist) = &pull.push_assist else { return };
-    let force = Band::same(assist.force.value);
-    if let Some(rating) = assist.grip {
-        scheme.checks.add(Check::at_most(Subject::TailGrip, Role::Thrust, force, rating));
-    }
-    let Some(column) = column(calc, pipe, pulled, pull, borne) else {
-        let check = Check::rated(Subject::PushedTail, crate::check::Verdict::NotDecided, BY_ITS_MAKER);
-        scheme.checks.add(check.with_note(JOINTS));
-        return;
-    };
-    scheme.checks.add(Check::at_most(Subject::PushedTail, Role::Thrust, force, column).with_note(COLUMN));
-    scheme.checks.add_some(snaking(calc, pipe, pulled, pull, force));
+fn assist<'a>(at: &Walked<'a>) -> Result<&'a PushAssist, Absent> {
+    at.pulled()?.pull.push_assist.as_ref().ok_or(Absent::NotApplicable("nothing pushes the tail"))
+}
+
+pub(in crate::method) fn grip(at: &Walked<'_>) -> Outcome {
+    let assist = assist(at)?;
+    Ok(at_most(Role::Thrust, assist.force.value, assist.grip.ok_or(Absent::Missing)?))
+}
+
+pub(in crate::method) fn tail<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let assist = assist(at)?;
+    let Pulled { pipe, pull, strength, .. } = at.pulled()?;
+    Ok(match column(calc, at.pipe, pipe, pull, &strength.borne) {
+        Some(column) => at_most(Role::Thrust, assist.force.value, column).with_note(COLUMN),
+        None => rated(Verdict::NotDecided, BY_ITS_MAKER).with_note(JOINTS),
+    })
 }
 
 /// Modulus of the string for as long as the pull lasts, no stiffer than it may be; none of a string with joints that
@@ -65,7 +63,7 @@ pub(super) fn column<R: Recorder>(
     borne: &Borne,
 ) -> Option<Doubted<Cited<Force>>> {
     let PushAssist { free_length, end_factor, safety, .. } = *pull.push_assist.as_ref()?;
-    calc.part("string pushed at its tail");
+    calc.part(TAIL);
     let allowed = calc.doubted(|calc| {
         let modulus = stiffness(calc, pulled, pull)?;
         let crushing = calc.take(borne.straight).value;
@@ -80,23 +78,18 @@ pub(super) fn column<R: Recorder>(
 }
 
 /// A screen: the string in the bore, which holds it by its net weight alone.
-fn snaking<R: Recorder>(
-    calc: &mut Calc<R>,
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    pull: &Pull,
-    force: Band<Force>,
-) -> Option<Check> {
-    let assist = pull.push_assist.as_ref()?;
-    let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
-    let clearance = (pipe.bore.value - outside_diameter) / 2.0;
-    if clearance <= Length::default() {
-        return None;
-    }
+pub(in crate::method) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let assist = assist(at)?;
+    let Pulled { pipe: pulled, pull, .. } = at.pulled()?;
+    only(!matches!(pulled, PulledPipe::Jointed(_)), JOINTS)?;
+    let (outside_diameter, wall) = (at.pipe.outside_diameter.value, pulled.wall());
+    let clearance = (at.pipe.bore.value - outside_diameter) / 2.0;
+    only(clearance > Length::default(), "the bore is no wider than the pipe")?;
+    calc.part(TAIL);
     let limit = calc.doubted(|calc| {
         let modulus = stiffness(calc, pulled, pull).unwrap_or_default();
         let second_moment = calc.law(TubeStiffness { outside_diameter, wall });
-        let weights = net_weight(calc, pipe, pulled, pull);
+        let weights = net_weight(calc, at.pipe, pulled, pull);
         weights.map(|weight| {
             if weight <= LineLoad::default() {
                 return Force::default();
@@ -106,8 +99,7 @@ fn snaking<R: Recorder>(
         })
     });
     let limit = limit.map(|limit| Cited::new(limit, assist.safety.origin));
-    let check = Check::at_most_by_level(Subject::TailSnaking, Role::Thrust, force, limit).as_screen();
-    Some(check.with_note(SNAKING))
+    Ok(at_most(Role::Thrust, assist.force.value, limit).as_screen().with_note(SNAKING))
 }
 
 /// Least weight, up or down, that holds the string against the wall of the bore: in clean fluid, and at the high level

@@ -1,9 +1,10 @@
 //! Figures of a pullback: strings, weak link, ramp, bore by rule, volumes, and the pipe after the pull.
 
 use super::force::{PullOnPipe, annular, pull_on_pipe, weight};
+use super::pulled::strength;
 use super::section::Borne;
 use super::strength::{Cold, modulus};
-use super::{assist, borne, link, site};
+use super::{assist, link, site};
 use crate::drive::{Drive, HoleState, NotGiven, Pipe, Pull, PulledPipe};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::law::{Doubted, Law};
@@ -54,7 +55,7 @@ pub(in crate::method) fn figures(
         on_pipe.raise_after_stops(drive);
         on_pipe
     });
-    let borne = borne(&mut figures.calc, pipe, pulled, pull, &on_pipe);
+    let borne = strength(&mut figures.calc, pipe, pulled, pull, &on_pipe).borne;
     strings(figures, drive, pulled, pull)?;
     if let Some(column) = assist::column(&mut figures.calc, pipe, pulled, pull, &borne) {
         figures.put("push at the tail, at most", Role::Thrust, column);

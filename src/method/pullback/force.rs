@@ -32,7 +32,7 @@ pub(in crate::method) struct PullOnPipe {
 }
 
 impl PullOnPipe {
-    pub(super) fn peak(self) -> Band<Force> {
+    pub(in crate::method) fn peak(self) -> Band<Force> {
         peak(self.helped(peak(self.at_entry, self.at_arrival)), self.after_stop)
     }
 

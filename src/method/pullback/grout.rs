@@ -4,7 +4,7 @@
 use super::in_place::InPlace;
 use super::pvc;
 use super::strength::{Cold, modulus};
-use crate::check::{Check, Subject};
+use crate::check::{Absent, Outcome, at_most};
 use crate::drive::{Drive, Grout, Made, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
 use crate::laws::collapse::{CriticalPressure, OvalityFactor};
@@ -24,10 +24,10 @@ pub(super) fn check<R: Recorder>(
     (drive, pipe, pull): (&Drive, &Pipe, &Pull),
     pulled: &PulledPipe,
     ring: InPlace,
-    grout: Grout,
-) -> Option<Check> {
+) -> Outcome {
+    let grout = drive.annulus.grout.ok_or(Absent::Missing)?;
     let note = match pulled {
-        PulledPipe::Pe(pe) => pe.times.grout.as_ref().map(|_| PE)?,
+        PulledPipe::Pe(pe) => pe.times.grout.as_ref().map(|_| PE).ok_or(Absent::Missing)?,
         _ if pulled.is_plastic() => PLASTIC,
         _ => METAL,
     };
@@ -37,7 +37,7 @@ pub(super) fn check<R: Recorder>(
         let limit = resists(calc, (drive, pull), pulled, ring, grout);
         pull.collapse_factor.map(|factor| limit.map(|resistance| resistance / factor))
     });
-    Some(Check::at_most_by_level(Subject::CollapseInGrout, Role::Pressure, pressure, limit).with_note(note))
+    Ok(at_most(Role::Pressure, pressure, limit).with_note(note))
 }
 
 /// Liquid grout stands in the bore from its lowest to its highest place, at its pressure.

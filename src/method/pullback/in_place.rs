@@ -70,7 +70,7 @@ pub(super) fn is_too_shallow(pipe: &Pipe) -> bool {
 }
 
 /// Not decided where the traffic cannot be told.
-pub(super) fn judged(pipe: &Pipe, check: Check) -> Check {
+pub(super) fn judged(pipe: &Pipe, check: Check<()>) -> Check<()> {
     if is_too_shallow(pipe) { check.undecided(TOO_SHALLOW) } else { check }
 }
 

@@ -2,38 +2,35 @@
 
 use super::force::PullOnPipe;
 use super::pvc;
-use super::section::{self, Bend, Borne, Section, has_ramp, ramp_radius};
-use crate::check::{Check, Subject};
+use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, ramp_radius};
+use crate::check::at_most;
 use crate::drive::{BY_ITS_MAKER, Barrel, JointPull, JointedPipe, Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pull_limits::JointThrustRating;
 use crate::laws::steering::CurveRadius;
-use crate::method::scheme::Scheme;
 use crate::quantity::{Force, Length, Measure, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
 const FALLBACK: &str = "no pull by the joint's maker: the thrust of its pressure rating stands in for it";
 
-pub(super) fn checks<R: Recorder>(
+pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
     pipe: &Pipe,
     jointed: &JointedPipe,
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
-    scheme: &mut Scheme,
-) -> Borne {
-    let peak = on_pipe.map(PullOnPipe::peak);
+) -> Strength {
     calc.part("allowable tension");
     let joint = holds(calc, pipe, jointed);
     let joint = match &jointed.barrel {
         Barrel::Pvc(barrel) => warm_and_whole(calc, pipe, barrel, pull, joint),
         Barrel::Iron(_) => joint,
     };
-    let check = Check::at_most(Subject::Tension, Role::Pull, peak, joint);
-    scheme.checks.add(match jointed.pull {
+    let check = at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), joint);
+    let check = match jointed.pull {
         JointPull::Rated(_) | JointPull::NotGiven => check,
         JointPull::Thrust { .. } => check.with_note(FALLBACK),
-    });
+    };
     let joint_radius = jointed.deflection.map(|(deflection, pipe_length)| {
         let radius = calc.doubted(|calc| calc.law(CurveRadius { pipe_length, angle: deflection.value }));
         radius.map(|radius| Cited::new(radius, deflection.origin))
@@ -42,19 +39,24 @@ pub(super) fn checks<R: Recorder>(
         Barrel::Pvc(barrel) => {
             let section = Section::scored(calc, pipe.outside_diameter.value, barrel.wall.value, pull);
             let stress = pvc::allowable(calc, barrel);
-            let bend = pvc::bent(calc, section, barrel, pull, stress).map(|bend| match joint_radius {
+            let bend = pvc::bend(calc, section, barrel, pull, stress).map(|bend| match joint_radius {
                 Some(joint) => bend.zip(joint).map(|(bend, joint)| no_tighter(bend, joint.value, pull)),
                 None => bend,
             });
             let origin = joint_radius.map_or(barrel.bend_ratio.origin, |joint| joint.in_spite_of_doubt().origin);
-            pvc::bends(calc, (section, barrel, origin), pull, on_pipe, (stress, bend), scheme);
             let borne = Borne::of(calc, section, pull, joint, (stress, Doubted::sure(barrel.modulus)), bend);
             let beside_bend = joint.zip(borne.beside_bend).map(|(joint, barrel)| joint.value.min(barrel));
-            Borne { beside_bend, ..borne }
+            let strength = Strength::of(Borne { beside_bend, ..borne }, check);
+            pvc::bends(calc, (section, barrel, origin), pull, on_pipe, (stress, bend), strength)
         }
         Barrel::Iron(_) => {
-            let bend = joint_radius.filter(|_| has_ramp(pull)).map(|joint| iron_bend(pull, joint, scheme));
-            Borne { straight: joint, beside_bend: joint.map(|joint| joint.value), radius: ramp_radius(pull, bend) }
+            let joint_radius = joint_radius.filter(|_| has_ramp(pull));
+            let bend = joint_radius.map(|joint| joint.map(|joint| iron_bend(pull, joint.value)));
+            let beside_bend = joint.map(|joint| joint.value);
+            let borne = Borne { straight: joint, beside_bend, radius: ramp_radius(pull, bend) };
+            let origin = joint_radius.map_or(BY_ITS_MAKER, |joint| joint.in_spite_of_doubt().origin);
+            let radius = bent(bend, |bend| Bend::check(bend, pull, origin));
+            Strength { radius, ..Strength::of(borne, check) }
         }
     }
 }
@@ -85,14 +87,9 @@ fn warm_and_whole<R: Recorder>(
 }
 
 /// An iron barrel does not bend: the ramp is as wide as its joints ask.
-fn iron_bend(pull: &Pull, joint: Doubted<Cited<Length>>, scheme: &mut Scheme) -> Doubted<Bend> {
-    let origin = joint.in_spite_of_doubt().origin;
-    let bend = joint.map(|joint| {
-        let radius = pull.bend_radius.map_or(joint.value, |given| given.value);
-        Bend { radius, smallest: joint.value, stress: Pressure::default() }
-    });
-    scheme.checks.add(Bend::check(bend, pull, origin));
-    bend
+fn iron_bend(pull: &Pull, joint: Length) -> Bend {
+    let radius = pull.bend_radius.map_or(joint, |given| given.value);
+    Bend { radius, smallest: joint, stress: Pressure::default() }
 }
 
 /// What the joint holds.

@@ -1,13 +1,14 @@
 //! What is between rig and pipe: pull head, swivel and the link that parts before the pipe does.
 
 use super::force::PullOnPipe;
+use super::pulled::Pulled;
 use super::section::Borne;
-use crate::check::{Check, Subject, Verdict};
+use crate::check::{Absent, Outcome, Verdict, at_most};
 use crate::drive::Pull;
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pull_limits::WeakLinkSetting;
-use crate::method::scheme::Scheme;
-use crate::quantity::{Band, Force, Role};
+use crate::method::walked::Walked;
+use crate::quantity::{Force, Role};
 use crate::source::{Cited, Origin};
 
 const PARTS: &str = "the link parts in the expected pull";
@@ -22,26 +23,26 @@ pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Born
     })
 }
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    pull: &Pull,
-    borne: &Borne,
-    on_pipe: &Doubted<PullOnPipe>,
-    scheme: &mut Scheme,
-) {
-    let peak = on_pipe.map(PullOnPipe::peak);
-    if let Some(rating) = pull.works.head_rating {
-        scheme.checks.add(Check::at_most(Subject::PullHead, Role::Pull, peak, rating));
-    }
-    if let Some(link) = pull.works.weak_link {
-        calc.part("weak link");
-        let most = setting(calc, pull, borne);
-        scheme.checks.add(Check::at_most(Subject::WeakLink, Role::Pull, Band::same(link.value), most));
-        let check = Check::at_most(Subject::WeakLinkPull, Role::Pull, peak, link).as_screen();
-        scheme.checks.add(match check.verdict {
-            Verdict::Within => check,
-            _ if check.is_failed_screen() => check.with_note(PARTS),
-            _ => check.with_note(MAY_PART),
-        });
-    }
+pub(in crate::method) fn head(at: &Walked<'_>) -> Outcome {
+    let pulled = at.pulled()?;
+    let rating = pulled.pull.works.head_rating.ok_or(Absent::Missing)?;
+    Ok(at_most(Role::Pull, pulled.on_pipe.map(PullOnPipe::peak), rating))
+}
+
+pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let Pulled { pull, strength, .. } = at.pulled()?;
+    let link = pull.works.weak_link.ok_or(Absent::Missing)?;
+    calc.part("weak link");
+    Ok(at_most(Role::Pull, link.value, setting(calc, pull, &strength.borne)))
+}
+
+pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {
+    let pulled = at.pulled()?;
+    let link = pulled.pull.works.weak_link.ok_or(Absent::Missing)?;
+    let check = at_most(Role::Pull, pulled.on_pipe.map(PullOnPipe::peak), link).as_screen();
+    Ok(match check.verdict {
+        Verdict::Within => check,
+        _ if check.is_failed_screen() => check.with_note(PARTS),
+        _ => check.with_note(MAY_PART),
+    })
 }

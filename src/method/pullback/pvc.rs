@@ -1,51 +1,50 @@
 //! What a fused PVC pipe bears: pull and bending always share one strength.
 
 use super::force::PullOnPipe;
-use super::section::{self, Bend, Borne, Ring, Section, has_ramp, on_ramp};
-use crate::check::{Check, Subject};
+use super::section::{self, Bend, Borne, Ring, Section, Strength, bent, has_ramp, on_ramp};
+use crate::check::at_most;
 use crate::drive::{Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::pull_limits::{FactorAtTemperature, PvcPullStress};
-use crate::method::scheme::Scheme;
 use crate::quantity::{Band, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
-pub(super) fn checks<R: Recorder>(
+pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
     pipe: &Pipe,
     pvc: &PvcPipe,
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
-    scheme: &mut Scheme,
-) -> Borne {
+) -> Strength {
     let section = Section::scored(calc, pipe.outside_diameter.value, pvc.wall.value, pull);
     calc.part("allowable tension");
     let stress = allowable(calc, pvc);
     let tension = section::tension(calc, section, stress, Ratio::from(1.0));
-    scheme.checks.add(Check::at_most(Subject::Tension, Role::Pull, on_pipe.map(PullOnPipe::peak), tension));
-    let bend = bent(calc, section, pvc, pull, stress);
-    bends(calc, (section, pvc, pvc.bend_ratio.origin), pull, on_pipe, (stress, bend), scheme);
-    Borne::of(calc, section, pull, tension, (stress, Doubted::sure(pvc.modulus)), bend)
+    let bend = bend(calc, section, pvc, pull, stress);
+    let borne = Borne::of(calc, section, pull, tension, (stress, Doubted::sure(pvc.modulus)), bend);
+    let strength = Strength::of(borne, at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), tension));
+    bends(calc, (section, pvc, pvc.bend_ratio.origin), pull, on_pipe, (stress, bend), strength)
 }
 
-/// Tension and bending, the radius, and collapse of a barrel with its bend.
+/// With tension and bending, the radius, and collapse of a barrel with its bend.
 pub(super) fn bends<R: Recorder>(
     calc: &mut Calc<R>,
     (section, pvc, radius_by): (Section, &PvcPipe, Origin),
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
     (stress, bend): (Doubted<Cited<Pressure>>, Option<Doubted<Bend>>),
-    scheme: &mut Scheme,
-) {
+    strength: Strength,
+) -> Strength {
     let ramp = on_ramp(calc, section, on_pipe, bend);
-    if let Some(bend) = bend {
-        scheme.checks.add(Check::at_most(Subject::TensionAndBending, Role::Strength, ramp, stress));
-        scheme.checks.add(Bend::check(bend, pull, radius_by));
-    }
     let (poisson, ovality) = (pvc.poisson, pvc.ovality);
     let ring = Ring { section, modulus: moduli(calc, pvc), poisson, ovality, bend, allowable: stress };
     let collapse = ring.collapse(calc, pull, on_pipe, ramp);
-    scheme.checks.add_some(collapse.map(|check| check.with_note(BOTH_MODULI)));
+    Strength {
+        with_bending: bent(bend, |_| at_most(Role::Strength, ramp, stress)),
+        radius: bent(bend, |bend| Bend::check(bend, pull, radius_by)),
+        collapse: collapse.map(|check| check.with_note(BOTH_MODULI)),
+        ..strength
+    }
 }
 
 pub(super) const BOTH_MODULI: &str =
@@ -75,7 +74,7 @@ pub(super) fn temperature_factor<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe)
 }
 
 /// The bend of the ramp, if there is one.
-pub(super) fn bent<R: Recorder>(
+pub(super) fn bend<R: Recorder>(
     calc: &mut Calc<R>,
     section: Section,
     pvc: &PvcPipe,

@@ -1,7 +1,7 @@
 //! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, collapse under fluid.
 
 use super::force::PullOnPipe;
-use crate::check::{Check, Subject};
+use crate::check::{Absent, Check, Outcome, at_least, at_most, only};
 use crate::drive::{HoleState, Pull};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
@@ -12,6 +12,9 @@ use crate::quantity::{Band, Force, Length, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
 pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is taken as this wide; build it no tighter";
+/// Why nothing presses on the string, and why none bends.
+pub(super) const DRY: &str = "the bore is dry";
+pub(super) const NO_RAMP: &str = "the string comes down no ramp";
 const PAIRED: &str = "with the larger of the stresses in the bore and on the ramp, which is on the safe side";
 
 /// Diameter and the wall that counts for strength.
@@ -65,10 +68,10 @@ impl Bend {
     }
 
     /// The radius against the smallest.
-    pub(super) fn check(bend: Doubted<Self>, pull: &Pull, origin: Origin) -> Check {
+    pub(super) fn check(bend: Doubted<Self>, pull: &Pull, origin: Origin) -> Check<()> {
         let radius = bend.map(|bend| Band::same(bend.radius));
-        let smallest = bend.map(|bend| Cited::new(Band::same(bend.smallest), origin));
-        let check = Check::at_least_by_level(Subject::BendRadius, Role::Distance, radius, smallest);
+        let smallest = bend.map(|bend| Cited::new(bend.smallest, origin));
+        let check = at_least(Role::Distance, radius, smallest);
         if pull.bend_radius.is_none() { check.with_note(RADIUS_TAKEN) } else { check }
     }
 }
@@ -123,10 +126,8 @@ impl Ring {
         pull: &Pull,
         on_pipe: &Doubted<PullOnPipe>,
         on_ramp: Doubted<Band<Pressure>>,
-    ) -> Option<Check> {
-        if pull.works.hole == HoleState::Dry {
-            return None;
-        }
+    ) -> Outcome {
+        only(pull.works.hole == HoleState::Fluid, DRY)?;
         calc.part("collapse during the pull");
         let pressure = calc.doubted(|calc| {
             let annular = calc.take(*on_pipe).annular;
@@ -157,8 +158,7 @@ impl Ring {
             })
         });
         let resistance = resistance.map(|resistance| Cited::new(resistance, pull.collapse_factor.origin));
-        let check = Check::at_most_by_level(Subject::Collapse, Role::Pressure, pressure, resistance);
-        Some(check.with_note(PAIRED))
+        Ok(at_most(Role::Pressure, pressure, resistance).with_note(PAIRED))
     }
 }
 
@@ -174,6 +174,42 @@ pub(super) fn tension<R: Recorder>(
         let stress = calc.take(stress);
         stress.map(|stress| calc.law(AllowableTension { stress, outside_diameter, wall, weld_factor }))
     })
+}
+
+/// What a pulled pipe bears of the pull, and the checks of it.
+pub(in crate::method) struct Strength {
+    pub(super) borne: Borne,
+    pub(in crate::method) tension: Check<()>,
+    pub(in crate::method) with_bending: Outcome,
+    pub(in crate::method) radius: Outcome,
+    pub(in crate::method) collapse: Outcome,
+    pub(in crate::method) together: Outcome,
+    pub(in crate::method) together_normal: Outcome,
+    pub(in crate::method) strain: Outcome,
+    pub(in crate::method) strain_with_bend: Outcome,
+}
+
+impl Strength {
+    /// Of a pipe of which no more is checked.
+    pub(super) const fn of(borne: Borne, tension: Check<()>) -> Self {
+        const OTHER: Outcome = Err(Absent::NotApplicable("no check of this material"));
+        Self {
+            borne,
+            tension,
+            with_bending: OTHER,
+            radius: OTHER,
+            collapse: OTHER,
+            together: OTHER,
+            together_normal: OTHER,
+            strain: OTHER,
+            strain_with_bend: OTHER,
+        }
+    }
+}
+
+/// What a check says of the bend, where the string bends on a ramp.
+pub(super) fn bent(bend: Option<Doubted<Bend>>, check: impl FnOnce(Doubted<Bend>) -> Check<()>) -> Outcome {
+    bend.map(check).ok_or(Absent::NotApplicable(NO_RAMP))
 }
 
 /// What a pulled pipe may bear at its head, for what is set by it.

@@ -7,11 +7,11 @@ use super::in_place::{
 };
 use super::section::Section;
 use super::strength::{Cold, modulus};
-use crate::check::{Check, Subject, Verdict};
+use crate::check::{Absent, Check, Outcome, Verdict, at_most, only, rated};
 use crate::drive::{Drive, Made, PePipe, Pipe, Pull, PulledPipe};
+use crate::handbook::Service;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::outside_pressure::PressureOfBothTimes;
-use crate::method::scheme::Scheme;
 use crate::quantity::{Band, Length, Pressure, Ratio, Role};
 
 const WATER_ONLY: &str = "groundwater alone: the soil of every stretch is not given";
@@ -26,19 +26,24 @@ const ELASTIC: &str = "as an elastic ring; likely groundwater and traffic, high 
 const LOAD: &str = "likely a column of soil that hangs in its sides, high its whole weight, both with traffic; against \
                     what collapse counts on at least";
 
+/// The checks of a pipe after the pull.
+pub(in crate::method) struct InService {
+    pub(in crate::method) grout: Outcome,
+    pub(in crate::method) collapse: Outcome,
+    pub(in crate::method) vacuum: Outcome,
+    pub(in crate::method) deflection: Outcome,
+}
+
 /// Grout, groundwater, soil, traffic and vacuum on a pulled pipe.
-pub(super) fn checks<R: Recorder>(
+pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     pipe: &Pipe,
     pulled: &PulledPipe,
     pull: &Pull,
-    scheme: &mut Scheme,
-) {
+) -> InService {
     let mut ring = ring(calc, pipe, pulled, pull);
-    if let Some(grout) = drive.annulus.grout {
-        scheme.checks.add_some(grout::check(calc, (drive, pipe, pull), pulled, ring, grout));
-    }
+    let grout = grout::check(calc, (drive, pipe, pull), pulled, ring);
     if let PulledPipe::Pe(pe) = pulled {
         ring.share = share(calc, pipe, pe, pull);
     }
@@ -48,15 +53,15 @@ pub(super) fn checks<R: Recorder>(
     let height = deepest_water(drive);
     let load = ring.load(calc, drive, pipe, height);
     let Load { pressure: stands, knows_soil, lacks_weight } = load.in_spite_of_doubt();
-    let collapse = |calc: &mut Calc<R>, subject, case: Doubted<(Band<Pressure>, InPlace)>| {
+    let collapses = |calc: &mut Calc<R>, case: Doubted<(Band<Pressure>, InPlace)>| {
         let limit = calc.doubted(|calc| {
             let (pressure, ring) = calc.take(case);
             ring.limit(calc, drive, pull.collapse_factor, pressure, deflection)
         });
-        Check::at_most_by_level(subject, Role::Pressure, case.map(|(pressure, _)| pressure), limit)
+        at_most(Role::Pressure, case.map(|(pressure, _)| pressure), limit)
     };
     // Not decided where the soil is told without its weight below water; what water and traffic alone overload stays over.
-    let weighed = |check: Check| judged(pipe, if lacks_weight { check.undecided(NO_WEIGHT) } else { check });
+    let weighed = |check: Check<()>| judged(pipe, if lacks_weight { check.undecided(NO_WEIGHT) } else { check });
     let note = match (pulled, is_held(drive), knows_soil) {
         (PulledPipe::Pe(_), true, _) => SUPPORTED,
         (PulledPipe::Pe(_), false, true) => WITH_SOIL,
@@ -65,14 +70,17 @@ pub(super) fn checks<R: Recorder>(
         _ if pulled.is_plastic() => YEARS,
         _ => ELASTIC,
     };
-    if stands.high > Pressure::default() || is_too_shallow(pipe) {
-        let check = collapse(calc, Subject::CollapseInService, load.map(|load| (load.pressure, ring)));
-        scheme.checks.add(weighed(check.with_note(note)));
-    }
-    if let Some((vacuum, lasts)) = drive.in_service.vacuum {
+    let collapse = if stands.high > Pressure::default() || is_too_shallow(pipe) {
+        Ok(weighed(collapses(calc, load.map(|load| (load.pressure, ring))).with_note(note)))
+    } else {
+        Err(Absent::Missing)
+    };
+    let main = only(drive.service == Service::PressureMain, "it is no pressure main");
+    let asked = drive.in_service.vacuum.ok_or(main.err().unwrap_or(Absent::Missing));
+    let vacuum = asked.and_then(|(vacuum, lasts)| {
         let with_vacuum = load.map(|load| (load.pressure.map(|stands| stands + vacuum.value), ring));
-        scheme.checks.add_some(match pulled {
-            PulledPipe::Pe(pe) => pe.times.vacuum.as_ref().map(|points| {
+        match pulled {
+            PulledPipe::Pe(pe) => pe.times.vacuum.as_ref().ok_or(Absent::Missing).map(|points| {
                 calc.part("vacuum in service");
                 // The water stands for years, the vacuum for hours: each counts at the stiffness of its time.
                 let case = calc.doubted(|calc| {
@@ -85,32 +93,28 @@ pub(super) fn checks<R: Recorder>(
                         .map(|long| calc.law(PressureOfBothTimes { long, modulus_long, short, modulus_short }));
                     (pressure, InPlace { modulus: soft, ..ring })
                 });
-                weighed(collapse(calc, Subject::Vacuum, case))
+                weighed(collapses(calc, case))
             }),
-            _ => Some(weighed(collapse(calc, Subject::Vacuum, with_vacuum).with_note(note))),
-        });
-    }
-    if pulled.is_plastic() {
-        scheme.checks.add_some(deflects(calc, drive, pipe, deflection));
-    }
+            _ => Ok(weighed(collapses(calc, with_vacuum).with_note(note))),
+        }
+    });
+    let plastic = only(pulled.is_plastic(), "metal is not looked at for its deflection");
+    let deflection = plastic.and_then(|()| deflects(calc, drive, pipe, deflection));
+    InService { grout, collapse, vacuum, deflection }
 }
 
 /// The deflection of a plastic pipe, against what collapse counts on at least; not decided where the soil is told without
 /// its weight below water.
-fn deflects<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    deflection: Option<Deflection>,
-) -> Option<Check> {
+fn deflects<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, deflection: Option<Deflection>) -> Outcome {
+    only(!is_held(drive), "hardened grout that is proved holds the ring")?;
     let ovality = drive.in_service.ovality;
     let Some(deflection) = deflection else {
-        let open = Check::rated(Subject::Deflection, Verdict::NotDecided, ovality.origin).with_note(NO_WEIGHT);
-        return (!is_held(drive) && lacks_weight(calc, drive)).then_some(open);
+        let open = rated(Verdict::NotDecided, ovality.origin).with_note(NO_WEIGHT);
+        return if lacks_weight(calc, drive) { Ok(open) } else { Err(Absent::Missing) };
     };
     let deflection = deflection.and_then(|deflection| deflection);
-    let check = Check::at_most(Subject::Deflection, Role::Percent, deflection, ovality);
-    Some(judged(pipe, check.as_screen().with_note(LOAD)))
+    let check = at_most(Role::Percent, deflection, ovality);
+    Ok(judged(pipe, check.as_screen().with_note(LOAD)))
 }
 
 /// The highest column of groundwater over the invert.

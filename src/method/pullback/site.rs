@@ -1,11 +1,12 @@
 //! What the pull asks of the site: room for the ramp, the face of the launch pit, ground that falls on the pipe, and
 //! the pressure that the ground may bear.
 
-use super::force::{PullOnPipe, annular};
+use super::force::annular;
 use super::in_place::NO_WEIGHT;
-use super::section::Borne;
-use crate::check::{Check, Subject, Verdict};
-use crate::conditions::vertical_stress;
+use super::pulled::Pulled;
+use super::section::{DRY, NO_RAMP};
+use crate::check::{Absent, Outcome, Verdict, at_most, only, rated};
+use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{Drive, HoleState, Pipe, Pull, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
@@ -13,8 +14,8 @@ use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRad
 use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::laws::pull_rules::GroundLoadPull;
 use crate::laws::ramp::{RampLength, ShortestRamp};
-use crate::method::scheme::Scheme;
-use crate::quantity::{Angle, Band, Force, Length, Pressure, Role};
+use crate::method::walked::Walked;
+use crate::quantity::{Angle, Band, Length, Pressure, Role};
 use crate::source::Cited;
 
 const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length that the file names";
@@ -29,49 +30,43 @@ const PART_BY_CAP: &str = "of the stretches whose soil is told, some by the tota
                            of all, and shear_modulus";
 const RETURNS: &str = "with the loss of the flow over the whole length; fluid up to the ground there or at a pit";
 
-pub(super) fn checks<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    pull: &Pull,
-    (borne, on_pipe, rig): (&Borne, &Doubted<PullOnPipe>, Doubted<Band<Force>>),
-    scheme: &mut Scheme,
-) {
-    if let Some(collapsed) = pull.works.collapsed {
-        calc.part("ground on the pipe");
-        let loaded = calc.doubted(|calc| {
-            let outside_diameter = pipe.outside_diameter.value;
-            let load = calc.law(GroundLoadPull {
-                unit_weight: collapsed.unit_weight,
-                cover: (collapsed.depth - outside_diameter).max(Length::default()),
-                outside_diameter,
-                collapsed_length: collapsed.length,
-                friction: collapsed.friction,
-            });
-            calc.take(*on_pipe).peak().map(|pull| pull + load)
+pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let Pulled { pull, on_pipe, strength, .. } = at.pulled()?;
+    let collapsed = pull.works.collapsed.ok_or(Absent::Missing)?;
+    calc.part("ground on the pipe");
+    let loaded = calc.doubted(|calc| {
+        let outside_diameter = at.pipe.outside_diameter.value;
+        let load = calc.law(GroundLoadPull {
+            unit_weight: collapsed.unit_weight,
+            cover: (collapsed.depth - outside_diameter).max(Length::default()),
+            outside_diameter,
+            collapsed_length: collapsed.length,
+            friction: collapsed.friction,
         });
-        let check = Check::at_most(Subject::CollapsedBore, Role::Pull, loaded, borne.straight);
-        scheme.checks.add(check.as_screen().with_note(UPPER_BOUND));
-    }
-    if let Some(reaction) = pull.works.reaction {
-        let pressure = rig.map(|rig| rig.map(|force| force / reaction.area));
-        scheme.checks.add(Check::at_most(Subject::PullReaction, Role::Pressure, pressure, reaction.allowable));
-    }
-    if let (Some(room), Some(radius)) = (pull.works.ramp_room, borne.radius) {
-        calc.part("ramp");
-        let length = calc.doubted(|calc| {
-            let radius = calc.take(radius);
-            Band::same(ramp(calc, pull, radius))
-        });
-        let check = Check::at_most(Subject::RampRoom, Role::Distance, length, room);
-        let fits = check.verdict == Verdict::Within;
-        scheme.checks.add(if fits { check } else { check.as_screen().with_note(TOO_LONG) });
-    }
-    if pull.works.hole == HoleState::Fluid
-        && let Some(check) = break_out(calc, drive, pipe, pull)
-    {
-        scheme.checks.add(check);
-    }
+        calc.take(*on_pipe).peak().map(|pull| pull + load)
+    });
+    Ok(at_most(Role::Pull, loaded, strength.borne.straight).as_screen().with_note(UPPER_BOUND))
+}
+
+pub(in crate::method) fn reaction(at: &Walked<'_>) -> Outcome {
+    let pulled = at.pulled()?;
+    let reaction = pulled.pull.works.reaction.ok_or(Absent::Missing)?;
+    let pressure = pulled.all().map(|rig| rig.map(|force| force / reaction.area));
+    Ok(at_most(Role::Pressure, pressure, reaction.allowable))
+}
+
+pub(in crate::method) fn ramp_room<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let Pulled { pull, strength, .. } = at.pulled()?;
+    let radius = strength.borne.radius.ok_or(Absent::NotApplicable(NO_RAMP))?;
+    let room = pull.works.ramp_room.ok_or(Absent::Missing)?;
+    calc.part("ramp");
+    let length = calc.doubted(|calc| {
+        let radius = calc.take(radius);
+        Band::same(ramp(calc, pull, radius))
+    });
+    let check = at_most(Role::Distance, length, room);
+    let fits = check.verdict == Verdict::Within;
+    Ok(if fits { check } else { check.as_screen().with_note(TOO_LONG) })
 }
 
 /// Length of the ramp from the ground down to the invert at the reception pit.
@@ -88,7 +83,10 @@ pub(super) fn ramp<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, radius: Length)
 
 /// The place where the fluid comes nearest to what the ground is allowed, of both ends of each stretch and where the
 /// surface breaks between; absent where no stretch tells its soil, and never a plain pass where some do not.
-fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Option<Check> {
+pub(in crate::method) fn break_out<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let Plan { drive, pipe, .. } = **at;
+    let pull = at.pulled()?.pull;
+    only(pull.works.hole == HoleState::Fluid, DRY)?;
     calc.part("break-out of the bore fluid");
     let mut worst: Option<Place> = None;
     let (mut by_cap, mut in_part, mut unweighed) = (false, false, false);
@@ -130,12 +128,12 @@ fn break_out<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: 
     }
     let origin = pull.works.break_out.cap.origin;
     let Some(Place { pressure, limit, cap_alone, .. }) = worst else {
-        let open = Check::rated(Subject::BreakOut, Verdict::NotDecided, origin).with_note(NO_WEIGHT);
-        return unweighed.then_some(open);
+        let open = rated(Verdict::NotDecided, origin).with_note(NO_WEIGHT);
+        return if unweighed { Ok(open) } else { Err(Absent::Missing) };
     };
     let limit = limit.map(|limit| Cited::new(limit, origin));
-    let check = Check::at_most(Subject::BreakOut, Role::Pressure, pressure, limit).as_screen();
-    Some(match (in_part, by_cap) {
+    let check = at_most(Role::Pressure, pressure, limit).as_screen();
+    Ok(match (in_part, by_cap) {
         _ if unweighed => check.undecided(NO_WEIGHT),
         (true, true) => check.as_caution(PART_BY_CAP),
         (true, false) => check.as_caution(PART),

@@ -1,15 +1,14 @@
 //! What a welded steel pipe bears: tension, bending, outside pressure, and the three together in two conditions.
 
 use super::force::PullOnPipe;
-use super::section::{self, Bend, Borne, Section, has_ramp, outside_pressure};
-use crate::check::{Check, Subject};
+use super::section::{self, Bend, Borne, DRY, Section, Strength, bent, has_ramp, outside_pressure};
+use crate::check::{Check, at_most, only};
 use crate::drive::{HoleState, Pipe, Pull, SteelPipe};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::pe::BendingStress;
 use crate::laws::pull_steel::{
     HoopStress, SteelBendingStrength, SteelCriticalHoop, SteelElasticHoop, SteelTensionBending, SteelTensionBendingHoop,
 };
-use crate::method::scheme::Scheme;
 use crate::quantity::{Band, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
@@ -17,14 +16,13 @@ const HABIT: &str = "narrower than the habit of the trade; the stress decides";
 const EXTREME: &str = "with the factors of an extreme condition, a third more being allowed";
 const NORMAL: &str = "with the factors of a normal condition, the safer; shown beside the other";
 
-pub(super) fn checks<R: Recorder>(
+pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
     pipe: &Pipe,
     steel: &SteelPipe,
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
-    scheme: &mut Scheme,
-) -> Borne {
+) -> Strength {
     let section = Section { outside_diameter: pipe.outside_diameter.value, wall: steel.wall.value };
     let Section { outside_diameter, wall } = section;
     let factors = &steel.factors;
@@ -33,7 +31,6 @@ pub(super) fn checks<R: Recorder>(
     calc.part("allowable tension");
     let allowable = Doubted::sure(factors.tension.map(|share| share * fy));
     let tension = section::tension(calc, section, allowable, Ratio::from(1.0));
-    scheme.checks.add(Check::at_most(Subject::Tension, Role::Pull, peak, tension));
 
     calc.part("tension and bending on the ramp");
     let modulus = steel.modulus;
@@ -47,7 +44,7 @@ pub(super) fn checks<R: Recorder>(
         })
     });
     let bending_strength = calc.doubted(|calc| bending_strength(calc, section, steel));
-    if let Some(bend) = bend {
+    let with_bending = bent(bend, |bend| {
         let ratio = calc.doubted(|calc| {
             let (at_ramp, bending) = (calc.take(*on_pipe).at_ramp, calc.take(bend).stress);
             let bending_strength = calc.take(bending_strength);
@@ -57,11 +54,13 @@ pub(super) fn checks<R: Recorder>(
                 calc.law(SteelTensionBending { axial, bending, yield_strength: fy, tension_share, bending_strength })
             })
         });
-        scheme.checks.add(whole(Subject::TensionAndBending, ratio, factors.tension.origin));
+        whole(ratio, factors.tension.origin)
+    });
+    let radius = bent(bend, |bend| {
         let check = Bend::check(bend, pull, steel.bend_ratio.origin).as_screen();
         let narrow = pull.bend_radius.is_some_and(|given| given.value < smallest);
-        scheme.checks.add(if narrow { check.with_note(HABIT) } else { check });
-    }
+        if narrow { check.with_note(HABIT) } else { check }
+    });
 
     calc.part("outside pressure");
     let pressed = calc.doubted(|calc| {
@@ -75,10 +74,8 @@ pub(super) fn checks<R: Recorder>(
         pressure.map(|pressure| calc.law(HoopStress { pressure, outside_diameter, wall }))
     });
     let critical = calc.doubted(|calc| critical_hoop(calc, section, steel));
-    if pull.works.hole == HoleState::Fluid {
-        let limit = critical.map(|critical| factors.hoop_safety.map(|safety| critical / safety));
-        scheme.checks.add(Check::at_most(Subject::Collapse, Role::Strength, pressed, limit));
-    }
+    let limit = critical.map(|critical| factors.hoop_safety.map(|safety| critical / safety));
+    let collapse = only(pull.works.hole == HoleState::Fluid, DRY).map(|()| at_most(Role::Strength, pressed, limit));
     // Greatest pull, bend and outside pressure are taken to meet at one place.
     let together = |calc: &mut Calc<R>, (axial_factor, hoop_factor): (Ratio, Ratio)| {
         calc.doubted(|calc| {
@@ -102,16 +99,21 @@ pub(super) fn checks<R: Recorder>(
         })
     };
     let extreme = together(calc, (factors.axial.value, factors.hoop));
-    scheme.checks.add(whole(Subject::SteelInteraction, extreme, factors.axial.origin).with_note(EXTREME));
     let normal = together(calc, (factors.axial_normal.value, factors.hoop_normal));
-    let check = whole(Subject::SteelInteractionNormal, normal, factors.axial_normal.origin);
-    scheme.checks.add(check.as_screen().with_note(NORMAL));
-    Borne::of(calc, section, pull, tension, (allowable, Doubted::sure(modulus)), bend)
+    let borne = Borne::of(calc, section, pull, tension, (allowable, Doubted::sure(modulus)), bend);
+    Strength {
+        with_bending,
+        radius,
+        collapse,
+        together: Ok(whole(extreme, factors.axial.origin).with_note(EXTREME)),
+        together_normal: Ok(whole(normal, factors.axial_normal.origin).as_screen().with_note(NORMAL)),
+        ..Strength::of(borne, at_most(Role::Pull, peak, tension))
+    }
 }
 
 /// A ratio that may be 1 at most.
-fn whole(subject: Subject, ratio: Doubted<Band<Ratio>>, origin: Origin) -> Check {
-    Check::at_most(subject, Role::Ratio, ratio, Cited::new(Ratio::from(1.0), origin))
+fn whole(ratio: Doubted<Band<Ratio>>, origin: Origin) -> Check<()> {
+    at_most(Role::Ratio, ratio, Cited::new(Ratio::from(1.0), origin))
 }
 
 fn bending_strength<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &SteelPipe) -> Pressure {

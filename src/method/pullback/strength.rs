@@ -1,8 +1,8 @@
 //! What the PE pipe bears: tension, tension with bending on the ramp, strain, collapse.
 
 use super::force::PullOnPipe;
-use super::section::{self, Bend, Borne, Ring, Section, has_ramp, on_ramp};
-use crate::check::{Check, Subject};
+use super::section::{self, Bend, Borne, Ring, Section, Strength, bent, has_ramp, on_ramp};
+use crate::check::{Check, Outcome, at_most};
 use crate::drive::{ModulusPoints, PePipe, Pipe, Pull, StressSource};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pe::{
@@ -10,20 +10,18 @@ use crate::laws::pe::{
     TensileDesignStress,
 };
 use crate::laws::pull_limits::{BendStrain, PullStrain};
-use crate::method::scheme::Scheme;
 use crate::quantity::{Band, Force, Measure, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, Origin};
 
 const TIGHTER_EDITION: &str = "another edition that covers the pipe is tighter: leave stress_edition out to use it";
 
-pub(super) fn checks<R: Recorder>(
+pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
     pipe: &Pipe,
     pe: &PePipe,
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
-    scheme: &mut Scheme,
-) -> Borne {
+) -> Strength {
     let section = Section::scored(calc, pipe.outside_diameter.value, pe.wall.value, pull);
     calc.part("allowable tension");
     let stress = allowable_stress(calc, pe, pull);
@@ -31,9 +29,7 @@ pub(super) fn checks<R: Recorder>(
     let tension = section::tension(calc, section, stress.map(|stress| stress.chosen), weld);
     // A looser edition was asked for: said, and never a plain pass.
     let tighter = stress.in_spite_of_doubt().tighter;
-    let edition = |check: Check| if tighter { check.as_caution(TIGHTER_EDITION) } else { check };
-    let peak = on_pipe.map(PullOnPipe::peak);
-    scheme.checks.add(edition(Check::at_most(Subject::Tension, Role::Pull, peak, tension)));
+    let edition = |check: Check<()>| if tighter { check.as_caution(TIGHTER_EDITION) } else { check };
 
     let limit = stress.map(|stress| stress.chosen.map(|stress| weld * stress));
     let stiff = calc.doubted(|calc| modulus(calc, &pe.stiff, pull, pull.duration, Cold::Credited));
@@ -50,18 +46,22 @@ pub(super) fn checks<R: Recorder>(
         })
     });
     let ramp = on_ramp(calc, section, on_pipe, bend);
-    if let Some(bend) = bend {
-        scheme.checks.add(edition(Check::at_most(Subject::TensionAndBending, Role::Strength, ramp, limit)));
-        scheme.checks.add(Bend::check(bend, pull, pull.bend_ratio.origin));
-    }
-    strains(calc, section, pe, pull, on_pipe, bend, scheme);
+    let [strain, strain_with_bend] = strains(calc, section, pe, pull, on_pipe, bend);
 
     // The fluid stands on the pipe longer than the pull lasts, and cools it: cold stiffness is not credited.
     let soft = calc.doubted(|calc| modulus(calc, &pe.soft, pull, pull.load_duration, Cold::NotCredited));
     let (poisson, ovality) = (pull.poisson, pe.ovality);
     let ring = Ring { section, modulus: soft.map(Band::same), poisson, ovality, bend, allowable: limit };
-    scheme.checks.add_some(ring.collapse(calc, pull, on_pipe, ramp));
-    Borne::of(calc, section, pull, tension, (limit, stiff), bend)
+    let collapse = ring.collapse(calc, pull, on_pipe, ramp);
+    let borne = Borne::of(calc, section, pull, tension, (limit, stiff), bend);
+    Strength {
+        with_bending: bent(bend, |_| edition(at_most(Role::Strength, ramp, limit))),
+        radius: bent(bend, |bend| Bend::check(bend, pull, pull.bend_ratio.origin)),
+        collapse,
+        strain,
+        strain_with_bend,
+        ..Strength::of(borne, edition(at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), tension)))
+    }
 }
 
 /// Strain of the pull, and of pull and bend on the ramp.
@@ -72,8 +72,7 @@ fn strains<R: Recorder>(
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
     bend: Option<Doubted<Bend>>,
-    scheme: &mut Scheme,
-) {
+) -> [Outcome; 2] {
     calc.part("strain");
     let soft = calc.doubted(|calc| modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited));
     let strain = |calc: &mut Calc<R>, tension: Band<Force>| {
@@ -88,16 +87,16 @@ fn strains<R: Recorder>(
         let peak = calc.take(*on_pipe).peak();
         strain(calc, peak)
     });
-    scheme.checks.add(Check::at_most(Subject::Strain, Role::Percent, along, pulled));
-    if let Some(bend) = bend {
+    let both = bent(bend, |bend| {
         let both = calc.doubted(|calc| {
             let (outside_diameter, radius) = (section.outside_diameter, calc.take(bend).radius);
             let bent = calc.law(BendStrain { outside_diameter, radius });
             let at_ramp = calc.take(*on_pipe).at_ramp;
             strain(calc, at_ramp).map(|strain| strain + bent)
         });
-        scheme.checks.add(Check::at_most(Subject::StrainWithBend, Role::Percent, both, total));
-    }
+        at_most(Role::Percent, both, total)
+    });
+    [Ok(at_most(Role::Percent, along, pulled)), both]
 }
 
 /// The stress of the editions chosen, and whether one that was not chosen is tighter.

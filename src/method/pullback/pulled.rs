@@ -1,0 +1,126 @@
+//! The forces of a pull, stage by stage, and what the pipe bears of it.
+
+use super::force::{PullOnPipe, pull_on_pipe};
+use super::section::Strength;
+use super::service::{self, InService};
+use super::{jointed, pvc, steel, strength};
+use crate::drive::{Drive, Pipe, Pull, PulledPipe};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::method::front::head;
+use crate::method::stage::{Body, Stage, Trailing, along_grade, peak, walk_pulled, whole_friction};
+use crate::quantity::{Band, Force, Length};
+
+/// The forces of a pull, what the pipe bears of it, and what it bears after it.
+pub(in crate::method) struct Pulled<'a> {
+    pub(in crate::method) pipe: &'a PulledPipe,
+    pub(in crate::method) pull: &'a Pull,
+    /// On the rig, in the reaming passes before the pipe comes.
+    pub(super) reaming: Option<Doubted<Band<Force>>>,
+    /// On the rig, while the pipe comes.
+    pub(super) rig: Doubted<Band<Force>>,
+    pub(in crate::method) on_pipe: Doubted<PullOnPipe>,
+    pub(in crate::method) strength: Strength,
+    pub(in crate::method) service: InService,
+}
+
+impl<'a> Pulled<'a> {
+    pub(in crate::method) fn walk<R: Recorder>(
+        calc: &mut Calc<R>,
+        drive: &Drive,
+        pipe: &Pipe,
+        pulled: &'a PulledPipe,
+        pull: &'a Pull,
+    ) -> Self {
+        let reaming = (!pipe.passes.is_empty()).then(|| {
+            calc.part(Stage::REAMING.title());
+            calc.doubted(|calc| reaming(calc, drive, pipe, pull))
+        });
+        calc.part(stage(pull).title());
+        let on_pipe = calc.doubted(|calc| {
+            let mut on_pipe = pull_on_pipe(calc, drive, pipe, pulled, pull);
+            on_pipe.raise_after_stops(drive);
+            on_pipe
+        });
+        let rig = calc.doubted(|calc| {
+            let reamer = last_reamer(calc, drive, pipe, pull);
+            let on_pipe = calc.take(on_pipe);
+            let trailing = trailing(&on_pipe, reamer, drive.length.value);
+            let mut greatest = Band::<Force>::default();
+            walk_pulled(calc, drive, pipe, &trailing, |_, force, _| greatest = peak(greatest, force));
+            greatest
+        });
+        let strength = strength(calc, pipe, pulled, pull, &on_pipe);
+        let service = service::of(calc, drive, pipe, pulled, pull);
+        Self { pipe: pulled, pull, reaming, rig, on_pipe, strength, service }
+    }
+
+    /// On the rig over reaming and pull.
+    pub(in crate::method) fn all(&self) -> Doubted<Band<Force>> {
+        self.reaming.map_or(self.rig, |reaming| self.rig.zip(reaming).map(|(rig, reaming)| peak(rig, reaming)))
+    }
+}
+
+/// The stage that brings the pipe.
+pub(super) const fn stage(pull: &Pull) -> Stage {
+    if pull.push_assist.is_some() { Stage::PUSH_ASSIST } else { Stage::PULLBACK }
+}
+
+/// Reamer and pipe behind the stem.
+pub(super) fn trailing(
+    on_pipe: &PullOnPipe,
+    reamer: Band<Force>,
+    length: Length,
+) -> Trailing<impl Fn(Length) -> Band<Force> + use<'_>> {
+    Trailing { reamer, pull: move |advance| on_pipe.at(advance, length), turns: on_pipe.turns(length), is_stem: false }
+}
+
+/// What the pipe bears.
+pub(super) fn strength<R: Recorder>(
+    calc: &mut Calc<R>,
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+) -> Strength {
+    match pulled {
+        PulledPipe::Pe(pe) => strength::of(calc, pipe, pe, pull, on_pipe),
+        PulledPipe::Pvc(pvc) => pvc::of(calc, pipe, pvc, pull, on_pipe),
+        PulledPipe::Jointed(jointed) => jointed::of(calc, pipe, jointed, pull, on_pipe),
+        PulledPipe::Steel(steel) => steel::of(calc, pipe, steel, pull, on_pipe),
+    }
+}
+
+/// Resistance of a reamer in the ground where it is greatest.
+pub(super) fn reamer<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    pull: &Pull,
+    bore: Length,
+    before: Length,
+) -> Band<Force> {
+    // Neither the table nor the user's force of a reamer follows the ground: any stretch does.
+    drive.stretches.first().map_or(Band::default(), |any| head(calc, pull.reamer, bore, before, any))
+}
+
+/// Resistance of the reamer that brings the pipe.
+pub(super) fn last_reamer<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Force> {
+    let before = pipe.passes.last().copied().unwrap_or(drive.stem.head);
+    reamer(calc, drive, pull, pipe.bore.value, before)
+}
+
+/// Greatest force on the rig over the reaming passes before the pipe comes. The stem that follows the reamer takes
+/// the place of the stem that has left, so the friction is that of one whole stem all along.
+fn reaming<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Force> {
+    let stem = whole_friction(calc, drive, pipe, Body::Stem);
+    let climb = along_grade(calc, drive.stem.weight, drive.length.value, -drive.grade.value);
+    let stem = if drive.stops.is_empty() { stem } else { Band { high: stem.high * drive.restart, ..stem } };
+    let mut greatest = Band::<Force>::default();
+    let mut before = drive.stem.head;
+    for bore in &pipe.passes {
+        let reamer = reamer(calc, drive, pull, *bore, before);
+        let total = reamer.with(stem, |reamer, stem| reamer + stem).with(climb, |force, climb| force + climb);
+        greatest = peak(greatest, total);
+        before = *bore;
+    }
+    greatest
+}
