@@ -116,7 +116,7 @@ pub struct Check<S = Subject> {
 }
 
 /// Low, likely and high of one thing, with the doubt in it: a value alone is the same at each level and sure.
-pub(crate) trait Levels<Q> {
+pub trait Levels<Q> {
     /// Level by level.
     fn levels(self) -> Doubted<Band<Q>>;
 }
@@ -140,7 +140,7 @@ impl<Q: Measure> Levels<Q> for Doubted<Band<Q>> {
 }
 
 /// What a demand is held against, and where it comes from; it may depend on the level itself.
-pub(crate) trait Limit<Q> {
+pub trait Limit<Q> {
     /// Level by level.
     fn limit(self) -> Doubted<Cited<Band<Q>>>;
 }
@@ -171,19 +171,19 @@ impl<Q: Measure> Limit<Q> for Doubted<Cited<Band<Q>>> {
 
 /// A demand that must not exceed a limit.
 #[must_use]
-pub(crate) fn at_most<Q: Measure>(role: Role, demand: impl Levels<Q>, limit: impl Limit<Q>) -> Check<()> {
+pub fn at_most<Q: Measure>(role: Role, demand: impl Levels<Q>, limit: impl Limit<Q>) -> Check<()> {
     Check::new((), role, Sense::AtMost, demand.levels(), limit.limit())
 }
 
 /// A supply that must be at least a need.
 #[must_use]
-pub(crate) fn at_least<Q: Measure>(role: Role, supply: impl Levels<Q>, need: impl Limit<Q>) -> Check<()> {
+pub fn at_least<Q: Measure>(role: Role, supply: impl Levels<Q>, need: impl Limit<Q>) -> Check<()> {
     Check::new((), role, Sense::AtLeast, supply.levels(), need.limit())
 }
 
 /// A judgement without numbers.
 #[must_use]
-pub(crate) const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
+pub const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
     let (sense, numbers) = (Sense::AtMost, Numbers::None);
     Check { subject: (), verdict, sense, basis, factor: None, doubt: None, note: None, numbers }
 }

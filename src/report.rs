@@ -18,8 +18,6 @@ mod around;
 mod cautions;
 mod contents;
 mod json;
-mod not_given;
-mod not_given_pull;
 mod text;
 mod words;
 

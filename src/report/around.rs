@@ -1,45 +1,10 @@
-//! What lies around the bore: which data are not given, and what the drive itself asks to beware of.
+//! What lies around the bore: what the drive itself asks to beware of.
 
-use crate::check::Subject;
 use crate::choice::Ranked;
 use crate::conditions::time_plan;
 use crate::drive::{Drive, Pipe, Stretch};
-use crate::handbook::{GroundClass, HandbookError, Method, Service};
+use crate::handbook::{GroundClass, HandbookError, Method};
 use crate::quantity::{Length, Role, Shown, UnitSystem};
-
-/// What the file does not give, so that a check of it is absent, in the order of the checks.
-pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<&'static str> {
-    if ranked.scheme.is_excluded() {
-        return Vec::new();
-    }
-    let jacked = ranked.scheme.method == Method::PipeJacking;
-    let absent = |subject| ranked.scheme.checks.get(subject).is_none();
-    let mut list = Vec::new();
-    let mut ask = |missing: bool, what| {
-        if missing {
-            list.push(what);
-        }
-    };
-    let gravity = drive.service == Service::GravitySewer;
-    ask(gravity && absent(Subject::BackFall), "back-fall and standing water (half_wave)");
-    ask(gravity && absent(Subject::FlowCapacity), "capacity (design_flow.max)");
-    ask(gravity && absent(Subject::SelfCleaning), "self-cleaning (design_flow.min)");
-    ask(absent(Subject::Cover), "cover of a pulled pipe (surface.over)");
-    ask(absent(Subject::SurfaceSettlement), "settlement of the surface (surface.allowed_settlement)");
-    ask(absent(Subject::ServiceClearance), "services crossed or beside the bore (crossings)");
-    ask(absent(Subject::PitHeave), "base of the pits in clay (launch.space, reception.space)");
-    ask(absent(Subject::PitUplift), "uplift of the pits (launch.space.tight_soil, water_pressure)");
-    ask(
-        matches!(ranked.scheme.checks.outcome(Subject::Plug), Err(crate::check::Absent::Missing)),
-        "water over an open casing in sand or silt: soil plug (plug, soil.saturated)",
-    );
-    ask(jacked && absent(Subject::PitLength), "room in the launch pit (launch.space)");
-    ask(jacked && absent(Subject::CraneLift), "crane (launch.space.crane)");
-    let planned = drive.site.pace.programme.is_some();
-    let time = if planned { "time against the programme (pace: a stage has no rate)" } else { "time (pace.programme)" };
-    ask(absent(Subject::Programme), time);
-    list
-}
 
 /// Cautions by what the drive contains. Local codes and licensed practice decide.
 ///

@@ -5,6 +5,7 @@ use crate::choice::{Choice, Ranked};
 use crate::conditions::invert_uncertainty;
 use crate::drive::{Drive, EndArea};
 use crate::handbook::{Family, HandbookError, Lubrication, Method, Service};
+use crate::method::left_out;
 use crate::quantity::shown::decimal;
 use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
@@ -58,6 +59,13 @@ pub(super) const ALWAYS: &[&str] = &[
     "Located utilities: expose every crossing before the drive; stop on loss of fluid or sudden force.",
     "Keep clear of the line of a loaded string, of tensioned rods and pulled pipe, and of suspended loads.",
 ];
+
+/// What goes unchecked because the file does not give what it needs, and what the forces leave out so.
+pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<String> {
+    let scheme = &ranked.scheme;
+    let left_out = left_out(drive, scheme.method).filter(|_| !scheme.is_excluded());
+    scheme.checks.missing().chain(left_out).map(|need| need.to_string()).collect()
+}
 
 /// Cautions of one scheme, by what it contains.
 ///

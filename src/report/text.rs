@@ -8,7 +8,7 @@ mod scheme;
 mod sure;
 
 use super::contents::Report;
-use super::{cautions, not_given, words};
+use super::{cautions, words};
 use crate::check::Verdict;
 use crate::choice::reason::{at, name, with_verdict};
 use crate::choice::{Choice, Criterion, Ranked};
@@ -73,7 +73,7 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
         page.working(first);
     }
     page.heading("Not checked in this version");
-    let not_given = choice.ranked.first().map_or_else(Vec::new, |first| not_given::of(drive, first));
+    let not_given = choice.ranked.first().map_or_else(Vec::new, |first| cautions::not_given(drive, first));
     if !not_given.is_empty() {
         page.wrapped("- ", &format!("not given in the file, so not checked: {}", not_given.join("; ")));
     }

@@ -2,17 +2,15 @@
 
 use crate::drives::{drive, text};
 use crate::edit::Edit;
-use jackpull::check::{Check, Subject, Verdict};
+use jackpull::check::{Check, Subject, Verdict, at_most};
 use jackpull::choice::CriterionKind;
-use jackpull::law::Doubted;
-use jackpull::quantity::{Band, Force, Measure, Role, Shown, UnitSystem};
+use jackpull::quantity::{Force, Measure, Role, Shown, UnitSystem};
 use jackpull::source::{Cited, FieldName};
 use jackpull::{Handbook, choose, read_drive};
 
-fn check(demand: f64, limit: f64) -> Check {
-    let demand = Doubted::sure(Band::same(Force::from_si(demand)));
+fn check(demand: f64, limit: f64) -> Check<()> {
     let limit = Cited::given(Force::from_si(limit), &FieldName("rig.thrust"));
-    Check::at_most(Subject::StemThrust, Role::Thrust, demand, Doubted::sure(limit))
+    at_most(Role::Thrust, Force::from_si(demand), limit)
 }
 
 #[test]

@@ -38,8 +38,6 @@ const KNOWN: &[&str] = &[
     "handbook::reference",
     "handbook::shelf",
     "handbook::written",
-    "method::pullback::grout",
-    "method::pullback::service",
     "yaml",
     "yaml::field",
 ];

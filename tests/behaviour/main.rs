@@ -45,6 +45,7 @@ mod model_means;
 mod model_sets;
 mod monotone;
 mod on_bodies;
+mod outcomes;
 mod overlays;
 mod pace;
 mod packer;

@@ -6,7 +6,7 @@ use super::listed::{Listed, Resolved};
 use super::material::{End, GIVE_DIAMETERS, Pulled, Pushed, Section};
 use super::pipe::{same_size, size_text};
 use super::sizes;
-use crate::drive::{Barrel, IronBarrel, HeavyIron, JointedPipe, Pull, PulledPipe};
+use crate::drive::{Barrel, HeavyIron, IronBarrel, JointedPipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, Series};
 use crate::handbook::Family;
 use crate::quantity::{Length, Measure, Role};

@@ -7,7 +7,7 @@ use super::pulled::Pulled;
 use super::section::{DRY, NO_RAMP};
 use crate::check::{Absent, Outcome, Verdict, at_most, only, rated};
 use crate::conditions::{Plan, vertical_stress};
-use crate::drive::{Drive, HoleState, Pipe, Pull, Stretch};
+use crate::drive::{HoleState, Pipe, Pull, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRadius};

@@ -9,7 +9,7 @@ use crate::handbook::{HandbookError, Method};
 use crate::method::{self, FrictionModel, Shove, Stations, Step};
 use crate::quantity::{Length, Role, Shown};
 use crate::report::contents::{forces, is_looked_at, levels};
-use crate::report::{cautions, not_given, words};
+use crate::report::{cautions, words};
 use serde_json::{Map, Value};
 
 impl Json<'_> {
@@ -50,7 +50,7 @@ impl Json<'_> {
             })),
             checks: array(scheme.checks.iter().map(|check| self.check(check))),
             site_figures: array(site.into_iter().map(|figure| self.site_figure(figure))),
-            not_given: not_given::of(drive, ranked),
+            not_given: cautions::not_given(drive, ranked),
             figures: self.figures(ranked)?,
             assumed: array(words::assumed(drive, ranked).map(|assumed| self.assumed(assumed))),
             cautions: cautions::of(drive, ranked, self.system)?,

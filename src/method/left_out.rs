@@ -1,0 +1,25 @@
+//! What the forces leave out because the file does not tell it: no check says so.
+
+use crate::check::Need;
+use crate::drive::{Drive, Stretch};
+use crate::handbook::{GroundClass, Method};
+
+const CLAY: Need = Need {
+    what: "closed clay on the pipe",
+    fields: &["ground[].soil.undrained_strength", "ground[].soil.undrained_modulus"],
+};
+const LAYDOWN: Need = Need { what: "room for the string, taken in one piece", fields: &["pull.laydown"] };
+
+/// What the forces of a method leave out.
+pub fn left_out(drive: &Drive, method: Method) -> impl Iterator<Item = Need> {
+    let one_piece = method == Method::Pullback && drive.pull.is_some_and(|pull| pull.works.laydown.is_none());
+    let clay = drive.stretches.iter().any(is_untold_clay).then_some(CLAY);
+    clay.into_iter().chain(one_piece.then_some(LAYDOWN))
+}
+
+/// Clay of which the file does not tell whether it closes on a pipe.
+fn is_untold_clay(stretch: &Stretch) -> bool {
+    let is_clay = stretch.class.is_clay() || stretch.mixed_with.is_some_and(GroundClass::is_clay);
+    let undrained = stretch.soil.as_ref().and_then(|soil| soil.undrained);
+    is_clay && undrained.is_none_or(|undrained| undrained.modulus.is_none())
+}
