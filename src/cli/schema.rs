@@ -18,6 +18,11 @@ impl Schema {
         schema.insert("$schema".to_owned(), json!("https://json-schema.org/draft/2020-12/schema"));
         schema.insert("title".to_owned(), json!("Drive file of jackpull"));
         schema.extend(block(DriveFile::FIELDS));
+        // A pattern is long: it stands once for each dimension, not at each field.
+        let mut dims = Vec::new();
+        dims_of(DriveFile::FIELDS, &mut dims);
+        let quantities = dims.into_iter().map(|dim| (name(dim), quantity(dim))).collect();
+        schema.insert("$defs".to_owned(), Value::Object(quantities));
         let text = format!("{:#}\n", Value::Object(schema));
         print(&text, Outcome::Chosen)
     }
@@ -37,6 +42,26 @@ fn object(properties: Map<String, Value>, required: &[&str]) -> Map<String, Valu
     object.insert("required".to_owned(), json!(required));
     object.insert("additionalProperties".to_owned(), json!(false));
     object
+}
+
+/// The dimensions of the fields, each once.
+fn dims_of(specs: &[Spec], dims: &mut Vec<Dim>) {
+    for spec in specs {
+        match spec.shape {
+            Shape::One(form) | Shape::List(form) | Shape::Band(form) => {
+                dims.extend(form.dim().filter(|dim| !dims.contains(dim)));
+            }
+            Shape::Block(specs) | Shape::Blocks(specs) => dims_of(specs, dims),
+        }
+    }
+}
+
+/// What a quantity of the dimension is called, as a key: `length`, `pressure_or_stress`.
+fn name(dim: Dim) -> String {
+    let words = unit::describe(dim).0;
+    let words = words.strip_prefix("an ").or(words.strip_prefix("a ")).unwrap_or(words);
+    let words = words.split_once(" (").map_or(words, |(words, _)| words);
+    words.replace(|c: char| !c.is_ascii_alphanumeric(), "_")
 }
 
 /// The schema of a field, with what is said of it.
@@ -69,6 +94,7 @@ fn field(spec: &Spec) -> Map<String, Value> {
 
 /// The schema of one value.
 fn scalar(form: Form, number: Option<Number>) -> Map<String, Value> {
+    let quantity = |dim: Dim| json!({ "$ref": format!("#/$defs/{}", name(dim)) });
     let any_of = |any: Vec<Value>| Map::from_iter([("anyOf".to_owned(), Value::Array(any))]);
     match form {
         Form::Word(words) => Map::from_iter([("enum".to_owned(), json!(words))]),
