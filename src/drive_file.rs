@@ -3,10 +3,13 @@
 mod band;
 mod builder;
 mod candidate;
+mod declare;
 mod examples;
 pub mod fields;
+mod flaw;
 mod ground;
 mod jacked;
+mod limits;
 mod pit;
 mod pull;
 mod pulled;
@@ -14,6 +17,7 @@ mod resolve;
 mod rig;
 mod schema;
 mod site;
+mod size;
 
 pub use band::*;
 pub use builder::{LineEnd, Site};
@@ -29,7 +33,8 @@ pub use site::*;
 
 use crate::drive::Drive;
 use crate::handbook::{Handbook, HandbookError};
-use crate::yaml::{self, Complaint, Fault, Handle};
+use crate::yaml::{self, Fault};
+use flaw::Flaw;
 use std::sync::Arc;
 use thiserror::Error;
 
@@ -43,16 +48,6 @@ pub enum InputError {
     /// A table is.
     #[error(transparent)]
     Handbook(#[from] HandbookError),
-}
-
-/// A fault found when values are put together: the field it hangs on, and what is wrong.
-#[derive(Debug, Clone)]
-pub(crate) struct Flaw {
-    pub(crate) path: String,
-    pub(crate) at: Handle,
-    pub(crate) complaint: Complaint,
-    /// The value itself makes no sense, whatever it is used for.
-    pub(crate) senseless: bool,
 }
 
 impl DriveFile {

@@ -293,7 +293,7 @@ impl Handbook {
     /// If the text is malformed or names no table.
     pub fn with_overlay(&self, name: &str, text: &str) -> Result<Self, HandbookError> {
         let malformed = |faults| HandbookError::Malformed { table: name.to_owned(), faults };
-        let head: blame::Head = crate::yaml::read(text).map_err(malformed)?;
+        let head: table::Head = crate::yaml::read(text).map_err(malformed)?;
         let id = &head.id.value.0;
         let handbook = self.laid_over(id, name, text).ok_or_else(|| HandbookError::NoTable(id.clone()))?;
         // Parsed now, so that a faulty overlay is refused here.

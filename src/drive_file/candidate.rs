@@ -1,6 +1,6 @@
 //! A pipe to choose from, as the engineer writes it.
 
-use super::fields::fields;
+use super::declare::fields;
 use super::jacked::{EndScheme, PackerFile};
 use super::site::LengthPriceFile;
 use crate::quantity::{Angle, Area, Force, FromText, Length, LineLoad, Measure, Pressure, Ratio};

@@ -1,7 +1,7 @@
 //! Stretches of ground, as the engineer writes them.
 
 use super::band::OrNone;
-use super::fields::fields;
+use super::declare::fields;
 use crate::handbook::{GroundClass, GroundHazard, Treatment};
 use crate::quantity::{Angle, Length, Pressure, Ratio, UnitWeight};
 

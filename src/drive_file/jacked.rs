@@ -1,6 +1,6 @@
 //! What the engineer writes of jacked pipe beyond size and material: packer, steering, scheme of capacity.
 
-use super::fields::fields;
+use super::declare::fields;
 use crate::quantity::{Angle, Length, Pressure};
 use crate::yaml::key_words;
 

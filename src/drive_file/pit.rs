@@ -1,8 +1,8 @@
 //! Pits and the thrust wall, as the engineer writes them.
 
-use super::fields::fields;
+use super::declare::fields;
 use super::ground::SoilFile;
-use super::schema::DEEPEST;
+use super::limits::DEEPEST;
 use super::site::PitSpaceFile;
 use crate::quantity::{Area, Length, Ratio};
 use crate::yaml::key_words;

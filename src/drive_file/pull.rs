@@ -1,6 +1,6 @@
 //! How a pipe is pulled, as the engineer writes it.
 
-use super::fields::fields;
+use super::declare::fields;
 use super::pulled::{
     CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, PushAssistFile, ReactionFile, ReturnsFile, StemRemovalFile,
 };

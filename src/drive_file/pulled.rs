@@ -1,6 +1,6 @@
 //! Blocks of the drive file that only a pulled pipe needs.
 
-use super::fields::fields;
+use super::declare::fields;
 use crate::quantity::{
     Area, DynamicViscosity, Force, Length, MassDensity, Pressure, Ratio, Time, UnitWeight, VolumeRate,
 };

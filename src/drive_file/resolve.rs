@@ -27,6 +27,7 @@ mod proposed;
 mod pull;
 mod pull_works;
 mod pvc;
+mod resolver;
 mod rigid;
 mod service;
 mod sewer;
@@ -43,135 +44,17 @@ mod wall;
 mod weights;
 mod works;
 
-use super::examples::example;
 use super::fields::Keys;
-use super::schema::LONGEST;
+use super::limits::LONGEST;
 use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile, StopFile};
-use crate::drive::{Assumed, AssumedValue, Concern, Drive, NotGiven, Pipe, Rig, Stem, TipResistance};
+use crate::drive::{Concern, Drive, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError};
-use crate::quantity::{Length, Measure, Ratio, Role, Shown, UnitSystem};
-use crate::source::{Cited, Equation, FieldName, Origin};
-use crate::yaml::{Complaint, Field, Handle};
-pub(super) use label::as_given;
+use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::source::{Cited, Equation, Origin};
+use crate::yaml::{Complaint, Field};
 use line::Line;
+use resolver::{Resolver, no_row};
 use std::sync::Arc;
-
-/// What resolving has found so far.
-struct Resolver<'a> {
-    handbook: &'a Handbook,
-    flaws: Vec<Flaw>,
-    assumed: Vec<Assumed>,
-    /// What is being resolved, and so what an assumed value concerns.
-    concern: Concern,
-    /// What the maker of the pipe at hand has to say, while one is proposed; elsewhere its absence is a fault.
-    proposing: Option<Vec<NotGiven>>,
-    /// The units that the file writes the length of the drive in, for what a fault computes.
-    system: UnitSystem,
-    /// False where the length of the drive is faulty and another stands in for it.
-    length_is_told: bool,
-}
-
-impl Resolver<'_> {
-    fn flaw<T>(&mut self, at: &Field<T>, path: &str, complaint: impl Into<Complaint>) {
-        self.flaw_at(at.handle(), path, complaint);
-    }
-
-    fn flaw_at(&mut self, at: Handle, path: &str, complaint: impl Into<Complaint>) {
-        // What a senseless value does elsewhere is mended with it.
-        if !self.flaws.iter().any(|told| told.senseless && told.path == path) {
-            self.flaws.push(Flaw { path: path.to_owned(), at, complaint: complaint.into(), senseless: false });
-        }
-    }
-
-    /// Of a value that makes no sense itself: nothing else is told of it.
-    fn senseless<T>(&mut self, at: &Field<T>, path: &str, complaint: impl Into<Complaint>) {
-        self.flaw(at, path, complaint);
-        if let Some(last) = self.flaws.last_mut().filter(|last| last.path == path) {
-            last.senseless = true;
-        }
-    }
-
-    /// The value, which must be above zero.
-    fn positive<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role) -> Q {
-        self.checked(field, path, role, field.value.si() > 0.0, "above zero")
-    }
-
-    /// The value, which must not be below zero.
-    fn not_negative<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role) -> Q {
-        self.checked(field, path, role, field.value.si() >= 0.0, "of zero or more")
-    }
-
-    fn checked<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role, fits: bool, expected: &str) -> Q {
-        if !(fits && field.value.si().is_finite()) {
-            let (what, _) = crate::quantity::unit::describe(Q::DIM);
-            let example = example(path, Q::DIM, field.written_in().unwrap_or(self.system));
-            let read = Shown::of(field.value, role).display(field.written_in().unwrap_or_default());
-            let complaint = Complaint::from(format!("expected {what} {expected}, got {read}"));
-            self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));
-        }
-        field.value
-    }
-
-    fn assume(&mut self, field: impl Into<String>, value: AssumedValue, origin: Origin) {
-        self.assumed.push(Assumed { concern: self.concern, field: field.into(), value, origin, alike: 0 });
-    }
-
-    /// Resolves what concerns one part of the drive.
-    fn about<T>(&mut self, concern: Concern, resolve: impl FnOnce(&mut Self) -> T) -> T {
-        let before = std::mem::replace(&mut self.concern, concern);
-        let resolved = resolve(self);
-        self.concern = before;
-        resolved
-    }
-
-    /// Of the pull, whichever pipe was the first to need it.
-    fn assume_of_pull(&mut self, field: &str, value: AssumedValue, origin: Origin) {
-        let known = |assumed: &Assumed| assumed.concern == Concern::Pull && assumed.field == field;
-        if !self.assumed.iter().any(known) {
-            self.about(Concern::Pull, |resolver| resolver.assume(field, value, origin));
-        }
-    }
-
-    fn assume_one_of_pull<Q: Measure>(&mut self, field: &str, value: Cited<Q>, role: Role) {
-        self.assume_of_pull(field, AssumedValue::One(Shown::of(value.value, role)), value.origin);
-    }
-
-    /// For one stretch; stretches alike share one entry, so that a long list of them stays readable.
-    fn assume_alike(&mut self, stretch: &str, what: &str, value: AssumedValue, origin: Origin) {
-        let alike =
-            |known: &&mut Assumed| known.field.ends_with(what) && known.value == value && known.origin == origin;
-        match self.assumed.iter_mut().find(alike) {
-            Some(known) => known.alike += 1,
-            None => self.assume(format!("{stretch}.{what}"), value, origin),
-        }
-    }
-
-    fn assume_one<Q: Measure>(&mut self, field: impl Into<String>, value: Cited<Q>, role: Role) {
-        self.assume(field, AssumedValue::One(Shown::of(value.value, role)), value.origin);
-    }
-
-    /// The user's value, above zero, or the row's, which is then listed as assumed.
-    fn given_or<Q: Measure>(
-        &mut self,
-        given: Option<&Field<Q>>,
-        name: &'static FieldName,
-        role: Role,
-        row: Cited<Q>,
-    ) -> Cited<Q> {
-        match given {
-            Some(field) => Cited::given(self.positive(field, name.0, role), name),
-            None => {
-                self.assume_one(name.0, row, role);
-                row
-            }
-        }
-    }
-}
-
-/// Table row missing: said with what was looked for.
-fn no_row(table: &'static str, wanted: impl Into<String>) -> HandbookError {
-    HandbookError::NoRow { table, wanted: wanted.into() }
-}
 
 /// What is taken where the file plans no stops.
 const NO_STOPS: Equation = Equation::judged(

@@ -1,7 +1,7 @@
 //! Rig and pilot stem, as the engineer writes them.
 
 use super::band::OrNone;
-use super::fields::fields;
+use super::declare::fields;
 use crate::quantity::{Area, Force, Length, Ratio, Torque};
 
 fields! {

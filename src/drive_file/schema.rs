@@ -2,25 +2,18 @@
 
 use super::band::OrNone;
 use super::candidate::{CandidateFile, Traffic};
-use super::fields::fields;
+use super::declare::fields;
 use super::ground::StretchFile;
 use super::jacked::SteeringFile;
+use super::limits::{DEEPEST, LONGEST, STEEPEST};
 use super::pit::PitFile;
 use super::pull::PullFile;
 use super::pulled::{AnnulusFile, VacuumFile};
 use super::rig::{RigFile, StemFile};
 use super::site::{CrossingFile, FlowFile, PaceFile, SurfaceFile};
 use crate::handbook::{CriterionKind, Lubrication, Pilot, Service, Spoil};
-use crate::quantity::{Force, Length, Ratio};
-use crate::yaml::Words;
-
-/// Steepest slope of a drive on grade, either way.
-pub(super) const STEEPEST: f64 = 0.5;
-/// Longest drive that is taken: twice the longest that pipe was jacked without a pit between, some 2.5 km. What is longer
-/// is a slip of unit or digit.
-pub(super) const LONGEST: f64 = 5_000.0;
-/// Deepest invert that is taken: pits for pipe of these sizes are seldom dug below 30 m.
-pub(super) const DEEPEST: f64 = 60.0;
+use crate::quantity::{Force, Length, Ratio, VolumeRate};
+use crate::yaml::{Field, Words};
 
 fields! {
     /// One drive, from its launch pit to its reception pit, and the pipes to choose from.
@@ -134,5 +127,12 @@ fields! {
     StopFile at ["stops[]."] {
         /// How far what moves has come then: from the launch pit when pushed, from the reception pit when pulled.
         at: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+    }
+}
+
+impl DriveFile {
+    /// Greatest flow that the sewer is built for.
+    pub(crate) fn greatest_flow(&self) -> Option<&Field<VolumeRate>> {
+        self.design_flow.as_ref()?.max.as_ref()
     }
 }

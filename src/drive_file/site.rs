@@ -1,8 +1,8 @@
 //! What the engineer writes of flow, surface, crossed services, pits and pace of the work. All of it may be left out.
 
-use super::fields::fields;
+use super::declare::fields;
 use crate::quantity::{Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
-use crate::yaml::{Field, Words, key_words};
+use crate::yaml::{Words, key_words};
 
 fields! {
     /// Flow that a gravity sewer is built for.
@@ -13,13 +13,6 @@ fields! {
         max: may<VolumeRate> as Flow, AboveZero, ["20 L/s", "300 gal_us/min"];
         /// Manning roughness, instead of the table.
         roughness: may<Ratio> as Ratio, Within(0.005, 0.05), ["0.013", "0.013"], else "the table of roughness";
-    }
-}
-
-impl super::DriveFile {
-    /// Greatest flow that the sewer is built for.
-    pub(crate) fn greatest_flow(&self) -> Option<&Field<VolumeRate>> {
-        self.design_flow.as_ref()?.max.as_ref()
     }
 }
 

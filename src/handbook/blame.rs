@@ -1,5 +1,6 @@
 //! The row of a user's table that a value which nothing can be computed with comes from.
 
+use super::table::Head;
 use super::{Handbook, HandbookError};
 use crate::yaml::{self, Complaint, Fault, Field, Words};
 use serde::Deserialize;
@@ -13,12 +14,6 @@ struct Keys {
 #[derive(Debug, Deserialize)]
 struct Key {
     key: Field<Words>,
-}
-
-/// The head of an overlay, to know which table it is for.
-#[derive(Debug, Deserialize)]
-pub(super) struct Head {
-    pub(super) id: Field<Words>,
 }
 
 impl Handbook {

@@ -20,6 +20,12 @@ impl Default for Mark {
     }
 }
 
+/// The head of an overlay, to know which table it is for.
+#[derive(Debug, Deserialize)]
+pub(super) struct Head {
+    pub(super) id: Field<Words>,
+}
+
 /// Which keys a user's row may have.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Keys {

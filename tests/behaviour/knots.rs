@@ -1,6 +1,7 @@
 //! Inside a room too the arrows point one way: no module of `src` uses, by way of others, itself.
 //!
 //! What counts is every path through `crate::`, `super::` or `self::`, and every path of a module through one of its own.
+//! A name that a module passes on is followed to the module that has it: passing on alone is no use.
 
 use crate::files::{root, rust_files};
 use std::collections::{BTreeMap, BTreeSet};
@@ -10,36 +11,17 @@ type Module = Vec<String>;
 
 /// Modules that still stand in a circle. The list may only shrink.
 const KNOWN: &[&str] = &[
-    "drive_file",
-    "drive_file::band",
-    "drive_file::builder",
-    "drive_file::candidate",
-    "drive_file::examples",
-    "drive_file::fields",
-    "drive_file::ground",
-    "drive_file::jacked",
-    "drive_file::pit",
-    "drive_file::pull",
-    "drive_file::pulled",
-    "drive_file::resolve",
+    "drive_file::resolve::clay",
     "drive_file::resolve::concrete",
-    "drive_file::resolve::label",
-    "drive_file::resolve::line",
+    "drive_file::resolve::iron",
+    "drive_file::resolve::jacked",
+    "drive_file::resolve::material",
+    "drive_file::resolve::pe",
     "drive_file::resolve::pipe",
+    "drive_file::resolve::pvc",
     "drive_file::resolve::rigid",
-    "drive_file::resolve::suitability",
-    "drive_file::resolve::take",
-    "drive_file::rig",
-    "drive_file::schema",
-    "drive_file::site",
-    "handbook",
-    "handbook::blame",
-    "handbook::lookup",
-    "handbook::reference",
-    "handbook::shelf",
-    "handbook::written",
-    "yaml",
-    "yaml::field",
+    "drive_file::resolve::sizes",
+    "drive_file::resolve::steel",
 ];
 
 /// The text without comments; strings hold no paths.
@@ -52,7 +34,19 @@ fn word(text: &str) -> &str {
     &text[..end]
 }
 
-/// The paths of a tree such as `a::{b, c::d}` at the start of a text, and what is left of it.
+/// The words of a text, each with what stands before and behind it.
+fn words(text: &str) -> impl Iterator<Item = (&str, &str, &str)> {
+    let mut at = 0;
+    std::iter::from_fn(move || {
+        at += text[at..].find(|c: char| c.is_alphanumeric() || c == '_')?;
+        let (start, found) = (at, word(&text[at..]));
+        at += found.len();
+        Some((&text[..start], found, &text[at..]))
+    })
+}
+
+/// The paths of a tree such as `a::{b, c::d}` at the start of a text, and what is left of it. A path ends with `*` as it
+/// is written.
 fn tree<'a>(mut text: &'a str, before: &[String], paths: &mut Vec<Module>) -> &'a str {
     let mut path = before.to_vec();
     loop {
@@ -67,7 +61,7 @@ fn tree<'a>(mut text: &'a str, before: &[String], paths: &mut Vec<Module>) -> &'
                 }
             }
         }
-        let name = word(text);
+        let name = if text.starts_with('*') { "*" } else { word(text) };
         text = &text[name.len()..];
         if !name.is_empty() {
             path.push(name.to_owned());
@@ -82,55 +76,112 @@ fn tree<'a>(mut text: &'a str, before: &[String], paths: &mut Vec<Module>) -> &'
     }
 }
 
-/// The module that a path of a module leads into: the deepest on its way.
-fn target(path: &[String], within: &Module, modules: &BTreeSet<Module>) -> Module {
-    let (mut place, rest) = match path[0].as_str() {
-        "crate" => (Module::new(), &path[1..]),
-        "self" => (within.clone(), &path[1..]),
-        _ => (within.clone(), path),
-    };
-    for name in rest {
-        if name == "super" {
-            place.pop();
-            continue;
-        }
-        let mut deeper = place.clone();
-        deeper.push(name.clone());
-        if !modules.contains(&deeper) {
-            break;
-        }
-        place = deeper;
-    }
-    place
+/// What one module says: the paths that it brings in, those that it passes on too, and the rest of its text.
+struct Text {
+    brought: Vec<Module>,
+    passed_on: Vec<Module>,
+    rest: String,
+    items: BTreeSet<String>,
 }
 
-/// Whom each module uses.
-fn uses(texts: &BTreeMap<Module, String>) -> BTreeMap<&Module, BTreeSet<Module>> {
-    let modules: BTreeSet<Module> = texts.keys().cloned().collect();
-    let mut uses = BTreeMap::new();
-    for (module, text) in texts {
-        let own = modules.iter().filter(|other| other.split_last().is_some_and(|(_, parent)| parent == module));
-        let own: Vec<&str> = own.map(|other| other.last().unwrap().as_str()).collect();
-        let mut used = BTreeSet::new();
-        for (at, _) in text.match_indices("::") {
-            let start = text[..at].rfind(|c: char| !c.is_alphanumeric() && c != '_').map_or(0, |before| before + 1);
-            let first = &text[start..at];
-            // Only where a path begins; a visibility is no use.
-            if text[..start].ends_with("::")
-                || text[..start].ends_with("(in ")
-                || !(["crate", "super", "self"].contains(&first) || own.contains(&first))
-            {
+/// What stands before the name of an item.
+const ITEMS: [&str; 9] = ["struct", "enum", "fn", "const", "type", "trait", "static", "macro_rules!", "union"];
+
+impl Text {
+    fn of(code: &str) -> Self {
+        let mut text = Self { brought: Vec::new(), passed_on: Vec::new(), rest: String::new(), items: BTreeSet::new() };
+        for (index, part) in code.split("use ").enumerate() {
+            let line = text.rest.rsplit('\n').next().unwrap().trim().to_owned();
+            if index == 0 || !(line.is_empty() || line.starts_with("pub")) {
+                text.rest.push_str(if index == 0 { "" } else { "use " });
+                text.rest.push_str(part);
                 continue;
             }
-            let mut paths = Vec::new();
-            tree(&text[start..], &[], &mut paths);
-            used.extend(paths.iter().map(|path| target(path, module, &modules)));
+            let paths = if line.is_empty() { &mut text.brought } else { &mut text.passed_on };
+            let behind = tree(part, &[], paths);
+            text.rest.push_str(behind);
         }
-        used.remove(module);
-        used.remove(&Module::new());
-        uses.insert(module, used);
+        // `NAME at [` is a block of the drive file.
+        let is_item = |before: &str, behind: &str| {
+            behind.starts_with(" at [") || ITEMS.iter().any(|item| before.trim_end().ends_with(item))
+        };
+        let items = words(&text.rest).filter(|(before, _, behind)| is_item(before, behind));
+        text.items = items.map(|(_, name, _)| name.to_owned()).collect();
+        text
     }
-    uses
+}
+
+struct Source(BTreeMap<Module, Text>);
+
+impl Source {
+    /// The module that has what a path of a module names.
+    fn target(&self, path: &[String], within: &Module, depth: usize) -> Option<Module> {
+        let (mut place, mut rest) = match path.first()?.as_str() {
+            "crate" => (Module::new(), &path[1..]),
+            "self" => (within.clone(), &path[1..]),
+            _ => (within.clone(), path),
+        };
+        while let Some((name, behind)) = rest.split_first() {
+            if name == "super" {
+                place.pop();
+            } else {
+                let deeper = [place.clone(), vec![name.clone()]].concat();
+                if !self.0.contains_key(&deeper) {
+                    break;
+                }
+                place = deeper;
+            }
+            rest = behind;
+        }
+        match rest.first() {
+            Some(name) => self.behind(&place, name, depth).or(Some(place)),
+            None => Some(place),
+        }
+    }
+
+    /// The module from which another has a name that it does not write itself.
+    fn behind(&self, place: &Module, name: &str, depth: usize) -> Option<Module> {
+        let text = self.0.get(place).filter(|text| depth < 8 && !text.items.contains(name))?;
+        text.brought.iter().chain(&text.passed_on).find_map(|path| {
+            let (last, before) = path.split_last()?;
+            if last == name && path[0] != name {
+                return self.target(path, place, depth + 1);
+            }
+            let all = (last == "*").then(|| self.target(before, place, depth + 1))??;
+            if self.0.get(&all)?.items.contains(name) { Some(all) } else { self.behind(&all, name, depth + 1) }
+        })
+    }
+
+    /// Whom a module uses.
+    fn used_by(&self, module: &Module) -> BTreeSet<Module> {
+        let Text { brought, passed_on, rest, .. } = &self.0[module];
+        let mut paths: Vec<Module> = brought.clone();
+        for (before, first, behind) in words(rest) {
+            // Only where a path begins; a visibility is no use.
+            if before.ends_with("::") || before.ends_with("(in ") || before.ends_with('.') {
+                continue;
+            }
+            let is_own = self.0.contains_key(&[module.clone(), vec![first.to_owned()]].concat());
+            if behind.starts_with("::") && (is_own || ["crate", "super", "self"].contains(&first)) {
+                tree(&rest[before.len()..], &[], &mut paths);
+            } else if first.starts_with(char::is_uppercase) || behind.starts_with('(') {
+                // Passed on, and used here too.
+                let named =
+                    passed_on.iter().filter(|path| path.last().is_some_and(|last| last == first || last == "*"));
+                if named.count() > 0 {
+                    paths.push(vec!["self".to_owned(), first.to_owned()]);
+                }
+            }
+        }
+        let used = paths.iter().filter_map(|path| self.target(path, module, 0));
+        used.filter(|used| used != module && !used.is_empty()).collect()
+    }
+
+    fn knots(&self) -> BTreeMap<String, String> {
+        let uses = self.0.keys().map(|module| (module, self.used_by(module))).collect();
+        let circles = self.0.keys().filter_map(|module| Some((module.join("::"), circle(module, &uses)?.join(" -> "))));
+        circles.collect()
+    }
 }
 
 /// The shortest way from a module back to itself.
@@ -152,12 +203,6 @@ fn circle(start: &Module, uses: &BTreeMap<&Module, BTreeSet<Module>>) -> Option<
     None
 }
 
-fn knots(texts: &BTreeMap<Module, String>) -> BTreeMap<String, String> {
-    let uses = uses(texts);
-    let circles = texts.keys().filter_map(|module| Some((module.join("::"), circle(module, &uses)?.join(" -> "))));
-    circles.collect()
-}
-
 #[test]
 fn no_module_comes_back_to_itself() {
     let source = root().join("src");
@@ -166,32 +211,48 @@ fn no_module_comes_back_to_itself() {
         let inside = path.strip_prefix(&source).unwrap().with_extension("");
         let module: Module = inside.iter().map(|part| part.to_str().unwrap().to_owned()).collect();
         if module != ["lib"] && module != ["main"] {
-            texts.insert(module, code(&fs::read_to_string(&path).unwrap()));
+            texts.insert(module, Text::of(&code(&fs::read_to_string(&path).unwrap())));
         }
     }
-    let knots = knots(&texts);
+    let knots = Source(texts).knots();
     let strange: Vec<_> = knots.iter().filter(|(module, _)| !KNOWN.contains(&module.as_str())).collect();
     assert!(strange.is_empty(), "circles: {strange:#?}");
     let gone: Vec<_> = KNOWN.iter().filter(|known| !knots.contains_key(**known)).collect();
     assert!(gone.is_empty(), "no circle any more, strike them from the list: {gone:?}");
 }
 
-/// Each form of a path is read: of a sister, through the parent, of an item of the parent, in a group, of one's own.
+/// Each form of a path is read: of a sister, of an item of the parent, in a group, of one's own; and what is passed on is
+/// followed.
 #[test]
 fn every_form_of_a_path_is_read() {
     let knots = |one: &str, other: &str, parent: &str| {
         let module = |path: &str| path.split("::").map(str::to_owned).collect::<Module>();
         let texts = [("room", parent), ("room::one", one), ("room::other", other)];
-        knots(&texts.map(|(path, text)| (module(path), code(text))).into())
+        Source(texts.map(|(path, text)| (module(path), Text::of(&code(text)))).into()).knots()
     };
     let back = "use crate::room::one::Item;";
     for there in ["use super::other::Item;", "use super::{other::{a::B, C}};", "fn f() { crate::room::other::g(); }"] {
         assert_eq!(knots(there, back, "mod one;").len(), 2, "{there}");
         assert!(knots(there, "// super::one", "pub use one::Item;\npub use other::Item;").is_empty(), "{there}");
     }
-    let through = knots("use super::Item;", "", "mod one;\npub use one::Item;");
-    assert_eq!(through.keys().collect::<Vec<_>>(), ["room", "room::one"]);
-    assert_eq!(through["room::one"], "room::one -> room -> room::one");
-    assert_eq!(knots("use super::Item;", "", "fn f() { self::one::g() }").len(), 2);
+    let own = knots("use super::Item;", "", "use one::f;\npub struct Item;");
+    assert_eq!(own.keys().collect::<Vec<_>>(), ["room", "room::one"]);
+    assert_eq!(own["room::one"], "room::one -> room -> room::one");
+    assert_eq!(knots("use super::Item;", "", "pub struct Item;\nfn f() { self::one::g() }").len(), 2);
     assert!(knots("use super::Item;", "use super::{Item, one::f};", "pub struct Item;").is_empty());
+    // Through the parent, by name and all at once; a parent that uses what it passes on uses it.
+    for passed_on in ["pub use other::Item;", "pub(crate) use other::*;"] {
+        let (item, user) = ("pub struct Item;", "pub struct Own;\nuse one::f;\nfn g(_: Item) {}");
+        assert_eq!(
+            knots("use super::Item;", "pub struct Item;\nuse super::one::f;", passed_on).len(),
+            2,
+            "{passed_on}"
+        );
+        assert!(knots("use super::Item;", item, &format!("use one::f;\n{passed_on}")).is_empty(), "{passed_on}");
+        assert_eq!(
+            knots("", "pub struct Item;\nuse super::Own;", &format!("{user}\n{passed_on}")).len(),
+            2,
+            "{passed_on}"
+        );
+    }
 }

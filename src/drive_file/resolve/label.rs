@@ -1,9 +1,10 @@
 //! Names of pipes that would read alike.
 
-use super::pipe::size_text;
 use crate::drive::Pipe;
-use crate::drive_file::{CandidateFile, Series};
-use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
+use crate::drive_file::CandidateFile;
+pub(super) use crate::drive_file::size::as_given;
+use crate::drive_file::size::in_units;
+use crate::quantity::{Length, UnitSystem};
 use crate::yaml::Field;
 
 /// Adds to the names of pipes that read alike what was given of each and not of all of them. Each pipe comes with its
@@ -29,21 +30,11 @@ pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)], s
     }
 }
 
-/// A size in the unit it was most likely written in: inches where they are whole sixteenths and the millimetres are no
-/// multiple of five.
-pub(in crate::drive_file) fn as_given(size: Length) -> String {
-    let whole = |number: f64| (number - number.round()).abs() < 0.01;
-    let sixteenths = Shown::of(size, Role::Diameter).in_units(UnitSystem::Us).0 * 16.0;
-    // 254 mm is 10 in, 300 mm is not 11.81 in.
-    let inches = whole(sixteenths) && !whole(size.si() * 200.0);
-    size_text(size, if inches { Series::Ips } else { Series::Iso })
-}
-
 /// A size in the family of units that the file writes it in.
 pub(super) fn as_written(size: &Field<Length>) -> String {
     match size.written_in() {
-        Some(UnitSystem::Us) => size_text(size.value, Series::Ips),
-        Some(UnitSystem::Si) => size_text(size.value, Series::Iso),
+        Some(UnitSystem::Us) => in_units(size.value, UnitSystem::Us),
+        Some(UnitSystem::Si) => in_units(size.value, UnitSystem::Si),
         None => as_given(size.value),
     }
 }

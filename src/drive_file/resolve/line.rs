@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::take::advised;
 use crate::drive::{AssumedValue, invert_at};
-use crate::drive_file::schema::{DEEPEST, STEEPEST};
+use crate::drive_file::limits::{DEEPEST, STEEPEST};
 use crate::drive_file::{DepthFile, DriveFile, PitFile};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown};

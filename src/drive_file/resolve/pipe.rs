@@ -4,11 +4,11 @@ use super::Resolver;
 use super::listed::Listed;
 use super::material::Named;
 use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
+use crate::drive_file::size::in_units;
 use crate::drive_file::{CandidateFile, DriveFile, Series};
 use crate::handbook::{HandbookError, Method, MethodLimitRow, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
-use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, Field};
@@ -186,7 +186,5 @@ impl Resolver<'_> {
 
 /// A nominal size as the series writes it.
 pub(super) fn size_text(size: Length, series: Series) -> String {
-    let system = if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us };
-    let (value, unit) = Shown::of(size, Role::Diameter).in_units(system);
-    format!("{} {unit}", plain((value * 100.0).round() / 100.0))
+    in_units(size, if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us })
 }

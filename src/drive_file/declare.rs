@@ -1,0 +1,162 @@
+//! A block of the drive file, declared once: one entry for each field gives the struct, its reading and writing, its
+//! constructor, and what is said of the field wherever it is named.
+
+/// What stands behind the key of a kind.
+macro_rules! kind {
+    (must $of:ty) => { $crate::yaml::Field<$of> };
+    (may $of:ty) => { Option<$crate::yaml::Field<$of>> };
+    (list $of:ty) => { Option<Vec<$crate::yaml::Field<$of>>> };
+    (values $of:ty) => { Vec<$crate::yaml::Field<$of>> };
+    (band $of:ty) => { Option<$crate::drive_file::band::BandFile<$of>> };
+    (block $of:ty) => { Option<$of> };
+    (must_block $of:ty) => { $of };
+    (blocks $of:ty) => { Vec<$of> };
+}
+pub(super) use kind;
+
+/// The paths of a field, from those of its block.
+macro_rules! names {
+    ([$($at:literal),+] $key:ident) => {
+        &[$($crate::source::FieldName(concat!($at, stringify!($key)))),+]
+    };
+}
+pub(super) use names;
+
+/// Declares a block of the file, at one or more paths. An entry for each field:
+///
+/// ```text
+/// /// What it is.
+/// key: may<Type> as Role, Bounds, ["SI", "US"], label "word", else "what is taken";
+/// ```
+///
+/// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `values<T>` one that
+/// may be empty, `band<T>` low, likely and high that may be left out; `must_block<B>` is another block, `block<B>` one
+/// that may be left out, `blocks<B>` a list of them; a list that may be left out is `#[serde(default)]`. Role, bounds and
+/// examples belong to numbers alone, the rest may be left out.
+macro_rules! fields {
+    (
+        $(#[doc = $doc:literal])+
+        $(#[derive($($derive:ident),+)])?
+        $name:ident at $at:tt {
+            $(
+                $(#[doc = $about:literal])+
+                $(#[serde($serde:ident)])?
+                $key:ident : $(must<$must:ty>)? $(may<$may:ty>)? $(list<$list:ty>)? $(values<$values:ty>)?
+                    $(band<$band:ty>)? $(must_block<$must_block:ty>)? $(block<$block:ty>)? $(blocks<$blocks:ty>)?
+                    $(as $role:ident, $bounds:expr, [$si:literal, $us:literal])?
+                    $(, label $label:literal)? $(, else $other:literal)?;
+            )+
+        }
+    ) => {
+        $(#[doc = $doc])+
+        #[derive(Debug, Clone, serde::Deserialize, serde::Serialize $($(, $derive)+)?)]
+        #[serde(deny_unknown_fields)]
+        pub struct $name {
+            $(
+                $(#[doc = $about])+
+                $(#[doc = concat!("\n\nLeft out: ", $other, ".")])?
+                #[serde(skip_serializing_if = "crate::drive_file::fields::Value::is_absent")]
+                $(#[serde($serde)])?
+                pub $key: $crate::drive_file::declare::kind!($(must $must)? $(may $may)? $(list $list)?
+                    $(values $values)? $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?),
+            )+
+        }
+
+        impl $name {
+            /// What is said of each field, in the order of writing.
+            pub const FIELDS: &'static [$crate::drive_file::fields::Spec] = &[$({
+                #[allow(unused_imports, reason = "a field may be no number")]
+                use $crate::drive_file::fields::{Bounds::*, Number, Spec, first, shape_of};
+                const SPEC: Spec = {
+                    let (shape, must) = shape_of(|block: &$name| &block.$key);
+                    Spec {
+                        key: stringify!($key),
+                        names: $crate::drive_file::declare::names!($at $key),
+                        doc: concat!($($about),+).trim_ascii(),
+                        must: must $(|| { type _Of = $must_block; true })?,
+                        number: first(&[$(Some(Number {
+                            role: $crate::quantity::Role::$role, bounds: $bounds, example: [$si, $us],
+                        }))?]),
+                        label: first(&[$(Some($label))?]),
+                        otherwise: first(&[$(Some($other))?]),
+                        shape,
+                    }
+                };
+                const {
+                    assert!(SPEC.role_fits(), concat!("the role of `", stringify!($key), "` does not print its type"));
+                };
+                SPEC
+            }),+];
+            $(
+                #[allow(non_upper_case_globals, dead_code, reason = "the name of the field")]
+                pub(crate) const $key: $crate::drive_file::fields::Key<
+                    Self,
+                    $crate::drive_file::declare::kind!($(must $must)? $(may $may)? $(list $list)? $(values $values)?
+                        $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?)
+                > = $crate::drive_file::fields::Key::of(Self::FIELDS, stringify!($key), |block| &block.$key);
+            )+
+
+            /// With what must be there, nothing else.
+            #[must_use]
+            #[allow(clippy::too_many_arguments, clippy::new_without_default, reason = "as many as must be there")]
+            pub fn new(
+                $($($key: impl Into<$crate::yaml::Field<$must>>,)? $($key: $must_block,)?)+
+            ) -> Self {
+                Self { $(
+                    $key: $({
+                        let given: $crate::yaml::Field<$must> = $key.into();
+                        given
+                    })? $({
+                        let given: $must_block = $key;
+                        given
+                    })? $(None::<$crate::yaml::Field<$may>>)? $(None::<Vec<$crate::yaml::Field<$list>>>)?
+                        $(Vec::<$crate::yaml::Field<$values>>::new())? $(None::<$crate::drive_file::band::BandFile<$band>>)?
+                        $(None::<$block>)? $(Vec::<$blocks>::new())?,
+                )+ }
+            }
+
+            /// Hands over each field, in the order of writing.
+            #[allow(dead_code, reason = "not every block is looked through")]
+            pub(crate) fn each<'a>(
+                &'a self,
+                each: &mut dyn FnMut(
+                    u8,
+                    &'static $crate::drive_file::fields::Spec,
+                    &'a dyn $crate::drive_file::fields::Value,
+                ),
+            ) {
+                $(each(Self::$key.index, Self::$key.spec, &self.$key);)+
+            }
+        }
+
+        impl $crate::drive_file::fields::Shaped for $name {
+            const SHAPE: $crate::drive_file::fields::Shape = $crate::drive_file::fields::Shape::Block(Self::FIELDS);
+        }
+
+        impl $crate::drive_file::fields::Value for $name {
+            fn place(&self) -> Option<($crate::yaml::Handle, String)> {
+                let mut first = None;
+                self.each(&mut |_, spec, value| {
+                    if first.is_none() {
+                        first = value.place().map(|(at, rest)| (at, format!(".{}{rest}", spec.key)));
+                    }
+                });
+                first
+            }
+            fn shown(
+                &self,
+                _: &$crate::drive_file::fields::Spec,
+                system: $crate::quantity::UnitSystem,
+            ) -> Option<String> {
+                let mut first = None;
+                self.each(&mut |_, spec, value| {
+                    if first.is_none() {
+                        first = value.shown(spec, system);
+                    }
+                });
+                first
+            }
+        }
+    };
+}
+pub(super) use fields;
