@@ -18,7 +18,9 @@ pub use rows::*;
 pub use table::{Citation, Row, Table};
 pub use written::{Written, line};
 
+use crate::quantity::{Angle, Length, Pressure, Ratio, ThermalExpansion, ThermodynamicTemperature, Time};
 use crate::source::RowId;
+use crate::yaml::Field;
 use shelf::{Shelf, keys, shelves};
 use std::sync::{Arc, LazyLock};
 
@@ -28,7 +30,7 @@ shelves! {
     /// Vitrified clay jacking pipe.
     clay_pipe: ClayPipeRow,
     /// Compressive strength of vitrified clay by certificate.
-    clay_strength: PressureRow as fixed_keys,
+    clay_strength: Field<Pressure> as fixed_keys,
     /// PE pipe by ISO 4427.
     pe_iso4427: PeWallRow,
     /// PE pipe in iron pipe sizes.
@@ -82,11 +84,11 @@ shelves! {
     /// Coefficients for jacking GRP and polymer concrete.
     jacking_factor: SchemeFactorRow,
     /// Strength of ductile iron pipe.
-    ductile_iron: PressureRow,
+    ductile_iron: Field<Pressure>,
     /// Strength and stiffness of PVC pipe.
-    pvc_stress: PressureRow,
+    pvc_stress: Field<Pressure>,
     /// Factors and ratios of PVC pipe.
-    pvc_ratio: RatioRow,
+    pvc_ratio: Field<Ratio>,
     /// Temperature factors on the pressure rating of PVC pipe.
     pvc_temperature: TemperatureFactorRow,
     /// PVC pipe in cast iron sizes.
@@ -100,25 +102,25 @@ shelves! {
     /// Secant modulus of packers.
     packer_modulus: PressureRangeRow,
     /// Angles at a jacking joint.
-    joint_angle: JointAngleRow,
+    joint_angle: Field<Angle>,
     /// How far a pipe end may be out of square.
-    end_squareness: LengthRow,
+    end_squareness: Field<Length>,
     /// Usual length of one jacking pipe.
     jacking_pipe_length: LengthRangeRow,
     /// Effective over free length of a column.
-    column_length: RatioRow,
+    column_length: Field<Ratio>,
     /// Deflection at which a clay pipe joint must stay tight.
     joint_deflection: JointDeflectionRow,
     /// Smallest bend radius.
     bend_radius: BendRadiusRow,
     /// Ovality limits.
-    ovality: RatioRow,
+    ovality: Field<Ratio>,
     /// Coefficients of the check of pulled steel pipe.
     steel_pull_factor: SchemeFactorRow,
     /// Stresses in the check of pulled steel pipe.
-    steel_pull_stress: PressureRow,
+    steel_pull_stress: Field<Pressure>,
     /// Specific gravity of pipe materials.
-    pipe_density: RatioRow as fixed_keys,
+    pipe_density: Field<Ratio> as fixed_keys,
     /// Diameter, length, depth and accuracy by method.
     method_range: MethodRangeRow,
     /// Pipe materials by method.
@@ -176,7 +178,7 @@ shelves! {
     /// Factors for the load on a jacked pipe in service.
     earth_load_factor: RatioSpanRow,
     /// Lengths in the load on a jacked pipe in service.
-    earth_load_length: LengthRow,
+    earth_load_length: Field<Length>,
     /// Crushing strength of rigid pipe by class, per length and diameter.
     crushing_class: CrushingClassRow,
     /// Three-edge bearing strength of vitrified clay pipe by size.
@@ -198,7 +200,7 @@ shelves! {
     /// Constants of silo models.
     friction_model_set: FrictionModelSetRow as fixed_keys,
     /// Side pressure times friction in the load of Marston.
-    marston_friction: RatioRow,
+    marston_friction: Field<Ratio>,
     /// Rules of face resistance and face support.
     face_rule: FaceRuleRow as fixed_keys,
     /// Extra jacking force after a stop.
@@ -222,41 +224,41 @@ shelves! {
     /// Size of a reaming step.
     ream_step: ReamStepRow as fixed_keys,
     /// Limits of fluid pressure in a bore.
-    fluid_pressure_limit: RatioRow,
+    fluid_pressure_limit: Field<Ratio>,
     /// Overcut of a jacked or enlarged bore.
     hole_overcut: HoleOvercutRow,
     /// Numbers of the short rules for a pull.
     pull_rule: PullRuleRow,
     /// Strain of a pulled PE pipe.
-    pull_strain: RatioRow,
+    pull_strain: Field<Ratio>,
     /// Temperature of a plastic pipe in the pull.
-    pull_temperature: TemperatureRow,
+    pull_temperature: Field<ThermodynamicTemperature>,
     /// Thermal expansion of pipe materials.
-    thermal_expansion: ThermalExpansionRow,
+    thermal_expansion: Field<ThermalExpansion>,
     /// Least wall of a pulled steel pipe.
     steel_pull_wall: SteelPullWallRow,
     /// Growth of soil in volume when it is dug.
-    soil_swell: RatioRow,
+    soil_swell: Field<Ratio>,
     /// Support and safety against collapse in service.
-    collapse_support: RatioRow,
+    collapse_support: Field<Ratio>,
     /// Factors of the modified Iowa formula.
-    deflection_factor: RatioRow,
+    deflection_factor: Field<Ratio>,
     /// Allowances after a pull.
-    after_pull: RatioRow,
+    after_pull: Field<Ratio>,
     /// Waiting times after a pull.
-    after_pull_wait: DurationRow,
+    after_pull_wait: Field<Time>,
     /// Factors, coefficients and ratios by use.
-    practice_ratio: RatioRow as fixed_keys,
+    practice_ratio: Field<Ratio> as fixed_keys,
     /// Pressures by use.
-    practice_pressure: PressureRow as fixed_keys,
+    practice_pressure: Field<Pressure> as fixed_keys,
     /// Lengths by use.
-    practice_length: LengthRow as fixed_keys,
+    practice_length: Field<Length> as fixed_keys,
     /// Angles by use.
-    practice_angle: AngleRow as fixed_keys,
+    practice_angle: Field<Angle> as fixed_keys,
     /// Durations by use.
-    practice_duration: DurationRow as fixed_keys,
+    practice_duration: Field<Time> as fixed_keys,
     /// Weights of the criteria of the score.
-    score_weight: RatioRow as fixed_keys,
+    score_weight: Field<Ratio> as fixed_keys,
 }
 
 impl Handbook {

@@ -1,117 +1,105 @@
 //! The columns of each table. The type of a column is the check of its unit.
 
-mod pipes;
-
-pub use pipes::*;
-
-mod methods;
-
-pub use methods::*;
-
-mod surface;
-
-pub use surface::*;
-
-mod service;
-
-pub use service::*;
-
-mod safety;
-
-pub use safety::*;
-
-mod pits;
-
-pub use pits::*;
-
-mod hydraulics;
-
-pub use hydraulics::*;
-
-mod soil;
-
-pub use soil::*;
-
-mod friction;
-
-pub use friction::*;
+/// Declares rows: each column with its type, there in every row (`must`) or not (`may`). Rows are hidden: what others may
+/// rely on is a table as written, a citation, and the single values by key.
+macro_rules! rows {
+    ($(
+        $(#[$doc:meta])*
+        $name:ident { $($(#[$column_doc:meta])* $column:ident: $(must $must:ident)? $(may $may:ident)?,)+ }
+    )+) => { $(
+        $(#[$doc])*
+        #[derive(Debug, Clone, serde::Deserialize)]
+        #[serde(deny_unknown_fields)]
+        #[doc(hidden)]
+        #[non_exhaustive]
+        pub struct $name {
+            $(
+                $(#[$column_doc])*
+                pub $column: $($crate::yaml::Field<$must>)? $(Option<$crate::yaml::Field<$may>>)?,
+            )+
+        }
+    )+ };
+}
 
 mod bore;
+mod classes;
+mod friction;
+mod ground;
+mod hydraulics;
+mod methods;
+mod pe;
+mod pipes;
+mod pits;
+mod pulled;
+mod safety;
+mod score;
+mod service;
+mod soil;
+mod surface;
 
 pub use bore::*;
-
-mod pulled;
-
-pub use pulled::*;
-
-mod score;
-
-pub use score::*;
-
-mod ground;
-
-pub use ground::*;
-
-mod pe;
-
-pub use pe::*;
-
-mod classes;
-
 pub use classes::*;
+pub use friction::*;
+pub use ground::*;
+pub use hydraulics::*;
+pub use methods::*;
+pub use pe::*;
+pub use pipes::*;
+pub use pits::*;
+pub use pulled::*;
+pub use safety::*;
+pub use score::*;
+pub use service::*;
+pub use soil::*;
+pub use surface::*;
 
-use crate::quantity::{Angle, Force, Length, LineLoad, Pressure, Ratio, Time};
-use crate::yaml::{Field, Words, key_words};
-use serde::Deserialize;
+use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio};
+use crate::yaml::{Words, key_words};
 
-/// A bibliography entry.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SourceRow {
-    /// Authors or body, and title.
-    pub title: Field<Words>,
-    /// Publisher.
-    pub publisher: Field<Words>,
-    /// Edition or year.
-    pub edition: Field<Words>,
-    /// Standard, handbook, paper, agency document, guidance, or own.
-    pub kind: Field<Words>,
-    /// How it was consulted.
-    pub consulted: Field<Words>,
-}
+rows! {
+    /// A bibliography entry.
+    SourceRow {
+        /// Authors or body, and title.
+        title: must Words,
+        /// Publisher.
+        publisher: must Words,
+        /// Edition or year.
+        edition: must Words,
+        /// Standard, handbook, paper, agency document, guidance, or own.
+        kind: must Words,
+        /// How it was consulted.
+        consulted: must Words,
+    }
 
-/// A vitrified clay jacking pipe. The end bearing area is computed from the ratings.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ClayPipeRow {
-    /// Nominal size; not the true bore.
-    pub size: Field<Length>,
-    /// Average outside diameter.
-    pub outside_diameter: Field<Length>,
-    /// Weight per length.
-    pub weight: Field<LineLoad>,
-    /// Allowable jacking force printed at factor 2.5.
-    pub rated_at_2_5: Field<Force>,
-    /// Allowable jacking force printed at factor 3.0.
-    pub rated_at_3_0: Field<Force>,
-    /// Allowable jacking force printed at factor 3.5.
-    pub rated_at_3_5: Field<Force>,
-    /// Compressive strength the ratings rest on.
-    pub rating_strength: Field<Pressure>,
-}
+    /// A vitrified clay jacking pipe. The end bearing area is computed from the ratings.
+    ClayPipeRow {
+        /// Nominal size; not the true bore.
+        size: must Length,
+        /// Average outside diameter.
+        outside_diameter: must Length,
+        /// Weight per length.
+        weight: must LineLoad,
+        /// Allowable jacking force printed at factor 2.5.
+        rated_at_2_5: must Force,
+        /// Allowable jacking force printed at factor 3.0.
+        rated_at_3_0: must Force,
+        /// Allowable jacking force printed at factor 3.5.
+        rated_at_3_5: must Force,
+        /// Compressive strength the ratings rest on.
+        rating_strength: must Pressure,
+    }
 
-/// Final bore of a pulled pipe.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct BoreRuleRow {
-    /// Smallest outside diameter the rule is for (inclusive).
-    pub od_from: Option<Field<Length>>,
-    /// Largest outside diameter (exclusive).
-    pub od_below: Option<Field<Length>>,
-    /// Times the outside diameter.
-    pub times: Field<Ratio>,
-    /// Plus this.
-    pub plus: Field<Length>,
+    /// Final bore of a pulled pipe.
+    BoreRuleRow {
+        /// Smallest outside diameter the rule is for (inclusive).
+        od_from: may Length,
+        /// Largest outside diameter (exclusive).
+        od_below: may Length,
+        /// Times the outside diameter.
+        times: must Ratio,
+        /// Plus this.
+        plus: must Length,
+    }
 }
 
 key_words! {
@@ -127,20 +115,20 @@ key_words! {
 
 crate::source::printed!(Method: key);
 
-/// Published range of a method.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct MethodLimitRow {
-    /// Method.
-    pub method: Field<Method>,
-    /// Smallest outside diameter (inclusive).
-    pub od_from: Option<Field<Length>>,
-    /// Largest outside diameter (inclusive).
-    pub od_to: Option<Field<Length>>,
-    /// Longest drive.
-    pub length: Field<Length>,
-    /// How soil leaves the head, where the row is for that alone.
-    pub spoil: Option<Field<Spoil>>,
+rows! {
+    /// Published range of a method.
+    MethodLimitRow {
+        /// Method.
+        method: must Method,
+        /// Smallest outside diameter (inclusive).
+        od_from: may Length,
+        /// Largest outside diameter (inclusive).
+        od_to: may Length,
+        /// Longest drive.
+        length: must Length,
+        /// How soil leaves the head, where the row is for that alone.
+        spoil: may Spoil,
+    }
 }
 
 key_words! {
@@ -193,27 +181,16 @@ key_words! {
     }
 }
 
-/// A pipe family that a method or a service excludes.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ExclusionRow {
-    /// Family.
-    pub family: Field<Family>,
-    /// Method it cannot be put in by.
-    pub method: Option<Field<Method>>,
-    /// Service it cannot bear.
-    pub service: Option<Field<Service>>,
-    /// Why, in one sentence.
-    pub reason: Field<Words>,
+rows! {
+    /// A pipe family that a method or a service excludes.
+    ExclusionRow {
+        /// Family.
+        family: must Family,
+        /// Method it cannot be put in by.
+        method: may Method,
+        /// Service it cannot bear.
+        service: may Service,
+        /// Why, in one sentence.
+        reason: must Words,
+    }
 }
-
-/// One ratio.
-pub type RatioRow = Field<Ratio>;
-/// One pressure.
-pub type PressureRow = Field<Pressure>;
-/// One length.
-pub type LengthRow = Field<Length>;
-/// One duration.
-pub type DurationRow = Field<Time>;
-/// One angle.
-pub type AngleRow = Field<Angle>;

@@ -100,6 +100,7 @@ macro_rules! shelves {
             ///
             /// # Errors
             /// If the table or an overlay of it is malformed.
+            #[doc(hidden)]
             pub fn $table(&self) -> Result<&Table<$row>, HandbookError> {
                 self.$table.table()
             })+

@@ -84,6 +84,7 @@ pub struct Citation {
 }
 
 /// One row.
+#[doc(hidden)]
 #[derive(Debug, Clone)]
 pub struct Row<V> {
     /// Unique in the table.
@@ -99,6 +100,7 @@ pub struct Row<V> {
 }
 
 /// One table.
+#[doc(hidden)]
 #[derive(Debug, Clone)]
 pub struct Table<V> {
     /// The file stem.

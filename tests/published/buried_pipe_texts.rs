@@ -5,7 +5,7 @@
 
 use crate::found::{Found, Outcome, close, holds, law, near, needed, pages, q};
 use jackpull::Handbook;
-use jackpull::handbook::{RatioRow, Table};
+use jackpull::handbook::Table;
 use jackpull::law::Law;
 use jackpull::laws::collapse::CriticalPressure;
 use jackpull::laws::deflection::{BuoyantDeflection, IowaDeflection};
@@ -14,6 +14,7 @@ use jackpull::laws::outside_pressure::{
 };
 use jackpull::laws::reaming::{AnnularFlowLoss, ReamingFluid, ReturnVelocity, SpoilVolume};
 use jackpull::quantity::{Length, Pressure, Ratio, Velocity};
+use jackpull::yaml::Field;
 use std::sync::Arc;
 
 pages!(
@@ -24,7 +25,7 @@ pages!(
     hole_volume_of_a_12_in_reamer,
 );
 
-fn of(table: &Table<RatioRow>, key: &str) -> Result<Ratio, crate::found::Stop> {
+fn of(table: &Table<Field<Ratio>>, key: &str) -> Result<Ratio, crate::found::Stop> {
     Ok(needed(table.get(key), || key.to_owned())?.value.value)
 }
 

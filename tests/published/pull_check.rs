@@ -3,7 +3,7 @@
 
 use crate::found::{Found, Outcome, close, holds, law, near, needed, pages, pull_stress, q};
 use jackpull::Handbook;
-use jackpull::handbook::{RatioRow, Table};
+use jackpull::handbook::Table;
 use jackpull::law::Law;
 use jackpull::laws::after_pull::{RestrainedCoolingStress, ThermalShortening};
 use jackpull::laws::collapse::CriticalPressure;
@@ -14,6 +14,7 @@ use jackpull::laws::pull_limits::{
 };
 use jackpull::laws::reaming::AnnulusVolume;
 use jackpull::quantity::{Force, Length, Measure, Pressure, Ratio, ThermodynamicTemperature, Volume};
+use jackpull::yaml::Field;
 use std::sync::Arc;
 
 pages!(
@@ -26,7 +27,7 @@ pages!(
     temperatures_of_the_pull,
 );
 
-fn ratio_of(table: &Table<RatioRow>, key: &str) -> Result<Ratio, crate::found::Stop> {
+fn ratio_of(table: &Table<Field<Ratio>>, key: &str) -> Result<Ratio, crate::found::Stop> {
     Ok(needed(table.get(key), || key.to_owned())?.value.value)
 }
 

@@ -1,53 +1,48 @@
 //! The bore: drilling fluid, reaming steps, overcut and clearance.
 
 use crate::quantity::{Length, MassDensity, Pressure, Ratio};
-use crate::yaml::{Field, Words, key_words};
-use serde::Deserialize;
+use crate::yaml::{Words, key_words};
 
-/// Drilling fluid by guide. A column that is not there is another row's subject.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct DrillingFluidRow {
-    /// Mass density.
-    pub density: Option<Field<MassDensity>>,
-    /// Specific gravity, low end.
-    pub gravity_low: Option<Field<Ratio>>,
-    /// Specific gravity, high end.
-    pub gravity_high: Option<Field<Ratio>>,
-    /// Drag on the outside area of the pipe.
-    pub drag: Option<Field<Pressure>>,
-    /// Coefficient of friction of the pipe on bore, ground or rollers.
-    pub friction: Option<Field<Ratio>>,
-    /// Load factor on friction.
-    pub load_factor: Option<Field<Ratio>>,
-}
+rows! {
+    /// Drilling fluid by guide. A column that is not there is another row's subject.
+    DrillingFluidRow {
+        /// Mass density.
+        density: may MassDensity,
+        /// Specific gravity, low end.
+        gravity_low: may Ratio,
+        /// Specific gravity, high end.
+        gravity_high: may Ratio,
+        /// Drag on the outside area of the pipe.
+        drag: may Pressure,
+        /// Coefficient of friction of the pipe on bore, ground or rollers.
+        friction: may Ratio,
+        /// Load factor on friction.
+        load_factor: may Ratio,
+    }
 
-/// Volume of drilling fluid over volume of soil.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct FluidDemandRow {
-    /// Soil.
-    pub soil: Field<Words>,
-    /// Least ratio.
-    pub low: Field<Ratio>,
-    /// High end, if one is printed.
-    pub high: Option<Field<Ratio>>,
-}
+    /// Volume of drilling fluid over volume of soil.
+    FluidDemandRow {
+        /// Soil.
+        soil: must Words,
+        /// Least ratio.
+        low: must Ratio,
+        /// High end, if one is printed.
+        high: may Ratio,
+    }
 
-/// Size of a reaming step, as a ratio or as a length.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ReamStepRow {
-    /// Where the habit applies.
-    pub ground: Field<Words>,
-    /// Reamer diameter over the bore before it, low end.
-    pub ratio_low: Option<Field<Ratio>>,
-    /// Reamer diameter over the bore before it, high end.
-    pub ratio_high: Option<Field<Ratio>>,
-    /// Growth in diameter, low end.
-    pub step_low: Option<Field<Length>>,
-    /// Growth in diameter, high end.
-    pub step_high: Option<Field<Length>>,
+    /// Size of a reaming step, as a ratio or as a length.
+    ReamStepRow {
+        /// Where the habit applies.
+        ground: must Words,
+        /// Reamer diameter over the bore before it, low end.
+        ratio_low: may Ratio,
+        /// Reamer diameter over the bore before it, high end.
+        ratio_high: may Ratio,
+        /// Growth in diameter, low end.
+        step_low: may Length,
+        /// Growth in diameter, high end.
+        step_high: may Length,
+    }
 }
 
 key_words! {
@@ -61,22 +56,22 @@ key_words! {
     }
 }
 
-/// Overcut of a jacked or enlarged bore. Where only `high` is there, the source prints one value.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct HoleOvercutRow {
-    /// Method.
-    pub method: Field<Words>,
-    /// Radius or diameter.
-    pub across: Field<Across>,
-    /// `typical`, or `most` for a limit.
-    pub usage: Field<Words>,
-    /// Low end.
-    pub low: Option<Field<Length>>,
-    /// High end.
-    pub high: Field<Length>,
-    /// Smallest outside diameter (inclusive).
-    pub od_from: Option<Field<Length>>,
-    /// Largest outside diameter (inclusive).
-    pub od_to: Option<Field<Length>>,
+rows! {
+    /// Overcut of a jacked or enlarged bore. Where only `high` is there, the source prints one value.
+    HoleOvercutRow {
+        /// Method.
+        method: must Words,
+        /// Radius or diameter.
+        across: must Across,
+        /// `typical`, or `most` for a limit.
+        usage: must Words,
+        /// Low end.
+        low: may Length,
+        /// High end.
+        high: must Length,
+        /// Smallest outside diameter (inclusive).
+        od_from: may Length,
+        /// Largest outside diameter (inclusive).
+        od_to: may Length,
+    }
 }

@@ -1,8 +1,7 @@
 //! Ground by class: friction, what the pilot tip meets, suitability, resistance at a head.
 
 use crate::quantity::{Force, Length, Pressure, Ratio};
-use crate::yaml::{Field, key_words};
-use serde::Deserialize;
+use crate::yaml::key_words;
 
 key_words! {
     /// How the ground is named: consistency or density and soil type, as in a borehole log.
@@ -95,22 +94,22 @@ key_words! {
     }
 }
 
-/// Unit friction over the whole outside area.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct FrictionBandRow {
-    /// Ground.
-    pub ground: Field<GroundClass>,
-    /// Water.
-    pub water: Field<WaterSide>,
-    /// Lubrication: `none`, `metered` or `logged`; *not metered* is put together from the first two.
-    pub lubrication: Field<Lubrication>,
-    /// Low.
-    pub low: Field<Pressure>,
-    /// Likely.
-    pub likely: Field<Pressure>,
-    /// High.
-    pub high: Field<Pressure>,
+rows! {
+    /// Unit friction over the whole outside area.
+    FrictionBandRow {
+        /// Ground.
+        ground: must GroundClass,
+        /// Water.
+        water: must WaterSide,
+        /// Lubrication: `none`, `metered` or `logged`; *not metered* is put together from the first two.
+        lubrication: must Lubrication,
+        /// Low.
+        low: must Pressure,
+        /// Likely.
+        likely: must Pressure,
+        /// High.
+        high: must Pressure,
+    }
 }
 
 key_words! {
@@ -124,20 +123,20 @@ key_words! {
     }
 }
 
-/// SPT blow counts of a ground class.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct GroundClassRow {
-    /// Class.
-    pub ground: Field<GroundClass>,
-    /// Lowest N of the class.
-    pub n_low: Field<Ratio>,
-    /// Middle N.
-    pub n_likely: Field<Ratio>,
-    /// Highest N.
-    pub n_high: Field<Ratio>,
-    /// Which tip resistance applies.
-    pub tip: Field<TipModel>,
+rows! {
+    /// SPT blow counts of a ground class.
+    GroundClassRow {
+        /// Class.
+        ground: must GroundClass,
+        /// Lowest N of the class.
+        n_low: must Ratio,
+        /// Middle N.
+        n_likely: must Ratio,
+        /// Highest N.
+        n_high: must Ratio,
+        /// Which tip resistance applies.
+        tip: must TipModel,
+    }
 }
 
 key_words! {
@@ -155,42 +154,42 @@ key_words! {
     }
 }
 
-/// Ground suitability by method.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SuitabilityRow {
-    /// Ground.
-    pub ground: Field<GroundClass>,
-    /// Water.
-    pub water: Field<WaterSide>,
-    /// Smallest water head over the invert (exclusive), if the row is limited so.
-    pub head_over: Option<Field<Length>>,
-    /// Largest water head over the invert (inclusive).
-    pub head_to: Option<Field<Length>>,
-    /// Smallest SPT N (inclusive).
-    pub n_from: Option<Field<Ratio>>,
-    /// Largest SPT N (exclusive).
-    pub n_below: Option<Field<Ratio>>,
-    /// Smallest largest stone (exclusive).
-    pub stone_over: Option<Field<Length>>,
-    /// Largest largest stone (inclusive).
-    pub stone_to: Option<Field<Length>>,
-    /// Smallest outside diameter (inclusive), if the row is limited so.
-    pub od_from: Option<Field<Length>>,
-    /// Largest outside diameter (exclusive).
-    pub od_below: Option<Field<Length>>,
-    /// Pilot-tube guided jacking with a displacement pilot.
-    pub jacking: Field<Rating>,
-    /// Pullback with reaming.
-    pub pullback: Field<Rating>,
-    /// Pullback of a gravity line, where it is another.
-    pub pullback_gravity: Option<Field<Rating>>,
-    /// Cased and steered auger bore without a pilot; absent where no rating is known, as the next two.
-    pub auger: Option<Field<Rating>>,
-    /// Slurry machine.
-    pub slurry: Option<Field<Rating>>,
-    /// Pipe jacking behind an open shield.
-    pub open_shield: Option<Field<Rating>>,
+rows! {
+    /// Ground suitability by method.
+    SuitabilityRow {
+        /// Ground.
+        ground: must GroundClass,
+        /// Water.
+        water: must WaterSide,
+        /// Smallest water head over the invert (exclusive), if the row is limited so.
+        head_over: may Length,
+        /// Largest water head over the invert (inclusive).
+        head_to: may Length,
+        /// Smallest SPT N (inclusive).
+        n_from: may Ratio,
+        /// Largest SPT N (exclusive).
+        n_below: may Ratio,
+        /// Smallest largest stone (exclusive).
+        stone_over: may Length,
+        /// Largest largest stone (inclusive).
+        stone_to: may Length,
+        /// Smallest outside diameter (inclusive), if the row is limited so.
+        od_from: may Length,
+        /// Largest outside diameter (exclusive).
+        od_below: may Length,
+        /// Pilot-tube guided jacking with a displacement pilot.
+        jacking: must Rating,
+        /// Pullback with reaming.
+        pullback: must Rating,
+        /// Pullback of a gravity line, where it is another.
+        pullback_gravity: may Rating,
+        /// Cased and steered auger bore without a pilot; absent where no rating is known, as the next two.
+        auger: may Rating,
+        /// Slurry machine.
+        slurry: may Rating,
+        /// Pipe jacking behind an open shield.
+        open_shield: may Rating,
+    }
 }
 
 key_words! {
@@ -208,22 +207,22 @@ key_words! {
     }
 }
 
-/// Resistance at an enlarging head.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct FaceRow {
-    /// How the soil is removed.
-    pub spoil: Field<Spoil>,
-    /// Low pressure on the cut area.
-    pub low: Field<Pressure>,
-    /// Likely pressure on the cut area.
-    pub likely: Field<Pressure>,
-    /// High pressure on the cut area.
-    pub high: Field<Pressure>,
-    /// Least force, low.
-    pub least_low: Field<Force>,
-    /// Least force, likely.
-    pub least_likely: Field<Force>,
-    /// Least force, high.
-    pub least_high: Field<Force>,
+rows! {
+    /// Resistance at an enlarging head.
+    FaceRow {
+        /// How the soil is removed.
+        spoil: must Spoil,
+        /// Low pressure on the cut area.
+        low: must Pressure,
+        /// Likely pressure on the cut area.
+        likely: must Pressure,
+        /// High pressure on the cut area.
+        high: must Pressure,
+        /// Least force, low.
+        least_low: must Force,
+        /// Least force, likely.
+        least_likely: must Force,
+        /// Least force, high.
+        least_high: must Force,
+    }
 }

@@ -1,25 +1,24 @@
 //! Friction, arching, face and lubrication of jacked pipe.
 
 use crate::quantity::{Angle, Length, LineLoad, Pressure, Ratio};
-use crate::yaml::{Field, Words, key_words};
-use serde::Deserialize;
+use crate::yaml::{Words, key_words};
 
-/// Published unit friction. Where only `high` is there, the source prints one value or an upper end.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct UnitFrictionRow {
-    /// The publication the row belongs to; sets are not mixed.
-    pub set: Field<Words>,
-    /// Ground as the source names it, or `any`.
-    pub ground: Field<Words>,
-    /// Pipe material, or `any`.
-    pub pipe: Field<Words>,
-    /// Lubricant that the value supposes, `none` or `not stated`.
-    pub slurry: Field<Words>,
-    /// Low end on the whole outside area.
-    pub low: Option<Field<Pressure>>,
-    /// High end.
-    pub high: Field<Pressure>,
+rows! {
+    /// Published unit friction. Where only `high` is there, the source prints one value or an upper end.
+    UnitFrictionRow {
+        /// The publication the row belongs to; sets are not mixed.
+        set: must Words,
+        /// Ground as the source names it, or `any`.
+        ground: must Words,
+        /// Pipe material, or `any`.
+        pipe: must Words,
+        /// Lubricant that the value supposes, `none` or `not stated`.
+        slurry: must Words,
+        /// Low end on the whole outside area.
+        low: may Pressure,
+        /// High end.
+        high: must Pressure,
+    }
 }
 
 key_words! {
@@ -33,96 +32,88 @@ key_words! {
     }
 }
 
-/// Friction between a pipe material and the ground. Where only `high` is there, the source prints one value.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct InterfaceFrictionRow {
-    /// Surface of the pipe.
-    pub interface: Field<Words>,
-    /// Ground as the source names it.
-    pub soil: Field<Words>,
-    /// What the value is.
-    pub kind: Field<FrictionKind>,
-    /// Static, sliding, or `not stated`.
-    pub state: Field<Words>,
-    /// Low end.
-    pub low: Option<Field<Ratio>>,
-    /// High end.
-    pub high: Field<Ratio>,
-    /// Interface angle printed beside the low end.
-    pub angle_low: Option<Field<Angle>>,
-    /// Interface angle printed beside the high end.
-    pub angle_high: Option<Field<Angle>>,
-}
+rows! {
+    /// Friction between a pipe material and the ground. Where only `high` is there, the source prints one value.
+    InterfaceFrictionRow {
+        /// Surface of the pipe.
+        interface: must Words,
+        /// Ground as the source names it.
+        soil: must Words,
+        /// What the value is.
+        kind: must FrictionKind,
+        /// Static, sliding, or `not stated`.
+        state: must Words,
+        /// Low end.
+        low: may Ratio,
+        /// High end.
+        high: must Ratio,
+        /// Interface angle printed beside the low end.
+        angle_low: may Angle,
+        /// Interface angle printed beside the high end.
+        angle_high: may Angle,
+    }
 
-/// Adhesion of clay on a pipe material.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct AdhesionRow {
-    /// Surface of the pipe.
-    pub interface: Field<Words>,
-    /// Consistency of the clay.
-    pub soil: Field<Words>,
-    /// Low end on the area in contact.
-    pub low: Field<Pressure>,
-    /// High end.
-    pub high: Field<Pressure>,
-    /// Undrained strength that the step ends at, where it goes by consistency.
-    pub strength_to: Option<Field<Pressure>>,
-}
+    /// Adhesion of clay on a pipe material.
+    AdhesionRow {
+        /// Surface of the pipe.
+        interface: must Words,
+        /// Consistency of the clay.
+        soil: must Words,
+        /// Low end on the area in contact.
+        low: must Pressure,
+        /// High end.
+        high: must Pressure,
+        /// Undrained strength that the step ends at, where it goes by consistency.
+        strength_to: may Pressure,
+    }
 
-/// Constants of a silo model. A column that is not there is a formula in the source, or not part of it.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct FrictionModelSetRow {
-    /// Width of the soil column over the outside diameter.
-    pub width_factor: Option<Field<Ratio>>,
-    /// Length added to the outside diameter before the width is worked out.
-    pub width_allowance: Option<Field<Length>>,
-    /// Side pressure over vertical pressure in the soil column.
-    pub lateral: Option<Field<Ratio>>,
-    /// Wall friction angle of the soil column over the friction angle.
-    pub wall_over_phi: Option<Field<Ratio>>,
-    /// Cohesion that the source takes.
-    pub cohesion: Option<Field<Pressure>>,
-    /// Side pressure over vertical pressure at the pipe.
-    pub on_pipe: Option<Field<Ratio>>,
-}
+    /// Constants of a silo model. A column that is not there is a formula in the source, or not part of it.
+    FrictionModelSetRow {
+        /// Width of the soil column over the outside diameter.
+        width_factor: may Ratio,
+        /// Length added to the outside diameter before the width is worked out.
+        width_allowance: may Length,
+        /// Side pressure over vertical pressure in the soil column.
+        lateral: may Ratio,
+        /// Wall friction angle of the soil column over the friction angle.
+        wall_over_phi: may Ratio,
+        /// Cohesion that the source takes.
+        cohesion: may Pressure,
+        /// Side pressure over vertical pressure at the pipe.
+        on_pipe: may Ratio,
+    }
 
-/// A rule of face resistance or face support. The columns that are there say which form it has.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct FaceRuleRow {
-    /// Machine and ground, or what the rule limits.
-    pub machine: Field<Words>,
-    /// Force per length of the rim, before the index.
-    pub line: Option<Field<LineLoad>>,
-    /// Face resistance index that multiplies the line load; not an SPT N.
-    pub index: Option<Field<Ratio>>,
-    /// Pressure, low end.
-    pub low: Option<Field<Pressure>>,
-    /// Pressure, high end or only value.
-    pub high: Option<Field<Pressure>>,
-    /// Pressure per SPT blow.
-    pub per_blow: Option<Field<Pressure>>,
-    /// Most blows that are counted.
-    pub blows_most: Option<Field<Ratio>>,
-    /// Share of another pressure, low end; the note says of which.
-    pub share_low: Option<Field<Ratio>>,
-    /// Share of another pressure, high end or only value.
-    pub share_high: Option<Field<Ratio>>,
-}
+    /// A rule of face resistance or face support. The columns that are there say which form it has.
+    FaceRuleRow {
+        /// Machine and ground, or what the rule limits.
+        machine: must Words,
+        /// Force per length of the rim, before the index.
+        line: may LineLoad,
+        /// Face resistance index that multiplies the line load; not an SPT N.
+        index: may Ratio,
+        /// Pressure, low end.
+        low: may Pressure,
+        /// Pressure, high end or only value.
+        high: may Pressure,
+        /// Pressure per SPT blow.
+        per_blow: may Pressure,
+        /// Most blows that are counted.
+        blows_most: may Ratio,
+        /// Share of another pressure, low end; the note says of which.
+        share_low: may Ratio,
+        /// Share of another pressure, high end or only value.
+        share_high: may Ratio,
+    }
 
-/// Extra jacking force after a stop.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct RestartFactorRow {
-    /// Ground.
-    pub ground: Field<Words>,
-    /// Extra force over the force before the stop, low end.
-    pub extra_low: Option<Field<Ratio>>,
-    /// Extra force, high end.
-    pub extra_high: Option<Field<Ratio>>,
-    /// Advance after which the extra is gone, over the outside diameter.
-    pub dies_within: Option<Field<Ratio>>,
+    /// Extra jacking force after a stop.
+    RestartFactorRow {
+        /// Ground.
+        ground: must Words,
+        /// Extra force over the force before the stop, low end.
+        extra_low: may Ratio,
+        /// Extra force, high end.
+        extra_high: may Ratio,
+        /// Advance after which the extra is gone, over the outside diameter.
+        dies_within: may Ratio,
+    }
 }

@@ -2,8 +2,7 @@
 
 use super::classes::{GroundClass, Rating, WaterSide};
 use crate::quantity::{Length, Ratio};
-use crate::yaml::{Field, key_words};
-use serde::Deserialize;
+use crate::yaml::key_words;
 
 key_words! {
     /// How the pilot makes its way.
@@ -59,42 +58,40 @@ key_words! {
     }
 }
 
-/// Suitability of one ground for one technique of guided boring.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct GuidedSuitabilityRow {
-    /// Technique.
-    pub technique: Field<GuidedTechnique>,
-    /// Ground.
-    pub ground: Field<GroundClass>,
-    /// Water.
-    pub water: Field<WaterSide>,
-    /// Smallest SPT N (inclusive).
-    pub n_from: Option<Field<Ratio>>,
-    /// Largest SPT N (exclusive).
-    pub n_below: Option<Field<Ratio>>,
-    /// Largest largest stone (inclusive).
-    pub stone_to: Option<Field<Length>>,
-    /// Rating.
-    pub rating: Field<Rating>,
-}
+rows! {
+    /// Suitability of one ground for one technique of guided boring.
+    GuidedSuitabilityRow {
+        /// Technique.
+        technique: must GuidedTechnique,
+        /// Ground.
+        ground: must GroundClass,
+        /// Water.
+        water: must WaterSide,
+        /// Smallest SPT N (inclusive).
+        n_from: may Ratio,
+        /// Largest SPT N (exclusive).
+        n_below: may Ratio,
+        /// Largest largest stone (inclusive).
+        stone_to: may Length,
+        /// Rating.
+        rating: must Rating,
+    }
 
-/// What a hazard leaves of a technique. A column that is not there has no rating.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct GroundHazardRow {
-    /// Hazard.
-    pub hazard: Field<GroundHazard>,
-    /// Guided bore with a displacing pilot and an auger.
-    pub jacking: Option<Field<Rating>>,
-    /// Cased auger bore without a pilot.
-    pub auger: Option<Field<Rating>>,
-    /// Slurry machine.
-    pub slurry: Option<Field<Rating>>,
-    /// Open shield.
-    pub open_shield: Option<Field<Rating>>,
-    /// Pullback with reaming.
-    pub pullback: Option<Field<Rating>>,
-    /// Pullback of a gravity line, where it is another.
-    pub pullback_gravity: Option<Field<Rating>>,
+    /// What a hazard leaves of a technique. A column that is not there has no rating.
+    GroundHazardRow {
+        /// Hazard.
+        hazard: must GroundHazard,
+        /// Guided bore with a displacing pilot and an auger.
+        jacking: may Rating,
+        /// Cased auger bore without a pilot.
+        auger: may Rating,
+        /// Slurry machine.
+        slurry: may Rating,
+        /// Open shield.
+        open_shield: may Rating,
+        /// Pullback with reaming.
+        pullback: may Rating,
+        /// Pullback of a gravity line, where it is another.
+        pullback_gravity: may Rating,
+    }
 }

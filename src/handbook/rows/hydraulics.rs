@@ -1,63 +1,56 @@
 //! Slopes, roughness and self-cleaning of gravity sewers.
 
 use crate::quantity::{Length, Pressure, Ratio, Velocity};
-use crate::yaml::{Field, Words};
-use serde::Deserialize;
+use crate::yaml::Words;
 
-/// Least slope by size.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SewerMinSlopeRow {
-    /// Nominal size.
-    pub size: Field<Length>,
-    /// Least slope.
-    pub slope: Field<Ratio>,
-}
+rows! {
+    /// Least slope by size.
+    SewerMinSlopeRow {
+        /// Nominal size.
+        size: must Length,
+        /// Least slope.
+        slope: must Ratio,
+    }
 
-/// Manning roughness.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ManningRow {
-    /// Pipe material.
-    pub material: Field<Words>,
-    /// Roughness.
-    pub n: Field<Ratio>,
-    /// Low end of the printed range.
-    pub low: Option<Field<Ratio>>,
-    /// High end of the printed range.
-    pub high: Option<Field<Ratio>>,
-}
+    /// Manning roughness.
+    ManningRow {
+        /// Pipe material.
+        material: must Words,
+        /// Roughness.
+        n: must Ratio,
+        /// Low end of the printed range.
+        low: may Ratio,
+        /// High end of the printed range.
+        high: may Ratio,
+    }
 
-/// Stress or velocity for self-cleaning.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct TractiveStressRow {
-    /// What it is.
-    pub what: Field<Words>,
-    /// Sizes below this.
-    pub size_below: Option<Field<Length>>,
-    /// Stress on the invert.
-    pub stress: Option<Field<Pressure>>,
-    /// Velocity.
-    pub velocity: Option<Field<Velocity>>,
-}
+    /// Stress or velocity for self-cleaning.
+    TractiveStressRow {
+        /// What it is.
+        what: must Words,
+        /// Sizes below this.
+        size_below: may Length,
+        /// Stress on the invert.
+        stress: may Pressure,
+        /// Velocity.
+        velocity: may Velocity,
+    }
 
-/// Accepted sag or error of position.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SagLimitRow {
-    /// What it is.
-    pub what: Field<Words>,
-    /// Smallest size.
-    pub size_from: Option<Field<Length>>,
-    /// Largest size.
-    pub size_to: Option<Field<Length>>,
-    /// The length.
-    pub value: Option<Field<Length>>,
-    /// Low end.
-    pub low: Option<Field<Length>>,
-    /// High end, or the most.
-    pub high: Option<Field<Length>>,
-    /// As a share of the diameter.
-    pub of_diameter: Option<Field<Ratio>>,
+    /// Accepted sag or error of position.
+    SagLimitRow {
+        /// What it is.
+        what: must Words,
+        /// Smallest size.
+        size_from: may Length,
+        /// Largest size.
+        size_to: may Length,
+        /// The length.
+        value: may Length,
+        /// Low end.
+        low: may Length,
+        /// High end, or the most.
+        high: may Length,
+        /// As a share of the diameter.
+        of_diameter: may Ratio,
+    }
 }

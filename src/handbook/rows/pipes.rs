@@ -1,192 +1,160 @@
 //! Rows on pipes: dimensions, strength, factors by scheme, packers, bends.
 
-use crate::quantity::{Angle, Area, Force, Length, LinearMassDensity, Mass, Pressure, Ratio, ThermodynamicTemperature};
-use crate::yaml::{Field, Words};
-use serde::Deserialize;
+use crate::quantity::{Area, Force, Length, LinearMassDensity, Mass, Pressure, Ratio, ThermodynamicTemperature};
+use crate::yaml::Words;
 
-/// A reinforced concrete jacking pipe with a spigot.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ConcretePipeRow {
-    /// Inside diameter.
-    pub size: Field<Length>,
-    /// Wall of the barrel.
-    pub wall: Field<Length>,
-    /// Outside diameter of the spigot; the barrel is wider.
-    pub spigot_outside_diameter: Field<Length>,
-    /// Length of one pipe.
-    pub length: Field<Length>,
-    /// Mass of one pipe.
-    pub mass: Field<Mass>,
+rows! {
+    /// A reinforced concrete jacking pipe with a spigot.
+    ConcretePipeRow {
+        /// Inside diameter.
+        size: must Length,
+        /// Wall of the barrel.
+        wall: must Length,
+        /// Outside diameter of the spigot; the barrel is wider.
+        spigot_outside_diameter: must Length,
+        /// Length of one pipe.
+        length: must Length,
+        /// Mass of one pipe.
+        mass: must Mass,
+    }
+
+    /// A small reinforced concrete jacking pipe: its effective end area and its printed allowable forces.
+    ConcreteSmallPipeRow {
+        /// Nominal size.
+        size: must Length,
+        /// Effective area of the pipe end; less than the barrel.
+        end_area: must Area,
+        /// Allowable jacking force printed for concrete of 50 N/mm².
+        rated_type_50: must Force,
+        /// Allowable jacking force printed for concrete of 70 N/mm².
+        rated_type_70: must Force,
+    }
+
+    /// Wall by nominal size.
+    SizeWallRow {
+        /// Nominal size.
+        size: must Length,
+        /// Wall.
+        wall: must Length,
+    }
+
+    /// Outside diameter by nominal size.
+    SizeOutsideRow {
+        /// Nominal size.
+        size: must Length,
+        /// Outside diameter.
+        outside_diameter: must Length,
+    }
+
+    /// Outside diameter and least wall by nominal size.
+    SizeOutsideWallRow {
+        /// Nominal size.
+        size: must Length,
+        /// Outside diameter.
+        outside_diameter: must Length,
+        /// Least wall, without lining.
+        wall: must Length,
+    }
+
+    /// A stress for jacking concrete pipe by one scheme. Schemes are not mixed: each hides its own factors.
+    ConcreteStressRow {
+        /// The scheme the stress belongs to.
+        scheme: must Words,
+        /// Concrete grade in the words of the scheme.
+        grade: must Words,
+        /// Allowable mean, allowable peak, or design strength that the factors of the scheme still reduce.
+        kind: must Words,
+        /// The stress.
+        stress: must Pressure,
+    }
+
+    /// One coefficient of one published scheme. Coefficients of different schemes are never multiplied together.
+    SchemeFactorRow {
+        /// The scheme it belongs to.
+        scheme: must Words,
+        /// What it is in that scheme.
+        role: must Words,
+        /// The coefficient.
+        factor: must Ratio,
+    }
+
+    /// A strength of steel by standard and grade.
+    SteelGradeRow {
+        /// Standard.
+        standard: must Words,
+        /// Grade.
+        grade: must Words,
+        /// Least yield, or design strength (a partial factor is already taken off).
+        kind: must Words,
+        /// The stress.
+        stress: must Pressure,
+    }
+
+    /// Least wall of a steel casing under a railway. The wall is for earth and rail load, not for jacking.
+    SteelCasingWallRow {
+        /// Nominal diameter; a size between two rows takes the larger one.
+        size: must Length,
+        /// Wall where coated or cathodically protected.
+        coated: must Length,
+        /// Wall where bare.
+        bare: must Length,
+    }
+
+    /// A steel jacking casing.
+    SteelCasingPipeRow {
+        /// Outside diameter.
+        outside_diameter: must Length,
+        /// Wall.
+        wall: must Length,
+        /// Mass per length.
+        mass_per_length: must LinearMassDensity,
+    }
+
+    /// A range of lengths.
+    LengthRangeRow {
+        /// Low end.
+        low: must Length,
+        /// High end.
+        high: must Length,
+    }
+
+    /// A range of pressures or moduli.
+    PressureRangeRow {
+        /// Low end.
+        low: must Pressure,
+        /// High end; none where the range is open above.
+        high: may Pressure,
+    }
+
+    /// A range of ratios.
+    RatioRangeRow {
+        /// Low end.
+        low: must Ratio,
+        /// High end.
+        high: must Ratio,
+    }
+
+    /// Deflection at which a joint must stay tight. Not a deflection under jacking load.
+    JointDeflectionRow {
+        /// Smallest nominal size (inclusive).
+        size_from: may Length,
+        /// Nominal size that the row starts above (exclusive).
+        size_over: may Length,
+        /// Largest nominal size (inclusive); none where the row is open above.
+        size_to: may Length,
+        /// Offset of the far end over the length of the pipe.
+        offset: must Ratio,
+    }
+
+    /// A smallest bend radius, as a multiple.
+    BendRadiusRow {
+        /// Material, and how the pipe is joined where that counts.
+        material: must Words,
+        /// Temperature of the pipe wall, where the source ties the radius to one.
+        at: may ThermodynamicTemperature,
+        /// The multiple.
+        times: must Ratio,
+        /// What it multiplies: `outside_diameter`, or `radius_at_20_degc` for a factor on the warm radius.
+        of: must Words,
+    }
 }
-
-/// A small reinforced concrete jacking pipe: its effective end area and its printed allowable forces.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ConcreteSmallPipeRow {
-    /// Nominal size.
-    pub size: Field<Length>,
-    /// Effective area of the pipe end; less than the barrel.
-    pub end_area: Field<Area>,
-    /// Allowable jacking force printed for concrete of 50 N/mm².
-    pub rated_type_50: Field<Force>,
-    /// Allowable jacking force printed for concrete of 70 N/mm².
-    pub rated_type_70: Field<Force>,
-}
-
-/// Wall by nominal size.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SizeWallRow {
-    /// Nominal size.
-    pub size: Field<Length>,
-    /// Wall.
-    pub wall: Field<Length>,
-}
-
-/// Outside diameter by nominal size.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SizeOutsideRow {
-    /// Nominal size.
-    pub size: Field<Length>,
-    /// Outside diameter.
-    pub outside_diameter: Field<Length>,
-}
-
-/// Outside diameter and least wall by nominal size.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SizeOutsideWallRow {
-    /// Nominal size.
-    pub size: Field<Length>,
-    /// Outside diameter.
-    pub outside_diameter: Field<Length>,
-    /// Least wall, without lining.
-    pub wall: Field<Length>,
-}
-
-/// A stress for jacking concrete pipe by one scheme. Schemes are not mixed: each hides its own factors.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ConcreteStressRow {
-    /// The scheme the stress belongs to.
-    pub scheme: Field<Words>,
-    /// Concrete grade in the words of the scheme.
-    pub grade: Field<Words>,
-    /// Allowable mean, allowable peak, or design strength that the factors of the scheme still reduce.
-    pub kind: Field<Words>,
-    /// The stress.
-    pub stress: Field<Pressure>,
-}
-
-/// One coefficient of one published scheme. Coefficients of different schemes are never multiplied together.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SchemeFactorRow {
-    /// The scheme it belongs to.
-    pub scheme: Field<Words>,
-    /// What it is in that scheme.
-    pub role: Field<Words>,
-    /// The coefficient.
-    pub factor: Field<Ratio>,
-}
-
-/// A strength of steel by standard and grade.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SteelGradeRow {
-    /// Standard.
-    pub standard: Field<Words>,
-    /// Grade.
-    pub grade: Field<Words>,
-    /// Least yield, or design strength (a partial factor is already taken off).
-    pub kind: Field<Words>,
-    /// The stress.
-    pub stress: Field<Pressure>,
-}
-
-/// Least wall of a steel casing under a railway. The wall is for earth and rail load, not for jacking.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SteelCasingWallRow {
-    /// Nominal diameter; a size between two rows takes the larger one.
-    pub size: Field<Length>,
-    /// Wall where coated or cathodically protected.
-    pub coated: Field<Length>,
-    /// Wall where bare.
-    pub bare: Field<Length>,
-}
-
-/// A steel jacking casing.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SteelCasingPipeRow {
-    /// Outside diameter.
-    pub outside_diameter: Field<Length>,
-    /// Wall.
-    pub wall: Field<Length>,
-    /// Mass per length.
-    pub mass_per_length: Field<LinearMassDensity>,
-}
-
-/// A range of lengths.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LengthRangeRow {
-    /// Low end.
-    pub low: Field<Length>,
-    /// High end.
-    pub high: Field<Length>,
-}
-
-/// A range of pressures or moduli.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct PressureRangeRow {
-    /// Low end.
-    pub low: Field<Pressure>,
-    /// High end; none where the range is open above.
-    pub high: Option<Field<Pressure>>,
-}
-
-/// A range of ratios.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct RatioRangeRow {
-    /// Low end.
-    pub low: Field<Ratio>,
-    /// High end.
-    pub high: Field<Ratio>,
-}
-
-/// Deflection at which a joint must stay tight. Not a deflection under jacking load.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct JointDeflectionRow {
-    /// Smallest nominal size (inclusive).
-    pub size_from: Option<Field<Length>>,
-    /// Nominal size that the row starts above (exclusive).
-    pub size_over: Option<Field<Length>>,
-    /// Largest nominal size (inclusive); none where the row is open above.
-    pub size_to: Option<Field<Length>>,
-    /// Offset of the far end over the length of the pipe.
-    pub offset: Field<Ratio>,
-}
-
-/// A smallest bend radius, as a multiple.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct BendRadiusRow {
-    /// Material, and how the pipe is joined where that counts.
-    pub material: Field<Words>,
-    /// Temperature of the pipe wall, where the source ties the radius to one.
-    pub at: Option<Field<ThermodynamicTemperature>>,
-    /// The multiple.
-    pub times: Field<Ratio>,
-    /// What it multiplies: `outside_diameter`, or `radius_at_20_degc` for a factor on the warm radius.
-    pub of: Field<Words>,
-}
-
-/// One angle at a joint.
-pub type JointAngleRow = Field<Angle>;

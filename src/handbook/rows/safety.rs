@@ -1,45 +1,40 @@
 //! Excavation, air and butt fusion.
 
 use crate::quantity::{Length, Ratio, Time};
-use crate::yaml::{Field, Words};
-use serde::Deserialize;
+use crate::yaml::Words;
 
-/// An excavation rule in one number.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ExcavationRow {
-    /// The rule.
-    pub rule: Field<Words>,
-    /// Depth, height or distance.
-    pub length: Option<Field<Length>>,
-    /// Duration.
-    pub time: Option<Field<Time>>,
-}
+rows! {
+    /// An excavation rule in one number.
+    ExcavationRow {
+        /// The rule.
+        rule: must Words,
+        /// Depth, height or distance.
+        length: may Length,
+        /// Duration.
+        time: may Time,
+    }
 
-/// Waiting time after a butt fusion.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct JointCoolingRow {
-    /// What is waited for.
-    pub what: Field<Words>,
-    /// Duration.
-    pub time: Field<Time>,
-    /// Wall thickness that the duration is for each time.
-    pub per_wall: Option<Field<Length>>,
-}
+    /// Waiting time after a butt fusion.
+    JointCoolingRow {
+        /// What is waited for.
+        what: must Words,
+        /// Duration.
+        time: must Time,
+        /// Wall thickness that the duration is for each time.
+        per_wall: may Length,
+    }
 
-/// Butt fusion joints made.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct FusionRateRow {
-    /// Smallest pipe size.
-    pub size_from: Option<Field<Length>>,
-    /// Largest pipe size.
-    pub size_to: Field<Length>,
-    /// Joints, low end.
-    pub joints_low: Field<Ratio>,
-    /// Joints, high end.
-    pub joints_high: Field<Ratio>,
-    /// In what time.
-    pub per: Field<Words>,
+    /// Butt fusion joints made.
+    FusionRateRow {
+        /// Smallest pipe size.
+        size_from: may Length,
+        /// Largest pipe size.
+        size_to: must Length,
+        /// Joints, low end.
+        joints_low: must Ratio,
+        /// Joints, high end.
+        joints_high: must Ratio,
+        /// In what time.
+        per: must Words,
+    }
 }

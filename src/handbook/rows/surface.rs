@@ -1,33 +1,30 @@
 //! Settlement above the bore and traffic on it. Volume loss, trough width and closure are ratio spans.
 
 use crate::quantity::{Length, Pressure, Ratio};
-use crate::yaml::{Field, Words};
-use serde::Deserialize;
+use crate::yaml::Words;
 
-/// Traffic pressure by cover.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LiveLoadRow {
-    /// Design load.
-    pub load: Field<Words>,
-    /// Cover.
-    pub cover: Field<Length>,
-    /// Pressure at the pipe.
-    pub pressure: Field<Pressure>,
-    /// Whether impact is included.
-    pub impact: Field<Words>,
-}
+rows! {
+    /// Traffic pressure by cover.
+    LiveLoadRow {
+        /// Design load.
+        load: must Words,
+        /// Cover.
+        cover: must Length,
+        /// Pressure at the pipe.
+        pressure: must Pressure,
+        /// Whether impact is included.
+        impact: must Words,
+    }
 
-/// Impact factor by cover.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ImpactFactorRow {
-    /// Highway or railway.
-    pub load: Field<Words>,
-    /// Smallest cover.
-    pub cover_from: Field<Length>,
-    /// Largest cover.
-    pub cover_to: Option<Field<Length>>,
-    /// Factor on the load.
-    pub factor: Field<Ratio>,
+    /// Impact factor by cover.
+    ImpactFactorRow {
+        /// Highway or railway.
+        load: must Words,
+        /// Smallest cover.
+        cover_from: must Length,
+        /// Largest cover.
+        cover_to: may Length,
+        /// Factor on the load.
+        factor: must Ratio,
+    }
 }
