@@ -29,7 +29,7 @@ pub(crate) fn main() -> Result<(), Box<dyn Error>> {
     .through(StretchFile {
         spt_n: Some(Ratio::from_text("10")?.into()),
         largest_stone: Some(Length::from_text("0 mm")?.into()),
-        ..StretchFile::of(GroundClass::FirmToVeryStiffClay)
+        ..StretchFile::new(GroundClass::FirmToVeryStiffClay)
     })
     .candidate(CandidateFile::of(Material::Clay, Length::from_text("10 in")?))
     .candidate(CandidateFile {

@@ -1,7 +1,7 @@
 //! A drive made in code: the same values as in a file, through the same checks.
 
 use super::{CandidateFile, DriveFile, Material, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile};
-use crate::handbook::{GroundClass, Lubrication, Service};
+use crate::handbook::{Lubrication, Service};
 use crate::quantity::{Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
 use crate::yaml::{self, Fault, Words};
 
@@ -59,7 +59,7 @@ impl DriveFile {
     /// .through(StretchFile {
     ///     spt_n: Some(Ratio::from_text("12")?.into()),
     ///     largest_stone: Some(Length::from_text("0 mm")?.into()),
-    ///     ..StretchFile::of(GroundClass::FirmToVeryStiffClay)
+    ///     ..StretchFile::new(GroundClass::FirmToVeryStiffClay)
     /// })
     /// .candidate(CandidateFile::of(Material::Clay, Length::from_text("10 in")?))
     /// .resolve(&Handbook::embedded())?;
@@ -76,12 +76,12 @@ impl DriveFile {
         let groundwater = site.groundwater.map_or(OrNone::None, OrNone::Some);
         let rig = RigFile::new(site.rig_thrust, site.rig_pull);
         Self {
-            reception: depth.map(PitFile::at),
+            reception: depth.map(PitFile::new),
             grade: grade.map(Into::into),
             ..Self::new(
                 site.service,
                 site.length,
-                PitFile::at(site.launch_invert_depth),
+                PitFile::new(site.launch_invert_depth),
                 groundwater,
                 site.lubrication,
                 Vec::new(),
@@ -130,22 +130,6 @@ impl DriveFile {
         };
         let again: Self = yaml::read(&text).map_err(unread)?;
         if yaml::write(&again)? == text { Ok(text) } else { Err(whole("is not the same when it is read back")) }
-    }
-}
-
-impl PitFile {
-    /// A pit with the pipe invert at this depth, nothing else known.
-    #[must_use]
-    pub fn at(invert_depth: Length) -> Self {
-        Self::new(invert_depth)
-    }
-}
-
-impl StretchFile {
-    /// Ground of this class, to the end of the drive, nothing else known.
-    #[must_use]
-    pub fn of(class: GroundClass) -> Self {
-        Self::new(class)
     }
 }
 

@@ -22,6 +22,12 @@ pub struct Complaint {
 }
 
 impl Complaint {
+    /// What is wrong, and what to do about it.
+    #[must_use]
+    pub fn advised(what: impl Into<String>, advice: impl Into<String>) -> Self {
+        Self::from(what.into()).advise(advice)
+    }
+
     /// With a line of advice.
     #[must_use]
     pub fn advise(self, advice: impl Into<String>) -> Self {

@@ -149,7 +149,7 @@ macro_rules! key_words {
         pub enum $name {
             $($(#[$each])+ $variant,)+
         }
-        $crate::yaml::key_words!($name, $what, { $($word => $name::$variant),+ }, meanings { $($($meanings)*)? });
+        $crate::yaml::field::key_words!($name, $what, { $($word => $name::$variant),+ }, meanings { $($($meanings)*)? });
     };
     ($name:ty, $what:literal, { $($word:literal => $variant:expr),+ $(,)? } $(,)?) => {
         $crate::yaml::field::key_words!($name, $what, { $($word => $variant),+ }, meanings {});

@@ -134,7 +134,10 @@ fn what_comes_with_a_pull_is_checked() {
         ("laydown: { length: 6 m, place: pit }, ramp_angle: 9 deg", "pull.ramp_angle: a string joined in the pit"),
         ("stem_removal: { every: 3 m, takes: 4 min }", "pull.stem_removal: the duration that is given holds its stops"),
         ("stem_removal: { every: 1 mm, takes: 4 min }", "pull.stem_removal.every: asks for more than"),
-        ("ground_temperature: 90 degC", "pull.ground_temperature: expected the temperature of the ground"),
+        (
+            "ground_temperature: 90 degC",
+            "pull.ground_temperature: expected a temperature from -20.0 degC to 50.0 degC, got 90.0 degC",
+        ),
         ("pull_head: { rating: 0 kN }", "pull.pull_head.rating: expected a force above zero"),
         (
             "returns: { flow: -1 L/s, plastic_viscosity: 0.1 Pa*s, yield_point: 1 Pa }",

@@ -2,11 +2,9 @@
 
 use super::Resolver;
 use crate::drive::{Annulus, Grout, InService, Pipe, Pull, Stretch};
-use crate::drive_file::{DriveFile, Filling, Hole, Proof};
+use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, VacuumFile};
 use crate::handbook::{HandbookError, Service};
-use crate::quantity::{Length, Measure, Role};
-use crate::source::{Cited, FieldName};
-use crate::yaml::Complaint;
+use crate::quantity::Length;
 
 impl Resolver<'_> {
     pub(super) fn annulus(&mut self, file: &DriveFile, pull: Option<&Pull>) -> Result<Annulus, HandbookError> {
@@ -14,60 +12,37 @@ impl Resolver<'_> {
         let grouted = annulus.filling.value == Filling::Grouted;
         if !grouted {
             const WHY: &str = "the annulus is not grouted";
-            self.refuse("annulus", "grout_density", annulus.grout_density.as_ref(), WHY);
-            self.refuse("annulus", "grout_pressure", annulus.grout_pressure.as_ref(), WHY);
-            self.refuse("annulus", "grout_sets_in", annulus.grout_sets_in.as_ref(), WHY);
-            self.refuse("annulus", "grout_waste", annulus.grout_waste.as_ref(), WHY);
-            self.refuse("annulus", "proof", annulus.proof.as_ref(), WHY);
+            self.wrong("annulus", annulus, AnnulusFile::grout_density, WHY);
+            self.wrong("annulus", annulus, AnnulusFile::grout_pressure, WHY);
+            self.wrong("annulus", annulus, AnnulusFile::grout_sets_in, WHY);
+            self.wrong("annulus", annulus, AnnulusFile::grout_waste, WHY);
+            self.wrong("annulus", annulus, AnnulusFile::proof, WHY);
         }
         let row = self.handbook.duration("collapse.load")?;
-        let grout = match (&annulus.grout_density, &annulus.grout_pressure) {
-            (Some(density), Some(pressure)) => {
-                let sets_in = self.given_or(
-                    annulus.grout_sets_in.as_ref(),
-                    &FieldName("annulus.grout_sets_in"),
-                    Role::Duration,
-                    row,
-                );
-                Some(Grout {
-                    density: self.positive(density, "annulus.grout_density", Role::Density),
-                    pressure: self.not_negative(pressure, "annulus.grout_pressure", Role::Pressure),
-                    sets_in: sets_in.value,
-                })
-            }
-            (Some(field), None) => {
-                let complaint = Complaint::from("says nothing of the load without the pressure of the grout");
-                self.flaw(field, "annulus.grout_density", complaint.advise("add `grout_pressure: 50 kPa`"));
-                None
-            }
-            (None, Some(field)) => {
-                let complaint = Complaint::from("says nothing of the load without the density of the grout");
-                self.flaw(field, "annulus.grout_pressure", complaint.advise("add `grout_density: 1500 kg/m3`"));
-                None
-            }
-            (None, None) => None,
-        };
-        if let (Some(field), None) = (&annulus.spacers, pull) {
-            self.flaw(field, "annulus.spacers", "are for pipe that is pulled, and no pull is told");
+        let grout = self.both(
+            "annulus",
+            annulus,
+            AnnulusFile::grout_density,
+            AnnulusFile::grout_pressure,
+            [
+                ("says nothing of the load without the pressure of the grout", "add `grout_pressure: 50 kPa`"),
+                ("says nothing of the load without the density of the grout", "add `grout_density: 1500 kg/m3`"),
+            ],
+        );
+        let grout = grout.map(|(density, pressure)| {
+            let sets_in = self.or_row("annulus", Some(annulus), AnnulusFile::grout_sets_in, row).value;
+            Grout { density, pressure, sets_in }
+        });
+        if pull.is_none() {
+            self.wrong("annulus", annulus, AnnulusFile::spacers, "are for pipe that is pulled, and no pull is told");
         }
         Ok(Annulus {
             grouted,
-            spacer: annulus
-                .spacers
-                .as_ref()
-                .map_or(Length::default(), |field| self.positive(field, "annulus.spacers", Role::Offset)),
+            spacer: self.number("annulus", annulus, AnnulusFile::spacers).unwrap_or_default(),
             grout,
-            grout_waste: annulus.grout_waste.as_ref().map(|field| {
-                if !(1.0..=5.0).contains(&field.value.si()) {
-                    self.flaw(field, "annulus.grout_waste", "expected a number from 1 to 5");
-                }
-                field.value
-            }),
+            grout_waste: self.number("annulus", annulus, AnnulusFile::grout_waste),
             proved: annulus.proof.as_ref().is_some_and(|field| field.value == Proof::Proved),
-            soil_modulus: annulus
-                .soil_modulus
-                .as_ref()
-                .map(|field| self.positive(field, "annulus.soil_modulus", Role::Modulus)),
+            soil_modulus: self.number("annulus", annulus, AnnulusFile::soil_modulus),
         })
     }
 
@@ -99,13 +74,7 @@ impl Resolver<'_> {
             if file.service.value != Service::PressureMain {
                 self.flaw(&vacuum.pressure, "vacuum.pressure", "is for a pressure main");
             }
-            if !(vacuum.pressure.value.si() > 0.0 && vacuum.pressure.value.si() <= ATMOSPHERE) {
-                let complaint =
-                    Complaint::from("expected a pressure below the atmosphere, above zero and to 101.3 kPa");
-                self.flaw(&vacuum.pressure, "vacuum.pressure", complaint.advise("write for example \"80 kPa\""));
-            }
-            let lasts = self.positive(&vacuum.lasts, "vacuum.lasts", Role::Duration);
-            (Cited::given(vacuum.pressure.value, &FieldName("vacuum.pressure")), lasts)
+            (self.take("vacuum", vacuum, VacuumFile::pressure), self.number("vacuum", vacuum, VacuumFile::lasts))
         });
         Ok(InService {
             vacuum,
@@ -117,6 +86,3 @@ impl Resolver<'_> {
         })
     }
 }
-
-/// Standard atmosphere, Pa (exact, CGPM 1954): no vacuum is more.
-const ATMOSPHERE: f64 = 101_325.0;

@@ -1,12 +1,12 @@
 //! Resistance at an enlarging head, by the way soil leaves it.
 
-use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{FaceIndex, FaceResistance};
 use crate::drive_file::DriveFile;
 use crate::handbook::{Handbook, HandbookError, Spoil, rising};
 use crate::quantity::{Band, Measure, Role};
 use crate::source::Origin;
+use crate::yaml::Complaint;
 
 /// Resistance at an enlarging head, with a row of the table `face`.
 pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResistance, Origin), HandbookError> {
@@ -60,7 +60,8 @@ impl Resolver<'_> {
     fn open_edge(&mut self, file: &DriveFile) -> Result<FaceResistance, HandbookError> {
         let thickness = self.number("", file, DriveFile::cutting_edge).unwrap_or_else(|| {
             if let Some(spoil) = &file.spoil {
-                let why = advised("the thickness of the edge that cuts is missing", "add `cutting_edge: 20 mm`");
+                let why =
+                    Complaint::advised("the thickness of the edge that cuts is missing", "add `cutting_edge: 20 mm`");
                 self.flaw(spoil, "cutting_edge", why);
             }
             Measure::from_si(0.0)

@@ -3,7 +3,6 @@
 use super::friction::{Friction, Sides};
 use super::line::Line;
 use super::suitability::{Side, Site, Told, Works};
-use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, BySide, Concern, Crossed, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
@@ -11,6 +10,7 @@ use crate::handbook::{GroundClass, HandbookError, Lubrication, TipModel, rising}
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation};
+use crate::yaml::Complaint;
 
 /// Said where the friction of a class is not in the tables; the band of unknown ground stands in, and decides nothing.
 const NO_BAND: Equation = Equation::judged(
@@ -42,7 +42,7 @@ impl Resolver<'_> {
     ) -> Result<Vec<(Stretch, Told)>, HandbookError> {
         if let Some(one_too_many) = file.ground.get(MOST_STRETCHES) {
             let message = format!("more than {MOST_STRETCHES} stretches of ground");
-            let why = advised(message, "join stretches that are alike");
+            let why = Complaint::advised(message, "join stretches that are alike");
             self.flaw(&one_too_many.class, &format!("ground[{MOST_STRETCHES}]"), why);
             return Ok(Vec::new());
         }
@@ -133,7 +133,7 @@ impl Resolver<'_> {
         let class = stretch.class.value;
         let mixed_with = stretch.mixed_with.as_ref().map(|field| {
             if field.value == class {
-                let why = advised("is the class of the stretch itself", "name the other ground of the face");
+                let why = Complaint::advised("is the class of the stretch itself", "name the other ground of the face");
                 self.wrong(path, stretch, StretchFile::mixed_with, why);
             }
             field.value
@@ -279,7 +279,7 @@ impl Resolver<'_> {
         if n < low || (n > high && high < top) {
             let [blows, low, high] = [n, low, high].map(|n| plain(n.si()));
             let message = format!("{blows} blows are not those of {}, which has {low} to {high}", class.key());
-            let why = advised(message, "name the class that the blow count belongs to");
+            let why = Complaint::advised(message, "name the class that the blow count belongs to");
             self.wrong(path, stretch, StretchFile::spt_n, why);
         }
         Ok(Band::same(n))

@@ -2,11 +2,11 @@
 
 use super::Resolver;
 use super::listed::Listed;
-use super::take::advised;
 use crate::drive::{Gauge, StationRules};
 use crate::drive_file::{CandidateFile, RigFile};
 use crate::handbook::HandbookError;
 use crate::quantity::{Length, Ratio};
+use crate::yaml::Complaint;
 
 /// Most pipes in one drive.
 const MOST_SEGMENTS: f64 = 2_000.0;
@@ -14,7 +14,10 @@ const MOST_SEGMENTS: f64 = 2_000.0;
 impl Resolver<'_> {
     pub(super) fn gauge(&mut self, rig: &RigFile) -> Result<Option<Gauge>, HandbookError> {
         let Some(cylinder_area) = self.number("rig", rig, RigFile::cylinder_area) else {
-            let why = advised("says nothing without the piston area of the jacks", "add `cylinder_area: 50000 mm2`");
+            let why = Complaint::advised(
+                "says nothing without the piston area of the jacks",
+                "add `cylinder_area: 50000 mm2`",
+            );
             self.wrong("rig", rig, RigFile::efficiency, why);
             return Ok(None);
         };

@@ -1,13 +1,13 @@
 //! The line of the drive under the ground surface.
 
 use super::Resolver;
-use super::take::advised;
 use crate::drive::{AssumedValue, invert_at};
 use crate::drive_file::limits::{DEEPEST, STEEPEST};
 use crate::drive_file::{DepthFile, DriveFile, PitFile};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, Origin};
+use crate::yaml::Complaint;
 
 /// What is taken for the ground surface between the points that the file tells.
 pub(super) const GROUND_SURFACE: Equation = Equation::judged(
@@ -91,7 +91,7 @@ impl Resolver<'_> {
             }
             (Some(_), None) if !between.is_empty() => {
                 let why = "the surface is not level, so the depths at the pits give no grade";
-                self.flaw(&file.launch.invert_depth, "grade", advised(why, "add `grade: 0.4 %`"));
+                self.flaw(&file.launch.invert_depth, "grade", Complaint::advised(why, "add `grade: 0.4 %`"));
                 return None;
             }
             (Some(reception), None) => {
@@ -100,14 +100,14 @@ impl Resolver<'_> {
                 let told = launch <= deepest && reception <= deepest;
                 if let (true, Some(pit)) = (told && !(slope.abs() <= STEEPEST), &file.reception) {
                     let message = format!("gives a slope of {} %", decimal(100.0 * slope, 0));
-                    let why = advised(message, "give the grade too where the ground is not level");
+                    let why = Complaint::advised(message, "give the grade too where the ground is not level");
                     self.flaw_of_length(&pit.invert_depth, "reception.invert_depth", why);
                 }
                 (reception, Cited::new(Angle::from_si(slope.atan()), judged))
             }
             (None, Some(_)) if !between.is_empty() => {
                 let why = "the surface is not level, so the depth at the reception pit is needed";
-                let why = advised(why, "add `reception: { invert_depth: ... }`");
+                let why = Complaint::advised(why, "add `reception: { invert_depth: ... }`");
                 self.flaw(&file.launch.invert_depth, "reception", why);
                 return None;
             }
@@ -129,7 +129,7 @@ impl Resolver<'_> {
             }
             (None, None) => {
                 let why = "the depth at the reception pit is missing, and so is the grade";
-                let why = advised(why, "add `reception: { invert_depth: ... }` or `grade: 0.4 %`");
+                let why = Complaint::advised(why, "add `reception: { invert_depth: ... }` or `grade: 0.4 %`");
                 self.flaw(&file.launch.invert_depth, "reception", why);
                 return None;
             }

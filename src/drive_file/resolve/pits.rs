@@ -1,13 +1,12 @@
 //! Pits: what the file tells of them, and the rules for their room, floor and crane.
 
-use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{Pit, PitRules, PitSides, PitSpace, Stem};
 use crate::drive_file::{DriveFile, PitSpaceFile};
 use crate::handbook::{HandbookError, Spoil};
 use crate::quantity::{Area, Length, Ratio, Role};
 use crate::source::Cited;
-use crate::yaml::Field;
+use crate::yaml::{Complaint, Field};
 
 impl Resolver<'_> {
     pub(super) fn pit_space(
@@ -20,7 +19,7 @@ impl Resolver<'_> {
         let Some(space) = space else { return Pit { invert, water, ..Pit::default() } };
         let floor = self.number(path, space, PitSpaceFile::floor_depth).unwrap_or(invert);
         if floor < invert {
-            let why = advised("is above the invert of the pipe", "give the depth of the floor below ground");
+            let why = Complaint::advised("is above the invert of the pipe", "give the depth of the floor below ground");
             self.wrong(path, space, PitSpaceFile::floor_depth, why);
         }
         let tight = self.both(

@@ -3,12 +3,12 @@
 use super::Resolver;
 use super::face::face_row;
 use super::line::{GROUND_SURFACE, Line};
-use super::take::advised;
 use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, PushAssist, StepRule};
 use crate::drive_file::{Hole, PullFile, PushAssistFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
 use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
 use crate::source::{Equation, Origin};
+use crate::yaml::Complaint;
 
 /// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
 const WATER: f64 = 1_000.0;
@@ -170,7 +170,7 @@ impl Resolver<'_> {
                 let duration = self.number("pull", pull, PullFile::duration).unwrap_or(field.value);
                 if let Some(removal) = &pull.stem_removal {
                     let advice = "give `rate`, while it moves, in place of `duration`";
-                    let why = advised("the duration that is given holds its stops", advice);
+                    let why = Complaint::advised("the duration that is given holds its stops", advice);
                     self.flaw(&removal.takes, "pull.stem_removal", why);
                 }
                 (duration, duration >= shortest)
@@ -185,7 +185,7 @@ impl Resolver<'_> {
             }
             (None, None) => {
                 let why = "the duration of the pull is missing, and so is its rate";
-                let why = advised(why, "add `duration: 6 h` or `rate: 10 m/h`");
+                let why = Complaint::advised(why, "add `duration: 6 h` or `rate: 10 m/h`");
                 self.flaw(&pull.pipe_temperature, "pull.duration", why);
                 return None;
             }

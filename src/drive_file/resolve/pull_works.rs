@@ -2,7 +2,6 @@
 
 use super::Resolver;
 use super::line::Line;
-use super::take::advised;
 use crate::drive::{
     AssumedValue, BreakOutRule, CollapsedBore, Fill, HoleState, Laydown, PullReaction, PullWorks, Returns,
 };
@@ -13,7 +12,7 @@ use crate::drive_file::{
 use crate::handbook::HandbookError;
 use crate::quantity::{Length, MassDensity, Measure, Role, Time};
 use crate::source::{Equation, Origin};
-use crate::yaml::Field;
+use crate::yaml::{Complaint, Field};
 
 /// Most stops and joints of one pull that are counted.
 const MOST_STOPS: f64 = 2_000.0;
@@ -172,7 +171,7 @@ impl Resolver<'_> {
                 self.counted(&file.length, "pull.laydown.length", length + excess, file.length.value);
                 let Some(joint_time) = &file.joint_time else {
                     let why = "the pull stands for joints, and how long is missing";
-                    let why = advised(why, "add `joint_time: 2 h`, fusion and cooling included");
+                    let why = Complaint::advised(why, "add `joint_time: 2 h`, fusion and cooling included");
                     self.flaw(&file.length, "pull.laydown.joint_time", why);
                     return None;
                 };

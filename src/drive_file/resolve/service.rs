@@ -66,7 +66,7 @@ impl Resolver<'_> {
         let over_pulled = self.over_pulled(traffic, is_told, stretches, shallowest, pipes)?;
         if (asked || over_pulled) && file.traffic.is_none() {
             let origin = told.map_or(Origin::Law(&ROAD), |_| Origin::File(&FieldName("surface.over")));
-            self.assume("traffic", AssumedValue::Word(traffic.key().to_owned()), origin);
+            self.assume_word("traffic", traffic.key(), origin);
         }
         for (index, (candidate, pipe)) in file.candidates.iter().zip(pipes).enumerate() {
             let path = format!("candidates[{index}]");
@@ -94,8 +94,7 @@ impl Resolver<'_> {
             let mut least: Option<Cited<Ratio>> = None;
             for class in [Some(stretch.class), stretch.mixed_with].into_iter().flatten() {
                 let key = friction_row(class, is_wet);
-                let row = self.handbook.marston_friction()?.get(key).ok_or_else(|| no_row("marston_friction", key))?;
-                let row = row.map(|field| field.value);
+                let row = self.handbook.marston_friction()?.value(key)?;
                 if least.is_none_or(|least| row.value < least.value) {
                     least = Some(row);
                 }
@@ -117,8 +116,11 @@ impl Resolver<'_> {
     ) -> Result<Option<Strength>, HandbookError> {
         let Some(field) = &candidate.crushing else {
             if let Some(annulus) = &candidate.annulus {
-                let complaint = Complaint::from("says nothing without the crushing strength of the pipe");
-                self.flaw(annulus, &format!("{path}.annulus"), complaint.advise("add `crushing: 60 kN/m`"));
+                let why = Complaint::advised(
+                    "says nothing without the crushing strength of the pipe",
+                    "add `crushing: 60 kN/m`",
+                );
+                self.flaw(annulus, &format!("{path}.annulus"), why);
             }
             return Ok(None);
         };
@@ -130,8 +132,8 @@ impl Resolver<'_> {
         let key = match &field.value {
             CrushingFile::Strength(strength) => {
                 if !(strength.si() > 0.0 && strength.si().is_finite()) {
-                    let complaint = Complaint::from("expected a force per length above zero");
-                    self.flaw(field, &place, complaint.advise("write for example \"60 kN/m\""));
+                    let why = "expected a force per length above zero";
+                    self.flaw(field, &place, Complaint::advised(why, "write for example \"60 kN/m\""));
                 }
                 let ultimate = Cited::given(*strength, &FieldName("candidates[].crushing"));
                 return Ok(Some(Strength { ultimate, cracked: None }));
@@ -141,8 +143,8 @@ impl Resolver<'_> {
         let table = self.handbook.crushing_class()?;
         let Some(row) = table.get(key) else {
             let known = table.rows.iter().map(|row| row.key.as_str()).collect::<Vec<_>>().join(", ");
-            let complaint = Complaint::from(format!("there is no crushing class \"{key}\""));
-            self.flaw(field, &place, complaint.advise(format!("write one of: {known}; or the strength itself")));
+            let why = format!("there is no crushing class \"{key}\"");
+            self.flaw(field, &place, Complaint::advised(why, format!("write one of: {known}; or the strength itself")));
             return Ok(None);
         };
         let of_clay = row.value.standard.value.0 == "EN 295-1";
@@ -175,8 +177,7 @@ impl Resolver<'_> {
         let lengths = self.handbook.earth_load_length()?;
         let annulus = candidate.annulus.as_ref().map(|field| field.value);
         if annulus.is_none() {
-            let word = AssumedValue::Word(Annulus::Open.key().to_owned());
-            self.assume(format!("{path}.annulus"), word, Origin::Law(&NOT_GROUTED));
+            self.assume_word(format!("{path}.annulus"), Annulus::Open.key(), Origin::Law(&NOT_GROUTED));
         }
         let key = match annulus.unwrap_or_default() {
             Annulus::Grouted => "jacked_grouted",
@@ -189,7 +190,6 @@ impl Resolver<'_> {
         let safety = factors.factor("strength_safety", |row| &row.value)?;
         self.assume_one(format!("{path}: factor on the crushing strength"), safety, Role::Ratio);
         let crack_safety = factors.factor("crack_safety", |row| &row.value)?;
-        let from = lengths.get("cohesion_from").ok_or_else(|| no_row("earth_load_length", "cohesion_from"))?;
         Ok(PipeInService {
             strength: strength.ultimate,
             safety: safety.value,
@@ -197,7 +197,7 @@ impl Resolver<'_> {
             earth_bedding: earth.value,
             live_bedding: live.value.min(earth.value),
             floor_bores: factors.factor("floor_column", |row| &row.high)?.value,
-            cohesion_from: from.value.value,
+            cohesion_from: lengths.value("cohesion_from")?.value,
             places: Vec::new(),
         })
     }

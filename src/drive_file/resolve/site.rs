@@ -1,7 +1,6 @@
 //! What surrounds the bore: surface, crossed services, cover, settlement, open face.
 
 use super::line::Line;
-use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{
     AssumedValue, Cover, Crossing, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
@@ -10,6 +9,7 @@ use crate::drive_file::{CrossingFile, DriveFile, OrNone, Over, PitFile, StretchF
 use crate::handbook::{GroundClass, HandbookError, Spoil};
 use crate::quantity::{Band, Length, Measure, Role, Shown};
 use crate::source::{Cited, FieldName, Origin};
+use crate::yaml::Complaint;
 
 /// Method of the rows of cover under a road.
 const UNDER_ROAD: &str = "directional drilling under a road";
@@ -64,7 +64,7 @@ impl Resolver<'_> {
             if traffic != fits {
                 let complaint = format!("is {}, but traffic is {}", over.key(), traffic.key());
                 let advice = format!("leave out `traffic`, or write `traffic: {}`", fits.key());
-                self.flaw(field, "surface.over", advised(complaint, advice));
+                self.flaw(field, "surface.over", Complaint::advised(complaint, advice));
             }
         }
         Surface {

@@ -1,12 +1,11 @@
 //! The soil that holds the pipe and the layers over it.
 
 use super::Resolver;
-use super::take::advised;
 use crate::drive::{Layer, Soil, Undrained};
 use crate::drive_file::{LayerFile, OrNone, SoilFile};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Length, Measure, Role, Shown, UnitWeight};
-use crate::yaml::Field;
+use crate::yaml::{Complaint, Field};
 
 /// Most layers over a pipe; a borehole log has a dozen.
 const MOST_LAYERS: usize = 100;
@@ -36,7 +35,7 @@ impl Resolver<'_> {
             if bottom > crown {
                 let read = Shown::of(bottom, Role::Depth).display(self.system).to_string();
                 let message = format!("reaches down to {read}, below the crown of the pipe in the shallowest place");
-                let why = advised(message, "what holds the pipe is the soil itself, not a layer");
+                let why = Complaint::advised(message, "what holds the pipe is the soil itself, not a layer");
                 self.wrong(&path, layer, LayerFile::thickness, why);
             }
             layers.push(self.layer(layer, &path, bottom));
@@ -52,7 +51,7 @@ impl Resolver<'_> {
         let strength = self.number(&path, soil, SoilFile::undrained_strength);
         let modulus = self.number(&path, soil, SoilFile::undrained_modulus);
         if strength.is_none() {
-            let why = advised("means nothing without the undrained strength", "add `undrained_strength`");
+            let why = Complaint::advised("means nothing without the undrained strength", "add `undrained_strength`");
             self.wrong(&path, soil, SoilFile::undrained_modulus, why);
         }
         Soil {
@@ -76,16 +75,26 @@ impl Resolver<'_> {
         let buoyant = self.number(path, layer, LayerFile::buoyant);
         if saturated.is_some_and(|saturated| saturated < moist) {
             let advice = "the saturated unit weight holds the water; write the other as `buoyant`";
-            self.wrong(path, layer, LayerFile::saturated, advised("is less than the moist unit weight", advice));
+            self.wrong(
+                path,
+                layer,
+                LayerFile::saturated,
+                Complaint::advised("is less than the moist unit weight", advice),
+            );
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         let differs = |(saturated, buoyant): (UnitWeight, UnitWeight)| (saturated - water - buoyant).si().abs();
         if saturated.zip(buoyant).is_some_and(|both| differs(both) > AGREEMENT) {
-            let why = advised("is not the saturated unit weight less that of water", "give one of the two");
+            let why = Complaint::advised("is not the saturated unit weight less that of water", "give one of the two");
             self.wrong(path, layer, LayerFile::buoyant, why);
         } else if buoyant.is_some_and(|buoyant| buoyant >= moist) {
             let advice = "the buoyant unit weight leaves out the water; see `saturated`";
-            self.wrong(path, layer, LayerFile::buoyant, advised("is no less than the moist unit weight", advice));
+            self.wrong(
+                path,
+                layer,
+                LayerFile::buoyant,
+                Complaint::advised("is no less than the moist unit weight", advice),
+            );
         }
         let angle = self.number(path, layer, LayerFile::friction_angle);
         Layer { bottom, moist, saturated: saturated.or(buoyant.map(|buoyant| buoyant + water)), friction_angle: angle }

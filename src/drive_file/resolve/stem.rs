@@ -1,7 +1,6 @@
 //! The pilot stem.
 
 use super::Resolver;
-use super::take::advised;
 use crate::drive::{SandBed, Stem, Tube};
 use crate::drive_file::{DriveFile, OrNone, RigFile, StemFile};
 use crate::handbook::{Handbook, HandbookError, Spoil, rising};
@@ -60,7 +59,8 @@ impl Resolver<'_> {
         let tube = match (wall, &stem.free_length) {
             (Some(wall), Some(_)) => Some(self.tube(wall, stem)?),
             (None, Some(_)) => {
-                let why = advised("says nothing about buckling without the wall of the stem", "add `wall: 10 mm`");
+                let why =
+                    Complaint::advised("says nothing about buckling without the wall of the stem", "add `wall: 10 mm`");
                 self.wrong("stem", stem, StemFile::free_length, why);
                 None
             }
@@ -93,7 +93,8 @@ impl Resolver<'_> {
     fn stem_torque(&mut self, stem: &StemFile, rig: &RigFile) -> Option<Band<Torque>> {
         let band = stem.torque.as_ref()?;
         if stem.joint_torque.is_none() && rig.torque.is_none() {
-            let why = advised("says nothing without what stem or rig can bear", "add `joint_torque: 20 kN*m`");
+            let why =
+                Complaint::advised("says nothing without what stem or rig can bear", "add `joint_torque: 20 kN*m`");
             self.flaw(&band.high, "stem.torque.high", why);
         }
         self.band("stem", stem, StemFile::torque)
@@ -103,11 +104,11 @@ impl Resolver<'_> {
     pub(super) fn auger_torque(&mut self, file: &DriveFile) -> Option<Band<Torque>> {
         let band = file.rig.auger_torque.as_ref()?;
         if file.rig.torque.is_none() {
-            let why = advised("says nothing without the torque of the rig", "add `torque: 20 kN*m`");
+            let why = Complaint::advised("says nothing without the torque of the rig", "add `torque: 20 kN*m`");
             self.flaw(&band.high, "rig.auger_torque.high", why);
         }
         if file.spoil.as_ref().is_some_and(|spoil| spoil.value != Spoil::Auger) {
-            let why = advised("is for soil that leaves by auger", "write `spoil: auger`, or leave it out");
+            let why = Complaint::advised("is for soil that leaves by auger", "write `spoil: auger`, or leave it out");
             self.flaw(&band.high, "rig.auger_torque.high", why);
         }
         self.band("rig", &file.rig, RigFile::auger_torque)

@@ -1,18 +1,13 @@
 //! Values of the file by the keys of their fields: within their bounds, cited by their paths.
 
-use super::{Complaint, Resolver};
+use super::Resolver;
 use crate::drive::AssumedValue;
-use crate::drive_file::BandFile;
+use crate::drive_file::band::BandFile;
 use crate::drive_file::fields::{Bounds, Given, Key, Spec};
 use crate::handbook::HandbookError;
 use crate::quantity::{Band, Measure, Role, Shown, unit};
 use crate::source::{Cited, Origin};
-use crate::yaml::Field;
-
-/// What is wrong, and what to do about it.
-pub(super) fn advised(what: impl Into<String>, advice: impl Into<String>) -> Complaint {
-    Complaint::from(what.into()).advise(advice)
-}
+use crate::yaml::{Complaint, Field};
 
 /// Path of a field of the block at a path of the file.
 fn place<B, V>(path: &str, key: Key<B, V>) -> String {
@@ -86,11 +81,11 @@ impl Resolver<'_> {
         match ((one.get)(block), (other.get)(block)) {
             (Some(_), Some(_)) => self.number(path, block, one).zip(self.number(path, block, other)),
             (Some(_), None) => {
-                self.wrong(path, block, one, advised(beside_one.0, beside_one.1));
+                self.wrong(path, block, one, Complaint::advised(beside_one.0, beside_one.1));
                 None
             }
             (None, Some(_)) => {
-                self.wrong(path, block, other, advised(beside_other.0, beside_other.1));
+                self.wrong(path, block, other, Complaint::advised(beside_other.0, beside_other.1));
                 None
             }
             (None, None) => None,
@@ -157,7 +152,11 @@ impl Resolver<'_> {
             Bounds::NotNegative => "of zero or more".to_owned(),
             Bounds::Within(least, most) => format!("from {} to {}", shown(least), shown(most)),
         };
-        self.senseless(field, path, advised(format!("expected {what} {expected}, got {}", shown(si)), advice));
+        self.senseless(
+            field,
+            path,
+            Complaint::advised(format!("expected {what} {expected}, got {}", shown(si)), advice),
+        );
         field.value
     }
 }

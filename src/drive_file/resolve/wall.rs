@@ -1,13 +1,12 @@
 //! The thrust wall and the ground behind it.
 
 use super::Resolver;
-use super::take::advised;
 use crate::drive::{Reaction, Soil, Stretch, ThrustWall};
 use crate::drive_file::{DriveFile, Movement, OrNone, WallFile};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::Field;
+use crate::yaml::{Complaint, Field};
 
 const SAFEST: f64 = 10.0;
 
@@ -85,7 +84,11 @@ impl Resolver<'_> {
             if let Some(wall) = given {
                 let advice =
                     "add `soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg }` to the launch pit";
-                self.flaw(&wall.width, "launch.soil", advised("the ground behind the wall is missing", advice));
+                self.flaw(
+                    &wall.width,
+                    "launch.soil",
+                    Complaint::advised("the ground behind the wall is missing", advice),
+                );
             }
             return Ok(None);
         };
@@ -93,7 +96,7 @@ impl Resolver<'_> {
             // Without a wall there is only nothing to print.
             if let Some(wall) = given {
                 let why = "the wall reaches below the water, where the weight of the soil is missing";
-                let why = advised(why, "add `saturated: 20 kN/m3` to the soil");
+                let why = Complaint::advised(why, "add `saturated: 20 kN/m3` to the soil");
                 self.flaw(&wall.height, "launch.soil.saturated", why);
             }
             return Ok(None);
@@ -133,7 +136,7 @@ impl Resolver<'_> {
             } else {
                 "less only with a check of the movement: `movement: checked`"
             };
-            self.flaw(field, "launch.wall.safety", advised(message, advice));
+            self.flaw(field, "launch.wall.safety", Complaint::advised(message, advice));
         }
         Cited::given(field.value, WallFile::safety.spec.name("launch.wall"))
     }
@@ -154,7 +157,7 @@ impl Resolver<'_> {
         let axis = thrust.unwrap_or(invert);
         if top.is_some_and(|top| axis <= top || axis >= top + height) {
             let why = "the thrust goes past a wall between these levels";
-            let why = advised(why, "see launch.invert_depth and thrust_depth");
+            let why = Complaint::advised(why, "see launch.invert_depth and thrust_depth");
             self.wrong(PATH, wall, WallFile::top_depth, why);
         }
         let eye = self.number(PATH, wall, WallFile::eye_diameter).unwrap_or_else(|| {

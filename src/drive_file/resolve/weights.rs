@@ -1,11 +1,11 @@
 //! Weights of the score that the file gives.
 
 use super::Resolver;
-use super::take::advised;
 use crate::drive::Weights;
 use crate::drive_file::{CrossingFile, DriveFile, WeightFile};
 use crate::handbook::{CriterionKind, HandbookError, Service};
 use crate::quantity::Measure;
+use crate::yaml::Complaint;
 
 impl Resolver<'_> {
     pub(super) fn weights(&mut self, file: &DriveFile) -> Result<Weights, HandbookError> {
@@ -18,11 +18,14 @@ impl Resolver<'_> {
                 self.wrong(&path, given, WeightFile::criterion, format!("{} has a weight already", kind.key()));
             }
             if kind == CriterionKind::Grade && file.service.value != Service::GravitySewer {
-                let why = advised("only a gravity sewer is valued by its grade", "take it out");
+                let why = Complaint::advised("only a gravity sewer is valued by its grade", "take it out");
                 self.wrong(&path, given, WeightFile::criterion, why);
             }
             if let Some(needs) = lacks(file, kind) {
-                let why = advised("is not valued with what the file tells", format!("give {needs}, or take it out"));
+                let why = Complaint::advised(
+                    "is not valued with what the file tells",
+                    format!("give {needs}, or take it out"),
+                );
                 self.wrong(&path, given, WeightFile::criterion, why);
             }
             weights.0.push((kind, weight));
@@ -35,7 +38,7 @@ impl Resolver<'_> {
         if let Some(first) = file.weights.first()
             && always.all(|kind| weightless(&kind))
         {
-            let why = advised("the criteria that apply all weigh nothing", "give one of them a weight");
+            let why = Complaint::advised("the criteria that apply all weigh nothing", "give one of them a weight");
             self.flaw(&first.weight, "weights", why);
         }
         Ok(weights)

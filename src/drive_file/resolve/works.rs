@@ -1,6 +1,5 @@
 //! Shifts of the work beside the bore, and prices: the file's, or wide bands of our own; prices are never assumed.
 
-use super::take::advised;
 use super::{Resolver, no_row};
 use crate::drive::{Pit, Priced, Prices, WorkShifts};
 use crate::drive_file::fields::Key;
@@ -8,7 +7,7 @@ use crate::drive_file::{CandidateFile, DriveFile, LengthPriceFile, PaceFile, Vol
 use crate::handbook::{HandbookError, rising};
 use crate::quantity::{Band, Length, Measure, Ratio, Volume};
 use crate::source::Cited;
-use crate::yaml::Field;
+use crate::yaml::{Complaint, Field};
 
 /// A row's band, and the length it is for each time.
 fn band(resolver: &Resolver<'_>, key: &'static str) -> Result<(Cited<Band<Ratio>>, Option<Length>), HandbookError> {
@@ -59,7 +58,7 @@ impl Resolver<'_> {
         let pipes = file.candidates.iter().any(|candidate| candidate.price.is_some());
         let Some(pace) = file.pace.as_ref() else { return Prices { pipes, ..Prices::default() } };
         if pace.shift_price.is_none() {
-            let why = advised("means nothing without the price of a shift", "add `shift_price: 4000`");
+            let why = Complaint::advised("means nothing without the price of a shift", "add `shift_price: 4000`");
             self.wrong("pace", pace, PaceFile::budget, why);
         }
         let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>| self.take("pace", pace, key);
@@ -87,7 +86,8 @@ impl Resolver<'_> {
     ) -> Option<Priced<Length>> {
         let path = format!("candidates[{index}].price");
         if candidate.price.is_none() && file.candidates.iter().any(|other| other.price.is_some()) {
-            let why = advised("has no price, and another pipe has one", "price every pipe of the list, or none");
+            let why =
+                Complaint::advised("has no price, and another pipe has one", "price every pipe of the list, or none");
             self.flaw(&candidate.size, &path, why);
         }
         candidate.price.as_ref().map(|price| Priced {
