@@ -24,7 +24,7 @@ fn file() -> DriveFile {
     .through(StretchFile {
         spt_n: Some(quantity::number(12.0).into()),
         largest_stone: Some(quantity::millimetres(0.0).into()),
-        ..StretchFile::of(GroundClass::FirmToVeryStiffClay)
+        ..StretchFile::new(GroundClass::FirmToVeryStiffClay)
     })
     .candidate(CandidateFile::of(Material::Clay, quantity::inches(10.0)))
 }
