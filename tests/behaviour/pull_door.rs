@@ -165,13 +165,19 @@ fn annulus_and_vacuum_are_checked() {
             "annulus: { filling: grouted, grout_pressure: 50 kPa }\n",
             "annulus.grout_pressure: says nothing of the load without the density of the grout",
         ),
-        ("annulus: { filling: grouted, grout_waste: 0.5 }\n", "annulus.grout_waste: expected a plain number or a percentage from 1 to 5, got 0.5"),
+        (
+            "annulus: { filling: grouted, grout_waste: 0.5 }\n",
+            "annulus.grout_waste: expected a plain number or a percentage from 1 to 5, got 0.5",
+        ),
         (
             "annulus: { filling: open, spacers: 90 mm }\n",
             "annulus.spacers: PE100 315 mm SDR 11 with spacers on both sides does not go into its bore",
         ),
         ("vacuum: { pressure: 80 kPa, lasts: 1 h }\n", "vacuum.pressure: is for a pressure main"),
-        ("vacuum: { pressure: 120 kPa, lasts: 1 h }\n", "vacuum.pressure: expected a pressure or stress of at most 101"),
+        (
+            "vacuum: { pressure: 120 kPa, lasts: 1 h }\n",
+            "vacuum.pressure: expected a pressure or stress of at most 101",
+        ),
     ] {
         assert_fault(None, None, more, part);
     }
