@@ -219,6 +219,8 @@ pub struct Rig {
     pub(crate) torque: Option<Cited<Torque>>,
     /// Of the auger while casing or pipe is pushed.
     pub(crate) auger_torque: Option<Band<Torque>>,
+    /// Of the main jacks.
+    pub(crate) stroke: Option<Cited<Length>>,
 }
 
 impl Rig {

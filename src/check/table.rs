@@ -204,6 +204,9 @@ macro_rules! checks {
                 => pits::area($at, Place::Reception);
             /// Lift of one pipe into the launch pit.
             CraneLift "crane lift" none, needs "crane" ["launch.space.crane"] => pits::crane($at);
+            /// Length of one pipe, against the stroke of the main jacks.
+            JackStroke "pipe length, stroke of the jacks" none,
+                needs "pipe length against the stroke of the jacks" ["rig.stroke"] => pits::stroke($at);
             /// Shifts, against those of the programme.
             Programme "time, programme" none, needs "time against the programme" ["pace.programme", "pace"]
                 => time::programme($at);

@@ -22,6 +22,7 @@ const OUT: &str =
     "for sections as long as the pipes, or pieces joined in the pit; a machine that comes out may be longer";
 const AREA: &str = "pit, plant and store; a string on the ground needs its lay-down beside it";
 const LIFT: &str = "one pipe and the margin of the crane; machine and frame may weigh more";
+const STROKE: &str = "a longer pipe is pushed with a spacer between jacks and pipe, and stands while that is set";
 const NO_WEIGHT: &str = "the unit weight of the ground is not known below water";
 
 /// Each pit with the ground at it.
@@ -217,4 +218,10 @@ pub(crate) fn crane(at: &Plan<'_>) -> Outcome {
     let lift = lift(at).ok_or(Absent::NotApplicable("the weight of the pipe is not known"))?;
     let crane = at.drive.site.launch.space.and_then(|space| space.crane).ok_or(Absent::Missing)?;
     Ok(at_most(Role::Thrust, lift, crane).with_note(LIFT))
+}
+
+pub(crate) fn stroke(at: &Plan<'_>) -> Outcome {
+    only(at.is_jacked(), "the pipe is not pushed")?;
+    let stroke = at.drive.rig.stroke.ok_or(Absent::Missing)?;
+    Ok(at_most(Role::Distance, pipe_length(at), stroke).as_screen().with_note(STROKE))
 }

@@ -108,6 +108,7 @@ impl Resolver<'_> {
             pull: self.take("rig", &file.rig, RigFile::pull),
             torque: self.take("rig", &file.rig, RigFile::torque),
             auger_torque: self.auger_torque(file),
+            stroke: self.take("rig", &file.rig, RigFile::stroke),
         };
         let gauge = self.gauge(&file.rig)?;
         let stations = self.stations(&file.rig)?;

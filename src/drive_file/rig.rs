@@ -19,6 +19,8 @@ fields! {
         cylinder_area: may<Area> as Area, AboveZero, ["0.06 m2", "90 in2"];
         /// Force of the jacks over pressure times area.
         efficiency: may<Ratio> as Ratio, Within(0.5, 1.0), ["0.9", "0.9"], else "the table of jacking stations";
+        /// Stroke of the main jacks.
+        stroke: may<Length> as Distance, AboveZero, ["3 m", "10 ft"];
         /// Thrust of an intermediate jacking station.
         station_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], else "no station";
     }

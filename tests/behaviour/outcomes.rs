@@ -24,7 +24,7 @@ pace: { programme: 40, pilot: 20 m, casing: 10 m, reaming: 20 m, jacking: 10 m, 
 ground:
   - { to: 30 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 25 deg, undrained_strength: 60 kPa, undrained_modulus: 10 MPa } }
   - { class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm, soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg, shear_modulus: 5 MPa } }
-rig: { thrust: 900 kN, pull: 500 kN, torque: 8 kN*m, auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m } }
+rig: { thrust: 900 kN, pull: 500 kN, stroke: 3 m, torque: 8 kN*m, auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m } }
 stem: { outside_diameter: 114 mm, head_diameter: 150 mm, wall: 8 mm, free_length: 2 m, joint_thrust: 400 kN, joint_pull: 450 kN, joint_torque: 5 kN*m, torque: { low: 1 kN*m, likely: 1 kN*m, high: 2 kN*m } }
 steering: { deviation: 10 mm }
 pull:
@@ -92,6 +92,7 @@ const LEFT_OUT: &[(&str, &str, &[Subject])] = &[
     ),
     (", space: { length: 8 m, width: 4 m } }", " }", &[Subject::ReceptionLength, Subject::ReceptionWidth]),
     (", crane: 100 kN", "", &[Subject::CraneLift]),
+    (", stroke: 3 m", "", &[Subject::JackStroke]),
     (", tight_soil: 2 m, water_pressure: 40 kPa", "", &[Subject::PitUplift]),
     ("plug: 3 m\n", "", &[Subject::Plug]),
     (", area: 200 m2", "", &[Subject::LaunchArea]),

@@ -4,7 +4,7 @@
 use crate::drives::{drive, text};
 use crate::edit::Edit;
 use approx::assert_relative_eq;
-use jackpull::check::{Check, Subject, Verdict};
+use jackpull::check::{Absent, Check, Subject, Verdict};
 use jackpull::{Handbook, Method, Scheme, assess, read_drive};
 use proptest::prelude::*;
 use std::f64::consts::{E, PI};
@@ -209,6 +209,20 @@ fn base_of_a_pit() {
     // The rods of the stem come out there, taken to be as long as the longest usual pipe.
     let [length, need, _, most] = numbers(&check(&pulled, Subject::PitLength));
     assert_eq!((length, need, most), (5.0, 3.5, 7.0));
+}
+
+/// A pipe longer than the stroke of the jacks is pushed with a spacer: a habit, which asks for care and never bars.
+#[test]
+fn a_pipe_longer_than_the_stroke_asks_for_care() {
+    let pipe = |length: &str| with("", SAND).edit("size: 10 in", &format!("size: 10 in, pipe_length: {length}"));
+    let stroke = |length| schemes(&pipe(length).edit("thrust:", "stroke: 2.5 m, thrust:"))[0].clone();
+    assert_eq!(check(&stroke("2.5 m"), Subject::JackStroke).verdict, Verdict::Within);
+    let longer = check(&stroke("3 m"), Subject::JackStroke);
+    assert!(longer.verdict == Verdict::WithCare && longer.is_failed_screen());
+    assert_relative_eq!(longer.utilisation().unwrap(), 3.0 / 2.5, max_relative = 1e-12);
+    let [jacked, pulled] = schemes(&pipe("3 m"));
+    assert_eq!(jacked.checks.outcome(Subject::JackStroke), Err(Absent::Missing));
+    assert!(matches!(pulled.checks.outcome(Subject::JackStroke), Err(Absent::NotApplicable(_))));
 }
 
 /// Thomson (1993): width of the pipe and 2 m at the launch; our own half metre a side and more at the reception, where
