@@ -1,5 +1,6 @@
 //! Every field of a pipe, with every material and way: it is used, or refused by name.
 
+use crate::edit::Edit;
 use jackpull::drive_file::CandidateFile;
 use jackpull::quantity::UnitSystem;
 use jackpull::{Handbook, read_drive};
@@ -138,8 +139,8 @@ fn every_field_is_used_or_refused_by_name() {
             // Steel says by it alone that the check of outside pressure holds.
             let value = if (name, key) == ("pulled steel", "ovality") { "2 %".to_owned() } else { value(key) };
             // The wall stands for the dimension ratio.
-            let instead =
-                if key == "wall" { pipe.replace(", sdr: 18", "").replace(", sdr: 11", "") } else { pipe.into() };
+            let ratio = [", sdr: 18", ", sdr: 11"].into_iter().find(|ratio| key == "wall" && pipe.contains(ratio));
+            let instead = ratio.map_or_else(|| pipe.into(), |ratio| pipe.edit(ratio, ""));
             let without = |beside: &str| resolved(pulled, &format!("{pipe}{beside}"));
             let with = |beside: &str| resolved(pulled, &format!("{instead}{beside}, {key}: {value}"));
             // Where what goes with it does not apply either, it is tried alone.

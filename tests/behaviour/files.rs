@@ -61,6 +61,19 @@ fn every_source_file_is_a_module() {
     }
 }
 
+/// A change to a text that is not there changes nothing, and its test no longer tests it: `edit` stops there.
+#[test]
+fn every_change_to_a_text_finds_it() {
+    let fixtures = root().join("tests/fixtures");
+    for file in rust_files(&root().join("tests")).into_iter().filter(|file| !file.starts_with(&fixtures)) {
+        let text = fs::read_to_string(&file).unwrap();
+        for change in [".replace", ".replacen"] {
+            let unguarded = text.split(&format!("{change}(")).skip(1).any(|behind| !behind.starts_with('\''));
+            assert!(!unguarded, "{} has {change} in place of edit", file.display());
+        }
+    }
+}
+
 /// Who may use whom. A room not named here may use no other.
 const ARROWS: &[(&str, &[&str])] = &[
     ("quantity", &[]),
