@@ -68,12 +68,12 @@ macro_rules! fields {
                 #[allow(unused_imports, reason = "a field may be no number")]
                 use $crate::drive_file::fields::{Bounds::*, Number, Spec, first, shape_of};
                 const SPEC: Spec = {
-                    let (shape, must) = shape_of(|block: &$name| &block.$key);
+                    let (shape, is_needed) = shape_of(|block: &$name| &block.$key);
                     Spec {
                         key: stringify!($key),
                         names: $crate::drive_file::declare::names!($at $key),
                         doc: concat!($($about),+).trim_ascii(),
-                        must: must $(|| { type _Of = $must_block; true })?,
+                        must: is_needed $(|| { type _Of = $must_block; true })?,
                         number: first(&[$(Some(Number {
                             role: $crate::quantity::Role::$role, bounds: $bounds, example: [$si, $us],
                         }))?]),

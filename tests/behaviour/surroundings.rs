@@ -215,7 +215,7 @@ fn base_of_a_pit() {
 #[test]
 fn a_pipe_longer_than_the_stroke_asks_for_care() {
     let pipe = |length: &str| with("", SAND).edit("size: 10 in", &format!("size: 10 in, pipe_length: {length}"));
-    let stroke = |length| schemes(&pipe(length).edit("thrust:", "stroke: 2.5 m, thrust:"))[0].clone();
+    let stroke = |length| schemes(&pipe(length).edit("thrust:", "stroke: 2.5 m, thrust:"))[0];
     assert_eq!(check(&stroke("2.5 m"), Subject::JackStroke).verdict, Verdict::Within);
     let longer = check(&stroke("3 m"), Subject::JackStroke);
     assert!(longer.verdict == Verdict::WithCare && longer.is_failed_screen());

@@ -1,4 +1,12 @@
 //! The crate as another crate sees it: a drive made in code, assessed and printed through published names alone.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs,
+    reason = "a test that fails should stop"
+)]
 
 use jackpull::drive_file::{CandidateFile, DriveFile, LineEnd, Material, Site, StretchFile};
 use jackpull::handbook::{GroundClass, Lubrication, Service};

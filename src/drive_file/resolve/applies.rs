@@ -31,6 +31,8 @@ pub(super) const PULLED: Keys = COMMON.or(keys![wall, passes, joint_diameter]);
 
 /// Fields, and why they are refused.
 pub(super) type Reason = (Keys, &'static str);
+/// Fields that are used, but not as the file stands: when that is so, and why.
+pub(super) type Idle = (Keys, fn(&CandidateFile) -> bool, &'static str);
 
 /// Against what only a pulled pipe has.
 pub(super) const NOT_PULLED: &[Reason] = &[
@@ -58,8 +60,7 @@ pub(super) struct Applies {
     pub(super) way: &'static [Reason],
     /// Where there is no other reason.
     pub(super) otherwise: &'static str,
-    /// Used, but not as the file stands.
-    pub(super) idle: &'static [(Keys, fn(&CandidateFile) -> bool, &'static str)],
+    pub(super) idle: &'static [Idle],
 }
 
 impl Applies {

@@ -1,7 +1,7 @@
 //! PVC pressure pipe: jacked, where its joint sets the force; pulled, fused into a string or with restrained joints.
 
 use super::Resolver;
-use super::applies::{Applies, NOT_PUSHED, PULLED, RATINGS, STRENGTHS, keys};
+use super::applies::{Applies, Idle, NOT_PUSHED, PULLED, RATINGS, STRENGTHS, keys};
 use super::listed::{Listed, Resolved};
 use super::material::{Pulled, Pushed, Section};
 use super::pe_strength::{bracket, rising};
@@ -63,7 +63,7 @@ pub(super) const FUSED: Pulled = Pulled {
 };
 
 /// What sets the radius only together with another field.
-pub(super) const IDLE_LENGTH: &[(Keys, fn(&CandidateFile) -> bool, &str)] = &[(
+pub(super) const IDLE_LENGTH: &[Idle] = &[(
     keys![pipe_length],
     |pipe| pipe.joint_deflection.is_none(),
     "sets the radius together with joint_deflection, which is not given",
