@@ -2,7 +2,7 @@
 //! files or drives.
 //!
 //! Each law is a struct with named public arguments; `.value()` evaluates it, so another tool can take one law and
-//! nothing else. Its [`Law::EQUATION`] holds form, citation and range.
+//! nothing else. Its [`EQUATION`](crate::law::Law::EQUATION) holds form, citation and range.
 
 pub mod after_pull;
 pub mod clay;
