@@ -11,7 +11,7 @@ use crate::laws::soil::BoreClosure;
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
 use core::f64::consts::PI;
 
-/// Share of the overcut that may close before a bore no longer counts as open: judgement, after an independent check.
+/// Share of the overcut that may close before a bore no longer counts as open: our judgement.
 const OPEN: f64 = 0.5;
 /// Modulus of elasticity over shear modulus of an undrained soil: 2 (1 + nu), nu = 1/2.
 const ELASTIC_OVER_SHEAR: f64 = 3.0;
