@@ -15,6 +15,7 @@ mod stem;
 mod wall;
 mod water;
 mod weights;
+mod work;
 
 pub use assumed::{Assumed, AssumedValue, Concern};
 pub use capacity::{
@@ -40,6 +41,7 @@ pub use wall::{Reaction, ThrustWall};
 pub(crate) use water::invert_at;
 pub use water::{BySide, Crossed};
 pub use weights::Weights;
+pub use work::{IfStalled, Work};
 
 use crate::handbook::{CriterionKind, GroundClass, Handbook, Lubrication, Method, Service};
 use crate::quantity::{
@@ -62,6 +64,9 @@ pub struct Drive {
     pub(crate) stops: Vec<Length>,
     pub(crate) restart: Ratio,
     pub(crate) rig: Rig,
+    /// What is done where the rig cannot push on.
+    pub(crate) if_stalled: Option<IfStalled>,
+    pub(crate) work: Work,
     pub(crate) reaction: Option<Reaction>,
     pub(crate) gauge: Option<Gauge>,
     pub(crate) stations: StationRules,
@@ -169,6 +174,24 @@ impl Drive {
         self.proposed.as_ref().map(|proposed| proposed.inside_diameter.value)
     }
 
+    /// Whether the file says which services the bore crosses, were it none.
+    #[must_use]
+    pub const fn crossings_are_told(&self) -> bool {
+        self.site.crossings_are_told
+    }
+
+    /// When people work.
+    #[must_use]
+    pub const fn work(&self) -> &Work {
+        &self.work
+    }
+
+    /// What is done where the rig cannot push on, where the file tells it.
+    #[must_use]
+    pub const fn if_stalled(&self) -> Option<IfStalled> {
+        self.if_stalled
+    }
+
     /// What was proposed.
     #[must_use]
     pub const fn proposed(&self) -> Option<&Proposed> {
@@ -216,6 +239,8 @@ impl Drive {
 pub struct Rig {
     pub(crate) thrust: Cited<Force>,
     pub(crate) pull: Cited<Force>,
+    /// Thrust that the jacks are set to stop at.
+    pub(crate) held_to: Option<Cited<Force>>,
     pub(crate) torque: Option<Cited<Torque>>,
     /// Of the auger while casing or pipe is pushed.
     pub(crate) auger_torque: Option<Band<Torque>>,
@@ -314,6 +339,8 @@ pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
     pub(crate) fluid_height: Length,
+    /// Depth below ground at the higher pit of the level that the fluid is kept at.
+    pub(crate) fluid_level: Option<Cited<Length>>,
     pub(crate) load_duration: Time,
     pub(crate) fluids: Fluids,
     pub(crate) friction_outside: Ratio,

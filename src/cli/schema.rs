@@ -100,6 +100,8 @@ fn scalar(form: Form, number: Option<Number>) -> Map<String, Value> {
         Form::Word(words) => Map::from_iter([("enum".to_owned(), json!(words))]),
         // A text such as 12 or true is one without quotes too.
         Form::Text => Map::from_iter([("type".to_owned(), json!(["string", "number", "boolean"]))]),
+        // The library writes it as a text.
+        Form::YesNo => Map::from_iter([("enum".to_owned(), json!([true, false, "true", "false"]))]),
         Form::Quantity(dim, absolute) if dim == Dim::NONE && !absolute => any_of(vec![plain(number), quantity(dim)]),
         Form::Quantity(dim, _) => any_of(vec![quantity(dim)]),
         Form::OrWord(dim, word) => any_of(vec![json!({ "const": word }), quantity(dim)]),

@@ -11,6 +11,8 @@ pub struct Surroundings {
     pub(crate) gravity: Option<Gravity>,
     pub(crate) surface: Surface,
     pub(crate) crossings: Vec<Crossing>,
+    /// Whether the file says which services there are, were it none.
+    pub(crate) crossings_are_told: bool,
     pub(crate) movement: Movement,
     pub(crate) cover: Cover,
     pub(crate) face: FaceRule,
@@ -54,6 +56,8 @@ pub struct Sewer {
 /// The surface.
 #[derive(Debug, Clone, Copy)]
 pub struct Surface {
+    /// Whether the file says what lies over the bore.
+    pub(crate) is_told: bool,
     pub(crate) road: bool,
     pub(crate) railway: bool,
     pub(crate) settlement: Option<Cited<Length>>,
@@ -147,6 +151,12 @@ pub struct Pit {
     pub(crate) space: Option<PitSpace>,
     /// Working area round it.
     pub(crate) area: Option<Cited<Area>>,
+    /// Whether wells keep the ground water below the floor.
+    pub(crate) dewatered: bool,
+    /// Whether the base is sealed against water.
+    pub(crate) sealed_base: bool,
+    /// Depth of the toe of the shoring below ground.
+    pub(crate) toe: Option<Cited<Length>>,
 }
 
 impl Pit {

@@ -11,6 +11,7 @@ macro_rules! kind {
     (block $of:ty) => { Option<$of> };
     (must_block $of:ty) => { $of };
     (blocks $of:ty) => { Vec<$of> };
+    (may_blocks $of:ty) => { Option<Vec<$of>> };
 }
 pub(super) use kind;
 
@@ -31,7 +32,8 @@ pub(super) use names;
 ///
 /// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `values<T>` one that
 /// may be empty, `band<T>` low, likely and high that may be left out; `must_block<B>` is another block, `block<B>` one
-/// that may be left out, `blocks<B>` a list of them; a list that may be left out is `#[serde(default)]`. Role, bounds and
+/// that may be left out, `blocks<B>` a list of them, `may_blocks<B>` one whose absence says less than an empty one; a
+/// `blocks<B>` that may be left out is `#[serde(default)]`. Role, bounds and
 /// examples belong to numbers alone, the rest may be left out.
 macro_rules! fields {
     (
@@ -43,6 +45,7 @@ macro_rules! fields {
                 $(#[serde($serde:ident)])?
                 $key:ident : $(must<$must:ty>)? $(may<$may:ty>)? $(list<$list:ty>)? $(values<$values:ty>)?
                     $(band<$band:ty>)? $(must_block<$must_block:ty>)? $(block<$block:ty>)? $(blocks<$blocks:ty>)?
+                    $(may_blocks<$may_blocks:ty>)?
                     $(as $role:ident, $bounds:expr, [$si:literal, $us:literal])?
                     $(, label $label:literal)? $(, else $other:literal)?;
             )+
@@ -58,7 +61,8 @@ macro_rules! fields {
                 #[serde(skip_serializing_if = "crate::drive_file::fields::Value::is_absent")]
                 $(#[serde($serde)])?
                 pub $key: $crate::drive_file::declare::kind!($(must $must)? $(may $may)? $(list $list)?
-                    $(values $values)? $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?),
+                    $(values $values)? $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?
+                    $(may_blocks $may_blocks)?),
             )+
         }
 
@@ -92,7 +96,8 @@ macro_rules! fields {
                 pub(crate) const $key: $crate::drive_file::fields::Key<
                     Self,
                     $crate::drive_file::declare::kind!($(must $must)? $(may $may)? $(list $list)? $(values $values)?
-                        $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?)
+                        $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?
+                    $(may_blocks $may_blocks)?)
                 > = $crate::drive_file::fields::Key::of(Self::FIELDS, stringify!($key), |block| &block.$key);
             )+
 
@@ -111,7 +116,8 @@ macro_rules! fields {
                         given
                     })? $(None::<$crate::yaml::Field<$may>>)? $(None::<Vec<$crate::yaml::Field<$list>>>)?
                         $(Vec::<$crate::yaml::Field<$values>>::new())? $(None::<$crate::drive_file::band::BandFile<$band>>)?
-                        $(None::<$block>)? $(Vec::<$blocks>::new())?,
+                        $(None::<$block>)? $(Vec::<$blocks>::new())?
+                        $(None::<Vec<$may_blocks>>)?,
                 )+ }
             }
 

@@ -14,6 +14,12 @@ fields! {
         invert_depth: must<Length> as Depth, UpTo(DEEPEST), ["4.2 m", "14 ft"];
         /// Sides, floor and crane.
         space: block<PitSpaceFile>;
+        /// Whether wells keep the ground water below the floor.
+        dewatered: may<bool>, else "false";
+        /// Whether the base is sealed against water, by a plug or a cut-off in tight ground.
+        sealed_base: may<bool>, else "false";
+        /// Depth of the toe of the shoring below ground.
+        wall_toe_depth: may<Length> as Depth, UpTo(DEEPEST), ["7 m", "23 ft"], else "at the floor";
         /// Working area at the surface, pit included, lay-down of a string not.
         area: may<Area> as GroundArea, AboveZero, ["200 m2", "2000 ft2"];
         /// Ground behind the wall that takes the thrust, launch pit only; that of the first stretch if left out.

@@ -83,6 +83,8 @@ fields! {
         excess_length: may<Length> as Distance, NotNegative, ["20 m", "65 ft"], else "the length for handling";
         /// How long the bore fluid stands on the pipe, from its first entry until the annulus is grouted or drained.
         fluid_stands_for: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
+        /// Depth below ground, at the higher pit, of the level that the bore fluid is kept at.
+        fluid_level: may<Length> as Depth, NotNegative, ["2 m", "7 ft"], else "not known";
         /// Welds.
         welds: may<Welds>, else "unknown";
         /// Which table of pull stress governs.

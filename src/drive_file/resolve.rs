@@ -42,6 +42,7 @@ mod take;
 mod traffic;
 mod wall;
 mod weights;
+mod work;
 mod works;
 
 use super::fields::Keys;
@@ -106,10 +107,13 @@ impl Resolver<'_> {
         let rig = Rig {
             thrust: self.take("rig", &file.rig, RigFile::thrust),
             pull: self.take("rig", &file.rig, RigFile::pull),
+            held_to: self.take("rig", &file.rig, RigFile::held_to),
             torque: self.take("rig", &file.rig, RigFile::torque),
             auger_torque: self.auger_torque(file),
             stroke: self.take("rig", &file.rig, RigFile::stroke),
         };
+        self.check_held(&file.rig, &rig);
+        self.check_stalled(file);
         let gauge = self.gauge(&file.rig)?;
         let stations = self.stations(&file.rig)?;
         let stem = self.about(Concern::Stem, |resolver| resolver.stem(file))?;
@@ -159,7 +163,8 @@ impl Resolver<'_> {
         for pipe in &mut candidates {
             pipe.ground = self.rated_for(&works, &told, pipe)?;
         }
-        let site = self.site(file, &line, &stretches, &stem)?;
+        let work = self.work(file)?;
+        let site = self.site(file, &line, &stretches, &stem, work.shift)?;
         self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;
         self.in_service(file, &stretches, line.shallowest(), &mut candidates)?;
@@ -179,6 +184,8 @@ impl Resolver<'_> {
             stops: self.stops(file, length),
             restart: self.restart(file)?,
             rig,
+            if_stalled: file.if_stalled.as_ref().map(|field| field.value),
+            work,
             reaction,
             gauge,
             stations,

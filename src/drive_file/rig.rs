@@ -2,7 +2,9 @@
 
 use super::band::OrNone;
 use super::declare::fields;
+pub use crate::drive::IfStalled;
 use crate::quantity::{Area, Force, Length, Ratio, Torque};
+use crate::yaml::key_words;
 
 fields! {
     /// The machine in the launch pit.
@@ -11,6 +13,8 @@ fields! {
         thrust: must<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
         /// Greatest pull.
         pull: must<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"];
+        /// Thrust that the jacks are set to stop at.
+        held_to: may<Force> as Thrust, AboveZero, ["400 kN", "45 tonf_us"], else "the greatest thrust";
         /// Greatest torque.
         torque: may<Torque> as Torque, AboveZero, ["5 kN*m", "5 kN*m"];
         /// Torque of the auger while casing or pipe is pushed; needs `torque`.
@@ -25,6 +29,12 @@ fields! {
         station_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], else "no station";
     }
 }
+
+key_words!(IfStalled, "what is done where the drive stalls", {
+    "rescue_pit" => IfStalled::RescuePit,
+    "stations" => IfStalled::Stations,
+    "second_lubrication" => IfStalled::SecondLubrication,
+});
 
 fields! {
     /// The pilot stem.

@@ -9,8 +9,8 @@ use super::limits::{DEEPEST, LONGEST, STEEPEST};
 use super::pit::PitFile;
 use super::pull::PullFile;
 use super::pulled::{AnnulusFile, VacuumFile};
-use super::rig::{RigFile, StemFile};
-use super::site::{CrossingFile, FlowFile, PaceFile, SurfaceFile};
+use super::rig::{IfStalled, RigFile, StemFile};
+use super::site::{CrossingFile, FlowFile, PaceFile, SurfaceFile, WorkFile};
 use crate::handbook::{CriterionKind, Lubrication, Pilot, Service, Spoil};
 use crate::quantity::{Force, Length, Ratio, VolumeRate};
 use crate::yaml::{Field, Words};
@@ -44,6 +44,10 @@ fields! {
         stops: blocks<StopFile>;
         /// The machine in the launch pit.
         rig: must_block<RigFile>;
+        /// What is done where the rig cannot push on.
+        if_stalled: may<IfStalled>;
+        /// When people work.
+        work: block<WorkFile>;
         /// The pilot stem.
         stem: block<StemFile>;
         /// How soil is removed at an enlarging head.
@@ -66,9 +70,8 @@ fields! {
         half_wave: may<Length> as Distance, AboveZero, ["10 m", "30 ft"];
         /// The surface over the bore.
         surface: block<SurfaceFile>;
-        /// Services that the bore crosses.
-        #[serde(default)]
-        crossings: blocks<CrossingFile>;
+        /// Services that the bore crosses, `[]` where they were located and there are none.
+        crossings: may_blocks<CrossingFile>, else "not known";
         /// Length of whole soil kept in the mouth of a casing against ground water.
         plug: may<Length> as Distance, AboveZero, ["3 m", "10 ft"];
         /// How far the work gets in a shift, and what a shift costs.

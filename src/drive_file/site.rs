@@ -84,6 +84,18 @@ fields! {
 }
 
 fields! {
+    /// When people work. What is left standing over a night asks for more force to move on.
+    WorkFile at ["work."] {
+        /// Length of a shift.
+        shift_length: may<Time> as Duration, AboveZero, ["8 h", "8 h"], else "that of `pace`, else the table of durations";
+        /// Shifts of a day.
+        shifts_a_day: may<Ratio> as Count, AboveZero, ["1", "1"], else "one";
+        /// Whether each stage is worked through to its end without a night's stop.
+        round_the_clock: may<bool>, else "false";
+    }
+}
+
+fields! {
     /// How far the work gets in a shift, by the contractor, and what a shift costs.
     PaceFile at ["pace."] {
         /// Pilot stem.
@@ -100,7 +112,7 @@ fields! {
         shift_price: may<Ratio> as Ratio, AboveZero, ["250", "250"];
         /// Price of setting up and leaving.
         setup_price: may<Ratio> as Ratio, AboveZero, ["250", "250"];
-        /// Length of a shift.
+        /// Length of a shift, as in `work`.
         shift_length: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
         /// Shifts to dig and shore both pits.
         pits: may<Ratio> as Shifts, NotNegative, ["12", "12"], else "the table of works";

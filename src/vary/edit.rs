@@ -19,7 +19,7 @@ pub(super) fn set_length(file: &mut DriveFile, length: Length) {
     for depth in &mut file.depths {
         depth.at.value *= share;
     }
-    for crossing in &mut file.crossings {
+    for crossing in file.crossings.iter_mut().flatten() {
         crossing.at.value *= share;
     }
 }
@@ -87,7 +87,7 @@ pub(super) fn one_drive(
         grade: Some(grade.into()),
         depths: Vec::new(),
         stops: if file.stops.is_empty() { Vec::new() } else { vec![StopFile { at: length.into() }] },
-        crossings: Vec::new(),
+        crossings: file.crossings.as_ref().map(|_| Vec::new()),
         // What tells a drive that is possible from one that is not is its standing, which no weight changes.
         weights: Vec::new(),
         line: None,

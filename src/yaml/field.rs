@@ -57,6 +57,8 @@ pub enum Form {
     OrWord(Dim, &'static str),
     /// A quantity or the key of a row.
     OrKey(Dim),
+    /// `true` or `false`.
+    YesNo,
 }
 
 impl Form {
@@ -65,7 +67,7 @@ impl Form {
     pub const fn dim(self) -> Option<Dim> {
         match self {
             Self::Quantity(dim, _) | Self::OrWord(dim, _) | Self::OrKey(dim) => Some(dim),
-            Self::Word(_) | Self::Text => None,
+            Self::Word(_) | Self::Text | Self::YesNo => None,
         }
     }
 }
@@ -104,6 +106,28 @@ impl<Q: FromText> ToScalar for Q {
     }
     fn to_scalar(&self) -> String {
         self.to_text()
+    }
+}
+
+impl FromScalar for bool {
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint> {
+        match scalar {
+            Scalar::Boolean(yes) => Ok(yes),
+            // As the library writes it.
+            Scalar::Text("true") => Ok(true),
+            Scalar::Text("false") => Ok(false),
+            other => {
+                let complaint = Complaint::from(format!("expected true or false, got {other}"));
+                Err(complaint.advise("write true or false"))
+            }
+        }
+    }
+}
+
+impl ToScalar for bool {
+    const FORM: Form = Form::YesNo;
+    fn to_scalar(&self) -> String {
+        self.to_string()
     }
 }
 

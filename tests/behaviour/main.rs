@@ -81,4 +81,5 @@ mod untold_soil;
 mod vary;
 mod walls;
 mod water_line;
+mod work;
 mod writings;

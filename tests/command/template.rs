@@ -61,6 +61,9 @@ fn the_optional_lines_are_read() {
                 "crossings",
                 "plug",
                 "pace",
+                "work",
+                "if_stalled",
+                "fluid_level",
                 "laydown",
                 "pull_head",
                 "score",
@@ -96,6 +99,8 @@ fn the_optional_lines_are_read() {
                     "crossings",
                     "plug",
                     "pace",
+                    "work",
+                    "if_stalled",
                     "line",
                     "weights",
                     "needed_inside_diameter",
@@ -113,7 +118,7 @@ fn the_optional_lines_are_read() {
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 44, "{all}");
+        assert_eq!(taken, 47, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
         assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));

@@ -6,7 +6,8 @@ use crate::drive::{ClayPace, FusionPace, Pace, Pit, Rate, SizedRate, Stem, Stret
 use crate::drive_file::fields::Key;
 use crate::drive_file::{DriveFile, PaceFile};
 use crate::handbook::{GroundClass, HandbookError, Spoil};
-use crate::quantity::{Length, Measure};
+use crate::quantity::{Length, Measure, Time};
+use crate::source::Cited;
 use crate::yaml::Field;
 
 impl Resolver<'_> {
@@ -16,6 +17,7 @@ impl Resolver<'_> {
         stretches: &[Stretch],
         stem: &Stem,
         pits: [&Pit; 2],
+        shift: Cited<Time>,
     ) -> Result<Pace, HandbookError> {
         let given = file.pace.as_ref();
         let mut own = |key: Key<PaceFile, Option<Field<Length>>>| {
@@ -44,7 +46,6 @@ impl Resolver<'_> {
             ClayPace { pilot: in_clay(pilot, "pilot_only_clay")?, jacking: in_clay(jacking, "pilot_tube_clay")? };
         let pilot_in_pipe = guided && jacking.is_none() && pilot.is_none();
         let behind_casing = jacking;
-        let shift_row = self.handbook.duration("time.shift")?;
         Ok(Pace {
             pilot: self.or_tabled(pilot, soil.then_some("pilot_guided"))?,
             casing: self.or_tabled(casing, soil.then_some("casing_cleared"))?,
@@ -55,7 +56,7 @@ impl Resolver<'_> {
             pilot_in_pipe,
             clay,
             planned: self.handbook.planning_factor()?.span("weekly")?,
-            shift_length: self.or_row("pace", given, PaceFile::shift_length, shift_row),
+            shift_length: shift,
             works: {
                 let both = both_pits(self, pits)?;
                 works(self, given, both)?

@@ -2,7 +2,7 @@
 
 use super::{Resolver, no_row};
 use crate::drive::{Pit, PitRules, PitSides, PitSpace, Stem};
-use crate::drive_file::{DriveFile, PitSpaceFile};
+use crate::drive_file::{DriveFile, PitFile, PitSpaceFile};
 use crate::handbook::{HandbookError, Spoil};
 use crate::quantity::{Area, Length, Ratio, Role};
 use crate::source::Cited;
@@ -53,7 +53,18 @@ impl Resolver<'_> {
             seepage,
             crane: self.take(path, space, PitSpaceFile::crane),
         };
-        Pit { invert, water, space: Some(space), area: None }
+        Pit { invert, water, space: Some(space), ..Pit::default() }
+    }
+
+    /// With what keeps the water from the floor.
+    pub(super) fn against_water(&mut self, file: &PitFile, path: &str, pit: Pit) -> Pit {
+        let says = |field: &Option<Field<bool>>| field.as_ref().is_some_and(|field| field.value);
+        let toe = self.take(path, file, PitFile::wall_toe_depth);
+        if toe.is_some_and(|toe| toe.value < pit.floor()) {
+            let why = Complaint::advised("is above the floor of the pit", "give the depth of the toe below ground");
+            self.wrong(path, file, PitFile::wall_toe_depth, why);
+        }
+        Pit { dewatered: says(&file.dewatered), sealed_base: says(&file.sealed_base), toe, ..pit }
     }
 
     /// The longer end of the usual lengths of clay pipe.

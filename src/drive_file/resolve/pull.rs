@@ -99,6 +99,7 @@ impl Resolver<'_> {
             duration,
             temperature,
             fluid_height,
+            fluid_level: self.take("pull", pull, PullFile::fluid_level),
             load_duration,
             fluids: self.fluids()?,
             friction_outside: friction_outside.value,

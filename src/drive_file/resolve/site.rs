@@ -7,7 +7,7 @@ use crate::drive::{
 };
 use crate::drive_file::{CrossingFile, DriveFile, OrNone, Over, PitFile, StretchFile, SurfaceFile, Traffic};
 use crate::handbook::{GroundClass, HandbookError, Spoil};
-use crate::quantity::{Band, Length, Measure, Role, Shown};
+use crate::quantity::{Band, Length, Measure, Role, Shown, Time};
 use crate::source::{Cited, FieldName, Origin};
 use crate::yaml::Complaint;
 
@@ -23,6 +23,7 @@ impl Resolver<'_> {
         line: &Line,
         stretches: &[Stretch],
         stem: &Stem,
+        shift: Cited<Time>,
     ) -> Result<Surroundings, HandbookError> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
         let water = |stretch: Option<&StretchFile>| {
@@ -36,7 +37,8 @@ impl Resolver<'_> {
             let invert = line.depths(at, at).0;
             let area = pit.and_then(|pit| self.take(path, pit, PitFile::area));
             let space = pit.and_then(|pit| pit.space.as_ref());
-            Pit { area, ..self.pit_space(space, &format!("{path}.space"), invert, water(stretch)) }
+            let found = Pit { area, ..self.pit_space(space, &format!("{path}.space"), invert, water(stretch)) };
+            pit.map_or(found, |pit| self.against_water(pit, path, found))
         };
         let launch = pit(Some(&file.launch), "launch", Length::default(), file.ground.first());
         let reception = pit(file.reception.as_ref(), "reception", length, file.ground.last());
@@ -44,6 +46,7 @@ impl Resolver<'_> {
             gravity: self.gravity(file)?,
             surface: self.surface(file),
             crossings: self.crossings(file, line, stretches, length),
+            crossings_are_told: file.crossings.is_some(),
             movement: self.movement(line, stretches)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule(file)?,
@@ -51,7 +54,7 @@ impl Resolver<'_> {
             reception,
             pit_rules: self.pit_rules(file, stem)?,
             plug: self.take("", file, DriveFile::plug),
-            pace: self.pace(file, stretches, stem, [&launch, &reception])?,
+            pace: self.pace(file, stretches, stem, [&launch, &reception], shift)?,
         })
     }
 
@@ -68,6 +71,8 @@ impl Resolver<'_> {
             }
         }
         Surface {
+            is_told: surface.is_some_and(|surface| surface.over.is_some())
+                || traffic.is_some_and(|told| told != Traffic::None),
             road: over == Over::Road || traffic == Some(Traffic::Highway),
             railway: over == Over::Railway || traffic == Some(Traffic::Railway),
             settlement: surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_settlement)),
@@ -76,13 +81,14 @@ impl Resolver<'_> {
     }
 
     fn crossings(&mut self, file: &DriveFile, line: &Line, stretches: &[Stretch], length: Length) -> Vec<Crossing> {
-        if let Some(one_too_many) = file.crossings.get(MOST_CROSSINGS) {
+        let told = file.crossings.as_deref().unwrap_or_default();
+        if let Some(one_too_many) = told.get(MOST_CROSSINGS) {
             let path = format!("crossings[{MOST_CROSSINGS}]");
             self.flaw(&one_too_many.at, &path, format!("more than {MOST_CROSSINGS} crossed services"));
             return Vec::new();
         }
         let mut crossings = Vec::new();
-        for (index, crossing) in file.crossings.iter().enumerate() {
+        for (index, crossing) in told.iter().enumerate() {
             let path = format!("crossings[{index}]");
             let at = self.number(&path, crossing, CrossingFile::at);
             if at > length {

@@ -64,7 +64,10 @@ fn lacks(file: &DriveFile, kind: CriterionKind) -> Option<&'static str> {
             let over = surface.is_some_and(|over| over.allowed_settlement.is_some() || over.allowed_slope.is_some());
             let crossed =
                 |service: &CrossingFile| service.allowed_settlement.is_some() || service.allowed_slope.is_some();
-            (over || file.crossings.iter().any(crossed), "`surface.allowed_settlement` or one of a crossed service")
+            (
+                over || file.crossings.iter().flatten().any(crossed),
+                "`surface.allowed_settlement` or one of a crossed service",
+            )
         }
         CriterionKind::LoadMargin | CriterionKind::Ground | CriterionKind::Grade | CriterionKind::Size => (true, ""),
     };
