@@ -65,7 +65,7 @@ fn a_near_key_is_named() {
     for (from, to, guess) in [
         ("length: 60 m", "lenght: 60 m", "length"),
         ("lubrication: metered", "lubricant: metered", "lubrication"),
-        ("invert_depth: 4.20 m", "depth: 4.20 m", "invert_depth"),
+        ("invert_depth: 4.20 m", "invert: 4.20 m", "invert_depth"),
         ("rig: {", "Rig: {", "rig"),
         ("pipe_temperature: 25", "pipe temperature: 25", "pipe_temperature"),
     ] {
