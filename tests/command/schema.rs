@@ -55,6 +55,7 @@ fn every_field(us: usize) -> Value {
         match (form, spec.number) {
             (_, Some(number)) => json!(number.example[us]),
             (Form::Word(words), None) => json!(words[0]),
+            (Form::YesNo, None) => json!(true),
             (_, None) => json!("some words"),
         }
     }
