@@ -24,7 +24,7 @@ pub use capacity::{
 };
 pub use casing::{Casing, CasingTube};
 pub use coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode, SteelFactors};
-pub use ground::{Layer, Soil, Stretch, Tip, Undrained};
+pub use ground::{Column, Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
 pub(crate) use pipe::Made;
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};
@@ -38,8 +38,7 @@ pub use site::{
 };
 pub use stem::{SandBed, Stem, Tube};
 pub use wall::{Reaction, ThrustWall};
-pub(crate) use water::invert_at;
-pub use water::{BySide, Crossed};
+pub(crate) use water::{Side, Sides, Way, invert_at};
 pub use weights::Weights;
 pub use work::{IfStalled, Work};
 

@@ -64,8 +64,11 @@ pub(super) fn load<R: Recorder>(
     stretch: &Stretch,
     depth: Length,
 ) -> Option<(UnitWeight, Pressure)> {
-    match stretch.soil.as_deref() {
-        Some(soil) => Some(((vertical_stress(calc, soil, depth)?.total - soil.surcharge) / depth, soil.surcharge)),
+    match stretch.column() {
+        Some(at) => {
+            let surcharge = at.soil.surcharge;
+            Some(((vertical_stress(calc, at, depth)?.total - surcharge) / depth, surcharge))
+        }
         None => Some((stretch.clay_weight?.value, Pressure::default())),
     }
 }

@@ -32,8 +32,8 @@ pub(crate) fn stability<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
     let places = clays.flat_map(|(stretch, strength)| {
         // The number grows with depth, and so does what it may be: with a surcharge or little cover the shallow place is
         // the worse. Between the two neither can be passed: the number bends up and the limit down.
-        let shallow = Some(stretch.shallowest).filter(|depth| *depth < stretch.deepest);
-        [Some(stretch.deepest), shallow].into_iter().flatten().map(move |depth| (stretch, depth, strength))
+        let shallow = Some(stretch.way.shallowest).filter(|depth| *depth < stretch.way.deepest);
+        [Some(stretch.way.deepest), shallow].into_iter().flatten().map(move |depth| (stretch, depth, strength))
     });
     let checks = places.map(|(stretch, depth, strength)| number(calc, at, (stretch, depth), strength));
     checks.reduce(Check::worse).ok_or(Absent::NotApplicable("there is no clay in the face"))

@@ -80,8 +80,8 @@ fn moved<R: Recorder>(
 pub(super) fn at_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Doubted<Option<Moved>> {
     calc.doubted(|calc| {
         let mut worst = Moved::default();
-        for (index, trough) in at.drive.site.movement.troughs.iter().enumerate() {
-            let levels = (trough.as_ref()?.shallowest, Length::default());
+        for (index, stretch) in at.drive.stretches.iter().enumerate() {
+            let levels = (stretch.way.shallowest, Length::default());
             worst = worst.worse(moved(calc, at, index, levels, Length::default())?);
         }
         Some(worst)

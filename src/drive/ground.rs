@@ -1,6 +1,6 @@
 //! The ground along the drive.
 
-use super::water::{Crossed, Water, parts};
+use super::water::{Sides, Way};
 use crate::handbook::{GroundClass, TipModel, Treatment};
 use crate::quantity::{Angle, Band, Length, Pressure, Ratio, UnitWeight};
 use crate::source::{Cited, Equation};
@@ -10,31 +10,24 @@ use crate::source::{Cited, Equation};
 pub struct Stretch {
     pub(crate) from: Length,
     pub(crate) to: Length,
+    pub(crate) way: Way,
     pub(crate) class: GroundClass,
     /// The other ground of a mixed face.
     pub(crate) mixed_with: Option<GroundClass>,
     /// The user's own friction.
     pub(crate) friction_given: bool,
-    /// Where the water crosses it, the worse of both sides.
-    pub(crate) stem_friction: Band<Pressure>,
-    /// The same of a jacked pipe.
-    pub(crate) pipe_friction: Band<Pressure>,
-    /// Where the water crosses it.
-    pub(crate) crossed: Option<Box<Crossed>>,
+    /// Of stem and casing.
+    pub(crate) stem_friction: Sides<Band<Pressure>>,
+    /// Of a jacked pipe.
+    pub(crate) pipe_friction: Sides<Band<Pressure>>,
     /// What the pilot tip meets.
     pub(crate) tip: Tip,
     /// And in the other ground of a mixed face.
     pub(crate) other_tip: Option<Tip>,
     /// Where no source tells the friction or the blow counts of the class.
     pub(crate) doubt: Option<&'static Equation>,
-    /// Water over the invert at its deepest.
-    pub(crate) head: Length,
     /// What keeps that water from the face, by the word of the file.
     pub(crate) treatment: Option<Treatment>,
-    /// Greatest depth of the invert.
-    pub(crate) deepest: Length,
-    /// Least depth of the invert.
-    pub(crate) shallowest: Length,
     /// Unit weight of clay whose soil the file does not tell, on the heavy side.
     pub(crate) clay_weight: Option<Cited<UnitWeight>>,
     /// Boxed, so that what every assessment walks over stays small.
@@ -56,13 +49,6 @@ pub struct Soil {
     /// From the surface down; never empty, and the last one holds the pipe.
     pub(crate) layers: Vec<Layer>,
     pub(crate) surcharge: Pressure,
-    /// The least and the greatest invert depth of the stretch.
-    pub(crate) depths: (Length, Length),
-    /// Distance from the launch pit and invert depth at both ends of the stretch and where the surface breaks between;
-    /// even in between.
-    pub(crate) path: Vec<(Length, Length)>,
-    /// Depth of the water table, if there is one.
-    pub(crate) water_depth: Option<Length>,
     /// Cohesion that the file lets the earth load count on.
     pub(crate) cohesion: Option<Pressure>,
     /// Shear modulus at the pipe.
@@ -88,6 +74,14 @@ pub struct Undrained {
     pub(crate) modulus: Option<Pressure>,
 }
 
+/// Soil and the water in it, at one place.
+#[derive(Debug, Clone, Copy)]
+pub struct Column<'a> {
+    pub(crate) soil: &'a Soil,
+    /// Depth of the water table, if there is one.
+    pub(crate) table: Option<Length>,
+}
+
 impl Soil {
     /// The ground that holds the pipe.
     pub(crate) fn at_pipe(&self) -> Option<&Layer> {
@@ -98,7 +92,7 @@ impl Soil {
 impl Stretch {
     /// Water that stands against an open face: none where the ground is treated.
     pub(crate) fn head_at_face(&self) -> Length {
-        if self.treatment.is_some() { Length::default() } else { self.head }
+        if self.treatment.is_some() { Length::default() } else { self.way.head() }
     }
 
     /// Blow counts of the harder ground of the face.
@@ -124,31 +118,20 @@ impl Stretch {
         self.mixed_with
     }
 
-    /// Parts of a way in it, in its direction, each with the water on one side of a bore as high as this.
-    pub(crate) fn parts(
-        &self,
-        high: Length,
-        from: Length,
-        to: Length,
-    ) -> impl Iterator<Item = (Length, Length)> + use<'_> {
-        parts(self.crossed.as_deref(), high, from, to)
+    /// The soil over it with its water, where the file tells it.
+    pub(crate) fn column(&self) -> Option<Column<'_>> {
+        self.soil.as_deref().map(|soil| Column { soil, table: self.way.table })
     }
 
     /// Unit friction at a place, on a bore as high as this.
     pub(crate) fn friction_at(&self, is_pipe: bool, place: Length, high: Length) -> Band<Pressure> {
-        let worse = if is_pipe { self.pipe_friction } else { self.stem_friction };
-        let Some(crossed) = &self.crossed else { return worse };
-        let sides = if is_pipe { crossed.pipe } else { crossed.stem };
-        match crossed.at(place, high) {
-            Water::Below => sides.dry,
-            Water::Between => worse,
-            Water::Over => sides.wet,
-        }
+        let sides = if is_pipe { &self.pipe_friction } else { &self.stem_friction };
+        sides.of(self.way.at(place, high))
     }
 
     /// Unit friction of a jacked pipe, the worse of both sides where the water crosses, and whether it is the user's own.
     #[must_use]
     pub const fn pipe_friction(&self) -> (Band<Pressure>, bool) {
-        (self.pipe_friction, self.friction_given)
+        (self.pipe_friction.worse, self.friction_given)
     }
 }

@@ -110,8 +110,6 @@ pub struct Trough {
     pub(crate) ratio: (Ratio, Ratio),
     /// Share of the annulus that closes: low, usual high end, bound.
     pub(crate) closed: (Ratio, Ratio, Ratio),
-    /// Least depth of the invert.
-    pub(crate) shallowest: Length,
     pub(crate) origin: Origin,
 }
 

@@ -1,6 +1,6 @@
 //! What takes the thrust behind the launch pit.
 
-use super::ground::Soil;
+use super::ground::{Column, Soil};
 use crate::quantity::{Length, Ratio};
 use crate::source::Cited;
 
@@ -9,6 +9,8 @@ use crate::source::Cited;
 pub struct Reaction {
     /// Ground behind the wall. Load on the surface is not counted on.
     pub(crate) soil: Soil,
+    /// Depth of the water table, if there is one.
+    pub(crate) table: Option<Length>,
     /// Depth of the pipe invert below ground.
     pub(crate) invert: Length,
     /// Factor for the ground beside the wall.
@@ -19,6 +21,13 @@ pub struct Reaction {
     pub(crate) movement: Cited<Ratio>,
     /// The wall; none where it is still to be designed.
     pub(crate) wall: Option<ThrustWall>,
+}
+
+impl Reaction {
+    /// The soil with its water.
+    pub(crate) const fn column(&self) -> Column<'_> {
+        Column { soil: &self.soil, table: self.table }
+    }
 }
 
 /// The wall that takes the thrust.

@@ -1,6 +1,6 @@
-//! Where the water table crosses a bore, and the friction above and below it.
+//! The way of a bore through a stretch of ground, and the water beside it.
 
-use crate::quantity::{Band, Length, Measure, Pressure};
+use crate::quantity::{Length, Measure};
 
 /// Where the water stands at a place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -13,66 +13,153 @@ pub(crate) enum Water {
     Over,
 }
 
-/// Friction of a body above the water and below it.
+/// Something above the water, below it, and where it stands against the bore.
 #[derive(Debug, Clone, Copy)]
-pub struct BySide {
-    /// Above the water.
-    pub(crate) dry: Band<Pressure>,
-    /// Below it.
-    pub(crate) wet: Band<Pressure>,
+pub(crate) struct Sides<T> {
+    pub(crate) dry: T,
+    pub(crate) worse: T,
+    pub(crate) wet: T,
 }
 
-/// A stretch that the water table crosses. Where it stands between invert and crown the worse of both sides counts.
+impl<T: Copy> Sides<T> {
+    pub(crate) const fn same(one: T) -> Self {
+        Self { dry: one, worse: one, wet: one }
+    }
+
+    pub(crate) fn map<U>(self, change: impl Fn(T) -> U) -> Sides<U> {
+        Sides { dry: change(self.dry), worse: change(self.worse), wet: change(self.wet) }
+    }
+
+    pub(crate) fn with(self, other: Self, join: impl Fn(T, T) -> T) -> Self {
+        Self { dry: join(self.dry, other.dry), worse: join(self.worse, other.worse), wet: join(self.wet, other.wet) }
+    }
+
+    pub(crate) const fn of(&self, water: Water) -> T {
+        match water {
+            Water::Below => self.dry,
+            Water::Between => self.worse,
+            Water::Over => self.wet,
+        }
+    }
+}
+
+/// Where a whole stretch lies with respect to the water table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Side {
+    /// The water is nowhere over the invert.
+    Above,
+    /// It is over the crown all along.
+    Below,
+    /// The bore crosses it.
+    Both,
+}
+
+/// The way of the bore through a stretch, and the water table there.
 #[derive(Debug, Clone)]
-pub struct Crossed {
-    /// Depth of the water table.
-    pub(crate) table: Length,
+pub(crate) struct Way {
     /// Distance from the launch pit and invert depth at both ends and where the surface breaks between; even in between.
-    pub(crate) path: Vec<(Length, Length)>,
-    /// Of stem and casing.
-    pub(crate) stem: BySide,
-    /// Of a jacked pipe.
-    pub(crate) pipe: BySide,
+    pub(crate) points: Vec<(Length, Length)>,
+    /// Least depth of the invert.
+    pub(crate) shallowest: Length,
+    /// Greatest depth of the invert.
+    pub(crate) deepest: Length,
+    /// Depth of the water table, if there is one.
+    pub(crate) table: Option<Length>,
 }
 
-impl Crossed {
-    /// Where the water stands at a place, against a bore as high as this.
-    pub(crate) fn at(&self, place: Length, high: Length) -> Water {
-        let invert = invert_at(&self.path, place);
-        if invert <= self.table {
-            Water::Below
-        } else if invert - high >= self.table {
-            Water::Over
-        } else {
-            Water::Between
+impl Way {
+    pub(crate) fn new(points: Vec<(Length, Length)>, table: Option<Length>) -> Self {
+        let depths = || points.iter().map(|point| point.1);
+        let shallowest = depths().reduce(Length::min).unwrap_or_default();
+        let deepest = depths().reduce(Length::max).unwrap_or_default();
+        Self { points, shallowest, deepest, table }
+    }
+
+    /// Water over the invert at its deepest.
+    pub(crate) fn head(&self) -> Length {
+        self.table.map_or(Length::default(), |table| (self.deepest - table).max(Length::default()))
+    }
+
+    /// Whether water stands over the invert in some place.
+    pub(crate) fn is_wet(&self) -> bool {
+        self.table.is_some_and(|table| table < self.deepest)
+    }
+
+    /// Of a bore as high as this.
+    pub(crate) fn side(&self, high: Length) -> Side {
+        match self.table {
+            Some(table) if table < self.deepest => {
+                if table <= self.shallowest - high {
+                    Side::Below
+                } else {
+                    Side::Both
+                }
+            }
+            _ => Side::Above,
         }
     }
 
+    /// Where the water stands at a place, against a bore as high as this.
+    pub(crate) fn at(&self, place: Length, high: Length) -> Water {
+        match (self.side(high), self.table) {
+            (Side::Above, _) | (_, None) => Water::Below,
+            (Side::Below, _) => Water::Over,
+            (Side::Both, Some(table)) => {
+                let invert = invert_at(&self.points, place);
+                if invert <= table {
+                    Water::Below
+                } else if invert - high >= table {
+                    Water::Over
+                } else {
+                    Water::Between
+                }
+            }
+        }
+    }
+
+    /// Parts of a way in it, in its direction, each with the water on one side of a bore as high as this.
+    pub(crate) fn parts(
+        &self,
+        high: Length,
+        from: Length,
+        to: Length,
+    ) -> impl Iterator<Item = (Length, Length)> + use<'_> {
+        let table = self.table.filter(|_| self.side(high) == Side::Both);
+        let mut at = Some(from).filter(|from| (*from - to).abs().si() > 0.0);
+        core::iter::from_fn(move || {
+            let begin = at?;
+            let meeting = table.and_then(|table| self.first_meeting((table, high), begin, to));
+            at = meeting;
+            Some((begin, meeting.unwrap_or(to)))
+        })
+    }
+
     /// The first place from one towards another where the table meets the invert or the crown of a bore as high as this.
-    pub(crate) fn first_meeting(&self, high: Length, from: Length, to: Length) -> Option<Length> {
-        let pairs = self.path.len().saturating_sub(1);
+    fn first_meeting(&self, (table, high): (Length, Length), from: Length, to: Length) -> Option<Length> {
+        let pairs = self.points.len().saturating_sub(1);
+        let meeting = |pair| self.meeting(pair, (table, high), from, to);
         if to > from {
-            let first = self.path.partition_point(|point| point.0 <= from).saturating_sub(1);
-            (first..pairs).map_while(|pair| self.before(pair, to)).find_map(|pair| self.meeting(pair, high, from, to))
+            let first = self.points.partition_point(|point| point.0 <= from).saturating_sub(1);
+            (first..pairs).map_while(|pair| self.before(pair, to)).find_map(meeting)
         } else {
-            let last = self.path.partition_point(|point| point.0 < from).min(pairs);
-            (0..last).rev().map_while(|pair| self.after(pair, to)).find_map(|pair| self.meeting(pair, high, from, to))
+            let last = self.points.partition_point(|point| point.0 < from).min(pairs);
+            (0..last).rev().map_while(|pair| self.after(pair, to)).find_map(meeting)
         }
     }
 
     /// A pair of points that begins before a place.
     fn before(&self, pair: usize, to: Length) -> Option<usize> {
-        self.path.get(pair).is_some_and(|point| point.0 < to).then_some(pair)
+        self.points.get(pair).is_some_and(|point| point.0 < to).then_some(pair)
     }
 
     /// A pair of points that ends after a place.
     fn after(&self, pair: usize, to: Length) -> Option<usize> {
-        self.path.get(pair + 1).is_some_and(|point| point.0 > to).then_some(pair)
+        self.points.get(pair + 1).is_some_and(|point| point.0 > to).then_some(pair)
     }
 
     /// The nearer meeting between two points that lies strictly between two places.
-    fn meeting(&self, pair: usize, high: Length, from: Length, to: Length) -> Option<Length> {
-        let (one, other) = (self.path.get(pair)?, self.path.get(pair + 1)?);
+    fn meeting(&self, pair: usize, (table, high): (Length, Length), from: Length, to: Length) -> Option<Length> {
+        let (one, other) = (self.points.get(pair)?, self.points.get(pair + 1)?);
         let place = |meets: Length| {
             let share = ((meets - one.1) / (other.1 - one.1)).value;
             // Nothing is met where the line runs along the table.
@@ -80,24 +167,9 @@ impl Crossed {
             let between = (place > from && place < to) || (place < from && place > to);
             ((0.0..=1.0).contains(&share) && between).then_some(place)
         };
-        match (place(self.table), place(self.table + high)) {
+        match (place(table), place(table + high)) {
             (Some(one), Some(other)) => Some(if (other - from).abs() < (one - from).abs() { other } else { one }),
             (one, other) => one.or(other),
-        }
-    }
-
-    /// With the stem of another, and a pipe that holds no less than its pipe.
-    pub(crate) fn no_less_than(&mut self, planned: &Self) {
-        self.stem = planned.stem;
-        self.pipe.dry = self.pipe.dry.with(planned.pipe.dry, Pressure::max);
-        self.pipe.wet = self.pipe.wet.with(planned.pipe.wet, Pressure::max);
-    }
-
-    /// Both friction bands times a factor.
-    pub(crate) fn scaled(&mut self, times: crate::quantity::Ratio) {
-        for side in [&mut self.stem, &mut self.pipe] {
-            side.dry = side.dry.map(|friction| friction * times);
-            side.wet = side.wet.map(|friction| friction * times);
         }
     }
 }
@@ -114,20 +186,4 @@ pub(crate) fn invert_at(path: &[(Length, Length)], place: Length) -> Length {
         (_, Some(point)) => point.1,
         _ => Length::default(),
     }
-}
-
-/// Parts of a way, in its direction, each with the water on one side.
-pub(crate) fn parts(
-    crossed: Option<&Crossed>,
-    high: Length,
-    from: Length,
-    to: Length,
-) -> impl Iterator<Item = (Length, Length)> + use<'_> {
-    let mut at = Some(from).filter(|from| (*from - to).abs().si() > 0.0);
-    core::iter::from_fn(move || {
-        let begin = at?;
-        let meeting = crossed.and_then(|crossed| crossed.first_meeting(high, begin, to));
-        at = meeting;
-        Some((begin, meeting.unwrap_or(to)))
-    })
 }

@@ -158,11 +158,11 @@ impl Resolver<'_> {
         self.about(Concern::Stem, |resolver| resolver.assume_pilot(file, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
         let works = suitability::Works::of(file, stem.is_there(), largest, highest);
-        let (stretches, told): (Vec<_>, Vec<_>) =
-            self.about(Concern::Ground, |it| it.ground(file, length, &line, &works))?.into_iter().unzip();
+        let ground = self.about(Concern::Ground, |it| it.ground(file, length, &line, &works))?;
         for pipe in &mut candidates {
-            pipe.ground = self.rated_for(&works, &told, pipe)?;
+            pipe.ground = self.rated_for(&works, &ground, pipe)?;
         }
+        let stretches: Vec<_> = ground.into_iter().map(|(stretch, _)| stretch).collect();
         let work = self.work(file)?;
         let site = self.site(file, &line, &stretches, &stem, work.shift)?;
         self.assume_site(&site);

@@ -25,7 +25,7 @@ pub(super) fn head<R: Recorder>(
             .with(least, |pressure, least| calc.law(FaceForce { pressure, cut_diameter, guided_diameter, least })),
         FaceResistance::Slurry { pressure_per_blow, blows_most, slurry_over_water } => {
             let unit_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-            let water_pressure = calc.law(LayerStress { unit_weight, thickness: stretch.head });
+            let water_pressure = calc.law(LayerStress { unit_weight, thickness: stretch.way.head() });
             stretch.worst_blows().map(|blows| {
                 calc.law(SlurryFace {
                     pressure_per_blow,

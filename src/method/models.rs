@@ -28,19 +28,19 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
     let coefficients = Coefficients::of(drive)?;
     let mut views = Vec::new();
     for (stretch, ground) in drive.stretches.iter().enumerate() {
-        let Some(soil) = &ground.soil else { continue };
+        let Some(at) = ground.column() else { continue };
         let diameter = pipe.outside_diameter.value;
-        let crown = (soil.depths.1 - diameter).max(Length::default());
-        let pieces = along::pieces(soil, diameter);
+        let crown = (ground.way.deepest - diameter).max(Length::default());
+        let pieces = along::pieces(at.soil, &ground.way.points, diameter);
         let weight = pipe.jacked_weight();
-        let place = Place { drive, ground, soil, pipe, diameter, pieces, weight, coefficients: &coefficients };
+        let place = Place { drive, ground, soil: at.soil, pipe, diameter, pieces, weight, coefficients: &coefficients };
         let calc = &mut Calc::new(Silent);
         let (mut models, mut notes) = (Vec::new(), Vec::new());
         notes.extend(ground.mixed_with.map(|_| MIXED));
         silo::models(calc, &place, &mut models);
         clay::models(calc, &place, &mut models, &mut notes)?;
         code::models(&place, &mut models, &mut notes)?;
-        views.push(SoilView { stretch, at_crown: vertical_stress(calc, soil, crown), models, notes });
+        views.push(SoilView { stretch, at_crown: vertical_stress(calc, at, crown), models, notes });
     }
     Ok(views)
 }

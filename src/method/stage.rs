@@ -153,7 +153,7 @@ pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pip
     let outside = outside(drive, pipe, body);
     let mut total = Band::<Force>::default();
     for stretch in &drive.stretches {
-        for part in stretch.parts(outside.bore, stretch.from, stretch.to) {
+        for part in stretch.way.parts(outside.bore, stretch.from, stretch.to) {
             total = sum(total, outside.laws(stretch, part).map(|law| calc.law(law)));
         }
     }
@@ -165,7 +165,7 @@ pub(super) fn stem_friction_to(drive: &Drive, pipe: &Pipe, to: Length) -> Band<F
     let stem = outside(drive, pipe, Body::Stem);
     let mut total = Band::<Force>::default();
     for stretch in drive.stretches.iter().filter(|stretch| stretch.from < to) {
-        for part in stretch.parts(stem.bore, stretch.from, stretch.to.min(to)) {
+        for part in stretch.way.parts(stem.bore, stretch.from, stretch.to.min(to)) {
             total = sum(total, again(stem, stretch, part));
         }
     }
@@ -253,7 +253,7 @@ pub(super) fn walk_pushed<R: Recorder>(
         loop {
             let stop = stops.next();
             let end = *stop.unwrap_or(&stretch.to);
-            for part in stretch.parts(behind.bore, from, end) {
+            for part in stretch.way.parts(behind.bore, from, end) {
                 own = sum(own, behind.laws(stretch, part).map(|law| calc.law(law)));
                 if let Some(ahead) = ahead {
                     let part = again(ahead, stretch, part);
@@ -324,7 +324,7 @@ pub(super) fn walk_pulled<R: Recorder>(
             let within = move |turn: &Length| *turn > from && *turn < end;
             let turns = trailing.turns.into_iter().flatten().filter(within).map(|turn| (turn, false));
             for (to, stands) in turns.chain([(end, stands)]) {
-                for part in stretch.parts(stem.bore, length - from, length - to) {
+                for part in stretch.way.parts(stem.bore, length - from, length - to) {
                     let less = again(stem, stretch, part);
                     left = left.with(less, |total, part| (total - part).max(Force::default()));
                     // Where the water is met the force goes on at another slope.

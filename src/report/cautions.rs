@@ -202,8 +202,8 @@ fn given_friction(drive: &Drive, system: UnitSystem) -> Result<Option<String>, H
     let pressure = |key| drive.handbook.pressure(key).map(|pressure| pressure.value);
     let floors = (pressure("friction.floor_likely")?, pressure("friction.floor_high")?);
     let given = || drive.stretches.iter().filter(|stretch| stretch.friction_given);
-    let least = given().map(|stretch| stretch.pipe_friction).reduce(|a, b| a.with(b, Pressure::min));
-    let most = given().map(|stretch| stretch.pipe_friction).reduce(|a, b| a.with(b, Pressure::max));
+    let least = given().map(|stretch| stretch.pipe_friction.worse).reduce(|a, b| a.with(b, Pressure::min));
+    let most = given().map(|stretch| stretch.pipe_friction.worse).reduce(|a, b| a.with(b, Pressure::max));
     let (Some(least), Some(most)) = (least, most) else { return Ok(None) };
     let below = drive.lubrication != Lubrication::Logged && (least.likely < floors.0 || least.high < floors.1);
     let warning = if below {

@@ -2,10 +2,10 @@
 
 use super::edit;
 use crate::choice::{Choice, choose};
-use crate::drive::{Drive, Stretch};
+use crate::drive::{Drive, Side, Stretch};
 use crate::drive_file::{DriveFile, InputError, OrNone};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
-use crate::quantity::{Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
+use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
 use crate::source::printed;
 use std::sync::Arc;
 
@@ -181,7 +181,8 @@ pub struct InputTurns {
 /// If the file is faulty or a table malformed.
 pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<InputTurns>>, InputError> {
     let drive = file.resolve(handbook)?;
-    let points = |stretch: &Stretch| stretch.crossed.as_ref().map_or(1, |crossed| crossed.path.len());
+    let high = drive.candidates.iter().map(|pipe| pipe.height()).fold(Length::default(), Length::max);
+    let points = |stretch: &Stretch| if stretch.way.side(high) == Side::Both { stretch.way.points.len() } else { 1 };
     if drive.stretches.iter().map(points).sum::<usize>() * drive.candidates.len() > MOST_WORK {
         return Ok(None);
     }
@@ -213,10 +214,7 @@ pub fn unlubricated(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option
     // The stem is dry as it is, and the pipe holds no less than with what was planned.
     for (dry, planned) in dry.stretches.iter_mut().zip(&planned.stretches) {
         dry.stem_friction = planned.stem_friction;
-        dry.pipe_friction = dry.pipe_friction.with(planned.pipe_friction, Pressure::max);
-        if let (Some(dry), Some(planned)) = (&mut dry.crossed, &planned.crossed) {
-            dry.no_less_than(planned);
-        }
+        dry.pipe_friction = dry.pipe_friction.with(planned.pipe_friction, |one, other| one.with(other, Pressure::max));
     }
     Ok(Some(Outcome::of(&choose(&dry)?)))
 }
@@ -292,12 +290,9 @@ impl Search<'_> {
 fn with_friction(drive: &Drive, times: Ratio) -> Drive {
     let mut drive = drive.clone();
     for stretch in &mut drive.stretches {
-        let raise = |friction: Pressure| friction * times;
+        let raise = |friction: Band<Pressure>| friction.map(|friction| friction * times);
         stretch.stem_friction = stretch.stem_friction.map(raise);
         stretch.pipe_friction = stretch.pipe_friction.map(raise);
-        if let Some(crossed) = &mut stretch.crossed {
-            crossed.scaled(times);
-        }
     }
     drive
 }

@@ -4,7 +4,6 @@ use super::Resolver;
 use crate::drive::{Annulus, Grout, InService, Pipe, Pull, Stretch};
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, VacuumFile};
 use crate::handbook::{HandbookError, Service};
-use crate::quantity::Length;
 
 impl Resolver<'_> {
     pub(super) fn annulus(&mut self, file: &DriveFile, pull: Option<&Pull>) -> Result<Annulus, HandbookError> {
@@ -61,7 +60,7 @@ impl Resolver<'_> {
     pub(super) fn dry_hole(&mut self, file: &DriveFile, stretches: &[Stretch]) {
         let hole = file.pull.as_ref().and_then(|pull| pull.hole.as_ref());
         if let Some(field) = hole.filter(|field| field.value == Hole::DryAndStable)
-            && stretches.iter().any(|stretch| stretch.head > Length::default())
+            && stretches.iter().any(|stretch| stretch.way.is_wet())
         {
             self.flaw(field, "pull.hole", "groundwater stands over the invert: the bore is not dry");
         }

@@ -1,8 +1,7 @@
 //! Unit friction of a stretch, by ground, water and lubrication.
 
-use super::suitability::Side;
 use super::{Resolver, no_row};
-use crate::drive::AssumedValue;
+use crate::drive::{AssumedValue, Side, Sides};
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, WaterSide, rising};
 use crate::quantity::{Band, Pressure, Role, Shown};
 use crate::source::{Equation, Origin};
@@ -22,24 +21,6 @@ const WORSE: Equation = Equation::judged(
     "both grounds of a mixed face, both sides of the water",
     "a place that both rows may tell of",
 );
-
-/// Something above the water, below it, and where it stands against the pipe.
-#[derive(Clone, Copy)]
-pub(super) struct Sides<T> {
-    pub(super) dry: T,
-    pub(super) worse: T,
-    pub(super) wet: T,
-}
-
-impl<T: Copy> Sides<T> {
-    pub(super) const fn same(one: T) -> Self {
-        Self { dry: one, worse: one, wet: one }
-    }
-
-    pub(super) fn map<U>(self, change: impl Fn(T) -> U) -> Sides<U> {
-        Sides { dry: change(self.dry), worse: change(self.worse), wet: change(self.wet) }
-    }
-}
 
 #[derive(Clone, Copy)]
 pub(super) struct Friction {

@@ -1,10 +1,10 @@
 //! Stretches of ground: that they cover the drive, and what each means for friction, tip and suitability.
 
-use super::friction::{Friction, Sides};
+use super::friction::Friction;
 use super::line::Line;
-use super::suitability::{Side, Site, Told, Works};
+use super::suitability::{Site, Told, Works};
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, BySide, Concern, Crossed, Stretch, Tip};
+use crate::drive::{AssumedValue, Concern, Sides, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
 use crate::handbook::{GroundClass, HandbookError, Lubrication, TipModel, rising};
 use crate::quantity::shown::plain;
@@ -57,9 +57,6 @@ impl Resolver<'_> {
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
             let (mut stretch, told) = self.stretch(stretch, &path, (from, to), line, file, works)?;
-            if let Some(soil) = &mut stretch.soil {
-                soil.path = line.path(from, to);
-            }
             let pit = (index == 0 && file.launch.space.is_some())
                 || (index == last && file.reception.as_ref().is_some_and(|pit| pit.space.is_some()));
             stretch.clay_weight = self.clay_ground(&stretch, &path, file, pit)?;
@@ -129,7 +126,6 @@ impl Resolver<'_> {
         works: &Works,
     ) -> Result<(Stretch, Told), HandbookError> {
         let largest = works.largest;
-        let depths = line.depths(from, to);
         let class = stretch.class.value;
         let mixed_with = stretch.mixed_with.as_ref().map(|field| {
             if field.value == class {
@@ -139,10 +135,8 @@ impl Resolver<'_> {
             field.value
         });
         let water = stretch.groundwater.as_ref().unwrap_or(&file.groundwater);
-        let (shallow, deep) = depths;
-        let table = if let OrNone::Some(table) = water.value { Some(table) } else { None };
-        let side = Side::of(table, depths, works.highest);
-        let head = table.filter(|table| *table < deep).map_or(Length::default(), |table| deep - table);
+        let way = line.way(from, to, if let OrNone::Some(table) = water.value { Some(table) } else { None });
+        let (side, head) = (way.side(works.highest), way.head());
         if let OrNone::Some(table) = water.value
             && !(table.si() >= 0.0 && table.si().is_finite())
         {
@@ -190,33 +184,26 @@ impl Resolver<'_> {
                 (stem.map(|one| one.levels), pipe.map(|one| one.levels))
             }
         };
-        let crossed = table.filter(|_| side == Side::Both).map(|table| {
-            let by_side = |sides: Sides<Band<Pressure>>| BySide { dry: sides.dry, wet: sides.wet };
-            let (stem, pipe) = (by_side(stem), by_side(pipe));
-            Box::new(Crossed { table, path: line.path(from, to), stem, pipe })
-        });
         let site = Site { class, side, head, blows, stone, size: largest, treated: treatment.is_some() };
         let other = mixed_with.zip(other_tip).map(|(class, tip)| Site { class, blows: tip.blows, ..site });
         let hazards = self.hazards(stretch, path, mixed_with);
-        let told = Told { site, other, hazards, table, depths };
+        let told = Told { site, other, hazards };
+        let crown = way.shallowest - largest;
         let stretch = Stretch {
             from,
             to,
             class,
             mixed_with,
             friction_given: stretch.unit_friction.is_some(),
-            stem_friction: stem.worse,
-            pipe_friction: pipe.worse,
-            crossed,
+            way,
+            stem_friction: stem,
+            pipe_friction: pipe,
             tip,
             other_tip,
             doubt: self.doubt(stretch, mixed_with, works)?,
-            head,
             treatment,
-            deepest: deep,
-            shallowest: shallow,
             clay_weight: None,
-            soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, depths, largest, water))),
+            soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, crown))),
         };
         Ok((stretch, told))
     }

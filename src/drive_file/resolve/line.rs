@@ -1,7 +1,7 @@
 //! The line of the drive under the ground surface.
 
 use super::Resolver;
-use crate::drive::{AssumedValue, invert_at};
+use crate::drive::{AssumedValue, Way, invert_at};
 use crate::drive_file::limits::{DEEPEST, STEEPEST};
 use crate::drive_file::{DepthFile, DriveFile, PitFile};
 use crate::quantity::shown::decimal;
@@ -53,22 +53,22 @@ impl Line {
         highest - lowest
     }
 
-    /// Distance and invert depth at two distances and at the points between them.
-    pub(super) fn path(&self, from: Length, to: Length) -> Vec<(Length, Length)> {
-        let inner = self.points.iter().filter(|point| point.0 > from && point.0 < to).copied();
-        [(from, invert_at(&self.points, from))]
-            .into_iter()
-            .chain(inner)
-            .chain([(to, invert_at(&self.points, to))])
-            .collect()
+    /// Greatest depth of the invert.
+    pub(super) fn deepest(&self) -> Length {
+        self.points.iter().map(|point| point.1).reduce(Length::max).unwrap_or_default()
     }
 
-    /// Least and greatest invert depth between two distances.
-    pub(super) fn depths(&self, from: Length, to: Length) -> (Length, Length) {
-        let inner = self.points.iter().filter(|point| point.0 > from && point.0 < to).map(|point| point.1);
-        let ends = [invert_at(&self.points, from), invert_at(&self.points, to)];
-        let [first, _] = ends;
-        inner.chain(ends).fold((first, first), |(least, most), depth| (least.min(depth), most.max(depth)))
+    /// Depth of the invert at a distance.
+    pub(super) fn invert(&self, at: Length) -> Length {
+        invert_at(&self.points, at)
+    }
+
+    /// Between two distances, with the depth of the water there.
+    pub(super) fn way(&self, from: Length, to: Length, table: Option<Length>) -> Way {
+        let inner = self.points.iter().filter(|point| point.0 > from && point.0 < to).copied();
+        let ends = [from, to].map(|end| (end, self.invert(end)));
+        let [first, last] = ends;
+        Way::new(core::iter::once(first).chain(inner).chain([last]).collect(), table)
     }
 }
 

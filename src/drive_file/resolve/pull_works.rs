@@ -120,7 +120,7 @@ impl Resolver<'_> {
             length: fallen,
             friction: self.or_row(PATH, Some(file), CollapsedBoreFile::friction, row).value,
             unit_weight: self.number(PATH, file, CollapsedBoreFile::unit_weight),
-            depth: line.depths(Length::default(), length).1,
+            depth: line.deepest(),
         }))
     }
 

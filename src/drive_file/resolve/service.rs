@@ -74,7 +74,7 @@ impl Resolver<'_> {
             let service = self.about(Concern::Pipe(index), |it| it.service(&path, candidate, pipe, strength))?;
             let mut places = Vec::new();
             for (stretch, friction) in stretches.iter().zip(&friction) {
-                let least = stretch.soil.as_ref().map(|soil| soil.depths.0 - pipe.outside_diameter.value);
+                let least = stretch.soil.as_ref().map(|_| stretch.way.shallowest - pipe.outside_diameter.value);
                 let live = match least {
                     Some(cover) => self.live(traffic, cover)?,
                     None => None,
@@ -90,7 +90,7 @@ impl Resolver<'_> {
     fn side_friction(&mut self, stretches: &[Stretch]) -> Result<Vec<Ratio>, HandbookError> {
         let mut all = Vec::new();
         for (index, stretch) in stretches.iter().enumerate() {
-            let is_wet = stretch.head > Length::default();
+            let is_wet = stretch.way.is_wet();
             let mut least: Option<Cited<Ratio>> = None;
             for class in [Some(stretch.class), stretch.mixed_with].into_iter().flatten() {
                 let key = friction_row(class, is_wet);

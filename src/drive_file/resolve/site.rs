@@ -5,7 +5,7 @@ use super::{Resolver, no_row};
 use crate::drive::{
     AssumedValue, Cover, Crossing, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
 };
-use crate::drive_file::{CrossingFile, DriveFile, OrNone, Over, PitFile, StretchFile, SurfaceFile, Traffic};
+use crate::drive_file::{CrossingFile, DriveFile, Over, PitFile, SurfaceFile, Traffic};
 use crate::handbook::{GroundClass, HandbookError, Spoil};
 use crate::quantity::{Band, Length, Measure, Role, Shown, Time};
 use crate::source::{Cited, FieldName, Origin};
@@ -26,28 +26,22 @@ impl Resolver<'_> {
         shift: Cited<Time>,
     ) -> Result<Surroundings, HandbookError> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
-        let water = |stretch: Option<&StretchFile>| {
-            let own = stretch.and_then(|stretch| stretch.groundwater.as_ref());
-            match own.unwrap_or(&file.groundwater).value {
-                OrNone::Some(depth) => Some(depth),
-                OrNone::None => None,
-            }
-        };
+        let water = |stretch: Option<&Stretch>| stretch.and_then(|stretch| stretch.way.table);
         let mut pit = |pit: Option<&PitFile>, path: &str, at, stretch| {
-            let invert = line.depths(at, at).0;
+            let invert = line.invert(at);
             let area = pit.and_then(|pit| self.take(path, pit, PitFile::area));
             let space = pit.and_then(|pit| pit.space.as_ref());
             let found = Pit { area, ..self.pit_space(space, &format!("{path}.space"), invert, water(stretch)) };
             pit.map_or(found, |pit| self.against_water(pit, path, found))
         };
-        let launch = pit(Some(&file.launch), "launch", Length::default(), file.ground.first());
-        let reception = pit(file.reception.as_ref(), "reception", length, file.ground.last());
+        let launch = pit(Some(&file.launch), "launch", Length::default(), stretches.first());
+        let reception = pit(file.reception.as_ref(), "reception", length, stretches.last());
         Ok(Surroundings {
             gravity: self.gravity(file)?,
             surface: self.surface(file),
             crossings: self.crossings(file, line, stretches, length),
             crossings_are_told: file.crossings.is_some(),
-            movement: self.movement(line, stretches)?,
+            movement: self.movement(stretches)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule(file)?,
             launch,
@@ -103,26 +97,26 @@ impl Resolver<'_> {
             let first = stretches.iter().position(|stretch| at <= stretch.to).unwrap_or_default();
             let last = stretches.iter().rposition(|stretch| at >= stretch.from).unwrap_or(first);
             let stretches = [first, last];
-            let invert = line.depths(at, at).0;
+            let invert = line.invert(at);
             crossings.push(Crossing { name, at, depth, beside, invert, stretches, settlement, slope, clearance });
         }
         crossings
     }
 
-    fn movement(&mut self, line: &Line, stretches: &[Stretch]) -> Result<Movement, HandbookError> {
+    fn movement(&mut self, stretches: &[Stretch]) -> Result<Movement, HandbookError> {
         let losses = self.handbook.volume_loss()?;
         let face_loss = losses.span("closed_usual")?;
         let mut troughs = Vec::new();
         for stretch in stretches {
-            troughs.push(self.trough(line, stretch)?);
+            troughs.push(self.trough(stretch)?);
         }
         Ok(Movement { troughs, face_loss })
     }
 
     /// Width of the trough and closure of the annulus by ground; both ends of a mixed face.
-    fn trough(&mut self, line: &Line, stretch: &Stretch) -> Result<Option<Trough>, HandbookError> {
+    fn trough(&mut self, stretch: &Stretch) -> Result<Option<Trough>, HandbookError> {
         let widths = self.handbook.trough_width()?;
-        let wet = stretch.head > Length::default();
+        let wet = stretch.way.is_wet();
         let key = |class| match class {
             GroundClass::SoftClay => Some("soft_clay"),
             GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => Some("clay_observed"),
@@ -146,7 +140,6 @@ impl Resolver<'_> {
             let one = Trough {
                 ratio: (least, most.value),
                 closed: (closed.0, closed.1.value, bound.value),
-                shallowest: line.depths(stretch.from, stretch.to).0,
                 origin: most.origin,
             };
             trough = Some(trough.map_or(one, |other| Trough {

@@ -2,10 +2,10 @@
 
 use super::Resolver;
 use crate::drive::{Layer, Soil, Undrained};
-use crate::drive_file::{LayerFile, OrNone, SoilFile};
+use crate::drive_file::{LayerFile, SoilFile};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Length, Measure, Role, Shown, UnitWeight};
-use crate::yaml::{Complaint, Field};
+use crate::yaml::Complaint;
 
 /// Most layers over a pipe; a borehole log has a dozen.
 const MOST_LAYERS: usize = 100;
@@ -13,14 +13,8 @@ const MOST_LAYERS: usize = 100;
 const AGREEMENT: f64 = 100.0;
 
 impl Resolver<'_> {
-    pub(super) fn soil(
-        &mut self,
-        soil: &SoilFile,
-        path: &str,
-        depths: (Length, Length),
-        largest: Length,
-        water: &Field<OrNone<Length>>,
-    ) -> Soil {
+    /// `crown` is the depth of the crown of the pipe in the shallowest place: above it layers end.
+    pub(super) fn soil(&mut self, soil: &SoilFile, path: &str, crown: Length) -> Soil {
         let path = format!("{path}.soil");
         let mut layers = Vec::new();
         let mut bottom = Length::default();
@@ -31,7 +25,6 @@ impl Resolver<'_> {
         for (index, layer) in soil.layers.iter().take(MOST_LAYERS).enumerate() {
             let path = format!("{path}.layers[{index}]");
             bottom += self.number(&path, layer, LayerFile::thickness);
-            let crown = depths.0 - largest;
             if bottom > crown {
                 let read = Shown::of(bottom, Role::Depth).display(self.system).to_string();
                 let message = format!("reaches down to {read}, below the crown of the pipe in the shallowest place");
@@ -57,12 +50,6 @@ impl Resolver<'_> {
         Soil {
             layers,
             surcharge: self.number(&path, soil, SoilFile::surcharge).unwrap_or_default(),
-            depths,
-            path: Vec::new(),
-            water_depth: match water.value {
-                OrNone::Some(depth) => Some(depth),
-                OrNone::None => None,
-            },
             cohesion: self.number(&path, soil, SoilFile::cohesion),
             shear_modulus: self.number(&path, soil, SoilFile::shear_modulus),
             undrained: strength.map(|strength| Undrained { strength, modulus }),

@@ -1,7 +1,7 @@
 //! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
 
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Pipe, Rated};
+use crate::drive::{AssumedValue, Pipe, Rated, Side, Stretch};
 use crate::drive_file::{DriveFile, StretchFile};
 use crate::handbook::{
     GroundClass, GroundHazard, GroundHazardRow, GuidedTechnique, HandbookError, Pilot, Rating, Service, Spoil,
@@ -132,40 +132,12 @@ impl Works {
     }
 }
 
-/// Where a stretch of pipe lies with respect to the water table.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Side {
-    Above,
-    Below,
-    Both,
-}
-
-impl Side {
-    /// Of a bore as high as this, whose invert lies between two depths.
-    pub(super) fn of(table: Option<Length>, (shallow, deep): (Length, Length), high: Length) -> Self {
-        match table {
-            Some(table) if table < deep => {
-                if table <= shallow - high {
-                    Self::Below
-                } else {
-                    Self::Both
-                }
-            }
-            _ => Self::Above,
-        }
-    }
-}
-
 /// What is told of a stretch that a rating asks for.
 pub(super) struct Told {
     pub(super) site: Site,
     /// The other ground of a mixed face.
     pub(super) other: Option<Site>,
     pub(super) hazards: Vec<GroundHazard>,
-    /// Depth of the water table, if there is one.
-    pub(super) table: Option<Length>,
-    /// Least and greatest depth of the invert.
-    pub(super) depths: (Length, Length),
 }
 
 /// What is known of the ground of a stretch, for a pipe.
@@ -252,11 +224,16 @@ impl Resolver<'_> {
     }
 
     /// Ratings of the ground for a pipe: the worst stretch decides.
-    pub(super) fn rated_for(&self, works: &Works, told: &[Told], pipe: &Pipe) -> Result<Option<Rated>, HandbookError> {
+    pub(super) fn rated_for(
+        &self,
+        works: &Works,
+        ground: &[(Stretch, Told)],
+        pipe: &Pipe,
+    ) -> Result<Option<Rated>, HandbookError> {
         let size = pipe.outside_diameter.value;
         let mut worst: Option<Rated> = None;
-        for told in told {
-            let side = Side::of(told.table, told.depths, pipe.height());
+        for (stretch, told) in ground {
+            let side = stretch.way.side(pipe.height());
             let site = Site { size, side, ..told.site };
             let other = told.other.map(|other| Site { size, side, ..other });
             let (jacking, pullback) = self.rated(works, &site, other.as_ref(), &told.hazards)?;

@@ -22,7 +22,7 @@ impl Resolver<'_> {
         for pipe in pipes.iter_mut().filter(|pipe| counts && pipe.pulled.is_some()) {
             let mut pressures: Vec<Option<Pressure>> = Vec::new();
             for stretch in stretches {
-                let least = stretch.soil.as_ref().map_or(shallowest, |soil| soil.depths.0);
+                let least = stretch.soil.as_ref().map_or(shallowest, |_| stretch.way.shallowest);
                 let live = self.live(traffic, least - pipe.outside_diameter.value)?;
                 pressures.push(live.map(|(pressure, impact)| pressure * impact));
             }

@@ -2,11 +2,11 @@
 
 use super::Resolver;
 use crate::drive::{Reaction, Soil, Stretch, ThrustWall};
-use crate::drive_file::{DriveFile, Movement, OrNone, WallFile};
+use crate::drive_file::{DriveFile, Movement, WallFile};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::{Complaint, Field};
+use crate::yaml::Complaint;
 
 const SAFEST: f64 = 10.0;
 
@@ -45,8 +45,8 @@ const fn movement_row(class: GroundClass) -> &'static str {
 }
 
 /// Whether all that lies below water, down to a depth, has a weight there.
-fn is_weighed(soil: &Soil, depth: Length) -> bool {
-    let Some(water) = soil.water_depth.filter(|water| *water < depth) else { return true };
+fn is_weighed(soil: &Soil, table: Option<Length>, depth: Length) -> bool {
+    let Some(water) = table.filter(|water| *water < depth) else { return true };
     let mut top = Length::default();
     soil.layers.iter().all(|layer| {
         let reached = top < depth && layer.bottom > water;
@@ -72,14 +72,12 @@ impl Resolver<'_> {
         let deepest = invert + given.map_or(Length::default(), |wall| wall.height.value);
         let soil = match &file.launch.soil {
             Some(soil) => {
-                let water = file.ground.first().and_then(|first| first.groundwater.as_ref());
-                let water: &Field<OrNone<Length>> = water.unwrap_or(&file.groundwater);
                 // A layer behind the wall may end anywhere.
-                let far = Length::from_si(f64::INFINITY);
-                Some(self.soil(soil, "launch", (far, far), Length::default(), water))
+                Some(self.soil(soil, "launch", Length::from_si(f64::INFINITY)))
             }
             None => stretches.first().and_then(|first| first.soil.as_deref().cloned()),
         };
+        let table = stretches.first().and_then(|first| first.way.table);
         let Some(soil) = soil else {
             if let Some(wall) = given {
                 let advice =
@@ -92,7 +90,7 @@ impl Resolver<'_> {
             }
             return Ok(None);
         };
-        if !is_weighed(&soil, deepest) {
+        if !is_weighed(&soil, table, deepest) {
             // Without a wall there is only nothing to print.
             if let Some(wall) = given {
                 let why = "the wall reaches below the water, where the weight of the soil is missing";
@@ -101,17 +99,17 @@ impl Resolver<'_> {
             }
             return Ok(None);
         }
-        let table = self.handbook.thrust_wall()?;
-        let safety = table.factor("safety_default", |row| &row.value)?;
-        let spread = table.factor("spread_none", |row| &row.value)?;
+        let rules = self.handbook.thrust_wall()?;
+        let safety = rules.factor("safety_default", |row| &row.value)?;
+        let spread = rules.factor("spread_none", |row| &row.value)?;
         let class = stretches.first().map_or(GroundClass::Unknown, |first| first.class);
         let movement = self.handbook.wall_movement()?.factor(movement_row(class), |row| &row.value)?;
-        let mut reaction = Reaction { soil, invert, spread: spread.value, safety, movement, wall: None };
+        let mut reaction = Reaction { soil, table, invert, spread: spread.value, safety, movement, wall: None };
         let Some(wall) = given else { return Ok(Some(reaction)) };
         if file.launch.soil.is_none() {
             self.assume_word("launch.soil", "that of the first stretch", Origin::Law(&FIRST_STRETCH));
         }
-        let least = table.factor("safety", |row| &row.low)?;
+        let least = rules.factor("safety", |row| &row.low)?;
         reaction.spread = self.or_row("launch.wall", given, WallFile::spread, spread).value;
         reaction.safety = self.safety(wall, least, safety);
         reaction.wall = Some(self.wall(wall, invert));

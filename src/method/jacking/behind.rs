@@ -85,8 +85,8 @@ impl Strip {
 
 /// Walks down the ground behind the wall, level by level. With an undrained strength the lowest layer has it.
 fn behind<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand, undrained: Option<Pressure>) -> Behind {
-    let soil = &reaction.soil;
-    let water = soil.water_depth.unwrap_or(Length::from_si(f64::INFINITY));
+    let (at, soil) = (reaction.column(), &reaction.soil);
+    let water = reaction.table.unwrap_or(Length::from_si(f64::INFINITY));
     let last = soil.layers.len().saturating_sub(1);
     let mut sum = Behind { centre: stand.axis, ..Behind::default() };
     let mut gone = Pressure::default();
@@ -94,8 +94,8 @@ fn behind<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand, u
     for (index, layer) in soil.layers.iter().enumerate() {
         let strength = undrained.filter(|_| index == last);
         let stress_at = |calc: &mut Calc<R>, depth: Length| match strength {
-            Some(_) => undrained_resisting_stress(calc, soil, depth),
-            None => resisting_stress(calc, soil, depth),
+            Some(_) => undrained_resisting_stress(calc, at, depth),
+            None => resisting_stress(calc, at, depth),
         };
         let end = layer.bottom.min(stand.bottom);
         if top >= end {

@@ -7,7 +7,7 @@
 use super::super::walked::Walked;
 use crate::check::{Absent, Outcome, Verdict, at_most, rated};
 use crate::conditions::vertical_stress;
-use crate::drive::{Drive, Pipe, PipeInService, Place, Soil};
+use crate::drive::{Column, Drive, Pipe, PipeInService, Place};
 use crate::law::{Calc, Recorder};
 use crate::laws::earth_load::{CrushingStrengthNeeded, FloorColumn, FlooredLoad, PressureOnPipe};
 use crate::laws::soil::MarstonLoad;
@@ -42,8 +42,8 @@ fn worst<R: Recorder>(
 ) -> Option<(LineLoad, LineLoad)> {
     let mut worst: Option<(LineLoad, LineLoad)> = None;
     for (stretch, place) in drive.stretches.iter().zip(&service.places) {
-        let (soil, place) = (stretch.soil.as_ref()?, place.as_ref()?);
-        let (earth_load, live_load) = loads(calc, pipe, service, soil, place)?;
+        let (at, place) = (stretch.column()?, place.as_ref()?);
+        let (earth_load, live_load) = loads(calc, pipe, service, (at, stretch.way.deepest), place)?;
         let ultimate = Some((service.strength.value, service.safety));
         for (strength, safety) in [ultimate, service.cracked].into_iter().flatten() {
             let needed = calc.law(CrushingStrengthNeeded {
@@ -66,19 +66,19 @@ fn loads<R: Recorder>(
     calc: &mut Calc<R>,
     pipe: &Pipe,
     service: &PipeInService,
-    soil: &Soil,
+    (at, deepest): (Column<'_>, Length),
     place: &Place,
 ) -> Option<(LineLoad, LineLoad)> {
     let outside_diameter = pipe.outside_diameter.value;
-    let depth = soil.depths.1 - outside_diameter;
-    let stress = vertical_stress(calc, soil, depth)?;
+    let depth = deepest - outside_diameter;
+    let stress = vertical_stress(calc, at, depth)?;
     let (unit_weight, water) = (stress.effective / depth, stress.total - stress.effective);
     let (bore, lateral_friction) = (pipe.bore.value, place.lateral_friction);
     let marston = |calc: &mut Calc<R>, depth: Length, cohesion: Pressure| {
         calc.law(MarstonLoad { unit_weight, bore, depth, lateral_friction, cohesion })
     };
     let dry_and_large = water <= Pressure::default() && outside_diameter >= service.cohesion_from;
-    let earth = match soil.cohesion.filter(|_| dry_and_large) {
+    let earth = match at.soil.cohesion.filter(|_| dry_and_large) {
         Some(cohesion) => {
             let column = calc.law(FloorColumn { depth, bore, bores: service.floor_bores });
             let (load, floor) = (marston(calc, depth, cohesion), marston(calc, column, Pressure::default()));

@@ -73,7 +73,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
     let parts = drive
         .stretches
         .iter()
-        .flat_map(|stretch| stretch.parts(bore, stretch.from, stretch.to).map(move |part| (stretch, part)));
+        .flat_map(|stretch| stretch.way.parts(bore, stretch.from, stretch.to).map(move |part| (stretch, part)));
     let run = |(stretch, (from, to)): (&Stretch, (Length, Length))| {
         let band = stretch.friction_at(true, (from + to) / 2.0, bore);
         let friction = restart * (if high { band.high } else { band.low }) * (PI * pipe.outside_diameter.value);

@@ -18,15 +18,15 @@ pub(super) struct Piece {
 
 /// The pieces of a stretch. Layers end above the crown in the shallowest place and no pipe stands out of the ground (the
 /// door sees to both), so that only the depth in the soil that holds the pipe changes.
-pub(super) fn pieces(soil: &Soil, diameter: Length) -> Vec<Piece> {
+pub(super) fn pieces(soil: &Soil, points: &[(Length, Length)], diameter: Length) -> Vec<Piece> {
     let top = overlying(soil).last().map_or(Length::default(), |layer| layer.bottom);
     let crown = |invert: Length| (invert - diameter - top).max(Length::default());
-    let length = soil.path.last().zip(soil.path.first()).map_or(Length::default(), |(last, first)| last.0 - first.0);
+    let length = points.last().zip(points.first()).map_or(Length::default(), |(last, first)| last.0 - first.0);
     let even = |(from, to): (&(Length, Length), &(Length, Length))| Piece {
         share: ((to.0 - from.0) / length).value,
         depths: (crown(from.1.min(to.1)), crown(from.1.max(to.1))),
     };
-    soil.path.iter().zip(soil.path.iter().skip(1)).map(even).collect()
+    points.iter().zip(points.iter().skip(1)).map(even).collect()
 }
 
 /// The layers over the soil that holds the pipe.

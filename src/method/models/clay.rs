@@ -64,7 +64,7 @@ pub(super) fn models(
         (None, _) => {}
     }
     let closed = closed(calc, place, undrained, closes)?;
-    if matches!(closes, Closes::All) && closed.friction.high > place.ground.pipe_friction.high {
+    if matches!(closes, Closes::All) && closed.friction.high > place.ground.pipe_friction.worse.high {
         notes.push(OVER_BAND);
     }
     models.push(closed);
@@ -82,8 +82,8 @@ fn closes(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> C
             "whether the clay closes on the pipe is not tested: the overcut is not given (candidates[].bore)",
         );
     };
-    let axis = (place.soil.depths.1 - place.diameter / 2.0).max(Length::default());
-    let Some(stress) = vertical_stress(calc, place.soil, axis) else {
+    let axis = (place.ground.way.deepest - place.diameter / 2.0).max(Length::default());
+    let Some(stress) = vertical_stress(calc, place.at(), axis) else {
         return Closes::Untold(
             "whether the clay closes on the pipe is not tested: saturated unit weight below water is not given",
         );

@@ -2,7 +2,7 @@
 
 use super::along;
 use crate::conditions::VerticalStress;
-use crate::drive::{Drive, Pipe, Soil, Stretch};
+use crate::drive::{Column, Drive, Pipe, Soil, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Lubrication};
 use crate::law::Doubted;
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
@@ -84,6 +84,11 @@ pub(super) struct Place<'a> {
 }
 
 impl Place<'_> {
+    /// The soil with its water.
+    pub(super) fn at(&self) -> Column<'_> {
+        Column { soil: self.soil, table: self.ground.way.table }
+    }
+
     /// Whether a ground of the face is granular.
     pub(super) fn is_granular(&self) -> bool {
         self.holds(is_granular)
@@ -111,12 +116,12 @@ impl Place<'_> {
 
     /// Water stands over the invert in some place.
     pub(super) fn is_wet(&self) -> bool {
-        self.soil.water_depth.is_some_and(|water| water < self.soil.depths.1)
+        self.ground.way.is_wet()
     }
 
     /// In some place it does not.
     pub(super) fn is_partly_dry(&self) -> bool {
-        self.soil.water_depth.is_none_or(|water| water >= self.soil.depths.0)
+        self.ground.way.table.is_none_or(|table| table >= self.ground.way.shallowest)
     }
 }
 

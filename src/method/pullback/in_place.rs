@@ -6,7 +6,7 @@
 use super::section::Section;
 use crate::check::Check;
 use crate::conditions::vertical_stress;
-use crate::drive::{Drive, Pipe, Soil};
+use crate::drive::{Drive, Pipe, Stretch};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::collapse::OvalityFactor;
 use crate::laws::deflection::{IowaDeflection, MOST_DEFLECTION};
@@ -75,21 +75,20 @@ pub(super) fn judged(pipe: &Pipe, check: Check<()>) -> Check<()> {
 }
 
 /// Total stress at the invert in the deepest place of a stretch, at its greatest; `None` where it is not known.
-fn whole<R: Recorder>(calc: &mut Calc<R>, soil: &Soil) -> Option<Pressure> {
-    Some(vertical_stress(calc, soil, soil.depths.1)?.total)
+fn whole<R: Recorder>(calc: &mut Calc<R>, stretch: &Stretch) -> Option<Pressure> {
+    Some(vertical_stress(calc, stretch.column()?, stretch.way.deepest)?.total)
 }
 
 /// Whether any stretch tells its soil, yet not what it weighs below water: less is known of it than the file looks.
 pub(super) fn lacks_weight<R: Recorder>(calc: &mut Calc<R>, drive: &Drive) -> bool {
-    let mut soils = drive.stretches.iter().filter_map(|stretch| stretch.soil.as_ref());
-    soils.any(|soil| whole(calc, soil).is_none())
+    drive.stretches.iter().any(|stretch| stretch.soil.is_some() && whole(calc, stretch).is_none())
 }
 
 /// Weight of soil and water with the traffic over it, where they are most; `None` where the soil of any is not known.
 fn whole_of_all<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> Option<Pressure> {
     let mut greatest = Pressure::default();
     for (index, stretch) in drive.stretches.iter().enumerate() {
-        greatest = greatest.max(whole(calc, stretch.soil.as_ref()?)? + traffic(pipe, index));
+        greatest = greatest.max(whole(calc, stretch)? + traffic(pipe, index));
     }
     Some(greatest)
 }
@@ -177,10 +176,9 @@ impl InPlace {
             let share = if is_driven_over(pipe) { calc.take(self.share) } else { one };
             let mut greatest = Doubted::sure(Band::<Ratio>::default());
             for (index, stretch) in drive.stretches.iter().enumerate() {
-                let soil = stretch.soil.as_ref()?;
                 let live = traffic(pipe, index);
-                let whole = whole(calc, soil)? + live;
-                let arched = arched(calc, pipe, soil);
+                let whole = whole(calc, stretch)? + live;
+                let arched = arched(calc, pipe, stretch)?;
                 let here = calc.doubted(|calc| {
                     let mut likely = self.iowa(calc, drive, arched, first);
                     if live > Pressure::default() {
@@ -214,16 +212,17 @@ pub(super) const fn is_held(drive: &Drive) -> bool {
 }
 
 /// Pressure of a column of soil over the bore that hangs in its sides with half of its friction.
-fn arched<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, soil: &Soil) -> Pressure {
-    let Some(layer) = soil.at_pipe() else { return Pressure::default() };
+fn arched<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, stretch: &Stretch) -> Option<Pressure> {
+    let soil = stretch.soil.as_deref()?;
+    let layer = soil.at_pipe()?;
     let half = Angle::from_si(layer.friction_angle.si() / 2.0);
     let width = calc.law(SiloWidthTerzaghi { outside_diameter: pipe.bore.value, friction_angle: half });
-    calc.law(SiloStress {
+    Some(calc.law(SiloStress {
         unit_weight: layer.saturated.unwrap_or(layer.moist),
         width,
-        depth: soil.depths.1,
+        depth: stretch.way.deepest,
         lateral_friction: half.tan(),
         cohesion: Pressure::default(),
         surcharge: soil.surcharge,
-    })
+    }))
 }

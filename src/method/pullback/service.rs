@@ -119,7 +119,7 @@ fn deflects<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, deflect
 
 /// The highest column of groundwater over the invert.
 fn deepest_water(drive: &Drive) -> Length {
-    drive.stretches.iter().map(|stretch| stretch.head).fold(Length::default(), Length::max)
+    drive.stretches.iter().map(|stretch| stretch.way.head()).fold(Length::default(), Length::max)
 }
 
 /// The ring at its modulus of years, or of metal. What traffic counts for on PE is told by [`share`].

@@ -95,11 +95,11 @@ pub(in crate::method) fn break_out<R: Recorder>(at: &Walked<'_>, calc: &mut Calc
     let [launch, reception] = pits.map(|pit| pit.invert);
     let top = launch.max(drive.length.value * slope + reception);
     for stretch in &drive.stretches {
-        let Some(soil) = stretch.soil.as_deref() else {
+        if stretch.soil.is_none() {
             in_part = true;
             continue;
-        };
-        for (at, invert) in &soil.path {
+        }
+        for (at, invert) in &stretch.way.points {
             let axis = (*invert - pipe.outside_diameter.value / 2.0).max(Length::default());
             let Some(Allowed { limit, cap_alone }) = allowed(calc, stretch, axis, pipe, pull) else {
                 unweighed = true;
@@ -166,9 +166,10 @@ fn allowed<R: Recorder>(
     pipe: &Pipe,
     pull: &Pull,
 ) -> Option<Allowed> {
-    let soil = stretch.soil.as_ref()?;
+    let at = stretch.column()?;
+    let soil = at.soil;
     let bore_radius = pipe.bore.value / 2.0;
-    let stress = vertical_stress(calc, soil, depth)?;
+    let stress = vertical_stress(calc, at, depth)?;
     let undrained = soil.undrained.filter(|undrained| undrained.strength > Pressure::default());
     // Clay is loaded faster than it drains: total stress, no friction; three shear moduli are one undrained modulus.
     let (effective_stress, friction_angle, cohesion, stiffness) = match undrained {

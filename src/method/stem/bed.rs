@@ -88,11 +88,11 @@ fn in_clay<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube, tip: Tip
 
 /// At the least depth of the axis; at the high level by the low end of the range of the constant.
 fn in_sand<R: Recorder>(calc: &mut Calc<R>, stretch: &Stretch, pipe: &Pipe, tube: &Tube, tip: Tip) -> Band<Pressure> {
-    let depth = (stretch.shallowest - pipe.outside_diameter.value / 2.0).max(Length::default());
+    let depth = (stretch.way.shallowest - pipe.outside_diameter.value / 2.0).max(Length::default());
     let [loose, ..] = tube.sand;
     let mut at = |blows: Ratio, least: bool| {
         let row = of_density(&tube.sand, blows);
-        let value = if stretch.head > Length::default() { row.submerged } else { row.moist };
+        let value = if stretch.way.is_wet() { row.submerged } else { row.moist };
         let per_depth = if least { value * row.low_share } else { value };
         calc.law(BeddingInSand { per_depth, depth, blows, blows_loose: loose.blows_from })
     };
