@@ -29,6 +29,7 @@ mod pull_works;
 mod pvc;
 mod resolver;
 mod rigid;
+mod row;
 mod service;
 mod sewer;
 mod site;

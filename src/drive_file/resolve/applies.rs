@@ -51,6 +51,13 @@ pub(super) const NOT_PUSHED: &[Reason] = &[
     (keys![pipe_length], "is for pipe with joints"),
 ];
 
+/// What sets the radius only together with another field.
+pub(super) const IDLE_LENGTH: &[Idle] = &[(
+    keys![pipe_length],
+    |pipe| pipe.joint_deflection.is_none(),
+    "sets the radius together with joint_deflection, which is not given",
+)];
+
 /// What applies to one material put in one way.
 #[derive(Debug)]
 pub(super) struct Applies {

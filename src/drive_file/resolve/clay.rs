@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::applies::{Applies, NOT_PULLED, PUSHED, STRENGTHS, keys};
 use super::listed::{Listed, Resolved};
-use super::material::{Bears, End, Pushed};
+use super::row::{Bears, End, Pushed};
 use super::sizes;
 use crate::drive::Capacity;
 use crate::drive_file::{CandidateFile, Certificate};

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::applies::{Applies, NOT_PULLED, PUSHED, keys};
 use super::listed::{Listed, Resolved};
-use super::material::{Bears, End, GIVE_DIAMETERS, Pushed};
+use super::row::{Bears, End, GIVE_DIAMETERS, Pushed};
 use super::sizes;
 use crate::drive::{Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, ConcreteShares, JswasStress};
 use crate::drive_file::{CandidateFile, EndScheme};

@@ -1,10 +1,12 @@
 //! Ductile iron pipe: jacked, where its joint sets the force, and pulled by restrained joints.
 
 use super::Resolver;
-use super::applies::{Applies, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, RATINGS, STRENGTHS, keys};
+use super::applies::{
+    Applies, IDLE_LENGTH, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, RATINGS, STRENGTHS, keys,
+};
+use super::label::{same_size, size_text};
 use super::listed::{Listed, Resolved};
-use super::material::{End, GIVE_DIAMETERS, Pulled, Pushed, Section};
-use super::pipe::{same_size, size_text};
+use super::row::{End, GIVE_DIAMETERS, Pulled, Pushed, Section};
 use super::sizes;
 use crate::drive::{Barrel, HeavyIron, IronBarrel, JointedPipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, Series};
@@ -53,7 +55,7 @@ pub(super) const PULLED: Pulled = Pulled {
         reasons: &[(keys![sdr], "an iron pipe has no dimension ratio"), (keys![ovality], "is for plastic pipe")],
         way: NOT_PUSHED,
         otherwise: "is for pipe that is jacked",
-        idle: super::pvc::IDLE_LENGTH,
+        idle: IDLE_LENGTH,
     },
     section: |resolver, of| {
         let metric = resolver.metric_iron(of)?;

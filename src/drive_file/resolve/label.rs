@@ -1,11 +1,23 @@
-//! Names of pipes that would read alike.
+//! Sizes of pipes as they are named, and names that would read alike.
 
 use crate::drive::Pipe;
-use crate::drive_file::CandidateFile;
 pub(super) use crate::drive_file::size::as_given;
 use crate::drive_file::size::in_units;
-use crate::quantity::{Length, UnitSystem};
+use crate::drive_file::{CandidateFile, Series};
+use crate::quantity::{Length, Measure, UnitSystem};
 use crate::yaml::Field;
+
+/// Sizes closer than this are the same nominal size.
+const SAME_SIZE: f64 = 5e-4;
+
+pub(super) fn same_size(a: Length, b: Length) -> bool {
+    (a.si() - b.si()).abs() < SAME_SIZE
+}
+
+/// A nominal size as the series writes it.
+pub(super) fn size_text(size: Length, series: Series) -> String {
+    in_units(size, if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us })
+}
 
 /// Adds to the names of pipes that read alike what was given of each and not of all of them. Each pipe comes with its
 /// place in the file. Sizes are told as they were most likely written, the rest in the units of the file.

@@ -3,9 +3,9 @@
 use super::Resolver;
 use super::applies::{Applies, NOT_PUSHED, PULLED, keys};
 use super::label::as_written;
+use super::label::{same_size, size_text};
 use super::listed::{Listed, Resolved};
-use super::material::{Pulled, Section};
-use super::pipe::{same_size, size_text};
+use super::row::{Pulled, Section};
 use super::sizes;
 use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, Material, Series, Welds};

@@ -2,14 +2,13 @@
 
 use super::Resolver;
 use super::listed::Listed;
-use super::material::Named;
+use super::row::Named;
 use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
-use crate::drive_file::size::in_units;
-use crate::drive_file::{CandidateFile, DriveFile, Series};
+use crate::drive_file::{CandidateFile, DriveFile};
 use crate::handbook::{HandbookError, Method, MethodLimitRow, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
-use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
+use crate::quantity::{Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, Field};
 
@@ -23,13 +22,6 @@ const CLOSE_BORE: Equation = Equation::judged(
 
 /// Most reaming passes of one pipe.
 const MOST_PASSES: usize = 10;
-
-/// Sizes closer than this are the same nominal size.
-const SAME_SIZE: f64 = 5e-4;
-
-pub(super) fn same_size(a: Length, b: Length) -> bool {
-    (a.si() - b.si()).abs() < SAME_SIZE
-}
 
 impl Resolver<'_> {
     pub(super) fn pipe(
@@ -182,9 +174,4 @@ impl Resolver<'_> {
             self.flaw(field, &format!("{path}.{key}"), why);
         }
     }
-}
-
-/// A nominal size as the series writes it.
-pub(super) fn size_text(size: Length, series: Series) -> String {
-    in_units(size, if series == Series::Iso { UnitSystem::Si } else { UnitSystem::Us })
 }

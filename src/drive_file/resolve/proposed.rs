@@ -2,9 +2,9 @@
 //! and one more. They go through the same door as the user's; what cannot pass is left out, with the reason.
 
 use super::Resolver;
+use super::label::size_text;
 use super::line::Line;
 use super::listed::Resolved;
-use super::pipe::size_text;
 use super::sizes::{self, Known};
 use crate::drive::{AssumedValue, Concern, Pipe, Proposed, Pull, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, EndScheme, Material, Series};

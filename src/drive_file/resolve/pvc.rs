@@ -1,11 +1,11 @@
 //! PVC pressure pipe: jacked, where its joint sets the force; pulled, fused into a string or with restrained joints.
 
 use super::Resolver;
-use super::applies::{Applies, Idle, NOT_PUSHED, PULLED, RATINGS, STRENGTHS, keys};
+use super::applies::{Applies, IDLE_LENGTH, NOT_PUSHED, PULLED, RATINGS, STRENGTHS, keys};
+use super::label::size_text;
 use super::listed::{Listed, Resolved};
-use super::material::{Pulled, Pushed, Section};
 use super::pe_strength::{bracket, rising};
-use super::pipe::size_text;
+use super::row::{Pulled, Pushed, Section};
 use super::{iron, sizes};
 use crate::drive::{BY_ITS_MAKER, Barrel, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::fields::Keys;
@@ -61,13 +61,6 @@ pub(super) const FUSED: Pulled = Pulled {
     },
     label: |_, of, section| Ok(label("fused", of, section)),
 };
-
-/// What sets the radius only together with another field.
-pub(super) const IDLE_LENGTH: &[Idle] = &[(
-    keys![pipe_length],
-    |pipe| pipe.joint_deflection.is_none(),
-    "sets the radius together with joint_deflection, which is not given",
-)];
 
 pub(super) const RESTRAINED: Pulled = Pulled {
     family: Family::PvcRestrained,

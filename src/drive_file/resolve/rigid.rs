@@ -4,7 +4,7 @@ use super::Resolver;
 use super::applies::{Applies, NOT_PULLED, PUSHED, keys};
 use super::clay::BRITTLE;
 use super::listed::Listed;
-use super::material::{Bears, End, GIVE_DIAMETERS, Pushed};
+use super::row::{Bears, End, GIVE_DIAMETERS, Pushed};
 use crate::drive::Capacity;
 use crate::drive_file::CandidateFile;
 use crate::drive_file::fields::Keys;

@@ -2,9 +2,8 @@
 //! those that are proposed.
 
 use super::Resolver;
-use super::label::as_given;
+use super::label::{as_given, same_size, size_text};
 use super::listed::Resolved;
-use super::pipe::{same_size, size_text};
 use crate::drive::{EndArea, RingKind};
 use crate::drive_file::Series;
 use crate::handbook::{Handbook, Table};

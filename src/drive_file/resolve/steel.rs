@@ -4,7 +4,7 @@ use super::Resolver;
 use super::applies::{Applies, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, keys};
 use super::label::as_given;
 use super::listed::{Listed, Optional, Resolved};
-use super::material::{Bears, End, GIVE_DIAMETERS, Pulled, Pushed, Section};
+use super::row::{Bears, End, GIVE_DIAMETERS, Pulled, Pushed, Section};
 use super::sizes;
 use crate::drive::{
     Capacity, FreeLength, LocalCurve, PulledPipe, SteelAnnex, SteelCode, SteelEnd, SteelFactors, SteelPipe, SteelScheme,
