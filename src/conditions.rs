@@ -26,6 +26,7 @@ pub(crate) use line::invert;
 pub use line::invert_uncertainty;
 pub(crate) use movement::Moved;
 pub(crate) use pits::Place;
-pub(crate) use plan::{NO_GRAVITY, Plan};
+pub(crate) use plan::NO_GRAVITY;
+pub use plan::Plan;
 pub use stress::{VerticalStress, resisting_stress, undrained_resisting_stress, vertical_stress};
 pub use time::{StageTime, TimePlan, time_plan};

@@ -2,6 +2,7 @@
 
 mod along;
 mod assess;
+mod column;
 mod figure;
 mod figures;
 mod front;

@@ -1,7 +1,7 @@
 //! The criteria, a function each: the figure behind it, and its value from 0 to 1 by an absolute function.
 
 use crate::check::{Check, Verdict};
-use crate::conditions::{cost_plan, invert_uncertainty, time_plan};
+use crate::conditions::{Plan, cost_plan, invert_uncertainty, time_plan};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{CriterionKind, Handbook, HandbookError};
 use crate::method::Scheme;
@@ -22,6 +22,12 @@ pub(super) struct Seen<'a> {
     pub(super) pipe: &'a Pipe,
     pub(super) scheme: &'a Scheme,
     pub(super) shapes: &'a Shapes,
+}
+
+impl<'a> Seen<'a> {
+    const fn plan(&self) -> Plan<'a> {
+        Plan { drive: self.drive, pipe: self.pipe, method: self.scheme.method }
+    }
 }
 
 /// Where the value functions turn, from the tables.
@@ -100,7 +106,7 @@ fn ground(seen: &Seen) -> Figure {
 
 /// 1 where the invert is certain, falling evenly to 0 at a multiple of the tolerance.
 fn grade(seen: &Seen) -> Figure {
-    let uncertain = invert_uncertainty(seen.drive, seen.pipe, seen.scheme.method);
+    let uncertain = invert_uncertainty(&seen.plan());
     let share = (uncertain / seen.drive.tolerance.value).si();
     Figure { raw: Some(Shown::of(uncertain, Role::Offset)), value: Some(falling(share, seen.shapes.grade_zero)) }
 }
@@ -128,7 +134,7 @@ fn tightest(seen: &Seen, kind: CriterionKind) -> Figure {
 /// Likely shifts over those of the programme: 1 at none, falling evenly to 0 at the programme. Not known where a stage
 /// has no rate.
 fn time(seen: &Seen) -> Figure {
-    let shifts = time_plan(seen.drive, seen.pipe, seen.scheme.method).shifts.map(|shifts| shifts.likely);
+    let shifts = time_plan(&seen.plan()).shifts.map(|shifts| shifts.likely);
     let value = shifts.zip(seen.drive.site.pace.programme);
     Figure {
         raw: shifts.map(|shifts| Shown::of(shifts, Role::Shifts)),
@@ -138,7 +144,7 @@ fn time(seen: &Seen) -> Figure {
 
 /// Likely cost over the budget: 1 at nothing, falling evenly to 0 at the budget. Not known where a line of it is not.
 fn cost(seen: &Seen) -> Figure {
-    let cost = cost_plan(seen.drive, seen.pipe, seen.scheme.method).sum.map(|sum| sum.likely);
+    let cost = cost_plan(&seen.plan()).sum.map(|sum| sum.likely);
     let value = cost.zip(seen.drive.site.pace.prices.budget);
     Figure {
         raw: cost.map(|cost| Shown::of(cost, Role::Count)),

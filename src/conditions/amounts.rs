@@ -1,7 +1,7 @@
 //! Quantities of a scheme: soil by stage, grout, pipes, packers, sections.
 
+use super::plan::Plan;
 use super::time::joints_before;
-use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Law, Silent};
 use crate::laws::reaming::{AnnulusVolume, SpoilVolume};
@@ -45,7 +45,8 @@ impl Amounts {
 /// The quantities of one pipe put in by one method. A pilot is taken to displace the ground, as a guided one does: what
 /// it pushes aside is not counted.
 #[must_use]
-pub fn amounts(drive: &Drive, pipe: &Pipe, method: Method) -> Amounts {
+pub fn amounts(plan: &Plan<'_>) -> Amounts {
+    let Plan { drive, pipe, method } = *plan;
     let calc = &mut Calc::new(Silent);
     let length = drive.length.value;
     let mut amounts = Amounts::default();

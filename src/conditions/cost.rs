@@ -1,9 +1,9 @@
 //! Cost from the user's own prices, line by line. No price is ever assumed: what has none is not in the sum.
 
 use super::amounts::amounts;
+use super::plan::Plan;
 use super::time::time_plan;
-use crate::drive::{Drive, Pipe, Priced};
-use crate::handbook::Method;
+use crate::drive::Priced;
 use crate::quantity::{Band, Measure, Ratio};
 use crate::source::{Cited, Origin};
 
@@ -34,13 +34,14 @@ fn line(what: &'static str, price: Cited<Ratio>, amount: Option<Band<Ratio>>) ->
 
 /// The cost of one pipe put in by one method.
 #[must_use]
-pub fn cost_plan(drive: &Drive, pipe: &Pipe, method: Method) -> CostPlan {
+pub fn cost_plan(plan: &Plan<'_>) -> CostPlan {
+    let Plan { drive, pipe, .. } = *plan;
     let prices = &drive.site.pace.prices;
-    let amounts = amounts(drive, pipe, method);
+    let amounts = amounts(plan);
     let once = |count: f64| Some(Band::same(Ratio::from(count)));
     let mut lines = Vec::new();
     if let Some(price) = prices.shift {
-        lines.push(line("shifts", price, time_plan(drive, pipe, method).shifts));
+        lines.push(line("shifts", price, time_plan(plan).shifts));
     }
     if let Some(price) = prices.setup {
         lines.push(line("setting up and leaving", price, once(1.0)));

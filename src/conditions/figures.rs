@@ -8,8 +8,7 @@ use super::movement::{at_service, at_surface, is_over};
 use super::pits::{Place, area_needed, length_needed, lift, width_needed};
 use super::plan::Plan;
 use super::time::time_plan;
-use crate::drive::{Drive, Pipe, Pit, PitRules};
-use crate::handbook::Method;
+use crate::drive::{Drive, Pit, PitRules};
 use crate::law::{Calc, Law, Silent};
 use crate::laws::inflow::{EquivalentRadius, InflowUnconfined, InfluenceRadius};
 use crate::laws::reaming::SpoilVolume;
@@ -34,21 +33,21 @@ pub struct SiteFigure {
 
 /// The figures of one pipe put in by one method.
 #[must_use]
-pub fn site_figures(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
-    let mut all = movement(drive, pipe, method);
-    all.extend(pits(drive, pipe, method));
-    all.extend(quantities(drive, pipe, method));
-    all.extend(time(drive, pipe, method));
-    all.extend(cost(drive, pipe, method));
+pub fn site_figures(plan: &Plan<'_>) -> Vec<SiteFigure> {
+    let mut all = movement(plan);
+    all.extend(pits(plan));
+    all.extend(quantities(plan));
+    all.extend(time(plan));
+    all.extend(cost(plan));
     all
 }
 
 const MOVEMENT: &str = "ground movement";
 const NOT_A_LIMIT: &str = "a bound on the high side: all lost ground and the whole annulus arrive";
 
-fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
+fn movement(plan: &Plan<'_>) -> Vec<SiteFigure> {
     let calc = &mut Calc::new(Silent);
-    let plan = &Plan { drive, pipe, method };
+    let Plan { drive, pipe, .. } = *plan;
     let loss = drive.site.movement.face_loss.1.origin;
     let mut all = Vec::new();
     let mut add = |what: &str, moved: Option<super::movement::Moved>| {
@@ -73,9 +72,9 @@ fn movement(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
 
 const PITS: &str = "pits";
 
-fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
+fn pits(plan: &Plan<'_>) -> Vec<SiteFigure> {
     let calc = &mut Calc::new(Silent);
-    let plan = &Plan { drive, pipe, method };
+    let drive = plan.drive;
     let mut all = Vec::new();
     let mut add = |what: &str, values: Band<Shown>, origin: Origin, note| {
         all.push(SiteFigure { topic: PITS, what: what.to_owned(), values: Some(values), origin: Some(origin), note });
@@ -95,7 +94,7 @@ fn pits(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
         let shown = area.value.map(|area| Shown::of(area, Role::GroundArea));
         add(area_name, shown, area.origin, "pit, plant and store; a string needs its lay-down beside it");
     }
-    if method == Method::PipeJacking {
+    if plan.is_jacked() {
         if let Some(lift) = lift(plan) {
             let shown = Band::same(Shown::of(lift, Role::Thrust));
             let origin = drive.site.pit_rules.crane_margin.origin;
@@ -155,11 +154,11 @@ fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -
 
 const TIME: &str = "time";
 
-fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
-    let plan = time_plan(drive, pipe, method);
+fn time(plan: &Plan<'_>) -> Vec<SiteFigure> {
+    let times = time_plan(plan);
     let count = |band: Band<Ratio>| band.map(|shifts| Shown::of(shifts, Role::Shifts));
     let mut all = Vec::new();
-    for stage in plan.stages.iter().flatten() {
+    for stage in times.stages.iter().flatten() {
         let passes = if stage.passes > 1 { format!(" ({} of them)", stage.passes) } else { String::new() };
         let note = match (stage.beside, stage.shifts, stage.rate) {
             (_, None, _) => "no rate is known for this work: give `pace`",
@@ -170,13 +169,13 @@ fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
         let what = format!("{}{passes}, shifts", stage.what);
         all.push(SiteFigure { topic: TIME, what, values: stage.shifts.map(count), origin: stage.origin, note });
     }
-    let sum = plan.shifts.map(count);
+    let sum = times.shifts.map(count);
     let note = "without stops and lost days; named is its least sure stage, of those alike the longest";
     all.push(SiteFigure {
         topic: TIME,
         what: "shifts in all".to_owned(),
         values: sum,
-        origin: plan.origin(&drive.handbook),
+        origin: times.origin(&plan.drive.handbook),
         note,
     });
     all
@@ -184,8 +183,8 @@ fn time(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
 
 const QUANTITIES: &str = "quantities";
 
-fn quantities(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
-    let amounts = amounts(drive, pipe, method);
+fn quantities(plan: &Plan<'_>) -> Vec<SiteFigure> {
+    let amounts = amounts(plan);
     let mut all = Vec::new();
     let mut add = |what: &str, value: Shown, origin, note| {
         let values = Some(Band::same(value));
@@ -211,18 +210,18 @@ fn quantities(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
     all
 }
 
-fn cost(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<SiteFigure> {
-    let plan = cost_plan(drive, pipe, method);
+fn cost(plan: &Plan<'_>) -> Vec<SiteFigure> {
+    let costs = cost_plan(plan);
     let money = |cost: Band<Ratio>| cost.map(|cost| Shown::of(cost, Role::Count));
     let mut all = Vec::new();
-    for line in &plan.lines {
+    for line in &costs.lines {
         let note = if line.cost.is_some() { "in the money of the file" } else { "not known: its amount or its price" };
         let (what, values) = (format!("cost, {}", line.what), line.cost.map(money));
         all.push(SiteFigure { topic: COST, what, values, origin: Some(line.origin), note });
     }
-    if let (Some(price), false) = (drive.site.pace.prices.shift, plan.lines.is_empty()) {
+    if let (Some(price), false) = (plan.drive.site.pace.prices.shift, costs.lines.is_empty()) {
         let note = "in the money of the file: what it prices, and nothing else";
-        let (values, origin) = (plan.sum.map(money), Some(price.origin));
+        let (values, origin) = (costs.sum.map(money), Some(price.origin));
         all.push(SiteFigure { topic: COST, what: "cost in all".to_owned(), values, origin, note });
     }
     all

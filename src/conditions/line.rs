@@ -2,7 +2,6 @@
 
 use super::plan::{NO_GRAVITY, Plan};
 use crate::check::{Outcome, at_most, only};
-use crate::drive::{Drive, Pipe};
 use crate::handbook::{Method, Service};
 use crate::quantity::{Length, Role};
 
@@ -10,7 +9,8 @@ use crate::quantity::{Length, Role};
 /// pipe, in which it lies at the bottom or floats to the crown until it is grouted, less what spacers take of it. A
 /// pipe pushed close behind the stem leaves none.
 #[must_use]
-pub fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length {
+pub fn invert_uncertainty(plan: &Plan<'_>) -> Length {
+    let Plan { drive, pipe, method } = *plan;
     let around = match (method, pipe.casing_diameter()) {
         (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),
         (Method::PipeJacking, None) => pipe.cut(),
@@ -25,9 +25,9 @@ pub fn invert_uncertainty(drive: &Drive, pipe: &Pipe, method: Method) -> Length 
 
 /// A screen for gravity sewers: grouting, spacers and survey can settle what it asks care for.
 pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
-    let Plan { drive, pipe, method } = *at;
+    let Plan { drive, method, .. } = *at;
     only(drive.service == Service::GravitySewer, NO_GRAVITY)?;
-    let check = at_most(Role::Offset, invert_uncertainty(drive, pipe, method), drive.tolerance).as_screen();
+    let check = at_most(Role::Offset, invert_uncertainty(at), drive.tolerance).as_screen();
     let annulus = &drive.annulus;
     Ok(check.with_note(match (method, annulus.spacer > Length::default(), annulus.grouted) {
         (Method::Pullback, true, _) => SPACED,

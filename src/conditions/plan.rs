@@ -5,11 +5,14 @@ use crate::handbook::Method;
 use crate::quantity::Length;
 
 /// A pipe, and how it is put in.
-#[derive(Clone, Copy)]
-pub(crate) struct Plan<'a> {
-    pub(crate) drive: &'a Drive,
-    pub(crate) pipe: &'a Pipe,
-    pub(crate) method: Method,
+#[derive(Debug, Clone, Copy)]
+pub struct Plan<'a> {
+    /// What is to be built.
+    pub drive: &'a Drive,
+    /// The pipe.
+    pub pipe: &'a Pipe,
+    /// How it is put in.
+    pub method: Method,
 }
 
 impl Plan<'_> {

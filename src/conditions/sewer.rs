@@ -46,7 +46,7 @@ fn waves<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Result<(Band<Length>
     let half_wave = gravity.half_wave.ok_or(Absent::Missing)?.value;
     calc.part("waves of the invert");
     let pilot = at.drive.pilot_accuracy.value;
-    let whole = super::line::invert_uncertainty(at.drive, at.pipe, at.method);
+    let whole = super::line::invert_uncertainty(at);
     Ok((Band { low: pilot, likely: pilot, high: whole }, half_wave))
 }
 

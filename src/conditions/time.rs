@@ -84,7 +84,8 @@ const fn fixed(what: &'static str, shifts: Cited<Band<Ratio>>) -> StageTime {
 
 /// Shifts of one pipe put in by one method.
 #[must_use]
-pub fn time_plan(drive: &Drive, pipe: &Pipe, method: Method) -> TimePlan {
+pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
+    let Plan { drive, pipe, method } = *plan;
     let pace = &drive.site.pace;
     let works = &pace.works;
     let planned = pace.planned.0;
@@ -208,6 +209,6 @@ const PROGRAMME: &str =
 /// Shifts against the programme, where the file gives one and every stage has a rate.
 pub(crate) fn programme(at: &Plan<'_>) -> Outcome {
     let programme = at.drive.site.pace.programme.ok_or(Absent::Missing)?;
-    let shifts = time_plan(at.drive, at.pipe, at.method).shifts.ok_or(Absent::Missing)?;
+    let shifts = time_plan(at).shifts.ok_or(Absent::Missing)?;
     Ok(at_most(Role::Shifts, shifts, programme).as_screen().with_note(PROGRAMME))
 }

@@ -2,12 +2,12 @@
 
 mod bed;
 
+use super::column::Column;
 use super::jacking::jacked::Jacked;
 use super::walked::Walked;
 use crate::check::{Absent, Check, Outcome, at_most, only};
 use crate::drive::{Drive, Pipe, Tube};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::laws::stem::{BucklingAllowed, EmbeddedBuckling, EulerBuckling, OpenBoreBuckling, TubeStiffness};
 use crate::quantity::{Band, Force, Length, Role, Torque};
 use crate::source::Cited;
 
@@ -54,16 +54,13 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
 /// A screen: the bore of a pilot head that is larger than the stem may or may not stand open.
 pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
-    let outside_diameter = at.drive.stem.outside_diameter.value;
-    let clearance = (at.drive.stem.head - outside_diameter) / 2.0;
+    let clearance = (at.drive.stem.head - at.drive.stem.outside_diameter.value) / 2.0;
     only(clearance > Length::default(), "the bore is no wider than the stem")?;
     let weight = at.drive.stem.weight.ok_or(Absent::Missing)?;
     let mut under = |part, thrust| {
         calc.part(part);
         let limit = calc.doubted(|calc| {
-            let second_moment = calc.law(TubeStiffness { outside_diameter, wall: tube.wall });
-            let buckling = calc.law(OpenBoreBuckling { modulus: tube.modulus, second_moment, weight, clearance });
-            Cited::new(calc.law(BucklingAllowed { buckling, factor: tube.factor.value }), tube.factor.origin)
+            Cited::new(column(calc, at.drive, tube).snaking(calc, weight, clearance), tube.factor.origin)
         });
         at_most(Role::Thrust, thrust, limit).as_screen().with_note(SNAKING)
     };
@@ -104,20 +101,17 @@ pub(super) fn torque(torque: Option<Band<Torque>>, rating: Cited<Torque>) -> Out
 
 /// What may be pushed, by level: the softest ground counts at the high level.
 fn pit_and_bed<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Band<Force> {
-    let outside_diameter = drive.stem.outside_diameter.value;
-    let second_moment = calc.law(TubeStiffness { outside_diameter, wall: tube.wall });
-    let (modulus, free_length, end_factor) = (tube.modulus, tube.free_length, tube.end_factor);
-    let pit = calc.law(EulerBuckling { modulus, second_moment, free_length, end_factor });
-    let pit = Band::same(calc.law(BucklingAllowed { buckling: pit, factor: tube.factor.value }));
+    let pit = Band::same(column(calc, drive, tube).free(calc, tube.free_length, tube.end_factor));
     bed_force(calc, drive, pipe, tube).map_or(pit, |bed| pit.with(bed, Force::min))
 }
 
 /// What the bed lets through, by level; none where rock holds it.
 fn bed_force<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Option<Band<Force>> {
-    let outside_diameter = drive.stem.outside_diameter.value;
-    let modulus = tube.modulus;
     let bed = bed::softest(calc, drive, pipe, tube)?;
-    let second_moment = calc.law(TubeStiffness { outside_diameter, wall: tube.wall });
-    let force = bed.map(|bedding| calc.law(EmbeddedBuckling { bedding, modulus, second_moment }));
-    Some(force.map(|buckling| calc.law(BucklingAllowed { buckling, factor: tube.factor.value })))
+    let stem = column(calc, drive, tube);
+    Some(bed.map(|bedding| stem.bedded(calc, bedding)))
+}
+
+fn column<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube) -> Column {
+    Column::of(calc, tube.modulus, drive.stem.outside_diameter.value, tube.wall, tube.factor.value)
 }

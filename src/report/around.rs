@@ -1,7 +1,7 @@
 //! What lies around the bore: what the drive itself asks to beware of.
 
 use crate::choice::Ranked;
-use crate::conditions::time_plan;
+use crate::conditions::{Plan, time_plan};
 use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Method};
 use crate::quantity::{Length, Role, Shown, UnitSystem};
@@ -81,7 +81,7 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
 
 /// The stages whose shifts are no more than our judgement.
 fn judged_time(drive: &Drive, pipe: &Pipe, method: Method) -> Option<String> {
-    let plan = time_plan(drive, pipe, method);
+    let plan = time_plan(&Plan { drive, pipe, method });
     let stages: Vec<&str> = plan.judged(&drive.handbook).collect();
     (!stages.is_empty()).then(|| {
         format!("Time: no source was found for {}; the shifts are ours, wide. Give `pace`.", stages.join("; "))

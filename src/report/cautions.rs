@@ -2,7 +2,7 @@
 
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::{Choice, Ranked};
-use crate::conditions::invert_uncertainty;
+use crate::conditions::{Plan, invert_uncertainty};
 use crate::drive::{Drive, EndArea};
 use crate::handbook::{Family, HandbookError, Lubrication, Method, Service};
 use crate::method::left_out;
@@ -138,7 +138,9 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
             "The bore is {annulus} larger than the pipe: what is not left full of set fluid or grout can settle."
         ));
         if drive.service == Service::GravitySewer {
-            let uncertain = Shown::of(invert_uncertainty(drive, pipe, Method::Pullback), Role::Offset).display(system);
+            let uncertain =
+                Shown::of(invert_uncertainty(&Plan { drive, pipe, method: Method::Pullback }), Role::Offset)
+                    .display(system);
             let tolerance = Shown::of(drive.tolerance.value, Role::Offset).display(system);
             cautions.push(format!(
                 "Until it is grouted the pipe lies at the bottom of the bore or floats to its crown: the invert is \

@@ -1,6 +1,8 @@
 //! Drive files that the tests of this folder share.
 
-use jackpull::{Drive, Handbook, read_drive};
+use jackpull::conditions::Plan;
+use jackpull::drive::Pipe;
+use jackpull::{Drive, Handbook, Method, read_drive};
 
 /// A gravity sewer with a clay and a PE candidate; `change` edits the text.
 pub(crate) fn text(change: impl FnOnce(String) -> String) -> String {
@@ -32,4 +34,9 @@ pub(crate) fn drive(text: &str) -> Drive {
         Ok(drive) => drive,
         Err(error) => panic!("{error}\n{text}"),
     }
+}
+
+/// A pipe, and how it is put in.
+pub(crate) fn put_in<'a>(drive: &'a Drive, pipe: &'a Pipe, method: Method) -> Plan<'a> {
+    Plan { drive, pipe, method }
 }

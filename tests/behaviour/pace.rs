@@ -1,6 +1,6 @@
 //! Time by stages, quantities and cost: hand sums, what they do to the score, and what the door refuses.
 
-use crate::drives::{drive, text};
+use crate::drives::{drive, put_in, text};
 use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
@@ -36,7 +36,7 @@ fn criterion(choice: &Choice, method: Method, kind: CriterionKind) -> Option<Cri
 #[test]
 fn time_from_the_file_by_hand() {
     let drive = drive(&with("pace: { pilot: 30 m, jacking: 12 m, pits: 4, set_up: 2, recovery: 1 }\n"));
-    let plan = time_plan(&drive, &drive.candidates()[0], Method::PipeJacking);
+    let plan = time_plan(&put_in(&drive, &drive.candidates()[0], Method::PipeJacking));
     let shifts = plan.shifts.unwrap();
     assert_relative_eq!(shifts.likely.value, 14.0, max_relative = 1e-12);
     assert_relative_eq!(shifts.high.value, 21.0, max_relative = 1e-12);
@@ -49,7 +49,7 @@ fn time_from_the_file_by_hand() {
 #[test]
 fn time_of_a_pull_by_hand() {
     let drive = drive(&with(""));
-    let plan = time_plan(&drive, &drive.candidates()[1], Method::Pullback);
+    let plan = time_plan(&put_in(&drive, &drive.candidates()[1], Method::Pullback));
     let shifts = plan.shifts.unwrap();
     assert_relative_eq!(shifts.low.value, 2.052 + 1.0 + 1.5 + 0.5 + 0.75 + 0.5, max_relative = 1e-9);
     assert_relative_eq!(shifts.likely.value, 14.486, max_relative = 1e-9);
@@ -59,10 +59,10 @@ fn time_of_a_pull_by_hand() {
     assert!(joints.shifts.is_some());
     // A longer shift, and a rate of the user's, take their place.
     let drive = self::drive(&with("pace: { shift_length: 12 h }\n"));
-    let shifts = time_plan(&drive, &drive.candidates()[1], Method::Pullback).shifts.unwrap();
+    let shifts = time_plan(&put_in(&drive, &drive.candidates()[1], Method::Pullback)).shifts.unwrap();
     assert_relative_eq!(shifts.likely.value, 14.486 - 0.25, max_relative = 1e-9);
     let drive = self::drive(&with("pace: { pullback: 20 m }\n"));
-    let shifts = time_plan(&drive, &drive.candidates()[1], Method::Pullback).shifts.unwrap();
+    let shifts = time_plan(&put_in(&drive, &drive.candidates()[1], Method::Pullback)).shifts.unwrap();
     assert_relative_eq!(shifts.likely.value, 14.486 - 0.75 + 3.0, max_relative = 1e-9);
 }
 
@@ -71,7 +71,7 @@ fn time_of_a_pull_by_hand() {
 fn more_work_is_more_stages() {
     let plan = |text: &str, index: usize, method| {
         let drive = drive(text);
-        time_plan(&drive, &drive.candidates()[index], method)
+        time_plan(&put_in(&drive, &drive.candidates()[index], method))
     };
     let has = |plan: &jackpull::conditions::TimePlan, what: &str| {
         plan.stages.iter().flatten().any(|stage| stage.what == what)
@@ -95,29 +95,29 @@ fn cost_by_hand() {
         .edit("passes: [] }", "passes: [], price: { price: 50, per: 1 m } }");
     let drive = drive(&priced);
     let pipe = &drive.candidates()[0];
-    let cost = cost_plan(&drive, pipe, Method::PipeJacking);
+    let cost = cost_plan(&put_in(&drive, pipe, Method::PipeJacking));
     assert_relative_eq!(cost.sum.unwrap().likely.value, 20_300.0, max_relative = 1e-12);
     assert_eq!(cost.lines.len(), 4);
-    assert!(site_figures(&drive, pipe, Method::PipeJacking).iter().any(|figure| figure.what == "cost in all"));
+    assert!(site_figures(&put_in(&drive, pipe, Method::PipeJacking)).iter().any(|figure| figure.what == "cost in all"));
     // Spoil by the cubic metre in the ground: what the ring from the stem to the bore holds, at 40 for a cubic metre.
     let spoil = self::drive(&with("pace: { shift_price: 1000, spoil_price: { price: 40, per: 1 m3 } }\n"));
     let pipe = &spoil.candidates()[1];
     let soil = PI / 4.0 * (0.45_f64.powi(2) - 0.1_f64.powi(2)) * 60.0;
-    assert_relative_eq!(amounts(&spoil, pipe, Method::Pullback).soil().value, soil, max_relative = 1e-9);
-    let lines = cost_plan(&spoil, pipe, Method::Pullback).lines;
+    assert_relative_eq!(amounts(&put_in(&spoil, pipe, Method::Pullback)).soil().value, soil, max_relative = 1e-9);
+    let lines = cost_plan(&put_in(&spoil, pipe, Method::Pullback)).lines;
     assert_relative_eq!(lines[1].cost.unwrap().likely.value, 40.0 * soil, max_relative = 1e-9);
     // Grout with its waste, in the annulus of a grouted pipe alone.
     let text = with(
         "annulus: { filling: grouted, grout_waste: 1.2 }\npace: { shift_price: 1, grout_price: { price: 100, per: 2 m3 } }\n",
     );
     let grouted = self::drive(&text);
-    let lines = cost_plan(&grouted, &grouted.candidates()[1], Method::Pullback).lines;
+    let lines = cost_plan(&put_in(&grouted, &grouted.candidates()[1], Method::Pullback)).lines;
     let grout = 1.2 * PI / 4.0 * (0.45_f64.powi(2) - 0.315_f64.powi(2)) * 60.0;
     assert_relative_eq!(lines[1].cost.unwrap().likely.value, 50.0 * grout, max_relative = 1e-9);
-    assert_eq!(cost_plan(&grouted, &grouted.candidates()[0], Method::PipeJacking).lines.len(), 1);
+    assert_eq!(cost_plan(&put_in(&grouted, &grouted.candidates()[0], Method::PipeJacking)).lines.len(), 1);
     // No price is invented.
     let plain = self::drive(&with(""));
-    let cost = cost_plan(&plain, &plain.candidates()[0], Method::PipeJacking);
+    let cost = cost_plan(&put_in(&plain, &plain.candidates()[0], Method::PipeJacking));
     assert!(cost.lines.is_empty() && cost.sum.is_none());
 }
 
@@ -260,7 +260,7 @@ fn a_pit_in_rock_takes_what_the_file_says() {
         let rock = "class: weak_rock, unit_friction: { low: 2 kPa, likely: 5 kPa, high: 9 kPa }";
         let text = with(pace).edit("class: firm_to_very_stiff_clay", rock);
         let drive = drive(&text);
-        let plan = time_plan(&drive, &drive.candidates()[0], Method::PipeJacking);
+        let plan = time_plan(&put_in(&drive, &drive.candidates()[0], Method::PipeJacking));
         plan.stages.iter().flatten().find(|stage| stage.what.starts_with("pits")).unwrap().shifts
     };
     assert!(plan("").is_none());

@@ -1,6 +1,6 @@
 //! Clay, fluid and pace that once passed an unsafe job, each with a hand sum.
 
-use crate::drives::drive;
+use crate::drives::{drive, put_in};
 use crate::edit::Edit;
 use crate::pull_works;
 use approx::assert_relative_eq;
@@ -211,7 +211,7 @@ fn shifts(ground: &str, size: &str, spoil: &str) -> (Vec<&'static str>, Option<f
     let more = format!("spoil: {spoil}\npace: {{ programme: 90 }}\n");
     let text = file("invert_depth: 6 m", END, ground, &more).edit("material: clay, size: 10 in", &steel);
     let drive = drive(&text.edit("gravity_sewer", "casing"));
-    let plan = time_plan(&drive, &drive.candidates()[0], Method::PipeJacking);
+    let plan = time_plan(&put_in(&drive, &drive.candidates()[0], Method::PipeJacking));
     (plan.stages.iter().flatten().map(|stage| stage.what).collect(), plan.shifts.map(|shifts| shifts.likely.value))
 }
 

@@ -11,7 +11,7 @@ use crate::drive::{BY_ITS_MAKER, Fill, HoleState, Pipe, Pull, PulledPipe, PushAs
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::column::CrushOrBuckle;
 use crate::laws::pull::NetWeightInFluid;
-use crate::laws::stem::{BucklingAllowed, EulerBuckling, OpenBoreBuckling, TubeStiffness};
+use crate::method::column::Column;
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Role};
 use crate::source::Cited;
@@ -68,10 +68,8 @@ pub(super) fn column<R: Recorder>(
         let modulus = stiffness(calc, pulled, pull)?;
         let crushing = calc.take(borne.straight).value;
         let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
-        let second_moment = calc.law(TubeStiffness { outside_diameter, wall });
-        let law = EulerBuckling { modulus, second_moment, free_length, end_factor: end_factor.value };
-        let buckling = calc.law(law);
-        let buckling = calc.law(BucklingAllowed { buckling, factor: safety.value });
+        let tail = Column::of(calc, modulus, outside_diameter, wall, safety.value);
+        let buckling = tail.free(calc, free_length, end_factor.value);
         Some(Cited::new(calc.law(CrushOrBuckle { crushing, buckling }), end_factor.origin))
     });
     allowed.transpose()
@@ -88,14 +86,13 @@ pub(in crate::method) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
     calc.part(TAIL);
     let limit = calc.doubted(|calc| {
         let modulus = stiffness(calc, pulled, pull).unwrap_or_default();
-        let second_moment = calc.law(TubeStiffness { outside_diameter, wall });
+        let tail = Column::of(calc, modulus, outside_diameter, wall, assist.safety.value);
         let weights = net_weight(calc, at.pipe, pulled, pull);
         weights.map(|weight| {
             if weight <= LineLoad::default() {
                 return Force::default();
             }
-            let buckling = calc.law(OpenBoreBuckling { modulus, second_moment, weight, clearance });
-            calc.law(BucklingAllowed { buckling, factor: assist.safety.value })
+            tail.snaking(calc, weight, clearance)
         })
     });
     let limit = limit.map(|limit| Cited::new(limit, assist.safety.origin));

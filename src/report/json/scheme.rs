@@ -4,7 +4,7 @@ use super::{Json, array, object, where_there};
 use crate::check::Check;
 use crate::choice::reason::exclusion;
 use crate::choice::{Criterion, Ranked};
-use crate::conditions::site_figures;
+use crate::conditions::{Plan, site_figures};
 use crate::handbook::{HandbookError, Method};
 use crate::method::{self, FrictionModel, Shove, Stations, Step};
 use crate::quantity::{Length, Role, Shown};
@@ -22,7 +22,8 @@ impl Json<'_> {
         let band = |band| self.band(forces(band, scheme.method));
         let soil = if is_looked_at(ranked) { method::friction_models(drive, pipe)? } else { Vec::new() };
         let model_forces = method::model_forces(drive, pipe, &soil);
-        let site = if is_looked_at(ranked) { site_figures(drive, pipe, scheme.method) } else { Vec::new() };
+        let site =
+            if is_looked_at(ranked) { site_figures(&Plan { drive, pipe, method: scheme.method }) } else { Vec::new() };
         Ok(object! {
             method: scheme.method.key(),
             pipe: pipe.label(),

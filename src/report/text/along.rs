@@ -3,7 +3,7 @@
 use super::page::Page;
 use crate::choice::Ranked;
 use crate::choice::reason::name;
-use crate::conditions::site_figures;
+use crate::conditions::{Plan, site_figures};
 use crate::handbook::{HandbookError, Method};
 use crate::method::{self, Point, Shove, SoilView, StageProfile};
 use crate::quantity::{Band, Force, Role, Shown};
@@ -130,7 +130,7 @@ impl Page<'_> {
     fn site_figures(&mut self, ranked: &Ranked) {
         self.line(&format!("{:<58}{:>14}{:>14}{:>14}", "", "low", "likely", "high"));
         let mut told: Vec<String> = Vec::new();
-        for figure in site_figures(self.drive, &ranked.pipe, ranked.scheme.method) {
+        for figure in site_figures(&Plan { drive: self.drive, pipe: &ranked.pipe, method: ranked.scheme.method }) {
             let values = figure.values.map_or_else(
                 || "not known".to_owned(),
                 |band| {
