@@ -38,6 +38,8 @@ key_words! {
         PvcFused = "pvc_fused",
         /// PVC pressure pipe with joints that hold pull.
         PvcRestrained = "pvc_restrained",
+        /// Fibre cement.
+        FibreCement = "fibre_cement",
     }
     meanings {
         "vitrified_clay" => ["clay"],
@@ -52,6 +54,7 @@ key_words! {
         "polyethylene" => ["pe100", "pe4710"],
         "hdpe_100" => ["pe100"],
         "fpvc" => ["pvc_fused"],
+        "fiber_cement" => ["fibre_cement"],
     }
 }
 

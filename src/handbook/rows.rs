@@ -155,6 +155,8 @@ key_words! {
         PvcFused = "pvc_fused",
         /// PVC with restrained joints.
         PvcRestrained = "pvc_restrained",
+        /// Fibre cement.
+        FibreCement = "fibre_cement",
     }
 }
 

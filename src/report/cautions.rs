@@ -157,22 +157,21 @@ fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookEr
     if ranked.scheme.method != Method::PipeJacking {
         return Ok(None);
     }
-    let names: &[&str] = match ranked.pipe.family() {
-        Family::Clay => &["vitrified clay", "clay"],
-        Family::Concrete => &["reinforced concrete", "concrete"],
-        Family::Steel => &["steel"],
-        Family::Grp => &["GRP"],
-        Family::PolymerConcrete => &["polymer concrete"],
-        Family::DuctileIron => &["ductile iron"],
-        Family::Pvc => &["PVC"],
+    let family = ranked.pipe.family();
+    let key = family.key().replace('_', " ");
+    let name = match family {
+        Family::Clay => "vitrified clay",
+        Family::Concrete => "reinforced concrete",
+        Family::Grp => "GRP",
+        Family::Pvc => "PVC",
         Family::Pe | Family::PvcFused | Family::PvcRestrained => return Ok(None),
+        _ => key.as_str(),
     };
     let listed = drive.handbook.method_material()?.iter().any(|row| {
         let row = &row.value.value;
-        JACKING.contains(&row.method.value.0.as_str()) && names.contains(&row.material.value.0.as_str())
+        JACKING.contains(&row.method.value.0.as_str()) && [name, &key].contains(&row.material.value.0.as_str())
     });
     Ok((!listed).then(|| {
-        let name = names.first().copied().unwrap_or_default();
         format!("The published lists of materials that are jacked do not name {name}: lists of usage, no ban.")
     }))
 }

@@ -6,7 +6,7 @@ use jackpull::quantity::UnitSystem;
 use jackpull::{Handbook, read_drive};
 
 /// A pipe of each row: name, whether the file tells a pull, and what is written of it.
-const PIPES: [(&str, bool, &str); 14] = [
+const PIPES: [(&str, bool, &str); 15] = [
     ("clay", false, "material: clay, size: 10 in"),
     ("concrete", false, "material: concrete, size: 1000 mm, strength: 50 MPa"),
     (
@@ -25,6 +25,7 @@ const PIPES: [(&str, bool, &str); 14] = [
     ("jacked iron", false, "material: ductile_iron, size: 300 mm, rated_force: 900 kN"),
     ("pulled iron", true, "material: ductile_iron, size: 300 mm, joint_pull: 300 kN"),
     ("iron both ways", true, "material: ductile_iron, size: 300 mm, rated_force: 900 kN, joint_pull: 300 kN"),
+    ("fibre cement", false, "material: fibre_cement, size: 600 mm, outside_diameter: 740 mm, rated_force: 1500 kN"),
     ("PVC", false, "material: pvc, size: 12 in, rated_force: 90 kN"),
     ("fused PVC", true, "material: pvc_fused, size: 12 in, sdr: 18, joint_factor: 0.9"),
     ("restrained PVC", true, "material: pvc_restrained, size: 12 in, sdr: 18, joint_pull: 90 kN"),

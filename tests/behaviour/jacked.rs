@@ -224,6 +224,23 @@ fn the_makers_force_is_a_further_limit() {
     assert_eq!(end(&jacked(&turned(0.5), iron)).verdict, Verdict::NotDecided);
 }
 
+/// Fibre cement has its maker's force and nothing else, and weighs twice water: pi/4 (0.74^2 - 0.60^2) m2 x 19.62 kN/m3 is
+/// 2.891 kN/m, which a rise of 4 % turns into 0.1155 kN/m against the jacks.
+#[test]
+fn fibre_cement_is_its_makers_to_rate() {
+    let pipe = "material: fibre_cement, size: 600 mm, outside_diameter: 740 mm, inside_diameter: 600 mm";
+    assert_relative_eq!(limit("", &format!("{pipe}, rated_force: 1500 kN")), 1.5e6, max_relative = 1e-9);
+    let fault = jackpull::read_drive(&text("", &[pipe]), &jackpull::Handbook::embedded()).unwrap_err().to_string();
+    assert!(fault.contains("the joint sets the force on jacked fibre cement"), "{fault}");
+    let force = |grade: &str| {
+        let pipe = format!("{pipe}, rated_force: 1500 kN");
+        let drive = drive(&text("", &[&pipe]).edit("grade: 0 %", grade));
+        assess(&drive, &drive.candidates()[0], Method::PipeJacking).force.unwrap().likely.value
+    };
+    let uphill = 2.0 * 9810.0 * std::f64::consts::FRAC_PI_4 * (0.74 * 0.74 - 0.6 * 0.6) * 80.0 * 0.04_f64.atan().sin();
+    assert_relative_eq!(force("grade: 4 %") - force("grade: 0 %"), uphill, max_relative = 1e-3);
+}
+
 /// 0.1 m2 of 80 MPa, 1.75 and a closed joint: 2286 kN; the ratio beyond one half is not counted.
 #[test]
 fn grp_counts_no_more_than_a_closed_joint() {

@@ -20,6 +20,7 @@ const fn rows(material: Material) -> (Option<&'static Pushed>, Option<&'static P
         Material::Grp => (Some(&rigid::GRP), None),
         Material::PolymerConcrete => (Some(&rigid::POLYMER_CONCRETE), None),
         Material::Pvc => (Some(&pvc::JACKED), None),
+        Material::FibreCement => (Some(&rigid::FIBRE_CEMENT), None),
         Material::Steel => (Some(&steel::JACKED), Some(&steel::PULLED)),
         Material::DuctileIron => (Some(&iron::JACKED), Some(&iron::PULLED)),
         Material::PvcFused => (None, Some(&pvc::FUSED)),

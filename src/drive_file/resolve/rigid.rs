@@ -1,8 +1,9 @@
-//! Jacking pipe of GRP and of polymer concrete: its own strength on the end area.
+//! Jacking pipe of GRP and of polymer concrete: its own strength on the end area; of fibre cement: its maker's force.
 
 use super::Resolver;
-use super::applies::{Applies, NOT_PULLED, PUSHED, keys};
+use super::applies::{Applies, NOT_PULLED, PUSHED, STRENGTHS, keys};
 use super::clay::BRITTLE;
+use super::iron;
 use super::listed::Listed;
 use super::row::{Bears, End, GIVE_DIAMETERS, Pushed};
 use crate::drive::Capacity;
@@ -69,6 +70,25 @@ pub(super) const POLYMER_CONCRETE: Pushed = Pushed {
         Ok(Some(Bears { weight, ratio, capacity }))
     },
     ..GRP
+};
+
+pub(super) const FIBRE_CEMENT: Pushed = Pushed {
+    what: "fibre cement",
+    noun: "fibre cement jacking pipe",
+    family: Family::FibreCement,
+    applies: Applies {
+        reasons: &[
+            (STRENGTHS, "does not apply to fibre cement: its maker's force has the strength in it"),
+            (keys![factor], "the maker's force has its factors in it"),
+            (keys![end_bearing_area, joint_stress_ratio, packer], "the maker's force stands for the joint"),
+            (keys![free_length], "is for steel pipe"),
+        ],
+        otherwise: "does not apply to fibre cement",
+        ..iron::JACKED.applies
+    },
+    sizes: |_| Ok(Vec::new()),
+    density: Some("fibre_cement"),
+    ..iron::JACKED
 };
 
 impl Resolver<'_> {
