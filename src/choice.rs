@@ -1,5 +1,6 @@
 //! Schemes into a decision: standing, score, ranking, a reason in one sentence.
 
+mod asks;
 mod criterion;
 mod rank;
 mod ranking;
@@ -9,6 +10,7 @@ pub mod robust;
 pub(crate) mod score;
 mod standing;
 
+pub use asks::{Ask, Cause, asks, causes};
 pub use ranking::{Choice, Ranked};
 pub use score::{Criterion, CriterionKind, Score};
 pub use standing::{IfSettled, Standing};

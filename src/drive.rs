@@ -6,6 +6,7 @@ mod casing;
 mod coefficients;
 mod ground;
 mod jacks;
+mod leeway;
 mod pipe;
 mod proposed;
 mod pulled;
@@ -26,6 +27,7 @@ pub use casing::{Casing, CasingTube};
 pub use coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode, SteelFactors};
 pub use ground::{Column, Layer, Soil, Stretch, Tip, Undrained};
 pub use jacks::{Gauge, StationRules};
+pub use leeway::Leeway;
 pub(crate) use pipe::Made;
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};
 pub(crate) use proposed::BY_ITS_MAKER;
@@ -86,6 +88,7 @@ pub struct Drive {
     pub(crate) in_service: InService,
     pub(crate) candidates: Vec<Arc<Pipe>>,
     pub(crate) proposed: Option<Proposed>,
+    pub(crate) leeway: Leeway,
     pub(crate) assumed: Vec<Assumed>,
 }
 

@@ -1,5 +1,6 @@
 //! What is checked: one subject an entry of the table.
 
+use super::rule::Decides;
 use super::table::checks;
 use crate::handbook::CriterionKind;
 
@@ -21,8 +22,8 @@ impl core::fmt::Display for Need {
 /// Makes the enum of the table, and what the table says of each.
 macro_rules! subjects {
     ($at:ident $calc:ident $(
-        $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident
-            $(, needs $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
+        $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident $decides:ident $(($share:expr))?
+            $(, $need:ident $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
     )+) => {
         /// What is checked.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -53,6 +54,21 @@ macro_rules! subjects {
                 }
             }
 
+            /// Who decides, where the check itself does not say it.
+            pub(crate) const fn decides(self) -> Decides {
+                match self {
+                    $(Self::$name => Decides::$decides $(($share))?,)+
+                }
+            }
+
+            /// Whether a scheme for which it is missing is not decided.
+            #[must_use]
+            pub const fn is_needed(self) -> bool {
+                match self {
+                    $(Self::$name => subjects!(@needed $($need)?),)+
+                }
+            }
+
             /// What the file may leave out so that it goes unchecked.
             #[must_use]
             pub const fn need(self) -> Option<Need> {
@@ -64,6 +80,9 @@ macro_rules! subjects {
     };
     (@criterion none) => { None };
     (@criterion $criterion:ident) => { Some(CriterionKind::$criterion) };
+    (@needed) => { false };
+    (@needed asks) => { false };
+    (@needed needs) => { true };
     (@need) => { None };
     (@need as $other:ident) => { Self::$other.need() };
     (@need $what:literal [$($field:literal),+]) => { Some(Need { what: $what, fields: &[$($field),+] }) };

@@ -4,211 +4,212 @@
 ///
 /// - what is checked, and its label as printed;
 /// - the criterion of the score that reads it, or `none`: margins of `LoadMargin` are the loads;
-/// - what goes unchecked and which fields would settle it, where the file may leave them out (`needs as` another check:
-///   the same);
+/// - who decides, by the factor in the limit ([`Decides`](super::Decides));
+/// - what goes unchecked and which fields would settle it, where the file may leave them out: `needs`, and the scheme is
+///   not decided without it, or `asks`, and that is told (`as` another check: the same);
 /// - the function that makes it of `$at`, what is put in and the forces on it, by the laws in `$calc`.
 macro_rules! checks {
     ($then:ident $at:ident $calc:ident) => {
         $then! {
             $at $calc
             /// Thrust that pushes the pilot stem, against the rig.
-            StemThrust "thrust, pilot stem" LoadMargin => stem::thrust($at);
+            StemThrust "thrust, pilot stem" LoadMargin Watched(1.25) => stem::thrust($at);
             /// Thrust that pushes the pilot stem, against buckling.
-            StemBuckling "pilot stem, buckling" LoadMargin,
-                needs "buckling of the pilot stem" ["stem.wall", "stem.free_length"] => stem::buckling($at, $calc);
+            StemBuckling "pilot stem, buckling" LoadMargin Likely(2.0),
+                asks "buckling of the pilot stem" ["stem.wall", "stem.free_length"] => stem::buckling($at, $calc);
             /// Thrust that pushes the pilot stem, against snaking in a bore that is wider than the stem.
-            StemSnaking "pilot stem, snaking" none, needs as StemBuckling => stem::snaking($at, $calc);
+            StemSnaking "pilot stem, snaking" none Screen, asks as StemBuckling => stem::snaking($at, $calc);
             /// Thrust that pushes the pilot stem, against the rating of its joints.
-            StemJoint "pilot stem, joint under thrust" LoadMargin,
-                needs "joints of the pilot stem under thrust" ["stem.joint_thrust"] => stem::joint($at);
+            StemJoint "pilot stem, joint under thrust" LoadMargin High,
+                asks "joints of the pilot stem under thrust" ["stem.joint_thrust"] => stem::joint($at);
             /// Torque of the pilot stem while it is pushed, against rig and joints.
-            StemTorque "torque, pilot stem" LoadMargin, needs "torque of the pilot stem" ["stem.torque"]
+            StemTorque "torque, pilot stem" LoadMargin High, asks "torque of the pilot stem" ["stem.torque"]
                 => stem::turned($at);
             /// Torque of the auger while casing or pipe is pushed, against the rig.
-            AugerTorque "torque, auger" LoadMargin,
-                needs "torque of the auger, where there is one" ["rig.auger_torque"] => jacking::auger_torque($at);
+            AugerTorque "torque, auger" LoadMargin High,
+                asks "torque of the auger, where there is one" ["rig.auger_torque"] => jacking::auger_torque($at);
             /// Thrust that pushes a casing behind the stem, against the rig.
-            CasingThrust "thrust, casing" LoadMargin => casing::thrust($at);
+            CasingThrust "thrust, casing" LoadMargin Watched(1.25) => casing::thrust($at);
             /// Thrust that pushes a casing, against its section.
-            CasingSection "casing, section" LoadMargin, needs "strength of the casing" ["candidates[].casing_wall"]
+            CasingSection "casing, section" LoadMargin Watched(3.0), asks "strength of the casing" ["candidates[].casing_wall"]
                 => casing::section($at, $calc);
             /// Thrust that pushes a casing, against its free length as a column.
-            CasingColumn "casing in the pit, column" LoadMargin,
-                needs "casing in the pit as a column" ["candidates[].casing_free_length"]
+            CasingColumn "casing in the pit, column" LoadMargin Likely(1.67),
+                asks "casing in the pit as a column" ["candidates[].casing_free_length"]
                 => casing::column($at, $calc);
             /// Thrust that pushes a casing, against the rating of its joints.
-            CasingJoint "casing, joint under thrust" LoadMargin,
-                needs "joints of the casing" ["candidates[].casing_joint_thrust"] => casing::joint($at);
+            CasingJoint "casing, joint under thrust" LoadMargin High,
+                asks "joints of the casing" ["candidates[].casing_joint_thrust"] => casing::joint($at);
             /// Jacking force while the pipe is pushed, against the rig.
-            JackingThrust "thrust, pipe" LoadMargin => jacking::thrust($at);
+            JackingThrust "thrust, pipe" LoadMargin Watched(1.25) => jacking::thrust($at);
             /// Jacking force on the pipe, against the capacity of its end.
-            EndCapacity "pipe end, jacking force" LoadMargin => end::capacity($at, $calc);
+            EndCapacity "pipe end, jacking force" LoadMargin Watched(1.5) => end::capacity($at, $calc);
             /// Angle at the joints of a jacked pipe.
-            JointAngle "joint angle" none, needs "angle at the joints" ["steering", "candidates[].packer"]
+            JointAngle "joint angle" none Screen, asks "angle at the joints" ["steering", "candidates[].packer"]
                 => end::angle($at);
             /// Jacking force on a free length of pipe, against its strength as a column.
-            PipeColumn "pipe in the pit, column" LoadMargin,
-                needs "steel pipe in the pit as a column" ["candidates[].free_length"] => end::column($at, $calc);
+            PipeColumn "pipe in the pit, column" LoadMargin Likely(1.67),
+                asks "steel pipe in the pit as a column" ["candidates[].free_length"] => end::column($at, $calc);
             /// Pull on the pipe, against its tension.
-            Tension "pipe, tension" LoadMargin => pullback::of_pipe($at, |pipe| Ok(pipe.tension));
+            Tension "pipe, tension" LoadMargin UpTo(1.25) => pullback::of_pipe($at, |pipe| Ok(pipe.tension));
             /// Stress of pull and bend on the ramp, against the allowable stress.
-            TensionAndBending "pipe, tension and bending" LoadMargin
+            TensionAndBending "pipe, tension and bending" LoadMargin UpTo(1.25)
                 => pullback::of_pipe($at, |pipe| pipe.with_bending);
             /// Outside pressure during the pull, against collapse.
-            Collapse "pipe, collapse in the pull" LoadMargin => pullback::of_pipe($at, |pipe| pipe.collapse);
+            Collapse "pipe, collapse in the pull" LoadMargin Likely(2.0) => pullback::of_pipe($at, |pipe| pipe.collapse);
             /// Pull, bend and outside pressure on a steel pipe together, extreme condition.
-            SteelInteraction "pipe, combined stress" LoadMargin => pullback::of_pipe($at, |pipe| pipe.together);
+            SteelInteraction "pipe, combined stress" LoadMargin High => pullback::of_pipe($at, |pipe| pipe.together);
             /// The same, normal condition.
-            SteelInteractionNormal "pipe, combined, normal" none
+            SteelInteractionNormal "pipe, combined, normal" none Screen
                 => pullback::of_pipe($at, |pipe| pipe.together_normal);
             /// Strain of the pull.
-            Strain "pipe, strain of the pull" LoadMargin => pullback::of_pipe($at, |pipe| pipe.strain);
+            Strain "pipe, strain of the pull" LoadMargin UpTo(1.25) => pullback::of_pipe($at, |pipe| pipe.strain);
             /// Strain of pull and bend on the ramp.
-            StrainWithBend "pipe, strain with the bend" LoadMargin
+            StrainWithBend "pipe, strain with the bend" LoadMargin UpTo(1.25)
                 => pullback::of_pipe($at, |pipe| pipe.strain_with_bend);
             /// Pull on the pipe, against the rating of pull head and swivel.
-            PullHead "pull head" LoadMargin, needs "rating of pull head and swivel" ["pull.pull_head.rating"]
+            PullHead "pull head" LoadMargin High, asks "rating of pull head and swivel" ["pull.pull_head.rating"]
                 => link::head($at);
             /// Setting of the weak link, against what pipe, head and joint may bear.
-            WeakLink "weak link, setting" none, needs "setting of the weak link" ["pull.pull_head.weak_link"]
+            WeakLink "weak link, setting" none High, asks "setting of the weak link" ["pull.pull_head.weak_link"]
                 => link::set($at, $calc);
             /// Pull on the pipe, against the setting of the weak link.
-            WeakLinkPull "weak link, pull" none, needs as WeakLink => link::pulled($at);
+            WeakLinkPull "weak link, pull" none UpTo(f64::INFINITY), asks as WeakLink => link::pulled($at);
             /// Push at the tail of the pulled string, against its free length as a column.
-            PushedTail "pipe, pushed tail" LoadMargin => assist::tail($at, $calc);
+            PushedTail "pipe, pushed tail" LoadMargin Likely(1.67) => assist::tail($at, $calc);
             /// The same, against snaking in the wider bore.
-            TailSnaking "pipe, pushed tail, snaking" none => assist::snaking($at, $calc);
+            TailSnaking "pipe, pushed tail, snaking" none Screen => assist::snaking($at, $calc);
             /// Push at the tail of the pulled string, against the rating of the grip.
-            TailGrip "grip at the tail" LoadMargin, needs "grip at the tail" ["pull.push_assist.grip_rating"]
+            TailGrip "grip at the tail" LoadMargin High, asks "grip at the tail" ["pull.push_assist.grip_rating"]
                 => assist::grip($at);
             /// Pull on the pipe where a named length of bore lies on it, upper bound.
-            CollapsedBore "pipe, collapsed bore" none,
-                needs "bore that may fall on the pipe" ["pull.collapsed_bore"] => site::collapsed($at, $calc);
+            CollapsedBore "pipe, collapsed bore" none Screen,
+                asks "bore that may fall on the pipe" ["pull.collapsed_bore"] => site::collapsed($at, $calc);
             /// Pressure of liquid grout, against collapse.
-            CollapseInGrout "pipe, collapse in grout" LoadMargin, needs "collapse in grout" ["annulus"]
+            CollapseInGrout "pipe, collapse in grout" LoadMargin Likely(2.0), asks "collapse in grout" ["annulus"]
                 => pullback::in_service($at, |pipe| pipe.grout);
             /// Water and soil in service, against collapse.
-            CollapseInService "pipe, collapse in service" LoadMargin,
-                needs "load and deflection in service" ["ground[].soil"]
+            CollapseInService "pipe, collapse in service" LoadMargin Likely(2.0),
+                asks "load and deflection in service" ["ground[].soil"]
                 => pullback::in_service($at, |pipe| pipe.collapse);
             /// Water and a vacuum inside, against collapse.
-            Vacuum "pipe, vacuum in service" LoadMargin, needs "vacuum in the main" ["vacuum"]
+            Vacuum "pipe, vacuum in service" LoadMargin Likely(2.0), asks "vacuum in the main" ["vacuum"]
                 => pullback::in_service($at, |pipe| pipe.vacuum);
             /// Deflection of a flexible pipe in service.
-            Deflection "pipe, deflection" none, needs as CollapseInService
+            Deflection "pipe, deflection" none UpTo(1.33), asks as CollapseInService
                 => pullback::in_service($at, |pipe| pipe.deflection);
             /// Pressure of the rig on the face of the launch pit while it pulls.
-            PullReaction "launch pit face, pull" LoadMargin,
-                needs "what the rig leans on while it pulls" ["pull.reaction"] => site::reaction($at);
+            PullReaction "launch pit face, pull" LoadMargin SetOn(2.0),
+                asks "what the rig leans on while it pulls" ["pull.reaction"] => site::reaction($at);
             /// Pressure of the bore fluid, against what the ground is allowed.
-            BreakOut "bore fluid, break-out" none, needs "break-out of fluid" ["ground[].soil"]
+            BreakOut "bore fluid, break-out" none High, asks "break-out of fluid" ["ground[].soil"]
                 => site::break_out($at, $calc);
             /// Length of the ramp, against the room for it.
-            RampRoom "ramp, room" Area, needs "room for the ramp" ["pull.ramp_room"] => site::ramp_room($at, $calc);
+            RampRoom "ramp, room" Area High, asks "room for the ramp" ["pull.ramp_room"] => site::ramp_room($at, $calc);
             /// Pull on the rig: pipe, reamer and stem.
-            RigPull "rig pull" LoadMargin => pullback::rig_pull($at);
+            RigPull "rig pull" LoadMargin Watched(1.25) => pullback::rig_pull($at);
             /// Pull on the rig in a reaming pass before the pipe comes.
-            ReamingPull "rig pull, reaming" LoadMargin => pullback::reaming_pull($at);
+            ReamingPull "rig pull, reaming" LoadMargin Watched(1.25) => pullback::reaming_pull($at);
             /// Pull on the stem, against the rating of its joints.
-            StemPull "stem joint, pull" LoadMargin, needs "joints of the stem under pull" ["stem.joint_pull"]
+            StemPull "stem joint, pull" LoadMargin High, asks "joints of the stem under pull" ["stem.joint_pull"]
                 => pullback::stem_pull($at);
             /// Torque of the reamer, against rig and stem.
-            ReamingTorque "torque, reaming" LoadMargin, needs "torque of the reamer" ["pull.reaming_torque"]
+            ReamingTorque "torque, reaming" LoadMargin High, asks "torque of the reamer" ["pull.reaming_torque"]
                 => pullback::reaming_torque($at);
             /// Step in diameter of a reaming pass.
-            ReamingStep "reaming step" none => pullback::step($at, $calc);
+            ReamingStep "reaming step" none Screen => pullback::step($at, $calc);
             /// Final bore.
-            Bore "final bore" none => pullback::bore($at);
+            Bore "final bore" none Screen => pullback::bore($at);
             /// Radius of the string on the ramp.
-            BendRadius "bend radius" none => pullback::of_pipe($at, |pipe| pipe.radius);
+            BendRadius "bend radius" none High => pullback::of_pipe($at, |pipe| pipe.radius);
             /// Thrust, against the ground behind the wall in the launch pit.
-            ThrustWall "thrust wall" LoadMargin, needs "thrust wall" ["launch.wall"] => wall::thrust($at);
+            ThrustWall "thrust wall" LoadMargin SetOn(2.0), asks "thrust wall" ["launch.wall"] => wall::thrust($at);
             /// Level of the thrust, against that of the reaction of the ground.
-            WallLevel "thrust wall, level" none, needs as ThrustWall => wall::level($at, $calc);
+            WallLevel "thrust wall, level" none Screen, asks as ThrustWall => wall::level($at, $calc);
             /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
-            WallMovement "thrust wall, movement" none, needs as ThrustWall => wall::movement($at, $calc);
+            WallMovement "thrust wall, movement" none Screen, asks as ThrustWall => wall::movement($at, $calc);
             /// Load of a rigid pipe in service, against its crushing strength.
-            Crushing "pipe in service, crushing" LoadMargin,
-                needs "strength of a rigid pipe in service" ["candidates[].crushing"]
+            Crushing "pipe in service, crushing" LoadMargin Likely(1.5),
+                asks "strength of a rigid pipe in service" ["candidates[].crushing"]
                 => service::crushing($at, $calc);
             /// Invert against its tolerance, gravity sewers only.
-            Invert "invert, line and grade" none => conditions::invert($at);
+            Invert "invert, line and grade" none Surveyed => conditions::invert($at);
             /// Ground against method.
-            Ground "ground" Ground => conditions::ground($at);
+            Ground "ground" Ground High => conditions::ground($at);
             /// Length of the drive against the published range of the method.
-            Length "length" Size => conditions::length($at);
+            Length "length" Size Screen => conditions::length($at);
             /// Outside diameter of the pipe, against the published range of the method.
-            Diameter "diameter" Size => conditions::diameter($at);
+            Diameter "diameter" Size Screen => conditions::diameter($at);
             /// Slope of a gravity sewer, against the least by its size.
-            LeastSlope "least slope" none => sewer::least_slope($at);
+            LeastSlope "least slope" none High => sewer::least_slope($at);
             /// Steepest wave of the invert, against the slope of the line, gravity sewers only.
-            BackFall "back-fall" none, needs "back-fall and standing water" ["half_wave"]
+            BackFall "back-fall" none Surveyed, asks "back-fall and standing water" ["half_wave"]
                 => sewer::back_fall($at, $calc);
             /// Water that stands in the low spots of a waving invert.
-            Sag "standing water" none, needs as BackFall => sewer::sag($at, $calc);
+            Sag "standing water" none Surveyed, asks as BackFall => sewer::sag($at, $calc);
             /// Slope that a pulled line is asked for, against that of the line, gravity sewers only.
-            GradeFloor "slope for a pulled line" none => sewer::grade_floor($at);
+            GradeFloor "slope for a pulled line" none Screen => sewer::grade_floor($at);
             /// Greatest flow, against that of the full pipe.
-            FlowCapacity "flow, capacity" none, needs "capacity" ["design_flow.max"]
+            FlowCapacity "flow, capacity" none High, asks "capacity" ["design_flow.max"]
                 => sewer::capacity($at, $at.full_flow);
             /// Stress of the least flow on the wall, against what moves grit.
-            SelfCleaning "flow, self-cleaning" none, needs "self-cleaning" ["design_flow.min"]
+            SelfCleaning "flow, self-cleaning" none Screen, asks "self-cleaning" ["design_flow.min"]
                 => sewer::self_cleaning($at, $calc, $at.full_flow);
             /// Cover, against the least by method.
-            Cover "cover" none, needs "cover of a pulled pipe" ["surface.over"] => room::cover($at, $calc);
+            Cover "cover" none High, asks "cover of a pulled pipe" ["surface.over"] => room::cover($at, $calc);
             /// Settlement of the surface.
-            SurfaceSettlement "settlement, surface" Movement,
-                needs "settlement of the surface" ["surface.allowed_settlement"]
+            SurfaceSettlement "settlement, surface" Movement Surveyed,
+                asks "settlement of the surface" ["surface.allowed_settlement"]
                 => movement::surface_settlement($at, $at.surface);
             /// Slope of the settled surface.
-            SurfaceSlope "slope, surface" Movement, needs "slope of the surface" ["surface.allowed_slope"]
+            SurfaceSlope "slope, surface" Movement Surveyed, asks "slope of the surface" ["surface.allowed_slope"]
                 => movement::surface_slope($at, $at.surface);
             /// Settlement of a crossed service.
-            ServiceSettlement "settlement, services" Movement,
-                needs "settlement of services" ["crossings[].allowed_settlement"] => $at.services.0;
+            ServiceSettlement "settlement, services" Movement Surveyed,
+                asks "settlement of services" ["crossings[].allowed_settlement"] => $at.services.0;
             /// Slope of a crossed service.
-            ServiceSlope "slope, services" Movement, needs "slope of services" ["crossings[].allowed_slope"]
+            ServiceSlope "slope, services" Movement Surveyed, asks "slope of services" ["crossings[].allowed_slope"]
                 => $at.services.1;
             /// Clear distance of a crossed service.
-            ServiceClearance "clear distance, services" none,
-                needs "services crossed or beside the bore" ["crossings"] => room::clearance($at, $calc);
+            ServiceClearance "clear distance, services" none High,
+                asks "services crossed or beside the bore" ["crossings"] => room::clearance($at, $calc);
             /// Stability number of an open face in clay.
-            FaceStability "face, stability number" none => face::stability($at, $calc);
+            FaceStability "face, stability number" none UpTo(1.25) => face::stability($at, $calc);
             /// Heave of the base of a pit in clay.
-            PitHeave "pit base, heave" none, needs "base of the pits in clay" ["launch.space", "reception.space"]
+            PitHeave "pit base, heave" none Likely(1.5), asks "base of the pits in clay" ["launch.space", "reception.space"]
                 => pits::base_heave($at, $calc);
             /// Uplift of the base of a pit by water below.
-            PitUplift "pit base, uplift" none,
-                needs "uplift of the pits" ["launch.space.tight_soil", "launch.space.water_pressure"]
+            PitUplift "pit base, uplift" none High,
+                asks "uplift of the pits" ["launch.space.tight_soil", "launch.space.water_pressure"]
                 => pits::uplift($at, $calc);
             /// Soil plug in the mouth of a casing, against the head of water.
-            Plug "soil plug" none,
-                needs "water over an open casing in sand or silt: soil plug" ["plug", "ground[].soil.saturated"]
+            Plug "soil plug" none High,
+                asks "water over an open casing in sand or silt: soil plug" ["plug", "ground[].soil.saturated"]
                 => face::plug($at, $calc);
             /// Length of the launch pit.
-            PitLength "launch pit, length" Area, needs "room in the launch pit" ["launch.space"]
+            PitLength "launch pit, length" Area Screen, asks "room in the launch pit" ["launch.space"]
                 => pits::length($at, $calc, Place::Launch);
             /// Width of the launch pit.
-            PitWidth "launch pit, width" Area, needs as PitLength => pits::width($at, $calc, Place::Launch);
+            PitWidth "launch pit, width" Area Screen, asks as PitLength => pits::width($at, $calc, Place::Launch);
             /// Length of the reception pit.
-            ReceptionLength "reception pit, length" Area, needs "room in the reception pit" ["reception.space"]
+            ReceptionLength "reception pit, length" Area Screen, asks "room in the reception pit" ["reception.space"]
                 => pits::length($at, $calc, Place::Reception);
             /// Width of the reception pit.
-            ReceptionWidth "reception pit, width" Area, needs as ReceptionLength
+            ReceptionWidth "reception pit, width" Area Screen, asks as ReceptionLength
                 => pits::width($at, $calc, Place::Reception);
             /// Working area at the launch.
-            LaunchArea "working area, launch" Area, needs "working area at the launch" ["launch.area"]
+            LaunchArea "working area, launch" Area Screen, asks "working area at the launch" ["launch.area"]
                 => pits::area($at, Place::Launch);
             /// Working area at the reception.
-            ReceptionArea "working area, reception" Area, needs "working area at the reception" ["reception.area"]
+            ReceptionArea "working area, reception" Area Screen, asks "working area at the reception" ["reception.area"]
                 => pits::area($at, Place::Reception);
             /// Lift of one pipe into the launch pit.
-            CraneLift "crane lift" none, needs "crane" ["launch.space.crane"] => pits::crane($at);
+            CraneLift "crane lift" none High, asks "crane" ["launch.space.crane"] => pits::crane($at);
             /// Length of one pipe, against the stroke of the main jacks.
-            JackStroke "pipe length, stroke of the jacks" none,
-                needs "pipe length against the stroke of the jacks" ["rig.stroke"] => pits::stroke($at);
+            JackStroke "pipe length, stroke of the jacks" none Screen,
+                asks "pipe length against the stroke of the jacks" ["rig.stroke"] => pits::stroke($at);
             /// Shifts, against those of the programme.
-            Programme "time, programme" none, needs "time against the programme" ["pace.programme", "pace"]
+            Programme "time, programme" none Screen, asks "time against the programme" ["pace.programme", "pace"]
                 => time::programme($at);
         }
     };

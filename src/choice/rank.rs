@@ -1,8 +1,8 @@
 //! The order of the schemes, and where an open one would stand.
 
 use super::ranking::Ranked;
-use super::standing::{IfSettled, Standing};
-use crate::check::Verdict;
+use super::standing::{self, IfSettled, Standing};
+use crate::check::{Check, Verdict};
 
 /// Scores closer than this are equal as printed, in points of 100.
 pub(super) const SAME: f64 = 0.5;
@@ -10,7 +10,8 @@ pub(super) const SAME: f64 = 0.5;
 /// Best first, whatever the order of the file; then places, and what open schemes would reach.
 pub(super) fn rank(ranked: &mut [Ranked]) {
     ranked.sort_by(|a, b| {
-        let by_merit = a.standing.cmp(&b.standing).then(least(b).total_cmp(&least(a)));
+        let by_score = least(b).total_cmp(&least(a));
+        let by_merit = a.standing.cmp(&b.standing).then(excess(a).total_cmp(&excess(b))).then(by_score);
         by_merit.then(a.pipe.label().cmp(b.pipe.label())).then(a.scheme.method.key().cmp(b.scheme.method.key()))
     });
     let mut leader: Option<(usize, Standing, f64)> = None;
@@ -35,6 +36,17 @@ pub(super) fn rank(ranked: &mut [Ranked]) {
     }
 }
 
+/// How far a barred scheme is from fitting: the greatest share of a limit that is over, the likely one where that fails.
+/// Nothing for any other; a scheme that is excluded, or over a limit that leaves no share to tell, comes last.
+fn excess(ranked: &Ranked) -> f64 {
+    if ranked.scheme.is_excluded() {
+        return f64::INFINITY;
+    }
+    let over = ranked.scheme.checks.iter().filter(|check| check.verdict == Verdict::Over);
+    let share = |check: &Check| check.likely_utilisation().filter(|share| *share > 1.0).or(check.utilisation());
+    over.map(|check| share(check).unwrap_or(f64::MAX)).fold(0.0, f64::max)
+}
+
 /// What the ranking goes by within one standing; an excluded scheme comes last.
 fn least(ranked: &Ranked) -> f64 {
     ranked.score.as_ref().map_or(-1.0, |score| score.least)
@@ -48,6 +60,5 @@ fn if_settled(open: &Ranked, all: &[Ranked]) -> Option<IfSettled> {
         .iter()
         .filter(|other| (other.candidate, other.scheme.method) != itself)
         .filter(|other| other.standing < standing || (other.standing == standing && least(other) > most));
-    let undecided = open.scheme.checks.iter().filter(|check| check.verdict == Verdict::NotDecided);
-    Some(IfSettled { place: 1 + before.count(), open: undecided.map(|check| check.subject).collect() })
+    Some(IfSettled { place: 1 + before.count(), standing, open: standing::open(&open.scheme).collect() })
 }

@@ -1,10 +1,11 @@
 //! Why the first is first, in one sentence.
 
+use super::asks::{Cause, asks, causes};
 use super::rank::SAME;
 use super::ranking::Ranked;
 use super::score::CriterionKind;
-use super::standing::Standing;
-use crate::check::{Check, Verdict};
+use super::standing::{self, Standing};
+use crate::check::{Care, Check, Subject, Verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
 use crate::quantity::shown::decimal;
@@ -14,16 +15,15 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
     let Some(first) = ranked.first() else { return Ok("there is no pipe to choose from".to_owned()) };
     if !first.standing.can_be_chosen() {
         let why = stops(drive, first)?;
+        let would = if_settled(first).map_or_else(String::new, |would| format!(" and {would} once that is settled"));
         return Ok(match first.standing {
-            Standing::Open => format!("nothing can be chosen: {} comes nearest, but {why}", name(first)),
-            _ => format!("nothing can be chosen: even {} is barred, since {why}", name(first)),
+            Standing::Open => format!("nothing can be chosen: {} comes nearest{would}, but {why}", name(first)),
+            _ => format!("nothing can be chosen: even {}, the nearest, is barred, since {why}", name(first)),
         });
     }
     let governed = first.scheme.governing();
-    let governed = governed.map_or_else(String::new, |check| format!("; largest load: {}", at(check)));
-    let care = list(first, Verdict::WithCare);
-    let care = if care.is_empty() { care } else { format!("; with care: {care}") };
-    let opening = format!("{} {}{governed}{care}", name(first), first.standing.label());
+    let governed = governed.map_or_else(String::new, |check| format!("; governed by {}", at(check)));
+    let opening = format!("{} {}{governed}{}", name(first), first.standing.label(), care(first));
     let opening = format!("{opening}{}", equals(ranked));
     // The rival is the best scheme of another kind, if there is one: that is the decision to defend.
     let other_kind =
@@ -44,7 +44,7 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
             format!("{opening}; it leads {rival_name} on {} of the score's 100 points{argument}", two.join(" and "))
         }
         Standing::WithCare => {
-            format!("{opening}; {rival_name} asks for care: {}{argument}", list(rival, Verdict::WithCare))
+            format!("{opening}; {rival_name} fits with care{}{argument}", care(rival))
         }
         standing => format!("{opening}; {rival_name} is {}: {}{argument}", standing.label(), stops(drive, rival)?),
     })
@@ -84,20 +84,62 @@ pub(crate) fn at(check: &Check) -> String {
     used.map_or_else(|| subject.to_owned(), |used| format!("{subject} at {}", decimal(used, 2)))
 }
 
-fn list(ranked: &Ranked, verdict: Verdict) -> String {
-    let texts = with_verdict(ranked, verdict).map(|check| match check.likely_utilisation() {
-        Some(likely) if verdict == Verdict::Over => {
-            format!("{} is over at {}", check.subject.label(), decimal(likely, 2))
+/// What asks for care, by its reason.
+pub(crate) fn care(ranked: &Ranked) -> String {
+    const KINDS: [(Care, &str); 5] = [
+        (Care::Narrow, "narrow"),
+        (Care::Condition, "on condition"),
+        (Care::Data, "short of data"),
+        (Care::Noted, "with care"),
+        (Care::Screen, "past habit"),
+    ];
+    let mut text = String::new();
+    for (kind, label) in KINDS {
+        let checks = with_verdict(ranked, Verdict::WithCare).filter(|check| check.care == Some(kind));
+        // What is asked of the contractor is no share of a limit.
+        let named = |check: &Check| if check.is_required() { check.subject.label().to_owned() } else { at(check) };
+        let names: Vec<String> = checks.map(named).collect();
+        if !names.is_empty() {
+            text.push_str(&format!("; {label}: {}", names.join(", ")));
         }
-        None if verdict == Verdict::Over && check.likely().is_some() => {
-            format!("{} is over its limit", check.subject.label())
-        }
-        _ if verdict == Verdict::WithCare => at(check),
-        _ if verdict == Verdict::Over => format!("{} is unsuitable", check.subject.label()),
-        _ if verdict == Verdict::NotDecided => format!("{} is not decided", check.subject.label()),
-        _ => check.subject.label().to_owned(),
-    });
-    texts.collect::<Vec<_>>().join(", ")
+    }
+    text
+}
+
+/// What an open scheme would be.
+pub(crate) fn if_settled(ranked: &Ranked) -> Option<&'static str> {
+    Some(match ranked.if_settled.as_ref()?.standing {
+        Standing::Fits => "would fit",
+        _ => "would fit with care",
+    })
+}
+
+/// What to write so that an open scheme is decided, in a few words; empty for any other.
+pub(crate) fn to_write(ranked: &Ranked) -> String {
+    const MOST: usize = 3;
+    let asks = asks(ranked);
+    let lines = asks.iter().filter(|ask| !ask.fields.is_empty());
+    let mut parts: Vec<String> = lines.clone().take(MOST).map(|ask| ask.fields.join(" and ")).collect();
+    let more = lines.count().saturating_sub(MOST);
+    if more > 0 {
+        parts.push(format!("{more} more"));
+    }
+    let unsettled: Vec<&str> =
+        asks.iter().filter(|ask| ask.fields.is_empty()).flat_map(|ask| ask.checks.clone()).collect();
+    let write = if parts.is_empty() { String::new() } else { format!("; write {}", parts.join(", ")) };
+    let settle = if unsettled.is_empty() { String::new() } else { format!("; settle {}", unsettled.join(", ")) };
+    format!("{write}{settle}")
+}
+
+/// What bars a scheme, each cause once.
+pub(crate) fn barred_by(ranked: &Ranked) -> String {
+    let of = |check: &&Check| match check.utilisation() {
+        Some(used) => format!("{} at {}", check.subject.label(), decimal(used, 2)),
+        None if check.likely().is_some() => format!("{} past its limit", check.subject.label()),
+        None => format!("{} unsuitable", check.subject.label()),
+    };
+    let one = |cause: &Cause<'_>| cause.checks.iter().map(of).collect::<Vec<_>>().join(" and ");
+    causes(ranked).iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
 /// What keeps a scheme from being chosen.
@@ -106,10 +148,13 @@ fn stops(drive: &Drive, ranked: &Ranked) -> Result<String, HandbookError> {
     for origin in ranked.scheme.excluded() {
         texts.push(exclusion(drive, origin)?.trim_end_matches('.').to_owned());
     }
-    let verdict = if ranked.standing == Standing::Open { Verdict::NotDecided } else { Verdict::Over };
-    let checks = list(ranked, verdict);
-    if !checks.is_empty() {
-        texts.push(checks);
+    if ranked.standing == Standing::Open {
+        let open: Vec<&str> = standing::open(&ranked.scheme).map(Subject::label).collect();
+        if !open.is_empty() {
+            texts.push(format!("not decided: {}{}", open.join(", "), to_write(ranked)));
+        }
+    } else {
+        texts.extend(Some(barred_by(ranked)).filter(|text| !text.is_empty()));
     }
     if texts.is_empty() {
         texts.push("nothing about it could be checked".to_owned());

@@ -1,6 +1,6 @@
 //! Whether a scheme may be chosen at all, whatever its score.
 
-use crate::check::{Subject, Verdict};
+use crate::check::{Absent, Subject, Verdict};
 use crate::method::Scheme;
 use crate::source::printed;
 
@@ -13,7 +13,7 @@ pub enum Standing {
     Fits,
     /// No check is over or open; at least one asks for care.
     WithCare,
-    /// Something is not decided; it can never be chosen.
+    /// A check that is needed is not decided or was not made; it can never be chosen.
     Open,
     /// A check is over, or the pipe cannot be put in this way or bear the service.
     Barred,
@@ -26,7 +26,7 @@ impl Standing {
         match self {
             Self::Fits => "fits",
             Self::WithCare => "fits with care",
-            Self::Open => "open",
+            Self::Open => "not decided",
             Self::Barred => "barred",
         }
     }
@@ -37,13 +37,13 @@ impl Standing {
         matches!(self, Self::Fits | Self::WithCare)
     }
 
-    /// The standing of a scheme; one without any check is open.
+    /// The standing of a scheme; one without any check is open, and so is one whose needed check is missing.
     #[must_use]
     pub fn of(scheme: &Scheme) -> Self {
         let any = |verdict| scheme.checks.iter().any(|check| check.verdict == verdict);
         if scheme.is_excluded() || any(Verdict::Over) {
             Self::Barred
-        } else if any(Verdict::NotDecided) || scheme.checks.iter().next().is_none() {
+        } else if open(scheme).next().is_some() || scheme.checks.iter().next().is_none() {
             Self::Open
         } else if any(Verdict::WithCare) {
             Self::WithCare
@@ -54,17 +54,28 @@ impl Standing {
 
     /// What an open scheme would stand at, if all that is not decided came out within; `None` for any other.
     pub(super) fn if_settled(scheme: &Scheme) -> Option<Self> {
-        let any = |verdict| scheme.checks.iter().any(|check| check.verdict == verdict);
-        let open = Self::of(scheme) == Self::Open && any(Verdict::NotDecided);
-        open.then_some(if any(Verdict::WithCare) { Self::WithCare } else { Self::Fits })
+        let care = scheme.checks.iter().any(|check| check.verdict == Verdict::WithCare);
+        let is_open = Self::of(scheme) == Self::Open && open(scheme).next().is_some();
+        is_open.then_some(if care { Self::WithCare } else { Self::Fits })
     }
 }
 
-/// Where an open scheme would stand.
+/// What is not decided of a scheme: checks that came out so, and needed ones that were not made.
+pub(super) fn open(scheme: &Scheme) -> impl Iterator<Item = Subject> {
+    Subject::ALL.iter().copied().filter(|subject| match scheme.checks.outcome(*subject) {
+        Ok(check) => check.verdict == Verdict::NotDecided,
+        Err(Absent::Missing) => subject.is_needed(),
+        Err(Absent::NotApplicable(_)) => false,
+    })
+}
+
+/// Where an open scheme would stand at best: all that is not decided within, every unknown criterion at its best.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct IfSettled {
-    /// Its place at best: all that is not decided within, and every unknown criterion at its best.
+    /// Its place.
     pub place: usize,
+    /// Its standing.
+    pub standing: Standing,
     /// What is not decided.
     pub open: Vec<Subject>,
 }

@@ -4,7 +4,7 @@ use super::faults::Faulty;
 use super::input::{bytes, handbook, of_tables, text};
 use super::output::{Outcome, complain, print};
 use super::units::{self, Units};
-use crate::choice::choose;
+use crate::choice::{Standing, choose};
 use crate::drive_file::{DriveFile, InputError};
 use crate::handbook::Handbook;
 use crate::report::{Beside, Report};
@@ -24,6 +24,13 @@ enum Format {
     Json,
 }
 
+/// What counts as no success beside what always does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum FailOn {
+    /// A scheme that only fits with care.
+    Care,
+}
+
 /// Assess the pipes of one or more drive files and rank them.
 #[derive(Debug, Args)]
 pub(super) struct Assess {
@@ -39,6 +46,9 @@ pub(super) struct Assess {
     /// Units of the output.
     #[arg(long, value_enum, help = "Units of the output [default: those of the length of the drive]")]
     units: Option<Units>,
+    /// Standing that is no success: the exit code is then that of a drive for which nothing fits.
+    #[arg(long, value_enum, value_name = "STANDING")]
+    fail_on: Option<FailOn>,
     /// Text with the tables of every scheme, not of the first alone.
     #[arg(long)]
     full: bool,
@@ -105,7 +115,9 @@ impl Assess {
         let beside = Beside::of(&file, handbook, &drive, &choice).map_err(faulty)?;
         let digest = digest(&bytes);
         let report = Report::new(&drive, &choice).with_digest(&digest).with(&beside);
-        let outcome = if choice.chosen().is_some() { Outcome::Chosen } else { Outcome::NoneFits };
+        let passes = |standing| standing == Standing::Fits || self.fail_on.is_none();
+        let chosen = choice.chosen().filter(|first| passes(first.standing));
+        let outcome = if chosen.is_some() { Outcome::Chosen } else { Outcome::NoneFits };
         let page = match self.format {
             Format::Text if self.full => report.text_in_full(system),
             Format::Text => report.text(system),

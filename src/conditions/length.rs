@@ -29,7 +29,7 @@ pub(crate) fn length(at: &Plan<'_>) -> Outcome {
     };
     let guided = at.drive.stem.is_there() && guide.value <= range.length.value;
     let limit = if guided { guide } else { range.length };
-    let check = at_most(Role::Distance, at.drive.length.value, limit).as_screen();
+    let check = at_most(Role::Distance, at.drive.length.value, limit);
     Ok(noted(check, if guided { LONGER } else { LONGER_DRIVE }))
 }
 
@@ -38,10 +38,10 @@ pub(crate) fn diameter(at: &Plan<'_>) -> Outcome {
     let (from, to) = range.diameters;
     let (diameter, origin) = (at.pipe.outside_diameter.value, range.length.origin);
     if let Some(least) = from.filter(|from| diameter < *from) {
-        return Ok(noted(at_least(Role::Diameter, diameter, Cited::new(least, origin)).as_screen(), SMALLER));
+        return Ok(noted(at_least(Role::Diameter, diameter, Cited::new(least, origin)), SMALLER));
     }
     let most = to.ok_or(Absent::NotApplicable("the published range has no end"))?;
-    Ok(noted(at_most(Role::Diameter, diameter, Cited::new(most, origin)).as_screen(), LARGER))
+    Ok(noted(at_most(Role::Diameter, diameter, Cited::new(most, origin)), LARGER))
 }
 
 fn noted(check: Check<()>, beyond: &'static str) -> Check<()> {

@@ -27,7 +27,7 @@ pub fn invert_uncertainty(plan: &Plan<'_>) -> Length {
 pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let Plan { drive, method, .. } = *at;
     only(drive.service == Service::GravitySewer, NO_GRAVITY)?;
-    let check = at_most(Role::Offset, invert_uncertainty(at), drive.tolerance).as_screen();
+    let check = at_most(Role::Offset, invert_uncertainty(at), drive.tolerance);
     let annulus = &drive.annulus;
     Ok(check.with_note(match (method, annulus.spacer > Length::default(), annulus.grouted) {
         (Method::Pullback, true, _) => SPACED,

@@ -174,7 +174,7 @@ fn space<'a, R: Recorder>(at: &Plan<'a>, calc: &mut Calc<R>, place: Place) -> Re
 
 fn roomy(there: Cited<Length>, need: Cited<Band<Length>>, place: Place) -> Check<()> {
     let note = if place == Place::Launch { SIDES } else { OUT };
-    at_least(Role::Distance, there.value, need).as_screen().with_note(note)
+    at_least(Role::Distance, there.value, need).with_note(note)
 }
 
 pub(crate) fn length<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>, place: Place) -> Outcome {
@@ -199,7 +199,7 @@ pub(super) fn area_needed(at: &Plan<'_>, place: Place) -> Cited<Band<Area>> {
 
 pub(crate) fn area(at: &Plan<'_>, place: Place) -> Outcome {
     let there = place.pit(at.drive).area.ok_or(Absent::Missing)?;
-    Ok(at_least(Role::GroundArea, there.value, area_needed(at, place)).as_screen().with_note(AREA))
+    Ok(at_least(Role::GroundArea, there.value, area_needed(at, place)).with_note(AREA))
 }
 
 /// Length of one jacking pipe: the file's, or the longest usual one of clay.
@@ -223,5 +223,5 @@ pub(crate) fn crane(at: &Plan<'_>) -> Outcome {
 pub(crate) fn stroke(at: &Plan<'_>) -> Outcome {
     only(at.is_jacked(), "the pipe is not pushed")?;
     let stroke = at.drive.rig.stroke.ok_or(Absent::Missing)?;
-    Ok(at_most(Role::Distance, pipe_length(at), stroke).as_screen().with_note(STROKE))
+    Ok(at_most(Role::Distance, pipe_length(at), stroke).with_note(STROKE))
 }

@@ -37,7 +37,7 @@ pub(crate) fn grade_floor(at: &Plan<'_>) -> Outcome {
     only(!at.is_jacked(), "the pipe is not pulled")?;
     let (low, high) = gravity.pulled_floor;
     let need = high.map(|high| Band { low, likely: low, high });
-    Ok(at_least(Role::Slope, slope(at), need).as_screen().with_note(FLOOR))
+    Ok(at_least(Role::Slope, slope(at), need).with_note(FLOOR))
 }
 
 /// Amplitude of the waves, and half their length.
@@ -54,7 +54,7 @@ pub(crate) fn back_fall<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
     let (amplitude, half_wave) = waves(at, calc)?;
     let peak = calc.doubted(|calc| amplitude.map(|amplitude| calc.law(PeakSlope { amplitude, half_wave })));
     let limit = Cited::new(slope(at), at.drive.grade.origin);
-    Ok(at_most(Role::Slope, peak, limit).as_screen().with_note(WAVE))
+    Ok(at_most(Role::Slope, peak, limit).with_note(WAVE))
 }
 
 pub(crate) fn sag<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -63,7 +63,7 @@ pub(crate) fn sag<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let design_slope = slope(at);
     let depth =
         calc.doubted(|calc| amplitude.map(|amplitude| calc.law(SagDepth { design_slope, amplitude, half_wave })));
-    Ok(at_most(Role::Offset, depth, sewer.sag).as_screen().with_note(WAVE))
+    Ok(at_most(Role::Offset, depth, sewer.sag).with_note(WAVE))
 }
 
 /// Flow of the full pipe, where the file tells a flow.
@@ -105,5 +105,5 @@ pub(crate) fn self_cleaning<R: Recorder>(
         let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         Band::same(calc.law(TractiveStress { water_weight, hydraulic_radius, slope }))
     });
-    Ok(at_least(Role::Tractive, stress, gravity.cleaning_stress).as_screen().with_note(CLEAN))
+    Ok(at_least(Role::Tractive, stress, gravity.cleaning_stress).with_note(CLEAN))
 }

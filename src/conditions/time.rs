@@ -210,5 +210,5 @@ const PROGRAMME: &str =
 pub(crate) fn programme(at: &Plan<'_>) -> Outcome {
     let programme = at.drive.site.pace.programme.ok_or(Absent::Missing)?;
     let shifts = time_plan(at).shifts.ok_or(Absent::Missing)?;
-    Ok(at_most(Role::Shifts, shifts, programme).as_screen().with_note(PROGRAMME))
+    Ok(at_most(Role::Shifts, shifts, programme).with_note(PROGRAMME))
 }

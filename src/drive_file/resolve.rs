@@ -49,7 +49,7 @@ mod works;
 use super::fields::Keys;
 use super::limits::LONGEST;
 use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile, StopFile};
-use crate::drive::{Concern, Drive, Pipe, Rig, Stem, TipResistance};
+use crate::drive::{Concern, Drive, Leeway, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError};
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
@@ -205,6 +205,7 @@ impl Resolver<'_> {
             in_service,
             candidates: candidates.into_iter().map(Arc::new).collect(),
             proposed,
+            leeway: self.leeway()?,
             assumed: Vec::new(),
         }))
     }
@@ -294,6 +295,18 @@ impl Resolver<'_> {
             self.assume_one("restart after a stop: factor on the high friction", row, Role::Ratio);
         }
         Ok(row.value)
+    }
+
+    /// How far past its limit a high demand may be.
+    fn leeway(&self) -> Result<Leeway, HandbookError> {
+        let share = |key| self.handbook.ratio(key).map(|row| row.value);
+        Ok(Leeway {
+            watched: share("left.watched")?,
+            unwatched: share("left.unwatched")?,
+            set_on: share("left.set_on")?,
+            surveyed: share("past.surveyed")?,
+            most: share("past.most")?,
+        })
     }
 
     fn tip(&mut self, stem: &Stem) -> Result<TipResistance, HandbookError> {

@@ -60,8 +60,8 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
 /// Makes the function that makes every check of the table, one after the other.
 macro_rules! run {
     ($at:ident $calc:ident $(
-        $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident
-            $(, needs $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
+        $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident $decides:ident $(($share:expr))?
+            $(, $need:ident $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
     )+) => {
         fn run_all<R: Recorder>($at: &Walked<'_>, $calc: &mut Calc<R>) -> [Result<Check, Absent>; Subject::COUNT] {
             let doubt = conditions::ground_doubt($at.drive);
@@ -73,6 +73,6 @@ checks!(run at calc);
 
 /// What the maker has to settle is not decided, and a load rests on what is known of the ground.
 fn named(at: &Walked<'_>, subject: Subject, outcome: Outcome, ground: Doubt) -> Result<Check, Absent> {
-    let check = settle(at, subject, outcome)?.of(subject);
+    let check = settle(at, subject, outcome)?.of(subject, subject.decides().rule(&at.drive.leeway));
     Ok(if subject.is_load() { check.in_doubt(ground) } else { check })
 }

@@ -132,19 +132,18 @@ pub(super) fn step<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome 
         }
         before = *bore;
     }
-    let check = at_most(Role::Diameter, worst.0, Cited::new(worst.1, rule.origin)).as_screen();
+    let check = at_most(Role::Diameter, worst.0, Cited::new(worst.1, rule.origin));
     Ok(if check.verdict == Verdict::Within { check } else { check.with_note(ONE_STEP) })
 }
 
 pub(super) fn bore(at: &Walked<'_>) -> Outcome {
     at.pulled()?;
     let (bore, rule) = (at.pipe.bore.value, at.pipe.bore_rule);
-    let least = at_least(Role::Diameter, bore, rule).as_screen();
+    let least = at_least(Role::Diameter, bore, rule);
     // The rule is a usual least and, in an agency's text, a most.
     let slack = Length::from_si(1e-6);
     Ok(if bore > rule.value + slack {
         at_most(Role::Diameter, bore, rule)
-            .as_screen()
             .with_note("larger than an agency's most: the annulus settles unless it is grouted")
     } else if bore < rule.value - slack {
         least.with_note("smaller than usual: fluid return, steering and cuttings need proof")

@@ -1,6 +1,6 @@
 //! One pipe put in by one method.
 
-use crate::check::{Check, Checks};
+use crate::check::{Check, Checks, Rule};
 use crate::handbook::Method;
 use crate::law::Doubted;
 use crate::quantity::{Band, Force};
@@ -41,12 +41,14 @@ impl Scheme {
         }
     }
 
-    /// The load check whose limit is used most, of those that are numbers.
+    /// The check that governs: the worst, and of those the one whose limit is used most at the high level. Screens,
+    /// requirements and ratings without numbers do not.
     #[must_use]
     pub fn governing(&self) -> Option<&Check> {
-        let used = |check: &&Check| check.utilisation().filter(|_| check.subject.is_load());
-        let loads = self.checks.iter().filter(|check| used(check).is_some());
-        loads.max_by(|a, b| used(a).unwrap_or(0.0).total_cmp(&used(b).unwrap_or(0.0)))
+        let counts = |check: &&Check| !matches!(check.rule(), Some(Rule::Screen | Rule::Required));
+        let used = |check: &Check| check.utilisation().unwrap_or(0.0);
+        let checks = self.checks.iter().filter(counts).filter(|check| check.utilisation().is_some());
+        checks.max_by(|a, b| a.verdict.cmp(&b.verdict).then(used(a).total_cmp(&used(b))))
     }
 
     /// Whether a property of the pipe family bars the scheme before any number.

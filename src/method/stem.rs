@@ -62,7 +62,7 @@ pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outco
         let limit = calc.doubted(|calc| {
             Cited::new(column(calc, at.drive, tube).snaking(calc, weight, clearance), tube.factor.origin)
         });
-        at_most(Role::Thrust, thrust, limit).as_screen().with_note(SNAKING)
+        at_most(Role::Thrust, thrust, limit).with_note(SNAKING)
     };
     let check = under(IN, at.stem);
     Ok(driven_out(at).map_or(check, |thrust| check.worse(under(OUT, thrust))))

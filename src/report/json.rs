@@ -45,6 +45,7 @@ pub(super) fn text(report: &Report<'_>, system: UnitSystem) -> Result<String, Ha
             UnitSystem::Si => "si",
             UnitSystem::Us => "us",
         },
+        answer: words::answer(choice),
         choice: choice.chosen().map(|first| object! {
             method: first.scheme.method.key(),
             pipe: first.pipe.label(),

@@ -9,8 +9,7 @@ mod sure;
 
 use super::contents::Report;
 use super::{cautions, words};
-use crate::check::Verdict;
-use crate::choice::reason::{at, name, with_verdict};
+use crate::choice::reason::name;
 use crate::choice::{Choice, Criterion, Ranked};
 use crate::drive::Assumed;
 use crate::handbook::HandbookError;
@@ -25,7 +24,7 @@ use proposed::{detailed, is_impossible};
 pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Result<String, HandbookError> {
     let Report { drive, choice, .. } = *report;
     let mut page = Page { text: String::new(), drive, system };
-    page.wrapped("", &answer(choice));
+    page.wrapped("", &words::answer(choice));
     page.gap();
     page.wrapped("Drive    ", &drive.name);
     for fact in words::facts(drive, system) {
@@ -84,15 +83,6 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
     let digest = report.digest.map_or_else(String::new, |digest| format!(", drive file {digest}"));
     page.line(&format!("jackpull {}{digest}", env!("CARGO_PKG_VERSION")));
     Ok(page.text)
-}
-
-fn answer(choice: &Choice) -> String {
-    let Some(first) = choice.chosen() else { return "NO SCHEME FITS".to_owned() };
-    let governed = first.scheme.governing().map_or_else(String::new, |check| format!("; largest load: {}", at(check)));
-    let care: Vec<String> = with_verdict(first, Verdict::WithCare).map(at).collect();
-    let care = if care.is_empty() { String::new() } else { format!("; with care: {}", care.join(", ")) };
-    let method = first.scheme.method.key().to_uppercase();
-    format!("{method}, {}: {}{governed}{care}", first.pipe.label(), first.standing.label())
 }
 
 impl Page<'_> {

@@ -2,7 +2,8 @@
 
 use super::contents::is_looked_at;
 use crate::check::Check;
-use crate::choice::Ranked;
+use crate::choice::reason::{at, barred_by, care, if_settled, name, to_write};
+use crate::choice::{Choice, Ranked, Standing};
 use crate::drive::{Assumed, Concern, Drive, Pipe};
 use crate::handbook::{Family, Method};
 use crate::method::{self, Stations, Step};
@@ -11,6 +12,28 @@ use crate::source::Origin;
 
 /// A slope that prints as nothing.
 const LEVEL: f64 = 5e-5;
+
+/// The answer in one line: what is chosen and what governs it, or what would have to be told, or what is in the way.
+pub(super) fn answer(choice: &Choice) -> String {
+    let Some(first) = choice.ranked.first() else { return "NO SCHEME FITS".to_owned() };
+    match first.standing {
+        Standing::Fits | Standing::WithCare => {
+            let governed = first.scheme.governing();
+            let governed = governed.map_or_else(String::new, |check| format!("; governed by {}", at(check)));
+            let method = first.scheme.method.key().to_uppercase();
+            format!("{method}, {}: {}{governed}{}", first.pipe.label(), first.standing.label(), care(first))
+        }
+        Standing::Open => {
+            let would = if_settled(first).unwrap_or("comes nearest");
+            format!("NOT DECIDED: {} {would}{}", name(first), to_write(first))
+        }
+        Standing::Barred => {
+            let by = barred_by(first);
+            let by = if by.is_empty() { by } else { format!(", barred by {by}") };
+            format!("NO SCHEME FITS; nearest: {}{by}", name(first))
+        }
+    }
+}
 
 /// The drive in a few lines.
 pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {

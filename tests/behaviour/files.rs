@@ -84,7 +84,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("handbook", &["quantity", "source", "yaml"]),
     ("drive", &["quantity", "source", "handbook"]),
     ("drive_file", &["quantity", "source", "yaml", "handbook", "law", "laws", "drive"]),
-    ("check", &["quantity", "source", "law", "handbook"]),
+    ("check", &["quantity", "source", "law", "handbook", "drive"]),
     ("conditions", &["quantity", "source", "law", "laws", "handbook", "drive", "check"]),
     ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
     ("choice", &["quantity", "source", "handbook", "drive", "check", "conditions", "method"]),

@@ -40,7 +40,7 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
     let Jacked { pipe, angle, .. } = at.jacked()?;
     let angle = angle.transpose().ok_or(Absent::Missing)?;
     let warning = pipe.joint.steering.warning;
-    let check = at_most(Role::JointAngle, angle.map(Band::same), warning).as_screen();
+    let check = at_most(Role::JointAngle, angle.map(Band::same), warning);
     Ok(if angle.in_spite_of_doubt() > warning.value { check.with_note(LARGE) } else { check })
 }
 

@@ -49,7 +49,7 @@ pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
         Band::same(calc.law(law))
     });
     let middle = Cited::new(wall.wall.height / SIXTH, Origin::Law(&THRUST_LEVEL));
-    Ok(at_most(Role::Offset, off, middle).as_screen())
+    Ok(at_most(Role::Offset, off, middle))
 }
 
 pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -59,7 +59,7 @@ pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     calc.part(PART);
     let law = PassiveMovement { share: wall.reaction.movement.value, height: wall.wall.height };
     let movement = calc.doubted(|calc| Band::same(calc.law(law)));
-    Ok(at_most(Role::Offset, movement, at.drive.tolerance).as_screen().with_note(MOVEMENT))
+    Ok(at_most(Role::Offset, movement, at.drive.tolerance).with_note(MOVEMENT))
 }
 
 /// A square wall that would do, where the file gives the ground behind it and no wall.

@@ -96,7 +96,7 @@ pub(in crate::method) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
         })
     });
     let limit = limit.map(|limit| Cited::new(limit, assist.safety.origin));
-    Ok(at_most(Role::Thrust, assist.force.value, limit).as_screen().with_note(SNAKING))
+    Ok(at_most(Role::Thrust, assist.force.value, limit).with_note(SNAKING))
 }
 
 /// Least weight, up or down, that holds the string against the wall of the bore: in clean fluid, and at the high level

@@ -39,10 +39,10 @@ pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -
 pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {
     let pulled = at.pulled()?;
     let link = pulled.pull.works.weak_link.ok_or(Absent::Missing)?;
-    let check = at_most(Role::Pull, pulled.on_pipe.map(PullOnPipe::peak), link).as_screen();
+    let check = at_most(Role::Pull, pulled.on_pipe.map(PullOnPipe::peak), link);
     Ok(match check.verdict {
         Verdict::Within => check,
-        _ if check.is_failed_screen() => check.with_note(PARTS),
+        Verdict::Over => check.with_note(PARTS),
         _ => check.with_note(MAY_PART),
     })
 }

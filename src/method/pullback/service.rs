@@ -114,7 +114,7 @@ fn deflects<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, deflect
     };
     let deflection = deflection.and_then(|deflection| deflection);
     let check = at_most(Role::Percent, deflection, ovality);
-    Ok(judged(pipe, check.as_screen().with_note(LOAD)))
+    Ok(judged(pipe, check.with_note(LOAD)))
 }
 
 /// The highest column of groundwater over the invert.

@@ -45,7 +45,7 @@ pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc
         });
         calc.take(*on_pipe).peak().map(|pull| pull + load)
     });
-    Ok(at_most(Role::Pull, loaded, strength.borne.straight).as_screen().with_note(UPPER_BOUND))
+    Ok(at_most(Role::Pull, loaded, strength.borne.straight).with_note(UPPER_BOUND))
 }
 
 pub(in crate::method) fn reaction(at: &Walked<'_>) -> Outcome {
@@ -66,7 +66,7 @@ pub(in crate::method) fn ramp_room<R: Recorder>(at: &Walked<'_>, calc: &mut Calc
     });
     let check = at_most(Role::Distance, length, room);
     let fits = check.verdict == Verdict::Within;
-    Ok(if fits { check } else { check.as_screen().with_note(TOO_LONG) })
+    Ok(if fits { check } else { check.with_note(TOO_LONG) })
 }
 
 /// Length of the ramp from the ground down to the invert at the reception pit.

@@ -106,7 +106,7 @@ pub(super) fn of<R: Recorder>(
         radius,
         collapse,
         together: Ok(whole(extreme, factors.axial.origin).with_note(EXTREME)),
-        together_normal: Ok(whole(normal, factors.axial_normal.origin).as_screen().with_note(NORMAL)),
+        together_normal: Ok(whole(normal, factors.axial_normal.origin).with_note(NORMAL)),
         ..Strength::of(borne, at_most(Role::Pull, peak, tension))
     }
 }

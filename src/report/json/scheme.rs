@@ -1,9 +1,9 @@
 //! One scheme as JSON: its standing and score, checks, forces, figures and what it assumes.
 
 use super::{Json, array, object, where_there};
-use crate::check::Check;
+use crate::check::{Care, Check};
 use crate::choice::reason::exclusion;
-use crate::choice::{Criterion, Ranked};
+use crate::choice::{Criterion, Ranked, asks};
 use crate::conditions::{Plan, site_figures};
 use crate::handbook::{HandbookError, Method};
 use crate::method::{self, FrictionModel, Shove, Stations, Step};
@@ -32,8 +32,13 @@ impl Json<'_> {
             proposed: drive.is_proposed(ranked.candidate),
             if_settled: ranked.if_settled.as_ref().map(|settled| object! {
                 place: settled.place,
+                standing: settled.standing.label(),
                 open: array(settled.open.iter().map(|subject| subject.label())),
                 ask: words::ask(ranked),
+                write: array(asks(ranked).into_iter().map(|ask| object! {
+                    fields: ask.fields.to_vec(),
+                    settles: ask.checks,
+                })),
             }),
             excluded: excluded.collect::<Result<Vec<_>, HandbookError>>()?,
             score: self.score(ranked),
@@ -90,6 +95,8 @@ impl Json<'_> {
             sense: check.sense.label(),
             utilisation: check.utilisation(),
             verdict: check.verdict.label(),
+            care: check.care.map(Care::label),
+            required: check.is_required(),
             screen: check.is_failed_screen();
             ..self.basis(check.basis),
             factor: check.factor.map(|factor| self.origin(factor)),
@@ -97,13 +104,15 @@ impl Json<'_> {
             note: words::note(check),
             likely_demand: value(likely.map(|likely| likely.0)),
             likely_limit: value(likely.map(|likely| likely.1)),
-            likely_utilisation: check.likely_utilisation()
+            likely_utilisation: check.likely_utilisation(),
+            best_demand: value(check.best().map(|best| best.0)),
+            best_limit: value(check.best().map(|best| best.1))
         };
         if let Some(factor) = check.factor {
             let mark = |origin| self.drive.handbook().reference(origin).mark;
             object.insert("mark".to_owned(), mark(check.basis).weaker(mark(factor)).key().into());
         }
-        where_there(object, &["factor", "replaces"])
+        where_there(object, &["care", "factor", "replaces", "best_demand", "best_limit"])
     }
 
     fn wall_needed(&self, ranked: &Ranked) -> Option<Map<String, Value>> {

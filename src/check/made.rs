@@ -1,0 +1,340 @@
+//! One check: its numbers, and how they come out.
+
+use super::{Care, Levels, Limit, Rule, Sense, Subject, Verdict};
+use crate::law::{Doubt, Doubted};
+use crate::quantity::{Band, Measure, Ratio, Role, Shown};
+use crate::source::{Cited, Origin};
+
+/// Demand and limit of one case, in SI base units.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Case {
+    /// Demand, or supply where it must be at least the limit.
+    pub demand: f64,
+    /// Limit.
+    pub limit: f64,
+}
+
+impl Case {
+    fn passes(self, sense: Sense) -> Option<bool> {
+        (self.demand.is_finite() && self.limit.is_finite()).then_some(match sense {
+            Sense::AtMost => self.demand <= self.limit,
+            Sense::AtLeast => self.demand >= self.limit,
+        })
+    }
+
+    fn utilisation(self, sense: Sense) -> Option<f64> {
+        let (over, under) = match sense {
+            Sense::AtMost => (self.demand, self.limit),
+            Sense::AtLeast => (self.limit, self.demand),
+        };
+        let share = over / under;
+        // The limit may be so small that the quotient is no number.
+        (under > 0.0 && under.is_finite() && share.is_finite()).then_some(share.max(0.0))
+    }
+}
+
+/// Demand and limit, likely and high.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Cases {
+    likely: Case,
+    high: Case,
+}
+
+impl Cases {
+    /// How they come out by a rule.
+    fn judged(self, rule: Rule, sense: Sense) -> (Verdict, Option<Care>) {
+        let (Some(likely), Some(high)) = (self.likely.passes(sense), self.high.passes(sense)) else {
+            return (Verdict::NotDecided, None);
+        };
+        // Where the limit leaves no share to tell, what does not pass is past it by any number.
+        let past = |case: Case, most: f64| case.utilisation(sense).is_none_or(|used| used > most);
+        match rule {
+            Rule::Required if high => (Verdict::WithCare, Some(Care::Condition)),
+            Rule::Required if past(self.high, Rule::PAST_ALL) => (Verdict::Over, None),
+            Rule::Required => (Verdict::NotDecided, None),
+            Rule::Screen if likely && high => (Verdict::Within, None),
+            Rule::Screen if !likely && past(self.likely, Rule::PAST_ALL) => (Verdict::NotDecided, None),
+            Rule::Screen => (Verdict::WithCare, Some(Care::Screen)),
+            Rule::High if high => (Verdict::Within, None),
+            Rule::High => (Verdict::Over, None),
+            Rule::Likely(_) | Rule::Watched(_) if !likely => (Verdict::Over, None),
+            Rule::Likely(_) | Rule::Watched(_) if high => (Verdict::Within, None),
+            Rule::Likely(most) | Rule::Watched(most) if !past(self.high, most.si()) => {
+                (Verdict::WithCare, Some(Care::Narrow))
+            }
+            Rule::Likely(_) => (Verdict::Over, None),
+            Rule::Watched(_) => (Verdict::NotDecided, None),
+        }
+    }
+}
+
+/// What the numbers of a check are.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Numbers {
+    /// On the safe side of all that is not known, and at its best where something is not.
+    Cases { role: Role, cases: Cases, best: Option<Cases> },
+    /// A rating without numbers.
+    None,
+}
+
+/// One check, of a subject that the table of checks names once it is made.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Check<S = Subject> {
+    /// What is checked.
+    pub subject: S,
+    /// How it came out.
+    pub verdict: Verdict,
+    /// Why it asks for care, where it does.
+    pub care: Option<Care>,
+    /// Which side is safe.
+    pub sense: Sense,
+    /// Where the limit comes from.
+    pub basis: Origin,
+    /// Where a factor in the limit comes from, beside its basis.
+    pub factor: Option<Origin>,
+    /// The equation used outside its range, if any.
+    pub doubt: Doubt,
+    /// What a reader must know of this check.
+    pub note: Option<&'static str>,
+    /// Fields of the drive file that would settle it, where they are not those that the table of checks names.
+    pub settled_by: &'static [&'static str],
+    numbers: Numbers,
+    /// Who decides; of the table of checks where the check says nothing.
+    rule: Option<Rule>,
+    /// It comes out no better than so, and why.
+    least: (Verdict, Option<Care>),
+}
+
+/// A demand that must not exceed a limit.
+#[must_use]
+pub fn at_most<Q: Measure>(role: Role, demand: impl Levels<Q>, limit: impl Limit<Q>) -> Check<()> {
+    Check::new(role, Sense::AtMost, demand.levels(), limit.limit())
+}
+
+/// A supply that must be at least a need.
+#[must_use]
+pub fn at_least<Q: Measure>(role: Role, supply: impl Levels<Q>, need: impl Limit<Q>) -> Check<()> {
+    Check::new(role, Sense::AtLeast, supply.levels(), need.limit())
+}
+
+/// What the contractor has to bring, against the most that is usual.
+#[must_use]
+pub fn required<Q: Measure>(role: Role, asked: impl Levels<Q>, usual: impl Limit<Q>) -> Check<()> {
+    at_most(role, asked, usual).by(Rule::Required)
+}
+
+/// A judgement without numbers.
+#[must_use]
+pub const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
+    let care = if matches!(verdict, Verdict::WithCare) { Some(Care::Noted) } else { None };
+    Check {
+        subject: (),
+        verdict,
+        care,
+        sense: Sense::AtMost,
+        basis,
+        factor: None,
+        doubt: None,
+        note: None,
+        settled_by: &[],
+        numbers: Numbers::None,
+        rule: None,
+        least: (verdict, care),
+    }
+}
+
+impl Check<()> {
+    fn new<Q: Measure>(role: Role, sense: Sense, demand: Doubted<Band<Q>>, limit: Doubted<Cited<Band<Q>>>) -> Self {
+        debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit what is checked");
+        let both = demand.zip(limit);
+        let doubt = both.doubt();
+        let (demand, limit) = both.in_spite_of_doubt();
+        let cases = demand.with(limit.value, |demand, limit| Case { demand: demand.si(), limit: limit.si() });
+        let cases = Cases { likely: cases.likely, high: cases.high };
+        let numbers = Numbers::Cases { role, cases, best: None };
+        Self { sense, doubt, numbers, ..rated(Verdict::Within, limit.origin) }.decided()
+    }
+
+    /// The check of a subject, decided by the rule of the table unless it has one of its own.
+    #[must_use]
+    pub(crate) fn of(self, subject: Subject, rule: Rule) -> Check {
+        let check = self.by(self.rule.unwrap_or(rule));
+        let Self { verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least, .. } = check;
+        Check { subject, verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least }
+    }
+
+    /// The worse of two, by verdict, then by how far the limit is used.
+    #[must_use]
+    pub(crate) fn worse(self, other: Self) -> Self {
+        let used = |check: &Self| check.utilisation().unwrap_or(f64::INFINITY);
+        if (other.verdict, used(&other)) > (self.verdict, used(&self)) { other } else { self }
+    }
+
+    /// The same with every default at its best: what fails on the safe side of what is not known and passes so is not
+    /// decided, and nothing is over by a default alone.
+    #[must_use]
+    pub(crate) fn at_best(self, best: Self) -> Self {
+        let numbers = match (self.numbers, best.numbers) {
+            (Numbers::Cases { role, cases, .. }, Numbers::Cases { cases: best, .. }) => {
+                Numbers::Cases { role, cases, best: Some(best) }
+            }
+            (numbers, _) => numbers,
+        };
+        Self { numbers, ..self }.decided()
+    }
+}
+
+impl<S: Copy> Check<S> {
+    /// Its verdict and why it asks for care, by its numbers, its rule and what holds it back.
+    fn decided(self) -> Self {
+        // Until the table has spoken any high demand asks for care only.
+        let rule = self.rule.unwrap_or(Rule::Likely(Ratio::from_si(f64::INFINITY)));
+        let judged = match self.numbers {
+            Numbers::Cases { cases, best, .. } => {
+                let judged = cases.judged(rule, self.sense);
+                let spared = best.is_some_and(|best| best.judged(rule, self.sense).0 != Verdict::Over);
+                if judged.0 == Verdict::Over && spared { (Verdict::NotDecided, None) } else { judged }
+            }
+            Numbers::None => (Verdict::Within, None),
+        };
+        let (verdict, care) = if self.doubt.is_some() {
+            (Verdict::NotDecided, None)
+        } else if judged.0 >= self.least.0 {
+            judged
+        } else {
+            self.least
+        };
+        Self { verdict, care, ..self }
+    }
+
+    fn no_better(self, least: (Verdict, Option<Care>)) -> Self {
+        let least = if least.0 > self.least.0 { least } else { self.least };
+        Self { least, ..self }.decided()
+    }
+
+    /// Decided by a rule of its own.
+    #[must_use]
+    pub fn by(self, rule: Rule) -> Self {
+        Self { rule: Some(rule), ..self }.decided()
+    }
+
+    /// A screen: past the limit it asks for care, and bars nothing.
+    #[must_use]
+    pub fn as_screen(self) -> Self {
+        self.by(Rule::Screen)
+    }
+
+    /// Never a plain pass: *with care*, and why.
+    #[must_use]
+    pub fn as_caution(self, note: &'static str) -> Self {
+        self.with_care(Care::Noted, note)
+    }
+
+    /// Never a plain pass, for a reason.
+    #[must_use]
+    pub fn with_care(self, care: Care, note: &'static str) -> Self {
+        self.no_better((Verdict::WithCare, Some(care))).with_note(note)
+    }
+
+    /// Never a pass, and why; a check that is over stays so.
+    #[must_use]
+    pub fn undecided(self, note: &'static str) -> Self {
+        self.no_better((Verdict::NotDecided, None)).with_note(note)
+    }
+
+    /// Not decided where there is doubt.
+    #[must_use]
+    pub fn in_doubt(self, doubt: Doubt) -> Self {
+        Self { doubt: self.doubt.or(doubt), ..self }.decided()
+    }
+
+    /// Past the limit in the likely case already, and asking for care only: a screen.
+    #[must_use]
+    pub fn is_failed_screen(&self) -> bool {
+        let likely = match self.numbers {
+            Numbers::Cases { cases, .. } => cases.likely.passes(self.sense),
+            Numbers::None => None,
+        };
+        self.verdict == Verdict::WithCare && likely == Some(false)
+    }
+
+    /// Whether it tells what the contractor has to bring, with the most that is usual for its limit.
+    #[must_use]
+    pub fn is_required(&self) -> bool {
+        self.rule == Some(Rule::Required)
+    }
+
+    /// Who decides.
+    #[must_use]
+    pub const fn rule(&self) -> Option<Rule> {
+        self.rule
+    }
+
+    /// With the factor that is in its limit.
+    #[must_use]
+    pub const fn with_factor(self, factor: Option<Origin>) -> Self {
+        Self { factor, ..self }
+    }
+
+    /// With a note for the reader.
+    #[must_use]
+    pub const fn with_note(self, note: &'static str) -> Self {
+        Self { note: Some(note), ..self }
+    }
+
+    /// With the fields of the drive file that would settle it.
+    #[must_use]
+    pub const fn settled_by(self, fields: &'static [&'static str]) -> Self {
+        Self { settled_by: fields, ..self }
+    }
+
+    /// Demand and limit at the high level, which decides *within*.
+    #[must_use]
+    pub const fn high(&self) -> Option<(Shown, Shown)> {
+        match self.numbers {
+            Numbers::Cases { role, cases, .. } => Some(shown(role, cases.high)),
+            Numbers::None => None,
+        }
+    }
+
+    /// Demand and limit at the likely level.
+    #[must_use]
+    pub const fn likely(&self) -> Option<(Shown, Shown)> {
+        match self.numbers {
+            Numbers::Cases { role, cases, .. } => Some(shown(role, cases.likely)),
+            Numbers::None => None,
+        }
+    }
+
+    /// Demand and limit at the high level with every default at its best, where one enters that decides.
+    #[must_use]
+    pub const fn best(&self) -> Option<(Shown, Shown)> {
+        match self.numbers {
+            Numbers::Cases { role, best: Some(best), .. } => Some(shown(role, best.high)),
+            _ => None,
+        }
+    }
+
+    /// High demand over limit (inverted where the supply must be at least the need); `None` where the divisor is
+    /// not positive, the quotient is beyond all numbers, or there are none.
+    #[must_use]
+    pub fn utilisation(&self) -> Option<f64> {
+        match self.numbers {
+            Numbers::Cases { cases, .. } => cases.high.utilisation(self.sense),
+            Numbers::None => None,
+        }
+    }
+
+    /// As [`Check::utilisation`], at the likely level, by which schemes are ranked.
+    #[must_use]
+    pub fn likely_utilisation(&self) -> Option<f64> {
+        match self.numbers {
+            Numbers::Cases { cases, .. } => cases.likely.utilisation(self.sense),
+            Numbers::None => None,
+        }
+    }
+}
+
+const fn shown(role: Role, case: Case) -> (Shown, Shown) {
+    (Shown { si: case.demand, role }, Shown { si: case.limit, role })
+}

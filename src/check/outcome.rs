@@ -1,0 +1,70 @@
+//! What became of every check of a scheme.
+
+use super::{Check, Need, Subject};
+
+/// Why a check is absent.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Absent {
+    /// It says nothing of this drive, pipe or method, and why.
+    NotApplicable(&'static str),
+    /// The file does not give what it needs: see [`Subject::need`].
+    Missing,
+}
+
+/// What became of a check: made, or why not.
+pub(crate) type Outcome = Result<Check<()>, Absent>;
+
+/// Goes on only where something holds.
+pub(crate) const fn only(holds: bool, else_why: &'static str) -> Result<(), Absent> {
+    if holds { Ok(()) } else { Err(Absent::NotApplicable(else_why)) }
+}
+
+/// What became of every check of a scheme.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Checks([Result<Check, Absent>; Subject::COUNT]);
+
+impl Checks {
+    /// None was made, and why.
+    #[must_use]
+    pub const fn none(why: &'static str) -> Self {
+        Self([Err(Absent::NotApplicable(why)); Subject::COUNT])
+    }
+
+    /// One outcome a subject, in their order.
+    pub(crate) const fn of(outcomes: [Result<Check, Absent>; Subject::COUNT]) -> Self {
+        Self(outcomes)
+    }
+
+    /// The checks that were made, in the order of [`Subject`].
+    pub fn iter(&self) -> impl Iterator<Item = &Check> {
+        self.0.iter().flatten()
+    }
+
+    /// The check of one subject, where it was made.
+    #[must_use]
+    pub fn get(&self, subject: Subject) -> Option<&Check> {
+        self.outcome(subject).ok()
+    }
+
+    /// The check of one subject, or why it was not made.
+    ///
+    /// # Errors
+    /// Why it is absent.
+    pub fn outcome(&self, subject: Subject) -> Result<&Check, Absent> {
+        match self.0.get(subject as usize) {
+            Some(outcome) => outcome.as_ref().map_err(|absent| *absent),
+            None => Err(Absent::Missing),
+        }
+    }
+
+    /// What the file does not give, so that something goes unchecked, each once.
+    pub fn missing(&self) -> impl Iterator<Item = Need> {
+        let missing =
+            || Subject::ALL.iter().zip(&self.0).filter(|(_, outcome)| matches!(outcome, Err(Absent::Missing)));
+        let needs = missing().filter_map(|(subject, _)| subject.need());
+        needs.enumerate().filter_map(move |(place, need)| {
+            let before = missing().filter_map(|(subject, _)| subject.need()).take(place);
+            (!before.into_iter().any(|told| told == need)).then_some(need)
+        })
+    }
+}
