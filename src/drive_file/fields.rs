@@ -1,5 +1,6 @@
 //! What is said of a field of the drive file, and of the value behind its key.
 
+use super::schema::DriveFile;
 use super::size::as_given;
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
 use crate::source::FieldName;
@@ -82,6 +83,40 @@ pub enum Shape {
 }
 
 impl Spec {
+    /// The field at a path of the drive file, such as `candidates[3].packer.thickness` or `candidates[].packer`.
+    #[must_use]
+    pub fn at(path: &str) -> Option<&'static Self> {
+        let mut specs = DriveFile::FIELDS;
+        let mut found: Option<&'static Self> = None;
+        for key in path.split('.').map(|part| part.split('[').next().unwrap_or_default()) {
+            // Low, likely and high are told of together.
+            if found.is_some_and(|spec| matches!(spec.shape, Shape::Band(_))) {
+                break;
+            }
+            let spec = specs.iter().find(|spec| spec.key == key)?;
+            if let Shape::Block(inner) | Shape::Blocks(inner) = spec.shape {
+                specs = inner;
+            }
+            found = Some(spec);
+        }
+        found
+    }
+
+    /// What may be written for it, in a few words: an example, the words to choose from, the fields of its block.
+    #[must_use]
+    pub fn may_be(&self, system: UnitSystem) -> String {
+        let fields = |specs: &[Self]| specs.iter().map(|spec| spec.key).collect::<Vec<_>>().join(", ");
+        match self.shape {
+            Shape::Block(specs) | Shape::Blocks(specs) => format!("with {}", fields(specs)),
+            Shape::One(Form::Word(words)) | Shape::List(Form::Word(words)) => words.join(", "),
+            Shape::One(Form::YesNo) => "true or false".to_owned(),
+            Shape::One(_) | Shape::List(_) => {
+                self.example(system).map_or_else(String::new, |example| format!("such as {example}"))
+            }
+            Shape::Band(_) => "with low, likely, high".to_owned(),
+        }
+    }
+
     /// The example in a family of units.
     #[must_use]
     pub fn example(&self, system: UnitSystem) -> Option<&'static str> {

@@ -42,19 +42,15 @@ pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
 }
 
 fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
-    let mut scheme = Scheme::new(method);
-    for origin in pipe.bars(method) {
-        scheme.exclude(origin);
-    }
-    if scheme.is_excluded() {
-        return scheme;
+    let bars = Scheme::barred_by(method, pipe.bars(method));
+    if bars.is_excluded() {
+        return bars;
     }
     // A pipe without checks for a method stays without checks, which is never a pass.
-    let Some(at) = Walked::walk(calc, drive, pipe, method) else { return scheme };
-    [scheme.force, scheme.rig_force] = at.forces().map(Some);
-    scheme.thrust = Some(at.thrust());
-    scheme.checks = Checks::of(run_all(&at, calc));
-    scheme
+    let Some(at) = Walked::walk(calc, drive, pipe, method) else { return bars };
+    let [force, rig_force] = at.forces().map(Some);
+    // The checks are made where they stay: they are too many to be moved about.
+    Scheme { force, rig_force, thrust: Some(at.thrust()), checks: Checks::of(run_all(&at, calc)), ..bars }
 }
 
 /// Makes the function that makes every check of the table, one after the other.

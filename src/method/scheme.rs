@@ -19,25 +19,19 @@ pub struct Scheme {
     pub thrust: Option<Doubted<Band<Force>>>,
     /// The checks.
     pub checks: Checks,
-    excluded: [Option<Origin>; 2],
+    pub(super) excluded: [Option<Origin>; 2],
 }
 
 impl Scheme {
-    pub(super) const fn new(method: Method) -> Self {
+    /// A scheme that no check was made of, and what bars it: a pipe can be excluded by its method and by its service.
+    pub(super) fn barred_by(method: Method, mut bars: impl Iterator<Item = Origin>) -> Self {
         Self {
             method,
             force: None,
             rig_force: None,
             thrust: None,
             checks: Checks::none("the pipe is not put in so"),
-            excluded: [None; 2],
-        }
-    }
-
-    /// A pipe can be excluded by its method and by its service.
-    pub(super) fn exclude(&mut self, origin: Origin) {
-        if let Some(slot) = self.excluded.iter_mut().find(|slot| slot.is_none()) {
-            *slot = Some(origin);
+            excluded: [bars.next(), bars.next()],
         }
     }
 

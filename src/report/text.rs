@@ -10,8 +10,9 @@ mod sure;
 use super::contents::Report;
 use super::{cautions, words};
 use crate::choice::reason::name;
-use crate::choice::{Choice, Criterion, Ranked};
+use crate::choice::{Choice, Criterion, Ranked, Standing, asks};
 use crate::drive::Assumed;
+use crate::drive_file::fields::Spec;
 use crate::handbook::HandbookError;
 use crate::method::{self, Step};
 use crate::quantity::shown::decimal;
@@ -31,6 +32,7 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
         page.wrapped("         ", &fact);
     }
     page.wrapped("Why      ", &sentence(&choice.reason));
+    page.to_write(choice);
 
     page.heading("Ranking");
     for ranked in choice.ranked.iter().filter(|ranked| !is_impossible(drive, ranked)) {
@@ -86,6 +88,23 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
 }
 
 impl Page<'_> {
+    /// What to write so that the first is decided, a line a field, where it is open.
+    fn to_write(&mut self, choice: &Choice) {
+        let Some(first) = choice.ranked.first().filter(|first| first.standing == Standing::Open) else { return };
+        let mut label = "Write    ";
+        for ask in asks(first) {
+            for (place, path) in ask.fields.iter().enumerate() {
+                let says = Spec::at(path).map_or_else(String::new, |spec| {
+                    format!("{}; {}", spec.doc.trim_end_matches('.').replace("\n", " "), spec.may_be(self.system))
+                });
+                let settles =
+                    if place == 0 { format!(" (settles {})", ask.checks.join(", ")) } else { " (with it)".to_owned() };
+                self.wrapped(label, &format!("{path}: {says}{settles}"));
+                label = "         ";
+            }
+        }
+    }
+
     fn ranked(&mut self, ranked: &Ranked, equal: bool) -> Result<(), HandbookError> {
         let score = ranked.score.as_ref().map_or_else(String::new, |score| {
             let (least, most) = (format!("{:.0}", score.least), format!("{:.0}", score.most));

@@ -3,6 +3,7 @@
 use crate::edit::Edit;
 use jackpull::check::{Absent, Subject};
 use jackpull::drive::Pipe;
+use jackpull::drive_file::fields::Spec;
 use jackpull::{Handbook, Method, Scheme, assess, read_drive};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -196,4 +197,15 @@ fn what_does_not_apply_says_why() {
     let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
     assert_eq!(scheme.checks.outcome(Subject::RigPull), Err(Absent::NotApplicable("the pipe is not pulled")));
     assert_eq!(scheme.checks.outcome(Subject::CasingThrust), Err(Absent::NotApplicable("there is no casing")));
+}
+
+/// What settles a check is told by fields that the drive file has.
+#[test]
+fn every_need_names_fields_of_the_file() {
+    for need in Subject::ALL.iter().filter_map(|subject| subject.need()) {
+        for field in need.fields {
+            let spec = Spec::at(field).unwrap_or_else(|| panic!("{}: no field {field}", need.what));
+            assert!(field.ends_with(spec.key) && !spec.doc.is_empty());
+        }
+    }
 }
