@@ -2,7 +2,6 @@
 //! tolerance.
 
 mod amounts;
-mod clay;
 mod cost;
 pub(crate) mod face;
 mod figures;

@@ -4,6 +4,7 @@ mod assumed;
 mod capacity;
 mod casing;
 mod coefficients;
+mod earth;
 mod ground;
 mod jacks;
 mod leeway;
@@ -25,7 +26,8 @@ pub use capacity::{
 };
 pub use casing::{Casing, CasingTube};
 pub use coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode, SteelFactors};
-pub use ground::{Column, Layer, Soil, Stretch, Tip, Undrained};
+pub use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undrained};
+pub use ground::{Stretch, Tip};
 pub use jacks::{Gauge, StationRules};
 pub use leeway::Leeway;
 pub(crate) use pipe::Made;
@@ -33,7 +35,7 @@ pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange,
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;
-pub use service::{PipeInService, Place};
+pub use service::{PipeInService, Place, RingInService, Vacuum};
 pub use site::{
     ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
     Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, WorkShifts,

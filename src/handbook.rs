@@ -169,6 +169,8 @@ shelves! {
     annulus_closure: RatioSpanRow,
     /// When and how far ground moves, and when it may rise.
     movement_caution: RatioSpanRow,
+    /// How far a flexible pipe may go out of round in service.
+    deflection_limit: DeflectionLimitRow,
     /// Pressure of traffic on a pipe by cover.
     live_load: LiveLoadRow,
     /// Impact factor by cover.
@@ -215,6 +217,8 @@ shelves! {
     sand_bedding: SandBeddingRow as fixed_keys,
     /// Unit weight by ground class.
     soil_weight: SoilWeightRow,
+    /// Friction angle, strength and stiffness of ground by class, where the file tells no soil.
+    class_soil: ClassSoilRow,
     /// Stability number of a face in clay.
     stability_number: StabilityNumberRow,
     /// Drilling fluid by guide.

@@ -90,20 +90,20 @@ macro_rules! checks {
                 => pullback::in_service($at, |pipe| pipe.grout);
             /// Water and soil in service, against collapse.
             CollapseInService "pipe, collapse in service" LoadMargin Likely(2.0),
-                asks "load and deflection in service" ["ground[].soil"]
+                needs "load and deflection in service" ["annulus.soil_modulus", "surface.over", "ground[].soil"]
                 => pullback::in_service($at, |pipe| pipe.collapse);
             /// Water and a vacuum inside, against collapse.
-            Vacuum "pipe, vacuum in service" LoadMargin Likely(2.0), asks "vacuum in the main" ["vacuum"]
+            Vacuum "pipe, vacuum in service" LoadMargin Likely(2.0), needs "vacuum in the main" ["vacuum"]
                 => pullback::in_service($at, |pipe| pipe.vacuum);
             /// Deflection of a flexible pipe in service.
-            Deflection "pipe, deflection" none UpTo(1.33), asks as CollapseInService
+            Deflection "pipe, deflection" none UpTo(1.33), needs as CollapseInService
                 => pullback::in_service($at, |pipe| pipe.deflection);
             /// Pressure of the rig on the face of the launch pit while it pulls.
             PullReaction "launch pit face, pull" LoadMargin SetOn(2.0),
                 asks "what the rig leans on while it pulls" ["pull.reaction"] => site::reaction($at);
             /// Pressure of the bore fluid, against what the ground is allowed.
-            BreakOut "bore fluid, break-out" none High, asks "break-out of fluid" ["ground[].soil"]
-                => site::break_out($at, $calc);
+            BreakOut "bore fluid, break-out" none High, needs "break-out of fluid" ["pull.fluid_level", "pull.returns"]
+                => break_out::check($at, $calc);
             /// Length of the ramp, against the room for it.
             RampRoom "ramp, room" Area High, asks "room for the ramp" ["pull.ramp_room"] => site::ramp_room($at, $calc);
             /// Pull on the rig: pipe, reamer and stem.
@@ -174,7 +174,9 @@ macro_rules! checks {
             ServiceClearance "clear distance, services" none High,
                 asks "services crossed or beside the bore" ["crossings"] => room::clearance($at, $calc);
             /// Stability number of an open face in clay.
-            FaceStability "face, stability number" none UpTo(1.25) => face::stability($at, $calc);
+            FaceStability "face, stability number" none UpTo(1.25),
+                needs "strength of the clay in an open face" ["ground[].soil.undrained_strength", "surface.over"]
+                => face::stability($at, $calc);
             /// Heave of the base of a pit in clay.
             PitHeave "pit base, heave" none Likely(1.5), asks "base of the pits in clay" ["launch.space", "reception.space"]
                 => pits::base_heave($at, $calc);

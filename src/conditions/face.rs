@@ -1,9 +1,9 @@
 //! Whether an open face stands: stability number in clay, soil plug in sand and silt under water.
 
-use super::clay;
 use super::plan::Plan;
+use super::stress::weight;
 use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
-use crate::drive::{Drive, Soil, Stretch};
+use crate::drive::{Column, Drive, Strength, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::face::{CriticalNumberCylinder, CriticalNumberSphere, FaceSafety, StabilityNumber};
@@ -18,7 +18,6 @@ const OTHER_CLAY: &str = "short term, no support on the face; the strength given
                           its blow count, list it as the class";
 const PLUG: &str =
     "whole soil that neither boils nor slides, by its weight on smooth steel; not what an auger has loosened";
-const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
 
 fn open(at: &Plan<'_>) -> Result<(), Absent> {
     only(at.is_jacked(), "the pipe is not pushed")?;
@@ -28,7 +27,7 @@ fn open(at: &Plan<'_>) -> Result<(), Absent> {
 /// The worst place of the drive.
 pub(crate) fn stability<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     open(at)?;
-    let clays = at.drive.stretches.iter().filter_map(|stretch| Some((stretch, clay::strength(at.drive, stretch)?)));
+    let clays = at.drive.stretches.iter().filter_map(|stretch| Some((stretch, stretch.earth.strength?)));
     let places = clays.flat_map(|(stretch, strength)| {
         // The number grows with depth, and so does what it may be: with a surcharge or little cover the shallow place is
         // the worse. Between the two neither can be passed: the number bends up and the limit down.
@@ -63,29 +62,38 @@ fn is_granular(stretch: &Stretch) -> bool {
     granular(stretch.class) || stretch.mixed_with.is_some_and(granular)
 }
 
-/// In the place of a stretch where the invert has this depth.
+/// In the place of a stretch where the invert has this depth, with the weakest clay under the heaviest soil; not decided
+/// where the best of both would do.
 fn number<R: Recorder>(
     calc: &mut Calc<R>,
     at: &Plan<'_>,
     (stretch, depth): (&Stretch, Length),
-    clay::Strength { levels, told }: clay::Strength,
+    Strength { ends, by }: Strength,
 ) -> Check<()> {
     calc.part("face in clay");
+    let over = at.drive.site.face.surcharge;
+    let adverse = stands(calc, at, depth, (stretch.heavy(), ends.low, over.high));
+    let favourable = stands(calc, at, depth, (stretch.light(), ends.high, over.low));
+    adverse.with_note(by.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY])).at_best(favourable)
+}
+
+fn stands<R: Recorder>(
+    calc: &mut Calc<R>,
+    at: &Plan<'_>,
+    depth: Length,
+    (column, undrained_strength, over): (Column<'_>, Pressure, Pressure),
+) -> Check<()> {
     let (rule, bore) = (at.drive.site.face, at.opened());
     let axis = depth - at.pipe.outside_diameter.value / 2.0;
     let cover = axis - bore / 2.0;
     let number = calc.doubted(|calc| {
-        let (unit_weight, surcharge) = clay::load(calc, stretch, axis)?;
+        let (unit_weight, surcharge) = (weight(calc, column, axis) / axis, column.soil.surcharge.max(over));
         let support = Pressure::default();
-        Some(levels.map(|undrained_strength| {
-            calc.law(StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength })
-        }))
+        let law = StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength };
+        calc.law(law)
     });
-    let Some(demand) = number.transpose() else {
-        return rated(Verdict::NotDecided, rule.refuse.origin).with_note(NO_WEIGHT);
-    };
     let limit = calc.doubted(|calc| {
-        let stability_number = calc.take(demand).likely;
+        let stability_number = calc.take(number);
         let sphere = calc.law(CriticalNumberSphere { cover, bore });
         let cylinder = calc.law(CriticalNumberCylinder { cover, bore });
         let critical_number = sphere.min(cylinder).min(rule.unstable);
@@ -94,29 +102,34 @@ fn number<R: Recorder>(
         let refuse = rule.refuse.value * share;
         Cited::new(Band { low: refuse, likely: refuse, high: rule.warn * share }, rule.refuse.origin)
     });
-    at_most(Role::Ratio, demand, limit).with_note(told.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY]))
+    at_most(Role::Ratio, number.map(Band::same), limit)
 }
 
+/// Against the lightest soil; not decided where the heaviest would do.
 fn against_water<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check<()> {
     calc.part("soil plug against the head of water");
-    match plug_needed(calc, drive, stretch) {
-        Some(need) => at_least(Role::Distance, plug.value, need).with_note(PLUG),
-        None => rated(Verdict::NotDecided, drive.site.pit_rules.plug.1.origin).with_note(NO_WEIGHT),
+    let [adverse, favourable] =
+        [stretch.light(), stretch.heavy()].map(|column| plug_needed(calc, drive, stretch, column));
+    let check = |need| at_least(Role::Distance, plug.value, need).with_note(PLUG);
+    match (adverse, favourable) {
+        (Some(adverse), Some(favourable)) => check(adverse).at_best(check(favourable)),
+        _ => rated(Verdict::NotDecided, drive.site.pit_rules.plug.1.origin),
     }
 }
 
 /// Length of plug that the water of a stretch asks for: the longer of that against boiling and that against sliding,
-/// likely and high by the factor; `None` where the saturated unit weight is not known.
+/// likely and high by the factor; `None` without any soil.
 pub(super) fn plug_needed<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
     stretch: &Stretch,
+    column: Column<'_>,
 ) -> Option<Doubted<Cited<Band<Length>>>> {
     let rules = &drive.site.pit_rules;
     let (low, high) = rules.plug;
-    let layer = stretch.soil.as_deref().and_then(Soil::at_pipe)?;
+    let layer = column.soil.at_pipe()?;
     let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-    let buoyant = layer.saturated? - water_weight;
+    let buoyant = layer.saturated - water_weight;
     let interface_angle = Angle::from_si(layer.friction_angle.si() * rules.plug_interface.value.si());
     let head = stretch.head_at_face();
     Some(calc.doubted(|calc| {

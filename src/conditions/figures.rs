@@ -124,7 +124,7 @@ fn plug(calc: &mut Calc<Silent>, drive: &Drive) -> Option<(Band<Length>, Origin)
         return None;
     }
     let wet = drive.stretches.iter().filter(|stretch| stretch.head_at_face() > Length::default());
-    let needs = wet.filter_map(|stretch| plug_needed(calc, drive, stretch)?.if_sure());
+    let needs = wet.filter_map(|stretch| plug_needed(calc, drive, stretch, stretch.light())?.if_sure());
     let longest = needs.map(|need| need.value).reduce(|one, other| one.with(other, Length::max))?;
     Some((longest, drive.site.pit_rules.plug.1.origin))
 }

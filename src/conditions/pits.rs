@@ -1,14 +1,14 @@
 //! Pits: floor in clay, uplift by water below, room for what goes in, and the crane.
 
-use super::clay;
 use super::plan::Plan;
-use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
-use crate::drive::{Drive, Pit, PitSides, PitSpace, Stretch};
+use super::stress::weight;
+use crate::check::{Absent, Check, Outcome, at_least, at_most, only};
+use crate::drive::{Column, Drive, Ends, Pit, PitSides, PitSpace, Strength, StrengthBy, Stretch};
 use crate::handbook::Method;
 use crate::law::{Calc, Law, Recorder};
 use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton};
 use crate::laws::room::PitSide;
-use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role};
+use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role, UnitWeight};
 use crate::source::Cited;
 
 const HEAVE: &str = "undrained strength of the ground at the pit; walls that reach deeper are not counted";
@@ -23,7 +23,6 @@ const OUT: &str =
 const AREA: &str = "pit, plant and store; a string on the ground needs its lay-down beside it";
 const LIFT: &str = "one pipe and the margin of the crane; machine and frame may weigh more";
 const STROKE: &str = "a longer pipe is pushed with a spacer between jacks and pipe, and stands while that is set";
-const NO_WEIGHT: &str = "the unit weight of the ground is not known below water";
 
 /// Each pit with the ground at it.
 fn ends(drive: &Drive) -> impl Iterator<Item = (&Pit, &Stretch)> {
@@ -34,18 +33,18 @@ fn ends(drive: &Drive) -> impl Iterator<Item = (&Pit, &Stretch)> {
 /// The worse of both pits.
 pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let need = at.drive.site.pit_rules.heave;
-    let clays = || ends(at.drive).filter_map(|(pit, stretch)| Some((pit, stretch, clay_below(at.drive, stretch)?)));
+    let clays = || ends(at.drive).filter_map(|(pit, stretch)| Some((pit, stretch, clay_below(stretch)?)));
     only(clays().next().is_some(), "no clay is told at the pits")?;
     let spaces = clays().filter_map(|(pit, stretch, clay)| Some((pit.space.as_ref()?, stretch, clay)));
-    let checks = spaces.map(|(space, stretch, clay::Strength { levels, told })| {
+    let checks = spaces.map(|(space, stretch, Strength { ends, by })| {
         calc.part("base of a pit in clay");
-        let safety = calc.doubted(|calc| heave(calc, space, stretch, levels));
-        match safety.transpose() {
-            Some(factor) => {
-                at_least(Role::Ratio, factor, need).with_note(told.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER]))
-            }
-            None => rated(Verdict::NotDecided, need.origin).with_note(NO_WEIGHT),
-        }
+        // The weakest clay under the heaviest soil; not decided where the best of both would do.
+        let [adverse, favourable] =
+            [(stretch.heavy(), ends.low), (stretch.light(), ends.high)].map(|(column, clay)| {
+                let safety = calc.doubted(|calc| Band::same(heave(calc, space, column, clay)));
+                at_least(Role::Ratio, safety, need)
+            });
+        adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable)
     });
     checks.reduce(Check::worse).ok_or(Absent::Missing)
 }
@@ -54,41 +53,37 @@ pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
 pub(crate) fn uplift<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let (low, high) = at.drive.site.pit_rules.uplift;
     let need = high.map(|high| Band { low, likely: low, high });
-    let tight = ends(at.drive)
-        .filter_map(|(pit, stretch)| Some((pit.space.as_ref()?.tight?, stretch.soil.as_deref()?.at_pipe()?)));
-    let checks = tight.map(|((thickness, water_pressure), layer)| {
+    let tight = ends(at.drive).filter_map(|(pit, stretch)| Some((pit.space.as_ref()?.tight?, stretch)));
+    let checks = tight.map(|((thickness, water_pressure), stretch)| {
         calc.part("uplift of the base of a pit");
-        let unit_weight = layer.saturated.unwrap_or(layer.moist);
-        let law = BaseUplift { unit_weight, thickness, water_pressure };
-        let factor = calc.doubted(|calc| Band::same(calc.law(law)));
-        at_least(Role::Ratio, factor, need).with_note(UPLIFT)
+        let [adverse, favourable] = [stretch.light(), stretch.heavy()].map(|column| {
+            let factor = calc.doubted(|calc| {
+                let unit_weight = column.soil.at_pipe().map_or(UnitWeight::default(), |layer| layer.saturated);
+                Band::same(calc.law(BaseUplift { unit_weight, thickness, water_pressure }))
+            });
+            at_least(Role::Ratio, factor, need)
+        });
+        adverse.with_note(UPLIFT).at_best(favourable)
     });
     checks.reduce(Check::worse).ok_or(Absent::Missing)
 }
 
 /// Clay at a pit: that of the stretch, and any ground whose undrained strength the file gives.
-fn clay_below(drive: &Drive, stretch: &Stretch) -> Option<clay::Strength> {
-    let given = stretch.soil.as_deref().and_then(|soil| soil.undrained);
-    let given = given.map(|given| clay::Strength { levels: Band::same(given.strength), told: clay::Told::Given });
-    clay::strength(drive, stretch).or(given)
+fn clay_below(stretch: &Stretch) -> Option<Strength> {
+    let given = stretch.earth.heavy.undrained;
+    let given = given.map(|given| Strength { ends: Ends::same(given.strength), by: StrengthBy::File });
+    stretch.earth.strength.or(given)
 }
 
 /// The lesser safety of the two equations, where the second holds.
-fn heave<R: Recorder>(
-    calc: &mut Calc<R>,
-    space: &PitSpace,
-    stretch: &Stretch,
-    strength: Band<Pressure>,
-) -> Option<Band<Ratio>> {
+fn heave<R: Recorder>(calc: &mut Calc<R>, space: &PitSpace, column: Column<'_>, undrained_strength: Pressure) -> Ratio {
     let depth = space.floor;
-    let (unit_weight, surcharge) = clay::load(calc, stretch, depth)?;
+    let (unit_weight, surcharge) = (weight(calc, column, depth) / depth, column.soil.surcharge);
     let (width, length) = (space.width.value.min(space.length.value), space.width.value.max(space.length.value));
     let bearing_factor = calc.law(BearingFactorSkempton { depth, width, length });
-    Some(strength.map(|undrained_strength| {
-        let safety = calc.law(BaseHeave { bearing_factor, undrained_strength, unit_weight, depth, surcharge });
-        let wide = BaseHeaveTerzaghi { undrained_strength, unit_weight, depth, width, surcharge };
-        if wide.in_range() { safety.min(calc.law(wide)) } else { safety }
-    }))
+    let safety = calc.law(BaseHeave { bearing_factor, undrained_strength, unit_weight, depth, surcharge });
+    let wide = BaseHeaveTerzaghi { undrained_strength, unit_weight, depth, width, surcharge };
+    if wide.in_range() { safety.min(calc.law(wide)) } else { safety }
 }
 
 /// One of the two pits.

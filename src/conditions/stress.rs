@@ -1,6 +1,6 @@
 //! Vertical stress at a depth, total and effective, in one place.
 
-use crate::drive::{Column, Layer};
+use crate::drive::Column;
 use crate::law::{Calc, Recorder};
 use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
 use crate::quantity::{Length, Measure, Pressure, UnitWeight};
@@ -14,52 +14,42 @@ pub struct VerticalStress {
     pub effective: Pressure,
 }
 
-/// Vertical stress at a depth; `None` where a layer lies below water and its saturated unit weight is not known.
-pub fn vertical_stress<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Option<VerticalStress> {
-    let total = column(calc, at, depth, at.soil.surcharge, |layer| layer.saturated)?;
-    let pressure = water_pressure(calc, at, depth);
-    Some(VerticalStress { total, effective: total - pressure })
+/// Vertical stress at a depth.
+pub fn vertical_stress<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> VerticalStress {
+    let total = at.soil.surcharge + weight(calc, at, depth);
+    VerticalStress { total, effective: total - water_pressure(calc, at, depth) }
 }
 
-/// Effective stress that resists at a depth, on the safe side: without the surcharge, which may go, and of ground below
-/// water whose saturated unit weight is not known nothing but the water in it.
+/// Effective stress that resists at a depth, on the safe side: without the surcharge, which may go.
 pub fn resisting_stress<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {
-    let below = |layer: &Layer| Some(layer.saturated.unwrap_or(UnitWeight::from_si(WATER_UNIT_WEIGHT)));
-    let total = column(calc, at, depth, Pressure::default(), below).unwrap_or_default();
-    (total - water_pressure(calc, at, depth)).max(Pressure::default())
+    (weight(calc, at, depth) - water_pressure(calc, at, depth)).max(Pressure::default())
 }
 
 /// Total stress that resists at a depth where the ground cannot drain, on the safe side: moist weight alone, which is no
 /// more than the saturated one, so that water never adds to it, and no surcharge.
 pub fn undrained_resisting_stress<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {
-    column(calc, Column { table: None, ..at }, depth, Pressure::default(), |layer| layer.saturated).unwrap_or_default()
+    weight(calc, Column { table: None, ..at }, depth)
 }
 
-/// Weight of the soil over a depth on top of a load, moist above water and by another weight below.
-fn column<R: Recorder>(
-    calc: &mut Calc<R>,
-    at: Column<'_>,
-    depth: Length,
-    load: Pressure,
-    below: impl Fn(&Layer) -> Option<UnitWeight>,
-) -> Option<Pressure> {
-    let mut total = load;
+/// Weight of the soil over a depth, moist above water and saturated below.
+pub(super) fn weight<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {
+    let mut total = Pressure::default();
     let mut top = Length::default();
     for layer in &at.soil.layers {
         let bottom = layer.bottom.min(depth);
-        let water = at.table.map_or(bottom, |water| water.max(top).min(bottom));
+        let water = at.table.map_or(bottom, |table| table.max(top).min(bottom));
         if water > top {
             total += calc.law(LayerStress { unit_weight: layer.moist, thickness: water - top });
         }
         if bottom > water {
-            total += calc.law(LayerStress { unit_weight: below(layer)?, thickness: bottom - water });
+            total += calc.law(LayerStress { unit_weight: layer.saturated, thickness: bottom - water });
         }
         top = bottom;
         if top >= depth {
             break;
         }
     }
-    Some(total)
+    total
 }
 
 fn water_pressure<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {

@@ -1,9 +1,10 @@
 //! The ground along the drive.
 
+use super::earth::{Column, Earth};
 use super::water::{Sides, Way};
 use crate::handbook::{GroundClass, TipModel, Treatment};
-use crate::quantity::{Angle, Band, Length, Pressure, Ratio, UnitWeight};
-use crate::source::{Cited, Equation};
+use crate::quantity::{Band, Length, Pressure, Ratio};
+use crate::source::Equation;
 
 /// A stretch of like ground.
 #[derive(Debug, Clone)]
@@ -28,10 +29,8 @@ pub struct Stretch {
     pub(crate) doubt: Option<&'static Equation>,
     /// What keeps that water from the face, by the word of the file.
     pub(crate) treatment: Option<Treatment>,
-    /// Unit weight of clay whose soil the file does not tell, on the heavy side.
-    pub(crate) clay_weight: Option<Cited<UnitWeight>>,
     /// Boxed, so that what every assessment walks over stays small.
-    pub(crate) soil: Option<Box<Soil>>,
+    pub(crate) earth: Box<Earth>,
 }
 
 /// What resists a pilot tip.
@@ -41,52 +40,6 @@ pub struct Tip {
     pub(crate) blows: Band<Ratio>,
     /// Undrained strength of the clay, where the file gives it.
     pub(crate) strength: Option<Pressure>,
-}
-
-/// Soil above a stretch of pipe, as far as the file tells it.
-#[derive(Debug, Clone)]
-pub struct Soil {
-    /// From the surface down; never empty, and the last one holds the pipe.
-    pub(crate) layers: Vec<Layer>,
-    pub(crate) surcharge: Pressure,
-    /// Cohesion that the file lets the earth load count on.
-    pub(crate) cohesion: Option<Pressure>,
-    /// Shear modulus at the pipe.
-    pub(crate) shear_modulus: Option<Pressure>,
-    /// Undrained clay at the pipe.
-    pub(crate) undrained: Option<Undrained>,
-}
-
-/// A layer of soil. Its buoyant unit weight is the saturated one less that of water.
-#[derive(Debug, Clone, Copy)]
-pub struct Layer {
-    /// Depth of its lower side; infinite for the ground that holds the pipe.
-    pub(crate) bottom: Length,
-    pub(crate) moist: UnitWeight,
-    pub(crate) saturated: Option<UnitWeight>,
-    pub(crate) friction_angle: Angle,
-}
-
-/// Clay loaded faster than it drains.
-#[derive(Debug, Clone, Copy)]
-pub struct Undrained {
-    pub(crate) strength: Pressure,
-    pub(crate) modulus: Option<Pressure>,
-}
-
-/// Soil and the water in it, at one place.
-#[derive(Debug, Clone, Copy)]
-pub struct Column<'a> {
-    pub(crate) soil: &'a Soil,
-    /// Depth of the water table, if there is one.
-    pub(crate) table: Option<Length>,
-}
-
-impl Soil {
-    /// The ground that holds the pipe.
-    pub(crate) fn at_pipe(&self) -> Option<&Layer> {
-        self.layers.last()
-    }
 }
 
 impl Stretch {
@@ -118,9 +71,19 @@ impl Stretch {
         self.mixed_with
     }
 
-    /// The soil over it with its water, where the file tells it.
-    pub(crate) fn column(&self) -> Option<Column<'_>> {
-        self.soil.as_deref().map(|soil| Column { soil, table: self.way.table })
+    /// The soil over it as the file tells it, with its water.
+    pub(crate) fn told(&self) -> Option<Column<'_>> {
+        self.earth.told.then(|| self.heavy())
+    }
+
+    /// The soil over it as a load, with its water: as heavy as it may be.
+    pub(crate) fn heavy(&self) -> Column<'_> {
+        Column { soil: &self.earth.heavy, table: self.way.table }
+    }
+
+    /// The soil over it as a resistance, with its water: as light as it may be.
+    pub(crate) fn light(&self) -> Column<'_> {
+        Column { soil: &self.earth.light, table: self.way.table }
     }
 
     /// Unit friction at a place, on a bore as high as this.

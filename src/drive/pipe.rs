@@ -50,9 +50,8 @@ pub struct Pipe {
     pub(crate) sewer: Option<super::site::Sewer>,
     /// What it bears in service, where its crushing strength is known.
     pub(crate) service: Option<Box<super::service::PipeInService>>,
-    /// Pressure of traffic, impact included, on a pipe that is pulled, one a stretch; none there where the cover is less
-    /// than the table of live load has. None at all where neither soil nor traffic is told.
-    pub(crate) traffic: Option<Vec<Option<Pressure>>>,
+    /// What a flexible pipe that is pulled meets in service.
+    pub(crate) ring: Option<Box<super::service::RingInService>>,
     /// How the ground suits it.
     pub(crate) ground: Option<Rated>,
     /// Price per metre, in the user's money, where the file gives it.

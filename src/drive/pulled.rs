@@ -1,6 +1,7 @@
 //! Pulled pipe other than PE, what comes with a pull, and what is round the pipe after it.
 
 use super::coefficients::SteelFactors;
+use super::service::Vacuum;
 use crate::quantity::{
     Angle, Area, DynamicViscosity, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature,
     Time, UnitWeight, VolumeRate,
@@ -179,6 +180,15 @@ pub struct BreakOutRule {
     pub(crate) margin_sand: Ratio,
     pub(crate) margin_other: Ratio,
     pub(crate) cap: Cited<Ratio>,
+    /// Cover of the bore below which fluid under pressure comes up.
+    pub(crate) least_cover: Cited<Length>,
+    /// Yield point of fluid that is not told: thin and thick.
+    pub(crate) thin: Pressure,
+    pub(crate) thick: Pressure,
+    /// What fluid that is held to a pressure leaves under a road.
+    pub(crate) spare_under_road: Ratio,
+    /// Distance of a service from the axis below which a pressure to hold to is no answer.
+    pub(crate) near_service: Cited<Length>,
 }
 
 /// What comes with a pull beyond force and strength of PE.
@@ -214,6 +224,8 @@ pub struct PullWorks {
 /// What becomes of the annulus.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Annulus {
+    /// The file says that it stays open.
+    pub(crate) open: bool,
     pub(crate) grouted: bool,
     /// Height of spacers, 0 without.
     pub(crate) spacer: Length,
@@ -234,11 +246,13 @@ pub struct Grout {
 /// What a pipe has to bear in service.
 #[derive(Debug, Clone, Copy)]
 pub struct InService {
-    /// Vacuum in a pressure main, and how long it lasts.
-    pub(crate) vacuum: Option<(Cited<Pressure>, Time)>,
+    /// Of a pressure main.
+    pub(crate) vacuum: Option<Vacuum>,
     pub(crate) ovality: Cited<Ratio>,
     pub(crate) unsupported: Cited<Ratio>,
     pub(crate) supported: Cited<Ratio>,
+    /// Design factor on buckling where soil holds the ring: below a shallow and below a deep cover.
+    pub(crate) in_soil: (Ratio, Ratio),
     pub(crate) bedding: Ratio,
     /// Lag under a load below the whole column, and under the whole.
     pub(crate) lag: (Ratio, Ratio),

@@ -1,6 +1,7 @@
-//! What a rigid pipe bears in service.
+//! What a pipe meets in service, rigid or flexible.
 
-use crate::quantity::{Length, LineLoad, Pressure, Ratio};
+use super::earth::Ends;
+use crate::quantity::{Length, LineLoad, Pressure, Ratio, Time};
 use crate::source::Cited;
 
 /// A rigid pipe in service: its crushing strength, and what asks for it along the drive.
@@ -31,4 +32,22 @@ pub struct Place {
     pub(crate) live: Pressure,
     /// Impact on it.
     pub(crate) impact: Ratio,
+}
+
+/// A flexible pipe in service.
+#[derive(Debug, Clone)]
+pub struct RingInService {
+    /// Pressure of traffic, impact included, at the shallowest and the deepest place of each stretch; none where the cover
+    /// is less than the table of live load has. Least and most where the file does not tell what drives there.
+    pub(crate) traffic: Ends<Vec<[Option<Pressure>; 2]>>,
+    /// How far it may go out of round: least and most where the file does not tell its lining.
+    pub(crate) deflection: Ends<Cited<Ratio>>,
+}
+
+/// A vacuum in a pressure main.
+#[derive(Debug, Clone, Copy)]
+pub struct Vacuum {
+    /// Least and most where the file tells none.
+    pub(crate) pressure: Ends<Pressure>,
+    pub(crate) lasts: Time,
 }

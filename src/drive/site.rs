@@ -1,6 +1,7 @@
 //! What surrounds the bore: flow, surface, services, pits, pace. Every rule is looked up, every limit is the file's or a
 //! row's.
 
+use super::earth::Ends;
 use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::source::{Cited, Origin};
 
@@ -132,6 +133,8 @@ pub struct Cover {
 /// Open face in clay.
 #[derive(Debug, Clone, Copy)]
 pub struct FaceRule {
+    /// Load on the surface where the soil of the file has none: least and most.
+    pub(crate) surcharge: Ends<Pressure>,
     /// Whether the face stands open.
     pub(crate) open: bool,
     pub(crate) warn: Ratio,

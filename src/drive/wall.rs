@@ -1,6 +1,6 @@
 //! What takes the thrust behind the launch pit.
 
-use super::ground::{Column, Soil};
+use super::earth::{Column, Soil};
 use crate::quantity::{Length, Ratio};
 use crate::source::Cited;
 

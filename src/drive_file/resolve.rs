@@ -4,8 +4,8 @@ mod annulus;
 mod applies;
 mod casing;
 mod clay;
-mod clay_ground;
 mod concrete;
+mod earth;
 mod face;
 mod friction;
 mod ground;
@@ -168,7 +168,7 @@ impl Resolver<'_> {
         let site = self.site(file, &line, &stretches, &stem, work.shift)?;
         self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;
-        self.in_service(file, &stretches, line.shallowest(), &mut candidates)?;
+        self.in_service(file, &stretches, &mut candidates)?;
         self.dry_hole(file, &stretches);
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(file, largest))?;
         let accuracy = self.handbook.length("grade.pilot_accuracy");

@@ -101,6 +101,25 @@ laws! {
         (s.flow + s.pull_rate * pipe) / (FRAC_PI_4 * (s.bore * s.bore) - pipe)
     };
 
+    /// Pressure that starts a fluid with a yield point along the annulus, as a slot: `dp = 4 tau L / (D_b - D)`.
+    ///
+    /// What it loses at the least, however slowly it goes.
+    AnnularYieldLoss "loss of a yield point in the annulus" {
+        /// Yield point of the loaded fluid.
+        yield_point "tau": Pressure as UnitFriction,
+        /// Bore.
+        bore "D_b": Length as Diameter,
+        /// Outside diameter of the pipe.
+        outside_diameter "D": Length as Diameter,
+        /// Length of the annulus.
+        length "L": Length as Distance,
+    } -> Pressure as Pressure;
+    form "dp = 4 yield_point length / (bore - outside_diameter)";
+    from Judgement "jackpull" "statics of a plug between the two walls of a slot half as wide as the difference";
+    valid "bore wider than the pipe, no argument negative"
+        if |v| v.bore > v.outside_diameter && v.yield_point.value >= 0.0 && v.length.value >= 0.0;
+    value |s| 4.0 * s.yield_point * (s.length / (s.bore - s.outside_diameter));
+
     /// Pressure lost by a Bingham fluid in laminar flow along the annulus: `dp = (48 mu v / g² + 6 tau / g) L`,
     /// g = D_b - D.
     ///

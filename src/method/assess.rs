@@ -2,7 +2,7 @@
 
 use super::jacking::{casing, end, service, wall};
 use super::not_given::settle;
-use super::pullback::{assist, link, site};
+use super::pullback::{assist, break_out, link, site};
 use super::scheme::Scheme;
 use super::sheet::Sheet;
 use super::walked::Walked;

@@ -28,7 +28,7 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
     let coefficients = Coefficients::of(drive)?;
     let mut views = Vec::new();
     for (stretch, ground) in drive.stretches.iter().enumerate() {
-        let Some(at) = ground.column() else { continue };
+        let Some(at) = ground.told() else { continue };
         let diameter = pipe.outside_diameter.value;
         let crown = (ground.way.deepest - diameter).max(Length::default());
         let pieces = along::pieces(at.soil, &ground.way.points, diameter);
@@ -40,7 +40,7 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
         silo::models(calc, &place, &mut models);
         clay::models(calc, &place, &mut models, &mut notes)?;
         code::models(&place, &mut models, &mut notes)?;
-        views.push(SoilView { stretch, at_crown: vertical_stress(calc, at, crown), models, notes });
+        views.push(SoilView { stretch, at_crown: Some(vertical_stress(calc, at, crown)), models, notes });
     }
     Ok(views)
 }

@@ -2,6 +2,7 @@
 //! than the pilot bore; there is no old pipe in it.
 
 pub(super) mod assist;
+pub(super) mod break_out;
 pub(super) mod figures;
 pub(super) mod force;
 mod grout;

@@ -1,9 +1,11 @@
 //! What becomes of the annulus, and what the pipe has to bear in service.
 
 use super::Resolver;
-use crate::drive::{Annulus, Grout, InService, Pipe, Pull, Stretch};
+use crate::drive::{Annulus, Ends, Grout, InService, Pipe, Pull, Stretch, Vacuum};
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, VacuumFile};
 use crate::handbook::{HandbookError, Service};
+use crate::quantity::{Pressure, Role, Time};
+use crate::source::Cited;
 
 impl Resolver<'_> {
     pub(super) fn annulus(&mut self, file: &DriveFile, pull: Option<&Pull>) -> Result<Annulus, HandbookError> {
@@ -36,6 +38,7 @@ impl Resolver<'_> {
             self.wrong("annulus", annulus, AnnulusFile::spacers, "are for pipe that is pulled, and no pull is told");
         }
         Ok(Annulus {
+            open: !grouted,
             grouted,
             spacer: self.number("annulus", annulus, AnnulusFile::spacers).unwrap_or_default(),
             grout,
@@ -66,20 +69,42 @@ impl Resolver<'_> {
         }
     }
 
+    /// How long a vacuum in a main lasts.
+    pub(super) fn vacuum_lasts(&self, file: &DriveFile) -> Result<Cited<Time>, HandbookError> {
+        let row = self.handbook.duration("main.vacuum")?;
+        Ok(file
+            .vacuum
+            .as_ref()
+            .map_or(row, |vacuum| Cited::given(vacuum.lasts.value, VacuumFile::lasts.spec.name("vacuum"))))
+    }
+
     pub(super) fn annulus_in_service(&mut self, file: &DriveFile) -> Result<InService, HandbookError> {
         let support = self.handbook.collapse_support()?;
         let deflection = self.handbook.deflection_factor()?;
-        let vacuum = file.vacuum.as_ref().map(|vacuum| {
-            if file.service.value != Service::PressureMain {
-                self.flaw(&vacuum.pressure, "vacuum.pressure", "is for a pressure main");
+        let main = file.service.value == Service::PressureMain;
+        let vacuum = match &file.vacuum {
+            Some(vacuum) => {
+                if !main {
+                    self.flaw(&vacuum.pressure, "vacuum.pressure", "is for a pressure main");
+                }
+                let pressure = Ends::same(self.number("vacuum", vacuum, VacuumFile::pressure));
+                Some(Vacuum { pressure, lasts: self.number("vacuum", vacuum, VacuumFile::lasts) })
             }
-            (self.take("vacuum", vacuum, VacuumFile::pressure), self.number("vacuum", vacuum, VacuumFile::lasts))
-        });
+            None if main => {
+                let (pressure, lasts) = (self.handbook.pressure("main.vacuum")?, self.vacuum_lasts(file)?);
+                self.assume_one_of_pull("vacuum.pressure", pressure, Role::Pressure);
+                self.assume_one_of_pull("vacuum.lasts", lasts, Role::Duration);
+                let pressure = Ends { low: Pressure::default(), high: pressure.value };
+                Some(Vacuum { pressure, lasts: lasts.value })
+            }
+            None => None,
+        };
         Ok(InService {
             vacuum,
             ovality: self.handbook.ovality()?.value("long_term")?,
             unsupported: support.value("none")?,
             supported: support.value("close_fit")?,
+            in_soil: (support.value("buckling_shallow")?.value, support.value("buckling_deep")?.value),
             bedding: deflection.value("bedding_most")?.value,
             lag: (deflection.value("lag")?.value, deflection.value("lag_prism")?.value),
         })

@@ -56,11 +56,7 @@ impl Resolver<'_> {
             let path = format!("ground[{index}]");
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
-            let (mut stretch, told) = self.stretch(stretch, &path, (from, to), line, file, works)?;
-            let pit = (index == 0 && file.launch.space.is_some())
-                || (index == last && file.reception.as_ref().is_some_and(|pit| pit.space.is_some()));
-            stretch.clay_weight = self.clay_ground(&stretch, &path, file, pit)?;
-            stretches.push((stretch, told));
+            stretches.push(self.stretch(stretch, &path, (from, to), line, file, works)?);
         }
         Ok(stretches)
     }
@@ -202,8 +198,7 @@ impl Resolver<'_> {
             other_tip,
             doubt: self.doubt(stretch, mixed_with, works)?,
             treatment,
-            clay_weight: None,
-            soil: stretch.soil.as_ref().map(|soil| Box::new(self.soil(soil, path, crown))),
+            earth: Box::new(self.earth(stretch, path, crown, (tip, other_tip))?),
         };
         Ok((stretch, told))
     }

@@ -5,7 +5,7 @@ use super::pull::SHORTEST;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, ModulusPoints, PeTimes, Pull, StressSource};
 use crate::drive_file::{DriveFile, StressEdition};
-use crate::handbook::PeMaterialRow;
+use crate::handbook::{PeMaterialRow, Service};
 use crate::quantity::{Measure, Ratio, Role, ThermodynamicTemperature, Time};
 use crate::source::Cited;
 
@@ -144,6 +144,8 @@ impl Resolver<'_> {
             Some(None) => Some(self.handbook.duration("collapse.load")?.value),
             given => given.flatten(),
         };
+        let main = file.service.value == Service::PressureMain;
+        let vacuum = if main { Some(self.vacuum_lasts(file)?.value) } else { None };
         let table = self.handbook.pe_modulus()?;
         let own = table.iter().map(|row| &row.value.value).filter(|row| row.material.value.0 == soft);
         let durations = rising(own.map(|row| (row.duration.value, row.modulus.value)));
@@ -154,7 +156,7 @@ impl Resolver<'_> {
             whole: self.modulus(soft, pull, pull.duration + rest)?,
             rest: self.modulus(soft, pull, rest)?,
             grout: maybe(grout)?,
-            vacuum: maybe(file.vacuum.as_ref().map(|vacuum| vacuum.lasts.value))?,
+            vacuum: maybe(vacuum)?,
             long,
         })
     }

@@ -69,7 +69,7 @@ impl Resolver<'_> {
             price: None,
             service: None,
             ground: None,
-            traffic: None,
+            ring: None,
             nominal: size,
             segment,
             not_given: Vec::new(),

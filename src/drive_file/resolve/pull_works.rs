@@ -188,6 +188,11 @@ impl Resolver<'_> {
             margin_sand: table.value("margin_sand")?.value,
             margin_other: table.value("margin_other")?.value,
             cap: table.value("cap_total_stress")?,
+            least_cover: self.handbook.length("break_out.cover")?,
+            thin: self.handbook.pressure("fluid.yield_low")?.value,
+            thick: self.handbook.pressure("fluid.yield_high")?.value,
+            spare_under_road: table.value("spare_under_road")?.value,
+            near_service: self.handbook.length("break_out.service")?,
         })
     }
 }

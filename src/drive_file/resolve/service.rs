@@ -2,7 +2,7 @@
 
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Concern, Pipe, PipeInService, Place, Stretch};
-use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Over, Traffic};
+use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Traffic};
 use crate::handbook::{Family, GroundClass, HandbookError};
 use crate::law::Law;
 use crate::laws::earth_load::StrengthOfClass;
@@ -43,12 +43,10 @@ struct Strength {
 
 impl Resolver<'_> {
     /// Fills in what the pipes with a crushing strength bear in service, and the traffic over those that are pulled.
-    /// `shallowest` is the least depth of the invert.
     pub(super) fn in_service(
         &mut self,
         file: &DriveFile,
         stretches: &[Stretch],
-        shallowest: Length,
         pipes: &mut [Pipe],
     ) -> Result<(), HandbookError> {
         // With a faulty candidate the two lists do not go together, and there is no drive anyway. Pipes that are
@@ -58,14 +56,12 @@ impl Resolver<'_> {
         }
         let asked = file.candidates.iter().any(|candidate| candidate.crushing.is_some());
         let friction = if asked { self.side_friction(stretches)? } else { Vec::new() };
-        // Open ground does not say that nothing ever drives there.
-        let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref()).map(|field| field.value);
-        let told = over.filter(|over| *over != Over::Open).map(Traffic::of);
-        let traffic = file.traffic.as_ref().map(|field| field.value).or(told).unwrap_or_default();
-        let is_told = file.traffic.is_some() || told.is_some();
-        let over_pulled = self.over_pulled(traffic, is_told, stretches, shallowest, pipes)?;
-        if (asked || over_pulled) && file.traffic.is_none() {
-            let origin = told.map_or(Origin::Law(&ROAD), |_| Origin::File(&FieldName("surface.over")));
+        let ends = Self::driven_over(file);
+        let rings = self.rings(file, ends, stretches, pipes)?;
+        let traffic = ends.high;
+        if (asked || rings) && file.traffic.is_none() {
+            let told = file.surface.as_ref().is_some_and(|surface| surface.over.is_some());
+            let origin = if told { Origin::File(&FieldName("surface.over")) } else { Origin::Law(&ROAD) };
             self.assume_word("traffic", traffic.key(), origin);
         }
         for (index, (candidate, pipe)) in file.candidates.iter().zip(pipes).enumerate() {
@@ -74,11 +70,7 @@ impl Resolver<'_> {
             let service = self.about(Concern::Pipe(index), |it| it.service(&path, candidate, pipe, strength))?;
             let mut places = Vec::new();
             for (stretch, friction) in stretches.iter().zip(&friction) {
-                let least = stretch.soil.as_ref().map(|_| stretch.way.shallowest - pipe.outside_diameter.value);
-                let live = match least {
-                    Some(cover) => self.live(traffic, cover)?,
-                    None => None,
-                };
+                let live = self.live(traffic, stretch.way.shallowest - pipe.outside_diameter.value)?;
                 places.push(live.map(|(live, impact)| Place { lateral_friction: *friction, live, impact }));
             }
             pipe.service = Some(Box::new(PipeInService { places, ..service }));
@@ -204,11 +196,30 @@ impl Resolver<'_> {
 
     /// Pressure of traffic and impact on it at a cover; `None` above the least cover of the table.
     pub(super) fn live(&self, traffic: Traffic, cover: Length) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
-        let load = match traffic {
+        let loads: &[&str] = match traffic {
             Traffic::None => return Ok(Some((Pressure::default(), Ratio::from(1.0)))),
-            Traffic::Highway => "H-20",
-            Traffic::Railway => "E-80",
+            // The older load is the greater where the other has no row.
+            Traffic::Highway => &["H-20", "HL-93"],
+            Traffic::Railway => &["E-80"],
         };
+        let mut most: Option<(Pressure, Ratio)> = None;
+        for load in loads {
+            let one = self.live_load(traffic, load, cover)?;
+            let presses = |(pressure, impact): (Pressure, Ratio)| pressure * impact;
+            if one.map(presses) > most.map(presses) {
+                most = one;
+            }
+        }
+        Ok(most)
+    }
+
+    /// Pressure of one load under a cover, and impact on it; none where the cover is less than its rows have.
+    fn live_load(
+        &self,
+        traffic: Traffic,
+        load: &str,
+        cover: Length,
+    ) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
         let table = self.handbook.live_load()?;
         let rows = table.rows.iter().filter(|row| row.value.load.value.0 == load && row.value.cover.value <= cover);
         let deepest =

@@ -3,11 +3,11 @@
 use super::line::Line;
 use super::{Resolver, no_row};
 use crate::drive::{
-    AssumedValue, Cover, Crossing, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
+    AssumedValue, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
 };
 use crate::drive_file::{CrossingFile, DriveFile, Over, PitFile, SurfaceFile, Traffic};
 use crate::handbook::{GroundClass, HandbookError, Spoil};
-use crate::quantity::{Band, Length, Measure, Role, Shown, Time};
+use crate::quantity::{Band, Length, Measure, Pressure, Role, Shown, Time};
 use crate::source::{Cited, FieldName, Origin};
 use crate::yaml::Complaint;
 
@@ -190,7 +190,20 @@ impl Resolver<'_> {
             return Err(HandbookError::Unfit { table: "stability_number", row, why: "the numbers do not rise" });
         }
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
-        Ok(FaceRule { open: spoil != Spoil::Slurry, warn: warn.value, refuse, unstable: unstable.value })
+        let road = self.handbook.pressure("surcharge.road")?;
+        let open = spoil != Spoil::Slurry;
+        let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref()).map(|field| field.value);
+        let surcharge = match over {
+            Some(Over::Open) => Ends::same(Pressure::default()),
+            Some(Over::Road | Over::Railway) => Ends::same(road.value),
+            None => Ends { low: Pressure::default(), high: road.value },
+        };
+        if open && over != Some(Over::Open) {
+            self.about(Concern::Jacking, |it| {
+                it.assume_one("load on the surface over the face", road, Role::UnitFriction)
+            });
+        }
+        Ok(FaceRule { surcharge, open, warn: warn.value, refuse, unstable: unstable.value })
     }
 
     /// Says what settlement and clear distance rest on, where the file asks for either.

@@ -1,8 +1,10 @@
 //! The soil that holds the pipe and the layers over it.
 
 use super::Resolver;
-use crate::drive::{Layer, Soil, Undrained};
+use super::earth::Weights;
+use crate::drive::{AssumedValue, Ends, Layer, Soil, Undrained};
 use crate::drive_file::{LayerFile, SoilFile};
+use crate::handbook::{GroundClass, HandbookError};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Length, Measure, Role, Shown, UnitWeight};
 use crate::yaml::Complaint;
@@ -13,9 +15,18 @@ const MOST_LAYERS: usize = 100;
 const AGREEMENT: f64 = 100.0;
 
 impl Resolver<'_> {
-    /// `crown` is the depth of the crown of the pipe in the shallowest place: above it layers end.
-    pub(super) fn soil(&mut self, soil: &SoilFile, path: &str, crown: Length) -> Soil {
-        let path = format!("{path}.soil");
+    /// The soil of the file, with the saturated unit weights of the class where it tells none. `crown` is the depth of the
+    /// crown of the pipe in the shallowest place: above it layers end.
+    pub(super) fn soil(
+        &mut self,
+        soil: &SoilFile,
+        stretch: &str,
+        crown: Length,
+        weights: &Weights,
+    ) -> Result<Ends<Soil>, HandbookError> {
+        let path = format!("{stretch}.soil");
+        // Nothing tells the class of a layer.
+        let any = self.class_weights(GroundClass::Unknown, None)?;
         let mut layers = Vec::new();
         let mut bottom = Length::default();
         if let Some(one_too_many) = soil.layers.get(MOST_LAYERS) {
@@ -31,7 +42,7 @@ impl Resolver<'_> {
                 let why = Complaint::advised(message, "what holds the pipe is the soil itself, not a layer");
                 self.wrong(&path, layer, LayerFile::thickness, why);
             }
-            layers.push(self.layer(layer, &path, bottom));
+            layers.push(self.layer(layer, &path, bottom, any.saturated));
         }
         let holding = LayerFile {
             thickness: Length::from_si(f64::INFINITY).into(),
@@ -40,23 +51,28 @@ impl Resolver<'_> {
             buoyant: soil.buoyant.clone(),
             friction_angle: soil.friction_angle.clone(),
         };
-        layers.push(self.layer(&holding, &path, Length::from_si(f64::INFINITY)));
+        layers.push(self.layer(&holding, &path, Length::from_si(f64::INFINITY), weights.saturated));
+        let over = || soil.layers.iter().any(|layer| layer.saturated.is_none() && layer.buoyant.is_none());
+        if (soil.saturated.is_none() && soil.buoyant.is_none()) || over() {
+            let Ends { low, high } = weights.saturated.map(|weight| Shown::of(weight, Role::UnitWeight));
+            self.assume_alike(stretch, "soil.saturated", AssumedValue::Range(low, high), weights.origin);
+        }
         let strength = self.number(&path, soil, SoilFile::undrained_strength);
         let modulus = self.number(&path, soil, SoilFile::undrained_modulus);
         if strength.is_none() {
             let why = Complaint::advised("means nothing without the undrained strength", "add `undrained_strength`");
             self.wrong(&path, soil, SoilFile::undrained_modulus, why);
         }
-        Soil {
-            layers,
-            surcharge: self.number(&path, soil, SoilFile::surcharge).unwrap_or_default(),
-            cohesion: self.number(&path, soil, SoilFile::cohesion),
-            shear_modulus: self.number(&path, soil, SoilFile::shear_modulus),
-            undrained: strength.map(|strength| Undrained { strength, modulus }),
-        }
+        let surcharge = self.number(&path, soil, SoilFile::surcharge).unwrap_or_default();
+        let cohesion = self.number(&path, soil, SoilFile::cohesion);
+        let shear_modulus = self.number(&path, soil, SoilFile::shear_modulus);
+        let undrained = strength.map(|strength| Undrained { strength, modulus });
+        let of = |layers| Soil { layers, surcharge, cohesion, shear_modulus, undrained };
+        let (light, heavy) = layers.into_iter().map(|layer| (layer.low, layer.high)).unzip();
+        Ok(Ends { low: of(light), high: of(heavy) })
     }
 
-    fn layer(&mut self, layer: &LayerFile, path: &str, bottom: Length) -> Layer {
+    fn layer(&mut self, layer: &LayerFile, path: &str, bottom: Length, by_class: Ends<UnitWeight>) -> Ends<Layer> {
         let moist = self.number(path, layer, LayerFile::moist);
         let saturated = self.number(path, layer, LayerFile::saturated);
         let buoyant = self.number(path, layer, LayerFile::buoyant);
@@ -84,6 +100,11 @@ impl Resolver<'_> {
             );
         }
         let angle = self.number(path, layer, LayerFile::friction_angle);
-        Layer { bottom, moist, saturated: saturated.or(buoyant.map(|buoyant| buoyant + water)), friction_angle: angle }
+        // Water in its pores takes no weight away.
+        let saturated = match saturated.or(buoyant.map(|buoyant| buoyant + water)) {
+            Some(told) => Ends::same(told),
+            None => by_class.map(|weight| weight.max(moist)),
+        };
+        saturated.map(|saturated| Layer { bottom, moist, saturated, friction_angle: angle })
     }
 }

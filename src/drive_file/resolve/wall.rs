@@ -1,7 +1,7 @@
 //! The thrust wall and the ground behind it.
 
 use super::Resolver;
-use crate::drive::{Reaction, Soil, Stretch, ThrustWall};
+use crate::drive::{Reaction, Stretch, ThrustWall};
 use crate::drive_file::{DriveFile, Movement, WallFile};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::quantity::{Length, Measure, Ratio, Role};
@@ -44,17 +44,6 @@ const fn movement_row(class: GroundClass) -> &'static str {
     }
 }
 
-/// Whether all that lies below water, down to a depth, has a weight there.
-fn is_weighed(soil: &Soil, table: Option<Length>, depth: Length) -> bool {
-    let Some(water) = table.filter(|water| *water < depth) else { return true };
-    let mut top = Length::default();
-    soil.layers.iter().all(|layer| {
-        let reached = top < depth && layer.bottom > water;
-        top = layer.bottom;
-        !reached || layer.saturated.is_some()
-    })
-}
-
 impl Resolver<'_> {
     /// What takes the thrust, where the file tells the ground behind the launch pit.
     pub(super) fn reaction(
@@ -69,41 +58,20 @@ impl Resolver<'_> {
         }
         let given = file.launch.wall.as_ref();
         let invert = file.launch.invert_depth.value;
-        let deepest = invert + given.map_or(Length::default(), |wall| wall.height.value);
+        let Some(first) = stretches.first() else { return Ok(None) };
         let soil = match &file.launch.soil {
             Some(soil) => {
+                let weights = self.class_weights(first.class, first.mixed_with)?;
                 // A layer behind the wall may end anywhere.
-                Some(self.soil(soil, "launch", Length::from_si(f64::INFINITY)))
+                self.soil(soil, "launch", Length::from_si(f64::INFINITY), &weights)?.low
             }
-            None => stretches.first().and_then(|first| first.soil.as_deref().cloned()),
+            None => first.earth.resisting(),
         };
-        let table = stretches.first().and_then(|first| first.way.table);
-        let Some(soil) = soil else {
-            if let Some(wall) = given {
-                let advice =
-                    "add `soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 30 deg }` to the launch pit";
-                self.flaw(
-                    &wall.width,
-                    "launch.soil",
-                    Complaint::advised("the ground behind the wall is missing", advice),
-                );
-            }
-            return Ok(None);
-        };
-        if !is_weighed(&soil, table, deepest) {
-            // Without a wall there is only nothing to print.
-            if let Some(wall) = given {
-                let why = "the wall reaches below the water, where the weight of the soil is missing";
-                let why = Complaint::advised(why, "add `saturated: 20 kN/m3` to the soil");
-                self.flaw(&wall.height, "launch.soil.saturated", why);
-            }
-            return Ok(None);
-        }
+        let table = first.way.table;
         let rules = self.handbook.thrust_wall()?;
         let safety = rules.factor("safety_default", |row| &row.value)?;
         let spread = rules.factor("spread_none", |row| &row.value)?;
-        let class = stretches.first().map_or(GroundClass::Unknown, |first| first.class);
-        let movement = self.handbook.wall_movement()?.factor(movement_row(class), |row| &row.value)?;
+        let movement = self.handbook.wall_movement()?.factor(movement_row(first.class), |row| &row.value)?;
         let mut reaction = Reaction { soil, table, invert, spread: spread.value, safety, movement, wall: None };
         let Some(wall) = given else { return Ok(Some(reaction)) };
         if file.launch.soil.is_none() {

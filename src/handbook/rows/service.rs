@@ -1,9 +1,17 @@
 //! What a rigid pipe bears in service, by the test between three edges.
 
-use crate::quantity::{Length, LineLoad, Pressure};
+use crate::quantity::{Length, LineLoad, Pressure, Ratio};
 use crate::yaml::Words;
 
 rows! {
+    /// How far a flexible pipe may go out of round.
+    DeflectionLimitRow {
+        /// Least ratio of outside diameter to wall that the row is for; none where it is for any.
+        ratio_from: may Ratio,
+        /// Greatest deflection.
+        most: must Ratio,
+    }
+
     /// Crushing strength by class: force per length of pipe over its diameter.
     CrushingClassRow {
         /// Standard.

@@ -77,6 +77,33 @@ rows! {
         low_share: must Ratio,
     }
 
+    /// Friction angle, strength and stiffness of ground whose soil is not told: what is adverse to one check is favourable
+    /// to another.
+    ClassSoilRow {
+        /// Ground.
+        ground: must GroundClass,
+        /// Friction angle that a load counts on.
+        phi_load: must Angle,
+        /// Friction angle that a resistance counts on.
+        phi_resist: must Angle,
+        /// Undrained strength per SPT blow, low end; none of ground that drains.
+        blow_low: may Pressure,
+        /// Undrained strength per SPT blow, high end.
+        blow_high: may Pressure,
+        /// Undrained modulus over strength, low end.
+        modulus_low: may Ratio,
+        /// Undrained modulus over strength, high end.
+        modulus_high: may Ratio,
+        /// Shear modulus of ground that drains, low end.
+        shear_low: may Pressure,
+        /// Shear modulus of ground that drains, high end.
+        shear_high: may Pressure,
+        /// Modulus with which the ground holds a ring, low end.
+        native_low: must Pressure,
+        /// Modulus with which the ground holds a ring, high end.
+        native_high: must Pressure,
+    }
+
     /// Unit weight of natural ground.
     SoilWeightRow {
         /// Ground.

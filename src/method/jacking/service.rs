@@ -16,8 +16,7 @@ use crate::source::Cited;
 
 const NOTE: &str =
     "earth, water and traffic together, of the stretch that asks for most; no cohesion but the file's own";
-const UNKNOWN: &str = "needs the soil of every stretch, with its saturated weight below water, and more than the least \
-                       cover of the table of live load";
+const UNKNOWN: &str = "needs more than the least cover of the table of live load";
 
 pub(in super::super) fn crushing<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Some(service) = &at.pipe.service else {
@@ -42,8 +41,8 @@ fn worst<R: Recorder>(
 ) -> Option<(LineLoad, LineLoad)> {
     let mut worst: Option<(LineLoad, LineLoad)> = None;
     for (stretch, place) in drive.stretches.iter().zip(&service.places) {
-        let (at, place) = (stretch.column()?, place.as_ref()?);
-        let (earth_load, live_load) = loads(calc, pipe, service, (at, stretch.way.deepest), place)?;
+        let (at, place) = (stretch.heavy(), place.as_ref()?);
+        let (earth_load, live_load) = loads(calc, pipe, service, (at, stretch.way.deepest), place);
         let ultimate = Some((service.strength.value, service.safety));
         for (strength, safety) in [ultimate, service.cracked].into_iter().flatten() {
             let needed = calc.law(CrushingStrengthNeeded {
@@ -68,10 +67,10 @@ fn loads<R: Recorder>(
     service: &PipeInService,
     (at, deepest): (Column<'_>, Length),
     place: &Place,
-) -> Option<(LineLoad, LineLoad)> {
+) -> (LineLoad, LineLoad) {
     let outside_diameter = pipe.outside_diameter.value;
     let depth = deepest - outside_diameter;
-    let stress = vertical_stress(calc, at, depth)?;
+    let stress = vertical_stress(calc, at, depth);
     let (unit_weight, water) = (stress.effective / depth, stress.total - stress.effective);
     let (bore, lateral_friction) = (pipe.bore.value, place.lateral_friction);
     let marston = |calc: &mut Calc<R>, depth: Length, cohesion: Pressure| {
@@ -89,5 +88,5 @@ fn loads<R: Recorder>(
     let pressed =
         |calc: &mut Calc<R>, pressure, factor| calc.law(PressureOnPipe { pressure, factor, outside_diameter });
     let water = pressed(calc, water, Ratio::from(1.0));
-    Some((earth + water, pressed(calc, place.live, place.impact)))
+    (earth + water, pressed(calc, place.live, place.impact))
 }

@@ -83,11 +83,7 @@ fn closes(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> C
         );
     };
     let axis = (place.ground.way.deepest - place.diameter / 2.0).max(Length::default());
-    let Some(stress) = vertical_stress(calc, place.at(), axis) else {
-        return Closes::Untold(
-            "whether the clay closes on the pipe is not tested: saturated unit weight below water is not given",
-        );
-    };
+    let stress = vertical_stress(calc, place.at(), axis);
     let closure = calc.doubted(|calc| {
         calc.law(BoreClosure {
             overburden: stress.total,

@@ -1,22 +1,20 @@
-//! What lies on a pulled pipe in service, what its ring bears of it and how far it goes out of round.
+//! What lies on a flexible pipe in service, place by place, what its ring bears of it and how far it goes out of round.
 //!
-//! Traffic counts in full and at the modulus of years at the high level, at that of its hours at the likely one. The
-//! annulus is not taken to hold the pipe unless grout in it is proved.
+//! Likely water, a column of soil that hangs in its sides and what traffic counts for in its time; high the whole column
+//! and the whole traffic, at the modulus of years. Nothing holds the ring but what the file tells: at its best the native
+//! ground does, unless the file says that the annulus stays open.
 
 use super::section::Section;
 use crate::check::Check;
 use crate::conditions::vertical_stress;
-use crate::drive::{Drive, Pipe, Stretch};
+use crate::drive::{Column, Drive, Ends, Pipe, RingInService, Stretch};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::collapse::OvalityFactor;
 use crate::laws::deflection::{IowaDeflection, MOST_DEFLECTION};
-use crate::laws::outside_pressure::{NetOutsidePressure, SupportedCollapse};
+use crate::laws::outside_pressure::{BucklingInSoil, ElasticSupportByDepth, SupportedCollapse, WaterBuoyancyFactor};
 use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
-use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio};
+use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, UnitWeight};
 use crate::source::Cited;
-
-/// Why nothing is told of soil that the file weighs in part.
-pub(super) const NO_WEIGHT: &str = "below water the saturated unit weight of the ground is needed";
 
 const TOO_SHALLOW: &str =
     "the cover is less than the table of live load has: what traffic puts on the pipe is not known";
@@ -24,7 +22,10 @@ const TOO_SHALLOW: &str =
 /// A ring as it stands in service.
 #[derive(Clone, Copy)]
 pub(super) struct InPlace {
+    /// Less what the bore may scratch away: a score opens first.
     pub(super) section: Section,
+    /// As delivered: a score is local, and the ring as stiff as without it.
+    pub(super) wall: Length,
     /// Of years.
     pub(super) modulus: Pressure,
     /// What a load of hours counts for at the modulus of years.
@@ -33,118 +34,196 @@ pub(super) struct InPlace {
     pub(super) ovality: Ratio,
 }
 
-/// What lies on a pipe.
+/// What surrounds a pipe at one place.
 #[derive(Clone, Copy)]
-pub(super) struct Load {
-    /// At the modulus of years.
-    pub(super) pressure: Band<Pressure>,
-    /// Whether the soil of every stretch is known.
-    pub(super) knows_soil: bool,
-    /// Whether the file tells soil whose weight below water it leaves out.
-    pub(super) lacks_weight: bool,
+pub(super) struct Around<'a> {
+    column: Column<'a>,
+    /// Depth of the invert.
+    depth: Length,
+    /// Pressure of traffic; none where the cover is less than its table has.
+    live: Option<Pressure>,
+    /// Of what holds the ring.
+    soil_modulus: Pressure,
+    /// Rock, which carries itself.
+    stands: bool,
 }
 
-/// How far a ring goes out of round: in doubt by its soil and its traffic, and within that by the range of the form that
-/// tells it.
-pub(super) type Deflection = Doubted<Doubted<Band<Ratio>>>;
-
-/// Pressure of the traffic over a stretch; none where it is not counted or not known.
-fn traffic(pipe: &Pipe, stretch: usize) -> Pressure {
-    let known = pipe.traffic.as_ref().and_then(|traffic| traffic.get(stretch).copied().flatten());
-    known.unwrap_or_default()
+/// The shallowest and the deepest place of each stretch: all that is not known on the safe side, and at its best where
+/// something is not.
+pub(super) fn places<'a>(
+    drive: &'a Drive,
+    pipe: &'a Pipe,
+    ring: &'a RingInService,
+) -> impl Iterator<Item = (Around<'a>, Option<Around<'a>>)> {
+    let stretches = drive.stretches.iter().enumerate();
+    stretches.flat_map(move |(index, stretch)| {
+        let live = ring.traffic.each(|traffic| traffic.get(index).copied().unwrap_or_default());
+        let (shallowest, deepest) = (stretch.way.shallowest, stretch.way.deepest);
+        let shallow = (shallowest < deepest).then(|| (shallowest, live.map(|[shallow, _]| shallow)));
+        let deep = Some((deepest, live.map(|[_, deep]| deep)));
+        [shallow, deep].into_iter().flatten().map(move |(depth, live)| around(drive, pipe, stretch, depth, live))
+    })
 }
 
-/// The greatest pressure of traffic.
-fn greatest_traffic(pipe: &Pipe) -> Pressure {
-    pipe.traffic.iter().flatten().flatten().fold(Pressure::default(), |most, live| most.max(*live))
+fn around<'a>(
+    drive: &Drive,
+    pipe: &Pipe,
+    stretch: &'a Stretch,
+    depth: Length,
+    live: Ends<Option<Pressure>>,
+) -> (Around<'a>, Option<Around<'a>>) {
+    let stands = stretch.class.is_rock() && stretch.mixed_with.is_none_or(|other| other.is_rock());
+    let told = drive.annulus.soil_modulus;
+    let adverse = Around {
+        column: stretch.heavy(),
+        depth: depth.max(pipe.outside_diameter.value),
+        live: live.high,
+        soil_modulus: told.unwrap_or_default(),
+        stands,
+    };
+    let native = if drive.annulus.open { Pressure::default() } else { stretch.earth.native_modulus.high };
+    let best = Around { column: stretch.light(), live: live.low, soil_modulus: told.unwrap_or(native), ..adverse };
+    let is_known = stretch.earth.told && live.low == live.high && best.soil_modulus == adverse.soil_modulus;
+    (adverse, (!is_known).then_some(best))
 }
 
-/// Whether traffic counts on the pipe.
-pub(super) fn is_driven_over(pipe: &Pipe) -> bool {
-    greatest_traffic(pipe) > Pressure::default() || is_too_shallow(pipe)
-}
-
-/// Whether it lies too shallow for the table anywhere.
-pub(super) fn is_too_shallow(pipe: &Pipe) -> bool {
-    pipe.traffic.iter().flatten().any(Option::is_none)
-}
-
-/// Not decided where the traffic cannot be told.
-pub(super) fn judged(pipe: &Pipe, check: Check<()>) -> Check<()> {
-    if is_too_shallow(pipe) { check.undecided(TOO_SHALLOW) } else { check }
-}
-
-/// Total stress at the invert in the deepest place of a stretch, at its greatest; `None` where it is not known.
-fn whole<R: Recorder>(calc: &mut Calc<R>, stretch: &Stretch) -> Option<Pressure> {
-    Some(vertical_stress(calc, stretch.column()?, stretch.way.deepest)?.total)
-}
-
-/// Whether any stretch tells its soil, yet not what it weighs below water: less is known of it than the file looks.
-pub(super) fn lacks_weight<R: Recorder>(calc: &mut Calc<R>, drive: &Drive) -> bool {
-    drive.stretches.iter().any(|stretch| stretch.soil.is_some() && whole(calc, stretch).is_none())
-}
-
-/// Weight of soil and water with the traffic over it, where they are most; `None` where the soil of any is not known.
-fn whole_of_all<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> Option<Pressure> {
-    let mut greatest = Pressure::default();
-    for (index, stretch) in drive.stretches.iter().enumerate() {
-        greatest = greatest.max(whole(calc, stretch)? + traffic(pipe, index));
+impl Around<'_> {
+    /// Not decided where the traffic cannot be told.
+    pub(super) fn judged(&self, check: Check<()>) -> Check<()> {
+        if self.live.is_none() { check.undecided(TOO_SHALLOW) } else { check }
     }
-    Some(greatest)
+
+    fn live(&self) -> Pressure {
+        self.live.unwrap_or_default()
+    }
+
+    /// Pressure of a column of soil over the bore that hangs in its sides with half of its friction; of rock none.
+    fn arched<R: Recorder>(&self, calc: &mut Calc<R>, pipe: &Pipe, unit_weight: UnitWeight) -> Pressure {
+        let soil = self.column.soil;
+        let Some(layer) = soil.at_pipe().filter(|_| !self.stands) else { return Pressure::default() };
+        let half = Angle::from_si(layer.friction_angle.si() / 2.0);
+        let width = calc.law(SiloWidthTerzaghi { outside_diameter: pipe.bore.value, friction_angle: half });
+        calc.law(SiloStress {
+            unit_weight,
+            width,
+            depth: self.depth,
+            lateral_friction: half.tan(),
+            cohesion: Pressure::default(),
+            surcharge: soil.surcharge,
+        })
+    }
 }
 
 impl InPlace {
-    /// Likely groundwater and traffic alone, high the whole weight of soil and water and the traffic.
+    /// What lies on it, at the modulus of years.
     pub(super) fn load<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        pipe: &Pipe,
+        at: &Around<'_>,
+    ) -> Doubted<Band<Pressure>> {
+        calc.doubted(|calc| {
+            let stress = vertical_stress(calc, at.column, at.depth);
+            let water = stress.total - stress.effective;
+            let hangs = at.arched(calc, pipe, (stress.effective - at.column.soil.surcharge) / at.depth);
+            let live = at.live();
+            let share = if live > Pressure::default() { calc.take(self.share) } else { Ratio::from(1.0) };
+            let likely = water + hangs + live * share;
+            Band { low: water, likely, high: (stress.total + live).max(likely) }
+        })
+    }
+
+    /// How far it goes out of round. What is beyond the range of the form fails at the end of it already.
+    pub(super) fn deflection<R: Recorder>(
         &self,
         calc: &mut Calc<R>,
         drive: &Drive,
         pipe: &Pipe,
-        height: Length,
-    ) -> Doubted<Load> {
-        let live = greatest_traffic(pipe);
+        at: &Around<'_>,
+    ) -> Doubted<Band<Ratio>> {
+        let (first, whole_lag) = drive.in_service.lag;
+        let one = Ratio::from(1.0);
         calc.doubted(|calc| {
-            let water = calc.law(NetOutsidePressure {
-                density: super::force::water(),
-                height,
-                added: Pressure::default(),
-                inside: Pressure::default(),
+            let total = vertical_stress(calc, at.column, at.depth).total;
+            let hangs = at.arched(calc, pipe, (total - at.column.soil.surcharge) / at.depth);
+            let live = at.live();
+            let share = if live > Pressure::default() { calc.take(self.share) } else { one };
+            let bent = calc.doubted(|calc| {
+                let mut likely = self.iowa(calc, drive, hangs, first, at);
+                if live > Pressure::default() {
+                    likely += Self { modulus: self.modulus / share, ..*self }.iowa(calc, drive, live, one, at);
+                }
+                Band { low: likely, likely, high: self.iowa(calc, drive, total + live, whole_lag, at).max(likely) }
             });
-            let whole = whole_of_all(calc, drive, pipe);
-            let high = (water + live).max(whole.unwrap_or_default());
-            let likely = if live > Pressure::default() { water + live * calc.take(self.share) } else { water };
-            let pressure = Band { low: water, likely, high };
-            Load { pressure, knows_soil: whole.is_some(), lacks_weight: lacks_weight(calc, drive) }
+            bent.in_spite_of_doubt()
         })
     }
 
-    /// What it bears for a load of the time of its modulus, as far out of round as it goes by level. A ring that goes
-    /// beyond the range of its deflection bears less than at the end of it: what fails there fails, and what would pass
-    /// is in doubt.
+    fn iowa<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        drive: &Drive,
+        pressure: Pressure,
+        lag: Ratio,
+        at: &Around<'_>,
+    ) -> Ratio {
+        calc.law(IowaDeflection {
+            lag,
+            bedding: drive.in_service.bedding,
+            pressure,
+            modulus: self.modulus,
+            outside_diameter: self.section.outside_diameter,
+            wall: self.wall,
+            soil_modulus: at.soil_modulus,
+        })
+    }
+
+    /// What it bears for a load of the time of its modulus, as far out of round as it goes by level; more where ground
+    /// holds it. A ring that goes beyond the range of its deflection bears less than at the end of it: what fails there
+    /// fails, and what would pass is in doubt.
     pub(super) fn limit<R: Recorder>(
         &self,
         calc: &mut Calc<R>,
         drive: &Drive,
         safety: Cited<Ratio>,
         demand: Band<Pressure>,
-        deflection: Option<Deflection>,
+        (bent, at): (Band<Ratio>, &Around<'_>),
     ) -> Cited<Band<Pressure>> {
         let round = self.ovality.max(drive.in_service.ovality.value);
         let most = Ratio::from(MOST_DEFLECTION);
-        // It deflects from the shape it is delivered in.
-        let bent = deflection.map_or(Doubted::sure(Band::default()), |deflection| {
-            deflection.map(|bent| bent.in_spite_of_doubt().map(|bent| self.ovality + bent))
-        });
-        // A ring that stays rounder than what counts at least does not rest on its deflection.
-        let counts = bent.in_spite_of_doubt().high > round;
-        let bent = if counts { calc.take(bent) } else { bent.in_spite_of_doubt() };
+        let held = self.held(calc, drive, at);
         let limit = demand.with(bent, |demand, bent| (demand, bent)).map(|(demand, bent)| {
+            // It deflects from the shape it is delivered in; what stays rounder than counts at least does not rest on it.
+            let bent = self.ovality + bent;
             let counted = round.max(bent.min(most));
             let limit = self.resists(calc, drive, counted) / safety.value;
-            let would_pass = bent > counted && demand > Pressure::default() && demand <= limit;
-            calc.take(Doubted::sure(limit).in_doubt(would_pass.then_some(&IowaDeflection::EQUATION)))
+            let would_pass = bent > counted && demand <= limit && demand > held;
+            calc.take(Doubted::sure(limit.max(held)).in_doubt(would_pass.then_some(&IowaDeflection::EQUATION)))
         });
         safety.map(|_| limit)
+    }
+
+    /// Allowable pressure where ground holds the ring; none in an open bore.
+    fn held<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, at: &Around<'_>) -> Pressure {
+        let Section { outside_diameter, wall } = self.section;
+        let cover = at.depth - outside_diameter;
+        if at.soil_modulus <= Pressure::default() || cover <= Length::default() {
+            return Pressure::default();
+        }
+        let over = at.column.table.map_or(Length::default(), |table| (cover - table).max(Length::default()));
+        let (shallow, deep) = drive.in_service.in_soil;
+        let safety = if cover < 2.0 * outside_diameter { shallow } else { deep };
+        let water_factor = calc.law(WaterBuoyancyFactor { water_height: over, cover });
+        let elastic_support = calc.law(ElasticSupportByDepth { cover });
+        calc.law(BucklingInSoil {
+            safety,
+            water_factor,
+            elastic_support,
+            soil_modulus: at.soil_modulus,
+            modulus: self.modulus,
+            outside_diameter,
+            wall,
+        })
     }
 
     fn resists<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, ovality: Ratio) -> Pressure {
@@ -164,65 +243,9 @@ impl InPlace {
             ovality_factor,
         })
     }
-
-    /// How far it goes out of round; `None` where the soil of a stretch is not known or proved grout holds the ring.
-    pub(super) fn deflection<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> Option<Deflection> {
-        if is_held(drive) {
-            return None;
-        }
-        let (first, whole_lag) = drive.in_service.lag;
-        let one = Ratio::from(1.0);
-        let greatest = calc.doubted(|calc| {
-            let share = if is_driven_over(pipe) { calc.take(self.share) } else { one };
-            let mut greatest = Doubted::sure(Band::<Ratio>::default());
-            for (index, stretch) in drive.stretches.iter().enumerate() {
-                let live = traffic(pipe, index);
-                let whole = whole(calc, stretch)? + live;
-                let arched = arched(calc, pipe, stretch)?;
-                let here = calc.doubted(|calc| {
-                    let mut likely = self.iowa(calc, drive, arched, first);
-                    if live > Pressure::default() {
-                        likely += Self { modulus: self.modulus / share, ..*self }.iowa(calc, drive, live, one);
-                    }
-                    Band { low: likely, likely, high: self.iowa(calc, drive, whole, whole_lag).max(likely) }
-                });
-                greatest = greatest.zip(here).map(|(greatest, here)| greatest.with(here, Ratio::max));
-            }
-            Some(greatest)
-        });
-        greatest.transpose()
-    }
-
-    fn iowa<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, pressure: Pressure, lag: Ratio) -> Ratio {
-        calc.law(IowaDeflection {
-            lag,
-            bedding: drive.in_service.bedding,
-            pressure,
-            modulus: self.modulus,
-            outside_diameter: self.section.outside_diameter,
-            wall: self.section.wall,
-            soil_modulus: drive.annulus.soil_modulus.unwrap_or_default(),
-        })
-    }
 }
 
 /// Whether hardened grout that is proved holds the ring.
 pub(super) const fn is_held(drive: &Drive) -> bool {
     drive.annulus.proved && drive.annulus.grouted
-}
-
-/// Pressure of a column of soil over the bore that hangs in its sides with half of its friction.
-fn arched<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, stretch: &Stretch) -> Option<Pressure> {
-    let soil = stretch.soil.as_deref()?;
-    let layer = soil.at_pipe()?;
-    let half = Angle::from_si(layer.friction_angle.si() / 2.0);
-    let width = calc.law(SiloWidthTerzaghi { outside_diameter: pipe.bore.value, friction_angle: half });
-    Some(calc.law(SiloStress {
-        unit_weight: layer.saturated.unwrap_or(layer.moist),
-        width,
-        depth: stretch.way.deepest,
-        lateral_friction: half.tan(),
-        cohesion: Pressure::default(),
-        surcharge: soil.surcharge,
-    }))
 }

@@ -1,0 +1,136 @@
+//! The soil over a bore: what the file tells of it, and both ends by class of what it does not.
+
+use crate::quantity::{Angle, Length, Pressure, UnitWeight};
+
+/// The least and the most that something may be; alike where the file tells it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ends<T> {
+    /// The least.
+    pub low: T,
+    /// The most.
+    pub high: T,
+}
+
+impl<T> Ends<T> {
+    /// Of both by reference.
+    pub(crate) fn each<U>(&self, of: impl Fn(&T) -> U) -> Ends<U> {
+        Ends { low: of(&self.low), high: of(&self.high) }
+    }
+}
+
+impl<T: Copy> Ends<T> {
+    pub(crate) const fn same(one: T) -> Self {
+        Self { low: one, high: one }
+    }
+
+    pub(crate) fn map<U>(self, change: impl Fn(T) -> U) -> Ends<U> {
+        Ends { low: change(self.low), high: change(self.high) }
+    }
+
+    pub(crate) fn with<U, V>(self, other: Ends<U>, join: impl Fn(T, U) -> V) -> Ends<V> {
+        Ends { low: join(self.low, other.low), high: join(self.high, other.high) }
+    }
+}
+
+/// The soil round the bore in a stretch. What a check takes of it is the end that is adverse to it, and the other to see
+/// whether the check hangs on it.
+#[derive(Debug, Clone)]
+pub struct Earth {
+    /// Whether the file tells the soil of the stretch.
+    pub(crate) told: bool,
+    /// As heavy as it may be, with the friction that a load counts on.
+    pub(crate) heavy: Soil,
+    /// As light as it may be, with the friction that a resistance counts on.
+    pub(crate) light: Soil,
+    /// Undrained strength of the clay in the face, where there is some.
+    pub(crate) strength: Option<Strength>,
+    /// Shear modulus at the bore; none of ground that may have any.
+    pub(crate) shear_modulus: Option<Ends<Pressure>>,
+    /// Modulus with which the ground holds a ring, before anything is known of what stands between.
+    pub(crate) native_modulus: Ends<Pressure>,
+}
+
+impl Earth {
+    /// The soil as a resistance, with its clay at its weakest.
+    pub(crate) fn resisting(&self) -> Soil {
+        let undrained = self.strength.map(|strength| Undrained { strength: strength.ends.low, modulus: None });
+        Soil { undrained: self.light.undrained.or(undrained), ..self.light.clone() }
+    }
+}
+
+/// Undrained strength of clay.
+#[derive(Debug, Clone, Copy)]
+pub struct Strength {
+    /// Weakest where the strength holds, strongest where it resists.
+    pub(crate) ends: Ends<Pressure>,
+    /// What tells it.
+    pub(crate) by: StrengthBy,
+}
+
+/// What tells a strength.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StrengthBy {
+    /// The file.
+    File,
+    /// The blow count.
+    Blows,
+    /// The blow count of the weaker of two clays: the file's own strength is more than that one can have.
+    OtherClay,
+}
+
+impl StrengthBy {
+    /// The note of a check, by what tells its strength.
+    pub(crate) const fn note(self, [file, blows, other]: [&'static str; 3]) -> &'static str {
+        match self {
+            Self::File => file,
+            Self::Blows => blows,
+            Self::OtherClay => other,
+        }
+    }
+}
+
+/// Soil above a stretch of pipe.
+#[derive(Debug, Clone)]
+pub struct Soil {
+    /// From the surface down; never empty, and the last one holds the pipe.
+    pub(crate) layers: Vec<Layer>,
+    pub(crate) surcharge: Pressure,
+    /// Cohesion that the file lets the earth load count on.
+    pub(crate) cohesion: Option<Pressure>,
+    /// Shear modulus at the pipe, of the file.
+    pub(crate) shear_modulus: Option<Pressure>,
+    /// Undrained clay at the pipe, of the file.
+    pub(crate) undrained: Option<Undrained>,
+}
+
+/// A layer of soil. Its buoyant unit weight is the saturated one less that of water.
+#[derive(Debug, Clone, Copy)]
+pub struct Layer {
+    /// Depth of its lower side; infinite for the ground that holds the pipe.
+    pub(crate) bottom: Length,
+    pub(crate) moist: UnitWeight,
+    pub(crate) saturated: UnitWeight,
+    pub(crate) friction_angle: Angle,
+}
+
+/// Clay loaded faster than it drains.
+#[derive(Debug, Clone, Copy)]
+pub struct Undrained {
+    pub(crate) strength: Pressure,
+    pub(crate) modulus: Option<Pressure>,
+}
+
+/// Soil and the water in it, at one place.
+#[derive(Debug, Clone, Copy)]
+pub struct Column<'a> {
+    pub(crate) soil: &'a Soil,
+    /// Depth of the water table, if there is one.
+    pub(crate) table: Option<Length>,
+}
+
+impl Soil {
+    /// The ground that holds the pipe.
+    pub(crate) fn at_pipe(&self) -> Option<&Layer> {
+        self.layers.last()
+    }
+}

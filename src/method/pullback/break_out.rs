@@ -1,0 +1,189 @@
+//! Pressure of the bore fluid at the crown of the bore, against what the ground there may bear, place by place.
+//!
+//! People work in pits that are kept pumped; how high the fluid stands and what it loses on its way is known only where
+//! the file tells it. Until then what it asks of the contractor is the check: the pressure to hold to.
+
+use super::pulled::Pulled;
+use super::section::DRY;
+use crate::check::{Absent, Care, Check, Outcome, Rule, at_least, at_most, only};
+use crate::conditions::{Plan, vertical_stress};
+use crate::drive::{Drive, Ends, HoleState, Pipe, Pull, Stretch};
+use crate::handbook::GroundClass;
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRadius};
+use crate::laws::outside_pressure::NetOutsidePressure;
+use crate::laws::reaming::{AnnularFlowLoss, AnnularYieldLoss, ReturnVelocity};
+use crate::method::walked::Walked;
+use crate::quantity::{Angle, Band, Length, MassDensity, Measure, Pressure, Ratio, Role};
+use crate::source::Cited;
+
+const TOLD: &str = "fluid at the crown of the bore, with the loss on its way to a pit";
+const HOLD: &str = "hold the fluid at the least cover to the limit, with a gauge: its level and its loss are not told";
+const UNTOLD: &str = "fluid up to the ground at the higher pit, with the loss of thick fluid on the longer way to a pit: give \
+                      fluid_level and returns";
+const SHALLOW: &str = "so little ground is over the bore that fluid under pressure comes up";
+
+/// Fluid over the crown of the bore at the higher pit where it is pumped from there: our judgement.
+const PUMPED: f64 = 0.5;
+/// Share of the drive that the fluid goes to the nearer pit.
+const HALF_WAY: f64 = 0.5;
+
+/// The place where the fluid comes nearest to what the ground may bear, of both ends of each stretch and where the surface
+/// breaks between.
+pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let Plan { drive, pipe, .. } = **at;
+    let Pulled { pull, .. } = at.pulled()?;
+    only(pull.works.hole == HoleState::Fluid, DRY)?;
+    calc.part("break-out of the bore fluid");
+    let bore = Bore::of(drive, pipe, pull);
+    let places =
+        drive.stretches.iter().flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)));
+    let checks = places.map(|(stretch, (along, invert))| bore.at(calc, stretch, along, invert));
+    checks.reduce(Check::worse).ok_or(Absent::Missing)
+}
+
+/// A bore full of fluid. Heights are over the invert at the launch pit.
+struct Bore<'a> {
+    drive: &'a Drive,
+    pipe: &'a Pipe,
+    pull: &'a Pull,
+    slope: Ratio,
+    /// From the invert up to the crown of the bore.
+    crown: Length,
+    /// Up to where the fluid stands: at its best, and at its worst.
+    level: Ends<Length>,
+}
+
+impl<'a> Bore<'a> {
+    fn of(drive: &'a Drive, pipe: &'a Pipe, pull: &'a Pull) -> Self {
+        let slope = drive.grade.value.tan();
+        let climb = drive.length.value * slope;
+        let [launch, reception] = [&drive.site.launch, &drive.site.reception].map(|pit| pit.invert);
+        let ground = launch.max(climb + reception);
+        let crown = pipe.outside_diameter.value / 2.0 + pipe.bore.value / 2.0;
+        let level = match pull.fluid_level {
+            Some(told) => Ends::same(ground - told.value),
+            None => {
+                let pumped = climb.max(Length::default()) + crown + Length::from_si(PUMPED);
+                Ends { low: pumped.min(ground), high: ground }
+            }
+        };
+        Self { drive, pipe, pull, slope, crown, level }
+    }
+
+    fn at<R: Recorder>(&self, calc: &mut Calc<R>, stretch: &Stretch, along: Length, invert: Length) -> Check<()> {
+        let rule = &self.pull.works.break_out;
+        let cover = invert - self.crown;
+        if cover < rule.least_cover.value {
+            return at_least(Role::Distance, cover, rule.least_cover).by(Rule::High).with_note(SHALLOW);
+        }
+        let length = self.drive.length.value;
+        let (fluids, crown) = (self.pull.fluids, self.slope * along + self.crown);
+        let adverse = self.stands(calc, fluids.heavy, self.level.high - crown, (along.max(length - along), rule.thick));
+        let best = self.stands(calc, fluids.clean, self.level.low - crown, (length * HALF_WAY, rule.thin));
+        let [weak, strong] = [false, true].map(|best| self.bears(calc, stretch, cover, best));
+        let hold = |pressure: Doubted<Pressure>, limit: Doubted<Pressure>| {
+            let limit = limit.map(|limit| Cited::new(limit, rule.cap.origin));
+            at_most(Role::Pressure, pressure.map(Band::same), limit).by(Rule::High)
+        };
+        let check = hold(adverse, weak);
+        let is_told = self.pull.fluid_level.is_some() && self.pull.works.returns.is_some();
+        let passes = |pressure: Doubted<Pressure>, spare: Ratio| {
+            let both = pressure.zip(weak).map(|(pressure, limit)| pressure * spare <= limit);
+            both.if_sure().unwrap_or(false)
+        };
+        if is_told || passes(adverse, Ratio::from(1.0)) {
+            return check.with_note(TOLD).at_best(hold(best, strong));
+        }
+        let site = &self.drive.site;
+        let spare = if site.surface.is_told && !site.surface.road { Ratio::from(1.0) } else { rule.spare_under_road };
+        let touchy = site.surface.railway
+            || site
+                .crossings
+                .iter()
+                .any(|crossing| crossing.axis_distance(self.pipe.outside_diameter.value) < rule.near_service.value);
+        if !touchy && passes(best, spare) {
+            return hold(best, weak).with_care(Care::Condition, HOLD);
+        }
+        check.with_note(UNTOLD).at_best(hold(best, strong))
+    }
+
+    /// Pressure of fluid that stands so high over the crown, with its loss on the way to a pit.
+    fn stands<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        density: MassDensity,
+        height: Length,
+        (way, yield_point): (Length, Pressure),
+    ) -> Doubted<Pressure> {
+        let (bore, outside_diameter) = (self.pipe.bore.value, self.pipe.outside_diameter.value);
+        calc.doubted(|calc| {
+            let added = match self.pull.works.returns {
+                Some(returns) => {
+                    let pull_rate = self.drive.length.value / self.pull.duration;
+                    let velocity = calc.law(ReturnVelocity { flow: returns.flow, pull_rate, bore, outside_diameter });
+                    calc.law(AnnularFlowLoss {
+                        plastic_viscosity: returns.plastic_viscosity,
+                        velocity,
+                        yield_point: returns.yield_point,
+                        bore,
+                        outside_diameter,
+                        length: way,
+                    })
+                }
+                None => calc.law(AnnularYieldLoss { yield_point, bore, outside_diameter, length: way }),
+            };
+            let height = height.max(Length::default());
+            calc.law(NetOutsidePressure { density, height, added, inside: Pressure::default() })
+        })
+    }
+
+    /// What the ground at the crown of the bore may bear: of the lightest and weakest, or at its best.
+    fn bears<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        stretch: &Stretch,
+        depth: Length,
+        best: bool,
+    ) -> Doubted<Pressure> {
+        let rule = &self.pull.works.break_out;
+        let column = if best { stretch.heavy() } else { stretch.light() };
+        let end = |ends: Ends<Pressure>| if best { ends.high } else { ends.low };
+        let earth = &stretch.earth;
+        let told = column.soil.undrained.map(|clay| clay.strength);
+        let clay =
+            told.or(earth.strength.map(|strength| end(strength.ends))).filter(|clay| *clay > Pressure::default());
+        calc.doubted(|calc| {
+            let stress = vertical_stress(calc, column, depth);
+            let Some(shear_modulus) = earth.shear_modulus.map(end) else { return rule.cap.value * stress.total };
+            // Clay is loaded faster than it drains: total stress, no friction.
+            let drained = column.soil.at_pipe().map_or(Angle::default(), |layer| layer.friction_angle);
+            let (effective_stress, friction_angle, cohesion) = match clay {
+                Some(strength) => (stress.total, Angle::default(), strength),
+                None => (stress.effective, drained, Pressure::default()),
+            };
+            let bore_radius = self.pipe.bore.value / 2.0;
+            let plastic_radius = calc.law(StrainLimitedRadius {
+                bore_radius,
+                strain: rule.strain,
+                effective_stress,
+                friction_angle,
+                cohesion,
+                shear_modulus,
+            });
+            let cavity = calc.law(CavityPressure {
+                effective_stress,
+                pore_pressure: stress.total - effective_stress,
+                friction_angle,
+                cohesion,
+                shear_modulus,
+                bore_radius,
+                plastic_radius: plastic_radius.min(depth + bore_radius),
+            });
+            let granular =
+                matches!(stretch.class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel);
+            let safety = if granular { rule.margin_sand } else { rule.margin_other };
+            calc.law(FluidPressureLimit { cavity, safety, cap: rule.cap.value, total_stress: stress.total })
+        })
+    }
+}
