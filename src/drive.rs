@@ -346,6 +346,8 @@ pub struct Pull {
     /// Depth below ground at the higher pit of the level that the fluid is kept at.
     pub(crate) fluid_level: Option<Cited<Length>>,
     pub(crate) load_duration: Time,
+    /// How long the fluid stands on the pipe at the least: told, or the pull alone.
+    pub(crate) stands_at_least: Time,
     pub(crate) fluids: Fluids,
     pub(crate) friction_outside: Ratio,
     pub(crate) friction_inside: Band<Ratio>,
@@ -384,4 +386,15 @@ pub struct Fluids {
     pub(crate) light: MassDensity,
     pub(crate) clean: MassDensity,
     pub(crate) heavy: MassDensity,
+    /// Loaded as little as it may be, where nothing is told of it.
+    pub(crate) loaded: MassDensity,
+}
+
+impl Pull {
+    /// With what the file does not tell at its best.
+    pub(crate) fn at_best(&self) -> Self {
+        let works = PullWorks { score: self.works.score_at_best, ..self.works };
+        let fluids = Fluids { heavy: self.fluids.loaded, ..self.fluids };
+        Self { works, fluids, load_duration: self.stands_at_least, ..*self }
+    }
 }

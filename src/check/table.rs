@@ -51,12 +51,13 @@ macro_rules! checks {
             PipeColumn "pipe in the pit, column" LoadMargin Likely(1.67),
                 asks "steel pipe in the pit as a column" ["candidates[].free_length"] => end::column($at, $calc);
             /// Pull on the pipe, against its tension.
-            Tension "pipe, tension" LoadMargin UpTo(1.25) => pullback::of_pipe($at, |pipe| Ok(pipe.tension));
+            Tension "pipe, tension" LoadMargin UpTo(1.25) => pullback::tension($at);
             /// Stress of pull and bend on the ramp, against the allowable stress.
             TensionAndBending "pipe, tension and bending" LoadMargin UpTo(1.25)
                 => pullback::of_pipe($at, |pipe| pipe.with_bending);
             /// Outside pressure during the pull, against collapse.
-            Collapse "pipe, collapse in the pull" LoadMargin Likely(2.0) => pullback::of_pipe($at, |pipe| pipe.collapse);
+            Collapse "pipe, collapse in the pull" LoadMargin Likely(2.0),
+                needs "collapse in the pull" ["pull.fluid_stands_for", "pull.returns"] => pullback::of_pipe($at, |pipe| pipe.collapse);
             /// Pull, bend and outside pressure on a steel pipe together, extreme condition.
             SteelInteraction "pipe, combined stress" LoadMargin High => pullback::of_pipe($at, |pipe| pipe.together);
             /// The same, normal condition.
@@ -100,7 +101,7 @@ macro_rules! checks {
                 => pullback::in_service($at, |pipe| pipe.deflection);
             /// Pressure of the rig on the face of the launch pit while it pulls.
             PullReaction "launch pit face, pull" LoadMargin SetOn(2.0),
-                asks "what the rig leans on while it pulls" ["pull.reaction"] => site::reaction($at);
+                asks "what the rig leans on while it pulls" ["pull.reaction"] => site::reaction($at, $calc);
             /// Pressure of the bore fluid, against what the ground is allowed.
             BreakOut "bore fluid, break-out" none High, needs "break-out of fluid" ["pull.fluid_level", "pull.returns"]
                 => break_out::check($at, $calc);

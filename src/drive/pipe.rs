@@ -214,6 +214,8 @@ pub struct PePipe {
     pub(crate) stresses: Vec<StressSource>,
     pub(crate) upper_temperature: (ThermodynamicTemperature, Ratio),
     pub(crate) weld_factor: Cited<Ratio>,
+    /// As told, or that of welds that are documented.
+    pub(crate) weld_at_best: Ratio,
     pub(crate) soft: ModulusPoints,
     pub(crate) stiff: ModulusPoints,
     /// Soft moduli for other times.

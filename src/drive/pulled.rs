@@ -201,6 +201,8 @@ pub struct PullWorks {
     pub(crate) inside_pressure: Pressure,
     pub(crate) collapsed: Option<CollapsedBore>,
     pub(crate) score: Cited<Ratio>,
+    /// As told, or the least that a bore leaves.
+    pub(crate) score_at_best: Cited<Ratio>,
     pub(crate) head_rating: Option<Cited<Force>>,
     pub(crate) weak_link: Option<Cited<Force>>,
     pub(crate) laydown: Option<Laydown>,
@@ -211,6 +213,7 @@ pub struct PullWorks {
     /// From the ground down to the invert at the reception pit.
     pub(crate) ramp_depth: Length,
     pub(crate) ramp_room: Option<Cited<Length>>,
+    pub(crate) usual: UsualPull,
     pub(crate) reaction: Option<PullReaction>,
     pub(crate) returns: Option<Returns>,
     pub(crate) break_out: BreakOutRule,
@@ -219,6 +222,17 @@ pub struct PullWorks {
     pub(crate) rest: Cited<Time>,
     /// Largest strain of the pull, and of pull and bend.
     pub(crate) strain: (Cited<Ratio>, Cited<Ratio>),
+}
+
+/// The most that is usual of plant that the file does not tell.
+#[derive(Debug, Clone, Copy)]
+pub struct UsualPull {
+    /// Length of a ramp.
+    pub(crate) ramp: Cited<Length>,
+    /// Area of the plate that the rig leans on while it pulls.
+    pub(crate) plate: Cited<Area>,
+    /// Share of the resistance of the ground that a plate may ask for.
+    pub(crate) plate_safety: Ratio,
 }
 
 /// What becomes of the annulus.

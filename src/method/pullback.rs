@@ -26,7 +26,7 @@ use super::along::{Point, StageProfile};
 use super::stage::{Body, Stage, Trailing, stem_friction_to, walk_pulled, whole_friction};
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
-use crate::check::{Absent, Outcome, Verdict, at_least, at_most};
+use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most};
 use crate::drive::{Drive, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder, Silent};
 use crate::laws::pull::ReamedBore;
@@ -41,6 +41,16 @@ pub(super) fn of_pipe(at: &Walked<'_>, check: impl FnOnce(&Strength) -> Outcome)
 /// A check of the pipe after the pull.
 pub(super) fn in_service(at: &Walked<'_>, check: impl FnOnce(&InService) -> Outcome) -> Outcome {
     check(&at.pulled()?.service)
+}
+
+/// Pull on the pipe, against its tension: it is watched where a weak link parts before the pipe does.
+pub(super) fn tension(at: &Walked<'_>) -> Outcome {
+    let pulled = at.pulled()?;
+    let check = pulled.strength.tension;
+    Ok(match pulled.pull.works.weak_link {
+        Some(_) => check.by(Rule::Watched(at.drive.leeway.most)),
+        None => check,
+    })
 }
 
 pub(super) fn rig_pull(at: &Walked<'_>) -> Outcome {
@@ -140,6 +150,11 @@ pub(super) fn step<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome 
 pub(super) fn bore(at: &Walked<'_>) -> Outcome {
     at.pulled()?;
     let (bore, rule) = (at.pipe.bore.value, at.pipe.bore_rule);
+    let (pipe, joint) = (at.pipe.outside_diameter.value, at.pipe.widest);
+    let passes = (pipe * NARROWEST).max(if joint > pipe { joint + Length::from_si(ROUND_A_JOINT) } else { pipe });
+    if bore < passes {
+        return Ok(at_least(Role::Diameter, bore, rule.map(|_| passes)).by(Rule::High).with_note(NARROW));
+    }
     let least = at_least(Role::Diameter, bore, rule);
     // The rule is a usual least and, in an agency's text, a most.
     let slack = Length::from_si(1e-6);
@@ -152,3 +167,9 @@ pub(super) fn bore(at: &Walked<'_>) -> Outcome {
         least
     })
 }
+
+/// A bore over its pipe below which none is pulled in: habit.
+const NARROWEST: f64 = 1.1;
+/// Room that a joint needs in the bore, in metres: habit.
+const ROUND_A_JOINT: f64 = 0.025;
+const NARROW: &str = "the pipe or its joints do not go through so narrow a bore";

@@ -81,7 +81,9 @@ impl Resolver<'_> {
         let row = self.handbook.pe_material()?.row(of.pipe.material.value.key())?;
         let welds = of.file.pull.as_ref().and_then(|pull| pull.welds.as_ref()).map(|field| field.value);
         let documented = welds == Some(Welds::Documented);
-        let weld_factor = self.handbook.ratio(if documented { "pe.weld_documented" } else { "pe.weld_unknown" })?;
+        let best = self.handbook.ratio("pe.weld_documented")?;
+        let weld_factor = if documented { best } else { self.handbook.ratio("pe.weld_unknown")? };
+        let weld_at_best = if welds.is_none() { best.value } else { weld_factor.value };
         self.assume_one(format!("{}: density", of.path), row.map(|row| row.density.value), Role::Density);
         if welds.is_none() {
             self.assume_one_of_pull("pull.welds (factor)", weld_factor, Role::Ratio);
@@ -95,6 +97,7 @@ impl Resolver<'_> {
             stresses,
             upper_temperature: self.upper_temperature()?,
             weld_factor,
+            weld_at_best,
             ovality,
             soft: self.modulus(soft, pull, pull.load_duration)?,
             stiff: self.modulus(stiff, pull, pull.duration)?,

@@ -101,6 +101,7 @@ impl Resolver<'_> {
             fluid_height,
             fluid_level: self.take("pull", pull, PullFile::fluid_level),
             load_duration,
+            stands_at_least: if pull.fluid_stands_for.is_some() { load_duration } else { duration },
             fluids: self.fluids()?,
             friction_outside: friction_outside.value,
             friction_inside,
@@ -204,6 +205,7 @@ impl Resolver<'_> {
         let ratios = self.handbook.ratios(["pull.fluid_light", "pull.fluid_clean", "pull.fluid_heavy"])?;
         let band = ratios.value.map(density);
         self.assume_band("pull: density of the bore fluid", band, Role::Density, ratios.origin);
-        Ok(Fluids { light: band.low, clean: band.likely, heavy: band.high })
+        let loaded = density(self.handbook.ratio("pull.fluid_loaded")?.value);
+        Ok(Fluids { light: band.low, clean: band.likely, heavy: band.high, loaded })
     }
 }

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::line::Line;
 use crate::drive::{
-    AssumedValue, BreakOutRule, CollapsedBore, Fill, HoleState, Laydown, PullReaction, PullWorks, Returns,
+    AssumedValue, BreakOutRule, CollapsedBore, Fill, HoleState, Laydown, PullReaction, PullWorks, Returns, UsualPull,
 };
 use crate::drive_file::{
     CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, ReactionFile, ReturnsFile,
@@ -53,6 +53,8 @@ impl Resolver<'_> {
             self.assume_one("pull.score: deepest score, plastic pipe", row, Role::Percent);
             row
         });
+        let least = self.handbook.after_pull()?.value("score_least")?;
+        let score_at_best = if pull.score.is_some() { score } else { least };
         let head = pull.pull_head.as_ref();
         let rest = self.handbook.after_pull_wait()?.value("tie_in")?.map(|wait| wait.max(duration));
         let strain = self.handbook.pull_strain()?;
@@ -64,6 +66,8 @@ impl Resolver<'_> {
             inside_pressure: self.number("pull", pull, PullFile::inside_pressure).unwrap_or_default(),
             collapsed: self.collapsed(pull, line, length)?,
             score,
+            score_at_best,
+            usual: self.usual_pull()?,
             head_rating: head.and_then(|head| self.take("pull.pull_head", head, PullHeadFile::rating)),
             weak_link: head.and_then(|head| self.take("pull.pull_head", head, PullHeadFile::weak_link)),
             laydown: self.laydown(pull),
@@ -179,6 +183,14 @@ impl Resolver<'_> {
             }
         }
         Some(duration)
+    }
+
+    fn usual_pull(&self) -> Result<UsualPull, HandbookError> {
+        Ok(UsualPull {
+            ramp: self.handbook.length("usual.ramp")?,
+            plate: self.handbook.length("usual.plate")?.map(|side| side * side),
+            plate_safety: self.handbook.thrust_wall()?.factor("safety_default", |row| &row.value)?.value,
+        })
     }
 
     fn break_out(&self) -> Result<BreakOutRule, HandbookError> {

@@ -8,7 +8,7 @@ use crate::quantity::{Measure, Pressure, Ratio};
 use crate::source::Cited;
 
 /// A dimension ratio that falls short of a row by the rounding of diameter and wall is that of the row.
-const ROUNDED: f64 = 0.99;
+const ROUNDED: f64 = 0.97;
 
 impl Resolver<'_> {
     /// What drives over the pipe: a road or nothing where the file does not tell.

@@ -32,6 +32,11 @@ pub(in crate::method) struct PullOnPipe {
 }
 
 impl PullOnPipe {
+    /// With the least pressure in the annulus.
+    pub(super) fn at_best(self) -> Self {
+        Self { annular: Band::same(self.annular.low), ..self }
+    }
+
     pub(in crate::method) fn peak(self) -> Band<Force> {
         peak(self.helped(peak(self.at_entry, self.at_arrival)), self.after_stop)
     }

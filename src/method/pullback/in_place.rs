@@ -88,9 +88,16 @@ fn around<'a>(
 }
 
 impl Around<'_> {
-    /// Not decided where the traffic cannot be told.
-    pub(super) fn judged(&self, check: Check<()>) -> Check<()> {
-        if self.live.is_none() { check.undecided(TOO_SHALLOW) } else { check }
+    /// Not decided where the traffic cannot be told, with the one field that would settle most.
+    pub(super) fn judged(&self, drive: &Drive, check: Check<()>) -> Check<()> {
+        let check = if self.live.is_none() { check.undecided(TOO_SHALLOW) } else { check };
+        check.settled_by(if drive.annulus.soil_modulus.is_none() {
+            &["annulus.soil_modulus"]
+        } else if !drive.site.surface.is_told {
+            &["surface.over"]
+        } else {
+            &["ground[].soil"]
+        })
     }
 
     fn live(&self) -> Pressure {

@@ -3,16 +3,18 @@
 use super::force::PullOnPipe;
 use super::pulled::Pulled;
 use super::section::Borne;
-use crate::check::{Absent, Outcome, Verdict, at_most};
-use crate::drive::Pull;
+use crate::check::{Absent, Care, Outcome, Verdict, at_most, only, required};
+use crate::drive::{Pull, PulledPipe};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pull_limits::WeakLinkSetting;
 use crate::method::walked::Walked;
-use crate::quantity::{Force, Role};
+use crate::quantity::{Band, Force, Role};
 use crate::source::{Cited, Origin};
 
 const PARTS: &str = "the link parts in the expected pull";
 const MAY_PART: &str = "the link parts in the high pull";
+const HEAD: &str = "no rating is told: pull head and swivel for so much, against what the pipe may bear";
+const LINK: &str = "no link is told: one that parts over the likely pull and at no more than the limit";
 
 /// The most that the weak link may be set to.
 pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Borne) -> Doubted<Cited<Force>> {
@@ -24,21 +26,35 @@ pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Born
 }
 
 pub(in crate::method) fn head(at: &Walked<'_>) -> Outcome {
-    let pulled = at.pulled()?;
-    let rating = pulled.pull.works.head_rating.ok_or(Absent::Missing)?;
-    Ok(at_most(Role::Pull, pulled.on_pipe.map(PullOnPipe::peak), rating))
+    let Pulled { pull, strength, on_pipe, .. } = at.pulled()?;
+    let peak = on_pipe.map(PullOnPipe::peak);
+    Ok(match pull.works.head_rating {
+        Some(rating) => at_most(Role::Pull, peak, rating),
+        None => {
+            // No more comes on it than the pipe may bear: the weak link parts.
+            let most = strength.borne.straight;
+            let asked = peak.zip(most).map(|(peak, most)| peak.map(|peak| peak.min(most.value)));
+            required(Role::Pull, asked, most).with_note(HEAD)
+        }
+    })
 }
 
 pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
-    let Pulled { pull, strength, .. } = at.pulled()?;
-    let link = pull.works.weak_link.ok_or(Absent::Missing)?;
+    let Pulled { pipe, pull, strength, on_pipe, .. } = at.pulled()?;
     calc.part("weak link");
-    Ok(at_most(Role::Pull, link.value, setting(calc, pull, &strength.borne)))
+    let most = setting(calc, pull, &strength.borne);
+    if let Some(link) = pull.works.weak_link {
+        return Ok(at_most(Role::Pull, link.value, most));
+    }
+    only(!matches!(pipe, PulledPipe::Steel(_)), "a welded steel string is pulled without a weak link")?;
+    // It has to be set over the likely pull, or it parts in any.
+    let likely = on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely));
+    Ok(at_most(Role::Pull, likely, most).with_care(Care::Condition, LINK))
 }
 
 pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {
     let pulled = at.pulled()?;
-    let link = pulled.pull.works.weak_link.ok_or(Absent::Missing)?;
+    let link = pulled.pull.works.weak_link.ok_or(Absent::NotApplicable("no weak link is told"))?;
     let check = at_most(Role::Pull, pulled.on_pipe.map(PullOnPipe::peak), link);
     Ok(match check.verdict {
         Verdict::Within => check,

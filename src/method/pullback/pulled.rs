@@ -4,11 +4,11 @@ use super::force::{PullOnPipe, pull_on_pipe};
 use super::section::Strength;
 use super::service::{self, InService};
 use super::{jointed, pvc, steel, strength};
-use crate::drive::{Drive, Pipe, Pull, PulledPipe};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::drive::{Drive, PePipe, Pipe, Pull, PulledPipe};
+use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::method::front::head;
 use crate::method::stage::{Body, Stage, Trailing, along_grade, peak, walk_pulled, whole_friction};
-use crate::quantity::{Band, Force, Length};
+use crate::quantity::{Band, Force, Length, Ratio};
 
 /// The forces of a pull, what the pipe bears of it, and what it bears after it.
 pub(in crate::method) struct Pulled<'a> {
@@ -74,7 +74,7 @@ pub(super) fn trailing(
     Trailing { reamer, pull: move |advance| on_pipe.at(advance, length), turns: on_pipe.turns(length), is_stem: false }
 }
 
-/// What the pipe bears.
+/// What the pipe bears, with what the file does not tell on the safe side; what then fails is held against it at its best.
 pub(super) fn strength<R: Recorder>(
     calc: &mut Calc<R>,
     pipe: &Pipe,
@@ -82,8 +82,23 @@ pub(super) fn strength<R: Recorder>(
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
 ) -> Strength {
+    let best = {
+        let (pull, on_pipe) = (pull.at_best(), on_pipe.map(PullOnPipe::at_best));
+        let weld = |pe: &PePipe| pe.weld_at_best;
+        bears(&mut Calc::new(Silent), (pipe, pulled), &pull, &on_pipe, weld)
+    };
+    bears(calc, (pipe, pulled), pull, on_pipe, |pe| pe.weld_factor.value).at_best(&best)
+}
+
+fn bears<R: Recorder>(
+    calc: &mut Calc<R>,
+    (pipe, pulled): (&Pipe, &PulledPipe),
+    pull: &Pull,
+    on_pipe: &Doubted<PullOnPipe>,
+    weld: impl Fn(&PePipe) -> Ratio,
+) -> Strength {
     match pulled {
-        PulledPipe::Pe(pe) => strength::of(calc, pipe, pe, pull, on_pipe),
+        PulledPipe::Pe(pe) => strength::of(calc, pipe, (pe, weld(pe)), pull, on_pipe),
         PulledPipe::Pvc(pvc) => pvc::of(calc, pipe, pvc, pull, on_pipe),
         PulledPipe::Jointed(jointed) => jointed::of(calc, pipe, jointed, pull, on_pipe),
         PulledPipe::Steel(steel) => steel::of(calc, pipe, steel, pull, on_pipe),

@@ -190,6 +190,25 @@ pub(in crate::method) struct Strength {
 }
 
 impl Strength {
+    /// Held against the same with what the file does not tell at its best.
+    pub(super) fn at_best(self, best: &Self) -> Self {
+        let both = |check: Outcome, best: Outcome| match (check, best) {
+            (Ok(check), Ok(best)) => Ok(check.at_best(best)),
+            (check, _) => check,
+        };
+        Self {
+            borne: self.borne,
+            tension: self.tension.at_best(best.tension),
+            with_bending: both(self.with_bending, best.with_bending),
+            radius: self.radius,
+            collapse: both(self.collapse, best.collapse),
+            together: both(self.together, best.together),
+            together_normal: both(self.together_normal, best.together_normal),
+            strain: both(self.strain, best.strain),
+            strain_with_bend: both(self.strain_with_bend, best.strain_with_bend),
+        }
+    }
+
     /// Of a pipe of which no more is checked.
     pub(super) const fn of(borne: Borne, tension: Check<()>) -> Self {
         const OTHER: Outcome = Err(Absent::NotApplicable("no check of this material"));

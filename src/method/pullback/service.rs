@@ -83,7 +83,7 @@ pub(super) fn of<R: Recorder>(
             let within = |limit| {
                 move |calc: &mut Calc<R>, at: &Around<'_>| {
                     let bent = served.ring.deflection(calc, drive, pipe, at);
-                    at.judged(at_most(Role::Percent, bent, limit).with_note(BENT))
+                    at.judged(drive, at_most(Role::Percent, bent, limit).with_note(BENT))
                 }
             };
             let best = best.or((over.deflection.low.value < over.deflection.high.value).then_some(adverse));
@@ -160,7 +160,7 @@ impl Served<'_> {
             (false, true) => RING,
             (false, false) => ELASTIC,
         };
-        at.judged(at_most(Role::Pressure, case.map(|(load, _)| load), limit).with_note(note))
+        at.judged(drive, at_most(Role::Pressure, case.map(|(load, _)| load), limit).with_note(note))
     }
 }
 

@@ -2,15 +2,19 @@
 
 use super::pulled::Pulled;
 use super::section::NO_RAMP;
-use crate::check::{Absent, Outcome, Verdict, at_most};
-use crate::drive::Pull;
+use crate::check::{Absent, Outcome, Rule, Verdict, at_most, required};
+use crate::conditions::{resisting_stress, undrained_resisting_stress};
+use crate::drive::{Column, Pull};
 use crate::law::{Calc, Recorder};
 use crate::laws::pull_rules::GroundLoadPull;
 use crate::laws::ramp::{RampLength, ShortestRamp};
+use crate::laws::wall::{PassiveCoefficient, PassivePressure};
 use crate::method::walked::Walked;
-use crate::quantity::{Angle, Band, Length, Role};
+use crate::quantity::{Angle, Band, Length, Pressure, Ratio, Role};
 
 const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length that the file names";
+const RAMP: &str = "no room is told: so much along the line for the ramp, against what a street usually leaves";
+const PLATE: &str = "no plate is told: one so large on the face of the pit, against the largest usual one";
 const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
 pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Pulled { pull, on_pipe, strength, .. } = at.pulled()?;
@@ -30,25 +34,53 @@ pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc
     Ok(at_most(Role::Pull, loaded, strength.borne.straight).with_note(UPPER_BOUND))
 }
 
-pub(in crate::method) fn reaction(at: &Walked<'_>) -> Outcome {
+pub(in crate::method) fn reaction<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let pulled = at.pulled()?;
-    let reaction = pulled.pull.works.reaction.ok_or(Absent::Missing)?;
-    let pressure = pulled.all().map(|rig| rig.map(|force| force / reaction.area));
-    Ok(at_most(Role::Pressure, pressure, reaction.allowable))
+    if let Some(reaction) = pulled.pull.works.reaction {
+        let pressure = pulled.all().map(|rig| rig.map(|force| force / reaction.area));
+        return Ok(at_most(Role::Pressure, pressure, reaction.allowable));
+    }
+    let stretch = at.drive.stretches.first().ok_or(Absent::Missing)?;
+    calc.part("launch pit face");
+    let usual = &pulled.pull.works.usual;
+    let depth = at.drive.site.launch.invert - at.pipe.outside_diameter.value / 2.0;
+    let mut plate = |column: Column<'_>, clay: Option<Pressure>| {
+        let area = calc.doubted(|calc| {
+            let allowed = passive(calc, column, clay, depth) / usual.plate_safety;
+            calc.take(pulled.all()).map(|force| force / allowed)
+        });
+        required(Role::GroundArea, area, usual.plate)
+    };
+    let clay = stretch.earth.strength.map(|strength| strength.ends);
+    let adverse = plate(stretch.light(), clay.map(|clay| clay.low));
+    let best = plate(stretch.heavy(), clay.map(|clay| clay.high));
+    Ok(adverse.with_note(PLATE).at_best(best))
+}
+
+/// What the ground may press back at a depth: drained, or undrained where that is less.
+fn passive<R: Recorder>(calc: &mut Calc<R>, column: Column<'_>, clay: Option<Pressure>, depth: Length) -> Pressure {
+    let friction_angle = column.soil.at_pipe().map_or(Angle::default(), |layer| layer.friction_angle);
+    let coefficient = calc.law(PassiveCoefficient { friction_angle });
+    let vertical_stress = resisting_stress(calc, column, depth);
+    let drained = calc.law(PassivePressure { vertical_stress, coefficient, cohesion: Pressure::default() });
+    let Some(cohesion) = clay else { return drained };
+    let vertical_stress = undrained_resisting_stress(calc, column, depth);
+    drained.min(calc.law(PassivePressure { vertical_stress, coefficient: Ratio::from(1.0), cohesion }))
 }
 
 pub(in crate::method) fn ramp_room<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Pulled { pull, strength, .. } = at.pulled()?;
     let radius = strength.borne.radius.ok_or(Absent::NotApplicable(NO_RAMP))?;
-    let room = pull.works.ramp_room.ok_or(Absent::Missing)?;
     calc.part("ramp");
     let length = calc.doubted(|calc| {
         let radius = calc.take(radius);
         Band::same(ramp(calc, pull, radius))
     });
-    let check = at_most(Role::Distance, length, room);
-    let fits = check.verdict == Verdict::Within;
-    Ok(if fits { check } else { check.with_note(TOO_LONG) })
+    let Some(room) = pull.works.ramp_room else {
+        return Ok(required(Role::Distance, length, pull.works.usual.ramp).with_note(RAMP));
+    };
+    let check = at_most(Role::Distance, length, room).by(Rule::High);
+    Ok(if check.verdict == Verdict::Within { check } else { check.with_note(TOO_LONG) })
 }
 
 /// Length of the ramp from the ground down to the invert at the reception pit.

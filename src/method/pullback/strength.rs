@@ -18,14 +18,13 @@ const TIGHTER_EDITION: &str = "another edition that covers the pipe is tighter: 
 pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
     pipe: &Pipe,
-    pe: &PePipe,
+    (pe, weld): (&PePipe, Ratio),
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
 ) -> Strength {
     let section = Section::scored(calc, pipe.outside_diameter.value, pe.wall.value, pull);
     calc.part("allowable tension");
     let stress = allowable_stress(calc, pe, pull);
-    let weld = pe.weld_factor.value;
     let tension = section::tension(calc, section, stress.map(|stress| stress.chosen), weld);
     // A looser edition was asked for: said, and never a plain pass.
     let tighter = stress.in_spite_of_doubt().tighter;
@@ -49,7 +48,8 @@ pub(super) fn of<R: Recorder>(
     let [strain, strain_with_bend] = strains(calc, section, pe, pull, on_pipe, bend);
 
     // The fluid stands on the pipe longer than the pull lasts, and cools it: cold stiffness is not credited.
-    let soft = calc.doubted(|calc| modulus(calc, &pe.soft, pull, pull.load_duration, Cold::NotCredited));
+    let points = if pull.load_duration > pull.duration { &pe.soft } else { &pe.times.pull };
+    let soft = calc.doubted(|calc| modulus(calc, points, pull, pull.load_duration, Cold::NotCredited));
     let (poisson, ovality) = (pull.poisson, pe.ovality);
     let ring = Ring { section, modulus: soft.map(Band::same), poisson, ovality, bend, allowable: limit };
     let collapse = ring.collapse(calc, pull, on_pipe, ramp);
