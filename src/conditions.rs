@@ -15,6 +15,7 @@ pub(crate) mod room;
 pub(crate) mod sewer;
 mod stress;
 pub(crate) mod time;
+mod usual;
 
 pub use amounts::{Amounts, StageSpoil, amounts};
 pub use cost::{CostLine, CostPlan, cost_plan};
@@ -29,3 +30,4 @@ pub(crate) use plan::NO_GRAVITY;
 pub use plan::Plan;
 pub use stress::{VerticalStress, resisting_stress, undrained_resisting_stress, vertical_stress};
 pub use time::{StageTime, TimePlan, time_plan};
+pub(crate) use usual::usual;

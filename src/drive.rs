@@ -14,6 +14,7 @@ mod pulled;
 mod service;
 mod site;
 mod stem;
+mod unusual;
 mod wall;
 mod water;
 mod weights;
@@ -41,6 +42,7 @@ pub use site::{
     Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, WorkShifts,
 };
 pub use stem::{SandBed, Stem, Tube};
+pub use unusual::Unusual;
 pub use wall::{Reaction, ThrustWall};
 pub(crate) use water::{Side, Sides, Way, invert_at};
 pub use weights::Weights;
@@ -92,6 +94,7 @@ pub struct Drive {
     pub(crate) proposed: Option<Proposed>,
     pub(crate) leeway: Leeway,
     pub(crate) assumed: Vec<Assumed>,
+    pub(crate) unusual: Vec<Unusual>,
 }
 
 impl Drive {
@@ -157,13 +160,29 @@ impl Drive {
 
     /// What was not given of all that one pipe put in by one method concerns.
     pub fn assumed_for(&self, candidate: usize, method: Method) -> impl Iterator<Item = &Assumed> {
-        self.assumed.iter().filter(move |assumed| match assumed.concern {
+        self.assumed.iter().filter(move |assumed| self.concerns(assumed.concern, candidate, method))
+    }
+
+    /// Values of the file beyond what is usual, of all that one pipe put in by one method concerns.
+    pub fn unusual_for(&self, candidate: usize, method: Method) -> impl Iterator<Item = &Unusual> {
+        self.unusual.iter().filter(move |unusual| self.concerns(unusual.concern, candidate, method))
+    }
+
+    /// Whether there is one for this pipe, put in by this method.
+    pub(crate) fn is_unusual_for(&self, pipe: &Pipe, method: Method) -> bool {
+        // The pipe knows of its own.
+        let any = |unusual: &Unusual| self.concerns(unusual.concern, usize::MAX, method);
+        pipe.is_unusual || self.unusual.iter().any(any)
+    }
+
+    fn concerns(&self, concern: Concern, candidate: usize, method: Method) -> bool {
+        match concern {
             Concern::Drive | Concern::Stem | Concern::Ground => true,
             Concern::Grade => self.service == Service::GravitySewer,
             Concern::Jacking => method == Method::PipeJacking,
             Concern::Pull => method == Method::Pullback,
             Concern::Pipe(of) => of == candidate,
-        })
+        }
     }
 
     /// The tables the values come from.

@@ -7,6 +7,7 @@ mod error;
 mod lookup;
 mod reference;
 mod rows;
+mod sense;
 mod shelf;
 mod table;
 mod written;
@@ -302,6 +303,10 @@ impl Handbook {
         let head: table::Head = crate::yaml::read(text).map_err(malformed)?;
         let id = &head.id.value.0;
         let handbook = self.laid_over(id, name, text).ok_or_else(|| HandbookError::NoTable(id.clone()))?;
+        let faults = self.senseless(id, text);
+        if !faults.is_empty() {
+            return Err(malformed(faults));
+        }
         // Parsed now, so that a faulty overlay is refused here.
         handbook.title(id)?;
         Ok(handbook)

@@ -137,6 +137,8 @@ macro_rules! checks {
             Invert "invert, line and grade" none Surveyed => conditions::invert($at);
             /// Ground against method.
             Ground "ground" Ground High => conditions::ground($at);
+            /// Values of the file, against what is usual.
+            Usual "values of the file" none Screen => conditions::usual($at);
             /// Length of the drive against the published range of the method.
             Length "length" Size Screen => conditions::length($at);
             /// Outside diameter of the pipe, against the published range of the method.

@@ -112,9 +112,7 @@ fn scalar(form: Form, number: Option<Number>) -> Map<String, Value> {
 /// A number without a unit, within its bounds.
 fn plain(number: Option<Number>) -> Value {
     match number.map(|number| number.bounds) {
-        None | Some(Bounds::Any) => json!({ "type": "number" }),
-        Some(Bounds::AboveZero) => json!({ "type": "number", "exclusiveMinimum": 0 }),
-        Some(Bounds::NotNegative) => json!({ "type": "number", "minimum": 0 }),
+        None => json!({ "type": "number" }),
         Some(Bounds::UpTo(most)) => json!({ "type": "number", "exclusiveMinimum": 0, "maximum": most }),
         Some(Bounds::Within(least, most)) => json!({ "type": "number", "minimum": least, "maximum": most }),
     }

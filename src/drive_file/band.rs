@@ -1,6 +1,6 @@
 //! Low, likely and high of a quantity, and a quantity or none.
 
-use super::fields::{Shape, Shaped, Spec, Value};
+use super::fields::{Shape, Shaped, Spec, Told, Value, below};
 use crate::quantity::{FromText, UnitSystem};
 use crate::yaml::{Complaint, Field, Form, FromScalar, Handle, Scalar, ToScalar};
 use serde::{Deserialize, Serialize};
@@ -28,6 +28,13 @@ impl<Q: ToScalar> Value for BandFile<Q> {
     fn shown(&self, _: &Spec, _: UnitSystem) -> Option<String> {
         None
     }
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>)) {
+        for (level, name, is_judged) in
+            [(&self.low, ".low", false), (&self.likely, ".likely", false), (&self.high, ".high", true)]
+        {
+            below(path, name, |path| level.numbers(spec, path, &mut |told| each(&Told { is_judged, ..*told })));
+        }
+    }
 }
 
 /// A quantity or the word `none`.
@@ -54,6 +61,12 @@ impl<Q: FromText + Default> FromScalar for OrNone<Q> {
 
 impl<Q: FromText> ToScalar for OrNone<Q> {
     const FORM: Form = Form::OrWord(Q::DIM, "none");
+    fn number(&self) -> Option<f64> {
+        match self {
+            Self::None => None,
+            Self::Some(quantity) => Some(quantity.si()),
+        }
+    }
     fn to_scalar(&self) -> String {
         match self {
             Self::None => "none".to_owned(),

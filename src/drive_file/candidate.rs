@@ -168,44 +168,49 @@ fields! {
         /// Material.
         material: must<Material>;
         /// Nominal size, as in the table of the series.
-        size: must<Length> as Diameter, AboveZero, ["300 mm", "12 in"];
+        size: must<Length> as Diameter, Within(mm(25.0), m(4.0)), usual(mm(100.0), m(1.5)), ["300 mm", "12 in"];
         /// Series of a PE pipe.
         series: may<Series>, else "by the material";
         /// Dimension ratio of a PE pipe.
         sdr: may<Ratio> as Ratio, Within(5.0, 50.0), ["11", "11"];
         /// Outside diameter, instead of the table.
-        outside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"],
+        outside_diameter: may<Length> as Diameter, Within(mm(30.0), m(5.0)), ["300 mm", "12 in"],
             label "OD", else "the table of the size";
         /// Inside diameter, instead of the wall or the table.
-        inside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], label "ID", else "wall or table";
+        inside_diameter: may<Length> as Diameter, Within(mm(10.0), m(5.0)),
+            ["300 mm", "12 in"], label "ID", else "wall or table";
         /// Minimum wall, instead of the table.
-        wall: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], label "wall", else "the table";
+        wall: may<Length> as Wall, Within(mm(1.0), m(1.75)), ["12 mm", "0.5 in"], label "wall", else "the table";
         /// Weight per length of a jacking pipe, instead of the table.
-        weight: may<LineLoad> as LineWeight, AboveZero, ["1.2 kN/m", "80 lbf/ft"],
+        weight: may<LineLoad> as LineWeight, UpTo(kn_per_m(500.0)), ["1.2 kN/m", "80 lbf/ft"],
             label "weight", else "the table, or density and wall";
         /// End bearing area of a jacking pipe, instead of the one behind its rating.
-        end_bearing_area: may<Area> as Area, AboveZero, ["0.06 m2", "90 in2"],
+        end_bearing_area: may<Area> as Area, UpTo(m2(20.0)), ["0.06 m2", "90 in2"],
             label "end area", else "the area behind the rating of the size";
         /// Ovality of a PE pipe as delivered: deviation over mean diameter.
-        ovality: may<Ratio> as Percent, Within(0.0, 0.12), ["4 %", "4 %"], label "ovality", else "round";
+        ovality: may<Ratio> as Percent, Within(0.0, percent(12.0)), usual(0.0, percent(3.0)),
+            ["1 %", "1 %"], label "ovality", else "round";
         /// Certificate of strength of a clay pipe.
         certificate: may<Certificate>, label "certificate", else "unknown";
         /// Safety factor on uniform stress of a clay pipe.
-        factor: may<Ratio> as Ratio, Within(2.5, 20.0), ["3", "3"], label "factor", else "by habit of the material";
+        factor: may<Ratio> as Ratio, Within(1.0, 20.0), ["3", "3"], label "factor", else "by habit of the material";
         /// Mean over greatest stress in the joint of a jacking pipe.
-        joint_stress_ratio: may<Ratio> as Ratio, Within(0.01, 1.0), ["0.5", "0.5"],
+        joint_stress_ratio: may<Ratio> as Ratio, Within(0.05, 1.0), ["0.5", "0.5"],
             label "joint stress ratio", else "the joint just closed";
         /// Length of one pipe.
-        pipe_length: may<Length> as Distance, AboveZero, ["3 m", "10 ft"],
+        pipe_length: may<Length> as Distance, Within(m(0.3), m(15.0)), ["3 m", "10 ft"],
             label "pipes of", else "the usual lengths of the material";
         /// Strength in compression: of concrete on cylinders, of GRP along the pipe, of polymer concrete.
-        strength: may<Pressure> as Strength, AboveZero, ["50 MPa", "7000 psi"], label "strength";
+        strength: may<Pressure> as Strength, Within(mpa(15.0), mpa(200.0)), ["50 MPa", "7000 psi"], label "strength";
         /// Cube strength of concrete, of its class.
-        cube_strength: may<Pressure> as Strength, AboveZero, ["50 MPa", "7000 psi"], label "cube strength";
+        cube_strength: may<Pressure> as Strength, Within(mpa(15.0), mpa(200.0)),
+            ["50 MPa", "7000 psi"], label "cube strength";
         /// Design strength of concrete or steel, for the scheme that asks for it.
-        design_strength: may<Pressure> as Strength, AboveZero, ["50 MPa", "7000 psi"], label "design strength";
+        design_strength: may<Pressure> as Strength, Within(mpa(5.0), mpa(1_000.0)),
+            ["50 MPa", "7000 psi"], label "design strength";
         /// Least yield strength of steel, instead of a grade.
-        yield_strength: may<Pressure> as Strength, AboveZero, ["240 MPa", "35 ksi"], label "yield";
+        yield_strength: may<Pressure> as Strength, Within(mpa(150.0), mpa(1_000.0)), usual(mpa(205.0), mpa(485.0)),
+            ["240 MPa", "35 ksi"], label "yield";
         /// Grade of steel, a key of the table `steel_grade`.
         steel_grade: may<Words>, label "grade";
         /// Grade of concrete, as in the table `concrete_strength`.
@@ -213,46 +218,56 @@ fields! {
         /// Scheme of the end capacity of concrete or steel.
         scheme: may<EndScheme>, label "scheme", else "default";
         /// Greatest jacking force that the pipe maker allows, all factors in it.
-        rated_force: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], label "rated";
+        rated_force: may<Force> as Thrust, Within(kn(1.0), mn(100.0)), ["900 kN", "100 tonf_us"], label "rated";
         /// The packer in the joints of a jacked pipe.
         packer: block<PackerFile>, label "packer";
         /// How far the end of a jacking pipe may be out of square, across its diameter.
-        end_squareness: may<Length> as Offset, NotNegative, ["2 mm", "0.08 in"];
+        end_squareness: may<Length> as Offset, Within(0.0, mm(150.0)), usual(0.0, mm(2.0)), ["1.5 mm", "0.06 in"];
         /// Length of a jacked steel pipe that nothing holds, in the pit.
-        free_length: may<Length> as Distance, AboveZero, ["3 m", "10 ft"], label "free length";
+        free_length: may<Length> as Distance, Within(m(0.05), m(30.0)), usual(m(0.3), m(6.0)),
+            ["3 m", "10 ft"], label "free length";
         /// Strength of a fused PVC joint over that of the pipe.
-        joint_factor: may<Ratio> as Ratio, Within(0.0, 1.0), ["0.9", "0.9"], label "joint factor";
+        joint_factor: may<Ratio> as Ratio, UpTo(1.0), usual(0.8, 1.0), ["0.9", "0.9"], label "joint factor";
         /// Pull that a restrained joint may take, by its maker.
-        joint_pull: may<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"], label "joint pull";
+        joint_pull: may<Force> as Pull, Within(kn(1.0), mn(10.0)), ["900 kN", "100 tonf_us"], label "joint pull";
         /// Pressure rating of a restrained joint whose maker gives no pull.
-        joint_pressure: may<Pressure> as Pressure, AboveZero, ["600 kPa", "90 psi"], label "joint pressure";
+        joint_pressure: may<Pressure> as Pressure, Within(mpa(0.1), mpa(10.0)), usual(mpa(0.6), mpa(4.0)),
+            ["600 kPa", "90 psi"], label "joint pressure";
         /// What deflection leaves of the pull by `joint_pressure`.
-        joint_deflection_factor: may<Ratio> as Ratio, Within(0.0, 1.0), ["0.5", "0.5"];
+        joint_deflection_factor: may<Ratio> as Ratio, UpTo(1.0), ["0.5", "0.5"];
         /// Deflection that a restrained joint may take, by its maker.
-        joint_deflection: may<Angle> as Angle, Within(0.0, 0.2), ["3 deg", "3 deg"], label "deflection";
+        joint_deflection: may<Angle> as Angle, Within(deg(0.1), deg(11.0)), usual(deg(0.5), deg(5.0)),
+            ["3 deg", "3 deg"], label "deflection";
         /// Outside diameter of the joint of a pulled pipe, where it is wider than the pipe.
-        joint_diameter: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"],
+        joint_diameter: may<Length> as Diameter, Within(mm(30.0), m(8.0)), ["450 mm", "18 in"],
             label "joint", else "no wider than the pipe";
         /// Outside diameter of a casing pushed behind the stem before the pipe.
-        casing: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"], label "casing", else "no casing";
+        casing: may<Length> as Diameter, Within(mm(50.0), m(4.0)),
+            ["450 mm", "18 in"], label "casing", else "no casing";
         /// Wall of that casing, for its weight and its strength.
-        casing_wall: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], label "casing wall";
+        casing_wall: may<Length> as Wall, Within(mm(2.0), m(0.8)), ["12 mm", "0.5 in"], label "casing wall";
         /// Yield strength of that casing.
-        casing_yield_strength: may<Pressure> as Strength, AboveZero, ["240 MPa", "35 ksi"], label "casing yield";
+        casing_yield_strength: may<Pressure> as Strength, Within(mpa(150.0), mpa(1_000.0)), usual(mpa(205.0), mpa(485.0)),
+            ["240 MPa", "35 ksi"], label "casing yield";
         /// Safety factor on that strength.
-        casing_factor: may<Ratio> as Ratio, Within(1.0, 20.0), ["1.5", "1.5"], label "casing factor";
+        casing_factor: may<Ratio> as Ratio, Within(1.5, 10.0), usual(2.0, 10.0), ["3", "3"], label "casing factor";
         /// Length of that casing that nothing holds, in the launch pit.
-        casing_free_length: may<Length> as Distance, AboveZero, ["3 m", "10 ft"], label "casing free";
+        casing_free_length: may<Length> as Distance, Within(m(0.05), m(30.0)), usual(m(0.3), m(6.0)),
+            ["3 m", "10 ft"], label "casing free";
         /// Thrust that the joints of that casing may take.
-        casing_joint_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], label "casing joint";
+        casing_joint_thrust: may<Force> as Thrust, Within(kn(1.0), mn(60.0)),
+            ["900 kN", "100 tonf_us"], label "casing joint";
         /// Final bore round the pipe.
-        bore: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"], label "bore", else "by the rule of the method";
+        bore: may<Length> as Diameter, Within(mm(30.0), m(12.0)),
+            ["450 mm", "18 in"], label "bore", else "by the rule of the method";
         /// Strength of a rigid pipe between three edges in the test of crushing, or its class.
-        crushing: may<CrushingFile> as LineWeight, AboveZero, ["40 kN/m", "2700 lbf/ft"], label "crushing";
+        crushing: may<CrushingFile> as LineWeight, Within(kn_per_m(5.0), kn_per_m(1_000.0)), usual(kn_per_m(20.0), kn_per_m(550.0)),
+            ["40 kN/m", "2700 lbf/ft"], label "crushing";
         /// What is left round a rigid pipe in service.
         annulus: may<Annulus>, label "annulus", else "open";
         /// Bores of the reaming passes before the one that brings the pipe, from the smallest; `[]` for none.
-        passes: list<Length> as Diameter, AboveZero, ["450 mm", "18 in"], label "passes", else "as habit goes up";
+        passes: list<Length> as Diameter, Within(mm(30.0), m(12.0)),
+            ["450 mm", "18 in"], label "passes", else "as habit goes up";
         /// Price of the pipe, in the user's money: of every pipe listed, or of none.
         price: block<LengthPriceFile>;
     }

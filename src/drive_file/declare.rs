@@ -27,7 +27,7 @@ pub(super) use names;
 ///
 /// ```text
 /// /// What it is.
-/// key: may<Type> as Role, Bounds, ["SI", "US"], label "word", else "what is taken";
+/// key: may<Type> as Role, Bounds, usual(least, most), ["SI", "US"], label "word", else "what is taken";
 /// ```
 ///
 /// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `values<T>` one that
@@ -46,7 +46,7 @@ macro_rules! fields {
                 $key:ident : $(must<$must:ty>)? $(may<$may:ty>)? $(list<$list:ty>)? $(values<$values:ty>)?
                     $(band<$band:ty>)? $(must_block<$must_block:ty>)? $(block<$block:ty>)? $(blocks<$blocks:ty>)?
                     $(may_blocks<$may_blocks:ty>)?
-                    $(as $role:ident, $bounds:expr, [$si:literal, $us:literal])?
+                    $(as $role:ident, $bounds:expr, $(usual($least:expr, $most:expr),)? [$si:literal, $us:literal])?
                     $(, label $label:literal)? $(, else $other:literal)?;
             )+
         }
@@ -70,7 +70,7 @@ macro_rules! fields {
             /// What is said of each field, in the order of writing.
             pub const FIELDS: &'static [$crate::drive_file::fields::Spec] = &[$({
                 #[allow(unused_imports, reason = "a field may be no number")]
-                use $crate::drive_file::fields::{Bounds::*, Number, Spec, first, shape_of};
+                use $crate::drive_file::{fields::{Bounds::*, Number, Spec, first, shape_of}, limits::*};
                 const SPEC: Spec = {
                     let (shape, is_needed) = shape_of(|block: &$name| &block.$key);
                     Spec {
@@ -79,7 +79,10 @@ macro_rules! fields {
                         doc: concat!($($about),+).trim_ascii(),
                         must: is_needed $(|| { type _Of = $must_block; true })?,
                         number: first(&[$(Some(Number {
-                            role: $crate::quantity::Role::$role, bounds: $bounds, example: [$si, $us],
+                            role: $crate::quantity::Role::$role,
+                            bounds: $bounds,
+                            usual: first(&[$(Some(($least, $most)))?]),
+                            example: [$si, $us],
                         }))?]),
                         label: first(&[$(Some($label))?]),
                         otherwise: first(&[$(Some($other))?]),
@@ -148,6 +151,19 @@ macro_rules! fields {
                     }
                 });
                 first
+            }
+            fn numbers(
+                &self,
+                _: &$crate::drive_file::fields::Spec,
+                path: &mut String,
+                each: &mut dyn FnMut(&$crate::drive_file::fields::Told<'_>),
+            ) {
+                self.each(&mut |_, spec, value| {
+                    let dot = if path.is_empty() { "" } else { "." };
+                    $crate::drive_file::fields::below(path, dot, |path| {
+                        $crate::drive_file::fields::below(path, spec.key, |path| value.numbers(spec, path, each));
+                    });
+                });
             }
             fn shown(
                 &self,

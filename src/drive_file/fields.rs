@@ -1,21 +1,14 @@
 //! What is said of a field of the drive file, and of the value behind its key.
 
-use super::schema::DriveFile;
 use super::size::as_given;
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
 use crate::source::FieldName;
 use crate::yaml::{Field, Form, Handle, ToScalar};
 
-/// What a number must keep to make sense at all, in SI base units.
+/// What a number must keep to make sense at all, in SI base units: what is beyond is a slip of unit or digit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Bounds {
-    /// Any finite number.
-    Any,
-    /// Above zero.
-    AboveZero,
-    /// Zero or more.
-    NotNegative,
-    /// Above zero and no more than this; what is more is taken for a slip of unit or digit.
+    /// Above zero and no more than this.
     UpTo(f64),
     /// From the one to the other, both included.
     Within(f64, f64),
@@ -26,13 +19,17 @@ impl Bounds {
     pub(super) fn hold(self, si: f64) -> bool {
         si.is_finite()
             && match self {
-                Self::Any => true,
-                Self::AboveZero => si > 0.0,
-                Self::NotNegative => si >= 0.0,
-                Self::UpTo(most) => si > 0.0 && si <= most,
-                Self::Within(least, most) => (least..=most).contains(&si),
+                Self::UpTo(most) => si > 0.0 && within(si, 0.0, most),
+                Self::Within(least, most) => within(si, least, most),
             }
     }
+}
+
+/// Whether a number lies between two, but for what a change of units leaves.
+pub(super) fn within(si: f64, least: f64, most: f64) -> bool {
+    const UNITS: f64 = 1e-9;
+    let slack = |end: f64| UNITS * end.abs();
+    least - slack(least) <= si && si <= most + slack(most)
 }
 
 /// What is said of the number of a field.
@@ -42,8 +39,30 @@ pub struct Number {
     pub role: Role,
     /// What it must keep: beyond it the file is refused.
     pub bounds: Bounds,
+    /// Least and greatest of what is usual, in SI base units, of a band at its high level: beyond it the value is used and
+    /// told, and what rests on it fits with care at best.
+    pub usual: Option<(f64, f64)>,
     /// How it is written for example, in SI and in US units.
     pub example: [&'static str; 2],
+}
+
+/// A number of the file, and where it stands.
+#[derive(Clone, Copy)]
+pub(crate) struct Told<'a> {
+    /// What is said of its field.
+    pub(crate) number: Number,
+    /// Its path.
+    pub(crate) path: &'a str,
+    /// Its place in the text.
+    pub(crate) at: Handle,
+    /// In SI base units.
+    pub(crate) si: f64,
+    /// The family of its units.
+    pub(crate) written_in: Option<UnitSystem>,
+    /// Whether it is written without a unit.
+    pub(crate) is_bare: bool,
+    /// False where it is the low or likely level of a band.
+    pub(crate) is_judged: bool,
 }
 
 /// All that is said of a field, but its value.
@@ -83,25 +102,6 @@ pub enum Shape {
 }
 
 impl Spec {
-    /// The field at a path of the drive file, such as `candidates[3].packer.thickness` or `candidates[].packer`.
-    #[must_use]
-    pub fn at(path: &str) -> Option<&'static Self> {
-        let mut specs = DriveFile::FIELDS;
-        let mut found: Option<&'static Self> = None;
-        for key in path.split('.').map(|part| part.split('[').next().unwrap_or_default()) {
-            // Low, likely and high are told of together.
-            if found.is_some_and(|spec| matches!(spec.shape, Shape::Band(_))) {
-                break;
-            }
-            let spec = specs.iter().find(|spec| spec.key == key)?;
-            if let Shape::Block(inner) | Shape::Blocks(inner) = spec.shape {
-                specs = inner;
-            }
-            found = Some(spec);
-        }
-        found
-    }
-
     /// What may be written for it, in a few words: an example, the words to choose from, the fields of its block.
     #[must_use]
     pub fn may_be(&self, system: UnitSystem) -> String {
@@ -177,6 +177,14 @@ impl<B, V> Key<B, V> {
             panic!("no such field")
         }
     }
+}
+
+/// Does something with a path that goes on.
+pub(super) fn below(path: &mut String, part: &str, work: impl FnOnce(&mut String)) {
+    let whole = path.len();
+    path.push_str(part);
+    work(path);
+    path.truncate(whole);
 }
 
 /// What a field is, by where its value is.
@@ -264,6 +272,8 @@ pub(crate) trait Value {
     fn is_absent(&self) -> bool {
         false
     }
+    /// Hands over each number in it. `path` is that of the field.
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>));
 }
 
 impl<T: ToScalar> Shaped for Field<T> {
@@ -282,6 +292,12 @@ impl<T: ToScalar> Value for Field<T> {
             _ => self.value.to_scalar(),
         })
     }
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>)) {
+        if let (Some(number), Some(si)) = (spec.number, self.value.number()) {
+            let (at, written_in, is_bare) = (self.handle(), self.written_in(), self.is_bare());
+            each(&Told { number, path, at, si, written_in, is_bare, is_judged: true });
+        }
+    }
 }
 
 impl<V: Shaped> Shaped for Option<V> {
@@ -298,6 +314,11 @@ impl<V: Value> Value for Option<V> {
     }
     fn is_absent(&self) -> bool {
         self.is_none()
+    }
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>)) {
+        if let Some(value) = self {
+            value.numbers(spec, path, each);
+        }
     }
 }
 
@@ -320,5 +341,10 @@ impl<V: Value> Value for Vec<V> {
     }
     fn is_absent(&self) -> bool {
         self.is_empty()
+    }
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>)) {
+        for (index, value) in self.iter().enumerate() {
+            below(path, &format!("[{index}]"), |path| value.numbers(spec, path, each));
+        }
     }
 }

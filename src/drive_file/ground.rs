@@ -9,26 +9,28 @@ fields! {
     /// A stretch of like ground.
     StretchFile at ["ground[]."] {
         /// Where it begins, measured from the launch pit; the end of the stretch before if left out.
-        from: may<Length> as Distance, NotNegative, ["60 m", "200 ft"], else "the end of the stretch before";
+        from: may<Length> as Distance, Within(0.0, LONGEST), ["60 m", "200 ft"], else "the end of the stretch before";
         /// Where it ends; the last one may leave it out and then ends at the reception pit.
-        to: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], else "the reception pit, in the last stretch";
+        to: may<Length> as Distance, UpTo(LONGEST), ["60 m", "200 ft"], else "the reception pit, in the last stretch";
         /// Class.
         class: must<GroundClass>;
         /// The other ground of a mixed face.
         mixed_with: may<GroundClass>;
         /// Depth of the water table below ground here, where it is not that of the drive.
-        groundwater: may<OrNone<Length>> as Depth, NotNegative, ["4.2 m", "14 ft"], else "that of the drive";
+        groundwater: may<OrNone<Length>> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)),
+            ["4.2 m", "14 ft"], else "that of the drive";
         /// Standard penetration test blow count.
-        spt_n: may<Ratio> as Count, NotNegative, ["12", "12"], else "the counts of the class";
+        spt_n: may<Ratio> as Count, Within(0.0, 200.0), usual(0.0, 50.0), ["12", "12"], else "the counts of the class";
         /// Largest stone expected; `0 mm` for none.
-        largest_stone: may<Length> as Diameter, NotNegative, ["20 mm", "0.75 in"];
+        largest_stone: may<Length> as Diameter, Within(0.0, m(3.0)), usual(0.0, mm(300.0)), ["20 mm", "0.75 in"];
         /// What is done against water at the face, for the ground of this stretch.
         treatment: may<Treatment>;
         /// Hazards that the class does not tell.
         #[serde(default)]
         hazards: values<GroundHazard>;
         /// Unit friction on everything in the bore, instead of the table.
-        unit_friction: band<Pressure> as UnitFriction, NotNegative, ["5 kPa", "100 psf"],
+        unit_friction: band<Pressure> as UnitFriction, Within(0.0, kpa(200.0)), usual(0.0, kpa(60.0)),
+            ["5 kPa", "100 psf"],
             else "the table of friction bands";
         /// Properties of the soil, for the friction models that are shown beside the band.
         soil: block<SoilFile>;
@@ -39,23 +41,28 @@ fields! {
     /// Properties of the soil that holds the pipe, and of the layers over it.
     SoilFile at ["ground[].soil.", "launch.soil."] {
         /// Unit weight above water.
-        moist: must<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        moist: must<UnitWeight> as UnitWeight, Within(kn_per_m3(9.0), kn_per_m3(27.0)), usual(kn_per_m3(14.0), kn_per_m3(23.0)),
+            ["18 kN/m3", "120 pcf"];
         /// Unit weight below water, water included.
-        saturated: may<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        saturated: may<UnitWeight> as UnitWeight, Within(kn_per_m3(10.0), kn_per_m3(28.0)), usual(kn_per_m3(16.0), kn_per_m3(24.0)),
+            ["18 kN/m3", "120 pcf"];
         /// Unit weight below water less that of water; stands in for `saturated`.
-        buoyant: may<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        buoyant: may<UnitWeight> as UnitWeight, Within(kn_per_m3(0.5), kn_per_m3(17.0)), usual(kn_per_m3(5.0), kn_per_m3(13.0)),
+            ["10 kN/m3", "64 pcf"];
         /// Friction angle.
-        friction_angle: must<Angle> as Angle, Within(0.0, 0.9), ["15 deg", "15 deg"];
+        friction_angle: must<Angle> as Angle, Within(0.0, deg(50.0)), ["15 deg", "15 deg"];
         /// Shear modulus, for the pressure that the bore fluid may have.
-        shear_modulus: may<Pressure> as Modulus, AboveZero, ["10 MPa", "200 ksf"];
+        shear_modulus: may<Pressure> as Modulus, Within(mpa(0.1), mpa(10_000.0)), usual(mpa(1.0), mpa(200.0)),
+            ["10 MPa", "200 ksf"];
         /// Undrained strength of clay.
-        undrained_strength: may<Pressure> as UnitFriction, AboveZero, ["50 kPa", "1000 psf"];
+        undrained_strength: may<Pressure> as UnitFriction, Within(kpa(1.0), mpa(2.0)), ["50 kPa", "1000 psf"];
         /// Cohesion that the earth load in service may count on.
-        cohesion: may<Pressure> as UnitFriction, NotNegative, ["50 kPa", "1000 psf"];
+        cohesion: may<Pressure> as UnitFriction, Within(0.0, kpa(500.0)), usual(0.0, kpa(25.0)), ["5 kPa", "100 psf"];
         /// Undrained modulus of elasticity of clay.
-        undrained_modulus: may<Pressure> as Modulus, AboveZero, ["10 MPa", "200 ksf"];
+        undrained_modulus: may<Pressure> as Modulus, Within(mpa(0.2), mpa(2_000.0)), ["10 MPa", "200 ksf"];
         /// Load on the surface.
-        surcharge: may<Pressure> as UnitFriction, NotNegative, ["50 kPa", "1000 psf"], else "no load";
+        surcharge: may<Pressure> as UnitFriction, Within(0.0, kpa(500.0)), usual(0.0, kpa(50.0)),
+            ["50 kPa", "1000 psf"], else "no load";
         /// Layers over the soil that holds the pipe, from the surface down.
         #[serde(default)]
         layers: blocks<LayerFile>;
@@ -66,14 +73,17 @@ fields! {
     /// A layer over the soil that holds the pipe.
     LayerFile at ["ground[].soil.layers[].", "launch.soil.layers[]."] {
         /// Thickness.
-        thickness: must<Length> as Depth, AboveZero, ["60 m", "200 ft"];
+        thickness: must<Length> as Depth, Within(m(0.05), DEEPEST), ["2 m", "7 ft"];
         /// Unit weight above water.
-        moist: must<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        moist: must<UnitWeight> as UnitWeight, Within(kn_per_m3(9.0), kn_per_m3(27.0)), usual(kn_per_m3(14.0), kn_per_m3(23.0)),
+            ["18 kN/m3", "120 pcf"];
         /// Unit weight below water, water included.
-        saturated: may<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        saturated: may<UnitWeight> as UnitWeight, Within(kn_per_m3(10.0), kn_per_m3(28.0)), usual(kn_per_m3(16.0), kn_per_m3(24.0)),
+            ["18 kN/m3", "120 pcf"];
         /// Unit weight below water less that of water; stands in for `saturated`.
-        buoyant: may<UnitWeight> as UnitWeight, AboveZero, ["18 kN/m3", "120 pcf"];
+        buoyant: may<UnitWeight> as UnitWeight, Within(kn_per_m3(0.5), kn_per_m3(17.0)), usual(kn_per_m3(5.0), kn_per_m3(13.0)),
+            ["10 kN/m3", "64 pcf"];
         /// Friction angle.
-        friction_angle: must<Angle> as Angle, Within(0.0, 0.9), ["15 deg", "15 deg"];
+        friction_angle: must<Angle> as Angle, Within(0.0, deg(50.0)), usual(deg(10.0), deg(46.0)), ["15 deg", "15 deg"];
     }
 }

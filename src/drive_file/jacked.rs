@@ -26,15 +26,20 @@ fields! {
     #[derive(PartialEq)]
     PackerFile at ["candidates[].packer."] {
         /// Thickness as fitted.
-        thickness: must<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], label "packer";
+        thickness: must<Length> as Wall, Within(mm(3.0), mm(60.0)), usual(mm(8.0), mm(30.0)),
+            ["12 mm", "0.5 in"], label "packer";
         /// Thickness after it is crushed, instead of a share of the other.
-        crushed_thickness: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"], else "a share of the thickness";
+        crushed_thickness: may<Length> as Wall, Within(mm(0.5), mm(60.0)),
+            ["12 mm", "0.5 in"], else "a share of the thickness";
         /// Outside diameter; that of the pipe if left out.
-        outside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], else "that of the pipe";
+        outside_diameter: may<Length> as Diameter, Within(mm(20.0), m(5.0)),
+            ["300 mm", "12 in"], else "that of the pipe";
         /// Inside diameter; that of the pipe if left out.
-        inside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"], else "that of the pipe";
+        inside_diameter: may<Length> as Diameter, Within(mm(20.0), m(5.0)),
+            ["300 mm", "12 in"], else "that of the pipe";
         /// Secant modulus from a test, instead of both ends of the table.
-        modulus: may<Pressure> as Modulus, AboveZero, ["100 MPa", "15000 psi"], else "both ends of the table";
+        modulus: may<Pressure> as Modulus, Within(mpa(5.0), mpa(5_000.0)), usual(mpa(90.0), mpa(600.0)),
+            ["100 MPa", "15000 psi"], else "both ends of the table";
     }
 }
 
@@ -43,17 +48,18 @@ fields! {
     #[derive(PartialEq)]
     SteeringFile at ["steering."] {
         /// Greatest angle between two pipes, squareness of their ends aside.
-        joint_angle: may<Angle> as JointAngle, NotNegative, ["0.1 deg", "0.1 deg"];
+        joint_angle: may<Angle> as JointAngle, Within(0.0, deg(5.0)), usual(0.0, deg(0.3)), ["0.1 deg", "0.1 deg"];
         /// How far the far end of a pipe leaves the line of the pipe before it.
-        deviation: may<Length> as Offset, NotNegative, ["25 mm", "1 in"];
+        deviation: may<Length> as Offset, Within(0.0, m(0.5)), usual(mm(1.0), mm(10.0)), ["3 mm", "0.1 in"];
         /// Radius of a planned curve; what the line deviates comes on top of it.
-        curve_radius: may<Length> as Distance, AboveZero, ["500 m", "1500 ft"];
+        curve_radius: may<Length> as Distance, Within(m(50.0), km(50.0)), usual(m(200.0), km(50.0)),
+            ["500 m", "1500 ft"];
         /// Widest less narrowest gap of a joint, as measured: squareness and all.
-        joint_gap: may<Length> as Offset, NotNegative, ["2 mm", "0.08 in"];
+        joint_gap: may<Length> as Offset, Within(0.0, m(0.5)), usual(mm(1.0), mm(10.0)), ["2 mm", "0.08 in"];
         /// Amplitude of a wave in the line, to either side of it.
-        wave_amplitude: may<Length> as Offset, NotNegative, ["25 mm", "1 in"];
+        wave_amplitude: may<Length> as Offset, Within(0.0, m(1.0)), usual(0.0, mm(50.0)), ["25 mm", "1 in"];
         /// Half of the length of that wave.
-        half_wave: may<Length> as Distance, AboveZero, ["10 m", "30 ft"];
+        half_wave: may<Length> as Distance, Within(m(1.0), LONGEST), usual(m(3.0), m(50.0)), ["10 m", "30 ft"];
     }
 }
 

@@ -2,7 +2,6 @@
 
 use super::declare::fields;
 use super::ground::SoilFile;
-use super::limits::DEEPEST;
 use super::site::PitSpaceFile;
 use crate::quantity::{Area, Length, Ratio};
 use crate::yaml::key_words;
@@ -11,7 +10,7 @@ fields! {
     /// A pit.
     PitFile at ["launch.", "reception."] {
         /// Depth of the pipe invert below ground.
-        invert_depth: must<Length> as Depth, UpTo(DEEPEST), ["4.2 m", "14 ft"];
+        invert_depth: must<Length> as Depth, Within(m(0.3), DEEPEST), usual(m(1.2), m(12.0)), ["4.2 m", "14 ft"];
         /// Sides, floor and crane.
         space: block<PitSpaceFile>;
         /// Whether wells keep the ground water below the floor.
@@ -21,7 +20,8 @@ fields! {
         /// Depth of the toe of the shoring below ground.
         wall_toe_depth: may<Length> as Depth, UpTo(DEEPEST), ["7 m", "23 ft"], else "at the floor";
         /// Working area at the surface, pit included, lay-down of a string not.
-        area: may<Area> as GroundArea, AboveZero, ["200 m2", "2000 ft2"];
+        area: may<Area> as GroundArea, Within(m2(4.0), m2(50_000.0)), usual(m2(30.0), m2(2_000.0)),
+            ["200 m2", "2000 ft2"];
         /// Ground behind the wall that takes the thrust, launch pit only; that of the first stretch if left out.
         soil: block<SoilFile>;
         /// The wall that takes the thrust, launch pit only.
@@ -33,20 +33,22 @@ fields! {
     /// The wall in the launch pit that takes the thrust.
     WallFile at ["launch.wall."] {
         /// Width.
-        width: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        width: must<Length> as Distance, Within(m(0.3), m(30.0)), usual(m(1.2), m(8.0)), ["3 m", "10 ft"];
         /// Height.
-        height: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        height: must<Length> as Distance, Within(m(0.3), m(30.0)), usual(m(1.2), m(8.0)), ["3 m", "10 ft"];
         /// Depth of its top below ground.
-        top_depth: may<Length> as Depth, NotNegative, ["4.2 m", "14 ft"],
+        top_depth: may<Length> as Depth, Within(0.0, DEEPEST), ["4.2 m", "14 ft"],
             else "half the height of the wall over the axis of thrust";
         /// Depth of the axis of thrust below ground, where it is not that of the pipe.
-        thrust_depth: may<Length> as Depth, AboveZero, ["4.2 m", "14 ft"], else "that of the pipe";
+        thrust_depth: may<Length> as Depth, UpTo(DEEPEST), ["4.2 m", "14 ft"], else "that of the pipe";
         /// Diameter of an opening in the wall at the axis of thrust.
-        eye_diameter: may<Length> as Diameter, AboveZero, ["450 mm", "18 in"], else "no opening";
+        eye_diameter: may<Length> as Diameter, UpTo(m(30.0)), ["450 mm", "18 in"], else "no opening";
         /// Factor for the ground beside the wall.
-        spread: may<Ratio> as Ratio, Within(1.0, 2.5), ["1.5", "1.5"], else "the table of thrust walls";
+        spread: may<Ratio> as Ratio, Within(1.0, 2.5), usual(1.0, 1.0),
+            ["1", "1"], else "the table of thrust walls";
         /// Resistance over thrust.
-        safety: may<Ratio> as Ratio, Any, ["1.5", "1.5"], else "the table of thrust walls";
+        safety: may<Ratio> as Ratio, Within(1.0, 10.0), usual(2.0, 10.0),
+            ["2", "2"], else "the table of thrust walls";
         /// Whether the movement of the wall was checked apart.
         movement: may<Movement>, else "not checked";
     }

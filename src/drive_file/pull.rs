@@ -65,47 +65,57 @@ fields! {
     /// How a pipe is pulled.
     PullFile at ["pull."] {
         /// From first to last movement, stops included. Either this or `rate`.
-        duration: may<Time> as Duration, AboveZero, ["6 h", "6 h"];
+        duration: may<Time> as Duration, Within(min(10.0), days(30.0)), usual(min(30.0), hours(24.0)), ["6 h", "6 h"];
         /// Mean pull rate, stops included.
-        rate: may<Velocity> as Rate, AboveZero, ["10 m/h", "30 ft/h"];
+        rate: may<Velocity> as Rate, Within(m_per_h(0.05), m_per_h(300.0)), usual(m_per_h(5.0), m_per_h(120.0)),
+            ["10 m/h", "30 ft/h"];
         /// Mean temperature of the pipe wall.
-        pipe_temperature: must<ThermodynamicTemperature> as Temperature, Within(223.15, 353.15), ["25 degC", "77 degF"];
+        pipe_temperature: must<ThermodynamicTemperature> as Temperature, Within(celsius(-20.0), celsius(60.0)), usual(celsius(0.0), celsius(40.0)),
+            ["25 degC", "77 degF"];
         /// Contents while pulled.
         contents: may<Contents>, else "empty";
         /// What carries the string outside.
         string_on: may<Support>, else "the ground";
         /// Slope of the ramp from laydown into the reception pit.
-        ramp_angle: may<Angle> as Angle, NotNegative, ["15 deg", "15 deg"], else "the table of angles";
+        ramp_angle: may<Angle> as Angle, Within(0.0, deg(45.0)), usual(deg(5.0), deg(25.0)),
+            ["15 deg", "15 deg"], else "the table of angles";
         /// Radius of the string on the ramp.
-        bend_radius: may<Length> as Distance, AboveZero, ["25 m", "80 ft"],
+        bend_radius: may<Length> as Distance, Within(m(0.1), km(10.0)), ["25 m", "80 ft"],
             else "what leaves half of the stress to the pull";
         /// Length of the string beyond the length of the drive.
-        excess_length: may<Length> as Distance, NotNegative, ["20 m", "65 ft"], else "the length for handling";
+        excess_length: may<Length> as Distance, Within(0.0, m(200.0)), usual(m(1.0), m(15.0)),
+            ["10 m", "30 ft"], else "the length for handling";
         /// How long the bore fluid stands on the pipe, from its first entry until the annulus is grouted or drained.
-        fluid_stands_for: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
+        fluid_stands_for: may<Time> as Duration, UpTo(days(366.0)), usual(hours(1.0), days(14.0)),
+            ["6 h", "6 h"], else "the table of durations";
         /// Depth below ground, at the higher pit, of the level that the bore fluid is kept at.
-        fluid_level: may<Length> as Depth, NotNegative, ["2 m", "7 ft"], else "not known";
+        fluid_level: may<Length> as Depth, Within(0.0, DEEPEST), ["2 m", "7 ft"], else "not known";
         /// Welds.
         welds: may<Welds>, else "unknown";
         /// Which table of pull stress governs.
         stress_edition: may<StressEdition>, else "the tightest";
         /// Resistance at the reamer, instead of the table.
-        reamer: band<Force> as Pull, NotNegative, ["900 kN", "100 tonf_us"], else "the table of faces";
+        reamer: band<Force> as Pull, Within(0.0, mn(5.0)), usual(kn(5.0), kn(300.0)),
+            ["40 kN", "5 tonf_us"], else "the table of faces";
         /// Torque of the reamer. No formula for it is agreed on.
-        reaming_torque: band<Torque> as Torque, NotNegative, ["5 kN*m", "5 kN*m"];
+        reaming_torque: band<Torque> as Torque, Within(0.0, kn_m(2_000.0)), usual(kn_m(0.5), kn_m(200.0)),
+            ["5 kN*m", "5 kN*m"];
         /// A machine at the reception pit that pushes the tail of the string while it is pulled.
         push_assist: block<PushAssistFile>;
         /// What the bore is while the pipe comes in.
         hole: may<Hole>, else "full of fluid";
         /// Drag of the bore fluid on the outside area of the pipe, instead of a pressure in the annulus.
-        unit_drag: may<Pressure> as UnitFriction, NotNegative, ["345 Pa", "0.05 psi"],
+        unit_drag: may<Pressure> as UnitFriction, Within(0.0, kpa(5.0)), usual(kpa(0.05), kpa(0.7)),
+            ["345 Pa", "0.05 psi"],
             else "by the pressure in the annulus";
         /// Pressure held inside the pipe during the pull.
-        inside_pressure: may<Pressure> as Pressure, NotNegative, ["600 kPa", "90 psi"], else "none";
+        inside_pressure: may<Pressure> as Pressure, Within(0.0, mpa(2.5)), usual(0.0, kpa(200.0)),
+            ["50 kPa", "7 psi"], else "none";
         /// A length of bore that may fall on the pipe.
         collapsed_bore: block<CollapsedBoreFile>;
         /// Deepest score that the pipe may take from the bore, over its wall.
-        score: may<Ratio> as Percent, Within(0.0, 0.5), ["10 %", "10 %"], else "the table of what a pull leaves";
+        score: may<Ratio> as Percent, Within(0.0, percent(50.0)), usual(percent(5.0), percent(15.0)),
+            ["10 %", "10 %"], else "the table of what a pull leaves";
         /// Pull head and weak link.
         pull_head: block<PullHeadFile>;
         /// Room for the string.
@@ -113,12 +123,13 @@ fields! {
         /// Stops for the rods of the stem.
         stem_removal: block<StemRemovalFile>;
         /// Length along the drive that pit and trench leave for the ramp.
-        ramp_room: may<Length> as Distance, AboveZero, ["25 m", "80 ft"];
+        ramp_room: may<Length> as Distance, Within(0.0, km(1.0)), usual(m(5.0), m(150.0)), ["25 m", "80 ft"];
         /// What the rig leans on while it pulls.
         reaction: block<ReactionFile>;
         /// Flow of the bore fluid.
         returns: block<ReturnsFile>;
         /// Temperature of the ground round the pipe.
-        ground_temperature: may<ThermodynamicTemperature> as Temperature, Within(253.15, 323.15), ["25 degC", "77 degF"];
+        ground_temperature: may<ThermodynamicTemperature> as Temperature, Within(celsius(-5.0), celsius(45.0)), usual(celsius(2.0), celsius(25.0)),
+            ["25 degC", "77 degF"];
     }
 }

@@ -2,6 +2,8 @@
 
 mod annulus;
 mod applies;
+mod beside;
+mod bounds;
 mod casing;
 mod clay;
 mod concrete;
@@ -23,6 +25,7 @@ mod pe;
 mod pe_strength;
 mod pipe;
 mod pits;
+mod proportions;
 mod proposed;
 mod pull;
 mod pull_works;
@@ -84,6 +87,7 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
         handbook,
         flaws: Vec::new(),
         assumed: Vec::new(),
+        unusual: Vec::new(),
         concern: Concern::Drive,
         proposing: None,
         system: file.length.written_in().unwrap_or_default(),
@@ -95,15 +99,19 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
         drive => drive?,
     };
     Ok(match drive {
-        Some(drive) if resolver.flaws.is_empty() => Ok(Drive { assumed: resolver.assumed, ..drive }),
+        Some(drive) if resolver.flaws.is_empty() => {
+            Ok(Drive { assumed: resolver.assumed, unusual: resolver.unusual, ..drive })
+        }
         _ => Err(resolver.flaws),
     })
 }
 
 impl Resolver<'_> {
     fn drive(&mut self, file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Drive>, HandbookError> {
-        let length = self.number("", file, DriveFile::length);
-        let length = if self.flaws.is_empty() { length } else { self.stand_in(file) };
+        self.within_bounds(file);
+        self.beside_each_other(file);
+        let told = file.length.value;
+        let length = if self.is_senseless("length") { self.stand_in(file) } else { told };
         let Some(line) = self.line(file, length) else { return Ok(None) };
         let rig = Rig {
             thrust: self.take("rig", &file.rig, RigFile::thrust),
@@ -154,7 +162,9 @@ impl Resolver<'_> {
             self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
         }
         label::tell_apart(&listed, &mut candidates, self.system);
-        let mut candidates: Vec<Pipe> = candidates.into_iter().map(|(_, pipe)| pipe).collect();
+        let unusual = |index| self.unusual.iter().any(|unusual| unusual.concern == Concern::Pipe(index));
+        let with_own = |(index, pipe)| Pipe { is_unusual: unusual(index), ..pipe };
+        let mut candidates: Vec<Pipe> = candidates.into_iter().map(with_own).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         self.about(Concern::Stem, |resolver| resolver.assume_pilot(file, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
@@ -207,6 +217,7 @@ impl Resolver<'_> {
             proposed,
             leeway: self.leeway()?,
             assumed: Vec::new(),
+            unusual: Vec::new(),
         }))
     }
 

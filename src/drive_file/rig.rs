@@ -10,23 +10,26 @@ fields! {
     /// The machine in the launch pit.
     RigFile at ["rig."] {
         /// Greatest thrust.
-        thrust: must<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
+        thrust: must<Force> as Thrust, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"];
         /// Greatest pull.
-        pull: must<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"];
+        pull: must<Force> as Pull, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"];
         /// Thrust that the jacks are set to stop at.
-        held_to: may<Force> as Thrust, AboveZero, ["400 kN", "45 tonf_us"], else "the greatest thrust";
+        held_to: may<Force> as Thrust, Within(kn(10.0), mn(60.0)), ["400 kN", "45 tonf_us"], else "the greatest thrust";
         /// Greatest torque.
-        torque: may<Torque> as Torque, AboveZero, ["5 kN*m", "5 kN*m"];
+        torque: may<Torque> as Torque, Within(kn_m(0.01), kn_m(2_000.0)), usual(kn_m(0.5), kn_m(200.0)),
+            ["5 kN*m", "5 kN*m"];
         /// Torque of the auger while casing or pipe is pushed; needs `torque`.
-        auger_torque: band<Torque> as Torque, NotNegative, ["5 kN*m", "5 kN*m"];
+        auger_torque: band<Torque> as Torque, Within(0.0, kn_m(2_000.0)), usual(kn_m(0.5), kn_m(200.0)),
+            ["5 kN*m", "5 kN*m"];
         /// Piston area of all main jacks, for readings of their gauge.
-        cylinder_area: may<Area> as Area, AboveZero, ["0.06 m2", "90 in2"];
+        cylinder_area: may<Area> as Area, Within(m2(1e-4), m2(10.0)), ["0.06 m2", "90 in2"];
         /// Force of the jacks over pressure times area.
-        efficiency: may<Ratio> as Ratio, Within(0.5, 1.0), ["0.9", "0.9"], else "the table of jacking stations";
+        efficiency: may<Ratio> as Ratio, Within(0.5, 1.0), usual(0.85, 0.98),
+            ["0.9", "0.9"], else "the table of jacking stations";
         /// Stroke of the main jacks.
-        stroke: may<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        stroke: may<Length> as Distance, Within(m(0.1), m(15.0)), usual(m(0.3), m(8.0)), ["3 m", "10 ft"];
         /// Thrust of an intermediate jacking station.
-        station_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"], else "no station";
+        station_thrust: may<Force> as Thrust, Within(kn(10.0), mn(60.0)), ["900 kN", "100 tonf_us"], else "no station";
     }
 }
 
@@ -40,20 +43,23 @@ fields! {
     /// The pilot stem.
     StemFile at ["stem."] {
         /// Outside diameter, or `none` for a bore without a stem.
-        outside_diameter: must<OrNone<Length>> as Diameter, AboveZero, ["300 mm", "12 in"];
+        outside_diameter: must<OrNone<Length>> as Diameter, Within(mm(20.0), mm(400.0)), usual(mm(60.0), mm(330.0)),
+            ["300 mm", "12 in"];
         /// Diameter of the pilot head, where it is larger than the stem.
-        head_diameter: may<Length> as Diameter, AboveZero, ["120 mm", "5 in"], else "that of the stem";
+        head_diameter: may<Length> as Diameter, Within(mm(20.0), m(1.2)), ["120 mm", "5 in"], else "that of the stem";
         /// Wall of the stem, for weight and buckling.
-        wall: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"];
+        wall: may<Length> as Wall, Within(mm(2.0), mm(200.0)), usual(mm(5.0), mm(25.0)), ["12 mm", "0.5 in"];
         /// Longest length of stem without support in the launch pit; with `wall`, buckling is checked.
-        free_length: may<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        free_length: may<Length> as Distance, Within(m(0.05), m(30.0)), usual(m(0.3), m(6.0)), ["3 m", "10 ft"];
         /// Rating of a joint under thrust.
-        joint_thrust: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
+        joint_thrust: may<Force> as Thrust, Within(kn(1.0), mn(10.0)), usual(kn(50.0), mn(2.0)),
+            ["900 kN", "100 tonf_us"];
         /// Rating of a joint under pull.
-        joint_pull: may<Force> as Pull, AboveZero, ["900 kN", "100 tonf_us"];
+        joint_pull: may<Force> as Pull, Within(kn(1.0), mn(10.0)), usual(kn(50.0), mn(2.0)), ["900 kN", "100 tonf_us"];
         /// Rating of a joint under torque.
-        joint_torque: may<Torque> as Torque, AboveZero, ["5 kN*m", "5 kN*m"];
+        joint_torque: may<Torque> as Torque, Within(kn_m(0.01), kn_m(2_000.0)), usual(kn_m(0.5), kn_m(200.0)),
+            ["5 kN*m", "5 kN*m"];
         /// Torque while the stem is pushed; needs `joint_torque` or that of the rig.
-        torque: band<Torque> as Torque, NotNegative, ["5 kN*m", "5 kN*m"];
+        torque: band<Torque> as Torque, Within(0.0, kn_m(2_000.0)), usual(kn_m(0.5), kn_m(200.0)), ["5 kN*m", "5 kN*m"];
     }
 }

@@ -5,7 +5,6 @@ use super::candidate::{CandidateFile, Traffic};
 use super::declare::fields;
 use super::ground::StretchFile;
 use super::jacked::SteeringFile;
-use super::limits::{DEEPEST, LONGEST, STEEPEST};
 use super::pit::PitFile;
 use super::pull::PullFile;
 use super::pulled::{AnnulusFile, VacuumFile};
@@ -23,18 +22,19 @@ fields! {
         /// What the pipe carries.
         service: must<Service>;
         /// From pit wall to pit wall, along the pipe.
-        length: must<Length> as Distance, UpTo(LONGEST), ["60 m", "200 ft"];
+        length: must<Length> as Distance, Within(m(3.0), LONGEST), usual(m(10.0), m(250.0)), ["60 m", "200 ft"];
         /// Where stem and jacking pipe are pushed from.
         launch: must_block<PitFile>;
         /// Where the stem comes out and a pulled pipe goes in. May be left out where `grade` is given.
         reception: block<PitFile>;
         /// Rise from the launch pit to the reception pit over the length; negative when the drive falls.
-        grade: may<Ratio> as Slope, Within(-STEEPEST, STEEPEST), ["0.4 %", "0.4 %"], else "by the depths at both pits";
+        grade: may<Ratio> as Slope, Within(-STEEPEST, STEEPEST), usual(percent(-15.0), percent(15.0)),
+            ["0.4 %", "0.4 %"], else "by the depths at both pits";
         /// Depth of the invert between the pits, where the surface is not even.
         #[serde(default)]
         depths: blocks<DepthFile>;
         /// Depth of the water table below ground, or `none`.
-        groundwater: must<OrNone<Length>> as Depth, NotNegative, ["4.2 m", "14 ft"];
+        groundwater: must<OrNone<Length>> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)), ["4.2 m", "14 ft"];
         /// Lubrication of a jacked pipe.
         lubrication: must<Lubrication>;
         /// The ground from launch to reception.
@@ -55,25 +55,27 @@ fields! {
         /// How the pilot makes its way.
         pilot: may<Pilot>, else "by the ground and the stem";
         /// Thickness of the edge that cuts, where an open edge does.
-        cutting_edge: may<Length> as Wall, AboveZero, ["12 mm", "0.5 in"];
+        cutting_edge: may<Length> as Wall, Within(mm(2.0), mm(60.0)), usual(mm(6.0), mm(25.0)), ["12 mm", "0.5 in"];
         /// Resistance at the enlarging head, instead of the table.
-        face: band<Force> as Thrust, NotNegative, ["900 kN", "100 tonf_us"], else "the table of faces";
+        face: band<Force> as Thrust, Within(0.0, mn(20.0)), usual(kn(1.0), mn(20.0)),
+            ["900 kN", "100 tonf_us"], else "the table of faces";
         /// How far the joints of a jacked pipe turn.
         steering: block<SteeringFile>;
         /// Needed for pipes that are pulled.
         pull: block<PullFile>;
         /// Tolerance of the invert, either way.
-        tolerance: may<Length> as Offset, AboveZero, ["25 mm", "1 in"], else "the table of tolerances";
+        tolerance: may<Length> as Offset, Within(mm(2.0), mm(500.0)), usual(mm(10.0), mm(150.0)),
+            ["25 mm", "1 in"], else "the table of tolerances";
         /// Flow that a gravity sewer is built for. Its greatest gives the inside diameter needed where no pipe is named.
         design_flow: block<FlowFile>;
         /// Distance from a high spot of a waving invert to the next low one, gravity sewers only.
-        half_wave: may<Length> as Distance, AboveZero, ["10 m", "30 ft"];
+        half_wave: may<Length> as Distance, Within(m(0.5), LONGEST), usual(m(3.0), m(50.0)), ["10 m", "30 ft"];
         /// The surface over the bore.
         surface: block<SurfaceFile>;
         /// Services that the bore crosses, `[]` where they were located and there are none.
         crossings: may_blocks<CrossingFile>, else "not known";
         /// Length of whole soil kept in the mouth of a casing against ground water.
-        plug: may<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        plug: may<Length> as Distance, UpTo(m(10.0)), usual(0.0, m(3.0)), ["2 m", "6 ft"];
         /// How far the work gets in a shift, and what a shift costs.
         pace: block<PaceFile>;
         /// What drives over the pipe in service.
@@ -88,9 +90,11 @@ fields! {
         #[serde(default)]
         weights: blocks<WeightFile>;
         /// Inside diameter needed: pipes of every material are proposed beside those listed.
-        needed_inside_diameter: may<Length> as Diameter, AboveZero, ["300 mm", "12 in"];
+        needed_inside_diameter: may<Length> as Diameter, Within(mm(50.0), m(4.0)), usual(mm(100.0), m(1.5)),
+            ["300 mm", "12 in"];
         /// Depth over diameter at the greatest design flow, where it gives the inside diameter needed.
-        design_depth: may<Ratio> as Ratio, UpTo(1.0), ["75 %", "75 %"], else "the table of ratios";
+        design_depth: may<Ratio> as Ratio, Within(0.05, 1.0), usual(0.5, 0.9),
+            ["75 %", "75 %"], else "the table of ratios";
         /// The pipes to choose from; may be left out where pipes are proposed.
         #[serde(default)]
         candidates: blocks<CandidateFile>;
@@ -101,7 +105,7 @@ fields! {
     /// A line of several drives.
     LineFile at ["line."] {
         /// From its first pit to its last.
-        length: must<Length> as Distance, UpTo(100_000.0), ["60 m", "200 ft"];
+        length: must<Length> as Distance, UpTo(km(100.0)), usual(m(3.0), km(10.0)), ["60 m", "200 ft"];
     }
 }
 
@@ -111,7 +115,7 @@ fields! {
         /// Criterion.
         criterion: must<CriterionKind>;
         /// Weight, on any scale: only the proportions count.
-        weight: must<Ratio> as Ratio, NotNegative, ["3", "3"];
+        weight: must<Ratio> as Ratio, Within(0.0, 1e6), ["3", "3"];
     }
 }
 
@@ -119,9 +123,9 @@ fields! {
     /// Depth of the pipe invert at one place between the pits.
     DepthFile at ["depths[]."] {
         /// Distance from the launch pit.
-        at: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        at: must<Length> as Distance, UpTo(LONGEST), ["60 m", "200 ft"];
         /// Depth of the pipe invert below ground.
-        invert_depth: must<Length> as Depth, UpTo(DEEPEST), ["4.2 m", "14 ft"];
+        invert_depth: must<Length> as Depth, Within(m(0.3), DEEPEST), usual(m(1.2), m(12.0)), ["4.2 m", "14 ft"];
     }
 }
 
@@ -129,7 +133,7 @@ fields! {
     /// A stop of more than a shift.
     StopFile at ["stops[]."] {
         /// How far what moves has come then: from the launch pit when pushed, from the reception pit when pulled.
-        at: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        at: must<Length> as Distance, UpTo(LONGEST), ["60 m", "200 ft"];
     }
 }
 

@@ -8,11 +8,14 @@ fields! {
     /// Flow that a gravity sewer is built for.
     FlowFile at ["design_flow."] {
         /// Flow that must keep it clean: the least peak of a day.
-        min: may<VolumeRate> as Flow, AboveZero, ["20 L/s", "300 gal_us/min"];
+        min: may<VolumeRate> as Flow, Within(lps(1e-3), lps(100_000.0)), usual(lps(0.05), lps(20_000.0)),
+            ["20 L/s", "300 gal_us/min"];
         /// Greatest flow.
-        max: may<VolumeRate> as Flow, AboveZero, ["20 L/s", "300 gal_us/min"];
+        max: may<VolumeRate> as Flow, Within(lps(1e-3), lps(100_000.0)), usual(lps(0.05), lps(20_000.0)),
+            ["20 L/s", "300 gal_us/min"];
         /// Manning roughness, instead of the table.
-        roughness: may<Ratio> as Ratio, Within(0.005, 0.05), ["0.013", "0.013"], else "the table of roughness";
+        roughness: may<Ratio> as Ratio, Within(0.005, 0.05), usual(0.009, 0.015),
+            ["0.013", "0.013"], else "the table of roughness";
     }
 }
 
@@ -35,9 +38,11 @@ fields! {
         /// What lies over the bore.
         over: may<Over>, else "open ground";
         /// Settlement that its owner allows.
-        allowed_settlement: may<Length> as Settlement, AboveZero, ["20 mm", "0.75 in"];
+        allowed_settlement: may<Length> as Settlement, Within(mm(0.5), mm(500.0)), usual(mm(3.0), mm(50.0)),
+            ["20 mm", "0.75 in"];
         /// Slope of the settled surface that its owner allows.
-        allowed_slope: may<Ratio> as Slope, AboveZero, ["0.2 %", "0.2 %"];
+        allowed_slope: may<Ratio> as Slope, Within(1.0 / 20_000.0, 1.0 / 20.0), usual(1.0 / 1_000.0, 1.0 / 200.0),
+            ["0.2 %", "0.2 %"];
     }
 }
 
@@ -45,19 +50,21 @@ fields! {
     /// A service that the bore crosses, or that runs beside it.
     CrossingFile at ["crossings[]."] {
         /// Distance from the launch pit.
-        at: must<Length> as Distance, NotNegative, ["60 m", "200 ft"];
+        at: must<Length> as Distance, Within(0.0, LONGEST), ["60 m", "200 ft"];
         /// Depth below ground of the side that faces the bore.
-        depth: must<Length> as Depth, AboveZero, ["4.2 m", "14 ft"];
+        depth: must<Length> as Depth, Within(m(0.05), DEEPEST), usual(m(0.3), m(8.0)), ["4.2 m", "14 ft"];
         /// How far beside the axis of the bore that side lies, for a service that runs along it.
-        beside: may<Length> as Distance, AboveZero, ["0.5 m", "2 ft"], else "it crosses";
+        beside: may<Length> as Distance, UpTo(m(100.0)), usual(0.0, m(30.0)), ["0.5 m", "2 ft"], else "it crosses";
         /// What it is, in words.
         kind: may<Words>, else "service";
         /// Settlement that its owner allows.
-        allowed_settlement: may<Length> as Settlement, AboveZero, ["20 mm", "0.75 in"];
+        allowed_settlement: may<Length> as Settlement, Within(mm(0.5), mm(500.0)), usual(mm(3.0), mm(50.0)),
+            ["20 mm", "0.75 in"];
         /// Slope that its owner allows.
-        allowed_slope: may<Ratio> as Slope, AboveZero, ["0.2 %", "0.2 %"];
+        allowed_slope: may<Ratio> as Slope, Within(1.0 / 20_000.0, 1.0 / 20.0), usual(1.0 / 1_000.0, 1.0 / 200.0),
+            ["0.2 %", "0.2 %"];
         /// Clear distance to the bore that its owner asks for.
-        clearance: may<Length> as Depth, AboveZero, ["0.5 m", "2 ft"];
+        clearance: may<Length> as Depth, Within(m(0.05), m(20.0)), usual(m(0.3), m(5.0)), ["0.5 m", "2 ft"];
     }
 }
 
@@ -65,21 +72,21 @@ fields! {
     /// What is known of a pit beyond its depth.
     PitSpaceFile at ["launch.space.", "reception.space."] {
         /// Length along the drive, inside the shoring.
-        length: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        length: must<Length> as Distance, Within(m(0.8), m(60.0)), usual(m(2.0), m(15.0)), ["7 m", "23 ft"];
         /// Width, inside the shoring.
-        width: must<Length> as Distance, AboveZero, ["3 m", "10 ft"];
+        width: must<Length> as Distance, Within(m(0.8), m(60.0)), usual(m(2.0), m(15.0)), ["3 m", "10 ft"];
         /// Depth of the floor below ground, where it is deeper than the invert.
-        floor_depth: may<Length> as Depth, AboveZero, ["4.2 m", "14 ft"], else "the invert";
+        floor_depth: may<Length> as Depth, Within(m(0.3), m(70.0)), ["4.2 m", "14 ft"], else "the invert";
         /// Tight soil left under the floor, over ground with water under pressure.
-        tight_soil: may<Length> as Depth, AboveZero, ["5 m", "16 ft"];
+        tight_soil: may<Length> as Depth, Within(m(0.05), m(100.0)), ["5 m", "16 ft"];
         /// Water pressure at the foot of the tight soil.
-        water_pressure: may<Pressure> as UnitFriction, AboveZero, ["40 kPa", "800 psf"];
+        water_pressure: may<Pressure> as UnitFriction, UpTo(mpa(2.0)), ["40 kPa", "800 psf"];
         /// Permeability of water-bearing ground that the pit stands in.
-        permeability: may<Velocity> as Permeability, AboveZero, ["1e-5 m/s", "3e-5 ft/s"];
+        permeability: may<Velocity> as Permeability, Within(m_per_s(1e-12), m_per_s(1.0)), ["1e-5 m/s", "3e-5 ft/s"];
         /// Depth below ground of the tight base under that ground.
-        tight_base_depth: may<Length> as Depth, AboveZero, ["5 m", "16 ft"];
+        tight_base_depth: may<Length> as Depth, Within(m(0.05), m(100.0)), ["5 m", "16 ft"];
         /// What the crane lifts at the radius of the pit.
-        crane: may<Force> as Thrust, AboveZero, ["900 kN", "100 tonf_us"];
+        crane: may<Force> as Thrust, Within(kn(1.0), mn(20.0)), usual(kn(10.0), mn(2.0)), ["900 kN", "100 tonf_us"];
     }
 }
 
@@ -87,9 +94,10 @@ fields! {
     /// When people work. What is left standing over a night asks for more force to move on.
     WorkFile at ["work."] {
         /// Length of a shift.
-        shift_length: may<Time> as Duration, AboveZero, ["8 h", "8 h"], else "that of `pace`, else the table of durations";
+        shift_length: may<Time> as Duration, Within(hours(2.0), hours(24.0)), usual(hours(6.0), hours(12.0)),
+            ["8 h", "8 h"], else "that of `pace`, else the table of durations";
         /// Shifts of a day.
-        shifts_a_day: may<Ratio> as Count, AboveZero, ["1", "1"], else "one";
+        shifts_a_day: may<Ratio> as Count, Within(1.0, 3.0), ["1", "1"], else "one";
         /// Whether each stage is worked through to its end without a night's stop.
         round_the_clock: may<bool>, else "false";
     }
@@ -99,39 +107,44 @@ fields! {
     /// How far the work gets in a shift, by the contractor, and what a shift costs.
     PaceFile at ["pace."] {
         /// Pilot stem.
-        pilot: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], else "the table of rates";
+        pilot: may<Length> as Distance, Within(m(0.1), m(500.0)), usual(m(2.0), m(100.0)),
+            ["60 m", "200 ft"], else "the table of rates";
         /// Casing.
-        casing: may<Length> as Distance, AboveZero, ["450 mm", "18 in"], else "the table of rates";
+        casing: may<Length> as Distance, Within(m(0.1), m(500.0)), usual(m(2.0), m(100.0)),
+            ["15 m", "50 ft"], else "the table of rates";
         /// One reaming pass.
-        reaming: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], else "the table of rates";
+        reaming: may<Length> as Distance, Within(m(0.1), m(500.0)), usual(m(2.0), m(100.0)),
+            ["60 m", "200 ft"], else "the table of rates";
         /// Pipe pushed.
-        jacking: may<Length> as Distance, AboveZero, ["60 m", "200 ft"], else "the table of rates";
+        jacking: may<Length> as Distance, Within(m(0.1), m(500.0)), usual(m(2.0), m(100.0)),
+            ["60 m", "200 ft"], else "the table of rates";
         /// Pipe pulled.
-        pullback: may<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        pullback: may<Length> as Distance, Within(m(0.1), m(500.0)), usual(m(2.0), m(300.0)), ["60 m", "200 ft"];
         /// Price of one shift, in the user's money.
-        shift_price: may<Ratio> as Ratio, AboveZero, ["250", "250"];
+        shift_price: may<Ratio> as Ratio, UpTo(1e12), ["250", "250"];
         /// Price of setting up and leaving.
-        setup_price: may<Ratio> as Ratio, AboveZero, ["250", "250"];
+        setup_price: may<Ratio> as Ratio, UpTo(1e12), ["250", "250"];
         /// Length of a shift, as in `work`.
-        shift_length: may<Time> as Duration, AboveZero, ["6 h", "6 h"], else "the table of durations";
+        shift_length: may<Time> as Duration, Within(hours(2.0), hours(24.0)), usual(hours(6.0), hours(12.0)),
+            ["6 h", "6 h"], else "the table of durations";
         /// Shifts to dig and shore both pits.
-        pits: may<Ratio> as Shifts, NotNegative, ["12", "12"], else "the table of works";
+        pits: may<Ratio> as Shifts, Within(0.0, 10_000.0), ["12", "12"], else "the table of works";
         /// Shifts to set up.
-        set_up: may<Ratio> as Shifts, NotNegative, ["12", "12"], else "the table of works";
+        set_up: may<Ratio> as Shifts, Within(0.0, 10_000.0), ["12", "12"], else "the table of works";
         /// Shifts to grout the annulus.
-        grouting: may<Ratio> as Shifts, NotNegative, ["12", "12"], else "the table of works";
+        grouting: may<Ratio> as Shifts, Within(0.0, 10_000.0), ["12", "12"], else "the table of works";
         /// Shifts to recover the tools and clear the site.
-        recovery: may<Ratio> as Shifts, NotNegative, ["0.5 %", "0.5 %"], else "the table of works";
+        recovery: may<Ratio> as Shifts, Within(0.0, 10_000.0), ["0.5 %", "0.5 %"], else "the table of works";
         /// Shifts that the programme leaves for the whole of it.
-        programme: may<Ratio> as Shifts, AboveZero, ["12", "12"];
+        programme: may<Ratio> as Shifts, UpTo(10_000.0), ["12", "12"];
         /// Price of one pit, in the user's money.
-        pit_price: may<Ratio> as Ratio, AboveZero, ["250", "250"];
+        pit_price: may<Ratio> as Ratio, UpTo(1e12), ["250", "250"];
         /// Price of spoil carried away, measured in the ground.
         spoil_price: block<VolumePriceFile>;
         /// Price of grout.
         grout_price: block<VolumePriceFile>;
         /// What the work may cost, in the user's money.
-        budget: may<Ratio> as Ratio, AboveZero, ["90000", "90000"];
+        budget: may<Ratio> as Ratio, UpTo(1e12), ["90000", "90000"];
     }
 }
 
@@ -140,9 +153,9 @@ fields! {
     #[derive(PartialEq)]
     VolumePriceFile at ["pace.spoil_price.", "pace.grout_price."] {
         /// Price.
-        price: must<Ratio> as Ratio, AboveZero, ["250", "250"];
+        price: must<Ratio> as Ratio, UpTo(1e12), ["250", "250"];
         /// Of this volume.
-        per: must<Volume> as Volume, AboveZero, ["2 m3", "2 m3"];
+        per: must<Volume> as Volume, UpTo(1e6), ["2 m3", "2 m3"];
     }
 }
 
@@ -151,8 +164,8 @@ fields! {
     #[derive(PartialEq)]
     LengthPriceFile at ["candidates[].price."] {
         /// Price.
-        price: must<Ratio> as Ratio, AboveZero, ["250", "250"];
+        price: must<Ratio> as Ratio, UpTo(1e12), ["250", "250"];
         /// Of this length.
-        per: must<Length> as Distance, AboveZero, ["60 m", "200 ft"];
+        per: must<Length> as Distance, UpTo(1e6), ["60 m", "200 ft"];
     }
 }

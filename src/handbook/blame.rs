@@ -1,7 +1,7 @@
 //! The row of a user's table that a value which nothing can be computed with comes from.
 
 use super::table::Head;
-use super::{Handbook, HandbookError};
+use super::{Handbook, HandbookError, sense};
 use crate::yaml::{self, Complaint, Fault, Field, Words};
 use serde::Deserialize;
 
@@ -38,12 +38,21 @@ impl Handbook {
                 row.and_then(|row| row.replaced.as_ref()).is_some_and(|replaced| holds(replaced, &names))
             });
             if let Some(index) = guilty {
-                return Some((name, text, at_row(text, index, error)));
+                return Some((name, text, at_row(text, index, error.to_string().into())));
             }
         }
         // The tables of the book are sound, so that the fault is in one of the user's all the same.
         let (name, text) = overlays.last().filter(|_| unfit)?;
         Some((name, text, Fault { path: String::new(), complaint: error.to_string().into(), place: None }))
+    }
+
+    /// What makes no sense in the rows of a file that is to be laid over a table: what cannot be read is told elsewhere.
+    pub(super) fn senseless(&self, table: &str, text: &str) -> Vec<Fault> {
+        let before = self.written(table).unwrap_or_default();
+        let wrong = |(index, (key, columns)): (usize, (String, Vec<(String, String)>))| {
+            sense::wrong(table, &before, &key, &columns).map(|complaint| at_row(text, index, complaint))
+        };
+        yaml::rows(text).into_iter().enumerate().filter_map(wrong).collect()
     }
 
     /// The fault of an overlay of a table that is not there, at the line that names it, with the table that was probably meant.
@@ -64,8 +73,7 @@ fn holds(columns: &[(String, String)], names: &[&str]) -> bool {
     names.iter().all(|name| columns.iter().any(|(_, text)| text == name))
 }
 
-fn at_row(text: &str, index: usize, error: &HandbookError) -> Fault {
-    let complaint = Complaint::from(error.to_string());
+fn at_row(text: &str, index: usize, complaint: Complaint) -> Fault {
     let key = yaml::read::<Keys>(text).ok().and_then(|keys| keys.rows.get(index).map(|row| row.key.handle()));
     let fault = match key {
         Some(key) => yaml::locate::<Keys>(text, key, complaint),

@@ -52,6 +52,28 @@ impl Handbook {
         Some(rows)
     }
 
+    /// The rows that differ from those of the handbook, in words: what a user's file says in place of what.
+    pub(crate) fn laid_rows(&self) -> Vec<String> {
+        let mut told = Vec::new();
+        for table in Self::TABLES {
+            let Some((embedded, [_, ..])) = self.texts(table) else { continue };
+            let book = yaml::rows(embedded);
+            for row in self.written(table).unwrap_or_default() {
+                let (key, now) = (&row.key, row.line());
+                match &row.replaced {
+                    Some(before) if *before != row.columns => {
+                        told.push(format!("{table}, {key}: {now} in place of {}", line(before)));
+                    }
+                    None if book.iter().all(|(own, _)| own != key) => {
+                        told.push(format!("{table}, {key}: {now}, a new row that goes before those of the handbook"));
+                    }
+                    _ => {}
+                }
+            }
+        }
+        told
+    }
+
     /// What the embedded row said, where an overlay took its place.
     #[must_use]
     pub fn replaced(&self, id: RowId) -> Option<String> {

@@ -8,13 +8,17 @@ const CLAY: Need = Need {
     what: "closed clay on the pipe",
     fields: &["ground[].soil.undrained_strength", "ground[].soil.undrained_modulus"],
 };
+/// The area of the jacks says nothing where no pipe is told by its length.
+const GAUGE: Need = Need { what: "readings of the gauge, shove by shove", fields: &["candidates[].pipe_length"] };
 const LAYDOWN: Need = Need { what: "room for the string, taken in one piece", fields: &["pull.laydown"] };
 
 /// What the forces of a method leave out.
 pub fn left_out(drive: &Drive, method: Method) -> impl Iterator<Item = Need> {
     let one_piece = method == Method::Pullback && drive.pull.is_some_and(|pull| pull.works.laydown.is_none());
     let clay = drive.stretches.iter().any(is_untold_clay).then_some(CLAY);
-    clay.into_iter().chain(one_piece.then_some(LAYDOWN))
+    let unread = drive.gauge.is_some() && drive.candidates.iter().all(|pipe| pipe.segment.is_none());
+    let gauge = (method == Method::PipeJacking && unread).then_some(GAUGE);
+    clay.into_iter().chain(gauge).chain(one_piece.then_some(LAYDOWN))
 }
 
 /// Clay of which the file does not tell whether it closes on a pipe.

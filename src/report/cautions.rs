@@ -77,6 +77,8 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         return Ok(cautions);
     }
     let pipe = &ranked.pipe;
+    let unusual = drive.unusual_for(ranked.candidate, ranked.scheme.method);
+    cautions.extend(unusual.map(|unusual| unusual.text(system)));
     for check in ranked.scheme.checks.iter() {
         if let Some(equation) = check.doubt {
             cautions.push(format!(

@@ -61,6 +61,7 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
     let laid: Vec<String> = drive.handbook.overlays().map(|(table, file)| format!("{file} ({table})")).collect();
     if !laid.is_empty() {
         facts.push(format!("tables laid over: {}", laid.join(", ")));
+        facts.extend(drive.handbook.laid_rows());
     }
     facts
 }

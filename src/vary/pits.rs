@@ -63,7 +63,7 @@ pub struct Pits {
 /// Halvings of the search for the longest drive.
 const HALVINGS: u32 = 12;
 /// Shortest drive looked at, as a share of the published length.
-const SHORTEST: f64 = 0.02;
+const SHORTEST: f64 = 0.05;
 /// Most stretches whose ground is looked at in turn; the work grows with them.
 const MOST_GROUNDS: usize = 20;
 /// Most drives counted.

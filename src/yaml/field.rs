@@ -228,6 +228,7 @@ pub struct Field<T> {
     pub value: T,
     ordinal: Option<u32>,
     written_in: Option<UnitSystem>,
+    is_bare: bool,
 }
 
 /// Fields of one value are equal wherever they stand.
@@ -240,7 +241,7 @@ impl<T: PartialEq> PartialEq for Field<T> {
 impl<T> From<T> for Field<T> {
     /// A value given in code, with no place in a text.
     fn from(value: T) -> Self {
-        Self { value, ordinal: None, written_in: None }
+        Self { value, ordinal: None, written_in: None, is_bare: false }
     }
 }
 
@@ -253,6 +254,11 @@ impl<T> Field<T> {
     /// The family of the units it is written in; `None` where it has none, or is given in code.
     pub const fn written_in(&self) -> Option<UnitSystem> {
         self.written_in
+    }
+
+    /// Whether it is written as a number alone.
+    pub(crate) const fn is_bare(&self) -> bool {
+        self.is_bare
     }
 }
 
@@ -340,6 +346,7 @@ fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field
         Scalar::Text(text) => unit::family(text),
         _ => None,
     };
+    let is_bare = matches!(scalar, Scalar::Number(_));
     READING.with_borrow_mut(|reading| {
         let Some(reading) = reading else {
             return read.map(Field::from).map_err(E::custom);
@@ -353,7 +360,7 @@ fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field
         }
         match reading.pass {
             Pass::FailAt(number) if number == ordinal => Err(E::custom(SENTINEL)),
-            _ => Ok(Field { value: read.unwrap_or_default(), ordinal: Some(ordinal), written_in }),
+            _ => Ok(Field { value: read.unwrap_or_default(), ordinal: Some(ordinal), written_in, is_bare }),
         }
     })
 }

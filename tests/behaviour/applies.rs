@@ -53,10 +53,20 @@ fn resolved(pulled: bool, pipe: &str) -> Result<String, String> {
 }
 
 /// A value of a field that fits, other than what would be taken without it.
-fn value(key: &str) -> String {
+fn value(key: &str, pipe: &str) -> String {
+    let of = |large: &str, middle: &str, small: &str| {
+        let size = if pipe.contains("1000 mm") {
+            large
+        } else if pipe.contains("18 in") {
+            middle
+        } else {
+            small
+        };
+        size.to_owned()
+    };
     match key {
         "wall" => "11 mm".to_owned(),
-        "outside_diameter" => "1300 mm".to_owned(),
+        "outside_diameter" => of("1300 mm", "480 mm", "330 mm"),
         "inside_diameter" => "240 mm".to_owned(),
         "series" => "iso".to_owned(),
         "certificate" => "astm_c1208".to_owned(),
@@ -69,8 +79,9 @@ fn value(key: &str) -> String {
         "price" => "{ price: 250, per: 1 m }".to_owned(),
         "crushing" => "60 kN/m".to_owned(),
         "joint_deflection" => "3 deg".to_owned(),
-        "joint_diameter" | "casing" => "1400 mm".to_owned(),
-        "bore" => "1500 mm".to_owned(),
+        "joint_diameter" => of("1400 mm", "500 mm", "400 mm"),
+        "casing" => "1400 mm".to_owned(),
+        "bore" => of("1500 mm", "520 mm", "500 mm"),
         "casing_yield_strength" => "300 MPa".to_owned(),
         "casing_factor" => "3".to_owned(),
         "factor" => "4".to_owned(),
@@ -138,7 +149,7 @@ fn every_field_is_used_or_refused_by_name() {
                 continue;
             }
             // Steel says by it alone that the check of outside pressure holds.
-            let value = if (name, key) == ("pulled steel", "ovality") { "2 %".to_owned() } else { value(key) };
+            let value = if (name, key) == ("pulled steel", "ovality") { "2 %".to_owned() } else { value(key, pipe) };
             // The wall stands for the dimension ratio.
             let ratio = [", sdr: 18", ", sdr: 11"].into_iter().find(|ratio| key == "wall" && pipe.contains(ratio));
             let instead = ratio.map_or_else(|| pipe.into(), |ratio| pipe.edit(ratio, ""));

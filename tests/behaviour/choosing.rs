@@ -336,7 +336,11 @@ fn what_cannot_be_proposed_is_refused_with_its_place() {
         ("needed_inside_diameter: 0 mm\n", same, "needed_inside_diameter: expected a length above zero"),
         ("needed_inside_diameter: 4 m\n", same, "needed_inside_diameter: no pipe can be proposed: clay: no size"),
         ("needed_inside_diameter: 300 mm\ndesign_depth: 0.5\n", same, "design_depth: is for a design_flow.max"),
-        ("design_flow: { max: 5 L/s }\ndesign_depth: 120 %\n", same, "design_depth: expected a depth"),
+        (
+            "design_flow: { max: 5 L/s }\ndesign_depth: 120 %\n",
+            same,
+            "design_depth: expected a plain number or a percentage from 0.05 to 1",
+        ),
         ("design_flow: { max: 5 L/s }\n", |text| text.edit("gravity_sewer", "casing"), "design_flow.max: is for"),
         (
             "design_flow: { max: 5 L/s }\n",

@@ -154,8 +154,8 @@ fn cohesion_counts_for_large_dry_pipe_only() {
     same("none");
     same("1 m");
     let large = |soil: &str| {
-        let text =
-            with(6.0, "none", soil, "crushing: 140 kN/m").edit("outside_diameter: 0.34 m", "outside_diameter: 1.2 m");
+        let text = with(6.0, "none", soil, "crushing: 140 kN/m")
+            .edit("size: 10 in, outside_diameter: 0.34 m", "size: 1 m, outside_diameter: 1.2 m");
         needed(&text.edit("traffic: highway", "traffic: none"))
     };
     // 4.8 m over 1.2 m is four bores, C 2.221; 19 x 1.2 - 6 in place of 19 x 1.2. The floor of two bores is 1.464 x 22.8.
@@ -174,7 +174,8 @@ fn what_is_not_known_is_not_green() {
     let dry = SOIL.edit("saturated: 20 kN/m3, ", "");
     assert_eq!(crushing(&with(3.74, "1 m", &dry, "crushing: 40 kN/m")).unwrap().verdict, Verdict::NotDecided);
     let doubtful = with(6.0, "none", &SOIL.edit(" }", ", cohesion: 20 kPa }"), "crushing: 140 kN/m");
-    let check = crushing(&doubtful.edit("outside_diameter: 0.34 m", "outside_diameter: 1.2 m")).unwrap();
+    let check = crushing(&doubtful.edit("size: 10 in, outside_diameter: 0.34 m", "size: 1 m, outside_diameter: 1.2 m"))
+        .unwrap();
     assert_eq!(check.verdict, Verdict::NotDecided, "more than half of the load gone");
 }
 

@@ -95,7 +95,11 @@ fn what_is_missing_or_out_of_place_is_told() {
         ),
         ("steering: { wave_amplitude: 3 mm }", &pipe, "steering.wave_amplitude: says nothing without the length"),
         ("steering: { half_wave: 3 m }", &pipe, "steering.half_wave: says nothing without the amplitude"),
-        ("steering: { joint_angle: 50 deg }", &pipe, "steering.joint_angle: expected the angle between two pipes"),
+        (
+            "steering: { joint_angle: 50 deg }",
+            &pipe,
+            "steering.joint_angle: expected an angle from 0.000 deg to 5.000 deg, got 50.000 deg",
+        ),
         ("steering: { curve_radius: 0 m }", &pipe, "steering.curve_radius: expected a length above zero"),
     ];
     for (steering, candidate, expected) in cases {

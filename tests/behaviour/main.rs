@@ -12,6 +12,7 @@
 #[path = "../fixtures/edit.rs"]
 mod edit;
 
+mod advice_units;
 mod any_ground;
 mod applies;
 mod assumed;
@@ -30,6 +31,7 @@ mod door_bounds;
 mod doubt;
 mod drives;
 mod extremes;
+mod field_bounds;
 mod field_examples;
 mod files;
 mod flow;

@@ -125,7 +125,8 @@ fn missing(schemes: &[Scheme]) -> BTreeSet<(usize, usize)> {
 
 #[test]
 fn every_check_is_made_somewhere() {
-    let schemes = [schemes(FULL), schemes(&main())].concat();
+    let seldom = FULL.edit("thrust: 900 kN", "thrust: 9 MN");
+    let schemes = [schemes(FULL), schemes(&main()), schemes(&seldom)].concat();
     let made: BTreeSet<usize> =
         schemes.iter().flat_map(|scheme| scheme.checks.iter().map(|check| check.subject as usize)).collect();
     for subject in Subject::ALL {

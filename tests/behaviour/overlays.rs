@@ -164,7 +164,9 @@ fn a_row_laid_over_wins_where_rows_are_found_by_column() {
     let friction = |likely: &str| {
         row(
             "friction_band",
-            &format!("{{ ground: silt, water: any, lubrication: metered, low: 1 Pa, likely: {likely}, high: 90 kPa }}"),
+            &format!(
+                "{{ ground: silt, water: any, lubrication: metered, low: 1 kPa, likely: {likely}, high: 90 kPa }}"
+            ),
         )
     };
     let force = |overlays: &[&str]| with(overlays, &text)[0].force.unwrap().likely.si();
@@ -335,4 +337,38 @@ fn the_file_with_the_row_is_to_blame() {
     let (name, _, fault) = book.blamed(&every).unwrap();
     assert_eq!((name, fault.place), ("bad.yaml", None));
     assert_eq!(Handbook::embedded().blamed(&every), None);
+}
+
+/// A factor that takes safety away, and what is ten times off, are faults of the file that says so.
+#[test]
+fn a_row_that_makes_no_sense_is_refused() {
+    for (table, row, wanted) in [
+        ("practice_ratio", "key: clay.factor, value: \"0.8\"", "0.8 is a factor below 1, where the handbook has 3.0"),
+        ("practice_ratio", "key: collapse.safety, value: \"0.5\"", "0.5 is a factor below 1"),
+        ("thrust_wall", "key: safety_default, value: { value: \"0.9\" }", "value: 0.9 is a factor below 1"),
+        (
+            "clay_strength",
+            "key: en_295_7, value: 7500 MPa",
+            "7500 MPa is more than 10 times off, where the handbook has 75",
+        ),
+        ("practice_pressure", "key: pull.annular, value: 10 MPa", "10 MPa is more than 10 times off"),
+        (
+            "pe_ips",
+            "key: ours, value: { size: 20 in, outside_diameter: 50.8 m }",
+            "outside_diameter: 50.8 m is more than 10",
+        ),
+    ] {
+        let text = format!("id: {table}\ntitle: ours\nrows:\n  - {{ {row} }}\n");
+        let message = refusal(&text).to_string();
+        assert!(message.contains(wanted) && message.contains("line 4"), "{wanted}: {message}");
+    }
+    // What is near is the user's own word.
+    for (table, row) in [
+        ("practice_ratio", "key: clay.factor, value: \"2.5\""),
+        ("score_weight", "key: load_margin, value: \"9\""),
+        ("clay_strength", "key: en_295_7, value: 60 MPa"),
+    ] {
+        let text = format!("id: {table}\ntitle: ours\nrows:\n  - {{ {row} }}\n");
+        assert!(Handbook::embedded().with_overlay("ours.yaml", &text).is_ok(), "{row}");
+    }
 }

@@ -301,7 +301,7 @@ fn break_out_is_capped() {
     assert_relative_eq!(high(&scheme, Subject::BreakOut).1, 19e3 * 1.5 + 20e3 * (depth - 1.5), max_relative = 1e-9);
     assert_eq!(check(&scheme, Subject::BreakOut).verdict, Verdict::WithCare);
     // What the flow loses takes the place of the pressure in the annulus.
-    let flow = "duration: 6 h, returns: { flow: 0 L/min, plastic_viscosity: 0.03 Pa*s, yield_point: 0 Pa }";
+    let flow = "duration: 6 h, returns: { flow: 0.6 L/min, plastic_viscosity: 0.03 Pa*s, yield_point: 0 Pa }";
     let scheme = pulled(&text("casing", "60 m", flow, SOIL, PE));
     let column = 1_500.0 * G * depth;
     let demand = high(&scheme, Subject::BreakOut).0;
@@ -579,6 +579,7 @@ fn break_out_in_weak_clay() {
         "undrained_strength: 60 kPa, undrained_modulus: 15 MPa",
         "undrained_strength: 5 kPa, shear_modulus: 250 kPa",
     );
+    let weak = weak.edit("firm_to_very_stiff_clay, spt_n: 12", "soft_clay, spt_n: 1");
     let scheme = pulled(&text("casing", "60 m", "duration: 6 h", &weak, PE));
     let (depth, radius): (f64, f64) = (3.9, 0.15);
     let (total, strength, stiffness) = (19e3 * 1.5 + 20e3 * (depth - 1.5), 5e3, 250e3);

@@ -82,7 +82,7 @@ fn cases() -> impl Strategy<Value = Case> {
         ]),
         prop::sample::select(&["none", "metered", "logged"]),
     );
-    let soil = (15.0..20.0_f64, 0.5..3.0_f64, 20.0..38.0_f64, 0.0..30.0_f64, 10.0..150.0_f64, 2.0..40.0_f64);
+    let soil = (15.0..20.0_f64, 0.5..3.0_f64, 20.0..38.0_f64, 0.0..30.0_f64, 30.0..110.0_f64, 3.0..40.0_f64);
     let layers = prop::collection::vec((0.4..1.2_f64, 15.0..20.0_f64, 20.0..38.0_f64), 0..3);
     (words, soil, layers, 0.5..8.0_f64, 5.0..9.0_f64, 410.0..520.0_f64).prop_map(
         |((class, lubrication), soil, layers, water, depth, bore)| {

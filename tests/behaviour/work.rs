@@ -60,8 +60,12 @@ fn what_cannot_be_of_the_work_is_a_fault() {
             "work: { shift_length: 9 h }\npace: { shift_length: 8 h }\n",
             "work.shift_length: is not that of `pace.shift_length` (give it once)",
         ),
-        ("work: { shifts_a_day: 4 }\n", "work.shifts_a_day: makes more than a day of its shifts"),
+        ("work: { shifts_a_day: 4 }\n", "work.shifts_a_day: expected a plain number or a percentage from 1 to 3"),
         ("work: { round_the_clock: often }\n", "work.round_the_clock: expected true or false, got often"),
+        (
+            "work: { shift_length: 12 h, shifts_a_day: 3 }\n",
+            "work.shifts_a_day: makes more than a day of its shifts (see shift_length)",
+        ),
         ("if_stalled: stations\n", "if_stalled: needs the thrust of a station"),
     ] {
         let told = fault(&with(lines));

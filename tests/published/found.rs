@@ -169,7 +169,7 @@ const SITE: &str = "
 service: casing
 launch: { invert_depth: 6 m }
 grade: 0 %
-rig: { thrust: 90 MN, pull: 90 MN }
+rig: { thrust: 60 MN, pull: 60 MN }
 ";
 
 /// A level drive, 6 m deep, with these lines.

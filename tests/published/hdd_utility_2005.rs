@@ -40,7 +40,7 @@ groundwater: none
 lubrication: none
 ground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }}]
 pull: {{ duration: 6 h, pipe_temperature: 20 degC }}
-candidates: [{{ material: hdpe, size: 8 in, outside_diameter: {outside_diameter}, sdr: 11 }}]
+candidates: [{{ material: hdpe, size: {outside_diameter}, outside_diameter: {outside_diameter}, sdr: 11 }}]
 "
             ),
         )?;

@@ -44,7 +44,7 @@ fn pilot_tip_in_sand(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     Ok(())
 }
 
-/// A pilot without friction along its side, with the stem of the table.
+/// A pilot with next to no friction along its side, with the stem of the table.
 fn frictionless(handbook: &Arc<Handbook>, ground: &str, blows: &str) -> Result<Drive, crate::found::Stop> {
     drive(
         handbook,
@@ -57,20 +57,22 @@ ground:
   - class: {ground}
     spt_n: {blows}
     largest_stone: 0 mm
-    unit_friction: {{ low: 0 kPa, likely: 0 kPa, high: 0 kPa }}
+    unit_friction: {{ low: 0 kPa, likely: 0 kPa, high: 0.1 kPa }}
 candidates: [{{ material: clay, size: 300 mm, outside_diameter: 360 mm, end_bearing_area: 0.03 m2 }}]
 "
         ),
     )
 }
 
-/// Likely and high thrust that the stem needs.
+/// Likely and high thrust that the stem needs at its tip: at the high level without 0.1 kPa along 50 m.
 fn stem_thrust(drive: &Drive) -> Result<[Force; 2], crate::found::Stop> {
     let stem = checked(&scheme(drive, Method::PipeJacking)?, Subject::StemThrust)?;
     let demand = |pair: Option<(Shown, Shown)>| {
         needed(pair, || "the thrust of the stem".to_owned()).map(|(demand, _)| Force::from_si(demand.si))
     };
-    Ok([demand(stem.likely())?, demand(stem.high())?])
+    let diameter = drive.handbook().length("stem.diameter")?.value;
+    let along = core::f64::consts::PI * diameter * q::<Length>("50 m") * q::<Pressure>("0.1 kPa");
+    Ok([demand(stem.likely())?, demand(stem.high())? - along])
 }
 
 fn pilot_tip_in_sand_through_a_drive(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {

@@ -31,7 +31,7 @@ groundwater: none
 lubrication: none
 {lines}
 ground: [{{ {stretch}{water}, unit_friction: {{ low: 1 kPa, likely: 2 kPa, high: 3 kPa }} }}]
-candidates: [{{ material: clay, size: 8 in, outside_diameter: {size}, end_bearing_area: 0.02 m2 }}]
+candidates: [{{ material: clay, size: {size}, outside_diameter: {size}, end_bearing_area: 0.02 m2 }}]
 "
         ),
     )?;

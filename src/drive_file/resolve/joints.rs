@@ -51,7 +51,7 @@ impl Resolver<'_> {
                     let message = "the thrust of the joint's pressure rating is used up by a pressure inside";
                     self.flaw(inside, "pull.inside_pressure", message);
                 }
-                let deflection_factor = match self.share(of, CandidateFile::joint_deflection_factor) {
+                let deflection_factor = match self.own(of, CandidateFile::joint_deflection_factor) {
                     Some(factor) => factor.value,
                     // A straight string: nothing is deflected.
                     None if Listed::is_joined_in_pit(pull) => Ratio::from_si(1.0),
@@ -100,10 +100,6 @@ impl Resolver<'_> {
             }
             return None;
         };
-        if !(field.value.si() > 0.0 && field.value.si() < 0.2) {
-            let complaint = Complaint::from("expected an angle above 0 deg and below 11 deg");
-            self.fault(of, CandidateFile::joint_deflection, complaint.advise("write for example \"3 deg\""));
-        }
         let Some(length) = self.own(of, CandidateFile::pipe_length) else {
             let what = "the laying length of the pipe is missing";
             let advice = "add `pipe_length: 6 m`: with the deflection it sets the radius";

@@ -71,15 +71,6 @@ impl Resolver<'_> {
         Cited::given(field.value, key.spec.name(of.path))
     }
 
-    /// A factor that takes something away.
-    pub(super) fn share(&mut self, of: &Listed<'_>, key: Optional<Ratio>) -> Option<Cited<Ratio>> {
-        let field = (key.get)(of.pipe).as_ref()?;
-        if !(field.value.si() > 0.0 && field.value.si() <= 1.0) {
-            self.fault(of, key, "expected a factor above 0 and at most 1");
-        }
-        Some(Cited::given(field.value, key.spec.name(of.path)))
-    }
-
     /// What is wrong with a field that is given.
     pub(super) fn fault<T>(&mut self, of: &Listed<'_>, key: Optional<T>, complaint: impl Into<Complaint>) {
         self.wrong(of.path, of.pipe, key, complaint);
@@ -97,16 +88,6 @@ impl Resolver<'_> {
             self.fault(of, CandidateFile::wall, "leaves no bore inside the pipe");
         }
         Some(wall)
-    }
-
-    /// The dimension ratio of the file.
-    pub(super) fn sdr(&mut self, of: &Listed<'_>) -> Option<Ratio> {
-        let field = of.pipe.sdr.as_ref()?;
-        if !(5.0..=50.0).contains(&field.value.si()) {
-            let message = format!("expected a dimension ratio from 5 to 50, got {}", plain(field.value.si()));
-            self.senseless(field, &of.at("sdr"), message);
-        }
-        Some(field.value)
     }
 
     /// A size that no table has, with those that there are.

@@ -106,7 +106,7 @@ impl Resolver<'_> {
     }
 
     fn pe_wall(&mut self, of: &Listed<'_>, outside_diameter: Cited<Length>) -> Resolved<Option<Cited<Length>>> {
-        let sdr = self.sdr(of);
+        let sdr = of.pipe.sdr.as_ref().map(|field| field.value);
         let wall = self.given_wall(of, outside_diameter.value);
         Ok(match (wall, sdr) {
             (Some(wall), sdr) => {

@@ -73,8 +73,13 @@ impl Resolver<'_> {
             nominal: size,
             segment,
             not_given: Vec::new(),
+            is_unusual: false,
             excluded: Vec::new(),
         };
+        // Of a proposed pipe there is nothing that the user could mend.
+        if self.proposing.is_none() {
+            self.proportions(&of, &pipe);
+        }
         for row in self.handbook.exclusion()?.iter() {
             let bars = &row.value.value;
             let family = bars.family.value == pipe.family();
@@ -120,7 +125,7 @@ impl Resolver<'_> {
         let mut passes = Vec::new();
         for (index, field) in given.iter().enumerate() {
             let path = format!("{}.passes[{index}]", of.path);
-            let pass = self.positive(field, &path, Role::Diameter);
+            let pass = field.value;
             if index >= MOST_PASSES {
                 self.flaw(field, &path, format!("more than {MOST_PASSES} reaming passes"));
                 break;

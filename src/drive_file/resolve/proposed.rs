@@ -12,7 +12,7 @@ use crate::handbook::{HandbookError, Service};
 use crate::law::Law;
 use crate::laws::hydraulics::DiameterForFlow;
 use crate::laws::part_full::{FlowRatio, WettedAngle};
-use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::quantity::{Length, Measure, Ratio};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Words};
 
@@ -132,11 +132,10 @@ impl Resolver<'_> {
             self.flaw(depth, "design_depth", "is for a design_flow.max from which pipes are proposed");
         }
         if let Some(field) = &file.needed_inside_diameter {
-            let diameter = self.positive(field, "needed_inside_diameter", Role::Diameter);
-            return Ok(Some(Cited::given(diameter, &FieldName("needed_inside_diameter"))));
+            return Ok(Some(Cited::given(field.value, &FieldName("needed_inside_diameter"))));
         }
         let Some(field) = flow else { return Ok(None) };
-        let flow = self.positive(field, "design_flow.max", Role::Flow);
+        let flow = field.value;
         if file.service.value != Service::GravitySewer {
             let complaint = Complaint::from("is for a gravity sewer, whose grade makes it flow");
             self.flaw(field, "design_flow.max", complaint.advise("give needed_inside_diameter"));
@@ -148,12 +147,8 @@ impl Resolver<'_> {
             return Ok(None);
         }
         let depth = self.handbook.ratio("flow.design_depth")?;
-        let depth = self.given_or(file.design_depth.as_ref(), &FieldName("design_depth"), Role::Ratio, depth);
-        if depth.value.si() > 1.0 {
-            let complaint = Complaint::from("expected a depth of flow of at most the diameter");
-            if let Some(field) = &file.design_depth {
-                self.flaw(field, "design_depth", complaint.advise("write for example \"75 %\""));
-            }
+        let depth = self.or_row("", Some(file), DriveFile::design_depth, depth);
+        if self.is_senseless("design_depth") {
             return Ok(None);
         }
         let row = self.handbook.manning_n()?.row("default")?;

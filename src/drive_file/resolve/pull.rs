@@ -1,17 +1,20 @@
 //! How a pipe is pulled.
 
 use super::Resolver;
+use super::bounds::SLIP;
 use super::face::face_row;
 use super::line::{GROUND_SURFACE, Line};
 use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, PushAssist, StepRule};
 use crate::drive_file::{Hole, PullFile, PushAssistFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
-use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time};
+use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time, Velocity};
 use crate::source::{Equation, Origin};
 use crate::yaml::Complaint;
 
 /// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
 const WATER: f64 = 1_000.0;
+/// No rig pulls faster, m/s: 5 m a minute.
+const FASTEST: f64 = 5.0 / 60.0;
 /// Shortest duration of the tables of pull stress and modulus, s.
 pub(super) const SHORTEST: f64 = 1_800.0;
 
@@ -175,6 +178,12 @@ impl Resolver<'_> {
                     let why = Complaint::advised("the duration that is given holds its stops", advice);
                     self.flaw(&removal.takes, "pull.stem_removal", why);
                 }
+                let least = self.least_duration(pull, length);
+                if duration < least {
+                    let shown = |time| Shown::of(time, Role::Duration).display(self.system).to_string();
+                    let why = format!("is shorter than the pull can be with its joints: {}", shown(least));
+                    self.wrong("pull", pull, PullFile::duration, Complaint::advised(why, SLIP));
+                }
                 (duration, duration >= shortest)
             }
             (None, Some(rate)) => {
@@ -198,6 +207,16 @@ impl Resolver<'_> {
             self.assume("pull.duration", shown, Origin::Law(&DURATION));
         }
         Some(duration)
+    }
+
+    /// The shortest that a pull can be: faster than any rig, and as long as the joints take that are told.
+    fn least_duration(&self, pull: &PullFile, length: Length) -> Time {
+        let moving = length / Velocity::from_si(FASTEST);
+        let joints = pull.laydown.as_ref().and_then(|laydown| {
+            let strings = (length / laydown.length.value).si().ceil();
+            laydown.joint_time.as_ref().map(|time| time.value * (strings - 1.0).max(0.0))
+        });
+        moving + joints.unwrap_or_default()
     }
 
     fn fluids(&mut self) -> Result<Fluids, HandbookError> {

@@ -129,7 +129,7 @@ impl Resolver<'_> {
     }
 
     fn pvc_wall(&mut self, of: &Listed<'_>, outside_diameter: Cited<Length>) -> Option<Cited<Length>> {
-        match (self.given_wall(of, outside_diameter.value), self.sdr(of)) {
+        match (self.given_wall(of, outside_diameter.value), of.pipe.sdr.as_ref().map(|field| field.value)) {
             (Some(wall), None) => Some(wall),
             (None, Some(ratio)) => Some(outside_diameter.map(|outside| outside / ratio)),
             (Some(_), Some(_)) => {
@@ -145,7 +145,7 @@ impl Resolver<'_> {
     }
 
     fn joint_factor(&mut self, of: &Listed<'_>) -> Option<Cited<Ratio>> {
-        if let Some(factor) = self.share(of, CandidateFile::joint_factor) {
+        if let Some(factor) = self.own(of, CandidateFile::joint_factor) {
             return Some(factor);
         }
         if self.is_for_the_maker(NotGiven::JointFactor) {

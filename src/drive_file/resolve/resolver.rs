@@ -1,11 +1,11 @@
 //! What resolving has found, and how it tells what is wrong or assumed.
 
-use crate::drive::{Assumed, AssumedValue, Concern, NotGiven};
-use crate::drive_file::examples::example;
+use crate::drive::{Assumed, AssumedValue, Concern, NotGiven, Unusual};
+use crate::drive_file::examples::in_us_units;
 use crate::drive_file::flaw::Flaw;
 use crate::handbook::{Handbook, HandbookError};
 use crate::quantity::{Measure, Role, Shown, UnitSystem};
-use crate::source::{Cited, FieldName, Origin};
+use crate::source::{Cited, Origin};
 use crate::yaml::{Complaint, Field, Handle};
 
 /// What resolving has found so far.
@@ -13,6 +13,8 @@ pub(super) struct Resolver<'a> {
     pub(super) handbook: &'a Handbook,
     pub(super) flaws: Vec<Flaw>,
     pub(super) assumed: Vec<Assumed>,
+    /// Values beyond what is usual.
+    pub(super) unusual: Vec<Unusual>,
     /// What is being resolved, and so what an assumed value concerns.
     pub(super) concern: Concern,
     /// What the maker of the pipe at hand has to say, while one is proposed; elsewhere its absence is a fault.
@@ -30,45 +32,25 @@ impl Resolver<'_> {
 
     pub(super) fn flaw_at(&mut self, at: Handle, path: &str, complaint: impl Into<Complaint>) {
         // What a senseless value does elsewhere is mended with it.
-        if !self.flaws.iter().any(|told| told.senseless && told.path == path) {
-            self.flaws.push(Flaw { path: path.to_owned(), at, complaint: complaint.into(), senseless: false });
+        if !self.is_senseless(path) {
+            let mut complaint = complaint.into();
+            if self.system == UnitSystem::Us {
+                complaint.advice = complaint.advice.map(|advice| in_us_units(&advice, path));
+            }
+            self.flaws.push(Flaw { path: path.to_owned(), at, complaint, senseless: false });
         }
     }
 
     /// Of a value that makes no sense itself: nothing else is told of it.
-    pub(super) fn senseless<T>(&mut self, at: &Field<T>, path: &str, complaint: impl Into<Complaint>) {
-        self.flaw(at, path, complaint);
-        if let Some(last) = self.flaws.last_mut().filter(|last| last.path == path) {
-            last.senseless = true;
-        }
+    pub(super) fn senseless(&mut self, at: Handle, path: &str, complaint: Complaint) {
+        self.flaws.push(Flaw { path: path.to_owned(), at, complaint, senseless: true });
     }
 
-    /// The value, which must be above zero.
-    pub(super) fn positive<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role) -> Q {
-        self.checked(field, path, role, field.value.si() > 0.0, "above zero")
-    }
-
-    /// The value, which must not be below zero.
-    pub(super) fn not_negative<Q: Measure>(&mut self, field: &Field<Q>, path: &str, role: Role) -> Q {
-        self.checked(field, path, role, field.value.si() >= 0.0, "of zero or more")
-    }
-
-    pub(super) fn checked<Q: Measure>(
-        &mut self,
-        field: &Field<Q>,
-        path: &str,
-        role: Role,
-        fits: bool,
-        expected: &str,
-    ) -> Q {
-        if !(fits && field.value.si().is_finite()) {
-            let (what, _) = crate::quantity::unit::describe(Q::DIM);
-            let example = example(path, Q::DIM, field.written_in().unwrap_or(self.system));
-            let read = Shown::of(field.value, role).display(field.written_in().unwrap_or_default());
-            let complaint = Complaint::from(format!("expected {what} {expected}, got {read}"));
-            self.senseless(field, path, complaint.advise(format!("write for example \"{example}\"")));
-        }
-        field.value
+    /// Whether a value of this path, or of one below it, makes no sense.
+    pub(super) fn is_senseless(&self, path: &str) -> bool {
+        let is_of =
+            |told: &Flaw| told.path.strip_prefix(path).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'));
+        self.flaws.iter().any(|told| told.senseless && is_of(told))
     }
 
     pub(super) fn assume(&mut self, field: impl Into<String>, value: AssumedValue, origin: Origin) {
@@ -107,23 +89,6 @@ impl Resolver<'_> {
 
     pub(super) fn assume_one<Q: Measure>(&mut self, field: impl Into<String>, value: Cited<Q>, role: Role) {
         self.assume(field, AssumedValue::One(Shown::of(value.value, role)), value.origin);
-    }
-
-    /// The user's value, above zero, or the row's, which is then listed as assumed.
-    pub(super) fn given_or<Q: Measure>(
-        &mut self,
-        given: Option<&Field<Q>>,
-        name: &'static FieldName,
-        role: Role,
-        row: Cited<Q>,
-    ) -> Cited<Q> {
-        match given {
-            Some(field) => Cited::given(self.positive(field, name.0, role), name),
-            None => {
-                self.assume_one(name.0, row, role);
-                row
-            }
-        }
     }
 }
 

@@ -4,7 +4,7 @@ use super::Resolver;
 use super::listed::{Listed, Resolved};
 use crate::drive::{AssumedValue, Joint, Packer, Steering};
 use crate::drive_file::{CandidateFile, DriveFile, PackerFile, SteeringFile};
-use crate::quantity::{Length, Measure, Ratio, Role, Shown};
+use crate::quantity::{Length, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Field};
 
@@ -39,25 +39,6 @@ impl Resolver<'_> {
     /// Faults of the steering, once for all pipes.
     pub(super) fn check_steering(&mut self, file: &DriveFile) {
         let Some(steering) = &file.steering else { return };
-        if let Some(field) = &steering.joint_angle {
-            if !(field.value.si() < core::f64::consts::FRAC_PI_4) {
-                let complaint = Complaint::from("expected the angle between two pipes, below 45 deg");
-                self.flaw(field, ANGLE.0, complaint.advise("write for example \"0.2 deg\""));
-            }
-            self.not_negative(field, ANGLE.0, Role::JointAngle);
-        }
-        for (field, name) in
-            [(&steering.deviation, DEVIATION), (&steering.joint_gap, GAP), (&steering.wave_amplitude, AMPLITUDE)]
-        {
-            if let Some(field) = field {
-                self.not_negative(field, name.0, Role::Offset);
-            }
-        }
-        for (field, name) in [(&steering.curve_radius, RADIUS), (&steering.half_wave, HALF_WAVE)] {
-            if let Some(field) = field {
-                self.positive(field, name.0, Role::Distance);
-            }
-        }
         match (&steering.wave_amplitude, &steering.half_wave) {
             (Some(field), None) => {
                 let complaint = Complaint::from("says nothing without the length of the wave");

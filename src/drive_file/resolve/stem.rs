@@ -156,7 +156,7 @@ impl Resolver<'_> {
 
     /// The wall of a tube, less than half its diameter.
     pub(super) fn tube_wall(&mut self, field: &Field<Length>, path: &str, outside_diameter: Length) -> Length {
-        let wall = self.positive(field, path, Role::Wall);
+        let wall = field.value;
         if 2.0 * wall >= outside_diameter {
             self.flaw(field, path, "is no less than half of the outside diameter");
         }

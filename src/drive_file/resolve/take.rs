@@ -1,11 +1,11 @@
-//! Values of the file by the keys of their fields: within their bounds, cited by their paths.
+//! Values of the file by the keys of their fields, cited by their paths.
 
 use super::Resolver;
 use crate::drive::AssumedValue;
 use crate::drive_file::band::BandFile;
-use crate::drive_file::fields::{Bounds, Given, Key, Spec};
+use crate::drive_file::fields::{Given, Key};
 use crate::handbook::HandbookError;
-use crate::quantity::{Band, Measure, Role, Shown, unit};
+use crate::quantity::{Band, Measure, Role, Shown};
 use crate::source::{Cited, Origin};
 use crate::yaml::{Complaint, Field};
 
@@ -23,13 +23,12 @@ impl Resolver<'_> {
         block: &B,
         key: Key<B, V>,
     ) -> V::Of<Cited<Q>> {
-        (key.get)(block)
-            .made(|field| Cited::given(self.bounded(field, &place(path, key), key.spec), key.spec.name(path)))
+        (key.get)(block).made(|field| Cited::given(field.value, key.spec.name(path)))
     }
 
     /// The same, not cited.
-    pub(super) fn number<B, Q: Measure, V: Given<Q>>(&mut self, path: &str, block: &B, key: Key<B, V>) -> V::Of<Q> {
-        (key.get)(block).made(|field| self.bounded(field, &place(path, key), key.spec))
+    pub(super) fn number<B, Q: Measure, V: Given<Q>>(&mut self, _: &str, block: &B, key: Key<B, V>) -> V::Of<Q> {
+        (key.get)(block).made(|field| field.value)
     }
 
     /// The number of a field, or the row's, which is then listed as assumed.
@@ -59,10 +58,9 @@ impl Resolver<'_> {
         key: Key<B, Option<BandFile<Q>>>,
     ) -> Option<Band<Q>> {
         let BandFile { low, likely, high } = (key.get)(block).as_ref()?;
-        let (path, before) = (place(path, key), self.flaws.len());
-        let mut level = |field, name| self.bounded(field, &format!("{path}.{name}"), key.spec);
-        let band = Band { low: level(low, "low"), likely: level(likely, "likely"), high: level(high, "high") };
-        if !(band.low <= band.likely && band.likely <= band.high) && self.flaws.len() == before {
+        let path = place(path, key);
+        let band = Band { low: low.value, likely: likely.value, high: high.value };
+        if !(band.low <= band.likely && band.likely <= band.high) && !self.is_senseless(&path) {
             self.flaw(likely, &path, "expected low, likely and high in rising order");
         }
         Some(band)
@@ -129,34 +127,5 @@ impl Resolver<'_> {
         complaint: impl Into<Complaint>,
     ) {
         (key.get)(block).made(|field| self.flaw(field, &place(path, key), complaint));
-    }
-
-    /// The value, within the bounds of its field.
-    fn bounded<Q: Measure>(&mut self, field: &Field<Q>, path: &str, spec: &Spec) -> Q {
-        let (Some(number), si) = (spec.number, field.value.si()) else { return field.value };
-        if number.bounds.hold(si) {
-            return field.value;
-        }
-        let system = field.written_in().unwrap_or_default();
-        let shown = |si| Shown { si, role: number.role }.display(system);
-        let (what, _) = unit::describe(Q::DIM);
-        let example = spec.example(field.written_in().unwrap_or(self.system)).unwrap_or_default();
-        let mut advice = format!("write for example \"{example}\"");
-        let expected = match number.bounds {
-            Bounds::UpTo(most) if si > most && si.is_finite() => {
-                "see the unit and the decimal point".clone_into(&mut advice);
-                format!("of at most {}", shown(most))
-            }
-            Bounds::Any => "that is finite".to_owned(),
-            Bounds::AboveZero | Bounds::UpTo(_) => "above zero".to_owned(),
-            Bounds::NotNegative => "of zero or more".to_owned(),
-            Bounds::Within(least, most) => format!("from {} to {}", shown(least), shown(most)),
-        };
-        self.senseless(
-            field,
-            path,
-            Complaint::advised(format!("expected {what} {expected}, got {}", shown(si)), advice),
-        );
-        field.value
     }
 }
