@@ -31,15 +31,15 @@ pub use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undraine
 pub use ground::{Stretch, Tip};
 pub use jacks::{Gauge, StationRules};
 pub use leeway::Leeway;
-pub(crate) use pipe::Made;
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};
+pub(crate) use pipe::{Made, UNTOLD_PILOT};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;
 pub use service::{PipeInService, Place, RingInService, Vacuum};
 pub use site::{
     ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
-    Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, WorkShifts,
+    Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves, WorkShifts,
 };
 pub use stem::{SandBed, Stem, Tube};
 pub use unusual::Unusual;
@@ -81,7 +81,12 @@ pub struct Drive {
     pub(crate) technique: &'static str,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,
-    pub(crate) pilot_accuracy: Cited<Length>,
+    /// The loosest tolerance that an owner may have in mind, where the file gives none.
+    pub(crate) loosest_tolerance: Option<Cited<Length>>,
+    /// How far the pilot, or a machine without one, may be off its line at the far end.
+    pub(crate) pilot_error: Cited<Band<Length>>,
+    /// Overcut on the diameter that the accuracy of a jacked line holds already.
+    pub(crate) overcut_in_accuracy: Length,
     pub(crate) guided_length: Cited<Length>,
     pub(crate) site: Box<Surroundings>,
     pub(crate) pull: Option<Pull>,

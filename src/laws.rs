@@ -15,6 +15,7 @@ pub mod face;
 pub mod fracture;
 pub mod friction;
 pub mod gauge;
+pub mod guidance;
 pub mod hydraulics;
 pub mod inflow;
 pub mod outside_pressure;
@@ -61,6 +62,7 @@ pub fn equations() -> impl Iterator<Item = &'static Equation> {
         fracture::EQUATIONS,
         friction::EQUATIONS,
         gauge::EQUATIONS,
+        guidance::EQUATIONS,
         hydraulics::EQUATIONS,
         inflow::EQUATIONS,
         outside_pressure::EQUATIONS,

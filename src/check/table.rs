@@ -144,12 +144,11 @@ macro_rules! checks {
             /// Outside diameter of the pipe, against the published range of the method.
             Diameter "diameter" Size Screen => conditions::diameter($at);
             /// Slope of a gravity sewer, against the least by its size.
-            LeastSlope "least slope" none High => sewer::least_slope($at);
+            LeastSlope "least slope" none High => sewer::least_slope($at, $calc, $at.full_flow);
             /// Steepest wave of the invert, against the slope of the line, gravity sewers only.
-            BackFall "back-fall" none Surveyed, asks "back-fall and standing water" ["half_wave"]
-                => sewer::back_fall($at, $calc);
+            BackFall "back-fall" none Surveyed => sewer::back_fall($at, $calc);
             /// Water that stands in the low spots of a waving invert.
-            Sag "standing water" none Surveyed, asks as BackFall => sewer::sag($at, $calc);
+            Sag "standing water" none Surveyed => sewer::sag($at, $calc);
             /// Slope that a pulled line is asked for, against that of the line, gravity sewers only.
             GradeFloor "slope for a pulled line" none Screen => sewer::grade_floor($at);
             /// Greatest flow, against that of the full pipe.

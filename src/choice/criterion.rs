@@ -106,7 +106,7 @@ fn ground(seen: &Seen) -> Figure {
 
 /// 1 where the invert is certain, falling evenly to 0 at a multiple of the tolerance.
 fn grade(seen: &Seen) -> Figure {
-    let uncertain = invert_uncertainty(&seen.plan());
+    let uncertain = invert_uncertainty(&seen.plan()).high;
     let share = (uncertain / seen.drive.tolerance.value).si();
     Figure { raw: Some(Shown::of(uncertain, Role::Offset)), value: Some(falling(share, seen.shapes.grade_zero)) }
 }

@@ -40,13 +40,15 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
     let checks = at.drive.site.crossings.iter().map(|crossing| {
         calc.part("clear distance of services");
         let clear = crossing.axis_distance(outside_diameter) - bore / 2.0;
-        let supply = Band { high: clear - at.drive.pilot_accuracy.value, ..Band::same(clear) };
+        let supply = Band { high: clear - at.drive.pilot_error.value.high, ..Band::same(clear) };
         let need = calc.doubted(|calc| {
             crossing.clearance.unwrap_or_else(|| {
                 let (diameter, least, times) = if at.is_jacked() {
                     (outside_diameter, Length::default(), rules.clear_jacked)
                 } else {
-                    (bore, rules.clear_drilled.0, rules.clear_drilled.1)
+                    let beside = crossing.beside > Length::default();
+                    let (least, times) = if beside { rules.clear_drilled } else { rules.exposed };
+                    (bore, least, times)
                 };
                 times.map(|times| calc.law(ClearDistance { diameter, times, least }))
             })
@@ -54,6 +56,7 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
         let check = at_least(Role::Depth, supply, need);
         // A bore that meets the service is no matter of habit.
         let meets = clear <= Length::default();
+        let check = check.settled_by(&["crossings[].clearance"]);
         if crossing.clearance.is_some() || meets { check.with_note(OWNER) } else { check.as_screen().with_note(HABIT) }
     });
     checks.reduce(Check::worse).ok_or(Absent::Missing)

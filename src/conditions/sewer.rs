@@ -1,7 +1,7 @@
 //! Slope, waves of the invert and flow of a gravity sewer.
 
 use super::plan::{NO_GRAVITY, Plan};
-use crate::check::{Absent, Outcome, at_least, at_most, only};
+use crate::check::{Absent, Check, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::drive::{Gravity, Sewer};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::hydraulics::{Flow, ManningVelocity, TractiveStress};
@@ -11,12 +11,25 @@ use crate::laws::undulation::{PeakSlope, SagDepth};
 use crate::quantity::{Band, Length, Measure, Ratio, Role, UnitWeight, VolumeRate};
 use crate::source::Cited;
 
+/// Slopes below this print as level.
+const RUNS: f64 = 5e-5;
+/// Below this slope no size runs without a flow that is told.
+const FLAT: f64 = 0.001;
+
 const FLOW: &str = "flow";
 const FLATTER: &str =
     "for 2 ft/s in the full pipe; codes allow flatter where depth and velocity are computed and filed";
-const WAVE: &str = "a sine wave: likely by the accuracy of the pilot, high with the annulus until it is grouted";
+const NOT_SHOWN: &str =
+    "flatter than the least slope, and nothing shows that the sewer cleans itself: give the least flow";
+const CLEANS: &str = "flatter than the least slope; the least flow of the file keeps it clean, which codes want computed and \
+                      filed";
+const CLOGS: &str = "flatter than the least slope, and the least flow of the file does not keep it clean";
+const LEVEL: &str = "a sewer without a fall does not run";
+const WAVE: &str = "a sine wave: likely by the aim of the target, high by the accuracy of installed lines";
+const WAVE_PULLED: &str = "a sine wave: likely by the pilot alone, high as a string that lies from the bottom of its bore to half of the play";
 const FULL: &str = "the full pipe, with nothing counted on beyond it";
 const CLEAN: &str = "at the least flow, which must come at least once a day";
+const TRICKLE: &str = "the least flow moves no grit, and the slope is what codes ask for: flush it";
 const FLOOR: &str = "habit of drilling guided on grade: likely the low end, high the safer one";
 
 fn sewer<'a>(at: &Plan<'a>) -> Result<(&'a Gravity, Sewer), Absent> {
@@ -27,9 +40,28 @@ fn slope(at: &Plan<'_>) -> Ratio {
     Ratio::from_si(at.drive.grade.value.si().tan().abs())
 }
 
-pub(crate) fn least_slope(at: &Plan<'_>) -> Outcome {
-    let (_, sewer) = sewer(at)?;
-    Ok(at_least(Role::Slope, slope(at), sewer.least_slope).as_screen().with_note(FLATTER))
+/// Flatter than the row a sewer has to be shown to clean itself; without a fall it is none.
+pub(crate) fn least_slope<R: Recorder>(
+    at: &Plan<'_>,
+    calc: &mut Calc<R>,
+    full: Option<Doubted<VolumeRate>>,
+) -> Outcome {
+    let (gravity, sewer) = sewer(at)?;
+    let slope = slope(at);
+    let check = at_least(Role::Slope, slope, sewer.least_slope);
+    if slope.si() < RUNS {
+        return Ok(check.by(Rule::High).with_note(LEVEL));
+    }
+    if gravity.flow_min.is_none() {
+        let shown = check.verdict == Verdict::Within && slope.si() >= FLAT;
+        let asked = || check.as_screen().undecided(NOT_SHOWN).settled_by(&["design_flow.min"]);
+        return Ok(if shown { check.with_note(FLATTER) } else { asked() });
+    }
+    if check.verdict == Verdict::Within {
+        return Ok(check.with_note(FLATTER));
+    }
+    let cleans = self_cleaning(at, calc, full).is_ok_and(|check| check.by(Rule::High).verdict == Verdict::Within);
+    Ok(if cleans { check.as_screen().with_note(CLEANS).settled_by(&["grade"]) } else { check.with_note(CLOGS) })
 }
 
 pub(crate) fn grade_floor(at: &Plan<'_>) -> Outcome {
@@ -37,33 +69,80 @@ pub(crate) fn grade_floor(at: &Plan<'_>) -> Outcome {
     only(!at.is_jacked(), "the pipe is not pulled")?;
     let (low, high) = gravity.pulled_floor;
     let need = high.map(|high| Band { low, likely: low, high });
-    Ok(at_least(Role::Slope, slope(at), need).with_note(FLOOR))
+    Ok(at_least(Role::Slope, slope(at), need).with_note(FLOOR).settled_by(&["grade"]))
 }
 
-/// Amplitude of the waves, and half their length.
-fn waves<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Result<(Band<Length>, Length), Absent> {
+/// Amplitude and half length of a wave, likely and high.
+#[derive(Debug, Clone, Copy)]
+struct Wave {
+    amplitude: Band<Length>,
+    half: Band<Length>,
+}
+
+/// The wave of the invert, on the safe side and at its best where the file does not tell its length. A jacked line goes
+/// as its head was steered; a pulled one as its pilot, and in the play round it over a longer way, since it is stiff.
+fn waves(at: &Plan<'_>) -> Result<(Wave, Option<Wave>), Absent> {
     let (gravity, _) = sewer(at)?;
-    let half_wave = gravity.half_wave.ok_or(Absent::Missing)?.value;
+    let rules = gravity.waves;
+    let amplitude = if at.is_jacked() {
+        let (likely, high) = rules.jacked;
+        let play = super::line::play(at);
+        Band { low: likely, likely: likely + play / 2.0, high: high + play }
+    } else {
+        let pilot = at.drive.pilot_error.value;
+        Band { high: pilot.high + super::line::play(at) / 2.0, ..pilot }
+    };
+    if let Some(told) = gravity.half_wave {
+        return Ok((Wave { amplitude, half: Band::same(told.value) }, None));
+    }
+    let half = Band { high: if at.is_jacked() { rules.short } else { rules.long }, ..Band::same(rules.short) };
+    let best = Wave { amplitude: Band { high: amplitude.likely, ..amplitude }, half: Band::same(rules.long) };
+    let best = if at.is_jacked() { Wave { amplitude, ..best } } else { best };
+    Ok((Wave { amplitude, half }, Some(best)))
+}
+
+/// A check of the wave, and at its best.
+fn of_waves<R: Recorder>(
+    at: &Plan<'_>,
+    calc: &mut Calc<R>,
+    is_real: bool,
+    check: impl Fn(&mut Calc<R>, Wave) -> Check<()>,
+) -> Outcome {
+    let (wave, best) = waves(at)?;
     calc.part("waves of the invert");
-    let pilot = at.drive.pilot_accuracy.value;
-    let whole = super::line::invert_uncertainty(at);
-    Ok((Band { low: pilot, likely: pilot, high: whole }, half_wave))
+    let mut made = |wave| {
+        let check = check(calc, wave).with_note(if at.is_jacked() { WAVE } else { WAVE_PULLED });
+        if is_real { check } else { check.as_screen() }
+    };
+    let worst = made(wave);
+    Ok(match best {
+        Some(best) => worst.at_best(made(best)).settled_by(&["half_wave"]),
+        None => worst.settled_by(&["grade"]),
+    })
 }
 
+/// A habit for a jacked line, whose waves are small; a limit for a pulled one.
 pub(crate) fn back_fall<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
-    let (amplitude, half_wave) = waves(at, calc)?;
-    let peak = calc.doubted(|calc| amplitude.map(|amplitude| calc.law(PeakSlope { amplitude, half_wave })));
     let limit = Cited::new(slope(at), at.drive.grade.origin);
-    Ok(at_most(Role::Slope, peak, limit).with_note(WAVE))
+    of_waves(at, calc, !at.is_jacked(), |calc, wave| {
+        let peak = calc.doubted(|calc| {
+            wave.amplitude.with(wave.half, |amplitude, half_wave| calc.law(PeakSlope { amplitude, half_wave }))
+        });
+        at_most(Role::Slope, peak, limit)
+    })
 }
 
+/// A limit where a code gives one for the size, else a habit.
 pub(crate) fn sag<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let (_, sewer) = sewer(at)?;
-    let (amplitude, half_wave) = waves(at, calc)?;
     let design_slope = slope(at);
-    let depth =
-        calc.doubted(|calc| amplitude.map(|amplitude| calc.law(SagDepth { design_slope, amplitude, half_wave })));
-    Ok(at_most(Role::Offset, depth, sewer.sag).with_note(WAVE))
+    of_waves(at, calc, sewer.sag_is_real, |calc, wave| {
+        let depth = calc.doubted(|calc| {
+            let depth = |amplitude, half_wave| calc.law(SagDepth { design_slope, amplitude, half_wave });
+            wave.amplitude.with(wave.half, depth)
+        });
+        at_most(Role::Offset, depth, sewer.sag)
+    })
 }
 
 /// Flow of the full pipe, where the file tells a flow.
@@ -105,5 +184,9 @@ pub(crate) fn self_cleaning<R: Recorder>(
         let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         Band::same(calc.law(TractiveStress { water_weight, hydraulic_radius, slope }))
     });
-    Ok(at_least(Role::Tractive, stress, gravity.cleaning_stress).with_note(CLEAN))
+    let check = at_least(Role::Tractive, stress, gravity.cleaning_stress).with_note(CLEAN);
+    // A line as steep as the codes ask is not held up by the first flow in it.
+    let steep = slope >= sewer.least_slope.value && check.doubt.is_none();
+    let past = check.as_screen().verdict == Verdict::NotDecided;
+    Ok(if steep && past { rated(Verdict::WithCare, gravity.cleaning_stress.origin).with_note(TRICKLE) } else { check })
 }

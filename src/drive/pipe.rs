@@ -6,7 +6,7 @@ use super::pulled::{Barrel, HeavyIron, IronBarrel, JointedPipe, PvcPipe, SteelPi
 use super::site::Priced;
 use crate::handbook::{Family, Method, Rating};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
-use crate::source::{Cited, Origin};
+use crate::source::{Cited, Equation, Origin};
 
 /// Published range of a method, of the row whose diameters hold the pipe or come nearest to it.
 #[derive(Debug, Clone, Copy)]
@@ -15,6 +15,14 @@ pub struct PublishedRange {
     /// Smallest and largest outside diameter.
     pub(crate) diameters: (Option<Length>, Option<Length>),
 }
+
+/// Said where only a drilled pilot would do, and the file does not say which it is.
+pub(crate) const UNTOLD_PILOT: Equation = Equation::judged(
+    "pilot before a pulled pipe",
+    "not decided",
+    "ground that no pilot can be pushed through, and nothing says that it is drilled",
+    "a pilot that the file tells",
+);
 
 /// Ratings of the ground by method, of its worst stretch.
 #[derive(Debug, Clone, Copy)]

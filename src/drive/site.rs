@@ -41,9 +41,22 @@ pub struct Gravity {
     pub(crate) flow_max: Option<Cited<VolumeRate>>,
     /// From a high spot to the next low one.
     pub(crate) half_wave: Option<Cited<Length>>,
+    /// What is taken where the file does not tell it.
+    pub(crate) waves: Waves,
     pub(crate) cleaning_stress: Cited<Pressure>,
     /// Slope that pulled lines are asked for: usual low and high end.
     pub(crate) pulled_floor: (Ratio, Cited<Ratio>),
+}
+
+/// Waves of an invert.
+#[derive(Debug, Clone, Copy)]
+pub struct Waves {
+    /// Half of a wave, of a head that is steered back to its line.
+    pub(crate) short: Length,
+    /// Half of a wave, of a string from the bottom of its bore to the crown.
+    pub(crate) long: Length,
+    /// Amplitude of a jacked line, likely and high.
+    pub(crate) jacked: (Length, Length),
 }
 
 /// What a pipe is as a sewer.
@@ -52,6 +65,8 @@ pub struct Sewer {
     pub(crate) inside: Cited<Length>,
     pub(crate) least_slope: Cited<Ratio>,
     pub(crate) sag: Cited<Length>,
+    /// Whether the sag is a limit of a code, and not a habit.
+    pub(crate) sag_is_real: bool,
 }
 
 /// The surface.
@@ -125,7 +140,9 @@ pub struct Cover {
     pub(crate) drilled: Vec<(Option<Length>, Cited<Length>)>,
     /// Below a railway.
     pub(crate) rail: Cited<Length>,
-    /// Clear distance of jacked and of drilled bores: least, and multiple.
+    /// Clear distance of what is dug up and seen before a bore crosses it: least, and multiple.
+    pub(crate) exposed: (Length, Cited<Ratio>),
+    /// Clear distance of jacked and of drilled bores beside each other: least, and multiple.
     pub(crate) clear_jacked: Cited<Ratio>,
     pub(crate) clear_drilled: (Length, Cited<Ratio>),
 }

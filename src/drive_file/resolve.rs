@@ -11,6 +11,7 @@ mod earth;
 mod face;
 mod friction;
 mod ground;
+mod guidance;
 mod iron;
 mod jacked;
 mod jacks;
@@ -181,8 +182,10 @@ impl Resolver<'_> {
         self.in_service(file, &stretches, &mut candidates)?;
         self.dry_hole(file, &stretches);
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(file, largest))?;
-        let accuracy = self.handbook.length("grade.pilot_accuracy");
-        let pilot_accuracy = self.about(Concern::Grade, |it| it.taken("pilot accuracy", accuracy, Role::Offset))?;
+        let loosest =
+            if file.tolerance.is_some() { None } else { Some(self.handbook.length("grade.tolerance_loosest")?) };
+        let pilot_error = self.about(Concern::Grade, |it| it.guidance(file, &stem, &stretches, &line))?;
+        let overcut_in_accuracy = self.handbook.length("overcut.in_accuracy")?.value;
         let guided_length = self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value);
         Ok(Some(Drive {
             handbook: Arc::clone(handbook),
@@ -205,7 +208,9 @@ impl Resolver<'_> {
             technique: works.technique,
             face,
             tolerance,
-            pilot_accuracy,
+            loosest_tolerance: loosest,
+            pilot_error,
+            overcut_in_accuracy,
             guided_length,
             site: Box::new(site),
             pull,

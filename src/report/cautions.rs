@@ -141,7 +141,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         ));
         if drive.service == Service::GravitySewer {
             let uncertain =
-                Shown::of(invert_uncertainty(&Plan { drive, pipe, method: Method::Pullback }), Role::Offset)
+                Shown::of(invert_uncertainty(&Plan { drive, pipe, method: Method::Pullback }).high, Role::Offset)
                     .display(system);
             let tolerance = Shown::of(drive.tolerance.value, Role::Offset).display(system);
             cautions.push(format!(

@@ -36,6 +36,7 @@ mod field_examples;
 mod files;
 mod flow;
 mod forces;
+mod grade;
 mod ground;
 mod guesses;
 mod in_service;

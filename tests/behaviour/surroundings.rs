@@ -43,8 +43,6 @@ fn numbers(check: &Check) -> [f64; 4] {
 fn without_data_the_checks_are_absent() {
     for scheme in schemes(&text(|text| text)) {
         for subject in [
-            Subject::BackFall,
-            Subject::Sag,
             Subject::FlowCapacity,
             Subject::SelfCleaning,
             Subject::SurfaceSettlement,
@@ -66,12 +64,14 @@ fn without_data_the_checks_are_absent() {
     }
 }
 
-/// A wave of 25.4 mm over 30 m: pi 0.0254 / 30 = 0.266 % on a line of 0.4 %; over 10 m 0.798 %, and water stands.
+/// A wave of 25.4 mm over 30 m: pi 0.0254 / 30 = 0.266 % on a line of 0.4 %; over 10 m 0.798 %, and water stands. The
+/// aim of the target, 6 mm, is likely.
 #[test]
 fn waves_against_the_slope() {
     let [long, _] = schemes(&with("half_wave: 30 m\n", FIRM));
-    let [likely, limit, ..] = numbers(&check(&long, Subject::BackFall));
-    assert_relative_eq!(likely, PI * 0.0254 / 30.0, max_relative = 1e-9);
+    let [likely, limit, high, _] = numbers(&check(&long, Subject::BackFall));
+    assert_relative_eq!(likely, PI * 0.006 / 30.0, max_relative = 1e-9);
+    assert_relative_eq!(high, PI * 0.0254 / 30.0, max_relative = 1e-9);
     assert_relative_eq!(limit, 0.004, max_relative = 1e-9);
     assert_eq!(check(&long, Subject::BackFall).verdict, Verdict::Within);
     assert_eq!(numbers(&check(&long, Subject::Sag))[0], 0.0);
@@ -80,11 +80,11 @@ fn waves_against_the_slope() {
     assert_eq!(check(&short, Subject::BackFall).verdict, Verdict::WithCare);
     let cosine: f64 = 0.004 / (PI * 0.0254 / 10.0);
     let depth = 2.0 * 0.0254 * (cosine.acos().sin() - cosine.acos() * cosine);
-    assert_relative_eq!(numbers(&check(&short, Subject::Sag))[0], depth, max_relative = 1e-9);
-    assert_relative_eq!(numbers(&check(&short, Subject::Sag))[1], 0.0127, max_relative = 1e-9);
-    // The pulled pipe lies somewhere in its bore: 25.4 mm and half of 315 mm at the high level.
+    assert_relative_eq!(numbers(&check(&short, Subject::Sag))[2], depth, max_relative = 1e-9);
+    assert_relative_eq!(numbers(&check(&short, Subject::Sag))[3], 0.0254, max_relative = 1e-9);
+    // The pulled pipe lies somewhere in its bore: 25.4 mm and half of the play at the high level.
     let high = numbers(&check(&pulled, Subject::BackFall))[2];
-    assert_relative_eq!(high, PI * (0.0254 + 0.1575) / 10.0, max_relative = 1e-9);
+    assert_relative_eq!(high, PI * (0.0254 + 0.1575 / 2.0) / 10.0, max_relative = 1e-9);
 }
 
 /// 10 in at 0.4 %, n 0.013: R = 0.0635 m, v = 0.7743 m/s, Q = 39.24 L/s full.
@@ -197,10 +197,10 @@ fn base_of_a_pit() {
         let heave = check(scheme, Subject::PitHeave);
         assert_relative_eq!(numbers(&heave)[0], 7.28 * 25.0 / 81.0, max_relative = 1e-9);
         assert_eq!(heave.verdict, Verdict::Within);
-        // 3 m of 20 kN/m3 over 50 kPa: 1.2, between 1.1 and 1.25.
+        // 3 m of 20 kN/m3 over 50 kPa: 1.2, between 1.1 and 1.25; uplift gives no warning.
         let uplift = check(scheme, Subject::PitUplift);
         assert_relative_eq!(numbers(&uplift)[0], 1.2, max_relative = 1e-9);
-        assert_eq!(uplift.verdict, Verdict::WithCare);
+        assert_eq!(uplift.verdict, Verdict::Over);
     }
     let [length, need, _, most] = numbers(&check(&jacked, Subject::PitLength));
     assert_eq!((length, need, most), (5.0, 3.5, 7.0));
@@ -330,7 +330,8 @@ fn plug_against_water() {
     assert_eq!(there, 10.0);
     assert_relative_eq!(need, 1.5 * 1.8 / critical, max_relative = 1e-9);
     assert_relative_eq!(most, 2.0 * 1.8 / critical, max_relative = 1e-9);
-    assert_eq!(plug.verdict, Verdict::WithCare);
+    // Between the two factors: ground that runs gives no warning.
+    assert_eq!(plug.verdict, Verdict::Over);
     let dry = with("plug: 10 m\n", &format!("{SAND}, groundwater: 2.4 m, treatment: dewatered, {soil}"));
     assert!(schemes(&dry)[0].checks.get(Subject::Plug).is_none());
 }

@@ -217,6 +217,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // Half full to nearly full.
             "flow.design_depth" => (0.4, 0.95),
             "score.size_zero" => (1.0, 3.0),
+            "pilot.deflected" => (0.0005, 0.005),
             _ => return None,
         },
         ("practice_pressure", key) => match key {
@@ -243,6 +244,17 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "grade.tolerance_below_600" => (10.0 * MM, 30.0 * MM),
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),
+            // Less than the bore of a small sewer.
+            "grade.tolerance_loosest" => (75.0 * MM, 250.0 * MM),
+            // From the aim of the optics to some centimetres, told at about the usual longest drive.
+            "pilot.pushed_low" | "pilot.drilled_least_low" => (2.0 * MM, 10.0 * MM),
+            "pilot.pushed" | "pilot.drilled" | "pilot.drilled_low" | "pilot.drilled_least" => (5.0 * MM, 25.0 * MM),
+            "pilot.drilled_high" | "pilot.drilled_least_high" => (15.0 * MM, 60.0 * MM),
+            "pilot.pushed_at" | "pilot.drilled_at" => (60.0, 150.0),
+            // A few lengths of a head, and of a string.
+            "wave.short" => (3.0, 15.0),
+            "wave.long" => (15.0, 60.0),
+            "overcut.in_accuracy" => (10.0 * MM, 50.0 * MM),
             "laydown.handling" => (3.0, 25.0),
             // Half of a wall at most; linings of 3 to 6 mm.
             "iron.wall_allowance" => (0.5 * MM, 2.0 * MM),

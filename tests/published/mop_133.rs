@@ -18,6 +18,7 @@ use std::sync::Arc;
 pages!(
     displacement_pilot_ends_at_50_blows,
     limits_through_a_drive,
+    pilot_before_a_pulled_pipe,
     no_band_reaches_beyond_50_blows,
     dense_sand_is_rated_to_50_blows,
     classes_without_an_end_are_taken_to_50_blows,
@@ -120,6 +121,7 @@ fn limits_through_a_drive(handbook: &Arc<Handbook>, found: &mut Found) -> Outcom
             &format!(
                 "
 length: 50 m
+pilot: displacement
 groundwater: {water}
 lubrication: none
 ground: [{{ class: {class}, spt_n: {blows}, largest_stone: {stone} }}]
@@ -129,6 +131,39 @@ candidates: [{{ material: clay, size: 8 in, outside_diameter: 280 mm, end_bearin
         )?;
         let got = checked(&scheme(&drive, Method::PipeJacking)?, Subject::Ground)?.verdict;
         holds(found, &format!("{class}, N {blows}, water at {water}, stones {stone}: {got:?}"), got == verdict);
+    }
+    Ok(())
+}
+
+/// Recalled of a displacement pilot: easily to 35 blows in clay and to 30 in sand, at all to 50 and to 40. The pipe behind it
+/// may be pulled as well.
+fn pilot_before_a_pulled_pipe(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    for (class, blows, verdict) in [
+        ("hard_clay", "35", Verdict::Within),
+        ("hard_clay", "36", Verdict::WithCare),
+        ("hard_clay", "50", Verdict::WithCare),
+        ("hard_clay", "51", Verdict::Over),
+        ("medium_to_dense_sand", "30", Verdict::Within),
+        ("medium_to_dense_sand", "31", Verdict::WithCare),
+        ("medium_to_dense_sand", "40", Verdict::WithCare),
+        ("medium_to_dense_sand", "41", Verdict::Over),
+    ] {
+        let drive = drive(
+            handbook,
+            &format!(
+                "
+length: 50 m
+pilot: displacement
+groundwater: none
+lubrication: none
+ground: [{{ class: {class}, spt_n: {blows}, largest_stone: 0 mm }}]
+pull: {{ duration: 6 h, pipe_temperature: 20 degC }}
+candidates: [{{ material: pe100, size: 315 mm, sdr: 11 }}]
+"
+            ),
+        )?;
+        let got = checked(&scheme(&drive, Method::Pullback)?, Subject::Ground)?.verdict;
+        holds(found, &format!("{class}, N {blows}: {got:?}"), got == verdict);
     }
     Ok(())
 }

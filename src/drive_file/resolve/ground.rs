@@ -231,7 +231,7 @@ impl Resolver<'_> {
         Ok(if known { class } else { GroundClass::Unknown })
     }
 
-    fn tip_model(&self, class: GroundClass) -> Result<TipModel, HandbookError> {
+    pub(super) fn tip_model(&self, class: GroundClass) -> Result<TipModel, HandbookError> {
         let class = self.known(class)?;
         let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
         Ok(row.ok_or_else(|| no_row("ground_class", class.key()))?.value.tip.value)

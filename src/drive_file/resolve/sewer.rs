@@ -11,9 +11,6 @@ use crate::source::{Cited, FieldName};
 
 /// Share by which the true bore may fall short of a size of the table and still count as that size.
 const SHORT_OF_SIZE: f64 = 0.05;
-/// Size from which and to which the tighter sag counts, m: 8 and 10 in with the same share.
-const EIGHT_INCHES: f64 = 0.2032;
-const TEN_INCHES: f64 = 0.254;
 
 impl Resolver<'_> {
     pub(super) fn gravity(&mut self, file: &DriveFile) -> Result<Option<Gravity>, HandbookError> {
@@ -44,6 +41,7 @@ impl Resolver<'_> {
             flow_min,
             flow_max,
             half_wave,
+            waves: self.waves()?,
             cleaning_stress: self.handbook.tractive_stress()?.cell("rounded", |row| &row.stress)?,
             pulled_floor: self.handbook.grade_gate()?.span("on_grade_floor")?,
         }))
@@ -73,7 +71,8 @@ impl Resolver<'_> {
             let word = AssumedValue::One(crate::quantity::Shown::of(inside.value, Role::Diameter));
             self.assume(format!("candidates[{index}].inside diameter, for flow and slope"), word, inside.origin);
         }
-        Ok(Some(Sewer { inside, least_slope: self.least_slope(inside.value)?, sag: self.sag(inside.value)? }))
+        let (sag, sag_is_real) = self.sag(inside.value)?;
+        Ok(Some(Sewer { inside, least_slope: self.least_slope(inside.value)?, sag, sag_is_real }))
     }
 
     /// The row of the largest size that the bore fills, or the slope of the same velocity for a smaller one.
@@ -93,15 +92,16 @@ impl Resolver<'_> {
         Ok(velocity.map(|_| slope.value()))
     }
 
-    /// The tightest accepted sag for the size.
-    fn sag(&self, inside: Length) -> Result<Cited<Length>, HandbookError> {
+    /// The sag that is accepted for the size, and whether by a code: elsewhere by habit.
+    fn sag(&self, inside: Length) -> Result<(Cited<Length>, bool), HandbookError> {
+        const CODE: &str = "sewer_6_to_10_in";
         let table = self.handbook.sag_limit()?;
-        let by_share = table.cell("share_of_diameter", |row| &row.of_diameter)?.map(|of| of * inside);
+        let row = table.row(CODE)?;
         let slack = 1.0 - SHORT_OF_SIZE;
-        if !(EIGHT_INCHES * slack..=TEN_INCHES / slack).contains(&inside.si()) {
-            return Ok(by_share);
+        let ends = row.value.size_from.as_ref().zip(row.value.size_to.as_ref());
+        if ends.is_some_and(|(from, to)| from.value * slack <= inside && inside <= to.value / slack) {
+            return Ok((table.cell(CODE, |row| &row.high)?, true));
         }
-        let low = table.cell("sag_8_to_10_in", |row| &row.low)?;
-        Ok(if low.value < by_share.value { low } else { by_share })
+        Ok((table.cell("share_of_diameter", |row| &row.of_diameter)?.map(|of| of * inside), false))
     }
 }

@@ -173,6 +173,10 @@ impl Resolver<'_> {
             jacked: (table.cell("jacked", |row| &row.cover)?.value, table.cell(times, |row| &row.times_high)?),
             drilled,
             rail: table.cell("rail", |row| &row.cover)?,
+            exposed: (
+                separation.cell("exposed_crossing", |row| &row.clear)?.value,
+                separation.cell("exposed_crossing", |row| &row.times)?,
+            ),
             clear_jacked: separation.cell("parallel_jacked", |row| &row.times)?,
             clear_drilled: (
                 separation.cell("parallel_drilled", |row| &row.clear)?.value,

@@ -1,11 +1,12 @@
 //! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
 
+use super::guidance::pilot_kind;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Pipe, Rated, Side, Stretch};
+use crate::drive::{AssumedValue, Pipe, Rated, Side, Stretch, UNTOLD_PILOT};
 use crate::drive_file::{DriveFile, StretchFile};
 use crate::handbook::{
     GroundClass, GroundHazard, GroundHazardRow, GuidedTechnique, HandbookError, Pilot, Rating, Service, Spoil,
-    SuitabilityRow, Treatment, WaterSide,
+    SuitabilityRow, TipModel, Treatment, WaterSide,
 };
 use crate::quantity::{Band, Length, Ratio};
 use crate::source::{Cited, Equation, Origin};
@@ -35,11 +36,21 @@ const DISPLACING: Equation = Equation::judged(
     "pilots pushed without a bit",
 );
 
+/// The same in ground that none can be pushed through.
+const DRILLED: Equation = Equation::judged(
+    "pilot",
+    "drilled",
+    "rock, or more than 50 blows: no pilot can be pushed through it",
+    "ground that only a bit opens",
+);
+
 /// One column of the tables of suitability.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Column {
     /// Displacing pilot, auger.
     Jacking,
+    /// Displacing pilot alone, before a pipe that is pulled: by the blows of `pilot_cone`.
+    Pushed,
     /// A column of its own table.
     Guided(GuidedTechnique),
     Auger,
@@ -55,7 +66,7 @@ impl Column {
         let open = |field: &Option<crate::yaml::Field<Rating>>| field.as_ref().map(|field| field.value);
         match self {
             Self::Jacking => Some(row.jacking.value),
-            Self::Guided(_) => None,
+            Self::Pushed | Self::Guided(_) => None,
             Self::Auger => open(&row.auger),
             Self::Slurry => open(&row.slurry),
             Self::OpenShield => open(&row.open_shield),
@@ -67,11 +78,14 @@ impl Column {
     fn of_hazard(self, row: &GroundHazardRow) -> Option<Rating> {
         let cell = match self {
             Self::Jacking => &row.jacking,
+            Self::Pushed if matches!(row.hazard.value, GroundHazard::MixedFaceRock | GroundHazard::Obstructions) => {
+                &row.jacking
+            }
             Self::Guided(_) => &None,
             Self::Auger => &row.auger,
             Self::Slurry => &row.slurry,
             Self::OpenShield => &row.open_shield,
-            Self::Pullback => &row.pullback,
+            Self::Pushed | Self::Pullback => &row.pullback,
             Self::PullbackGravity if row.pullback_gravity.is_some() => &row.pullback_gravity,
             Self::PullbackGravity => &row.pullback,
         };
@@ -94,6 +108,10 @@ pub(super) struct Works {
     pub(super) stem: bool,
     columns: Vec<Column>,
     pulled: Column,
+    /// The auger behind a drilled pilot, which counts where no table rates the two together.
+    auger: bool,
+    /// Whether a pilot that is pushed goes before a pulled pipe, and whether the file says so.
+    pushed: Option<bool>,
     /// The technique of a jacked pipe in words.
     pub(super) technique: &'static str,
 }
@@ -102,7 +120,7 @@ impl Works {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
     pub(super) fn of(file: &DriveFile, stem: bool, largest: Length, highest: Length) -> Self {
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
-        let drilled = file.pilot.as_ref().is_some_and(|field| field.value == Pilot::Drilled);
+        let drilled = pilot_kind(file) != Pilot::Displacement;
         let pilot = if drilled { Column::Guided(GuidedTechnique::Drilled) } else { Column::Jacking };
         let (head, technique) = match (spoil, stem, drilled) {
             (Spoil::Auger, true, false) => (None, "displacing pilot, auger"),
@@ -125,6 +143,8 @@ impl Works {
             largest,
             highest,
             stem,
+            auger: stem && drilled && spoil == Spoil::Auger,
+            pushed: (stem && !drilled).then_some(file.pilot.is_some()),
             columns: stem.then_some(pilot).into_iter().chain(head).collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
             technique,
@@ -182,8 +202,9 @@ impl Resolver<'_> {
                 self.flaw(field, "pilot", complaint.advise("give stem.outside_diameter, or leave this out"));
             }
             (None, true) => {
-                let word = AssumedValue::Word(Pilot::Displacement.key().to_owned());
-                self.assume("pilot", word, Origin::Law(&DISPLACING));
+                let kind = pilot_kind(file);
+                let by = if kind == Pilot::Displacement { &DISPLACING } else { &DRILLED };
+                self.assume("pilot", AssumedValue::Word(kind.key().to_owned()), Origin::Law(by));
             }
             _ => {}
         }
@@ -266,9 +287,19 @@ impl Resolver<'_> {
         let mut jacking: Option<Cited<Rating>> = None;
         for column in &works.columns {
             let rating = one(*column)?;
+            let unrated = works.auger && rating.origin == NOT_RATED.origin;
+            let rating = if unrated { worse(one(Column::Auger)?, rating) } else { rating };
             jacking = Some(jacking.map_or(rating, |so_far| worse(so_far, rating)));
         }
-        Ok((jacking.unwrap_or(NOT_RATED), one(works.pulled)?))
+        let mut pulled = one(works.pulled)?;
+        if let Some(told) = works.pushed {
+            let pilot = one(Column::Pushed)?;
+            // What is only taken for granted bars nothing: a drilled pilot may do.
+            let taken = pilot.value == Rating::Unsuitable && !told;
+            let pilot = if taken { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)) } else { pilot };
+            pulled = worse(pilot, pulled);
+        }
+        Ok((jacking.unwrap_or(NOT_RATED), pulled))
     }
 
     fn hazard(&self, hazard: GroundHazard, column: Column) -> Result<Cited<Rating>, HandbookError> {
@@ -297,6 +328,9 @@ impl Resolver<'_> {
     /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
     /// and better.
     fn suitability_at(&self, site: &Site, water: WaterSide, column: Column) -> Result<Cited<Rating>, HandbookError> {
+        if column == Column::Pushed {
+            return self.pushed(site);
+        }
         if let Column::Guided(technique) = column {
             return self.guided(site, water, technique);
         }
@@ -318,6 +352,28 @@ impl Resolver<'_> {
         let worst = worst.ok_or_else(|| no_row("ground_suitability", site.class.key()))?;
         let open = worst.value == Rating::Unsuitable && best != Rating::Unsuitable;
         Ok(if open { worst.map(|_| Rating::Depends) } else { worst })
+    }
+
+    /// Whether a pilot can be pushed through the ground, by its blows: easily, at all, or not.
+    fn pushed(&self, site: &Site) -> Result<Cited<Rating>, HandbookError> {
+        let table = self.handbook.pilot_cone()?;
+        let key = match self.tip_model(site.class)? {
+            TipModel::Clay => "clay_refusal",
+            TipModel::Sand => "sand_refusal",
+        };
+        let easy = table.cell(key, |row| &row.blows_comfortable)?;
+        let most = table.cell(key, |row| &row.blows_most)?;
+        Ok(most.map(|most| {
+            if site.class.is_rock() || site.blows.low > most {
+                Rating::Unsuitable
+            } else if site.blows.high > most {
+                Rating::Depends
+            } else if site.blows.high > easy.value {
+                Rating::Marginal
+            } else {
+                Rating::Suitable
+            }
+        }))
     }
 
     /// A rating of a sparse table holds only where the whole of what the ground may be lies in its row.

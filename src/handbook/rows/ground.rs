@@ -10,8 +10,10 @@ key_words! {
         /// Ground is pushed aside.
         #[default]
         Displacement = "displacement",
-        /// A bit opens the bore.
+        /// A bit opens the bore, guided by light through the stem.
         Drilled = "drilled",
+        /// A bit opens the bore, located from the surface.
+        WalkedOver = "walked_over",
     }
 }
 

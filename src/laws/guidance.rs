@@ -1,0 +1,28 @@
+//! How far a guided pilot strays from its line.
+
+use crate::law::laws;
+use crate::quantity::Length;
+
+laws! {
+    /// Error at the far end of a pilot that is guided by a beam of light: `e0 (L / L0)^2`, and no less than a least one.
+    ///
+    /// A beam across which the air is not equally warm bends, and strays with the square of its way.
+    GuidedError "error of a guided pilot" {
+        /// Error at the length that it is told for.
+        error "e0": Length as Offset,
+        /// That length.
+        told_at "L0": Length as Distance,
+        /// Length of the drive.
+        length "L": Length as Distance,
+        /// Least error, however short the drive.
+        least "e1": Length as Offset,
+    } -> Length as Offset;
+    form "e = max(least, error (length / told_at)^2)";
+    from Judgement "jackpull" "error of a beam that bends in air of uneven warmth, which goes with the square of its way";
+    valid "error and least not negative, lengths positive"
+        if |v| v.error.value >= 0.0 && v.least.value >= 0.0 && v.told_at.value > 0.0 && v.length.value > 0.0;
+    value |s| {
+        let share = s.length / s.told_at;
+        s.least.max(s.error * share * share)
+    };
+}
