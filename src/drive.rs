@@ -36,7 +36,7 @@ pub(crate) use pipe::{Made, UNTOLD_PILOT};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;
-pub use service::{PipeInService, Place, RingInService, Vacuum};
+pub use service::{JackedRing, PipeInService, Place, RingInService, Vacuum};
 pub use site::{
     ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
     Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves, WorkShifts,

@@ -58,7 +58,7 @@ pub struct Pipe {
     pub(crate) sewer: Option<super::site::Sewer>,
     /// What it bears in service, where its crushing strength is known.
     pub(crate) service: Option<Box<super::service::PipeInService>>,
-    /// What a flexible pipe that is pulled meets in service.
+    /// What a flexible pipe meets in service.
     pub(crate) ring: Option<Box<super::service::RingInService>>,
     /// How the ground suits it.
     pub(crate) ground: Option<Rated>,

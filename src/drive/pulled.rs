@@ -262,6 +262,8 @@ pub struct Grout {
 pub struct InService {
     /// Of a pressure main.
     pub(crate) vacuum: Option<Vacuum>,
+    /// Factor on collapse.
+    pub(crate) collapse_factor: Cited<Ratio>,
     pub(crate) ovality: Cited<Ratio>,
     pub(crate) unsupported: Cited<Ratio>,
     pub(crate) supported: Cited<Ratio>,

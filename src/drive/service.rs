@@ -42,6 +42,19 @@ pub struct RingInService {
     pub(crate) traffic: Ends<Vec<[Option<Pressure>; 2]>>,
     /// How far it may go out of round: least and most where the file does not tell its lining.
     pub(crate) deflection: Ends<Cited<Ratio>>,
+    /// Of a pipe that is pushed.
+    pub(crate) jacked: Option<JackedRing>,
+}
+
+/// The ring of a flexible pipe that is pushed.
+#[derive(Debug, Clone, Copy)]
+pub struct JackedRing {
+    pub(crate) wall: Length,
+    /// Of years.
+    pub(crate) modulus: Pressure,
+    /// What a load of hours counts for at it.
+    pub(crate) share: Ratio,
+    pub(crate) poisson: Ratio,
 }
 
 /// A vacuum in a pressure main.

@@ -5,6 +5,7 @@ mod applies;
 mod beside;
 mod bounds;
 mod casing;
+mod class_weight;
 mod clay;
 mod concrete;
 mod earth;

@@ -40,7 +40,7 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
         silo::models(calc, &place, &mut models);
         clay::models(calc, &place, &mut models, &mut notes)?;
         code::models(&place, &mut models, &mut notes)?;
-        views.push(SoilView { stretch, at_crown: Some(vertical_stress(calc, at, crown)), models, notes });
+        views.push(SoilView { stretch, at_crown: vertical_stress(calc, at, crown), models, notes });
     }
     Ok(views)
 }

@@ -12,7 +12,7 @@ pub(super) mod link;
 pub(super) mod pulled;
 mod pvc;
 mod section;
-mod service;
+pub(super) mod service;
 pub(super) mod site;
 mod steel;
 mod strength;
@@ -38,9 +38,9 @@ pub(super) fn of_pipe(at: &Walked<'_>, check: impl FnOnce(&Strength) -> Outcome)
     check(&at.pulled()?.strength)
 }
 
-/// A check of the pipe after the pull.
+/// A check of a flexible pipe after it is put in.
 pub(super) fn in_service(at: &Walked<'_>, check: impl FnOnce(&InService) -> Outcome) -> Outcome {
-    check(&at.pulled()?.service)
+    check(at.served())
 }
 
 /// Pull on the pipe, against its tension: it is watched where a weak link parts before the pipe does.

@@ -4,6 +4,7 @@ use super::jacking::behind::{self, Resisting};
 use super::jacking::jacked::Jacked;
 use super::pullback::force::PullOnPipe;
 use super::pullback::pulled::Pulled;
+use super::pullback::service::{self, InService};
 use super::stage::{Stage, peak, pushed};
 use crate::check::{Absent, Outcome};
 use crate::conditions::{Moved, Plan, movement, sewer};
@@ -32,7 +33,7 @@ pub(super) struct Walked<'a> {
 /// The forces of the stages after the pilot.
 #[expect(clippy::large_enum_variant, reason = "no heap where numbers are worked out")]
 enum Way<'a> {
-    Jacked(Jacked<'a>),
+    Jacked(Jacked<'a>, InService),
     Pulled(Pulled<'a>),
 }
 
@@ -55,9 +56,10 @@ impl<'a> Walked<'a> {
         let plan = Plan { drive, pipe, method };
         let stem = |calc: &mut Calc<R>| pushed(calc, drive, pipe, Stage::STEM).map(|force| force.on_rig);
         let (stem, way) = match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
-            (Method::PipeJacking, Some(jacked), ..) => {
-                (stem(calc), Way::Jacked(Jacked::walk(calc, drive, pipe, jacked)))
-            }
+            (Method::PipeJacking, Some(jacked), ..) => (
+                stem(calc),
+                Way::Jacked(Jacked::walk(calc, drive, pipe, jacked), service::of_jacked(calc, drive, pipe)),
+            ),
             (Method::Pullback, _, Some(pulled), Some(pull)) => {
                 (stem(calc), Way::Pulled(Pulled::walk(calc, drive, pipe, pulled, pull)))
             }
@@ -77,7 +79,7 @@ impl<'a> Walked<'a> {
     /// The forces on a pipe that is pushed.
     pub(super) const fn jacked(&self) -> Result<&Jacked<'a>, Absent> {
         match &self.way {
-            Way::Jacked(jacked) => Ok(jacked),
+            Way::Jacked(jacked, _) => Ok(jacked),
             Way::Pulled(_) => Err(Absent::NotApplicable("the pipe is not pushed")),
         }
     }
@@ -86,14 +88,22 @@ impl<'a> Walked<'a> {
     pub(super) const fn pulled(&self) -> Result<&Pulled<'a>, Absent> {
         match &self.way {
             Way::Pulled(pulled) => Ok(pulled),
-            Way::Jacked(_) => Err(Absent::NotApplicable("the pipe is not pulled")),
+            Way::Jacked(..) => Err(Absent::NotApplicable("the pipe is not pulled")),
+        }
+    }
+
+    /// The pipe after it is put in.
+    pub(super) const fn served(&self) -> &InService {
+        match &self.way {
+            Way::Jacked(_, service) => service,
+            Way::Pulled(pulled) => &pulled.service,
         }
     }
 
     /// Greatest force on the pipe, and on the rig over all stages.
     pub(super) fn forces(&self) -> [Band<Force>; 2] {
         let (pipe, rig) = match &self.way {
-            Way::Jacked(jacked) => (jacked.thrust(), self.thrust()),
+            Way::Jacked(jacked, _) => (jacked.thrust(), self.thrust()),
             Way::Pulled(pulled) => {
                 let rig = pulled.all().zip(self.stem).map(|(all, stem)| peak(all, stem));
                 (pulled.on_pipe.map(PullOnPipe::peak), rig)
@@ -105,7 +115,7 @@ impl<'a> Walked<'a> {
     /// Greatest thrust on the wall of the launch pit over all stages that push.
     pub(super) fn thrust(&self) -> Doubted<Band<Force>> {
         let (casing, pipe) = match &self.way {
-            Way::Jacked(jacked) => (jacked.casing_thrust(), Some(jacked.thrust())),
+            Way::Jacked(jacked, _) => (jacked.casing_thrust(), Some(jacked.thrust())),
             Way::Pulled(_) => (None, None),
         };
         let after = [casing, pipe].into_iter().flatten();

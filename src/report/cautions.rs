@@ -19,7 +19,7 @@ const JACKED_FIRST: &str = "first pipe: load of the head, offset of jacks and th
 const NOT_CHECKED: &[&str] = &[
     JACKED_JOINTS,
     JACKED_FIRST,
-    "structure of the thrust wall and its base; the pit face that a pull leans on",
+    "structure of the thrust wall and its base",
     "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
     "a casing in ground that does not hold it; wear and twist of stem and reamers; \
      torque that is not given; drag of auger and torque in the thrust",
@@ -28,7 +28,7 @@ const NOT_CHECKED: &[&str] = &[
     "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
      of the library only)",
     "annulus: lifts and ballast of grouting, its heat, strength and reach",
-    "traffic over pulled pipe where neither it nor the soil is given; internal pressure; deflection of pulled metal pipe; PE and PVC that are warm in service",
+    "internal pressure; PE and PVC that are warm in service",
     "stability of the bore; drawdown by pumping and what settles with it",
     "shoring of pits; room for a machine that is longer than the pipes, at the reception",
     "size of heave; settlement in the long run",

@@ -3,7 +3,7 @@
 use crate::drives::drive;
 use crate::edit::Edit;
 use approx::assert_relative_eq;
-use jackpull::check::{Check, Subject, Verdict};
+use jackpull::check::{Care, Check, Subject, Verdict};
 use jackpull::method::{Figure, figures};
 use jackpull::quantity::{Force, FromText};
 use jackpull::{Method, Scheme, assess};
@@ -188,7 +188,25 @@ fn head_link_and_face() {
     let loose = pulled(&text("casing", "60 m", &pull.edit("weak_link: 60 kN", "weak_link: 69 kN"), CLAY, PE));
     assert_eq!(check(&loose, Subject::WeakLink).verdict, Verdict::Over);
     let weak = pulled(&text("casing", "60 m", &pull.edit("weak_link: 60 kN", "weak_link: 1 kN"), CLAY, PE));
-    assert_eq!(check(&weak, Subject::WeakLinkPull).verdict, Verdict::WithCare);
+    assert_eq!(check(&weak, Subject::WeakLinkPull).verdict, Verdict::Over);
+    // Nothing told: what the contractor has to bring.
+    let short = pulled(&text("casing", "60 m", "duration: 6 h", CLAY, PE));
+    for subject in [Subject::PullHead, Subject::WeakLink, Subject::RampRoom] {
+        assert_eq!(check(&short, subject).care, Some(Care::Condition), "{subject:?}");
+    }
+    assert_eq!(high(&short, Subject::PullHead), (peak(&short), high(&short, Subject::Tension).1));
+    assert_eq!(high(&short, Subject::WeakLink).0, short.force.unwrap().likely.value);
+    // At 3.9 m the clay of 12 blows presses back, at its least, 20 deg (2.04) on 115 pcf drained or 115 pcf with twice 52.8
+    // kPa undrained: 144 kPa, of which the likely pull may ask for half and the high one for two thirds.
+    let light = 115.0 * 157.087_46 * 3.9;
+    let passive =
+        (light * (1.0 + 20.0_f64.to_radians().sin()) / (1.0 - 20.0_f64.to_radians().sin())).min(light + 105.6e3);
+    assert_relative_eq!(
+        high(&short, Subject::PullReaction).0,
+        (2.0 * short.rig_force.unwrap().likely.value).max(1.5 * short.rig_force.unwrap().high.value) / passive,
+        max_relative = 1e-4
+    );
+    assert_eq!(high(&short, Subject::PullReaction).1, 4.0);
 }
 
 /// A joint without a maker's pull holds its pressure rating on its circle, less what deflection takes.
@@ -212,7 +230,7 @@ const SOIL: &str = "groundwater: 1.5 m
 ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, soil: { moist: 19 kN/m3, saturated: 20 kN/m3, \
 friction_angle: 25 deg, undrained_strength: 60 kPa, undrained_modulus: 15 MPa } }]";
 
-/// Under 2.5 m of water; with the soil, the whole weight of both at the high level. 50 years, 5 % out of round or what the
+/// Under 2.5 m of water: at the high level the whole weight of soil and water, at the likely one less. 50 years, 5 % out of round or what the
 /// weight bends it, 0.11 of it over 2 E / 3 of the wall over the mean diameter, cubed.
 #[test]
 fn in_service() {
@@ -220,8 +238,7 @@ fn in_service() {
     let with_soil = pulled(&text("casing", "60 m", "duration: 6 h, score: 0 %", &soil, PE));
     let likely = check(&with_soil, Subject::CollapseInService).likely().unwrap().0.si;
     let (whole, limit) = high(&with_soil, Subject::CollapseInService);
-    // The water of the tables weighs 9.81 kN/m3, the standard one 9.80665.
-    assert_relative_eq!(likely, 9_810.0 * 2.5, max_relative = 1e-3);
+    assert!(likely > 9_810.0 * 2.5 && likely < 0.9 * whole, "{likely}");
     assert_relative_eq!(whole, 19e3 * 1.5 + 20e3 * 2.5, max_relative = 1e-9);
     let thin = WALL / (OD - WALL);
     let stiff = 29_000.0 * 6_894.757 * thin.powi(3);
@@ -234,11 +251,14 @@ fn in_service() {
     assert_relative_eq!(limit, critical(bent) / 2.0, max_relative = 1e-6);
     assert_relative_eq!(high(&with_soil, Subject::Deflection).0, bent, max_relative = 1e-6);
     let bare = SOIL.split(", soil:").next().unwrap().to_owned() + " }]";
-    let water = pulled(&text("casing", "60 m", "duration: 6 h", &bare, PE));
-    assert_relative_eq!(high(&water, Subject::CollapseInService).0, likely, max_relative = 1e-12);
-    assert!(water.checks.get(Subject::Deflection).is_none() && with_soil.checks.get(Subject::Deflection).is_some());
-    let dry = pulled(&text("casing", "60 m", "duration: 6 h", CLAY, PE));
-    assert!(dry.checks.get(Subject::CollapseInService).is_none());
+    // Without its soil the clay weighs what its class may: 125 pcf, and 10.5 kN/m3 and the water below it.
+    let by_class = pulled(&text("casing", "60 m", "duration: 6 h", &format!("{bare}\ntraffic: none"), PE));
+    let weight = 125.0 * 157.087_46 * 1.5 + (10.5e3 + 9_806.65) * 2.5;
+    assert_relative_eq!(high(&by_class, Subject::CollapseInService).0, weight, max_relative = 1e-6);
+    // A score is local: the ring deflects as the whole wall does.
+    let scored = pulled(&text("casing", "60 m", "duration: 6 h, score: 10 %", &soil, PE));
+    assert_eq!(high(&scored, Subject::Deflection), high(&with_soil, Subject::Deflection));
+    assert!(high(&scored, Subject::CollapseInService).1 < limit);
     // Proved grout holds the ring seven times as well and does not let it sag.
     let held = format!("{SOIL}\nannulus: {{ filling: grouted, proof: proved }}");
     let held = pulled(&text("casing", "60 m", "duration: 6 h, score: 0 %", &held, PE));
@@ -257,16 +277,24 @@ fn in_grout() {
     assert_eq!(check(&scheme, Subject::CollapseInGrout).verdict, Verdict::Over);
 }
 
-/// A vacuum alone is what it is; the water before it counts by how much softer the pipe has become.
+/// A vacuum comes on top; what stood before it counts by how much softer the pipe has become. One that is not told is half
+/// of a whole one for an hour, and none at best.
 #[test]
 fn vacuum_of_a_main() {
-    let vacuum = "vacuum: { pressure: 80 kPa, lasts: 12 h }";
-    let dry = pulled(&text("pressure_main", "60 m", "duration: 6 h", &format!("{CLAY}\n{vacuum}"), PE));
-    assert_relative_eq!(high(&dry, Subject::Vacuum).0, 80e3, max_relative = 1e-12);
-    let wet = pulled(&text("pressure_main", "60 m", "duration: 6 h", &format!("{SOIL}\n{vacuum}"), PE));
-    let water = high(&wet, Subject::Vacuum).0 - 80e3;
-    let standing = check(&wet, Subject::CollapseInService).likely().unwrap().0.si;
-    assert!(water > standing, "{water} and {standing}");
+    let at = |vacuum: &str| {
+        pulled(&text("pressure_main", "60 m", "duration: 6 h", &format!("{SOIL}\ntraffic: none\n{vacuum}"), PE))
+    };
+    let [more, less] =
+        [80, 30].map(|kilopascals| at(&format!("vacuum: {{ pressure: {kilopascals} kPa, lasts: 1 h }}")));
+    let demand = |scheme: &Scheme| high(scheme, Subject::Vacuum).0;
+    assert_relative_eq!(demand(&more) - demand(&less), 50e3, max_relative = 1e-9);
+    let standing = high(&more, Subject::CollapseInService).0;
+    assert!(demand(&more) - 80e3 > standing, "{standing}");
+    let untold = at("");
+    assert_relative_eq!(demand(&untold) - demand(&less), 20e3, max_relative = 1e-9);
+    assert!(check(&untold, Subject::Vacuum).best().is_some());
+    let casing = pulled(&text("casing", "60 m", "duration: 6 h", SOIL, PE));
+    assert!(casing.checks.get(Subject::Vacuum).is_none());
 }
 
 /// Spacers take their height from the annulus on both sides.
@@ -289,17 +317,16 @@ fn spacers_hold_the_line() {
     assert_relative_eq!(afloat, 0.3 - 0.03 - OD + WALL, max_relative = 1e-9);
 }
 
-/// The fluid may have no more than the weight of the ground; without its stiffness that stands alone, and asks for care.
+/// The fluid may have no more than the weight of the ground over the crown of the bore of 0.3 m.
 #[test]
 fn break_out_is_capped() {
-    let scheme = pulled(&text("casing", "60 m", "duration: 6 h", SOIL, PE));
-    let limit = high(&scheme, Subject::BreakOut).1;
-    let depth: f64 = 4.0 - 0.1;
-    assert!(limit <= (19e3 * 1.5 + 20e3 * (depth - 1.5)) * (1.0 + 1e-9), "{limit}");
-    let soft = SOIL.edit(", undrained_modulus: 15 MPa", "");
-    let scheme = pulled(&text("casing", "60 m", "duration: 6 h", &soft, PE));
-    assert_relative_eq!(high(&scheme, Subject::BreakOut).1, 19e3 * 1.5 + 20e3 * (depth - 1.5), max_relative = 1e-9);
-    assert_eq!(check(&scheme, Subject::BreakOut).verdict, Verdict::WithCare);
+    let depth: f64 = 4.0 - 0.1 - 0.15;
+    let cap = 19e3 * 1.5 + 20e3 * (depth - 1.5);
+    for soil in [SOIL, &SOIL.edit(", undrained_modulus: 15 MPa", "")] {
+        let scheme = pulled(&text("casing", "60 m", "duration: 6 h", soil, PE));
+        assert_relative_eq!(high(&scheme, Subject::BreakOut).1, cap, max_relative = 1e-9);
+        assert_eq!(check(&scheme, Subject::BreakOut).care, Some(Care::Condition));
+    }
     // What the flow loses takes the place of the pressure in the annulus.
     let flow = "duration: 6 h, returns: { flow: 0.6 L/min, plastic_viscosity: 0.03 Pa*s, yield_point: 0 Pa }";
     let scheme = pulled(&text("casing", "60 m", flow, SOIL, PE));
@@ -317,7 +344,7 @@ fn ramps() {
     };
     let wide = figure(&at("100 m"), "ramp, length along the drive");
     assert_relative_eq!(wide, (4.0_f64 * (400.0 - 4.0)).sqrt(), max_relative = 1e-9);
-    assert_eq!(check(&pulled(&at("100 m")), Subject::RampRoom).verdict, Verdict::WithCare);
+    assert_eq!(check(&pulled(&at("100 m")), Subject::RampRoom).verdict, Verdict::Over);
     let angle = 15.0_f64.to_radians();
     let narrow = figure(&at("20 m"), "ramp, length along the drive");
     assert_relative_eq!(narrow, 4.0 / angle.tan() + 40.0 * (angle / 2.0).tan(), max_relative = 1e-9);
@@ -511,8 +538,9 @@ fn every_check_of_a_pull() {
             (Subject::StrainWithBend, pe),
             (Subject::CollapseInGrout, true),
             (Subject::CollapseInService, true),
-            (Subject::Vacuum, true),
-            (Subject::Deflection, plastic),
+            // Iron and steel of less than 60 walls bear any.
+            (Subject::Vacuum, plastic),
+            (Subject::Deflection, true),
             (Subject::TensionAndBending, plastic || steel),
             (Subject::Collapse, plastic || steel),
             (Subject::SteelInteraction, steel),
@@ -581,7 +609,7 @@ fn break_out_in_weak_clay() {
     );
     let weak = weak.edit("firm_to_very_stiff_clay, spt_n: 12", "soft_clay, spt_n: 1");
     let scheme = pulled(&text("casing", "60 m", "duration: 6 h", &weak, PE));
-    let (depth, radius): (f64, f64) = (3.9, 0.15);
+    let (depth, radius): (f64, f64) = (3.75, 0.15);
     let (total, strength, stiffness) = (19e3 * 1.5 + 20e3 * (depth - 1.5), 5e3, 250e3);
     let soft: f64 = strength / stiffness;
     let plastic = radius * (2.0 * 0.02 / soft).sqrt();

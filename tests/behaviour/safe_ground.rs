@@ -2,7 +2,6 @@
 
 use crate::drives::{drive, put_in};
 use crate::edit::Edit;
-use crate::pull_works;
 use approx::assert_relative_eq;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::conditions::time_plan;
@@ -25,6 +24,7 @@ groundwater: none
 lubrication: metered
 ground: [{{ {ground} }}]
 rig: {{ thrust: 900 kN, pull: 500 kN }}
+surface: {{ over: open }}
 {more}candidates: [{{ material: clay, size: 10 in }}]
 "
     )
@@ -49,16 +49,17 @@ const PIT: &str = "invert_depth: 6 m, space: { length: 5 m, width: 3 m }";
 const END: &str = "invert_depth: 5.8 m";
 const SOIL: &str = "soil: { moist: 18 kN/m3, friction_angle: 22 deg }";
 
-/// Two blows are 12.5 kPa (half of the unconfined strength by Terzaghi and Peck 1967); Skempton: 5 (1 + 0.2 x 0.6)
-/// (1 + 0.2 x 2) = 7.84 times that over 18 x 6 kPa. A closed face changes nothing for the pit.
+/// Two blows are 7 kPa at the least (3.5 a blow in soft clay) and 25 at the most; Skempton: 5 (1 + 0.2 x 0.6) (1 + 0.2 x 2)
+/// = 7.84 times that over 18 x 6 kPa: 0.5 or 1.8. A closed face changes nothing for the pit.
 #[test]
 fn soft_clay_heaves_by_its_blows() {
     let soft = |more: &str, soil: &str| {
         file(PIT, END, &format!("class: soft_clay, largest_stone: 0 mm{more}, {soil}"), "spoil: slurry\n")
     };
     let heave = check(&jacked(&soft(", spt_n: 2", SOIL)), Subject::PitHeave);
-    assert_relative_eq!(numbers(&heave)[0], 7.84 * 12.5 / 108.0, max_relative = 1e-9);
-    assert_eq!(heave.verdict, Verdict::Over);
+    assert_relative_eq!(numbers(&heave)[0], 7.84 * 7.0 / 108.0, max_relative = 1e-9);
+    assert_relative_eq!(heave.best().unwrap().0.si, 7.84 * 25.0 / 108.0, max_relative = 1e-9);
+    assert_eq!(heave.verdict, Verdict::NotDecided);
     assert!(heave.note.unwrap().contains("blow count"));
     // The file's own strength goes before it.
     let own = SOIL.edit(" }", ", undrained_strength: 30 kPa }");
@@ -70,7 +71,7 @@ fn soft_clay_heaves_by_its_blows() {
     // Without a soil it weighs what its class does at most: 125 pcf for firm clay.
     let text = file(PIT, END, "class: firm_to_very_stiff_clay, spt_n: 5, largest_stone: 0 mm", "spoil: slurry\n");
     let heave = check(&jacked(&text), Subject::PitHeave);
-    assert_relative_eq!(numbers(&heave)[0], 7.84 * 31_250.0 / (125.0 * 157.087_46 * 6.0), max_relative = 1e-5);
+    assert_relative_eq!(numbers(&heave)[0], 7.84 * 22_000.0 / (125.0 * 157.087_46 * 6.0), max_relative = 1e-5);
     // Sand is no clay, and a pit that the file does not tell has no base to judge.
     let sand = file(PIT, END, "class: loose_sand, largest_stone: 0 mm", "");
     assert!(jacked(&sand).checks.get(Subject::PitHeave).is_none());
@@ -84,7 +85,7 @@ fn strength_by_blows_is_told() {
     let told = |soil: &str| {
         let text = file(PIT, END, &format!("class: soft_clay, spt_n: 2, largest_stone: 0 mm, {soil}"), "");
         let drive = drive(&text);
-        drive.assumed().iter().any(|assumed| assumed.field.contains("undrained strength per blow, face and pits"))
+        drive.assumed().iter().any(|assumed| assumed.field.contains("soil.undrained_strength"))
     };
     assert!(told(SOIL));
     assert!(!told(&SOIL.edit(" }", ", undrained_strength: 30 kPa }")));
@@ -100,22 +101,22 @@ fn the_clay_of_a_mixed_face_is_judged() {
     let clay = face(&format!("class: soft_clay, spt_n: 2, largest_stone: 0 mm, {soil}"));
     assert_relative_eq!(numbers(&mixed)[0], 18.0 * (6.0 - 0.338 / 2.0) / 12.5, max_relative = 2e-3);
     assert_eq!((mixed.verdict, numbers(&mixed)), (Verdict::Over, numbers(&clay)));
-    // Without a strength the count may be of either ground: 4, 17 and 30 blows of firm clay beside 10 of the sand.
+    // Without a strength the count may be of either ground: 4 to 30 blows of firm clay beside 10 of the sand, 4.4 kPa each.
     let mixed = face(&format!(
         "class: loose_sand, spt_n: 10, mixed_with: firm_to_very_stiff_clay, largest_stone: 0 mm, {SOIL}"
     ));
     let [likely, _, high, _] = numbers(&mixed);
     let load = 18.0 * (6.0 - 0.338 / 2.0);
-    assert_relative_eq!(likely, load / (10.0 * 6.25), max_relative = 2e-3);
-    assert_relative_eq!(high, load / (4.0 * 6.25), max_relative = 2e-3);
+    assert_relative_eq!(likely, load / (4.0 * 4.4), max_relative = 2e-3);
+    assert_relative_eq!(high, likely);
     // Without a soil the heavier ground counts: 140 pcf for sand (EM 1110-2-2504), 115 pcf for soft clay.
     let bare = face("class: soft_clay, spt_n: 2, mixed_with: medium_to_dense_sand, largest_stone: 0 mm");
     let sand = 140.0 * 157.087_46 * (6.0 - 0.338 / 2.0);
-    assert_relative_eq!(numbers(&bare)[0], sand / 12_500.0, max_relative = 2e-3);
+    assert_relative_eq!(numbers(&bare)[0], sand / 7_000.0, max_relative = 2e-3);
     // The strength of a firm clay says nothing of the soft one beside it; that of the soft one holds for both.
     let firm = soil.edit("12.5 kPa", "70 kPa");
     let two = face(&format!("class: firm_to_very_stiff_clay, mixed_with: soft_clay, largest_stone: 0 mm, {firm}"));
-    assert_eq!(two.verdict, Verdict::NotDecided);
+    assert_eq!(two.verdict, Verdict::Over);
     assert!(two.note.unwrap().contains("other clay"));
     let two = face(&format!("class: soft_clay, mixed_with: firm_to_very_stiff_clay, largest_stone: 0 mm, {soil}"));
     assert_eq!(numbers(&two), numbers(&clay));
@@ -171,37 +172,6 @@ proptest! {
         let between = shallow + deeper * share;
         prop_assert!(used(shallow, shallow + deeper) >= used(between, between) * (1.0 - 1e-9));
     }
-}
-
-/// Heavy fluid of 1500 kg/m3 (ours) from the ground at the pits down into a valley, where the clay over the bore weighs
-/// little; and from a hill that is deeper than its pits, where clay of 17 kN/m3 outweighs it by less.
-#[test]
-fn bore_fluid_stands_as_high_as_at_the_pits() {
-    let soil =
-        "soil: { moist: 17 kN/m3, friction_angle: 22 deg, undrained_strength: 12 kPa, undrained_modulus: 2 MPa }";
-    let ground = format!("groundwater: none\nground: [{{ class: soft_clay, spt_n: 3, largest_stone: 0 mm, {soil} }}]");
-    let line = |pits: &str, middle: &str, grade: &str| {
-        let rest = format!(
-            "{ground}\ndepths: [{{ at: 30 m, invert_depth: {middle} m }}]\nreception: {{ invert_depth: {pits} m }}"
-        );
-        // Only the pipe pushes the fluid: its loss is next to nothing.
-        let flow = "duration: 6 h, returns: { flow: 0.6 L/min, plastic_viscosity: 0.001 Pa*s, yield_point: 0 Pa }";
-        let text = pull_works::text("casing", "60 m", flow, &rest, pull_works::PE);
-        let text = text.edit("invert_depth: 4 m }", &format!("invert_depth: {pits} m }}"));
-        check(&pull_works::pulled(&text.edit("grade: 0 %", &format!("grade: {grade} %"))), Subject::BreakOut)
-    };
-    let heavy = |height: f64| 1_500.0 * pull_works::G * height;
-    let [.., demand, limit] = numbers(&line("8", "1.6", "0"));
-    assert_relative_eq!(demand, heavy(8.0 - 0.1), max_relative = 1e-2);
-    assert!(limit <= 17e3 * (1.6 - 0.1) * (1.0 + 1e-9), "{limit}");
-    assert_eq!(line("8", "1.6", "0").verdict, Verdict::WithCare);
-    // 60 m at 1 % up: at the reception the ground is 0.6 m higher, and so is the valley half of that.
-    let [.., demand, _] = numbers(&line("8", "1.6", "1"));
-    assert_relative_eq!(demand, heavy(8.0 + 0.6 - 0.3 - 0.1), max_relative = 1e-2);
-    // The deep place is judged too, with fluid up to its own ground.
-    let [hill, level] = [line("2.5", "10", "0"), line("10", "10", "0")];
-    assert_eq!(numbers(&hill), numbers(&level));
-    assert!(hill.utilisation() > line("2.5", "2.5", "0").utilisation());
 }
 
 /// Shifts of one stage for steel jacked in this ground.

@@ -33,27 +33,29 @@ fn water_and_vacuum_on_pipe_that_is_no_polyethylene() {
     let vacuum = "vacuum: { pressure: 100 kPa, lasts: 6 h }\n";
     let pvc = "material: pvc_fused, size: 10 in, sdr: 18, joint_factor: 1";
     let at = |score: &str, lines: &str| {
-        let file =
-            text("pressure_main", "60 m", &format!("duration: 6 h, score: {score}"), &format!("{lines}{HEAD}"), pvc);
+        let lines = format!("traffic: none\n{lines}{HEAD}");
+        let file = text("pressure_main", "60 m", &format!("duration: 6 h, score: {score}"), &lines, pvc);
         pulled(&file)
     };
     let whole = at("0 %", vacuum);
-    let water = 1_000.0 * G * (4.0 - 0.3);
+    // Firm clay by its class: 125 pcf, and 10.5 kN/m3 and the water below it.
+    let ground = 125.0 * 157.087_46 * 0.3 + (10.5e3 + 1_000.0 * G) * 3.7;
     let (demand, limit) = high(&whole, Subject::Vacuum);
-    assert_relative_eq!(demand, water + 100e3, max_relative = 1e-4);
-    assert_relative_eq!(high(&whole, Subject::CollapseInService).0, water, max_relative = 1e-4);
+    assert_relative_eq!(demand, ground + 100e3, max_relative = 1e-4);
+    assert_relative_eq!(high(&whole, Subject::CollapseInService).0, ground, max_relative = 1e-4);
     let ring = 2.0 * 140_000.0 * 6_894.757 / (1.0 - 0.38 * 0.38) / 17.0_f64.powi(3) / 2.0;
     assert!(limit < ring && limit > 0.3 * ring, "{limit} {ring}");
     let scored = at("10 %", vacuum);
     // The wall is a tenth thinner: DR 20.
     assert_relative_eq!(high(&scored, Subject::Vacuum).1 / limit, (17.0_f64 / 19.0).powi(3), max_relative = 1e-9);
-    assert!(at("0 %", "").checks.get(Subject::Vacuum).is_none());
+    assert_relative_eq!(high(&at("0 %", ""), Subject::Vacuum).0, ground + 50e3, max_relative = 1e-4);
     for metal in [
         "material: ductile_iron, size: 10 in, wall: 0.33 in, joint_pull: 200 kN, joint_deflection: 3 deg, pipe_length: 6 m",
         "material: steel, size: 10 in, wall: 0.365 in, steel_grade: api_5l_b",
     ] {
         let file = text("pressure_main", "60 m", "duration: 6 h", &format!("{vacuum}{HEAD}"), metal);
-        assert_eq!(check(&pulled(&file), Subject::Vacuum).verdict, Verdict::Within, "{metal}");
+        assert!(pulled(&file).checks.get(Subject::Vacuum).is_none(), "{metal}");
+        assert_eq!(check(&pulled(&file), Subject::CollapseInService).verdict, Verdict::Within, "{metal}");
     }
 }
 
@@ -187,7 +189,7 @@ fn trains_over_pulled_pipe() {
         let scheme = over(told, pe);
         let check = check(&scheme, Subject::CollapseInService);
         assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + rail, max_relative = 1e-6);
-        assert_eq!(check.verdict, Verdict::WithCare, "{told}");
+        assert_eq!(check.verdict, Verdict::NotDecided, "{told}");
         let likely = check.likely().unwrap().0.si;
         assert!(likely > 0.45 * rail && likely < 0.65 * rail, "{}", likely / rail);
         // Without a lag: 0.11 of the pressure over 2 E / 3 of the wall over the mean diameter, cubed.
@@ -195,13 +197,15 @@ fn trains_over_pulled_pipe() {
         let deflection = high(&scheme, Subject::Deflection).0;
         assert_relative_eq!(deflection, 0.11 * (soil + rail) / ring, max_relative = 1e-6);
     }
-    // A road: 800 psf with 1.15, and so where nothing is told of traffic but the soil is known.
-    for told in ["surface: { over: road }", "surface: { over: open }", ""] {
+    // A road: 2,004 psf of HL-93, and so where nothing is told of what lies over the bore.
+    for told in ["surface: { over: road }", ""] {
         let scheme = over(told, pe);
-        let road = 800.0 * 1.15 * 47.880_26;
+        let road = 2_004.0 * 47.880_26;
         assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + road, max_relative = 1e-6);
     }
-    assert_relative_eq!(high(&over("traffic: none", pe), Subject::CollapseInService).0, soil, max_relative = 1e-6);
+    for told in ["traffic: none", "surface: { over: open }"] {
+        assert_relative_eq!(high(&over(told, pe), Subject::CollapseInService).0, soil, max_relative = 1e-6);
+    }
     for pipe in [
         "material: pvc_fused, size: 12 in, sdr: 25, joint_factor: 0.9",
         "material: steel, size: 12 in, steel_grade: api_5l_b",
@@ -209,20 +213,21 @@ fn trains_over_pulled_pipe() {
     ] {
         let scheme = over("traffic: railway", pipe);
         assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + rail, max_relative = 1e-6);
-        let vacuum = over("traffic: railway\nvacuum: { pressure: 50 kPa, lasts: 6 h }", pipe);
-        assert_relative_eq!(high(&vacuum, Subject::Vacuum).0, soil + rail + 50e3, max_relative = 1e-6);
+        if !pipe.contains("steel") {
+            let vacuum = over("traffic: railway\nvacuum: { pressure: 50 kPa, lasts: 6 h }", pipe);
+            assert_relative_eq!(high(&vacuum, Subject::Vacuum).0, soil + rail + 50e3, max_relative = 1e-6);
+        }
     }
 }
 
-/// Traffic that is told counts without soil; at a cover that the table does not have nothing is decided.
+/// Traffic counts on soil by its class, 140 pcf of dense sand; at a cover that the table does not have nothing is decided.
 #[test]
 fn traffic_without_soil_and_without_cover() {
     let pe = "material: pe100, size: 315 mm, sdr: 11";
     let bare = SHALLOW.split(", soil:").next().unwrap().to_owned() + " }]";
     let scheme = |depth: &str, lines: &str| pulled_at(depth, &format!("{bare}\n{lines}"), pe);
-    assert!(scheme("1.1 m", "").checks.get(Subject::CollapseInService).is_none());
     let road = high(&scheme("1.1 m", "traffic: highway"), Subject::CollapseInService).0;
-    assert_relative_eq!(road, 800.0 * 1.15 * 47.880_26, max_relative = 1e-6);
+    assert_relative_eq!(road, 140.0 * 157.087_46 * 1.1 + 2_004.0 * 47.880_26, max_relative = 1e-6);
     for lines in [bare.as_str(), SHALLOW] {
         let shallow = pulled_at("0.9 m", &format!("{lines}\ntraffic: railway"), pe);
         let check = check(&shallow, Subject::CollapseInService);
@@ -241,20 +246,13 @@ fn collapse_counts_on_the_deflection() {
     let oval = |out: f64| ((1.0 - out) / (1.0 + out).powi(2)).powi(3);
     let ring = 29_000.0 * 6_894.757 / (1.0 - 0.45 * 0.45) / (315.0 / 18.7 - 1.0_f64).powi(3);
     assert_relative_eq!(high(&scheme, Subject::CollapseInService).1, ring * oval(bent), max_relative = 1e-6);
-    let scored = |depth: &str, lines: &str| {
-        let file = text("casing", "60 m", "duration: 6 h", &format!("{lines}\ntraffic: none"), thin);
-        pulled(&file.edit("invert_depth: 4 m", &format!("invert_depth: {depth}")))
-    };
-    // 19.8 kPa against 28.8 kPa at 5 % would pass; at the 10 % where the form of the deflection ends it fails.
-    let check_of = |scheme| check(scheme, Subject::CollapseInService);
-    let soft = scored("1.1 m", SHALLOW);
-    assert!(high(&soft, Subject::Deflection).0 > 0.1);
-    assert_eq!(check_of(&soft).verdict, Verdict::WithCare);
-    // What would still pass there is in doubt.
-    let weak = scored("1 m", &SHALLOW.edit("33 deg", "20 deg"));
-    assert!(high(&weak, Subject::Deflection).0 > 0.1);
-    assert_eq!(check_of(&weak).verdict, Verdict::NotDecided);
-    assert_eq!(check_of(&weak).doubt.unwrap().name, "deflection by the modified Iowa formula");
+    // 30.6 kPa against 35 kPa at 6 % would pass; at the 10 % where the form of the deflection ends it fails.
+    let deeper = pulled_at("1.7 m", &format!("{SHALLOW}\ntraffic: none"), thin);
+    assert!(high(&deeper, Subject::Deflection).0 > 0.1);
+    let (demand, limit) = high(&deeper, Subject::CollapseInService);
+    assert_relative_eq!(demand, 18e3 * 1.7, max_relative = 1e-9);
+    assert_relative_eq!(limit, ring * oval(0.1), max_relative = 1e-6);
+    assert!(demand > limit && demand < ring * oval(0.06));
 }
 
 /// PVC deflects too: 140,000 psi, 0.11 of the weight over 2 E / 3 of the wall over the mean diameter, cubed.
@@ -267,7 +265,7 @@ fn deflection_of_pvc() {
     // At the high level beyond the tenth where the form of the deflection ends.
     assert!(bent > 0.1);
     assert_eq!(check(&scheme, Subject::Deflection).verdict, Verdict::NotDecided);
-    assert_eq!(check(&scheme, Subject::CollapseInService).verdict, Verdict::WithCare);
+    assert_eq!(check(&scheme, Subject::CollapseInService).verdict, Verdict::NotDecided);
 }
 
 /// Iron DN 300 of 326 mm: 4.6 mm least wall, 6.2 mm nominal one, 4 mm of mortar. On the ground and where it sinks it weighs
@@ -304,12 +302,10 @@ fn iron_weighs_more_than_its_least_wall() {
 #[test]
 fn deflection_adds_to_the_shape_delivered() {
     let at = |oval: u32, pipe: &str| {
+        let held = if pipe.contains("pvc") { "0.1 MPa" } else { "0.5 MPa" };
         let pipe = format!("{pipe}, ovality: {oval} %");
-        pulled_at(
-            "2 m",
-            &format!("{SHALLOW}\ntraffic: none\nannulus: {{ filling: open, soil_modulus: 0.5 MPa }}"),
-            &pipe,
-        )
+        let annulus = format!("annulus: {{ filling: open, soil_modulus: {held} }}");
+        pulled_at("2 m", &format!("{SHALLOW}\ntraffic: none\n{annulus}"), &pipe)
     };
     let pe = "material: pe100, size: 315 mm, sdr: 11";
     let bent = high(&at(0, pe), Subject::Deflection).0;

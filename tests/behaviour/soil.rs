@@ -32,15 +32,17 @@ fn view(soil: &str, water: &str, class: &str) -> SoilView {
 #[test]
 fn stress_is_the_sum_of_its_layers() {
     let soil = "moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg, surcharge: 10 kPa";
-    let stress = view(soil, "2 m", "medium_to_dense_sand").at_crown.unwrap();
+    let stress = view(soil, "2 m", "medium_to_dense_sand").at_crown;
     assert_relative_eq!(stress.total.value, 126e3, max_relative = 1e-12);
     // 4 m of water at 9.80665 kN/m3.
     assert_relative_eq!(stress.effective.value, 126e3 - 39_226.6, max_relative = 1e-12);
-    let dry = view(soil, "none", "medium_to_dense_sand").at_crown.unwrap();
+    let dry = view(soil, "none", "medium_to_dense_sand").at_crown;
     assert_relative_eq!(dry.total.value, 118e3, max_relative = 1e-12);
     assert_eq!(dry.total, dry.effective);
-    let unknown = view("moist: 18 kN/m3, friction_angle: 32 deg", "2 m", "medium_to_dense_sand");
-    assert_eq!(unknown.at_crown, None);
+    // Without its saturated unit weight that of its class, at the most 85 pcf and the water.
+    let by_class = view("moist: 18 kN/m3, friction_angle: 32 deg", "2 m", "medium_to_dense_sand").at_crown;
+    let total = 36e3 + 4.0 * (85.0 * 157.087_46 + 9_806.65);
+    assert_relative_eq!(by_class.total.value, total, max_relative = 1e-6);
 }
 
 /// Outside diameter m, cover m, unit weight kN/m3, friction angle deg; mean ring pressure by the Terzaghi set, modified
@@ -140,7 +142,7 @@ fn layers_add_up() {
     };
     let water = 9.80665;
     let saturated = view(&layers("saturated: 19 kN/m3", "saturated: 20 kN/m3"), "2.5 m", "medium_to_dense_sand");
-    let stress = saturated.at_crown.unwrap();
+    let stress = saturated.at_crown;
     let total = 5.0 + 1.5 * 16.0 + 1.0 * 17.0 + 1.5 * 19.0 + 2.0 * 20.0;
     assert_relative_eq!(stress.total.value, total * 1e3, max_relative = 1e-12);
     assert_relative_eq!(stress.effective.value, (total - 3.5 * water) * 1e3, max_relative = 1e-12);
@@ -149,11 +151,13 @@ fn layers_add_up() {
         "2.5 m",
         "medium_to_dense_sand",
     );
-    assert_relative_eq!(buoyant.at_crown.unwrap().total.value, total * 1e3, max_relative = 1e-12);
-    // A layer below water without its saturated unit weight leaves the stress unknown.
+    assert_relative_eq!(buoyant.at_crown.total.value, total * 1e3, max_relative = 1e-12);
+    // Nothing tells the class of a layer: below water it weighs what any ground may, 85 pcf and the water.
     let unknown = layers("saturated: 19 kN/m3", "saturated: 20 kN/m3")
         .edit("moist: 17 kN/m3, saturated: 19 kN/m3", "moist: 17 kN/m3");
-    assert_eq!(view(&unknown, "2.5 m", "medium_to_dense_sand").at_crown, None);
+    let heavier = 1.5 * (85.0 * 157.087_46 + 9_806.65 - 19e3);
+    let stress = view(&unknown, "2.5 m", "medium_to_dense_sand").at_crown;
+    assert_relative_eq!(stress.total.value, total * 1e3 + heavier, max_relative = 1e-6);
 }
 
 /// Cutting one soil into layers that are alike changes no model and no stress.
@@ -164,7 +168,7 @@ fn layers_that_are_alike_are_one() {
     let cut = format!("{own}, layers: [{{ thickness: 2 m, {alike} }}, {{ thickness: 1.3 m, {alike} }}]");
     for class in ["medium_to_dense_sand", "firm_to_very_stiff_clay"] {
         let (one, other) = (view(own, "3 m", class), view(&cut, "3 m", class));
-        let (whole, parts) = (one.at_crown.unwrap(), other.at_crown.unwrap());
+        let (whole, parts) = (one.at_crown, other.at_crown);
         assert_relative_eq!(whole.total.value, parts.total.value, max_relative = 1e-12);
         for (a, b) in one.models.iter().zip(&other.models) {
             assert_eq!(a.name, b.name);
@@ -194,9 +198,9 @@ fn depth_and_water_are_those_of_the_stretch() {
     let diameter = drive.candidates()[0].outside_diameter().value;
     // 4.2 m at the pits and 7.2 m half way: 6.2 m at 20 m and at 40 m.
     for (view, depth) in views.iter().zip([6.2, 7.2]) {
-        assert_relative_eq!(view.at_crown.unwrap().total.value, 18e3 * (depth - diameter), max_relative = 1e-9);
+        assert_relative_eq!(view.at_crown.total.value, 18e3 * (depth - diameter), max_relative = 1e-9);
     }
-    let wet = views[2].at_crown.unwrap();
+    let wet = views[2].at_crown;
     let below = 6.2 - diameter - 2.0;
     assert_relative_eq!(wet.total.value, 2.0 * 18e3 + below * 20e3, max_relative = 1e-9);
     assert_relative_eq!(wet.total.value - wet.effective.value, below * 9_806.65, max_relative = 1e-9);

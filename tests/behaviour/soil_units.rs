@@ -176,7 +176,7 @@ fn near(one: f64, other: f64) -> bool {
 /// Names, words and numbers of a view: stress first, then each model.
 fn told(view: &SoilView) -> (Vec<(&str, bool, &str)>, Vec<f64>) {
     let words = view.models.iter().map(|model| (model.name, model.in_range, model.note));
-    let stress = view.at_crown.unwrap();
+    let stress = view.at_crown;
     let numbers = view.models.iter().flat_map(|model| {
         let friction = model.friction;
         [friction.low.si(), friction.likely.si(), friction.high.si()]

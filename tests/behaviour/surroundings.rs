@@ -157,27 +157,37 @@ fn services_are_nearer_than_the_surface() {
     assert_eq!(check(&near, Subject::ServiceClearance).verdict, Verdict::WithCare);
 }
 
+const OPEN: &str = "surface: { over: open }\n";
+
 /// 18 kN/m3, axis at 4.2 m less half of the pipe, 25 kPa: about 2.9; an unsupported face is warned of over 3.
 #[test]
 fn face_in_clay() {
     for (strength, verdict) in [("25 kPa", Verdict::Within), ("20 kPa", Verdict::WithCare), ("15 kPa", Verdict::Over)] {
         let soil = SOIL.edit("25 kPa", strength);
-        let [jacked, _] = schemes(&with("", &format!("{FIRM}, {soil}")));
+        let [jacked, _] = schemes(&with(OPEN, &format!("{FIRM}, {soil}")));
         let face = check(&jacked, Subject::FaceStability);
         assert_eq!(face.verdict, verdict, "{strength}: {:?}", numbers(&face));
         let [_, refuse, _, warn] = numbers(&face);
         assert_eq!((refuse, warn), (4.0, 3.0));
     }
-    // Without a strength the blow count tells it: 6.25 kPa a blow, 125 pcf by the class.
-    let [jacked, pulled] = schemes(&with("", &FIRM.edit("spt_n: 12", "spt_n: 5")));
+    // Without a strength the blow count tells it: 4.4 kPa a blow, 125 pcf by the class.
+    let [jacked, pulled] = schemes(&with(OPEN, &FIRM.edit("spt_n: 12", "spt_n: 5")));
     let [by_blows, ..] = numbers(&check(&jacked, Subject::FaceStability));
     let axis = 4.2 - 0.338 / 2.0;
-    assert_relative_eq!(by_blows, 125.0 * 157.087_46 * axis / (5.0 * 6_250.0), max_relative = 2e-2);
+    assert_relative_eq!(by_blows, 125.0 * 157.087_46 * axis / (5.0 * 4_400.0), max_relative = 2e-2);
     assert!(pulled.checks.get(Subject::FaceStability).is_none());
-    let [soft, _] = schemes(&with("", "class: soft_clay, spt_n: 1, largest_stone: 0 mm"));
-    assert_eq!(check(&soft, Subject::FaceStability).verdict, Verdict::Over);
+    let [soft, _] = schemes(&with(OPEN, "class: soft_clay, spt_n: 1, largest_stone: 0 mm"));
+    // 5 kPa at the least and 25 at the most: one blow says little.
+    assert_eq!(check(&soft, Subject::FaceStability).verdict, Verdict::NotDecided);
+    // A road presses with 10 kPa on it, and so where nothing is told of what lies over the bore.
+    let [road, open, untold] = ["surface: { over: road }\n", OPEN, ""].map(|over| {
+        let [jacked, _] = schemes(&with(over, &format!("{FIRM}, {SOIL}")));
+        numbers(&check(&jacked, Subject::FaceStability))[0]
+    });
+    assert_relative_eq!(road - open, 10.0 / 25.0, max_relative = 1e-9);
+    assert_relative_eq!(untold, road);
     // A closed face has no such number.
-    let text = with("spoil: slurry\n", &format!("{FIRM}, {SOIL}"));
+    let text = with(&format!("{OPEN}spoil: slurry\n"), &format!("{FIRM}, {SOIL}"));
     assert!(schemes(&text)[0].checks.get(Subject::FaceStability).is_none());
 }
 

@@ -197,6 +197,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "model.fitted_high" => (0.2, 0.5),
             "model.lateral" => (0.2, 0.5),
             "pe.tensile_design" => (0.3, 0.7),
+            "pull.fluid_loaded" => (1.0, 1.3),
             "pe.weld_unknown" => (0.4, 0.95),
             "pe.weld_documented" => (0.8, 1.0),
             "pe.poisson" => (0.35, 0.5),
@@ -229,6 +230,17 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "tip.cone_per_blow_high" => (0.45 * MPA, 0.8 * MPA),
             "tip.cone_per_blow_clay" => (0.08 * MPA, 0.35 * MPA),
             "clay.strength_per_blow" => (4.0 * KPA, 13.0 * KPA),
+            // Very soft clay has some kilopascals, soft clay up to 25 or 40, hard clay up to 800.
+            "clay.few_blows_low" => (1.0 * KPA, 15.0 * KPA),
+            "clay.few_blows_high" => (12.0 * KPA, 40.0 * KPA),
+            "clay.most_strength" => (150.0 * KPA, 800.0 * KPA),
+            "grp.modulus_long" => (2e9, 12e9),
+            "surcharge.road" => (5.0 * KPA, 25.0 * KPA),
+            // Between a fifth of a vacuum and a whole one.
+            "main.vacuum" => (20.0 * KPA, 101.4 * KPA),
+            // Reports of bore fluids: 4 to 30 Pa.
+            "fluid.yield_low" => (2.0, 15.0),
+            "fluid.yield_high" => (10.0, 40.0),
             "friction.floor_likely" => (2.0 * KPA, 4.0 * KPA),
             "friction.floor_high" => (4.0 * KPA, 8.0 * KPA),
             // Ductile iron 160 to 180 GPa.
@@ -256,6 +268,10 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "wave.long" => (15.0, 60.0),
             "overcut.in_accuracy" => (10.0 * MM, 50.0 * MM),
             "laydown.handling" => (3.0, 25.0),
+            "break_out.cover" => (0.5, 2.0),
+            "break_out.service" => (1.0, 6.0),
+            "usual.ramp" => (20.0, 120.0),
+            "usual.plate" => (1.0, 4.0),
             // Half of a wall at most; linings of 3 to 6 mm.
             "iron.wall_allowance" => (0.5 * MM, 2.0 * MM),
             "iron.lining_to_300" => (2.5 * MM, 5.0 * MM),
@@ -267,6 +283,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         // A day or so until an annulus is grouted.
         ("practice_duration", "time.shift") => (6.0 * HOUR, 13.0 * HOUR),
         ("practice_duration", "collapse.load") => (6.0 * HOUR, 40.0 * HOUR),
+        ("practice_duration", "main.vacuum") => (0.2 * HOUR, 8.0 * HOUR),
         ("practice_angle", "pull.ramp") => (5.0 * DEGREE, 20.0 * DEGREE),
         ("clay_strength", "astm_c1208") => (45.0 * MPA, 55.0 * MPA),
         ("clay_strength", "en_295_7") => (70.0 * MPA, 110.0 * MPA),

@@ -101,6 +101,7 @@ impl Resolver<'_> {
         };
         Ok(InService {
             vacuum,
+            collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: self.handbook.ovality()?.value("long_term")?,
             unsupported: support.value("none")?,
             supported: support.value("close_fit")?,

@@ -1,39 +1,12 @@
 //! The soil round the bore: the file's, and by the class of the ground what the file leaves out, at both ends.
 
+use super::class_weight::{Weights, grounds};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Earth, Ends, Layer, Soil, Strength, StrengthBy, Tip};
 use crate::drive_file::StretchFile;
-use crate::handbook::{ClassSoilRow, GroundClass, HandbookError, SoilWeightRow};
-use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::handbook::{ClassSoilRow, GroundClass, HandbookError};
 use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
 use crate::source::Origin;
-
-/// What a class of ground weighs, at both ends.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Weights {
-    moist: Ends<UnitWeight>,
-    pub(super) saturated: Ends<UnitWeight>,
-    pub(super) origin: Origin,
-}
-
-impl Weights {
-    fn of(row: &SoilWeightRow, origin: Origin) -> Self {
-        let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-        let moist = Ends { low: row.moist_low.value, high: row.moist_high.value };
-        let buoyant = Ends { low: row.buoyant_low.value, high: row.buoyant_high.value };
-        Self { moist, saturated: buoyant.map(|buoyant| buoyant + water), origin }
-    }
-
-    /// The widest of both.
-    fn or(self, other: Self) -> Self {
-        let widest = |one: Ends<UnitWeight>, other: Ends<UnitWeight>| Ends {
-            low: one.low.min(other.low),
-            high: one.high.max(other.high),
-        };
-        let origin = if other.moist.high > self.moist.high { other.origin } else { self.origin };
-        Self { moist: widest(self.moist, other.moist), saturated: widest(self.saturated, other.saturated), origin }
-    }
-}
 
 /// What a class of ground is beside its weight. Of two grounds the worse counts, value by value.
 #[derive(Debug, Clone, Copy)]
@@ -86,28 +59,7 @@ impl OfClass {
     }
 }
 
-/// The grounds of a face: two in a mixed one.
-fn grounds(class: GroundClass, mixed_with: Option<GroundClass>) -> impl Iterator<Item = GroundClass> {
-    core::iter::once(class).chain(mixed_with)
-}
-
 impl Resolver<'_> {
-    /// Unit weights of the ground of a face.
-    pub(super) fn class_weights(
-        &self,
-        class: GroundClass,
-        mixed_with: Option<GroundClass>,
-    ) -> Result<Weights, HandbookError> {
-        let table = self.handbook.soil_weight()?;
-        let mut widest: Option<Weights> = None;
-        for class in grounds(class, mixed_with) {
-            let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;
-            let one = Weights::of(row.value, row.origin);
-            widest = Some(widest.map_or(one, |widest| widest.or(one)));
-        }
-        widest.ok_or_else(|| no_row(table.id, class.key()))
-    }
-
     fn of_class(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Result<OfClass, HandbookError> {
         let table = self.handbook.class_soil()?;
         let mut worst: Option<OfClass> = None;

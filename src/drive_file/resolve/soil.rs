@@ -1,7 +1,7 @@
 //! The soil that holds the pipe and the layers over it.
 
 use super::Resolver;
-use super::earth::Weights;
+use super::class_weight::Weights;
 use crate::drive::{AssumedValue, Ends, Layer, Soil, Undrained};
 use crate::drive_file::{LayerFile, SoilFile};
 use crate::handbook::{GroundClass, HandbookError};

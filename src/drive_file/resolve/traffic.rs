@@ -1,9 +1,9 @@
 //! What a flexible pipe meets in service: traffic over it, and how far it may go out of round.
 
 use super::Resolver;
-use crate::drive::{Ends, Made, Pipe, RingInService, Stretch};
+use crate::drive::{Ends, JackedRing, Pipe, RingInService, Stretch};
 use crate::drive_file::{DriveFile, Traffic};
-use crate::handbook::{HandbookError, Service};
+use crate::handbook::{Family, HandbookError, Service};
 use crate::quantity::{Measure, Pressure, Ratio};
 use crate::source::Cited;
 
@@ -18,7 +18,7 @@ impl Resolver<'_> {
         told.map_or(Ends { low: Traffic::None, high: Traffic::Highway }, Ends::same)
     }
 
-    /// Fills in what every pipe that is pulled meets in service; false where there is none.
+    /// Fills in what every flexible pipe meets in service; false where there is none.
     pub(super) fn rings(
         &self,
         file: &DriveFile,
@@ -28,7 +28,10 @@ impl Resolver<'_> {
     ) -> Result<bool, HandbookError> {
         let mut any = false;
         for pipe in pipes.iter_mut() {
-            let Some(pulled) = &pipe.pulled else { continue };
+            let jacked = self.jacked_ring(pipe)?;
+            if pipe.pulled.is_none() && jacked.is_none() {
+                continue;
+            }
             let outside_diameter = pipe.outside_diameter.value;
             let along = |traffic: Traffic| -> Result<Vec<[Option<Pressure>; 2]>, HandbookError> {
                 let mut pressures = Vec::new();
@@ -41,11 +44,10 @@ impl Resolver<'_> {
                 }
                 Ok(pressures)
             };
-            let main = file.service.value == Service::PressureMain;
-            let ratio = outside_diameter / pulled.wall();
             let ring = RingInService {
                 traffic: Ends { low: along(traffic.low)?, high: along(traffic.high)? },
-                deflection: self.most_deflection(pulled.made(), main, ratio)?,
+                deflection: self.most_deflection(file.service.value, traffic.high, pipe)?,
+                jacked,
             };
             pipe.ring = Some(Box::new(ring));
             any = true;
@@ -53,12 +55,39 @@ impl Resolver<'_> {
         Ok(any)
     }
 
+    /// The ring of a flexible pipe that is pushed; `None` of a rigid one, and of one whose wall is not known.
+    fn jacked_ring(&self, pipe: &Pipe) -> Result<Option<JackedRing>, HandbookError> {
+        let inside = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter);
+        let Some(inside) = inside else { return Ok(None) };
+        let wall = (pipe.outside_diameter.value - inside) / 2.0;
+        let (whole, none) = (Ratio::from(1.0), Ratio::default());
+        let (modulus, share, poisson) = match pipe.family {
+            Family::Steel => (self.handbook.steel_pull_stress()?.value("modulus")?.value, whole, none),
+            Family::DuctileIron => (self.handbook.pressure("iron.modulus")?.value, whole, none),
+            Family::Grp => (self.handbook.pressure("grp.modulus_long")?.value, whole, none),
+            Family::Pvc => {
+                let table = self.handbook.pvc_stress()?;
+                let (long, short) = (table.value("modulus_long")?.value, table.value("modulus")?.value);
+                (long, long / short, self.handbook.pvc_ratio()?.value("poisson")?.value)
+            }
+            _ => return Ok(None),
+        };
+        Ok(Some(JackedRing { wall, modulus, share, poisson }))
+    }
+
     /// How far a pipe may go out of round in service.
-    fn most_deflection(&self, made: Made<'_>, main: bool, ratio: Ratio) -> Result<Ends<Cited<Ratio>>, HandbookError> {
+    fn most_deflection(
+        &self,
+        service: Service,
+        traffic: Traffic,
+        pipe: &Pipe,
+    ) -> Result<Ends<Cited<Ratio>>, HandbookError> {
         let table = self.handbook.deflection_limit()?;
         let one = |key| Ok(Ends::same(table.row(key)?.map(|row| row.most.value)));
-        match made {
-            Made::Pe(_) if main => {
+        let main = service == Service::PressureMain;
+        match (pipe.family, &pipe.pulled) {
+            (Family::Pe, Some(pulled)) if main => {
+                let ratio = pipe.outside_diameter.value / pulled.wall();
                 // Of what is thicker than any row the thickest.
                 let rows =
                     || table.iter().filter_map(|row| Some((row.value.value.ratio_from.as_ref()?.value.si(), row)));
@@ -70,13 +99,16 @@ impl Resolver<'_> {
                     None => one("plastic_gravity"),
                 }
             }
-            Made::Pvc(_) if main => one("pvc_pressure"),
-            Made::Pe(_) | Made::Pvc(_) => one("plastic_gravity"),
-            Made::Iron(_) => one("iron_cement"),
-            Made::Steel(_) => {
-                let [least, most] = ["steel_lined_and_coated", "steel_bare"].map(|key| one(key));
+            (Family::Pvc | Family::PvcFused | Family::PvcRestrained, _) if main => one("pvc_pressure"),
+            (Family::DuctileIron, _) => one("iron_cement"),
+            (Family::Steel, _) if service == Service::Casing && traffic == Traffic::Railway => one("casing_rail"),
+            (Family::Steel, _) if service == Service::Casing => one("steel_bare"),
+            (Family::Steel, _) => {
+                let [least, most] = ["steel_lined_and_coated", "steel_bare"].map(one);
                 Ok(Ends { low: least?.low, high: most?.high })
             }
+            (Family::Grp, _) => one("grp"),
+            _ => one("plastic_gravity"),
         }
     }
 }

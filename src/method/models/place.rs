@@ -57,8 +57,8 @@ impl FrictionModel {
 pub struct SoilView {
     /// Position of the stretch.
     pub stretch: usize,
-    /// Stress at the crown of the pipe in the deepest place; `None` below water without a saturated unit weight.
-    pub at_crown: Option<VerticalStress>,
+    /// Stress at the crown of the pipe in the deepest place.
+    pub at_crown: VerticalStress,
     /// The models.
     pub models: Vec<FrictionModel>,
     /// What a reader must know of all of them, and which could not be worked out.

@@ -26,6 +26,8 @@ pub(super) struct InPlace {
     pub(super) section: Section,
     /// As delivered: a score is local, and the ring as stiff as without it.
     pub(super) wall: Length,
+    /// Bore over which the soil hangs.
+    pub(super) bore: Length,
     /// Of years.
     pub(super) modulus: Pressure,
     /// What a load of hours counts for at the modulus of years.
@@ -105,11 +107,11 @@ impl Around<'_> {
     }
 
     /// Pressure of a column of soil over the bore that hangs in its sides with half of its friction; of rock none.
-    fn arched<R: Recorder>(&self, calc: &mut Calc<R>, pipe: &Pipe, unit_weight: UnitWeight) -> Pressure {
+    fn arched<R: Recorder>(&self, calc: &mut Calc<R>, bore: Length, unit_weight: UnitWeight) -> Pressure {
         let soil = self.column.soil;
         let Some(layer) = soil.at_pipe().filter(|_| !self.stands) else { return Pressure::default() };
         let half = Angle::from_si(layer.friction_angle.si() / 2.0);
-        let width = calc.law(SiloWidthTerzaghi { outside_diameter: pipe.bore.value, friction_angle: half });
+        let width = calc.law(SiloWidthTerzaghi { outside_diameter: bore, friction_angle: half });
         calc.law(SiloStress {
             unit_weight,
             width,
@@ -123,16 +125,11 @@ impl Around<'_> {
 
 impl InPlace {
     /// What lies on it, at the modulus of years.
-    pub(super) fn load<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        pipe: &Pipe,
-        at: &Around<'_>,
-    ) -> Doubted<Band<Pressure>> {
+    pub(super) fn load<R: Recorder>(&self, calc: &mut Calc<R>, at: &Around<'_>) -> Doubted<Band<Pressure>> {
         calc.doubted(|calc| {
             let stress = vertical_stress(calc, at.column, at.depth);
             let water = stress.total - stress.effective;
-            let hangs = at.arched(calc, pipe, (stress.effective - at.column.soil.surcharge) / at.depth);
+            let hangs = at.arched(calc, self.bore, (stress.effective - at.column.soil.surcharge) / at.depth);
             let live = at.live();
             let share = if live > Pressure::default() { calc.take(self.share) } else { Ratio::from(1.0) };
             let likely = water + hangs + live * share;
@@ -145,14 +142,13 @@ impl InPlace {
         &self,
         calc: &mut Calc<R>,
         drive: &Drive,
-        pipe: &Pipe,
         at: &Around<'_>,
     ) -> Doubted<Band<Ratio>> {
         let (first, whole_lag) = drive.in_service.lag;
         let one = Ratio::from(1.0);
         calc.doubted(|calc| {
             let total = vertical_stress(calc, at.column, at.depth).total;
-            let hangs = at.arched(calc, pipe, (total - at.column.soil.surcharge) / at.depth);
+            let hangs = at.arched(calc, self.bore, (total - at.column.soil.surcharge) / at.depth);
             let live = at.live();
             let share = if live > Pressure::default() { calc.take(self.share) } else { one };
             let bent = calc.doubted(|calc| {

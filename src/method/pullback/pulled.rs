@@ -82,12 +82,13 @@ pub(super) fn strength<R: Recorder>(
     pull: &Pull,
     on_pipe: &Doubted<PullOnPipe>,
 ) -> Strength {
-    let best = {
-        let (pull, on_pipe) = (pull.at_best(), on_pipe.map(PullOnPipe::at_best));
-        let weld = |pe: &PePipe| pe.weld_at_best;
-        bears(&mut Calc::new(Silent), (pipe, pulled), &pull, &on_pipe, weld)
-    };
-    bears(calc, (pipe, pulled), pull, on_pipe, |pe| pe.weld_factor.value).at_best(&best)
+    let strength = bears(calc, (pipe, pulled), pull, on_pipe, |pe| pe.weld_factor.value);
+    if strength.passes() {
+        return strength;
+    }
+    let (pull, on_pipe) = (pull.at_best(), on_pipe.map(PullOnPipe::at_best));
+    let best = bears(&mut Calc::new(Silent), (pipe, pulled), &pull, &on_pipe, |pe| pe.weld_at_best);
+    strength.at_best(&best)
 }
 
 fn bears<R: Recorder>(

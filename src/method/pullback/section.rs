@@ -1,7 +1,7 @@
 //! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, collapse under fluid.
 
 use super::force::PullOnPipe;
-use crate::check::{Absent, Check, Outcome, at_least, at_most, only};
+use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only};
 use crate::drive::{HoleState, Pull};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
@@ -190,6 +190,20 @@ pub(in crate::method) struct Strength {
 }
 
 impl Strength {
+    /// Whether every check of it passes plainly.
+    pub(super) fn passes(&self) -> bool {
+        let others = [
+            &self.with_bending,
+            &self.collapse,
+            &self.together,
+            &self.together_normal,
+            &self.strain,
+            &self.strain_with_bend,
+        ];
+        let plain = |check: &Check<()>| check.verdict == Verdict::Within;
+        plain(&self.tension) && others.into_iter().all(|other| other.as_ref().map_or(true, plain))
+    }
+
     /// Held against the same with what the file does not tell at its best.
     pub(super) fn at_best(self, best: &Self) -> Self {
         let both = |check: Outcome, best: Outcome| match (check, best) {

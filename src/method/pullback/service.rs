@@ -1,13 +1,13 @@
-//! A pipe after the pull: under water, soil and traffic, and with a vacuum inside; while the annulus is grouted, and how
-//! far it goes out of round.
+//! A flexible pipe after it is put in: under water, soil and traffic, and with a vacuum inside; how far it goes out of
+//! round; and a pulled one while its annulus is grouted.
 
 use super::grout;
 use super::in_place::{Around, InPlace, is_held, places};
 use super::section::Section;
 use super::strength::{Cold, modulus};
-use crate::check::{Absent, Check, Outcome, at_most, only};
-use crate::drive::{Drive, Made, PePipe, Pipe, Pull, PulledPipe};
-use crate::handbook::Service;
+use crate::check::{Absent, Check, Outcome, Verdict, at_most, only};
+use crate::drive::{Drive, JackedRing, Made, PePipe, Pipe, Pull, PulledPipe, RingInService};
+use crate::handbook::{Family, Service};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::outside_pressure::PressureOfBothTimes;
 use crate::quantity::{Band, Length, Pressure, Ratio, Role, Time};
@@ -43,55 +43,34 @@ pub(super) fn of<R: Recorder>(
     if let PulledPipe::Pe(pe) = pulled {
         ring.share = share(calc, pe, pull);
     }
-    let Some(over) = pipe.ring.as_deref() else {
-        return InService {
-            grout,
-            collapse: Err(Absent::Missing),
-            vacuum: Err(Absent::Missing),
-            deflection: Err(Absent::Missing),
-        };
-    };
-    let thick = || !pulled.is_plastic() && (pipe.outside_diameter.value / pulled.wall()).value < THICK;
-    let vacuum = only(drive.service == Service::PressureMain, "it is no pressure main")
-        .and_then(|()| only(!thick(), "metal this thick bears any vacuum"))
-        .and_then(|()| drive.in_service.vacuum.ok_or(Absent::Missing));
-    let mut made = InService {
-        grout,
-        collapse: Err(Absent::Missing),
-        vacuum: vacuum.and(Err(Absent::Missing)),
-        deflection: only(!is_held(drive), "hardened grout that is proved holds the ring").and(Err(Absent::Missing)),
-    };
-    let worst = |so_far: &mut Outcome, check: Check<()>| {
-        *so_far = Ok(so_far.map_or(check, |other| other.worse(check)));
-    };
-    let served = Served { drive, pipe, pulled, pull, ring };
-    for (adverse, best) in places(drive, pipe, over) {
-        calc.part("collapse in service");
-        let judge = |calc: &mut Calc<R>, at: &Around<'_>| served.collapses(calc, at, None);
-        worst(&mut made.collapse, both(calc, (&adverse, best.as_ref()), judge, judge));
-        if let Ok(vacuum) = &vacuum {
-            calc.part("vacuum in service");
-            let under = |pressure| {
-                move |calc: &mut Calc<R>, at: &Around<'_>| served.collapses(calc, at, Some((pressure, vacuum.lasts)))
-            };
-            let best = best.or((vacuum.pressure.low < vacuum.pressure.high).then_some(adverse));
-            let ends = vacuum.pressure;
-            worst(&mut made.vacuum, both(calc, (&adverse, best.as_ref()), under(ends.high), under(ends.low)));
-        }
-        if !is_held(drive) {
-            calc.part("deflection in service");
-            let within = |limit| {
-                move |calc: &mut Calc<R>, at: &Around<'_>| {
-                    let bent = served.ring.deflection(calc, drive, pipe, at);
-                    at.judged(drive, at_most(Role::Percent, bent, limit).with_note(BENT))
-                }
-            };
-            let best = best.or((over.deflection.low.value < over.deflection.high.value).then_some(adverse));
-            let ends = over.deflection;
-            worst(&mut made.deflection, both(calc, (&adverse, best.as_ref()), within(ends.low), within(ends.high)));
-        }
+    let pe = if let PulledPipe::Pe(pe) = pulled { Some((&**pe, pull)) } else { None };
+    let served = Served { drive, pipe, pe, ring, plastic: pulled.is_plastic() };
+    match pipe.ring.as_deref() {
+        Some(over) => served.checks(calc, over, grout),
+        None => InService::absent(grout),
     }
-    made
+}
+
+/// The same on a flexible pipe that is pushed: its wall is not scored, and nothing is grouted before it lies.
+pub(in crate::method) fn of_jacked<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> InService {
+    const PUSHED: Absent = Absent::NotApplicable("the pipe is not pulled");
+    let over = pipe.ring.as_deref();
+    let Some((over, jacked)) = over.and_then(|over| Some((over, over.jacked?))) else {
+        let rigid = Err(Absent::NotApplicable("the pipe is rigid: see its crushing strength"));
+        return InService { grout: Err(PUSHED), collapse: rigid, vacuum: rigid, deflection: rigid };
+    };
+    let JackedRing { wall, modulus, share, poisson } = jacked;
+    let section = Section { outside_diameter: pipe.outside_diameter.value, wall };
+    let (share, ovality) = (Doubted::sure(share), Ratio::default());
+    let ring = InPlace { section, wall, bore: pipe.cut(), modulus, share, poisson, ovality };
+    let plastic = matches!(pipe.family, Family::Pvc | Family::Grp);
+    Served { drive, pipe, pe: None, ring, plastic }.checks(calc, over, Err(PUSHED))
+}
+
+impl InService {
+    const fn absent(grout: Outcome) -> Self {
+        Self { grout, collapse: Err(Absent::Missing), vacuum: Err(Absent::Missing), deflection: Err(Absent::Missing) }
+    }
 }
 
 /// A check on the safe side, and at its best where something is not known.
@@ -103,8 +82,8 @@ fn both<R: Recorder>(
 ) -> Check<()> {
     let check = judge(calc, adverse);
     match best {
-        Some(best) => check.at_best(judge_best(calc, best)),
-        None => check,
+        Some(best) if check.verdict != Verdict::Within => check.at_best(judge_best(calc, best)),
+        _ => check,
     }
 }
 
@@ -113,12 +92,56 @@ fn both<R: Recorder>(
 struct Served<'a> {
     drive: &'a Drive,
     pipe: &'a Pipe,
-    pulled: &'a PulledPipe,
-    pull: &'a Pull,
+    /// PE, which softens with time and by its pull.
+    pe: Option<(&'a PePipe, &'a Pull)>,
     ring: InPlace,
+    plastic: bool,
 }
 
 impl Served<'_> {
+    fn checks<R: Recorder>(&self, calc: &mut Calc<R>, over: &RingInService, grout: Outcome) -> InService {
+        let Self { drive, pipe, ring, .. } = *self;
+        let thick = !self.plastic && (ring.section.outside_diameter / ring.wall).value < THICK;
+        let vacuum = only(drive.service == Service::PressureMain, "it is no pressure main")
+            .and_then(|()| only(!thick, "metal this thick bears any vacuum"))
+            .and_then(|()| drive.in_service.vacuum.ok_or(Absent::Missing));
+        let mut made = InService {
+            vacuum: vacuum.and(Err(Absent::Missing)),
+            deflection: only(!is_held(drive), "hardened grout that is proved holds the ring").and(Err(Absent::Missing)),
+            ..InService::absent(grout)
+        };
+        let worst = |so_far: &mut Outcome, check: Check<()>| {
+            *so_far = Ok(so_far.map_or(check, |other| other.worse(check)));
+        };
+        for (adverse, best) in places(drive, pipe, over) {
+            calc.part("collapse in service");
+            let judge = |calc: &mut Calc<R>, at: &Around<'_>| self.collapses(calc, at, None);
+            worst(&mut made.collapse, both(calc, (&adverse, best.as_ref()), judge, judge));
+            if let Ok(vacuum) = &vacuum {
+                calc.part("vacuum in service");
+                let ends = vacuum.pressure;
+                let under = |pressure| {
+                    move |calc: &mut Calc<R>, at: &Around<'_>| self.collapses(calc, at, Some((pressure, vacuum.lasts)))
+                };
+                let best = best.or((ends.low < ends.high).then_some(adverse));
+                worst(&mut made.vacuum, both(calc, (&adverse, best.as_ref()), under(ends.high), under(ends.low)));
+            }
+            if !is_held(drive) {
+                calc.part("deflection in service");
+                let ends = over.deflection;
+                let within = |limit| {
+                    move |calc: &mut Calc<R>, at: &Around<'_>| {
+                        let bent = ring.deflection(calc, drive, at);
+                        at.judged(drive, at_most(Role::Percent, bent, limit).with_note(BENT))
+                    }
+                };
+                let best = best.or((ends.low.value < ends.high.value).then_some(adverse));
+                worst(&mut made.deflection, both(calc, (&adverse, best.as_ref()), within(ends.low), within(ends.high)));
+            }
+        }
+        made
+    }
+
     /// What lies on it, with a vacuum for a time where there is one, against collapse.
     fn collapses<R: Recorder>(
         &self,
@@ -126,14 +149,14 @@ impl Served<'_> {
         at: &Around<'_>,
         vacuum: Option<(Pressure, Time)>,
     ) -> Check<()> {
-        let Self { drive, pipe, pulled, pull, ring } = *self;
+        let Self { drive, ring, .. } = *self;
         let case = calc.doubted(|calc| {
-            let load = ring.load(calc, pipe, at);
+            let load = ring.load(calc, at);
             let load = calc.take(load);
-            match (vacuum, pulled) {
+            match (vacuum, self.pe) {
                 (None, _) => (load, ring),
                 // The soil stands for years, the vacuum for hours: each counts at the stiffness of its time.
-                (Some((short, lasts)), PulledPipe::Pe(pe)) => {
+                (Some((short, lasts)), Some((pe, pull))) => {
                     let soft = pe.times.vacuum.as_ref();
                     let soft =
                         soft.map_or(ring.modulus, |points| modulus(calc, points, pull, lasts, Cold::NotCredited));
@@ -142,7 +165,7 @@ impl Served<'_> {
                         .map(|long| calc.law(PressureOfBothTimes { long, modulus_long, short, modulus_short: soft }));
                     (load, InPlace { modulus: soft, ..ring })
                 }
-                (Some((short, _)), _) => (load.map(|load| load + short), ring),
+                (Some((short, _)), None) => (load.map(|load| load + short), ring),
             }
         });
         let limit = calc.doubted(|calc| {
@@ -150,12 +173,12 @@ impl Served<'_> {
             let bent = if is_held(drive) {
                 Band::default()
             } else {
-                let bent = ring.deflection(calc, drive, pipe, at);
+                let bent = ring.deflection(calc, drive, at);
                 calc.take(bent)
             };
-            stiff.limit(calc, drive, pull.collapse_factor, load, (bent, at))
+            stiff.limit(calc, drive, drive.in_service.collapse_factor, load, (bent, at))
         });
-        let note = match (is_held(drive), pulled.is_plastic()) {
+        let note = match (is_held(drive), self.plastic) {
             (true, _) => HELD,
             (false, true) => RING,
             (false, false) => ELASTIC,
@@ -181,7 +204,8 @@ fn ring<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, pull:
         Made::Steel(steel) => (metal, steel.modulus, one, steel.factors.poisson, Ratio::default()),
     };
     let wall = pulled.wall();
-    InPlace { section, wall, modulus, share: Doubted::sure(share), poisson, ovality }
+    let bore = pipe.bore.value;
+    InPlace { section, wall, bore, modulus, share: Doubted::sure(share), poisson, ovality }
 }
 
 /// What traffic counts for on PE: it is taken to stand as long as the fluid of the bore, and comes in seconds.

@@ -10,7 +10,7 @@ use crate::laws::pull_rules::GroundLoadPull;
 use crate::laws::ramp::{RampLength, ShortestRamp};
 use crate::laws::wall::{PassiveCoefficient, PassivePressure};
 use crate::method::walked::Walked;
-use crate::quantity::{Angle, Band, Length, Pressure, Ratio, Role};
+use crate::quantity::{Angle, Area, Band, Length, Pressure, Ratio, Role};
 
 const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length that the file names";
 const RAMP: &str = "no room is told: so much along the line for the ramp, against what a street usually leaves";
@@ -42,19 +42,21 @@ pub(in crate::method) fn reaction<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     }
     let stretch = at.drive.stretches.first().ok_or(Absent::Missing)?;
     calc.part("launch pit face");
-    let usual = &pulled.pull.works.usual;
+    let (usual, left) = (&pulled.pull.works.usual, at.drive.leeway.set_on);
     let depth = at.drive.site.launch.invert - at.pipe.outside_diameter.value / 2.0;
-    let mut plate = |column: Column<'_>, clay: Option<Pressure>| {
-        let area = calc.doubted(|calc| {
-            let allowed = passive(calc, column, clay, depth) / usual.plate_safety;
-            calc.take(pulled.all()).map(|force| force / allowed)
-        });
-        required(Role::GroundArea, area, usual.plate)
-    };
-    let clay = stretch.earth.strength.map(|strength| strength.ends);
-    let adverse = plate(stretch.light(), clay.map(|clay| clay.low));
-    let best = plate(stretch.heavy(), clay.map(|clay| clay.high));
-    Ok(adverse.with_note(PLATE).at_best(best))
+    let clay = stretch.earth.strength.map(|strength| strength.ends.low);
+    let area = calc.doubted(|calc| {
+        let allowed = passive(calc, stretch.light(), clay, depth);
+        let force = calc.take(pulled.all());
+        // As a plate that is told would be judged.
+        Band::same((force.likely * usual.plate_safety).max(force.high * left) / allowed)
+    });
+    // What no plate on the face bears may hang on other anchors.
+    Ok(required(Role::GroundArea, area, usual.plate).with_note(PLATE).at_best(required(
+        Role::GroundArea,
+        Area::default(),
+        usual.plate,
+    )))
 }
 
 /// What the ground may press back at a depth: drained, or undrained where that is less.

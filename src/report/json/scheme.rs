@@ -196,8 +196,8 @@ impl Json<'_> {
         };
         object! {
             stretch: soil.stretch,
-            total_stress: soil.at_crown.map(|stress| pressure(stress.total)),
-            effective_stress: soil.at_crown.map(|stress| pressure(stress.effective)),
+            total_stress: pressure(soil.at_crown.total),
+            effective_stress: pressure(soil.at_crown.effective),
             models: array(soil.models.iter().map(model)),
             notes: soil.notes.as_slice(),
         }

@@ -98,10 +98,8 @@ impl Page<'_> {
     fn soil(&mut self, ranked: &Ranked, soil: &[SoilView]) {
         for one in soil {
             let stress = |stress| self.value(Shown::of(stress, Role::UnitFriction));
-            let stress = one.at_crown.map_or_else(
-                || "not known below water without the saturated unit weight".to_owned(),
-                |at| format!("total {}, effective {}", stress(at.total), stress(at.effective)),
-            );
+            let at = one.at_crown;
+            let stress = format!("total {}, effective {}", stress(at.total), stress(at.effective));
             let stretch = one.stretch;
             self.wrapped("", &format!("ground[{stretch}], deepest place: vertical stress at the crown {stress}"));
             for model in &one.models {

@@ -1,0 +1,85 @@
+//! Pressure of the bore fluid against the ground over the crown of the bore.
+
+use crate::edit::Edit;
+use crate::pull_works::{G, check, pulled, text};
+use approx::assert_relative_eq;
+use jackpull::check::{Care, Check, Subject, Verdict};
+
+/// PE IPS 10 in in a bore of 1.5 diameters, 8 ft deep over 250 ft, in clay of which nothing is told but its class and count.
+fn main(pull: &str, more: &str) -> String {
+    let ground = "groundwater: none
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 0 mm }]";
+    let file = text(
+        "pressure_main",
+        "250 ft",
+        &format!("duration: 6 h{pull}"),
+        &format!("{ground}\n{more}"),
+        "material: pe4710, size: 10 in, sdr: 11",
+    );
+    file.edit("invert_depth: 4 m", "invert_depth: 8 ft")
+}
+
+fn of(file: &str) -> Check {
+    check(&pulled(file), Subject::BreakOut)
+}
+
+const OPEN: &str = "surface: { over: open }";
+
+/// The crown of the bore lies at 2.10 m: 115 pcf over it are 38 kPa. Fluid of 1,500 up to the ground and 20 Pa on the way to
+/// the farther pit make 76, of 1,050 half a metre over the crown and 8 Pa on half of the way 14 (sums of a reviewer by hand).
+#[test]
+fn clay_by_its_class() {
+    let held = of(&main("", OPEN));
+    let (demand, limit) = held.high().unwrap();
+    assert_relative_eq!(limit.si, 38e3, max_relative = 5e-3);
+    assert_relative_eq!(demand.si, 14e3, max_relative = 2e-2);
+    assert_eq!((held.verdict, held.care), (Verdict::WithCare, Some(Care::Condition)));
+    // Under a road half as much again is to be spared: 21 of 38.
+    assert_eq!(of(&main("", "surface: { over: road }")).care, Some(Care::Condition));
+    // Under rails, and beside a service, a pressure to hold to is no answer.
+    for more in ["surface: { over: railway }", "surface: { over: open }\ncrossings: [{ at: 20 m, depth: 1.2 m }]"] {
+        let open = of(&main("", more));
+        assert_relative_eq!(open.high().unwrap().0.si, 76e3, max_relative = 1e-2);
+        assert_relative_eq!(open.best().unwrap().0.si, 14e3, max_relative = 2e-2);
+        assert_eq!(open.verdict, Verdict::NotDecided, "{more}");
+    }
+}
+
+/// Half as much to spare under a road as the fluid has at its best: 13 of 18 kPa would do in a field.
+#[test]
+fn a_road_asks_for_more_to_spare() {
+    let shallow = |over: &str| of(&main("", over).edit("invert_depth: 8 ft", "invert_depth: 1.36 m"));
+    assert_eq!(shallow(OPEN).care, Some(Care::Condition));
+    for over in ["surface: { over: road }", ""] {
+        assert_eq!(shallow(over).verdict, Verdict::NotDecided, "{over}");
+    }
+}
+
+/// With level and loss told it is decided: 0.9 m over the crown.
+#[test]
+fn what_is_told_decides() {
+    let flow = ", returns: { flow: 0.6 L/min, plastic_viscosity: 0.001 Pa*s, yield_point: 0 Pa }";
+    let low = of(&main(&format!("{flow}, fluid_level: 1.2 m"), OPEN));
+    assert_eq!(low.verdict, Verdict::Within);
+    assert_relative_eq!(low.high().unwrap().0.si, 1_500.0 * G * (2.097 - 1.2), max_relative = 2e-3);
+    let thick = flow.edit("yield_point: 0 Pa", "yield_point: 12 Pa");
+    assert_eq!(of(&main(&format!("{thick}, fluid_level: 0 m"), OPEN)).verdict, Verdict::Over);
+}
+
+/// Less than a metre over the bore: it comes up, whatever is done.
+#[test]
+fn little_cover() {
+    let shallow = of(&main("", OPEN).edit("invert_depth: 8 ft", "invert_depth: 1.3 m"));
+    assert_eq!(shallow.verdict, Verdict::Over);
+    assert_relative_eq!(shallow.high().unwrap().1.si, 1.0);
+}
+
+/// A valley between the pits: the fluid stands in it from the pits, and the ground over it is least.
+#[test]
+fn a_valley_is_judged() {
+    let depths = "depths: [{ at: 120 ft, invert_depth: 1.6 m }]\nreception: { invert_depth: 8 ft }";
+    let valley = of(&main("", &format!("{OPEN}\n{depths}")));
+    let level = of(&main("", OPEN));
+    assert_relative_eq!(valley.high().unwrap().1.si, 115.0 * 157.087_46 * (1.6 - 0.3413), max_relative = 2e-3);
+    assert!(valley.utilisation() > level.utilisation());
+}

@@ -1,0 +1,76 @@
+//! The ring of a flexible pipe that is jacked, in service.
+
+use crate::drives::drive;
+use crate::edit::Edit;
+use approx::assert_relative_eq;
+use jackpull::check::{Absent, Check, Subject, Verdict};
+use jackpull::{Method, Scheme, assess};
+
+/// Nine metres deep under eight of water, PVC of 495 x 12 mm.
+const DEEP: &str = "
+service: pressure_main
+length: 60 m
+launch: { invert_depth: 9 m }
+grade: 0 %
+groundwater: 1 m
+surface: { over: open }
+lubrication: none
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]
+rig: { thrust: 2 MN, pull: 500 kN }
+candidates: [{ material: pvc, size: 450 mm, outside_diameter: 495 mm, wall: 12 mm, rated_force: 400 kN }]
+";
+
+fn jacked(text: &str) -> Scheme {
+    let drive = drive(text);
+    assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+}
+
+fn of(text: &str, subject: Subject) -> Check {
+    *jacked(text).checks.get(subject).unwrap_or_else(|| panic!("no {}", subject.label()))
+}
+
+/// Round, its ring of years bears 35 kPa, half of it 17; water alone is 78 (sums of a reviewer by hand).
+#[test]
+fn a_thin_ring_under_water() {
+    let collapse = of(DEEP, Subject::CollapseInService);
+    assert_eq!(collapse.verdict, Verdict::Over);
+    let ring = 2.0 * 140_000.0 * 6_894.757 / (1.0 - 0.38 * 0.38) / (495.0 / 12.0 - 1.0_f64).powi(3);
+    assert_relative_eq!(ring, 35e3, max_relative = 2e-2);
+    let (demand, limit) = collapse.likely().unwrap();
+    assert!(demand.si > 78e3 && limit.si < 17.5e3, "{demand:?} {limit:?}");
+    assert_eq!(of(DEEP, Subject::Deflection).verdict, Verdict::Over);
+    assert_eq!(of(DEEP, Subject::Vacuum).verdict, Verdict::Over);
+}
+
+/// Steel of 12 mm bears it; by its class the clay weighs 125 pcf, and 10.5 kN/m3 and the water below it.
+#[test]
+fn a_stiff_ring_holds() {
+    let steel = DEEP
+        .edit(
+            "material: pvc, size: 450 mm, outside_diameter: 495 mm",
+            "material: steel, size: 508 mm, outside_diameter: 508 mm",
+        )
+        .edit(", rated_force: 400 kN", ", yield_strength: 235 MPa");
+    let collapse = of(&steel, Subject::CollapseInService);
+    let whole = 125.0 * 157.087_46 + (10.5e3 + 9_806.65) * 8.0;
+    assert_relative_eq!(collapse.high().unwrap().0.si, whole, max_relative = 1e-6);
+    assert_eq!(collapse.verdict, Verdict::Within);
+    assert_eq!(
+        jacked(&steel).checks.outcome(Subject::Vacuum),
+        Err(Absent::NotApplicable("metal this thick bears any vacuum"))
+    );
+}
+
+/// A rigid pipe has its crushing strength instead.
+#[test]
+fn a_rigid_pipe_has_none() {
+    let clay = DEEP
+        .edit(
+            "material: pvc, size: 450 mm, outside_diameter: 495 mm, wall: 12 mm, rated_force: 400 kN",
+            "material: clay, size: 10 in",
+        )
+        .edit("pressure_main", "gravity_sewer");
+    for subject in [Subject::CollapseInService, Subject::Deflection] {
+        assert!(jacked(&clay).checks.get(subject).is_none());
+    }
+}
