@@ -131,7 +131,7 @@ class Drive:
         if r.maybe(0.3) and not sure_end:
             t = r.num(8, 20, 2)
             of["packer"] = {"thickness": f"{t} mm"}
-            for key, make in (("crushed_thickness", lambda: f"{round(t * 0.6, 2)} mm"), ("modulus", lambda: r.mpa(80, 500))):
+            for key, make in (("modulus", lambda: r.mpa(80, 500)),):
                 if r.maybe(0.5):
                     of["packer"][key] = make()
         if r.maybe(0.2):

@@ -11,6 +11,7 @@ pub use levels::{Levels, Limit};
 pub use made::{Case, Check, at_least, at_most, rated, required};
 pub use outcome::{Absent, Checks};
 pub(crate) use outcome::{Outcome, only};
+pub(crate) use rule::Decides;
 pub use rule::Rule;
 pub use subject::{Need, Subject};
 pub(crate) use table::checks;

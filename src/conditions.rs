@@ -29,5 +29,6 @@ pub(crate) use pits::Place;
 pub(crate) use plan::NO_GRAVITY;
 pub use plan::Plan;
 pub use stress::{VerticalStress, resisting_stress, undrained_resisting_stress, vertical_stress};
+pub(crate) use time::{Pushing, rate};
 pub use time::{StageTime, TimePlan, time_plan};
 pub(crate) use usual::usual;

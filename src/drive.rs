@@ -11,10 +11,12 @@ mod leeway;
 mod pipe;
 mod proposed;
 mod pulled;
+mod rests;
 mod service;
 mod site;
 mod stem;
 mod unusual;
+mod usual;
 mod wall;
 mod water;
 mod weights;
@@ -22,8 +24,8 @@ mod work;
 
 pub use assumed::{Assumed, AssumedValue, Concern};
 pub use capacity::{
-    Capacity, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, Packer, RingKind, SteelEnd,
-    SteelScheme, Steering,
+    Capacity, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, Packer, PackerModulus, RingKind,
+    SteelEnd, SteelScheme, Steering,
 };
 pub use casing::{Casing, CasingTube};
 pub use coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode, SteelFactors};
@@ -36,6 +38,7 @@ pub(crate) use pipe::{Made, UNTOLD_PILOT};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;
+pub use rests::{Restart, RestartByGround, Rests};
 pub use service::{JackedRing, PipeInService, Place, RingInService, Vacuum};
 pub use site::{
     ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
@@ -43,6 +46,7 @@ pub use site::{
 };
 pub use stem::{SandBed, Stem, Tube};
 pub use unusual::Unusual;
+pub use usual::{Usual, UsualStem};
 pub use wall::{Reaction, ThrustWall};
 pub(crate) use water::{Side, Sides, Way, invert_at};
 pub use weights::Weights;
@@ -66,8 +70,7 @@ pub struct Drive {
     pub(crate) grade: Cited<Angle>,
     pub(crate) lubrication: Lubrication,
     pub(crate) stretches: Vec<Stretch>,
-    pub(crate) stops: Vec<Length>,
-    pub(crate) restart: Ratio,
+    pub(crate) rests: Rests,
     pub(crate) rig: Rig,
     /// What is done where the rig cannot push on.
     pub(crate) if_stalled: Option<IfStalled>,
@@ -76,7 +79,10 @@ pub struct Drive {
     pub(crate) gauge: Option<Gauge>,
     pub(crate) stations: StationRules,
     pub(crate) stem: Stem,
+    /// The same with what the file leaves out of it at its best, where it leaves out anything.
+    pub(crate) stem_at_best: Option<Stem>,
     pub(crate) tip: TipResistance,
+    pub(crate) usual: Usual,
     /// How the ground is opened for a jacked pipe, in words.
     pub(crate) technique: &'static str,
     pub(crate) face: FaceResistance,
@@ -206,6 +212,12 @@ impl Drive {
     #[must_use]
     pub const fn crossings_are_told(&self) -> bool {
         self.site.crossings_are_told
+    }
+
+    /// Whether the file says how a drive that stalls is freed. No pit is dug in a railway.
+    pub(crate) fn is_freed(&self) -> bool {
+        let railway = self.site.surface.railway;
+        self.if_stalled.is_some_and(|how| how != IfStalled::RescuePit || !railway)
     }
 
     /// When people work.

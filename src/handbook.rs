@@ -19,7 +19,7 @@ pub use rows::*;
 pub use table::{Citation, Row, Table};
 pub use written::{Written, line};
 
-use crate::quantity::{Angle, Length, Pressure, Ratio, ThermalExpansion, ThermodynamicTemperature, Time};
+use crate::quantity::{Angle, Force, Length, Pressure, Ratio, ThermalExpansion, ThermodynamicTemperature, Time};
 use crate::source::RowId;
 use crate::yaml::Field;
 use shelf::{Shelf, keys, shelves};
@@ -98,8 +98,6 @@ shelves! {
     iron_pipe: SizeOutsideWallRow,
     /// Thickness of packers.
     packer_thickness: LengthRangeRow,
-    /// Thickness of a crushed packer over that as fitted.
-    packer_residual: RatioRangeRow,
     /// Secant modulus of packers.
     packer_modulus: PressureRangeRow,
     /// Angles at a jacking joint.
@@ -258,6 +256,8 @@ shelves! {
     practice_pressure: Field<Pressure> as fixed_keys,
     /// Lengths by use.
     practice_length: Field<Length> as fixed_keys,
+    /// Forces by use.
+    practice_force: Field<Force> as fixed_keys,
     /// Angles by use.
     practice_angle: Field<Angle> as fixed_keys,
     /// Durations by use.

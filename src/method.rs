@@ -2,7 +2,9 @@
 
 mod along;
 mod assess;
+mod body;
 mod column;
+mod either;
 mod figure;
 mod figures;
 mod front;
@@ -12,6 +14,8 @@ mod models;
 mod not_given;
 mod profile;
 mod pullback;
+mod rest;
+mod rules;
 mod scheme;
 mod sheet;
 mod stage;
@@ -21,6 +25,7 @@ mod walked;
 pub use crate::handbook::Method;
 pub use along::{Point, StageProfile};
 pub use assess::{assess, explain, is_offered};
+pub use body::{Body, Stage};
 pub use figure::Figure;
 pub use figures::figures;
 pub use jacking::shove::{Shove, StopBy, shove_plan};
@@ -31,4 +36,3 @@ pub use models::{FrictionModel, ModelForce, Over, SoilView, friction_models, mod
 pub use profile::profile;
 pub use scheme::Scheme;
 pub use sheet::{Sheet, Step};
-pub use stage::{Body, Stage};

@@ -199,7 +199,7 @@ impl<S: Copy> Check<S> {
         };
         let (verdict, care) = if self.doubt.is_some() {
             (Verdict::NotDecided, None)
-        } else if judged.0 >= self.least.0 {
+        } else if judged.0 > self.least.0 || judged.0 == self.least.0 && self.least.1 != Some(Care::Condition) {
             judged
         } else {
             self.least

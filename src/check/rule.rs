@@ -43,6 +43,14 @@ pub(crate) enum Decides {
 }
 
 impl Decides {
+    /// The share of its limit that a high demand may reach.
+    pub(crate) fn share(self, leeway: &Leeway) -> Ratio {
+        match self.rule(leeway) {
+            Rule::Likely(share) | Rule::Watched(share) => share,
+            Rule::High | Rule::Screen | Rule::Required => Ratio::from_si(1.0),
+        }
+    }
+
     pub(crate) fn rule(self, leeway: &Leeway) -> Rule {
         let share = |factor: f64, left: Ratio| {
             let most = leeway.most.value.max(1.0);

@@ -15,13 +15,12 @@ macro_rules! checks {
             /// Thrust that pushes the pilot stem, against the rig.
             StemThrust "thrust, pilot stem" LoadMargin Watched(1.25) => stem::thrust($at);
             /// Thrust that pushes the pilot stem, against buckling.
-            StemBuckling "pilot stem, buckling" LoadMargin Likely(2.0),
-                asks "buckling of the pilot stem" ["stem.wall", "stem.free_length"] => stem::buckling($at, $calc);
+            StemBuckling "pilot stem, buckling" LoadMargin Likely(2.0) => stem::buckling($at, $calc);
             /// Thrust that pushes the pilot stem, against snaking in a bore that is wider than the stem.
-            StemSnaking "pilot stem, snaking" none Screen, asks as StemBuckling => stem::snaking($at, $calc);
+            StemSnaking "pilot stem, snaking" none Screen,
+                asks "snaking of the pilot stem" ["stem.wall", "stem.free_length"] => stem::snaking($at, $calc);
             /// Thrust that pushes the pilot stem, against the rating of its joints.
-            StemJoint "pilot stem, joint under thrust" LoadMargin High,
-                asks "joints of the pilot stem under thrust" ["stem.joint_thrust"] => stem::joint($at);
+            StemJoint "pilot stem, joint under thrust" LoadMargin High => stem::joint($at);
             /// Torque of the pilot stem while it is pushed, against rig and joints.
             StemTorque "torque, pilot stem" LoadMargin High, asks "torque of the pilot stem" ["stem.torque"]
                 => stem::turned($at);
@@ -31,25 +30,22 @@ macro_rules! checks {
             /// Thrust that pushes a casing behind the stem, against the rig.
             CasingThrust "thrust, casing" LoadMargin Watched(1.25) => casing::thrust($at);
             /// Thrust that pushes a casing, against its section.
-            CasingSection "casing, section" LoadMargin Watched(3.0), asks "strength of the casing" ["candidates[].casing_wall"]
+            CasingSection "casing, section" LoadMargin Watched(3.0),
+                needs "strength of the casing" ["candidates[].casing_wall"]
                 => casing::section($at, $calc);
             /// Thrust that pushes a casing, against its free length as a column.
-            CasingColumn "casing in the pit, column" LoadMargin Likely(1.67),
-                asks "casing in the pit as a column" ["candidates[].casing_free_length"]
+            CasingColumn "casing in the pit, column" LoadMargin Likely(1.67), needs as CasingSection
                 => casing::column($at, $calc);
             /// Thrust that pushes a casing, against the rating of its joints.
-            CasingJoint "casing, joint under thrust" LoadMargin High,
-                asks "joints of the casing" ["candidates[].casing_joint_thrust"] => casing::joint($at);
+            CasingJoint "casing, joint under thrust" LoadMargin High, needs as CasingSection => casing::joint($at);
             /// Jacking force while the pipe is pushed, against the rig.
             JackingThrust "thrust, pipe" LoadMargin Watched(1.25) => jacking::thrust($at);
             /// Jacking force on the pipe, against the capacity of its end.
             EndCapacity "pipe end, jacking force" LoadMargin Watched(1.5) => end::capacity($at, $calc);
             /// Angle at the joints of a jacked pipe.
-            JointAngle "joint angle" none Screen, asks "angle at the joints" ["steering", "candidates[].packer"]
-                => end::angle($at);
+            JointAngle "joint angle" none High => end::angle($at);
             /// Jacking force on a free length of pipe, against its strength as a column.
-            PipeColumn "pipe in the pit, column" LoadMargin Likely(1.67),
-                asks "steel pipe in the pit as a column" ["candidates[].free_length"] => end::column($at, $calc);
+            PipeColumn "pipe in the pit, column" LoadMargin Likely(1.67) => end::column($at, $calc);
             /// Pull on the pipe, against its tension.
             Tension "pipe, tension" LoadMargin UpTo(1.25) => pullback::tension($at);
             /// Stress of pull and bend on the ramp, against the allowable stress.

@@ -82,6 +82,29 @@ const fn fixed(what: &'static str, shifts: Cited<Band<Ratio>>) -> StageTime {
     StageTime { what, passes: 1, rate, shifts: Some(shifts.value), origin, beside: false }
 }
 
+/// What is pushed in one go.
+#[derive(Clone, Copy)]
+pub(crate) enum Pushing {
+    Pilot,
+    Casing,
+    Pipe,
+}
+
+fn in_clay(rate: Option<SizedRate>, pipe: &Pipe) -> Option<Rate> {
+    rate.and_then(|rate| rate.of(pipe.nominal))
+}
+
+/// How far it gets in a shift, where a rate is known.
+pub(crate) fn rate(drive: &Drive, pipe: &Pipe, pushing: Pushing) -> Option<Rate> {
+    let pace = &drive.site.pace;
+    match pushing {
+        Pushing::Pilot => in_clay(pace.clay.pilot, pipe).or(pace.pilot),
+        Pushing::Casing => pace.casing,
+        Pushing::Pipe if pipe.casing.is_some() => pace.behind_casing,
+        Pushing::Pipe => in_clay(pace.clay.jacking, pipe).or(pace.jacking),
+    }
+}
+
 /// Shifts of one pipe put in by one method.
 #[must_use]
 pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
@@ -89,8 +112,7 @@ pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
     let pace = &drive.site.pace;
     let works = &pace.works;
     let planned = pace.planned.0;
-    let in_clay = |rate: Option<SizedRate>| rate.and_then(|rate| rate.of(pipe.nominal));
-    let (pilot, pipe_in_clay) = (in_clay(pace.clay.pilot).or(pace.pilot), in_clay(pace.clay.jacking));
+    let pilot = rate(drive, pipe, Pushing::Pilot);
     let stage = |what, passes: usize, rate: Option<Rate>| {
         #[expect(clippy::cast_precision_loss, reason = "a handful of passes")]
         let length = drive.length.value * (passes as f64);
@@ -114,16 +136,16 @@ pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
     match method {
         Method::PipeJacking => {
             let casing = pipe.casing.is_some();
-            let together = pace.pilot_in_pipe && pipe_in_clay.is_some() && !casing;
+            let together = pace.pilot_in_pipe && in_clay(pace.clay.jacking, pipe).is_some() && !casing;
             if drive.stem.is_there() && !together {
                 plan.add(stage("pilot stem", 1, pilot));
             }
             if casing {
-                plan.add(stage("casing", 1, pace.casing));
-                plan.add(stage("pipe pushed behind the casing", 1, pace.behind_casing));
+                plan.add(stage("casing", 1, rate(drive, pipe, Pushing::Casing)));
+                plan.add(stage("pipe pushed behind the casing", 1, rate(drive, pipe, Pushing::Pipe)));
             } else {
                 let what = if together { "pilot stem and pipe, together" } else { "pipe pushed" };
-                plan.add(stage(what, 1, pipe_in_clay.or(pace.jacking)));
+                plan.add(stage(what, 1, rate(drive, pipe, Pushing::Pipe)));
             }
         }
         Method::Pullback => {

@@ -104,6 +104,8 @@ pub struct SteelEnd {
 #[derive(Debug, Clone, Copy)]
 pub struct FreeLength {
     pub(crate) length: Cited<Length>,
+    /// False where it is the most that is usual.
+    pub(crate) told: bool,
     pub(crate) length_factor: Cited<Ratio>,
 }
 
@@ -148,25 +150,51 @@ pub enum RingKind {
 /// The joint of a jacked pipe.
 #[derive(Debug, Clone, Copy)]
 pub struct Joint {
-    /// Mean over greatest stress where no packer tells.
-    pub(crate) stress_ratio: Cited<Ratio>,
+    /// Mean over greatest stress, where the file tells it.
+    pub(crate) stress_ratio: Option<Cited<Ratio>>,
+    /// The file's, else that of the trade; none where pipes are welded to one or their maker's force holds the joint.
     pub(crate) packer: Option<Packer>,
+    /// Whether the file tells of the packer.
+    pub(crate) packer_told: bool,
     pub(crate) steering: Steering,
 }
 
-/// The packer, at both ends of what its stiffness may be.
+impl Joint {
+    /// Whether the packer is that of the trade, which the file does not tell.
+    pub(crate) const fn is_untold(&self) -> bool {
+        self.packer.is_some() && !self.packer_told && self.stress_ratio.is_none()
+    }
+}
+
+/// The packer as fitted.
 #[derive(Debug, Clone, Copy)]
 pub struct Packer {
-    pub(crate) outside_diameter: Length,
-    pub(crate) inside_diameter: Length,
-    /// As fitted.
+    /// Outside diameter of the ring; where it is not told, what the end bears on from the inside on.
+    pub(crate) outside_diameter: Option<Length>,
+    /// Inside diameter of the ring, or of the pipe; none where neither is known: what bears then lies outside.
+    pub(crate) inside_diameter: Option<Length>,
+    /// Outside diameter of the pipe.
+    pub(crate) pipe: Length,
     pub(crate) thickness: Length,
-    /// Crushed over fitted.
-    pub(crate) residual: Cited<Ratio>,
-    /// Modulus of the new packer, which has its thickness as fitted.
-    pub(crate) soft: Cited<Pressure>,
-    /// Modulus of the crushed one.
-    pub(crate) stiff: Cited<Pressure>,
+    pub(crate) modulus: PackerModulus,
+}
+
+/// The modulus of a packer on its thickness as fitted, hardened by the work.
+#[derive(Debug, Clone, Copy)]
+pub enum PackerModulus {
+    /// By a test of the job.
+    Tested(Cited<Pressure>),
+    /// Of a board that nobody has tested.
+    Assumed {
+        /// The middle.
+        middle: Cited<Pressure>,
+        /// The same where the mean stress at the allowed force is high.
+        pressed: Cited<Pressure>,
+        /// Mean stress from where.
+        pressed_from: Pressure,
+        /// The stiff end.
+        stiff: Cited<Pressure>,
+    },
 }
 
 /// What turns the joints.
@@ -181,8 +209,14 @@ pub struct Steering {
     pub(crate) squareness: Option<Cited<Length>>,
     /// Length of one pipe, from the shortest to the longest it may be.
     pub(crate) pipe_length: Option<(Length, Length)>,
+    /// Least angle of the line, by how it is held.
     pub(crate) least: Cited<Angle>,
-    pub(crate) warning: Cited<Angle>,
+    /// From here on a joint is looked after.
+    pub(crate) screen: Cited<Angle>,
+    /// Beyond it nothing is passed.
+    pub(crate) most: Cited<Angle>,
+    /// False where pipes are welded to one.
+    pub(crate) turns: bool,
 }
 
 impl Steering {

@@ -8,7 +8,7 @@ use crate::source::Cited;
 #[derive(Debug, Clone)]
 pub struct Casing {
     pub(crate) outside_diameter: Length,
-    /// What its wall tells; none where the wall is not known.
+    /// What its wall tells; none where neither file nor table knows it.
     pub(crate) tube: Option<Box<CasingTube>>,
     /// Rating of its joints under thrust.
     pub(crate) joint_thrust: Option<Cited<Force>>,
@@ -19,6 +19,8 @@ pub struct Casing {
 pub struct CasingTube {
     pub(crate) weight: LineLoad,
     pub(crate) section: SteelEnd,
+    /// The same with wall and yield at their best, where the file leaves them out.
+    pub(crate) best: Option<SteelEnd>,
     /// The length that nothing holds, in the launch pit.
-    pub(crate) free: Option<FreeLength>,
+    pub(crate) free: FreeLength,
 }

@@ -132,7 +132,7 @@ pub struct JackedPipe {
     /// Greatest force that the pipe maker allows, beside our own limit and never in it.
     pub(crate) rated_force: Option<Cited<Force>>,
     /// The length that nothing holds.
-    pub(crate) free: Option<FreeLength>,
+    pub(crate) free: FreeLength,
 }
 
 /// A pipe with joints that carry pull; boxed, since its tables are much larger than the rest.

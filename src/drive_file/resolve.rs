@@ -33,6 +33,7 @@ mod pull;
 mod pull_works;
 mod pvc;
 mod resolver;
+mod rests;
 mod rigid;
 mod row;
 mod service;
@@ -46,6 +47,7 @@ mod stem;
 mod suitability;
 mod take;
 mod traffic;
+mod usual;
 mod wall;
 mod weights;
 mod work;
@@ -53,26 +55,15 @@ mod works;
 
 use super::fields::Keys;
 use super::limits::LONGEST;
-use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile, StopFile};
+use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile};
 use crate::drive::{Concern, Drive, Leeway, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::{Handbook, HandbookError};
-use crate::quantity::{Length, Measure, Ratio, Role};
-use crate::source::{Cited, Equation, Origin};
+use crate::quantity::{Length, Measure, Role};
+use crate::source::Cited;
 use crate::yaml::{Complaint, Field};
 use line::Line;
 use resolver::{Resolver, no_row};
 use std::sync::Arc;
-
-/// What is taken where the file plans no stops.
-const NO_STOPS: Equation = Equation::judged(
-    "planned stops",
-    "none",
-    "work goes on by shifts without a longer stop; the cautions tell what a stop does",
-    "continuous work",
-);
-
-/// Most stops of one drive.
-const MOST_STOPS: usize = 200;
 
 /// Row of the method whose guided pilot every bore here follows.
 const GUIDED: &str = "pilot_tube";
@@ -128,6 +119,7 @@ impl Resolver<'_> {
         let gauge = self.gauge(&file.rig)?;
         let stations = self.stations(&file.rig)?;
         let stem = self.about(Concern::Stem, |resolver| resolver.stem(file))?;
+        let stem_at_best = self.stem_at_best(file, &stem)?;
         let face = self.about(Concern::Jacking, |resolver| resolver.face(file))?;
         let tip = self.about(Concern::Stem, |resolver| resolver.tip(&stem))?;
         let pull = match &file.pull {
@@ -146,7 +138,7 @@ impl Resolver<'_> {
         for (index, candidate) in file.candidates.iter().enumerate() {
             let resolve = |resolver: &mut Self| resolver.pipe(index, candidate, file, &stem, pull.as_ref());
             if let Some(pipe) = self.about(Concern::Pipe(index), resolve)? {
-                self.room(index, candidate, &pipe, &line, &stem);
+                self.room(index, candidate, &pipe, &line, stem_at_best.as_ref().unwrap_or(&stem));
                 self.room_for_spacers(file, &pipe);
                 if file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
@@ -196,8 +188,7 @@ impl Resolver<'_> {
             grade: line.grade,
             lubrication: file.lubrication.value,
             stretches,
-            stops: self.stops(file, length),
-            restart: self.restart(file)?,
+            rests: self.rests(file, &work, length)?,
             rig,
             if_stalled: file.if_stalled.as_ref().map(|field| field.value),
             work,
@@ -205,7 +196,9 @@ impl Resolver<'_> {
             gauge,
             stations,
             stem,
+            stem_at_best,
             tip,
+            usual: self.usual()?,
             technique: works.technique,
             face,
             tolerance,
@@ -281,37 +274,6 @@ impl Resolver<'_> {
             self.flaw(&line.length, "line.length", complaint.advise("the line goes from its first pit to its last"));
         }
         Some(whole)
-    }
-
-    /// Planned stops, in order.
-    fn stops(&mut self, file: &DriveFile, length: Length) -> Vec<Length> {
-        if let Some(one_too_many) = file.stops.get(MOST_STOPS) {
-            self.flaw(&one_too_many.at, &format!("stops[{MOST_STOPS}].at"), format!("more than {MOST_STOPS} stops"));
-            return Vec::new();
-        }
-        let mut stops = Vec::new();
-        for (index, stop) in file.stops.iter().enumerate() {
-            let path = format!("stops[{index}]");
-            let at = self.number(&path, stop, StopFile::at);
-            if at > length {
-                self.flaw_of_length(&stop.at, &format!("{path}.at"), "lies beyond the drive");
-            }
-            stops.push(at);
-        }
-        if file.stops.is_empty() {
-            self.assume_word("stops", "none of more than a shift", Origin::Law(&NO_STOPS));
-        }
-        stops.sort_by(|one, other| one.si().total_cmp(&other.si()));
-        stops
-    }
-
-    /// How many times the high friction is when what stood for more than a shift moves again.
-    fn restart(&mut self, file: &DriveFile) -> Result<Ratio, HandbookError> {
-        let row = self.handbook.ratio("thrust.restart")?;
-        if !file.stops.is_empty() {
-            self.assume_one("restart after a stop: factor on the high friction", row, Role::Ratio);
-        }
-        Ok(row.value)
     }
 
     /// How far past its limit a high demand may be.

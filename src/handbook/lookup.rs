@@ -1,7 +1,7 @@
 //! Single values by key, from the tables of values by use, and bands that rise.
 
 use super::{BendRadiusRow, Handbook, HandbookError, RatioSpanRow, SchemeFactorRow, Table};
-use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, Time};
+use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::Field;
 
@@ -28,6 +28,14 @@ impl Handbook {
     /// If the table is malformed or has no such row.
     pub fn length(&self, key: &str) -> Result<Cited<Length>, HandbookError> {
         one(self.practice_length()?, key)
+    }
+
+    /// One force from `practice_force`.
+    ///
+    /// # Errors
+    /// If the table is malformed or has no such row.
+    pub fn force(&self, key: &str) -> Result<Cited<Force>, HandbookError> {
+        one(self.practice_force()?, key)
     }
 
     /// One duration from `practice_duration`.

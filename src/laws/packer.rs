@@ -1,7 +1,7 @@
 //! The packer in a jacking joint, and the middle part of the ring where a force leaves all of it pressed.
 
 use crate::law::laws;
-use crate::quantity::{Area, Length, Ratio};
+use crate::quantity::{Area, Length};
 use core::f64::consts::FRAC_PI_4;
 
 laws! {
@@ -20,18 +20,20 @@ laws! {
         if |v| v.inside_diameter.value >= 0.0 && v.outside_diameter > v.inside_diameter;
     value |s| (s.outside_diameter - s.inside_diameter) * (s.outside_diameter + s.inside_diameter) * FRAC_PI_4;
 
-    /// Thickness of a packer after it is crushed: `a = q a0`.
-    ResidualThickness "thickness of the crushed packer" {
-        /// Thickness as fitted.
-        thickness "a0": Length as Wall,
-        /// Crushed over fitted thickness.
-        residual "q": Ratio as Ratio,
-    } -> Length as Wall;
-    form "a = residual thickness";
-    from Judgement "jackpull" "table packer_residual";
-    valid "thickness positive, residual above 0 and at most 1"
-        if |v| v.thickness.value > 0.0 && v.residual.value > 0.0 && v.residual.value <= 1.0;
-    value |s| s.thickness * s.residual;
+    /// Outside diameter of the ring that has an area: `D = sqrt(d² + 4 A/pi)`.
+    ///
+    /// The favourable place of the ring: a wider one of the same area gapes at a smaller angle.
+    RingOutside "outside diameter of a ring" {
+        /// Inside diameter.
+        inside_diameter "d": Length as Diameter,
+        /// Area.
+        area "A": Area as Area,
+    } -> Length as Diameter;
+    form "D = sqrt(inside_diameter^2 + 4 area/pi)";
+    from Judgement "jackpull" "geometry of a ring";
+    valid "inside diameter not negative, area positive"
+        if |v| v.inside_diameter.value >= 0.0 && v.area.value > 0.0;
+    value |s| (s.inside_diameter * s.inside_diameter + s.area / FRAC_PI_4).sqrt();
 
     /// Greatest offset of the force at which the whole ring stays pressed: `e = (D² + d²) / (8 D)`.
     ///

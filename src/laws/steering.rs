@@ -2,7 +2,7 @@
 
 use crate::law::laws;
 use crate::quantity::{Angle, Length, Measure};
-use core::f64::consts::{FRAC_PI_2, PI};
+use core::f64::consts::{FRAC_PI_2, PI, SQRT_2};
 
 laws! {
     /// Angle where one pipe leaves the line of the pipe before it: `tan b = e / L`.
@@ -76,6 +76,36 @@ laws! {
     valid "gap from 0 to the outside diameter"
         if |v| v.gap.value >= 0.0 && v.outside_diameter.value > 0.0 && v.gap <= v.outside_diameter;
     value |s| Angle::from_si(2.0 * (s.gap / (2.0 * s.outside_diameter)).value.clamp(0.0, 1.0).asin());
+
+    /// Angle of a joint between two ends out of square, likely: `b = sqrt(l² + s²)`.
+    ///
+    /// Two ends meet in a joint, at random to each other and to the line: both at 0.7 of their tolerance, across it.
+    LikelyJointAngle "joint angle, likely" {
+        /// Angle of the line.
+        line "l": Angle as JointAngle,
+        /// Angle of one end that is out of square by its tolerance.
+        squareness "s": Angle as JointAngle,
+    } -> Angle as JointAngle;
+    form "b = sqrt(line^2 + squareness^2)";
+    from Judgement "jackpull" "root of squares of the line and of two ends at random; small angles";
+    valid "no angle negative"
+        if |v| v.line.value >= 0.0 && v.squareness.value >= 0.0;
+    value |s| Angle::from_si(s.line.value.hypot(s.squareness.value));
+
+    /// Angle of a joint between two ends out of square, high: `b = l + sqrt(2) s`.
+    ///
+    /// Both ends out of square by their tolerance, at random to each other, and the sum of both in the plane of the line.
+    HighJointAngle "joint angle, high" {
+        /// Angle of the line.
+        line "l": Angle as JointAngle,
+        /// Angle of one end that is out of square by its tolerance.
+        squareness "s": Angle as JointAngle,
+    } -> Angle as JointAngle;
+    form "b = line + sqrt(2) squareness";
+    from Judgement "jackpull" "line, and the root of squares of two ends; small angles";
+    valid "no angle negative"
+        if |v| v.line.value >= 0.0 && v.squareness.value >= 0.0;
+    value |s| Angle::from_si(s.line.value + SQRT_2 * s.squareness.value);
 
     /// Widest less narrowest gap of a turned joint: `g = D tan b`.
     ///

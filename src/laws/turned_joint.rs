@@ -1,6 +1,6 @@
 //! Force and angle at a turned joint with a packer, each from the other. The packer is an elastic ring that takes no
 //! tension, its modulus is constant, without stiffening or residual set, and nothing but the packer bears. A stiff and
-//! thin packer is the safer assumption.
+//! thin packer is the safer assumption. Its thickness is that as fitted: what it hardens by is in the modulus.
 
 use super::ring::{LEAST_CONTACT, Ring};
 use crate::law::laws;
@@ -18,7 +18,7 @@ laws! {
         outside_diameter "D": Length as Diameter,
         /// Inside diameter of the packer.
         inside_diameter "d": Length as Diameter,
-        /// Thickness of the packer, crushed.
+        /// Thickness of the packer as fitted.
         thickness "a": Length as Wall,
         /// Secant modulus of the packer.
         modulus "E": Pressure as Modulus,
@@ -52,7 +52,7 @@ laws! {
         outside_diameter "D": Length as Diameter,
         /// Inside diameter of the packer.
         inside_diameter "d": Length as Diameter,
-        /// Thickness of the packer, crushed.
+        /// Thickness of the packer as fitted.
         thickness "a": Length as Wall,
         /// Secant modulus of the packer.
         modulus "E": Pressure as Modulus,

@@ -1,6 +1,6 @@
 //! The force of a stage along the drive.
 
-use super::stage::Stage;
+use super::body::Stage;
 use crate::quantity::{Band, Force, Length};
 
 /// Force at one advance. Two points at the same advance are a step, where the front meets other ground.

@@ -50,7 +50,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
     let Some(at) = Walked::walk(calc, drive, pipe, method) else { return bars };
     let [force, rig_force] = at.forces().map(Some);
     // The checks are made where they stay: they are too many to be moved about.
-    Scheme { force, rig_force, thrust: Some(at.thrust()), checks: Checks::of(run_all(&at, calc)), ..bars }
+    Scheme { force, rig_force, thrust: Some(at.thrust().safe), checks: Checks::of(run_all(&at, calc)), ..bars }
 }
 
 /// Makes the function that makes every check of the table, one after the other.

@@ -49,16 +49,15 @@ pub(super) fn head<R: Recorder>(
 }
 
 /// Resistance of the pilot tip; in a mixed face that of the harder ground.
-pub(super) fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch) -> Band<Force> {
-    let one = tip(calc, drive, stretch.tip);
+pub(super) fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, head: Length, stretch: &Stretch) -> Band<Force> {
+    let one = tip(calc, drive, head, stretch.tip);
     match stretch.other_tip {
-        Some(other) => one.or_harder(tip(calc, drive, other)),
+        Some(other) => one.or_harder(tip(calc, drive, head, other)),
         None => one,
     }
 }
 
-fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tip: Tip) -> Band<Force> {
-    let diameter = drive.stem.head;
+fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, diameter: Length, tip: Tip) -> Band<Force> {
     match tip.model {
         TipModel::Sand => tip.blows.with(drive.tip.cone_per_blow, |blows, cone_resistance_per_blow| {
             calc.law(PilotTipAsCone { cone_resistance_per_blow, blows, diameter })

@@ -20,7 +20,7 @@ use crate::check::{Absent, Outcome};
 use crate::drive::Pipe;
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
-    Ok(against_rig(at, at.jacked()?.thrust()))
+    Ok(at.jacked()?.thrust().check(|thrust| against_rig(at, thrust)))
 }
 
 pub(super) fn auger_torque(at: &Walked<'_>) -> Outcome {

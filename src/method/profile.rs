@@ -1,6 +1,7 @@
 //! Force bands along the drive, stage by stage. They are linear between the points.
 
 use super::along::{Point, StageProfile};
+use super::rest::Put;
 use super::stage::{Body, Stage, walk_pushed};
 use super::{jacking, pullback};
 use crate::drive::{Drive, Pipe};
@@ -12,7 +13,7 @@ use crate::law::{Calc, Silent};
 pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> {
     let pushed = |stage: Stage| {
         let mut points = Vec::new();
-        walk_pushed(&mut Calc::new(Silent), drive, pipe, stage, |advance, force| {
+        walk_pushed(&mut Calc::new(Silent), Put::of(drive, pipe), stage, |advance, force| {
             // What comes in bears all that the rig pushes, what it drives out the rest of its own.
             let on = |body| {
                 if stage.behind == body {

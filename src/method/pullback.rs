@@ -23,6 +23,7 @@ use section::Strength;
 use service::InService;
 
 use super::along::{Point, StageProfile};
+use super::rest::Put;
 use super::stage::{Body, Stage, Trailing, stem_friction_to, walk_pulled, whole_friction};
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
@@ -73,7 +74,7 @@ pub(super) fn reaming_torque(at: &Walked<'_>) -> Outcome {
 /// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
 pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Vec<StageProfile> {
     let calc = &mut Calc::new(Silent);
-    let stem = whole_friction(calc, drive, pipe, Body::Stem);
+    let stem = whole_friction(calc, Put::of(drive, pipe), Body::Stem).moving;
     let mut stages = Vec::new();
     let mut before = drive.stem.head;
     for bore in &pipe.passes {

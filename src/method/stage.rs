@@ -4,70 +4,16 @@
 //!
 //! so a stage that pushes a string out of the bore starts with the full friction of that string, not from zero.
 //! Unit friction is constant in a stretch on either side of the water, so F is linear between the ends of stretches, the
-//! places where the water is met and the stops, and its peak is at one of them: the profile is exact there. After a stop the high friction is raised until things move again.
+//! places where the water is met and the stops, and its peak is at one of them: the profile is exact there. What stood moves
+//! on against more friction, in each stretch by its ground.
 
+pub(super) use super::body::{Body, Stage};
 use super::front::{head, tips};
-use crate::drive::{Drive, Pipe, Stretch};
+use super::rest::{Put, Stands, pull_stands, stands};
+use crate::drive::{Drive, Pipe, Restart, Stretch};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::thrust::{FrictionForce, SignedWeightAlongGrade, WeightAlongGrade};
-use crate::quantity::{Angle, Band, Force, Length, LineLoad, Ratio};
-
-/// What may be in the bore.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Body {
-    /// The pilot stem.
-    Stem,
-    /// A temporary steel casing.
-    Casing,
-    /// The product pipe.
-    Pipe,
-}
-
-/// Who is in the bore and what moves.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Stage {
-    /// What was in the bore before and is driven out, or leads back.
-    pub ahead: Option<Body>,
-    /// What comes in.
-    pub behind: Body,
-    /// True when it is pulled back from the launch pit, false when it is pushed from there.
-    pub pulls: bool,
-    /// True when what is pulled is pushed at its tail as well, from the reception pit.
-    pub assisted: bool,
-}
-
-impl Stage {
-    /// The pilot stem is pushed.
-    pub const STEM: Self = Self { ahead: None, behind: Body::Stem, pulls: false, assisted: false };
-    /// A casing pushes the stem out.
-    pub const CASING: Self = Self { ahead: Some(Body::Stem), behind: Body::Casing, pulls: false, assisted: false };
-    /// The pipe pushes the stem out.
-    pub const PIPE_AFTER_STEM: Self =
-        Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: false, assisted: false };
-    /// The pipe pushes the casing out.
-    pub const PIPE_AFTER_CASING: Self =
-        Self { ahead: Some(Body::Casing), behind: Body::Pipe, pulls: false, assisted: false };
-    /// The stem pulls a reamer back, and more stem behind it for the next pass.
-    pub const REAMING: Self = Self { ahead: Some(Body::Stem), behind: Body::Stem, pulls: true, assisted: false };
-    /// The stem pulls reamer and pipe back.
-    pub const PULLBACK: Self = Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: true, assisted: false };
-    /// The stem pulls reamer and pipe back, and a machine at the reception pit pushes the tail of the pipe.
-    pub const PUSH_ASSIST: Self = Self { assisted: true, ..Self::PULLBACK };
-
-    /// Title of its working.
-    #[must_use]
-    pub const fn title(self) -> &'static str {
-        match (self.behind, self.ahead, self.pulls) {
-            (Body::Stem, _, true) => "reamer pulled back by the stem, stem behind it",
-            (Body::Stem, ..) => "pilot stem pushed",
-            (Body::Casing, ..) => "casing pushed behind the stem",
-            (_, _, true) if self.assisted => "reamer and pipe pulled back, tail of the pipe pushed",
-            (_, _, true) => "reamer and pipe pulled back by the stem",
-            (_, Some(Body::Casing), _) => "pipe pushes the casing out",
-            _ => "pipe pushed behind the stem",
-        }
-    }
-}
+use crate::quantity::{Angle, Band, Force, Length, LineLoad};
 
 /// Outside diameter, unit friction and weight of a body; a bore without a stem has a stem of no diameter.
 #[derive(Clone, Copy)]
@@ -80,13 +26,14 @@ struct Outside {
     bore: Length,
 }
 
-fn outside(drive: &Drive, pipe: &Pipe, body: Body) -> Outside {
+fn outside(put: Put<'_>, body: Body) -> Outside {
+    let pipe = put.pipe;
     let of_pipe = pipe.outside_diameter.value;
     let bore = pipe.height();
     match body {
         Body::Stem => {
-            let diameter = drive.stem.outside_diameter.value;
-            Outside { diameter, is_pipe: false, weight: drive.stem.weight, bore }
+            let stem = put.stem();
+            Outside { diameter: stem.outside_diameter.value, is_pipe: false, weight: stem.weight, bore }
         }
         Body::Casing => Outside {
             diameter: pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value),
@@ -143,18 +90,41 @@ pub(super) fn peak(a: Band<Force>, b: Band<Force>) -> Band<Force> {
     a.with(b, Force::max)
 }
 
-/// Friction after a stop: the high level raised.
-fn restarted(friction: Band<Force>, factor: Ratio) -> Band<Force> {
-    Band { high: friction.high * factor, ..friction }
+/// Friction of what moves, and of the same as it moves on after a stop.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Friction {
+    pub(super) moving: Band<Force>,
+    pub(super) after: Band<Force>,
+}
+
+impl Friction {
+    fn more(self, part: Band<Force>, restart: Restart) -> Self {
+        Self { moving: sum(self.moving, part), after: sum(self.after, restart.of(part)) }
+    }
+
+    fn less(self, part: Band<Force>, restart: Restart) -> Self {
+        let left = |all: Band<Force>, part| all.with(part, |all, part| (all - part).max(Force::default()));
+        Self { moving: left(self.moving, part), after: left(self.after, restart.of(part)) }
+    }
+}
+
+/// Times the friction of a body in a stretch, after a stop.
+fn restart(drive: &Drive, body: Body, stretch: &Stretch) -> Restart {
+    match body {
+        Body::Stem => drive.rests.stem,
+        Body::Casing => drive.rests.casing.along(stretch),
+        Body::Pipe => drive.rests.pipe.along(stretch),
+    }
 }
 
 /// Friction of a whole body over the whole drive.
-pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, body: Body) -> Band<Force> {
-    let outside = outside(drive, pipe, body);
-    let mut total = Band::<Force>::default();
-    for stretch in &drive.stretches {
+pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, body: Body) -> Friction {
+    let outside = outside(put, body);
+    let mut total = Friction::default();
+    for stretch in &put.drive.stretches {
         for part in stretch.way.parts(outside.bore, stretch.from, stretch.to) {
-            total = sum(total, outside.laws(stretch, part).map(|law| calc.law(law)));
+            let force = outside.laws(stretch, part).map(|law| calc.law(law));
+            total = total.more(force, restart(put.drive, body, stretch));
         }
     }
     total
@@ -162,7 +132,7 @@ pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pip
 
 /// Friction of the stem from the launch pit to a distance, unrecorded.
 pub(super) fn stem_friction_to(drive: &Drive, pipe: &Pipe, to: Length) -> Band<Force> {
-    let stem = outside(drive, pipe, Body::Stem);
+    let stem = outside(Put::of(drive, pipe), Body::Stem);
     let mut total = Band::<Force>::default();
     for stretch in drive.stretches.iter().filter(|stretch| stretch.from < to) {
         for part in stretch.way.parts(stem.bore, stretch.from, stretch.to.min(to)) {
@@ -177,13 +147,6 @@ fn again(outside: Outside, stretch: &Stretch, part: (Length, Length)) -> Band<Fo
     outside.laws(stretch, part).map(|law| law.value())
 }
 
-/// The planned stops after the beginning of a stretch, up to its end.
-fn stops_in(stops: &[Length], from: Length, to: Length) -> &[Length] {
-    let first = stops.partition_point(|stop| *stop <= from);
-    let last = stops.partition_point(|stop| *stop <= to);
-    stops.get(first..last).unwrap_or_default()
-}
-
 /// Force at one advance of a stage that pushes, or the greatest of all.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Pushed {
@@ -194,11 +157,11 @@ pub(super) struct Pushed {
 }
 
 /// Greatest forces along the drive of a stage that pushes: in the launch pit, and on what it drives out.
-pub(super) fn pushed<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, stage: Stage) -> Doubted<Pushed> {
+pub(super) fn pushed<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, stage: Stage) -> Doubted<Pushed> {
     calc.part(stage.title());
     calc.doubted(|calc| {
         let mut greatest = Pushed::default();
-        walk_pushed(calc, drive, pipe, stage, |_, force| {
+        walk_pushed(calc, put, stage, |_, force| {
             greatest.on_rig = peak(greatest.on_rig, force.on_rig);
             greatest.on_ahead = peak(greatest.on_ahead, force.on_ahead);
         });
@@ -210,14 +173,16 @@ pub(super) fn pushed<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe
 /// at each stop, where what stood moves again.
 pub(super) fn walk_pushed<R: Recorder>(
     calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
+    put: Put<'_>,
     stage: Stage,
     mut at: impl FnMut(Length, Pushed),
 ) {
-    let behind = outside(drive, pipe, stage.behind);
-    let ahead = stage.ahead.map(|body| outside(drive, pipe, body));
-    let guided = ahead.map_or(Length::default(), |ahead| ahead.diameter);
+    let Put { drive, pipe, .. } = put;
+    let behind = outside(put, stage.behind);
+    let ahead = stage.ahead.map(|body| (body, outside(put, body)));
+    let guided = ahead.map_or(Length::default(), |(_, ahead)| ahead.diameter);
+    let stands = stands(put, stage.behind);
+    let anywhere = matches!(stands, Stands::Anywhere);
     let cut = match stage.behind {
         Body::Pipe => pipe.cut().max(behind.diameter),
         Body::Stem | Body::Casing => behind.diameter,
@@ -226,15 +191,15 @@ pub(super) fn walk_pushed<R: Recorder>(
     let same_face = (stage.behind != Body::Stem && !drive.face.follows_ground())
         .then(|| drive.stretches.first().map_or(Band::default(), |any| head(calc, drive.face, cut, guided, any)));
     let mut still_ahead = match stage.ahead {
-        Some(body) => whole_friction(calc, drive, pipe, body),
-        None => Band::default(),
+        Some(body) => whole_friction(calc, put, body),
+        None => Friction::default(),
     };
-    let climb_ahead = ahead.map_or(Band::default(), |ahead| ahead.uphill(calc, drive));
+    let climb_ahead = ahead.map_or(Band::default(), |(_, ahead)| ahead.uphill(calc, drive));
     let climb = behind.uphill(calc, drive);
-    let mut own = Band::<Force>::default();
+    let mut own = Friction::default();
     for stretch in &drive.stretches {
         let front = match (stage.behind, same_face) {
-            (Body::Stem, _) => tips(calc, drive, stretch),
+            (Body::Stem, _) => tips(calc, drive, put.stem().head, stretch),
             (_, Some(face)) => face,
             (_, None) => head(calc, drive.face, cut, guided, stretch),
         };
@@ -246,32 +211,35 @@ pub(super) fn walk_pushed<R: Recorder>(
                 on_ahead: no_less_than_nothing(sum(still_ahead, weight_ahead)),
             }
         };
+        let mut emit = |advance: Length, own: Friction, still_ahead: Friction, rests: bool| {
+            let moving = force(advance, own.moving, still_ahead.moving);
+            at(advance, moving);
+            if rests {
+                at(advance, force(advance, own.after, still_ahead.after));
+                at(advance, moving);
+            }
+        };
         // The front meets a stretch at its beginning, with the friction so far.
-        at(stretch.from, force(stretch.from, own, still_ahead));
+        emit(stretch.from, own, still_ahead, anywhere);
         let mut from = stretch.from;
-        let mut stops = stops_in(&drive.stops, stretch.from, stretch.to).iter();
         loop {
-            let stop = stops.next();
-            let end = *stop.unwrap_or(&stretch.to);
+            let stop = stands.next(from, stretch.to, drive.length.value);
+            let end = stop.unwrap_or(stretch.to);
             for part in stretch.way.parts(behind.bore, from, end) {
-                own = sum(own, behind.laws(stretch, part).map(|law| calc.law(law)));
-                if let Some(ahead) = ahead {
-                    let part = again(ahead, stretch, part);
-                    still_ahead = still_ahead.with(part, |total, part| (total - part).max(Force::default()));
+                let force = behind.laws(stretch, part).map(|law| calc.law(law));
+                own = own.more(force, restart(drive, stage.behind, stretch));
+                if let Some((body, ahead)) = ahead {
+                    still_ahead = still_ahead.less(again(ahead, stretch, part), restart(drive, body, stretch));
                 }
                 // Where the water is met the force goes on at another slope.
                 if part.1 < end {
-                    at(part.1, force(part.1, own, still_ahead));
+                    emit(part.1, own, still_ahead, anywhere);
                 }
             }
-            let moving = force(end, own, still_ahead);
-            at(end, moving);
+            emit(end, own, still_ahead, anywhere || stop.is_some());
             if stop.is_none() {
                 break;
             }
-            let raise = |friction| restarted(friction, drive.restart);
-            at(end, force(end, raise(own), raise(still_ahead)));
-            at(end, moving);
             from = end;
         }
     }
@@ -290,7 +258,7 @@ pub(super) struct Trailing<F> {
 }
 
 /// Force on the rig while the stem pulls a reamer back, at every advance from the reception pit where it may peak.
-/// After a stop the high friction of the stem and the high pull of what trails are raised.
+/// After a stop the friction of the stem and the pull of what trails are raised.
 pub(super) fn walk_pulled<R: Recorder>(
     calc: &mut Calc<R>,
     drive: &Drive,
@@ -298,42 +266,50 @@ pub(super) fn walk_pulled<R: Recorder>(
     trailing: &Trailing<impl Fn(Length) -> Band<Force>>,
     mut at: impl FnMut(Length, Band<Force>, Band<Force>),
 ) {
-    let stem = outside(drive, pipe, Body::Stem);
+    let put = Put::of(drive, pipe);
+    let stem = outside(put, Body::Stem);
     let length = drive.length.value;
+    let stands = pull_stands(drive);
+    let own_restart = if trailing.is_stem { drive.rests.stem } else { drive.rests.of_pipe(&drive.stretches) };
+    let anywhere = matches!(stands, Stands::Anywhere);
     // What is left of the stem lies between the launch pit, where it leaves the bore, and the reamer; it climbs where
     // the drive falls away from that pit.
     let climb = |calc: &mut Calc<R>, left: Length| along_grade(calc, stem.weight, left, -drive.grade.value);
-    let mut left = whole_friction(calc, drive, pipe, Body::Stem);
-    let mut emit = |calc: &mut Calc<R>, advance: Length, left: Band<Force>, stands: bool| {
+    let mut left = whole_friction(calc, put, Body::Stem);
+    let mut emit = |calc: &mut Calc<R>, advance: Length, left: Friction, rests: bool| {
         let weight = climb(calc, if trailing.is_stem { length } else { length - advance });
         let own = (trailing.pull)(advance);
         let reamer = sum(trailing.reamer, weight);
         let total = |left: Band<Force>, own: Band<Force>| no_less_than_nothing(sum(sum(left, own), reamer));
-        at(advance, total(left, own), own);
-        if stands {
-            let raise = |friction| restarted(friction, drive.restart);
-            at(advance, total(raise(left), raise(own)), raise(own));
-            at(advance, total(left, own), own);
+        at(advance, total(left.moving, own), own);
+        if rests || anywhere {
+            let raised = own_restart.of(own);
+            at(advance, total(left.after, raised), raised);
+            at(advance, total(left.moving, own), own);
         }
     };
     emit(calc, Length::default(), left, false);
     for stretch in drive.stretches.iter().rev() {
-        let (mut from, to) = (length - stretch.to, length - stretch.from);
-        let stops = stops_in(&drive.stops, from, to);
-        for (end, stands) in stops.iter().map(|stop| (*stop, true)).chain([(to, false)]) {
+        let (mut from, last) = (length - stretch.to, length - stretch.from);
+        loop {
+            let stop = stands.next(from, last, length);
+            let end = stop.unwrap_or(last);
             let within = move |turn: &Length| *turn > from && *turn < end;
             let turns = trailing.turns.into_iter().flatten().filter(within).map(|turn| (turn, false));
-            for (to, stands) in turns.chain([(end, stands)]) {
+            for (to, rests) in turns.chain([(end, stop.is_some())]) {
                 for part in stretch.way.parts(stem.bore, length - from, length - to) {
                     let less = again(stem, stretch, part);
-                    left = left.with(less, |total, part| (total - part).max(Force::default()));
+                    left = left.less(less, drive.rests.stem);
                     // Where the water is met the force goes on at another slope.
                     if part.1 > length - to {
                         emit(calc, length - part.1, left, false);
                     }
                 }
-                emit(calc, to, left, stands);
+                emit(calc, to, left, rests);
                 from = to;
+            }
+            if stop.is_none() {
+                break;
             }
         }
     }

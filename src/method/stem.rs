@@ -3,17 +3,24 @@
 mod bed;
 
 use super::column::Column;
-use super::jacking::jacked::Jacked;
+use super::either::Either;
+use super::rest::{Put, Stands, stands};
+use super::rules::{asked, watched};
+use super::stage::{Body, peak};
 use super::walked::Walked;
-use crate::check::{Absent, Check, Outcome, at_most, only};
-use crate::drive::{Drive, Pipe, Tube};
+use crate::check::{Absent, Check, Decides, Outcome, at_most, only, required};
+use crate::drive::{Drive, Pipe, Stretch, Tube};
+use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
-use crate::quantity::{Band, Force, Length, Role, Torque};
+use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
 use crate::source::Cited;
 
 const IN: &str = "buckling of the stem";
 const OUT: &str = "buckling of the stem that is driven out";
-const JACKS: &str = "likely against the whole rating, high against the share of it that jacks are designed for";
+const JACKS: &str = "against the share of its rating that jacks are designed for";
+const ASKED: &str = "the tube of the stem is not told: a stem and a free length for so much, against a stem of 100 x 15 mm \
+                     with 1.0 m free in the pit";
+const JOINTS: &str = "no rating of its joints is told: joints for so much, against the most that is usual";
 const SNAKING: &str = "where the bore stands open round the stem: it snakes, which costs line and friction before it \
                        breaks anything";
 
@@ -28,41 +35,60 @@ fn tube<'a>(at: &Walked<'a>) -> Result<&'a Tube, Absent> {
 
 /// What pushes the stem out loads it too, and after a stop harder than what pushed it in: its bed, its bore and its
 /// joints. Nothing of it stands free in the pit then. Without a stop that is no more than its tip took as it went in.
-fn driven_out(at: &Walked<'_>) -> Option<Doubted<Band<Force>>> {
-    at.jacked().ok().filter(|_| !at.drive.stops.is_empty()).map(Jacked::on_stem)
+fn driven_out(at: &Walked<'_>) -> Option<Either<Doubted<Band<Force>>>> {
+    let jacked = at.jacked().ok()?;
+    let behind = if jacked.casing.is_some() { Body::Casing } else { Body::Pipe };
+    let rests = !matches!(stands(Put::of(at.drive, at.pipe), behind), Stands::Never);
+    rests.then(|| jacked.on_stem())
+}
+
+/// The greatest force on it, as it goes in and as it is driven out.
+fn most(at: &Walked<'_>) -> Either<Doubted<Band<Force>>> {
+    let worse = |one: Doubted<Band<Force>>, other| one.zip(other).map(|(one, other)| peak(one, other));
+    driven_out(at).map_or(at.stem, |out| at.stem.with(out, worse))
 }
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
     there(at)?;
-    Ok(against_rig(at, at.stem))
+    Ok(at.stem.check(|thrust| against_rig(at, thrust)))
 }
 
 pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
-    let tube = tube(at)?;
+    there(at)?;
+    let Some(tube) = &at.drive.stem.tube else {
+        let usual = &at.drive.usual.stem;
+        let asked = |thrust| asked(thrust, usual.factor.value, at.drive.leeway.unwatched);
+        let limit = usual.buckling;
+        return Ok(most(at).check(|thrust| required(Role::Thrust, asked(thrust), limit)).with_note(ASKED));
+    };
     let origin = tube.factor.origin;
     calc.part(IN);
     let limit = calc.doubted(|calc| Cited::new(pit_and_bed(calc, at.drive, at.pipe, tube), origin));
-    let check = bed::noted(at_most(Role::Thrust, at.stem, limit), at.drive);
+    let check = bed::noted(at.stem.check(|thrust| at_most(Role::Thrust, thrust, limit)), at.drive);
     let Some(thrust) = driven_out(at) else { return Ok(check) };
     calc.part(OUT);
     let limit = calc.doubted(|calc| bed_force(calc, at.drive, at.pipe, tube));
     let Some(limit) = limit.transpose() else { return Ok(check) };
     let limit = limit.map(|limit| Cited::new(limit, origin));
-    Ok(check.worse(bed::noted(at_most(Role::Thrust, thrust, limit), at.drive)))
+    let out = thrust.check(|thrust| at_most(Role::Thrust, thrust, limit));
+    Ok(check.worse(bed::noted(out, at.drive)))
 }
 
-/// A screen: the bore of a pilot head that is larger than the stem may or may not stand open.
+/// A screen in soft ground: the bore of a pilot head that is larger than the stem may or may not stand open.
 pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
+    let soft = |class| matches!(class, GroundClass::SoftClay | GroundClass::LooseSand);
+    let any = |stretch: &Stretch| soft(stretch.class) || stretch.mixed_with.is_some_and(soft);
+    only(at.drive.stretches.iter().any(any), "the ground holds the stem on its line")?;
     let clearance = (at.drive.stem.head - at.drive.stem.outside_diameter.value) / 2.0;
     only(clearance > Length::default(), "the bore is no wider than the stem")?;
     let weight = at.drive.stem.weight.ok_or(Absent::Missing)?;
-    let mut under = |part, thrust| {
+    let mut under = |part, thrust: Either<Doubted<Band<Force>>>| {
         calc.part(part);
         let limit = calc.doubted(|calc| {
             Cited::new(column(calc, at.drive, tube).snaking(calc, weight, clearance), tube.factor.origin)
         });
-        at_most(Role::Thrust, thrust, limit).with_note(SNAKING)
+        thrust.check(|thrust| at_most(Role::Thrust, thrust, limit).as_screen()).with_note(SNAKING)
     };
     let check = under(IN, at.stem);
     Ok(driven_out(at).map_or(check, |thrust| check.worse(under(OUT, thrust))))
@@ -70,9 +96,12 @@ pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outco
 
 pub(super) fn joint(at: &Walked<'_>) -> Outcome {
     there(at)?;
-    let rating = at.drive.stem.joint_thrust.ok_or(Absent::Missing)?;
-    let check = at_most(Role::Thrust, at.stem, rating);
-    Ok(driven_out(at).map_or(check, |thrust| check.worse(at_most(Role::Thrust, thrust, rating))))
+    if let Some(rating) = at.drive.stem.joint_thrust {
+        return Ok(most(at).check(|thrust| at_most(Role::Thrust, thrust, rating)));
+    }
+    let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
+    let usual = at.drive.usual.stem.joint;
+    Ok(most(at).check(|thrust| required(Role::Thrust, high(thrust), usual)).with_note(JOINTS))
 }
 
 pub(super) fn turned(at: &Walked<'_>) -> Outcome {
@@ -86,12 +115,12 @@ pub(super) fn rated_torque(at: &Walked<'_>) -> Result<Cited<Torque>, Absent> {
     rating.ok_or(Absent::NotApplicable("neither rig nor joint is rated for torque"))
 }
 
-/// A thrust against the rig: the likely one against its whole rating, the high one against the share of it that jacks
-/// are designed for.
+/// A thrust against the share of the rig's rating that jacks are designed for. The frame itself holds at its rating.
 pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>) -> Check<()> {
-    let share = at.drive.stations.main.value;
-    let limit = at.drive.rig.thrust.map(|whole| Band { low: whole, likely: whole, high: share * whole });
-    at_most(Role::Thrust, thrust, limit).with_note(JACKS)
+    let main = at.drive.stations.main.value;
+    let limit = at.drive.rig.thrust.map(|whole| main * whole);
+    let share = Decides::Watched(1.0 / main.si()).share(&at.drive.leeway);
+    watched(at.drive, at_most(Role::Thrust, thrust, limit).with_note(JACKS), share, None)
 }
 
 /// A torque of the file against a rating of the file.

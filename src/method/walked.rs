@@ -1,11 +1,13 @@
 //! What is put in, how, and what the checks share: every stage is walked once, here; checks read and never walk.
 
+use super::either::Either;
 use super::jacking::behind::{self, Resisting};
-use super::jacking::jacked::Jacked;
+use super::jacking::jacked::{Jacked, both};
 use super::pullback::force::PullOnPipe;
 use super::pullback::pulled::Pulled;
 use super::pullback::service::{self, InService};
-use super::stage::{Stage, peak, pushed};
+use super::rest::Put;
+use super::stage::{Stage, peak};
 use crate::check::{Absent, Outcome};
 use crate::conditions::{Moved, Plan, movement, sewer};
 use crate::drive::{Drive, Pipe};
@@ -18,7 +20,7 @@ use core::ops::Deref;
 pub(super) struct Walked<'a> {
     plan: Plan<'a>,
     /// Thrust that pushes the stem.
-    pub(super) stem: Doubted<Band<Force>>,
+    pub(super) stem: Either<Doubted<Band<Force>>>,
     way: Way<'a>,
     /// What the thrust wall finds behind it, where there is one.
     pub(super) wall: Option<Resisting<'a>>,
@@ -54,12 +56,12 @@ impl<'a> Walked<'a> {
         method: Method,
     ) -> Option<Self> {
         let plan = Plan { drive, pipe, method };
-        let stem = |calc: &mut Calc<R>| pushed(calc, drive, pipe, Stage::STEM).map(|force| force.on_rig);
+        let put = Put::of(drive, pipe);
+        let stem = |calc: &mut Calc<R>| both(calc, put, Stage::STEM).map(|pushed| pushed.map(|force| force.on_rig));
         let (stem, way) = match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
-            (Method::PipeJacking, Some(jacked), ..) => (
-                stem(calc),
-                Way::Jacked(Jacked::walk(calc, drive, pipe, jacked), service::of_jacked(calc, drive, pipe)),
-            ),
+            (Method::PipeJacking, Some(jacked), ..) => {
+                (stem(calc), Way::Jacked(Jacked::walk(calc, put, jacked), service::of_jacked(calc, drive, pipe)))
+            }
             (Method::Pullback, _, Some(pulled), Some(pull)) => {
                 (stem(calc), Way::Pulled(Pulled::walk(calc, drive, pipe, pulled, pull)))
             }
@@ -103,9 +105,9 @@ impl<'a> Walked<'a> {
     /// Greatest force on the pipe, and on the rig over all stages.
     pub(super) fn forces(&self) -> [Band<Force>; 2] {
         let (pipe, rig) = match &self.way {
-            Way::Jacked(jacked, _) => (jacked.thrust(), self.thrust()),
+            Way::Jacked(jacked, _) => (jacked.thrust().safe, self.thrust().safe),
             Way::Pulled(pulled) => {
-                let rig = pulled.all().zip(self.stem).map(|(all, stem)| peak(all, stem));
+                let rig = pulled.all().zip(self.stem.safe).map(|(all, stem)| peak(all, stem));
                 (pulled.on_pipe.map(PullOnPipe::peak), rig)
             }
         };
@@ -113,12 +115,13 @@ impl<'a> Walked<'a> {
     }
 
     /// Greatest thrust on the wall of the launch pit over all stages that push.
-    pub(super) fn thrust(&self) -> Doubted<Band<Force>> {
+    pub(super) fn thrust(&self) -> Either<Doubted<Band<Force>>> {
         let (casing, pipe) = match &self.way {
             Way::Jacked(jacked, _) => (jacked.casing_thrust(), Some(jacked.thrust())),
             Way::Pulled(_) => (None, None),
         };
         let after = [casing, pipe].into_iter().flatten();
-        after.fold(self.stem, |most, force| most.zip(force).map(|(most, force)| peak(most, force)))
+        let worse = |most: Doubted<Band<Force>>, force| most.zip(force).map(|(most, force)| peak(most, force));
+        after.fold(self.stem, |most, force| most.with(force, worse))
     }
 }

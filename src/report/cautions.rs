@@ -111,9 +111,9 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         );
     }
     cautions.extend(unlisted(drive, ranked)?);
-    // Planned stops are in the forces already.
-    if drive.stops.is_empty() {
-        cautions.extend(restart(drive, ranked, system)?);
+    // Planned stops and nights are in the forces already.
+    if drive.rests.planned.is_empty() && drive.work.shifts_between_nights().is_none() {
+        cautions.extend(breakdown(drive, ranked, system));
     }
     match (ranked.scheme.method, drive.lubrication) {
         (Method::PipeJacking, Lubrication::Metered | Lubrication::Logged) => cautions.push(
@@ -178,25 +178,25 @@ fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookEr
     }))
 }
 
-/// What a stop of more than a shift does to the force on a jacked pipe.
-fn restart(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Option<String>, HandbookError> {
-    let factor = drive.handbook.ratio("thrust.restart")?.value;
+/// What one breakdown does to the force on a jacked pipe that is pushed round the clock.
+fn breakdown(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Option<String> {
+    let factor = drive.rests.breakdown.value;
     let capacity = ranked.scheme.checks.get(Subject::EndCapacity).and_then(Check::high);
     let pushed_out = match ranked.pipe.casing.is_some() {
         true => " The casing bears that too while it is pushed out.",
         false => "",
     };
-    Ok(capacity.map(|(demand, limit)| {
+    capacity.map(|(demand, limit)| {
         let raised = Shown { si: demand.si * factor.value, ..demand };
         let share = Some(raised.si / limit.si).filter(|share| limit.si > 0.0 && share.is_finite());
         let share =
             share.map_or_else(String::new, |share| format!(" and {} of what the pipe end bears", decimal(share, 2)));
         format!(
-            "A stop of more than a shift can raise the force to about {}, {} times the high one{share}.{pushed_out}",
+            "Work goes on round the clock: one breakdown can raise the force to about {}, {} times the high one{share}.{pushed_out}",
             raised.display(system),
             factor.value
         )
-    }))
+    })
 }
 
 /// Friction from the file, and where it lies below what is held safe without a logged force.

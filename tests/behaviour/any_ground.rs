@@ -70,7 +70,7 @@ impl Case {
             .collect();
         format!(
             "service: gravity_sewer\nlength: {length} m\nlaunch: {{ invert_depth: 12 m }}\ngrade: {} %\ngroundwater: {}\n\
-             lubrication: {}\nground:\n{ground}rig: {{ thrust: 900 kN, pull: 500 kN }}\nstops: [{{ at: {} m }}]\n\
+             lubrication: {}\nwork: {{ round_the_clock: true }}\nground:\n{ground}rig: {{ thrust: 900 kN, pull: 500 kN }}\nstops: [{{ at: {} m }}]\n\
              stem: {{ outside_diameter: 100 mm, wall: 10 mm, head_diameter: 120 mm }}\n\
              pull: {{ duration: 6 h, pipe_temperature: 20 degC }}\ncandidates:\n  - {{ material: clay, {clay}, \
              end_bearing_area: 0.03 m2, weight: 2 kN/m{} }}\n  - {{ material: pe100, {pe}, sdr: 11 }}\n",

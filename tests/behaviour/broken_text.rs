@@ -25,11 +25,11 @@ fn a_key_that_is_there_twice_is_found() {
     let base = text(|text| text);
     let named = format!("name: \"a length: b\" # length: c\n{base}");
     for (text, key, place) in [
-        (format!("{base}length: 70 m\n"), "length", (16, 1)),
-        (format!("{named}'length': 70 m\n"), "length", (17, 1)),
+        (format!("{base}length: 70 m\n"), "length", (18, 1)),
+        (format!("{named}'length': 70 m\n"), "length", (19, 1)),
         (base.edit("rig: { thrust: 900 kN,", "rig: { thrust: 900 kN, thrust: 8 kN,"), "thrust", (11, 24)),
         (base.edit("rig: {", "rig:\n  thrust: 9 kN\n  thrust: 8 kN\nrigs: {"), "thrust", (13, 3)),
-        (base.edit("size: 10 in", "size: 10 in, size: 12 in"), "size", (14, 36)),
+        (base.edit("size: 10 in", "size: 10 in, size: 12 in"), "size", (16, 36)),
         (format!("ground: []\nground: []\n{base}"), "ground", (2, 1)),
     ] {
         let (message, found) = broken(&text);
@@ -59,10 +59,10 @@ fn what_is_no_yaml_is_told_in_plain_words() {
             "the line is indented with a tab",
             (13, 1),
         ),
-        (format!("{base}...\n{base}"), "a line of \"...\" ends the first document, and one is read", (16, 1)),
-        (format!("---\n{base}...\n# more\n---\n{base}"), "a line of \"...\" ends the first document", (17, 1)),
-        (format!("{base}---\n{base}"), "a line of \"---\" begins a second document", (16, 1)),
-        (format!("# ours\n---\n{base}--- # more\n{base}"), "a line of \"---\" begins a second document", (18, 1)),
+        (format!("{base}...\n{base}"), "a line of \"...\" ends the first document, and one is read", (18, 1)),
+        (format!("---\n{base}...\n# more\n---\n{base}"), "a line of \"...\" ends the first document", (19, 1)),
+        (format!("{base}---\n{base}"), "a line of \"---\" begins a second document", (18, 1)),
+        (format!("# ours\n---\n{base}--- # more\n{base}"), "a line of \"---\" begins a second document", (20, 1)),
         (format!("name: @x\n{base}"), "a value cannot begin with \"@\" (put it in quotes)", (1, 7)),
         (format!("name: a: b\n{base}"), "a \":\" stands where no key can end", (1, 8)),
         (base.edit("length: 60 m", "length 60 m"), "a line without a \":\" behind its key", (2, 1)),

@@ -89,6 +89,6 @@ fn the_same_pipe_twice_is_refused() {
     let found: Vec<String> = faults.iter().map(ToString::to_string).collect();
     assert_eq!(found.len(), 2, "{found:?}");
     assert!(found[0].starts_with("candidates[0].end_bearing_area: "), "{found:?}");
-    let twice = "candidates[5]: PE100 315 mm SDR 11 is among the candidates twice at line 19";
+    let twice = "candidates[5]: PE100 315 mm SDR 11 is among the candidates twice at line 21";
     assert!(found[1].starts_with(twice), "{found:?}");
 }

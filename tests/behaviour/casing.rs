@@ -1,6 +1,6 @@
 //! A casing that goes in before the pipe: its section, its free length in the pit, its joints.
 
-use crate::drives::{drive, text};
+use crate::drives::{STEM, drive, text};
 use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
@@ -26,23 +26,28 @@ fn area() -> f64 {
     PI * (0.406 - 0.008) * 0.008
 }
 
+/// A wall that is not told is the least of the table for its size, 0.219 in at 16 in, of 30 ksi over 3, and its column and
+/// its welds are asked for; beyond 72 in no table has a wall, and all three are missing.
 #[test]
-fn without_its_data_a_casing_is_checked_against_the_rig_alone() {
+fn a_casing_that_is_not_told_is_the_least_of_its_size() {
     let bare = cased("");
-    assert!(bare.checks.get(Subject::CasingThrust).is_some());
-    for subject in [Subject::CasingSection, Subject::CasingColumn, Subject::CasingJoint] {
-        assert!(bare.checks.get(subject).is_none(), "{subject:?}");
+    let wall = 0.219 * 0.0254;
+    let section = PI * (0.406 - wall) * wall * 30e3 * 6_894.757_293_168 / 3.0;
+    assert_relative_eq!(limit(&bare, Subject::CasingSection), section, max_relative = 1e-6);
+    assert!(bare.checks.get(Subject::CasingSection).unwrap().best().unwrap().1.si > 2.0 * section);
+    for subject in [Subject::CasingColumn, Subject::CasingJoint] {
+        assert!(bare.checks.get(subject).unwrap().is_required(), "{subject:?}");
     }
 }
 
 /// 406 mm x 8 mm, D/t 51, is compact (API RP 2A: up to 60), so that the yield over 3 decides and not 0.6 of the local
-/// stress: the default of a jacked steel pipe. With the least yield of a casing, 35 ksi, and with 355 MPa.
+/// stress: the default of a jacked steel pipe. With the yield of grade A, 30 ksi, and with 355 MPa.
 #[test]
 fn the_section_bears_its_yield_over_the_factor() {
     let (taken, given) = (cased(", casing_wall: 8 mm"), cased(", casing_wall: 8 mm, casing_yield_strength: 355 MPa"));
     assert_relative_eq!(
         limit(&given, Subject::CasingSection) / limit(&taken, Subject::CasingSection),
-        355e6 / 35e3 / 6_894.757_293_168,
+        355e6 / 30e3 / 6_894.757_293_168,
         max_relative = 1e-9
     );
     assert_relative_eq!(limit(&given, Subject::CasingSection) / area(), 355e6 / 3.0, max_relative = 1e-9);
@@ -71,15 +76,14 @@ fn the_free_length_is_a_column() {
 /// The rating against the greatest thrust on the casing, which is that of the frame behind it.
 #[test]
 fn a_weak_joint_is_over() {
-    let likely = |scheme: &Scheme| scheme.checks.get(Subject::CasingThrust).unwrap().likely().unwrap().0.si;
-    let thrust = likely(&cased(""));
+    let high = |scheme: &Scheme| scheme.checks.get(Subject::CasingThrust).unwrap().high().unwrap().0.si;
+    let thrust = high(&cased(""));
     let verdict = |rating: f64| {
         let scheme = cased(&format!(", casing_joint_thrust: {rating} N"));
         scheme.checks.get(Subject::CasingJoint).unwrap().verdict
     };
     assert_eq!(verdict(thrust * 0.999), Verdict::Over);
-    assert_eq!(verdict(thrust * 1.001), Verdict::WithCare);
-    assert_eq!(verdict(thrust * 10.0), Verdict::Within);
+    assert_eq!(verdict(thrust * 1.001), Verdict::Within);
 }
 
 /// What pushes the casing out loads it no more than what pushed it in.
@@ -101,7 +105,7 @@ fn the_pipe_behind_loads_it_no_more() {
 }
 
 /// After a stop it does: 60 m of silt at 20 kPa high, the casing wholly in the bore but for the first metre that the pipe
-/// has taken, 1.3 times its friction; and so does what drives out the stem without a casing.
+/// has taken, 1.5 times its friction; and so does what drives out the stem without a casing.
 #[test]
 fn a_stop_while_it_is_driven_out_loads_it_more() {
     let at = |more: &str| {
@@ -112,7 +116,7 @@ fn a_stop_while_it_is_driven_out_loads_it_more() {
             format!("{before}ground: [{{ {silt} }}]\nstops: [{{ at: 1 m }}]\nrig:{after}")
                 .edit("reception: { invert_depth: 3.96 m }", "grade: 0 %")
                 .edit("lubrication: metered", "lubrication: none")
-                .edit("rig:", "stem: { outside_diameter: 100 mm, joint_thrust: 900 kN }\nrig:")
+                .edit(STEM, "stem: { outside_diameter: 100 mm, joint_thrust: 900 kN }")
                 .edit("size: 10 in }", &format!("size: 10 in{more} }}"))
         }));
         assess(&drive, &drive.candidates()[0], Method::PipeJacking)
@@ -120,7 +124,7 @@ fn a_stop_while_it_is_driven_out_loads_it_more() {
     let demand = |scheme: &Scheme, subject| scheme.checks.get(subject).unwrap().high().unwrap().0.si;
     let around = |diameter: f64| PI * diameter * 20e3;
     let cased = at(", casing: 406 mm, casing_joint_thrust: 9 MN");
-    assert_relative_eq!(demand(&cased, Subject::CasingJoint), 1.3 * 59.0 * around(0.406), max_relative = 1e-9);
+    assert_relative_eq!(demand(&cased, Subject::CasingJoint), 1.5 * 59.0 * around(0.406), max_relative = 1e-9);
     assert!(demand(&cased, Subject::CasingThrust) < demand(&cased, Subject::CasingJoint));
     assert_relative_eq!(demand(&at(""), Subject::StemJoint), 1.3 * 59.0 * around(0.1), max_relative = 1e-9);
 }

@@ -4,7 +4,10 @@ use jackpull::conditions::Plan;
 use jackpull::drive::Pipe;
 use jackpull::{Drive, Handbook, Method, read_drive};
 
-/// A gravity sewer with a clay and a PE candidate; `change` edits the text.
+/// The stem of the shared drive: as thick as its head.
+pub(crate) const STEM: &str = "stem: { outside_diameter: 100 mm, head_diameter: 100 mm }";
+
+/// A gravity sewer that is worked round the clock, with a clay and a PE candidate; `change` edits the text.
 pub(crate) fn text(change: impl FnOnce(String) -> String) -> String {
     change(
         "\
@@ -20,6 +23,8 @@ ground:
   - { to: 60 m, class: medium_to_dense_sand, spt_n: 20, largest_stone: 20 mm }
 rig: { thrust: 900 kN, pull: 500 kN }
 pull: { duration: 6 h, pipe_temperature: 25 degC }
+work: { round_the_clock: true }
+stem: { outside_diameter: 100 mm, head_diameter: 100 mm }
 candidates:
   - { material: clay, size: 10 in }
   - { material: pe100, size: 315 mm, sdr: 11 }

@@ -19,7 +19,7 @@ fn plain(length: &str, diameter: &str, friction: [f64; 3], ground: &str) -> Stri
 fn bare(length: &str, diameter: &str, ground: &str) -> String {
     format!(
         "service: gravity_sewer\nlength: {length}\nlaunch: {{ invert_depth: 6 m }}\ngrade: 0 %\ngroundwater: none\n\
-         lubrication: none\nground:\n{ground}\nrig: {{ thrust: 5 MN, pull: 1 MN }}\n\
+         lubrication: none\nwork: {{ round_the_clock: true }}\nground:\n{ground}\nrig: {{ thrust: 5 MN, pull: 1 MN }}\n\
          stem: {{ outside_diameter: none }}\nface: {{ low: 0 kN, likely: 0 kN, high: 0 kN }}\ncandidates:\n\
          \x20 - {{ material: clay, size: {diameter}, outside_diameter: {diameter}, end_bearing_area: 0.03 m2 }}\n"
     )

@@ -1,6 +1,6 @@
 //! Ground against technique: hazards, treatment, ground that no source gives a band for, and what the door refuses.
 
-use crate::drives::{drive, text};
+use crate::drives::{STEM, drive, text};
 use crate::edit::Edit;
 use jackpull::check::{Subject, Verdict};
 use jackpull::handbook::GroundHazard;
@@ -11,6 +11,7 @@ fn one_stretch(stretch: &str, lines: &str) -> String {
     text(|text| {
         let (before, rest) = text.split_once("ground:\n").unwrap();
         let (_, after) = rest.split_once("rig:").unwrap();
+        let after = if lines.contains("stem:") { after.to_owned().edit(STEM, "") } else { after.to_owned() };
         format!("{before}ground: [{{ {stretch} }}]\n{lines}rig:{after}")
     })
 }

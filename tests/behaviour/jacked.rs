@@ -3,7 +3,7 @@
 use crate::drives::drive;
 use crate::edit::Edit;
 use approx::assert_relative_eq;
-use jackpull::check::{Check, Subject, Verdict};
+use jackpull::check::{Care, Check, Subject, Verdict};
 use jackpull::method::{Figure, figures};
 use jackpull::quantity::Measure;
 use jackpull::{Method, Scheme, Standing, assess, choose, explain};
@@ -12,6 +12,8 @@ use proptest::prelude::*;
 pub(crate) const CONCRETE: &str = "material: concrete, size: 1000 mm, outside_diameter: 1200 mm, inside_diameter: 1000 mm, \
                         pipe_length: 2 m, strength: 50 MPa";
 pub(crate) const AREA: &str = "end_bearing_area: 0.25 m2";
+/// The same with a joint that is just closed.
+const CLOSED: &str = "end_bearing_area: 0.25 m2, joint_stress_ratio: 0.5";
 pub(crate) const PACKER: &str = "packer: { thickness: 15 mm, outside_diameter: 1160 mm, inside_diameter: 1010 mm }";
 
 /// A drive of 80 m under 7 kPa with these pipes.
@@ -19,7 +21,7 @@ pub(crate) fn text(steering: &str, candidates: &[&str]) -> String {
     let candidates: String = candidates.iter().map(|candidate| format!("  - {{ {candidate} }}\n")).collect();
     format!(
         "service: gravity_sewer\nlength: 80 m\nlaunch: {{ invert_depth: 6 m }}\ngrade: 0 %\ngroundwater: none\n\
-         lubrication: none\nground:\n  - {{ class: silt, spt_n: 20, largest_stone: 0 mm, unit_friction: \
+         lubrication: none\nwork: {{ round_the_clock: true }}\nground:\n  - {{ class: silt, spt_n: 20, largest_stone: 0 mm, unit_friction: \
          {{ low: 4 kPa, likely: 7 kPa, high: 7 kPa }} }}\nrig: {{ thrust: 50 MN, pull: 1 MN }}\n\
          stem: {{ outside_diameter: none }}\nface: {{ low: 0 kN, likely: 0 kN, high: 0 kN }}\n{steering}\n\
          candidates:\n{candidates}"
@@ -45,8 +47,8 @@ fn turned(angle: f64) -> String {
 
 fn packed(thickness: f64, modulus: f64) -> String {
     format!(
-        "packer: {{ thickness: {thickness} mm, crushed_thickness: {thickness} mm, outside_diameter: 1160 mm, \
-         inside_diameter: 1010 mm, modulus: {modulus} MPa }}"
+        "packer: {{ thickness: {thickness} mm, outside_diameter: 1160 mm, inside_diameter: 1010 mm, \
+         modulus: {modulus} MPa }}"
     )
 }
 
@@ -107,52 +109,59 @@ proptest! {
     }
 }
 
-/// Of the new packer and the crushed one the lesser counts, also where a test says the new one is the stiffer.
+/// A board that nobody has tested is 200 MPa stiff on its thickness as fitted; where the mean stress that it allows is above
+/// 12 MPa it is 270. What it leaves at 450 MPa decides on a plain pass.
 #[test]
-fn both_ends_of_the_packer_are_run() {
-    let at = |modulus: &str, crushed: &str| {
-        let packer = format!(
-            "packer: {{ thickness: 15 mm{crushed}, outside_diameter: 1160 mm, inside_diameter: 1010 mm{modulus} }}"
-        );
-        limit("", &format!("{CONCRETE}, {packer}"))
+fn an_untested_packer_is_taken_in_the_middle() {
+    let at = |strength: u32, modulus: &str| {
+        let packer =
+            format!("packer: {{ thickness: 15 mm, outside_diameter: 1160 mm, inside_diameter: 1010 mm{modulus} }}");
+        limit(
+            &turned(0.1),
+            &format!("{CONCRETE}, {packer}").edit("strength: 50 MPa", &format!("strength: {strength} MPa")),
+        )
     };
-    let (untested, soft) = (at("", ""), at(", modulus: 50 MPa", ", crushed_thickness: 15 mm"));
-    let (stiff, thin) = (at(", modulus: 400 MPa", ""), at(", modulus: 400 MPa", ", crushed_thickness: 7.5 mm"));
-    assert!(untested < soft);
-    assert_relative_eq!(untested, stiff, max_relative = 1e-12);
-    assert_relative_eq!(stiff, thin, max_relative = 1e-12);
+    assert_relative_eq!(at(50, ""), at(50, ", modulus: 200 MPa"), max_relative = 1e-12);
+    // 0.2 of 100 MPa would be 20 MPa on a joint that is pressed all over; what 12 MPa bear is left at least.
+    let ring = std::f64::consts::FRAC_PI_4 * (1.16 * 1.16 - 1.01 * 1.01);
+    assert_relative_eq!(at(100, ""), at(100, ", modulus: 270 MPa").max(12e6 * ring), max_relative = 1e-12);
+    assert!(at(100, "") < at(100, ", modulus: 200 MPa"));
+    assert!(at(50, "") > at(50, ", modulus: 450 MPa"));
 }
 
-/// No packer: the joint is taken as closed, with a note; at 0.5 deg nothing passes, and below it asks for care.
+/// No packer: that of the trade, never a plain pass; above 0.3 deg nothing passes.
 #[test]
 fn without_a_packer_an_angle_is_never_passed() {
     let pipe = format!("{CONCRETE}, {AREA}");
     let verdict = |steering: &str| end(&jacked(steering, &pipe)).verdict;
-    assert_eq!(verdict(""), Verdict::Within);
-    assert!(end(&jacked("", &pipe)).note.unwrap().contains("no more than full-face contact"));
-    assert_eq!(verdict(&turned(0.1)), Verdict::Within);
-    assert_eq!(verdict(&turned(0.2)), Verdict::WithCare);
-    assert_eq!(verdict(&turned(0.5)), Verdict::NotDecided);
+    let short = drive(&text("", &[&pipe]).edit("length: 80 m", "length: 20 m"));
+    let short = assess(&short, &short.candidates()[0], Method::PipeJacking);
+    assert_eq!((end(&short).verdict, end(&short).care), (Verdict::WithCare, Some(Care::Condition)));
+    assert!(end(&short).note.unwrap().contains("is not told"));
+    assert_eq!(verdict(&turned(0.4)), Verdict::NotDecided);
     assert_eq!(verdict(&turned(2.0)), Verdict::NotDecided);
     // Over is over, whatever the angle.
     let weak = pipe.edit("50 MPa", "15 MPa");
     assert_eq!(end(&jacked(&turned(2.0), &weak)).verdict, Verdict::Over);
-    let clay = "material: clay, size: 21 in";
-    assert_eq!(end(&jacked(&turned(0.45), clay)).verdict, Verdict::NotDecided, "1 mm of squareness comes on top");
 }
 
-/// The warning is a screen.
+/// From 0.3 deg at the likely level on a joint asks for care; beyond 0.5 deg at the high one it is over, unless the angle is
+/// a default.
 #[test]
 fn a_large_angle_asks_for_care() {
-    let pipe = format!("{CONCRETE}, {PACKER}");
+    let pipe = format!("{CONCRETE}, {PACKER}, end_squareness: 0 mm");
     let angle = |steering: &str| *jacked(steering, &pipe).checks.get(Subject::JointAngle).unwrap();
-    assert_eq!(angle("").verdict, Verdict::Within);
-    assert_eq!(angle(&turned(0.6)).verdict, Verdict::WithCare);
-    assert!(jacked("", &format!("{CONCRETE}, {AREA}")).checks.get(Subject::JointAngle).is_none());
+    for (told, verdict) in [(0.2, Verdict::Within), (0.4, Verdict::WithCare), (0.6, Verdict::Over)] {
+        assert_eq!(angle(&turned(told)).verdict, verdict, "{told}");
+    }
+    // Nothing guides this drive: 0.3 deg, and 0.39 with two ends of a small pipe.
+    let clay = jacked("", "material: clay, size: 8 in");
+    assert_eq!(clay.checks.get(Subject::JointAngle).unwrap().verdict, Verdict::NotDecided);
 }
 
 /// Sums by hand: 3.4907 mm over 2 m is 0.1 deg; a radius of 1145.9 m turns pipes of 2 m by 0.1 deg; an end 2.0944 mm out
-/// of square across 1.2 m is 0.1 deg. Deviation, curve and squareness add up; an angle or a gap that is larger counts.
+/// of square across 1.2 m is 0.1 deg, two of them at random 0.1414. Deviation, curve and squareness add up; an angle or a
+/// gap that is larger counts.
 #[test]
 fn angles_add_up() {
     let at = |steering: &str, more: &str| {
@@ -160,15 +169,14 @@ fn angles_add_up() {
         let check = scheme.checks.get(Subject::JointAngle).unwrap();
         check.high().unwrap().0.si.to_degrees()
     };
-    let square = ", end_squareness: 2.0944 mm";
-    assert_relative_eq!(at("deviation: 3.4907 mm", square), 0.2, max_relative = 1e-4);
-    assert_relative_eq!(at("deviation: 3.4907 mm, curve_radius: 1145.9 m", ""), 0.2, max_relative = 1e-4);
-    assert_relative_eq!(at("deviation: 3.4907 mm, curve_radius: 1145.9 m", square), 0.3, max_relative = 1e-4);
-    assert_relative_eq!(at("joint_angle: 0.4 deg, deviation: 3.4907 mm", square), 0.5, max_relative = 1e-4);
+    let (square, straight) = (", end_squareness: 2.0944 mm", ", end_squareness: 0 mm");
+    assert_relative_eq!(at("deviation: 3.4907 mm", square), 0.24142, max_relative = 1e-4);
+    assert_relative_eq!(at("deviation: 3.4907 mm, curve_radius: 1145.9 m", straight), 0.2, max_relative = 1e-4);
+    assert_relative_eq!(at("deviation: 3.4907 mm, curve_radius: 1145.9 m", square), 0.34142, max_relative = 1e-4);
     assert_relative_eq!(at("joint_gap: 6.2832 mm, deviation: 3.4907 mm", square), 0.3, max_relative = 1e-4);
     // l²/(pi² e) = 1145.9 m for 10.63468 m and 10 mm.
-    assert_relative_eq!(at("wave_amplitude: 10 mm, half_wave: 10.63468 m", square), 0.2, max_relative = 1e-3);
-    assert_relative_eq!(at("joint_angle: 0 deg", ""), 0.1, max_relative = 1e-9);
+    assert_relative_eq!(at("wave_amplitude: 10 mm, half_wave: 10.63468 m", square), 0.24142, max_relative = 1e-3);
+    assert_relative_eq!(at("joint_angle: 0 deg", straight), 0.1, max_relative = 1e-9);
 }
 
 /// The tightest curve that is read: 2 m over 50 m are 2.3 deg, past twice what is usual.
@@ -182,7 +190,7 @@ fn a_curve_too_tight_is_not_decided() {
 /// 0.25 m2 of 50 MPa, closed joint: each scheme has its own factors and no other's.
 #[test]
 fn schemes_of_concrete_are_not_stacked() {
-    let at = |scheme: &str| limit("", &by(scheme, AREA)) / 0.25;
+    let at = |scheme: &str| limit("", &by(scheme, CLOSED)) / 0.25;
     assert_relative_eq!(at("default"), 10e6, max_relative = 1e-9);
     assert_relative_eq!(at("en_1916"), 15e6, max_relative = 1e-9);
     assert_relative_eq!(at("asce_27"), 0.5 * 0.85 * 0.9 / 1.2 * 50e6, max_relative = 1e-9);
@@ -190,10 +198,10 @@ fn schemes_of_concrete_are_not_stacked() {
     assert_relative_eq!(at("jswas_a6"), 12.5e6, max_relative = 1e-9);
     // Asked for a looser one than the default: care.
     for scheme in ["asce_27", "en_1916", "jswas_a6"] {
-        assert_eq!(end(&jacked("", &by(scheme, AREA))).verdict, Verdict::WithCare, "{scheme}");
+        assert_eq!(end(&jacked("", &by(scheme, CLOSED))).verdict, Verdict::WithCare, "{scheme}");
     }
     for scheme in ["default", "cn_annex_e"] {
-        assert_eq!(end(&jacked("", &by(scheme, AREA))).verdict, Verdict::Within, "{scheme}");
+        assert_eq!(end(&jacked("", &by(scheme, CLOSED))).verdict, Verdict::Within, "{scheme}");
     }
 }
 
@@ -203,7 +211,7 @@ fn schemes_of_concrete_are_not_stacked() {
 fn every_scheme_holds_the_triangle() {
     for scheme in SCHEMES {
         let at = |packer: &str| limit(&turned(0.3), &by(scheme, &format!("{AREA}{packer}")));
-        let closed = at("");
+        let closed = at(", joint_stress_ratio: 0.5");
         let most = if scheme == "jswas_a6" { 0.25 * 13e6 } else { closed };
         let soft = at(&format!(", {}", packed(15.0, 5.0)));
         assert_relative_eq!(soft, most, max_relative = 1e-9);
@@ -214,7 +222,7 @@ fn every_scheme_holds_the_triangle() {
 /// The maker's force is a limit beside ours: neither raises the other, and no factor comes on it.
 #[test]
 fn the_makers_force_is_a_further_limit() {
-    let pipe = |rated: &str| format!("{CONCRETE}, {AREA}, rated_force: {rated}");
+    let pipe = |rated: &str| format!("{CONCRETE}, {CLOSED}, rated_force: {rated}");
     assert_relative_eq!(limit("", &pipe("8 MN")), 2.5e6, max_relative = 1e-9);
     assert_relative_eq!(limit("", &pipe("2 MN")), 2.0e6, max_relative = 1e-9);
     let iron = "material: ductile_iron, size: 600 mm, outside_diameter: 635 mm, wall: 12 mm, rated_force: 2 MN";
@@ -245,7 +253,11 @@ fn fibre_cement_is_its_makers_to_rate() {
 fn grp_counts_no_more_than_a_closed_joint() {
     let grp = "material: grp, size: 600 mm, outside_diameter: 616 mm, inside_diameter: 500 mm, strength: 80 MPa";
     let closed = 0.1 * 80e6 / 3.5;
-    assert_relative_eq!(limit("", &format!("{grp}, end_bearing_area: 0.1 m2")), closed, max_relative = 1e-9);
+    assert_relative_eq!(
+        limit("", &format!("{grp}, end_bearing_area: 0.1 m2, joint_stress_ratio: 0.5")),
+        closed,
+        max_relative = 1e-9
+    );
     let soft = "packer: { thickness: 15 mm, modulus: 5 MPa }, end_bearing_area: 0.1 m2";
     assert_relative_eq!(limit("", &format!("{grp}, {soft}")), closed, max_relative = 1e-9);
     let stiff = "packer: { thickness: 15 mm }, end_bearing_area: 0.05 m2";
@@ -269,14 +281,15 @@ fn steel_has_three_limits() {
     let local = 0.6 * 450e6 * (1.64 - 0.23 * 290.0_f64.powf(0.25));
     assert_relative_eq!(limit("", &strong), section(0.003_503_448_3) * local.min(225e6), max_relative = 1e-6);
     assert_eq!(end(&jacked("", &pipe("3 mm"))).verdict, Verdict::NotDecided);
-    assert!(jacked("", &pipe("12 mm")).checks.get(Subject::PipeColumn).is_none());
+    assert!(jacked("", &pipe("12 mm")).checks.get(Subject::PipeColumn).unwrap().is_required());
 }
 
 /// The spigot less the bore is no effective area: never a plain pass.
 #[test]
 fn a_spigot_asks_for_care() {
     let check = |more: &str| {
-        let scheme = jacked("", &format!("material: concrete, size: 1000 mm, strength: 50 MPa{more}"));
+        let scheme =
+            jacked("", &format!("material: concrete, size: 1000 mm, strength: 50 MPa, joint_stress_ratio: 0.5{more}"));
         (end(&scheme).verdict, end(&scheme).note.unwrap())
     };
     let (verdict, note) = check("");
@@ -320,7 +333,7 @@ fn figure<'a>(figures: &'a [Figure], label: &str) -> Option<&'a Figure> {
 #[test]
 fn figures_stand_beside_the_checks() {
     let drive_of = |steering: &str, pipe: &str| drive(&text(steering, &[pipe]));
-    let plain = drive_of("", &by("default", AREA));
+    let plain = drive_of("", &by("default", CLOSED));
     let list = figures(&plain, &plain.candidates()[0], Method::PipeJacking).unwrap();
     for (label, stress) in [
         ("mean stress allowed by default", 10e6),
@@ -332,9 +345,9 @@ fn figures_stand_beside_the_checks() {
         assert_relative_eq!(figure(&list, label).unwrap().value.si, stress, max_relative = 1e-4);
     }
     assert!(figure(&list, "mean stress allowed by JSWAS").is_none(), "its grade is not given");
-    assert!(figure(&list, "joint angle allowed").is_none(), "no packer");
+    assert!(figure(&list, "joint angle allowed").is_none(), "the joint is told");
     // At the allowed angle the limit is the force.
-    let pipe = format!("{CONCRETE}, packer: {{ thickness: 60 mm, modulus: 30 MPa }}, {AREA}");
+    let pipe = format!("{CONCRETE}, end_squareness: 0 mm, packer: {{ thickness: 60 mm, modulus: 30 MPa }}, {AREA}");
     let turned = drive_of("", &pipe);
     let scheme = assess(&turned, &turned.candidates()[0], Method::PipeJacking);
     let list = figures(&turned, &turned.candidates()[0], Method::PipeJacking).unwrap();

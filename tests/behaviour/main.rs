@@ -43,6 +43,7 @@ mod guesses;
 mod in_service;
 mod jacked;
 mod jacked_door;
+mod jacked_jobs;
 mod jacked_ring;
 mod jacks;
 mod knots;

@@ -24,7 +24,7 @@ plug: 3 m
 pace: { programme: 40, pilot: 20 m, casing: 10 m, reaming: 20 m, jacking: 10 m, pullback: 60 m }
 ground:
   - { to: 30 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 25 deg, undrained_strength: 60 kPa, undrained_modulus: 10 MPa } }
-  - { class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm, soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg, shear_modulus: 5 MPa } }
+  - { class: loose_sand, spt_n: 8, largest_stone: 0 mm, soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg, shear_modulus: 5 MPa } }
 rig: { thrust: 900 kN, pull: 500 kN, stroke: 3 m, torque: 8 kN*m, auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m } }
 stem: { outside_diameter: 114 mm, head_diameter: 150 mm, wall: 8 mm, free_length: 2 m, joint_thrust: 400 kN, joint_pull: 450 kN, joint_torque: 5 kN*m, torque: { low: 1 kN*m, likely: 1 kN*m, high: 2 kN*m } }
 steering: { deviation: 10 mm }
@@ -49,25 +49,20 @@ candidates:
 
 /// What is left out, the subjects that it makes go missing, and the pipe and way that show it.
 const LEFT_OUT: &[(&str, &str, &[Subject])] = &[
-    (", wall: 8 mm, free_length: 2 m", "", &[Subject::StemBuckling, Subject::StemSnaking]),
-    (", joint_thrust: 400 kN", "", &[Subject::StemJoint]),
+    (", wall: 8 mm, free_length: 2 m", "", &[Subject::StemSnaking]),
     (", torque: { low: 1 kN*m, likely: 1 kN*m, high: 2 kN*m }", "", &[Subject::StemTorque]),
     (", auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }", "", &[Subject::AugerTorque]),
     (
-        ", casing_wall: 10 mm, casing_yield_strength: 235 MPa, casing_free_length: 2 m",
-        "",
-        &[Subject::CasingSection, Subject::CasingColumn],
+        ", casing: 508 mm, casing_wall: 10 mm, casing_yield_strength: 235 MPa, casing_free_length: 2 m, casing_joint_thrust: 600 kN",
+        ", casing: 1900 mm",
+        &[Subject::CasingSection, Subject::CasingColumn, Subject::CasingJoint],
     ),
-    (", casing_free_length: 2 m", "", &[Subject::CasingColumn]),
-    (", casing_joint_thrust: 600 kN", "", &[Subject::CasingJoint]),
-    ("steering: { deviation: 10 mm }\n", "", &[Subject::JointAngle]),
-    (", free_length: 3 m", "", &[Subject::PipeColumn]),
     (", grip_rating: 20 kN", "", &[Subject::TailGrip]),
     ("  collapsed_bore: { length: 2 m, unit_weight: 20 kN/m3 }\n", "", &[Subject::CollapsedBore]),
     (", grout_density: 1500 kg/m3, grout_pressure: 20 kPa, grout_sets_in: 12 h", "", &[Subject::CollapseInGrout]),
     (", joint_pull: 450 kN", "", &[Subject::StemPull]),
     ("  reaming_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }\n", "", &[Subject::ReamingTorque]),
-    (", wall: { width: 3 m, height: 3 m }", "", &[Subject::ThrustWall, Subject::WallLevel, Subject::WallMovement]),
+    (", wall: { width: 3 m, height: 3 m }", "", &[Subject::WallLevel]),
     (", crushing: 60 kN/m", "", &[Subject::Crushing]),
     ("half_wave: 20 m\n", "", &[Subject::BackFall, Subject::Sag]),
     (", max: 25 L/s", "", &[Subject::FlowCapacity]),
@@ -110,6 +105,8 @@ const ALWAYS: &[Subject] = &[
     Subject::WeakLinkPull,
     Subject::PullReaction,
     Subject::RampRoom,
+    Subject::ThrustWall,
+    Subject::WallMovement,
 ];
 
 #[test]

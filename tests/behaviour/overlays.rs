@@ -148,7 +148,8 @@ fn with(overlays: &[&str], text: &str) -> [Scheme; 2] {
 /// too, and of two users' rows the one laid over last.
 #[test]
 fn a_row_laid_over_wins_where_rows_are_found_by_column() {
-    let text = text(|text| text);
+    // With the joint told, so that the end goes with its area.
+    let text = text(|text| text.edit("size: 10 in", "size: 10 in, joint_stress_ratio: 0.5"));
     let plain = with(&[], &text);
     let limit = |schemes: &[Scheme; 2], pipe: usize, subject| {
         let check = schemes[pipe].checks.get(subject).unwrap();
@@ -208,8 +209,9 @@ fn overlays_are_listed() {
 /// The user's factor is not that of the printed ratings: the end area behind them stays what it is.
 #[test]
 fn a_factor_of_the_users_leaves_the_end_area_alone() {
-    // A joint that bears evenly, so that the factor on even load governs.
-    let text = text(|text| text.edit("size: 10 in", "size: 10 in, joint_stress_ratio: 1"));
+    // A soft packer and a square joint bear evenly, so that the factor on even load governs.
+    let soft = "size: 10 in, end_squareness: 0 mm, packer: { thickness: 20 mm, modulus: 5 MPa }";
+    let text = text(|text| text.edit("size: 10 in", soft));
     let capacity =
         |overlays: &[&str]| with(overlays, &text)[0].checks.get(Subject::EndCapacity).unwrap().high().unwrap();
     let factor = |factor: &str| {

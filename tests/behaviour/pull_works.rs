@@ -21,6 +21,8 @@ length: {length}
 launch: {{ invert_depth: 4 m }}
 grade: 0 %
 lubrication: none
+work: {{ round_the_clock: true }}
+stem: {{ outside_diameter: 100 mm, head_diameter: 100 mm }}
 rig: {{ thrust: 9 MN, pull: 9 MN }}
 pull: {{ pipe_temperature: 20 degC, {pull} }}
 {rest}
@@ -125,7 +127,7 @@ fn ground_on_the_pipe() {
         "material: pe4710, size: 4 in, sdr: 11",
     )
     .edit("invert_depth: 4 m", "invert_depth: 64.5 in")
-    .edit("rig:", "stem: { outside_diameter: 2 in }\nrig:");
+    .edit("stem: { outside_diameter: 100 mm, head_diameter: 100 mm }", "stem: { outside_diameter: 2 in }");
     let scheme = pulled(&file);
     let (demand, limit) = high(&scheme, Subject::CollapsedBore);
     let load = Force::from_text("17671 lbf").unwrap().value;

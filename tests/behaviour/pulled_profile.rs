@@ -54,8 +54,8 @@ impl Case {
         let stops: Vec<String> = self.stops.iter().map(|stop| format!("{{ at: {} m }}", stop * LONG)).collect();
         format!(
             "service: casing\nlength: {LONG} m\nlaunch: {{ invert_depth: 14 m }}\ngrade: {} %\ngroundwater: none\n\
-             lubrication: none\nground:\n{ground}stops: [{}]\nrig: {{ thrust: 9 MN, pull: 2 MN }}\n\
-             stem: {{ outside_diameter: 150 mm, wall: 20 mm }}\npull: {{ duration: 8 h, pipe_temperature: 20 degC, \
+             lubrication: none\nwork: {{ round_the_clock: true }}\nground:\n{ground}stops: [{}]\nrig: {{ thrust: 9 MN, pull: 2 MN }}\n\
+             stem: {{ outside_diameter: 150 mm, head_diameter: 150 mm, wall: 20 mm }}\npull: {{ duration: 8 h, pipe_temperature: 20 degC, \
              reamer: {{ low: 5 kN, likely: 9 kN, high: 21 kN }} }}\ncandidates:\n  - {{ material: pe100, size: 315 mm, \
              sdr: 11, passes: [300 mm] }}\n",
             self.grade,
@@ -90,10 +90,12 @@ fn levels(band: Band<jackpull::quantity::Force>) -> [f64; 3] {
     [band.low.value, band.likely.value, band.high.value]
 }
 
-/// Low, likely and high together; the raise after a stop is for the high friction alone.
+/// Low, likely and high together; after a stop in silt the stem has 1.1 and 1.3 times its friction, the pipe 1.3 and 1.5
+/// times its pull.
 fn together(friction: [f64; 3], weight: [f64; 3], pipe: [f64; 3], stood: bool) -> [f64; 3] {
-    let raise = |level: usize| if stood && level == 2 { 1.3 } else { 1.0 };
-    [0, 1, 2].map(|level| ((friction[level] + pipe[level]) * raise(level) + weight[level] + REAMER[level]).max(0.0))
+    let (stem, string) = if stood { ([1.0, 1.1, 1.3], [1.0, 1.3, 1.5]) } else { ([1.0; 3], [1.0; 3]) };
+    let at = |level: usize| friction[level] * stem[level] + pipe[level] * string[level] + weight[level] + REAMER[level];
+    [0, 1, 2].map(|level| at(level).max(0.0))
 }
 
 proptest! {

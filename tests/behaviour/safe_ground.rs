@@ -227,7 +227,7 @@ fn the_first_station_bears_the_overcut() {
     let first = |bore: &str| {
         let text = format!(
             "service: casing\nlength: 300 m\nlaunch: {{ invert_depth: 6 m }}\ngrade: 0 %\ngroundwater: none\n\
-             lubrication: none\nground: [{{ class: firm_to_very_stiff_clay, spt_n: 10, largest_stone: 0 mm, \
+             lubrication: none\nwork: {{ round_the_clock: true }}\nground: [{{ class: firm_to_very_stiff_clay, spt_n: 10, largest_stone: 0 mm, \
              unit_friction: {{ low: 1 kPa, likely: 5 kPa, high: 5 kPa }} }}]\n\
              rig: {{ thrust: 3 MN, pull: 1 MN, station_thrust: 2 MN }}\nstem: {{ outside_diameter: none }}\n\
              spoil: slurry\ncandidates: [{{ material: clay, size: 1300 mm, outside_diameter: 1.5 m, \

@@ -147,7 +147,7 @@ fn jacks_keep_a_margin() {
     };
     let high = check(&at("900 kN"), Subject::JackingThrust).high().unwrap().0.si;
     let verdict = |share: f64| check(&at(&format!("{} N", high / share)), Subject::JackingThrust).verdict;
-    assert_eq!([0.79, 0.81, 0.99].map(verdict), [Verdict::Within, Verdict::WithCare, Verdict::WithCare]);
+    assert_eq!([0.79, 0.81, 0.99].map(verdict), [Verdict::Within, Verdict::WithCare, Verdict::NotDecided]);
 }
 
 /// Both diameters of a packer never make the end of a pipe larger than its table does.
@@ -156,7 +156,7 @@ fn a_packer_adds_no_area() {
     let limit = |packer: &str| {
         let pipe = format!(
             "candidates: [{{ material: concrete, size: 400 mm, strength: 50 MPa, pipe_length: 2 m, \
-             end_squareness: 0 mm, packer: {{ thickness: 12 mm, modulus: 150 MPa, crushed_thickness: 10 mm{packer} }} }}]\n"
+             end_squareness: 0 mm, packer: {{ thickness: 12 mm, modulus: 150 MPa{packer} }} }}]\n"
         );
         let file = crate::drives::text(|text| {
             format!("{}steering: {{ joint_angle: 0.1 deg }}\n{pipe}", text.split("candidates:").next().unwrap())

@@ -1,10 +1,10 @@
 //! Stops, mixed faces, reaming passes, the stem and the face, against hand sums.
 
-use crate::drives::{drive, text};
+use crate::drives::{STEM, drive, text};
 use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
-use jackpull::method::{StageProfile, profile};
+use jackpull::method::{Body, StageProfile, profile};
 use jackpull::quantity::Band;
 use jackpull::{Method, Scheme, assess};
 use proptest::prelude::*;
@@ -14,7 +14,7 @@ use std::f64::consts::{FRAC_PI_4, PI};
 fn plain(diameter: &str, friction: &str, more: &str) -> String {
     format!(
         "service: gravity_sewer\nlength: 80 m\nlaunch: {{ invert_depth: 6 m }}\ngrade: 0 %\ngroundwater: none\n\
-         lubrication: none\nground:\n  - {{ class: silt, spt_n: 20, largest_stone: 0 mm, unit_friction: \
+         lubrication: none\nwork: {{ round_the_clock: true }}\nground:\n  - {{ class: silt, spt_n: 20, largest_stone: 0 mm, unit_friction: \
          {{ low: {friction}, likely: {friction}, high: {friction} }} }}\nrig: {{ thrust: 5 MN, pull: 1 MN }}\n\
          stem: {{ outside_diameter: none }}\nface: {{ low: 0 kN, likely: 0 kN, high: 0 kN }}\ncandidates:\n\
          \x20 - {{ material: clay, size: {diameter}, outside_diameter: {diameter}, end_bearing_area: 0.03 m2{more} }}\n"
@@ -53,24 +53,31 @@ fn demand(scheme: &Scheme, subject: Subject) -> f64 {
     scheme.checks.get(subject).unwrap().high().unwrap().0.si
 }
 
-/// A stop raises the high friction of what stands, and nothing else, and only there.
+/// A stop raises the likely and the high friction of what stands, and nothing else, and only there.
 #[test]
 fn a_stop_is_felt_where_it_is() {
     let at = |stops: &str| plain("360 mm", "8 kPa", ", casing: 406 mm").edit("rig:", &format!("{stops}rig:"));
     let moving = jacked(&at("")).force.unwrap();
-    // 20 m of 0.360 m pipe and 60 m of 0.406 m casing at 8 kPa stand: 1.3 times their friction.
+    // 20 m of 0.360 m pipe and 60 m of 0.406 m casing at 8 kPa stand in silt: 1.3 and 1.5 times their friction.
     let stopped = at("stops: [{ at: 20 m }]\n");
     let standing = jacked(&stopped).force.unwrap();
     let there = 8e3 * PI * (0.360 * 20.0 + 0.406 * 60.0);
-    assert_relative_eq!(standing.high.value, 1.3 * there, max_relative = 1e-9);
-    assert_relative_eq!(standing.likely.value, moving.likely.value, max_relative = 1e-12);
+    assert_relative_eq!(standing.high.value, 1.5 * there, max_relative = 1e-9);
+    assert_relative_eq!(standing.likely.value, 1.3 * there, max_relative = 1e-9);
+    assert_relative_eq!(standing.low.value, moving.low.value, max_relative = 1e-12);
     let drive = drive(&stopped);
     for stage in profile(&drive, &drive.candidates()[0], Method::PipeJacking) {
         let points: Vec<_> = stage.points.iter().filter(|point| point.advance.value == 20.0).collect();
         assert_eq!(points.len(), 3, "moving, starting again, moving");
         assert_eq!(points[0], points[2]);
-        assert_relative_eq!(points[1].on_rig.high.value, 1.3 * points[0].on_rig.high.value, max_relative = 1e-9);
-        assert_relative_eq!(points[1].on_rig.likely.value, points[0].on_rig.likely.value);
+        if stage.stage.ahead == Some(Body::Casing) {
+            assert_relative_eq!(points[1].on_rig.high.value, 1.5 * points[0].on_rig.high.value, max_relative = 1e-9);
+            assert_relative_eq!(
+                points[1].on_rig.likely.value,
+                1.3 * points[0].on_rig.likely.value,
+                max_relative = 1e-9
+            );
+        }
     }
 }
 
@@ -84,9 +91,9 @@ fn a_stop_in_a_pull() {
     assert_relative_eq!(standing.force.unwrap().high.value, last.value);
     let points: Vec<_> = stages.last().unwrap().points.iter().filter(|point| point.advance.value == 60.0).collect();
     let highs: Vec<f64> = points.iter().map(|point| point.on_pipe.unwrap().high.value).collect();
-    assert_relative_eq!(highs[1], 1.3 * highs[0], max_relative = 1e-9);
+    // Clay and silt, metered, and sand: 1.4 at the high level.
+    assert_relative_eq!(highs[1], 1.4 * highs[0], max_relative = 1e-9);
     assert!(rig(&standing).high >= rig(&moving).high);
-    assert_relative_eq!(rig(&standing).likely, rig(&moving).likely, max_relative = 1e-12);
 }
 
 /// A mixed face has the widest band of its grounds and the worse rating, whichever is named first.
@@ -147,29 +154,36 @@ fn reaming_passes_load_the_rig() {
 /// wider on the radius 2 sqrt(E I w / r) with the stem's own weight (statics; 200 GPa, 7,850 kg/m3).
 #[test]
 fn a_slender_stem_buckles() {
-    let at = |stem: &str| {
-        jacked(&over("class: hard_clay, spt_n: 40, largest_stone: 0 mm", |text| {
-            text.edit("rig:", &format!("stem: {{ outside_diameter: 100 mm{stem} }}\nrig:"))
+    let within = |ground: &str, stem: &str| {
+        jacked(&over(&format!("{ground}, largest_stone: 0 mm"), |text| {
+            text.edit(STEM, &format!("stem: {{ outside_diameter: 100 mm{stem} }}"))
         }))
     };
-    assert!(at("").checks.get(Subject::StemBuckling).is_none());
-    assert!(at(", wall: 10 mm").checks.get(Subject::StemBuckling).is_none());
+    let at = |stem: &str| within("class: hard_clay, spt_n: 40", stem);
+    for untold in ["", ", wall: 10 mm"] {
+        assert!(at(untold).checks.get(Subject::StemBuckling).unwrap().is_required(), "{untold}");
+    }
     let stiffness = 200e9 * PI / 64.0 * (0.1_f64.powi(4) - 0.08_f64.powi(4));
     let free = at(", wall: 10 mm, free_length: 3 m");
     assert_relative_eq!(limit(&free, Subject::StemBuckling), PI.powi(2) * stiffness / 9.0 / 2.0, max_relative = 1e-9);
     let weight = 7_850.0 * 9.80665 * PI * 0.09 * 0.01;
     let wide = at(", wall: 10 mm, free_length: 3 m, head_diameter: 120 mm");
-    assert_relative_eq!(limit(&wide, Subject::StemSnaking), (stiffness * weight / 0.01).sqrt(), max_relative = 1e-9);
     assert_relative_eq!(limit(&wide, Subject::StemBuckling), limit(&free, Subject::StemBuckling));
-    assert!(free.checks.get(Subject::StemSnaking).is_none());
+    assert!(wide.checks.get(Subject::StemSnaking).is_none(), "hard clay holds it on its line");
+    let loose = |head: &str| {
+        within("class: loose_sand, spt_n: 8", &format!(", wall: 10 mm, free_length: 3 m, head_diameter: {head}"))
+    };
+    let wide = loose("120 mm");
+    assert_relative_eq!(limit(&wide, Subject::StemSnaking), (stiffness * weight / 0.01).sqrt(), max_relative = 1e-9);
     assert_ne!(wide.checks.get(Subject::StemSnaking).unwrap().verdict, Verdict::Over);
+    assert!(loose("100 mm").checks.get(Subject::StemSnaking).is_none());
 }
 
 /// In very soft clay the bed gives out before the pit does: k = 67 x 6.25 kPa N.
 #[test]
 fn soft_clay_does_not_hold_a_stem() {
     let scheme = jacked(&over("class: soft_clay, spt_n: 1, largest_stone: 0 mm", |text| {
-        text.edit("rig:", "stem: { outside_diameter: 60 mm, wall: 5 mm, free_length: 0.5 m }\nrig:")
+        text.edit(STEM, "stem: { outside_diameter: 60 mm, wall: 5 mm, free_length: 0.5 m }")
     }));
     let second_moment = PI / 64.0 * (0.06_f64.powi(4) - 0.05_f64.powi(4));
     let bed: f64 = 67.0 * 6.25e3;
@@ -184,17 +198,17 @@ fn soft_clay_does_not_hold_a_stem() {
 #[test]
 fn ratings_that_are_given_are_checked() {
     let (scheme, _) = pulled(&text(|text| {
-        text.edit(
-            "rig: { thrust: 900 kN, pull: 500 kN }",
-            "stem: { outside_diameter: 100 mm, joint_thrust: 300 kN, joint_pull: 100 kN, joint_torque: 12 kN*m }\n\
-             rig: { thrust: 900 kN, pull: 500 kN, torque: 20 kN*m }",
-        )
-        .edit("25 degC }", "25 degC, reaming_torque: { low: 2 kN*m, likely: 6 kN*m, high: 15 kN*m } }")
+        text.edit("rig: { thrust: 900 kN, pull: 500 kN }", "rig: { thrust: 900 kN, pull: 500 kN, torque: 20 kN*m }")
+            .edit(
+                STEM,
+                "stem: { outside_diameter: 100 mm, joint_thrust: 300 kN, joint_pull: 100 kN, joint_torque: 12 kN*m }",
+            )
+            .edit("25 degC }", "25 degC, reaming_torque: { low: 2 kN*m, likely: 6 kN*m, high: 15 kN*m } }")
     }));
     assert_relative_eq!(limit(&scheme, Subject::StemJoint), 300e3);
     assert_relative_eq!(limit(&scheme, Subject::StemPull), 100e3);
     assert_relative_eq!(limit(&scheme, Subject::ReamingTorque), 12e3);
-    assert_eq!(scheme.checks.get(Subject::ReamingTorque).unwrap().verdict, Verdict::WithCare);
+    assert_eq!(scheme.checks.get(Subject::ReamingTorque).unwrap().verdict, Verdict::Over);
     let greatest = demand(&scheme, Subject::RigPull).max(demand(&scheme, Subject::ReamingPull));
     assert_relative_eq!(demand(&scheme, Subject::StemPull), greatest, max_relative = 1e-12);
 }
@@ -205,13 +219,17 @@ fn torque_while_pushing_is_checked() {
     let scheme = jacked(&text(|text| {
         text.edit(
             "rig: { thrust: 900 kN, pull: 500 kN }",
+            "rig: { thrust: 900 kN, pull: 500 kN, torque: 20 kN*m, auger_torque: { low: 5 kN*m, likely: 21 kN*m, \
+             high: 25 kN*m } }",
+        )
+        .edit(
+            STEM,
             "stem: { outside_diameter: 100 mm, joint_torque: 12 kN*m, torque: { low: 2 kN*m, likely: 6 kN*m, high: 15 \
-             kN*m } }\nrig: { thrust: 900 kN, pull: 500 kN, torque: 20 kN*m, auger_torque: { low: 5 kN*m, likely: 21 \
-             kN*m, high: 25 kN*m } }",
+             kN*m } }",
         )
     }));
     assert_relative_eq!(limit(&scheme, Subject::StemTorque), 12e3);
-    assert_eq!(scheme.checks.get(Subject::StemTorque).unwrap().verdict, Verdict::WithCare);
+    assert_eq!(scheme.checks.get(Subject::StemTorque).unwrap().verdict, Verdict::Over);
     assert_relative_eq!(limit(&scheme, Subject::AugerTorque), 20e3);
     assert_eq!(scheme.checks.get(Subject::AugerTorque).unwrap().verdict, Verdict::Over);
 }
@@ -266,9 +284,9 @@ fn stem_and_casing_weigh_uphill() {
     let slope = 0.05_f64.atan().sin();
     let tube = |diameter: f64, wall: f64| 7_850.0 * 9.80665 * PI * (diameter - wall) * wall;
     // The pipe's first push moves the whole casing: its friction and its weight on the slope.
-    let heavier = at("5 %", walls.0, walls.1) - at("5 %", "", "");
+    let heavier = at("5 %", walls.0, walls.1) - at("0 %", walls.0, walls.1);
     assert_relative_eq!(heavier, tube(0.406, 0.008) * 80.0 * slope, max_relative = 1e-6);
-    assert_relative_eq!(at("-5 %", walls.0, walls.1), at("-5 %", "", ""), max_relative = 1e-12);
+    assert_relative_eq!(at("-5 %", walls.0, walls.1), at("0 %", walls.0, walls.1), max_relative = 1e-12);
 }
 
 /// Downhill the weight takes off what it adds uphill at the low level, no further than to nothing, and nowhere else.
@@ -300,7 +318,7 @@ fn a_strength_that_is_given_counts_at_the_pilot() {
                     "GROUND",
                     &format!("{{ to: 25 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm{soil} }}"),
                 )
-                .edit("rig:", "stem: { outside_diameter: 100 mm, wall: 10 mm, free_length: 1 m }\nrig:")
+                .edit(STEM, "stem: { outside_diameter: 100 mm, head_diameter: 100 mm, wall: 10 mm, free_length: 1 m }")
         });
         let drive = drive(&text);
         let stem = &profile(&drive, &drive.candidates()[0], Method::PipeJacking)[0];
@@ -356,7 +374,7 @@ fn cases() -> impl Strategy<Value = Case> {
 const LONG: f64 = 80.0;
 const PIPE: f64 = 0.36;
 const CASING: f64 = 0.406;
-const STEM: f64 = 0.1;
+const ROD: f64 = 0.1;
 
 impl Case {
     fn text(&self) -> String {
@@ -377,8 +395,8 @@ impl Case {
         let casing = if self.casing { ", casing: 406 mm, casing_wall: 8 mm" } else { "" };
         format!(
             "service: casing\nlength: {LONG} m\nlaunch: {{ invert_depth: 12 m }}\ngrade: {} %\ngroundwater: none\n\
-             lubrication: none\nground:\n{ground}stops: [{}]\nrig: {{ thrust: 9 MN, pull: 1 MN }}\n\
-             stem: {{ outside_diameter: 100 mm, wall: 10 mm }}\nface: {{ low: 1 kN, likely: 2 kN, high: 30 kN }}\n\
+             lubrication: none\nwork: {{ round_the_clock: true }}\nground:\n{ground}stops: [{}]\nrig: {{ thrust: 9 MN, pull: 1 MN }}\n\
+             stem: {{ outside_diameter: 100 mm, head_diameter: 100 mm, wall: 10 mm }}\nface: {{ low: 1 kN, likely: 2 kN, high: 30 kN }}\n\
              candidates:\n  - {{ material: clay, size: 360 mm, outside_diameter: 360 mm, end_bearing_area: 0.03 m2, \
              weight: 1.4 kN/m{casing} }}\n",
             self.grade,
@@ -398,12 +416,13 @@ impl Case {
         sum
     }
 
-    /// Force in the launch pit at an advance, high level; what stood has 1.3 times its friction.
-    fn force(&self, behind: (f64, f64), ahead: (f64, f64), x: f64, stood: bool) -> f64 {
-        let friction = self.friction(behind.0, 0.0, x) + self.friction(ahead.0, x, LONG);
+    /// Force in the launch pit at an advance, high level; what stood has as many times its friction as its body tells.
+    fn force(&self, behind: (f64, f64, f64), ahead: (f64, f64, f64), x: f64, stood: bool) -> f64 {
+        let times = |body: (f64, f64, f64)| if stood { body.2 } else { 1.0 };
+        let friction = times(behind) * self.friction(behind.0, 0.0, x) + times(ahead) * self.friction(ahead.0, x, LONG);
         let slope = (self.grade / 100.0).atan().sin().max(0.0);
         let weight = slope * (behind.1 * x + ahead.1 * (LONG - x));
-        friction * if stood { 1.3 } else { 1.0 } + weight + 30e3
+        friction + weight + 30e3
     }
 }
 
@@ -420,7 +439,9 @@ proptest! {
     fn no_sampled_force_is_above_the_peak(case in cases()) {
         let drive = drive(&case.text());
         let stages = profile(&drive, &drive.candidates()[0], Method::PipeJacking);
-        let (stem, casing, pipe) = ((STEM, tube(STEM, 0.01)), (CASING, tube(CASING, 0.008)), (PIPE, 1.4e3));
+        // Silt: 1.3 times the friction of a stem that stood, 1.5 times that of the others.
+        let (stem, casing, pipe) =
+            ((ROD, tube(ROD, 0.01), 1.3), (CASING, tube(CASING, 0.008), 1.5), (PIPE, 1.4e3, 1.5));
         let wanted = if case.casing { vec![(casing, stem), (pipe, casing)] } else { vec![(pipe, stem)] };
         prop_assert_eq!(stages.len(), 1 + wanted.len());
         for (stage, (behind, ahead)) in stages[1..].iter().zip(wanted) {

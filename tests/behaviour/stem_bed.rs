@@ -11,9 +11,9 @@ use std::f64::consts::PI;
 fn check(ground: &str, water: &str, depth: f64) -> Check {
     let drive = drive(&format!(
         "service: casing\nlength: 60 m\nlaunch: {{ invert_depth: {depth} m }}\ngrade: 0 %\ngroundwater: {water}\n\
-         lubrication: none\nground:\n  - {{ {ground}, largest_stone: 0 mm, unit_friction: {{ low: 1 kPa, likely: 8 kPa, \
+         lubrication: none\nwork: {{ round_the_clock: true }}\nground:\n  - {{ {ground}, largest_stone: 0 mm, unit_friction: {{ low: 1 kPa, likely: 8 kPa, \
          high: 40 kPa }} }}\nrig: {{ thrust: 900 kN, pull: 500 kN }}\n\
-         stem: {{ outside_diameter: 60 mm, wall: 5 mm, free_length: 0.5 m }}\ncandidates:\n  - {{ material: clay, size: \
+         stem: {{ outside_diameter: 60 mm, head_diameter: 60 mm, wall: 5 mm, free_length: 0.5 m }}\ncandidates:\n  - {{ material: clay, size: \
          400 mm, outside_diameter: 400 mm, end_bearing_area: 0.03 m2 }}\n"
     ));
     let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);

@@ -190,7 +190,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "pull.model_factor" => (1.0, 1.99),
             // More than the mean, less than an idle length.
             "after_pull.margin" => (1.1, 2.0),
-            "thrust.restart" => (1.1, 1.6),
+            "rest.breakdown" => (1.0, 1.5),
+            "usual.wall_share" => (0.3, 0.9),
             // Coefficients fitted to a pressure lie far below those of an interface.
             "model.fitted_low" => (0.01, 0.05),
             "model.fitted_likely" => (0.05, 0.2),
@@ -245,12 +246,26 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "friction.floor_high" => (4.0 * KPA, 8.0 * KPA),
             // Ductile iron 160 to 180 GPa.
             "iron.modulus" => (150e9, 190e9),
+            // Half of what clay pipe is pushed with to most of it.
+            "packer.pressed_from" => (8.0 * MPA, 16.0 * MPA),
             "pull.annular" => (5.0 * PSI, 15.0 * PSI),
             "pull.annular_low" => (1.0 * PSI, 8.0 * PSI),
             _ => return None,
         },
         ("practice_length", key) => match key {
             "stem.diameter" => (75.0 * MM, 140.0 * MM),
+            "stem.diameter_least" => (60.0 * MM, 100.0 * MM),
+            "stem.head_wider" => (5.0 * MM, 50.0 * MM),
+            // A shift: some metres pushed, tens of metres of pilot.
+            "rest.pilot" => (3.0, 40.0),
+            "rest.pushed" => (1.5, 20.0),
+            "steel.held_free" => (1.0, 6.0),
+            "joint.pipe_length" => (1.0, 3.0),
+            "usual.stem_diameter" => (75.0 * MM, 140.0 * MM),
+            "usual.stem_wall" => (8.0 * MM, 25.0 * MM),
+            "usual.stem_free" => (0.5, 3.0),
+            "usual.wall" => (2.0, 6.0),
+            "usual.pit_floor" => (0.3, 2.0),
             // What a lorry brings.
             "string.stick" => (5.0, 20.0),
             "grade.tolerance_below_600" => (10.0 * MM, 30.0 * MM),
@@ -280,6 +295,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "steel.long_drive" => (150.0, 500.0),
             _ => return None,
         },
+        ("practice_force", "usual.stem_joint") => (400e3, 3e6),
         // A day or so until an annulus is grouted.
         ("practice_duration", "time.shift") => (6.0 * HOUR, 13.0 * HOUR),
         ("practice_duration", "collapse.load") => (6.0 * HOUR, 40.0 * HOUR),

@@ -14,7 +14,7 @@ use std::f64::consts::PI;
 fn sloping(table: &str, pipes: &str) -> String {
     format!(
         "service: casing\nlength: 60 m\nlaunch: {{ invert_depth: 4 m }}\nreception: {{ invert_depth: 5.5 m }}\n\
-         grade: -2.5 %\ngroundwater: {table}\nlubrication: none\n\
+         grade: -2.5 %\ngroundwater: {table}\nlubrication: none\nwork: {{ round_the_clock: true }}\n\
          ground: [{{ class: loose_sand, spt_n: 8, largest_stone: 0 mm }}]\nrig: {{ thrust: 9 MN, pull: 1 MN }}\n\
          stem: {{ outside_diameter: none }}\nface: {{ low: 0 kN, likely: 0 kN, high: 0 kN }}\ncandidates:\n{pipes}"
     )

@@ -7,7 +7,7 @@ use jackpull::quantity::{FromText, Ratio, Time};
 use jackpull::{Handbook, read_drive};
 
 fn with(lines: &str) -> String {
-    text(|text| text.edit("rig:", &format!("{lines}rig:")))
+    text(|text| text.edit("work: { round_the_clock: true }\n", "").edit("rig:", &format!("{lines}rig:")))
 }
 
 /// A day of the work is one shift of eight hours where nothing is told; three of eight leave no night.

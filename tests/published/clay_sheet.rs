@@ -76,7 +76,7 @@ length: 20 m
 groundwater: none
 lubrication: none
 ground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }}]
-candidates: [{{ material: clay, size: {size}, certificate: astm_c1208, factor: {factor} }}]
+candidates: [{{ material: clay, size: {size}, certificate: astm_c1208, factor: {factor}, joint_stress_ratio: 0.5 }}]
 "
                 ),
             )?;

@@ -170,6 +170,7 @@ service: casing
 launch: { invert_depth: 6 m }
 grade: 0 %
 rig: { thrust: 60 MN, pull: 60 MN }
+work: { round_the_clock: true }
 ";
 
 /// A level drive, 6 m deep, with these lines.

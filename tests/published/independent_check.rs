@@ -37,14 +37,14 @@ fn pilot_tip_in_sand(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         let tip = PilotTipAsCone {
             cone_resistance_per_blow: handbook.pressure("tip.cone_per_blow")?.value,
             blows: q(blows),
-            diameter: handbook.length("stem.diameter")?.value,
+            diameter: q("100 mm"),
         };
         near(found, &format!("tip in sand, N {blows}"), tip.value(), printed, "0.5 kN");
     }
     Ok(())
 }
 
-/// A pilot with next to no friction along its side, with the stem of the table.
+/// A pilot with next to no friction along its side, with a stem of 100 mm.
 fn frictionless(handbook: &Arc<Handbook>, ground: &str, blows: &str) -> Result<Drive, crate::found::Stop> {
     drive(
         handbook,
@@ -58,6 +58,7 @@ ground:
     spt_n: {blows}
     largest_stone: 0 mm
     unit_friction: {{ low: 0 kPa, likely: 0 kPa, high: 0.1 kPa }}
+stem: {{ outside_diameter: 100 mm, head_diameter: 100 mm }}
 candidates: [{{ material: clay, size: 300 mm, outside_diameter: 360 mm, end_bearing_area: 0.03 m2 }}]
 "
         ),
@@ -100,7 +101,7 @@ fn cone_over_count_by_soil(handbook: &Arc<Handbook>, found: &mut Found) -> Outco
 /// 9 to 12 times an undrained strength of 200 kPa: 14 to 19 kN. As a cone with 0.1 to 0.2 MPa a blow, N 30: 24 to
 /// 47 kN.
 fn pilot_tip_in_clay(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let diameter = handbook.length("stem.diameter")?.value;
+    let diameter = q("100 mm");
     for (key, printed) in [("tip.clay_low", "14 kN"), ("tip.clay_high", "19 kN")] {
         let tip = PilotTipInClay {
             bearing_factor: ratio(handbook, key)?,

@@ -29,7 +29,7 @@ pages!(
     annex_from_300_m_on,
     steel_sections,
     packer_example,
-    both_ends_of_the_packer,
+    untested_packer,
     squareness_and_floor_of_the_angle,
     clay_pipe_on_a_curve,
     densities,
@@ -96,7 +96,7 @@ fn masses_and_spigots_of_jswas_a_2(handbook: &Arc<Handbook>, found: &mut Found) 
 
 /// The drive takes the same spigot: 13/10 of 0.2 x 50 MPa on it is the 3838 kN of the 1000 mm pipe.
 fn pipe_of_the_table(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let force = end(handbook, "", "material: concrete, size: 1000 mm, strength: 50 MPa")?;
+    let force = end(handbook, "", "material: concrete, size: 1000 mm, strength: 50 MPa, joint_stress_ratio: 0.5")?;
     near(found, "1000 mm", 1.3 * force, "3838 kN", "0.5 kN");
     Ok(())
 }
@@ -193,9 +193,10 @@ fn small_pipe_forces(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         ("600 mm", "1825 kN", "2457 kN"),
     ] {
         for (grade, strength, printed) in [("type_50", "50 MPa", type_50), ("type_70", "70 MPa", type_70)] {
+            // No peak stress of type 70 is known, and its mean stands whatever the joint; a soft packer closes the other.
+            let soft = if grade == "type_50" { ", packer: { thickness: 60 mm, modulus: 5 MPa }" } else { "" };
             let candidate = format!(
-                "material: concrete, size: {size}, strength: {strength}, concrete_grade: {grade}, scheme: jswas_a6, \
-                 joint_stress_ratio: 1"
+                "material: concrete, size: {size}, strength: {strength}, concrete_grade: {grade}, scheme: jswas_a6{soft}"
             );
             near(found, &format!("{size} {grade}"), end(handbook, "", &candidate)?, printed, "0.51 kN");
         }
@@ -206,7 +207,7 @@ fn small_pipe_forces(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
 /// Bore 1000 mm, wall 100 mm, C50: 3120.2 kN with pi as 3.14.
 fn annex_example(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let candidate = "material: concrete, size: 1000 mm, inside_diameter: 1000 mm, wall: 100 mm, cube_strength: 50 MPa, \
-                     concrete_grade: c50, scheme: cn_annex_e, end_bearing_area: 345400 mm2";
+                     concrete_grade: c50, scheme: cn_annex_e, end_bearing_area: 345400 mm2, joint_stress_ratio: 0.5";
     near(found, "C50", end(handbook, "", candidate)?, "3120215.6 N", "0.5 N");
     let given = candidate.edit("concrete_grade: c50", "design_strength: 23.1 MPa");
     near(found, "23.1 MPa", end(handbook, "", &given)?, "3120215.6 N", "0.5 N");
@@ -242,10 +243,11 @@ fn steel_sections(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
 /// Packer 1160/1010 mm, 15 mm, 200 MPa, 20 MPa (0.4 of 50) at the edge: 2000 kN at 0.1, 1243 at 0.2, 614 at 0.5 deg. At
 /// no angle the floor of 0.1 deg counts.
 const PACKED: &str = "material: concrete, size: 1000 mm, outside_diameter: 1200 mm, inside_diameter: 1000 mm, \
-                      strength: 50 MPa, packer: { thickness: 15 mm, outside_diameter: 1160 mm, inside_diameter: 1010 mm";
+                      strength: 50 MPa, end_squareness: 0 mm, packer: { thickness: 15 mm, outside_diameter: 1160 mm, \
+                      inside_diameter: 1010 mm";
 
 fn packer_example(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let candidate = format!("{PACKED}, crushed_thickness: 15 mm, modulus: 200 MPa }}");
+    let candidate = format!("{PACKED}, modulus: 200 MPa }}");
     for (angle, printed) in
         [("0 deg", "2000 kN"), ("0.1 deg", "2000 kN"), ("0.2 deg", "1243 kN"), ("0.5 deg", "614 kN")]
     {
@@ -255,25 +257,23 @@ fn packer_example(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     Ok(())
 }
 
-/// Not tested, the packer is as stiff as 400 MPa and half as thick once crushed, which doubles its stiffness again: the
-/// force of 800 MPa, so that of 0.4 deg at 200 MPa.
-fn both_ends_of_the_packer(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let unknown = end(handbook, "", &format!("{PACKED} }}"))?;
-    let known = format!("{PACKED}, crushed_thickness: 15 mm, modulus: 200 MPa }}");
-    let as_stiff = end(handbook, "steering: { joint_angle: 0.4 deg }", &known)?;
-    near(found, "as stiff", Ratio::from(unknown / as_stiff), "1", "0.0001");
-    // Printed for 600 MPa, the stiffest worked there: 931 kN.
-    holds(found, "less than at 600 MPa", unknown < q("931 kN"));
+/// Not tested, the packer is 200 MPa on its thickness as fitted.
+fn untested_packer(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    for (angle, printed) in [("0.1 deg", "2000 kN"), ("0.2 deg", "1243 kN"), ("0.5 deg", "614 kN")] {
+        let steering = format!("steering: {{ joint_angle: {angle} }}");
+        near(found, angle, end(handbook, &steering, &format!("{PACKED} }}"))?, printed, "0.5 kN");
+    }
     Ok(())
 }
 
-/// 1 mm across a clay pipe of 338 mm is 0.17 deg. On a wider pipe the floor of 0.1 deg counts. Warning at 0.5 deg.
+/// 1 mm across a clay pipe of 338 mm is 0.17 deg, and two such ends at random on a line of 0.1 deg are 0.34 deg. Where ends
+/// are square the line counts alone. At most 0.5 deg.
 fn squareness_and_floor_of_the_angle(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let angle = |candidate: &str| -> Result<(f64, f64), Stop> {
         let drive = drive(
             handbook,
             &format!(
-                "length: 50 m\ngroundwater: none\nlubrication: none\nstem: {{ outside_diameter: none }}\n\
+                "length: 50 m\ngroundwater: none\nlubrication: none\n\
                  ground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }}]\n\
                  candidates: [{{ {candidate} }}]\n"
             ),
@@ -284,24 +284,25 @@ fn squareness_and_floor_of_the_angle(handbook: &Arc<Handbook>, found: &mut Found
     };
     let (clay, warning) = angle("material: clay, size: 10 in, packer: { thickness: 12 mm }")?;
     let degrees = Ratio::from_si;
-    near(found, "clay", degrees(clay), "0.172", "0.0005");
+    near(found, "clay", degrees(clay), "0.343", "0.0015");
     near(found, "warning", degrees(warning), "0.5", "0.0001");
     let (concrete, _) = angle(&format!("{PACKED} }}"))?;
-    near(found, "least", degrees(concrete), "0.1", "0.0001");
+    // Pipes of 2.43 m: that of 2 m by their length.
+    near(found, "least", degrees(concrete), "0.1215", "0.0001");
     Ok(())
 }
 
-/// Pipes of 1 and 2 m: a curve of 2 / (2 tan 0.25 deg) = 229.2 m turns the longer by 0.5 deg; 8.727 mm over the shorter
+/// Pipes of 1 and 2 m: a curve of 2 / (2 tan 0.2 deg) = 286.5 m turns the longer by 0.4 deg, on top of 0.1 deg of a guided line; 8.727 mm over the shorter
 /// is 0.5 deg. Ends square.
 fn clay_pipe_on_a_curve(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let row = needed(handbook.jacking_pipe_length()?.get("clay"), || "clay".to_owned())?.value;
     near(found, "short", row.low.value, "1 m", "0.001 m");
     near(found, "long", row.high.value, "2 m", "0.001 m");
-    for steering in ["curve_radius: 229.18 m", "deviation: 8.727 mm"] {
+    for steering in ["curve_radius: 286.48 m", "deviation: 8.727 mm"] {
         let drive = drive(
             handbook,
             &format!(
-                "length: 50 m\ngroundwater: none\nlubrication: none\nstem: {{ outside_diameter: none }}\n\
+                "length: 50 m\ngroundwater: none\nlubrication: none\n\
                  ground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }}]\n\
                  steering: {{ {steering} }}\ncandidates: [{{ material: clay, size: 10 in, end_squareness: 0 mm }}]\n"
             ),
@@ -342,7 +343,13 @@ fn iron_and_pvc_share_their_diameters(handbook: &Arc<Handbook>, found: &mut Foun
 /// A cube class of 50 is about 40 on cylinders.
 fn cylinder_and_cube(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let force = |strength: &str| {
-        end(handbook, "", &format!("material: concrete, size: 1000 mm, {strength}, end_bearing_area: 0.2 m2"))
+        end(
+            handbook,
+            "",
+            &format!(
+                "material: concrete, size: 1000 mm, {strength}, end_bearing_area: 0.2 m2, joint_stress_ratio: 0.5"
+            ),
+        )
     };
     close(found, "cube 50", force("cube_strength: 50 MPa")?, "1600 kN", 0.001);
     near(found, "as cylinder 40", force("strength: 40 MPa")?, "1600 kN", "0.01 kN");

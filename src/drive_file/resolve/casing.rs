@@ -3,9 +3,11 @@
 use super::Resolver;
 use super::applies::{CASING_PARTS, keys};
 use super::listed::{Listed, Resolved};
-use crate::drive::{Casing, CasingTube};
+use crate::drive::{Casing, CasingTube, SteelEnd};
 use crate::drive_file::CandidateFile;
-use crate::quantity::Length;
+use crate::handbook::SteelCasingWallRow;
+use crate::quantity::{Length, Measure, Role};
+use crate::source::Cited;
 use crate::yaml::Complaint;
 
 impl Resolver<'_> {
@@ -33,7 +35,7 @@ impl Resolver<'_> {
                 let complaint = Complaint::from("says nothing without the wall of the casing");
                 let complaint = complaint.advise("add `casing_wall: 10 mm`");
                 self.refuse_all(of, keys![casing_factor, casing_yield_strength, casing_free_length], &complaint);
-                None
+                self.usual_casing(of, outside_diameter)?.map(Box::new)
             }
         };
         let joint_thrust = self.own(of, CandidateFile::casing_joint_thrust);
@@ -41,12 +43,43 @@ impl Resolver<'_> {
     }
 
     fn casing_tube(&mut self, of: &Listed<'_>, outside_diameter: Length, wall: Length) -> Resolved<CasingTube> {
-        let least = self.steel_row("casing_least")?;
+        let (least, usual) = (self.steel_row("a139_a")?, self.steel_row("casing_least")?);
         let yield_strength = self.own_or(of, CandidateFile::casing_yield_strength, least);
         let mut section = self.steel_section(of.file, outside_diameter, wall, yield_strength)?;
         self.assume_modulus(&of.at("casing"))?;
         section.yield_factor = self.steel_factor(of, CandidateFile::casing_factor, section.yield_factor)?;
+        let best = match &of.pipe.casing_yield_strength {
+            Some(_) => None,
+            None => {
+                let best = self.steel_section(of.file, outside_diameter, wall, usual)?;
+                Some(SteelEnd { yield_factor: section.yield_factor, ..best })
+            }
+        };
         let free = self.free_length(of, CandidateFile::casing_free_length)?;
-        Ok(CasingTube { weight: self.steel_weight(outside_diameter, wall)?, section, free })
+        Ok(CasingTube { weight: self.steel_weight(outside_diameter, wall)?, section, best, free })
+    }
+
+    /// A casing whose wall is not told: the least that a table has for its size, at best twice that, and as heavy.
+    fn usual_casing(&mut self, of: &Listed<'_>, outside_diameter: Length) -> Resolved<Option<CasingTube>> {
+        let Some(wall) = self.casing_row(outside_diameter)?.map(|row| row.map(|row| row.coated.value)) else {
+            return Ok(None);
+        };
+        let (least, usual) = (self.steel_row("a139_a")?, self.steel_row("casing_least")?);
+        self.assume_one(of.at("casing_wall"), wall, Role::Wall);
+        self.assume_one(of.at("casing_yield_strength"), least, Role::Strength);
+        let thick = 2.0 * wall.value;
+        Ok(Some(CasingTube {
+            weight: self.steel_weight(outside_diameter, thick)?,
+            section: self.steel_section(of.file, outside_diameter, wall.value, least)?,
+            best: Some(self.steel_section(of.file, outside_diameter, thick, usual)?),
+            free: self.free_length(of, CandidateFile::casing_free_length)?,
+        }))
+    }
+
+    /// The row of the least wall under a railway, of the size or the next larger.
+    pub(super) fn casing_row(&self, outside_diameter: Length) -> Resolved<Option<Cited<&SteelCasingWallRow>>> {
+        let rows = self.handbook.steel_casing_wall()?.iter().map(|row| row.map(|row| &row.value));
+        let fits = rows.filter(|row| row.value.size.value >= outside_diameter);
+        Ok(fits.min_by(|a, b| a.value.size.value.si().total_cmp(&b.value.size.value.si())))
     }
 }

@@ -122,13 +122,16 @@ impl Resolver<'_> {
         Ok(Some(self.own_or(of, CandidateFile::weight, weight)))
     }
 
-    /// Mean over greatest stress: the packer tells it, or the file, or the joint is taken as just closed.
-    pub(super) fn joint_ratio(&mut self, of: &Listed<'_>) -> Resolved<Cited<Ratio>> {
+    /// Mean over greatest stress as the file tells it: without a packer no more than that of a joint that is just closed.
+    pub(super) fn joint_ratio(&mut self, of: &Listed<'_>) -> Resolved<Option<Cited<Ratio>>> {
         let closed = self.handbook.ratio("clay.joint_ratio")?;
         if of.pipe.packer.is_some() {
             self.fault(of, CandidateFile::joint_stress_ratio, "the packer tells it: give one of the two");
-            return Ok(closed);
+            return Ok(None);
         }
-        Ok(self.ratio_or(of, CandidateFile::joint_stress_ratio, (0.01, 1.0), closed))
+        if of.pipe.joint_stress_ratio.is_none() {
+            return Ok(None);
+        }
+        Ok(Some(self.ratio_or(of, CandidateFile::joint_stress_ratio, (0.01, closed.value.si()), closed)))
     }
 }

@@ -10,6 +10,7 @@ use super::steering::Ends;
 use super::{Resolver, clay, concrete, iron, pe, pvc, rigid, steel};
 use crate::drive::{AssumedValue, Capacity, EndArea, JackedPipe, NotGiven, RingKind};
 use crate::drive_file::{CandidateFile, Material};
+use crate::handbook::Family;
 use crate::yaml::Complaint;
 
 /// The rows of a material: to be pushed, and to be pulled.
@@ -144,8 +145,10 @@ impl Resolver<'_> {
             outside_diameter,
             inside_diameter: barrel.inside_diameter.or(by_name),
             pipe_length: lengths,
-            squareness: row.trade,
+            squareness: row.trade.unwrap_or("jacked_pipe"),
             turn: row.end != End::Section,
+            packed: !open && matches!(row.end, End::Area | End::AreaByMaker),
+            hard: row.family == Family::Clay,
         };
         let joint = self.joint(of, &ends, ratio)?;
         let jacked = JackedPipe {
@@ -186,7 +189,6 @@ impl Resolver<'_> {
     /// What nobody but its maker can say.
     pub(super) fn by_its_maker(&mut self, of: &Listed<'_>, barrel: &Barrel) -> Resolved<Option<Bears>> {
         let weight = self.jacked_weight(of, barrel)?;
-        let ratio = self.handbook.ratio("clay.joint_ratio")?;
-        Ok(Some(Bears { weight, ratio, capacity: Capacity::Rated }))
+        Ok(Some(Bears { weight, ratio: None, capacity: Capacity::Rated }))
     }
 }

@@ -5,7 +5,7 @@ use super::beside::{Range, range};
 use super::listed::Listed;
 use crate::drive::Pipe;
 use crate::drive_file::limits::{m, mm, mpa};
-use crate::drive_file::{CandidateFile, PackerFile, PullFile};
+use crate::drive_file::{CandidateFile, PullFile};
 use crate::handbook::Family;
 use crate::quantity::{Area, Force, Length, LineLoad, Measure, Pressure, Ratio};
 use crate::yaml::Field;
@@ -122,13 +122,6 @@ impl Resolver<'_> {
             _ => range::<Ratio>(14.0, 41.0),
         };
         self.beside(block, CandidateFile::sdr, None, ratios, "the material");
-        if let Some(packer) = &of.pipe.packer {
-            let fitted = packer.thickness.value.si();
-            let times = |least: f64, most: f64| range::<Length>(least * fitted, most * fitted);
-            let at = format!("{}.packer", of.path);
-            let beside = "the thickness as fitted";
-            self.beside((&at, packer), PackerFile::crushed_thickness, times(0.2, 1.0), times(0.4, 0.9), beside);
-        }
         if let Some(pull) = of.file.pull.as_ref().filter(|_| is_pulled) {
             let radius = |least: f64, most: f64| range::<Length>(least * outside, most * outside);
             let possible = range(3.0 * outside, f64::INFINITY);

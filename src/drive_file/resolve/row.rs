@@ -35,8 +35,8 @@ pub(super) enum End {
 /// What a pushed pipe weighs and bears.
 pub(super) struct Bears {
     pub(super) weight: Option<Cited<LineLoad>>,
-    /// Mean over greatest stress in the joint.
-    pub(super) ratio: Cited<Ratio>,
+    /// Mean over greatest stress in the joint, where the file tells it.
+    pub(super) ratio: Option<Cited<Ratio>>,
     pub(super) capacity: Capacity,
 }
 

@@ -41,7 +41,7 @@ pub(super) const JACKED: Pushed = Pushed {
         let (outside, inside) = (barrel.outside_diameter.value, barrel.inside_diameter.unwrap_or_default());
         let end = resolver.steel_end(of, outside, (outside - inside) / 2.0)?;
         let weight = resolver.jacked_weight(of, barrel)?;
-        let ratio = resolver.handbook.ratio("clay.joint_ratio")?;
+        let ratio = None;
         Ok(Some(Bears { weight, ratio, capacity: Capacity::Steel(end) }))
     },
 };
@@ -145,12 +145,15 @@ impl Resolver<'_> {
     }
 
     /// A length that nothing holds, its head free to move aside.
-    pub(super) fn free_length(&mut self, of: &Listed<'_>, key: Optional<Length>) -> Resolved<Option<FreeLength>> {
-        let Some(length) = self.own(of, key) else { return Ok(None) };
+    pub(super) fn free_length(&mut self, of: &Listed<'_>, key: Optional<Length>) -> Resolved<FreeLength> {
         let length_factor = self.one_free()?;
+        let Some(length) = self.own(of, key) else {
+            let length = self.handbook.length("steel.held_free")?;
+            return Ok(FreeLength { length, length_factor, told: false });
+        };
         let what = format!("{}: effective over free length", of.at(key.spec.key));
         self.assume_one(what, length_factor, Role::Ratio);
-        Ok(Some(FreeLength { length, length_factor }))
+        Ok(FreeLength { length, length_factor, told: true })
     }
 
     /// Effective over free length of a column whose head is free to move aside.

@@ -2,9 +2,10 @@
 
 use super::Resolver;
 use super::listed::{Listed, Resolved};
-use crate::drive::{AssumedValue, Joint, Packer, Steering};
-use crate::drive_file::{CandidateFile, DriveFile, PackerFile, SteeringFile};
-use crate::quantity::{Length, Ratio, Role, Shown};
+use crate::drive::{AssumedValue, Joint, Packer, PackerModulus, Steering};
+use crate::drive_file::{CandidateFile, DriveFile, OrNone, PackerFile, SteeringFile};
+use crate::handbook::{HandbookError, Spoil};
+use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Field};
 
@@ -15,18 +16,25 @@ pub(super) struct Ends {
     /// Length of one pipe of the table, or shortest and longest of the trade.
     pub(super) pipe_length: Option<Cited<(Length, Length)>>,
     /// Row of the table `end_squareness`.
-    pub(super) squareness: Option<&'static str>,
+    pub(super) squareness: &'static str,
     /// False where pipes are welded to one.
     pub(super) turn: bool,
+    /// Whether what the joint bears is worked out, with a packer in it.
+    pub(super) packed: bool,
+    /// Whether the end bears so much that its packer is pressed hard from the first.
+    pub(super) hard: bool,
 }
 
 /// What is taken for the diameters of a packer.
-const PIPE_FACE: Equation = Equation::judged(
+const END: Equation = Equation::judged(
     "diameters of the packer",
-    "those of the pipe, of its nominal bore where the true one is not given",
-    "a wider ring gapes at a smaller angle, so this is on the safe side",
-    "a packer no wider than the pipe",
+    "the ring of the end bearing area, from the bore on",
+    "the packer lies where the end bears",
+    "a packer that is cut for the pipe",
 );
+
+/// Nominal sizes from where the packers of the trade are thicker, m.
+const THICKER: [(&str, f64); 4] = [("to_300", 0.3), ("to_600", 0.6), ("to_1200", 1.2), ("beyond", f64::INFINITY)];
 
 const ANGLE: &FieldName = &FieldName("steering.joint_angle");
 const DEVIATION: &FieldName = &FieldName("steering.deviation");
@@ -52,22 +60,32 @@ impl Resolver<'_> {
         }
     }
 
-    /// Packer and steering of one pipe. Without either, the ratio of the table stands.
-    pub(super) fn joint(&mut self, of: &Listed<'_>, ends: &Ends, stress_ratio: Cited<Ratio>) -> Resolved<Joint> {
+    /// Packer and steering of one pipe: what the file does not tell of them is that of the trade.
+    pub(super) fn joint(
+        &mut self,
+        of: &Listed<'_>,
+        ends: &Ends,
+        stress_ratio: Option<Cited<Ratio>>,
+    ) -> Resolved<Joint> {
         let packer = match &of.pipe.packer {
+            _ if !ends.packed => None,
             Some(packer) => self.packer(&of.at("packer"), packer, ends)?,
-            None => None,
+            None => self.usual_packer(of, ends, stress_ratio.is_none())?,
         };
         let unknown = SteeringFile::unknown();
         let line = of.file.steering.as_ref().filter(|_| ends.turn).unwrap_or(&unknown);
-        let known = (of.file.steering.is_some() || of.pipe.packer.is_some()) && ends.turn;
         let angles = self.handbook.joint_angle()?;
-        let (least, warning) = (angles.value("least_assumed")?, angles.value("warning")?);
-        let squareness = self.squareness(of, ends, known)?;
-        if known {
-            self.assume_one(format!("{}: least angle at a joint", of.path), least, Role::JointAngle);
-        }
+        let (screen, most) = (angles.value("screen")?, angles.value("most")?);
+        let squareness = self.squareness(of, ends)?;
         let pipe_length = self.pipe_length(of, ends, line);
+        let told = line.joint_angle.is_some()
+            || line.deviation.is_some()
+            || line.wave_amplitude.is_some()
+            || line.joint_gap.is_some();
+        let least = if told { angles.value("guided")? } else { self.least_angle(of, pipe_length)? };
+        if ends.turn && line.joint_angle.as_ref().is_none_or(|told| told.value < least.value) {
+            self.assume_one(format!("{}: angle of the line at a joint", of.path), least, Role::JointAngle);
+        }
         let given = |field: &Option<Field<Length>>, name| field.as_ref().map(|field| Cited::given(field.value, name));
         let steering = Steering {
             joint_angle: line.joint_angle.as_ref().map(|field| Cited::given(field.value, ANGLE)),
@@ -78,20 +96,39 @@ impl Resolver<'_> {
             squareness,
             pipe_length,
             least,
-            warning,
+            screen,
+            most,
+            turns: ends.turn,
         };
-        Ok(Joint { stress_ratio, packer, steering })
+        Ok(Joint { stress_ratio, packer, packer_told: of.pipe.packer.is_some(), steering })
     }
 
-    fn squareness(&mut self, of: &Listed<'_>, ends: &Ends, known: bool) -> Resolved<Option<Cited<Length>>> {
+    /// The angle of a line that the file does not tell: less where it is guided, more where the pipes are longer than those
+    /// that the table is for.
+    fn least_angle(&self, of: &Listed<'_>, pipe_length: Option<(Length, Length)>) -> Resolved<Cited<Angle>> {
+        let stem = of.file.stem.as_ref().is_none_or(|stem| stem.outside_diameter.value != OrNone::None);
+        let key = match of.file.spoil.as_ref().map_or(Spoil::Auger, |spoil| spoil.value) {
+            Spoil::Slurry => "machine",
+            Spoil::Auger | Spoil::Vacuum if stem => "guided",
+            _ => "open",
+        };
+        let least = self.handbook.joint_angle()?.value(key)?;
+        let usual = self.handbook.length("joint.pipe_length")?.value;
+        let longer = pipe_length.map_or(Ratio::from(1.0), |(_, long)| (long / usual).max(Ratio::from(1.0)));
+        Ok(least.map(|angle| angle * longer.si()))
+    }
+
+    fn squareness(&mut self, of: &Listed<'_>, ends: &Ends) -> Resolved<Option<Cited<Length>>> {
         if let Some(given) = self.own(of, CandidateFile::end_squareness) {
             if given.value > ends.outside_diameter {
                 self.fault(of, CandidateFile::end_squareness, "is more than the diameter of the pipe");
             }
             return Ok(Some(given));
         }
-        let Some(key) = ends.squareness.filter(|_| known) else { return Ok(None) };
-        let row = self.handbook.end_squareness()?.value(key)?;
+        if !ends.turn {
+            return Ok(None);
+        }
+        let row = self.handbook.end_squareness()?.value(ends.squareness)?;
         self.assume_one(of.at("end_squareness"), row, Role::Wall);
         Ok(Some(row))
     }
@@ -128,53 +165,52 @@ impl Resolver<'_> {
     fn packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) -> Resolved<Option<Packer>> {
         let at = |key: &str| format!("{path}.{key}");
         let thickness = self.take(path, file, PackerFile::thickness).value;
-        let residual = match self.take(path, file, PackerFile::crushed_thickness) {
-            Some(crushed) => {
-                if let Some(field) = file.crushed_thickness.as_ref().filter(|_| crushed.value > thickness) {
-                    self.flaw(field, &at("crushed_thickness"), "is thicker than the packer as fitted");
-                }
-                crushed.map(|crushed| crushed / thickness)
-            }
-            None => {
-                let residual = self.handbook.packer_residual()?.row("residual")?.map(|row| row.low.value);
-                self.assume_one(format!("{path}: crushed over fitted thickness"), residual, Role::Ratio);
-                residual
-            }
+        let modulus = match self.take(path, file, PackerFile::modulus) {
+            Some(modulus) => PackerModulus::Tested(modulus),
+            None => self.packer_modulus(at("modulus"), ends)?,
         };
-        let (soft, stiff) = match self.take(path, file, PackerFile::modulus) {
-            Some(modulus) => (modulus, modulus),
-            None => {
-                let table = self.handbook.packer_modulus()?;
-                let (soft, stiff) = (table.row("first_load")?, table.row("default")?);
-                let (soft, stiff) = (soft.map(|row| row.low.value), stiff.map(|row| row.low.value));
-                self.assume_one(at("modulus, new"), soft, Role::Modulus);
-                self.assume_one(at("modulus, crushed"), stiff, Role::Modulus);
-                (soft, stiff)
-            }
-        };
-        let outside = self.take(path, file, PackerFile::outside_diameter);
-        let outside_diameter = self.of_face(outside, ends.outside_diameter, at("outside_diameter"));
-        if let Some(field) = file.outside_diameter.as_ref().filter(|_| outside_diameter > ends.outside_diameter) {
+        let outside = self.take(path, file, PackerFile::outside_diameter).map(|outside| outside.value);
+        let inside = self.take(path, file, PackerFile::inside_diameter).map(|inside| inside.value);
+        if let Some(field) = file.outside_diameter.as_ref().filter(|field| field.value > ends.outside_diameter) {
             self.flaw(field, &at("outside_diameter"), "is wider than the pipe");
         }
-        let inside = self.take(path, file, PackerFile::inside_diameter);
-        let Some(face) = ends.inside_diameter.or(inside.map(|inside| inside.value)) else {
-            let what = "the inside diameter of pipe and packer is missing";
-            self.lacks(&file.thickness, &at("inside_diameter"), what, "add `inside_diameter: ...` to the packer");
-            return Ok(None);
-        };
-        let inside_diameter = self.of_face(inside, face, at("inside_diameter"));
-        if let Some(field) = file.inside_diameter.as_ref().filter(|_| inside_diameter >= outside_diameter) {
+        let most = outside.unwrap_or(ends.outside_diameter);
+        if let Some(field) = file.inside_diameter.as_ref().filter(|field| field.value >= most) {
             self.flaw(field, &at("inside_diameter"), "leaves no ring inside the outside diameter");
         }
-        Ok(Some(Packer { outside_diameter, inside_diameter, thickness, residual, soft, stiff }))
+        if outside.is_none() || inside.is_none() {
+            self.assume_word(at("outside_diameter, inside_diameter"), "where the end bears", Origin::Law(&END));
+        }
+        let inside_diameter = inside.or(ends.inside_diameter);
+        Ok(Some(Packer { outside_diameter: outside, inside_diameter, pipe: ends.outside_diameter, thickness, modulus }))
     }
 
-    /// A diameter of the packer, else that of the pipe.
-    fn of_face(&mut self, given: Option<Cited<Length>>, pipe: Length, path: String) -> Length {
-        if given.is_none() {
-            self.assume_one(path, Cited::new(pipe, Origin::Law(&PIPE_FACE)), Role::Diameter);
+    /// The packer that the trade fits into a joint of this size; told where it counts.
+    fn usual_packer(&mut self, of: &Listed<'_>, ends: &Ends, counts: bool) -> Resolved<Option<Packer>> {
+        let key = THICKER.into_iter().find(|(_, below)| of.size.si() < *below).map_or("beyond", |(key, _)| key);
+        let thickness = self.handbook.packer_thickness()?.row(key)?.map(|row| row.low.value);
+        let path = of.at("packer");
+        if counts {
+            self.assume_one(format!("{path}.thickness"), thickness, Role::Wall);
         }
-        given.map_or(pipe, |given| given.value)
+        let flaws = self.assumed.len();
+        let modulus = self.packer_modulus(format!("{path}.modulus"), ends)?;
+        if !counts {
+            self.assumed.truncate(flaws);
+        }
+        let (inside_diameter, pipe) = (ends.inside_diameter, ends.outside_diameter);
+        Ok(Some(Packer { outside_diameter: None, inside_diameter, pipe, thickness: thickness.value, modulus }))
+    }
+
+    /// The modulus of a board that nobody has tested.
+    fn packer_modulus(&mut self, path: String, ends: &Ends) -> Resolved<PackerModulus> {
+        let table = self.handbook.packer_modulus()?;
+        let of = |key| Ok::<_, HandbookError>(table.row(key)?.map(|row| row.low.value));
+        let (usual, pressed, stiff) = (of("default")?, of("pressed")?, of("stiff")?);
+        let pressed_from = self.handbook.pressure("packer.pressed_from")?.value;
+        let middle = if ends.hard { pressed } else { usual };
+        let shown = |modulus: Cited<Pressure>| Shown::of(modulus.value, Role::Modulus);
+        self.assume(path, AssumedValue::Range(shown(middle), shown(stiff)), middle.origin);
+        Ok(PackerModulus::Assumed { middle, pressed, pressed_from, stiff })
     }
 }

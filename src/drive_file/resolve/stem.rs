@@ -21,7 +21,7 @@ pub(super) fn steel_density(handbook: &Handbook) -> Result<MassDensity, Handbook
 impl Resolver<'_> {
     pub(super) fn stem(&mut self, file: &DriveFile) -> Result<Stem, HandbookError> {
         const NAME: &FieldName = &FieldName("stem.outside_diameter");
-        let row = self.handbook.length("stem.diameter")?;
+        let (row, wider) = (self.handbook.length("stem.diameter")?, self.handbook.length("stem.head_wider")?);
         let bare = |outside_diameter: Cited<Length>| Stem {
             outside_diameter,
             head: outside_diameter.value,
@@ -34,7 +34,9 @@ impl Resolver<'_> {
         };
         let Some(stem) = &file.stem else {
             self.assume_one(NAME.0, row, Role::Diameter);
-            return Ok(bare(row));
+            let head = row.value + wider.value;
+            self.assume_one("stem.head_diameter", Cited::new(head, wider.origin), Role::Diameter);
+            return Ok(Stem { head, ..bare(row) });
         };
         let outside_diameter = match stem.outside_diameter.value {
             OrNone::None => return Ok(self.no_stem(stem, bare(Cited::given(Length::default(), NAME)))),
@@ -46,7 +48,8 @@ impl Resolver<'_> {
                 diameter
             }
         };
-        let head = self.number("stem", stem, StemFile::head_diameter).unwrap_or(outside_diameter);
+        let wider = Cited::new(outside_diameter + wider.value, wider.origin);
+        let head = self.or_row("stem", Some(stem), StemFile::head_diameter, wider).value;
         if head < outside_diameter {
             let why = "is smaller than the stem, which could not follow it";
             self.wrong("stem", stem, StemFile::head_diameter, why);
@@ -76,6 +79,20 @@ impl Resolver<'_> {
             joint_pull: self.take("stem", stem, StemFile::joint_pull),
             joint_torque: self.take("stem", stem, StemFile::joint_torque),
             torque: self.stem_torque(stem, &file.rig),
+        })
+    }
+
+    /// The stem with what is not told of it at its best: slender, its head no wider.
+    pub(super) fn stem_at_best(&self, file: &DriveFile, stem: &Stem) -> Result<Option<Stem>, HandbookError> {
+        Ok(match &file.stem {
+            None => {
+                let outside_diameter = self.handbook.length("stem.diameter_least")?;
+                Some(Stem { outside_diameter, head: outside_diameter.value, ..*stem })
+            }
+            Some(told) if told.head_diameter.is_none() && stem.is_there() => {
+                Some(Stem { head: stem.outside_diameter.value, ..*stem })
+            }
+            Some(_) => None,
         })
     }
 

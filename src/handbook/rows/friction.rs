@@ -105,7 +105,7 @@ rows! {
         share_high: may Ratio,
     }
 
-    /// Extra jacking force after a stop.
+    /// Jacking force after a stop.
     RestartFactorRow {
         /// Ground.
         ground: must Words,
@@ -115,5 +115,9 @@ rows! {
         extra_high: may Ratio,
         /// Advance after which the extra is gone, over the outside diameter.
         dies_within: may Ratio,
+        /// Times the friction, likely.
+        likely: may Ratio,
+        /// Times the friction, high.
+        high: may Ratio,
     }
 }

@@ -126,14 +126,6 @@ rows! {
         high: may Pressure,
     }
 
-    /// A range of ratios.
-    RatioRangeRow {
-        /// Low end.
-        low: must Ratio,
-        /// High end.
-        high: must Ratio,
-    }
-
     /// Deflection at which a joint must stay tight. Not a deflection under jacking load.
     JointDeflectionRow {
         /// Smallest nominal size (inclusive).

@@ -1,9 +1,9 @@
 //! What the end of a jacked pipe bears, by the scheme of its material. Factors of two schemes are never put together;
 //! the pipe maker's force is a limit beside ours.
 
-use super::joint;
+use super::joint::{self, Bearing, Stiffness, Turned};
 use super::steel;
-use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, Packer};
+use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, Joint, Packer, PackerModulus};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::clay::{ConcentricEndForce, EdgeEndForce, EndAreaFromRating};
 use crate::laws::concrete::{
@@ -15,59 +15,132 @@ use crate::laws::rigid::{ForceFromCapacity, GrpEndForce};
 use crate::quantity::{Angle, Area, Force, Measure, Pressure, Ratio};
 use crate::source::{Cited, Origin};
 
-/// What the end bears, and whether another scheme of its material is tighter than the one asked for.
+/// Mean over greatest stress of a joint that is just closed: plane geometry.
+const CLOSED: f64 = 0.5;
+
+/// What the end bears, by level, and how far past it a high force may go.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct EndLimit {
-    pub(super) force: Cited<Force>,
-    /// The factor between the strength of a brittle end and this limit: that of the law that governs.
+pub(super) struct EndLimits {
+    /// At the likely angle.
+    pub(super) likely: Cited<Force>,
+    /// At the high one.
+    pub(super) high: Cited<Force>,
+    /// The same with the joint closed: what the best packer and the best line would leave.
+    pub(super) closed: Cited<Force>,
+    /// At the high angle, with a packer that nobody has tested at its stiff end; none where the packer decides nothing.
+    pub(super) stiff: Option<Force>,
+    /// The force that leaves a share on the strength at the edge, with such a packer at its stiff end.
+    pub(super) left: Option<Force>,
+    /// The factor between the strength of a brittle end and the limit: that of the law that governs.
     pub(super) factor: Option<Origin>,
+    /// Whether another scheme of its material is tighter than the one asked for.
     pub(super) tighter: bool,
+    /// Whether the maker's force is the limit.
+    pub(super) by_maker: bool,
 }
 
-/// The lesser of our limit and the maker's.
-pub(super) fn end_limit<R: Recorder>(
+/// The lesser of our limit and the maker's. `left` is what is to be left on the strength at the edge.
+pub(super) fn end_limits<R: Recorder>(
     calc: &mut Calc<R>,
     jacked: &JackedPipe,
-    angle: Doubted<Option<Angle>>,
-) -> Doubted<EndLimit> {
+    turned: Doubted<Turned>,
+    left: Ratio,
+) -> Doubted<EndLimits> {
     calc.part("end capacity of the pipe");
     // Doubt in a scheme that was not asked for is no doubt in the limit.
     let default = calc.doubted(|calc| match &jacked.capacity {
         Capacity::Concrete(end) if end.scheme != ConcreteScheme::Default => {
-            Some(concrete(calc, jacked, end, ConcreteScheme::Default, angle.in_spite_of_doubt())?.value)
+            let angle = turned.in_spite_of_doubt().high.value;
+            let bearing = Some(Bearing { angle, stiffness: Stiffness::Middle });
+            Some(concrete(calc, jacked, end, ConcreteScheme::Default, bearing)?.value)
         }
         Capacity::Steel(end) => steel::default_beside(calc, end),
         _ => None,
     });
-    calc.doubted(|calc| {
-        let angle = calc.take(angle);
-        let own = own_limit(calc, jacked, angle);
+    let limits = calc.doubted(|calc| {
+        let turned = calc.take(turned);
         let rated = jacked.rated_force.map(|rated| {
             let factor = Ratio::from_si(1.0);
             rated.map(|capacity| calc.law(ForceFromCapacity { capacity, factor }))
         });
-        let (force, factor) = match (own, rated) {
-            (Some(own), Some(rated)) if !(rated.value < own.0.value) => own,
-            (_, Some(rated)) => (rated, None),
-            (Some(own), None) => own,
-            // Refused at the door.
-            (None, None) => (Cited::new(Force::default(), jacked.joint.stress_ratio.origin), None),
+        let mut by_maker = false;
+        let mut lesser = |own: Option<(Cited<Force>, Option<Origin>)>| {
+            let governs = rated.filter(|rated| own.is_none_or(|own| rated.value < own.0.value));
+            by_maker = governs.is_some();
+            // That neither is told is refused at the door.
+            let nothing = (Cited::new(Force::default(), jacked.joint.steering.least.origin), None);
+            governs.map_or_else(|| own.unwrap_or(nothing), |rated| (rated, None))
         };
-        EndLimit { force, factor, tighter: default.in_spite_of_doubt().is_some_and(|default| default < force.value) }
+        let at = |calc: &mut Calc<R>, angle, stiffness| own_limit(calc, jacked, Some(Bearing { angle, stiffness }));
+        let closed = lesser(own_limit(calc, jacked, None)).0;
+        let likely = lesser(middle(calc, jacked, turned.likely)).0;
+        let high = middle(calc, jacked, turned.high.value);
+        let untested = matches!(
+            jacked.joint,
+            Joint { stress_ratio: None, packer: Some(Packer { modulus: PackerModulus::Assumed { .. }, .. }), .. }
+        );
+        let (stiff, left) = if untested {
+            let stiff = at(calc, turned.high.value, Stiffness::Stiff).map(|stiff| stiff.0.value);
+            (stiff, edge_left(calc, jacked, turned.high.value, left))
+        } else {
+            (None, None)
+        };
+        let (high, factor) = lesser(high);
+        EndLimits { likely, high, closed, stiff, left, factor, tighter: false, by_maker }
+    });
+    limits.map(|limits| {
+        let tighter = default.in_spite_of_doubt().is_some_and(|default| default < limits.high.value);
+        EndLimits { tighter, ..limits }
     })
 }
 
-/// Our limit, and the factor in it where the limit itself cites the strength.
+/// Our limit with the packer in the middle of what boards are: where the mean stress that it allows is high, a packer is
+/// pressed harder and is stiffer.
+fn middle<R: Recorder>(
+    calc: &mut Calc<R>,
+    jacked: &JackedPipe,
+    angle: Angle,
+) -> Option<(Cited<Force>, Option<Origin>)> {
+    let mut at = |stiffness| own_limit(calc, jacked, Some(Bearing { angle, stiffness }));
+    let usual = at(Stiffness::Middle)?;
+    let Some(Packer { modulus: PackerModulus::Assumed { pressed_from, .. }, .. }) = jacked.joint.packer else {
+        return Some(usual);
+    };
+    let pressed = at(Stiffness::Pressed)?;
+    // A pipe that bears more is never taken to bear less for it.
+    let from = end_area(calc, jacked)? * pressed_from;
+    Some(if usual.0.value <= from {
+        usual
+    } else {
+        (usual.0.map(|force| force.min(pressed.0.value.max(from))), pressed.1)
+    })
+}
+
+/// The force that leaves a share on the strength at the edge, at the stiff end of what packers are.
+fn edge_left<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, angle: Angle, left: Ratio) -> Option<Force> {
+    let strength = match &jacked.capacity {
+        Capacity::Brittle { strength, .. } => strength.value,
+        Capacity::Concrete(end) => end.strength.value,
+        Capacity::Grp { axial_strength, .. } => axial_strength.value,
+        Capacity::Steel(_) | Capacity::Rated => return None,
+    };
+    let end_bearing_area = end_area(calc, jacked)?;
+    let bearing = Some(Bearing { angle, stiffness: Stiffness::Stiff });
+    let stress_ratio = joint::stress_ratio(calc, jacked, end_bearing_area, bearing, strength / left);
+    Some(calc.law(EdgeEndForce { stress_ratio, end_bearing_area, strength, factor: left }))
+}
+
+/// Our limit, and the factor in it where the limit itself cites the strength; of a closed joint where no bearing is told.
 fn own_limit<R: Recorder>(
     calc: &mut Calc<R>,
     jacked: &JackedPipe,
-    angle: Option<Angle>,
+    bearing: Option<Bearing>,
 ) -> Option<(Cited<Force>, Option<Origin>)> {
     let limit = match &jacked.capacity {
         Capacity::Brittle { strength, factor, edge_factor } => {
             let end_bearing_area = end_area(calc, jacked)?;
             let greatest = strength.value / edge_factor.value;
-            let stress_ratio = joint::stress_ratio(calc, jacked, angle, greatest);
+            let stress_ratio = joint::stress_ratio(calc, jacked, end_bearing_area, bearing, greatest);
             let concentric =
                 calc.law(ConcentricEndForce { end_bearing_area, strength: strength.value, factor: factor.value });
             let edge = calc.law(EdgeEndForce {
@@ -79,12 +152,12 @@ fn own_limit<R: Recorder>(
             let by = if edge < concentric { edge_factor.origin } else { factor.origin };
             return Some((Cited::new(concentric.min(edge), strength.origin), Some(by)));
         }
-        Capacity::Concrete(end) => concrete(calc, jacked, end, end.scheme, angle)?,
+        Capacity::Concrete(end) => concrete(calc, jacked, end, end.scheme, bearing)?,
         Capacity::Steel(end) => steel::limit(calc, end),
         Capacity::Grp { axial_strength, material_factor, greatest_ratio } => {
             let end_bearing_area = end_area(calc, jacked)?;
             let greatest = axial_strength.value / material_factor.value;
-            let stress_ratio = joint::stress_ratio(calc, jacked, angle, greatest);
+            let stress_ratio = joint::stress_ratio(calc, jacked, end_bearing_area, bearing, greatest);
             let force = calc.law(GrpEndForce {
                 greatest_ratio: *greatest_ratio,
                 stress_ratio,
@@ -105,14 +178,14 @@ pub(super) fn concrete<R: Recorder>(
     jacked: &JackedPipe,
     end: &ConcreteEnd,
     scheme: ConcreteScheme,
-    angle: Option<Angle>,
+    bearing: Option<Bearing>,
 ) -> Option<Cited<Force>> {
     let end_bearing_area = end_area(calc, jacked)?;
     let strength = end.strength.value;
     let greatest = concrete_edge(end, scheme)?;
-    let stress_ratio = joint::stress_ratio(calc, jacked, angle, greatest);
+    let stress_ratio = joint::stress_ratio(calc, jacked, end_bearing_area, bearing, greatest);
     // A joint that is just closed is the most that a scheme with the triangle in it counts.
-    let closed = stress_ratio.min(jacked.joint.stress_ratio.value);
+    let closed = stress_ratio.min(Ratio::from_si(CLOSED));
     Some(match scheme {
         ConcreteScheme::Default => {
             let by_mean =
@@ -224,9 +297,9 @@ pub(super) fn end_area<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe) -> 
     };
     // What a packer does not press bears nothing.
     Some(match jacked.joint.packer {
-        Some(Packer { outside_diameter, inside_diameter, .. }) => {
+        Some(Packer { outside_diameter: Some(outside_diameter), inside_diameter: Some(inside_diameter), .. }) => {
             area.min(calc.law(RingArea { outside_diameter, inside_diameter }))
         }
-        None => area,
+        _ => area,
     })
 }

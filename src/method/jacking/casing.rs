@@ -1,15 +1,19 @@
 //! A casing that is pushed behind the stem: its section, its free length in the pit, its joints.
 
 use super::steel;
-use crate::check::{Absent, Outcome, at_most};
+use crate::check::{Absent, Outcome, at_most, required};
 use crate::drive::{Casing, CasingTube};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::method::either::Either;
+use crate::method::rules::watched_up_to;
 use crate::method::stage::{Pushed, peak};
 use crate::method::stem::against_rig;
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Role};
 
-fn casing<'a>(at: &Walked<'a>) -> Result<(&'a Casing, Doubted<Pushed>), Absent> {
+const WELDED: &str = "no rating of its joints is told: weld them all round, to the strength of the section";
+
+fn casing<'a>(at: &Walked<'a>) -> Result<(&'a Casing, Either<Doubted<Pushed>>), Absent> {
     at.jacked()?.casing.ok_or(Absent::NotApplicable("there is no casing"))
 }
 
@@ -18,36 +22,46 @@ fn tube<'a>(at: &Walked<'a>) -> Result<&'a CasingTube, Absent> {
 }
 
 /// Force of the frame.
-fn pushes(at: &Walked<'_>) -> Result<Doubted<Band<Force>>, Absent> {
-    Ok(casing(at)?.1.map(|force| force.on_rig))
+fn pushes(at: &Walked<'_>) -> Result<Either<Doubted<Band<Force>>>, Absent> {
+    Ok(casing(at)?.1.map(|pushed| pushed.map(|force| force.on_rig)))
 }
 
 /// The greatest thrust on it, as it goes in and as the pipe pushes it out, which after a stop may be more.
-fn most(at: &Walked<'_>) -> Result<Doubted<Band<Force>>, Absent> {
-    Ok(pushes(at)?.zip(at.jacked()?.pushed).map(|(thrust, out)| peak(thrust, out.on_ahead)))
+fn most(at: &Walked<'_>) -> Result<Either<Doubted<Band<Force>>>, Absent> {
+    let worse = |thrust: Doubted<Band<Force>>, out| {
+        thrust.zip(out).map(|(thrust, out): (_, Pushed)| peak(thrust, out.on_ahead))
+    };
+    Ok(pushes(at)?.with(at.jacked()?.pushed, worse))
 }
 
 pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
-    Ok(against_rig(at, pushes(at)?))
+    Ok(pushes(at)?.check(|thrust| against_rig(at, thrust)))
 }
 
 pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
     calc.part("strength of the casing");
     let limit = calc.doubted(|calc| steel::limit(calc, &tube.section));
-    Ok(at_most(Role::Thrust, most(at)?, limit))
+    let best = tube.best.as_ref().map(|best| calc.doubted(|calc| steel::limit(calc, best)));
+    let factor = tube.section.yield_factor.value;
+    let sides = most(at)?.with(Either { safe: limit, best }, |thrust, limit| (thrust, limit));
+    Ok(sides.check(|(thrust, limit)| watched_up_to(at, at_most(Role::Thrust, thrust, limit), factor)))
 }
 
 /// The thrust of the frame on the length that nothing holds.
 pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
-    let free = tube.free.ok_or(Absent::Missing)?;
     calc.part("casing in the pit as a column");
-    let limit = calc.doubted(|calc| steel::free_length(calc, &tube.section, &free));
-    Ok(at_most(Role::Thrust, pushes(at)?, limit).with_note(steel::FREE))
+    Ok(steel::column(at, calc, &tube.section, &tube.free, pushes(at)?))
 }
 
 pub(in crate::method) fn joint(at: &Walked<'_>) -> Outcome {
-    let rating = casing(at)?.0.joint_thrust.ok_or(Absent::Missing)?;
-    Ok(at_most(Role::Thrust, most(at)?, rating))
+    let (casing, thrust) = (casing(at)?.0, most(at)?);
+    if let Some(rating) = casing.joint_thrust {
+        return Ok(thrust.check(|thrust| at_most(Role::Thrust, thrust, rating)));
+    }
+    let tube = tube(at)?;
+    let section = steel::limit(&mut Calc::new(Silent), &tube.section);
+    let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
+    Ok(thrust.check(|thrust| required(Role::Thrust, high(thrust), section)).with_note(WELDED))
 }

@@ -1,25 +1,28 @@
 //! Checks of the pipe end, of the angle at its joints, and of a free length.
 
-use super::capacity::{EndLimit, end_limit};
+use super::capacity::{EndLimits, end_limits};
 use super::jacked::Jacked;
+use super::joint::Turned;
 use super::steel;
-use crate::check::{Absent, Check, Outcome, at_most};
-use crate::drive::{Capacity, EndArea, JackedPipe, RingKind};
-use crate::law::{Calc, Recorder};
+use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, at_most, only};
+use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::method::rules::watched;
 use crate::method::walked::Walked;
-use crate::quantity::{Angle, Band, Role};
+use crate::quantity::{Band, Force, Measure, Ratio, Role};
+use crate::source::Origin;
 
-/// Mean over greatest stress of a joint that is just closed over its whole face: plane geometry.
-const FULL_TRIANGLE: f64 = 0.5;
-const GAPING: &str = "with the mean over the greatest stress in the joint as given";
-const WHOLE_FACE: &str =
-    "joint angle assumed no more than full-face contact: give packer and steering to have it worked out";
-const WORKED_OUT: &str = "with the packer, new or crushed, at the greatest force and the greatest angle together, on the \
-                          safe side; contact beyond the packer is not modelled";
+const GIVEN: &str = "with the mean over the greatest stress in the joint as given";
+const WORKED_OUT: &str = "with the packer at the high angle, both ends out of square; contact beyond the packer is not \
+                          modelled";
+const TEST_CURVE: &str = "no test tells how stiff the packer is: at the stiff end of what boards are the pipe bears less; \
+                          get a test curve of the packer, or hold the force";
+const HOLD: &str = "the packer is not told: that of the trade; hold every joint to the joint angle, and give packer and \
+                    steering";
+const HOLD_AND_TEST: &str = "the packer is not told: that of the trade; hold every joint to the joint angle, and get a \
+                             test curve of the packer";
 const ASK_THE_MAKER: &str = "at this joint angle nothing is passed: ask the pipe maker for the force at it";
 const NOT_PASSED: &str = "at this joint angle nothing is passed without the packer: give it";
-const TURNED: &str =
-    "the joint angle is given and the packer is not: taken to bear over its whole face, which may gape";
 const SPIGOT: &str =
     "the end is taken as the spigot less the bore: chamfer and packer leave less; get the area from the pipe maker";
 const LOOSER: &str = "the default scheme is tighter than the one asked for: leave scheme out to use it";
@@ -27,21 +30,115 @@ const SECTION: &str = "along the axis: an eccentric weld, bending on a curve and
 const LARGE: &str = "more than is advised at a joint under thrust";
 const MAKER: &str = "the pipe maker's force; ask the maker for the joint angle it holds at";
 
+/// How far past the limit of a scheme of concrete with less behind it than the default a high force may go: our judgement.
+const OTHER_SCHEMES: f64 = 1.25;
+
 pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let jacked = at.jacked()?;
-    let limit = end_limit(calc, jacked.pipe, jacked.angle);
-    let check = at_most(Role::Thrust, jacked.thrust(), limit.map(|limit| limit.force));
-    let EndLimit { factor, tighter, .. } = limit.in_spite_of_doubt();
+    let limits = end_limits(calc, jacked.pipe, jacked.angle, at.drive.leeway.watched);
+    let EndLimits { factor, tighter, high, .. } = limits.in_spite_of_doubt();
+    let untold = jacked.pipe.joint.is_untold();
+    let thrust = jacked.thrust();
+    let safe = held_to_limits(at, jacked, thrust.safe, limits);
+    let check = if thrust.best.is_some() || untold {
+        // At best the packer and the line leave the joint closed.
+        let closed = |limits: EndLimits| EndLimits { likely: limits.closed, high: limits.closed, ..limits };
+        let best = if untold { limits.map(closed) } else { limits };
+        safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
+    } else {
+        safe
+    };
     let check = check.with_factor(factor);
-    Ok(judged(check, jacked.pipe, jacked.angle.in_spite_of_doubt(), tighter))
+    Ok(told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter))
 }
 
+/// The ceiling of care by material and by what the file tells of the joint.
+fn share(at: &Walked<'_>, jacked: &JackedPipe, limits: &EndLimits) -> Ratio {
+    let of = |factor: Ratio| Decides::Watched(factor.si()).share(&at.drive.leeway);
+    if limits.by_maker || jacked.joint.is_untold() {
+        return Ratio::from(1.0);
+    }
+    match &jacked.capacity {
+        Capacity::Brittle { edge_factor, .. } => of(edge_factor.value),
+        Capacity::Grp { material_factor, .. } => of(material_factor.value),
+        Capacity::Steel(end) => of(end.yield_factor.value),
+        Capacity::Concrete(end) if end.scheme == ConcreteScheme::Default => of(1.0 / end.shares.edge_share.value),
+        Capacity::Concrete(_) => Ratio::from_si(OTHER_SCHEMES),
+        Capacity::Rated => Ratio::from(1.0),
+    }
+}
+
+fn held_to_limits(
+    at: &Walked<'_>,
+    jacked: &Jacked<'_>,
+    thrust: Doubted<Band<Force>>,
+    limits: Doubted<EndLimits>,
+) -> Check<()> {
+    let EndLimits { high, left, .. } = limits.in_spite_of_doubt();
+    let share = share(at, jacked.pipe, &limits.in_spite_of_doubt());
+    // The doubt of the board and the ceiling are not spent twice.
+    let most = left.map_or(share * high.value, |left| left.min(share * high.value)).max(high.value);
+    let share = if high.value > Force::default() { most / high.value } else { share };
+    let limit = limits.map(|limits| limits.high.map(|high| Band { low: high, likely: limits.likely.value, high }));
+    watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
+}
+
+/// What the reader must know of the capacity, the gravest first.
+fn told(
+    check: Check<()>,
+    jacked: &Jacked<'_>,
+    limits: EndLimits,
+    high_limit: Force,
+    untold: bool,
+    tighter: bool,
+) -> Check<()> {
+    let steering = &jacked.pipe.joint.steering;
+    let told_angle = steering.turns && steering.is_known();
+    let turned = jacked.angle.in_spite_of_doubt();
+    let rated = matches!(jacked.pipe.capacity, Capacity::Rated);
+    if told_angle && !jacked.pipe.joint.packer_told && turned.line > steering.screen.value {
+        return check.undecided(if rated { ASK_THE_MAKER } else { NOT_PASSED });
+    }
+    let passes = check.verdict == Verdict::Within || check.verdict == Verdict::WithCare;
+    let stiff = limits.stiff.unwrap_or(high_limit);
+    let past_stiff = check.high().is_some_and(|(demand, _)| demand.si > stiff.si());
+    if untold && passes {
+        return check.with_care(Care::Condition, if past_stiff { HOLD_AND_TEST } else { HOLD });
+    }
+    if tighter && passes {
+        return check.as_caution(LOOSER);
+    }
+    if past_stiff && passes {
+        let within = check.verdict == Verdict::Within;
+        return if within { check.with_care(Care::Condition, TEST_CURVE) } else { check.with_note(TEST_CURVE) };
+    }
+    if matches!(jacked.pipe.end_area, EndArea::Ring { kind: RingKind::Spigot, .. }) && passes {
+        return check.as_caution(SPIGOT);
+    }
+    if check.note.is_some() {
+        return check;
+    }
+    match jacked.pipe.capacity {
+        Capacity::Steel(_) => check.with_note(SECTION),
+        _ if limits.by_maker => check.with_note(MAKER),
+        _ if jacked.pipe.joint.stress_ratio.is_some() => check.with_note(GIVEN),
+        _ => check.with_note(WORKED_OUT),
+    }
+}
+
+/// Beyond what is advised nothing is passed; from a lesser angle on joints are looked after.
 pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
     let Jacked { pipe, angle, .. } = at.jacked()?;
-    let angle = angle.transpose().ok_or(Absent::Missing)?;
-    let warning = pipe.joint.steering.warning;
-    let check = at_most(Role::JointAngle, angle.map(Band::same), warning);
-    Ok(if angle.in_spite_of_doubt() > warning.value { check.with_note(LARGE) } else { check })
+    let steering = &pipe.joint.steering;
+    only(steering.turns, "the pipes are welded to one")?;
+    let (screen, most) = (steering.screen.value, steering.most);
+    let limits = most.map(|most| Band { low: screen, likely: screen, high: most });
+    let levels = |turned: Turned| Band { low: turned.line, likely: turned.likely, high: turned.high.value };
+    let check = at_most(Role::JointAngle, angle.map(levels), limits).by(Rule::High);
+    let known = steering.is_known() && steering.squareness.is_none_or(|ends| matches!(ends.origin, Origin::File(_)));
+    let check = if known { check } else { check.at_best(at_most(Role::JointAngle, steering.least.value, limits)) };
+    let large = angle.in_spite_of_doubt().likely > screen || check.verdict != Verdict::Within;
+    Ok(if large { check.with_care(Care::Screen, LARGE) } else { check })
 }
 
 pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -49,32 +146,6 @@ pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>
     let Capacity::Steel(end) = &jacked.pipe.capacity else {
         return Err(Absent::NotApplicable("only steel is looked at as a column"));
     };
-    let free = jacked.pipe.free.ok_or(Absent::Missing)?;
     calc.part("pipe in the pit as a column");
-    let limit = calc.doubted(|calc| steel::free_length(calc, end, &free));
-    Ok(at_most(Role::Thrust, jacked.thrust(), limit).with_note(steel::FREE))
-}
-
-/// What the reader must know of the capacity, the gravest first.
-fn judged(check: Check<()>, jacked: &JackedPipe, turned: Option<Angle>, tighter: bool) -> Check<()> {
-    let steering = &jacked.joint.steering;
-    let unknown = turned.filter(|_| jacked.joint.packer.is_none());
-    if unknown.is_some_and(|angle| angle >= steering.warning.value) {
-        let rated = matches!(jacked.capacity, Capacity::Rated);
-        return check.undecided(if rated { ASK_THE_MAKER } else { NOT_PASSED });
-    }
-    if tighter {
-        return check.as_caution(LOOSER);
-    }
-    if matches!(jacked.end_area, EndArea::Ring { kind: RingKind::Spigot, .. }) {
-        return check.as_caution(SPIGOT);
-    }
-    match jacked.capacity {
-        Capacity::Steel(_) => check.with_note(SECTION),
-        Capacity::Rated => check.with_note(MAKER),
-        _ if jacked.joint.packer.is_some() => check.with_note(WORKED_OUT),
-        _ if unknown.is_some_and(|angle| angle > steering.least.value) => check.as_caution(TURNED),
-        _ if jacked.joint.stress_ratio.value.value >= FULL_TRIANGLE => check.with_note(WHOLE_FACE),
-        _ => check.with_note(GAPING),
-    }
+    Ok(steel::column(at, calc, end, &jacked.pipe.free, jacked.thrust()))
 }

@@ -45,7 +45,7 @@ fn mean(force: Cited<Force>, end_bearing_area: Area) -> Cited<Pressure> {
 
 /// Mean stress that each scheme allows, side by side.
 fn concrete(figures: &mut Figures, pipe: &Pipe, jacked: &JackedPipe, end: &ConcreteEnd) {
-    let angle = figures.calc.doubted(|calc| Some(joint::angle(calc, pipe, jacked)?.value));
+    let turned = figures.calc.doubted(|calc| joint::turned(calc, pipe, jacked));
     let area = figures.calc.doubted(|calc| capacity::end_area(calc, jacked));
     let Some(area) = area.transpose() else { return };
     for (label, scheme) in [
@@ -56,8 +56,9 @@ fn concrete(figures: &mut Figures, pipe: &Pipe, jacked: &JackedPipe, end: &Concr
         ("mean stress allowed by JSWAS A-6", ConcreteScheme::Jswas),
     ] {
         let by_scheme = figures.calc.doubted(|calc| {
-            let angle = calc.take(angle);
-            capacity::concrete(calc, jacked, end, scheme, angle)
+            let angle = calc.take(turned).high.value;
+            let bearing = Some(joint::Bearing { angle, stiffness: joint::Stiffness::Middle });
+            capacity::concrete(calc, jacked, end, scheme, bearing)
         });
         if let Some(force) = by_scheme.transpose() {
             figures.put(label, Role::Strength, force.zip(area).map(|(force, area)| mean(force, area)));
@@ -96,16 +97,17 @@ fn turned(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe
     if let Some(angle) = allowed.transpose() {
         let cited = angle.map(|angle| Cited::new(angle, Origin::Law(&AngleAtForce::EQUATION)));
         figures.put("joint angle allowed at the greatest force", Role::JointAngle, cited);
-        figures.note(if angle.in_spite_of_doubt() > jacked.joint.steering.warning.value {
+        figures.note(if angle.in_spite_of_doubt() > jacked.joint.steering.most.value {
             BEYOND_ADVICE
         } else {
             AT_PEAK
         });
     }
     let outside_diameter = pipe.outside_diameter.value;
-    if let Some(angle) = figures.calc.doubted(|calc| joint::angle(calc, pipe, jacked)).transpose() {
+    let turned = figures.calc.doubted(|calc| joint::turned(calc, pipe, jacked));
+    if jacked.joint.steering.turns {
         figures.add("gap across the joint at its greatest angle", Role::Wall, |calc| {
-            let angle = calc.take(angle).value;
+            let angle = calc.take(turned).high.value;
             let gap = calc.law(GapAtJointAngle { outside_diameter, angle });
             Cited::new(gap, Origin::Law(&GapAtJointAngle::EQUATION))
         });

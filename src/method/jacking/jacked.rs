@@ -1,47 +1,51 @@
 //! The forces on a casing and on a pipe that are pushed.
 
-use super::joint;
-use crate::drive::{Casing, Drive, JackedPipe, Pipe};
-use crate::law::{Calc, Doubted, Recorder};
+use super::joint::{self, Turned};
+use crate::drive::{Casing, JackedPipe};
+use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::method::either::Either;
+use crate::method::rest::Put;
 use crate::method::stage::{Pushed, Stage, pushed};
-use crate::quantity::{Angle, Band, Force};
+use crate::quantity::{Band, Force};
 
 /// The forces on a casing and on the pipe, and how far the joints of the pipe turn.
 pub(in crate::method) struct Jacked<'a> {
     pub(in crate::method) pipe: &'a JackedPipe,
-    pub(in crate::method) casing: Option<(&'a Casing, Doubted<Pushed>)>,
-    pub(super) pushed: Doubted<Pushed>,
-    /// Greatest angle at a joint, where anything is known of it.
-    pub(super) angle: Doubted<Option<Angle>>,
+    pub(in crate::method) casing: Option<(&'a Casing, Either<Doubted<Pushed>>)>,
+    pub(super) pushed: Either<Doubted<Pushed>>,
+    /// Greatest angle at a joint, likely and high.
+    pub(super) angle: Doubted<Turned>,
+}
+
+/// A stage on the safe side of what is not told, and at its best, which no working shows.
+pub(in crate::method) fn both<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, stage: Stage) -> Either<Doubted<Pushed>> {
+    let best = put.best().map(|best| pushed(&mut Calc::new(Silent), best, stage));
+    Either { safe: pushed(calc, put, stage), best }
 }
 
 impl<'a> Jacked<'a> {
-    pub(in crate::method) fn walk<R: Recorder>(
-        calc: &mut Calc<R>,
-        drive: &'a Drive,
-        pipe: &'a Pipe,
-        jacked: &'a JackedPipe,
-    ) -> Self {
-        let casing = pipe.casing.as_ref().map(|casing| (casing, pushed(calc, drive, pipe, Stage::CASING)));
+    pub(in crate::method) fn walk<R: Recorder>(calc: &mut Calc<R>, put: Put<'a>, jacked: &'a JackedPipe) -> Self {
+        let casing = put.pipe.casing.as_ref().map(|casing| (casing, both(calc, put, Stage::CASING)));
         let stage = if casing.is_some() { Stage::PIPE_AFTER_CASING } else { Stage::PIPE_AFTER_STEM };
-        let pushed = pushed(calc, drive, pipe, stage);
+        let pushed = both(calc, put, stage);
         calc.part("angle at the joints");
-        let angle = calc.doubted(|calc| Some(joint::angle(calc, pipe, jacked)?.value));
+        let angle = calc.doubted(|calc| joint::turned(calc, put.pipe, jacked));
         Self { pipe: jacked, casing, pushed, angle }
     }
 
     /// Force that pushes the pipe.
-    pub(in crate::method) fn thrust(&self) -> Doubted<Band<Force>> {
-        self.pushed.map(|force| force.on_rig)
+    pub(in crate::method) fn thrust(&self) -> Either<Doubted<Band<Force>>> {
+        self.pushed.map(|pushed| pushed.map(|force| force.on_rig))
     }
 
     /// Force that pushes the casing.
-    pub(in crate::method) fn casing_thrust(&self) -> Option<Doubted<Band<Force>>> {
-        self.casing.map(|(_, force)| force.map(|force| force.on_rig))
+    pub(in crate::method) fn casing_thrust(&self) -> Option<Either<Doubted<Band<Force>>>> {
+        self.casing.map(|(_, pushed)| pushed.map(|pushed| pushed.map(|force| force.on_rig)))
     }
 
     /// Force on the stem as it is driven out.
-    pub(in crate::method) fn on_stem(&self) -> Doubted<Band<Force>> {
-        self.casing.map_or(self.pushed, |(_, force)| force).map(|force| force.on_ahead)
+    pub(in crate::method) fn on_stem(&self) -> Either<Doubted<Band<Force>>> {
+        let driving = self.casing.map_or(self.pushed, |(_, pushed)| pushed);
+        driving.map(|pushed| pushed.map(|force| force.on_ahead))
     }
 }

@@ -1,27 +1,58 @@
 //! The joint of a jacked pipe: how far it turns, and what a packer makes of it.
 
-use crate::drive::{JackedPipe, Packer, Pipe};
+use crate::drive::{JackedPipe, Packer, PackerModulus, Pipe};
 use crate::law::{Calc, Recorder};
-use crate::laws::packer::ResidualThickness;
+use crate::laws::packer::{RingArea, RingOutside};
 use crate::laws::steering::{
-    JointAngleFromDeviation, JointAngleFromGap, JointAngleFromRadius, LeastRadiusOfUndulation,
+    HighJointAngle, JointAngleFromDeviation, JointAngleFromGap, JointAngleFromRadius, LeastRadiusOfUndulation,
+    LikelyJointAngle,
 };
 use crate::laws::turned_joint::{AngleAtForce, StressRatioAtAngle};
 use crate::quantity::{Angle, Area, Force, Length, Pressure, Ratio};
 use crate::source::Cited;
 
-/// Greatest angle at a joint; `None` where neither packer nor steering is given, so that nothing is known of it.
+/// Angle at a joint, likely and high.
+#[derive(Debug, Clone, Copy)]
+pub(in crate::method) struct Turned {
+    /// What the line alone turns it by.
+    pub(in crate::method) line: Angle,
+    pub(in crate::method) likely: Angle,
+    pub(in crate::method) high: Cited<Angle>,
+}
+
+/// Angle at the joints.
 ///
-/// A measured gap holds all; else the curve, what leaves its line, and the ends out of square add up. Never less than the
-/// least angle of the table, on a straight line too.
-pub(super) fn angle<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jacked: &JackedPipe) -> Option<Cited<Angle>> {
+/// A measured gap holds all; else the curve and what leaves its line add up, never to less than the least angle of the
+/// table, and the two ends out of square come on top.
+pub(super) fn turned<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jacked: &JackedPipe) -> Turned {
     let steering = &jacked.joint.steering;
-    if !steering.is_known() && jacked.joint.packer.is_none() {
-        return None;
-    }
     let outside_diameter = pipe.outside_diameter.value;
+    let line = line(calc, jacked);
+    let mut turned = Turned { line: line.value, likely: line.value, high: line };
+    if let Some(squareness) = steering.squareness {
+        let end = calc.law(JointAngleFromGap { gap: squareness.value, outside_diameter });
+        let line = line.value;
+        turned.likely = calc.law(LikelyJointAngle { line, squareness: end });
+        let high = calc.law(HighJointAngle { line, squareness: end });
+        let origin = if end > line { squareness.origin } else { turned.high.origin };
+        turned.high = Cited::new(high, origin);
+    }
+    if let Some(gap) = steering.joint_gap {
+        let measured = gap.map(|gap| calc.law(JointAngleFromGap { gap, outside_diameter }));
+        let (likely, high) = (turned.likely.max(measured.value), larger(turned.high, measured));
+        turned = Turned { line: turned.line.max(measured.value), likely, high };
+    }
+    turned
+}
+
+/// What the line of the drive turns a joint by.
+fn line<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe) -> Cited<Angle> {
+    let steering = &jacked.joint.steering;
+    if !steering.turns {
+        return Cited::new(Angle::default(), steering.least.origin);
+    }
     let (short, long) = steering.pipe_length.unwrap_or_default();
-    let mut line = Cited::new(Angle::default(), steering.least.origin);
+    let mut line = steering.least;
     if let Some(deviation) = steering.deviation {
         let law = |deviation| JointAngleFromDeviation { deviation, pipe_length: short };
         line = larger(line, deviation.map(|deviation| calc.law(law(deviation))));
@@ -36,40 +67,76 @@ pub(super) fn angle<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jacked: &Jacke
         let curve = calc.law(JointAngleFromRadius { pipe_length: long, radius: radius.value });
         line = Cited::new(curve + line.value, if curve > line.value { radius.origin } else { line.origin });
     }
-    if let Some(given) = steering.joint_angle {
-        line = larger(line, given);
-    }
-    if let Some(squareness) = steering.squareness {
-        let turned = calc.law(JointAngleFromGap { gap: squareness.value, outside_diameter });
-        line = Cited::new(turned + line.value, if turned > line.value { squareness.origin } else { line.origin });
-    }
-    if let Some(gap) = steering.joint_gap {
-        line = larger(line, gap.map(|gap| calc.law(JointAngleFromGap { gap, outside_diameter })));
-    }
-    Some(larger(line, steering.least))
+    steering.joint_angle.map_or(line, |given| larger(line, given))
 }
 
 fn larger(one: Cited<Angle>, other: Cited<Angle>) -> Cited<Angle> {
     if other.value > one.value { other } else { one }
 }
 
-/// Mean over greatest stress at a stress allowed at the edge: the lesser of the new and the crushed packer, or what
-/// stands in for a packer that is not known.
+/// How stiff a packer is taken.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Stiffness {
+    /// By its test, else in the middle of what boards are.
+    Middle,
+    /// The same, where the allowed mean stress is high.
+    Pressed,
+    /// By its test, else at the stiff end.
+    Stiff,
+}
+
+fn modulus(packer: &Packer, stiffness: Stiffness) -> Pressure {
+    match (packer.modulus, stiffness) {
+        (PackerModulus::Tested(modulus), _) => modulus.value,
+        (PackerModulus::Assumed { middle, .. }, Stiffness::Middle) => middle.value,
+        (PackerModulus::Assumed { pressed, .. }, Stiffness::Pressed) => pressed.value,
+        (PackerModulus::Assumed { stiff, .. }, Stiffness::Stiff) => stiff.value,
+    }
+}
+
+/// Outside and inside diameter of the ring that bears: as told, else from the bore on, or up to the outside of the pipe,
+/// as wide as the end bears.
+fn ring<R: Recorder>(calc: &mut Calc<R>, packer: &Packer, area: Area) -> (Length, Length) {
+    match (packer.outside_diameter, packer.inside_diameter) {
+        (Some(outside), Some(inside)) => (outside, inside),
+        (None, Some(inside_diameter)) => {
+            (calc.law(RingOutside { inside_diameter, area }).min(packer.pipe), inside_diameter)
+        }
+        (outside, None) => {
+            let outside_diameter = outside.unwrap_or(packer.pipe);
+            let full = calc.law(RingArea { outside_diameter, inside_diameter: Length::default() });
+            (outside_diameter, outside_diameter * (1.0 - (area / full).value.min(1.0)).sqrt())
+        }
+    }
+}
+
+/// What a joint lets an end bear.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Bearing {
+    pub(super) angle: Angle,
+    pub(super) stiffness: Stiffness,
+}
+
+/// Mean over greatest stress at a stress allowed at the edge, as told or by the packer; 1 where neither is.
 pub(super) fn stress_ratio<R: Recorder>(
     calc: &mut Calc<R>,
     jacked: &JackedPipe,
-    angle: Option<Angle>,
+    area: Area,
+    bearing: Option<Bearing>,
     greatest_stress: Pressure,
 ) -> Ratio {
-    let (Some(packer), Some(angle)) = (&jacked.joint.packer, angle) else { return jacked.joint.stress_ratio.value };
-    let Packer { outside_diameter, inside_diameter, .. } = *packer;
-    let [new, crushed] = ends(calc, packer).map(|(thickness, modulus)| {
-        calc.law(StressRatioAtAngle { outside_diameter, inside_diameter, thickness, modulus, greatest_stress, angle })
-    });
-    new.min(crushed)
+    if let Some(told) = jacked.joint.stress_ratio {
+        return told.value;
+    }
+    let (Some(packer), Some(Bearing { angle, stiffness })) = (&jacked.joint.packer, bearing) else {
+        return Ratio::from(1.0);
+    };
+    let (outside_diameter, inside_diameter) = ring(calc, packer, area);
+    let (thickness, modulus) = (packer.thickness, modulus(packer, stiffness));
+    calc.law(StressRatioAtAngle { outside_diameter, inside_diameter, thickness, modulus, greatest_stress, angle })
 }
 
-/// Angle at which the force would just be allowed, the lesser of the new and the crushed packer; `None` without one.
+/// Angle at which the force would just be allowed; `None` without a packer, or where the file tells what the joint leaves.
 pub(super) fn allowed_angle<R: Recorder>(
     calc: &mut Calc<R>,
     jacked: &JackedPipe,
@@ -77,19 +144,11 @@ pub(super) fn allowed_angle<R: Recorder>(
     force: Force,
     greatest_stress: Pressure,
 ) -> Option<Angle> {
-    let packer = jacked.joint.packer?;
-    let Packer { outside_diameter, inside_diameter, .. } = packer;
+    let packer = jacked.joint.packer.filter(|_| jacked.joint.stress_ratio.is_none())?;
+    let (outside_diameter, inside_diameter) = ring(calc, &packer, end_area);
     // The law works on the ring of the packer; the stress is that of the end.
-    let ring = calc.law(crate::laws::packer::RingArea { outside_diameter, inside_diameter });
+    let ring = calc.law(RingArea { outside_diameter, inside_diameter });
     let force = force * (ring / end_area);
-    let [new, crushed] = ends(calc, &packer).map(|(thickness, modulus)| {
-        calc.law(AngleAtForce { outside_diameter, inside_diameter, thickness, modulus, greatest_stress, force })
-    });
-    Some(new.min(crushed))
-}
-
-/// Thickness and modulus of the packer, new and crushed.
-fn ends<R: Recorder>(calc: &mut Calc<R>, packer: &Packer) -> [(Length, Pressure); 2] {
-    let crushed = calc.law(ResidualThickness { thickness: packer.thickness, residual: packer.residual.value });
-    [(packer.thickness, packer.soft.value), (crushed, packer.stiff.value)]
+    let (thickness, modulus) = (packer.thickness, modulus(&packer, Stiffness::Middle));
+    Some(calc.law(AngleAtForce { outside_diameter, inside_diameter, thickness, modulus, greatest_stress, force }))
 }

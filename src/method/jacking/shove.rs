@@ -65,7 +65,8 @@ pub fn shove_plan(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Vec<Shove> {
     let rig = (drive.rig.thrust.value, StopBy::Rig);
     let others = [(Subject::EndCapacity, StopBy::PipeEnd), (Subject::ThrustWall, StopBy::Wall)];
     let others = others.into_iter().filter_map(|(subject, by)| {
-        let (_, limit) = scheme.checks.get(subject)?.high()?;
+        // What is only asked for sets no force.
+        let (_, limit) = scheme.checks.get(subject).filter(|check| !check.is_required())?.high()?;
         Some((Force::from_si(limit.si), by))
     });
     let capacity = std::iter::once(rig).chain(others).min_by(|one, other| one.0.si().total_cmp(&other.0.si()));
@@ -92,7 +93,7 @@ pub fn shove_plan(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Vec<Shove> {
         });
         let inside = |at: Length| from < at && at <= to;
         let ground = drive.stretches.iter().any(|stretch| stretch.to < length && inside(stretch.to));
-        let rests = drive.stops.iter().any(|stop| inside(*stop));
+        let rests = drive.rests.planned.iter().any(|stop| inside(*stop));
         let other = plan.last().is_none_or(|before| before.stop_by != stop_by);
         let changes = other || ground || rests || to >= length;
         plan.push(Shove { number, extent: (from, to), force, stop, stop_by, gauge, changes });

@@ -1,8 +1,9 @@
 //! Intermediate jacking stations: how many, where, and what they leave for the wall.
 
 use super::super::front::head;
+use super::super::rest::{Put, Stands, stands};
 use super::super::scheme::Scheme;
-use super::super::stage::pushed;
+use super::super::stage::{Body, pushed};
 use crate::check::Subject;
 use crate::drive::{Drive, Pipe, Stretch};
 use crate::law::{Calc, Law, Silent};
@@ -68,7 +69,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
         let length = drive.length.value;
         WeightAlongGrade { pipe_weight, length, rise: drive.grade.value }.value() / length
     });
-    let restart = if high && !drive.stops.is_empty() { drive.restart } else { Ratio::from(1.0) };
+    let rests = high && !matches!(stands(Put::of(drive, pipe), Body::Pipe), Stands::Never);
     let bore = pipe.height();
     let parts = drive
         .stretches
@@ -76,6 +77,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
         .flat_map(|stretch| stretch.way.parts(bore, stretch.from, stretch.to).map(move |part| (stretch, part)));
     let run = |(stretch, (from, to)): (&Stretch, (Length, Length))| {
         let band = stretch.friction_at(true, (from + to) / 2.0, bore);
+        let restart = if rests { drive.rests.pipe.along(stretch).high } else { Ratio::from(1.0) };
         let friction = restart * (if high { band.high } else { band.low }) * (PI * pipe.outside_diameter.value);
         Run { length: to - from, friction: if high { friction + climb } else { friction } }
     };
@@ -86,7 +88,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
 fn ahead(drive: &Drive, pipe: &Pipe) -> Force {
     let mut calc = Calc::new(Silent);
     let Some(stage) = super::stages(pipe).last() else { return Force::default() };
-    let most = pushed(&mut calc, drive, pipe, *stage).in_spite_of_doubt().on_ahead.high;
+    let most = pushed(&mut calc, Put::of(drive, pipe), *stage).in_spite_of_doubt().on_ahead.high;
     let guided = pipe.casing_diameter().unwrap_or(drive.stem.outside_diameter.value);
     let cut = pipe.cut().max(pipe.outside_diameter.value);
     let faces = drive.stretches.iter().map(|stretch| head(&mut calc, drive.face, cut, guided, stretch).high);

@@ -1,21 +1,24 @@
 //! The thrust wall: what it bears, at which level, and how far it moves for it; and one that would do.
 
+use super::super::rules::asked;
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
-use crate::check::{Absent, Outcome, at_most, only};
+use crate::check::{Absent, Decides, Outcome, Rule, at_most, only, required};
 use crate::conditions::NO_GRAVITY;
-use crate::drive::{Drive, Pipe, ThrustWall};
+use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
-use crate::law::{Calc, Recorder, Silent};
+use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::wall_fit::{PassiveMovement, ThrustEccentricity, WidthForThrust};
 use crate::quantity::{Band, Force, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
 
 const DRAINED: &str = "the ground straight behind the wall: effective stress, no cohesion, no water";
 const UNDRAINED: &str = "undrained, which bears less here than drained: strength and moist weight, no water";
-const MOVEMENT: &str =
-    "at full resistance; the safety factor keeps it to a part of that: survey the wall, or check its movement";
+const MOVEMENT: &str = "a quarter of that at full resistance, to which the safety factor keeps it: survey the wall, set the line up \
+                        apart from the frame, or check its movement";
+const ASKED: &str = "no wall is told: a square wall of this side with its middle behind the axis of the pipe, or equal";
+const NONE_DOES: &str = "no wall is told, and none that could be built bears the thrust in this ground";
 
 /// How far the thrust may lie from the reaction.
 const THRUST_LEVEL: Equation = Equation::judged(
@@ -25,6 +28,8 @@ const THRUST_LEVEL: Equation = Equation::judged(
     "a stiff wall",
 );
 
+/// Parts of the movement at full resistance of which a safety factor of 2 leaves one: our judgement.
+const KEPT: f64 = 4.0;
 /// Parts that the height of a wall is cut into for its middle third.
 const SIXTH: f64 = 6.0;
 
@@ -34,10 +39,31 @@ fn wall<'w, 'a>(at: &'w Walked<'a>) -> Result<&'w Resisting<'a>, Absent> {
 
 /// The greatest thrust of all stages that push.
 pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
-    let wall = wall(at)?;
+    let Some(wall) = at.wall.as_ref() else { return asked_wall(at) };
     let (_, _, is_undrained) = wall.found.in_spite_of_doubt();
     let limit = wall.found.map(|(force, ..)| Cited::new(force, wall.reaction.safety.origin));
-    Ok(at_most(Role::Thrust, at.thrust(), limit).with_note(if is_undrained { UNDRAINED } else { DRAINED }))
+    let rule = Decides::SetOn(wall.reaction.safety.value.si()).rule(&at.drive.leeway);
+    let check = at.thrust().check(|thrust| at_most(Role::Thrust, thrust, limit).by(rule));
+    Ok(check.with_note(if is_undrained { UNDRAINED } else { DRAINED }))
+}
+
+/// A wall that is not told is asked for.
+fn asked_wall(at: &Walked<'_>) -> Outcome {
+    let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
+    let usual = at.drive.usual.wall;
+    let width = at.drive.site.launch.space.map_or(usual, |space| space.width);
+    let floor = at.drive.site.launch.space.map_or(reaction.invert + at.drive.usual.floor, |space| space.floor);
+    let height = at.drive.usual.wall_share.map(|share| share * floor);
+    let most = if height.value < width.value { height } else { width };
+    let side = |thrust: Doubted<Band<Force>>| {
+        let thrust = asked(thrust, reaction.safety.value, at.drive.leeway.set_on);
+        thrust.map(|thrust| {
+            thrust.map(|thrust| side(reaction, at.pipe, thrust).map_or(Length::from_si(LARGEST), |found| found.0))
+        })
+    };
+    let check = at.thrust().check(|thrust| required(Role::Distance, side(thrust), most));
+    let none = check.high().is_some_and(|(side, _)| side.si >= LARGEST);
+    Ok(check.with_note(if none { NONE_DOES } else { ASKED }))
 }
 
 pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -49,17 +75,25 @@ pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
         Band::same(calc.law(law))
     });
     let middle = Cited::new(wall.wall.height / SIXTH, Origin::Law(&THRUST_LEVEL));
-    Ok(at_most(Role::Offset, off, middle))
+    // Where the thrust lies outside the wall nothing holds it.
+    let outside = at_most(Role::Offset, off, Cited::new(wall.wall.height / 2.0, Origin::Law(&THRUST_LEVEL)));
+    Ok(at_most(Role::Offset, off, middle).as_screen().worse(outside.by(Rule::High)))
 }
 
 pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
-    let wall = wall(at)?;
     only(at.drive.service == Service::GravitySewer, NO_GRAVITY)?;
-    only(!wall.wall.movement_checked, "the file says that its movement was checked apart")?;
+    let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
+    let height = match (&reaction.wall, asked_wall(at)) {
+        (Some(wall), _) if wall.movement_checked => {
+            return Err(Absent::NotApplicable("the file says that its movement was checked apart"));
+        }
+        (Some(wall), _) => wall.height,
+        (None, asked) => Length::from_si(asked?.high().map_or(LARGEST, |(side, _)| side.si)),
+    };
     calc.part(PART);
-    let law = PassiveMovement { share: wall.reaction.movement.value, height: wall.wall.height };
+    let law = PassiveMovement { share: reaction.movement.value / KEPT, height };
     let movement = calc.doubted(|calc| Band::same(calc.law(law)));
-    Ok(at_most(Role::Offset, movement, at.drive.tolerance).with_note(MOVEMENT))
+    Ok(at_most(Role::Offset, movement, at.drive.tolerance).as_screen().with_note(MOVEMENT))
 }
 
 /// A square wall that would do, where the file gives the ground behind it and no wall.
@@ -91,6 +125,13 @@ pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNe
     if !(thrust > Force::default()) {
         return None;
     }
+    let (side, top, is_undrained) = side(reaction, pipe, thrust)?;
+    Some(WallNeeded { side, top, thrust, safety: reaction.safety, is_undrained })
+}
+
+/// Side and top of the square wall that bears a thrust with its middle behind the axis of the pipe, and whether undrained
+/// clay bears less there; `None` where none of 20 m would do.
+fn side(reaction: &Reaction, pipe: &Pipe, thrust: Force) -> Option<(Length, Length, bool)> {
     let mut calc = Calc::new(Silent);
     let safety = reaction.safety.value;
     let mut try_side = |side: Length| {
@@ -116,5 +157,5 @@ pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNe
         if try_side(middle).0 > middle { short = middle } else { enough = middle }
     }
     let (_, top, is_undrained) = try_side(enough);
-    Some(WallNeeded { side: enough, top, thrust, safety: reaction.safety, is_undrained })
+    Some((enough, top, is_undrained))
 }

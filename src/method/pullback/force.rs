@@ -6,6 +6,7 @@ use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight,
 use crate::laws::reaming::{AnnularFlowLoss, ReturnVelocity};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::laws::thrust::FrictionForce;
+use crate::method::rest::{Stands, pull_stands};
 use crate::method::stage::peak;
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Pressure, Ratio};
@@ -72,10 +73,16 @@ impl PullOnPipe {
     }
 
     pub(super) fn raise_after_stops(&mut self, drive: &Drive) {
-        for stop in &drive.stops {
-            let moving = self.at(*stop, drive.length.value);
-            self.after_stop = peak(self.after_stop, Band { high: moving.high * drive.restart, ..moving });
-            self.at_ramp = peak(self.at_ramp, Band { high: self.at_entry.high * drive.restart, ..self.at_ramp });
+        let (length, restart) = (drive.length.value, drive.rests.of_pipe(&drive.stretches));
+        let mut raise = |stop: Length| {
+            self.after_stop = peak(self.after_stop, restart.of(self.at(stop, length)));
+            self.at_ramp = peak(self.at_ramp, restart.of(self.at_entry));
+        };
+        match pull_stands(drive) {
+            Stands::At(stops) => stops.iter().copied().for_each(raise),
+            Stands::Anywhere => [Length::default(), length].into_iter().for_each(raise),
+            Stands::Each(day) => raise(day),
+            Stands::Never => {}
         }
     }
 

@@ -1,0 +1,78 @@
+//! What is left standing for more than a shift, and how much harder it moves on.
+
+use super::Stretch;
+use crate::handbook::GroundClass;
+use crate::quantity::{Band, Force, Length, Ratio};
+use crate::source::Cited;
+
+/// Times the friction of what stood, likely and high.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Restart {
+    pub(crate) likely: Ratio,
+    pub(crate) high: Ratio,
+}
+
+impl Restart {
+    /// The friction as what stood begins to move.
+    pub(crate) fn of(self, friction: Band<Force>) -> Band<Force> {
+        Band { low: friction.low, likely: friction.likely * self.likely, high: friction.high * self.high }
+    }
+
+    fn or_harder(self, other: Self) -> Self {
+        Self { likely: self.likely.max(other.likely), high: self.high.max(other.high) }
+    }
+}
+
+/// The same by ground.
+#[derive(Debug, Clone, Copy)]
+pub struct RestartByGround {
+    pub(crate) clay: Restart,
+    pub(crate) granular: Restart,
+    pub(crate) rock: Restart,
+}
+
+impl RestartByGround {
+    /// Ground that no row tells of holds as clay does.
+    fn in_class(&self, class: GroundClass) -> Restart {
+        match class {
+            GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel => self.granular,
+            GroundClass::WeakRock | GroundClass::HardRock => self.rock,
+            GroundClass::SoftClay
+            | GroundClass::FirmToVeryStiffClay
+            | GroundClass::HardClay
+            | GroundClass::Silt
+            | GroundClass::Fill
+            | GroundClass::Peat
+            | GroundClass::Unknown => self.clay,
+        }
+    }
+
+    /// In a stretch; of a mixed face the harder.
+    pub(crate) fn along(&self, stretch: &Stretch) -> Restart {
+        let own = self.in_class(stretch.class);
+        stretch.mixed_with.map_or(own, |other| own.or_harder(self.in_class(other)))
+    }
+}
+
+/// Stops that the file plans, and what any stop does.
+#[derive(Debug, Clone)]
+pub struct Rests {
+    /// In order.
+    pub(crate) planned: Vec<Length>,
+    pub(crate) stem: Restart,
+    /// A casing is not lubricated.
+    pub(crate) casing: RestartByGround,
+    pub(crate) pipe: RestartByGround,
+    /// Times the high friction after one breakdown, where work goes on round the clock.
+    pub(crate) breakdown: Cited<Ratio>,
+    /// Least advance in a shift where no rate is known: of the pilot, and of what is pushed behind it.
+    pub(crate) slow: (Cited<Length>, Cited<Length>),
+}
+
+impl Rests {
+    /// Of a pipe along the whole drive, the hardest.
+    pub(crate) fn of_pipe(&self, stretches: &[Stretch]) -> Restart {
+        let along = stretches.iter().map(|stretch| self.pipe.along(stretch));
+        along.reduce(Restart::or_harder).unwrap_or(self.pipe.clay)
+    }
+}

@@ -1,0 +1,96 @@
+//! Planned stops, and how much harder things move after one.
+
+use super::Resolver;
+use crate::drive::{AssumedValue, Restart, RestartByGround, Rests, Work};
+use crate::drive_file::{DriveFile, StopFile};
+use crate::handbook::{HandbookError, Lubrication};
+use crate::quantity::{Length, Measure, Role, Shown};
+use crate::source::{Equation, Origin};
+
+/// What is taken where the file plans no stops and the work stands at night.
+const NIGHTS: Equation = Equation::judged(
+    "stops of more than a shift",
+    "a night wherever a stage takes more than a day by its slow pace, the worst place counted",
+    "work by shifts stands each night",
+    "work that does not go on round the clock",
+);
+
+/// Most stops of one drive.
+const MOST_STOPS: usize = 200;
+
+impl Resolver<'_> {
+    /// The planned stops, and what any stop does.
+    pub(super) fn rests(&mut self, file: &DriveFile, work: &Work, length: Length) -> Result<Rests, HandbookError> {
+        let planned = self.stops(file, length);
+        if planned.is_empty() && work.shifts_between_nights().is_some() {
+            self.assume_word("stops", "a night in each stage of more than a day", Origin::Law(&NIGHTS));
+        }
+        let stands = !planned.is_empty() || work.shifts_between_nights().is_some();
+        let (clay, granular) = match file.lubrication.value {
+            Lubrication::None | Lubrication::NotMetered => ("clay", "granular"),
+            Lubrication::Metered => ("clay_metered", "granular"),
+            Lubrication::Logged => ("logged", "logged"),
+        };
+        let casing = RestartByGround {
+            clay: self.restart("clay", false)?,
+            granular: self.restart("granular", false)?,
+            rock: self.restart("rock", false)?,
+        };
+        let pipe = RestartByGround {
+            clay: self.restart(clay, stands)?,
+            granular: self.restart(granular, stands)?,
+            rock: casing.rock,
+        };
+        let slow = (self.handbook.length("rest.pilot")?, self.handbook.length("rest.pushed")?);
+        let breakdown = self.handbook.ratio("rest.breakdown")?;
+        Ok(Rests { planned, stem: self.restart("stem", stands)?, casing, pipe, breakdown, slow })
+    }
+
+    fn restart(&mut self, key: &str, tell: bool) -> Result<Restart, HandbookError> {
+        let table = self.handbook.restart_factor()?;
+        let (likely, high) = (table.cell(key, |row| &row.likely)?, table.cell(key, |row| &row.high)?);
+        if !(likely.value.si() >= 1.0 && likely.value <= high.value) {
+            let why = "likely and high do not rise from 1";
+            return Err(HandbookError::Unfit { table: "restart_factor", row: key.to_owned(), why });
+        }
+        if tell {
+            let shown = |factor| Shown::of(factor, Role::Ratio);
+            let value = AssumedValue::Range(shown(likely.value), shown(high.value));
+            let what =
+                format!("restart after a stop, {}: factor on the likely and on the high friction", row_name(key));
+            self.assume(what, value, likely.origin);
+        }
+        Ok(Restart { likely: likely.value, high: high.value })
+    }
+
+    /// Planned stops, in order.
+    fn stops(&mut self, file: &DriveFile, length: Length) -> Vec<Length> {
+        if let Some(one_too_many) = file.stops.get(MOST_STOPS) {
+            self.flaw(&one_too_many.at, &format!("stops[{MOST_STOPS}].at"), format!("more than {MOST_STOPS} stops"));
+            return Vec::new();
+        }
+        let mut stops = Vec::new();
+        for (index, stop) in file.stops.iter().enumerate() {
+            let path = format!("stops[{index}]");
+            let at = self.number(&path, stop, StopFile::at);
+            if at > length {
+                self.flaw_of_length(&stop.at, &format!("{path}.at"), "lies beyond the drive");
+            }
+            stops.push(at);
+        }
+        stops.sort_by(|one, other| one.si().total_cmp(&other.si()));
+        stops
+    }
+}
+
+/// The ground and the lubrication of a row, in words.
+fn row_name(key: &str) -> &str {
+    match key {
+        "clay" => "clay and silt, lubrication none or not metered",
+        "clay_metered" => "clay and silt, lubrication metered",
+        "granular" => "sand and gravel",
+        "logged" => "lubrication logged",
+        "stem" => "pilot stem",
+        other => other,
+    }
+}

@@ -1,0 +1,58 @@
+//! Who is in the bore, and what moves.
+
+/// What may be in the bore.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Body {
+    /// The pilot stem.
+    Stem,
+    /// A temporary steel casing.
+    Casing,
+    /// The product pipe.
+    Pipe,
+}
+
+/// Who is in the bore and what moves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stage {
+    /// What was in the bore before and is driven out, or leads back.
+    pub ahead: Option<Body>,
+    /// What comes in.
+    pub behind: Body,
+    /// True when it is pulled back from the launch pit, false when it is pushed from there.
+    pub pulls: bool,
+    /// True when what is pulled is pushed at its tail as well, from the reception pit.
+    pub assisted: bool,
+}
+
+impl Stage {
+    /// The pilot stem is pushed.
+    pub const STEM: Self = Self { ahead: None, behind: Body::Stem, pulls: false, assisted: false };
+    /// A casing pushes the stem out.
+    pub const CASING: Self = Self { ahead: Some(Body::Stem), behind: Body::Casing, pulls: false, assisted: false };
+    /// The pipe pushes the stem out.
+    pub const PIPE_AFTER_STEM: Self =
+        Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: false, assisted: false };
+    /// The pipe pushes the casing out.
+    pub const PIPE_AFTER_CASING: Self =
+        Self { ahead: Some(Body::Casing), behind: Body::Pipe, pulls: false, assisted: false };
+    /// The stem pulls a reamer back, and more stem behind it for the next pass.
+    pub const REAMING: Self = Self { ahead: Some(Body::Stem), behind: Body::Stem, pulls: true, assisted: false };
+    /// The stem pulls reamer and pipe back.
+    pub const PULLBACK: Self = Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: true, assisted: false };
+    /// The stem pulls reamer and pipe back, and a machine at the reception pit pushes the tail of the pipe.
+    pub const PUSH_ASSIST: Self = Self { assisted: true, ..Self::PULLBACK };
+
+    /// Title of its working.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match (self.behind, self.ahead, self.pulls) {
+            (Body::Stem, _, true) => "reamer pulled back by the stem, stem behind it",
+            (Body::Stem, ..) => "pilot stem pushed",
+            (Body::Casing, ..) => "casing pushed behind the stem",
+            (_, _, true) if self.assisted => "reamer and pipe pulled back, tail of the pipe pushed",
+            (_, _, true) => "reamer and pipe pulled back by the stem",
+            (_, Some(Body::Casing), _) => "pipe pushes the casing out",
+            _ => "pipe pushed behind the stem",
+        }
+    }
+}

@@ -1,0 +1,34 @@
+//! What is worked out twice: on the safe side of what the file leaves out, and at its best.
+
+use crate::check::Check;
+
+/// A value on the safe side, and at its best where that may differ.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Either<T> {
+    pub(super) safe: T,
+    pub(super) best: Option<T>,
+}
+
+impl<T: Copy> Either<T> {
+    pub(super) fn map<U>(self, change: impl Fn(T) -> U) -> Either<U> {
+        Either { safe: change(self.safe), best: self.best.map(change) }
+    }
+
+    /// Both put together, each side with its own.
+    pub(super) fn with<U: Copy, V>(self, other: Either<U>, both: impl Fn(T, U) -> V) -> Either<V> {
+        let best = match (self.best, other.best) {
+            (None, None) => None,
+            (mine, its) => Some(both(mine.unwrap_or(self.safe), its.unwrap_or(other.safe))),
+        };
+        Either { safe: both(self.safe, other.safe), best }
+    }
+
+    /// The check of it, with what is not told at its best beside it.
+    pub(super) fn check(self, mut make: impl FnMut(T) -> Check<()>) -> Check<()> {
+        let safe = make(self.safe);
+        match self.best {
+            Some(best) => safe.at_best(make(best)),
+            None => safe,
+        }
+    }
+}

@@ -1,0 +1,97 @@
+//! Where a stage is left standing for more than a shift: at the stops of the file, else at night.
+
+use super::body::Body;
+use crate::conditions::{Pushing, rate};
+use crate::drive::{Drive, Pipe, Stem};
+use crate::quantity::{Length, Measure};
+
+/// A pipe of a drive, with what the file leaves out taken on the safe side or at its best.
+#[derive(Clone, Copy)]
+pub(super) struct Put<'a> {
+    pub(super) drive: &'a Drive,
+    pub(super) pipe: &'a Pipe,
+    pub(super) at_best: bool,
+}
+
+impl<'a> Put<'a> {
+    /// On the safe side.
+    pub(super) const fn of(drive: &'a Drive, pipe: &'a Pipe) -> Self {
+        Self { drive, pipe, at_best: false }
+    }
+
+    /// At its best, where that may differ.
+    pub(super) fn best(self) -> Option<Self> {
+        let nights = self.drive.rests.planned.is_empty() && self.drive.work.shifts_between_nights().is_some();
+        (nights || self.drive.stem_at_best.is_some()).then_some(Self { at_best: true, ..self })
+    }
+
+    /// The pilot stem.
+    pub(super) fn stem(self) -> &'a Stem {
+        let best = self.drive.stem_at_best.as_ref().filter(|_| self.at_best);
+        best.unwrap_or(&self.drive.stem)
+    }
+}
+
+/// Where a stage is left standing.
+#[derive(Clone, Copy)]
+pub(super) enum Stands<'a> {
+    Never,
+    /// At these advances, in order.
+    At(&'a [Length]),
+    /// A night may find it at any advance.
+    Anywhere,
+    /// After each such advance.
+    Each(Length),
+}
+
+impl Stands<'_> {
+    /// The next known stop after an advance, no later than another and before the end of the drive.
+    pub(super) fn next(self, from: Length, to: Length, length: Length) -> Option<Length> {
+        match self {
+            Self::At(stops) => stops.iter().find(|stop| **stop > from).copied().filter(|stop| *stop <= to),
+            Self::Each(day) => {
+                let stop = day * ((from / day).si() + ROUNDING).floor() + day;
+                (stop <= to && stop < length).then_some(stop)
+            }
+            Self::Never | Self::Anywhere => None,
+        }
+    }
+}
+
+/// A day that ends where the last stop was is that stop.
+const ROUNDING: f64 = 1e-9;
+
+/// Where a stage that pushes this body is left standing. By its slow pace a night may find it anywhere; at best each day
+/// has the fast one, and a day that is enough has no night.
+pub(super) fn stands(put: Put<'_>, behind: Body) -> Stands<'_> {
+    let Put { drive, pipe, at_best } = put;
+    if !drive.rests.planned.is_empty() {
+        return Stands::At(&drive.rests.planned);
+    }
+    let Some(shifts) = drive.work.shifts_between_nights() else { return Stands::Never };
+    let (pushing, slow) = match behind {
+        Body::Stem => (Pushing::Pilot, drive.rests.slow.0),
+        Body::Casing => (Pushing::Casing, drive.rests.slow.1),
+        Body::Pipe => (Pushing::Pipe, drive.rests.slow.1),
+    };
+    let (low, high) = rate(drive, pipe, pushing).map_or((slow.value, slow.value), |rate| (rate.low, rate.high));
+    let day = shifts.value * if at_best { high } else { low };
+    if drive.length.value <= day {
+        Stands::Never
+    } else if at_best {
+        Stands::Each(day)
+    } else {
+        Stands::Anywhere
+    }
+}
+
+/// Where a pull is left standing: one of no more than a day is not.
+pub(super) fn pull_stands(drive: &Drive) -> Stands<'_> {
+    if !drive.rests.planned.is_empty() {
+        return Stands::At(&drive.rests.planned);
+    }
+    match (drive.work.shifts_between_nights(), &drive.pull) {
+        (Some(shifts), Some(pull)) if pull.duration > drive.work.shift() * shifts.value => Stands::Anywhere,
+        _ => Stands::Never,
+    }
+}
