@@ -250,6 +250,10 @@ shelves! {
     after_pull: Field<Ratio>,
     /// Waiting times after a pull.
     after_pull_wait: Field<Time>,
+    /// Friction and weight of a stem in a drilled bore that stands.
+    open_bore: RatioLevelsRow as fixed_keys,
+    /// Thrust on the bit of a drilled pilot over its diameter.
+    bit_thrust: LineLoadLevelsRow as fixed_keys,
     /// Factors, coefficients and ratios by use.
     practice_ratio: Field<Ratio> as fixed_keys,
     /// Pressures by use.

@@ -18,6 +18,7 @@ pub mod gauge;
 pub mod guidance;
 pub mod hydraulics;
 pub mod inflow;
+pub mod open_bore;
 pub mod outside_pressure;
 pub mod packer;
 pub mod part_full;
@@ -65,6 +66,7 @@ pub fn equations() -> impl Iterator<Item = &'static Equation> {
         guidance::EQUATIONS,
         hydraulics::EQUATIONS,
         inflow::EQUATIONS,
+        open_bore::EQUATIONS,
         outside_pressure::EQUATIONS,
         packer::EQUATIONS,
         part_full::EQUATIONS,

@@ -3,7 +3,7 @@
 use super::earth::{Column, Earth};
 use super::water::{Sides, Way};
 use crate::handbook::{GroundClass, TipModel, Treatment};
-use crate::quantity::{Band, Length, Pressure, Ratio};
+use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
 use crate::source::Equation;
 
 /// A stretch of like ground.
@@ -21,6 +21,8 @@ pub struct Stretch {
     pub(crate) stem_friction: Sides<Band<Pressure>>,
     /// Of a jacked pipe.
     pub(crate) pipe_friction: Sides<Band<Pressure>>,
+    /// What a drilled pilot meets, where the pilot is drilled.
+    pub(crate) drilled: Option<Drilled>,
     /// What the pilot tip meets.
     pub(crate) tip: Tip,
     /// And in the other ground of a mixed face.
@@ -31,6 +33,49 @@ pub struct Stretch {
     pub(crate) treatment: Option<Treatment>,
     /// Boxed, so that what every assessment walks over stays small.
     pub(crate) earth: Box<Earth>,
+}
+
+/// What moves in the bore and rubs on the ground.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Rubbed {
+    /// The pilot stem.
+    Stem,
+    /// A casing.
+    Casing,
+    /// A jacked pipe.
+    Pipe,
+}
+
+/// What a drilled pilot meets in a stretch.
+#[derive(Debug, Clone, Copy)]
+pub struct Drilled {
+    /// Thrust on the bit over its diameter.
+    pub(crate) bit: Band<LineLoad>,
+    /// How the bore stands round the stem, and the friction on the stem by it; none where it lies on the stem.
+    pub(crate) open: Option<(BoreState, Band<Pressure>)>,
+}
+
+/// How a drilled bore stands round the stem in it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BoreState {
+    /// It stands for as long as it is needed: rock, stiff clay.
+    Stands,
+    /// It stands, and may close on a part of its length before the work is done.
+    Partly,
+    /// Fluid holds it.
+    Held,
+}
+
+impl BoreState {
+    /// As printed.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Stands => "stands open",
+            Self::Partly => "stands open, and may close on a part of its length",
+            Self::Held => "held open by fluid",
+        }
+    }
 }
 
 /// What resists a pilot tip.
@@ -57,6 +102,12 @@ impl Stretch {
     #[must_use]
     pub const fn extent(&self) -> (Length, Length) {
         (self.from, self.to)
+    }
+
+    /// How the bore stands open round the stem of a drilled pilot, and the friction on the stem; none where it does not.
+    #[must_use]
+    pub fn open(&self) -> Option<(BoreState, Band<Pressure>)> {
+        self.drilled.and_then(|drilled| drilled.open)
     }
 
     /// Class.
@@ -87,8 +138,12 @@ impl Stretch {
     }
 
     /// Unit friction at a place, on a bore as high as this.
-    pub(crate) fn friction_at(&self, is_pipe: bool, place: Length, high: Length) -> Band<Pressure> {
-        let sides = if is_pipe { &self.pipe_friction } else { &self.stem_friction };
+    pub(crate) fn friction_at(&self, rubbed: Rubbed, place: Length, high: Length) -> Band<Pressure> {
+        let sides = match (rubbed, self.open()) {
+            (Rubbed::Stem, Some((_, friction))) => return friction,
+            (Rubbed::Pipe, _) => &self.pipe_friction,
+            (Rubbed::Stem | Rubbed::Casing, _) => &self.stem_friction,
+        };
         sides.of(self.way.at(place, high))
     }
 

@@ -22,6 +22,7 @@ mod line;
 mod listed;
 mod material;
 mod not_given;
+mod open_bore;
 mod pace;
 mod pe;
 mod pe_strength;
@@ -163,7 +164,7 @@ impl Resolver<'_> {
         self.about(Concern::Stem, |resolver| resolver.assume_pilot(file, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
         let works = suitability::Works::of(file, stem.is_there(), largest, highest);
-        let ground = self.about(Concern::Ground, |it| it.ground(file, length, &line, &works))?;
+        let ground = self.about(Concern::Ground, |it| it.ground(file, length, &line, (&works, &stem)))?;
         for pipe in &mut candidates {
             pipe.ground = self.rated_for(&works, &ground, pipe)?;
         }

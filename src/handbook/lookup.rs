@@ -1,7 +1,9 @@
 //! Single values by key, from the tables of values by use, and bands that rise.
 
-use super::{BendRadiusRow, Handbook, HandbookError, RatioSpanRow, SchemeFactorRow, Table};
-use crate::quantity::{Angle, Band, Force, Length, Measure, Pressure, Ratio, Time};
+use super::{
+    BendRadiusRow, Handbook, HandbookError, LineLoadLevelsRow, RatioLevelsRow, RatioSpanRow, SchemeFactorRow, Table,
+};
+use crate::quantity::{Angle, Band, Force, Length, LineLoad, Measure, Pressure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::Field;
 
@@ -113,7 +115,30 @@ impl OneValue for BendRadiusRow {
     }
 }
 
+impl OneValue for RatioLevelsRow {
+    type Value = Band<Ratio>;
+    fn one(&self) -> Band<Ratio> {
+        Band { low: self.low.value, likely: self.likely.value, high: self.high.value }
+    }
+}
+
+impl OneValue for LineLoadLevelsRow {
+    type Value = Band<LineLoad>;
+    fn one(&self) -> Band<LineLoad> {
+        Band { low: self.low.value, likely: self.likely.value, high: self.high.value }
+    }
+}
+
 impl<V> Table<V> {
+    /// The low, likely and high of the row with a key that the code looks for, refused where they do not rise.
+    pub(crate) fn levels<Q: Measure + PartialOrd>(&self, key: &str) -> Result<Cited<Band<Q>>, HandbookError>
+    where
+        V: OneValue<Value = Band<Q>>,
+    {
+        let row = self.value(key)?;
+        Ok(Cited::new(rising(self.id, key, row.value)?, row.origin))
+    }
+
     /// The row with a key that the code looks for.
     pub(crate) fn row(&self, key: &str) -> Result<Cited<&V>, HandbookError> {
         self.get(key).ok_or_else(|| HandbookError::NoRow { table: self.id, wanted: key.to_owned() })

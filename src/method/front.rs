@@ -3,6 +3,7 @@
 use crate::drive::{Drive, FaceResistance, Stretch, Tip};
 use crate::handbook::TipModel;
 use crate::law::{Calc, Recorder};
+use crate::laws::open_bore::BitThrust;
 use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
 use crate::laws::thrust::{
     CuttingEdge, FaceForce, OpenShieldFace, PilotTipAsCone, PilotTipByStrength, PilotTipInClay, SlurryFace,
@@ -50,6 +51,9 @@ pub(super) fn head<R: Recorder>(
 
 /// Resistance of the pilot tip; in a mixed face that of the harder ground.
 pub(super) fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, head: Length, stretch: &Stretch) -> Band<Force> {
+    if let Some(drilled) = stretch.drilled {
+        return drilled.bit.map(|per_diameter| calc.law(BitThrust { per_diameter, diameter: head }));
+    }
     let one = tip(calc, drive, head, stretch.tip);
     match stretch.other_tip {
         Some(other) => one.or_harder(tip(calc, drive, head, other)),

@@ -10,7 +10,7 @@
 pub(super) use super::body::{Body, Stage};
 use super::front::{head, tips};
 use super::rest::{Put, Stands, pull_stands, stands};
-use crate::drive::{Drive, Pipe, Restart, Stretch};
+use crate::drive::{Drive, Pipe, Restart, Rubbed, Stretch};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::thrust::{FrictionForce, SignedWeightAlongGrade, WeightAlongGrade};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad};
@@ -20,7 +20,7 @@ use crate::quantity::{Angle, Band, Force, Length, LineLoad};
 struct Outside {
     diameter: Length,
     /// A pipe has the friction of a pipe, steel that of steel.
-    is_pipe: bool,
+    rubbed: Rubbed,
     weight: Option<LineLoad>,
     /// Height of the bore that the pipe comes to lie in, by which the water is judged.
     bore: Length,
@@ -33,15 +33,15 @@ fn outside(put: Put<'_>, body: Body) -> Outside {
     match body {
         Body::Stem => {
             let stem = put.stem();
-            Outside { diameter: stem.outside_diameter.value, is_pipe: false, weight: stem.weight, bore }
+            Outside { diameter: stem.outside_diameter.value, rubbed: Rubbed::Stem, weight: stem.weight, bore }
         }
         Body::Casing => Outside {
             diameter: pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value),
-            is_pipe: false,
+            rubbed: Rubbed::Casing,
             bore,
             weight: pipe.casing.as_ref().and_then(|casing| casing.tube.as_deref()).map(|tube| tube.weight),
         },
-        Body::Pipe => Outside { diameter: of_pipe, is_pipe: true, weight: pipe.jacked_weight(), bore },
+        Body::Pipe => Outside { diameter: of_pipe, rubbed: Rubbed::Pipe, weight: pipe.jacked_weight(), bore },
     }
 }
 
@@ -49,7 +49,7 @@ impl Outside {
     /// Over a part of a stretch with the water on one side, told in either direction.
     fn laws(self, stretch: &Stretch, (from, to): (Length, Length)) -> Band<FrictionForce> {
         let length = (to - from).abs();
-        stretch.friction_at(self.is_pipe, (from + to) / 2.0, self.bore).map(|unit_friction| FrictionForce {
+        stretch.friction_at(self.rubbed, (from + to) / 2.0, self.bore).map(|unit_friction| FrictionForce {
             unit_friction,
             outside_diameter: self.diameter,
             length,

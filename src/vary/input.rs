@@ -214,6 +214,7 @@ pub fn unlubricated(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option
     // The stem is dry as it is, and the pipe holds no less than with what was planned.
     for (dry, planned) in dry.stretches.iter_mut().zip(&planned.stretches) {
         dry.stem_friction = planned.stem_friction;
+        dry.drilled = planned.drilled;
         dry.pipe_friction = dry.pipe_friction.with(planned.pipe_friction, |one, other| one.with(other, Pressure::max));
     }
     Ok(Some(Outcome::of(&choose(&dry)?)))
@@ -292,6 +293,9 @@ fn with_friction(drive: &Drive, times: Ratio) -> Drive {
     for stretch in &mut drive.stretches {
         let raise = |friction: Band<Pressure>| friction.map(|friction| friction * times);
         stretch.stem_friction = stretch.stem_friction.map(raise);
+        if let Some((_, friction)) = stretch.drilled.as_mut().and_then(|drilled| drilled.open.as_mut()) {
+            *friction = raise(*friction);
+        }
         stretch.pipe_friction = stretch.pipe_friction.map(raise);
     }
     drive

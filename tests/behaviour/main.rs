@@ -51,6 +51,7 @@ mod model_means;
 mod model_sets;
 mod monotone;
 mod on_bodies;
+mod open_bore;
 mod outcomes;
 mod overlays;
 mod pace;

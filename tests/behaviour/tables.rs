@@ -192,6 +192,13 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "after_pull.margin" => (1.1, 2.0),
             "rest.breakdown" => (1.0, 1.5),
             "usual.wall_share" => (0.3, 0.9),
+            // What is left of a factor, and how far past a limit: over one, under a usual factor.
+            "left.watched" | "left.unwatched" | "left.set_on" => (1.05, 1.6),
+            "past.surveyed" | "past.most" => (1.0, 2.0),
+            // Undrained modulus 50 to 1000 times the strength; bores in clay squeeze from about 2; loose spoil.
+            "bore.stiffness" | "bore.stiffness_soft" => (30.0, 400.0),
+            "bore.week_most" | "bore.days_most" => (0.5, 3.0),
+            "bore.spoil_density" => (1.5, 2.3),
             // Coefficients fitted to a pressure lie far below those of an interface.
             "model.fitted_low" => (0.01, 0.05),
             "model.fitted_likely" => (0.05, 0.2),
@@ -248,6 +255,14 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "iron.modulus" => (150e9, 190e9),
             // Half of what clay pipe is pushed with to most of it.
             "packer.pressed_from" => (8.0 * MPA, 16.0 * MPA),
+            // Adhesion of stiff clay on steel 25 to 60 kPa; stiff clay from 50 kPa.
+            "bore.adhesion_most" => (25.0 * KPA, 75.0 * KPA),
+            "bore.least_strength" => (25.0 * KPA, 100.0 * KPA),
+            "bore.floor_low" | "bore.floor_likely" | "bore.floor_high" => (0.0, 4.0 * KPA),
+            // Drag of fluid 0.05 to 0.7 kPa.
+            "bore.drag_low" | "bore.drag_likely" | "bore.drag_high" => (0.02 * KPA, 0.7 * KPA),
+            "bore.fallen" => (2.0 * KPA, 25.0 * KPA),
+            "bore.fluid_over_water" => (5.0 * KPA, 50.0 * KPA),
             "pull.annular" => (5.0 * PSI, 15.0 * PSI),
             "pull.annular_low" => (1.0 * PSI, 8.0 * PSI),
             _ => return None,
@@ -293,6 +308,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "iron.lining_to_600" => (3.0 * MM, 6.5 * MM),
             // Drives of some hundred metres are long for steel.
             "steel.long_drive" => (150.0, 500.0),
+            // Bits some 20 to 50 mm over the stem.
+            "bore.play" => (5.0 * MM, 30.0 * MM),
             _ => return None,
         },
         ("practice_force", "usual.stem_joint") => (400e3, 3e6),

@@ -2,9 +2,10 @@
 
 use super::friction::Friction;
 use super::line::Line;
+use super::open_bore::Place;
 use super::suitability::{Site, Told, Works};
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Concern, Sides, Stretch, Tip};
+use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{DriveFile, OrNone, StretchFile};
 use crate::handbook::{GroundClass, HandbookError, Lubrication, TipModel, rising};
 use crate::quantity::shown::plain;
@@ -38,7 +39,7 @@ impl Resolver<'_> {
         file: &DriveFile,
         length: Length,
         line: &Line,
-        works: &Works,
+        (works, stem): (&Works, &Stem),
     ) -> Result<Vec<(Stretch, Told)>, HandbookError> {
         if let Some(one_too_many) = file.ground.get(MOST_STRETCHES) {
             let message = format!("more than {MOST_STRETCHES} stretches of ground");
@@ -56,7 +57,7 @@ impl Resolver<'_> {
             let path = format!("ground[{index}]");
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
-            stretches.push(self.stretch(stretch, &path, (from, to), line, file, works)?);
+            stretches.push(self.stretch(stretch, &path, (from, to), line, file, (works, stem))?);
         }
         Ok(stretches)
     }
@@ -119,7 +120,7 @@ impl Resolver<'_> {
         (from, to): (Length, Length),
         line: &Line,
         file: &DriveFile,
-        works: &Works,
+        (works, stem): (&Works, &Stem),
     ) -> Result<(Stretch, Told), HandbookError> {
         let largest = works.largest;
         let class = stretch.class.value;
@@ -163,7 +164,7 @@ impl Resolver<'_> {
         };
         let stone = self.number(path, stretch, StretchFile::largest_stone);
         let given = self.band(path, stretch, StretchFile::unit_friction);
-        let (stem, pipe) = match given {
+        let (of_stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
             Some(band) if file.lubrication.value != Lubrication::None => {
                 let stem = self.by_side(class, mixed_with, side, Lubrication::None)?;
@@ -183,8 +184,10 @@ impl Resolver<'_> {
         let site = Site { class, side, head, blows, stone, size: largest, treated: treatment.is_some() };
         let other = mixed_with.zip(other_tip).map(|(class, tip)| Site { class, blows: tip.blows, ..site });
         let hazards = self.hazards(stretch, path, mixed_with);
+        let earth = Box::new(self.earth(stretch, path, way.shallowest - largest, (tip, other_tip))?);
+        let place = Place { stretch, way: &way, earth: &earth, hazards: &hazards };
+        let drilled = self.about(Concern::Stem, |it| it.drilled(file, stem, path, &place))?;
         let told = Told { site, other, hazards };
-        let crown = way.shallowest - largest;
         let stretch = Stretch {
             from,
             to,
@@ -192,13 +195,14 @@ impl Resolver<'_> {
             mixed_with,
             friction_given: stretch.unit_friction.is_some(),
             way,
-            stem_friction: stem,
+            stem_friction: of_stem,
             pipe_friction: pipe,
+            drilled,
             tip,
             other_tip,
             doubt: self.doubt(stretch, mixed_with, works)?,
             treatment,
-            earth: Box::new(self.earth(stretch, path, crown, (tip, other_tip))?),
+            earth,
         };
         Ok((stretch, told))
     }

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::line::Line;
 use crate::drive::{Stem, Stretch, Waves};
-use crate::drive_file::DriveFile;
+use crate::drive_file::{DriveFile, OrNone};
 use crate::handbook::{GroundClass, HandbookError, Pilot};
 use crate::law::Law;
 use crate::laws::guidance::GuidedError;
@@ -27,18 +27,22 @@ const STEERED: Equation = Equation::judged(
 /// Most stone in m that a pushed pilot takes without being turned off its line: those of clean sand and clay.
 const STONE: f64 = 0.05;
 
-/// The kind of pilot that the file tells, or the one that its ground asks for: in rock and above the blows that a pilot
-/// can be pushed through, a drilled one.
+/// The kind of pilot that the file tells, or the one that its ground or its stem asks for: in rock, above the blows that a
+/// pilot can be pushed through, and by a wide stem a drilled one.
 pub(super) fn pilot_kind(file: &DriveFile) -> Pilot {
     /// Blows above which no pilot is pushed: rows `pilot_cone`, the harder of clay and sand.
     const MOST: f64 = 50.0;
+    /// Stems in m that are wider than those that are pushed, some 90 to 115 mm.
+    const WIDE: f64 = 0.15;
     let told = file.pilot.as_ref().map(|field| field.value);
     let hard = |stretch: &crate::drive_file::StretchFile| {
         stretch.class.value.is_rock()
             || stretch.mixed_with.as_ref().is_some_and(|other| other.value.is_rock())
             || stretch.spt_n.as_ref().is_some_and(|blows| blows.value.si() > MOST)
     };
-    told.unwrap_or(if file.ground.iter().any(hard) { Pilot::Drilled } else { Pilot::Displacement })
+    let stem = file.stem.as_ref().map(|stem| stem.outside_diameter.value);
+    let wide = stem.is_some_and(|stem| matches!(stem, OrNone::Some(diameter) if diameter.si() > WIDE));
+    told.unwrap_or(if wide || file.ground.iter().any(hard) { Pilot::Drilled } else { Pilot::Displacement })
 }
 
 impl Resolver<'_> {

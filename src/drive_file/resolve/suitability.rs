@@ -40,8 +40,8 @@ const DISPLACING: Equation = Equation::judged(
 const DRILLED: Equation = Equation::judged(
     "pilot",
     "drilled",
-    "rock, or more than 50 blows: no pilot can be pushed through it",
-    "ground that only a bit opens",
+    "rock, or more than 50 blows: no pilot can be pushed through it; or a stem wider than those that are pushed",
+    "ground that only a bit opens, stems from 150 mm",
 );
 
 /// One column of the tables of suitability.

@@ -1,6 +1,6 @@
 //! The bore: drilling fluid, reaming steps, overcut and clearance.
 
-use crate::quantity::{Length, MassDensity, Pressure, Ratio};
+use crate::quantity::{Length, LineLoad, MassDensity, Pressure, Ratio};
 use crate::yaml::{Words, key_words};
 
 rows! {
@@ -73,5 +73,27 @@ rows! {
         od_from: may Length,
         /// Largest outside diameter (inclusive).
         od_to: may Length,
+    }
+}
+
+rows! {
+    /// Low, likely and high of a ratio.
+    RatioLevelsRow {
+        /// Low.
+        low: must Ratio,
+        /// Likely.
+        likely: must Ratio,
+        /// High.
+        high: must Ratio,
+    }
+
+    /// Low, likely and high of a force per length.
+    LineLoadLevelsRow {
+        /// Low.
+        low: must LineLoad,
+        /// Likely.
+        likely: must LineLoad,
+        /// High.
+        high: must LineLoad,
     }
 }
