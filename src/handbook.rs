@@ -80,6 +80,10 @@ shelves! {
     steel_factor: SchemeFactorRow,
     /// Least wall of steel casings under a railway.
     steel_casing_wall: SteelCasingWallRow,
+    /// Walls of reinforced concrete pipe in inches.
+    concrete_c76_wall: SizeWallRow,
+    /// Outside diameters of steel pipe.
+    steel_pipe: SizeOutsideRow,
     /// Steel jacking casings.
     steel_casing_pipe: SteelCasingPipeRow,
     /// Coefficients for jacking GRP and polymer concrete.

@@ -66,6 +66,8 @@ key_words! {
         Iso = "iso",
         /// Iron pipe sizes, nominal size in inches.
         Ips = "ips",
+        /// Ductile iron pipe sizes, nominal size in inches.
+        Dips = "dips",
     }
 }
 

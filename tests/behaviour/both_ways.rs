@@ -38,23 +38,28 @@ fn steel_is_looked_at_as_it_is_given() {
     assert_eq!(methods(STEEL, without_pull), [Method::PipeJacking]);
 }
 
-/// A size that the tables have as a jacking casing alone is jacked, and the report says so; a field of a pull is refused
-/// with the size in the unit of the file.
+/// A size in millimetres is the same pipe: 18 in is 457.2 mm. Where nothing is to be pulled, a casing of the table has
+/// its wall, which is listed; a size that no table has is told with those that there are.
 #[test]
-fn a_casing_size_is_jacked_where_nothing_is_for_a_pull() {
+fn a_casing_is_put_in_as_any_steel_pipe() {
     let casing = |more: &str| format!("material: steel, size: 457.2 mm, steel_grade: a139_b{more}");
-    assert_eq!(methods(&casing(""), same), [Method::PipeJacking]);
-    assert_eq!(methods(&casing(", wall: 10 mm"), same), [Method::PipeJacking]);
-    assert_eq!(methods(&casing(", wall: 10 mm, outside_diameter: 457.2 mm"), same), BOTH);
-    let text = |more: &str| text(|text| text.edit(CLAY, &format!("  - {{ {} }}\n", casing(more))));
-    let assumed = format!("{:?}", drive(&text("")).assumed());
-    assert!(assumed.contains("jacked alone: the tables have its size as a jacking casing"), "{assumed}");
-    for (size, told) in [("457.2 mm", "457.2 mm"), ("18 in", "18 in"), ("500 mm", "500 mm")] {
-        let text = text(", ovality: 0.5 %").edit("457.2 mm", size);
-        let refused = jackpull::read_drive(&text, &jackpull::Handbook::embedded()).unwrap_err().to_string();
-        let part = format!("candidates[0].size: no iron pipe size {told} in the table");
-        assert!(refused.contains(&part) && refused.contains("casings of 457.2 mm, 660.4 mm"), "{refused}");
-    }
+    assert_eq!(methods(&casing(""), same), [Method::Pullback]);
+    assert_eq!(methods(&casing(", wall: 10 mm"), same), BOTH);
+    assert_eq!(methods(&casing(", wall: 10 mm").edit("457.2 mm", "18 in"), same), BOTH);
+    let alone = text(|text| {
+        text.edit("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
+            .edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
+            .edit(CLAY, &format!("  - {{ {} }}\n", casing("")))
+    });
+    let drive = drive(&alone);
+    let wall = drive.assumed().iter().find(|assumed| assumed.field == "candidates[0].wall");
+    let jackpull::drive::AssumedValue::One(wall) = wall.unwrap().value else { panic!("{wall:?}") };
+    assert_eq!(wall.display(jackpull::quantity::UnitSystem::Si).to_string(), "7.9 mm");
+    let text = text(|text| text.edit(CLAY, &format!("  - {{ {} }}\n", casing("").edit("457.2 mm", "500 mm"))));
+    let refused = jackpull::read_drive(&text, &jackpull::Handbook::embedded()).unwrap_err().to_string();
+    let part =
+        "candidates[0].size: no steel pipe of 500 mm in the table (there are 4 in, 4.5 in, 6 in, 168.3 mm, 8 in,";
+    assert!(refused.contains(part) && refused.contains(" 46 in, 48 in; "), "{refused}");
 }
 
 #[test]

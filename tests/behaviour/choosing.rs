@@ -296,7 +296,7 @@ fn pipes_are_proposed_from_the_inside_diameter() {
     assert_eq!(own, 0);
     let labels: Vec<&str> = drive.candidates().iter().map(|pipe| pipe.label()).collect();
     // 9.5 in is 241 mm: PE100 of 315 mm SDR 11 is 315 - 2.12 x 28.6 = 254 mm inside, 280 mm only 226 mm.
-    for wanted in ["clay 10 in", "clay 15 in", "PE100 315 mm SDR 11", "PE100 280 mm SDR 17", "PE4710 IPS 12 in DR 11"] {
+    for wanted in ["clay 10 in", "clay 12 in", "PE100 315 mm SDR 11", "PE100 280 mm SDR 17", "PE4710 IPS 12 in DR 11"] {
         assert!(labels.contains(&wanted), "{wanted}: {labels:?}");
     }
     assert!(!labels.contains(&"clay 8 in") && !labels.contains(&"PE100 280 mm SDR 11"), "{labels:?}");

@@ -31,6 +31,7 @@ mod door;
 mod door_bounds;
 mod doubt;
 mod drives;
+mod everyday_sizes;
 mod extremes;
 mod field_bounds;
 mod field_examples;

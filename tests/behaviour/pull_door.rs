@@ -106,7 +106,7 @@ fn dimensions_and_steel_are_asked_for() {
         ),
         (
             "material: steel, size: 11 in, steel_grade: api_5l_b",
-            "candidates[1].size: no iron pipe size 11 in in the table (there are 4 in, 6 in, 8 in, 10 in, 12 in, and to be jacked alone casings of 457.2 mm",
+            "candidates[1].size: no steel pipe of 11 in in the table (there are 4 in, 4.5 in, 6 in, 168.3 mm, 8 in",
         ),
         ("material: steel, size: 10 in, steel_grade: api_5l_b, sdr: 11", "candidates[1].sdr: a steel pipe has no"),
         (

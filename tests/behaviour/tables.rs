@@ -306,6 +306,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "iron.wall_allowance" => (0.5 * MM, 2.0 * MM),
             "iron.lining_to_300" => (2.5 * MM, 5.0 * MM),
             "iron.lining_to_600" => (3.0 * MM, 6.5 * MM),
+            "iron.lining_to_1200" => (4.0 * MM, 8.0 * MM),
             // Drives of some hundred metres are long for steel.
             "steel.long_drive" => (150.0, 500.0),
             // Bits some 20 to 50 mm over the stem.

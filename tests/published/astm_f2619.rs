@@ -57,8 +57,30 @@ fn walls_of_dr_11(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     Ok(())
 }
 
-/// Standard wall steel pipe.
+/// Steel pipe, to 12 in in inches, above as the standard has it in millimetres.
 fn steel_of_the_same_size(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    const LARGE: [(u32, u32); 12] = [
+        (16, 406),
+        (18, 457),
+        (20, 508),
+        (22, 559),
+        (24, 610),
+        (26, 660),
+        (28, 711),
+        (30, 762),
+        (32, 813),
+        (34, 864),
+        (42, 1067),
+        (48, 1219),
+    ];
+    for (size, printed) in LARGE {
+        let size = format!("{size} in");
+        let outside = outside_diameter(handbook, &size)?;
+        near(found, &format!("diameter of {size}"), outside, &format!("{printed} mm"), "0.5 mm");
+    }
+    for (size, printed) in [("14 in", "355.6 mm"), ("36 in", "914 mm")] {
+        near(found, &format!("diameter of {size}"), outside_diameter(handbook, size)?, printed, "0.5 mm");
+    }
     let steel = ["4.500 in", "6.625 in", "8.625 in", "10.75 in", "12.75 in"];
     for (size, printed) in SIZES.iter().zip(steel) {
         near(found, &format!("diameter of {size}"), outside_diameter(handbook, size)?, printed, "0.005 in");

@@ -37,6 +37,8 @@ macro_rules! sources {
 
 sources!(
     acpa_dd_21,
+    asme_b36_10,
+    astm_c76,
     astm_f1804,
     astm_f1962,
     astm_f2619,

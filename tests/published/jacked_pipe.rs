@@ -103,15 +103,14 @@ fn pipe_of_the_table(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
 
 /// Recalled walls against printed areas: 0.79 to 0.84 of the barrel.
 fn walls_of_small_pipe(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    for size in ["250 mm", "300 mm", "350 mm", "400 mm", "500 mm", "600 mm", "700 mm"] {
+    for size in ["250 mm", "300 mm", "350 mm", "400 mm", "450 mm", "500 mm", "600 mm", "700 mm"] {
         let inside_diameter = q::<Length>(size);
         let wall = handbook.concrete_small_wall()?.find(|row| row.size.value == inside_diameter);
         let outside_diameter = inside_diameter + 2.0 * needed(wall, || size.to_owned())?.value.wall.value;
         let barrel = value(RingArea { outside_diameter, inside_diameter });
         let printed = handbook.concrete_small_pipe()?.find(|row| row.size.value == inside_diameter);
-        if let Some(row) = printed {
-            between(found, size, row.value.end_area.value / barrel, "0.785", "0.845");
-        }
+        let row = needed(printed, || format!("end area of {size}"))?.value;
+        between(found, size, row.end_area.value / barrel, "0.785", "0.845");
     }
     Ok(())
 }

@@ -10,12 +10,15 @@ use std::sync::Arc;
 pages!(table_of_allowable_forces, mean_of_a_joint_on_the_edge_of_opening);
 
 /// Area, force of type 50 and of type 70.
-const PIPES: [(&str, &str, &str, &str); 5] = [
+const PIPES: [(&str, &str, &str, &str); 8] = [
     ("dn_250", "0.0417 m2", "542 kN", "730 kN"),
+    ("dn_300", "0.0512 m2", "666 kN", "896 kN"),
     ("dn_350", "0.0628 m2", "816 kN", "1099 kN"),
     ("dn_400", "0.0754 m2", "980 kN", "1320 kN"),
     ("dn_450", "0.0908 m2", "1180 kN", "1589 kN"),
+    ("dn_500", "0.1056 m2", "1373 kN", "1848 kN"),
     ("dn_600", "0.1404 m2", "1825 kN", "2457 kN"),
+    ("dn_700", "0.1880 m2", "2444 kN", "3290 kN"),
 ];
 
 fn stress(handbook: &Handbook, key: &str) -> Result<Pressure, Stop> {

@@ -22,6 +22,8 @@ mod files;
 mod laws;
 
 mod acpa_dd_21;
+mod asme_b36_10;
+mod astm_c76;
 mod astm_f1804;
 mod astm_f1962;
 mod astm_f2619;

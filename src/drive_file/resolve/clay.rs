@@ -14,6 +14,7 @@ use crate::source::Cited;
 pub(super) const CLAY: Pushed = Pushed {
     what: "clay",
     noun: "clay jacking pipe",
+    by_bore: false,
     other_size: "for another give outside_diameter and end_bearing_area",
     family: Family::Clay,
     applies: Applies {

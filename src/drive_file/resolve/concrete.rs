@@ -17,6 +17,7 @@ use crate::yaml::Complaint;
 pub(super) const CONCRETE: Pushed = Pushed {
     what: "concrete",
     noun: "concrete jacking pipe",
+    by_bore: true,
     other_size: GIVE_DIAMETERS,
     family: Family::Concrete,
     applies: Applies {

@@ -14,12 +14,13 @@ use crate::handbook::Family;
 use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, Origin};
 
-/// Where the lining becomes thicker, m: between the sizes 300 and 350 mm.
-const LINED_THICKER: f64 = 0.325;
+/// Where the lining becomes thicker, m: between the sizes 300 and 350 mm, and 600 and 700 mm.
+const LINED_THICKER: [f64; 2] = [0.325, 0.65];
 
 pub(super) const JACKED: Pushed = Pushed {
     what: "ductile iron",
     noun: "ductile iron pipe",
+    by_bore: false,
     other_size: GIVE_DIAMETERS,
     family: Family::DuctileIron,
     applies: Applies {
@@ -119,7 +120,12 @@ impl Resolver<'_> {
             Origin::File(_) => wall,
             _ => allowance.map(|allowance| wall.value + allowance + by_size * of.size),
         };
-        let key = if of.size.si() < LINED_THICKER { "iron.lining_to_300" } else { "iron.lining_to_600" };
+        let [thicker, thickest] = LINED_THICKER;
+        let key = match of.size.si() {
+            size if size < thicker => "iron.lining_to_300",
+            size if size < thickest => "iron.lining_to_600",
+            _ => "iron.lining_to_1200",
+        };
         let lining = self.handbook.length(key)?;
         let density = self.density("cement_mortar")?;
         if !weight_is_given {

@@ -29,16 +29,20 @@ pub(super) struct Barrel {
 }
 
 impl Resolver<'_> {
-    /// True diameters: the user's, else those of the table; `None` where neither says the outside diameter.
+    /// True diameters: the user's, else those of the table; `None` where neither says the outside diameter. `bore` is
+    /// the size where the trade names the pipe by its true bore: with it the wall alone tells the outside diameter.
     pub(super) fn barrel(
         &mut self,
         of: &Listed<'_>,
+        bore: Option<Length>,
         known: Option<Known>,
         density: Option<&'static str>,
     ) -> Option<Barrel> {
         let outside = self.own(of, CandidateFile::outside_diameter);
         let inside = self.own(of, CandidateFile::inside_diameter).map(|inside| inside.value);
         let wall = self.own(of, CandidateFile::wall);
+        let bore = bore.filter(|bore| outside.is_none_or(|outside| wall.is_none() && *bore < outside.value));
+        let inside = inside.or(bore.filter(|_| outside.is_some() || wall.is_some()));
         let by_wall = inside.zip(wall).map(|(inside, wall)| wall.map(|wall| inside + 2.0 * wall));
         let outside_diameter = outside.or(by_wall).or(known.map(|known| known.outside_diameter()))?;
         let outside = outside_diameter.value;

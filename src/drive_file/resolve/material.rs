@@ -8,9 +8,11 @@ use super::row::{Bears, End, Named, Pulled, Pushed, Section};
 use super::sizes;
 use super::steering::Ends;
 use super::{Resolver, clay, concrete, iron, pe, pvc, rigid, steel};
-use crate::drive::{AssumedValue, Capacity, EndArea, JackedPipe, NotGiven, RingKind};
+use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
 use crate::drive_file::{CandidateFile, Material};
 use crate::handbook::Family;
+use crate::quantity::Role;
+use crate::source::Cited;
 use crate::yaml::Complaint;
 
 /// The rows of a material: to be pushed, and to be pulled.
@@ -36,7 +38,7 @@ impl Resolver<'_> {
         let (pushed, pulled) = match rows(of.pipe.material.value) {
             (Some(pushed), Some(pulled)) => {
                 let (is_pushed, is_pulled) = match of.pipe.material.value {
-                    Material::Steel => self.ways_of_steel(of)?,
+                    Material::Steel => self.ways_of_steel(of),
                     _ => self.ways_of_iron(of),
                 };
                 (is_pushed.then_some(pushed), is_pulled.then_some(pulled))
@@ -70,7 +72,7 @@ impl Resolver<'_> {
     }
 
     /// Steel: pushed, and pulled too where the file says how; only one of the two where a field is for that one alone.
-    fn ways_of_steel(&mut self, of: &Listed<'_>) -> Resolved<(bool, bool)> {
+    fn ways_of_steel(&self, of: &Listed<'_>) -> (bool, bool) {
         const PUSHES: super::Keys =
             keys![casing, factor, scheme, design_strength, rated_force, free_length, inside_diameter];
         const PULLS: super::Keys = keys![ovality, passes, joint_diameter];
@@ -80,30 +82,18 @@ impl Resolver<'_> {
             any
         };
         let (pushed, for_a_pull) = (gives(PUSHES), gives(PULLS));
-        // The tables know it as a casing to be jacked, and not as an iron pipe size.
-        let mut casing = sizes::of_size(&sizes::casings(self.handbook)?, of.size);
-        if of.pipe.outside_diameter.is_some()
-            || sizes::of_size(&sizes::iron_pipe_sizes(self.handbook)?, of.size).is_some()
-        {
-            casing = None;
-        }
-        if of.file.pull.is_none() || pushed || casing.is_some() && !for_a_pull {
-            if let (Some(known), false, true) = (casing, pushed, of.file.pull.is_some()) {
-                let word = "jacked alone: the tables have its size as a jacking casing; for a pull give outside_diameter \
-                            and wall";
-                let what = format!("{}: how it is put in", of.path);
-                self.assume(what, AssumedValue::Word(word.to_owned()), known.origin);
-            }
-            return Ok((true, false));
+        if of.file.pull.is_none() || pushed {
+            return (true, false);
         }
         // The guide's wall of a pulled pipe is none for jacking.
-        Ok((!for_a_pull && (of.pipe.wall.is_some() || self.proposing.is_some()), true))
+        (!for_a_pull && (of.pipe.wall.is_some() || self.proposing.is_some()), true)
     }
 
     /// A pipe to be pushed.
     fn shoved(&mut self, row: &Pushed, of: &Listed<'_>) -> Resolved<Option<Named>> {
         let known = (row.sizes)(self)?;
-        let Some(barrel) = self.barrel(of, sizes::of_size(&known, of.size), row.density) else {
+        let bore = row.by_bore.then_some(of.size);
+        let Some(barrel) = self.barrel(of, bore, sizes::of_size(&known, of.size), row.density) else {
             let texts = sizes::rising_texts(&known);
             let listed = if texts.is_empty() { String::new() } else { format!("there are {texts}; ") };
             self.no_such_size(of, [&format!("no {} of", row.noun), "in the table"], listed + row.other_size);
@@ -121,6 +111,10 @@ impl Resolver<'_> {
             End::Section => match barrel.inside_diameter {
                 Some(inside_diameter) => {
                     let outside_diameter = barrel.outside_diameter.value;
+                    if let (Some(known), None, None) = (barrel.known, &of.pipe.wall, &of.pipe.inside_diameter) {
+                        let wall = Cited::new((outside_diameter - inside_diameter) / 2.0, known.origin);
+                        self.assume_one(of.at("wall"), wall, Role::Wall);
+                    }
                     Some(EndArea::Ring { outside_diameter, inside_diameter, kind: RingKind::Section })
                 }
                 None => {

@@ -37,11 +37,14 @@ pub(super) const PE: Pulled = Pulled {
         let outside_diameter = match (resolver.own(of, CandidateFile::outside_diameter), series) {
             (Some(given), _) => given,
             (None, Series::Iso) => Cited::given(of.size, CandidateFile::size.spec.name(of.path)),
-            (None, Series::Ips) => {
-                let known = sizes::iron_pipe_sizes(resolver.handbook)?;
+            (None, inches) => {
+                let (known, what) = match inches {
+                    Series::Dips => (sizes::cast_iron(resolver.handbook)?, "no ductile iron pipe size"),
+                    _ => (sizes::iron_pipe_sizes(resolver.handbook)?, "no iron pipe size"),
+                };
                 let Some(known_size) = sizes::of_size(&known, of.size) else {
-                    let advice = format!("there are {}", sizes::texts(&known, Series::Ips));
-                    resolver.no_such_size(of, ["no iron pipe size", "in the table"], advice);
+                    let advice = format!("there are {}", sizes::texts(&known, inches));
+                    resolver.no_such_size(of, [what, "in the table"], advice);
                     return Ok(None);
                 };
                 known_size.outside_diameter()
@@ -58,6 +61,7 @@ pub(super) const PE: Pulled = Pulled {
         let (whole, kind) = match series {
             Series::Iso => (format!("{name} {size}"), "SDR"),
             Series::Ips => (format!("{name} IPS {size}"), "DR"),
+            Series::Dips => (format!("{name} DIPS {size}"), "DR"),
         };
         Ok(match &of.pipe.sdr {
             Some(sdr) => format!("{whole} {kind} {}", sdr.value.si()),

@@ -7,7 +7,7 @@ use super::line::Line;
 use super::listed::Resolved;
 use super::sizes::{self, Known};
 use crate::drive::{AssumedValue, Concern, Pipe, Proposed, Pull, Stem};
-use crate::drive_file::{CandidateFile, DriveFile, EndScheme, Material, Series};
+use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
 use crate::handbook::{HandbookError, Service};
 use crate::law::Law;
 use crate::laws::hydraulics::DiameterForFlow;
@@ -32,6 +32,8 @@ const NO_SIZES: &str = "GRP and polymer concrete: outside diameter, wall and str
                         of sizes was found; list the pipe of a maker";
 /// Grade of a proposed steel pipe that is pulled: the least of line pipe.
 const STEEL_GRADE: &str = "api_5l_b";
+/// Dimension ratios of PE that are pulled most, thick and thin, in metric and in iron pipe sizes.
+const PE_RATIOS: [f64; 2] = [11.0, 17.0];
 /// Dimension ratios of PVC pressure pipe that is pulled, thick and thin.
 const PVC_RATIOS: [f64; 2] = [18.0, 25.0];
 
@@ -194,16 +196,14 @@ impl Resolver<'_> {
         let pe =
             |material, size, sdr: Ratio| CandidateFile { sdr: Some(sdr.into()), ..CandidateFile::of(material, size) };
         let table = handbook.pe_iso4427()?;
-        let mut ratios: Vec<Ratio> = table.rows.iter().map(|row| row.value.sdr.value).collect();
-        ratios.sort_by(|a, b| a.si().total_cmp(&b.si()));
-        ratios.dedup();
-        for sdr in &ratios {
-            let rows = table.iter().map(|row| &row.value.value).filter(|row| row.sdr.value == *sdr);
+        let ratios = PE_RATIOS.map(Ratio::from_si);
+        for sdr in ratios {
+            let rows = table.iter().map(|row| &row.value.value);
+            let rows = rows.filter(|row| (row.sdr.value - sdr).si().abs() < 0.01);
             let sizes =
-                rows.map(|row| (inside(row.size.value, row.wall.value), pe(Material::Pe100, row.size.value, *sdr)));
+                rows.map(|row| (inside(row.size.value, row.wall.value), pe(Material::Pe100, row.size.value, sdr)));
             kinds.push(Kind { name: format!("PE100 SDR {}", sdr.si()), sizes: sizes.collect() });
         }
-        // Iron pipe sizes come in the same ratios.
         let iron_sizes = sizes::iron_pipe_sizes(handbook)?;
         for sdr in ratios {
             kinds.push(kind(format!("PE4710 IPS DR {}", sdr.si()), &iron_sizes, |known| {
@@ -213,22 +213,14 @@ impl Resolver<'_> {
         Ok(kinds)
     }
 
-    /// Line pipe in iron pipe sizes with the wall where the guide begins; beyond them casings, by outside diameter.
+    /// Line pipe with the wall where the guide begins.
     fn steel_kind(&self) -> Resolved<Kind> {
         let mut sizes = Vec::new();
-        for known in sizes::iron_pipe_sizes(self.handbook)? {
+        for known in sizes::steel(self.handbook)? {
             let wall = self.guide_wall(known.outside)?.value;
             let steel_grade = Some(Words(STEEL_GRADE.to_owned()).into());
             let pipe = CandidateFile { steel_grade, ..CandidateFile::of(Material::Steel, known.size) };
             sizes.push((known.outside - wall * 2.0, pipe));
-        }
-        let widest = sizes.iter().map(|(inside, _)| *inside).fold(Length::default(), Length::max);
-        for known in sizes::casings(self.handbook)? {
-            if let Some(inside) = known.inside.filter(|inside| *inside > widest) {
-                // The scheme tells that it is to be jacked.
-                let scheme = Some(EndScheme::Default.into());
-                sizes.push((inside, CandidateFile { scheme, ..CandidateFile::of(Material::Steel, known.size) }));
-            }
         }
         Ok(Kind { name: "steel".to_owned(), sizes })
     }

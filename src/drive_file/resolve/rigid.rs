@@ -18,6 +18,7 @@ const USED: Keys = PUSHED.or(keys![wall, end_bearing_area, joint_stress_ratio, p
 pub(super) const GRP: Pushed = Pushed {
     what: "GRP",
     noun: "GRP jacking pipe",
+    by_bore: false,
     other_size: GIVE_DIAMETERS,
     family: Family::Grp,
     applies: Applies {

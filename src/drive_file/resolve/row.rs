@@ -46,6 +46,8 @@ pub(super) struct Pushed {
     pub(super) what: &'static str,
     /// In a fault.
     pub(super) noun: &'static str,
+    /// Whether the size is the true bore.
+    pub(super) by_bore: bool,
     /// What to give for a size that no table has.
     pub(super) other_size: &'static str,
     pub(super) family: Family,

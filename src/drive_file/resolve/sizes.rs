@@ -80,7 +80,7 @@ pub(super) fn clay(handbook: &Handbook) -> Resolved<Vec<Known>> {
     Ok(handbook.clay_pipe()?.iter().map(known).collect())
 }
 
-/// Large pipe by its spigot, then small pipe by its wall.
+/// Large pipe by its spigot, then small pipe by its wall, then pipe in inches by its wall.
 pub(super) fn concrete(handbook: &Handbook) -> Resolved<Vec<Known>> {
     let large = handbook.concrete_pipe()?.iter().map(|row| {
         let values = &row.value.value;
@@ -108,18 +108,26 @@ pub(super) fn concrete(handbook: &Handbook) -> Resolved<Vec<Known>> {
         let end = ends.find(|row| same_size(row.size.value, known.size));
         Known { end: end.map(|row| EndArea::Given(row.map(|row| row.end_area.value))), ..known }
     });
-    Ok(large.chain(small).collect())
+    let in_inches = rows(handbook.concrete_c76_wall()?, |row| {
+        (row.size.value, row.size.value + 2.0 * row.wall.value, Some(row.size.value))
+    });
+    Ok(large.chain(small).chain(in_inches).collect())
 }
 
-/// Steel casings, by their outside diameter.
-pub(super) fn casings(handbook: &Handbook) -> Resolved<Vec<Known>> {
+/// Steel casings with their wall, by their outside diameter.
+fn casings(handbook: &Handbook) -> Resolved<Vec<Known>> {
     Ok(rows(handbook.steel_casing_pipe()?, |row| {
         let outside = row.outside_diameter.value;
         (outside, outside, Some(outside - 2.0 * row.wall.value))
     }))
 }
 
-/// Iron pipe sizes, of PE and steel.
+/// Steel pipe, by nominal size or by outside diameter.
+pub(super) fn steel(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    Ok(rows(handbook.steel_pipe()?, |row| (row.size.value, row.outside_diameter.value, None)))
+}
+
+/// Iron pipe sizes of PE.
 pub(super) fn iron_pipe_sizes(handbook: &Handbook) -> Resolved<Vec<Known>> {
     Ok(rows(handbook.pe_ips()?, |row| (row.size.value, row.outside_diameter.value, None)))
 }
@@ -138,18 +146,20 @@ pub(super) fn metric_iron(handbook: &Handbook) -> Resolved<Vec<Known>> {
 }
 
 impl Resolver<'_> {
-    /// Casings, then line pipe. A proposed line pipe has the wall that it would be pulled with, and is checked for it.
+    /// Casings, which have a wall, then pipe by its nominal size. A proposed pipe has the wall that it would be pulled
+    /// with, and is checked for it.
     pub(super) fn steel_sizes(&self) -> Resolved<Vec<Known>> {
-        let mut sizes = casings(self.handbook)?;
-        for known in iron_pipe_sizes(self.handbook)? {
-            if self.proposing.is_some() {
-                let wall = self.guide_wall(known.outside)?;
-                let inside = Some(known.outside - 2.0 * wall.value);
-                sizes.push(Known { inside, origin: wall.origin, ..known });
-            } else {
-                sizes.push(known);
-            }
+        let pipes = steel(self.handbook)?;
+        if self.proposing.is_none() {
+            let mut sizes = casings(self.handbook)?;
+            sizes.extend(pipes);
+            return Ok(sizes);
         }
-        Ok(sizes)
+        let with_wall = |known: Known| {
+            let wall = self.guide_wall(known.outside)?;
+            let inside = Some(known.outside - 2.0 * wall.value);
+            Ok(Known { inside, origin: wall.origin, ..known })
+        };
+        pipes.into_iter().map(with_wall).collect()
     }
 }

@@ -9,7 +9,7 @@ use super::sizes;
 use crate::drive::{
     Capacity, FreeLength, LocalCurve, PulledPipe, SteelAnnex, SteelCode, SteelEnd, SteelFactors, SteelPipe, SteelScheme,
 };
-use crate::drive_file::{CandidateFile, DriveFile, EndScheme, Series};
+use crate::drive_file::{CandidateFile, DriveFile, EndScheme};
 use crate::handbook::{Family, HandbookError, SteelPullWallRow};
 use crate::quantity::{Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::Cited;
@@ -21,6 +21,7 @@ const NO_STEEL: &str = "does not apply to steel pipe: give yield_strength or ste
 pub(super) const JACKED: Pushed = Pushed {
     what: "steel",
     noun: "steel pipe",
+    by_bore: false,
     other_size: GIVE_DIAMETERS,
     family: Family::Steel,
     applies: Applies {
@@ -61,13 +62,9 @@ pub(super) const PULLED: Pulled = Pulled {
         idle: &[],
     },
     section: |resolver, of| {
-        let known = sizes::iron_pipe_sizes(resolver.handbook)?;
-        let texts = sizes::texts(&known, Series::Ips);
-        let casings = sizes::texts(&sizes::casings(resolver.handbook)?, Series::Iso);
-        let advice = format!(
-            "there are {texts}, and to be jacked alone casings of {casings}; for another give outside_diameter"
-        );
-        let outside = resolver.outside_diameter(of, &known, ["no iron pipe size", "in the table"], advice);
+        let known = sizes::steel(resolver.handbook)?;
+        let advice = format!("there are {}; for another give outside_diameter", sizes::rising_texts(&known));
+        let outside = resolver.outside_diameter(of, &known, ["no steel pipe of", "in the table"], advice);
         let Some(outside_diameter) = outside else { return Ok(None) };
         let wall = match resolver.given_wall(of, outside_diameter.value) {
             Some(wall) => wall,

@@ -1,0 +1,143 @@
+//! The sizes that the trade asks for every day are known: each is read with nothing but what a drawing says of it.
+
+use crate::drives::{drive, text};
+use crate::edit::Edit;
+use jackpull::quantity::{FromText, Length, Measure};
+
+const LIST: &str = "  - { material: clay, size: 10 in }\n  - { material: pe100, size: 315 mm, sdr: 11 }\n";
+
+/// The one pipe of the shared drive: what it is called, and its outside diameter in millimetres.
+fn pipe(pipe: &str) -> (String, f64) {
+    let drive = drive(&text(|text| text.edit(LIST, &format!("  - {{ {pipe} }}\n"))));
+    let pipe = &drive.candidates()[0];
+    (pipe.label().to_owned(), pipe.outside_diameter().si() * 1e3)
+}
+
+/// Outside diameters by hand from inches, or as the standard prints them.
+#[test]
+fn each_size_is_known() {
+    const JACKED: &str = "wall: 0.5 in, scheme: default";
+    const PULLED: &str = "wall: 0.5 in, steel_grade: api_5l_b, ovality: 0.5 %";
+    let clay = [(8, 11.0), (10, 13.3125), (12, 15.625), (15, 18.875), (18, 21.875), (21, 24.875), (24, 29.125)];
+    for (size, outside) in clay {
+        let (label, got) = pipe(&format!("material: clay, size: {size} in"));
+        assert_eq!(label, format!("clay {size} in"));
+        assert!((got - outside * 25.4).abs() < 0.01, "{label}: {got}");
+    }
+    for size in (14..=48).step_by(2) {
+        for fields in [JACKED, PULLED] {
+            let (_, outside) = pipe(&format!("material: steel, size: {size} in, {fields}"));
+            assert!((outside - f64::from(size) * 25.4).abs() < 0.01, "{size} in: {outside}");
+        }
+    }
+    for (size, outside) in
+        [("168.3 mm", 168.3), ("323.9 mm", 323.9), ("508 mm", 508.0), ("610 mm", 609.6), ("1219 mm", 1219.2)]
+    {
+        let (_, got) = pipe(&format!("material: steel, size: {size}, {JACKED}"));
+        assert!((got - outside).abs() < 0.01, "{size}: {got}");
+    }
+    // Smaller ones are no larger than the stem.
+    for dn in [125, 140, 160, 200, 250, 315, 355, 400, 450, 500, 560, 630, 710, 800, 900, 1000, 1200] {
+        for sdr in ["7.4", "9", "11", "13.6", "17", "21", "26"] {
+            // The thick walls of large pipe are not made.
+            let greatest = match sdr {
+                "7.4" => 630,
+                "9" => 800,
+                "11" => 1000,
+                _ => 1200,
+            };
+            if dn <= greatest {
+                let (label, outside) = pipe(&format!("material: pe100, size: {dn} mm, sdr: {sdr}"));
+                assert_eq!((label, outside.round()), (format!("PE100 {dn} mm SDR {sdr}"), f64::from(dn)));
+            }
+        }
+    }
+    for size in (14..=36).step_by(2).chain([42, 48]) {
+        let (label, outside) = pipe(&format!("material: pe4710, size: {size} in, sdr: 13.5"));
+        assert_eq!(label, format!("PE4710 IPS {size} in DR 13.5"));
+        assert!((outside - f64::from(size) * 25.4).abs() < 0.01, "{size} in: {outside}");
+    }
+    for (size, outside) in [(100, 118.0), (700, 738.0), (800, 842.0), (900, 945.0), (1000, 1048.0)] {
+        let fields = "wall: 12 mm, rated_force: 900 kN";
+        let (_, got) = pipe(&format!("material: ductile_iron, size: {size} mm, {fields}"));
+        assert!((got - outside).abs() < 0.01, "DN {size}: {got}");
+    }
+}
+
+/// PE in ductile iron sizes: 8 in has 9.05 in outside, 24 in 25.80.
+#[test]
+fn pe_in_ductile_iron_sizes() {
+    for (size, outside) in [(8, 9.05), (24, 25.80)] {
+        let (label, got) = pipe(&format!("material: pe4710, series: dips, size: {size} in, sdr: 11"));
+        assert_eq!(label, format!("PE4710 DIPS {size} in DR 11"));
+        assert!((got - outside * 25.4).abs() < 0.01, "{got}");
+    }
+}
+
+/// Concrete pipe is named by its bore: with the wall the outside diameter follows, whatever a table has for that size, and
+/// with the outside diameter the weight. Without either the wall of a table counts: 1,000 mm has 100 mm, 48 in 5.75 in.
+#[test]
+fn concrete_is_named_by_its_bore() {
+    let outside =
+        |fields: &str| pipe(&format!("material: concrete, strength: 40 MPa, end_bearing_area: 0.2 m2, {fields}")).1;
+    for (fields, printed) in [
+        ("size: 48 in, wall: 5 in", 58.0 * 25.4),
+        ("size: 1000 mm, wall: 120 mm", 1240.0),
+        ("size: 1150 mm, wall: 120 mm", 1390.0),
+        ("size: 48 in", 59.5 * 25.4),
+        ("size: 1000 mm", 1200.0),
+        ("size: 1000 mm, outside_diameter: 1280 mm", 1280.0),
+        ("size: 1000 mm, inside_diameter: 1010 mm, wall: 110 mm", 1230.0),
+    ] {
+        let got = outside(fields);
+        assert!((got - printed).abs() < 0.01, "{fields}: {got}");
+    }
+    // pi (1.28 + 1.0)/2 x 0.14 m2 of 2,400 kg/m3 or a little more: 11.8 kN/m and up.
+    let text = text(|text| {
+        text.edit(LIST, "  - { material: concrete, strength: 40 MPa, end_bearing_area: 0.2 m2, size: 1000 mm, outside_diameter: 1280 mm }\n")
+    });
+    let drive = drive(&text);
+    let weight = drive.assumed().iter().find(|assumed| assumed.field == "candidates[0].weight").unwrap();
+    let jackpull::drive::AssumedValue::One(weight) = &weight.value else { panic!("{weight:?}") };
+    let told = weight.display(jackpull::quantity::UnitSystem::Si).to_string();
+    let number: f64 = told.split(' ').next().unwrap().parse().unwrap();
+    assert!((11.7..12.6).contains(&number), "{told}");
+}
+
+/// A 12 in sewer: clay, PE in both series, steel and concrete are proposed.
+#[test]
+fn pipes_are_proposed_for_a_12_in_sewer_and_a_1_m_one() {
+    for (needed, wanted) in [
+        (
+            "12 in",
+            &[
+                "clay 12 in",
+                "clay 15 in",
+                "PE100 355 mm SDR 17",
+                "PE100 400 mm SDR 11",
+                "PE4710 IPS 14 in DR 17",
+                "steel 14 in",
+            ][..],
+        ),
+        (
+            "36 in",
+            &[
+                "steel 38 in",
+                "PE100 1200 mm SDR 17",
+                "PE4710 IPS 42 in DR 17",
+                "concrete 36 in",
+                "ductile iron 1000 mm",
+            ][..],
+        ),
+    ] {
+        let drive = drive(&text(|text| {
+            text.edit(&format!("candidates:\n{LIST}"), &format!("needed_inside_diameter: {needed}\n"))
+        }));
+        let labels: Vec<&str> = drive.candidates().iter().map(|pipe| pipe.label()).collect();
+        for wanted in wanted {
+            assert!(labels.iter().any(|label| label.starts_with(wanted)), "{needed}: {wanted} of {labels:?}");
+        }
+        let least = Length::from_text(needed).unwrap();
+        assert!(drive.candidates().iter().all(|pipe| pipe.outside_diameter() > least));
+    }
+}
