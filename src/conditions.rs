@@ -11,6 +11,7 @@ mod line;
 pub(crate) mod movement;
 pub(crate) mod pits;
 mod plan;
+pub(crate) mod railway;
 pub(crate) mod room;
 pub(crate) mod sewer;
 mod stress;

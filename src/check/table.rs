@@ -155,6 +155,9 @@ macro_rules! checks {
                 => sewer::self_cleaning($at, $calc, $at.full_flow);
             /// Cover, against the least by method.
             Cover "cover" none High, asks "cover of a pulled pipe" ["surface.over"] => room::cover($at, $calc);
+            /// A pipe under tracks, without a casing round it for good.
+            RailwayCasing "railway, casing" none High, needs "what the railway permits" ["surface.railway_permits"]
+                => railway::casing($at);
             /// Settlement of the surface.
             SurfaceSettlement "settlement, surface" Movement Surveyed,
                 asks "settlement of the surface" ["surface.allowed_settlement"]

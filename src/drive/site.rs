@@ -76,6 +76,8 @@ pub struct Surface {
     pub(crate) is_told: bool,
     pub(crate) road: bool,
     pub(crate) railway: bool,
+    /// The railway permits a pipe without a casing, by the word of the file.
+    pub(crate) uncased: bool,
     pub(crate) settlement: Option<Cited<Length>>,
     pub(crate) slope: Option<Cited<Ratio>>,
 }

@@ -32,11 +32,22 @@ key_words! {
     }
 }
 
+key_words! {
+    /// What a railway permits under its tracks.
+    pub enum RailwayPermits: "what the railway permits" {
+        /// A pipe without a casing round it.
+        #[default]
+        Uncased = "uncased",
+    }
+}
+
 fields! {
     /// The surface over the bore.
     SurfaceFile at ["surface."] {
         /// What lies over the bore.
         over: may<Over>, else "open ground";
+        /// What the railway over it permits, by its word: without it a pipe under tracks lies in a casing.
+        railway_permits: may<RailwayPermits>;
         /// Settlement that its owner allows.
         allowed_settlement: may<Length> as Settlement, Within(mm(0.5), mm(500.0)), usual(mm(3.0), mm(50.0)),
             ["20 mm", "0.75 in"];

@@ -1,4 +1,4 @@
-//! The ring of a flexible pipe that is jacked, in service.
+//! The ring of a flexible pipe that is jacked, in service; and what a railway over a pipe asks for.
 
 use crate::drives::drive;
 use crate::edit::Edit;
@@ -73,4 +73,28 @@ fn a_rigid_pipe_has_none() {
     for subject in [Subject::CollapseInService, Subject::Deflection] {
         assert!(jacked(&clay).checks.get(subject).is_none());
     }
+}
+
+/// Under tracks plastic lies in a casing, unless the railway permits it without; of other pipe that is asked, and a casing
+/// is one.
+#[test]
+fn a_pipe_under_tracks() {
+    let rail = DEEP.edit("over: open", "over: railway");
+    let permitted = rail.edit("over: railway", "over: railway, railway_permits: uncased");
+    let steel = |text: &str| {
+        text.edit(
+            "material: pvc, size: 450 mm, outside_diameter: 495 mm",
+            "material: steel, size: 508 mm, outside_diameter: 508 mm",
+        )
+        .edit(", rated_force: 400 kN", ", yield_strength: 235 MPa")
+    };
+    let verdict = |text: &str| jacked(text).checks.get(Subject::RailwayCasing).map(|check| check.verdict);
+    assert_eq!(verdict(&rail), Some(Verdict::Over));
+    assert_eq!(verdict(&permitted), Some(Verdict::WithCare));
+    assert_eq!(verdict(&steel(&rail)), Some(Verdict::NotDecided));
+    assert_eq!(verdict(&steel(&rail).edit("pressure_main", "casing")), None);
+    assert_eq!(verdict(DEEP), None);
+    let senseless = DEEP.edit("over: open", "over: open, railway_permits: uncased");
+    let fault = jackpull::read_drive(&senseless, &jackpull::Handbook::embedded()).unwrap_err().to_string();
+    assert!(fault.contains("no railway is told over the bore"), "{fault}");
 }

@@ -64,7 +64,13 @@ impl Resolver<'_> {
                 self.flaw(field, "surface.over", Complaint::advised(complaint, advice));
             }
         }
+        let permits = surface.and_then(|surface| surface.railway_permits.as_ref());
+        if let Some(field) = permits.filter(|_| over != Over::Railway && traffic != Some(Traffic::Railway)) {
+            let why = Complaint::advised("no railway is told over the bore", "add `over: railway`, or leave it out");
+            self.flaw(field, "surface.railway_permits", why);
+        }
         Surface {
+            uncased: permits.is_some(),
             is_told: surface.is_some_and(|surface| surface.over.is_some())
                 || traffic.is_some_and(|told| told != Traffic::None),
             road: over == Over::Road || traffic == Some(Traffic::Highway),
