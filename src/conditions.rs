@@ -25,7 +25,7 @@ pub(crate) use ground::{ground, ground_doubt};
 pub(crate) use length::{diameter, length};
 pub(crate) use line::invert;
 pub use line::invert_uncertainty;
-pub(crate) use movement::Moved;
+pub(crate) use movement::Moves;
 pub(crate) use pits::Place;
 pub(crate) use plan::NO_GRAVITY;
 pub use plan::Plan;

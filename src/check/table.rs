@@ -108,7 +108,7 @@ macro_rules! checks {
             /// Pull on the rig in a reaming pass before the pipe comes.
             ReamingPull "rig pull, reaming" LoadMargin Watched(1.25) => pullback::reaming_pull($at);
             /// Pull on the stem, against the rating of its joints.
-            StemPull "stem joint, pull" LoadMargin High, asks "joints of the stem under pull" ["stem.joint_pull"]
+            StemPull "stem joint, pull" LoadMargin High, needs "joints of the stem under pull" ["stem.joint_pull"]
                 => pullback::stem_pull($at);
             /// Torque of the reamer, against rig and stem.
             ReamingTorque "torque, reaming" LoadMargin High, asks "torque of the reamer" ["pull.reaming_torque"]
@@ -160,14 +160,15 @@ macro_rules! checks {
                 => railway::casing($at);
             /// Settlement of the surface.
             SurfaceSettlement "settlement, surface" Movement Surveyed,
-                asks "settlement of the surface" ["surface.allowed_settlement"]
+                needs "settlement of the surface" ["surface.over", "surface.allowed_settlement"]
                 => movement::surface_settlement($at, $at.surface);
             /// Slope of the settled surface.
-            SurfaceSlope "slope, surface" Movement Surveyed, asks "slope of the surface" ["surface.allowed_slope"]
+            SurfaceSlope "slope, surface" Movement Surveyed,
+                needs "slope of the surface" ["surface.over", "surface.allowed_slope"]
                 => movement::surface_slope($at, $at.surface);
             /// Settlement of a crossed service.
             ServiceSettlement "settlement, services" Movement Surveyed,
-                asks "settlement of services" ["crossings[].allowed_settlement"] => $at.services.0;
+                needs "settlement of services" ["crossings[].allowed_settlement"] => $at.services.0;
             /// Slope of a crossed service.
             ServiceSlope "slope, services" Movement Surveyed, asks "slope of services" ["crossings[].allowed_slope"]
                 => $at.services.1;

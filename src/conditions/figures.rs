@@ -60,11 +60,11 @@ fn movement(plan: &Plan<'_>) -> Vec<SiteFigure> {
         }
     };
     let surface = at_surface(calc, plan);
-    add("surface, shallowest place of each ground", surface.if_sure().flatten());
+    add("surface, shallowest place of each ground", surface.high.if_sure().flatten());
     for (index, crossing) in drive.site.crossings.iter().enumerate() {
         if is_over(crossing, pipe) {
             let moved = at_service(calc, plan, crossing);
-            add(&format!("crossings[{index}], {}", crossing.name), moved.if_sure().flatten());
+            add(&format!("crossings[{index}], {}", crossing.name), moved.high.if_sure().flatten());
         }
     }
     all

@@ -1,8 +1,12 @@
-//! The trough that lost ground leaves, at the surface and at crossed services. Limits are the file's only.
+//! The trough that lost ground leaves, at the surface and at crossed services, against the limits of the file, else those
+//! that owners of roads, railways and services usually set.
+//!
+//! What is lost round a jacked pipe is its overcut, as far as it closes. The annulus of a pulled one is far larger: what is
+//! asked of the contractor is to leave it full, so that no more of it closes than the limit bears.
 
 use super::plan::Plan;
-use crate::check::{Absent, Check, Outcome, Verdict, at_most, rated};
-use crate::drive::{Crossing, Pipe};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_most, rated, required};
+use crate::drive::{Crossing, Ends, Pipe};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::settlement::{
     AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestTrough, TroughWidth,
@@ -12,7 +16,13 @@ use crate::source::Cited;
 
 const BOTH_ENDS: &str = "likely: middle width of the trough and the usual closing of the annulus; high: the narrow trough \
                          and the whole annulus";
+const FULL: &str =
+    "the annulus is left full of set fluid or grout: no more of it may close than the limit bears, high trough";
+const GROUTED: &str = "high: a quarter of the grouted annulus closes, and the narrow trough";
+const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
+const UNTOLD: &str = "what lies over the bore is not told: taken as a road";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
+const OPEN: &str = "nothing over the bore has a limit";
 
 /// Deepest settlement and steepest slope at one level.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -30,19 +40,64 @@ impl Moved {
     }
 }
 
+/// What is lost round a pipe: at its most, and at its least, as far as the file does not tell it. Of a pulled pipe the
+/// whole annulus, and none of it.
+pub(crate) type Moves = Ends<Doubted<Option<Moved>>>;
+
+/// A bore, and how much of what is round the pipe in it closes.
+#[derive(Clone, Copy)]
+struct Lost {
+    bore: Length,
+    closes: Closes,
+}
+
+#[derive(Clone, Copy)]
+enum Closes {
+    /// As the ground usually does, up to its bound.
+    AsUsual,
+    /// The least of what is usual.
+    Least,
+    /// This share.
+    Share(Ratio),
+}
+
+/// At its least and at its most.
+fn lost(at: &Plan<'_>) -> Ends<Lost> {
+    let opened = at.opened();
+    let share = |share: f64| Closes::Share(Ratio::from(share));
+    if !at.is_jacked() {
+        return Ends {
+            low: Lost { bore: opened, closes: share(0.0) },
+            high: Lost { bore: opened, closes: share(1.0) },
+        };
+    }
+    let told = at.pipe.bore.origin != at.pipe.bore_rule.origin;
+    let overcut = at.drive.site.movement.overcut;
+    let bore = |overcut: Length| if told { opened } else { opened + 2.0 * overcut };
+    let least = if at.drive.annulus.grouted { share(0.0) } else { Closes::Least };
+    Ends {
+        low: Lost { bore: bore(overcut.low), closes: least },
+        high: Lost { bore: bore(overcut.high), closes: Closes::AsUsual },
+    }
+}
+
 /// What moves over a bore whose invert lies at a depth, in the ground of a stretch; `None` where no source tells the
-/// width of the trough, or the level is not above the axis.
+/// width of the trough, or the level is not above the axis. Rock does not move.
 fn moved<R: Recorder>(
     calc: &mut Calc<R>,
     at: &Plan<'_>,
     stretch: usize,
     (invert, level): (Length, Length),
     beside: Length,
+    Lost { bore, closes }: Lost,
 ) -> Option<Moved> {
     let movement = &at.drive.site.movement;
+    let ground = at.drive.stretches.get(stretch)?;
+    if ground.class.is_rock() && ground.mixed_with.is_none_or(|other| other.is_rock()) {
+        return Some(Moved::default());
+    }
     let trough = movement.troughs.get(stretch).copied().flatten()?;
     let outside_diameter = at.pipe.outside_diameter.value;
-    let bore = at.opened();
     let axis_depth = invert - outside_diameter / 2.0;
     if level >= axis_depth {
         return None;
@@ -52,7 +107,11 @@ fn moved<R: Recorder>(
     let (narrow, wide) = trough.ratio;
     let widths = Band { low: wide, likely: (narrow + wide) / 2.0, high: narrow };
     let (low, likely, high) = trough.closed;
-    let closed = Band { low, likely, high };
+    let closed = match closes {
+        Closes::AsUsual => Band { low, likely, high },
+        Closes::Least => Band::same(low),
+        Closes::Share(share) => Band::same(share),
+    };
     let lost = losses.with(closed, |volume_loss, closed_share| {
         calc.law(FaceLoss { volume_loss, bore }) + calc.law(AnnulusLoss { closed_share, bore, outside_diameter })
     });
@@ -77,33 +136,33 @@ fn moved<R: Recorder>(
 }
 
 /// The worst of the surface; `None` where some ground has no trough.
-pub(super) fn at_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Doubted<Option<Moved>> {
-    calc.doubted(|calc| {
-        let mut worst = Moved::default();
-        for (index, stretch) in at.drive.stretches.iter().enumerate() {
-            let levels = (stretch.way.shallowest, Length::default());
-            worst = worst.worse(moved(calc, at, index, levels, Length::default())?);
-        }
-        Some(worst)
+pub(super) fn at_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Moves {
+    lost(at).map(|lost| {
+        calc.doubted(|calc| {
+            let mut worst = Moved::default();
+            for (index, stretch) in at.drive.stretches.iter().enumerate() {
+                let levels = (stretch.way.shallowest, Length::default());
+                worst = worst.worse(moved(calc, at, index, levels, Length::default(), lost)?);
+            }
+            Some(worst)
+        })
     })
 }
 
 /// At a service above the axis, with the steepest slope of the trough wherever it lies in it; `None` where it lies below,
 /// or its ground has no trough.
-pub(super) fn at_service<R: Recorder>(
-    calc: &mut Calc<R>,
-    at: &Plan<'_>,
-    crossing: &Crossing,
-) -> Doubted<Option<Moved>> {
-    calc.doubted(|calc| {
-        let [first, last] = crossing.stretches;
-        let mut at = |stretch| moved(calc, at, stretch, (crossing.invert, crossing.depth), crossing.beside);
-        let one = at(first)?;
-        if first == last {
-            return Some(one);
-        }
-        // Between two grounds the one that moves more counts.
-        Some(one.worse(at(last)?))
+pub(super) fn at_service<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, crossing: &Crossing) -> Moves {
+    lost(at).map(|lost| {
+        calc.doubted(|calc| {
+            let [first, last] = crossing.stretches;
+            let mut at = |stretch| moved(calc, at, stretch, (crossing.invert, crossing.depth), crossing.beside, lost);
+            let one = at(first)?;
+            if first == last {
+                return Some(one);
+            }
+            // Between two grounds the one that moves more counts.
+            Some(one.worse(at(last)?))
+        })
     })
 }
 
@@ -112,8 +171,8 @@ pub(super) fn is_over(crossing: &Crossing, pipe: &Pipe) -> bool {
     crossing.depth < crossing.invert - pipe.outside_diameter.value / 2.0
 }
 
-/// How far the surface moves, where the file limits it.
-pub(crate) fn of_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Option<Doubted<Option<Moved>>> {
+/// How far the surface moves, where something over it has a limit.
+pub(crate) fn of_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Option<Moves> {
     let surface = &at.drive.site.surface;
     (surface.settlement.is_some() || surface.slope.is_some()).then(|| {
         calc.part("settlement of the surface");
@@ -121,17 +180,29 @@ pub(crate) fn of_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Opti
     })
 }
 
-pub(crate) fn surface_settlement(at: &Plan<'_>, moved: Option<Doubted<Option<Moved>>>) -> Outcome {
-    let (limit, moved) = at.drive.site.surface.settlement.zip(moved).ok_or(Absent::Missing)?;
-    Ok(settles(moved, limit))
+pub(crate) fn surface_settlement(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
+    let (limits, moves) = at.drive.site.surface.settlement.zip(moves).ok_or(Absent::NotApplicable(OPEN))?;
+    Ok(of_the_surface(at, against(at, Role::Settlement, moves, limits, |moved| moved.settlement)))
 }
 
-pub(crate) fn surface_slope(at: &Plan<'_>, moved: Option<Doubted<Option<Moved>>>) -> Outcome {
-    let (limit, moved) = at.drive.site.surface.slope.zip(moved).ok_or(Absent::Missing)?;
-    Ok(tilts(moved, limit))
+pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
+    let (limits, moves) = at.drive.site.surface.slope.zip(moves).ok_or(Absent::NotApplicable(OPEN))?;
+    Ok(of_the_surface(at, against(at, Role::Slope, moves, limits, |moved| moved.slope)))
 }
 
-/// Settlement and slope of the crossed services that the file limits, the worst of each.
+/// A railway leaves nothing to a survey; and what lies over the bore is the first thing to tell.
+fn of_the_surface(at: &Plan<'_>, check: Check<()>) -> Check<()> {
+    let surface = &at.drive.site.surface;
+    let check = if surface.railway && !check.is_required() { check.by(Rule::High) } else { check };
+    let check = check.settled_by(if at.is_jacked() { &["surface.allowed_settlement"] } else { &["annulus.filling"] });
+    if surface.is_told || surface.is_limited {
+        return check;
+    }
+    let check = check.settled_by(&["surface.over"]);
+    if check.verdict == Verdict::Within { check.with_care(Care::Data, UNTOLD) } else { check }
+}
+
+/// Settlement and slope of the crossed services that have a limit, the worst of each.
 pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Outcome, Outcome) {
     let over = || at.drive.site.crossings.iter().filter(|crossing| is_over(crossing, at.pipe));
     let absent = match over().next() {
@@ -140,30 +211,65 @@ pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Ou
     };
     let (mut settlement, mut slope) = (Err(absent), Err(absent));
     let keep = |worst: &mut Outcome, check: Check<()>| *worst = Ok(worst.map_or(check, |other| other.worse(check)));
-    for crossing in over().filter(|crossing| crossing.settlement.is_some() || crossing.slope.is_some()) {
+    for crossing in over() {
         calc.part("settlement of services");
-        let moved = at_service(calc, at, crossing);
-        if let Some(limit) = crossing.settlement {
-            keep(&mut settlement, settles(moved, limit));
-        }
+        let moves = at_service(calc, at, crossing);
+        keep(&mut settlement, against(at, Role::Settlement, moves, crossing.settlement, |moved| moved.settlement));
         if let Some(limit) = crossing.slope {
-            keep(&mut slope, tilts(moved, limit));
+            keep(&mut slope, against(at, Role::Slope, moves, Ends::same(limit), |moved| moved.slope));
         }
     }
     (settlement, slope)
 }
 
-fn settles(moved: Doubted<Option<Moved>>, limit: Cited<Length>) -> Check<()> {
-    check(Role::Settlement, moved.map(|moved| moved.map(|moved| moved.settlement)), limit)
-}
-
-fn tilts(moved: Doubted<Option<Moved>>, limit: Cited<Ratio>) -> Check<()> {
-    check(Role::Slope, moved.map(|moved| moved.map(|moved| moved.slope)), limit)
-}
-
-fn check<Q: Measure>(role: Role, demand: Doubted<Option<Band<Q>>>, limit: Cited<Q>) -> Check<()> {
-    match demand.transpose() {
-        Some(demand) => at_most(role, demand, limit).with_note(BOTH_ENDS),
-        None => rated(Verdict::NotDecided, limit.origin).with_note(NO_WIDTH),
+/// What moves, against a limit: on the safe side of what is not told, and at its best.
+fn against<Q: Measure>(
+    at: &Plan<'_>,
+    role: Role,
+    moves: Moves,
+    limits: Ends<Cited<Q>>,
+    of: impl Fn(Moved) -> Band<Q>,
+) -> Check<()> {
+    let bands = moves.map(|moved| moved.map(|moved| moved.map(&of)).transpose());
+    let (Some(least), Some(most)) = (bands.low, bands.high) else {
+        return rated(Verdict::NotDecided, limits.low.origin).with_note(NO_WIDTH);
+    };
+    if at.is_jacked() {
+        return at_most(role, most, limits.low).with_note(BOTH_ENDS).at_best(at_most(role, least, limits.high));
     }
+    let check = closing(at, role, (least, most), limits.low);
+    let check = if only_limit(&limits) { check } else { check.at_best(closing(at, role, (least, most), limits.high)) };
+    let railway = at.drive.site.surface.railway && !at.drive.annulus.grouted;
+    if railway { check.undecided(UNGROUTED) } else { check }
+}
+
+fn only_limit<Q: Measure>(limits: &Ends<Cited<Q>>) -> bool {
+    limits.low.value.si() >= limits.high.value.si()
+}
+
+/// The annulus of a pulled pipe, of which none closes and all of it.
+fn closing<Q: Measure>(
+    at: &Plan<'_>,
+    role: Role,
+    (none, whole): (Doubted<Band<Q>>, Doubted<Band<Q>>),
+    limit: Cited<Q>,
+) -> Check<()> {
+    let usual = at.drive.site.movement.closes;
+    let between = |none: Q, whole: Q, share: f64| Q::from_si(none.si() + (whole.si() - none.si()) * share);
+    let all = at_most(role, whole, limit);
+    if all.verdict == Verdict::Within {
+        return all.with_note(BOTH_ENDS);
+    }
+    if at.drive.annulus.grouted {
+        let left = none
+            .zip(whole)
+            .map(|(none, whole)| Band { high: between(none.high, whole.high, usual.value.si()), ..none });
+        return at_most(role, left, limit).with_note(GROUTED);
+    }
+    // Settlement goes with what closes.
+    let share = none.zip(whole).map(|(none, whole)| {
+        let share = (limit.value.si() - none.high.si()) / (whole.high.si() - none.high.si());
+        Cited::new(Ratio::from_si(share.max(0.0)), limit.origin)
+    });
+    required(Role::Percent, usual.value, share).with_note(FULL)
 }

@@ -23,7 +23,7 @@ impl<T: Copy> Ends<T> {
         Self { low: one, high: one }
     }
 
-    pub(crate) fn map<U>(self, change: impl Fn(T) -> U) -> Ends<U> {
+    pub(crate) fn map<U>(self, mut change: impl FnMut(T) -> U) -> Ends<U> {
         Ends { low: change(self.low), high: change(self.high) }
     }
 

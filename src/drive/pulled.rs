@@ -227,6 +227,8 @@ pub struct PullWorks {
 /// The most that is usual of plant that the file does not tell.
 #[derive(Debug, Clone, Copy)]
 pub struct UsualPull {
+    /// Pull that joints of a stem are rated for.
+    pub(crate) stem_joint: Cited<Force>,
     /// Length of a ramp.
     pub(crate) ramp: Cited<Length>,
     /// Area of the plate that the rig leans on while it pulls.

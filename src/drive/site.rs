@@ -28,8 +28,7 @@ pub struct Surroundings {
 impl Surroundings {
     /// Whether the file limits how far the surface or a crossed service may move.
     pub(crate) fn limits_movement(&self) -> bool {
-        let crossed = |crossing: &Crossing| crossing.settlement.is_some() || crossing.slope.is_some();
-        self.surface.settlement.is_some() || self.surface.slope.is_some() || self.crossings.iter().any(crossed)
+        self.surface.is_limited || self.crossings.iter().any(|crossing| crossing.is_limited)
     }
 }
 
@@ -78,8 +77,12 @@ pub struct Surface {
     pub(crate) railway: bool,
     /// The railway permits a pipe without a casing, by the word of the file.
     pub(crate) uncased: bool,
-    pub(crate) settlement: Option<Cited<Length>>,
-    pub(crate) slope: Option<Cited<Ratio>>,
+    /// Whether the file limits how far it may move.
+    pub(crate) is_limited: bool,
+    /// As its owner allows; least and most of what owners usually do where the file does not tell; none of open ground.
+    pub(crate) settlement: Option<Ends<Cited<Length>>>,
+    /// The same of its slope.
+    pub(crate) slope: Option<Ends<Cited<Ratio>>>,
 }
 
 /// A service that is crossed or runs beside the bore.
@@ -94,7 +97,10 @@ pub struct Crossing {
     pub(crate) invert: Length,
     /// Positions of its stretch, and of the next where it lies at the end of one.
     pub(crate) stretches: [usize; 2],
-    pub(crate) settlement: Option<Cited<Length>>,
+    /// Whether the file limits how far it may move.
+    pub(crate) is_limited: bool,
+    /// As its owner allows, or least and most of what owners usually do.
+    pub(crate) settlement: Ends<Cited<Length>>,
     pub(crate) slope: Option<Cited<Ratio>>,
     pub(crate) clearance: Option<Cited<Length>>,
 }
@@ -117,6 +123,10 @@ impl Crossing {
 pub struct Movement {
     /// By stretch; none where no source tells the width of the trough in its ground.
     pub(crate) troughs: Vec<Option<Trough>>,
+    /// Overcut of a jacked pipe on the radius, where the file tells no bore.
+    pub(crate) overcut: Ends<Length>,
+    /// Share of the annulus of a pulled pipe that closes where it is left full.
+    pub(crate) closes: Cited<Ratio>,
     /// Volume lost at the face, low and high.
     pub(crate) face_loss: (Ratio, Cited<Ratio>),
 }

@@ -27,7 +27,7 @@ use super::rest::Put;
 use super::stage::{Body, Stage, Trailing, stem_friction_to, walk_pulled, whole_friction};
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
-use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most};
+use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most, required};
 use crate::drive::{Drive, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder, Silent};
 use crate::laws::pull::ReamedBore;
@@ -64,7 +64,12 @@ pub(super) fn reaming_pull(at: &Walked<'_>) -> Outcome {
 }
 
 pub(super) fn stem_pull(at: &Walked<'_>) -> Outcome {
-    Ok(at_most(Role::Pull, at.pulled()?.all(), at.drive.stem.joint_pull.ok_or(Absent::Missing)?))
+    const JOINTS: &str = "no rating of its joints is told: joints for so much, against the most that is usual";
+    let pulled = at.pulled()?;
+    Ok(match at.drive.stem.joint_pull {
+        Some(rating) => at_most(Role::Pull, pulled.all(), rating),
+        None => required(Role::Pull, pulled.all(), pulled.pull.works.usual.stem_joint).with_note(JOINTS),
+    })
 }
 
 pub(super) fn reaming_torque(at: &Walked<'_>) -> Outcome {

@@ -9,7 +9,7 @@ use super::pullback::service::{self, InService};
 use super::rest::Put;
 use super::stage::{Stage, peak};
 use crate::check::{Absent, Outcome};
-use crate::conditions::{Moved, Plan, movement, sewer};
+use crate::conditions::{Moves, Plan, movement, sewer};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Recorder};
@@ -27,7 +27,7 @@ pub(super) struct Walked<'a> {
     /// Flow of the full pipe, where the file tells a flow.
     pub(super) full_flow: Option<Doubted<VolumeRate>>,
     /// How far the surface moves, where the file limits it.
-    pub(super) surface: Option<Doubted<Option<Moved>>>,
+    pub(super) surface: Option<Moves>,
     /// Settlement and slope of crossed services.
     pub(super) services: (Outcome, Outcome),
 }

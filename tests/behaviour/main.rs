@@ -75,6 +75,7 @@ mod robust;
 mod safe_ground;
 mod safe_side;
 mod service_load;
+mod settlement;
 mod site;
 mod slips;
 mod soil;

@@ -205,6 +205,9 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "model.fitted_high" => (0.2, 0.5),
             "model.lateral" => (0.2, 0.5),
             "pe.tensile_design" => (0.3, 0.7),
+            "settlement.slope_least" => (0.0005, 0.004),
+            "settlement.slope_most" => (0.003, 0.01),
+            "settlement.annulus_left" => (0.1, 0.5),
             "pull.fluid_loaded" => (1.0, 1.3),
             "pe.weld_unknown" => (0.4, 0.95),
             "pe.weld_documented" => (0.8, 1.0),
@@ -300,6 +303,10 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "laydown.handling" => (3.0, 25.0),
             "break_out.cover" => (0.5, 2.0),
             "break_out.service" => (1.0, 6.0),
+            // What agencies print goes from a few millimetres to an inch or so.
+            "settlement.rail_least" | "settlement.service_least" => (3.0 * MM, 10.0 * MM),
+            "settlement.rail_most" | "settlement.service_most" | "settlement.road_least" => (8.0 * MM, 20.0 * MM),
+            "settlement.road_most" => (15.0 * MM, 40.0 * MM),
             "usual.ramp" => (20.0, 120.0),
             "usual.plate" => (1.0, 4.0),
             // Half of a wall at most; linings of 3 to 6 mm.
@@ -313,7 +320,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "bore.play" => (5.0 * MM, 30.0 * MM),
             _ => return None,
         },
-        ("practice_force", "usual.stem_joint") => (400e3, 3e6),
+        ("practice_force", "usual.stem_joint" | "usual.stem_pull") => (400e3, 3e6),
         // A day or so until an annulus is grouted.
         ("practice_duration", "time.shift") => (6.0 * HOUR, 13.0 * HOUR),
         ("practice_duration", "collapse.load") => (6.0 * HOUR, 40.0 * HOUR),

@@ -187,6 +187,7 @@ impl Resolver<'_> {
 
     fn usual_pull(&self) -> Result<UsualPull, HandbookError> {
         Ok(UsualPull {
+            stem_joint: self.handbook.force("usual.stem_pull")?,
             ramp: self.handbook.length("usual.ramp")?,
             plate: self.handbook.length("usual.plate")?.map(|side| side * side),
             plate_safety: self.handbook.thrust_wall()?.factor("safety_default", |row| &row.value)?.value,

@@ -38,10 +38,10 @@ impl Resolver<'_> {
         let reception = pit(file.reception.as_ref(), "reception", length, stretches.last());
         Ok(Surroundings {
             gravity: self.gravity(file)?,
-            surface: self.surface(file),
-            crossings: self.crossings(file, line, stretches, length),
+            surface: self.surface(file)?,
+            crossings: self.crossings(file, line, stretches, length)?,
             crossings_are_told: file.crossings.is_some(),
-            movement: self.movement(stretches)?,
+            movement: self.movement(file, stretches)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule(file)?,
             launch,
@@ -52,7 +52,7 @@ impl Resolver<'_> {
         })
     }
 
-    fn surface(&mut self, file: &DriveFile) -> Surface {
+    fn surface(&mut self, file: &DriveFile) -> Result<Surface, HandbookError> {
         let surface = file.surface.as_ref();
         let over = surface.and_then(|surface| surface.over.as_ref()).map_or(Over::Open, |field| field.value);
         let traffic = file.traffic.as_ref().map(|field| field.value);
@@ -69,23 +69,59 @@ impl Resolver<'_> {
             let why = Complaint::advised("no railway is told over the bore", "add `over: railway`, or leave it out");
             self.flaw(field, "surface.railway_permits", why);
         }
-        Surface {
+        let settlement = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_settlement));
+        let slope = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_slope));
+        // Nothing told of what lies over it: a road may.
+        let is_open = surface.is_some_and(|surface| surface.over.is_some()) && over == Over::Open;
+        let usual = match (over, traffic) {
+            (Over::Railway, _) | (_, Some(Traffic::Railway)) => Some(["settlement.rail_least", "settlement.rail_most"]),
+            _ if is_open => None,
+            _ => Some(["settlement.road_least", "settlement.road_most"]),
+        };
+        Ok(Surface {
             uncased: permits.is_some(),
             is_told: surface.is_some_and(|surface| surface.over.is_some())
                 || traffic.is_some_and(|told| told != Traffic::None),
             road: over == Over::Road || traffic == Some(Traffic::Highway),
             railway: over == Over::Railway || traffic == Some(Traffic::Railway),
-            settlement: surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_settlement)),
-            slope: surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_slope)),
-        }
+            is_limited: settlement.is_some() || slope.is_some(),
+            settlement: match (settlement, usual) {
+                (Some(told), _) => Some(Ends::same(told)),
+                (None, Some(keys)) => {
+                    let ends = self.lengths(keys)?;
+                    self.assume_one("surface.allowed_settlement", ends.low, Role::Settlement);
+                    Some(ends)
+                }
+                (None, None) => None,
+            },
+            slope: match (slope, usual) {
+                (Some(told), _) => Some(Ends::same(told)),
+                (None, Some(_)) => {
+                    let least = self.handbook.ratio("settlement.slope_least")?;
+                    self.assume_one("surface.allowed_slope", least, Role::Slope);
+                    Some(Ends { low: least, high: self.handbook.ratio("settlement.slope_most")? })
+                }
+                (None, None) => None,
+            },
+        })
     }
 
-    fn crossings(&mut self, file: &DriveFile, line: &Line, stretches: &[Stretch], length: Length) -> Vec<Crossing> {
+    fn lengths(&self, [least, most]: [&'static str; 2]) -> Result<Ends<Cited<Length>>, HandbookError> {
+        Ok(Ends { low: self.handbook.length(least)?, high: self.handbook.length(most)? })
+    }
+
+    fn crossings(
+        &mut self,
+        file: &DriveFile,
+        line: &Line,
+        stretches: &[Stretch],
+        length: Length,
+    ) -> Result<Vec<Crossing>, HandbookError> {
         let told = file.crossings.as_deref().unwrap_or_default();
         if let Some(one_too_many) = told.get(MOST_CROSSINGS) {
             let path = format!("crossings[{MOST_CROSSINGS}]");
             self.flaw(&one_too_many.at, &path, format!("more than {MOST_CROSSINGS} crossed services"));
-            return Vec::new();
+            return Ok(Vec::new());
         }
         let mut crossings = Vec::new();
         for (index, crossing) in told.iter().enumerate() {
@@ -97,6 +133,7 @@ impl Resolver<'_> {
             let depth = self.number(&path, crossing, CrossingFile::depth);
             let beside = self.number(&path, crossing, CrossingFile::beside).unwrap_or_default();
             let settlement = self.take(&path, crossing, CrossingFile::allowed_settlement);
+            let usual = self.lengths(["settlement.service_least", "settlement.service_most"])?;
             let slope = self.take(&path, crossing, CrossingFile::allowed_slope);
             let clearance = self.take(&path, crossing, CrossingFile::clearance);
             let name = crossing.kind.as_ref().map_or_else(|| "service".to_owned(), |kind| kind.value.0.clone());
@@ -104,19 +141,39 @@ impl Resolver<'_> {
             let last = stretches.iter().rposition(|stretch| at >= stretch.from).unwrap_or(first);
             let stretches = [first, last];
             let invert = line.invert(at);
-            crossings.push(Crossing { name, at, depth, beside, invert, stretches, settlement, slope, clearance });
+            let is_limited = settlement.is_some() || slope.is_some();
+            if settlement.is_none() {
+                self.assume_one(format!("{path}.allowed_settlement"), usual.low, Role::Settlement);
+            }
+            let settlement = settlement.map_or(usual, Ends::same);
+            crossings.push(Crossing {
+                is_limited,
+                name,
+                at,
+                depth,
+                beside,
+                invert,
+                stretches,
+                settlement,
+                slope,
+                clearance,
+            });
         }
-        crossings
+        Ok(crossings)
     }
 
-    fn movement(&mut self, stretches: &[Stretch]) -> Result<Movement, HandbookError> {
+    fn movement(&mut self, file: &DriveFile, stretches: &[Stretch]) -> Result<Movement, HandbookError> {
         let losses = self.handbook.volume_loss()?;
         let face_loss = losses.span("closed_usual")?;
         let mut troughs = Vec::new();
         for stretch in stretches {
             troughs.push(self.trough(stretch)?);
         }
-        Ok(Movement { troughs, face_loss })
+        let (table, slurry) = (self.handbook.hole_overcut()?, file.spoil.as_ref().map(|spoil| spoil.value));
+        let row = table.row(if slurry == Some(Spoil::Slurry) { "machine_annulus" } else { "guided_stable" })?.value;
+        let most = row.high.value;
+        let overcut = Ends { low: row.low.as_ref().map_or(most, |low| low.value), high: most };
+        Ok(Movement { overcut, closes: self.handbook.ratio("settlement.annulus_left")?, troughs, face_loss })
     }
 
     /// Width of the trough and closure of the annulus by ground; both ends of a mixed face.
