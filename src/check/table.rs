@@ -125,9 +125,11 @@ macro_rules! checks {
             WallLevel "thrust wall, level" none Screen, asks as ThrustWall => wall::level($at, $calc);
             /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
             WallMovement "thrust wall, movement" none Screen, asks as ThrustWall => wall::movement($at, $calc);
+            /// Wall of a steel pipe that stays under a railway, against the least of its size.
+            RailwayWall "wall under a railway" LoadMargin High => service::railway_wall($at);
             /// Load of a rigid pipe in service, against its crushing strength.
             Crushing "pipe in service, crushing" LoadMargin Likely(1.5),
-                asks "strength of a rigid pipe in service" ["candidates[].crushing"]
+                needs "strength of a rigid pipe in service" ["candidates[].crushing"]
                 => service::crushing($at, $calc);
             /// Invert against its tolerance, gravity sewers only.
             Invert "invert, line and grade" none Surveyed => conditions::invert($at);

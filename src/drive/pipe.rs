@@ -56,8 +56,9 @@ pub struct Pipe {
     pub(crate) pullback_range: Option<PublishedRange>,
     /// What it is as a sewer; none for another service.
     pub(crate) sewer: Option<super::site::Sewer>,
-    /// What it bears in service, where its crushing strength is known.
-    pub(crate) service: Option<Box<super::service::PipeInService>>,
+    /// What it bears in service, where its crushing strength is known or usual: with the least load and the most strength,
+    /// and the other way round.
+    pub(crate) service: Option<Box<super::earth::Ends<super::service::PipeInService>>>,
     /// What a flexible pipe meets in service.
     pub(crate) ring: Option<Box<super::service::RingInService>>,
     /// How the ground suits it.
@@ -133,6 +134,8 @@ pub struct JackedPipe {
     pub(crate) rated_force: Option<Cited<Force>>,
     /// The length that nothing holds.
     pub(crate) free: FreeLength,
+    /// Least wall under a railway, of steel and where a table has one.
+    pub(crate) railway_wall: Option<Cited<Length>>,
 }
 
 /// A pipe with joints that carry pull; boxed, since its tables are much larger than the rest.

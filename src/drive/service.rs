@@ -13,6 +13,8 @@ pub struct PipeInService {
     pub(crate) safety: Ratio,
     /// Strength at the first crack, where the class has one, and the factor on it.
     pub(crate) cracked: Option<(LineLoad, Ratio)>,
+    /// Bore that the earth load hangs in.
+    pub(crate) bore: Length,
     pub(crate) earth_bedding: Ratio,
     pub(crate) live_bedding: Ratio,
     /// Column that rests on the pipe whatever the cohesion, over the bore.

@@ -173,7 +173,7 @@ impl Resolver<'_> {
         let site = self.site(file, &line, &stretches, &stem, work.shift)?;
         self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;
-        self.in_service(file, &stretches, &mut candidates)?;
+        self.in_service(file, &listed, &stretches, &mut candidates)?;
         self.dry_hole(file, &stretches);
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(file, largest))?;
         let loosest =

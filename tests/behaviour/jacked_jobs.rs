@@ -131,3 +131,34 @@ fn plant_that_is_not_told_is_asked_for() {
     let told = untold.edit("tolerance", "stem: { outside_diameter: 114 mm, joint_thrust: 500 kN }\ntolerance");
     assert_eq!(check(&told, Subject::StemJoint).verdict, Verdict::Over);
 }
+
+/// A casing of 24 in x 3 mm stays under a railway: 0.375 in bare is asked there.
+#[test]
+fn a_thin_casing_under_a_railway_is_barred() {
+    let text = |over: &str, wall: &str| {
+        format!(
+            "service: casing\nlength: 40 m\nlaunch: {{ invert_depth: 4.1 m }}\ngrade: 0 %\ngroundwater: none\n\
+             lubrication: none\nground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }}]\n\
+             rig: {{ thrust: 3 MN, pull: 1 MN }}\nsurface: {{ over: {over} }}\n\
+             candidates: [{{ material: steel, size: 24 in, outside_diameter: 24 in, wall: {wall} }}]\n"
+        )
+    };
+    for (over, wall, verdict) in
+        [("railway", "3 mm", Some(Verdict::Over)), ("railway", "9.6 mm", Some(Verdict::Within)), ("road", "3 mm", None)]
+    {
+        let scheme = jacked(&text(over, wall));
+        let found = scheme.checks.get(Subject::RailwayWall).map(|check| check.verdict);
+        assert_eq!(found, verdict, "{over}, {wall}");
+    }
+}
+
+/// Nobody tells the crushing strength of the pipe: 2,400 plf of extra strength at 10 in, 35 kN/m. Earth in a bore of 388 mm
+/// and the road of today ask for 13 of them; a pipe of polymer concrete has no strength that is known.
+#[test]
+fn a_rigid_pipe_is_always_looked_at_in_service() {
+    let [_, needed, strength] = numbers(&check(SEWER, Subject::Crushing));
+    assert!((strength - 35.0).abs() < 0.1 && (needed - 13.0).abs() < 1.0, "{needed} of {strength}");
+    let other = "material: polymer_concrete, size: 250 mm, outside_diameter: 360 mm, end_bearing_area: 0.03 m2, strength: 90 MPa";
+    let other = jacked(&SEWER.edit("material: clay, size: 10 in, certificate: en_295_7", other));
+    assert_eq!(other.checks.outcome(Subject::Crushing), Err(jackpull::check::Absent::Missing));
+}

@@ -315,7 +315,7 @@ fn clay_pipe_on_a_curve(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome 
 
 /// Concrete a little over the 2453 to 2477 kg/m3 of printed masses; iron 0.255 lb/in3 (recalled); PVC, ASTM D1784
 /// compounds, 1.33 to 1.45 (recalled); cement mortar 2,200 to 2,400 kg/m3; fibre cement pipe 1,700 to 2,000 kg/m3 by its
-/// water (EN 588-1, recalled).
+/// water (EN 588-1, recalled); GRP with sand 1,800 to 2,100, polymer concrete 2,200 to 2,400 (makers, recalled).
 fn densities(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for (key, low, high) in [
         ("concrete", "2.477", "2.55"),
@@ -323,6 +323,8 @@ fn densities(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         ("pvc", "1.33", "1.45"),
         ("cement_mortar", "2.2", "2.4"),
         ("fibre_cement", "1.7", "2.0"),
+        ("grp", "1.8", "2.1"),
+        ("polymer_concrete", "2.2", "2.4"),
     ] {
         let row = needed(handbook.pipe_density()?.get(key), || key.to_owned())?;
         between(found, key, row.value.value, low, high);

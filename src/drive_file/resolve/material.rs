@@ -153,6 +153,10 @@ impl Resolver<'_> {
             inside_diameter: barrel.inside_diameter,
             rated_force: self.own(of, CandidateFile::rated_force),
             free: self.free_length(of, CandidateFile::free_length)?,
+            railway_wall: match row.family {
+                Family::Steel => self.casing_row(outside_diameter)?.map(|row| row.map(|row| row.bare.value)),
+                _ => None,
+            },
         };
         Ok(Some(Named {
             label: format!("{} {}", row.what, as_given(of.size)),

@@ -32,7 +32,7 @@ pub(super) const GRP: Pushed = Pushed {
         idle: &[],
     },
     sizes: |_| Ok(Vec::new()),
-    density: None,
+    density: Some("grp"),
     trade: None,
     end: End::Area,
     bears: |resolver, of, barrel| {
@@ -60,6 +60,7 @@ pub(super) const POLYMER_CONCRETE: Pushed = Pushed {
         otherwise: "does not apply to polymer concrete",
         ..GRP.applies
     },
+    density: Some("polymer_concrete"),
     bears: |resolver, of, barrel| {
         let advice = "add `strength: 90 MPa` of the pipe's certificate";
         let Some(strength) = resolver.own_strength(of, "strength in compression", advice) else { return Ok(None) };

@@ -1,12 +1,13 @@
 //! A rigid pipe in service: strength by class or from the file, bedding, traffic by cover.
 
+use super::label::same_size;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Concern, Pipe, PipeInService, Place, Stretch};
+use crate::drive::{AssumedValue, Concern, Ends, Pipe, PipeInService, Place, Stretch};
 use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Traffic};
-use crate::handbook::{Family, GroundClass, HandbookError};
+use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError};
 use crate::law::Law;
 use crate::laws::earth_load::StrengthOfClass;
-use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role};
+use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::Complaint;
 
@@ -35,26 +36,42 @@ const fn friction_row(class: GroundClass, is_wet: bool) -> &'static str {
     }
 }
 
+/// A pipe that bears by its own stiffness and cracks.
+const fn is_rigid(pipe: &Pipe) -> bool {
+    matches!(pipe.family, Family::Clay | Family::Concrete | Family::PolymerConcrete | Family::FibreCement)
+}
+
+/// The strengths of a class at the size of a pipe.
+fn of_class(row: Cited<&CrushingClassRow>, candidate: &CandidateFile) -> Strength {
+    let of_class = |class_load| StrengthOfClass { class_load, size: candidate.size.value }.value();
+    Strength {
+        ultimate: row.map(|row| of_class(row.ultimate.value)),
+        cracked: row.value.cracked.as_ref().map(|cracked| of_class(cracked.value)),
+    }
+}
+
 /// The strengths that a class or the file gives.
+#[derive(Clone, Copy)]
 struct Strength {
     ultimate: Cited<LineLoad>,
     cracked: Option<LineLoad>,
 }
 
 impl Resolver<'_> {
-    /// Fills in what the pipes with a crushing strength bear in service, and the traffic over those that are pulled.
+    /// Fills in what rigid pipes bear in service, and the traffic over those that are flexible. `listed` are the pipes of
+    /// the file and those that are proposed.
     pub(super) fn in_service(
         &mut self,
         file: &DriveFile,
+        listed: &[CandidateFile],
         stretches: &[Stretch],
         pipes: &mut [Pipe],
     ) -> Result<(), HandbookError> {
-        // With a faulty candidate the two lists do not go together, and there is no drive anyway. Pipes that are
-        // proposed come after those of the file, and nothing is told of their strength.
-        if pipes.len() < file.candidates.len() {
+        // With a faulty candidate the two lists do not go together, and there is no drive anyway.
+        if pipes.len() < listed.len() {
             return Ok(());
         }
-        let asked = file.candidates.iter().any(|candidate| candidate.crushing.is_some());
+        let asked = pipes.iter().any(is_rigid) || listed.iter().any(|candidate| candidate.crushing.is_some());
         let friction = if asked { self.side_friction(stretches)? } else { Vec::new() };
         let ends = Self::driven_over(file);
         let rings = self.rings(file, ends, stretches, pipes)?;
@@ -64,16 +81,24 @@ impl Resolver<'_> {
             let origin = if told { Origin::File(&FieldName("surface.over")) } else { Origin::Law(&ROAD) };
             self.assume_word("traffic", traffic.key(), origin);
         }
-        for (index, (candidate, pipe)) in file.candidates.iter().zip(pipes).enumerate() {
+        for (index, (candidate, pipe)) in listed.iter().zip(pipes).enumerate() {
             let path = format!("candidates[{index}]");
-            let Some(strength) = self.crushing(&path, candidate, pipe)? else { continue };
+            let Some(strength) = self.crushing(index, &path, candidate, pipe)? else { continue };
             let service = self.about(Concern::Pipe(index), |it| it.service(&path, candidate, pipe, strength))?;
-            let mut places = Vec::new();
-            for (stretch, friction) in stretches.iter().zip(&friction) {
-                let live = self.live(traffic, stretch.way.shallowest - pipe.outside_diameter.value)?;
-                places.push(live.map(|(live, impact)| Place { lateral_friction: *friction, live, impact }));
-            }
-            pipe.service = Some(Box::new(PipeInService { places, ..service }));
+            let outside_diameter = pipe.outside_diameter.value;
+            let along = |traffic: Traffic| -> Result<Vec<Option<Place>>, HandbookError> {
+                let mut places = Vec::new();
+                for (stretch, friction) in stretches.iter().zip(&friction) {
+                    let live = self.live(traffic, stretch.way.shallowest - outside_diameter)?;
+                    places.push(live.map(|(live, impact)| Place { lateral_friction: *friction, live, impact }));
+                }
+                Ok(places)
+            };
+            let ends = Ends {
+                low: PipeInService { places: along(ends.low)?, ..service.low },
+                high: PipeInService { places: along(ends.high)?, ..service.high },
+            };
+            pipe.service = Some(Box::new(ends));
         }
         Ok(())
     }
@@ -92,7 +117,7 @@ impl Resolver<'_> {
                 }
             }
             let least = least.ok_or_else(|| no_row("marston_friction", stretch.class.key()))?;
-            let shown = AssumedValue::One(crate::quantity::Shown::of(least.value, Role::Ratio));
+            let shown = AssumedValue::One(Shown::of(least.value, Role::Ratio));
             let what = "earth load in service, side pressure times friction";
             self.assume_alike(&format!("ground[{index}]"), what, shown, least.origin);
             all.push(least.value);
@@ -100,13 +125,26 @@ impl Resolver<'_> {
         Ok(all)
     }
 
+    /// Strength that is told, else the least and the most that the standard of its material has for its size. Polymer
+    /// concrete and fibre cement have none that is known: they stay missing.
     fn crushing(
         &mut self,
+        index: usize,
         path: &str,
         candidate: &CandidateFile,
         pipe: &Pipe,
-    ) -> Result<Option<Strength>, HandbookError> {
+    ) -> Result<Option<Ends<Strength>>, HandbookError> {
         let Some(field) = &candidate.crushing else {
+            if let Some(usual) = self.usual_crushing(candidate, pipe)? {
+                let shown = |strength: &Strength| Shown::of(strength.ultimate.value, Role::LineWeight);
+                let value = match (shown(&usual.low), shown(&usual.high)) {
+                    (low, high) if low == high => AssumedValue::One(low),
+                    (low, high) => AssumedValue::Range(low, high),
+                };
+                let origin = usual.low.ultimate.origin;
+                self.about(Concern::Pipe(index), |it| it.assume(format!("{path}.crushing"), value, origin));
+                return Ok(Some(usual));
+            }
             if let Some(annulus) = &candidate.annulus {
                 let why = Complaint::advised(
                     "says nothing without the crushing strength of the pipe",
@@ -128,7 +166,7 @@ impl Resolver<'_> {
                     self.flaw(field, &place, Complaint::advised(why, "write for example \"60 kN/m\""));
                 }
                 let ultimate = Cited::given(*strength, &FieldName("candidates[].crushing"));
-                return Ok(Some(Strength { ultimate, cracked: None }));
+                return Ok(Some(Ends::same(Strength { ultimate, cracked: None })));
             }
             CrushingFile::Class(key) => key,
         };
@@ -149,21 +187,40 @@ impl Resolver<'_> {
             );
             return Ok(None);
         }
-        let of_class = |class_load| StrengthOfClass { class_load, size: candidate.size.value }.value();
-        Ok(Some(Strength {
-            ultimate: row.map(|row| of_class(row.ultimate.value)),
-            cracked: row.value.cracked.as_ref().map(|cracked| of_class(cracked.value)),
-        }))
+        Ok(Some(Ends::same(of_class(row, candidate))))
     }
 
-    /// Everything but the places.
+    /// The least and the most that a pipe of this material and size usually has.
+    fn usual_crushing(&self, candidate: &CandidateFile, pipe: &Pipe) -> Result<Option<Ends<Strength>>, HandbookError> {
+        let classes = |low, high| -> Result<Option<Ends<Strength>>, HandbookError> {
+            let table = self.handbook.crushing_class()?;
+            let class = |key| Ok::<_, HandbookError>(of_class(table.row(key)?, candidate));
+            Ok(Some(Ends { low: class(low)?, high: class(high)? }))
+        };
+        match pipe.family {
+            Family::Clay => {
+                let row = self.handbook.clay_crushing()?.find(|row| same_size(row.size.value, candidate.size.value));
+                match row {
+                    Some(row) => {
+                        let ultimate = row.map(|row| row.strength.value);
+                        Ok(Some(Ends::same(Strength { ultimate, cracked: None })))
+                    }
+                    None => classes("en_295_95", "en_295_160"),
+                }
+            }
+            Family::Concrete => classes("c76_i", "c76_iii"),
+            _ => Ok(None),
+        }
+    }
+
+    /// Everything but the places: the load that is least and the strength that is most, and the other way round.
     fn service(
         &mut self,
         path: &str,
         candidate: &CandidateFile,
         pipe: &Pipe,
-        strength: Strength,
-    ) -> Result<PipeInService, HandbookError> {
+        strength: Ends<Strength>,
+    ) -> Result<Ends<PipeInService>, HandbookError> {
         let factors = self.handbook.earth_load_factor()?;
         let beddings = self.handbook.bedding_factor()?;
         let lengths = self.handbook.earth_load_length()?;
@@ -171,27 +228,45 @@ impl Resolver<'_> {
         if annulus.is_none() {
             self.assume_word(format!("{path}.annulus"), Annulus::Open.key(), Origin::Law(&NOT_GROUTED));
         }
-        let key = match annulus.unwrap_or_default() {
+        let bores = match &candidate.bore {
+            Some(_) => Ends::same(pipe.bore.value),
+            None => {
+                let table = self.handbook.hole_overcut()?;
+                let low = table.cell("guided_stable", |row| &row.low)?;
+                let high = table.row("guided_stable")?.map(|row| row.high.value);
+                let bores = Ends { low: low.value, high: high.value }.map(|radius| pipe.bore.value + 2.0 * radius);
+                let shown = |bore| Shown::of(bore, Role::Diameter);
+                let what = format!("{path}: bore that the earth load hangs in");
+                self.assume(what, AssumedValue::Range(shown(bores.low), shown(bores.high)), high.origin);
+                bores
+            }
+        };
+        let bedding = |annulus| match annulus {
             Annulus::Grouted => "jacked_grouted",
-            Annulus::Open if pipe.bore.value > pipe.outside_diameter.value => "class_d",
+            Annulus::Open if candidate.bore.is_some() && bores.high > pipe.outside_diameter.value => "class_d",
             Annulus::Open => "jacked_not_grouted",
         };
-        let earth = beddings.factor(key, |row| &row.value)?;
+        let earth = beddings.factor(bedding(annulus.unwrap_or_default()), |row| &row.value)?;
+        let best = beddings.factor(bedding(annulus.unwrap_or(Annulus::Grouted)), |row| &row.value)?;
         let live = beddings.factor("live_default", |row| &row.high)?;
         self.assume_one(format!("{path}: bedding factor of the earth load"), earth, Role::Ratio);
         let safety = factors.factor("strength_safety", |row| &row.value)?;
         self.assume_one(format!("{path}: factor on the crushing strength"), safety, Role::Ratio);
         let crack_safety = factors.factor("crack_safety", |row| &row.value)?;
-        Ok(PipeInService {
+        let floor_bores = factors.factor("floor_column", |row| &row.high)?.value;
+        let cohesion_from = lengths.value("cohesion_from")?.value;
+        let end = |strength: Strength, bore, bedding: Ratio| PipeInService {
             strength: strength.ultimate,
             safety: safety.value,
             cracked: strength.cracked.map(|cracked| (cracked, crack_safety.value)),
-            earth_bedding: earth.value,
-            live_bedding: live.value.min(earth.value),
-            floor_bores: factors.factor("floor_column", |row| &row.high)?.value,
-            cohesion_from: lengths.value("cohesion_from")?.value,
+            bore,
+            earth_bedding: bedding,
+            live_bedding: live.value.min(bedding),
+            floor_bores,
+            cohesion_from,
             places: Vec::new(),
-        })
+        };
+        Ok(Ends { low: end(strength.high, bores.low, best.value), high: end(strength.low, bores.high, earth.value) })
     }
 
     /// Pressure of traffic and impact on it at a cover; `None` above the least cover of the table.

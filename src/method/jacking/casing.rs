@@ -2,7 +2,7 @@
 
 use super::steel;
 use crate::check::{Absent, Outcome, at_most, required};
-use crate::drive::{Casing, CasingTube};
+use crate::drive::{Casing, CasingTube, SteelEnd};
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::method::either::Either;
 use crate::method::rules::watched_up_to;
@@ -60,8 +60,14 @@ pub(in crate::method) fn joint(at: &Walked<'_>) -> Outcome {
     if let Some(rating) = casing.joint_thrust {
         return Ok(thrust.check(|thrust| at_most(Role::Thrust, thrust, rating)));
     }
+    // A weld all round bears what the section does at yield: where the section is too weak, it is the section that is over.
     let tube = tube(at)?;
-    let section = steel::limit(&mut Calc::new(Silent), &tube.section);
+    let at_yield = |section: &SteelEnd| {
+        let force = steel::section(&mut Calc::new(Silent), section) * section.yield_strength.value;
+        section.yield_strength.map(|_| force)
+    };
+    let welds = Either { safe: at_yield(&tube.section), best: tube.best.as_ref().map(at_yield) };
     let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
-    Ok(thrust.check(|thrust| required(Role::Thrust, high(thrust), section)).with_note(WELDED))
+    let sides = thrust.with(welds, |thrust, welds| (thrust, welds));
+    Ok(sides.check(|(thrust, welds)| required(Role::Thrust, high(thrust), welds)).with_note(WELDED))
 }

@@ -5,31 +5,68 @@
 //! the pipe is large and the crown is dry, and never below the column that rests on the pipe whatever holds.
 
 use super::super::walked::Walked;
-use crate::check::{Absent, Outcome, Verdict, at_most, rated};
+use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
 use crate::conditions::vertical_stress;
-use crate::drive::{Column, Drive, Pipe, PipeInService, Place};
-use crate::law::{Calc, Recorder};
+use crate::drive::{Capacity, Column, Drive, Pipe, PipeInService, Place, Stretch};
+use crate::handbook::Family;
+use crate::law::{Calc, Recorder, Silent};
 use crate::laws::earth_load::{CrushingStrengthNeeded, FloorColumn, FlooredLoad, PressureOnPipe};
 use crate::laws::soil::MarstonLoad;
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio, Role};
-use crate::source::Cited;
+use crate::source::{Cited, Equation, Origin};
 
 const NOTE: &str =
     "earth, water and traffic together, of the stretch that asks for most; no cohesion but the file's own";
+const BARE: &str = "least wall of a bare casing; coated ones may have less";
+const NO_ROW: &str = "no table has a wall for this size under a railway: show it by its ring, with the railway's word";
+/// Where the table of least walls ends.
+const BEYOND: Equation = Equation::judged(
+    "wall of a casing beyond the table",
+    "not known",
+    "the table of least walls ends at 72 in",
+    "larger casings under a railway",
+);
 const UNKNOWN: &str = "needs more than the least cover of the table of live load";
 
 pub(in super::super) fn crushing<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
-    let Some(service) = &at.pipe.service else {
+    let Some(ends) = &at.pipe.service else {
+        let rigid = matches!(at.pipe.family, Family::PolymerConcrete | Family::FibreCement);
+        only(rigid, "a flexible pipe bears as a ring")?;
         return Err(at.jacked().err().unwrap_or(Absent::Missing));
     };
     calc.part("pipe in service");
-    let found = calc.doubted(|calc| worst(calc, at.drive, at.pipe, service));
-    let Some(found) = found.transpose() else {
-        return Ok(rated(Verdict::NotDecided, service.strength.origin).with_note(UNKNOWN));
+    let safe = loaded(calc, at, &ends.high, Stretch::heavy);
+    let Some(safe) = safe else {
+        return Ok(rated(Verdict::NotDecided, ends.high.strength.origin).with_note(UNKNOWN));
     };
+    // What is not told at its best is no part of the working.
+    let best = loaded(&mut Calc::new(Silent), at, &ends.low, Stretch::light);
+    Ok(best.map_or(safe, |best| safe.at_best(best)).with_note(NOTE))
+}
+
+/// The check with the soil of one end; `None` where traffic cannot be told.
+fn loaded<R: Recorder>(
+    calc: &mut Calc<R>,
+    at: &Walked<'_>,
+    service: &PipeInService,
+    soil: fn(&Stretch) -> Column<'_>,
+) -> Option<Check<()>> {
+    let found = calc.doubted(|calc| worst(calc, at.drive, at.pipe, service, soil)).transpose()?;
     let needed = found.map(|(needed, _)| Band::same(needed));
     let strength = found.map(|(_, strength)| Cited::new(strength, service.strength.origin));
-    Ok(at_most(Role::LineWeight, needed, strength).with_note(NOTE))
+    Some(at_most(Role::LineWeight, needed, strength))
+}
+
+/// A steel pipe that stays under a railway, against the least wall of its size.
+pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
+    let Capacity::Steel(end) = &at.jacked()?.pipe.capacity else {
+        return Err(Absent::NotApplicable("only steel has a least wall under a railway"));
+    };
+    only(at.drive.site.surface.railway, "no railway runs over it")?;
+    let Some(least) = at.jacked()?.pipe.railway_wall else {
+        return Ok(rated(Verdict::NotDecided, Origin::Law(&BEYOND)).with_note(NO_ROW));
+    };
+    Ok(at_least(Role::Wall, end.wall, least).with_note(BARE))
 }
 
 /// Strength that is needed and that there is, where the pipe is used most; `None` where a stretch cannot be told.
@@ -38,10 +75,11 @@ fn worst<R: Recorder>(
     drive: &Drive,
     pipe: &Pipe,
     service: &PipeInService,
+    soil: fn(&Stretch) -> Column<'_>,
 ) -> Option<(LineLoad, LineLoad)> {
     let mut worst: Option<(LineLoad, LineLoad)> = None;
     for (stretch, place) in drive.stretches.iter().zip(&service.places) {
-        let (at, place) = (stretch.heavy(), place.as_ref()?);
+        let (at, place) = (soil(stretch), place.as_ref()?);
         let (earth_load, live_load) = loads(calc, pipe, service, (at, stretch.way.deepest), place);
         let ultimate = Some((service.strength.value, service.safety));
         for (strength, safety) in [ultimate, service.cracked].into_iter().flatten() {
@@ -72,7 +110,7 @@ fn loads<R: Recorder>(
     let depth = deepest - outside_diameter;
     let stress = vertical_stress(calc, at, depth);
     let (unit_weight, water) = (stress.effective / depth, stress.total - stress.effective);
-    let (bore, lateral_friction) = (pipe.bore.value, place.lateral_friction);
+    let (bore, lateral_friction) = (service.bore, place.lateral_friction);
     let marston = |calc: &mut Calc<R>, depth: Length, cohesion: Pressure| {
         calc.law(MarstonLoad { unit_weight, bore, depth, lateral_friction, cohesion })
     };
