@@ -172,7 +172,7 @@ macro_rules! checks {
             ServiceSettlement "settlement, services" Movement Surveyed,
                 needs "settlement of services" ["crossings[].allowed_settlement"] => $at.services.0;
             /// Slope of a crossed service.
-            ServiceSlope "slope, services" Movement Surveyed, asks "slope of services" ["crossings[].allowed_slope"]
+            ServiceSlope "slope, services" Movement Surveyed, needs "slope of services" ["crossings[].allowed_slope"]
                 => $at.services.1;
             /// Clear distance of a crossed service.
             ServiceClearance "clear distance, services" none High,

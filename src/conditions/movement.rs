@@ -215,9 +215,7 @@ pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Ou
         calc.part("settlement of services");
         let moves = at_service(calc, at, crossing);
         keep(&mut settlement, against(at, Role::Settlement, moves, crossing.settlement, |moved| moved.settlement));
-        if let Some(limit) = crossing.slope {
-            keep(&mut slope, against(at, Role::Slope, moves, Ends::same(limit), |moved| moved.slope));
-        }
+        keep(&mut slope, against(at, Role::Slope, moves, crossing.slope, |moved| moved.slope));
     }
     (settlement, slope)
 }

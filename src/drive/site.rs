@@ -101,7 +101,8 @@ pub struct Crossing {
     pub(crate) is_limited: bool,
     /// As its owner allows, or least and most of what owners usually do.
     pub(crate) settlement: Ends<Cited<Length>>,
-    pub(crate) slope: Option<Cited<Ratio>>,
+    /// The same of its slope.
+    pub(crate) slope: Ends<Cited<Ratio>>,
     pub(crate) clearance: Option<Cited<Length>>,
 }
 

@@ -7,7 +7,7 @@ use crate::drive::{
 };
 use crate::drive_file::{CrossingFile, DriveFile, Over, PitFile, SurfaceFile, Traffic};
 use crate::handbook::{GroundClass, HandbookError, Spoil};
-use crate::quantity::{Band, Length, Measure, Pressure, Role, Shown, Time};
+use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, FieldName, Origin};
 use crate::yaml::Complaint;
 
@@ -97,13 +97,18 @@ impl Resolver<'_> {
             slope: match (slope, usual) {
                 (Some(told), _) => Some(Ends::same(told)),
                 (None, Some(_)) => {
-                    let least = self.handbook.ratio("settlement.slope_least")?;
-                    self.assume_one("surface.allowed_slope", least, Role::Slope);
-                    Some(Ends { low: least, high: self.handbook.ratio("settlement.slope_most")? })
+                    let ends = self.slopes()?;
+                    self.assume_one("surface.allowed_slope", ends.low, Role::Slope);
+                    Some(ends)
                 }
                 (None, None) => None,
             },
         })
+    }
+
+    fn slopes(&self) -> Result<Ends<Cited<Ratio>>, HandbookError> {
+        let ratio = |key| self.handbook.ratio(key);
+        Ok(Ends { low: ratio("settlement.slope_least")?, high: ratio("settlement.slope_most")? })
     }
 
     fn lengths(&self, [least, most]: [&'static str; 2]) -> Result<Ends<Cited<Length>>, HandbookError> {
@@ -133,6 +138,7 @@ impl Resolver<'_> {
             let depth = self.number(&path, crossing, CrossingFile::depth);
             let beside = self.number(&path, crossing, CrossingFile::beside).unwrap_or_default();
             let settlement = self.take(&path, crossing, CrossingFile::allowed_settlement);
+            let slopes = self.slopes()?;
             let usual = self.lengths(["settlement.service_least", "settlement.service_most"])?;
             let slope = self.take(&path, crossing, CrossingFile::allowed_slope);
             let clearance = self.take(&path, crossing, CrossingFile::clearance);
@@ -146,6 +152,10 @@ impl Resolver<'_> {
                 self.assume_one(format!("{path}.allowed_settlement"), usual.low, Role::Settlement);
             }
             let settlement = settlement.map_or(usual, Ends::same);
+            if slope.is_none() {
+                self.assume_one(format!("{path}.allowed_slope"), slopes.low, Role::Slope);
+            }
+            let slope = slope.map_or(slopes, Ends::same);
             crossings.push(Crossing {
                 is_limited,
                 name,

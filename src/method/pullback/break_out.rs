@@ -93,7 +93,9 @@ impl<'a> Bore<'a> {
             both.if_sure().unwrap_or(false)
         };
         if is_told || passes(adverse, Ratio::from(1.0)) {
-            return check.with_note(TOLD).at_best(hold(best, strong));
+            let check = check.with_note(TOLD).at_best(hold(best, strong));
+            // All is told of the fluid that can be.
+            return if is_told { check.settled_by(&["ground[].soil"]) } else { check };
         }
         let site = &self.drive.site;
         let spare = if site.surface.is_told && !site.surface.road { Ratio::from(1.0) } else { rule.spare_under_road };
