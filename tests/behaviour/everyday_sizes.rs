@@ -104,39 +104,34 @@ fn concrete_is_named_by_its_bore() {
     assert!((11.7..12.6).contains(&number), "{told}");
 }
 
-/// A 12 in sewer: clay, PE in both series, steel and concrete are proposed.
+/// Sewers of 12 in and of 36 in, and a main of 36 in: steel, bare as it is, is proposed for the main alone.
 #[test]
-fn pipes_are_proposed_for_a_12_in_sewer_and_a_1_m_one() {
-    for (needed, wanted) in [
-        (
-            "12 in",
-            &[
-                "clay 12 in",
-                "clay 15 in",
-                "PE100 355 mm SDR 17",
-                "PE100 400 mm SDR 11",
-                "PE4710 IPS 14 in DR 17",
-                "steel 14 in",
-            ][..],
-        ),
-        (
-            "36 in",
-            &[
-                "steel 38 in",
-                "PE100 1200 mm SDR 17",
-                "PE4710 IPS 42 in DR 17",
-                "concrete 36 in",
-                "ductile iron 1000 mm",
-            ][..],
-        ),
-    ] {
+fn pipes_are_proposed_for_sewers_and_a_main() {
+    const SMALL: &[&str] = &[
+        "clay 12 in",
+        "clay 15 in",
+        "concrete 12 in",
+        "PE100 355 mm SDR 17",
+        "PE100 400 mm SDR 11",
+        "PE4710 IPS 14 in DR 17",
+    ];
+    const LARGE: &[&str] =
+        &["PE100 1200 mm SDR 17", "PE4710 IPS 42 in DR 17", "concrete 36 in", "ductile iron 1000 mm"];
+    for (service, needed, wanted) in
+        [("gravity_sewer", "12 in", SMALL), ("gravity_sewer", "36 in", LARGE), ("pressure_main", "36 in", LARGE)]
+    {
         let drive = drive(&text(|text| {
-            text.edit(&format!("candidates:\n{LIST}"), &format!("needed_inside_diameter: {needed}\n"))
+            text.edit("gravity_sewer", service)
+                .edit(&format!("candidates:\n{LIST}"), &format!("needed_inside_diameter: {needed}\n"))
         }));
         let labels: Vec<&str> = drive.candidates().iter().map(|pipe| pipe.label()).collect();
         for wanted in wanted {
             assert!(labels.iter().any(|label| label.starts_with(wanted)), "{needed}: {wanted} of {labels:?}");
         }
+        let steel = labels.iter().any(|label| label.starts_with("steel 38 in"));
+        assert_eq!(steel, service == "pressure_main", "{service} {needed}: {labels:?}");
+        let told = drive.proposal(jackpull::quantity::UnitSystem::Us).unwrap();
+        assert_eq!(told.contains("bare steel is no sewer pipe"), service == "gravity_sewer", "{told}");
         let least = Length::from_text(needed).unwrap();
         assert!(drive.candidates().iter().all(|pipe| pipe.outside_diameter() > least));
     }

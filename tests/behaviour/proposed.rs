@@ -28,8 +28,6 @@ fn every_material_is_proposed_for_each_method_it_can_take() {
     for (start, method) in [
         ("clay", Method::PipeJacking),
         ("concrete", Method::PipeJacking),
-        ("steel", Method::PipeJacking),
-        ("steel", Method::Pullback),
         ("ductile iron", Method::PipeJacking),
         ("ductile iron", Method::Pullback),
         ("PVC 10 in", Method::PipeJacking),
@@ -41,8 +39,17 @@ fn every_material_is_proposed_for_each_method_it_can_take() {
         let found = of(&drive, &choice, start, method);
         assert!(found.iter().any(|ranked| !ranked.scheme.is_excluded()), "{start} by {method:?}");
     }
+    assert!(of(&drive, &choice, "steel", Method::PipeJacking).is_empty(), "bare steel as a sewer");
     let sentence = drive.proposal(jackpull::quantity::UnitSystem::Si).unwrap();
-    assert!(sentence.contains("not proposed: GRP and polymer concrete"), "{sentence}");
+    assert!(sentence.contains("not proposed: steel: bare steel"), "{sentence}");
+    assert!(sentence.contains("; GRP and polymer concrete"), "{sentence}");
+    let main = text(|text| text.edit("gravity_sewer", "pressure_main").edit(LIST, "needed_inside_diameter: 240 mm\n"));
+    let drive = read_drive(&main, &Handbook::embedded()).unwrap();
+    let choice = choose(&drive).unwrap();
+    for method in [Method::PipeJacking, Method::Pullback] {
+        let found = of(&drive, &choice, "steel", method);
+        assert!(found.iter().any(|ranked| !ranked.scheme.is_excluded()), "steel by {method:?}");
+    }
 }
 
 /// What the maker has to give is open, and says where the scheme would rank; nothing of it counts as a pass.

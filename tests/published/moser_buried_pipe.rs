@@ -1,4 +1,4 @@
-//! A. P. Moser, Buried Pipe Design, pages 22, 33 to 36, 79, 81, 82, 126 and 250 of the book (read in a page copy), with
+//! A. P. Moser, Buried Pipe Design, pages 22, 33 to 36, 79, 81, 82, 126, 250 and 259 of the book (read in a page copy), with
 //! the load coefficient of a jacked pipe worked out for the recalled K mu of Marston and Spangler, by a compiler and
 //! again by an independent check.
 
@@ -19,6 +19,7 @@ pages!(
     safety_factor,
     impact_by_cover,
     figures_for_cohesion,
+    crushing_of_clay_pipe,
 );
 
 fn span<'a>(row: Option<Cited<&'a RatioSpanRow>>, key: &str) -> Result<&'a RatioSpanRow, crate::found::Stop> {
@@ -27,6 +28,34 @@ fn span<'a>(row: Option<Cited<&'a RatioSpanRow>>, key: &str) -> Result<&'a Ratio
 
 fn value(row: &RatioSpanRow) -> Result<Ratio, crate::found::Stop> {
     Ok(needed(row.value.as_ref(), || row.what.value.0.clone())?.value)
+}
+
+/// Table 5.5, least crushing strength of clay pipe by ASTM C700, extra strength, lb/ft.
+fn crushing_of_clay_pipe(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    const PRINTED: [(u32, u32); 14] = [
+        (6, 2000),
+        (8, 2200),
+        (10, 2400),
+        (12, 2600),
+        (15, 2900),
+        (18, 3300),
+        (21, 3850),
+        (24, 4400),
+        (27, 4700),
+        (30, 5000),
+        (33, 5500),
+        (36, 6000),
+        (39, 6600),
+        (42, 7000),
+    ];
+    for (size, printed) in PRINTED {
+        let nominal = q::<Length>(&format!("{size} in"));
+        let row = handbook.clay_crushing()?.find(|row| same(row.size.value, nominal));
+        let strength = needed(row, || format!("{size} in"))?.value.strength.value;
+        near(found, &format!("clay {size} in"), strength, &format!("{printed} plf"), "0.5 plf");
+    }
+    holds(found, "every row is printed", handbook.clay_crushing()?.rows.len() == PRINTED.len());
+    Ok(())
 }
 
 /// K mu, the figure it was worked with, and C at a depth of 1, 2, 4, 6, 8, 10 bores and without end, printed to 0.001.

@@ -30,6 +30,9 @@ const SIZES: usize = 2;
 /// What a list of sizes alone proposes nothing of.
 const NO_SIZES: &str = "GRP and polymer concrete: outside diameter, wall and strength are each maker's, and no open table \
                         of sizes was found; list the pipe of a maker";
+/// By trade habit bare steel is a casing: it rusts in a sewer.
+const NO_SEWER: &str = "steel: bare steel is no sewer pipe by trade habit; list it where it is lined, or as the casing of \
+                        another";
 /// Grade of a proposed steel pipe that is pulled: the least of line pipe.
 const STEEL_GRADE: &str = "api_5l_b";
 /// Dimension ratios of PE that are pulled most, thick and thin, in metric and in iron pipe sizes.
@@ -61,7 +64,12 @@ impl Resolver<'_> {
         }
         let first = pipes.len();
         let mut left_out = Vec::new();
-        for kind in self.kinds()? {
+        let mut kinds = self.kinds()?;
+        let is_sewer = file.service.value == Service::GravitySewer;
+        if !is_sewer {
+            kinds.push(self.steel_kind()?);
+        }
+        for kind in kinds {
             let mut fits: Vec<(Length, CandidateFile)> =
                 kind.sizes.into_iter().filter(|(inside, _)| *inside >= needed.value).collect();
             fits.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
@@ -77,6 +85,9 @@ impl Resolver<'_> {
                     Err(why) => left_out.push(format!("{} {why}", kind.name)),
                 }
             }
+        }
+        if is_sewer {
+            left_out.push(NO_SEWER.to_owned());
         }
         left_out.push(NO_SIZES.to_owned());
         if pipes.is_empty() {
@@ -162,7 +173,7 @@ impl Resolver<'_> {
         Ok(Some(Cited::new(needed.value(), Origin::Law(&DiameterForFlow::EQUATION))))
     }
 
-    /// Every kind of pipe in the tables, and how it is named in the file.
+    /// Every kind of pipe in the tables but steel, and how it is named in the file.
     fn kinds(&self) -> Resolved<Vec<Kind>> {
         let handbook = self.handbook;
         let by_name = |material| move |known: &Known| (known.size, CandidateFile::of(material, known.size));
@@ -170,7 +181,6 @@ impl Resolver<'_> {
             kind("clay", &sizes::clay(handbook)?, by_name(Material::Clay)),
             // Strength and end area are the maker's, so most files learn only that they are missing.
             kind("concrete", &sizes::concrete(handbook)?, by_name(Material::Concrete)),
-            self.steel_kind()?,
             kind("ductile iron", &sizes::metric_iron(handbook)?, by_name(Material::DuctileIron)),
         ];
         let average = handbook.ratio("pe.average_wall")?.value.si();
