@@ -84,6 +84,9 @@ pub(crate) fn at(check: &Check) -> String {
     used.map_or_else(|| subject.to_owned(), |used| format!("{subject} at {}", decimal(used, 2)))
 }
 
+/// Most checks named for one reason in one line.
+const MOST_NAMED: usize = 3;
+
 /// What asks for care, by its reason.
 pub(crate) fn care(ranked: &Ranked) -> String {
     const KINDS: [(Care, &str); 5] = [
@@ -99,8 +102,10 @@ pub(crate) fn care(ranked: &Ranked) -> String {
         // What is asked of the contractor is no share of a limit.
         let named = |check: &Check| if check.is_required() { check.subject.label().to_owned() } else { at(check) };
         let names: Vec<String> = checks.map(named).collect();
+        let more = names.len().saturating_sub(MOST_NAMED);
+        let more = if more > 0 { format!(" and {more} more") } else { String::new() };
         if !names.is_empty() {
-            text.push_str(&format!("; {label}: {}", names.join(", ")));
+            text.push_str(&format!("; {label}: {}{more}", names.get(..MOST_NAMED).unwrap_or(&names).join(", ")));
         }
     }
     text
@@ -116,11 +121,10 @@ pub(crate) fn if_settled(ranked: &Ranked) -> Option<&'static str> {
 
 /// What to write so that an open scheme is decided, in a few words; empty for any other.
 pub(crate) fn to_write(ranked: &Ranked) -> String {
-    const MOST: usize = 3;
     let asks = asks(ranked);
     let lines = asks.iter().filter(|ask| !ask.fields.is_empty());
-    let mut parts: Vec<String> = lines.clone().take(MOST).map(|ask| ask.fields.join(" and ")).collect();
-    let more = lines.count().saturating_sub(MOST);
+    let mut parts: Vec<String> = lines.clone().take(MOST_NAMED).map(|ask| ask.fields.join(" and ")).collect();
+    let more = lines.count().saturating_sub(MOST_NAMED);
     if more > 0 {
         parts.push(format!("{more} more"));
     }

@@ -1,6 +1,6 @@
 //! How schemes are ranked: standing first, then a score that does not look at who else is there.
 
-use crate::drives::{drive, text};
+use crate::drives::{MAIN_PE, TOLD_CLAY, drive, main, sewer, text};
 use crate::edit::Edit;
 use jackpull::check::Verdict;
 use jackpull::choice::{Choice, CriterionKind, Ranked};
@@ -154,11 +154,13 @@ fn faulty_weights_are_refused_with_their_place() {
     }
 }
 
+/// The same pipe by its wall.
+const TWIN: &str = "  - { material: pe100, size: 180 mm, wall: 16.4 mm }\n";
+
 /// Two pipes alike in everything share a place, whichever stands first in the file.
 #[test]
 fn equals_share_their_place() {
-    let twin = "  - { material: pe100, size: 315 mm, wall: 28.6 mm }\n";
-    let (_, choice) = chosen(&text(|text| text.edit(CLAY, "").edit(PE, &format!("{PE}{twin}"))));
+    let (_, choice) = chosen(&main(|text| text.edit(MAIN_PE, &format!("{MAIN_PE}{TWIN}"))));
     let places: Vec<usize> =
         choice.ranked.iter().filter(|one| one.standing == Standing::WithCare).map(|one| one.place).collect();
     assert_eq!(places, [1, 1]);
@@ -168,16 +170,17 @@ fn equals_share_their_place() {
 /// A tie within the method is told beside the rival of the other method.
 #[test]
 fn a_tie_is_told_as_a_tie() {
-    let twin = "  - { material: pe100, size: 315 mm, wall: 28.6 mm }\n";
-    for list in [format!("{PE}{twin}"), format!("{twin}{PE}")] {
-        let (_, choice) = chosen(&text(|text| text.edit(&format!("{CLAY}{PE}"), &list)));
+    for list in [format!("{MAIN_PE}{TWIN}"), format!("{TWIN}{MAIN_PE}")] {
+        let (_, choice) = chosen(&main(|text| text.edit(MAIN_PE, &list)));
         assert_eq!((choice.ranked[0].place, choice.ranked[1].place), (1, 1), "{}", choice.reason);
         assert!(choice.reason.contains(" scores about the same"), "{}", choice.reason);
     }
     // The same beside a rival of the other method.
-    let same =
-        "  - { material: clay, size: 10 in, bore: 14 in }\n  - { material: clay, size: 10 in, bore: 355.7 mm }\n";
-    let (_, choice) = chosen(&text(|text| text.edit("rig:", "tolerance: 60 mm\nrig:").edit(CLAY, same)));
+    let bore = |bore: &str| TOLD_CLAY.to_owned().edit(" }\n", &format!(", bore: {bore} }}\n"));
+    let (_, choice) = chosen(&sewer(|text| {
+        let list = format!("{}{}{PE}", bore("14 in"), bore("355.7 mm"));
+        text.edit("30 mm", "60 mm").edit(TOLD_CLAY, &list)
+    }));
     assert_eq!((choice.ranked[0].place, choice.ranked[1].place), (1, 1), "{}", choice.reason);
     assert!(choice.reason.contains(" scores about the same"), "{}", choice.reason);
 }
@@ -186,9 +189,9 @@ fn a_tie_is_told_as_a_tie() {
 #[test]
 fn the_sentence_names_two_criteria_and_the_other_argument() {
     // The larger pipe has the stronger end, and in its wider bore the less certain line.
-    let (_, choice) = chosen(&text(|text| {
-        let wide = "  - { material: clay, size: 15 in, bore: 20 in }\n";
-        text.edit("rig:", "tolerance: 200 mm\nrig:").edit(PE, wide).edit("900 kN", "1500 kN")
+    let (_, choice) = chosen(&sewer(|text| {
+        let wide = TOLD_CLAY.to_owned().edit("10 in", "15 in").edit(" }\n", ", bore: 20.5 in }\n");
+        text.edit("30 mm", "100 mm").edit("900 kN", "1500 kN").edit(TOLD_CLAY, &format!("{TOLD_CLAY}{wide}"))
     }));
     let sentence = &choice.reason;
     assert!(sentence.contains("; it leads ") && sentence.contains(" of the score's 100 points"), "{sentence}");

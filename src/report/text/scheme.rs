@@ -37,7 +37,7 @@ impl Page<'_> {
             self.gap();
         }
         self.line(&format!(
-            "{:<26}{:>14}{:>14}{:>16}{:>7}{:>7}  {}",
+            "{:<32}{:>12}{:>12}{:>14}{:>6}{:>6}  {}",
             "", "likely", "high", "limit", "likely", "high", "verdict"
         ));
         for check in scheme.checks.iter() {
@@ -64,7 +64,7 @@ impl Page<'_> {
             (high, _) => value(high.map(|high| high.1)),
         };
         self.line(&format!(
-            "{:<26}{:>14}{:>14}{limit:>16}{:>7}{:>7}  {}",
+            "{:<32}{:>12}{:>12}{limit:>14}{:>6}{:>6}  {}",
             check.subject.label(),
             value(likely.map(|likely| likely.0)),
             value(high.map(|high| high.0)),
