@@ -235,8 +235,11 @@ fn against<Q: Measure>(
     if at.is_jacked() {
         return at_most(role, most, limits.low).with_note(BOTH_ENDS).at_best(at_most(role, least, limits.high));
     }
-    let check = closing(at, role, (least, most), limits.low);
-    let check = if only_limit(&limits) { check } else { check.at_best(closing(at, role, (least, most), limits.high)) };
+    let usual = at.drive.site.movement.closes.value;
+    let check = closing(at, role, (least, most), (limits.low, usual));
+    // A limit that is only usual bars nothing that leaves its annulus full.
+    let best = || closing(at, role, (least, most), (limits.high, Ratio::default()));
+    let check = if only_limit(&limits) { check } else { check.at_best(best()) };
     let railway = at.drive.site.surface.railway && !at.drive.annulus.grouted;
     if railway { check.undecided(UNGROUTED) } else { check }
 }
@@ -250,18 +253,16 @@ fn closing<Q: Measure>(
     at: &Plan<'_>,
     role: Role,
     (none, whole): (Doubted<Band<Q>>, Doubted<Band<Q>>),
-    limit: Cited<Q>,
+    (limit, closes): (Cited<Q>, Ratio),
 ) -> Check<()> {
-    let usual = at.drive.site.movement.closes;
     let between = |none: Q, whole: Q, share: f64| Q::from_si(none.si() + (whole.si() - none.si()) * share);
     let all = at_most(role, whole, limit);
     if all.verdict == Verdict::Within {
         return all.with_note(BOTH_ENDS);
     }
     if at.drive.annulus.grouted {
-        let left = none
-            .zip(whole)
-            .map(|(none, whole)| Band { high: between(none.high, whole.high, usual.value.si()), ..none });
+        let left =
+            none.zip(whole).map(|(none, whole)| Band { high: between(none.high, whole.high, closes.si()), ..none });
         return at_most(role, left, limit).with_note(GROUTED);
     }
     // Settlement goes with what closes.
@@ -269,5 +270,5 @@ fn closing<Q: Measure>(
         let share = (limit.value.si() - none.high.si()) / (whole.high.si() - none.high.si());
         Cited::new(Ratio::from_si(share.max(0.0)), limit.origin)
     });
-    required(Role::Percent, usual.value, share).with_note(FULL)
+    required(Role::Percent, closes, share).with_note(FULL)
 }

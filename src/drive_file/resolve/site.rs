@@ -94,14 +94,15 @@ impl Resolver<'_> {
                 }
                 (None, None) => None,
             },
-            slope: match (slope, usual) {
+            // A pavement follows a trough; a track does not.
+            slope: match (slope, over == Over::Railway || traffic == Some(Traffic::Railway)) {
                 (Some(told), _) => Some(Ends::same(told)),
-                (None, Some(_)) => {
+                (None, true) => {
                     let ends = self.slopes()?;
                     self.assume_one("surface.allowed_slope", ends.low, Role::Slope);
                     Some(ends)
                 }
-                (None, None) => None,
+                (None, false) => None,
             },
         })
     }

@@ -48,7 +48,7 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     } else {
         safe
     };
-    let check = check.with_factor(factor);
+    let check = check.with_factor(factor).settled_by(settling(at, jacked.pipe, untold));
     Ok(told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter))
 }
 
@@ -81,6 +81,18 @@ fn held_to_limits(
     let share = if high.value > Force::default() { most / high.value } else { share };
     let limit = limits.map(|limits| limits.high.map(|high| Band { low: high, likely: limits.likely.value, high }));
     watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
+}
+
+/// What would settle it: the joint where nothing is told of it, nights that need not be, a better limit, or what is done
+/// where the force reaches it.
+fn settling(at: &Walked<'_>, pipe: &JackedPipe, untold: bool) -> &'static [&'static str] {
+    let nights = at.drive.rests.planned.is_empty() && at.drive.work.shifts_between_nights().is_some();
+    match (untold && !pipe.joint.packer_told, nights) {
+        (true, true) => &["candidates[].packer", "steering", "work.round_the_clock"],
+        (true, false) => &["candidates[].packer", "steering"],
+        (false, true) => &["work.round_the_clock", "rig.held_to", "if_stalled"],
+        (false, false) => &["rig.held_to", "if_stalled"],
+    }
 }
 
 /// What the reader must know of the capacity, the gravest first.
