@@ -24,6 +24,7 @@ pub mod packer;
 pub mod part_full;
 pub mod pe;
 pub mod pit_base;
+pub mod pit_water;
 pub mod pull;
 pub mod pull_limits;
 pub mod pull_rules;
@@ -72,6 +73,7 @@ pub fn equations() -> impl Iterator<Item = &'static Equation> {
         part_full::EQUATIONS,
         pe::EQUATIONS,
         pit_base::EQUATIONS,
+        pit_water::EQUATIONS,
         pull::EQUATIONS,
         pull_limits::EQUATIONS,
         pull_rules::EQUATIONS,

@@ -156,7 +156,7 @@ macro_rules! checks {
             SelfCleaning "flow, self-cleaning" none Screen, asks "self-cleaning" ["design_flow.min"]
                 => sewer::self_cleaning($at, $calc, $at.full_flow);
             /// Cover, against the least by method.
-            Cover "cover" none High, asks "cover of a pulled pipe" ["surface.over"] => room::cover($at, $calc);
+            Cover "cover" none High => room::cover($at, $calc);
             /// A pipe under tracks, without a casing round it for good.
             RailwayCasing "railway, casing" none High, needs "what the railway permits" ["surface.railway_permits"]
                 => railway::casing($at);
@@ -175,23 +175,22 @@ macro_rules! checks {
             ServiceSlope "slope, services" Movement Surveyed, needs "slope of services" ["crossings[].allowed_slope"]
                 => $at.services.1;
             /// Clear distance of a crossed service.
-            ServiceClearance "clear distance, services" none High,
-                asks "services crossed or beside the bore" ["crossings"] => room::clearance($at, $calc);
+            ServiceClearance "clear distance, services" none High => room::clearance($at, $calc);
             /// Stability number of an open face in clay.
             FaceStability "face, stability number" none UpTo(1.25),
                 needs "strength of the clay in an open face" ["ground[].soil.undrained_strength", "surface.over"]
                 => face::stability($at, $calc);
             /// Heave of the base of a pit in clay.
-            PitHeave "pit base, heave" none Likely(1.5), asks "base of the pits in clay" ["launch.space", "reception.space"]
+            PitHeave "pit base, heave" none Likely(1.5)
                 => pits::base_heave($at, $calc);
+            /// Boiling of the base of a pit in sand.
+            PitBoiling "pit base, boiling" none High => pits::boiling($at, $calc);
             /// Uplift of the base of a pit by water below.
             PitUplift "pit base, uplift" none High,
                 asks "uplift of the pits" ["launch.space.tight_soil", "launch.space.water_pressure"]
                 => pits::uplift($at, $calc);
             /// Soil plug in the mouth of a casing, against the head of water.
-            Plug "soil plug" none High,
-                asks "water over an open casing in sand or silt: soil plug" ["plug", "ground[].soil.saturated"]
-                => face::plug($at, $calc);
+            Plug "soil plug" none High => face::plug($at, $calc);
             /// Length of the launch pit.
             PitLength "launch pit, length" Area Screen, asks "room in the launch pit" ["launch.space"]
                 => pits::length($at, $calc, Place::Launch);

@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use super::stress::weight;
-use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
+use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated, required};
 use crate::drive::{Column, Drive, Strength, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
@@ -44,7 +44,13 @@ pub(crate) fn plug<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     open(at)?;
     let wet = || at.drive.stretches.iter().filter(|stretch| wants_plug(stretch));
     only(wet().next().is_some(), "no water stands over an open face in silt, sand or gravel")?;
-    let plug = at.drive.site.plug.ok_or(Absent::Missing)?;
+    let Some(plug) = at.drive.site.plug else {
+        let checks = wet().map(|stretch| asked(calc, at, stretch));
+        return checks
+            .reduce(Check::worse)
+            .ok_or(Absent::Missing)
+            .map(|check| check.settled_by(&["ground[].treatment", "spoil"]));
+    };
     wet().map(|stretch| against_water(calc, at.drive, stretch, plug)).reduce(Check::worse).ok_or(Absent::Missing)
 }
 
@@ -103,6 +109,24 @@ fn stands<R: Recorder>(
         Cited::new(Band { low: refuse, likely: refuse, high: rule.warn * share }, rule.refuse.origin)
     });
     at_most(Role::Ratio, number.map(Band::same), limit)
+}
+
+/// The plug that the contractor has to keep, against the longest that is kept. No length alone bars: the ground may be
+/// treated.
+fn asked<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch) -> Check<()> {
+    calc.part("soil plug against the head of water");
+    let rules = &at.drive.site.pit_rules;
+    let (length, times) = rules.longest_plug;
+    let longest = times.map(|times| length.max(times * at.opened()));
+    match plug_needed(calc, at.drive, stretch, stretch.light()) {
+        Some(need) => {
+            let need = need.map(|need| need.value);
+            required(Role::Distance, need, longest)
+                .at_best(required(Role::Distance, Length::default(), longest))
+                .with_note(PLUG)
+        }
+        None => rated(Verdict::NotDecided, rules.plug.1.origin),
+    }
 }
 
 /// Against the lightest soil; not decided where the heaviest would do.

@@ -6,7 +6,8 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_most, rated, required};
-use crate::drive::{Crossing, Ends, Pipe};
+use crate::drive::{Crossing, Ends, Pipe, Stretch};
+use crate::handbook::{GroundClass, Lubrication};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::settlement::{
     AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestTrough, TroughWidth,
@@ -71,14 +72,22 @@ fn lost(at: &Plan<'_>) -> Ends<Lost> {
             high: Lost { bore: opened, closes: share(1.0) },
         };
     }
-    let told = at.pipe.bore.origin != at.pipe.bore_rule.origin;
     let overcut = at.drive.site.movement.overcut;
-    let bore = |overcut: Length| if told { opened } else { opened + 2.0 * overcut };
+    let told = at.pipe.bore_is_told();
+    let bore = |overcut: Length| if told { opened } else { at.pipe.height() + 2.0 * overcut };
     let least = if at.drive.annulus.grouted { share(0.0) } else { Closes::Least };
     Ends {
         low: Lost { bore: bore(overcut.low), closes: least },
         high: Lost { bore: bore(overcut.high), closes: Closes::AsUsual },
     }
+}
+
+/// Whether what is pumped behind a jacked pipe keeps the annulus from closing by more than is usual: of clay only where
+/// grout follows.
+fn kept_full(at: &Plan<'_>, ground: &Stretch) -> bool {
+    let fed = matches!(at.drive.lubrication, Lubrication::Metered | Lubrication::Logged);
+    let clay = ground.class.is_clay() || ground.mixed_with.is_some_and(GroundClass::is_clay);
+    at.is_jacked() && fed && (at.drive.annulus.grouted || !clay)
 }
 
 /// What moves over a bore whose invert lies at a depth, in the ground of a stretch; `None` where no source tells the
@@ -108,7 +117,7 @@ fn moved<R: Recorder>(
     let widths = Band { low: wide, likely: (narrow + wide) / 2.0, high: narrow };
     let (low, likely, high) = trough.closed;
     let closed = match closes {
-        Closes::AsUsual => Band { low, likely, high },
+        Closes::AsUsual => Band { low, likely, high: if kept_full(at, ground) { likely } else { high } },
         Closes::Least => Band::same(low),
         Closes::Share(share) => Band::same(share),
     };

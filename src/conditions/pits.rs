@@ -2,20 +2,28 @@
 
 use super::plan::Plan;
 use super::stress::weight;
-use crate::check::{Absent, Check, Outcome, at_least, at_most, only};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_most, only, rated, required};
 use crate::drive::{Column, Drive, Ends, Pit, PitSides, PitSpace, Strength, StrengthBy, Stretch};
-use crate::handbook::Method;
+use crate::handbook::{GroundClass, Method, Treatment};
 use crate::law::{Calc, Law, Recorder};
-use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton};
+use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton, CriticalGradient};
+use crate::laws::pit_water::{BoilingInside, CrowdedFlow, HeadAtToe, WallsBelow};
 use crate::laws::room::PitSide;
-use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role, UnitWeight};
+use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::quantity::{Area, Band, Force, Length, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::Cited;
 
-const HEAVE: &str = "undrained strength of the ground at the pit; walls that reach deeper are not counted";
+const HEAVE: &str = "undrained strength of the ground at the pit; shoring below the floor counts where its toe is told";
 const HEAVE_BY_BLOWS: &str =
-    "strength by the blow count: give undrained_strength; walls that reach deeper are not counted";
+    "strength by the blow count: give undrained_strength; shoring below the floor counts where its toe is told";
 const HEAVE_OTHER: &str = "the strength given is more than the other clay has: that one by its blow count, list it as the \
-                           class; walls that reach deeper are not counted";
+                           class; shoring below the floor counts where its toe is told";
+const DRAINED: &str = "wells keep the water half a metre under the floor as long as the pit is open";
+const SEALED: &str = "the sealed base is the word of the file: its weight and anchors hold the water";
+const WELLS: &str = "head of water over the floor: wells that keep it half a metre under the floor, or shoring to about one \
+                     and a half times the head below it";
+const TOE: &str = "water that flows round the toe of the shoring and up to the floor, more in a narrow pit";
+const TIGHT: &str = "the pit is shorter or narrower than what has to go in, and people beside it";
 const UPLIFT: &str = "by weight alone, without friction on the walls";
 const SIDES: &str = "likely with the shortest usual plant, high with plant that is not known";
 const OUT: &str =
@@ -30,23 +38,124 @@ fn ends(drive: &Drive) -> impl Iterator<Item = (&Pit, &Stretch)> {
     ends.into_iter().filter_map(|(pit, stretch)| Some((pit, stretch?)))
 }
 
-/// The worse of both pits.
+/// The worse of both pits: the weakest clay under the heaviest soil in the deepest pit that it may be; not decided where
+/// the best of all would do.
 pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let need = at.drive.site.pit_rules.heave;
-    let clays = || ends(at.drive).filter_map(|(pit, stretch)| Some((pit, stretch, clay_below(stretch)?)));
-    only(clays().next().is_some(), "no clay is told at the pits")?;
-    let spaces = clays().filter_map(|(pit, stretch, clay)| Some((pit.space.as_ref()?, stretch, clay)));
-    let checks = spaces.map(|(space, stretch, Strength { ends, by })| {
-        calc.part("base of a pit in clay");
-        // The weakest clay under the heaviest soil; not decided where the best of both would do.
-        let [adverse, favourable] =
-            [(stretch.heavy(), ends.low), (stretch.light(), ends.high)].map(|(column, clay)| {
-                let safety = calc.doubted(|calc| Band::same(heave(calc, space, column, clay)));
+    let checks = ends(at.drive).filter_map(|(pit, stretch)| Some((pit, stretch, clay_below(stretch)?))).map(
+        |(pit, stretch, Strength { ends, by })| {
+            calc.part("base of a pit in clay");
+            let [adverse, favourable] = [false, true].map(|best| {
+                let safety = calc.doubted(|calc| Band::same(heave(calc, at, pit, stretch, ends, best)));
                 at_least(Role::Ratio, safety, need)
             });
-        adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable)
+            adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable)
+        },
+    );
+    let worst = checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no clay is told at the pits"))?;
+    Ok(worst.settled_by(&["ground[].soil", "launch.space", "launch.wall_toe_depth"]))
+}
+
+/// Safety of one base in clay: the lesser of the two equations, where the second holds.
+fn heave<R: Recorder>(
+    calc: &mut Calc<R>,
+    at: &Plan<'_>,
+    pit: &Pit,
+    stretch: &Stretch,
+    strength: Ends<Pressure>,
+    best: bool,
+) -> Ratio {
+    let rules = &at.drive.site.pit_rules;
+    let of = |ends: Ends<Ratio>| if best { ends.high } else { ends.low };
+    let (column, undrained_strength, depth, beside) = if best {
+        (stretch.light(), strength.high, pit.base.low, rules.beside.low)
+    } else {
+        (stretch.heavy(), strength.low, pit.base.high, rules.beside.high)
+    };
+    let told = column.soil.surcharge;
+    let surcharge = if told > Pressure::default() { told } else { beside };
+    let unit_weight = weight(calc, column, depth) / depth;
+    let adhesion = of(rules.adhesion);
+    let sides = pit.space.map(|space| {
+        let (one, other) = (space.width.value, space.length.value);
+        (one.min(other), one.max(other))
     });
-    checks.reduce(Check::worse).ok_or(Absent::Missing)
+    let toe = pit.toe.map(|toe| (toe.value - depth).max(Length::default()));
+    let Some((width, length)) = sides else {
+        // As deep as its shoring may be and as wide as it is: the gain is that of a square pit.
+        let law = WallsBelow { adhesion, toe: rules.below * depth, width: depth, length: depth };
+        let walls = if best { calc.law(law) } else { Ratio::default() };
+        let bearing_factor = of(rules.bearing) + walls;
+        return calc.law(BaseHeave { bearing_factor, undrained_strength, unit_weight, depth, surcharge });
+    };
+    let toe = toe.unwrap_or_else(|| if best { rules.below * width } else { Length::default() });
+    let shape = calc.law(BearingFactorSkempton { depth, width, length });
+    let bearing_factor = shape + calc.law(WallsBelow { adhesion, toe, width, length });
+    let safety = calc.law(BaseHeave { bearing_factor, undrained_strength, unit_weight, depth, surcharge });
+    let wide = BaseHeaveTerzaghi { undrained_strength, unit_weight, depth, width, surcharge };
+    if wide.in_range() && toe == Length::default() { safety.min(calc.law(wide)) } else { safety }
+}
+
+/// The worse of both pits, where water stands over a floor in silt, sand, gravel or fill: what the file says of wells and
+/// of the base is its word; a toe that it tells is judged; else wells, or a toe, are asked for as far as they go.
+pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+    let rules = &at.drive.site.pit_rules;
+    let wet = ends(at.drive).filter_map(|(pit, stretch)| {
+        let table = pit.water?;
+        (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table))
+    });
+    let checks = wet.map(|(pit, stretch, table)| {
+        let drained = pit.dewatered || stretch.treatment == Some(Treatment::Dewatered);
+        if drained || pit.sealed_base {
+            let note = if drained { DRAINED } else { SEALED };
+            return rated(Verdict::Within, rules.boiling.origin).with_care(Care::Condition, note);
+        }
+        calc.part("base of a pit in sand");
+        let Some(toe) = pit.toe else {
+            let asked = required(Role::Depth, pit.base.high - table, rules.wells);
+            // No head alone bars: deeper wells may be what the contractor brings.
+            return asked.at_best(required(Role::Depth, Length::default(), rules.wells)).with_note(WELLS);
+        };
+        let [adverse, favourable] = [false, true].map(|best| {
+            let column = if best { stretch.heavy() } else { stretch.light() };
+            let floor = if best { pit.base.low } else { pit.base.high };
+            let width = pit.space.map(|space| space.width.value.min(space.length.value));
+            let factor = calc.doubted(|calc| {
+                Band::same(inside(calc, column, (floor - table, toe.value - floor, width.unwrap_or_default())))
+            });
+            at_least(Role::Ratio, factor, rules.boiling)
+        });
+        adverse.with_note(TOE).at_best(favourable)
+    });
+    let worst =
+        checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;
+    Ok(worst.settled_by(&["launch.dewatered", "reception.dewatered"]))
+}
+
+/// Safety against boiling inside the shoring; a width that is not told is narrow.
+fn inside<R: Recorder>(calc: &mut Calc<R>, column: Column<'_>, (head, toe, width): (Length, Length, Length)) -> Ratio {
+    let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+    let saturated = column.soil.at_pipe().map_or(UnitWeight::default(), |layer| layer.saturated);
+    let critical_gradient = calc.law(CriticalGradient { buoyant_weight: saturated - water_weight, water_weight });
+    let head_at_toe = calc.law(HeadAtToe { head, toe });
+    let crowded = calc.law(CrowdedFlow { width, head });
+    calc.law(BoilingInside { critical_gradient, toe, head_at_toe, crowded })
+}
+
+/// Whether water can come up through the ground at a pit.
+fn boils(stretch: &Stretch) -> bool {
+    let loose = |class: GroundClass| {
+        matches!(
+            class,
+            GroundClass::Silt
+                | GroundClass::LooseSand
+                | GroundClass::MediumToDenseSand
+                | GroundClass::Gravel
+                | GroundClass::Fill
+                | GroundClass::Unknown
+        )
+    };
+    loose(stretch.class) || stretch.mixed_with.is_some_and(loose)
 }
 
 /// The worse of both pits.
@@ -73,17 +182,6 @@ fn clay_below(stretch: &Stretch) -> Option<Strength> {
     let given = stretch.earth.heavy.undrained;
     let given = given.map(|given| Strength { ends: Ends::same(given.strength), by: StrengthBy::File });
     stretch.earth.strength.or(given)
-}
-
-/// The lesser safety of the two equations, where the second holds.
-fn heave<R: Recorder>(calc: &mut Calc<R>, space: &PitSpace, column: Column<'_>, undrained_strength: Pressure) -> Ratio {
-    let depth = space.floor;
-    let (unit_weight, surcharge) = (weight(calc, column, depth) / depth, column.soil.surcharge);
-    let (width, length) = (space.width.value.min(space.length.value), space.width.value.max(space.length.value));
-    let bearing_factor = calc.law(BearingFactorSkempton { depth, width, length });
-    let safety = calc.law(BaseHeave { bearing_factor, undrained_strength, unit_weight, depth, surcharge });
-    let wide = BaseHeaveTerzaghi { undrained_strength, unit_weight, depth, width, surcharge };
-    if wide.in_range() { safety.min(calc.law(wide)) } else { safety }
 }
 
 /// One of the two pits.
@@ -167,21 +265,47 @@ fn space<'a, R: Recorder>(at: &Plan<'a>, calc: &mut Calc<R>, place: Place) -> Re
     Ok(space)
 }
 
-fn roomy(there: Cited<Length>, need: Cited<Band<Length>>, place: Place) -> Check<()> {
+/// By habit; and what does not go in at all, where the part is known, is no habit.
+fn roomy(there: Cited<Length>, need: Cited<Band<Length>>, place: Place, least: Option<Cited<Length>>) -> Check<()> {
     let note = if place == Place::Launch { SIDES } else { OUT };
-    at_least(Role::Distance, there.value, need).with_note(note)
+    let habit = at_least(Role::Distance, there.value, need).as_screen().with_note(note);
+    let least = least.map(|least| at_least(Role::Distance, there.value, least).by(Rule::High).with_note(TIGHT));
+    // Room is a matter of the plant: what is far from habit asks for care, and bars no scheme.
+    let habit = if habit.verdict == Verdict::NotDecided {
+        rated(Verdict::WithCare, need.origin).with_note(note)
+    } else {
+        habit
+    };
+    match least.filter(|least| least.verdict == Verdict::Over) {
+        Some(least) => least,
+        None => habit,
+    }
+}
+
+/// Length without which what is known to go in does not.
+fn least_length(at: &Plan<'_>, place: Place) -> Option<Cited<Length>> {
+    let rules = &at.drive.site.pit_rules;
+    let works = at.drive.pull.as_ref().map(|pull| &pull.works);
+    let part = match (at.method, place) {
+        (Method::PipeJacking, Place::Launch) => at.pipe.segment.unwrap_or(rules.shortest),
+        (Method::PipeJacking, Place::Reception) => return None,
+        (Method::Pullback, Place::Launch) => works.and_then(|works| works.rods).map(|(rod, _)| rod)?,
+        (Method::Pullback, Place::Reception) => passes(at, place).0?,
+    };
+    Some(rules.least.0.map(|beside| part + beside))
 }
 
 pub(crate) fn length<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>, place: Place) -> Outcome {
     only(passes(at, place).0.is_some(), "the ramp of the string sets it")?;
     let space = space(at, calc, place)?;
     let need = length_needed(calc, at, place).ok_or(Absent::Missing)?;
-    Ok(roomy(space.length, need, place))
+    Ok(roomy(space.length, need, place, least_length(at, place)))
 }
 
 pub(crate) fn width<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>, place: Place) -> Outcome {
     let space = space(at, calc, place)?;
-    Ok(roomy(space.width, width_needed(calc, at, place), place))
+    let least = at.drive.site.pit_rules.least.1.map(|beside| passes(at, place).1 + beside);
+    Ok(roomy(space.width, width_needed(calc, at, place), place, Some(least)))
 }
 
 /// Working area at a pit, likely and high.

@@ -1,11 +1,15 @@
 //! Cover over the bore, and the clear distance to what it crosses.
 
 use super::plan::Plan;
-use crate::check::{Absent, Check, Outcome, at_least};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, only, rated};
 use crate::law::{Calc, Recorder};
 use crate::laws::room::{ClearDistance, LeastCover};
-use crate::quantity::{Band, Length, Role};
+use crate::quantity::{Band, Length, Ratio, Role};
+use crate::source::Cited;
 
+const LEAST: &str = "less than this over the bore, and the ground opens up to the surface";
+const LOCATE: &str =
+    "the file does not say which services there are: locate and expose them before the drive, and list them";
 const JACKED: &str = "least cover by habit; a railway or a road has rules of its own";
 const ROAD: &str = "for drilled crossings with room to steer; the road authority decides";
 const RAIL: &str =
@@ -13,29 +17,38 @@ const RAIL: &str =
 const HABIT: &str = "habit where the owner asks for nothing; high with the pilot off by its accuracy";
 const OWNER: &str = "as its owner asks; high with the pilot off by its accuracy";
 
-/// By habit for a jacked pipe, by the rules for what lies over it for any; the worst counts.
+/// Under a railway by its rule, for any bore by what no ground can do with less of, by habit for what is pushed, and for
+/// what is pulled under a road or under nobody knows what; the worst counts.
 pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let (rules, surface) = (&at.drive.site.cover, &at.drive.site.surface);
-    let outside_diameter = at.pipe.outside_diameter.value;
-    let there = rules.shallowest - outside_diameter / 2.0 - at.opened() / 2.0;
-    let against = |need, note| at_least(Role::Depth, there, need).as_screen().with_note(note);
-    let jacked = at.is_jacked().then(|| {
-        calc.part("least cover");
-        let (least, times) = rules.jacked;
+    let (outside_diameter, bore) = (at.pipe.outside_diameter.value, at.opened());
+    let there = rules.shallowest - outside_diameter / 2.0 - bore / 2.0;
+    calc.part("least cover");
+    let mut times = |(least, times): (Length, Cited<Ratio>), outside_diameter| {
         times.map(|times| calc.law(LeastCover { outside_diameter, times, least }))
-    });
+    };
+    let least = at_least(Role::Depth, there, times(rules.least, bore)).by(Rule::High).with_note(LEAST);
+    let jacked = at.is_jacked().then(|| times(rules.jacked, outside_diameter));
     // Rows of a pulled pipe are for roads: nothing is known of other ground.
     let fits = |(to, _): &&(Option<Length>, _)| to.is_none_or(|to| outside_diameter <= to);
-    let drilled = rules.drilled.iter().find(fits).filter(|_| surface.road && !at.is_jacked());
-    let road = drilled.map(|(_, need)| against(*need, ROAD));
-    let rail = surface.railway.then(|| against(rules.rail, RAIL));
-    let checks = [jacked.map(|need| against(need, JACKED)), road, rail].into_iter().flatten();
-    checks.reduce(Check::worse).ok_or(Absent::Missing)
+    let under_road = surface.road || !surface.is_told;
+    let drilled = rules.drilled.iter().find(fits).filter(|_| under_road && !at.is_jacked());
+    let habit = |need, note| at_least(Role::Depth, there, need).as_screen().with_note(note);
+    let road = drilled.map(|(_, need)| habit(*need, ROAD));
+    let rail = surface.railway.then(|| at_least(Role::Depth, there, rules.rail).by(Rule::High).with_note(RAIL));
+    let checks = [jacked.map(|need| habit(need, JACKED)), road, rail].into_iter().flatten();
+    let settled: &'static [&'static str] = if surface.is_told { &["launch.invert_depth"] } else { &["surface.over"] };
+    Ok(checks.fold(least, Check::worse).settled_by(settled))
 }
 
 /// The worst of what is crossed.
 pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let rules = &at.drive.site.cover;
+    if !at.drive.site.crossings_are_told {
+        let origin = rules.exposed.1.origin;
+        return Ok(rated(Verdict::Within, origin).with_care(Care::Data, LOCATE).settled_by(&["crossings"]));
+    }
+    only(!at.drive.site.crossings.is_empty(), "the file says that there are none")?;
     let (bore, outside_diameter) = (at.opened(), at.pipe.outside_diameter.value);
     let checks = at.drive.site.crossings.iter().map(|crossing| {
         calc.part("clear distance of services");

@@ -3,7 +3,7 @@
 use crate::quantity::{Angle, Length, Pressure, UnitWeight};
 
 /// The least and the most that something may be; alike where the file tells it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Ends<T> {
     /// The least.
     pub low: T,

@@ -79,6 +79,11 @@ impl Pipe {
         if self.bore.origin == self.bore_rule.origin { self.outside_diameter.value } else { self.bore.value }
     }
 
+    /// Whether the file tells the bore.
+    pub(crate) const fn bore_is_told(&self) -> bool {
+        matches!(self.bore.origin, Origin::File(_))
+    }
+
     /// Height of the bore by which the water is judged: its own, or that of a casing before it.
     pub(crate) fn height(&self) -> Length {
         let own = self.outside_diameter.value;

@@ -153,6 +153,8 @@ pub struct Cover {
     pub(crate) drilled: Vec<(Option<Length>, Cited<Length>)>,
     /// Below a railway.
     pub(crate) rail: Cited<Length>,
+    /// Of any bore: length and multiple of it.
+    pub(crate) least: (Length, Cited<Ratio>),
     /// Clear distance of what is dug up and seen before a bore crosses it: least, and multiple.
     pub(crate) exposed: (Length, Cited<Ratio>),
     /// Clear distance of jacked and of drilled bores beside each other: least, and multiple.
@@ -177,6 +179,8 @@ pub struct FaceRule {
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Pit {
     pub(crate) invert: Length,
+    /// Depth of the floor at its least and at its most.
+    pub(crate) base: Ends<Length>,
     /// Depth of the water table.
     pub(crate) water: Option<Length>,
     pub(crate) space: Option<PitSpace>,
@@ -224,6 +228,23 @@ pub struct PitSides {
 #[derive(Debug, Clone, Copy)]
 pub struct PitRules {
     pub(crate) heave: Cited<Ratio>,
+    /// Least and greatest bearing factor of a base whose sides are not told.
+    pub(crate) bearing: Ends<Ratio>,
+    /// Load beside a pit, where the soil of the file has none.
+    pub(crate) beside: Ends<Pressure>,
+    /// Share of the strength of clay that holds to shoring below the floor.
+    pub(crate) adhesion: Ends<Ratio>,
+    /// Shoring below the floor over the width, at its best where none is told.
+    pub(crate) below: Ratio,
+    pub(crate) boiling: Cited<Ratio>,
+    /// Most head of water that one stage of wells, or a toe, is asked to hold.
+    pub(crate) wells: Cited<Length>,
+    /// Room without which nothing goes in: length and width beyond what passes.
+    pub(crate) least: (Cited<Length>, Cited<Length>),
+    /// Length of the shortest usual jacking pipe.
+    pub(crate) shortest: Length,
+    /// The longest plug of soil that is kept in a casing: length, or times the bore.
+    pub(crate) longest_plug: (Length, Cited<Ratio>),
     pub(crate) uplift: (Ratio, Cited<Ratio>),
     pub(crate) plug: (Ratio, Cited<Ratio>),
     /// Friction angle between plug and casing over that of the soil.

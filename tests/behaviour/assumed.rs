@@ -46,10 +46,14 @@ fn what_concerns_one_method_or_one_pipe_is_told_with_no_other() {
 fn the_tolerance_is_told_of_a_sewer_alone() {
     let main = |text: String| text.edit("gravity_sewer", "pressure_main");
     for (pipe, method) in [(0, Method::PipeJacking), (1, Method::Pullback)] {
-        assert!(!fields(pipe, method, main).iter().any(|field| field == "tolerance" || field == "pilot accuracy"));
+        assert!(
+            !fields(pipe, method, main)
+                .iter()
+                .any(|field| field == "tolerance" || field == "error of the pilot at the far end")
+        );
     }
     let drive = drive(&text(same));
     let grade: Vec<&str> =
         drive.assumed().iter().filter(|it| it.concern == Concern::Grade).map(|it| it.field.as_str()).collect();
-    assert_eq!(grade, ["tolerance", "pilot accuracy"]);
+    assert_eq!(grade, ["tolerance", "error of the pilot at the far end"]);
 }

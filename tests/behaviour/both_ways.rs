@@ -73,7 +73,8 @@ fn iron_is_looked_at_as_its_joints_are_rated() {
 /// The bore rule is for what is pulled: jacked, the same pipe follows close behind its head.
 #[test]
 fn a_jacked_pipe_has_no_annulus_of_a_pulled_one() {
-    let drive = drive(&text(|text| text.edit(CLAY, &format!("  - {{ {STEEL} }}\n"))));
+    let wide = |text: String| text.edit("rig:", "tolerance: 300 mm\nrig:");
+    let drive = drive(&text(|text| wide(text).edit(CLAY, &format!("  - {{ {STEEL} }}\n"))));
     let pipe = &drive.candidates()[0];
     let invert = |method| {
         let check = *jackpull::assess(&drive, pipe, method).checks.get(Subject::Invert).unwrap();

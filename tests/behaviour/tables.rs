@@ -205,6 +205,13 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "model.fitted_high" => (0.2, 0.5),
             "model.lateral" => (0.2, 0.5),
             "pe.tensile_design" => (0.3, 0.7),
+            // 5.14 to 5.7 of a long base without depth, some 9 of a deep square one.
+            "pit.bearing_least" => (5.0, 5.75),
+            "pit.bearing_most" => (8.0, 9.5),
+            "pit.adhesion_least" => (0.25, 0.7),
+            "pit.adhesion_most" => (0.7, 1.0),
+            "pit.walls_below" => (0.2, 1.0),
+            "plug.longest" => (2.0, 5.0),
             "settlement.slope_least" => (0.0005, 0.004),
             "settlement.slope_most" => (0.003, 0.01),
             "settlement.annulus_left" => (0.1, 0.5),
@@ -266,6 +273,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "bore.drag_low" | "bore.drag_likely" | "bore.drag_high" => (0.02 * KPA, 0.7 * KPA),
             "bore.fallen" => (2.0 * KPA, 25.0 * KPA),
             "bore.fluid_over_water" => (5.0 * KPA, 50.0 * KPA),
+            "surcharge.pit" => (10.0 * KPA, 30.0 * KPA),
+            "surcharge.pit_least" => (5.0 * KPA, 15.0 * KPA),
             "pull.annular" => (5.0 * PSI, 15.0 * PSI),
             "pull.annular_low" => (1.0 * PSI, 8.0 * PSI),
             _ => return None,
@@ -306,7 +315,13 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // What agencies print goes from a few millimetres to an inch or so.
             "settlement.rail_least" | "settlement.service_least" => (3.0 * MM, 10.0 * MM),
             "settlement.rail_most" | "settlement.service_most" | "settlement.road_least" => (8.0 * MM, 20.0 * MM),
-            "settlement.road_most" => (15.0 * MM, 40.0 * MM),
+            "settlement.road_most" | "settlement.flexible_most" => (15.0 * MM, 40.0 * MM),
+            "settlement.flexible_least" => (8.0 * MM, 20.0 * MM),
+            // Stone and rails under a frame; what suction lifts; what an auger leaves in its casing.
+            "pit.floor_least" => (0.3, 0.9),
+            "pit.floor_most" => (0.6, 1.5),
+            "pit.wells" => (2.0, 6.0),
+            "plug.longest" => (1.0, 3.0),
             "usual.ramp" => (20.0, 120.0),
             "usual.plate" => (1.0, 4.0),
             // Half of a wall at most; linings of 3 to 6 mm.

@@ -1,7 +1,7 @@
 //! Pits: what the file tells of them, and the rules for their room, floor and crane.
 
 use super::{Resolver, no_row};
-use crate::drive::{Pit, PitRules, PitSides, PitSpace, Stem};
+use crate::drive::{Ends, Pit, PitRules, PitSides, PitSpace, Stem};
 use crate::drive_file::{DriveFile, PitFile, PitSpaceFile};
 use crate::handbook::{HandbookError, Spoil};
 use crate::quantity::{Area, Length, Ratio, Role};
@@ -16,7 +16,10 @@ impl Resolver<'_> {
         invert: Length,
         water: Option<Length>,
     ) -> Pit {
-        let Some(space) = space else { return Pit { invert, water, ..Pit::default() } };
+        let base = self.floor(invert);
+        let Some(space) = space else { return Pit { invert, base, water, ..Pit::default() } };
+        let told = self.number(path, space, PitSpaceFile::floor_depth);
+        let base = told.map_or(base, Ends::same);
         let floor = self.number(path, space, PitSpaceFile::floor_depth).unwrap_or(invert);
         if floor < invert {
             let why = Complaint::advised("is above the invert of the pipe", "give the depth of the floor below ground");
@@ -53,7 +56,13 @@ impl Resolver<'_> {
             seepage,
             crane: self.take(path, space, PitSpaceFile::crane),
         };
-        Pit { invert, water, space: Some(space), ..Pit::default() }
+        Pit { invert, base, water, space: Some(space), ..Pit::default() }
+    }
+
+    /// Depth of a floor that the file does not tell: under the invert by what stone, rails and frame take.
+    fn floor(&self, invert: Length) -> Ends<Length> {
+        let under = |key| self.handbook.length(key).map_or(Length::default(), |row| row.value);
+        Ends { low: invert + under("pit.floor_least"), high: invert + under("pit.floor_most") }
     }
 
     /// With what keeps the water from the floor.
@@ -130,6 +139,9 @@ impl Resolver<'_> {
         } else {
             guided
         };
+        let ratios = |low, high| -> Result<Ends<Ratio>, HandbookError> {
+            Ok(Ends { low: self.handbook.ratio(low)?.value, high: self.handbook.ratio(high)?.value })
+        };
         let jacked = if spoil == Spoil::Slurry {
             ["slurry_launch", "slurry_reception"]
         } else {
@@ -137,6 +149,18 @@ impl Resolver<'_> {
         };
         Ok(PitRules {
             heave: factors.cell("base_heave", |row| &row.low)?,
+            bearing: ratios("pit.bearing_least", "pit.bearing_most")?,
+            beside: Ends {
+                low: self.handbook.pressure("surcharge.pit_least")?.value,
+                high: self.handbook.pressure("surcharge.pit")?.value,
+            },
+            adhesion: ratios("pit.adhesion_least", "pit.adhesion_most")?,
+            below: self.handbook.ratio("pit.walls_below")?.value,
+            boiling: factors.cell("boiling", |row| &row.low)?,
+            wells: self.handbook.length("pit.wells")?,
+            least: (self.side("length_compact")?.0, self.side("width_least")?.0),
+            shortest: self.handbook.jacking_pipe_length()?.row("clay")?.value.low.value,
+            longest_plug: (self.handbook.length("plug.longest")?.value, self.handbook.ratio("plug.longest")?),
             uplift: factors.span("base_uplift")?,
             plug: factors.span("plug_gradient")?,
             plug_interface,

@@ -140,7 +140,6 @@ impl Resolver<'_> {
             let beside = self.number(&path, crossing, CrossingFile::beside).unwrap_or_default();
             let settlement = self.take(&path, crossing, CrossingFile::allowed_settlement);
             let slopes = self.slopes()?;
-            let usual = self.lengths(["settlement.service_least", "settlement.service_most"])?;
             let slope = self.take(&path, crossing, CrossingFile::allowed_slope);
             let clearance = self.take(&path, crossing, CrossingFile::clearance);
             let name = crossing.kind.as_ref().map_or_else(|| "service".to_owned(), |kind| kind.value.0.clone());
@@ -149,6 +148,11 @@ impl Resolver<'_> {
             let stretches = [first, last];
             let invert = line.invert(at);
             let is_limited = settlement.is_some() || slope.is_some();
+            let usual = self.lengths(if bends(&name) {
+                ["settlement.flexible_least", "settlement.flexible_most"]
+            } else {
+                ["settlement.service_least", "settlement.service_most"]
+            })?;
             if settlement.is_none() {
                 self.assume_one(format!("{path}.allowed_settlement"), usual.low, Role::Settlement);
             }
@@ -246,6 +250,7 @@ impl Resolver<'_> {
             shallowest: line.shallowest(),
             jacked: (table.cell("jacked", |row| &row.cover)?.value, table.cell(times, |row| &row.times_high)?),
             drilled,
+            least: (table.cell("any", |row| &row.cover)?.value, table.cell("any", |row| &row.times_high)?),
             rail: table.cell("rail", |row| &row.cover)?,
             exposed: (
                 separation.cell("exposed_crossing", |row| &row.clear)?.value,
@@ -307,6 +312,27 @@ impl Resolver<'_> {
             self.assume_alike(&path, "share of the annulus that closes", AssumedValue::Band(band), trough_origin(self));
         }
     }
+}
+
+/// Whether a service of this name bends with the ground: of plastic, of welded steel, a cable. What is not known breaks.
+fn bends(name: &str) -> bool {
+    const KINDS: [&str; 14] = [
+        "plastic",
+        "pe",
+        "hdpe",
+        "pvc",
+        "polyethylene",
+        "steel",
+        "cable",
+        "cables",
+        "electric",
+        "power",
+        "telecom",
+        "fibre",
+        "fiber",
+        "duct",
+    ];
+    name.to_lowercase().split(|letter: char| !letter.is_alphanumeric()).any(|word| KINDS.contains(&word))
 }
 
 /// Row of the bound on closure.
