@@ -43,24 +43,31 @@ fn coefficient(lateral: f64, bores: f64) -> f64 {
     (1.0 - (-2.0 * lateral * bores).exp()) / (2.0 * lateral)
 }
 
-/// Crown at 3.4 m, ten bores of 0.34 m: C 2.919, 2.919 x 19 x 0.34² = 6.41 kN/m; 274 psf of HL-93 at 3.4 m (10 ft
-/// and more) on 0.34 m are 4.46. (6.41 / 1.9 + 4.46 / 1.5) x 1.5 = 9.52 kN/m.
+/// Width that the earth hangs in where no bore is told: 25 mm of overcut round a pipe of 0.34 m.
+const BORE: f64 = 0.39;
+
+/// Earth under this cover in that width, N/m, over the bedding factor of a close bore.
+fn earth(cover: f64) -> f64 {
+    coefficient(0.165, cover / BORE) * 19e3 * BORE * BORE / 1.9
+}
+
+/// Crown at 3.4 m, 8.72 bores of 0.39 m: C 2.860, 2.860 x 19 x 0.39² = 8.27 kN/m; 274 psf of HL-93 at 3.4 m (10 ft
+/// and more) on 0.34 m are 4.46. (8.27 / 1.9 + 4.46 / 1.5) x 1.5 = 10.99 kN/m.
 #[test]
 fn earth_and_a_road_over_a_small_pipe() {
     let got = needed(&with(3.74, "none", SOIL, "crushing: 40 kN/m"));
-    let by_hand = (2.919 * 19e3 * 0.34 * 0.34 / 1.9 + 274.0 * 47.880_26 * 0.34 / 1.5) * 1.5;
-    assert!((got / by_hand - 1.0).abs() < 2e-4, "{got} and {by_hand}");
+    let by_hand = (2.860 * 19e3 * 0.39 * 0.39 / 1.9 + 274.0 * 47.880_26 * 0.34 / 1.5) * 1.5;
+    assert!((got / by_hand - 1.0).abs() < 4e-4, "{got} and {by_hand}");
     assert!((coefficient(0.165, 10.0) - 2.919).abs() < 0.000_5);
 }
 
-/// 1.7 m of cover, five bores, lies between 5 and 6 ft: 565 psf of HL-93, with impact and lane; at 0.68 m, 2.23 ft, 2,004
+/// 1.7 m of cover lies between 5 and 6 ft: 565 psf of HL-93, with impact and lane; at 0.68 m, 2.23 ft, 2,004
 /// psf. At 0.5 m, 1.64 ft, H-20 alone has a row: 1,800 psf with 1.35.
 #[test]
 fn traffic_by_cover() {
     for (cover, pressure, impact) in [(1.7, 565.0, 1.0), (0.68, 2_004.0, 1.0), (0.5, 1_800.0, 1.35)] {
         let got = needed(&with(cover + 0.34, "none", SOIL, "crushing: 40 kN/m"));
-        let earth = coefficient(0.165, cover / 0.34) * 19e3 * 0.34 * 0.34 / 1.9;
-        let by_hand = (earth + impact * pressure * 47.880_26 * 0.34 / 1.5) * 1.5;
+        let by_hand = (earth(cover) + impact * pressure * 47.880_26 * 0.34 / 1.5) * 1.5;
         assert!((got / by_hand - 1.0).abs() < 1e-5, "{got} and {by_hand}");
     }
     // Without traffic the earth is left; a railway is heavier than a road.
@@ -76,15 +83,14 @@ fn traffic_by_cover() {
     assert_eq!(surface("railway"), at("railway").to_bits());
     assert_eq!(surface("open"), at("none").to_bits());
     assert_eq!(surface("road"), at("highway").to_bits());
-    let earth = coefficient(0.165, 10.0) * 19e3 * 0.34 * 0.34 / 1.9 * 1.5;
-    assert!((at("none") / earth - 1.0).abs() < 1e-9);
+    assert!((at("none") / (earth(3.4) * 1.5) - 1.0).abs() < 1e-9);
 }
 
 /// Water over the crown lightens the soil and presses: crown at 3.4 m, water at the surface, 20 - 9.80665 kN/m3.
 #[test]
 fn water_over_the_crown() {
     let got = needed(&with(3.74, "0 m", SOIL, "crushing: 40 kN/m").edit("traffic: highway", "traffic: none"));
-    let earth = coefficient(0.165, 10.0) * (20e3 - 9806.65) * 0.34 * 0.34 + 9806.65 * 3.4 * 0.34;
+    let earth = coefficient(0.165, 3.4 / BORE) * (20e3 - 9806.65) * BORE * BORE + 9806.65 * 3.4 * 0.34;
     assert!((got / (earth / 1.9 * 1.5) - 1.0).abs() < 1e-6, "{got}");
 }
 
@@ -117,7 +123,8 @@ fn the_worst_stretch_decides() {
     assert_eq!(two("19 kN/m3", "17 kN/m3"), one("19 kN/m3"));
 }
 
-/// Pipes proposed beside it take nothing from the pipe of the file; of them no strength is told.
+/// Pipes proposed beside it take nothing from the pipe of the file; of them none is told, and they have that of their
+/// standard.
 #[test]
 fn proposed_pipes_leave_the_strength_of_the_file() {
     let alone = with(3.74, "none", SOIL, "crushing: 6 kN/m");
@@ -129,8 +136,8 @@ fn proposed_pipes_leave_the_strength_of_the_file() {
         .collect();
     assert_eq!(checks[0].unwrap(), crushing(&alone).unwrap());
     assert_eq!(checks[0].unwrap().verdict, Verdict::Over);
-    for (index, check) in checks.iter().enumerate() {
-        assert!(check.is_none() || !beside.is_proposed(index), "{index}");
+    for (index, check) in checks.iter().enumerate().filter(|(index, _)| beside.is_proposed(*index)) {
+        assert!(check.is_none_or(|check| check.high().unwrap().1.si > 10e3), "{index}");
     }
     assert!(checks.len() > 2);
 }
@@ -159,18 +166,19 @@ fn cohesion_counts_for_large_dry_pipe_only() {
             .edit("size: 10 in, outside_diameter: 0.34 m", "size: 1 m, outside_diameter: 1.2 m");
         needed(&text.edit("traffic: highway", "traffic: none"))
     };
-    // 4.8 m over 1.2 m is four bores, C 2.221; 19 x 1.2 - 6 in place of 19 x 1.2. The floor of two bores is 1.464 x 22.8.
-    assert!((large(&sticky) / large(SOIL) - (22.8 - 6.0) / 22.8).abs() < 1e-3, "{}", large(&sticky) / large(SOIL));
-    // 5.5 kPa would leave (22.8 - 11) / 22.8 = 0.518; the floor of two bores holds 1.464 / 2.221 = 0.659.
+    // 4.8 m over a bore of 1.25 m is 3.84 bores, C 2.177; 19 x 1.25 - 6 in place of 19 x 1.25.
+    assert!((large(&sticky) / large(SOIL) - (23.75 - 6.0) / 23.75).abs() < 1e-3, "{}", large(&sticky) / large(SOIL));
+    // 5.5 kPa would leave (23.75 - 11) / 23.75 = 0.537; the floor of two bores, C 1.464, holds 0.672.
     let more = SOIL.edit(" }", ", cohesion: 5.5 kPa }");
-    assert!((large(&more) / large(SOIL) - 1.464 / 2.221).abs() < 1e-3, "{}", large(&more) / large(SOIL));
+    assert!((large(&more) / large(SOIL) - 1.464 / 2.177).abs() < 1e-3, "{}", large(&more) / large(SOIL));
 }
 
-/// No class, no check; soil that is not told is as heavy as its class may be; less cover than the table of live load has,
+/// No class: that of its standard; soil that is not told is as heavy as its class may be; less cover than the table of live load has,
 /// not decided.
 #[test]
 fn what_is_not_known_is_not_green() {
-    assert!(crushing(&with(3.74, "none", SOIL, "certificate: unknown")).is_none());
+    let untold = crushing(&with(3.74, "none", SOIL, "certificate: unknown")).unwrap().high().unwrap().1.si;
+    assert!(untold > 20e3 && untold < 60e3, "{untold}");
     let asked = |water: &str, soil: &str| needed(&with(3.74, water, soil, "crushing: 40 kN/m"));
     assert!(asked("none", "") > asked("none", SOIL));
     assert_eq!(crushing(&with(0.6, "none", SOIL, "crushing: 40 kN/m")).unwrap().verdict, Verdict::NotDecided);
@@ -205,7 +213,6 @@ fn faults_of_the_service_are_located() {
         ("crushing: c76_iv", "candidates[0].crushing: is a class of ASTM C76, which is for another material"),
         ("crushing: 0 kN/m", "candidates[0].crushing: expected a force per length above zero"),
         ("crushing: 40 kN", "candidates[0].crushing: expected "),
-        ("annulus: grouted", "candidates[0].annulus: says nothing without the crushing strength"),
         ("crushing: 40 kN/m, annulus: full", "candidates[0].annulus: expected what is left round the pipe"),
     ] {
         let text = with(3.74, "none", SOIL, pipe);

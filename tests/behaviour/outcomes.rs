@@ -62,7 +62,6 @@ const LEFT_OUT: &[(&str, &str, &[Subject])] = &[
     (", grout_density: 1500 kg/m3, grout_pressure: 20 kPa, grout_sets_in: 12 h", "", &[Subject::CollapseInGrout]),
     ("  reaming_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }\n", "", &[Subject::ReamingTorque]),
     (", wall: { width: 3 m, height: 3 m }", "", &[Subject::WallLevel]),
-    (", crushing: 60 kN/m", "", &[Subject::Crushing]),
     (", max: 25 L/s", "", &[Subject::FlowCapacity]),
     ("min: 4 L/s, ", "", &[Subject::SelfCleaning]),
     (
@@ -101,6 +100,7 @@ const ALWAYS: &[Subject] = &[
     Subject::RampRoom,
     Subject::ThrustWall,
     Subject::WallMovement,
+    Subject::Crushing,
 ];
 
 /// Of those, what a short file has no cause for.

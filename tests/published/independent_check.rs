@@ -50,7 +50,7 @@ fn frictionless(handbook: &Arc<Handbook>, ground: &str, blows: &str) -> Result<D
         handbook,
         &format!(
             "
-length: 50 m
+length: 10 m
 groundwater: none
 lubrication: none
 ground:
