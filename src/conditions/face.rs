@@ -49,7 +49,7 @@ pub(crate) fn plug<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
         return checks
             .reduce(Check::worse)
             .ok_or(Absent::Missing)
-            .map(|check| check.settled_by(&["ground[].treatment", "spoil"]));
+            .map(|check| check.settled_by(&["ground[].treatment"]));
     };
     wet().map(|stretch| against_water(calc, at.drive, stretch, plug)).reduce(Check::worse).ok_or(Absent::Missing)
 }

@@ -1,9 +1,10 @@
 //! Ground against method.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Outcome, Verdict, rated};
-use crate::drive::{BoreState, Drive, Stretch, UNTOLD_PILOT};
-use crate::handbook::{Method, Rating};
+use crate::check::{Absent, Care, Check, Outcome, Verdict, rated};
+use crate::drive::{BoreState, Drive, HoleState, Stretch, UNTOLD_PILOT};
+use crate::handbook::{GroundClass, Method, Rating};
+use crate::quantity::UnitWeight;
 use crate::source::{Equation, Origin};
 
 /// The worst stretch decides.
@@ -16,7 +17,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     let check = rated(verdict(worst.value), worst.origin);
     let wet = |stretch: &Stretch| stretch.treatment.is_none() && stretch.way.is_wet();
     let settling: &'static [&'static str] = if at.is_jacked() && at.drive.stretches.iter().any(wet) {
-        &["ground[].treatment", "spoil"]
+        &["ground[].treatment"]
     } else {
         &["ground[].spt_n", "ground[].largest_stone"]
     };
@@ -25,7 +26,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         Some((care, note)) if worst.value == Rating::Suitable => check.with_care(care, note),
         _ => check,
     };
-    Ok(match (worst.value, worst.origin) {
+    let check = match (worst.value, worst.origin) {
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_PILOT) => {
             check.with_note(PILOT).settled_by(&["pilot"])
         }
@@ -33,8 +34,51 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         (Rating::Depends, _) => check.with_note(UNDECIDED),
         (Rating::Marginal, Origin::Law(_)) => check.with_note(TREATED),
         _ => check,
-    })
+    };
+    let dry = at.drive.pull.as_ref().is_some_and(|pull| pull.works.hole == HoleState::Dry);
+    Ok(if dry && !at.is_jacked() { dry_hole(at.drive, check) } else { check })
 }
+
+/// A bore that the file says is dry and stands, in what it goes through: a claim, which the ground may belie.
+fn dry_hole(drive: &Drive, check: Check<()>) -> Check<()> {
+    let stability = drive.site.face.warn;
+    let one = |stretch: &Stretch| {
+        let classes = [Some(stretch.class), stretch.mixed_with];
+        let runs = |class| matches!(class, GroundClass::LooseSand | GroundClass::Gravel);
+        if classes.into_iter().flatten().any(runs) {
+            return rated(Verdict::Over, Origin::Law(&DRY)).with_note(RUNS);
+        }
+        let claimed = rated(Verdict::Within, Origin::Law(&DRY)).with_care(Care::Data, CLAIMED);
+        let Some(strength) = stretch.earth.strength else { return claimed };
+        // Vertical stress over strength, at its worst and at its best.
+        let [worst, best] =
+            [(stretch.heavy(), strength.ends.low), (stretch.light(), strength.ends.high)].map(|(column, strength)| {
+                let weight = column.soil.at_pipe().map_or(UnitWeight::default(), |layer| layer.moist);
+                (weight * stretch.way.deepest + column.soil.surcharge) / strength
+            });
+        if best > stability {
+            rated(Verdict::Over, Origin::Law(&DRY)).with_note(CLOSES)
+        } else if worst > stability {
+            let closes = rated(Verdict::NotDecided, Origin::Law(&DRY)).with_note(CLOSES);
+            closes.settled_by(&["ground[].soil.undrained_strength"])
+        } else {
+            claimed
+        }
+    };
+    drive.stretches.iter().map(one).fold(check, Check::worse)
+}
+
+/// What a bore without fluid is held to.
+const DRY: Equation = Equation::judged(
+    "bore without fluid before a pulled pipe",
+    "not in loose sand or gravel, nor in clay above the stability number of an open face; with care elsewhere",
+    "ground that runs falls into an open bore, and clay closes on it",
+    "a bore that the file says is dry and stands",
+);
+const RUNS: &str = "loose sand and gravel run into a bore without fluid, whatever the file says of it";
+const CLOSES: &str =
+    "the clay closes on a bore without fluid: its weight over its strength is more than an open face may have";
+const CLAIMED: &str = "that the bore stands without fluid is the word of the file: what ravels or is fissured does not";
 
 /// What has to be so where the bore is taken to stand open round a drilled stem: the least sure stretch counts.
 fn open_bore(drive: &Drive) -> Option<(Care, &'static str)> {

@@ -45,15 +45,22 @@ pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
     let checks = ends(at.drive).filter_map(|(pit, stretch)| Some((pit, stretch, clay_below(stretch)?))).map(
         |(pit, stretch, Strength { ends, by })| {
             calc.part("base of a pit in clay");
-            let [adverse, favourable] = [false, true].map(|best| {
-                let safety = calc.doubted(|calc| Band::same(heave(calc, at, pit, stretch, ends, best)));
+            let mut safety = |strengths: Band<Pressure>, best| {
+                let safety = calc.doubted(|calc| strengths.map(|clay| heave(calc, at, pit, stretch, clay, best)));
                 at_least(Role::Ratio, safety, need)
-            });
-            adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable)
+            };
+            // Likely with a strength between the ends, high with the weakest.
+            let middle = (ends.low + ends.high) / 2.0;
+            let adverse = safety(Band { low: middle, likely: middle, high: ends.low }, false);
+            let favourable = safety(Band::same(ends.high), true);
+            let settled: &'static [&'static str] = match by {
+                StrengthBy::File => &["launch.wall_toe_depth"],
+                StrengthBy::Blows | StrengthBy::OtherClay => &["ground[].soil.undrained_strength"],
+            };
+            adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable).settled_by(settled)
         },
     );
-    let worst = checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no clay is told at the pits"))?;
-    Ok(worst.settled_by(&["ground[].soil", "launch.space", "launch.wall_toe_depth"]))
+    checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no clay is told at the pits"))
 }
 
 /// Safety of one base in clay: the lesser of the two equations, where the second holds.
@@ -62,15 +69,15 @@ fn heave<R: Recorder>(
     at: &Plan<'_>,
     pit: &Pit,
     stretch: &Stretch,
-    strength: Ends<Pressure>,
+    undrained_strength: Pressure,
     best: bool,
 ) -> Ratio {
     let rules = &at.drive.site.pit_rules;
     let of = |ends: Ends<Ratio>| if best { ends.high } else { ends.low };
-    let (column, undrained_strength, depth, beside) = if best {
-        (stretch.light(), strength.high, pit.base.low, rules.beside.low)
+    let (column, depth, beside) = if best {
+        (stretch.light(), pit.base.low, rules.beside.low)
     } else {
-        (stretch.heavy(), strength.low, pit.base.high, rules.beside.high)
+        (stretch.heavy(), pit.base.high, rules.beside.high)
     };
     let told = column.soil.surcharge;
     let surcharge = if told > Pressure::default() { told } else { beside };
@@ -100,11 +107,12 @@ fn heave<R: Recorder>(
 /// of the base is its word; a toe that it tells is judged; else wells, or a toe, are asked for as far as they go.
 pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let rules = &at.drive.site.pit_rules;
-    let wet = ends(at.drive).filter_map(|(pit, stretch)| {
+    const SETTLED: [&[&str]; 2] = [&["launch.dewatered"], &["reception.dewatered"]];
+    let wet = ends(at.drive).zip(SETTLED).filter_map(|((pit, stretch), settled)| {
         let table = pit.water?;
-        (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table))
+        (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table, settled))
     });
-    let checks = wet.map(|(pit, stretch, table)| {
+    let checks = wet.map(|(pit, stretch, table, settled)| {
         let drained = pit.dewatered || stretch.treatment == Some(Treatment::Dewatered);
         if drained || pit.sealed_base {
             let note = if drained { DRAINED } else { SEALED };
@@ -114,7 +122,10 @@ pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome
         let Some(toe) = pit.toe else {
             let asked = required(Role::Depth, pit.base.high - table, rules.wells);
             // No head alone bars: deeper wells may be what the contractor brings.
-            return asked.at_best(required(Role::Depth, Length::default(), rules.wells)).with_note(WELLS);
+            return asked
+                .at_best(required(Role::Depth, Length::default(), rules.wells))
+                .with_note(WELLS)
+                .settled_by(settled);
         };
         let [adverse, favourable] = [false, true].map(|best| {
             let column = if best { stretch.heavy() } else { stretch.light() };
@@ -125,7 +136,7 @@ pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome
             });
             at_least(Role::Ratio, factor, rules.boiling)
         });
-        adverse.with_note(TOE).at_best(favourable)
+        adverse.with_note(TOE).at_best(favourable).settled_by(settled)
     });
     let worst =
         checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;

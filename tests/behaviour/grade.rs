@@ -179,3 +179,20 @@ fn a_pilot_goes_before_a_pulled_pipe() {
     // In rock nobody pushes one.
     assert_eq!(of("hard_rock", "").verdict, Verdict::WithCare);
 }
+
+/// A bore that is said to stand dry: loose sand runs into it; 4.27 m of clay of 125 pcf over 4.4 kPa a blow are 1.6 at 12
+/// blows, the word of the file; over 3 at 5 blows, not at their best (67 / 22 = 3.8, and 18.1 x 4.27 / 31.25 = 2.5).
+#[test]
+fn a_bore_that_is_said_to_stand() {
+    let of = |class: &str| {
+        let text = sewer(&format!("ground: [{{ class: {class}, largest_stone: 0 mm }}]\npilot: displacement\n"));
+        let drive =
+            drive(&text.edit("pipe_temperature: 20 degC }", "pipe_temperature: 20 degC, hole: dry_and_stable }"));
+        assess(&drive, &drive.candidates()[1], Method::Pullback).checks.get(Subject::Ground).copied().unwrap()
+    };
+    assert_eq!(of("loose_sand, spt_n: 8").verdict, Verdict::Over);
+    let firm = of("firm_to_very_stiff_clay, spt_n: 12");
+    assert_eq!((firm.verdict, firm.care), (Verdict::WithCare, Some(Care::Data)));
+    assert_eq!(of("firm_to_very_stiff_clay, spt_n: 5").verdict, Verdict::NotDecided);
+    assert_eq!(of("medium_to_dense_sand, spt_n: 25").verdict, Verdict::WithCare);
+}

@@ -118,17 +118,18 @@ fn running_ground_needs_its_treatment() {
     assert_eq!(scheme.checks.get(Subject::Ground).unwrap().verdict, Verdict::Within);
 }
 
-/// No source gives friction or counts of rock and peat: loads are not decided unless the file gives both.
+/// No source gives friction or counts of rock and peat: loads are not decided unless the file gives both, or a drilled
+/// stem lies in a bore that stands.
 #[test]
 fn ground_without_a_band_decides_nothing() {
     for class in ["weak_rock", "hard_rock", "peat"] {
-        for scheme in schemes(&format!("class: {class}"), "") {
+        for scheme in schemes(&format!("class: {class}"), "pilot: displacement\n") {
             for check in scheme.checks.iter().filter(|check| check.subject.is_load()) {
                 assert_eq!(check.verdict, Verdict::NotDecided, "{class}: {:?}", check.subject);
             }
         }
         let friction = "unit_friction: { low: 2 kPa, likely: 5 kPa, high: 9 kPa }";
-        let [no_count, _] = schemes(&format!("class: {class}, {friction}"), "");
+        let [no_count, _] = schemes(&format!("class: {class}, {friction}"), "pilot: displacement\n");
         assert_eq!(no_count.checks.get(Subject::JackingThrust).unwrap().verdict, Verdict::NotDecided);
         let [both, _] = schemes(&format!("class: {class}, spt_n: 20, {friction}"), "");
         assert_ne!(both.checks.get(Subject::JackingThrust).unwrap().verdict, Verdict::NotDecided, "{class}");

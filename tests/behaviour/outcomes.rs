@@ -81,6 +81,10 @@ const LEFT_OUT: &[(&str, &str, &[Subject])] = &[
 /// Made whatever the file leaves out, on the safe side; what it needs settles it.
 const ALWAYS: &[Subject] = &[
     Subject::StemPull,
+    Subject::SurfaceSettlement,
+    Subject::SurfaceSlope,
+    Subject::ServiceSettlement,
+    Subject::ServiceSlope,
     Subject::BackFall,
     Subject::Sag,
     Subject::Cover,
@@ -104,8 +108,13 @@ const ALWAYS: &[Subject] = &[
 ];
 
 /// Of those, what a short file has no cause for.
-const SELDOM: [Subject; 4] =
-    [Subject::WeakLinkPull, Subject::RailwayCasing, Subject::ServiceSettlement, Subject::ServiceSlope];
+const SELDOM: [Subject; 5] = [
+    Subject::WeakLinkPull,
+    Subject::RailwayCasing,
+    Subject::SurfaceSlope,
+    Subject::ServiceSettlement,
+    Subject::ServiceSlope,
+];
 
 #[test]
 fn what_is_always_made_is_made_of_a_short_file() {
