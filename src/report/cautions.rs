@@ -10,11 +10,10 @@ use crate::quantity::shown::decimal;
 use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
-const JACKED_JOINTS: &str = "joints of a jacked pipe where packer and steering are not given (they are taken to bear over the whole face); \
-     tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes";
+const JACKED_JOINTS: &str = "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes";
 
 const JACKED_FIRST: &str = "first pipe: load of the head, offset of jacks and thrust ring; steel: bending on a curve, joint offset, ground load \
-     with the push; a free length in the pit where it is not given";
+     with the push";
 
 const NOT_CHECKED: &[&str] = &[
     JACKED_JOINTS,
@@ -23,7 +22,7 @@ const NOT_CHECKED: &[&str] = &[
     "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
     "a casing in ground that does not hold it; wear and twist of stem and reamers; \
      torque that is not given; drag of auger and torque in the thrust",
-    "weight of stem and casing along the grade, where their walls are not given",
+    "weight of the stem along the grade, where its wall is not given",
     "thrust-back of a pulled string; welding and lowering in of a string, slings, wear of coatings",
     "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
      of the library only)",

@@ -162,3 +162,45 @@ fn a_rigid_pipe_is_always_looked_at_in_service() {
     let other = jacked(&SEWER.edit("material: clay, size: 10 in, certificate: en_295_7", other));
     assert_eq!(other.checks.outcome(Subject::Crushing), Err(jackpull::check::Absent::Missing));
 }
+
+/// 40 m told in full, worked by day: 1.2 x 3 and 1.4 x 6 kPa on 42.5 m2 and the face are 168 and 377 kN of 691; the stem
+/// goes in with 120 and 346 kN. Pipe end, stem and wall are within.
+#[test]
+fn a_job_told_in_full_passes() {
+    let text = "service: gravity_sewer
+length: 40 m
+launch:
+  invert_depth: 4.27 m
+  wall: { width: 2.4 m, height: 2.4 m, movement: checked }
+  space: { length: 6.5 m, width: 3 m, floor_depth: 4.9 m }
+reception: { invert_depth: 3.87 m, space: { length: 3 m, width: 3 m, floor_depth: 4.4 m } }
+grade: 1 %
+groundwater: none
+lubrication: metered
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }]
+rig: { thrust: 1334 kN, pull: 500 kN }
+tolerance: 25 mm
+surface: { over: road }
+crossings: []
+steering: { joint_angle: 0.1 deg }
+stem: { outside_diameter: 100 mm, head_diameter: 100 mm, wall: 12 mm, free_length: 1 m, joint_thrust: 400 kN, joint_torque: 10 kN*m }
+candidates:
+  - { material: clay, size: 10 in, certificate: en_295_7, packer: { thickness: 12 mm }, bore: 363 mm, annulus: grouted, pipe_length: 1 m }
+";
+    let scheme = jacked(text);
+    let end = scheme.checks.get(Subject::EndCapacity).unwrap();
+    near(numbers(end), [168.0, 377.0, 687.0]);
+    near(numbers(scheme.checks.get(Subject::StemThrust).unwrap()), [120.0, 346.0, 0.8 * 1334.0]);
+    for subject in [
+        Subject::EndCapacity,
+        Subject::StemThrust,
+        Subject::StemBuckling,
+        Subject::StemJoint,
+        Subject::JackingThrust,
+        Subject::JointAngle,
+        Subject::ThrustWall,
+        Subject::Crushing,
+    ] {
+        assert_eq!(scheme.checks.get(subject).unwrap().verdict, Verdict::Within, "{subject:?}");
+    }
+}

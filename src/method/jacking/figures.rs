@@ -18,7 +18,8 @@ use crate::source::{Cited, Origin};
 const CHOSEN: &str = "the scheme that counts";
 const UNIFORM: &str = "uniform bearing, no eccentricity in it: shown, never used";
 const UPPER: &str = "a rule of buildings, for a straight column without eccentricity: shown, never used";
-const AT_PEAK: &str = "of the new and the crushed packer the lesser, ends out of square included";
+const AT_PEAK: &str =
+    "with the packer as its test has it, else in the middle of what boards are; ends out of square included";
 const BEYOND_ADVICE: &str = "beyond what is advised at a joint: the check of the angle asks for care before";
 const OFF_AXIS: &str =
     "beyond it the first pipe is not pressed over its whole end; jacks and thrust ring have to keep it";
