@@ -69,7 +69,7 @@ fields! {
         /// Flow that a gravity sewer is built for. Its greatest gives the inside diameter needed where no pipe is named.
         design_flow: block<FlowFile>;
         /// Distance from a high spot of a waving invert to the next low one, gravity sewers only.
-        half_wave: may<Length> as Distance, Within(m(0.5), LONGEST), usual(m(3.0), m(50.0)), ["10 m", "30 ft"];
+        half_wave: may<Length> as Distance, Within(m(0.5), LONGEST), usual(m(3.0), m(50.0)), ["10 m", "30 ft"], else "10 and 30 m";
         /// The surface over the bore.
         surface: block<SurfaceFile>;
         /// Services that the bore crosses, `[]` where they were located and there are none.
