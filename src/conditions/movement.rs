@@ -23,7 +23,7 @@ const GROUTED: &str = "high: a quarter of the grouted annulus closes, and the na
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
 const UNTOLD: &str = "what lies over the bore is not told: taken as a road";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
-const OPEN: &str = "nothing over the bore has a limit";
+const OPEN: &str = "nothing over the bore has a limit of it";
 
 /// Deepest settlement and steepest slope at one level.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -132,8 +132,9 @@ fn ground_on_the_pipe() {
     let (demand, limit) = high(&scheme, Subject::CollapsedBore);
     let load = Force::from_text("17671 lbf").unwrap().value;
     assert_relative_eq!(demand - peak(&scheme), load, max_relative = 1e-4);
-    assert!(demand > limit);
-    assert_eq!(check(&scheme, Subject::CollapsedBore).verdict, Verdict::WithCare);
+    // Past twice the limit at the likely level: outside all experience.
+    assert!(demand > 2.0 * limit);
+    assert_eq!(check(&scheme, Subject::CollapsedBore).verdict, Verdict::NotDecided);
 }
 
 /// Three strings of 40 m for 90 m and 20 m beyond: the tail is 40 m long, the pull stands twice, and for each rod.
