@@ -105,6 +105,10 @@ const ALWAYS: &[Subject] = &[
     Subject::ThrustWall,
     Subject::WallMovement,
     Subject::Crushing,
+    Subject::SurfaceSettlement,
+    Subject::SurfaceSlope,
+    Subject::ServiceSettlement,
+    Subject::ServiceSlope,
 ];
 
 /// Of those, what a short file has no cause for.
