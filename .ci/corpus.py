@@ -250,6 +250,9 @@ class Drive:
                 of |= {"outside_diameter": r.mm(220, 340), "wall": r.mm(6, 9)}
             if r.maybe(0.3):
                 of["rated_force"] = r.kn(200, 2500)
+        # A size that goes with the diameters.
+        if "outside_diameter" in of:
+            of["size"] = of.get("inside_diameter", of["outside_diameter"])
         rigid = kind in ("clay", "concrete", "polymer_concrete")
         if jacked and r.maybe(0.15) and kind != "pulled_steel":
             of["casing"] = r.mm(650, 900)
@@ -340,7 +343,7 @@ class Drive:
             if r.maybe():
                 of["rig"]["auger_torque"] = r.band(r.torque, 1, 25)
         if r.maybe(0.25):
-            of["rig"]["cylinder_area"] = r.q(20000, 90000, "mm2", "in2", 0.00155)
+            of["rig"]["cylinder_area"] = r.q(95000, 300000, "mm2", "in2", 0.00155)
             if r.maybe(0.5):
                 of["rig"]["efficiency"] = "0.95"
         if r.maybe(0.2):
@@ -352,7 +355,7 @@ class Drive:
                 for key, make in (("wall", lambda: r.mm(8, 16)), ("free_length", lambda: r.m(0.8, 3)),
                                   ("joint_thrust", lambda: r.kn(300, 1500)), ("joint_pull", lambda: r.kn(200, 900)),
                                   ("joint_torque", lambda: r.torque(4, 25)), ("torque", lambda: r.band(r.torque, 1, 20)),
-                                  ("head_diameter", lambda: r.mm(285, 320))):
+                                  ("head_diameter", lambda: r.mm(140, 260))):
                     if r.maybe(0.35):
                         stem[key] = make()
                 if "torque" in stem and "joint_torque" not in stem and "torque" not in of["rig"]:

@@ -71,7 +71,8 @@ fn number(text: &str) -> Option<(Dim, f64)> {
     fn read<Q: FromText>(text: &str) -> Option<(Dim, f64)> {
         Q::from_text(text).ok().map(|value| (Q::DIM, value.si()))
     }
-    let readers: [fn(&str) -> Option<(Dim, f64)>; 15] = [
+    type Reader = fn(&str) -> Option<(Dim, f64)>;
+    let readers: [Reader; 15] = [
         read::<Ratio>,
         read::<Length>,
         read::<Area>,

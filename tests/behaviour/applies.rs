@@ -102,7 +102,8 @@ fn beside(key: &str) -> &'static [&'static str] {
         "casing_wall" | "casing_joint_thrust" => &[", casing: 1400 mm"],
         "casing_yield_strength" | "casing_factor" | "casing_free_length" => &[", casing: 1400 mm, casing_wall: 12 mm"],
         "annulus" => &[", crushing: 60 kN/m"],
-        "outside_diameter" => &[", end_bearing_area: 0.02 m2", ", wall: 9 mm"],
+        "outside_diameter" => &[", end_bearing_area: 0.02 m2", ", end_bearing_area: 0.2 m2", ", wall: 9 mm"],
+        "wall" => &["", ", end_bearing_area: 0.2 m2"],
         "joint_deflection" => &[", pipe_length: 6 m"],
         _ => &[],
     }

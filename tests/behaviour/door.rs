@@ -247,7 +247,7 @@ proptest! {
     /// Written out in base units and read back, a drive gives the same assessment, bit by bit.
     #[test]
     fn a_drive_written_and_read_back_is_the_same(
-        length in 20.0..120.0_f64, depth in 2.0..9.0_f64, hours in 0.2..20.0_f64, celsius in -10.0..39.0_f64,
+        length in 20.0..120.0_f64, depth in 2.0..9.0_f64, hours in 0.5..20.0_f64, celsius in -10.0..39.0_f64,
         n in 5.0..29.0_f64, thrust in 100.0..3000.0_f64, water in prop::option::of(0.5..12.0_f64),
     ) {
         let text = text(|text| {

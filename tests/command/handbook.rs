@@ -162,3 +162,25 @@ fn an_added_series_is_used() {
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
     assert!(stdout(&output).contains("PE100 315 mm SDR 13.6"));
 }
+
+/// What a table that is laid over changes is told on the first page: both values, and a row that goes before the book's.
+#[test]
+fn what_a_table_changes_is_told_under_the_drive() {
+    let loose = file("loose.yaml", b"id: practice_ratio\ntitle: ours\nrows: [{ key: clay.factor, value: \"2.5\" }]\n");
+    let added = file(
+        "added.yaml",
+        b"id: pe_iso4427\ntitle: ours\nrows:\n  - { key: ours, value: { size: 315 mm, sdr: 13.6, wall: 23.2 mm } }\n",
+    );
+    let page =
+        stdout(&jackpull(&["assess", "--tables", &loose, "--tables", &added, &example("fennbridge_mill_lane.yaml")]));
+    let (first, _) = page.split_once("Ranking").unwrap();
+    let first = first.split_whitespace().collect::<Vec<_>>().join(" ");
+    for part in [
+        "practice_ratio, clay.factor: 2.5 in place of 3.0",
+        "pe_iso4427, ours: size 315 mm, sdr 13.6, wall 23.2 mm, a new row that goes before those of the handbook",
+    ] {
+        assert!(first.contains(part), "{part}: {first}");
+    }
+    let plain = stdout(&jackpull(&["assess", &example("fennbridge_mill_lane.yaml")]));
+    assert!(!plain.contains("in place of 3.0") && !plain.contains("a new row that goes before"));
+}

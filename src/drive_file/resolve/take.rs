@@ -60,7 +60,8 @@ impl Resolver<'_> {
         let BandFile { low, likely, high } = (key.get)(block).as_ref()?;
         let path = place(path, key);
         let band = Band { low: low.value, likely: likely.value, high: high.value };
-        if !(band.low <= band.likely && band.likely <= band.high) && !self.is_senseless(&path) {
+        let rises = band.low <= band.likely && band.likely <= band.high;
+        if !rises && !self.is_senseless(&path) {
             self.flaw(likely, &path, "expected low, likely and high in rising order");
         }
         Some(band)
