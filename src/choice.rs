@@ -13,7 +13,7 @@ mod standing;
 pub use asks::{Ask, Cause, asks, causes};
 pub use ranking::{Choice, Ranked};
 pub use score::{Criterion, CriterionKind, Score};
-pub use standing::{IfSettled, Standing};
+pub use standing::{IfSettled, Standing, not_decided};
 
 use crate::drive::Drive;
 use crate::handbook::{HandbookError, Method};

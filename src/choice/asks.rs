@@ -1,7 +1,7 @@
 //! What a file would have to tell so that a scheme that is open is decided, and what is in the way of one that is barred.
 
 use super::ranking::Ranked;
-use super::standing::open;
+use super::standing::not_decided;
 use crate::check::{Check, Verdict};
 use crate::quantity::Shown;
 
@@ -18,7 +18,7 @@ pub struct Ask {
 #[must_use]
 pub fn asks(ranked: &Ranked) -> Vec<Ask> {
     let mut asks: Vec<Ask> = Vec::new();
-    for subject in open(&ranked.scheme) {
+    for subject in not_decided(&ranked.scheme) {
         let own = ranked.scheme.checks.get(subject).map_or(&[][..], |check| check.settled_by);
         let fields = if own.is_empty() { subject.need().map_or(&[][..], |need| need.fields) } else { own };
         match asks.iter_mut().find(|ask| ask.fields == fields && !fields.is_empty()) {

@@ -60,5 +60,5 @@ fn if_settled(open: &Ranked, all: &[Ranked]) -> Option<IfSettled> {
         .iter()
         .filter(|other| (other.candidate, other.scheme.method) != itself)
         .filter(|other| other.standing < standing || (other.standing == standing && least(other) > most));
-    Some(IfSettled { place: 1 + before.count(), standing, open: standing::open(&open.scheme).collect() })
+    Some(IfSettled { place: 1 + before.count(), standing, open: standing::not_decided(&open.scheme).collect() })
 }

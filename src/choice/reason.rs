@@ -153,7 +153,7 @@ fn stops(drive: &Drive, ranked: &Ranked) -> Result<String, HandbookError> {
         texts.push(exclusion(drive, origin)?.trim_end_matches('.').to_owned());
     }
     if ranked.standing == Standing::Open {
-        let open: Vec<&str> = standing::open(&ranked.scheme).map(Subject::label).collect();
+        let open: Vec<&str> = standing::not_decided(&ranked.scheme).map(Subject::label).collect();
         if !open.is_empty() {
             texts.push(format!("not decided: {}{}", open.join(", "), to_write(ranked)));
         }

@@ -43,7 +43,7 @@ impl Standing {
         let any = |verdict| scheme.checks.iter().any(|check| check.verdict == verdict);
         if scheme.is_excluded() || any(Verdict::Over) {
             Self::Barred
-        } else if open(scheme).next().is_some() || scheme.checks.iter().next().is_none() {
+        } else if not_decided(scheme).next().is_some() || scheme.checks.iter().next().is_none() {
             Self::Open
         } else if any(Verdict::WithCare) {
             Self::WithCare
@@ -55,13 +55,13 @@ impl Standing {
     /// What an open scheme would stand at, if all that is not decided came out within; `None` for any other.
     pub(super) fn if_settled(scheme: &Scheme) -> Option<Self> {
         let care = scheme.checks.iter().any(|check| check.verdict == Verdict::WithCare);
-        let is_open = Self::of(scheme) == Self::Open && open(scheme).next().is_some();
+        let is_open = Self::of(scheme) == Self::Open && not_decided(scheme).next().is_some();
         is_open.then_some(if care { Self::WithCare } else { Self::Fits })
     }
 }
 
 /// What is not decided of a scheme: checks that came out so, and needed ones that were not made.
-pub(super) fn open(scheme: &Scheme) -> impl Iterator<Item = Subject> {
+pub fn not_decided(scheme: &Scheme) -> impl Iterator<Item = Subject> {
     Subject::ALL.iter().copied().filter(|subject| match scheme.checks.outcome(*subject) {
         Ok(check) => check.verdict == Verdict::NotDecided,
         Err(Absent::Missing) => subject.is_needed(),

@@ -2,7 +2,7 @@
 
 use super::edit::{depths, one_drive};
 use crate::check::{Check, Subject, Verdict};
-use crate::choice::{Choice, Ranked, Standing};
+use crate::choice::{Choice, Ranked, Standing, not_decided};
 use crate::drive::Drive;
 use crate::drive_file::{DriveFile, InputError};
 use crate::handbook::Handbook;
@@ -152,10 +152,8 @@ impl Search<'_> {
     /// The check that keeps the worst drive of this length from being chosen.
     fn stops(&self, ranked: &Ranked, length: Length) -> Result<Option<Subject>, InputError> {
         let Some(worst) = self.worst(ranked, length)? else { return Ok(Some(Subject::Length)) };
-        let of = |verdict| move |check: &&Check| check.verdict == verdict;
-        let over = worst.checks.iter().find(of(Verdict::Over));
-        let open = worst.checks.iter().find(of(Verdict::NotDecided));
-        Ok(over.or(open).map(|check| check.subject))
+        let over = worst.checks.iter().find(|check| check.verdict == Verdict::Over).map(|check| check.subject);
+        Ok(over.or_else(|| not_decided(&worst).next()))
     }
 
     /// The scheme in the worst ground at this length: by standing, then by the load used most. `None` where the drive

@@ -191,6 +191,7 @@ fn the_sentence_names_two_criteria_and_the_other_argument() {
     // The larger pipe has the stronger end, and in its wider bore the less certain line.
     let (_, choice) = chosen(&sewer(|text| {
         let wide = TOLD_CLAY.to_owned().edit("10 in", "15 in").edit(" }\n", ", bore: 20.5 in }\n");
+        let text = text.edit("invert_depth: 3.60 m", "invert_depth: 3.00 m").edit("over: road", "over: open");
         text.edit("30 mm", "100 mm").edit("900 kN", "1500 kN").edit(TOLD_CLAY, &format!("{TOLD_CLAY}{wide}"))
     }));
     let sentence = &choice.reason;

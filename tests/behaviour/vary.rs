@@ -1,6 +1,6 @@
 //! One input changed alone, and the pits of a longer line: both go through the same door as the file.
 
-use crate::drives::text;
+use crate::drives::{TOLD_CLAY, main, sewer};
 use crate::edit::Edit;
 use jackpull::choice::Choice;
 use jackpull::drive_file::DriveFile;
@@ -9,19 +9,23 @@ use jackpull::quantity::{Length, Measure};
 use jackpull::vary::{Input, InputTurns, Outcome, PitLimit, pits, turns, unlubricated};
 use jackpull::{Drive, Handbook, Standing, choose, read_drive};
 
-/// In clay, where the length of the drive and the friction decide.
+/// A sewer in three like stretches of clay, told in full, with a PE pipe beside the clay one.
 fn clay(change: impl FnOnce(String) -> String) -> String {
-    text(|text| {
+    sewer(|text| {
+        let stretch = |to: &str| {
+            format!("  - {{ to: {to} m, class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }}\n")
+        };
+        let ground = [25, 40, 60].map(|to| stretch(&to.to_string())).concat();
         let text = text
-            .edit(
-                "class: silt, spt_n: 14, largest_stone: 0 mm",
-                "class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm",
-            )
-            .edit("class: medium_to_dense_sand, spt_n: 20", "class: firm_to_very_stiff_clay, spt_n: 12")
-            .edit("rig:", "tolerance: 30 mm\nrig:");
+            .edit("  - { class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }\n", &ground)
+            .edit(TOLD_CLAY, &format!("{TOLD_CLAY}{PE}"))
+            .edit("joint_thrust: 600 kN", "joint_thrust: 1000 kN")
+            .edit("wall: { width: 2.6 m, height: 2.6 m", "wall: { width: 5 m, height: 3.6 m");
         change(text)
     })
 }
+
+const PE: &str = "  - { material: pe100, size: 315 mm, sdr: 11 }\n";
 
 fn all(text: &str) -> Vec<InputTurns> {
     turns(&DriveFile::read(text).unwrap(), &Handbook::embedded()).unwrap().unwrap()
@@ -62,15 +66,15 @@ fn a_turn_is_found_again_through_the_file() {
 /// A pull of a PE pipe alone: how long it may take and how warm the pipe may be.
 #[test]
 fn duration_and_temperature_turn_a_pull() {
-    let pull = clay(|text| text.edit("  - { material: clay, size: 10 in }\n", ""));
+    let pull = main(|text| text);
     let found = all(&pull);
     let of = |input| found.iter().find(|turns| turns.input == input).unwrap();
     let hot = of(Input::Temperature).above.unwrap();
-    let with = |celsius: f64| outcome(&pull.edit("25 degC", &format!("{celsius} degC")));
+    let with = |celsius: f64| outcome(&pull.edit("20 degC", &format!("{celsius} degC")));
     let celsius = hot.at.si - 273.15;
     assert_eq!((with(celsius + 0.01), with(celsius - 0.1)), (hot.to, Outcome::Chosen(0, Method::Pullback)));
     let long = of(Input::Duration).above.unwrap();
-    let with = |hours: f64| outcome(&pull.edit("duration: 6 h", &format!("duration: {hours} h")));
+    let with = |hours: f64| outcome(&pull.edit("duration: 5 h", &format!("duration: {hours} h")));
     let hours = long.at.si / 3600.0;
     assert_eq!((with(hours * 1.0001), with(hours * 0.99)), (long.to, Outcome::Chosen(0, Method::Pullback)));
 }
@@ -80,7 +84,7 @@ fn duration_and_temperature_turn_a_pull() {
 #[test]
 fn a_smaller_rig_and_no_lubrication_turn_the_choice() {
     let base = clay(|text| text);
-    let rig = |thrust: f64| base.edit("thrust: 900 kN", &format!("thrust: {thrust} N"));
+    let rig = |thrust: f64| base.edit("rig: { thrust: 900 kN", &format!("rig: {{ thrust: {thrust} N"));
     let thrust = all(&base).into_iter().find(|turns| turns.input == Input::Thrust).unwrap();
     let small = all(&rig(1.1 * 206e3)).into_iter().find(|turns| turns.input == Input::Thrust).unwrap();
     let turn = small.below.or(thrust.below).unwrap();
@@ -97,16 +101,14 @@ fn a_smaller_rig_and_no_lubrication_turn_the_choice() {
 /// What the file does not tell is left out; a range ends where its values make no drive.
 #[test]
 fn only_what_the_file_tells_is_changed() {
-    let no_pull = clay(|text| {
-        text.edit("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
-            .edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
-    });
+    let no_pull = clay(|text| text.edit("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "").edit(PE, ""));
     let inputs: Vec<Input> = all(&no_pull).iter().map(|turns| turns.input).collect();
     assert_eq!(inputs, [Input::Friction, Input::Length, Input::Stone, Input::Water, Input::Thrust]);
-    let uphill = clay(|text| text.edit("reception: { invert_depth: 3.96 m }", "grade: 3 %"));
+    let uphill = clay(|text| text.edit("reception: { invert_depth: 3.60 m }", "grade: 3 %"));
     let length = all(&uphill).into_iter().find(|turns| turns.input == Input::Length).unwrap();
     // 4.20 m at 3 % comes out of the ground after 140 m; the bore sooner.
-    assert!(length.range.1.si < 140.0 && length.range.1.si > 60.0, "{:?}", length.range);
+    let end = length.above.map_or(length.range.1.si, |turn| turn.at.si);
+    assert!(end < 140.0 && end > 60.0, "{length:?}");
 }
 
 fn line(change: impl FnOnce(String) -> String) -> (Drive, Choice, Vec<jackpull::vary::Pits>) {
@@ -136,15 +138,18 @@ fn a_line_is_shared_out_by_the_published_length() {
 #[test]
 fn a_line_is_shared_out_by_a_check() {
     let (_, choice, found) = line(|text| {
-        text.edit("rig:", "line: { length: 400 m }\nrig:").edit("lubrication: metered", "lubrication: none")
+        text.edit("rig:", "line: { length: 400 m }\nrig:")
+            .edit("lubrication: metered", "lubrication: none")
+            .edit("rig: { thrust: 900 kN", "rig: { thrust: 1500 kN")
     });
     let jacked = found.iter().find(|pits| choice.ranked[pits.ranked].scheme.method == Method::PipeJacking).unwrap();
     assert_eq!(jacked.limit, PitLimit::Check(jackpull::check::Subject::EndCapacity));
     let (drives, spacing) = jacked.drives.unwrap();
     assert!(jacked.longest < Length::from_si(91.44) && spacing <= jacked.longest);
     assert!(f64::from(drives - 1) * jacked.longest.si() < 400.0, "no more drives than needed");
-    assert!(jacked.standing.can_be_chosen() && jacked.standing != Standing::Fits);
-    assert!(jacked.worst.unwrap().governing().unwrap().utilisation().unwrap() > 1.0);
+    assert_eq!(jacked.standing, Standing::WithCare);
+    let end = *jacked.worst.unwrap().checks.get(jackpull::check::Subject::EndCapacity).unwrap();
+    assert!(end.utilisation().unwrap() > 1.0 && end.likely_utilisation().unwrap() < 1.0);
 }
 
 /// In ground that suits no drive there is none.
@@ -153,10 +158,9 @@ fn no_drive_in_ground_that_suits_none() {
     let (_, _, found) = line(|text| {
         text.edit("rig:", "line: { length: 400 m }\nrig:").edit_all("largest_stone: 20 mm", "largest_stone: 400 mm")
     });
-    assert!(!found.is_empty());
-    for pits in found {
-        assert_eq!((pits.drives, pits.limit), (None, PitLimit::Never(jackpull::check::Subject::Ground)));
-    }
+    let jacked = found.iter().find(|pits| pits.worst.as_ref().is_none_or(|worst| worst.method == Method::PipeJacking));
+    let jacked = jacked.unwrap();
+    assert_eq!((jacked.drives, jacked.limit), (None, PitLimit::Never(jackpull::check::Subject::Ground)));
 }
 
 #[test]
@@ -168,12 +172,12 @@ fn a_line_shorter_than_its_drive_is_refused() {
 
 /// 1.2 km by drives of at most 91.44 m: 14 of 85.714 m. The worst ground is silt, whose high friction is 8 kPa where
 /// lubrication is metered: pi 0.338138 m x 85.714 m x 8 kPa = 728.4 kN, 20 kN at the head, and 0.949 kN/m of pipe up
-/// 0.4 % of it, 0.3 kN: 748.8 kN on an end that bears 445.2 kN, that is 1.682. A pull takes longer as the drive is longer.
+/// 1 % of it, 0.8 kN: 749.2 kN on an end that bears 691.2 kN, that is 1.084. A pull takes longer as the drive is longer.
 #[test]
 fn the_worst_drive_of_a_line_by_hand() {
     let (_, choice, found) = line(|text| {
         text.edit("rig:", "line: { length: 1.2 km }\nrig:").edit("duration: 6 h", "duration: 11 h").edit(
-            "  - { to: 40 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }\n",
+            "  - { to: 40 m, class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }\n",
             "  - { to: 40 m, class: silt, spt_n: 14, largest_stone: 0 mm }\n",
         )
     });
@@ -182,13 +186,28 @@ fn the_worst_drive_of_a_line_by_hand() {
     assert_eq!(jacked.drives.unwrap().0, 14);
     let worst = jacked.worst.unwrap();
     let end = worst.checks.get(jackpull::check::Subject::EndCapacity).unwrap();
-    approx::assert_relative_eq!(end.utilisation().unwrap(), 1.682, max_relative = 1e-3);
+    approx::assert_relative_eq!(end.utilisation().unwrap(), 1.084, max_relative = 1e-3);
     assert_eq!(worst.governing().unwrap().subject, jackpull::check::Subject::EndCapacity);
     assert_eq!(jacked.standing, Standing::of(&worst));
-    let pulled = of(Method::Pullback);
+}
+
+/// A main of 1 km by drives of 85 m and more: at the pace of 90 m in 11 h one of 100 m takes 12.2 h, beyond the 12 h of a
+/// step of the table, and the stress allowed falls with it.
+#[test]
+fn a_longer_pull_takes_longer() {
+    let text = main(|text| {
+        text.edit("rig:", "line: { length: 1000 m }\nrig:")
+            .edit("duration: 5 h", "duration: 11 h")
+            .edit("length: 90 m", "length: 80 m")
+    });
+    let (file, handbook) = (DriveFile::read(&text).unwrap(), Handbook::embedded());
+    let drive = file.resolve(&handbook).unwrap();
+    let choice = choose(&drive).unwrap();
+    let found = pits(&file, &handbook, &drive, &choice).unwrap();
+    let pulled = found.iter().find(|pits| choice.ranked[pits.ranked].scheme.method == Method::Pullback).unwrap();
     let worst = pulled.worst.unwrap();
     assert_eq!(worst.method, Method::Pullback);
-    // 85.7 m at the pace of 60 m in 11 h is 15.7 h, beyond the 12 h of a step of the table, and the stress allowed falls with it.
+    assert!(pulled.drives.unwrap().1.si() > 80.0 * 12.0 / 11.0, "{:?}", pulled.drives);
     let tension = |scheme: &jackpull::method::Scheme| {
         scheme.checks.get(jackpull::check::Subject::Tension).unwrap().high().unwrap().1.si
     };
@@ -201,7 +220,7 @@ fn a_weight_of_movement_leaves_the_pits_alone() {
     let with = |weights: &'static str| {
         line(move |text| {
             let crossing = "crossings: [{ at: 30 m, depth: 1.2 m, allowed_settlement: 20 mm }]";
-            text.edit("rig:", &format!("line: {{ length: 400 m }}\n{crossing}\n{weights}rig:"))
+            text.edit("crossings: []", crossing).edit("rig:", &format!("line: {{ length: 400 m }}\n{weights}rig:"))
         })
     };
     let (.., plain) = with("");
@@ -218,7 +237,9 @@ fn a_weight_of_movement_leaves_the_pits_alone() {
 #[test]
 fn a_given_friction_is_none_of_a_dry_pipe() {
     let given = "largest_stone: 20 mm, unit_friction: { low: 1 kPa, likely: 2 kPa, high: 3 kPa }";
-    let base = clay(|text| text.edit_all("largest_stone: 20 mm", given).edit("thrust: 900 kN", "thrust: 700 kN"));
+    let base = clay(|text| {
+        text.edit_all("largest_stone: 20 mm", given).edit("rig: { thrust: 900 kN", "rig: { thrust: 500 kN")
+    });
     let without = |text: &str| unlubricated(&DriveFile::read(text).unwrap(), &Handbook::embedded()).unwrap();
     let tables = base.edit_all(given, "largest_stone: 20 mm").edit("lubrication: metered", "lubrication: none");
     assert_eq!(outcome(&base), Outcome::Chosen(0, Method::PipeJacking));
