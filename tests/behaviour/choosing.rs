@@ -192,7 +192,10 @@ fn the_sentence_names_two_criteria_and_the_other_argument() {
     let (_, choice) = chosen(&sewer(|text| {
         let wide = TOLD_CLAY.to_owned().edit("10 in", "15 in").edit(" }\n", ", bore: 20.5 in }\n");
         let text = text.edit("invert_depth: 3.60 m", "invert_depth: 3.00 m").edit("over: road", "over: open");
-        text.edit("30 mm", "100 mm").edit("900 kN", "1500 kN").edit(TOLD_CLAY, &format!("{TOLD_CLAY}{wide}"))
+        text.edit("30 mm", "100 mm")
+            .edit("900 kN", "4000 kN")
+            .edit("2.6 m, height: 2.6 m", "6 m, height: 3.8 m")
+            .edit(TOLD_CLAY, &format!("{TOLD_CLAY}{wide}"))
     }));
     let sentence = &choice.reason;
     assert!(sentence.contains("; it leads ") && sentence.contains(" of the score's 100 points"), "{sentence}");

@@ -29,9 +29,9 @@ fn what_is_in_the_way_is_named() {
     let (standing, sentence) = reason(&sewer(|text| {
         text.edit("length: 60 m", "length: 90 m")
             .edit("steering: { joint_angle: 0.1 deg }\n", "")
-            .edit("60 m\n", "90 m\n")
             .edit("3.60 m", "3.30 m")
             .edit(", packer: { thickness: 12 mm }", "")
+            .edit("work: { round_the_clock: true }\n", "")
     }));
     assert_eq!(standing, Standing::Open, "{sentence}");
     assert!(sentence.contains("would fit") && sentence.contains("; write "), "{sentence}");

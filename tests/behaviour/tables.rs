@@ -268,9 +268,14 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // Adhesion of stiff clay on steel 25 to 60 kPa; stiff clay from 50 kPa.
             "bore.adhesion_most" => (25.0 * KPA, 75.0 * KPA),
             "bore.least_strength" => (25.0 * KPA, 100.0 * KPA),
-            "bore.floor_low" | "bore.floor_likely" | "bore.floor_high" => (0.0, 4.0 * KPA),
-            // Drag of fluid 0.05 to 0.7 kPa.
-            "bore.drag_low" | "bore.drag_likely" | "bore.drag_high" => (0.02 * KPA, 0.7 * KPA),
+            "bore.floor_low" => (0.0, 0.0),
+            // About what three drives were told to have taken, 0.7 to 1.2 kPa, and under twice of it.
+            "bore.floor_likely" => (0.3 * KPA, 1.2 * KPA),
+            "bore.floor_high" => (1.2 * KPA, 2.4 * KPA),
+            // Drag of fluid 50 N/m2, 0.025 and 0.05 psi.
+            "bore.drag_low" => (0.03 * KPA, 0.1 * KPA),
+            "bore.drag_likely" => (0.1 * KPA, 0.3 * KPA),
+            "bore.drag_high" => (0.25 * KPA, 0.5 * KPA),
             "bore.fallen" => (2.0 * KPA, 25.0 * KPA),
             "bore.fluid_over_water" => (5.0 * KPA, 50.0 * KPA),
             "surcharge.pit" => (10.0 * KPA, 30.0 * KPA),
