@@ -50,7 +50,7 @@ fn frictionless(handbook: &Arc<Handbook>, ground: &str, blows: &str) -> Result<D
         handbook,
         &format!(
             "
-length: 10 m
+length: 50 m
 groundwater: none
 lubrication: none
 ground:
@@ -71,7 +71,7 @@ fn stem_thrust(drive: &Drive) -> Result<[Force; 2], crate::found::Stop> {
     let demand = |pair: Option<(Shown, Shown)>| {
         needed(pair, || "the thrust of the stem".to_owned()).map(|(demand, _)| Force::from_si(demand.si))
     };
-    let diameter = drive.handbook().length("stem.diameter")?.value;
+    let diameter = q::<Length>("100 mm");
     let along = core::f64::consts::PI * diameter * q::<Length>("50 m") * q::<Pressure>("0.1 kPa");
     Ok([demand(stem.likely())?, demand(stem.high())? - along])
 }
