@@ -5,7 +5,7 @@
 //! cargo run --example built_in_code
 //! ```
 
-use jackpull::drive_file::{CandidateFile, DriveFile, LineEnd, Material, PullFile, Site, StretchFile};
+use jackpull::drive_file::{CandidateFile, Certificate, DriveFile, LineEnd, Material, PullFile, Site, StretchFile};
 use jackpull::handbook::{GroundClass, Lubrication, Service};
 use jackpull::method::profile;
 use jackpull::quantity::{Force, FromText, Length, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem};
@@ -31,7 +31,10 @@ pub(crate) fn main() -> Result<(), Box<dyn Error>> {
         largest_stone: Some(Length::from_text("0 mm")?.into()),
         ..StretchFile::new(GroundClass::FirmToVeryStiffClay)
     })
-    .candidate(CandidateFile::of(Material::Clay, Length::from_text("10 in")?))
+    .candidate(CandidateFile {
+        certificate: Some(Certificate::En295.into()),
+        ..CandidateFile::of(Material::Clay, Length::from_text("10 in")?)
+    })
     .candidate(CandidateFile {
         sdr: Some(Ratio::from_text("11")?.into()),
         ..CandidateFile::of(Material::Pe100, Length::from_text("280 mm")?)

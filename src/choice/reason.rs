@@ -46,6 +46,8 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
         Standing::WithCare => {
             format!("{opening}; {rival_name} fits with care{}{argument}", care(rival))
         }
+        // What is open says itself that it is not decided.
+        Standing::Open => format!("{opening}; {rival_name} is {}{argument}", stops(drive, rival)?),
         standing => format!("{opening}; {rival_name} is {}: {}{argument}", standing.label(), stops(drive, rival)?),
     })
 }

@@ -36,16 +36,19 @@ impl Template {
         let (service, name) = match self.service {
             Service::GravitySewer => ("gravity_sewer", "Sewer from manhole A to manhole B"),
             Service::PressureMain => ("pressure_main", "Water main under the road"),
-            Service::Casing => ("casing", "Casing under the railway"),
+            Service::Casing => ("casing", "Casing under the road"),
         };
-        let pe = match self.units {
-            Units::Si => "  - { material: pe100, size: 315 mm, sdr: 11 }",
-            Units::Us => "  - { material: pe4710, size: 12 in, sdr: 11 }",
+        // A main keeps its shape by a thicker wall than what is not under pressure.
+        let sdr = if matches!(self.service, Service::PressureMain) { "9" } else { "11" };
+        let (pe, packer) = match self.units {
+            Units::Si => ("material: pe100, size: 315 mm", "12 mm"),
+            Units::Us => ("material: pe4710, size: 12 in", "0.5 in"),
         };
+        let pe = format!("  - {{ {pe}, sdr: {sdr} }}");
         // Clay carries no pressure; a file that offers it for a main would only show that.
         let candidates = match self.service {
-            Service::PressureMain => pe.to_owned(),
-            _ => format!("  - {{ material: clay, size: 10 in }}\n{pe}"),
+            Service::PressureMain => pe,
+            _ => format!("  - {{ material: clay, size: 10 in, packer: {{ thickness: {packer} }} }}\n{pe}"),
         };
         let mut parts = TEXT.split(['<', '>']);
         let mut text = parts.next().unwrap_or_default().to_owned();

@@ -10,23 +10,25 @@ const FACTOR: &str = "at best, with a fused joint as strong as the pipe: list th
 const PULL: &str = "list the pipe with the pull that the maker of its joint allows, `joint_pull`";
 const DEFLECTION: &str = "list the pipe with the deflection that its joint may take, `joint_deflection`";
 
+const JOINT_PULL: &[&str] = &["candidates[].joint_pull"];
+
 /// Puts what the maker has to settle in place of what stood in for it. What is over at its best stays over.
 pub(super) fn settle(at: &Plan<'_>, subject: Subject, outcome: Outcome) -> Outcome {
     let asked = |missing: &&NotGiven| missing.method() == at.method;
     at.pipe.not_given.iter().filter(asked).fold(outcome, |outcome, missing| match (missing, subject) {
-        (NotGiven::EndForce, Subject::EndCapacity) => Ok(open(END)),
+        (NotGiven::EndForce, Subject::EndCapacity) => Ok(open(END, &["candidates[].rated_force"])),
         (
             NotGiven::JointFactor,
             Subject::Tension | Subject::TensionAndBending | Subject::Collapse | Subject::WeakLink | Subject::PushedTail,
-        ) => outcome.map(|check| check.undecided(FACTOR)),
-        (NotGiven::JointPull, Subject::Tension) => Ok(open(PULL)),
-        (NotGiven::JointPull, Subject::WeakLink) => outcome.map(|_| open(PULL)),
-        (NotGiven::JointDeflection, Subject::BendRadius) => Ok(open(DEFLECTION)),
+        ) => outcome.map(|check| check.undecided(FACTOR).settled_by(&["candidates[].joint_factor"])),
+        (NotGiven::JointPull, Subject::Tension) => Ok(open(PULL, JOINT_PULL)),
+        (NotGiven::JointPull, Subject::WeakLink) => outcome.map(|_| open(PULL, JOINT_PULL)),
+        (NotGiven::JointDeflection, Subject::BendRadius) => Ok(open(DEFLECTION, &["candidates[].joint_deflection"])),
         _ => outcome,
     })
 }
 
 /// No number stands for what is not known.
-fn open(note: &'static str) -> Check<()> {
-    rated(Verdict::NotDecided, BY_ITS_MAKER).with_note(note)
+fn open(note: &'static str, fields: &'static [&'static str]) -> Check<()> {
+    rated(Verdict::NotDecided, BY_ITS_MAKER).with_note(note).settled_by(fields)
 }

@@ -27,7 +27,11 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
     if held && drive.is_freed() && demand.si <= HELD * limit.si {
         check.by(Rule::Watched(Ratio::from_si(HELD))).with_care(Care::Condition, FREED)
     } else {
-        check.with_note(STALLS)
+        check.with_note(STALLS).settled_by(if most.is_some() {
+            &["rig.held_to", "if_stalled"]
+        } else {
+            &["if_stalled"]
+        })
     }
 }
 

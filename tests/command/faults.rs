@@ -17,23 +17,23 @@ fn with(name: &str, from: &str, to: &str) -> String {
 fn a_wrong_unit_is_refused_with_its_place() {
     let message = with("wrong_unit.yaml", "length: 60 m", "length: 60 kN");
     let start = "error: length: expected a length, got \"60 kN\" which is a force\n --> ";
-    let end = "wrong_unit.yaml:5:9\n  |\n5 | length: 60 kN\n  |         ^\n  = write for example \"60 m\"\n\n";
+    let end = "wrong_unit.yaml:6:9\n  |\n6 | length: 60 kN\n  |         ^\n  = write for example \"60 m\"\n\n";
     assert!(message.starts_with(start) && message.ends_with(end), "{message}");
 }
 
 #[test]
 fn faults_name_field_line_and_what_was_expected() {
     for (name, from, to, parts) in [
-        ("bare", "length: 60 m", "length: 60", ["length: expected a length, got 60 without a unit", ".yaml:5:9\n"]),
-        ("negative", "thrust: 900 kN", "thrust: -900 kN", ["rig.thrust: expected a force above zero", ".yaml:14:16\n"]),
-        ("infinite", "pull: 500 kN", "pull: inf kN", ["rig.pull: expected a force, got \"inf kN\"", ".yaml:14:30\n"]),
+        ("bare", "length: 60 m", "length: 60", ["length: expected a length, got 60 without a unit", ".yaml:6:9\n"]),
+        ("negative", "thrust: 900 kN", "thrust: -900 kN", ["rig.thrust: expected a force above zero", ".yaml:18:16\n"]),
+        ("infinite", "pull: 500 kN", "pull: inf kN", ["rig.pull: expected a force, got \"inf kN\"", ".yaml:18:30\n"]),
         (
             "unknown_key",
             "lubrication: metered",
             "lubricant: metered",
-            ["the key \"lubricant\" is not known here", ".yaml:9:1\n"],
+            ["the key \"lubricant\" is not known here", ".yaml:13:1\n"],
         ),
-        ("missing_key", "rig: {", "wrong: {", ["the key \"wrong\" is not known here", ".yaml:14:1\n"]),
+        ("missing_key", "rig: {", "wrong: {", ["the key \"wrong\" is not known here", ".yaml:18:1\n"]),
         (
             "missing",
             "groundwater: 5.5 m",
@@ -44,14 +44,14 @@ fn faults_name_field_line_and_what_was_expected() {
             "word",
             "class: firm_to_very_stiff_clay",
             "class: blue_clay",
-            ["ground[0].class: expected a ground class", ".yaml:11:12\n"],
+            ["ground[0].class: expected a ground class", ".yaml:15:12\n"],
         ),
-        ("size", "size: 10 in", "size: 11 in", ["candidates[0].size: no clay jacking pipe of 11 in", ".yaml:20:29\n"]),
+        ("size", "size: 10 in", "size: 11 in", ["candidates[0].size: no clay jacking pipe of 11 in", ".yaml:29:29\n"]),
         (
             "short",
             "  - class: firm",
             "  - to: 50 m\n    class: firm",
-            ["ground[0].to: the ground ends here, 10.0 m short", ".yaml:11:9\n"],
+            ["ground[0].to: the ground ends here, 10.0 m short", ".yaml:15:9\n"],
         ),
     ] {
         let message = with(&format!("{name}.yaml"), from, to);
@@ -79,7 +79,7 @@ fn faults_are_json_for_programs() {
     let faults = faults["faults"].as_array().unwrap();
     assert_eq!(faults.len(), 2);
     assert_eq!(faults[0]["path"], "length");
-    assert_eq!((&faults[0]["line"], &faults[0]["column"]), (&5.into(), &9.into()));
+    assert_eq!((&faults[0]["line"], &faults[0]["column"]), (&6.into(), &9.into()));
     assert_eq!(faults[0]["message"], "expected a length, got 60 without a unit");
     assert_eq!(faults[0]["advice"], "write for example \"60 m\"");
     assert_eq!(faults[0]["source_line"], "length: 60");

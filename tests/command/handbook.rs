@@ -153,14 +153,14 @@ fn a_row_that_claims_a_book_is_given_by_its_file() {
 fn an_added_series_is_used() {
     let table = file(
         "series.yaml",
-        b"id: pe_iso4427\ntitle: our maker's extra walls\nrows:\n  - { key: ours, value: { size: 315 mm, sdr: 13.6, wall: 23.2 mm }, locator: data sheet }\n",
+        b"id: pe_iso4427\ntitle: our maker's extra walls\nrows:\n  - { key: ours, value: { size: 315 mm, sdr: 15, wall: 21.0 mm }, locator: data sheet }\n",
     );
-    let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap().edit("sdr: 11", "sdr: 13.6");
+    let text = std::fs::read_to_string(example("fennbridge_mill_lane.yaml")).unwrap().edit("sdr: 11", "sdr: 15");
     let drive = file("our_series.yaml", text.as_bytes());
     assert_eq!(jackpull(&["assess", &drive]).status.code(), Some(2), "no such wall in the book");
     let output = jackpull(&["assess", "--tables", &table, &drive]);
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
-    assert!(stdout(&output).contains("PE100 315 mm SDR 13.6"));
+    assert!(stdout(&output).contains("pullback of PE100 315 mm SDR 15 "));
 }
 
 /// What a table that is laid over changes is told on the first page: both values, and a row that goes before the book's.

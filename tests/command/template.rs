@@ -13,7 +13,12 @@ fn every_template_assesses_as_printed() {
             assert!(!stdout(&output).contains('<'), "a placeholder is left:\n{}", stdout(&output));
             let path = file(&format!("template_{service}_{units}.yaml"), &output.stdout);
             let assessed = jackpull(&["assess", &path]);
-            assert_eq!(assessed.status.code(), Some(0), "{service}, {units}: {}", stderr(&assessed));
+            let page = stdout(&assessed);
+            assert_eq!(assessed.status.code(), Some(0), "{service}, {units}: {}{page}", stderr(&assessed));
+            assert!(stderr(&assessed).is_empty(), "{}", stderr(&assessed));
+            // A main of PE is pulled; the others push the clay pipe that they list first.
+            let start = if service == "pressure_main" { "PULLBACK, PE" } else { "PIPE JACKING, clay 10 in: " };
+            assert!(page.starts_with(start), "{service}, {units}: {page}");
         }
     }
 }
@@ -30,6 +35,7 @@ fn the_optional_lines_are_read() {
             let key = line.split(':').next()?;
             let known = [
                 "grade",
+                "rig",
                 "stem",
                 "spoil",
                 "face",
@@ -83,6 +89,7 @@ fn the_optional_lines_are_read() {
             known.contains(&key).then(|| {
                 let top = [
                     "grade",
+                    "rig",
                     "stem",
                     "spoil",
                     "face",
@@ -109,19 +116,21 @@ fn the_optional_lines_are_read() {
                 if inside_pull { format!("  {line}") } else { line.to_owned() }
             })
         };
-        let mut taken = 0;
-        let lines = text.lines().map(|line| match optional(line) {
-            Some(line) => {
-                taken += 1;
-                line
-            }
+        fn key(line: &str) -> &str {
+            line.split(':').next().unwrap_or_default()
+        }
+        let taken: Vec<String> = text.lines().filter_map(optional).collect();
+        // An optional line stands in place of a shorter one with its key.
+        let replaced = |line: &str| !line.starts_with(' ') && taken.iter().any(|taken| key(taken) == key(line));
+        let lines = text.lines().filter(|line| !replaced(line)).map(|line| match optional(line) {
+            Some(line) => line,
             None => line.to_owned(),
         });
         let all = lines.collect::<Vec<_>>().join("\n");
-        assert_eq!(taken, 47, "{all}");
+        assert_eq!(taken.len(), 45, "{all}");
         let path = file(&format!("template_whole_{units}.yaml"), all.as_bytes());
         let assessed = jackpull(&["assess", &path]);
-        assert_eq!(assessed.status.code(), Some(0), "{}", stderr(&assessed));
+        assert_eq!(assessed.status.code(), Some(0), "{}{}", stderr(&assessed), stdout(&assessed));
     }
 }
 
