@@ -66,6 +66,9 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<String> {
     scheme.checks.missing().chain(left_out).map(|need| need.to_string()).collect()
 }
 
+/// What a contractor tells of three guided bores, with their pipes in, and how long each was at least.
+const TOLD: [Shown; 2] = [Shown { si: 196e3, role: Role::Thrust }, Shown { si: 150.0, role: Role::Distance }];
+
 /// Cautions of one scheme, by what it contains.
 ///
 /// # Errors
@@ -92,12 +95,12 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         }
     }
     if drive.stretches.iter().any(|stretch| !stretch.friction_given) {
-        cautions.push(
+        let [force, length] = TOLD.map(|shown| shown.display(system));
+        cautions.push(format!(
             "Friction: the bands are table values, drawn from drives of other kinds. The one force of a guided bore that was \
-             found is a contractor's word, some 196 kN on each of three drives over 150 m in soft wet ground, far below \
+             found is a contractor's word, some {force} on each of three drives over {length} in soft wet ground, far below \
              them. Log the force and compare."
-                .to_owned(),
-        );
+        ));
     }
     cautions.extend(given_friction(drive, system)?);
     if !drive.stem.is_there() {
