@@ -13,9 +13,9 @@
 //! use jackpull::{Handbook, choose, read_drive};
 //! let text = "
 //! service: gravity_sewer
-//! length: 60 m
+//! length: 30 m
 //! launch: { invert_depth: 4.2 m }
-//! grade: 0.4 %
+//! grade: 1 %
 //! groundwater: none
 //! lubrication: metered
 //! ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]

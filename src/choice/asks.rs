@@ -48,7 +48,10 @@ pub fn causes(ranked: &Ranked) -> Vec<Cause<'_>> {
     for check in ranked.scheme.checks.iter().filter(|check| check.verdict == Verdict::Over) {
         let demand = check.likely().map(|(demand, _)| demand);
         let same = |cause: &&mut Cause<'_>| {
-            cause.demand.zip(demand).is_some_and(|(one, other)| one.role == other.role && one.si == other.si)
+            cause
+                .demand
+                .zip(demand)
+                .is_some_and(|(one, other)| one.role == other.role && one.si.to_bits() == other.si.to_bits())
         };
         match causes.iter_mut().find(same) {
             Some(cause) => cause.checks.push(check),

@@ -48,9 +48,9 @@ impl DriveFile {
     ///
     /// let drive = DriveFile::at(Site {
     ///     service: Service::GravitySewer,
-    ///     length: Length::from_text("60 m")?,
+    ///     length: Length::from_text("30 m")?,
     ///     launch_invert_depth: Length::from_text("4.2 m")?,
-    ///     line: LineEnd::Grade(Ratio::from_text("0.4 %")?),
+    ///     line: LineEnd::Grade(Ratio::from_text("1 %")?),
     ///     groundwater: None,
     ///     lubrication: Lubrication::Metered,
     ///     rig_thrust: Force::from_text("900 kN")?,

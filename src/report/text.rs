@@ -32,7 +32,7 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
         page.wrapped("         ", &fact);
     }
     page.wrapped("Why      ", &sentence(&choice.reason));
-    page.to_write(choice);
+    page.asked(choice);
 
     page.heading("Ranking");
     for ranked in choice.ranked.iter().filter(|ranked| !is_impossible(drive, ranked)) {
@@ -89,7 +89,7 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
 
 impl Page<'_> {
     /// What to write so that the first is decided, a line a field, where it is open.
-    fn to_write(&mut self, choice: &Choice) {
+    fn asked(&mut self, choice: &Choice) {
         let Some(first) = choice.ranked.first().filter(|first| first.standing == Standing::Open) else { return };
         let mut label = "Write    ";
         for ask in asks(first) {

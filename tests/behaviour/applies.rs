@@ -65,7 +65,7 @@ fn value(key: &str, pipe: &str) -> String {
         size.to_owned()
     };
     match key {
-        "wall" => "11 mm".to_owned(),
+        "wall" => of("120 mm", "11 mm", "11 mm"),
         "outside_diameter" => of("1300 mm", "480 mm", "330 mm"),
         "inside_diameter" => "240 mm".to_owned(),
         "series" => "iso".to_owned(),

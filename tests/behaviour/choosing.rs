@@ -188,14 +188,16 @@ fn a_tie_is_told_as_a_tie() {
 /// Where standing is the same, the sentence names what decided and what speaks for the other.
 #[test]
 fn the_sentence_names_two_criteria_and_the_other_argument() {
-    // The larger pipe has the stronger end, and in its wider bore the less certain line.
+    // The smaller pipe asks for less force, and in a bore so wide its line is less certain.
     let (_, choice) = chosen(&sewer(|text| {
-        let wide = TOLD_CLAY.to_owned().edit("10 in", "15 in").edit(" }\n", ", bore: 20.5 in }\n");
-        let text = text.edit("invert_depth: 3.60 m", "invert_depth: 3.00 m").edit("over: road", "over: open");
-        text.edit("30 mm", "100 mm")
-            .edit("900 kN", "4000 kN")
+        let wide = TOLD_CLAY.to_owned().edit(" }\n", ", bore: 15 in }\n");
+        let large = TOLD_CLAY.to_owned().edit("10 in", "15 in");
+        text.edit("invert_depth: 3.60 m", "invert_depth: 3.00 m")
+            .edit("over: road", "over: open")
+            .edit("30 mm", "60 mm")
+            .edit("900 kN", "1500 kN")
             .edit("2.6 m, height: 2.6 m", "6 m, height: 3.8 m")
-            .edit(TOLD_CLAY, &format!("{TOLD_CLAY}{wide}"))
+            .edit(TOLD_CLAY, &format!("{wide}{large}"))
     }));
     let sentence = &choice.reason;
     assert!(sentence.contains("; it leads ") && sentence.contains(" of the score's 100 points"), "{sentence}");

@@ -285,8 +285,8 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
     let mut drive = json!({
         "service": service,
         "length": length,
-        "launch": pit(chance, &depth, true),
-        "reception": pit(chance, &depth, false),
+        "launch": pit(chance, depth, true),
+        "reception": pit(chance, depth, false),
         "grade": chance.of(&["0.5 %", "1 %", "2 %"]),
         "groundwater": water,
         "lubrication": chance.of(&["metered", "none", "logged"]),
