@@ -64,6 +64,7 @@ pub struct Rests {
     pub(crate) casing: RestartByGround,
     pub(crate) pipe: RestartByGround,
     /// Times the high friction after one breakdown, where work goes on round the clock.
+    #[cfg_attr(not(feature = "report"), expect(dead_code, reason = "told in the report alone"))]
     pub(crate) breakdown: Cited<Ratio>,
     /// Least advance in a shift where no rate is known: of the pilot, and of what is pushed behind it.
     pub(crate) slow: (Cited<Length>, Cited<Length>),

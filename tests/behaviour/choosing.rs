@@ -195,7 +195,7 @@ fn the_sentence_names_two_criteria_and_the_other_argument() {
         text.edit("invert_depth: 3.60 m", "invert_depth: 3.00 m")
             .edit("over: road", "over: open")
             .edit("30 mm", "60 mm")
-            .edit("900 kN", "1500 kN")
+            .edit("900 kN", "800 kN")
             .edit("2.6 m, height: 2.6 m", "6 m, height: 3.8 m")
             .edit(TOLD_CLAY, &format!("{wide}{large}"))
     }));
