@@ -34,9 +34,18 @@ impl Weights {
     }
 }
 
-/// The grounds of a face: two in a mixed one.
-pub(super) fn grounds(class: GroundClass, mixed_with: Option<GroundClass>) -> impl Iterator<Item = GroundClass> {
-    core::iter::once(class).chain(mixed_with)
+/// What the ground of a face is; of a mixed one the worse of both.
+pub(super) fn of_face<T, E>(
+    class: GroundClass,
+    mixed_with: Option<GroundClass>,
+    of: impl Fn(GroundClass) -> Result<T, E>,
+    worse: impl FnOnce(T, T) -> T,
+) -> Result<T, E> {
+    let one = of(class)?;
+    Ok(match mixed_with {
+        Some(other) => worse(one, of(other)?),
+        None => one,
+    })
 }
 
 impl Resolver<'_> {
@@ -47,12 +56,10 @@ impl Resolver<'_> {
         mixed_with: Option<GroundClass>,
     ) -> Result<Weights, HandbookError> {
         let table = self.handbook.soil_weight()?;
-        let mut widest: Option<Weights> = None;
-        for class in grounds(class, mixed_with) {
+        let of = |class: GroundClass| {
             let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;
-            let one = Weights::of(row.value, row.origin);
-            widest = Some(widest.map_or(one, |widest| widest.or(one)));
-        }
-        widest.ok_or_else(|| no_row(table.id, class.key()))
+            Ok(Weights::of(row.value, row.origin))
+        };
+        of_face(class, mixed_with, of, Weights::or)
     }
 }

@@ -1,6 +1,6 @@
 //! The soil round the bore: the file's, and by the class of the ground what the file leaves out, at both ends.
 
-use super::class_weight::{Weights, grounds};
+use super::class_weight::{Weights, of_face};
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Earth, Ends, Layer, Soil, Strength, StrengthBy, Tip};
 use crate::drive_file::StretchFile;
@@ -62,13 +62,11 @@ impl OfClass {
 impl Resolver<'_> {
     fn of_class(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Result<OfClass, HandbookError> {
         let table = self.handbook.class_soil()?;
-        let mut worst: Option<OfClass> = None;
-        for class in grounds(class, mixed_with) {
+        let of = |class: GroundClass| {
             let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;
-            let one = OfClass::of(row.value, row.origin);
-            worst = Some(worst.map_or(one, |worst| worst.or(one)));
-        }
-        worst.ok_or_else(|| no_row(table.id, class.key()))
+            Ok(OfClass::of(row.value, row.origin))
+        };
+        of_face(class, mixed_with, of, OfClass::or)
     }
 
     /// The soil of a stretch: the file's, with what it leaves out of it, or that of the class.

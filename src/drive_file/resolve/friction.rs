@@ -1,5 +1,6 @@
 //! Unit friction of a stretch, by ground, water and lubrication.
 
+use super::class_weight::of_face;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Side, Sides};
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, WaterSide, rising};
@@ -81,11 +82,7 @@ impl Resolver<'_> {
         side: Side,
         lubrication: Lubrication,
     ) -> Result<Friction, HandbookError> {
-        let friction = self.friction(class, side, lubrication)?;
-        Ok(match mixed_with {
-            Some(other) => friction.or_worse(self.friction(other, side, lubrication)?),
-            None => friction,
-        })
+        of_face(class, mixed_with, |class| self.friction(class, side, lubrication), Friction::or_worse)
     }
 
     fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Result<Friction, HandbookError> {
