@@ -103,7 +103,7 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
 impl Resolver<'_> {
     fn drive(&mut self, file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Drive>, HandbookError> {
         self.within_bounds(file);
-        self.beside_each_other(file);
+        self.beside_each_other(file)?;
         let told = file.length.value;
         let length = if self.is_senseless("length") { self.stand_in(file) } else { told };
         let Some(line) = self.line(file, length) else { return Ok(None) };

@@ -8,7 +8,7 @@ use crate::drive_file::{
     AnnulusFile, CollapsedBoreFile, DriveFile, Filling, PitFile, PitSpaceFile, PullFile, PushAssistFile, RigFile,
     SoilFile, StemFile, StretchFile, WallFile,
 };
-use crate::handbook::{GroundClass, Lubrication};
+use crate::handbook::{GroundClass, HandbookError, Lubrication};
 use crate::quantity::{Area, Force, Length, Measure, Pressure, Role, Shown, unit};
 use crate::yaml::Complaint;
 
@@ -45,21 +45,6 @@ const fn usual_angle(class: GroundClass) -> Option<(f64, f64)> {
     }
 }
 
-/// The most that ground of a class gives a flexible pipe through an annulus that is not grouted.
-const fn native_support(class: GroundClass) -> f64 {
-    mpa(match class {
-        GroundClass::SoftClay => 0.3,
-        GroundClass::FirmToVeryStiffClay => 3.0,
-        GroundClass::HardClay => 6.0,
-        GroundClass::Silt => 1.5,
-        GroundClass::LooseSand => 1.0,
-        GroundClass::MediumToDenseSand => 4.0,
-        GroundClass::Gravel => 5.0,
-        GroundClass::WeakRock | GroundClass::HardRock => 20.0,
-        GroundClass::Fill | GroundClass::Peat | GroundClass::Unknown => 0.0,
-    })
-}
-
 impl Resolver<'_> {
     /// Holds a number against what others let it be and what they make usual. `beside` names them.
     pub(super) fn beside<B, Q: Measure, V: Given<Q>>(
@@ -93,7 +78,7 @@ impl Resolver<'_> {
     }
 
     /// What is told of rig, stem, pits and ground, each beside what it depends on.
-    pub(super) fn beside_each_other(&mut self, file: &DriveFile) {
+    pub(super) fn beside_each_other(&mut self, file: &DriveFile) -> Result<(), HandbookError> {
         let rig = ("rig", &file.rig);
         let thrust = file.rig.thrust.value.si();
         let area = |most: f64, least: f64| range::<Area>(thrust / mpa(most), thrust / mpa(least));
@@ -125,8 +110,11 @@ impl Resolver<'_> {
         }
         if let Some(annulus) = &file.annulus {
             let filled = annulus.filling.value == Filling::Grouted;
-            let native =
-                file.ground.iter().map(|stretch| native_support(stretch.class.value)).fold(mpa(20.0), f64::min);
+            // Without grout it is no more than the native ground gives at its best.
+            let table = self.handbook.class_soil()?;
+            let of = |stretch: &StretchFile| table.find(|row| row.ground.value == stretch.class.value);
+            let native = file.ground.iter().filter_map(of).map(|row| row.value.native_high.value.si());
+            let native = native.fold(mpa(20.0), f64::min);
             let usual = range::<Pressure>(0.0, if filled { mpa(20.0) } else { native });
             self.beside(("annulus", annulus), AnnulusFile::soil_modulus, None, usual, "the ground");
         }
@@ -134,6 +122,7 @@ impl Resolver<'_> {
             let usual = range::<Force>(0.0, 0.5 * file.rig.pull.value.si());
             self.beside(("pull.push_assist", assist), PushAssistFile::force, None, usual, "the pull of the rig");
         }
+        Ok(())
     }
 
     fn stem_beside(&mut self, stem: &StemFile) {
