@@ -186,7 +186,8 @@ impl Resolver<'_> {
         let hazards = self.hazards(stretch, path, mixed_with);
         let earth = Box::new(self.earth(stretch, path, way.shallowest - largest, (tip, other_tip))?);
         let place = Place { stretch, way: &way, earth: &earth, hazards: &hazards };
-        let drilled = self.about(Concern::Stem, |it| it.drilled(file, stem, path, &place))?;
+        let drilled = |it: &mut Self| it.drilled(file, stem, path, &place);
+        let drilled = works.drilled.then(|| self.about(Concern::Stem, drilled)).transpose()?;
         let told = Told { site, other, hazards };
         let stretch = Stretch {
             from,

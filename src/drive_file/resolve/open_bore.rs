@@ -1,10 +1,9 @@
 //! How the bore of a drilled pilot stands round the stem in it, stretch by stretch, and the friction on the stem by it.
 
 use super::Resolver;
-use super::guidance::pilot_kind;
 use crate::drive::{AssumedValue, BoreState, Drilled, Earth, Ends, Stem, Way};
 use crate::drive_file::{DriveFile, Hole, Over, StretchFile};
-use crate::handbook::{GroundClass, GroundHazard, HandbookError, Pilot};
+use crate::handbook::{GroundClass, GroundHazard, HandbookError};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
 use crate::laws::open_bore::{
@@ -40,17 +39,14 @@ struct Bore {
 }
 
 impl Resolver<'_> {
-    /// What a drilled pilot meets in a stretch; none where the pilot is not drilled.
+    /// What a drilled pilot meets in a stretch.
     pub(super) fn drilled(
         &mut self,
         file: &DriveFile,
         stem: &Stem,
         path: &str,
         place: &Place<'_>,
-    ) -> Result<Option<Drilled>, HandbookError> {
-        if !stem.is_there() || pilot_kind(file) == Pilot::Displacement {
-            return Ok(None);
-        }
+    ) -> Result<Drilled, HandbookError> {
         let rock = place.stretch.class.value.is_rock();
         let bit = self.handbook.bit_thrust()?.levels(if rock { "rock" } else { "soil" })?;
         let shown = AssumedValue::Band(bit.value.map(|load| Shown::of(load, Role::LineWeight)));
@@ -71,7 +67,7 @@ impl Resolver<'_> {
                 Origin::Law(&MeanOverOutside::EQUATION),
             );
         }
-        Ok(Some(Drilled { bit: bit.value, open }))
+        Ok(Drilled { bit: bit.value, open })
     }
 
     /// State of the bore and the friction on the stem; none where it lies on the stem, or no one can say.
@@ -144,13 +140,13 @@ impl Resolver<'_> {
         let week = closing(6.0).min(self.handbook.ratio("bore.week_most")?.value);
         let days = closing(3.0).min(self.handbook.ratio("bore.days_most")?.value);
         let least = self.handbook.pressure("bore.least_strength")?.value;
-        let resting = self.resting(stem, bore, "clay_friction", Some((strength, stiffness)))?;
+        let resting = || self.resting(stem, bore, "clay_friction", Some((strength, stiffness)));
         Ok(if number <= week && strength.low >= least && !troubled {
-            Some((BoreState::Stands, resting))
+            Some((BoreState::Stands, resting()?))
         } else if number <= days {
             // Where it has closed, half of the strength clings all round.
             let most = self.handbook.pressure("bore.adhesion_most")?.value;
-            Some((BoreState::Partly, self.with_part(resting, (strength.high / 2.0).min(most))?))
+            Some((BoreState::Partly, self.with_part(resting()?, (strength.high / 2.0).min(most))?))
         } else {
             None
         })

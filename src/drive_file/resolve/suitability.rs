@@ -106,6 +106,8 @@ pub(super) struct Works {
     pub(super) highest: Length,
     /// Whether a pilot stem goes first.
     pub(super) stem: bool,
+    /// Whether a bit opens the bore of that pilot.
+    pub(super) drilled: bool,
     columns: Vec<Column>,
     pulled: Column,
     /// The auger behind a drilled pilot, which counts where no table rates the two together.
@@ -120,7 +122,7 @@ impl Works {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
     pub(super) fn of(file: &DriveFile, stem: bool, largest: Length, highest: Length) -> Self {
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
-        let drilled = pilot_kind(file) != Pilot::Displacement;
+        let drilled = stem && pilot_kind(file) != Pilot::Displacement;
         let pilot = if drilled { Column::Guided(GuidedTechnique::Drilled) } else { Column::Jacking };
         let (head, technique) = match (spoil, stem, drilled) {
             (Spoil::Auger, true, false) => (None, "displacing pilot, auger"),
@@ -143,7 +145,8 @@ impl Works {
             largest,
             highest,
             stem,
-            auger: stem && drilled && spoil == Spoil::Auger,
+            drilled,
+            auger: drilled && spoil == Spoil::Auger,
             pushed: (stem && !drilled).then_some(file.pilot.is_some()),
             columns: stem.then_some(pilot).into_iter().chain(head).collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
