@@ -93,7 +93,7 @@ pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     calc.part(PART);
     let law = PassiveMovement { share: reaction.movement.value / KEPT, height };
     let movement = calc.doubted(|calc| Band::same(calc.law(law)));
-    Ok(at_most(Role::Offset, movement, at.drive.tolerance).as_screen().with_note(MOVEMENT))
+    Ok(at_most(Role::Offset, movement, at.drive.tolerance).with_note(MOVEMENT))
 }
 
 /// A square wall that would do, where the file gives the ground behind it and no wall.
