@@ -26,7 +26,7 @@ fn of(file: &str) -> Check {
 const OPEN: &str = "surface: { over: open }";
 
 /// The crown of the bore lies at 2.10 m: 115 pcf over it are 38 kPa. Fluid of 1,500 up to the ground and 20 Pa on the way to
-/// the farther pit make 76, of 1,050 half a metre over the crown and 8 Pa on half of the way 14 (sums of a reviewer by hand).
+/// the farther pit make 76, of 1,050 half a metre over the crown and 8 Pa on half of the way 14 (sums by hand, apart from the program).
 #[test]
 fn clay_by_its_class() {
     let held = of(&main("", OPEN));

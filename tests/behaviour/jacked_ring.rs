@@ -29,7 +29,7 @@ fn of(text: &str, subject: Subject) -> Check {
     *jacked(text).checks.get(subject).unwrap_or_else(|| panic!("no {}", subject.label()))
 }
 
-/// Round, its ring of years bears 35 kPa, half of it 17; water alone is 78 (sums of a reviewer by hand).
+/// Round, its ring of years bears 35 kPa, half of it 17; water alone is 78 (sums by hand, apart from the program).
 #[test]
 fn a_thin_ring_under_water() {
     let collapse = of(DEEP, Subject::CollapseInService);

@@ -28,7 +28,7 @@ fn surface(scheme: &Scheme) -> Check {
 }
 
 /// At the reception, 2.30 m to the axis: all of the annulus, and 2 % of the bore, make 33 mm through a trough of 0.4 of the
-/// depth. Under a road 13 mm are allowed: 37 % of it may close (41 % by a reviewer, without the face).
+/// depth. Under a road 13 mm are allowed: 37 % of it may close (41 % by another hand sum, without the face).
 #[test]
 fn the_annulus_of_a_pulled_pipe_is_left_full() {
     let (pipe, bore, axis) = (0.273_05_f64, 1.5 * 0.273_05, 8.0 * 0.3048 - 0.273_05 / 2.0);
@@ -76,7 +76,7 @@ fn the_overcut_of_a_jacked_pipe() {
     assert!(told.best().unwrap().1.si > 13e-3);
 }
 
-/// A gravity line of PE DR 11 from 13 ft up to 8 ft with little told, as a reviewer worked it by hand: the whole wall bends by
+/// A gravity line of PE DR 11 from 13 ft up to 8 ft with little told, worked by hand apart from the program: the whole wall bends by
 /// 6 and 7 % of 7.5, the ring bears what lies on it, and what stands in the way is asked of the contractor.
 #[test]
 fn a_storm_drain_worked_by_hand() {
