@@ -30,8 +30,8 @@ pub use capacity::{
 pub use casing::{Casing, CasingTube};
 pub use coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode, SteelFactors};
 pub use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undrained};
-pub(crate) use ground::Rubbed;
 pub use ground::{BoreState, Drilled, Stretch, Tip};
+pub(crate) use ground::{OpenRound, Rubbed};
 pub use jacks::{Gauge, StationRules};
 pub use leeway::Leeway;
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};

@@ -22,7 +22,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         &["ground[].spt_n", "ground[].largest_stone"]
     };
     let check = check.settled_by(settling);
-    let check = match open_bore(at.drive) {
+    let check = match open_bore(at) {
         Some((care, note)) if worst.value == Rating::Suitable => check.with_care(care, note),
         _ => check,
     };
@@ -80,9 +80,15 @@ const CLOSES: &str =
     "the clay closes on a bore without fluid: its weight over its strength is more than an open face may have";
 const CLAIMED: &str = "that the bore stands without fluid is the word of the file: what ravels or is fissured does not";
 
-/// What has to be so where the bore is taken to stand open round a drilled stem: the least sure stretch counts.
-fn open_bore(drive: &Drive) -> Option<(Care, &'static str)> {
-    let any = |state| drive.stretches.iter().any(|stretch| stretch.open().is_some_and(|open| open.0 == state));
+/// What has to be so where the bore is taken to stand open round a drilled stem or a pipe behind it: the least sure
+/// stretch counts.
+fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
+    let drive = plan.drive;
+    let round = if plan.method == Method::PipeJacking { plan.pipe.open_round() } else { &[] };
+    let round_pipe = round.iter().filter_map(|round| round.state(false)).map(|open| open.0);
+    let round_stem = drive.stretches.iter().filter_map(|stretch| stretch.open().map(|open| open.0));
+    let states = || round_stem.clone().chain(round_pipe.clone());
+    let any = |state| states().any(|one| one == state);
     let clay = drive.stretches.iter().any(|stretch| stretch.open().is_some() && !stretch.class().is_rock());
     if any(BoreState::Held) {
         Some((Care::Condition, HELD))
@@ -93,16 +99,18 @@ fn open_bore(drive: &Drive) -> Option<(Care, &'static str)> {
     }
 }
 
-/// The equation, if any, behind what the tables do not tell of the friction or the blow counts of a stretch. A pulled
-/// pipe asks for the stem alone, and where the bore stands open nothing of that is in doubt.
-pub(crate) fn ground_doubt(drive: &Drive, method: Method) -> Option<&'static Equation> {
-    let settled = |stretch: &&Stretch| method == Method::Pullback && stretch.open().is_some();
-    drive.stretches.iter().filter(|stretch| !settled(stretch)).find_map(|stretch| stretch.doubt)
+/// The equation, if any, behind what the tables do not tell of the friction or the blow counts of a stretch: where the
+/// bore stands open round all that is pushed nothing of that is in doubt. A pulled pipe asks for the stem alone.
+pub(crate) fn ground_doubt(plan: &Plan<'_>) -> Option<&'static Equation> {
+    let round = plan.pipe.open_round();
+    let open = |stretch: &Stretch| round.get(stretch.index).is_some_and(|round| round.state(false).is_some());
+    let settled = |stretch: &&Stretch| stretch.open().is_some() && (plan.method == Method::Pullback || open(stretch));
+    plan.drive.stretches.iter().filter(|stretch| !settled(stretch)).find_map(|stretch| stretch.doubt)
 }
 
-const STANDS: &str = "the bore is taken to stand open round the stem for the week of the work: the log has to say intact \
+const STANDS: &str = "the bore is taken to stand open for the week of the work: the log has to say intact \
                       clay, without fissures or seams that bring water";
-const PARTLY: &str = "the bore is taken to stand open round the stem for two days, and to close on a part of its length: \
+const PARTLY: &str = "the bore is taken to stand open for two days, and to close on a part of its length: \
                       no night longer than the work asks for, fill and grout then";
 const HELD: &str = "fluid is taken to hold the bore: keep both pits full of it up to the ground";
 

@@ -9,6 +9,8 @@ use crate::source::Equation;
 /// A stretch of like ground.
 #[derive(Debug, Clone)]
 pub struct Stretch {
+    /// Its place among the stretches of the drive.
+    pub(crate) index: usize,
     pub(crate) from: Length,
     pub(crate) to: Length,
     pub(crate) way: Way,
@@ -36,14 +38,14 @@ pub struct Stretch {
 }
 
 /// What moves in the bore and rubs on the ground.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Rubbed {
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Rubbed<'a> {
     /// The pilot stem.
     Stem,
     /// A casing.
     Casing,
-    /// A jacked pipe.
-    Pipe,
+    /// A jacked pipe, with how the bore stands round it, and whether that is taken at its best.
+    Pipe(&'a [OpenRound], bool),
 }
 
 /// What a drilled pilot meets in a stretch.
@@ -55,7 +57,24 @@ pub struct Drilled {
     pub(crate) open: Option<(BoreState, Band<Pressure>)>,
 }
 
-/// How a drilled bore stands round the stem in it.
+/// How the bore of a drilled pilot stands round a pipe pushed behind it, and the friction on the pipe by that; none where
+/// it does not stand.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct OpenRound {
+    /// With the least overcut that is usual, or what the file tells.
+    pub(crate) safe: Option<(BoreState, Band<Pressure>)>,
+    /// With the most.
+    pub(crate) best: Option<(BoreState, Band<Pressure>)>,
+}
+
+impl OpenRound {
+    /// On the safe side, or at best.
+    pub(crate) fn state(&self, at_best: bool) -> Option<(BoreState, Band<Pressure>)> {
+        if at_best { self.best.or(self.safe) } else { self.safe }
+    }
+}
+
+/// How a drilled bore stands round what is in it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum BoreState {
     /// It stands for as long as it is needed: rock, stiff clay.
@@ -138,13 +157,18 @@ impl Stretch {
     }
 
     /// Unit friction at a place, on a bore as high as this.
-    pub(crate) fn friction_at(&self, rubbed: Rubbed, place: Length, high: Length) -> Band<Pressure> {
-        let sides = match (rubbed, self.open()) {
-            (Rubbed::Stem, Some((_, friction))) => return friction,
-            (Rubbed::Pipe, _) => &self.pipe_friction,
-            (Rubbed::Stem | Rubbed::Casing, _) => &self.stem_friction,
-        };
-        sides.of(self.way.at(place, high))
+    pub(crate) fn friction_at(&self, rubbed: Rubbed<'_>, place: Length, high: Length) -> Band<Pressure> {
+        let closed = |sides: &Sides<Band<Pressure>>| sides.of(self.way.at(place, high));
+        match (rubbed, self.open()) {
+            (Rubbed::Stem, Some((_, friction))) => friction,
+            (Rubbed::Stem | Rubbed::Casing, _) => closed(&self.stem_friction),
+            (Rubbed::Pipe(round, at_best), _) => {
+                let closed = closed(&self.pipe_friction);
+                let open = round.get(self.index).and_then(|round| round.state(at_best));
+                // A bore that stands leaves no more on the pipe than one that is closed on it.
+                open.map_or(closed, |(_, open)| open.with(closed, Pressure::min))
+            }
+        }
     }
 
     /// Unit friction of a jacked pipe, the worse of both sides where the water crosses, and whether it is the user's own.

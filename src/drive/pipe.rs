@@ -2,6 +2,7 @@
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::casing::Casing;
+use super::ground::OpenRound;
 use super::pulled::{Barrel, HeavyIron, IronBarrel, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
 use crate::handbook::{Family, Method, Rating};
@@ -119,6 +120,11 @@ impl Pipe {
         self.family
     }
 
+    /// How the bore stands round it where it is jacked, stretch by stretch.
+    pub(crate) fn open_round(&self) -> &[OpenRound] {
+        self.jacked.as_ref().map_or(&[], |jacked| &jacked.open)
+    }
+
     /// Weight of a jacked pipe per length, where it is known.
     pub(crate) fn jacked_weight(&self) -> Option<LineLoad> {
         self.jacked.as_ref()?.weight.map(|weight| weight.value)
@@ -139,8 +145,17 @@ pub struct JackedPipe {
     pub(crate) rated_force: Option<Cited<Force>>,
     /// The length that nothing holds.
     pub(crate) free: FreeLength,
+    /// How the bore stands round it, stretch by stretch; empty where none does.
+    pub(crate) open: Vec<OpenRound>,
     /// Least wall under a railway, of steel and where a table has one.
     pub(crate) railway_wall: Option<Cited<Length>>,
+}
+
+impl JackedPipe {
+    /// Whether the overcut that nothing tells decides on how the bore stands.
+    pub(crate) fn hangs_on_overcut(&self) -> bool {
+        self.open.iter().any(|round| round.safe != round.best)
+    }
 }
 
 /// A pipe with joints that carry pull; boxed, since its tables are much larger than the rest.

@@ -165,8 +165,12 @@ impl Resolver<'_> {
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
         let works = suitability::Works::of(file, stem.is_there(), largest, highest);
         let ground = self.about(Concern::Ground, |it| it.ground(file, length, &line, (&works, &stem)))?;
-        for pipe in &mut candidates {
+        for (index, pipe) in candidates.iter_mut().enumerate() {
             pipe.ground = self.rated_for(&works, &ground, pipe)?;
+            let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(file, &ground, pipe))?;
+            if let Some(jacked) = pipe.jacked.as_mut() {
+                jacked.open = open;
+            }
         }
         let stretches: Vec<_> = ground.into_iter().map(|(stretch, _)| stretch).collect();
         let work = self.work(file)?;

@@ -60,7 +60,7 @@ macro_rules! run {
             $(, $need:ident $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
     )+) => {
         fn run_all<R: Recorder>($at: &Walked<'_>, $calc: &mut Calc<R>) -> [Result<Check, Absent>; Subject::COUNT] {
-            let doubt = conditions::ground_doubt($at.drive, $at.method);
+            let doubt = conditions::ground_doubt(&$at);
             [$(named($at, Subject::$name, $check, doubt)),+]
         }
     };

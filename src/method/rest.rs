@@ -2,7 +2,7 @@
 
 use super::body::Body;
 use crate::conditions::{Pushing, rate};
-use crate::drive::{Drive, Pipe, Stem};
+use crate::drive::{Drive, JackedPipe, Pipe, Stem};
 use crate::quantity::{Length, Measure};
 
 /// A pipe of a drive, with what the file leaves out taken on the safe side or at its best.
@@ -22,7 +22,8 @@ impl<'a> Put<'a> {
     /// At its best, where that may differ.
     pub(super) fn best(self) -> Option<Self> {
         let nights = self.drive.rests.planned.is_empty() && self.drive.work.shifts_between_nights().is_some();
-        (nights || self.drive.stem_at_best.is_some()).then_some(Self { at_best: true, ..self })
+        let overcut = self.pipe.jacked.as_ref().is_some_and(JackedPipe::hangs_on_overcut);
+        (nights || overcut || self.drive.stem_at_best.is_some()).then_some(Self { at_best: true, ..self })
     }
 
     /// The pilot stem.

@@ -17,16 +17,16 @@ use crate::quantity::{Angle, Band, Force, Length, LineLoad};
 
 /// Outside diameter, unit friction and weight of a body; a bore without a stem has a stem of no diameter.
 #[derive(Clone, Copy)]
-struct Outside {
+struct Outside<'a> {
     diameter: Length,
     /// A pipe has the friction of a pipe, steel that of steel.
-    rubbed: Rubbed,
+    rubbed: Rubbed<'a>,
     weight: Option<LineLoad>,
     /// Height of the bore that the pipe comes to lie in, by which the water is judged.
     bore: Length,
 }
 
-fn outside(put: Put<'_>, body: Body) -> Outside {
+fn outside(put: Put<'_>, body: Body) -> Outside<'_> {
     let pipe = put.pipe;
     let of_pipe = pipe.outside_diameter.value;
     let bore = pipe.height();
@@ -41,11 +41,14 @@ fn outside(put: Put<'_>, body: Body) -> Outside {
             bore,
             weight: pipe.casing.as_ref().and_then(|casing| casing.tube.as_deref()).map(|tube| tube.weight),
         },
-        Body::Pipe => Outside { diameter: of_pipe, rubbed: Rubbed::Pipe, weight: pipe.jacked_weight(), bore },
+        Body::Pipe => {
+            let rubbed = Rubbed::Pipe(pipe.open_round(), put.at_best);
+            Outside { diameter: of_pipe, rubbed, weight: pipe.jacked_weight(), bore }
+        }
     }
 }
 
-impl Outside {
+impl Outside<'_> {
     /// Over a part of a stretch with the water on one side, told in either direction.
     fn laws(self, stretch: &Stretch, (from, to): (Length, Length)) -> Band<FrictionForce> {
         let length = (to - from).abs();
@@ -143,7 +146,7 @@ pub(super) fn stem_friction_to(drive: &Drive, pipe: &Pipe, to: Length) -> Band<F
 }
 
 /// Friction of a body over a part of a stretch, again; its record was kept by [`whole_friction`].
-fn again(outside: Outside, stretch: &Stretch, part: (Length, Length)) -> Band<Force> {
+fn again(outside: Outside<'_>, stretch: &Stretch, part: (Length, Length)) -> Band<Force> {
     outside.laws(stretch, part).map(|law| law.value())
 }
 

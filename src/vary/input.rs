@@ -290,13 +290,19 @@ impl Search<'_> {
 /// The drive with all unit friction multiplied.
 fn with_friction(drive: &Drive, times: Ratio) -> Drive {
     let mut drive = drive.clone();
+    let raise = |friction: Band<Pressure>| friction.map(|friction| friction * times);
     for stretch in &mut drive.stretches {
-        let raise = |friction: Band<Pressure>| friction.map(|friction| friction * times);
         stretch.stem_friction = stretch.stem_friction.map(raise);
         if let Some((_, friction)) = stretch.drilled.as_mut().and_then(|drilled| drilled.open.as_mut()) {
             *friction = raise(*friction);
         }
         stretch.pipe_friction = stretch.pipe_friction.map(raise);
+    }
+    for pipe in &mut drive.candidates {
+        let open = Arc::make_mut(pipe).jacked.iter_mut().flat_map(|jacked| &mut jacked.open);
+        for (_, friction) in open.flat_map(|round| [&mut round.safe, &mut round.best]).flatten() {
+            *friction = raise(*friction);
+        }
     }
     drive
 }

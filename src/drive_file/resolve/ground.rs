@@ -57,7 +57,7 @@ impl Resolver<'_> {
             let path = format!("ground[{index}]");
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
-            stretches.push(self.stretch(stretch, &path, (from, to), line, file, (works, stem))?);
+            stretches.push(self.stretch(index, stretch, (from, to), line, file, (works, stem))?);
         }
         Ok(stretches)
     }
@@ -115,13 +115,15 @@ impl Resolver<'_> {
 
     fn stretch(
         &mut self,
+        index: usize,
         stretch: &StretchFile,
-        path: &str,
         (from, to): (Length, Length),
         line: &Line,
         file: &DriveFile,
         (works, stem): (&Works, &Stem),
     ) -> Result<(Stretch, Told), HandbookError> {
+        let path = format!("ground[{index}]");
+        let path = path.as_str();
         let largest = works.largest;
         let class = stretch.class.value;
         let mixed_with = stretch.mixed_with.as_ref().map(|field| {
@@ -190,6 +192,7 @@ impl Resolver<'_> {
         let drilled = works.drilled.then(|| self.about(Concern::Stem, drilled)).transpose()?;
         let told = Told { site, other, hazards };
         let stretch = Stretch {
+            index,
             from,
             to,
             class,

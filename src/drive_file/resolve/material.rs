@@ -153,6 +153,7 @@ impl Resolver<'_> {
             inside_diameter: barrel.inside_diameter,
             rated_force: self.own(of, CandidateFile::rated_force),
             free: self.free_length(of, CandidateFile::free_length)?,
+            open: Vec::new(),
             railway_wall: match row.family {
                 Family::Steel => self.casing_row(outside_diameter)?.map(|row| row.map(|row| row.bare.value)),
                 _ => None,

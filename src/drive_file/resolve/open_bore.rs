@@ -1,9 +1,11 @@
-//! How the bore of a drilled pilot stands round the stem in it, stretch by stretch, and the friction on the stem by it.
+//! How the bore of a drilled pilot stands round the stem in it and round a jacked pipe behind it, stretch by stretch, and
+//! the friction on them by it.
 
 use super::Resolver;
-use crate::drive::{AssumedValue, BoreState, Drilled, Earth, Ends, Stem, Way};
+use super::suitability::Told;
+use crate::drive::{AssumedValue, BoreState, Drilled, Earth, Ends, OpenRound, Pipe, Stem, Stretch, Way};
 use crate::drive_file::{DriveFile, Hole, Over, StretchFile};
-use crate::handbook::{GroundClass, GroundHazard, HandbookError};
+use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
 use crate::laws::open_bore::{
@@ -18,7 +20,7 @@ use core::f64::consts::FRAC_PI_4;
 const STATE: Equation = Equation::judged(
     "state of the bore",
     "by class, strength, depth, water and play: rock stands; clay stands below the number at which it closes half of the play in a week, and in part to that of two days; ground under fluid is held where the fluid stands ten kPa over the water at the crown",
-    "bore round the stem of a drilled pilot",
+    "bore of a drilled pilot",
     "intact clay and sound rock, which a log must tell",
 );
 
@@ -30,13 +32,32 @@ pub(super) struct Place<'a> {
     pub(super) hazards: &'a [GroundHazard],
 }
 
-/// The bore round the stem.
-#[derive(Clone, Copy)]
-struct Bore {
-    diameter: Length,
-    /// Between stem and bore, on the radius.
-    play: Length,
+impl Place<'_> {
+    fn classes(&self) -> impl Iterator<Item = GroundClass> {
+        core::iter::once(&self.stretch.class).chain(&self.stretch.mixed_with).map(|field| field.value)
+    }
 }
+
+/// A body that lies in a bore wider than itself.
+#[derive(Clone, Copy)]
+struct Lying {
+    outside_diameter: Length,
+    /// Of the bore.
+    bore: Length,
+    weight: Band<LineLoad>,
+    /// Row of what the waves of the line do to it.
+    waves: &'static str,
+}
+
+impl Lying {
+    /// Between body and bore, on the radius.
+    fn play(&self) -> Length {
+        (self.bore - self.outside_diameter) / 2.0
+    }
+}
+
+/// State of the bore and the friction on what lies in it.
+type Open = Option<(BoreState, Band<Pressure>)>;
 
 impl Resolver<'_> {
     /// What a drilled pilot meets in a stretch.
@@ -51,72 +72,92 @@ impl Resolver<'_> {
         let bit = self.handbook.bit_thrust()?.levels(if rock { "rock" } else { "soil" })?;
         let shown = AssumedValue::Band(bit.value.map(|load| Shown::of(load, Role::LineWeight)));
         self.assume_alike(path, "thrust on the bit over its diameter", shown, bit.origin);
-        // The file's own friction is that of the bore as the file knows it.
-        let open = match place.stretch.unit_friction {
-            Some(_) => None,
-            None => self.open(file, stem, place)?,
+        let outside_diameter = stem.outside_diameter.value;
+        let bore = stem.head.max(outside_diameter + 2.0 * self.handbook.length("bore.play")?.value);
+        let stem = Lying { outside_diameter, bore, weight: self.stem_weight(stem)?, waves: "waves" };
+        let open = match self.open(file, &stem, place)? {
+            None if place.stretch.unit_friction.is_none() && self.is_held(file, &stem, place)? => {
+                Some((BoreState::Held, self.in_fluid(&stem)?))
+            }
+            open => open,
         };
-        let text = open.map_or("closed on the stem", |(state, _)| state.label());
-        self.assume_alike(path, "bore round the stem", AssumedValue::Word(text.to_owned()), Origin::Law(&STATE));
-        if let Some((_, friction)) = open {
-            let shown = AssumedValue::Band(friction.map(|friction| Shown::of(friction, Role::UnitFriction)));
-            self.assume_alike(
-                path,
-                "unit_friction, stem in the open bore",
-                shown,
-                Origin::Law(&MeanOverOutside::EQUATION),
-            );
-        }
+        self.assume_open(path, "the stem", open);
         Ok(Drilled { bit: bit.value, open })
     }
 
-    /// State of the bore and the friction on the stem; none where it lies on the stem, or no one can say.
-    fn open(
+    /// How the bore stands round a jacked pipe behind a drilled pilot, stretch by stretch: with the least overcut that is
+    /// usual and with the most, or with what the file tells. None where it does not.
+    pub(super) fn open_round_pipe(
         &mut self,
         file: &DriveFile,
-        stem: &Stem,
-        place: &Place<'_>,
-    ) -> Result<Option<(BoreState, Band<Pressure>)>, HandbookError> {
-        let classes =
-            || core::iter::once(&place.stretch.class).chain(&place.stretch.mixed_with).map(|field| field.value);
-        let least_play = self.handbook.length("bore.play")?;
-        let outside = stem.outside_diameter.value;
-        let diameter = stem.head.max(outside + 2.0 * least_play.value);
-        let bore = Bore { diameter, play: (diameter - outside) / 2.0 };
+        ground: &[(Stretch, Told)],
+        pipe: &Pipe,
+    ) -> Result<Vec<OpenRound>, HandbookError> {
+        let Some(weight) = pipe.jacked_weight().filter(|_| pipe.casing.is_none()) else { return Ok(Vec::new()) };
+        if pipe.outside_diameter.value > self.handbook.length("bore.open_most")?.value {
+            return Ok(Vec::new());
+        }
+        let outside_diameter = pipe.outside_diameter.value;
+        let table = self.handbook.hole_overcut()?;
+        let row = table.row("guided_stable")?.value;
+        let most = row.high.value;
+        let usual = [row.low.as_ref().map_or(most, |low| low.value), most].map(|cut| outside_diameter + 2.0 * cut);
+        let bores = if pipe.bore_is_told() { [pipe.bore.value; 2] } else { usual };
+        let waves = if pipe.segment.is_some() || pipe.family != Family::Steel { "waves_jointed" } else { "waves" };
+        let mut round = Vec::with_capacity(ground.len());
+        for (index, ((stretch, told), in_file)) in ground.iter().zip(&file.ground).enumerate() {
+            let place = Place { stretch: in_file, way: &stretch.way, earth: &stretch.earth, hazards: &told.hazards };
+            let [safe, best] = bores
+                .map(|bore| Lying { outside_diameter, bore, weight: Band::same(weight), waves })
+                .map(|lying| if stretch.drilled.is_some() { self.open(file, &lying, &place) } else { Ok(None) });
+            let (safe, best) = (safe?, best?);
+            if stretch.drilled.is_some() {
+                self.assume_open(&format!("ground[{index}]"), "the pipe", safe);
+            }
+            round.push(OpenRound { safe, best });
+        }
+        Ok(round)
+    }
+
+    /// Tells the state of the bore and the friction by it.
+    fn assume_open(&mut self, path: &str, what: &str, open: Open) {
+        let text = open.map_or("not counted on to stand", |(state, _)| state.label());
+        let word = AssumedValue::Word(text.to_owned());
+        self.assume_alike(path, &format!("bore round {what}"), word, Origin::Law(&STATE));
+        if let Some((_, friction)) = open {
+            let shown = AssumedValue::Band(friction.map(|friction| Shown::of(friction, Role::UnitFriction)));
+            let what = format!("unit_friction, {} in the open bore", what.trim_start_matches("the "));
+            self.assume_alike(path, &what, shown, Origin::Law(&MeanOverOutside::EQUATION));
+        }
+    }
+
+    /// State of the bore and the friction on what lies in it; none where the bore lies on it, or no one can say.
+    fn open(&self, file: &DriveFile, body: &Lying, place: &Place<'_>) -> Result<Open, HandbookError> {
+        // The file's own friction is that of the bore as the file knows it.
+        if place.stretch.unit_friction.is_some() {
+            return Ok(None);
+        }
         let broken = [GroundHazard::Karst, GroundHazard::Swelling, GroundHazard::Sensitive, GroundHazard::Obstructions];
         let troubled = place.hazards.iter().any(|hazard| broken.contains(hazard));
-        if classes().all(|class| class == GroundClass::HardRock) && !troubled {
-            return Ok(Some((BoreState::Stands, self.resting(stem, bore, "rock_friction", None)?)));
+        if place.classes().all(|class| class == GroundClass::HardRock) && !troubled {
+            return Ok(Some((BoreState::Stands, self.resting(body, "rock_friction", None)?)));
         }
-        if classes().all(GroundClass::is_rock) {
+        if place.classes().all(GroundClass::is_rock) {
             // Weathered or blocky: a part of the length may come down.
-            let resting = self.resting(stem, bore, "rock_friction", None)?;
+            let resting = self.resting(body, "rock_friction", None)?;
             let fallen = self.handbook.pressure("bore.fallen")?.value;
             return Ok(Some((BoreState::Partly, self.with_part(resting, fallen)?)));
         }
-        if classes().all(GroundClass::is_clay) {
+        if place.classes().all(GroundClass::is_clay) {
             let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref());
             let road = over.is_none_or(|over| over.value != Over::Open);
-            return self.in_clay(stem, bore, place, (troubled, road));
-        }
-        let granular =
-            |class| matches!(class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand);
-        let fluid =
-            file.pull.as_ref().is_some_and(|pull| pull.hole.as_ref().is_none_or(|hole| hole.value == Hole::Fluid));
-        if classes().all(|class| granular(class) || class.is_clay()) && fluid && self.is_held(bore, place)? {
-            return Ok(Some((BoreState::Held, self.in_fluid(stem)?)));
+            return self.in_clay(body, place, (troubled, road));
         }
         Ok(None)
     }
 
     /// Clay by its stability number against those at which it closes half of the play.
-    fn in_clay(
-        &self,
-        stem: &Stem,
-        bore: Bore,
-        place: &Place<'_>,
-        (troubled, road): (bool, bool),
-    ) -> Result<Option<(BoreState, Band<Pressure>)>, HandbookError> {
+    fn in_clay(&self, body: &Lying, place: &Place<'_>, (troubled, road): (bool, bool)) -> Result<Open, HandbookError> {
         let Some(strength) = place.earth.strength.map(|strength| strength.ends) else { return Ok(None) };
         let layers = &place.earth.heavy.layers;
         let Some(heaviest) = layers.iter().map(|layer| layer.moist.max(layer.saturated)).reduce(UnitWeight::max) else {
@@ -126,8 +167,8 @@ impl Resolver<'_> {
         let number = StabilityNumber {
             surcharge: place.earth.heavy.surcharge.max(traffic),
             unit_weight: heaviest,
-            cover: (place.way.deepest - bore.diameter).max(Length::default()),
-            bore: bore.diameter,
+            cover: (place.way.deepest - body.bore).max(Length::default()),
+            bore: body.bore,
             support: Pressure::default(),
             undrained_strength: strength.low,
         };
@@ -135,12 +176,12 @@ impl Resolver<'_> {
         let soft = place.stretch.class.value == GroundClass::SoftClay;
         let stiffness = self.handbook.ratio(if soft { "bore.stiffness_soft" } else { "bore.stiffness" })?.value;
         let closing = |share| {
-            ClosingNumber { play: bore.play, stiffness, radius: bore.diameter / 2.0, share: Ratio::from(share) }.value()
+            ClosingNumber { play: body.play(), stiffness, radius: body.bore / 2.0, share: Ratio::from(share) }.value()
         };
         let week = closing(6.0).min(self.handbook.ratio("bore.week_most")?.value);
         let days = closing(3.0).min(self.handbook.ratio("bore.days_most")?.value);
         let least = self.handbook.pressure("bore.least_strength")?.value;
-        let resting = || self.resting(stem, bore, "clay_friction", Some((strength, stiffness)));
+        let resting = || self.resting(body, "clay_friction", Some((strength, stiffness)));
         Ok(if number <= week && strength.low >= least && !troubled {
             Some((BoreState::Stands, resting()?))
         } else if number <= days {
@@ -159,23 +200,21 @@ impl Resolver<'_> {
         Ok(Band { high: high.max(open.high), ..open })
     }
 
-    /// Friction of a stem that rests on the bottom: its weight, or the clay that clings to it, whichever is more, and the
+    /// Friction of a body that rests on the bottom: its weight, or the clay that clings to it, whichever is more, and the
     /// spoil left round it.
     fn resting(
         &self,
-        stem: &Stem,
-        bore: Bore,
+        body: &Lying,
         friction: &str,
         clay: Option<(Ends<Pressure>, Ratio)>,
     ) -> Result<Band<Pressure>, HandbookError> {
         let table = self.handbook.open_bore()?;
-        let outside_diameter = stem.outside_diameter.value;
+        let Lying { outside_diameter, bore, weight, waves } = *body;
         let friction = table.levels(friction)?.value;
-        let waves = table.levels("waves")?.value;
+        let waves = table.levels(waves)?.value;
         let spoil = table.levels("spoil_left")?.value;
         let adhesion = table.levels("adhesion")?.value;
         let most = self.handbook.pressure("bore.adhesion_most")?.value;
-        let weight = self.stem_weight(stem)?;
         let sliding = friction.with(waves, |friction, multiplier| (friction, multiplier));
         let sliding = sliding
             .with(weight, |(friction, multiplier), weight| SlidingOnBottom { friction, multiplier, weight }.value());
@@ -183,7 +222,7 @@ impl Resolver<'_> {
         let left = friction
             .with(spoil, |friction, height| SpoilLeft { friction, height, unit_weight, outside_diameter }.value());
         let clings = |contact: LineLoad, undrained_strength: Pressure, modulus: Pressure, adhesion: Ratio| {
-            let width = ContactWidth { contact, bore: bore.diameter, outside_diameter, modulus }.value();
+            let width = ContactWidth { contact, bore, outside_diameter, modulus }.value();
             ContactAdhesion { adhesion, undrained_strength, most, width }.value()
         };
         let contact = waves.with(weight, |waves, weight| weight * waves);
@@ -205,15 +244,15 @@ impl Resolver<'_> {
 
     /// Friction of a stem in fluid: the drag of the fluid, its weight on the bottom, and a part of the length on which
     /// the ground has fallen in.
-    fn in_fluid(&self, stem: &Stem) -> Result<Band<Pressure>, HandbookError> {
+    fn in_fluid(&self, body: &Lying) -> Result<Band<Pressure>, HandbookError> {
         let table = self.handbook.open_bore()?;
-        let outside_diameter = stem.outside_diameter.value;
+        let outside_diameter = body.outside_diameter;
         let friction = table.levels("fluid_friction")?.value;
         let drag = self.handbook.pressures(["bore.drag_low", "bore.drag_likely", "bore.drag_high"])?.value;
         let fallen = table.levels("part_fallen")?.value;
         let ravelled = self.handbook.pressure("bore.fallen")?.value;
         // The weight in air: fluid takes off some of it.
-        let rests = friction.with(self.stem_weight(stem)?, |friction, weight| {
+        let rests = friction.with(body.weight, |friction, weight| {
             let sliding = SlidingOnBottom { friction, multiplier: Ratio::from(1.0), weight };
             MeanOverOutside { friction: sliding.value(), outside_diameter }.value()
         });
@@ -232,12 +271,20 @@ impl Resolver<'_> {
         Ok(density.map(|density| gross * UnitWeight::from_si(WATER_UNIT_WEIGHT) * density))
     }
 
-    /// Whether fluid that stands up to the ground holds the crown: ten kPa more than the water.
-    fn is_held(&self, bore: Bore, place: &Place<'_>) -> Result<bool, HandbookError> {
+    /// Whether fluid holds silt, sand or clay open: it stands up to the ground, and at the crown ten kPa over the water.
+    fn is_held(&self, file: &DriveFile, body: &Lying, place: &Place<'_>) -> Result<bool, HandbookError> {
+        let granular =
+            |class| matches!(class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand);
+        let fluid =
+            file.pull.as_ref().is_some_and(|pull| pull.hole.as_ref().is_none_or(|hole| hole.value == Hole::Fluid));
+        let holds = place.classes().all(|class| granular(class) || class.is_clay());
+        if !fluid || !holds || place.classes().all(GroundClass::is_clay) {
+            return Ok(false);
+        }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         let light = self.handbook.ratio("pull.fluid_light")?.value;
         let over = self.handbook.pressure("bore.fluid_over_water")?.value;
-        let depth = |invert: Length| (invert - bore.diameter).max(Length::default());
+        let depth = |invert: Length| (invert - body.bore).max(Length::default());
         let stands = |invert: Length| {
             let crown = depth(invert);
             let wet = place.way.table.map_or(Length::default(), |table| (crown - table).max(Length::default()));

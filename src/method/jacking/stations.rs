@@ -76,7 +76,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
         .iter()
         .flat_map(|stretch| stretch.way.parts(bore, stretch.from, stretch.to).map(move |part| (stretch, part)));
     let run = |(stretch, (from, to)): (&Stretch, (Length, Length))| {
-        let band = stretch.friction_at(Rubbed::Pipe, (from + to) / 2.0, bore);
+        let band = stretch.friction_at(Rubbed::Pipe(pipe.open_round(), false), (from + to) / 2.0, bore);
         let restart = if rests { drive.rests.pipe.along(stretch).high } else { Ratio::from(1.0) };
         let friction = restart * (if high { band.high } else { band.low }) * (PI * pipe.outside_diameter.value);
         Run { length: to - from, friction: if high { friction + climb } else { friction } }
