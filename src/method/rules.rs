@@ -1,5 +1,6 @@
 //! Rules that the checks of pushed bodies share: a force that is watched, and what the contractor is asked for.
 
+use super::either::Either;
 use super::walked::Walked;
 use crate::check::{Care, Check, Decides, Rule, Verdict};
 use crate::drive::Drive;
@@ -12,6 +13,12 @@ const HELD: f64 = 2.5;
 const STALLS: &str = "at the high end the drive stalls: hold the jacks to what may be borne (`rig: { held_to: ... }`) and \
                       say how it is freed (`if_stalled`)";
 const FREED: &str = "the jacks are held to what may be borne; where it stalls it is freed as the file says";
+
+/// What anything is pushed with: no more than the jacks can give.
+pub(super) fn by_jacks(at: &Walked<'_>, thrust: Either<Doubted<Band<Force>>>) -> Either<Doubted<Band<Force>>> {
+    let most = at.drive.rig.thrust.value;
+    thrust.map(|thrust| thrust.map(|thrust| thrust.map(|force| force.min(most))))
+}
 
 /// Up to a share of the limit at the high level; beyond it not decided until the file says at what force the jacks are
 /// held, from the likely one to `most`, and how a drive that stalls there is freed. A frame holds itself: `most` is none.

@@ -5,7 +5,7 @@ mod bed;
 use super::column::Column;
 use super::either::Either;
 use super::rest::{Put, Stands, stands};
-use super::rules::{asked, watched};
+use super::rules::{asked, by_jacks, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
 use crate::check::{Absent, Check, Decides, Outcome, at_most, only, required};
@@ -39,13 +39,14 @@ fn driven_out(at: &Walked<'_>) -> Option<Either<Doubted<Band<Force>>>> {
     let jacked = at.jacked().ok()?;
     let behind = if jacked.casing.is_some() { Body::Casing } else { Body::Pipe };
     let rests = !matches!(stands(Put::of(at.drive, at.pipe), behind), Stands::Never);
-    rests.then(|| jacked.on_stem())
+    rests.then(|| by_jacks(at, jacked.on_stem()))
 }
 
 /// The greatest force on it, as it goes in and as it is driven out.
 fn most(at: &Walked<'_>) -> Either<Doubted<Band<Force>>> {
     let worse = |one: Doubted<Band<Force>>, other| one.zip(other).map(|(one, other)| peak(one, other));
-    driven_out(at).map_or(at.stem, |out| at.stem.with(out, worse))
+    let stem = by_jacks(at, at.stem);
+    driven_out(at).map_or(stem, |out| stem.with(out, worse))
 }
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
@@ -64,7 +65,7 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
     let origin = tube.factor.origin;
     calc.part(IN);
     let limit = calc.doubted(|calc| Cited::new(pit_and_bed(calc, at.drive, at.pipe, tube), origin));
-    let check = bed::noted(at.stem.check(|thrust| at_most(Role::Thrust, thrust, limit)), at.drive);
+    let check = bed::noted(by_jacks(at, at.stem).check(|thrust| at_most(Role::Thrust, thrust, limit)), at.drive);
     let Some(thrust) = driven_out(at) else { return Ok(check) };
     calc.part(OUT);
     let limit = calc.doubted(|calc| bed_force(calc, at.drive, at.pipe, tube));
@@ -90,7 +91,7 @@ pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outco
         });
         thrust.check(|thrust| at_most(Role::Thrust, thrust, limit).as_screen()).with_note(SNAKING)
     };
-    let check = under(IN, at.stem);
+    let check = under(IN, by_jacks(at, at.stem));
     Ok(driven_out(at).map_or(check, |thrust| check.worse(under(OUT, thrust))))
 }
 

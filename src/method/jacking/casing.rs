@@ -5,7 +5,7 @@ use crate::check::{Absent, Outcome, at_most, required};
 use crate::drive::{Casing, CasingTube, SteelEnd};
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::method::either::Either;
-use crate::method::rules::watched_up_to;
+use crate::method::rules::{by_jacks, watched_up_to};
 use crate::method::stage::{Pushed, peak};
 use crate::method::stem::against_rig;
 use crate::method::walked::Walked;
@@ -31,7 +31,7 @@ fn most(at: &Walked<'_>) -> Result<Either<Doubted<Band<Force>>>, Absent> {
     let worse = |thrust: Doubted<Band<Force>>, out| {
         thrust.zip(out).map(|(thrust, out): (_, Pushed)| peak(thrust, out.on_ahead))
     };
-    Ok(pushes(at)?.with(at.jacked()?.pushed, worse))
+    Ok(by_jacks(at, pushes(at)?.with(at.jacked()?.pushed, worse)))
 }
 
 pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
@@ -52,7 +52,7 @@ pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
 pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
     calc.part("casing in the pit as a column");
-    Ok(steel::column(at, calc, &tube.section, &tube.free, pushes(at)?))
+    Ok(steel::column(at, calc, &tube.section, &tube.free, by_jacks(at, pushes(at)?)))
 }
 
 pub(in crate::method) fn joint(at: &Walked<'_>) -> Outcome {

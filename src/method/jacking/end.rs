@@ -7,7 +7,7 @@ use super::steel;
 use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, at_most, only};
 use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::method::rules::watched;
+use crate::method::rules::{by_jacks, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 use crate::source::Origin;
@@ -38,7 +38,7 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let limits = end_limits(calc, jacked.pipe, jacked.angle, at.drive.leeway.watched);
     let EndLimits { factor, tighter, high, .. } = limits.in_spite_of_doubt();
     let untold = jacked.pipe.joint.is_untold();
-    let thrust = jacked.thrust();
+    let thrust = by_jacks(at, jacked.thrust());
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let check = if thrust.best.is_some() || untold {
         // At best the packer and the line leave the joint closed.
@@ -159,5 +159,5 @@ pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>
         return Err(Absent::NotApplicable("only steel is looked at as a column"));
     };
     calc.part("pipe in the pit as a column");
-    Ok(steel::column(at, calc, end, &jacked.pipe.free, jacked.thrust()))
+    Ok(steel::column(at, calc, end, &jacked.pipe.free, by_jacks(at, jacked.thrust())))
 }

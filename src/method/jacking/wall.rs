@@ -1,6 +1,6 @@
 //! The thrust wall: what it bears, at which level, and how far it moves for it; and one that would do.
 
-use super::super::rules::asked;
+use super::super::rules::{asked, by_jacks};
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
@@ -37,13 +37,13 @@ fn wall<'w, 'a>(at: &'w Walked<'a>) -> Result<&'w Resisting<'a>, Absent> {
     at.wall.as_ref().ok_or(Absent::Missing)
 }
 
-/// The greatest thrust of all stages that push.
+/// The greatest thrust of all stages that push: no more than the jacks give.
 pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
     let Some(wall) = at.wall.as_ref() else { return asked_wall(at) };
     let (_, _, is_undrained) = wall.found.in_spite_of_doubt();
     let limit = wall.found.map(|(force, ..)| Cited::new(force, wall.reaction.safety.origin));
     let rule = Decides::SetOn(wall.reaction.safety.value.si()).rule(&at.drive.leeway);
-    let check = at.thrust().check(|thrust| at_most(Role::Thrust, thrust, limit).by(rule));
+    let check = by_jacks(at, at.thrust()).check(|thrust| at_most(Role::Thrust, thrust, limit).by(rule));
     Ok(check.with_note(if is_undrained { UNDRAINED } else { DRAINED }))
 }
 
@@ -61,7 +61,7 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
             thrust.map(|thrust| side(reaction, at.pipe, thrust).map_or(Length::from_si(LARGEST), |found| found.0))
         })
     };
-    let check = at.thrust().check(|thrust| required(Role::Distance, side(thrust), most));
+    let check = by_jacks(at, at.thrust()).check(|thrust| required(Role::Distance, side(thrust), most));
     let none = check.high().is_some_and(|(side, _)| side.si >= LARGEST);
     Ok(check.with_note(if none { NONE_DOES } else { ASKED }))
 }
@@ -116,12 +116,12 @@ const LARGEST: f64 = 20.0;
 /// Halvings of the interval: beyond these it is below a hair.
 const HALVINGS: usize = 40;
 
-/// The square wall that bears the high thrust of a scheme with its middle behind the axis of the pipe; `None` where
+/// The square wall that bears the high thrust of a scheme, or the most that the jacks give, with its middle behind the axis of the pipe; `None` where
 /// the ground behind is not known, a wall is given, or none of 20 m would do.
 #[must_use]
 pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNeeded> {
     let reaction = drive.reaction.as_ref().filter(|reaction| reaction.wall.is_none())?;
-    let thrust = scheme.thrust?.if_sure()?.high;
+    let thrust = scheme.thrust?.if_sure()?.high.min(drive.rig.thrust.value);
     if !(thrust > Force::default()) {
         return None;
     }
