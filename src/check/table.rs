@@ -133,6 +133,8 @@ macro_rules! checks {
                 => service::crushing($at, $calc);
             /// Invert against its tolerance, gravity sewers only.
             Invert "invert, line and grade" none Surveyed => conditions::invert($at);
+            /// Whether the bore stands for a pipe that goes in after the stem is out.
+            BoreStands "bore, stands for the pipe" none High => conditions::stands($at);
             /// Ground against method.
             Ground "ground" Ground High => conditions::ground($at);
             /// Values of the file, against what is usual.

@@ -10,6 +10,8 @@ pub struct Stem {
     pub(crate) outside_diameter: Cited<Length>,
     /// Diameter of the pilot head, which makes the bore.
     pub(crate) head: Length,
+    /// Whether it is out of the bore before a pipe is pushed into it.
+    pub(crate) withdrawn: bool,
     /// Weight, where the wall is known.
     pub(crate) weight: Option<LineLoad>,
     /// What buckling needs.

@@ -235,7 +235,15 @@ impl Resolver<'_> {
                 format!("{} stands out of the ground: the invert is too shallow for it or its bore", pipe.label);
             self.flaw(&candidate.size, &path, message);
         }
-        if stem.head >= around.min(pipe.outside_diameter.value) {
+        if stem.withdrawn && pipe.casing.is_some() {
+            let message = "goes in before the pipe, behind the stem: it is no bore for a pipe without a stem";
+            self.flaw(
+                &candidate.size,
+                &format!("candidates[{index}].casing"),
+                Complaint::from(message).advise("see stem.withdrawn"),
+            );
+        }
+        if !(stem.withdrawn && pipe.jacked.is_some()) && stem.head >= around.min(pipe.outside_diameter.value) {
             let message = format!("{} is no larger than the stem that goes before it", pipe.label);
             self.flaw(&candidate.size, &path, Complaint::from(message).advise("see stem.outside_diameter"));
         }

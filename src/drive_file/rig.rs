@@ -47,6 +47,9 @@ fields! {
             ["300 mm", "12 in"];
         /// Diameter of the pilot head, where it is larger than the stem.
         head_diameter: may<Length> as Diameter, Within(mm(20.0), m(1.2)), ["120 mm", "5 in"], else "that of the stem";
+        /// Whether head and stem are drawn back out of the bore before a pipe is pushed into it. The bore, as wide as the
+        /// head, has to stand for that.
+        withdrawn: may<bool>, else "false";
         /// Wall of the stem, for weight and buckling.
         wall: may<Length> as Wall, Within(mm(2.0), mm(200.0)), usual(mm(5.0), mm(25.0)), ["12 mm", "0.5 in"];
         /// Longest length of stem without support in the launch pit; with `wall`, buckling is checked.

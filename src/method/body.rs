@@ -32,6 +32,8 @@ impl Stage {
     /// The pipe pushes the stem out.
     pub const PIPE_AFTER_STEM: Self =
         Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: false, assisted: false };
+    /// The pipe is pushed into the open bore, the stem drawn out of it before.
+    pub const PIPE_ALONE: Self = Self { ahead: None, behind: Body::Pipe, pulls: false, assisted: false };
     /// The pipe pushes the casing out.
     pub const PIPE_AFTER_CASING: Self =
         Self { ahead: Some(Body::Casing), behind: Body::Pipe, pulls: false, assisted: false };
@@ -52,6 +54,7 @@ impl Stage {
             (_, _, true) if self.assisted => "reamer and pipe pulled back, tail of the pipe pushed",
             (_, _, true) => "reamer and pipe pulled back by the stem",
             (_, Some(Body::Casing), _) => "pipe pushes the casing out",
+            (_, None, _) => "pipe pushed into the open bore",
             _ => "pipe pushed behind the stem",
         }
     }

@@ -17,7 +17,7 @@ use super::stage::Stage;
 use super::stem::{against_rig, torque};
 use super::walked::Walked;
 use crate::check::{Absent, Outcome};
-use crate::drive::Pipe;
+use crate::drive::{Drive, Pipe};
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
     Ok(at.jacked()?.thrust().check(|thrust| against_rig(at, thrust)))
@@ -30,9 +30,11 @@ pub(super) fn auger_torque(at: &Walked<'_>) -> Outcome {
 }
 
 /// The stages of a jacked pipe, in order.
-pub(super) fn stages(pipe: &Pipe) -> &'static [Stage] {
+pub(super) fn stages(drive: &Drive, pipe: &Pipe) -> &'static [Stage] {
     if pipe.casing.is_some() {
         &[Stage::STEM, Stage::CASING, Stage::PIPE_AFTER_CASING]
+    } else if drive.stem.withdrawn {
+        &[Stage::STEM, Stage::PIPE_ALONE]
     } else {
         &[Stage::STEM, Stage::PIPE_AFTER_STEM]
     }

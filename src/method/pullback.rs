@@ -54,7 +54,13 @@ pub(super) fn tension(at: &Walked<'_>) -> Outcome {
     })
 }
 
+const DRAWN: &str = "draws the stem back out of the bore before the pipe goes in";
+
+/// Pull on the rig, of a pipe or of a stem that is drawn out of the bore before the pipe goes in.
 pub(super) fn rig_pull(at: &Walked<'_>) -> Outcome {
+    if let Some(drawn) = at.stem_drawn {
+        return Ok(at_most(Role::Pull, drawn, at.drive.rig.pull).with_note(DRAWN));
+    }
     Ok(at_most(Role::Pull, at.pulled()?.rig, at.drive.rig.pull))
 }
 

@@ -85,7 +85,7 @@ fn no_less_than_nothing(force: Band<Force>) -> Band<Force> {
     Band { low: force.low.max(Force::default()), ..force }
 }
 
-fn sum(a: Band<Force>, b: Band<Force>) -> Band<Force> {
+pub(super) fn sum(a: Band<Force>, b: Band<Force>) -> Band<Force> {
     a.with(b, |a, b| a + b)
 }
 
@@ -202,6 +202,8 @@ pub(super) fn walk_pushed<R: Recorder>(
     let mut own = Friction::default();
     for stretch in &drive.stretches {
         let front = match (stage.behind, same_face) {
+            // Nothing is cut: the bore is there.
+            _ if stage == Stage::PIPE_ALONE => Band::default(),
             (Body::Stem, _) => tips(calc, drive, put.stem().head, stretch),
             (_, Some(face)) => face,
             (_, None) => head(calc, drive.face, cut, guided, stretch),

@@ -36,7 +36,7 @@ fn tube<'a>(at: &Walked<'a>) -> Result<&'a Tube, Absent> {
 /// What pushes the stem out loads it too, and after a stop harder than what pushed it in: its bed, its bore and its
 /// joints. Nothing of it stands free in the pit then. Without a stop that is no more than its tip took as it went in.
 fn driven_out(at: &Walked<'_>) -> Option<Either<Doubted<Band<Force>>>> {
-    let jacked = at.jacked().ok()?;
+    let jacked = at.jacked().ok().filter(|_| !at.drive.stem.withdrawn)?;
     let behind = if jacked.casing.is_some() { Body::Casing } else { Body::Pipe };
     let rests = !matches!(stands(Put::of(at.drive, at.pipe), behind), Stands::Never);
     rests.then(|| by_jacks(at, jacked.on_stem()))

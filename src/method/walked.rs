@@ -1,13 +1,14 @@
 //! What is put in, how, and what the checks share: every stage is walked once, here; checks read and never walk.
 
+use super::body::Body;
 use super::either::Either;
 use super::jacking::behind::{self, Resisting};
 use super::jacking::jacked::{Jacked, both};
 use super::pullback::force::PullOnPipe;
 use super::pullback::pulled::Pulled;
 use super::pullback::service::{self, InService};
-use super::rest::Put;
-use super::stage::{Stage, peak};
+use super::rest::{Put, Stands, stands};
+use super::stage::{Stage, along_grade, peak, sum, whole_friction};
 use crate::check::{Absent, Outcome};
 use crate::conditions::{Moves, Plan, movement, sewer};
 use crate::drive::{Drive, Pipe};
@@ -21,6 +22,8 @@ pub(super) struct Walked<'a> {
     plan: Plan<'a>,
     /// Thrust that pushes the stem.
     pub(super) stem: Either<Doubted<Band<Force>>>,
+    /// Pull that draws the stem back out of the bore, where it is out before the pipe goes in.
+    pub(super) stem_drawn: Option<Doubted<Band<Force>>>,
     way: Way<'a>,
     /// What the thrust wall finds behind it, where there is one.
     pub(super) wall: Option<Resisting<'a>>,
@@ -58,6 +61,15 @@ impl<'a> Walked<'a> {
         let plan = Plan { drive, pipe, method };
         let put = Put::of(drive, pipe);
         let stem = |calc: &mut Calc<R>| both(calc, put, Stage::STEM).map(|pushed| pushed.map(|force| force.on_rig));
+        let drawn = (method == Method::PipeJacking && drive.stem.withdrawn).then(|| {
+            calc.part("stem drawn back out of the bore");
+            calc.doubted(|calc| {
+                let rests = !matches!(stands(put, Body::Stem), Stands::Never);
+                let friction = whole_friction(calc, put, Body::Stem);
+                let weight = along_grade(calc, drive.stem.weight, drive.length.value, -drive.grade.value);
+                sum(if rests { friction.after } else { friction.moving }, weight)
+            })
+        });
         let (stem, way) = match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
             (Method::PipeJacking, Some(jacked), ..) => {
                 (stem(calc), Way::Jacked(Jacked::walk(calc, put, jacked), service::of_jacked(calc, drive, pipe)))
@@ -72,6 +84,7 @@ impl<'a> Walked<'a> {
             full_flow: sewer::full_flow(calc, &plan),
             surface: movement::of_surface(calc, &plan),
             services: movement::of_services(calc, &plan),
+            stem_drawn: drawn,
             plan,
             stem,
             way,

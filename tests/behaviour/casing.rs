@@ -14,6 +14,7 @@ fn cased(more: &str) -> Scheme {
         let (_, after) = rest.split_once("rig:").unwrap();
         format!("{before}ground:\n  - {{ class: silt, spt_n: 14, largest_stone: 0 mm }}\nrig:{after}")
             .edit("size: 10 in }", &format!("size: 10 in, casing: 406 mm{more} }}"))
+            .edit("thrust: 900 kN", "thrust: 9 MN")
     }));
     assess(&drive, &drive.candidates()[0], Method::PipeJacking)
 }
@@ -86,6 +87,22 @@ fn a_weak_joint_is_over() {
     assert_eq!(verdict(thrust * 1.001), Verdict::Within);
 }
 
+/// Nothing is pushed harder than the jacks can: joints for 900 kN bear all that those of 900 kN give.
+#[test]
+fn the_jacks_give_no_more() {
+    let scheme = |rig: &str| {
+        let more = ", casing_joint_thrust: 900 kN";
+        let drive = drive(&text(|text| {
+            text.edit("size: 10 in }", &format!("size: 10 in, casing: 406 mm{more} }}")).edit("thrust: 900 kN", rig)
+        }));
+        assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+    };
+    let joint = |scheme: &Scheme| *scheme.checks.get(Subject::CasingJoint).unwrap();
+    assert_eq!(joint(&scheme("thrust: 900 kN")).high().unwrap().0.si, 900e3);
+    assert_eq!(joint(&scheme("thrust: 900 kN")).verdict, Verdict::Within);
+    assert_eq!(joint(&scheme("thrust: 9 MN")).verdict, Verdict::Over);
+}
+
 /// What pushes the casing out loads it no more than what pushed it in.
 #[test]
 fn the_pipe_behind_loads_it_no_more() {
@@ -116,6 +133,7 @@ fn a_stop_while_it_is_driven_out_loads_it_more() {
             format!("{before}ground: [{{ {silt} }}]\nstops: [{{ at: 1 m }}]\nrig:{after}")
                 .edit("reception: { invert_depth: 3.96 m }", "grade: 0 %")
                 .edit("lubrication: metered", "lubrication: none")
+                .edit("thrust: 900 kN", "thrust: 9 MN")
                 .edit(STEM, "stem: { outside_diameter: 100 mm, joint_thrust: 900 kN }")
                 .edit("size: 10 in }", &format!("size: 10 in{more} }}"))
         }));

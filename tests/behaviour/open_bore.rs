@@ -153,3 +153,89 @@ fn who_stands() {
     assert_eq!(at("12", "over: road"), Some(BoreState::Partly));
     assert_eq!(at("5", "over: road"), None);
 }
+
+/// A jacked pipe of 400 mm and 1.5 kN/m in a bore of 430 mm, behind the same stem. By hand: the stability number is
+/// 20 x 4.72 / 100 = 0.94, a quarter of the play closes in at 1 + ln(15 x 100 / (6 x 215)) = 1.15: it stands. Low 0.25 x 1.5 =
+/// 0.375 kN/m. Likely: of 0.45 x 1.25 x 1.5 = 0.84 and the strip of contact, 1.6 sqrt(1.875 x 5.733 x 0.75 / 20000) = 32 mm
+/// x 50 kPa = 1.61, the larger. High 0.6 x 1.5 x 1.5 = 1.35 and spoil of 19 kN/m3, 2 x 0.6 x 19 x 0.16 = 3.65: 5.00. Over
+/// 1.257 m round: 0.30, 1.28 and 3.98 kPa.
+#[test]
+fn a_pipe_in_a_bore_that_stands() {
+    let pipe = "{ material: clay, size: 15 in, outside_diameter: 400 mm, weight: 1.5 kN/m, bore: 430 mm, \
+                end_bearing_area: 0.03 m2, factor: 3, crushing: 50 kN/m }";
+    let file = |text: String| {
+        text.edit("{ material: clay, size: 15 in }", pipe).edit("lubrication: metered", "lubrication: none")
+    };
+    let over = |drive: &Drive| {
+        let scheme = assess(drive, &drive.candidates()[0], Method::PipeJacking);
+        let check = scheme.checks.get(jackpull::check::Subject::JackingThrust).unwrap();
+        [check.likely(), check.high()].map(|pair| pair.unwrap().0.si / 1e3)
+    };
+    let open = drive(file);
+    // At the far end the pipe is alone in the bore; the stem before it weighs less than that. The head has its own force.
+    let friction = |unit: f64| unit * core::f64::consts::PI * 0.4 * 91.0;
+    let head = over(&drive(|text| {
+        file(text).edit("spoil: vacuum", "spoil: vacuum\nface: { low: 0 kN, likely: 0 kN, high: 0 kN }")
+    }));
+    let weight = 1.5 * 91.0 * 0.004;
+    assert_relative_eq!(head[0], friction(1.28) + weight, max_relative = 0.01);
+    assert_relative_eq!(head[1], friction(3.98) + weight, max_relative = 0.01);
+    let [likely, high] = over(&open);
+    assert!(likely > head[0] && high > head[1]);
+    // Behind a pilot that is pushed the ground lies on it: the band of the table, 8 kPa likely.
+    let pushed = over(&drive(|text| file(text).edit("pilot: drilled", "pilot: displacement")));
+    assert!(pushed[0] > 4.0 * likely, "{pushed:?} {likely}");
+    // Narrow, it is taken to close on a part of its length; wider than any that was told of, it is not counted on.
+    let narrow = over(&drive(|text| file(text).edit("bore: 430 mm", "bore: 410 mm")));
+    assert!(narrow[1] > high, "{narrow:?} {high}");
+    let large = drive(|text| {
+        file(text)
+            .edit("outside_diameter: 400 mm", "outside_diameter: 720 mm")
+            .edit("bore: 430 mm", "bore: 750 mm")
+            .edit("15 in", "24 in")
+            .edit("weight: 1.5 kN/m", "weight: 5 kN/m")
+    });
+    assert!(over(&large)[0] > 3.0 * likely);
+}
+
+/// Drawn out before the pipe goes in: the bore has to stand, the pipe alone is pushed, and the rig draws the stem back.
+#[test]
+fn a_stem_that_is_withdrawn() {
+    use jackpull::check::{Subject, Verdict};
+    let pipe = "{ material: clay, size: 15 in, outside_diameter: 400 mm, weight: 1.5 kN/m, end_bearing_area: 0.03 m2, \
+                factor: 3, crushing: 50 kN/m }";
+    let file = |text: String| {
+        text.edit("{ material: clay, size: 15 in }", pipe)
+            .edit("head_diameter: 279 mm", "head_diameter: 450 mm, withdrawn: true")
+    };
+    let of = |drive: &Drive, subject| {
+        let scheme = assess(drive, &drive.candidates()[0], Method::PipeJacking);
+        let check = scheme.checks.get(subject).copied();
+        check.unwrap_or_else(|| panic!("{subject:?} is not made"))
+    };
+    let stands = drive(file);
+    assert_eq!(of(&stands, Subject::BoreStands).verdict, Verdict::WithCare);
+    // Nothing is cut any more: the friction of the pipe alone, 0.84 kN/m by its weight or 25 mm of contact, and its weight
+    // uphill.
+    let thrust = of(&stands, Subject::JackingThrust).likely().unwrap().0.si / 1e3;
+    assert!((91.0 * 0.84..91.0 * 1.8).contains(&thrust), "{thrust}");
+    // The stem of 0.9 kN/m drags 0.51 kN/m or more on its way back, downhill.
+    let pull = of(&stands, Subject::RigPull).likely().unwrap().0.si / 1e3;
+    assert!((91.0 * 0.51..91.0 * 1.0).contains(&pull), "{pull}");
+    let weak = drive(|text| file(text).edit("pull: 400 kN", "pull: 20 kN"));
+    assert_eq!(of(&weak, Subject::RigPull).verdict, Verdict::Over);
+    let part = drive(|text| file(text).edit("    spt_n: 16\n", "    spt_n: 16\n    hazards: [swelling]\n"));
+    assert_eq!(of(&part, Subject::BoreStands).verdict, Verdict::NotDecided);
+    let falls = drive(|text| {
+        let soil =
+            "    soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 20 deg, undrained_strength: 100 kPa }\n";
+        file(text).edit("class: firm_to_very_stiff_clay", "class: medium_to_dense_sand").edit(soil, "")
+    });
+    assert_eq!(of(&falls, Subject::BoreStands).verdict, Verdict::Over);
+    let refused = |text: String| read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
+    let headless = refused(file(DRIVE.to_owned()).edit("head_diameter: 450 mm, ", ""));
+    assert!(headless.contains("stem.withdrawn") && headless.contains("head_diameter"), "{headless}");
+    let twice =
+        refused(file(DRIVE.to_owned()).edit("outside_diameter: 400 mm", "outside_diameter: 400 mm, bore: 450 mm"));
+    assert!(twice.contains("candidates[0].bore") && twice.contains("stem"), "{twice}");
+}

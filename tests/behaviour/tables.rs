@@ -338,6 +338,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "steel.long_drive" => (150.0, 500.0),
             // Bits some 20 to 50 mm over the stem.
             "bore.play" => (5.0 * MM, 30.0 * MM),
+            "bore.open_most" => (0.5, 1.2),
             _ => return None,
         },
         ("practice_force", "usual.stem_joint" | "usual.stem_pull") => (400e3, 3e6),

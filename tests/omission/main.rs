@@ -31,6 +31,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("ground.hazards", "states something bad"),
     ("ground.mixed_with", "states something bad"),
     ("ground.soil.surcharge", "states a load on the surface"),
+    ("stem.withdrawn", "another way to put the pipe in: without it the pipe pushes the stem out"),
     ("surface", "may state a railway"),
     ("surface.over", "may state a railway"),
     ("plug", "states that a casing is kept against water"),

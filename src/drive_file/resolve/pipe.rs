@@ -4,7 +4,7 @@ use super::Resolver;
 use super::listed::Listed;
 use super::row::Named;
 use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
-use crate::drive_file::{CandidateFile, DriveFile};
+use crate::drive_file::{CandidateFile, DriveFile, StemFile};
 use crate::handbook::{HandbookError, Method, MethodLimitRow, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
@@ -46,7 +46,14 @@ impl Resolver<'_> {
         // A jacked pipe is pushed close behind what made room for it.
         let close = casing.as_ref().map_or(outside_diameter.value, |casing| casing.outside_diameter);
         let usual = if pulled.is_some() { bore_rule } else { Cited::new(close, Origin::Law(&CLOSE_BORE)) };
-        let bore = self.own_or(&of, CandidateFile::bore, usual);
+        let bore = if stem.withdrawn && jacked.is_some() {
+            if candidate.bore.is_some() {
+                self.fault(&of, CandidateFile::bore, "is that of the stem's head, since the stem is withdrawn");
+            }
+            Cited::given(stem.head, StemFile::head_diameter.spec.name("stem"))
+        } else {
+            self.own_or(&of, CandidateFile::bore, usual)
+        };
         if bore.value <= widest {
             self.fault(&of, CandidateFile::bore, format!("is no larger than {label} itself"));
         }

@@ -25,6 +25,7 @@ impl Resolver<'_> {
         let bare = |outside_diameter: Cited<Length>| Stem {
             outside_diameter,
             head: outside_diameter.value,
+            withdrawn: false,
             weight: None,
             tube: None,
             joint_thrust: None,
@@ -73,6 +74,7 @@ impl Resolver<'_> {
         Ok(Stem {
             outside_diameter: Cited::given(outside_diameter, NAME),
             head,
+            withdrawn: self.withdrawn(stem),
             weight,
             tube,
             joint_thrust: self.take("stem", stem, StemFile::joint_thrust),
@@ -80,6 +82,17 @@ impl Resolver<'_> {
             joint_torque: self.take("stem", stem, StemFile::joint_torque),
             torque: self.stem_torque(stem, &file.rig),
         })
+    }
+
+    /// Whether the stem is out before the pipe goes in: its head makes the bore of the pipe then, and is told.
+    fn withdrawn(&mut self, stem: &StemFile) -> bool {
+        let is_out = stem.withdrawn.as_ref().is_some_and(|withdrawn| withdrawn.value);
+        if is_out && stem.head_diameter.is_none() {
+            let why =
+                Complaint::advised("needs the head that makes the bore of the pipe", "add `head_diameter: 400 mm`");
+            self.wrong("stem", stem, StemFile::withdrawn, why);
+        }
+        is_out
     }
 
     /// The stem with what is not told of it at its best: slender, its head no wider.

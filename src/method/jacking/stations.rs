@@ -87,7 +87,7 @@ fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
 /// Face and what is pushed out ahead, at their highest.
 fn ahead(drive: &Drive, pipe: &Pipe) -> Force {
     let mut calc = Calc::new(Silent);
-    let Some(stage) = super::stages(pipe).last() else { return Force::default() };
+    let Some(stage) = super::stages(drive, pipe).last() else { return Force::default() };
     let most = pushed(&mut calc, Put::of(drive, pipe), *stage).in_spite_of_doubt().on_ahead.high;
     let guided = pipe.casing_diameter().unwrap_or(drive.stem.outside_diameter.value);
     let cut = pipe.cut().max(pipe.outside_diameter.value);

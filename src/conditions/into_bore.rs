@@ -1,0 +1,45 @@
+//! Whether the bore stands for a pipe that goes in after the stem is out.
+
+use super::plan::Plan;
+use crate::check::{Care, Check, Outcome, Verdict, only, rated};
+use crate::drive::{BoreState, Stretch};
+use crate::source::{Equation, Origin};
+
+/// What a bore without anything in it is held to.
+const EMPTY: Equation = Equation::judged(
+    "bore from which the stem is drawn before the pipe goes in",
+    "stands over its whole length, by class, strength, depth, water and play",
+    "one fall blocks an empty bore, and no force mends it",
+    "intact clay and sound rock, which a log must tell",
+);
+
+const GROUT: &str = "survey the bore, put the pipe in and grout round it within two days, held down to its line; a bore that \
+                     water enters is cased";
+const PARTLY: &str =
+    "the bore may close or ravel on a part of its length: leave the stem in until the pipe pushes it out";
+const FALLS: &str = "the bore does not stand without the stem: leave it in until the pipe pushes it out";
+const FRICTION: &str =
+    "the file gives the friction, and nothing is taken of how the bore stands: leave unit_friction out";
+
+/// The worst stretch decides.
+pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
+    only(at.is_jacked() && at.drive.stem.withdrawn, "the stem is not drawn out before the pipe goes in")?;
+    let rule = Origin::Law(&EMPTY);
+    let over = || rated(Verdict::Over, rule).with_note(FALLS);
+    let one = |(index, stretch): (usize, &Stretch)| -> Check<()> {
+        let state = at.pipe.open_round().get(index).and_then(|round| round.state(false)).map(|open| open.0);
+        match state {
+            Some(BoreState::Stands) => rated(Verdict::Within, rule).with_care(Care::Condition, GROUT),
+            Some(BoreState::Partly | BoreState::Held) => {
+                let settling = &["ground[].soil.undrained_strength", "stem.head_diameter"];
+                rated(Verdict::NotDecided, rule).with_note(PARTLY).settled_by(settling)
+            }
+            None if stretch.friction_given => {
+                rated(Verdict::NotDecided, rule).with_note(FRICTION).settled_by(&["ground[].unit_friction"])
+            }
+            None => over(),
+        }
+    };
+    let worst = at.drive.stretches.iter().enumerate().map(one).reduce(Check::worse);
+    Ok(worst.unwrap_or_else(over))
+}
