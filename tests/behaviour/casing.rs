@@ -93,7 +93,7 @@ fn the_jacks_give_no_more() {
     let scheme = |rig: &str| {
         let more = ", casing_joint_thrust: 900 kN";
         let drive = drive(&text(|text| {
-            text.edit("size: 10 in }", &format!("size: 10 in, casing: 406 mm{more} }}")).edit("thrust: 900 kN", rig)
+            text.edit("thrust: 900 kN", rig).edit("size: 10 in }", &format!("size: 10 in, casing: 406 mm{more} }}"))
         }));
         assess(&drive, &drive.candidates()[0], Method::PipeJacking)
     };

@@ -219,9 +219,9 @@ fn a_stem_that_is_withdrawn() {
     // uphill.
     let thrust = of(&stands, Subject::JackingThrust).likely().unwrap().0.si / 1e3;
     assert!((91.0 * 0.84..91.0 * 1.8).contains(&thrust), "{thrust}");
-    // The stem of 0.9 kN/m drags 0.51 kN/m or more on its way back, downhill.
+    // The stem of 0.9 kN/m drags 0.5 kN/m or more on its way back, downhill.
     let pull = of(&stands, Subject::RigPull).likely().unwrap().0.si / 1e3;
-    assert!((91.0 * 0.51..91.0 * 1.0).contains(&pull), "{pull}");
+    assert!((91.0 * 0.49..91.0 * 1.0).contains(&pull), "{pull}");
     let weak = drive(|text| file(text).edit("pull: 400 kN", "pull: 20 kN"));
     assert_eq!(of(&weak, Subject::RigPull).verdict, Verdict::Over);
     let part = drive(|text| file(text).edit("    spt_n: 16\n", "    spt_n: 16\n    hazards: [swelling]\n"));
