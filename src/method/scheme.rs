@@ -5,6 +5,7 @@ use crate::handbook::Method;
 use crate::law::Doubted;
 use crate::quantity::{Band, Force};
 use crate::source::Origin;
+use core::cmp::Ordering;
 
 /// One pipe put in by one method: its force band and its checks.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,10 +40,21 @@ impl Scheme {
     /// requirements and ratings without numbers do not.
     #[must_use]
     pub fn governing(&self) -> Option<&Check> {
+        self.counting().max_by(|a, b| by_use(a, b))
+    }
+
+    /// The checks that may govern, the one that does first.
+    #[must_use]
+    pub fn governed(&self) -> Vec<&Check> {
+        let mut checks: Vec<&Check> = self.counting().collect();
+        checks.sort_by(|a, b| by_use(b, a));
+        checks
+    }
+
+    /// Checks with a limit of which a share is used: neither a habit nor what is asked of the contractor.
+    fn counting(&self) -> impl Iterator<Item = &Check> {
         let counts = |check: &&Check| !matches!(check.rule(), Some(Rule::Screen | Rule::Required));
-        let used = |check: &Check| check.utilisation().unwrap_or(0.0);
-        let checks = self.checks.iter().filter(counts).filter(|check| check.utilisation().is_some());
-        checks.max_by(|a, b| a.verdict.cmp(&b.verdict).then(used(a).total_cmp(&used(b))))
+        self.checks.iter().filter(counts).filter(|check| check.utilisation().is_some())
     }
 
     /// Whether a property of the pipe family bars the scheme before any number.
@@ -55,4 +67,10 @@ impl Scheme {
     pub fn excluded(&self) -> impl Iterator<Item = Origin> {
         self.excluded.iter().flatten().copied()
     }
+}
+
+/// The graver verdict first, and of one verdict the limit that is used more.
+fn by_use(a: &Check, b: &Check) -> Ordering {
+    let used = |check: &Check| check.utilisation().unwrap_or(0.0);
+    a.verdict.cmp(&b.verdict).then(used(a).total_cmp(&used(b)))
 }

@@ -1,6 +1,7 @@
 //! The report for a terminal or a file of 100 columns.
 
 mod along;
+mod first;
 mod others;
 mod page;
 mod proposed;
@@ -33,6 +34,9 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
     }
     page.wrapped("Why      ", &sentence(&choice.reason));
     page.asked(choice);
+    if let Some(first) = choice.ranked.first() {
+        page.first(first, report.beside);
+    }
 
     page.heading("Ranking");
     for ranked in choice.ranked.iter().filter(|ranked| !is_impossible(drive, ranked)) {
@@ -46,13 +50,13 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
     }
     page.weights(choice);
     let first = choice.ranked.first().filter(|first| is_checked(first));
+    if let Some(first) = first {
+        page.checks(first)?;
+    }
     page.heading("Cautions");
     let own = first.map_or_else(|| Ok(Vec::new()), |first| cautions::of(drive, first, system))?;
     for caution in own.iter().map(String::as_str).chain(cautions::ALWAYS.iter().copied()) {
         page.wrapped("- ", caution);
-    }
-    if let Some(first) = first {
-        page.checks(first)?;
     }
     if let Some(beside) = report.beside {
         page.sure(beside, choice);
@@ -74,10 +78,6 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
         page.working(first);
     }
     page.heading("Not checked in this version");
-    let not_given = choice.ranked.first().map_or_else(Vec::new, |first| cautions::not_given(drive, first));
-    if !not_given.is_empty() {
-        page.wrapped("- ", &format!("not given in the file, so not checked: {}", not_given.join("; ")));
-    }
     for item in cautions::not_checked(choice) {
         page.wrapped("- ", item);
     }

@@ -22,7 +22,9 @@ fn the_first_line_is_the_answer() {
         assert!(stderr(&output).is_empty());
         let text = stdout(&output);
         assert!(text.starts_with(start), "{text}");
-        for part in ["Ranking", "Checks: ", "Assumed for ", "Cautions", "Working: ", "Not checked in this version"] {
+        for part in
+            ["Governed ", "Ranking", "Checks: ", "Assumed for ", "Cautions", "Working: ", "Not checked in this version"]
+        {
             assert!(text.contains(part), "{part}");
         }
     }
@@ -391,4 +393,41 @@ fn a_failed_screen_is_told_as_one() {
     let line = page.lines().find(|line| line.starts_with("cover ")).unwrap();
     assert!(line.ends_with("with care *"), "{line}");
     assert!(page.contains("* a screen: the likely demand is past the limit"));
+}
+
+/// The first page tells what governs with its mark, on what it holds and what has to be found out, before the ranking.
+#[test]
+fn the_first_page_tells_on_what_it_holds() {
+    let text = "
+service: gravity_sewer
+length: 40 m
+launch: { invert_depth: 4.2 m }
+grade: 0.5 %
+groundwater: none
+lubrication: metered
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }]
+rig: { thrust: 1200 kN, pull: 500 kN }
+pilot: drilled
+spoil: vacuum
+candidates: [{ material: clay, size: 10 in, certificate: en_295_7 }]
+";
+    let path = file("first_page.yaml", text.as_bytes());
+    let page = stdout(&jackpull(&["assess", &path]));
+    let (first, rest) = page.split_once("\nRanking\n").unwrap();
+    let one_line = first.split_whitespace().collect::<Vec<_>>().join(" ");
+    for part in [
+        "Governed settlement, surface: ",
+        "Only if pilot stem, buckling: ",
+        "joints for so much",
+        "unit friction is less than ",
+        "Find out settlement, surface: ",
+        "Care for ground: ",
+        "Not told and so not checked: ",
+    ] {
+        assert!(one_line.contains(part), "{part}\n{first}");
+    }
+    assert!(first.lines().count() <= 60, "{first}");
+    // Cautions stand behind the checks.
+    let at = |part: &str| rest.find(part).unwrap_or_else(|| panic!("{part}"));
+    assert!(at("Checks: ") < at("\nCautions\n"));
 }

@@ -53,7 +53,7 @@ fn the_text_tells_checks_figures_and_what_is_not_given() {
             "pit base, heave",
             "crane lift",
             "ground opened for a jacked pipe: displacing pilot, auger",
-            "not given in the file, so not checked: ",
+            "Not told and so not checked: ",
         ] {
             assert!(page.contains(part), "{part}\n{page}");
         }

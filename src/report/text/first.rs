@@ -1,0 +1,79 @@
+//! The first page after the answer: what governs, on what it holds, what has to be found out.
+
+use super::page::{Page, is_checked, ratio};
+use crate::check::{Care, Check, Verdict};
+use crate::choice::Ranked;
+use crate::choice::reason::with_verdict;
+use crate::report::contents::Beside;
+use crate::report::{cautions, words};
+use crate::vary::{Input, InputTurns, Outcome};
+
+/// Most checks that are told as governing.
+const MOST_GOVERNING: usize = 3;
+/// Most conditions, and most things to find out, before the rest is left to the checks below.
+const MOST_TOLD: usize = 8;
+
+impl Page<'_> {
+    /// What an owner has to know of the first scheme before the tables.
+    pub(super) fn first(&mut self, first: &Ranked, beside: Option<&Beside>) {
+        self.list(
+            "Governed ",
+            first.scheme.governed().into_iter().take(MOST_GOVERNING).map(|check| self.used(check)).collect(),
+        );
+        let mut only_if = self.of(first, Care::Condition);
+        if first.standing.can_be_chosen() {
+            let turns = beside.and_then(|beside| beside.turns.as_deref()).unwrap_or_default();
+            only_if.extend(turns.iter().filter_map(|turns| self.no_more(turns)));
+        }
+        self.list("Only if  ", only_if);
+        self.list("Find out ", self.of(first, Care::Data));
+        self.list("Care for ", self.of(first, Care::Noted));
+        let untold = if is_checked(first) { cautions::not_given(self.drive, first) } else { Vec::new() };
+        if !untold.is_empty() {
+            self.wrapped("Not told ", &format!("and so not checked: {}.", untold.join("; ")));
+        }
+    }
+
+    fn list(&mut self, label: &str, lines: Vec<String>) {
+        let more = lines.len().saturating_sub(MOST_TOLD);
+        let rest = " ".repeat(label.len());
+        for (place, line) in lines.iter().take(MOST_TOLD).enumerate() {
+            self.wrapped(if place == 0 { label } else { &rest }, line);
+        }
+        if more > 0 {
+            self.wrapped(&rest, &format!("and {more} more: see the checks"));
+        }
+    }
+
+    /// A check with its demand, its limit and the mark of the limit.
+    fn used(&self, check: &Check) -> String {
+        let Some((demand, limit)) = check.high() else { return check.subject.label().to_owned() };
+        let mark = self.drive.handbook.reference(check.basis).mark;
+        let (label, used) = (check.subject.label(), ratio(check.utilisation()));
+        format!("{label}: {} of {}, {used}, {} ({mark})", self.value(demand), self.value(limit), check.verdict.label())
+    }
+
+    /// What asks for care for one reason: what the contractor has to bring, or what has to be so.
+    fn of(&self, ranked: &Ranked, care: Care) -> Vec<String> {
+        let told = |check: &Check| {
+            let asked = check.high().filter(|_| check.is_required());
+            let asked = asked.map_or_else(String::new, |(demand, _)| format!("{}; ", self.value(demand)));
+            let note = words::note(check).unwrap_or_else(|| self.origin(check.basis));
+            format!("{}: {asked}{note}", check.subject.label())
+        };
+        with_verdict(ranked, Verdict::WithCare).filter(|check| check.care == Some(care)).map(told).collect()
+    }
+
+    /// What nobody knows for certain before the drive, where nothing can be chosen beyond a value of it.
+    fn no_more(&self, turns: &InputTurns) -> Option<String> {
+        if !matches!(turns.input, Input::Friction | Input::Stone) {
+            return None;
+        }
+        let turn = turns.above.filter(|turn| turn.to == Outcome::Nothing)?;
+        let label = turns.input.label();
+        Some(match turns.input {
+            Input::Friction => format!("{label} is less than {} times what is taken", self.value(turn.at)),
+            _ => format!("{label} is less than {}", self.value(turn.at)),
+        })
+    }
+}
