@@ -2,8 +2,10 @@
 //! tolerance.
 
 mod amounts;
+pub(crate) mod carried;
 mod cost;
 pub(crate) mod face;
+pub(crate) mod face_support;
 mod figures;
 mod ground;
 mod into_bore;

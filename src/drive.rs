@@ -4,6 +4,7 @@ mod assumed;
 mod capacity;
 mod casing;
 mod coefficients;
+mod curve;
 mod earth;
 mod ground;
 mod jacks;
@@ -28,7 +29,10 @@ pub use capacity::{
     SteelEnd, SteelScheme, Steering,
 };
 pub use casing::{Casing, CasingTube};
-pub use coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode, SteelFactors};
+pub use coefficients::{
+    Asce27, ConcreteAnnex, ConcreteShares, FactorPoints, LocalCurve, SteelAnnex, SteelCode, SteelFactors,
+};
+pub use curve::Curve;
 pub use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undrained};
 pub use ground::{BoreState, Drilled, Stretch, Tip};
 pub(crate) use ground::{OpenRound, Rubbed};
@@ -40,7 +44,7 @@ pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;
 pub use rests::{Restart, RestartByGround, Rests};
-pub use service::{JackedRing, PipeInService, Place, RingInService, Vacuum};
+pub use service::{CarriedBy, Carries, JackedRing, PipeInService, Place, RingInService, Vacuum};
 pub use site::{
     ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
     Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves, WorkShifts,
@@ -95,6 +99,8 @@ pub struct Drive {
     /// Overcut on the diameter that the accuracy of a jacked line holds already.
     pub(crate) overcut_in_accuracy: Length,
     pub(crate) guided_length: Cited<Length>,
+    /// A curve that a jacked line is planned on.
+    pub(crate) curve: Option<Curve>,
     pub(crate) site: Box<Surroundings>,
     pub(crate) pull: Option<Pull>,
     pub(crate) weights: Weights,
@@ -404,6 +410,8 @@ pub struct Pull {
     pub(crate) bend_ratio: Cited<Ratio>,
     pub(crate) bend_cold: Ratio,
     pub(crate) bend_share: Ratio,
+    /// Share of the stress that the pull is allowed that a pressure inside may take round the wall.
+    pub(crate) inside_share: Cited<Ratio>,
     pub(crate) works: PullWorks,
 }
 

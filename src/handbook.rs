@@ -94,6 +94,8 @@ shelves! {
     pvc_stress: Field<Pressure>,
     /// Factors and ratios of PVC pipe.
     pvc_ratio: Field<Ratio>,
+    /// Hoop stress of a pressure main over its life.
+    main_stress: Field<Pressure>,
     /// Temperature factors on the pressure rating of PVC pipe.
     pvc_temperature: TemperatureFactorRow,
     /// PVC pipe in cast iron sizes.

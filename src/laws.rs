@@ -18,6 +18,7 @@ pub mod gauge;
 pub mod guidance;
 pub mod hydraulics;
 pub mod inflow;
+pub mod inside_pressure;
 pub mod open_bore;
 pub mod outside_pressure;
 pub mod packer;
@@ -67,6 +68,7 @@ pub fn equations() -> impl Iterator<Item = &'static Equation> {
         guidance::EQUATIONS,
         hydraulics::EQUATIONS,
         inflow::EQUATIONS,
+        inside_pressure::EQUATIONS,
         open_bore::EQUATIONS,
         outside_pressure::EQUATIONS,
         packer::EQUATIONS,

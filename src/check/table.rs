@@ -44,6 +44,8 @@ macro_rules! checks {
             EndCapacity "pipe end, jacking force" LoadMargin Watched(1.5) => end::capacity($at, $calc);
             /// Angle at the joints of a jacked pipe.
             JointAngle "joint angle" none High => end::angle($at);
+            /// Push and bend of welded steel in a planned curve, against its yield.
+            CurveBending "steel, bending in the curve" LoadMargin High => curve::bending($at, $calc);
             /// Jacking force on a free length of pipe, against its strength as a column.
             PipeColumn "pipe in the pit, column" LoadMargin Likely(1.67) => end::column($at, $calc);
             /// Pull on the pipe, against its tension.
@@ -64,6 +66,8 @@ macro_rules! checks {
             /// Strain of pull and bend on the ramp.
             StrainWithBend "pipe, strain with the bend" LoadMargin UpTo(1.25)
                 => pullback::of_pipe($at, |pipe| pipe.strain_with_bend);
+            /// Pressure held inside during the pull, against what the wall may hold beside it.
+            InsidePressure "pipe, pressure inside" LoadMargin High => pullback::of_pipe($at, |pipe| pipe.inside);
             /// Pull on the pipe, against the rating of pull head and swivel.
             PullHead "pull head" LoadMargin High, asks "rating of pull head and swivel" ["pull.pull_head.rating"]
                 => link::head($at);
@@ -83,7 +87,8 @@ macro_rules! checks {
             CollapsedBore "pipe, collapsed bore" none Screen,
                 asks "bore that may fall on the pipe" ["pull.collapsed_bore"] => site::collapsed($at, $calc);
             /// Pressure of liquid grout, against collapse.
-            CollapseInGrout "pipe, collapse in grout" LoadMargin Likely(2.0), asks "collapse in grout" ["annulus"]
+            CollapseInGrout "pipe, collapse in grout" LoadMargin Likely(2.0),
+                asks "collapse in grout" ["annulus.grout_density", "annulus.grout_pressure"]
                 => pullback::in_service($at, |pipe| pipe.grout);
             /// Water and soil in service, against collapse.
             CollapseInService "pipe, collapse in service" LoadMargin Likely(2.0),
@@ -92,6 +97,8 @@ macro_rules! checks {
             /// Water and a vacuum inside, against collapse.
             Vacuum "pipe, vacuum in service" LoadMargin Likely(2.0), needs "vacuum in the main" ["vacuum"]
                 => pullback::in_service($at, |pipe| pipe.vacuum);
+            /// Pressure of a main in service, surge included, against its class.
+            ServicePressure "pipe, pressure in service" LoadMargin High => carried::in_service($at, $calc);
             /// Deflection of a flexible pipe in service.
             Deflection "pipe, deflection" none UpTo(1.33), needs as CollapseInService
                 => pullback::in_service($at, |pipe| pipe.deflection);
@@ -101,6 +108,10 @@ macro_rules! checks {
             /// Pressure of the bore fluid, against what the ground is allowed.
             BreakOut "bore fluid, break-out" none High, needs "break-out of fluid" ["pull.fluid_level", "pull.returns"]
                 => break_out::check($at, $calc);
+            /// Reamed bore until the pipe is in it: clay by its stability number, ground that runs by the fluid that holds it.
+            ReamedBore "reamed bore, stability" none UpTo(1.25) => reamed_bore::check($at, $calc);
+            /// Pressure of liquid grout, against what the ground is allowed.
+            GroutPressure "grout, break-out" none High => grout_pressure::check($at, $calc);
             /// Length of the ramp, against the room for it.
             RampRoom "ramp, room" Area High, asks "room for the ramp" ["pull.ramp_room"] => site::ramp_room($at, $calc);
             /// Pull on the rig: pipe, reamer and stem.
@@ -182,6 +193,8 @@ macro_rules! checks {
             FaceStability "face, stability number" none UpTo(1.25),
                 needs "strength of the clay in an open face" ["ground[].soil.undrained_strength", "surface.over"]
                 => face::stability($at, $calc);
+            /// Least pressure that keeps the ground out of a closed face, against the most that the ground bears.
+            FaceSupport "face, support" none High => face_support::check($at, $calc);
             /// Heave of the base of a pit in clay.
             PitHeave "pit base, heave" none Likely(1.5)
                 => pits::base_heave($at, $calc);

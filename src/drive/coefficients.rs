@@ -1,7 +1,7 @@
 //! Groups of coefficients that a scheme reads from one table, each by its key.
 
 use crate::handbook::{HandbookError, SchemeFactorRow, Table};
-use crate::quantity::Ratio;
+use crate::quantity::{Ratio, ThermodynamicTemperature};
 use crate::source::Cited;
 
 impl From<Cited<Ratio>> for Ratio {
@@ -123,4 +123,12 @@ coefficients! {
         hoop_share: Ratio = "interaction_half_hoop",
         poisson: Ratio = "poisson",
     }
+}
+
+/// A temperature and the rows of a table of factors around it.
+#[derive(Debug, Clone, Copy)]
+pub struct FactorPoints {
+    pub(crate) at: ThermodynamicTemperature,
+    pub(crate) below: (ThermodynamicTemperature, Ratio),
+    pub(crate) above: (ThermodynamicTemperature, Ratio),
 }

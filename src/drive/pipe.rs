@@ -62,6 +62,8 @@ pub struct Pipe {
     pub(crate) service: Option<Box<super::earth::Ends<super::service::PipeInService>>>,
     /// What a flexible pipe meets in service.
     pub(crate) ring: Option<Box<super::service::RingInService>>,
+    /// What it may carry as a pressure main; none for another service.
+    pub(crate) carries: Option<Box<super::service::Carries>>,
     /// How the ground suits it.
     pub(crate) ground: Option<Rated>,
     /// Price per metre, in the user's money, where the file gives it.
@@ -106,6 +108,15 @@ impl Pipe {
     #[must_use]
     pub const fn outside_diameter(&self) -> Length {
         self.outside_diameter.value
+    }
+
+    /// Yield strength of a steel pipe.
+    pub(crate) fn yield_strength(&self) -> Option<Pressure> {
+        match (&self.pulled, self.jacked.as_ref().map(|jacked| &jacked.capacity)) {
+            (Some(PulledPipe::Steel(steel)), _) => Some(steel.yield_strength.value),
+            (None, Some(Capacity::Steel(end))) => Some(end.yield_strength.value),
+            _ => None,
+        }
     }
 
     /// Rows of the table `exclusion` that bar the pipe from a method.
@@ -266,8 +277,8 @@ pub struct PeTimes {
     pub(crate) whole: ModulusPoints,
     /// The rest itself.
     pub(crate) rest: ModulusPoints,
-    /// While the grout is liquid.
-    pub(crate) grout: Option<ModulusPoints>,
+    /// While the grout is liquid: as short and as long as that may be.
+    pub(crate) grout: Option<super::earth::Ends<ModulusPoints>>,
     /// While a vacuum lasts.
     pub(crate) vacuum: Option<ModulusPoints>,
     /// The longest time of the table, at its reference temperature.

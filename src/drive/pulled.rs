@@ -1,6 +1,7 @@
 //! Pulled pipe other than PE, what comes with a pull, and what is round the pipe after it.
 
-use super::coefficients::SteelFactors;
+use super::coefficients::{FactorPoints, SteelFactors};
+use super::earth::Ends;
 use super::service::Vacuum;
 use crate::quantity::{
     Angle, Area, DynamicViscosity, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature,
@@ -25,14 +26,6 @@ pub struct PvcPipe {
     pub(crate) poisson: Ratio,
     pub(crate) ovality: Ratio,
     pub(crate) bend_ratio: Cited<Ratio>,
-}
-
-/// A temperature and the rows of a table of factors around it.
-#[derive(Debug, Clone, Copy)]
-pub struct FactorPoints {
-    pub(crate) at: ThermodynamicTemperature,
-    pub(crate) below: (ThermodynamicTemperature, Ratio),
-    pub(crate) above: (ThermodynamicTemperature, Ratio),
 }
 
 /// A pipe with restrained joints.
@@ -180,6 +173,8 @@ pub struct BreakOutRule {
     pub(crate) margin_sand: Ratio,
     pub(crate) margin_other: Ratio,
     pub(crate) cap: Cited<Ratio>,
+    /// Fluid over the water at the crown that holds ground that runs.
+    pub(crate) over_water: Cited<Pressure>,
     /// Cover of the bore below which fluid under pressure comes up.
     pub(crate) least_cover: Cited<Length>,
     /// Yield point of fluid that is not told: thin and thick.
@@ -245,7 +240,10 @@ pub struct Annulus {
     pub(crate) grouted: bool,
     /// Height of spacers, 0 without.
     pub(crate) spacer: Length,
-    pub(crate) grout: Option<Grout>,
+    /// Where the annulus is grouted: the lightest and gentlest grout that there is, and the heaviest.
+    pub(crate) grout: Option<Ends<Grout>>,
+    /// Whether the file tells it.
+    pub(crate) grout_told: bool,
     pub(crate) grout_waste: Option<Ratio>,
     pub(crate) proved: bool,
     pub(crate) soil_modulus: Option<Pressure>,
@@ -262,6 +260,8 @@ pub struct Grout {
 /// What a pipe has to bear in service.
 #[derive(Debug, Clone, Copy)]
 pub struct InService {
+    /// Greatest pressure that a main has to carry, where the file tells it.
+    pub(crate) pressure: Option<Cited<Pressure>>,
     /// Of a pressure main.
     pub(crate) vacuum: Option<Vacuum>,
     /// Factor on collapse.

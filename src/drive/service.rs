@@ -1,5 +1,6 @@
 //! What a pipe meets in service, rigid or flexible.
 
+use super::coefficients::FactorPoints;
 use super::earth::Ends;
 use crate::quantity::{Length, LineLoad, Pressure, Ratio, Time};
 use crate::source::Cited;
@@ -57,6 +58,34 @@ pub struct JackedRing {
     /// What a load of hours counts for at it.
     pub(crate) share: Ratio,
     pub(crate) poisson: Ratio,
+}
+
+/// What a main may carry inside.
+#[derive(Debug, Clone, Copy)]
+pub struct Carries {
+    pub(crate) by: CarriedBy,
+    /// Rating of its joints, where the file tells it.
+    pub(crate) joint: Option<Cited<Pressure>>,
+    /// Of plastic, and the factors of its class around it.
+    pub(crate) temperature: Option<FactorPoints>,
+}
+
+/// What tells how much a main may carry.
+#[derive(Debug, Clone, Copy)]
+pub enum CarriedBy {
+    /// Its maker.
+    Class(Cited<Pressure>),
+    /// Its wall, at the stress that it is allowed over its life.
+    Wall {
+        /// The stress.
+        stress: Cited<Pressure>,
+        /// The wall.
+        wall: Length,
+        /// Metal, which is not scored by a pull.
+        metal: bool,
+    },
+    /// Nobody has said.
+    Unknown,
 }
 
 /// A vacuum in a pressure main.

@@ -173,6 +173,14 @@ pub struct FaceRule {
     pub(crate) refuse: Cited<Ratio>,
     /// Number at failure, without a factor.
     pub(crate) unstable: Ratio,
+    /// Pressure that a closed face is held at, where the file tells it.
+    pub(crate) held: Option<Ends<Pressure>>,
+    /// Margin over water and active pressure.
+    pub(crate) over_active: Pressure,
+    /// Share of the total stress that a closed face is held at, at most.
+    pub(crate) greatest: Cited<Ratio>,
+    /// Between the least and the greatest pressure that a machine can hold.
+    pub(crate) window: Pressure,
 }
 
 /// One pit.

@@ -152,6 +152,18 @@ key_words! {
         Railway = "railway",
     }
 }
+
+key_words! {
+    /// Whose rules of traffic count.
+    pub enum LoadCode: "a code of traffic loads" {
+        /// HL-93 on roads and E-80 on railways.
+        #[default]
+        Us = "us",
+        /// Load models 1 and 71 of EN 1991-2.
+        En1991 = "en_1991_2",
+    }
+}
+
 impl Traffic {
     /// What drives over ground with this on it.
     pub(crate) const fn of(over: super::Over) -> Self {
@@ -230,6 +242,9 @@ fields! {
             ["3 m", "10 ft"], label "free length";
         /// Strength of a fused PVC joint over that of the pipe.
         joint_factor: may<Ratio> as Ratio, UpTo(1.0), usual(0.8, 1.0), ["0.9", "0.9"], label "joint factor";
+        /// Pressure class of a pipe for a main, by its maker, at the temperature that it is to lie in.
+        pressure_class: may<Pressure> as Pressure, Within(mpa(0.05), mpa(10.0)), usual(mpa(0.2), mpa(4.0)),
+            ["1 MPa", "150 psi"], label "class", else "by its wall and material";
         /// Pull that a restrained joint may take, by its maker.
         joint_pull: may<Force> as Pull, Within(kn(1.0), mn(10.0)), ["900 kN", "100 tonf_us"], label "joint pull";
         /// Pressure rating of a restrained joint whose maker gives no pull.

@@ -4,6 +4,7 @@ mod annulus;
 mod applies;
 mod beside;
 mod bounds;
+mod carried;
 mod casing;
 mod class_weight;
 mod clay;
@@ -178,6 +179,7 @@ impl Resolver<'_> {
         self.assume_site(&site);
         let reaction = self.reaction(file, &stretches)?;
         self.in_service(file, &listed, &stretches, &mut candidates)?;
+        self.carried(file, &listed, &mut candidates)?;
         self.dry_hole(file, &stretches);
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(file, largest))?;
         let loosest =
@@ -211,6 +213,7 @@ impl Resolver<'_> {
             pilot_error,
             overcut_in_accuracy,
             guided_length,
+            curve: self.curve(file)?,
             site: Box::new(site),
             pull,
             weights: self.weights(file)?,

@@ -1,7 +1,7 @@
 //! The drive file as the engineer writes it.
 
 use super::band::OrNone;
-use super::candidate::{CandidateFile, Traffic};
+use super::candidate::{CandidateFile, LoadCode, Traffic};
 use super::declare::fields;
 use super::ground::StretchFile;
 use super::jacked::SteeringFile;
@@ -9,9 +9,9 @@ use super::pit::PitFile;
 use super::pull::PullFile;
 use super::pulled::{AnnulusFile, VacuumFile};
 use super::rig::{IfStalled, RigFile, StemFile};
-use super::site::{CrossingFile, FlowFile, PaceFile, SurfaceFile, WorkFile};
+use super::site::{CrossingFile, FacePressureFile, FlowFile, PaceFile, SurfaceFile, WorkFile};
 use crate::handbook::{CriterionKind, Lubrication, Pilot, Service, Spoil};
-use crate::quantity::{Force, Length, Ratio, VolumeRate};
+use crate::quantity::{Force, Length, Pressure, Ratio, VolumeRate};
 use crate::yaml::{Field, Words};
 
 fields! {
@@ -59,6 +59,8 @@ fields! {
         /// Resistance at the enlarging head, instead of the table.
         face: band<Force> as Thrust, Within(0.0, mn(20.0)), usual(kn(1.0), mn(20.0)),
             ["900 kN", "100 tonf_us"], else "the table of faces";
+        /// Pressure that the closed face of a slurry machine is held at.
+        face_pressure: block<FacePressureFile>;
         /// How far the joints of a jacked pipe turn.
         steering: block<SteeringFile>;
         /// Needed for pipes that are pulled.
@@ -80,8 +82,13 @@ fields! {
         pace: block<PaceFile>;
         /// What drives over the pipe in service.
         traffic: may<Traffic>, else "by what lies over the bore";
+        /// Whose rules of traffic count.
+        load_code: may<LoadCode>, else "us: HL-93 and E-80";
         /// What becomes of the annulus round a pulled pipe.
         annulus: block<AnnulusFile>;
+        /// Greatest pressure that a pressure main has to carry, surge included.
+        service_pressure: may<Pressure> as Pressure, Within(0.0, mpa(10.0)), usual(mpa(0.1), mpa(2.5)),
+            ["1 MPa", "150 psi"], else "told what the main carries at most";
         /// Vacuum that a pressure main may see in service.
         vacuum: block<VacuumFile>;
         /// The line that the drive is a part of, where it is longer than one drive.

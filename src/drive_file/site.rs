@@ -42,6 +42,16 @@ key_words! {
 }
 
 fields! {
+    /// Pressure that a closed face is held at.
+    FacePressureFile at ["face_pressure."] {
+        /// The least.
+        low: must<Pressure> as Pressure, Within(0.0, mpa(2.0)), ["120 kPa", "17 psi"];
+        /// The greatest.
+        high: must<Pressure> as Pressure, Within(0.0, mpa(2.0)), ["140 kPa", "20 psi"];
+    }
+}
+
+fields! {
     /// The surface over the bore.
     SurfaceFile at ["surface."] {
         /// What lies over the bore.

@@ -79,6 +79,41 @@ laws! {
         support.max(Pressure::default())
     };
 
+    /// Least pressure that keeps ground in that runs or flows: `s_T = u + K_a s' + m`.
+    ///
+    /// Arching before the face, which takes of it, is not counted.
+    LeastSupportDrained "least support of a face in sand" {
+        /// Pressure of the water at the axis.
+        water_pressure "u": Pressure as UnitFriction,
+        /// Horizontal over vertical stress of ground that yields.
+        coefficient "K_a": Ratio as Ratio,
+        /// Effective vertical stress at the axis.
+        effective_stress "s'": Pressure as UnitFriction,
+        /// Margin over both.
+        margin "m": Pressure as UnitFriction,
+    } -> Pressure as UnitFriction;
+    form "s = water_pressure + coefficient effective_stress + margin";
+    from Judgement "jackpull" "active pressure by Rankine and the water, with a margin over both";
+    valid "pressures not negative, coefficient 0 to 1"
+        if |v| v.water_pressure.value >= 0.0
+            && v.effective_stress.value >= 0.0
+            && v.margin.value >= 0.0
+            && (0.0..=1.0).contains(&v.coefficient.value);
+    value |s| s.water_pressure + s.coefficient * s.effective_stress + s.margin;
+
+    /// Greatest pressure that a face is held at, below what lifts the ground over it: `s_T = f s`.
+    GreatestSupport "greatest support of a face" {
+        /// Share of the stress.
+        share "f": Ratio as Ratio,
+        /// Total vertical stress at the axis.
+        total_stress "s": Pressure as UnitFriction,
+    } -> Pressure as UnitFriction;
+    form "s = share total_stress";
+    from Judgement "jackpull" "uplift of the ground over the face, before the passive pressure that is far above it";
+    valid "stress not negative, share 0 to 1"
+        if |v| v.total_stress.value >= 0.0 && (0.0..=1.0).contains(&v.share.value);
+    value |s| s.share * s.total_stress;
+
     /// Stability number at failure by the cover, from a spherical field of stress: `N_c = 4 ln(2 C/D + 1)`.
     ///
     /// For a face supported up to itself. Take the least of this, [`CriticalNumberCylinder`] and 6: at a cover of one

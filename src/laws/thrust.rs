@@ -5,6 +5,27 @@ use crate::quantity::{Angle, Force, Length, LineLoad, Pressure, Ratio};
 use core::f64::consts::{FRAC_PI_4, PI};
 
 laws! {
+    /// What a planned curve makes of the force that is pushed through it: `f = exp(mu L / R)`.
+    ///
+    /// The capstan with all of the force at the far end of the curve; where it grows evenly along it the sum is less, by half
+    /// of what the curve adds. The curve is taken to go on at its radius.
+    CurveFactor "force through a planned curve" {
+        /// Friction coefficient of the pipe on the outer side.
+        friction "mu": Ratio as Ratio,
+        /// Length of the curve that is pushed through.
+        length "L": Length as Distance,
+        /// Radius.
+        radius "R": Length as Distance,
+    } -> Ratio as Ratio;
+    form "f = exp(friction length / radius)";
+    from Judgement "jackpull" "capstan equation, all of the force at the far end";
+    valid "radius positive, length from 0 to 3 radii, friction not negative"
+        if |v| v.radius.value > 0.0
+            && v.length.value >= 0.0
+            && v.length <= 3.0 * v.radius
+            && v.friction.value >= 0.0;
+    value |s| Ratio::from((s.friction.value * (s.length / s.radius).value).exp());
+
     /// Friction on the outside of a body in the bore, from a mean unit friction over the whole outside area.
     ///
     /// `F = tau pi D L`

@@ -1,14 +1,14 @@
 //! One pipe put in by one method: every check of the table, made one after the other.
 
-use super::jacking::{casing, end, service, wall};
+use super::jacking::{casing, curve, end, service, wall};
 use super::not_given::settle;
-use super::pullback::{assist, break_out, link, site};
+use super::pullback::{assist, break_out, grout_pressure, link, reamed_bore, site};
 use super::scheme::Scheme;
 use super::sheet::Sheet;
 use super::walked::Walked;
 use super::{jacking, pullback, stem};
 use crate::check::{Absent, Check, Checks, Outcome, Subject, checks};
-use crate::conditions::{self, Place, face, movement, pits, railway, room, sewer, time};
+use crate::conditions::{self, Place, carried, face, face_support, movement, pits, railway, room, sewer, time};
 use crate::drive::{Drive, Pipe};
 use crate::law::{Calc, Doubt, Recorder, Silent};
 

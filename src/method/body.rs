@@ -1,5 +1,7 @@
 //! Who is in the bore, and what moves.
 
+use crate::drive::{Drive, Pipe};
+
 /// What may be in the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Body {
@@ -43,6 +45,17 @@ impl Stage {
     pub const PULLBACK: Self = Self { ahead: Some(Body::Stem), behind: Body::Pipe, pulls: true, assisted: false };
     /// The stem pulls reamer and pipe back, and a machine at the reception pit pushes the tail of the pipe.
     pub const PUSH_ASSIST: Self = Self { assisted: true, ..Self::PULLBACK };
+
+    /// The stages of a jacked pipe, in order.
+    pub(super) fn of_jacking(drive: &Drive, pipe: &Pipe) -> &'static [Self] {
+        if pipe.casing.is_some() {
+            &[Self::STEM, Self::CASING, Self::PIPE_AFTER_CASING]
+        } else if drive.stem.withdrawn {
+            &[Self::STEM, Self::PIPE_ALONE]
+        } else {
+            &[Self::STEM, Self::PIPE_AFTER_STEM]
+        }
+    }
 
     /// Title of its working.
     #[must_use]

@@ -3,8 +3,10 @@
 pub(super) mod behind;
 mod capacity;
 pub(super) mod casing;
+pub(super) mod curve;
 pub(super) mod end;
 pub(super) mod figures;
+mod free;
 pub(super) mod jacked;
 mod joint;
 pub(super) mod service;
@@ -13,11 +15,9 @@ pub(super) mod stations;
 mod steel;
 pub(super) mod wall;
 
-use super::stage::Stage;
 use super::stem::{against_rig, torque};
 use super::walked::Walked;
 use crate::check::{Absent, Outcome};
-use crate::drive::{Drive, Pipe};
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
     Ok(at.jacked()?.thrust().check(|thrust| against_rig(at, thrust)))
@@ -27,15 +27,4 @@ pub(super) fn auger_torque(at: &Walked<'_>) -> Outcome {
     at.jacked()?;
     let rating = at.drive.rig.torque.ok_or(Absent::NotApplicable("the rig is not rated for torque"))?;
     torque(at.drive.rig.auger_torque, rating)
-}
-
-/// The stages of a jacked pipe, in order.
-pub(super) fn stages(drive: &Drive, pipe: &Pipe) -> &'static [Stage] {
-    if pipe.casing.is_some() {
-        &[Stage::STEM, Stage::CASING, Stage::PIPE_AFTER_CASING]
-    } else if drive.stem.withdrawn {
-        &[Stage::STEM, Stage::PIPE_ALONE]
-    } else {
-        &[Stage::STEM, Stage::PIPE_AFTER_STEM]
-    }
 }

@@ -1,9 +1,9 @@
 //! Force bands along the drive, stage by stage. They are linear between the points.
 
 use super::along::{Point, StageProfile};
+use super::pullback;
 use super::rest::Put;
 use super::stage::{Body, Stage, walk_pushed};
-use super::{jacking, pullback};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Silent};
@@ -38,7 +38,7 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
         return Vec::new();
     }
     match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
-        (Method::PipeJacking, Some(_), ..) => jacking::stages(drive, pipe).iter().copied().map(pushed).collect(),
+        (Method::PipeJacking, Some(_), ..) => Stage::of_jacking(drive, pipe).iter().copied().map(pushed).collect(),
         (Method::Pullback, _, Some(pulled), Some(pull)) => {
             [vec![pushed(Stage::STEM)], pullback::profiles(drive, pipe, pulled, pull)].concat()
         }

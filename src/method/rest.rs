@@ -3,7 +3,7 @@
 use super::body::Body;
 use crate::conditions::{Pushing, rate};
 use crate::drive::{Drive, JackedPipe, Pipe, Stem};
-use crate::quantity::{Length, Measure};
+use crate::quantity::{Length, Measure, Ratio};
 
 /// A pipe of a drive, with what the file leaves out taken on the safe side or at its best.
 #[derive(Clone, Copy)]
@@ -23,7 +23,14 @@ impl<'a> Put<'a> {
     pub(super) fn best(self) -> Option<Self> {
         let nights = self.drive.rests.planned.is_empty() && self.drive.work.shifts_between_nights().is_some();
         let overcut = self.pipe.jacked.as_ref().is_some_and(JackedPipe::hangs_on_overcut);
-        (nights || overcut || self.drive.stem_at_best.is_some()).then_some(Self { at_best: true, ..self })
+        let curved = self.drive.curve.is_some();
+        (nights || overcut || curved || self.drive.stem_at_best.is_some()).then_some(Self { at_best: true, ..self })
+    }
+
+    /// Friction coefficient and radius of the curve that a pushed pipe is planned on.
+    pub(super) fn curve(self) -> Option<(Ratio, Length)> {
+        let curve = self.drive.curve.as_ref().filter(|_| self.pipe.jacked.is_some())?;
+        Some((if self.at_best { curve.friction.low } else { curve.friction.high }, curve.radius.value))
     }
 
     /// The pilot stem.

@@ -12,7 +12,7 @@ use super::front::{head, tips};
 use super::rest::{Put, Stands, pull_stands, stands};
 use crate::drive::{Drive, Pipe, Restart, Rubbed, Stretch};
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::thrust::{FrictionForce, SignedWeightAlongGrade, WeightAlongGrade};
+use crate::laws::thrust::{CurveFactor, FrictionForce, SignedWeightAlongGrade, WeightAlongGrade};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad};
 
 /// Outside diameter, unit friction and weight of a body; a bore without a stem has a stem of no diameter.
@@ -199,6 +199,19 @@ pub(super) fn walk_pushed<R: Recorder>(
     };
     let climb_ahead = ahead.map_or(Band::default(), |(_, ahead)| ahead.uphill(calc, drive));
     let climb = behind.uphill(calc, drive);
+    // Once for the working; the points between have their own.
+    if let Some((friction, radius)) = put.curve() {
+        calc.law(CurveFactor { friction, length: drive.length.value, radius });
+    }
+    // What lies ahead is pushed through all of the curve.
+    let through = |force: Band<Force>, length: Length| match put.curve() {
+        Some((friction, radius)) => {
+            let factor = CurveFactor { friction, length, radius }.value();
+            Band { low: force.low, likely: force.likely * factor, high: force.high * factor }
+        }
+        None => force,
+    };
+    let way = |advance: Length| if ahead.is_some() { drive.length.value } else { advance };
     let mut own = Friction::default();
     for stretch in &drive.stretches {
         let front = match (stage.behind, same_face) {
@@ -212,8 +225,8 @@ pub(super) fn walk_pushed<R: Recorder>(
             let weight_ahead = climb_ahead.map(|climb| climb * (drive.length.value - advance));
             let weight = sum(climb.map(|climb| climb * advance), weight_ahead);
             Pushed {
-                on_rig: no_less_than_nothing(sum(sum(own, still_ahead), sum(front, weight))),
-                on_ahead: no_less_than_nothing(sum(still_ahead, weight_ahead)),
+                on_rig: through(no_less_than_nothing(sum(sum(own, still_ahead), sum(front, weight))), way(advance)),
+                on_ahead: through(no_less_than_nothing(sum(still_ahead, weight_ahead)), drive.length.value - advance),
             }
         };
         let mut emit = |advance: Length, own: Friction, still_ahead: Friction, rests: bool| {

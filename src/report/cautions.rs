@@ -12,22 +12,24 @@ use crate::source::Origin;
 
 const JACKED_JOINTS: &str = "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes";
 
-const JACKED_FIRST: &str = "first pipe: load of the head, offset of jacks and thrust ring; steel: bending on a curve, joint offset, ground load \
-     with the push";
+const JACKED_FIRST: &str =
+    "first pipe: load of the head, thrust ring out of square; steel: joint offset, ground load with the push";
 
 const NOT_CHECKED: &[&str] = &[
     JACKED_JOINTS,
     JACKED_FIRST,
     "structure of the thrust wall and its base",
-    "checks with intermediate jacking stations at work: where they are needed, they are only counted and placed",
+    "seals and strokes of jacking stations, and the order in which they push",
     "a casing in ground that does not hold it; wear and twist of stem and reamers; \
      torque that is not given; drag of auger and torque in the thrust",
     "weight of the stem along the grade, where its wall is not given",
     "thrust-back of a pulled string; welding and lowering in of a string, slings, wear of coatings",
+    "a curve that is a part of the line: all of it is taken to turn",
     "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
      of the library only)",
-    "annulus: lifts and ballast of grouting, its heat, strength and reach",
-    "internal pressure; PE and PVC that are warm in service",
+    "annulus: ballast against the lift of the grout, its heat, strength and reach; grout round a jacked pipe",
+    "a main: fatigue by surge, its thrust blocks, joints under pressure on a curve; PE and PVC that are warm in service \
+     beyond the ground",
     "stability of the bore; drawdown by pumping and what settles with it",
     "shoring of pits; room for a machine that is longer than the pipes, at the reception",
     "size of heave; settlement in the long run",

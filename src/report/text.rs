@@ -53,6 +53,10 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
     if let Some(first) = first {
         page.checks(first)?;
     }
+    page.heading("Not checked in this version");
+    for item in cautions::not_checked(choice) {
+        page.wrapped("- ", item);
+    }
     page.heading("Cautions");
     let own = first.map_or_else(|| Ok(Vec::new()), |first| cautions::of(drive, first, system))?;
     for caution in own.iter().map(String::as_str).chain(cautions::ALWAYS.iter().copied()) {
@@ -76,10 +80,6 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
         page.assumed(choice);
         page.heading(&format!("Working: {}", name(first)));
         page.working(first);
-    }
-    page.heading("Not checked in this version");
-    for item in cautions::not_checked(choice) {
-        page.wrapped("- ", item);
     }
     page.gap();
     let digest = report.digest.map_or_else(String::new, |digest| format!(", drive file {digest}"));

@@ -117,7 +117,7 @@ pub(super) fn stations(stations: &Stations, system: UnitSystem) -> String {
             let at: Vec<String> = placed.places.iter().map(|place| text(*place, Role::Distance)).collect();
             format!(
                 "{} by the high force, {} behind the face at the end of the drive, each of {}, at work from {} at the \
-                 main jacks; through the pipe behind the hindmost {} reach the wall, all of it while it enters the bore",
+                 main jacks; through the pipe behind the hindmost {} reach the wall, all of it while it enters the bore; the force along the drive is told without them",
                 placed.places.len(),
                 at.join(" and "),
                 thrust(placed.capacity),

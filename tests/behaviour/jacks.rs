@@ -3,9 +3,10 @@
 use crate::drives::drive;
 use crate::edit::Edit;
 use approx::assert_relative_eq;
+use jackpull::check::{Care, Subject, Verdict};
 use jackpull::method::{PlacedStations, Shove, Stations, StopBy, profile, shove_plan, stations};
 use jackpull::quantity::Measure;
-use jackpull::{Drive, Handbook, InputError, Method, assess, read_drive};
+use jackpull::{Drive, Handbook, InputError, Method, Scheme, assess, read_drive};
 use proptest::prelude::*;
 
 /// A level drive of 1.5 m pipe without a stem, with this friction all along and nothing but `face` at the head.
@@ -54,6 +55,32 @@ fn stations_by_hand() {
     // Rounded down to whole pipes.
     let whole = placed(&text(300.0, "1300 mm", 5.0, 300.0, STATION, ", pipe_length: 2.5 m"));
     assert_eq!(whole.places[..2].iter().map(|place| place.si()).collect::<Vec<_>>(), [37.5, 105.0]);
+}
+
+/// With the four stations at work the first pushes 300 + 23.56 x 38.2 = 1,200 kN, each further one 23.56 x 67.9 = 1,600 kN
+/// and the main jacks the last 58.1 m, 1,369 kN, or a section that enters: 1,600 kN. Without them 7,369 kN.
+#[test]
+fn forces_are_those_of_the_stations_at_work() {
+    let checks = |text: &str| {
+        let drive = drive(text);
+        assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+    };
+    let (with, without) =
+        (checks(&text(300.0, "1300 mm", 5.0, 300.0, STATION, "")), checks(&text(300.0, "1300 mm", 5.0, 300.0, "", "")));
+    let demand = |scheme: &Scheme, subject| scheme.checks.get(subject).unwrap().high().unwrap().0.si;
+    for subject in [Subject::JackingThrust, Subject::EndCapacity] {
+        assert_relative_eq!(demand(&with, subject), 1.6e6, max_relative = 1e-4);
+    }
+    assert_relative_eq!(demand(&without, Subject::JackingThrust), 300e3 + 23_561.9 * 300.0, max_relative = 1e-5);
+    assert_relative_eq!(with.thrust.unwrap().if_sure().unwrap().high.si(), 1.6e6, max_relative = 1e-4);
+    let end = with.checks.get(Subject::EndCapacity).unwrap();
+    assert_eq!((end.verdict, end.care), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(without.checks.get(Subject::JackingThrust).unwrap().verdict, Verdict::Over);
+    // A short drive needs none, and people cannot enter a smaller pipe.
+    let short = |more: &str| demand(&checks(&text(60.0, "1300 mm", 5.0, 300.0, more, "")), Subject::JackingThrust);
+    assert_eq!(short(STATION), short(""));
+    let small = |more: &str| demand(&checks(&text(300.0, "1200 mm", 5.0, 300.0, more, "")), Subject::JackingThrust);
+    assert_eq!(small(STATION), small(""));
 }
 
 /// After a planned stop 1.5 times the high friction moves in clay: sections of the further stations shrink by as much.

@@ -59,7 +59,11 @@ const LEFT_OUT: &[(&str, &str, &[Subject])] = &[
     ),
     (", grip_rating: 20 kN", "", &[Subject::TailGrip]),
     ("  collapsed_bore: { length: 2 m, unit_weight: 20 kN/m3 }\n", "", &[Subject::CollapsedBore]),
-    (", grout_density: 1500 kg/m3, grout_pressure: 20 kPa, grout_sets_in: 12 h", "", &[Subject::CollapseInGrout]),
+    (
+        "annulus: { filling: grouted, grout_density: 1500 kg/m3, grout_pressure: 20 kPa, grout_sets_in: 12 h }\n",
+        "",
+        &[Subject::CollapseInGrout],
+    ),
     ("  reaming_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }\n", "", &[Subject::ReamingTorque]),
     (", wall: { width: 3 m, height: 3 m }", "", &[Subject::WallLevel]),
     (", max: 25 L/s", "", &[Subject::FlowCapacity]),
@@ -175,7 +179,13 @@ fn every_check_is_made_somewhere() {
         .edit("pressure_main", "gravity_sewer")
         .edit("rig:", stem)
         .edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "");
-    let files = [FULL, &main(), &seldom, &railway, &alone];
+    let curved = FULL.edit("deviation: 10 mm", "curve_radius: 900 m");
+    let slurry = FULL
+        .edit("half_wave:", "spoil: slurry\nhalf_wave:")
+        .edit("plug: 3 m\n", "")
+        .edit(", auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }", "");
+    let held = FULL.edit("pull:\n", "pull:\n  inside_pressure: 50 kPa\n");
+    let files = [FULL, &main(), &seldom, &railway, &alone, &curved, &slurry, &held];
     let schemes: Vec<Scheme> = files.into_iter().flat_map(schemes).collect();
     let made: BTreeSet<usize> =
         schemes.iter().flat_map(|scheme| scheme.checks.iter().map(|check| check.subject as usize)).collect();

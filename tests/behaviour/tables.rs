@@ -237,6 +237,18 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "flow.design_depth" => (0.4, 0.95),
             "score.size_zero" => (1.0, 3.0),
             "pilot.deflected" => (0.0005, 0.005),
+            // Parts of a strength or a weight; steel mains at half of their yield.
+            "pull.inside_share" => (0.2, 0.7),
+            "main.steel_share" | "main.iron_share" => (0.4, 0.75),
+            "face.greatest" => (0.7, 1.0),
+            // Coefficients of pipe on soil, and through mud.
+            "curve.friction" | "curve.friction_least" => (0.2, 0.7),
+            "curve.lubricated" | "curve.lubricated_least" => (0.05, 0.4),
+            "curve.steel" => (1.1, 2.0),
+            // Foam is lighter than water by a half, neat cement heavier by nearly one.
+            "grout.gravity_least" => (0.5, 1.2),
+            "grout.gravity" => (1.4, 2.1),
+            "rail.class" => (1.0, 1.46),
             _ => return None,
         },
         ("practice_pressure", key) => match key {
@@ -254,6 +266,9 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "clay.most_strength" => (150.0 * KPA, 800.0 * KPA),
             "grp.modulus_long" => (2e9, 12e9),
             "surcharge.road" => (5.0 * KPA, 25.0 * KPA),
+            "face.over_active" | "face.window" => (5.0 * KPA, 50.0 * KPA),
+            "grout.pressure_least" => (0.0, 20.0 * KPA),
+            "grout.pressure" => (30.0 * KPA, 300.0 * KPA),
             // Between a fifth of a vacuum and a whole one.
             "main.vacuum" => (20.0 * KPA, 101.4 * KPA),
             // Reports of bore fluids: 4 to 30 Pa.
@@ -345,6 +360,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         // A day or so until an annulus is grouted.
         ("practice_duration", "time.shift") => (6.0 * HOUR, 13.0 * HOUR),
         ("practice_duration", "collapse.load") => (6.0 * HOUR, 40.0 * HOUR),
+        ("practice_duration", "grout.sets_least") => (HOUR, 8.0 * HOUR),
+        ("practice_duration", "grout.sets") => (6.0 * HOUR, 30.0 * HOUR),
         ("practice_duration", "main.vacuum") => (0.2 * HOUR, 8.0 * HOUR),
         ("practice_angle", "pull.ramp") => (5.0 * DEGREE, 20.0 * DEGREE),
         ("clay_strength", "astm_c1208") => (45.0 * MPA, 55.0 * MPA),

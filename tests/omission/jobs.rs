@@ -353,7 +353,7 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
     let mut annulus = block(chance, &annulus, &[("filling", json!("grouted"))]);
     if chance.in_ten(6) {
         annulus["grout_density"] = json!("1500 kg/m3");
-        annulus["grout_pressure"] = json!("30 kPa");
+        annulus["grout_pressure"] = json!("10 kPa");
     }
     let no_crossing = chance.in_ten(5);
     let may = [
@@ -414,6 +414,7 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
         maybe(&mut drive, chance, "design_flow", json!({ "min": "5 L/s", "max": "20 L/s", "roughness": "0.013" }));
     } else if service == "pressure_main" {
         maybe(&mut drive, chance, "vacuum", json!({ "pressure": "50 kPa", "lasts": "1 h" }));
+        maybe(&mut drive, chance, "service_pressure", json!("600 kPa"));
     }
     drive
 }

@@ -64,6 +64,7 @@ sources!(
     pit_examples,
     pja_introduction,
     ppi_2008,
+    pressure_classes,
     pressure_models,
     section_tables,
     selections,

@@ -52,6 +52,7 @@ mod pit_examples;
 mod pja_introduction;
 mod ppi_2008;
 mod prci_1995;
+mod pressure_classes;
 mod pressure_models;
 mod pull_check;
 mod pulled_materials;

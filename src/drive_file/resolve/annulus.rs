@@ -1,10 +1,10 @@
 //! What becomes of the annulus, and what the pipe has to bear in service.
 
 use super::Resolver;
-use crate::drive::{Annulus, Ends, Grout, InService, Pipe, Pull, Stretch, Vacuum};
+use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Pipe, Pull, Stretch, Vacuum};
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, VacuumFile};
 use crate::handbook::{HandbookError, Service};
-use crate::quantity::{Pressure, Role, Time};
+use crate::quantity::{MassDensity, Pressure, Role, Shown, Time};
 use crate::source::Cited;
 
 impl Resolver<'_> {
@@ -30,10 +30,15 @@ impl Resolver<'_> {
                 ("says nothing of the load without the density of the grout", "add `grout_density: 1500 kg/m3`"),
             ],
         );
-        let grout = grout.map(|(density, pressure)| {
-            let sets_in = self.or_row("annulus", Some(annulus), AnnulusFile::grout_sets_in, row).value;
-            Grout { density, pressure, sets_in }
-        });
+        let grout_told = grout.is_some();
+        let grout = match grout {
+            Some((density, pressure)) => {
+                let sets_in = self.or_row("annulus", Some(annulus), AnnulusFile::grout_sets_in, row).value;
+                Some(Ends::same(Grout { density, pressure, sets_in }))
+            }
+            None if grouted => Some(self.any_grout(annulus)?),
+            None => None,
+        };
         if pull.is_none() {
             self.wrong("annulus", annulus, AnnulusFile::spacers, "are for pipe that is pulled, and no pull is told");
         }
@@ -42,9 +47,48 @@ impl Resolver<'_> {
             grouted,
             spacer: self.number("annulus", annulus, AnnulusFile::spacers).unwrap_or_default(),
             grout,
+            grout_told,
             grout_waste: self.number("annulus", annulus, AnnulusFile::grout_waste),
             proved: annulus.proof.as_ref().is_some_and(|field| field.value == Proof::Proved),
             soil_modulus: self.number("annulus", annulus, AnnulusFile::soil_modulus),
+        })
+    }
+
+    /// Grout of which the file tells neither density nor pressure.
+    fn any_grout(&mut self, annulus: &AnnulusFile) -> Result<Ends<Grout>, HandbookError> {
+        let density =
+            |key| Ok::<_, HandbookError>(self.handbook.ratio(key)?.map(|gravity| super::pull::water() * gravity));
+        let density = Ends { low: density("grout.gravity_least")?, high: density("grout.gravity")? };
+        let pressure = |key| self.handbook.pressure(key);
+        let pressure = Ends { low: pressure("grout.pressure_least")?, high: pressure("grout.pressure")? };
+        let sets_in = self.grout_sets_in(annulus)?;
+        self.about(Concern::Pull, |it| {
+            let one = density.high.origin;
+            let density = density.map(|density| Shown::of(density.value, Role::Density));
+            let pressed = pressure.map(|pressure| Shown::of(pressure.value, Role::Pressure));
+            let other = pressure.high.origin;
+            it.assume("annulus.grout_density", AssumedValue::Range(density.low, density.high), one);
+            it.assume("annulus.grout_pressure", AssumedValue::Range(pressed.low, pressed.high), other);
+        });
+        let of = |density: Cited<MassDensity>, pressure: Cited<Pressure>, sets_in| Grout {
+            density: density.value,
+            pressure: pressure.value,
+            sets_in,
+        };
+        Ok(Ends {
+            low: of(density.low, pressure.low, sets_in.low),
+            high: of(density.high, pressure.high, sets_in.high),
+        })
+    }
+
+    /// How long grout stays liquid of which nothing else is told.
+    pub(super) fn grout_sets_in(&self, annulus: &AnnulusFile) -> Result<Ends<Time>, HandbookError> {
+        Ok(match &annulus.grout_sets_in {
+            Some(told) => Ends::same(told.value),
+            None => Ends {
+                low: self.handbook.duration("grout.sets_least")?.value,
+                high: self.handbook.duration("grout.sets")?.value,
+            },
         })
     }
 
@@ -100,6 +144,7 @@ impl Resolver<'_> {
             None => None,
         };
         Ok(InService {
+            pressure: self.take("", file, DriveFile::service_pressure),
             vacuum,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: self.handbook.ovality()?.value("long_term")?,

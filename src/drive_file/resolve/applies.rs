@@ -18,7 +18,7 @@ pub(super) use keys;
 /// Of a pipe of any material: what it is, how wide, what round it, what it costs. The stage of the casing looks at the
 /// parts of a casing itself.
 pub(super) const COMMON: Keys =
-    CASING_PARTS.or(keys![material, size, outside_diameter, bore, price, crushing, annulus]);
+    CASING_PARTS.or(keys![material, size, outside_diameter, bore, price, crushing, annulus, pressure_class]);
 pub(super) const CASING_PARTS: Keys =
     keys![casing_wall, casing_yield_strength, casing_factor, casing_free_length, casing_joint_thrust];
 /// Ratings of a joint that holds pull.

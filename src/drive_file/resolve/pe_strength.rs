@@ -3,8 +3,8 @@
 use super::listed::{Listed, Resolved};
 use super::pull::SHORTEST;
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, ModulusPoints, PeTimes, Pull, StressSource};
-use crate::drive_file::{DriveFile, StressEdition};
+use crate::drive::{AssumedValue, Ends, ModulusPoints, PeTimes, Pull, StressSource};
+use crate::drive_file::{AnnulusFile, DriveFile, Filling, StressEdition};
 use crate::handbook::{PeMaterialRow, Service};
 use crate::quantity::{Measure, Ratio, Role, ThermodynamicTemperature, Time};
 use crate::source::Cited;
@@ -136,13 +136,20 @@ impl Resolver<'_> {
         let maybe = |duration: Option<Time>| -> Resolved<Option<ModulusPoints>> {
             duration.map(|duration| self.modulus(soft, pull, duration)).transpose()
         };
-        let grout = file.annulus.as_ref().and_then(|annulus| {
-            let sets_in = annulus.grout_sets_in.as_ref().map(|field| field.value);
-            annulus.grout_density.as_ref().map(|_| sets_in)
-        });
+        let grouted = file.annulus.as_ref().filter(|annulus| annulus.filling.value == Filling::Grouted);
+        let grout = match grouted {
+            // Told but for how long it sets.
+            Some(AnnulusFile { grout_sets_in: None, grout_density: Some(_), .. }) => {
+                Some(Ends::same(self.handbook.duration("collapse.load")?.value))
+            }
+            Some(annulus) => Some(self.grout_sets_in(annulus)?),
+            None => None,
+        };
         let grout = match grout {
-            Some(None) => Some(self.handbook.duration("collapse.load")?.value),
-            given => given.flatten(),
+            Some(Ends { low, high }) => {
+                Some(Ends { low: self.modulus(soft, pull, low)?, high: self.modulus(soft, pull, high)? })
+            }
+            None => None,
         };
         let main = file.service.value == Service::PressureMain;
         let vacuum = if main { Some(self.vacuum_lasts(file)?.value) } else { None };
@@ -155,7 +162,7 @@ impl Resolver<'_> {
             at_once: self.modulus(stiff, pull, Time::from_si(SHORTEST))?,
             whole: self.modulus(soft, pull, pull.duration + rest)?,
             rest: self.modulus(soft, pull, rest)?,
-            grout: maybe(grout)?,
+            grout,
             vacuum: maybe(vacuum)?,
             long,
         })

@@ -77,6 +77,7 @@ impl Resolver<'_> {
             service: None,
             ground: None,
             ring: None,
+            carries: None,
             nominal: size,
             segment,
             not_given: Vec::new(),

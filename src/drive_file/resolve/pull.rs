@@ -124,6 +124,7 @@ impl Resolver<'_> {
             bend_ratio: self.handbook.ratio("pe.bend_radius")?,
             bend_cold: self.handbook.ratio("pe.bend_cold")?.value,
             bend_share: bend_share.value,
+            inside_share: self.handbook.ratio("pull.inside_share")?,
             works: self.works(pull, duration, line, length)?,
         }))
     }

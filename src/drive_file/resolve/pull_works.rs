@@ -201,6 +201,7 @@ impl Resolver<'_> {
             margin_sand: table.value("margin_sand")?.value,
             margin_other: table.value("margin_other")?.value,
             cap: table.value("cap_total_stress")?,
+            over_water: self.handbook.pressure("bore.fluid_over_water")?,
             least_cover: self.handbook.length("break_out.cover")?,
             thin: self.handbook.pressure("fluid.yield_low")?.value,
             thick: self.handbook.pressure("fluid.yield_high")?.value,

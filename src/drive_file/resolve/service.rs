@@ -3,7 +3,7 @@
 use super::label::same_size;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Concern, Ends, Pipe, PipeInService, Place, Stretch};
-use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, Traffic};
+use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, LoadCode, Traffic};
 use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError};
 use crate::law::Law;
 use crate::laws::earth_load::StrengthOfClass;
@@ -76,6 +76,7 @@ impl Resolver<'_> {
         let ends = Self::driven_over(file);
         let rings = self.rings(file, ends, stretches, pipes)?;
         let traffic = ends.high;
+        let code = Self::load_code(file);
         if (asked || rings) && file.traffic.is_none() {
             let told = file.surface.as_ref().is_some_and(|surface| surface.over.is_some());
             let origin = if told { Origin::File(&FieldName("surface.over")) } else { Origin::Law(&ROAD) };
@@ -89,7 +90,7 @@ impl Resolver<'_> {
             let along = |traffic: Traffic| -> Result<Vec<Option<Place>>, HandbookError> {
                 let mut places = Vec::new();
                 for (stretch, friction) in stretches.iter().zip(&friction) {
-                    let live = self.live(traffic, stretch.way.shallowest - outside_diameter)?;
+                    let live = self.live((traffic, code), stretch.way.shallowest - outside_diameter)?;
                     places.push(live.map(|(live, impact)| Place { lateral_friction: *friction, live, impact }));
                 }
                 Ok(places)
@@ -270,12 +271,18 @@ impl Resolver<'_> {
     }
 
     /// Pressure of traffic and impact on it at a cover; `None` above the least cover of the table.
-    pub(super) fn live(&self, traffic: Traffic, cover: Length) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
-        let loads: &[&str] = match traffic {
-            Traffic::None => return Ok(Some((Pressure::default(), Ratio::from(1.0)))),
+    pub(super) fn live(
+        &self,
+        (traffic, code): (Traffic, LoadCode),
+        cover: Length,
+    ) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
+        let loads: &[&str] = match (traffic, code) {
+            (Traffic::None, _) => return Ok(Some((Pressure::default(), Ratio::from(1.0)))),
             // The older load is the greater where the other has no row.
-            Traffic::Highway => &["H-20", "HL-93"],
-            Traffic::Railway => &["E-80"],
+            (Traffic::Highway, LoadCode::Us) => &["H-20", "HL-93"],
+            (Traffic::Railway, LoadCode::Us) => &["E-80"],
+            (Traffic::Highway, LoadCode::En1991) => &["LM1"],
+            (Traffic::Railway, LoadCode::En1991) => &["LM71"],
         };
         let mut most: Option<(Pressure, Ratio)> = None;
         for load in loads {
@@ -304,12 +311,14 @@ impl Resolver<'_> {
             return Ok(Some((row.value.pressure.value, Ratio::from(1.0))));
         }
         let bands = self.handbook.impact_factor()?.rows.iter().filter(|band| {
-            band.value.load.value.0 == traffic.key()
+            // The European railway has bands of its own.
+            (band.value.load.value.0 == load || (load != "LM71" && band.value.load.value.0 == traffic.key()))
                 && band.value.cover_from.value <= cover
                 && band.value.cover_to.as_ref().is_none_or(|to| cover <= to.value)
         });
         let impact = bands.map(|band| band.value.factor.value).reduce(Ratio::max);
         let impact = impact.ok_or_else(|| no_row("impact_factor", traffic.key()))?;
-        Ok(Some((row.value.pressure.value, impact)))
+        let class = if load == "LM71" { self.handbook.ratio("rail.class")?.value } else { Ratio::from(1.0) };
+        Ok(Some((row.value.pressure.value, impact * class)))
     }
 }

@@ -5,7 +5,7 @@ use super::{Resolver, no_row};
 use crate::drive::{
     AssumedValue, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
 };
-use crate::drive_file::{CrossingFile, DriveFile, Over, PitFile, SurfaceFile, Traffic};
+use crate::drive_file::{CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic};
 use crate::handbook::{GroundClass, HandbookError, Spoil};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, FieldName, Origin};
@@ -286,7 +286,32 @@ impl Resolver<'_> {
                 it.assume_one("load on the surface over the face", road, Role::UnitFriction)
             });
         }
-        Ok(FaceRule { surcharge, open, warn: warn.value, refuse, unstable: unstable.value })
+        Ok(FaceRule {
+            surcharge,
+            open,
+            warn: warn.value,
+            refuse,
+            unstable: unstable.value,
+            held: self.held_face(file, open),
+            over_active: self.handbook.pressure("face.over_active")?.value,
+            greatest: self.handbook.ratio("face.greatest")?,
+            window: self.handbook.pressure("face.window")?.value,
+        })
+    }
+
+    /// Pressure that a closed face is held at.
+    fn held_face(&mut self, file: &DriveFile, open: bool) -> Option<Ends<Pressure>> {
+        let held = file.face_pressure.as_ref()?;
+        if open {
+            let why = Complaint::advised("is for a closed face", "add `spoil: slurry`");
+            self.wrong("face_pressure", held, FacePressureFile::low, why);
+        }
+        let [low, high] =
+            [FacePressureFile::low, FacePressureFile::high].map(|key| self.number("face_pressure", held, key));
+        if low > high {
+            self.wrong("face_pressure", held, FacePressureFile::high, "is less than the low one");
+        }
+        Some(Ends { low, high })
     }
 
     /// Says what settlement and clear distance rest on, where the file asks for either.

@@ -2,9 +2,9 @@
 
 use super::Resolver;
 use super::listed::{Listed, Resolved};
-use crate::drive::{AssumedValue, Joint, Packer, PackerModulus, Steering};
+use crate::drive::{AssumedValue, Concern, Curve, Joint, Packer, PackerModulus, Steering};
 use crate::drive_file::{CandidateFile, DriveFile, OrNone, PackerFile, SteeringFile};
-use crate::handbook::{HandbookError, Spoil};
+use crate::handbook::{HandbookError, Lubrication, Spoil};
 use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Field};
@@ -58,6 +58,25 @@ impl Resolver<'_> {
             }
             _ => {}
         }
+    }
+
+    /// The curve that the line is planned on, with the friction of the pipe in it.
+    pub(super) fn curve(&mut self, file: &DriveFile) -> Resolved<Option<Curve>> {
+        let Some(steering) = &file.steering else { return Ok(None) };
+        let Some(radius) = self.take("steering", steering, SteeringFile::curve_radius) else { return Ok(None) };
+        let wet = matches!(file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
+        let [least, most] = if wet {
+            ["curve.lubricated_least", "curve.lubricated"]
+        } else {
+            ["curve.friction_least", "curve.friction"]
+        };
+        let (least, most) = (self.handbook.ratio(least)?, self.handbook.ratio(most)?);
+        self.about(Concern::Jacking, |it| {
+            let [low, high] = [least, most].map(|friction| Shown::of(friction.value, Role::Ratio));
+            it.assume("friction of the pipe in the curve", AssumedValue::Range(low, high), most.origin);
+        });
+        let friction = crate::drive::Ends { low: least.value, high: most.value };
+        Ok(Some(Curve { radius, friction, steel_factor: self.handbook.ratio("curve.steel")? }))
     }
 
     /// Packer and steering of one pipe: what the file does not tell of them is that of the trade.

@@ -2,7 +2,7 @@
 
 use super::Resolver;
 use crate::drive::{Ends, JackedRing, Pipe, RingInService, Stretch};
-use crate::drive_file::{DriveFile, Traffic};
+use crate::drive_file::{DriveFile, LoadCode, Traffic};
 use crate::handbook::{Family, HandbookError, Service};
 use crate::quantity::{Measure, Pressure, Ratio};
 use crate::source::Cited;
@@ -18,6 +18,11 @@ impl Resolver<'_> {
         told.map_or(Ends { low: Traffic::None, high: Traffic::Highway }, Ends::same)
     }
 
+    /// Whose rules of traffic count.
+    pub(super) fn load_code(file: &DriveFile) -> LoadCode {
+        file.load_code.as_ref().map_or(LoadCode::default(), |field| field.value)
+    }
+
     /// Fills in what every flexible pipe meets in service; false where there is none.
     pub(super) fn rings(
         &self,
@@ -26,6 +31,7 @@ impl Resolver<'_> {
         stretches: &[Stretch],
         pipes: &mut [Pipe],
     ) -> Result<bool, HandbookError> {
+        let code = Self::load_code(file);
         let mut any = false;
         for pipe in pipes.iter_mut() {
             let jacked = self.jacked_ring(pipe)?;
@@ -37,7 +43,7 @@ impl Resolver<'_> {
                 let mut pressures = Vec::new();
                 for stretch in stretches {
                     let live = |depth| -> Result<Option<Pressure>, HandbookError> {
-                        let live = self.live(traffic, depth - outside_diameter)?;
+                        let live = self.live((traffic, code), depth - outside_diameter)?;
                         Ok(live.map(|(pressure, impact)| pressure * impact))
                     };
                     pressures.push([live(stretch.way.shallowest)?, live(stretch.way.deepest)?]);

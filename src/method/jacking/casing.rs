@@ -1,6 +1,6 @@
 //! A casing that is pushed behind the stem: its section, its free length in the pit, its joints.
 
-use super::steel;
+use super::{free, steel};
 use crate::check::{Absent, Outcome, at_most, required};
 use crate::drive::{Casing, CasingTube, SteelEnd};
 use crate::law::{Calc, Doubted, Recorder, Silent};
@@ -52,7 +52,7 @@ pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
 pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
     calc.part("casing in the pit as a column");
-    Ok(steel::column(at, calc, &tube.section, &tube.free, by_jacks(at, pushes(at)?)))
+    Ok(free::column(at, calc, &tube.section, &tube.free, by_jacks(at, pushes(at)?)))
 }
 
 pub(in crate::method) fn joint(at: &Walked<'_>) -> Outcome {

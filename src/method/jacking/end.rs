@@ -1,9 +1,9 @@
 //! Checks of the pipe end, of the angle at its joints, and of a free length.
 
 use super::capacity::{EndLimits, end_limits};
+use super::free;
 use super::jacked::Jacked;
 use super::joint::Turned;
-use super::steel;
 use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, at_most, only};
 use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
@@ -27,6 +27,7 @@ const SPIGOT: &str =
     "the end is taken as the spigot less the bore: chamfer and packer leave less; get the area from the pipe maker";
 const LOOSER: &str = "the default scheme is tighter than the one asked for: leave scheme out to use it";
 const SECTION: &str = "along the axis: an eccentric weld, bending on a curve and ground load are not in it";
+const STATIONS: &str = "with the jacking stations of the file at work, each on its own section; see where they are";
 const LARGE: &str = "more than is advised at a joint under thrust";
 const MAKER: &str = "the pipe maker's force; ask the maker for the joint angle it holds at";
 
@@ -49,7 +50,9 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
         safe
     };
     let check = check.with_factor(factor).settled_by(settling(at, jacked.pipe, untold));
-    Ok(told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter))
+    let check = told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter);
+    let passes = matches!(check.verdict, Verdict::Within | Verdict::WithCare);
+    Ok(if jacked.stations && passes { check.with_care(Care::Condition, STATIONS) } else { check })
 }
 
 /// The ceiling of care by material and by what the file tells of the joint.
@@ -159,5 +162,5 @@ pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>
         return Err(Absent::NotApplicable("only steel is looked at as a column"));
     };
     calc.part("pipe in the pit as a column");
-    Ok(steel::column(at, calc, end, &jacked.pipe.free, by_jacks(at, jacked.thrust())))
+    Ok(free::column(at, calc, end, &jacked.pipe.free, by_jacks(at, jacked.thrust())))
 }

@@ -1,6 +1,8 @@
 //! The forces on a casing and on a pipe that are pushed.
 
+use super::capacity::end_limits;
 use super::joint::{self, Turned};
+use super::stations;
 use crate::drive::{Casing, JackedPipe};
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::method::either::Either;
@@ -13,6 +15,8 @@ pub(in crate::method) struct Jacked<'a> {
     pub(in crate::method) pipe: &'a JackedPipe,
     pub(in crate::method) casing: Option<(&'a Casing, Either<Doubted<Pushed>>)>,
     pub(super) pushed: Either<Doubted<Pushed>>,
+    /// Whether jacking stations are at work.
+    pub(super) stations: bool,
     /// Greatest angle at a joint, likely and high.
     pub(super) angle: Doubted<Turned>,
 }
@@ -34,7 +38,18 @@ impl<'a> Jacked<'a> {
         let pushed = both(calc, put, stage);
         calc.part("angle at the joints");
         let angle = calc.doubted(|calc| joint::turned(calc, put.pipe, jacked));
-        Self { pipe: jacked, casing, pushed, angle }
+        let laid = put.drive.stations.thrust.and_then(|_| {
+            let left = put.drive.leeway.watched;
+            let end = end_limits(&mut Calc::new(Silent), jacked, angle, left).in_spite_of_doubt().high.value;
+            stations::layout(put, end, &pushed.safe.in_spite_of_doubt()).ok()
+        });
+        let worked = |put: Put<'a>, pushed: Doubted<Pushed>| match &laid {
+            Some(layout) => pushed.map(|whole| stations::at_work(put, layout, whole)),
+            None => pushed,
+        };
+        let best = pushed.best.zip(put.best()).map(|(pushed, put)| worked(put, pushed));
+        let pushed = Either { safe: worked(put, pushed.safe), best };
+        Self { pipe: jacked, casing, pushed, stations: laid.is_some(), angle }
     }
 
     /// Force that pushes the pipe.

@@ -3,13 +3,15 @@
 use super::super::front::head;
 use super::super::rest::{Put, Stands, stands};
 use super::super::scheme::Scheme;
-use super::super::stage::{Body, pushed};
+use super::super::stage::{Body, Pushed, Stage, peak, pushed};
 use crate::check::Subject;
 use crate::drive::{Drive, Pipe, Rubbed, Stretch};
 use crate::law::{Calc, Law, Silent};
-use crate::laws::stations::{Run, StationCount, StationDistance, StationStart, ThrustThroughTail, reach, shortest_run};
-use crate::laws::thrust::WeightAlongGrade;
-use crate::quantity::{Force, Length, LineLoad, Measure, Ratio};
+use crate::laws::stations::{
+    Run, StationCount, StationDistance, StationStart, ThrustThroughTail, reach_along, shortest_along,
+};
+use crate::laws::thrust::{CurveFactor, WeightAlongGrade};
+use crate::quantity::{Band, Force, Length, LineLoad, Measure, Ratio};
 use core::f64::consts::PI;
 
 /// What stations can do for a jacked pipe.
@@ -43,97 +45,160 @@ pub struct PlacedStations {
 /// Most stations that are looked for.
 const MOST: f64 = 100.0;
 
+/// The sections that stations cut a drive into, by the high force.
+#[derive(Debug, Clone, Copy)]
+pub(in crate::method) struct Layout {
+    /// Of the station next to the face, and of each further one.
+    first: Length,
+    next: Length,
+    number: Ratio,
+    /// What one station may push.
+    capacity: Force,
+    /// What the main jacks may push.
+    main: Force,
+}
+
+impl Layout {
+    /// Distance of the hindmost station behind the face at the end of the drive.
+    fn hindmost(&self) -> Length {
+        StationDistance { station: self.number, first: self.first, next: self.next }.value()
+    }
+}
+
 /// Stations by the high force along the drive; `None` for a scheme without a jacked pipe.
 #[must_use]
 pub fn stations(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<Stations> {
-    let force = scheme.force.filter(|_| pipe.jacked.is_some())?;
+    pipe.jacked.as_ref()?;
     let limit = |subject| scheme.checks.get(subject).and_then(|check| check.high()).map(|(_, limit)| limit.si);
     let end = Force::from_si(limit(Subject::EndCapacity)?);
-    let rules = &drive.stations;
-    let main = (rules.main.value * drive.rig.thrust.value).min(end);
-    Some(if force.high <= main {
-        Stations::NotNeeded
-    } else if pipe.nominal < rules.entry.value {
-        Stations::TooSmall(pipe.nominal, rules.entry.value)
-    } else {
-        match rules.thrust {
-            Some(thrust) => placed(drive, pipe, thrust.min(end), main),
-            None => Stations::NotGiven,
-        }
+    let put = Put::of(drive, pipe);
+    let stage = Stage::of_jacking(drive, pipe).last()?;
+    let whole = pushed(&mut Calc::new(Silent), put, *stage).in_spite_of_doubt();
+    Some(match layout(put, end, &whole) {
+        Ok(layout) => Stations::Placed(placed(put, &layout)),
+        Err(none) => none,
     })
 }
 
-/// Friction along the drive, at the high level or the low one, and the weight uphill.
-fn runs(drive: &Drive, pipe: &Pipe, high: bool) -> Vec<Run> {
+/// Where stations are, if the drive needs them and the file tells their thrust; else why there are none.
+pub(in crate::method) fn layout(put: Put<'_>, end: Force, whole: &Pushed) -> Result<Layout, Stations> {
+    let Put { drive, pipe, .. } = put;
+    let (rules, length) = (&drive.stations, drive.length.value);
+    let main = (rules.main.value * drive.rig.thrust.value).min(end);
+    if whole.on_rig.high <= main {
+        return Err(Stations::NotNeeded);
+    }
+    if pipe.nominal < rules.entry.value {
+        return Err(Stations::TooSmall(pipe.nominal, rules.entry.value));
+    }
+    let capacity = rules.thrust.ok_or(Stations::NotGiven)?.min(end);
+    // Rounded down to whole pipes, never up.
+    let whole_pipes = |section: Option<Length>| {
+        let section = section.unwrap_or(length).min(length);
+        pipe.segment.map_or(section, |segment| segment * (section / segment).value.floor())
+    };
+    let first = rules.first.value * capacity - (front(put).high + whole.on_ahead.high);
+    if !(first > Force::default()) {
+        return Err(Stations::NoUse);
+    }
+    let along = |ahead| runs(put, ahead, |friction| friction.high);
+    let shortest = |force| shortest_along(|| along(true), || along(false), force);
+    let first = whole_pipes(shortest(first));
+    let next = whole_pipes(shortest(rules.next.value * capacity));
+    let last = reach_along(along(true), main).unwrap_or(length);
+    let count = StationCount { drive: length, alone: Length::default(), first, next, last };
+    let number = count.value();
+    if !(count.in_range() && number <= Ratio::from(MOST)) {
+        return Err(Stations::NoUse);
+    }
+    Ok(Layout { first, next, number, capacity, main })
+}
+
+/// The force with the stations at work: the greatest that any of them and the main jacks push, each its own section where
+/// the friction is greatest. While a section enters the bore the main jacks push it.
+pub(in crate::method) fn at_work(put: Put<'_>, layout: &Layout, whole: Pushed) -> Pushed {
+    let most = parts(put, true)
+        .fold(Band::default(), |most: Band<LineLoad>, (_, friction)| most.with(friction, LineLoad::max));
+    let over = |section: Length| most.map(|friction| friction * section);
+    let curve = put.curve().map_or(Ratio::from(1.0), |(friction, radius)| {
+        CurveFactor { friction, length: put.drive.length.value, radius }.value()
+    });
+    let first = front(put).with(over(layout.first), |front, friction| front + friction);
+    let next = if layout.number > Ratio::from(1.0) { over(layout.next) } else { Band::default() };
+    let last = over(put.drive.length.value - layout.hindmost());
+    let ahead = whole.on_ahead;
+    let pushed = peak(peak(first, next), last).map(|force| force * curve).with(ahead, |force, ahead| force + ahead);
+    Pushed { on_rig: pushed.with(whole.on_rig, Force::min), ..whole }
+}
+
+/// Length, and friction and weight uphill of a metre of pipe, part by part from the shaft on or towards it; after a stop
+/// where it may stand.
+fn parts(put: Put<'_>, ahead: bool) -> impl Iterator<Item = (Length, Band<LineLoad>)> {
+    let Put { drive, pipe, .. } = put;
     let climb = pipe.jacked_weight().map_or(LineLoad::default(), |pipe_weight| {
         let length = drive.length.value;
         WeightAlongGrade { pipe_weight, length, rise: drive.grade.value }.value() / length
     });
-    let rests = high && !matches!(stands(Put::of(drive, pipe), Body::Pipe), Stands::Never);
-    let bore = pipe.height();
-    let parts = drive
-        .stretches
-        .iter()
-        .flat_map(|stretch| stretch.way.parts(bore, stretch.from, stretch.to).map(move |part| (stretch, part)));
-    let run = |(stretch, (from, to)): (&Stretch, (Length, Length))| {
-        let band = stretch.friction_at(Rubbed::Pipe(pipe.open_round(), false), (from + to) / 2.0, bore);
-        let restart = if rests { drive.rests.pipe.along(stretch).high } else { Ratio::from(1.0) };
-        let friction = restart * (if high { band.high } else { band.low }) * (PI * pipe.outside_diameter.value);
-        Run { length: to - from, friction: if high { friction + climb } else { friction } }
-    };
-    parts.map(run).collect()
+    let rests = !matches!(stands(put, Body::Pipe), Stands::Never);
+    let (bore, round) = (pipe.height(), PI * pipe.outside_diameter.value);
+    let last = drive.stretches.len().saturating_sub(1);
+    let order = (0..drive.stretches.len()).map(move |index| if ahead { index } else { last - index });
+    let stretches = order.filter_map(|index| drive.stretches.get(index));
+    let parts = stretches.flat_map(move |stretch| {
+        let (from, to) = if ahead { (stretch.from, stretch.to) } else { (stretch.to, stretch.from) };
+        stretch.way.parts(bore, from, to).map(move |part| (stretch, part))
+    });
+    parts.map(move |(stretch, (from, to)): (&Stretch, (Length, Length))| {
+        let friction = stretch
+            .friction_at(Rubbed::Pipe(pipe.open_round(), put.at_best), (from + to) / 2.0, bore)
+            .map(|friction| friction * round);
+        let restart = drive.rests.pipe.along(stretch);
+        let Band { low, likely, high } = friction;
+        let (likely, high) = if rests { (likely * restart.likely, high * restart.high) } else { (likely, high) };
+        ((to - from).abs(), Band { low, likely: likely + climb, high: high + climb })
+    })
 }
 
-/// Face and what is pushed out ahead, at their highest.
-fn ahead(drive: &Drive, pipe: &Pipe) -> Force {
+/// The same at one level.
+fn runs(put: Put<'_>, ahead: bool, level: impl Fn(Band<LineLoad>) -> LineLoad) -> impl Iterator<Item = Run> {
+    parts(put, ahead).map(move |(length, friction)| Run { length, friction: level(friction) })
+}
+
+/// What resists at the head, where it is greatest.
+fn front(put: Put<'_>) -> Band<Force> {
+    let Put { drive, pipe, .. } = put;
     let mut calc = Calc::new(Silent);
-    let Some(stage) = super::stages(drive, pipe).last() else { return Force::default() };
-    let most = pushed(&mut calc, Put::of(drive, pipe), *stage).in_spite_of_doubt().on_ahead.high;
+    // The bore that a stem was drawn out of is there.
+    if Stage::of_jacking(drive, pipe).last() == Some(&Stage::PIPE_ALONE) {
+        return Band::default();
+    }
     let guided = pipe.casing_diameter().unwrap_or(drive.stem.outside_diameter.value);
     let cut = pipe.cut().max(pipe.outside_diameter.value);
-    let faces = drive.stretches.iter().map(|stretch| head(&mut calc, drive.face, cut, guided, stretch).high);
-    faces.fold(Force::default(), Force::max) + most
+    let faces = drive.stretches.iter().map(|stretch| head(&mut calc, drive.face, cut, guided, stretch));
+    faces.fold(Band::default(), peak)
 }
 
-fn placed(drive: &Drive, pipe: &Pipe, capacity: Force, main: Force) -> Stations {
-    let (rules, length) = (&drive.stations, drive.length.value);
-    let along = runs(drive, pipe, true);
-    // Rounded down to whole pipes, never up.
-    let whole = |section: Option<Length>| {
-        let section = section.unwrap_or(length).min(length);
-        pipe.segment.map_or(section, |segment| segment * (section / segment).value.floor())
-    };
-    let first = rules.first.value * capacity - ahead(drive, pipe);
-    if !(first > Force::default()) {
-        return Stations::NoUse;
-    }
-    let first = whole(shortest_run(&along, first));
-    let next = whole(shortest_run(&along, rules.next.value * capacity));
-    let last = reach(&along, main).unwrap_or(length);
-    let count = StationCount { drive: length, alone: Length::default(), first, next, last };
-    let number = count.value();
-    if !(count.in_range() && number <= Ratio::from(MOST)) {
-        return Stations::NoUse;
-    }
+fn placed(put: Put<'_>, layout: &Layout) -> PlacedStations {
+    let rules = &put.drive.stations;
+    let Layout { first, next, number, capacity, main } = *layout;
     let mut places = Vec::new();
     let mut station = Ratio::from(1.0);
     while station <= number {
         places.push(StationDistance { station, first, next }.value());
         station += Ratio::from(1.0);
     }
-    let tail = length - places.last().copied().unwrap_or_default();
-    let mut left = tail;
+    let mut left = put.drive.length.value - layout.hindmost();
     let mut tail_friction = Force::default();
-    for run in runs(drive, pipe, false) {
+    for run in runs(put, true, |friction| friction.low) {
         let part = run.length.min(left).max(Length::default());
         tail_friction += run.friction * part;
         left -= part;
     }
     let utilisation = rules.start.value;
-    Stations::Placed(PlacedStations {
+    PlacedStations {
         places,
         capacity,
         start: StationStart { utilisation, station_capacity: capacity, main_capacity: main }.value(),
         on_wall: ThrustThroughTail { station_thrust: capacity, tail_friction }.value(),
-    })
+    }
 }

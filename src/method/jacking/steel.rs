@@ -1,23 +1,14 @@
-//! Jacked steel: yield, local buckling, the Chinese annex, and a free length as a column.
+//! What jacked steel bears: yield, local buckling, the Chinese annex, and a free length as a column.
 
-use crate::check::{Check, at_most, required};
 use crate::drive::{FreeLength, SteelEnd, SteelScheme};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Recorder};
 use crate::laws::column::{ColumnStress, ElasticColumnStress, RadiusOfGyration};
 use crate::laws::packer::RingArea;
 use crate::laws::steel::{
     ChineseSteelEndForce, CodeAxialForce, EffectiveShare, ElasticLocalBuckling, LocalBuckling, SteelEndForce,
 };
-use crate::method::either::Either;
-use crate::method::rules::asked;
-use crate::method::walked::Walked;
-use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Role};
+use crate::quantity::{Area, Force, Length, Pressure, Ratio};
 use crate::source::Cited;
-
-pub(super) const FREE: &str =
-    "the free length as a column, its head taken as free to move aside; a guided head bears more";
-
-const HELD: &str = "no free length is told: hold the pipe so that no more than 3 m stands free in the pit";
 
 /// The section by its scheme.
 pub(super) fn limit<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Force> {
@@ -97,23 +88,6 @@ pub(super) fn by_code<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd, critical_
 pub(super) fn free_length<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd, free: &FreeLength) -> Cited<Force> {
     let critical = column_stress(calc, end, free.length_factor.value, free.length.value);
     Cited::new(by_code(calc, end, critical).value, free.length_factor.origin)
-}
-
-/// Buckling of the free length of a pushed pipe or casing: as told, else what its free length is to bear, at the most that
-/// is usual.
-pub(super) fn column<R: Recorder>(
-    at: &Walked<'_>,
-    calc: &mut Calc<R>,
-    end: &SteelEnd,
-    free: &FreeLength,
-    thrust: Either<Doubted<Band<Force>>>,
-) -> Check<()> {
-    let limit = calc.doubted(|calc| free_length(calc, end, free));
-    if free.told {
-        return thrust.check(|thrust| at_most(Role::Thrust, thrust, limit)).with_note(FREE);
-    }
-    let (factor, left) = (end.code.omega.value, at.drive.leeway.unwatched);
-    thrust.check(|thrust| required(Role::Thrust, asked(thrust, factor, left), limit)).with_note(HELD)
 }
 
 fn column_stress<R: Recorder>(

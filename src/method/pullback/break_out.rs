@@ -43,19 +43,25 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
 }
 
 /// A bore full of fluid. Heights are over the invert at the launch pit.
-struct Bore<'a> {
+pub(super) struct Bore<'a> {
     drive: &'a Drive,
     pipe: &'a Pipe,
     pull: &'a Pull,
     slope: Ratio,
     /// From the invert up to the crown of the bore.
-    crown: Length,
+    pub(super) crown: Length,
     /// Up to where the fluid stands: at its best, and at its worst.
     level: Ends<Length>,
 }
 
 impl<'a> Bore<'a> {
-    fn of(drive: &'a Drive, pipe: &'a Pipe, pull: &'a Pull) -> Self {
+    /// How high the fluid stands over the crown at a place, at its best and at its worst for what it bursts.
+    pub(super) fn over_crown(&self, along: Length) -> Ends<Length> {
+        let crown = self.slope * along + self.crown;
+        self.level.map(|level| (level - crown).max(Length::default()))
+    }
+
+    pub(super) fn of(drive: &'a Drive, pipe: &'a Pipe, pull: &'a Pull) -> Self {
         let slope = drive.grade.value.tan();
         let climb = drive.length.value * slope;
         let [launch, reception] = [&drive.site.launch, &drive.site.reception].map(|pit| pit.invert);

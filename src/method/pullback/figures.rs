@@ -332,7 +332,7 @@ fn lie(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pulled: &PulledPipe) {
     figures.add("invert over the bottom of the bore, afloat", Role::Offset, |calc| {
         by::<InvertAfloat>(calc.law(InvertAfloat { bore, spacer, outside_diameter, wall }))
     });
-    if let Some(grout) = drive.annulus.grout {
+    if let Some(grout) = drive.annulus.grout.map(|grout| grout.high) {
         figures.add("weight of the empty pipe in liquid grout (down positive)", Role::LineWeight, |calc| {
             let pipe_weight = weight(calc, pipe, pulled, Ratio::from(1.0));
             let contents_density = MassDensity::default();

@@ -2,6 +2,7 @@
 
 use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
+use crate::laws::inside_pressure::EndThrust;
 use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
 use crate::laws::reaming::{AnnularFlowLoss, ReturnVelocity};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -27,6 +28,8 @@ pub(in crate::method) struct PullOnPipe {
     pub(super) at_tail: Band<Force>,
     /// Where it moves again after a stop, at its greatest.
     pub(super) after_stop: Band<Force>,
+    /// Thrust of a pressure held inside on the ends of the string: its wall bears it beside the pull, the rig does not.
+    pub(super) end_thrust: Force,
     /// Pressure of the fluid in the annulus over that of its column: what drag and collapse are reckoned with, or what
     /// drives the returns of the file, whichever is more.
     pub(super) annular: Band<Pressure>,
@@ -40,6 +43,22 @@ impl PullOnPipe {
 
     pub(in crate::method) fn peak(self) -> Band<Force> {
         peak(self.helped(peak(self.at_entry, self.at_arrival)), self.after_stop)
+    }
+
+    /// In the wall of the pipe at its greatest: the pull, and what presses on its ends.
+    pub(super) fn in_wall(self) -> Band<Force> {
+        self.beside_thrust(self.peak())
+    }
+
+    /// The same where the string leaves the ramp.
+    pub(super) fn in_wall_at_ramp(self) -> Band<Force> {
+        self.beside_thrust(self.at_ramp)
+    }
+
+    /// The pressure may be let off: the low level is without it.
+    fn beside_thrust(self, pull: Band<Force>) -> Band<Force> {
+        let Band { low, likely, high } = pull;
+        Band { low, likely: likely + self.end_thrust, high: high + self.end_thrust }
     }
 
     /// Help from behind is counted for the low and the likely pull only, since it can fail, and no further than the
@@ -227,7 +246,14 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     let at_entry = drag_at_entry.map(|drag| longest_tail + drag);
     let at_arrival = inside.with(drag, |inside, drag| last_tail + inside + drag);
     let ramp = if in_pit { Force::default() } else { longest_tail };
+    let pressure = pull.works.inside_pressure;
+    let end_thrust = if pressure > Pressure::default() {
+        calc.law(EndThrust { pressure, outside_diameter, wall })
+    } else {
+        Force::default()
+    };
     PullOnPipe {
+        end_thrust,
         at_entry: with_factor(calc, at_entry),
         at_arrival: with_factor(calc, at_arrival),
         assist: pull.push_assist.map(|assist| assist.force.value),

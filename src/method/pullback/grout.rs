@@ -4,8 +4,8 @@
 use super::in_place::InPlace;
 use super::pvc;
 use super::strength::{Cold, modulus};
-use crate::check::{Absent, Outcome, at_most};
-use crate::drive::{Drive, Grout, Made, Pipe, Pull, PulledPipe};
+use crate::check::{Absent, Outcome, at_most, only};
+use crate::drive::{Drive, Grout, Made, ModulusPoints, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
 use crate::laws::collapse::{CriticalPressure, OvalityFactor};
 use crate::laws::deflection::BuoyantDeflection;
@@ -25,19 +25,24 @@ pub(super) fn check<R: Recorder>(
     pulled: &PulledPipe,
     ring: InPlace,
 ) -> Outcome {
+    only(!drive.annulus.open, "the annulus stays open")?;
     let grout = drive.annulus.grout.ok_or(Absent::Missing)?;
-    let note = match pulled {
-        PulledPipe::Pe(pe) => pe.times.grout.as_ref().map(|_| PE).ok_or(Absent::Missing)?,
-        _ if pulled.is_plastic() => PLASTIC,
-        _ => METAL,
+    let (points, note) = match pulled.made() {
+        Made::Pe(pe) => (Some(pe.times.grout.ok_or(Absent::Missing)?), PE),
+        Made::Pvc(_) => (None, PLASTIC),
+        Made::Iron(_) | Made::Steel(_) => (None, METAL),
     };
     calc.part("collapse while the annulus is grouted");
-    let pressure = calc.doubted(|calc| Band::same(stands(calc, drive, pipe, grout)));
-    let limit = calc.doubted(|calc| {
-        let limit = resists(calc, (drive, pull), pulled, ring, grout);
-        pull.collapse_factor.map(|factor| limit.map(|resistance| resistance / factor))
-    });
-    Ok(at_most(Role::Pressure, pressure, limit).with_note(note))
+    let mut judged = |grout: Grout, points: Option<ModulusPoints>| {
+        let pressure = calc.doubted(|calc| Band::same(stands(calc, drive, pipe, grout)));
+        let limit = calc.doubted(|calc| {
+            let limit = resists(calc, (drive, pull), pulled, ring, (grout, points));
+            pull.collapse_factor.map(|factor| limit.map(|resistance| resistance / factor))
+        });
+        at_most(Role::Pressure, pressure, limit)
+    };
+    let check = judged(grout.high, points.map(|points| points.high)).with_note(note);
+    Ok(if drive.annulus.grout_told { check } else { check.at_best(judged(grout.low, points.map(|points| points.low))) })
 }
 
 /// Liquid grout stands in the bore from its lowest to its highest place, at its pressure.
@@ -57,7 +62,7 @@ fn resists<R: Recorder>(
     (drive, pull): (&Drive, &Pull),
     pulled: &PulledPipe,
     ring: InPlace,
-    grout: Grout,
+    (grout, points): (Grout, Option<ModulusPoints>),
 ) -> Band<Pressure> {
     let (outside_diameter, wall) = (ring.section.outside_diameter, ring.section.wall);
     let unit_weight = grout.density * Acceleration::from_si(STANDARD_GRAVITY);
@@ -66,9 +71,9 @@ fn resists<R: Recorder>(
         (ring.ovality + afloat).max(pull.ovality)
     };
     let moduli = match pulled.made() {
-        Made::Pe(pe) => {
-            let Some(points) = &pe.times.grout else { return Band::default() };
-            let modulus = modulus(calc, points, pull, grout.sets_in, Cold::NotCredited);
+        Made::Pe(_) => {
+            let Some(points) = points else { return Band::default() };
+            let modulus = modulus(calc, &points, pull, grout.sets_in, Cold::NotCredited);
             let ovality = oval(calc, modulus);
             let ovality_factor = calc.law(OvalityFactor { ovality });
             let (poisson, dimension_ratio, tension_factor) = (ring.poisson, outside_diameter / wall, Ratio::from(1.0));

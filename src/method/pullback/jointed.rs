@@ -26,7 +26,7 @@ pub(super) fn of<R: Recorder>(
         Barrel::Pvc(barrel) => warm_and_whole(calc, pipe, barrel, pull, joint),
         Barrel::Iron(_) => joint,
     };
-    let check = at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), joint);
+    let check = at_most(Role::Pull, on_pipe.map(PullOnPipe::in_wall), joint);
     let check = match jointed.pull {
         JointPull::Rated(_) | JointPull::NotGiven => check,
         JointPull::Thrust { .. } => check.with_note(FALLBACK),

@@ -27,7 +27,7 @@ pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Born
 
 pub(in crate::method) fn head(at: &Walked<'_>) -> Outcome {
     let Pulled { pull, strength, on_pipe, .. } = at.pulled()?;
-    let peak = on_pipe.map(PullOnPipe::peak);
+    let peak = on_pipe.map(PullOnPipe::in_wall);
     Ok(match pull.works.head_rating {
         Some(rating) => at_most(Role::Pull, peak, rating),
         None => {

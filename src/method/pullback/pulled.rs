@@ -99,12 +99,13 @@ fn bears<R: Recorder>(
     on_pipe: &Doubted<PullOnPipe>,
     weld: impl Fn(&PePipe) -> Ratio,
 ) -> Strength {
-    match pulled {
+    let strength = match pulled {
         PulledPipe::Pe(pe) => strength::of(calc, pipe, (pe, weld(pe)), pull, on_pipe),
         PulledPipe::Pvc(pvc) => pvc::of(calc, pipe, pvc, pull, on_pipe),
         PulledPipe::Jointed(jointed) => jointed::of(calc, pipe, jointed, pull, on_pipe),
         PulledPipe::Steel(steel) => steel::of(calc, pipe, steel, pull, on_pipe),
-    }
+    };
+    Strength { borne: strength.borne.beside(on_pipe.in_spite_of_doubt().end_thrust), ..strength }
 }
 
 /// Resistance of a reamer in the ground where it is greatest.

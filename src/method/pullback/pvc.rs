@@ -1,7 +1,7 @@
 //! What a fused PVC pipe bears: pull and bending always share one strength.
 
 use super::force::PullOnPipe;
-use super::section::{self, Bend, Borne, Ring, Section, Strength, bent, has_ramp, on_ramp};
+use super::section::{self, Bend, Borne, Ring, Section, Strength, bent, has_ramp, on_ramp, pressed_note};
 use crate::check::at_most;
 use crate::drive::{Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Recorder};
@@ -22,7 +22,7 @@ pub(super) fn of<R: Recorder>(
     let tension = section::tension(calc, section, stress, Ratio::from(1.0));
     let bend = bend(calc, section, pvc, pull, stress);
     let borne = Borne::of(calc, section, pull, tension, (stress, Doubted::sure(pvc.modulus)), bend);
-    let strength = Strength::of(borne, at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), tension));
+    let strength = Strength::of(borne, at_most(Role::Pull, on_pipe.map(PullOnPipe::in_wall), tension));
     bends(calc, (section, pvc, pvc.bend_ratio.origin), pull, on_pipe, (stress, bend), strength)
 }
 
@@ -42,7 +42,8 @@ pub(super) fn bends<R: Recorder>(
     Strength {
         with_bending: bent(bend, |_| at_most(Role::Strength, ramp, stress)),
         radius: bent(bend, |bend| Bend::check(bend, pull, radius_by)),
-        collapse: collapse.map(|check| check.with_note(BOTH_MODULI)),
+        inside: section::inside(calc, section, pull, stress),
+        collapse: collapse.map(|check| check.with_note(pressed_note(pull, BOTH_MODULI))),
         ..strength
     }
 }

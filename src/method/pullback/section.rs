@@ -6,6 +6,7 @@ use crate::drive::{HoleState, Pull};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
 use crate::laws::deflection::ScoredWall;
+use crate::laws::inside_pressure::PressureByRatio;
 use crate::laws::pe::{AllowableTension, AxialStress, BendRadiusForShare, BendingStress};
 use crate::laws::pull_limits::TensionBesideBend;
 use crate::quantity::{Band, Force, Length, Pressure, Ratio, Role};
@@ -15,6 +16,10 @@ pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is taken as this wide
 /// Why nothing presses on the string, and why none bends.
 pub(super) const DRY: &str = "the bore is dry";
 pub(super) const NO_RAMP: &str = "the string comes down no ramp";
+const INSIDE: &str =
+    "its hoop stress at most a share of the stress that the pull is allowed; its thrust on the ends is in the tension";
+const LET_OFF: &str = "the pressure inside is held during the pull, and the fluid stands on the pipe longer: it is not counted; give \
+                       fluid_stands_for";
 const PAIRED: &str = "with the larger of the stresses in the bore and on the ramp, which is on the safe side";
 
 /// Diameter and the wall that counts for strength.
@@ -90,7 +95,7 @@ pub(super) fn on_ramp<R: Recorder>(
 ) -> Doubted<Band<Pressure>> {
     let Some(bend) = bend else { return Doubted::sure(Band::default()) };
     calc.doubted(|calc| {
-        let (at_ramp, bent) = (calc.take(*on_pipe).at_ramp, calc.take(bend).stress);
+        let (at_ramp, bent) = (calc.take(*on_pipe).in_wall_at_ramp(), calc.take(bend).stress);
         at_ramp.map(|tension| section.axial(calc, tension) + bent)
     })
 }
@@ -107,15 +112,59 @@ pub(super) struct Ring {
     pub(super) allowable: Doubted<Cited<Pressure>>,
 }
 
-/// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less a
-/// pressure held inside. What fills the pipe is not credited: nothing says how high it stands.
+/// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less what
+/// a pressure held inside takes of it. What fills the pipe is not credited: nothing says how high it stands.
 pub(super) fn outside_pressure<R: Recorder>(
     calc: &mut Calc<R>,
     pull: &Pull,
     annular: Band<Pressure>,
+    held: Pressure,
 ) -> Band<Pressure> {
     let outside = calc.law(FluidHead { density: pull.fluids.heavy, height: pull.fluid_height });
-    annular.map(|annular| (outside + annular - pull.works.inside_pressure).max(Pressure::default()))
+    annular.map(|annular| (outside + annular - credited(pull, held)).max(Pressure::default()))
+}
+
+/// Pressure inside that counts against collapse: it is held during the pull, so that fluid that stands longer meets none
+/// of it, and it counts for no more than the wall may hold.
+fn credited(pull: &Pull, held: Pressure) -> Pressure {
+    if is_held_on(pull) { pull.works.inside_pressure.min(held) } else { Pressure::default() }
+}
+
+fn is_held_on(pull: &Pull) -> bool {
+    pull.load_duration <= pull.duration
+}
+
+/// What is said of collapse under fluid.
+pub(super) fn pressed_note(pull: &Pull, note: &'static str) -> &'static str {
+    if pull.works.inside_pressure > Pressure::default() && !is_held_on(pull) { LET_OFF } else { note }
+}
+
+/// Pressure inside that a wall may hold while it is pulled: its hoop stress a share of what the wall is allowed along.
+pub(super) fn may_hold<R: Recorder>(
+    calc: &mut Calc<R>,
+    section: Section,
+    pull: &Pull,
+    allowable: Doubted<Cited<Pressure>>,
+) -> Doubted<Cited<Pressure>> {
+    let Section { outside_diameter, wall } = section;
+    let share = pull.inside_share;
+    calc.doubted(|calc| {
+        let stress = calc.take(allowable).value * share.value;
+        share.map(|_| calc.law(PressureByRatio { stress, outside_diameter, wall }))
+    })
+}
+
+/// A pressure held inside, against what the wall may hold beside the pull.
+pub(super) fn inside<R: Recorder>(
+    calc: &mut Calc<R>,
+    section: Section,
+    pull: &Pull,
+    allowable: Doubted<Cited<Pressure>>,
+) -> Outcome {
+    let pressure = pull.works.inside_pressure;
+    only(pressure > Pressure::default(), "no pressure is held inside")?;
+    calc.part("pressure inside during the pull");
+    Ok(at_most(Role::Pressure, pressure, may_hold(calc, section, pull, allowable)).with_note(INSIDE))
 }
 
 impl Ring {
@@ -131,7 +180,13 @@ impl Ring {
         calc.part("collapse during the pull");
         let pressure = calc.doubted(|calc| {
             let annular = calc.take(*on_pipe).annular;
-            outside_pressure(calc, pull, annular)
+            let held = if pull.works.inside_pressure > Pressure::default() {
+                let held = may_hold(calc, self.section, pull, self.allowable);
+                calc.take(held).value
+            } else {
+                Pressure::default()
+            };
+            outside_pressure(calc, pull, annular, held)
         });
         let section = self.section;
         let resistance = calc.doubted(|calc| {
@@ -146,7 +201,7 @@ impl Ring {
             let dimension_ratio = section.outside_diameter / section.wall;
             let (modulus, allowable) = (calc.take(self.modulus), calc.take(self.allowable).value);
             let (on_ramp, on_pipe) = (calc.take(on_ramp), calc.take(*on_pipe));
-            let stresses = on_pipe.peak().with(on_ramp, |tension, on_ramp| (tension, on_ramp));
+            let stresses = on_pipe.in_wall().with(on_ramp, |tension, on_ramp| (tension, on_ramp));
             let loads = stresses.with(modulus, |(tension, on_ramp), modulus| (tension, on_ramp, modulus));
             loads.map(|(tension, on_ramp, modulus)| {
                 // The curve takes the peak stress with bending in one standard and the axial stress in a handbook: the
@@ -158,7 +213,7 @@ impl Ring {
             })
         });
         let resistance = resistance.map(|resistance| Cited::new(resistance, pull.collapse_factor.origin));
-        Ok(at_most(Role::Pressure, pressure, resistance).with_note(PAIRED))
+        Ok(at_most(Role::Pressure, pressure, resistance).with_note(pressed_note(pull, PAIRED)))
     }
 }
 
@@ -187,6 +242,7 @@ pub(in crate::method) struct Strength {
     pub(in crate::method) together_normal: Outcome,
     pub(in crate::method) strain: Outcome,
     pub(in crate::method) strain_with_bend: Outcome,
+    pub(in crate::method) inside: Outcome,
 }
 
 impl Strength {
@@ -199,6 +255,7 @@ impl Strength {
             &self.together_normal,
             &self.strain,
             &self.strain_with_bend,
+            &self.inside,
         ];
         let plain = |check: &Check<()>| check.verdict == Verdict::Within;
         plain(&self.tension) && others.into_iter().all(|other| other.as_ref().map_or(true, plain))
@@ -220,6 +277,7 @@ impl Strength {
             together_normal: both(self.together_normal, best.together_normal),
             strain: both(self.strain, best.strain),
             strain_with_bend: both(self.strain_with_bend, best.strain_with_bend),
+            inside: both(self.inside, best.inside),
         }
     }
 
@@ -236,6 +294,7 @@ impl Strength {
             together_normal: OTHER,
             strain: OTHER,
             strain_with_bend: OTHER,
+            inside: OTHER,
         }
     }
 }
@@ -257,6 +316,13 @@ pub(super) struct Borne {
 }
 
 impl Borne {
+    /// What a thrust on the ends leaves of it to the pull.
+    pub(super) fn beside(self, thrust: Force) -> Self {
+        let left = |force: Force| (force - thrust).max(Force::default());
+        let straight = self.straight.map(|straight| straight.map(left));
+        Self { straight, beside_bend: self.beside_bend.map(left), ..self }
+    }
+
     /// By the allowed pull of the straight string, and the bend of the ramp that takes its share of the stress.
     pub(super) fn of<R: Recorder>(
         calc: &mut Calc<R>,

@@ -1,7 +1,7 @@
 //! What a welded steel pipe bears: tension, bending, outside pressure, and the three together in two conditions.
 
 use super::force::PullOnPipe;
-use super::section::{self, Bend, Borne, DRY, Section, Strength, bent, has_ramp, outside_pressure};
+use super::section::{self, Bend, Borne, DRY, Section, Strength, bent, has_ramp, outside_pressure, pressed_note};
 use crate::check::{Check, at_most, only};
 use crate::drive::{HoleState, Pipe, Pull, SteelPipe};
 use crate::law::{Calc, Doubted, Recorder};
@@ -13,6 +13,7 @@ use crate::quantity::{Band, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
 const HABIT: &str = "narrower than the habit of the trade; the stress decides";
+const COUNTED: &str = "less the pressure that is held inside";
 const EXTREME: &str = "with the factors of an extreme condition, a third more being allowed";
 const NORMAL: &str = "with the factors of a normal condition, the safer; shown beside the other";
 
@@ -27,7 +28,7 @@ pub(super) fn of<R: Recorder>(
     let Section { outside_diameter, wall } = section;
     let factors = &steel.factors;
     let fy = steel.yield_strength.value;
-    let peak = on_pipe.map(PullOnPipe::peak);
+    let peak = on_pipe.map(PullOnPipe::in_wall);
     calc.part("allowable tension");
     let allowable = Doubted::sure(factors.tension.map(|share| share * fy));
     let tension = section::tension(calc, section, allowable, Ratio::from(1.0));
@@ -46,7 +47,7 @@ pub(super) fn of<R: Recorder>(
     let bending_strength = calc.doubted(|calc| bending_strength(calc, section, steel));
     let with_bending = bent(bend, |bend| {
         let ratio = calc.doubted(|calc| {
-            let (at_ramp, bending) = (calc.take(*on_pipe).at_ramp, calc.take(bend).stress);
+            let (at_ramp, bending) = (calc.take(*on_pipe).in_wall_at_ramp(), calc.take(bend).stress);
             let bending_strength = calc.take(bending_strength);
             at_ramp.map(|tension| {
                 let axial = section.axial(calc, tension);
@@ -62,12 +63,17 @@ pub(super) fn of<R: Recorder>(
         if narrow { check.with_note(HABIT) } else { check }
     });
 
+    let inside = section::inside(calc, section, pull, allowable);
+    let held = match pull.works.inside_pressure {
+        none if none <= Pressure::default() => none,
+        _ => section::may_hold(calc, section, pull, allowable).in_spite_of_doubt().value,
+    };
     calc.part("outside pressure");
     let pressed = calc.doubted(|calc| {
         let pressure = match pull.works.hole {
             HoleState::Fluid => {
                 let annular = calc.take(*on_pipe).annular;
-                outside_pressure(calc, pull, annular)
+                outside_pressure(calc, pull, annular, held)
             }
             HoleState::Dry => Band::default(),
         };
@@ -75,7 +81,14 @@ pub(super) fn of<R: Recorder>(
     });
     let critical = calc.doubted(|calc| critical_hoop(calc, section, steel));
     let limit = critical.map(|critical| factors.hoop_safety.map(|safety| critical / safety));
-    let collapse = only(pull.works.hole == HoleState::Fluid, DRY).map(|()| at_most(Role::Strength, pressed, limit));
+    let collapse = only(pull.works.hole == HoleState::Fluid, DRY).map(|()| {
+        let check = at_most(Role::Strength, pressed, limit);
+        if pull.works.inside_pressure > Pressure::default() {
+            check.with_note(pressed_note(pull, COUNTED))
+        } else {
+            check
+        }
+    });
     // Greatest pull, bend and outside pressure are taken to meet at one place.
     let together = |calc: &mut Calc<R>, (axial_factor, hoop_factor): (Ratio, Ratio)| {
         calc.doubted(|calc| {
@@ -102,6 +115,7 @@ pub(super) fn of<R: Recorder>(
     let normal = together(calc, (factors.axial_normal.value, factors.hoop_normal));
     let borne = Borne::of(calc, section, pull, tension, (allowable, Doubted::sure(modulus)), bend);
     Strength {
+        inside,
         with_bending,
         radius,
         collapse,

@@ -58,9 +58,10 @@ pub(super) fn of<R: Recorder>(
         with_bending: bent(bend, |_| edition(at_most(Role::Strength, ramp, limit))),
         radius: bent(bend, |bend| Bend::check(bend, pull, pull.bend_ratio.origin)),
         collapse,
+        inside: section::inside(calc, section, pull, stress.map(|stress| stress.chosen)),
         strain,
         strain_with_bend,
-        ..Strength::of(borne, edition(at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), tension)))
+        ..Strength::of(borne, edition(at_most(Role::Pull, on_pipe.map(PullOnPipe::in_wall), tension)))
     }
 }
 
@@ -84,14 +85,14 @@ fn strains<R: Recorder>(
     };
     let (pulled, total) = pull.works.strain;
     let along = calc.doubted(|calc| {
-        let peak = calc.take(*on_pipe).peak();
+        let peak = calc.take(*on_pipe).in_wall();
         strain(calc, peak)
     });
     let both = bent(bend, |bend| {
         let both = calc.doubted(|calc| {
             let (outside_diameter, radius) = (section.outside_diameter, calc.take(bend).radius);
             let bent = calc.law(BendStrain { outside_diameter, radius });
-            let at_ramp = calc.take(*on_pipe).at_ramp;
+            let at_ramp = calc.take(*on_pipe).in_wall_at_ramp();
             strain(calc, at_ramp).map(|strain| strain + bent)
         });
         at_most(Role::Percent, both, total)

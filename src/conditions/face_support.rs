@@ -1,0 +1,141 @@
+//! The pressure that a closed face is held at: no less than what keeps the ground in, no more than what it bears without
+//! breaking out, place by place.
+
+use super::plan::Plan;
+use super::stress::{vertical_stress, weight};
+use crate::check::{Care, Check, Outcome, Rule, at_least, at_most, only};
+use crate::drive::{Column, Ends, Stretch};
+use crate::handbook::{GroundClass, Treatment};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::face::{GreatestSupport, LeastSupport, LeastSupportDrained};
+use crate::laws::wall::ActiveCoefficient;
+use crate::quantity::{Angle, Band, Length, Pressure, Role};
+use crate::source::Cited;
+
+const HOLD: &str = "hold the face from the demand to the limit, with a gauge: between what keeps the ground in and nine tenths of \
+                    the weight of the ground";
+const NARROW: &str = "what keeps the ground in and what lets the slurry out lie so close that no machine holds the face between: \
+                      give the strength of the ground and face_pressure";
+const NONE: &str = "what keeps the ground in is more than it bears: no pressure holds this face";
+const TOLD: &str =
+    "the pressure that the face is held at, against what keeps the ground in and against what the ground bears";
+
+/// What a face may be held at.
+#[derive(Debug, Clone, Copy)]
+struct Window {
+    /// Below it the ground comes in.
+    least: Pressure,
+    /// The same with what the pressure swings by in ground that runs; clay creeps.
+    held: Pressure,
+    greatest: Pressure,
+}
+
+/// The worst place of the drive.
+pub(crate) fn check<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+    only(at.is_jacked(), "the pipe is not pushed")?;
+    only(!at.drive.site.face.open, "the face is open")?;
+    let soils = at.drive.stretches.iter().filter(|stretch| needs_support(stretch));
+    let places = soils.flat_map(|stretch| {
+        let shallow = Some(stretch.way.shallowest).filter(|depth| *depth < stretch.way.deepest);
+        [Some(stretch.way.deepest), shallow].into_iter().flatten().map(move |depth| (stretch, depth))
+    });
+    let checks = places.map(|(stretch, depth)| place(calc, at, stretch, depth));
+    checks.reduce(Check::worse).ok_or(crate::check::Absent::NotApplicable("the face stands in rock or is grouted"))
+}
+
+fn needs_support(stretch: &Stretch) -> bool {
+    let rock = stretch.class.is_rock() && stretch.mixed_with.is_none_or(GroundClass::is_rock);
+    !rock && stretch.treatment != Some(Treatment::Grouted)
+}
+
+/// In a place where the invert has this depth: the soil that leaves less between the two, and that which leaves more.
+fn place<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch, depth: Length) -> Check<()> {
+    calc.part("support of a closed face");
+    let rule = &at.drive.site.face;
+    let clay = stretch.earth.strength.map(|strength| strength.ends);
+    let over = rule.surcharge;
+    let mut window = |best: bool| {
+        let clay = clay.map(|clay| if best { clay.high } else { clay.low });
+        let over = if best { over.low } else { over.high };
+        let [heavy, light] = [stretch.heavy(), stretch.light()]
+            .map(|column| calc.doubted(|calc| between(calc, at, stretch, depth, (column, clay, over))));
+        heavy.zip(light).map(|(heavy, light)| {
+            let wide = |window: &Window| window.greatest - window.least;
+            if (wide(&heavy) > wide(&light)) == best { heavy } else { light }
+        })
+    };
+    let ends = Ends { low: window(false), high: window(true) };
+    let settled: &[&str] = if clay.is_some() { &["ground[].soil.undrained_strength"] } else { &["ground[].soil"] };
+    let cited = |pressure: Doubted<Pressure>| pressure.map(|pressure| Cited::new(pressure, rule.greatest.origin));
+    match rule.held {
+        Some(held) => {
+            let judged = |window: Doubted<Window>, need: fn(Window) -> Pressure| {
+                let least = at_least(Role::Pressure, held.low, cited(window.map(need)));
+                let greatest = at_most(Role::Pressure, held.high, cited(window.map(|window| window.greatest)));
+                (least.by(Rule::High), greatest.by(Rule::High))
+            };
+            let (adverse, best) = (judged(ends.low, |window| window.held), judged(ends.high, |window| window.least));
+            let check = adverse.0.at_best(best.0).worse(adverse.1.at_best(best.1));
+            check.with_note(TOLD).settled_by(settled)
+        }
+        None => {
+            let judged = |window: Doubted<Window>, need: fn(Window) -> Pressure| {
+                let least = window.map(|window| Band::same(need(window)));
+                at_most(Role::Pressure, least, cited(window.map(|window| window.greatest))).by(Rule::High)
+            };
+            let adverse = ends.low.in_spite_of_doubt();
+            let wide = adverse.greatest - adverse.least >= rule.window;
+            let some = ends.high.map(|window| window.greatest > window.least).in_spite_of_doubt();
+            let check = judged(ends.low, |window| window.held).at_best(judged(ends.high, |window| window.least));
+            let check = check.settled_by(settled);
+            match (wide, some) {
+                // A face that stands by itself asks for nothing.
+                (true, _) if adverse.held <= Pressure::default() => check,
+                (true, _) => check.with_care(Care::Condition, HOLD).settled_by(&["face_pressure"]),
+                (false, true) => check.undecided(NARROW),
+                (false, false) => check.with_note(NONE),
+            }
+        }
+    }
+}
+
+/// With one soil: what keeps clay at a safe stability number, or water and active pressure with a margin over both, the
+/// greater in a mixed face; and a share of the total stress without what lies on the surface.
+fn between<R: Recorder>(
+    calc: &mut Calc<R>,
+    at: &Plan<'_>,
+    stretch: &Stretch,
+    depth: Length,
+    (column, clay, over): (Column<'_>, Option<Pressure>, Pressure),
+) -> Window {
+    let (rule, bore) = (&at.drive.site.face, at.opened());
+    let column = Column { table: column.table.filter(|_| stretch.treatment.is_none()), ..column };
+    let axis = (depth - at.pipe.outside_diameter.value / 2.0).max(bore / 2.0);
+    let ground = weight(calc, column, axis);
+    let (mut least, mut held) = (Pressure::default(), Pressure::default());
+    if let Some(undrained_strength) = clay {
+        least = calc.law(LeastSupport {
+            surcharge: column.soil.surcharge.max(over),
+            unit_weight: ground / axis,
+            cover: axis - bore / 2.0,
+            bore,
+            stability_number: rule.warn,
+            undrained_strength,
+        });
+        held = least;
+    }
+    let runs = |class: GroundClass| !class.is_clay() && !class.is_rock();
+    if runs(stretch.class) || stretch.mixed_with.is_some_and(runs) {
+        let stress = vertical_stress(calc, column, axis);
+        let friction_angle = column.soil.at_pipe().map_or(Angle::default(), |layer| layer.friction_angle);
+        let coefficient = calc.law(ActiveCoefficient { friction_angle });
+        let mut kept = |margin| {
+            let water_pressure = stress.total - stress.effective;
+            let effective_stress = stress.effective;
+            calc.law(LeastSupportDrained { water_pressure, coefficient, effective_stress, margin })
+        };
+        least = least.max(kept(Pressure::default()));
+        held = held.max(kept(rule.over_active));
+    }
+    Window { least, held, greatest: calc.law(GreatestSupport { share: rule.greatest.value, total_stress: ground }) }
+}

@@ -1,0 +1,105 @@
+//! What a pressure main may carry: by its maker, or by the stress that its wall is allowed over its life.
+
+use super::Resolver;
+use super::listed::Resolved;
+use super::pe_strength::{bracket, rising};
+use crate::drive::{CarriedBy, Carries, Concern, FactorPoints, Pipe};
+use crate::drive_file::{CandidateFile, DriveFile, Material, PullFile};
+use crate::handbook::{Family, HandbookError, Service, TemperatureFactorRow};
+use crate::quantity::{Length, Pressure, Ratio, Role, Shown, ThermodynamicTemperature};
+use crate::source::Cited;
+
+impl Resolver<'_> {
+    /// Fills in what each pipe of a pressure main may carry. `listed` are the pipes of the file and those proposed.
+    pub(super) fn carried(&mut self, file: &DriveFile, listed: &[CandidateFile], pipes: &mut [Pipe]) -> Resolved<()> {
+        if file.service.value != Service::PressureMain {
+            const WHY: &str = "is for a pressure main";
+            self.wrong("", file, DriveFile::service_pressure, WHY);
+            for (index, candidate) in listed.iter().enumerate() {
+                self.wrong(&format!("candidates[{index}]"), candidate, CandidateFile::pressure_class, WHY);
+            }
+            return Ok(());
+        }
+        // With a faulty candidate the two lists do not go together, and there is no drive anyway.
+        if pipes.len() < listed.len() {
+            return Ok(());
+        }
+        for (index, (candidate, pipe)) in listed.iter().zip(pipes).enumerate() {
+            let path = format!("candidates[{index}]");
+            let carries = self.about(Concern::Pipe(index), |it| it.carries(file, &path, candidate, pipe))?;
+            pipe.carries = Some(Box::new(carries));
+        }
+        Ok(())
+    }
+
+    fn carries(&mut self, file: &DriveFile, path: &str, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Carries> {
+        let joint = self.take(path, candidate, CandidateFile::joint_pressure);
+        if let Some(class) = self.take(path, candidate, CandidateFile::pressure_class) {
+            return Ok(Carries { by: CarriedBy::Class(class), joint, temperature: None });
+        }
+        let wall = wall(pipe);
+        let Some((wall, stress)) = wall.zip(self.main_stress(candidate, pipe)?) else {
+            return Ok(Carries { by: CarriedBy::Unknown, joint, temperature: None });
+        };
+        self.assume_one(format!("{path}: hoop stress of the main over its life"), stress, Role::Strength);
+        let metal = matches!(pipe.family, Family::Steel | Family::DuctileIron);
+        let by = CarriedBy::Wall { stress, wall, metal };
+        let temperature = if metal { None } else { Some(self.class_temperature(file, pipe.family)?) };
+        Ok(Carries { by, joint, temperature })
+    }
+
+    /// Stress over the life of a main; `None` where only the maker of the pipe knows it.
+    fn main_stress(&self, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Option<Cited<Pressure>>> {
+        let plastic = |key| self.handbook.main_stress()?.value(key).map(Some);
+        let share = |key, strength: Pressure| Ok(Some(self.handbook.ratio(key)?.map(|share| share * strength)));
+        match candidate.material.value {
+            of @ (Material::Pe100 | Material::Pe80 | Material::Pe4710 | Material::Hdpe | Material::Mdpe) => {
+                plastic(of.key())
+            }
+            Material::Pvc | Material::PvcFused | Material::PvcRestrained => plastic("pvc"),
+            Material::DuctileIron => {
+                share("main.iron_share", self.handbook.ductile_iron()?.value("en_545_proof")?.value)
+            }
+            Material::Steel => match pipe.yield_strength() {
+                Some(strength) => share("main.steel_share", strength),
+                None => Ok(None),
+            },
+            Material::Clay | Material::Concrete | Material::Grp | Material::PolymerConcrete | Material::FibreCement => {
+                Ok(None)
+            }
+        }
+    }
+
+    /// Temperature that a plastic main is at, and the rows of its class around it; that of its class where the file does
+    /// not tell that of the ground.
+    fn class_temperature(&mut self, file: &DriveFile, family: Family) -> Resolved<FactorPoints> {
+        let of = |row: &TemperatureFactorRow| (row.at.value, row.factor.value);
+        let rows: Vec<(ThermodynamicTemperature, Ratio)> = if family == Family::Pe {
+            let table = self.handbook.pe_temperature()?;
+            let rows = table.rows.iter().map(|row| &row.value);
+            rising(rows.filter(|row| row.set.value.0 == "pressure_iso").map(of))
+        } else {
+            rising(self.handbook.pvc_temperature()?.rows.iter().map(|row| of(&row.value)))
+        };
+        let no_row = || HandbookError::NoRow { table: "pe_temperature", wanted: "pressure_iso".to_owned() };
+        let first = rows.first().ok_or_else(no_row)?.0;
+        let told = file.pull.as_ref().and_then(|pull| self.number("pull", pull, PullFile::ground_temperature));
+        let at = told.filter(|told| *told > first).unwrap_or(first);
+        if told.is_none() {
+            let shown = Shown::of(first, Role::Temperature);
+            let origin = self.handbook.main_stress()?.value("pe100")?.origin;
+            self.assume("temperature of the main in service", crate::drive::AssumedValue::One(shown), origin);
+        }
+        let (below, above) = bracket(&rows, at).ok_or_else(no_row)?;
+        Ok(FactorPoints { at, below, above })
+    }
+}
+
+/// The wall that holds the pressure, where it is known.
+fn wall(pipe: &Pipe) -> Option<Length> {
+    let jacked = || {
+        let inside = pipe.jacked.as_ref()?.inside_diameter?;
+        Some((pipe.outside_diameter.value - inside) / 2.0)
+    };
+    pipe.pulled.as_ref().map(crate::drive::PulledPipe::wall).or_else(jacked)
+}

@@ -1,0 +1,62 @@
+//! A planned curve: what it adds to the force, and what it does to steel that is welded to one.
+
+use super::super::either::Either;
+use super::super::stage::{Pushed, peak};
+use super::super::walked::Walked;
+use crate::check::{Absent, Check, Outcome, at_most};
+use crate::drive::{Capacity, Curve, SteelEnd};
+use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::laws::packer::RingArea;
+use crate::laws::pe::BendingStress;
+use crate::quantity::{Band, Force, Role};
+
+const STRAIGHT: &str = "the line is straight";
+const JOINTED: &str = "the pipes turn at their joints";
+const BENT: &str =
+    "stress of the push and of the bend of the planned curve; steel that is welded to one does not turn at its joints";
+
+/// Push and bend in the wall of a welded pipe, and of a casing before it.
+pub(in crate::method) fn bending<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let jacked = at.jacked()?;
+    let curve = at.drive.curve.as_ref().ok_or(Absent::NotApplicable(STRAIGHT))?;
+    calc.part("steel in the planned curve");
+    let pipe = match &jacked.pipe.capacity {
+        Capacity::Steel(end) => Some(of(curve, calc, Either { safe: end, best: None }, jacked.thrust())),
+        _ => None,
+    };
+    let casing = jacked.casing.and_then(|(casing, pushed)| {
+        let tube = casing.tube.as_deref()?;
+        let most = |thrust: Doubted<Pushed>, out: Doubted<Pushed>| {
+            thrust.zip(out).map(|(thrust, out)| peak(thrust.on_rig, out.on_ahead))
+        };
+        let section = Either { safe: &tube.section, best: tube.best.as_ref() };
+        Some(of(curve, calc, section, pushed.with(jacked.pushed, most)))
+    });
+    [pipe, casing].into_iter().flatten().reduce(Check::worse).ok_or(Absent::NotApplicable(JOINTED))
+}
+
+fn of<R: Recorder>(
+    curve: &Curve,
+    calc: &mut Calc<R>,
+    section: Either<&SteelEnd>,
+    thrust: Either<Doubted<Band<Force>>>,
+) -> Check<()> {
+    let safe = stressed(curve, calc, section.safe, thrust.safe);
+    if section.best.is_none() && thrust.best.is_none() {
+        return safe;
+    }
+    let (section, thrust) = (section.best.unwrap_or(section.safe), thrust.best.unwrap_or(thrust.safe));
+    safe.at_best(stressed(curve, &mut Calc::new(Silent), section, thrust))
+}
+
+fn stressed<R: Recorder>(curve: &Curve, calc: &mut Calc<R>, end: &SteelEnd, thrust: Doubted<Band<Force>>) -> Check<()> {
+    let SteelEnd { outside_diameter, wall, modulus, .. } = *end;
+    let stress = calc.doubted(|calc| {
+        let radius = curve.radius.value;
+        let bent = calc.law(BendingStress { modulus, outside_diameter, radius });
+        let area = calc.law(RingArea { outside_diameter, inside_diameter: outside_diameter - 2.0 * wall });
+        calc.take(thrust).map(|thrust| thrust / area + bent)
+    });
+    let limit = curve.steel_factor.map(|factor| end.yield_strength.value / factor);
+    at_most(Role::Strength, stress, limit).with_note(BENT)
+}

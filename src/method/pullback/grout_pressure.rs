@@ -1,0 +1,69 @@
+//! Pressure of liquid grout at the crown of the bore, in its lowest place the column up to the highest, against what the
+//! ground there bears.
+
+use super::pulled::Pulled;
+use crate::check::{Absent, Care, Check, Outcome, Rule, at_most, only};
+use crate::conditions::{Plan, vertical_stress};
+use crate::drive::{Column, Grout};
+use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::outside_pressure::NetOutsidePressure;
+use crate::method::walked::Walked;
+use crate::quantity::{Band, Length, Pressure, Ratio, Role};
+use crate::source::Cited;
+
+const TOLD: &str = "grout from the highest place of the bore down, at its pressure there, against the weight of the ground; in lifts \
+                    the column is less";
+const HOLD: &str = "the grout is not told: hold it at the crown to the limit, in lifts, with a gauge";
+const UNTOLD: &str = "heavy grout pumped hard would lift the ground: give grout_density and grout_pressure";
+
+const DATA: &[&str] = &["annulus.grout_density", "annulus.grout_pressure"];
+
+/// The place where the grout comes nearest to what the ground bears.
+pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let Plan { drive, pipe, .. } = **at;
+    let Pulled { pull, .. } = at.pulled()?;
+    only(!drive.annulus.open, "the annulus stays open")?;
+    let grout = drive.annulus.grout.ok_or(Absent::NotApplicable("nothing says that the annulus is grouted"))?;
+    calc.part("pressure of the grout on the ground");
+    let slope = drive.grade.value.tan();
+    let crown = pipe.outside_diameter.value / 2.0 + pipe.bore.value / 2.0;
+    let highest = (slope * drive.length.value).max(Length::default());
+    let rule = &pull.works.break_out;
+    let touchy = drive.site.surface.railway;
+    let spare =
+        if drive.site.surface.is_told && !drive.site.surface.road { Ratio::from(1.0) } else { rule.spare_under_road };
+    let places =
+        drive.stretches.iter().flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)));
+    let checks = places.map(|(stretch, (along, invert))| {
+        let mut presses = |grout: Grout| {
+            let height = highest - slope * along;
+            let law = NetOutsidePressure {
+                density: grout.density,
+                height,
+                added: grout.pressure,
+                inside: Pressure::default(),
+            };
+            calc.doubted(|calc| calc.law(law))
+        };
+        let (most, least) = (presses(grout.high), presses(grout.low));
+        let mut bears = |column: Column<'_>| {
+            calc.doubted(|calc| rule.cap.value * vertical_stress(calc, column, invert - crown).total)
+        };
+        let (weak, strong) = (bears(stretch.light()), bears(stretch.heavy()));
+        let hold = |pressure: Doubted<Pressure>, limit: Doubted<Pressure>| -> Check<()> {
+            let limit = limit.map(|limit| Cited::new(limit, rule.cap.origin));
+            at_most(Role::Pressure, pressure.map(Band::same), limit).by(Rule::High)
+        };
+        let passes = |pressure: Doubted<Pressure>, spare: Ratio| {
+            pressure.zip(weak).map(|(pressure, limit)| pressure * spare <= limit).if_sure().unwrap_or(false)
+        };
+        if drive.annulus.grout_told || passes(most, Ratio::from(1.0)) {
+            return hold(most, weak).with_note(TOLD).at_best(hold(least, strong)).settled_by(&["ground[].soil"]);
+        }
+        if !touchy && passes(least, spare) {
+            return hold(least, weak).with_care(Care::Condition, HOLD).settled_by(DATA);
+        }
+        hold(most, weak).with_note(UNTOLD).at_best(hold(least, strong)).settled_by(DATA)
+    });
+    checks.reduce(Check::worse).ok_or(Absent::Missing)
+}

@@ -1,0 +1,103 @@
+//! Whether the reamed bore stands until the pipe is in it: clay by its stability number less what the fluid holds, ground
+//! that runs by fluid over the water at its crown.
+
+use super::break_out::Bore;
+use super::pulled::Pulled;
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_most, rated};
+use crate::conditions::{Plan, vertical_stress};
+use crate::drive::{Column, Ends, HoleState, Pull, Strength, Stretch};
+use crate::handbook::GroundClass;
+use crate::law::{Calc, Recorder};
+use crate::laws::collapse::FluidHead;
+use crate::laws::face::StabilityNumber;
+use crate::method::walked::Walked;
+use crate::quantity::{Band, Length, MassDensity, Pressure, Role};
+
+const CLAY: &str =
+    "short term, against collapse: the weight of the ground less what the fluid holds, over the strength of the clay";
+const CLAY_BY_BLOWS: &str =
+    "short term, against collapse, with the strength by the blow count: give undrained_strength";
+const CLAY_OTHER: &str =
+    "short term, against collapse; the strength given is more than the other clay has: that one by its blow count";
+const RUNS: &str =
+    "fluid at the crown of the bore, against the water there and what holds the grains; both pits kept full to it";
+const HOLD: &str =
+    "the level of the fluid is not told: keep both pits so full that it stands at the crown at no less than the demand";
+const DRY: &str = "no fluid holds this bore: it ravels with time; weigh the spoil against the advance";
+
+/// The place where it stands worst.
+pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+    let Plan { drive, pipe, .. } = **at;
+    let Pulled { pull, .. } = at.pulled()?;
+    calc.part("stability of the reamed bore");
+    let bore = Bore::of(drive, pipe, pull);
+    let rock = |stretch: &&Stretch| stretch.class.is_rock() && stretch.mixed_with.is_none_or(GroundClass::is_rock);
+    let places = drive.stretches.iter().filter(|stretch| !rock(stretch));
+    let places = places.flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)));
+    let checks = places.map(|(stretch, (along, invert))| {
+        let height = bore.over_crown(along);
+        let runs = |class: GroundClass| !class.is_clay() && !class.is_rock();
+        let grains = runs(stretch.class) || stretch.mixed_with.is_some_and(runs);
+        let grains = grains.then(|| held(calc, pull, stretch, (invert - bore.crown, height)));
+        let clay = stretch.earth.strength.map(|strength| stands(calc, at, pull, (stretch, strength), (invert, height)));
+        match (grains, clay) {
+            (Some(grains), Some(clay)) => Some(grains.worse(clay)),
+            (grains, clay) => grains.or(clay),
+        }
+    });
+    checks.flatten().reduce(Check::worse).ok_or(Absent::NotApplicable("the bore stands in rock"))
+}
+
+fn stands<R: Recorder>(
+    calc: &mut Calc<R>,
+    at: &Walked<'_>,
+    pull: &Pull,
+    (stretch, Strength { ends, by }): (&Stretch, Strength),
+    (invert, height): (Length, Ends<Length>),
+) -> Check<()> {
+    let (rule, bore) = (&at.drive.site.face, at.pipe.bore.value);
+    let axis = (invert - at.pipe.outside_diameter.value / 2.0).max(bore / 2.0);
+    let cover = axis - bore / 2.0;
+    let mut number = |column: Column<'_>, undrained_strength, over: Pressure, height: Length, density: MassDensity| {
+        let number = calc.doubted(|calc| {
+            let support = match pull.works.hole {
+                HoleState::Fluid => calc.law(FluidHead { density, height: height + bore / 2.0 }),
+                HoleState::Dry => Pressure::default(),
+            };
+            let weight = vertical_stress(calc, column, axis).total - column.soil.surcharge;
+            let (unit_weight, surcharge) = (weight / axis, column.soil.surcharge.max(over));
+            calc.law(StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength })
+        });
+        let limit = rule.refuse.map(|refuse| Band { low: refuse, likely: refuse, high: rule.warn });
+        at_most(Role::Ratio, number.map(Band::same), limit)
+    };
+    let over = rule.surcharge;
+    let adverse = number(stretch.heavy(), ends.low, over.high, height.low, pull.fluids.light);
+    let best = number(stretch.light(), ends.high, over.low, height.high, pull.fluids.clean);
+    let check = adverse.with_note(by.note([CLAY, CLAY_BY_BLOWS, CLAY_OTHER])).at_best(best);
+    check.settled_by(&["ground[].soil.undrained_strength", "pull.fluid_level"])
+}
+
+/// Ground that runs, at this depth of the crown.
+fn held<R: Recorder>(
+    calc: &mut Calc<R>,
+    pull: &Pull,
+    stretch: &Stretch,
+    (crown, height): (Length, Ends<Length>),
+) -> Check<()> {
+    let rule = &pull.works.break_out;
+    if pull.works.hole == HoleState::Dry {
+        return rated(Verdict::Within, rule.over_water.origin).as_caution(DRY);
+    }
+    let stress = vertical_stress(calc, stretch.light(), crown);
+    let need = rule.over_water.map(|over| stress.total - stress.effective + over);
+    if pull.fluid_level.is_some() {
+        let mut holds = |density, height| calc.law(FluidHead { density, height });
+        let (adverse, best) = (holds(pull.fluids.light, height.low), holds(pull.fluids.clean, height.high));
+        let check = |pressure: Pressure| at_least(Role::Pressure, pressure, need).by(Rule::High);
+        return check(adverse).at_best(check(best)).with_note(RUNS).settled_by(&["pull.fluid_level"]);
+    }
+    let most = rule.cap.map(|cap| cap * stress.total);
+    let check = at_most(Role::Pressure, need.value, most).by(Rule::High);
+    check.with_care(Care::Condition, HOLD).settled_by(&["pull.fluid_level"])
+}

@@ -1,0 +1,76 @@
+//! The annulus of a pulled pipe while it is grouted: grout of which nothing is told, and its pressure on the ground. Hand
+//! sums.
+
+use crate::edit::Edit;
+use crate::pull_works::{check, high, pulled};
+use approx::assert_relative_eq;
+use jackpull::check::{Care, Subject, Verdict};
+
+const G: f64 = 9.806_65;
+
+/// Falls by 0.6 m to the launch pit, 3 m deep there; the bore of 12 in is 1.5 times as wide as the pipe.
+const LINE: &str = "
+service: gravity_sewer
+length: 60 m
+launch: { invert_depth: 3 m }
+grade: 1 %
+groundwater: none
+lubrication: none
+surface: { over: open }
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 25 deg } }]
+rig: { thrust: 900 kN, pull: 500 kN }
+pull: { duration: 6 h, pipe_temperature: 20 degC }
+annulus: { filling: grouted, grout_density: 1500 kg/m3, grout_pressure: 20 kPa, grout_sets_in: 12 h }
+candidates: [{ material: pe100, size: 200 mm, sdr: 17, bore: 300 mm }]
+";
+const DATA: &str = ", grout_density: 1500 kg/m3, grout_pressure: 20 kPa, grout_sets_in: 12 h";
+
+/// The crown of the bore lies 0.25 m over the invert. At the launch pit 2.75 m of 19 kN/m3 bear 52.3 kPa, and the grout
+/// stands 0.6 m over it: 1.5 x 9.81 x 0.6 + 20 = 28.8 kPa. At the other pit the invert is 2.4 m deep: 2.15 m bear 40.9 kPa
+/// against 20.
+#[test]
+fn grout_presses_on_the_ground_as_high_as_it_stands() {
+    let scheme = pulled(LINE);
+    let (demand, limit) = high(&scheme, Subject::GroutPressure);
+    assert_relative_eq!(demand, 1_500.0 * G * 0.6 + 20e3, max_relative = 1e-3);
+    assert_relative_eq!(limit, 2.75 * 19e3, max_relative = 1e-6);
+    assert_eq!(check(&scheme, Subject::GroutPressure).verdict, Verdict::Within);
+    // 45 kPa are more than the shallow end bears.
+    let hard = pulled(&LINE.edit("20 kPa", "45 kPa"));
+    let (demand, limit) = high(&hard, Subject::GroutPressure);
+    assert_relative_eq!(demand, 45e3, max_relative = 1e-6);
+    assert_relative_eq!(limit, 2.15 * 19e3, max_relative = 1e-3);
+    assert_eq!(check(&hard, Subject::GroutPressure).verdict, Verdict::Over);
+}
+
+/// Of which nothing is told: as light as water and not pumped it stays within, so a pressure to hold to is asked for.
+#[test]
+fn grout_that_is_not_told_is_held_to_a_pressure() {
+    let untold = check(&pulled(&LINE.edit(DATA, "")), Subject::GroutPressure);
+    assert_eq!((untold.verdict, untold.care), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(untold.high().unwrap().0.si, 1_000.0 * G * 0.6);
+    // Under a railway a pressure to hold to is no answer.
+    let rail = LINE.edit(DATA, "").edit("over: open", "over: railway");
+    assert_eq!(check(&pulled(&rail), Subject::GroutPressure).verdict, Verdict::NotDecided);
+}
+
+/// Proved grout holds the ring, and before it does it presses on it: without its data it is heavy, pumped hard and sets
+/// slowly, or light and gentle. The thin pipe bears only the gentle one.
+#[test]
+fn proved_grout_without_its_data_is_not_decided() {
+    let proved = LINE.edit(DATA, ", proof: proved");
+    let ring = check(&pulled(&proved), Subject::CollapseInGrout);
+    assert_eq!(ring.verdict, Verdict::NotDecided);
+    let heavy = 1_900.0 * G * (0.3 + 60.0 * 0.01) + 100e3;
+    assert_relative_eq!(ring.high().unwrap().0.si, heavy, max_relative = 1e-3);
+    assert_relative_eq!(ring.best().unwrap().0.si, 1_000.0 * G * (0.3 + 60.0 * 0.01), max_relative = 1e-3);
+    // What is told is judged alone.
+    assert_eq!(check(&pulled(LINE), Subject::CollapseInGrout).best(), None);
+    // A thick pipe bears either.
+    let thick = check(&pulled(&proved.edit("sdr: 17", "sdr: 9")), Subject::CollapseInGrout);
+    assert_eq!(thick.verdict, Verdict::Within);
+    let open = LINE.edit(DATA, "").edit("filling: grouted", "filling: open");
+    for subject in [Subject::CollapseInGrout, Subject::GroutPressure] {
+        assert!(pulled(&open).checks.get(subject).is_none(), "{subject:?}");
+    }
+}
