@@ -53,6 +53,7 @@ mod jacked_ring;
 mod jacks;
 mod knots;
 mod load_code;
+mod loads_on_drives;
 mod model_means;
 mod model_sets;
 mod monotone;
