@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Verdict, rated};
-use crate::drive::{BoreState, Drive, HoleState, Stretch, UNTOLD_PILOT};
+use crate::drive::{BoreState, Drive, HoleState, OpenRound, Stretch, UNTOLD_PILOT};
 use crate::handbook::{GroundClass, Method, Rating};
 use crate::quantity::UnitWeight;
 use crate::source::{Equation, Origin};
@@ -24,6 +24,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     let check = check.settled_by(settling);
     let check = match open_bore(at) {
         Some((care, note)) if worst.value == Rating::Suitable => check.with_care(care, note),
+        Some((_, note)) if worst.value == Rating::Marginal => check.with_note(note),
         _ => check,
     };
     let check = match (worst.value, worst.origin) {
@@ -94,6 +95,8 @@ fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
         Some((Care::Condition, HELD))
     } else if any(BoreState::Partly) {
         Some((Care::Data, PARTLY))
+    } else if round.iter().any(|round| round.may_close) {
+        Some((Care::Condition, KEPT_OFF))
     } else {
         (any(BoreState::Stands) && clay).then_some((Care::Data, STANDS))
     }
@@ -103,7 +106,7 @@ fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
 /// bore stands open round all that is pushed nothing of that is in doubt. A pulled pipe asks for the stem alone.
 pub(crate) fn ground_doubt(plan: &Plan<'_>) -> Option<&'static Equation> {
     let round = plan.pipe.open_round();
-    let open = |stretch: &Stretch| round.get(stretch.index).is_some_and(|round| round.state(false).is_some());
+    let open = |stretch: &Stretch| round.get(stretch.index).is_some_and(OpenRound::stands);
     let settled = |stretch: &&Stretch| stretch.open().is_some() && (plan.method == Method::Pullback || open(stretch));
     plan.drive.stretches.iter().filter(|stretch| !settled(stretch)).find_map(|stretch| stretch.doubt)
 }
@@ -112,6 +115,8 @@ const STANDS: &str = "the bore is taken to stand open for the week of the work: 
                       clay, without fissures or seams that bring water";
 const PARTLY: &str = "the bore is taken to stand open for two days, and to close on a part of its length: \
                       no night longer than the work asks for, fill and grout then";
+const KEPT_OFF: &str = "the clay may close on the pipe: cut wide enough (`candidates[].bore`), or hold lubricant at a pressure that \
+                        keeps it off";
 const HELD: &str = "fluid is taken to hold the bore: keep both pits full of it up to the ground";
 
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";

@@ -37,7 +37,7 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
             None if stretch.friction_given => {
                 rated(Verdict::NotDecided, rule).with_note(FRICTION).settled_by(&["ground[].unit_friction"])
             }
-            None => over(),
+            Some(BoreState::Closed) | None => over(),
         }
     };
     let worst = at.drive.stretches.iter().enumerate().map(one).reduce(Check::worse);

@@ -65,9 +65,16 @@ pub(crate) struct OpenRound {
     pub(crate) safe: Option<(BoreState, Band<Pressure>)>,
     /// With the most.
     pub(crate) best: Option<(BoreState, Band<Pressure>)>,
+    /// Whether clay may close on it, where nothing keeps it off.
+    pub(crate) may_close: bool,
 }
 
 impl OpenRound {
+    /// Whether it stands, on the safe side.
+    pub(crate) fn stands(&self) -> bool {
+        self.safe.is_some_and(|(state, _)| state != BoreState::Closed)
+    }
+
     /// On the safe side, or at best.
     pub(crate) fn state(&self, at_best: bool) -> Option<(BoreState, Band<Pressure>)> {
         if at_best { self.best.or(self.safe) } else { self.safe }
@@ -83,6 +90,8 @@ pub enum BoreState {
     Partly,
     /// Fluid holds it.
     Held,
+    /// Clay closes on what is in it, at its best too.
+    Closed,
 }
 
 impl BoreState {
@@ -93,6 +102,7 @@ impl BoreState {
             Self::Stands => "stands open",
             Self::Partly => "stands open, and may close on a part of its length",
             Self::Held => "held open by fluid",
+            Self::Closed => "closes on it",
         }
     }
 }
@@ -165,8 +175,16 @@ impl Stretch {
             (Rubbed::Pipe(round, at_best), _) => {
                 let closed = closed(&self.pipe_friction);
                 let open = round.get(self.index).and_then(|round| round.state(at_best));
-                // A bore that stands leaves no more on the pipe than one that is closed on it.
-                open.map_or(closed, |(_, open)| open.with(closed, Pressure::min))
+                match open {
+                    // Nothing slides between clay and pipe where it has closed, whatever is pumped in.
+                    Some((BoreState::Closed, clings)) => {
+                        let dry = self.stem_friction.of(self.way.at(place, high));
+                        closed.with(dry, Pressure::max).with(clings, Pressure::max)
+                    }
+                    // A bore that stands leaves no more on the pipe than one that is closed on it.
+                    Some((_, open)) => open.with(closed, Pressure::min),
+                    None => closed,
+                }
             }
         }
     }

@@ -5,7 +5,7 @@ use super::Resolver;
 use super::suitability::Told;
 use crate::drive::{AssumedValue, BoreState, Drilled, Earth, Ends, OpenRound, Pipe, Stem, Stretch, Way};
 use crate::drive_file::{DriveFile, Hole, Over, StretchFile};
-use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError};
+use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError, Lubrication};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
 use crate::laws::open_bore::{
@@ -85,38 +85,98 @@ impl Resolver<'_> {
         Ok(Drilled { bit: bit.value, open })
     }
 
-    /// How the bore stands round a jacked pipe behind a drilled pilot, stretch by stretch: with the least overcut that is
-    /// usual and with the most, or with what the file tells. None where it does not.
+    /// How the bore stands round a jacked pipe, stretch by stretch: with the least overcut that is usual and with the most,
+    /// or with what the file tells. Behind a drilled pilot it may stand open; clay may close on any. None where neither.
     pub(super) fn open_round_pipe(
         &mut self,
         file: &DriveFile,
         ground: &[(Stretch, Told)],
         pipe: &Pipe,
     ) -> Result<Vec<OpenRound>, HandbookError> {
-        let Some(weight) = pipe.jacked_weight().filter(|_| pipe.casing.is_none()) else { return Ok(Vec::new()) };
-        if pipe.outside_diameter.value > self.handbook.length("bore.open_most")?.value {
+        if pipe.jacked.is_none() || pipe.casing.is_some() {
             return Ok(Vec::new());
         }
         let outside_diameter = pipe.outside_diameter.value;
-        let table = self.handbook.hole_overcut()?;
-        let row = table.row("guided_stable")?.value;
+        let row = self.handbook.hole_overcut()?.row("guided_stable")?.value;
         let most = row.high.value;
         let usual = [row.low.as_ref().map_or(most, |low| low.value), most].map(|cut| outside_diameter + 2.0 * cut);
         let bores = if pipe.bore_is_told() { [pipe.bore.value; 2] } else { usual };
         let waves = if pipe.segment.is_some() || pipe.family != Family::Steel { "waves_jointed" } else { "waves" };
+        let is_small = outside_diameter <= self.handbook.length("bore.open_most")?.value;
+        let weight = pipe.jacked_weight().filter(|_| is_small);
         let mut round = Vec::with_capacity(ground.len());
         for (index, ((stretch, told), in_file)) in ground.iter().zip(&file.ground).enumerate() {
             let place = Place { stretch: in_file, way: &stretch.way, earth: &stretch.earth, hazards: &told.hazards };
-            let [safe, best] = bores
-                .map(|bore| Lying { outside_diameter, bore, weight: Band::same(weight), waves })
-                .map(|lying| if stretch.drilled.is_some() { self.open(file, &lying, &place) } else { Ok(None) });
-            let (safe, best) = (safe?, best?);
-            if stretch.drilled.is_some() {
-                self.assume_open(&format!("ground[{index}]"), "the pipe", safe);
+            let [safe, best] = bores.map(|bore| match weight {
+                Some(weight) if stretch.drilled.is_some() => {
+                    let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves };
+                    self.open(file, &lying, &place)
+                }
+                _ => Ok(None),
+            });
+            let [may_close, closes] = self.closes_on(file, outside_diameter, bores, &place)?;
+            let closed = if closes { Some((BoreState::Closed, self.clinging(file, &place)?)) } else { None };
+            let one = OpenRound { safe: safe?.or(closed), best: best?.or(closed), may_close };
+            if stretch.drilled.is_some() || closes {
+                self.assume_open(&format!("ground[{index}]"), "the pipe", one.safe);
             }
-            round.push(OpenRound { safe, best });
+            round.push(one);
         }
         Ok(round)
+    }
+
+    /// Whether clay closes by half of the play on a pipe: on the safe side of its strength, its stiffness and the overcut, and
+    /// at the best of all three, held off by lubricant that is watched.
+    fn closes_on(
+        &self,
+        file: &DriveFile,
+        outside_diameter: Length,
+        bores: [Length; 2],
+        place: &Place<'_>,
+    ) -> Result<[bool; 2], HandbookError> {
+        let is_clay = place.classes().any(GroundClass::is_clay) && place.stretch.unit_friction.is_none();
+        let earth = place.earth;
+        let (Some(strength), Some(shear), true) = (earth.strength.map(|it| it.ends), earth.shear_modulus, is_clay)
+        else {
+            return Ok([false; 2]);
+        };
+        let watched = matches!(file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
+        let held = if watched { self.handbook.pressure("bore.lubricant")?.value } else { Pressure::default() };
+        let loads = [self.load_on_top(file, place)?, earth.light.surcharge];
+        let ends = [
+            (&earth.heavy, strength.low, shear.low, Pressure::default(), UnitWeight::max as fn(_, _) -> _),
+            (&earth.light, strength.high, shear.high, held, UnitWeight::min),
+        ];
+        let mut closes = [false; 2];
+        let sides = closes.iter_mut().zip(bores).zip(loads).zip(ends);
+        for (((closes, bore), surcharge), (soil, undrained_strength, shear, support, end)) in sides {
+            let weights = soil.layers.iter().map(|layer| end(layer.moist, layer.saturated));
+            let Some(unit_weight) = weights.reduce(end) else { continue };
+            let number = StabilityNumber {
+                surcharge,
+                unit_weight,
+                cover: (place.way.deepest - bore).max(Length::default()),
+                bore,
+                support,
+                undrained_strength,
+            };
+            let (play, stiffness) = ((bore - outside_diameter) / 2.0, 3.0 * shear / undrained_strength);
+            let half = ClosingNumber { play, stiffness, radius: bore / 2.0, share: Ratio::from(3.0) };
+            *closes = !(play > Length::default()) || number.value() > half.value();
+        }
+        Ok(closes)
+    }
+
+    /// What clings to a pipe that clay has closed on and that stands at night: no more than the strength, less what the
+    /// restart of the band makes of it.
+    fn clinging(&self, file: &DriveFile, place: &Place<'_>) -> Result<Band<Pressure>, HandbookError> {
+        let round_the_clock = file.work.as_ref().and_then(|work| work.round_the_clock.as_ref());
+        let stands = !file.stops.is_empty() || !round_the_clock.is_some_and(|field| field.value);
+        let Some(strength) = place.earth.strength.filter(|_| stands) else { return Ok(Band::default()) };
+        let most = self.handbook.pressure("bore.adhesion_most")?.value;
+        let (key, _) = super::rests::restart_rows(file.lubrication.value);
+        let restart = self.handbook.restart_factor()?.cell(key, |row| &row.high)?.value;
+        Ok(Band { high: strength.ends.high.min(most) / restart, ..Band::default() })
     }
 
     /// Tells the state of the bore and the friction by it.
@@ -149,23 +209,34 @@ impl Resolver<'_> {
             return Ok(Some((BoreState::Partly, self.with_part(resting, fallen)?)));
         }
         if place.classes().all(GroundClass::is_clay) {
-            let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref());
-            let road = over.is_none_or(|over| over.value != Over::Open);
-            return self.in_clay(body, place, (troubled, road));
+            return self.in_clay(body, place, troubled, self.load_on_top(file, place)?);
         }
         Ok(None)
     }
 
+    /// What the file tells to lie on the ground, and no less than traffic where a road may be over the bore.
+    fn load_on_top(&self, file: &DriveFile, place: &Place<'_>) -> Result<Pressure, HandbookError> {
+        let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref());
+        let road = over.is_none_or(|over| over.value != Over::Open);
+        let traffic = if road { self.handbook.pressure("surcharge.road")?.value } else { Pressure::default() };
+        Ok(place.earth.heavy.surcharge.max(traffic))
+    }
+
     /// Clay by its stability number against those at which it closes half of the play.
-    fn in_clay(&self, body: &Lying, place: &Place<'_>, (troubled, road): (bool, bool)) -> Result<Open, HandbookError> {
+    fn in_clay(
+        &self,
+        body: &Lying,
+        place: &Place<'_>,
+        troubled: bool,
+        surcharge: Pressure,
+    ) -> Result<Open, HandbookError> {
         let Some(strength) = place.earth.strength.map(|strength| strength.ends) else { return Ok(None) };
         let layers = &place.earth.heavy.layers;
         let Some(heaviest) = layers.iter().map(|layer| layer.moist.max(layer.saturated)).reduce(UnitWeight::max) else {
             return Ok(None);
         };
-        let traffic = if road { self.handbook.pressure("surcharge.road")?.value } else { Pressure::default() };
         let number = StabilityNumber {
-            surcharge: place.earth.heavy.surcharge.max(traffic),
+            surcharge,
             unit_weight: heaviest,
             cover: (place.way.deepest - body.bore).max(Length::default()),
             bore: body.bore,
