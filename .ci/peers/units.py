@@ -45,6 +45,8 @@ UNITS = {
     "kgf": "kilogram_force",
     "tf": "metric_ton_force",
     "tonf_us": "US_ton_force",
+    "mPa": "millipascal",
+    "cP": "centipoise",
     "Pa": "pascal",
     "kPa": "kilopascal",
     "MPa": "megapascal",

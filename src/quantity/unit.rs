@@ -39,6 +39,7 @@ const MASS: Dim = Dim::of(0, 1, 0, 0);
 const TIME: Dim = Dim::of(0, 0, 1, 0);
 const FORCE: Dim = Dim::of(1, 1, -2, 0);
 const PRESSURE: Dim = Dim::of(-1, 1, -2, 0);
+const VISCOSITY: Dim = Dim::of(-1, 1, -1, 0);
 const LINE_LOAD: Dim = Dim::of(0, 1, -2, 0);
 const UNIT_WEIGHT: Dim = Dim::of(-2, 1, -2, 0);
 const TEMPERATURE: Dim = Dim::of(0, 0, 0, 1);
@@ -80,6 +81,9 @@ pub const UNITS: &[Unit] = &[
     unit("kgf", STANDARD_GRAVITY, FORCE),
     unit("tf", 1e3 * STANDARD_GRAVITY, FORCE),
     unit("tonf_us", 2e3 * POUND_FORCE, FORCE),
+    // Viscosity of mud is told in mPa*s or centipoise, which are the same.
+    unit("mPa", 1e-3, PRESSURE),
+    unit("cP", 1e-3, VISCOSITY),
     unit("Pa", 1.0, PRESSURE),
     unit("kPa", 1e3, PRESSURE),
     unit("MPa", 1e6, PRESSURE),

@@ -126,6 +126,9 @@ const GOLDEN: &[(&str, Reader, Digits)] = &[
     ("tf", si::<Force>, Exact("9.806 65 E+03")),
     // SP 811 prints 8.896 443 E+03.
     ("tonf_us", si::<Force>, Exact("8.896 443 230 521 E+03")),
+    ("mPa", si::<Pressure>, Exact("1 E-03")),
+    // Centipoise.
+    ("cP", si::<DynamicViscosity>, Exact("1.0 E-03")),
     ("Pa", si::<Pressure>, Exact("1")),
     ("kPa", si::<Pressure>, Exact("1 E+03")),
     ("MPa", si::<Pressure>, Exact("1 E+06")),
@@ -231,6 +234,9 @@ fn products_quotients_and_powers_of_units_read() {
         ("1 gal_us/min", si::<VolumeRate>, Exact("6.309 019 64 E-05")),
         ("0.01 m^-1", si::<Curvature>, Exact("1 E-02")),
         ("20 Pa*s", si::<DynamicViscosity>, Exact("2 E+01")),
+        ("15 mPa*s", si::<DynamicViscosity>, Exact("1.5 E-02")),
+        // SP 811: centipoise 1.0 E-03.
+        ("15 cP", si::<DynamicViscosity>, Exact("1.5 E-02")),
         ("0.18 mm/m/K", si::<ThermalExpansion>, Exact("1.8 E-04")),
         ("2 rad/deg", si::<Ratio>, Rounded("1.145 915 590 261 65 E+02")),
     ];
