@@ -13,7 +13,7 @@ pub use outcome::{Absent, Checks};
 pub(crate) use outcome::{Outcome, only};
 pub(crate) use rule::Decides;
 pub use rule::Rule;
-pub use subject::{Need, Subject};
+pub use subject::{Need, Subject, Ways};
 pub(crate) use table::checks;
 
 use crate::source::printed;

@@ -1,6 +1,6 @@
 //! One check: its numbers, and how they come out.
 
-use super::{Care, Levels, Limit, Rule, Sense, Subject, Verdict};
+use super::{Care, Levels, Limit, Rule, Sense, Subject, Verdict, Ways};
 use crate::law::{Doubt, Doubted};
 use crate::quantity::{Band, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, Origin};
@@ -96,8 +96,8 @@ pub struct Check<S = Subject> {
     pub doubt: Doubt,
     /// What a reader must know of this check.
     pub note: Option<&'static str>,
-    /// Fields of the drive file that would settle it, where they are not those that the table of checks names.
-    pub settled_by: &'static [&'static str],
+    /// What would settle it, where it is not what the table of checks names.
+    pub settled_by: Ways,
     numbers: Numbers,
     /// Who decides; of the table of checks where the check says nothing.
     rule: Option<Rule>,
@@ -218,6 +218,19 @@ impl<S: Copy> Check<S> {
         Self { rule: Some(rule), ..self }.decided()
     }
 
+    /// What it comes out as with every default at its best, where it is not decided and passes so; nothing where it does
+    /// not, where no best is known, and where more than numbers keeps it from being decided.
+    #[must_use]
+    pub fn passes_at_best(&self) -> Option<Verdict> {
+        let rule = self.rule?;
+        let (Verdict::NotDecided, None, true) = (self.verdict, self.doubt, self.least.0 < Verdict::NotDecided) else {
+            return None;
+        };
+        let Numbers::Cases { best: Some(best), .. } = self.numbers else { return None };
+        let (verdict, _) = best.judged(rule, self.sense);
+        (verdict < Verdict::NotDecided).then(|| verdict.max(self.least.0))
+    }
+
     /// A screen: past the limit it asks for care, and bars nothing.
     #[must_use]
     pub fn as_screen(self) -> Self {
@@ -282,10 +295,10 @@ impl<S: Copy> Check<S> {
         Self { note: Some(note), ..self }
     }
 
-    /// With the fields of the drive file that would settle it.
+    /// With the ways to settle it.
     #[must_use]
-    pub const fn settled_by(self, fields: &'static [&'static str]) -> Self {
-        Self { settled_by: fields, ..self }
+    pub const fn settled_by(self, ways: Ways) -> Self {
+        Self { settled_by: ways, ..self }
     }
 
     /// Demand and limit at the high level, which decides *within*.

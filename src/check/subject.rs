@@ -4,18 +4,22 @@ use super::rule::Decides;
 use super::table::checks;
 use crate::handbook::CriterionKind;
 
+/// Ways to settle something: any of them does, and the fields of the drive file in one go together.
+pub type Ways = &'static [&'static [&'static str]];
+
 /// What the file may leave out so that something goes unchecked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Need {
     /// What goes unchecked.
     pub what: &'static str,
-    /// Fields of the drive file that settle it.
-    pub fields: &'static [&'static str],
+    /// What settles it.
+    pub ways: Ways,
 }
 
 impl core::fmt::Display for Need {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(f, "{} ({})", self.what, self.fields.join(", "))
+        let ways: Vec<String> = self.ways.iter().map(|fields| fields.join(" and ")).collect();
+        write!(f, "{} ({})", self.what, ways.join(", or "))
     }
 }
 
@@ -23,7 +27,7 @@ impl core::fmt::Display for Need {
 macro_rules! subjects {
     ($at:ident $calc:ident $(
         $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident $decides:ident $(($share:expr))?
-            $(, $need:ident $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
+            $(, $need:ident $(as $other:ident)? $($what:literal [$($($field:literal)+),+])?)? => $check:expr;
     )+) => {
         /// What is checked.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -73,7 +77,7 @@ macro_rules! subjects {
             #[must_use]
             pub const fn need(self) -> Option<Need> {
                 match self {
-                    $(Self::$name => subjects!(@need $($(as $other)? $($what [$($field),+])?)?),)+
+                    $(Self::$name => subjects!(@need $($(as $other)? $($what [$($($field)+),+])?)?),)+
                 }
             }
         }
@@ -85,7 +89,7 @@ macro_rules! subjects {
     (@needed needs) => { true };
     (@need) => { None };
     (@need as $other:ident) => { Self::$other.need() };
-    (@need $what:literal [$($field:literal),+]) => { Some(Need { what: $what, fields: &[$($field),+] }) };
+    (@need $what:literal [$($($field:literal)+),+]) => { Some(Need { what: $what, ways: &[$(&[$($field),+]),+] }) };
 }
 
 checks!(subjects at calc);

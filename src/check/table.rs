@@ -6,7 +6,8 @@
 /// - the criterion of the score that reads it, or `none`: margins of `LoadMargin` are the loads;
 /// - who decides, by the factor in the limit ([`Decides`](super::Decides));
 /// - what goes unchecked and which fields would settle it, where the file may leave them out: `needs`, and the scheme is
-///   not decided without it, or `asks`, and that is told (`as` another check: the same);
+///   not decided without it, or `asks`, and that is told (`as` another check: the same). Fields that go together stand
+///   side by side, and a comma parts what would do instead;
 /// - the function that makes it of `$at`, what is put in and the forces on it, by the laws in `$calc`.
 macro_rules! checks {
     ($then:ident $at:ident $calc:ident) => {
@@ -18,7 +19,7 @@ macro_rules! checks {
             StemBuckling "pilot stem, buckling" LoadMargin Likely(2.0) => stem::buckling($at, $calc);
             /// Thrust that pushes the pilot stem, against snaking in a bore that is wider than the stem.
             StemSnaking "pilot stem, snaking" none Screen,
-                asks "snaking of the pilot stem" ["stem.wall", "stem.free_length"] => stem::snaking($at, $calc);
+                asks "snaking of the pilot stem" ["stem.wall" "stem.free_length"] => stem::snaking($at, $calc);
             /// Thrust that pushes the pilot stem, against the rating of its joints.
             StemJoint "pilot stem, joint under thrust" LoadMargin High => stem::joint($at);
             /// Torque of the pilot stem while it is pushed, against rig and joints.
@@ -106,7 +107,7 @@ macro_rules! checks {
             PullReaction "launch pit face, pull" LoadMargin SetOn(2.0),
                 asks "what the rig leans on while it pulls" ["pull.reaction"] => site::reaction($at, $calc);
             /// Pressure of the bore fluid, against what the ground is allowed.
-            BreakOut "bore fluid, break-out" none High, needs "break-out of fluid" ["pull.fluid_level", "pull.returns"]
+            BreakOut "bore fluid, break-out" none High, needs "break-out of fluid" ["pull.fluid_level" "pull.returns"]
                 => break_out::check($at, $calc);
             /// Reamed bore until the pipe is in it: clay by its stability number, ground that runs by the fluid that holds it.
             ReamedBore "reamed bore, stability" none UpTo(1.25) => reamed_bore::check($at, $calc);
@@ -202,7 +203,7 @@ macro_rules! checks {
             PitBoiling "pit base, boiling" none High => pits::boiling($at, $calc);
             /// Uplift of the base of a pit by water below.
             PitUplift "pit base, uplift" none High,
-                asks "uplift of the pits" ["launch.space.tight_soil", "launch.space.water_pressure"]
+                asks "uplift of the pits" ["launch.space.tight_soil" "launch.space.water_pressure"]
                 => pits::uplift($at, $calc);
             /// Soil plug in the mouth of a casing, against the head of water.
             Plug "soil plug" none High => face::plug($at, $calc);
@@ -229,7 +230,7 @@ macro_rules! checks {
             JackStroke "pipe length, stroke of the jacks" none Screen,
                 asks "pipe length against the stroke of the jacks" ["rig.stroke"] => pits::stroke($at);
             /// Shifts, against those of the programme.
-            Programme "time, programme" none Screen, asks "time against the programme" ["pace.programme", "pace"]
+            Programme "time, programme" none Screen, asks "time against the programme" ["pace.programme" "pace"]
                 => time::programme($at);
         }
     };

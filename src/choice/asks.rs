@@ -2,33 +2,49 @@
 
 use super::ranking::Ranked;
 use super::standing::not_decided;
-use crate::check::{Check, Verdict};
+use crate::check::{Check, Subject, Verdict, Ways};
+use crate::method::Scheme;
 use crate::quantity::Shown;
 
-/// Fields to write, and how many checks they settle.
+/// Lines to write, and the checks that they settle.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Ask {
-    /// Paths in the drive file; empty where no field is known to settle it.
-    pub fields: &'static [&'static str],
+    /// Ways to settle them, any of which does, each the paths in the drive file that go together; empty where no field is
+    /// known to settle it.
+    pub ways: Vec<&'static [&'static str]>,
     /// Labels of the checks that are open for want of them.
     pub checks: Vec<&'static str>,
 }
 
-/// What would have to be told of a scheme that is open, the fields that settle most first.
+/// What would have to be told of a scheme that is open: the fewest lines that settle all of it, the one that settles most
+/// first, and last what none settles.
 #[must_use]
-pub fn asks(ranked: &Ranked) -> Vec<Ask> {
-    let mut asks: Vec<Ask> = Vec::new();
-    for subject in not_decided(&ranked.scheme) {
-        let own = ranked.scheme.checks.get(subject).map_or(&[][..], |check| check.settled_by);
-        let fields = if own.is_empty() { subject.need().map_or(&[][..], |need| need.fields) } else { own };
-        match asks.iter_mut().find(|ask| ask.fields == fields && !fields.is_empty()) {
-            Some(ask) => ask.checks.push(subject.label()),
-            None => asks.push(Ask { fields, checks: vec![subject.label()] }),
-        }
+pub fn asks(scheme: &Scheme) -> Vec<Ask> {
+    let ways_of = |subject: Subject| {
+        let own = scheme.checks.get(subject).map_or(&[][..], |check| check.settled_by);
+        if own.is_empty() { subject.need().map_or(&[][..], |need| need.ways) } else { own }
+    };
+    let (mut open, none): (Vec<Subject>, Vec<Subject>) =
+        not_decided(scheme).partition(|subject| !ways_of(*subject).is_empty());
+    let mut asks = Vec::new();
+    while let Some(way) = settles_most(&open, ways_of) {
+        let (settled, left) = open.iter().partition(|subject| ways_of(**subject).contains(&way));
+        let settled: Vec<Subject> = settled;
+        let others = settled.first().map_or(&[][..], |subject| ways_of(*subject)).iter().copied();
+        let same = others.filter(|other| *other != way && settled.iter().all(|one| ways_of(*one).contains(other)));
+        let ways = [way].into_iter().chain(same).collect();
+        asks.push(Ask { ways, checks: settled.iter().map(|subject| subject.label()).collect() });
+        open = left;
     }
-    // What a field can settle goes before what none can.
-    asks.sort_by_key(|ask| (ask.fields.is_empty(), usize::MAX - ask.checks.len()));
+    asks.extend(none.iter().map(|subject| Ask { ways: Vec::new(), checks: vec![subject.label()] }));
     asks
+}
+
+/// The way that settles most of what is open, of equal ones the first told.
+fn settles_most(open: &[Subject], ways_of: impl Fn(Subject) -> Ways) -> Option<&'static [&'static str]> {
+    let count = |way: &[&str]| open.iter().filter(|subject| ways_of(**subject).contains(&way)).count();
+    let ways = open.iter().flat_map(|subject| ways_of(*subject)).copied();
+    ways.rev().max_by_key(|way| count(way))
 }
 
 /// What bars a scheme: one demand, and every check that it is too much for.

@@ -1,5 +1,6 @@
 //! The order of the schemes, and where an open one would stand.
 
+use super::asks::asks;
 use super::ranking::Ranked;
 use super::standing::{self, IfSettled, Standing};
 use crate::check::{Check, Verdict};
@@ -7,23 +8,23 @@ use crate::check::{Check, Verdict};
 /// Scores closer than this are equal as printed, in points of 100.
 pub(super) const SAME: f64 = 0.5;
 
-/// Best first, whatever the order of the file; then places, and what open schemes would reach.
+/// Best first, whatever the order of the file, of what is open that which asks for the fewest lines; then places, and what open schemes would reach.
 pub(super) fn rank(ranked: &mut [Ranked]) {
     ranked.sort_by(|a, b| {
         let by_score = least(b).total_cmp(&least(a));
-        let by_merit = a.standing.cmp(&b.standing).then(excess(a).total_cmp(&excess(b))).then(by_score);
+        let nearest = excess(a).total_cmp(&excess(b)).then(lines(a).cmp(&lines(b)));
+        let by_merit = a.standing.cmp(&b.standing).then(nearest).then(by_score);
         by_merit.then(a.pipe.label().cmp(b.pipe.label())).then(a.scheme.method.key().cmp(b.scheme.method.key()))
     });
-    let mut leader: Option<(usize, Standing, f64)> = None;
+    let mut leader: Option<(usize, (Standing, usize), f64)> = None;
     for (index, one) in ranked.iter_mut().enumerate() {
-        let least = least(one);
-        let place = leader.filter(|(_, standing, lead)| {
-            one.standing == *standing && *standing != Standing::Barred && *lead - least < SAME
-        });
+        let (least, merit) = (least(one), (one.standing, lines(one)));
+        let place = leader
+            .filter(|(_, leads, lead)| merit == *leads && one.standing != Standing::Barred && *lead - least < SAME);
         one.place = match place {
             Some((place, ..)) => place,
             None => {
-                leader = Some((index + 1, one.standing, least));
+                leader = Some((index + 1, merit, least));
                 index + 1
             }
         };
@@ -47,18 +48,28 @@ fn excess(ranked: &Ranked) -> f64 {
     over.map(|check| share(check).unwrap_or(f64::MAX)).fold(0.0, f64::max)
 }
 
+/// How many lines an open scheme asks for; none for any other.
+fn lines(ranked: &Ranked) -> usize {
+    if ranked.standing == Standing::Open { asks(&ranked.scheme).len() } else { 0 }
+}
+
 /// What the ranking goes by within one standing; an excluded scheme comes last.
 fn least(ranked: &Ranked) -> f64 {
     ranked.score.as_ref().map_or(-1.0, |score| score.least)
 }
 
 fn if_settled(open: &Ranked, all: &[Ranked]) -> Option<IfSettled> {
-    let standing = Standing::if_settled(&open.scheme)?;
+    let (standing, is_shown) = Standing::if_settled(&open.scheme)?;
     let most = open.score.as_ref().map_or(-1.0, |score| score.most);
     let itself = (open.candidate, open.scheme.method);
     let before = all
         .iter()
         .filter(|other| (other.candidate, other.scheme.method) != itself)
         .filter(|other| other.standing < standing || (other.standing == standing && least(other) > most));
-    Some(IfSettled { place: 1 + before.count(), standing, open: standing::not_decided(&open.scheme).collect() })
+    Some(IfSettled {
+        place: 1 + before.count(),
+        standing,
+        is_shown,
+        open: standing::not_decided(&open.scheme).collect(),
+    })
 }

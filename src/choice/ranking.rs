@@ -29,7 +29,7 @@ pub struct Ranked {
 /// The ranking, and what is chosen.
 #[derive(Debug, Clone)]
 pub struct Choice {
-    /// Best first: by standing, then by the least the score can be.
+    /// Best first: by standing, of what is open by the lines it asks for, then by the least the score can be.
     pub ranked: Vec<Ranked>,
     /// Why the first is first, or why none is chosen, in one sentence.
     pub reason: String,

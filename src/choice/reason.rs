@@ -1,6 +1,6 @@
 //! Why the first is first, in one sentence.
 
-use super::asks::{Cause, asks, causes};
+use super::asks::{Ask, Cause, asks, causes};
 use super::rank::SAME;
 use super::ranking::Ranked;
 use super::score::CriterionKind;
@@ -113,26 +113,32 @@ pub(crate) fn care(ranked: &Ranked) -> String {
     text
 }
 
-/// What an open scheme would be.
+/// What an open scheme would be, or could, where not every open check is known to pass at its best.
 pub(crate) fn if_settled(ranked: &Ranked) -> Option<&'static str> {
-    Some(match ranked.if_settled.as_ref()?.standing {
-        Standing::Fits => "would fit",
-        _ => "would fit with care",
+    let settled = ranked.if_settled.as_ref()?;
+    Some(match (settled.standing, settled.is_shown) {
+        (Standing::Fits, true) => "would fit",
+        (Standing::Fits, false) => "could fit",
+        (_, true) => "would fit with care",
+        (_, false) => "could fit with care",
     })
 }
 
+/// Most lines asked for in the first one.
+const MOST_ASKED: usize = 2;
+
 /// What to write so that an open scheme is decided, in a few words; empty for any other.
 pub(crate) fn to_write(ranked: &Ranked) -> String {
-    let asks = asks(ranked);
-    let lines = asks.iter().filter(|ask| !ask.fields.is_empty());
-    let mut parts: Vec<String> = lines.clone().take(MOST_NAMED).map(|ask| ask.fields.join(" and ")).collect();
-    let more = lines.count().saturating_sub(MOST_NAMED);
+    let asks = asks(&ranked.scheme);
+    let (lines, unsettled): (Vec<&Ask>, Vec<&Ask>) = asks.iter().partition(|ask| !ask.ways.is_empty());
+    let one = |ask: &&Ask| ask.ways.iter().map(|fields| fields.join(" and ")).collect::<Vec<_>>().join(", or ");
+    let mut parts: Vec<String> = lines.iter().take(MOST_ASKED).map(one).collect();
+    let more = lines.len().saturating_sub(MOST_ASKED);
     if more > 0 {
         parts.push(format!("{more} more"));
     }
-    let unsettled: Vec<&str> =
-        asks.iter().filter(|ask| ask.fields.is_empty()).flat_map(|ask| ask.checks.clone()).collect();
-    let write = if parts.is_empty() { String::new() } else { format!("; write {}", parts.join(", ")) };
+    let write = if parts.is_empty() { String::new() } else { format!("; write {}", parts.join("; ")) };
+    let unsettled: Vec<&str> = unsettled.iter().flat_map(|ask| ask.checks.clone()).collect();
     let settle = if unsettled.is_empty() { String::new() } else { format!("; settle {}", unsettled.join(", ")) };
     format!("{write}{settle}")
 }

@@ -1,6 +1,6 @@
 //! Whether a scheme may be chosen at all, whatever its score.
 
-use crate::check::{Absent, Subject, Verdict};
+use crate::check::{Absent, Check, Subject, Verdict};
 use crate::method::Scheme;
 use crate::source::printed;
 
@@ -52,11 +52,15 @@ impl Standing {
         }
     }
 
-    /// What an open scheme would stand at, if all that is not decided came out within; `None` for any other.
-    pub(super) fn if_settled(scheme: &Scheme) -> Option<Self> {
-        let care = scheme.checks.iter().any(|check| check.verdict == Verdict::WithCare);
+    /// What an open scheme would stand at, if all that is not decided came out at its best, and whether every check of it
+    /// was made so and passes; `None` for any other.
+    pub(super) fn if_settled(scheme: &Scheme) -> Option<(Self, bool)> {
         let is_open = Self::of(scheme) == Self::Open && not_decided(scheme).next().is_some();
-        is_open.then_some(if care { Self::WithCare } else { Self::Fits })
+        let at_best = |subject| scheme.checks.get(subject).and_then(Check::passes_at_best);
+        let is_shown = not_decided(scheme).all(|subject| at_best(subject).is_some());
+        let care = scheme.checks.iter().any(|check| check.verdict == Verdict::WithCare)
+            || not_decided(scheme).any(|subject| at_best(subject) == Some(Verdict::WithCare));
+        is_open.then_some((if care { Self::WithCare } else { Self::Fits }, is_shown))
     }
 }
 
@@ -76,6 +80,8 @@ pub struct IfSettled {
     pub place: usize,
     /// Its standing.
     pub standing: Standing,
+    /// Whether every check that is not decided was made at its best and passes so; else it may yet fail.
+    pub is_shown: bool,
     /// What is not decided.
     pub open: Vec<Subject>,
 }

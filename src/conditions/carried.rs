@@ -27,17 +27,17 @@ pub(crate) fn in_service<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
     let pulled = pulled.filter(|_| at.pipe.pulled.as_ref().is_some_and(|pulled| pulled.is_plastic()));
     let [safe, best] = [false, true].map(|best| may_carry(calc, at, carries, pulled.map(|pull| score(pull, best))));
     let (Some(safe), Some(best)) = (safe, best) else {
-        let unknown = rated(Verdict::Within, BY_ITS_MAKER).settled_by(&["candidates[].pressure_class"]);
+        let unknown = rated(Verdict::Within, BY_ITS_MAKER).settled_by(&[&["candidates[].pressure_class"]]);
         return Ok(match asked {
             Some(_) => unknown.undecided(UNKNOWN),
             None => unknown.with_care(Care::Condition, UNKNOWN),
         });
     };
     let check = |limit| -> Check<()> { at_most(Role::Pressure, asked.map_or(Pressure::default(), |p| p.value), limit) };
-    let check = check(safe).at_best(check(best)).settled_by(&["pull.score"]);
+    let check = check(safe).at_best(check(best)).settled_by(&[&["pull.score"]]);
     Ok(match asked {
         Some(_) => check.with_note(TOLD),
-        None => check.with_care(Care::Condition, UNTOLD).settled_by(&["service_pressure"]),
+        None => check.with_care(Care::Condition, UNTOLD).settled_by(&[&["service_pressure"]]),
     })
 }
 

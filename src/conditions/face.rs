@@ -2,8 +2,8 @@
 
 use super::plan::Plan;
 use super::stress::weight;
-use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated, required};
-use crate::drive::{Column, Drive, Strength, Stretch};
+use crate::check::{Absent, Check, Outcome, Verdict, Ways, at_least, at_most, only, rated, required};
+use crate::drive::{Column, Drive, Strength, StrengthBy, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::face::{CriticalNumberCylinder, CriticalNumberSphere, FaceSafety, StabilityNumber};
@@ -49,7 +49,7 @@ pub(crate) fn plug<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
         return checks
             .reduce(Check::worse)
             .ok_or(Absent::Missing)
-            .map(|check| check.settled_by(&["ground[].treatment"]));
+            .map(|check| check.settled_by(&[&["ground[].treatment"]]));
     };
     wet().map(|stretch| against_water(calc, at.drive, stretch, plug)).reduce(Check::worse).ok_or(Absent::Missing)
 }
@@ -80,7 +80,12 @@ fn number<R: Recorder>(
     let over = at.drive.site.face.surcharge;
     let adverse = stands(calc, at, depth, (stretch.heavy(), ends.low, over.high));
     let favourable = stands(calc, at, depth, (stretch.light(), ends.high, over.low));
-    adverse.with_note(by.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY])).at_best(favourable)
+    let settled: Ways = match by {
+        StrengthBy::Blows | StrengthBy::OtherClay => &[&["ground[].soil.undrained_strength"]],
+        StrengthBy::File if at.drive.site.surface.is_told => &[&["ground[].soil"]],
+        StrengthBy::File => &[&["surface.over"]],
+    };
+    adverse.with_note(by.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY])).at_best(favourable).settled_by(settled)
 }
 
 fn stands<R: Recorder>(

@@ -3,7 +3,7 @@
 
 use super::plan::Plan;
 use super::stress::{vertical_stress, weight};
-use crate::check::{Care, Check, Outcome, Rule, at_least, at_most, only};
+use crate::check::{Care, Check, Outcome, Rule, Ways, at_least, at_most, only};
 use crate::drive::{Column, Ends, Stretch};
 use crate::handbook::{GroundClass, Treatment};
 use crate::law::{Calc, Doubted, Recorder};
@@ -65,7 +65,7 @@ fn place<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch, dept
         })
     };
     let ends = Ends { low: window(false), high: window(true) };
-    let settled: &[&str] = if clay.is_some() { &["ground[].soil.undrained_strength"] } else { &["ground[].soil"] };
+    let settled: Ways = if clay.is_some() { &[&["ground[].soil.undrained_strength"]] } else { &[&["ground[].soil"]] };
     let cited = |pressure: Doubted<Pressure>| pressure.map(|pressure| Cited::new(pressure, rule.greatest.origin));
     match rule.held {
         Some(held) => {
@@ -91,7 +91,7 @@ fn place<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch, dept
             match (wide, some) {
                 // A face that stands by itself asks for nothing.
                 (true, _) if adverse.held <= Pressure::default() => check,
-                (true, _) => check.with_care(Care::Condition, HOLD).settled_by(&["face_pressure"]),
+                (true, _) => check.with_care(Care::Condition, HOLD).settled_by(&[&["face_pressure"]]),
                 (false, true) => check.undecided(NARROW),
                 (false, false) => check.with_note(NONE),
             }

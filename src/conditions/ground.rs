@@ -1,7 +1,7 @@
 //! Ground against method.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Verdict, rated};
+use crate::check::{Absent, Care, Check, Outcome, Verdict, Ways, rated};
 use crate::drive::{BoreState, Drive, HoleState, OpenRound, Stretch, UNTOLD_PILOT};
 use crate::handbook::{GroundClass, Method, Rating};
 use crate::quantity::UnitWeight;
@@ -16,10 +16,10 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     };
     let check = rated(verdict(worst.value), worst.origin);
     let wet = |stretch: &Stretch| stretch.treatment.is_none() && stretch.way.is_wet();
-    let settling: &'static [&'static str] = if at.is_jacked() && at.drive.stretches.iter().any(wet) {
-        &["ground[].treatment"]
+    let settling: Ways = if at.is_jacked() && at.drive.stretches.iter().any(wet) {
+        &[&["ground[].treatment"]]
     } else {
-        &["ground[].spt_n", "ground[].largest_stone"]
+        &[&["ground[].spt_n", "ground[].largest_stone"]]
     };
     let check = check.settled_by(settling);
     let check = match open_bore(at) {
@@ -29,7 +29,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     };
     let check = match (worst.value, worst.origin) {
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_PILOT) => {
-            check.with_note(PILOT).settled_by(&["pilot"])
+            check.with_note(PILOT).settled_by(&[&["pilot"]])
         }
         (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING),
         (Rating::Depends, _) => check.with_note(UNDECIDED),
@@ -61,7 +61,7 @@ fn dry_hole(drive: &Drive, check: Check<()>) -> Check<()> {
             rated(Verdict::Over, Origin::Law(&DRY)).with_note(CLOSES)
         } else if worst > stability {
             let closes = rated(Verdict::NotDecided, Origin::Law(&DRY)).with_note(CLOSES);
-            closes.settled_by(&["ground[].soil.undrained_strength"])
+            closes.settled_by(&[&["ground[].soil.undrained_strength"]])
         } else {
             claimed
         }

@@ -1,7 +1,7 @@
 //! Whether the bore stands for a pipe that goes in after the stem is out.
 
 use super::plan::Plan;
-use crate::check::{Care, Check, Outcome, Verdict, only, rated};
+use crate::check::{Care, Check, Outcome, Verdict, Ways, only, rated};
 use crate::drive::{BoreState, Stretch};
 use crate::source::{Equation, Origin};
 
@@ -31,11 +31,11 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
         match state {
             Some(BoreState::Stands) => rated(Verdict::Within, rule).with_care(Care::Condition, GROUT),
             Some(BoreState::Partly | BoreState::Held) => {
-                let settling = &["ground[].soil.undrained_strength", "stem.head_diameter"];
+                let settling: Ways = &[&["ground[].soil.undrained_strength"], &["stem.head_diameter"]];
                 rated(Verdict::NotDecided, rule).with_note(PARTLY).settled_by(settling)
             }
             None if stretch.friction_given => {
-                rated(Verdict::NotDecided, rule).with_note(FRICTION).settled_by(&["ground[].unit_friction"])
+                rated(Verdict::NotDecided, rule).with_note(FRICTION).settled_by(&[&["ground[].unit_friction"]])
             }
             Some(BoreState::Closed) | None => over(),
         }

@@ -50,7 +50,7 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let against = |limit: Cited<Length>| at_most(Role::Offset, error, limit).with_note(note);
     let check = against(limit);
     Ok(match drive.loosest_tolerance {
-        Some(loosest) => check.at_best(against(loosest)).settled_by(&["tolerance"]),
+        Some(loosest) => check.at_best(against(loosest)).settled_by(&[&["tolerance"]]),
         None => check,
     })
 }

@@ -203,11 +203,12 @@ pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
 fn of_the_surface(at: &Plan<'_>, check: Check<()>) -> Check<()> {
     let surface = &at.drive.site.surface;
     let check = if surface.railway && !check.is_required() { check.by(Rule::High) } else { check };
-    let check = check.settled_by(if at.is_jacked() { &["surface.allowed_settlement"] } else { &["annulus.filling"] });
+    let check =
+        check.settled_by(if at.is_jacked() { &[&["surface.allowed_settlement"]] } else { &[&["annulus.filling"]] });
     if surface.is_told || surface.is_limited {
         return check;
     }
-    let check = check.settled_by(&["surface.over"]);
+    let check = check.settled_by(&[&["surface.over"]]);
     if check.verdict == Verdict::Within { check.with_care(Care::Data, UNTOLD) } else { check }
 }
 

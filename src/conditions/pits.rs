@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use super::stress::weight;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_most, only, rated, required};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, at_most, only, rated, required};
 use crate::drive::{Column, Drive, Ends, Pit, PitSides, PitSpace, Strength, StrengthBy, Stretch};
 use crate::handbook::{GroundClass, Method, Treatment};
 use crate::law::{Calc, Law, Recorder};
@@ -53,9 +53,9 @@ pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
             let middle = (ends.low + ends.high) / 2.0;
             let adverse = safety(Band { low: middle, likely: middle, high: ends.low }, false);
             let favourable = safety(Band::same(ends.high), true);
-            let settled: &'static [&'static str] = match by {
-                StrengthBy::File => &["launch.wall_toe_depth"],
-                StrengthBy::Blows | StrengthBy::OtherClay => &["ground[].soil.undrained_strength"],
+            let settled: Ways = match by {
+                StrengthBy::File => &[&["launch.wall_toe_depth"]],
+                StrengthBy::Blows | StrengthBy::OtherClay => &[&["ground[].soil.undrained_strength"]],
             };
             adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable).settled_by(settled)
         },
@@ -107,7 +107,7 @@ fn heave<R: Recorder>(
 /// of the base is its word; a toe that it tells is judged; else wells, or a toe, are asked for as far as they go.
 pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let rules = &at.drive.site.pit_rules;
-    const SETTLED: [&[&str]; 2] = [&["launch.dewatered"], &["reception.dewatered"]];
+    const SETTLED: [Ways; 2] = [&[&["launch.dewatered"]], &[&["reception.dewatered"]]];
     let wet = ends(at.drive).zip(SETTLED).filter_map(|((pit, stretch), settled)| {
         let table = pit.water?;
         (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table, settled))
@@ -140,7 +140,7 @@ pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome
     });
     let worst =
         checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;
-    Ok(worst.settled_by(&["launch.dewatered", "reception.dewatered"]))
+    Ok(worst.settled_by(&[&["launch.dewatered", "reception.dewatered"]]))
 }
 
 /// Safety against boiling inside the shoring; a width that is not told is narrow.

@@ -1,7 +1,7 @@
 //! Cover over the bore, and the clear distance to what it crosses.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, only, rated};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, only, rated};
 use crate::law::{Calc, Recorder};
 use crate::laws::room::{ClearDistance, LeastCover};
 use crate::quantity::{Band, Length, Ratio, Role};
@@ -37,7 +37,7 @@ pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let road = drilled.map(|(_, need)| habit(*need, ROAD));
     let rail = surface.railway.then(|| at_least(Role::Depth, there, rules.rail).by(Rule::High).with_note(RAIL));
     let checks = [jacked.map(|need| habit(need, JACKED)), road, rail].into_iter().flatten();
-    let settled: &'static [&'static str] = if surface.is_told { &["launch.invert_depth"] } else { &["surface.over"] };
+    let settled: Ways = if surface.is_told { &[&["launch.invert_depth"]] } else { &[&["surface.over"]] };
     Ok(checks.fold(least, Check::worse).settled_by(settled))
 }
 
@@ -46,7 +46,7 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
     let rules = &at.drive.site.cover;
     if !at.drive.site.crossings_are_told {
         let origin = rules.exposed.1.origin;
-        return Ok(rated(Verdict::Within, origin).with_care(Care::Data, LOCATE).settled_by(&["crossings"]));
+        return Ok(rated(Verdict::Within, origin).with_care(Care::Data, LOCATE).settled_by(&[&["crossings"]]));
     }
     only(!at.drive.site.crossings.is_empty(), "the file says that there are none")?;
     let (bore, outside_diameter) = (at.opened(), at.pipe.outside_diameter.value);
@@ -69,7 +69,7 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
         let check = at_least(Role::Depth, supply, need);
         // A bore that meets the service is no matter of habit.
         let meets = clear <= Length::default();
-        let check = check.settled_by(&["crossings[].clearance"]);
+        let check = check.settled_by(&[&["crossings[].clearance"]]);
         if crossing.clearance.is_some() || meets { check.with_note(OWNER) } else { check.as_screen().with_note(HABIT) }
     });
     checks.reduce(Check::worse).ok_or(Absent::Missing)

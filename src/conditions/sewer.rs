@@ -54,14 +54,14 @@ pub(crate) fn least_slope<R: Recorder>(
     }
     if gravity.flow_min.is_none() {
         let shown = check.verdict == Verdict::Within && slope.si() >= FLAT;
-        let asked = || check.as_screen().undecided(NOT_SHOWN).settled_by(&["design_flow.min"]);
+        let asked = || check.as_screen().undecided(NOT_SHOWN).settled_by(&[&["design_flow.min"]]);
         return Ok(if shown { check.with_note(FLATTER) } else { asked() });
     }
     if check.verdict == Verdict::Within {
         return Ok(check.with_note(FLATTER));
     }
     let cleans = self_cleaning(at, calc, full).is_ok_and(|check| check.by(Rule::High).verdict == Verdict::Within);
-    Ok(if cleans { check.as_screen().with_note(CLEANS).settled_by(&["grade"]) } else { check.with_note(CLOGS) })
+    Ok(if cleans { check.as_screen().with_note(CLEANS).settled_by(&[&["grade"]]) } else { check.with_note(CLOGS) })
 }
 
 pub(crate) fn grade_floor(at: &Plan<'_>) -> Outcome {
@@ -69,7 +69,7 @@ pub(crate) fn grade_floor(at: &Plan<'_>) -> Outcome {
     only(!at.is_jacked(), "the pipe is not pulled")?;
     let (low, high) = gravity.pulled_floor;
     let need = high.map(|high| Band { low, likely: low, high });
-    Ok(at_least(Role::Slope, slope(at), need).with_note(FLOOR).settled_by(&["grade"]))
+    Ok(at_least(Role::Slope, slope(at), need).with_note(FLOOR).settled_by(&[&["grade"]]))
 }
 
 /// Amplitude and half length of a wave, likely and high.
@@ -116,8 +116,8 @@ fn of_waves<R: Recorder>(
     };
     let worst = made(wave);
     Ok(match best {
-        Some(best) => worst.at_best(made(best)).settled_by(&["half_wave"]),
-        None => worst.settled_by(&["grade"]),
+        Some(best) => worst.at_best(made(best)).settled_by(&[&["half_wave"]]),
+        None => worst.settled_by(&[&["grade"]]),
     })
 }
 

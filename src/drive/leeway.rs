@@ -13,6 +13,8 @@ pub struct Leeway {
     pub(crate) set_on: Ratio,
     /// The most a limit of use may be passed, which a survey reads and which hurts nobody at once.
     pub(crate) surveyed: Ratio,
+    /// Times its limit that a force may be which is held below it, and freed where the drive stalls.
+    pub(crate) held: Ratio,
     /// The most any limit may be passed.
     pub(crate) most: Ratio,
 }

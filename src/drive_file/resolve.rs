@@ -162,9 +162,10 @@ impl Resolver<'_> {
         let with_own = |(index, pipe)| Pipe { is_unusual: unusual(index), ..pipe };
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(with_own).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
-        self.about(Concern::Stem, |resolver| resolver.assume_pilot(file, stem.is_there()));
+        let pilot = guidance::pilot_kind(file, self.handbook)?;
+        self.about(Concern::Stem, |resolver| resolver.assume_pilot(file, pilot, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
-        let works = suitability::Works::of(file, stem.is_there(), largest, highest);
+        let works = suitability::Works::of(file, (pilot, stem.is_there()), largest, highest);
         let ground = self.about(Concern::Ground, |it| it.ground(file, length, &line, (&works, &stem)))?;
         for (index, pipe) in candidates.iter_mut().enumerate() {
             pipe.ground = self.rated_for(&works, &ground, pipe)?;
@@ -300,6 +301,7 @@ impl Resolver<'_> {
             unwatched: share("left.unwatched")?,
             set_on: share("left.set_on")?,
             surveyed: share("past.surveyed")?,
+            held: share("past.held")?,
             most: share("past.most")?,
         })
     }

@@ -57,7 +57,7 @@ fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: M
 macro_rules! run {
     ($at:ident $calc:ident $(
         $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident $decides:ident $(($share:expr))?
-            $(, $need:ident $(as $other:ident)? $($what:literal [$($field:literal),+])?)? => $check:expr;
+            $(, $need:ident $(as $other:ident)? $($what:literal [$($($field:literal)+),+])?)? => $check:expr;
     )+) => {
         fn run_all<R: Recorder>($at: &Walked<'_>, $calc: &mut Calc<R>) -> [Result<Check, Absent>; Subject::COUNT] {
             let doubt = conditions::ground_doubt(&$at);

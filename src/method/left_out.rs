@@ -6,11 +6,11 @@ use crate::handbook::{GroundClass, Method};
 
 const CLAY: Need = Need {
     what: "closed clay on the pipe",
-    fields: &["ground[].soil.undrained_strength", "ground[].soil.undrained_modulus"],
+    ways: &[&["ground[].soil.undrained_strength", "ground[].soil.undrained_modulus"]],
 };
 /// The area of the jacks says nothing where no pipe is told by its length.
-const GAUGE: Need = Need { what: "readings of the gauge, shove by shove", fields: &["candidates[].pipe_length"] };
-const LAYDOWN: Need = Need { what: "room for the string, taken in one piece", fields: &["pull.laydown"] };
+const GAUGE: Need = Need { what: "readings of the gauge, shove by shove", ways: &[&["candidates[].pipe_length"]] };
+const LAYDOWN: Need = Need { what: "room for the string, taken in one piece", ways: &[&["pull.laydown"]] };
 
 /// What the forces of a method leave out.
 pub fn left_out(drive: &Drive, method: Method) -> impl Iterator<Item = Need> {

@@ -1,6 +1,6 @@
 //! Checks of a proposed pipe that rest on what only its maker knows: not decided, and what to ask for.
 
-use crate::check::{Check, Outcome, Subject, Verdict, rated};
+use crate::check::{Check, Outcome, Subject, Verdict, Ways, rated};
 use crate::conditions::Plan;
 use crate::drive::{BY_ITS_MAKER, NotGiven};
 
@@ -10,25 +10,25 @@ const FACTOR: &str = "at best, with a fused joint as strong as the pipe: list th
 const PULL: &str = "list the pipe with the pull that the maker of its joint allows, `joint_pull`";
 const DEFLECTION: &str = "list the pipe with the deflection that its joint may take, `joint_deflection`";
 
-const JOINT_PULL: &[&str] = &["candidates[].joint_pull"];
+const JOINT_PULL: Ways = &[&["candidates[].joint_pull"]];
 
 /// Puts what the maker has to settle in place of what stood in for it. What is over at its best stays over.
 pub(super) fn settle(at: &Plan<'_>, subject: Subject, outcome: Outcome) -> Outcome {
     let asked = |missing: &&NotGiven| missing.method() == at.method;
     at.pipe.not_given.iter().filter(asked).fold(outcome, |outcome, missing| match (missing, subject) {
-        (NotGiven::EndForce, Subject::EndCapacity) => Ok(open(END, &["candidates[].rated_force"])),
+        (NotGiven::EndForce, Subject::EndCapacity) => Ok(open(END, &[&["candidates[].rated_force"]])),
         (
             NotGiven::JointFactor,
             Subject::Tension | Subject::TensionAndBending | Subject::Collapse | Subject::WeakLink | Subject::PushedTail,
-        ) => outcome.map(|check| check.undecided(FACTOR).settled_by(&["candidates[].joint_factor"])),
+        ) => outcome.map(|check| check.undecided(FACTOR).settled_by(&[&["candidates[].joint_factor"]])),
         (NotGiven::JointPull, Subject::Tension) => Ok(open(PULL, JOINT_PULL)),
         (NotGiven::JointPull, Subject::WeakLink) => outcome.map(|_| open(PULL, JOINT_PULL)),
-        (NotGiven::JointDeflection, Subject::BendRadius) => Ok(open(DEFLECTION, &["candidates[].joint_deflection"])),
+        (NotGiven::JointDeflection, Subject::BendRadius) => Ok(open(DEFLECTION, &[&["candidates[].joint_deflection"]])),
         _ => outcome,
     })
 }
 
 /// No number stands for what is not known.
-fn open(note: &'static str, fields: &'static [&'static str]) -> Check<()> {
-    rated(Verdict::NotDecided, BY_ITS_MAKER).with_note(note).settled_by(fields)
+fn open(note: &'static str, ways: Ways) -> Check<()> {
+    rated(Verdict::NotDecided, BY_ITS_MAKER).with_note(note).settled_by(ways)
 }

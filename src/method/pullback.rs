@@ -26,6 +26,7 @@ use service::InService;
 
 use super::along::{Point, StageProfile};
 use super::rest::Put;
+use super::rules::against_rig_pull;
 use super::stage::{Body, Stage, Trailing, stem_friction_to, walk_pulled, whole_friction};
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
@@ -61,14 +62,14 @@ const DRAWN: &str = "draws the stem back out of the bore before the pipe goes in
 /// Pull on the rig, of a pipe or of a stem that is drawn out of the bore before the pipe goes in.
 pub(super) fn rig_pull(at: &Walked<'_>) -> Outcome {
     if let Some(drawn) = at.stem_drawn {
-        return Ok(at_most(Role::Pull, drawn, at.drive.rig.pull).with_note(DRAWN));
+        return Ok(against_rig_pull(at.drive, drawn).with_note(DRAWN));
     }
-    Ok(at_most(Role::Pull, at.pulled()?.rig, at.drive.rig.pull))
+    Ok(against_rig_pull(at.drive, at.pulled()?.rig))
 }
 
 pub(super) fn reaming_pull(at: &Walked<'_>) -> Outcome {
     let reaming = at.pulled()?.reaming.ok_or(Absent::NotApplicable("no pass before the one that brings the pipe"))?;
-    Ok(at_most(Role::Pull, reaming, at.drive.rig.pull))
+    Ok(against_rig_pull(at.drive, reaming))
 }
 
 pub(super) fn stem_pull(at: &Walked<'_>) -> Outcome {

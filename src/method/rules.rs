@@ -2,17 +2,19 @@
 
 use super::either::Either;
 use super::walked::Walked;
-use crate::check::{Care, Check, Decides, Rule, Verdict};
-use crate::drive::Drive;
+use crate::check::{Care, Check, Decides, Rule, Verdict, Ways, at_most};
+use crate::drive::{Drive, IfStalled};
 use crate::law::Doubted;
-use crate::quantity::{Band, Force, Measure, Ratio};
+use crate::quantity::{Band, Force, Measure, Ratio, Role};
 
-/// Times the limit up to which a drive that is held to a force, and freed where it stalls, asks for care: our judgement.
-const HELD: f64 = 2.5;
+/// The factor of a rig over the pull on it, as the table of checks has it.
+const RIG: f64 = 1.25;
 
 const STALLS: &str = "at the high end the drive stalls: hold the jacks to what may be borne (`rig: { held_to: ... }`) and \
                       say how it is freed (`if_stalled`)";
 const FREED: &str = "the jacks are held to what may be borne; where it stalls it is freed as the file says";
+const PULL_STALLS: &str = "at the high end the pull stalls: say how it is freed (`if_stalled`)";
+const PULL_FREED: &str = "the rig holds at its rating; where the pull stalls a pit is dug over it, as the file says";
 
 /// What anything is pushed with: no more than the jacks can give.
 pub(super) fn by_jacks(at: &Walked<'_>, thrust: Either<Doubted<Band<Force>>>) -> Either<Doubted<Band<Force>>> {
@@ -23,22 +25,38 @@ pub(super) fn by_jacks(at: &Walked<'_>, thrust: Either<Doubted<Band<Force>>>) ->
 /// Up to a share of the limit at the high level; beyond it not decided until the file says at what force the jacks are
 /// held, from the likely one to `most`, and how a drive that stalls there is freed. A frame holds itself: `most` is none.
 pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Option<Force>) -> Check<()> {
+    let told = |held: Force, likely: Force| most.is_some_and(|most| held >= likely && held <= most);
+    let held = |likely: Force| most.is_none() || drive.rig.held_to.is_some_and(|held| told(held.value, likely));
+    let ways: Ways = if most.is_some() { &[&["rig.held_to", "if_stalled"]] } else { &[&["if_stalled"]] };
     let check = check.by(Rule::Watched(share));
+    stalls(check, drive.leeway.held, |likely| held(likely) && drive.is_freed(), [STALLS, FREED], ways)
+}
+
+/// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
+pub(super) fn against_rig_pull(drive: &Drive, pull: Doubted<Band<Force>>) -> Check<()> {
+    let share = Decides::Watched(RIG).share(&drive.leeway);
+    let check = at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share));
+    let freed = drive.if_stalled == Some(IfStalled::RescuePit) && drive.is_freed();
+    stalls(check, drive.leeway.held, |_| freed, [PULL_STALLS, PULL_FREED], &[&["if_stalled"]])
+}
+
+/// What stalls at the high level alone asks for care where it is held and freed, up to so many times its limit.
+fn stalls(
+    check: Check<()>,
+    most: Ratio,
+    is_freed: impl Fn(Force) -> bool,
+    [stalls, freed]: [&'static str; 2],
+    ways: Ways,
+) -> Check<()> {
     let (Verdict::NotDecided, None, Some((demand, limit)), Some((likely, _))) =
         (check.verdict, check.doubt, check.high(), check.likely())
     else {
         return check;
     };
-    let holds = |held: Force| most.is_some_and(|most| held.si() >= likely.si && held <= most);
-    let held = most.is_none() || drive.rig.held_to.is_some_and(|held| holds(held.value));
-    if held && drive.is_freed() && demand.si <= HELD * limit.si {
-        check.by(Rule::Watched(Ratio::from_si(HELD))).with_care(Care::Condition, FREED)
+    if is_freed(Force::from_si(likely.si)) && demand.si <= most.si() * limit.si {
+        check.by(Rule::Watched(most)).with_care(Care::Condition, freed)
     } else {
-        check.with_note(STALLS).settled_by(if most.is_some() {
-            &["rig.held_to", "if_stalled"]
-        } else {
-            &["if_stalled"]
-        })
+        check.with_note(stalls).settled_by(ways)
     }
 }
 

@@ -8,7 +8,7 @@ use super::rest::{Put, Stands, stands};
 use super::rules::{asked, by_jacks, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
-use crate::check::{Absent, Check, Decides, Outcome, at_most, only, required};
+use crate::check::{Absent, Check, Decides, Outcome, Ways, at_most, only, required};
 use crate::drive::{Drive, Pipe, Stretch, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
@@ -21,6 +21,7 @@ const JACKS: &str = "against the share of its rating that jacks are designed for
 const ASKED: &str = "the tube of the stem is not told: a stem and a free length for so much, against a stem of 100 x 15 mm \
                      with 1.0 m free in the pit";
 const JOINTS: &str = "no rating of its joints is told: joints for so much, against the most that is usual";
+const TUBE: Ways = &[&["stem.wall", "stem.free_length"]];
 const SNAKING: &str = "where the bore stands open round the stem: it snakes, which costs line and friction before it \
                        breaks anything";
 
@@ -60,7 +61,10 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
         let usual = &at.drive.usual.stem;
         let asked = |thrust| asked(thrust, usual.factor.value, at.drive.leeway.unwatched);
         let limit = usual.buckling;
-        return Ok(most(at).check(|thrust| required(Role::Thrust, asked(thrust), limit)).with_note(ASKED));
+        return Ok(most(at)
+            .check(|thrust| required(Role::Thrust, asked(thrust), limit))
+            .with_note(ASKED)
+            .settled_by(TUBE));
     };
     let origin = tube.factor.origin;
     calc.part(IN);
@@ -102,7 +106,10 @@ pub(super) fn joint(at: &Walked<'_>) -> Outcome {
     }
     let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
     let usual = at.drive.usual.stem.joint;
-    Ok(most(at).check(|thrust| required(Role::Thrust, high(thrust), usual)).with_note(JOINTS))
+    Ok(most(at)
+        .check(|thrust| required(Role::Thrust, high(thrust), usual))
+        .with_note(JOINTS)
+        .settled_by(&[&["stem.joint_thrust"]]))
 }
 
 pub(super) fn turned(at: &Walked<'_>) -> Outcome {

@@ -92,14 +92,23 @@ impl Page<'_> {
     fn asked(&mut self, choice: &Choice) {
         let Some(first) = choice.ranked.first().filter(|first| first.standing == Standing::Open) else { return };
         let mut label = "Write    ";
-        for ask in asks(first) {
-            for (place, path) in ask.fields.iter().enumerate() {
+        for ask in asks(&first.scheme) {
+            let fields = ask
+                .ways
+                .iter()
+                .enumerate()
+                .flat_map(|(way, fields)| fields.iter().enumerate().map(move |(place, path)| (way, place, *path)));
+            for (way, place, path) in fields {
                 let says = Spec::at(path).map_or_else(String::new, |spec| {
                     format!("{}; {}", spec.doc.trim_end_matches('.').replace("\n", " "), spec.may_be(self.system))
                 });
-                let settles =
-                    if place == 0 { format!(" (settles {})", ask.checks.join(", ")) } else { " (with it)".to_owned() };
-                self.wrapped(label, &format!("{path}: {says}{settles}"));
+                let settles = match (way, place) {
+                    (0, 0) => format!(" (settles {})", ask.checks.join(", ")),
+                    (_, 0) => String::new(),
+                    _ => " (with it)".to_owned(),
+                };
+                let or = if way > 0 && place == 0 { "or " } else { "" };
+                self.wrapped(label, &format!("{or}{path}: {says}{settles}"));
                 label = "         ";
             }
         }

@@ -62,8 +62,12 @@ fn what_is_told_decides() {
     let low = of(&main(&format!("{flow}, fluid_level: 1.2 m"), OPEN));
     assert_eq!(low.verdict, Verdict::Within);
     assert_relative_eq!(low.high().unwrap().0.si, 1_500.0 * G * (2.097 - 1.2), max_relative = 2e-3);
-    let thick = flow.edit("yield_point: 0 Pa", "yield_point: 12 Pa");
-    assert_eq!(of(&main(&format!("{thick}, fluid_level: 0 m"), OPEN)).verdict, Verdict::Over);
+    // Full of fluid of 1,050 the bore holds 22 kPa at its crown: 8 Pa on half of the way, 38 m, add 6 x 8 x 38 / 0.137 = 13,
+    // which a gauge holds under 38; 30 Pa add 50.
+    let thick = |pascals: &str| flow.edit("yield_point: 0 Pa", &format!("yield_point: {pascals} Pa"));
+    let full = |pascals: &str| of(&main(&format!("{}, fluid_level: 0 m", thick(pascals)), OPEN));
+    assert_eq!((full("8").verdict, full("8").care), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(full("30").verdict, Verdict::Over);
 }
 
 /// Less than a metre over the bore: it comes up, whatever is done.

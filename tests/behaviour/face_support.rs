@@ -61,7 +61,10 @@ fn a_narrow_window_is_not_decided_and_none_is_over() {
 #[test]
 fn blows_alone_do_not_tell_whether_there_is_a_pressure() {
     let blows = face(&SOFT.edit(STRENGTH, ""));
-    assert_eq!((blows.verdict, blows.settled_by), (Verdict::NotDecided, &["ground[].soil.undrained_strength"][..]));
+    assert_eq!(
+        (blows.verdict, blows.settled_by),
+        (Verdict::NotDecided, &[&["ground[].soil.undrained_strength"][..]][..])
+    );
     let (least, _) = blows.high().unwrap();
     assert_relative_eq!(least.si, 329e3, max_relative = 1e-6);
     let (least, _) = blows.best().unwrap();

@@ -85,7 +85,7 @@ fn a_flat_sewer_with_a_tight_tolerance() {
     // Nobody says what the owner asks for: 20 mm on the safe side, and what 150 mm would let pass is not decided.
     let [jacked, pulled] = checks("length: 80 m\npilot: drilled\n", Subject::Invert);
     assert_eq!(jacked.verdict, Verdict::Within);
-    assert_eq!((pulled.verdict, pulled.settled_by), (Verdict::NotDecided, &["tolerance"][..]));
+    assert_eq!((pulled.verdict, pulled.settled_by), (Verdict::NotDecided, &[&["tolerance"][..]][..]));
     // Half of 325 mm and 85 mm of a pilot that is walked over: more than anybody may have in mind.
     let text = sewer("length: 80 m\npilot: walked_over\n").edit("sdr: 11", "sdr: 11, bore: 640 mm");
     let drive = drive(&text);
@@ -121,7 +121,7 @@ fn slopes_that_run() {
     let of = |lines: &str| checks(lines, Subject::LeastSlope)[0];
     assert_eq!(of("grade: 0.3 %\n").verdict, Verdict::Within);
     let asked = of("grade: 0.2 %\n");
-    assert_eq!((asked.verdict, asked.settled_by), (Verdict::NotDecided, &["design_flow.min"][..]));
+    assert_eq!((asked.verdict, asked.settled_by), (Verdict::NotDecided, &[&["design_flow.min"][..]][..]));
     // v = 0.0635^(2/3) 0.002^(1/2) / 0.013 = 0.547 m/s, Q = 27.7 L/s full.
     let cleans = of("grade: 0.2 %\ndesign_flow: { min: 13.8 L/s }\n");
     assert_eq!((cleans.verdict, cleans.care), (Verdict::WithCare, Some(Care::Screen)));
@@ -150,7 +150,7 @@ fn waves_that_nobody_tells() {
     let grown = (91.44_f64 / 90.0).powi(2);
     assert_relative_eq!(likely, std::f64::consts::PI * 0.015 * grown / 10.0, max_relative = 1e-9);
     assert_relative_eq!(high, std::f64::consts::PI * (0.0254 * grown + 0.157_5 / 2.0) / 30.0, max_relative = 1e-9);
-    assert_eq!((pulled.verdict, pulled.settled_by), (Verdict::NotDecided, &["half_wave"][..]));
+    assert_eq!((pulled.verdict, pulled.settled_by), (Verdict::NotDecided, &[&["half_wave"][..]][..]));
     // 1.1 % waves on 2 % hurt nobody.
     assert_eq!(checks("grade: 2 %\n", Subject::BackFall)[1].verdict, Verdict::Within);
     // A sag of 25.4 mm is the limit of a code for 6 to 10 in: 17.3 mm of it at 0.4 %.
@@ -173,7 +173,7 @@ fn a_pilot_goes_before_a_pulled_pipe() {
     assert_eq!(of("medium_to_dense_sand, spt_n: 35", pushed).verdict, Verdict::WithCare);
     assert_eq!(of("medium_to_dense_sand, spt_n: 25", pushed).verdict, Verdict::Within);
     let untold = of("medium_to_dense_sand, spt_n: 45", "");
-    assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &["pilot"][..]));
+    assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["pilot"][..]][..]));
     // A drilled one goes through; what its bore does round it asks for care.
     assert_eq!(of("medium_to_dense_sand, spt_n: 45", "pilot: drilled\n").verdict, Verdict::WithCare);
     // In rock nobody pushes one.

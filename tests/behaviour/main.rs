@@ -15,6 +15,7 @@ mod edit;
 mod advice_units;
 mod any_ground;
 mod applies;
+mod asks;
 mod assumed;
 mod beside;
 mod both_ways;

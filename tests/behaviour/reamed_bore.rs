@@ -61,7 +61,7 @@ fn sand_is_held_by_fluid_over_its_water() {
     assert_relative_eq!(full.high().unwrap().1.si, need, max_relative = 1e-6);
     assert_eq!(full.verdict, Verdict::Within);
     let low = bore(&wet.edit("fluid_level: 1 m", "fluid_level: 2 m"));
-    assert_eq!((low.verdict, low.settled_by), (Verdict::Over, &["pull.fluid_level"][..]));
+    assert_eq!((low.verdict, low.settled_by), (Verdict::Over, &[&["pull.fluid_level"][..]][..]));
     // Not told: both pits are to be kept full, as far as the ground bears it.
     let untold = bore(&wet.edit(", fluid_level: 1 m", ""));
     assert_eq!((untold.verdict, untold.care), (Verdict::WithCare, Some(Care::Condition)));

@@ -34,7 +34,7 @@ fn what_is_in_the_way_is_named() {
             .edit("work: { round_the_clock: true }\n", "")
     }));
     assert_eq!(standing, Standing::Open, "{sentence}");
-    assert!(sentence.contains("would fit") && sentence.contains("; write "), "{sentence}");
+    assert!(sentence.contains("could fit") && sentence.contains("; write "), "{sentence}");
     let (standing, sentence) = reason(&sewer(|text| text.edit("900 kN", "80 kN")));
     assert_eq!(standing, Standing::Barred, "{sentence}");
     assert_eq!(sentence.matches("thrust, pipe").count(), 1, "{sentence}");

@@ -195,6 +195,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // What is left of a factor, and how far past a limit: over one, under a usual factor.
             "left.watched" | "left.unwatched" | "left.set_on" => (1.05, 1.6),
             "past.surveyed" | "past.most" => (1.0, 2.0),
+            "past.held" => (2.0, 3.0),
             // Undrained modulus 50 to 1000 times the strength; bores in clay squeeze from about 2; loose spoil.
             "bore.stiffness" | "bore.stiffness_soft" => (30.0, 400.0),
             "bore.week_most" | "bore.days_most" => (0.5, 3.0),
@@ -308,6 +309,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "rest.pilot" => (3.0, 40.0),
             "rest.pushed" => (1.5, 20.0),
             "steel.held_free" => (1.0, 6.0),
+            "joint.shortest_pipe" => (0.75, 1.2),
+            "joint.longest_pipe" => (2.5, 4.0),
             "joint.pipe_length" => (1.0, 3.0),
             "usual.stem_diameter" => (75.0 * MM, 140.0 * MM),
             "usual.stem_wall" => (8.0 * MM, 25.0 * MM),

@@ -167,9 +167,9 @@ fn a_wall_that_is_not_given_is_sized() {
     let scheme = jacked(&drive);
     assert!(scheme.checks.get(Subject::ThrustWall).unwrap().is_required());
     let needed = wall_needed(&drive, &drive.candidates()[0], &scheme).unwrap();
-    let [side, top] = [needed.side, needed.top].map(|length| length.si());
+    let [width, height, top] = [needed.width, needed.height, needed.top].map(|length| length.si());
     // Put in as it is said, it is used to the full.
-    let wall = format!("wall: {{ width: {side} m, height: {side} m, top_depth: {top} m }}");
+    let wall = format!("wall: {{ width: {width} m, height: {height} m, top_depth: {top} m }}");
     let used = check(&with("none", &format!("{ground}, {wall}")), Subject::ThrustWall).unwrap().utilisation().unwrap();
     assert!((used - 1.0).abs() < 1e-6, "{used}");
 }
@@ -254,4 +254,19 @@ proptest! {
             prop_assert!(at(width, height, top + 0.3, angle, water, None) >= no_less);
         }
     }
+}
+
+/// A wall reaches no higher than 0.6 of the depth of the floor, 0.6 x (6 + 1) = 4.2 m, and is as wide as it then has to be:
+/// unlubricated, in weak ground, it is. K_p of 5 deg is 1.191.
+#[test]
+fn a_wall_that_is_wider_than_high_is_sized() {
+    let ground = soil("18 kN/m3", "18 kN/m3", "5 deg");
+    let strong = with("none", &ground).edit("900 kN", "4500 kN");
+    let drive = drive(&strong.edit("lubrication: metered", "lubrication: none"));
+    let needed = wall_needed(&drive, &drive.candidates()[0], &jacked(&drive)).unwrap();
+    let [width, height, top] = [needed.width, needed.height, needed.top].map(|length| length.si());
+    assert!((height - 4.2).abs() < 1e-9 && width > height, "{width} x {height}");
+    // By hand, with nothing but effective stress: half of 1.191 x 18 (top + bottom)/2 over its face is what it may be asked.
+    let passive = 1.190_954 * 18e3 * (top + top + height) / 2.0 * height * width;
+    assert!((passive / 2.0 / needed.thrust.si() - 1.0).abs() < 1e-5, "{passive} for {:?}", needed.thrust);
 }

@@ -105,7 +105,7 @@ fn a_plug_that_is_not_given_is_told() {
         let check = first["checks"].as_array().unwrap().iter().find(|check| check["subject"] == "soil plug");
         let asks = first["if_settled"]["write"].as_array().unwrap().iter();
         let fields = asks.filter(|ask| ask["settles"].as_array().unwrap().contains(&"soil plug".into()));
-        (check.map(verdict), fields.map(|ask| ask["fields"][0].as_str().unwrap().to_owned()).collect::<Vec<_>>())
+        (check.map(verdict), fields.map(|ask| ask["ways"][0][0].as_str().unwrap().to_owned()).collect::<Vec<_>>())
     };
     assert_eq!(plug("", ""), (Some("not decided".to_owned()), vec!["ground[].treatment".to_owned()]));
     assert_eq!(plug("spoil: slurry\n", ""), (None, vec![]));

@@ -4,7 +4,7 @@ use super::Resolver;
 use super::line::Line;
 use crate::drive::{Stem, Stretch, Waves};
 use crate::drive_file::{DriveFile, OrNone};
-use crate::handbook::{GroundClass, HandbookError, Pilot};
+use crate::handbook::{GroundClass, Handbook, HandbookError, Pilot};
 use crate::law::Law;
 use crate::laws::guidance::GuidedError;
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
@@ -28,21 +28,21 @@ const STEERED: Equation = Equation::judged(
 const STONE: f64 = 0.05;
 
 /// The kind of pilot that the file tells, or the one that its ground or its stem asks for: in rock, above the blows that a
-/// pilot can be pushed through, and by a wide stem a drilled one.
-pub(super) fn pilot_kind(file: &DriveFile) -> Pilot {
-    /// Blows above which no pilot is pushed: rows `pilot_cone`, the harder of clay and sand.
-    const MOST: f64 = 50.0;
+/// pilot can be pushed through in the harder of clay and sand, and by a wide stem a drilled one.
+pub(super) fn pilot_kind(file: &DriveFile, handbook: &Handbook) -> Result<Pilot, HandbookError> {
     /// Stems in m that are wider than those that are pushed, some 90 to 115 mm.
     const WIDE: f64 = 0.15;
     let told = file.pilot.as_ref().map(|field| field.value);
+    let most = handbook.pilot_cone()?.iter().filter_map(|row| row.value.value.blows_most.as_ref());
+    let most = most.map(|blows| blows.value).fold(Ratio::default(), Ratio::max);
     let hard = |stretch: &crate::drive_file::StretchFile| {
         stretch.class.value.is_rock()
             || stretch.mixed_with.as_ref().is_some_and(|other| other.value.is_rock())
-            || stretch.spt_n.as_ref().is_some_and(|blows| blows.value.si() > MOST)
+            || stretch.spt_n.as_ref().is_some_and(|blows| blows.value > most)
     };
     let stem = file.stem.as_ref().map(|stem| stem.outside_diameter.value);
     let wide = stem.is_some_and(|stem| matches!(stem, OrNone::Some(diameter) if diameter.si() > WIDE));
-    told.unwrap_or(if wide || file.ground.iter().any(hard) { Pilot::Drilled } else { Pilot::Displacement })
+    Ok(told.unwrap_or(if wide || file.ground.iter().any(hard) { Pilot::Drilled } else { Pilot::Displacement }))
 }
 
 impl Resolver<'_> {
@@ -65,7 +65,7 @@ impl Resolver<'_> {
             error.with(least, |error, least| GuidedError { error, told_at, length, least }.value())
         };
         let law = Origin::Law(&GuidedError::EQUATION);
-        let error = match pilot_kind(file) {
+        let error = match pilot_kind(file, self.handbook)? {
             _ if !stem.is_there() => Cited::new(pushed, Origin::Law(&STEERED)),
             Pilot::WalkedOver => {
                 let shares = self.handbook.line_tolerance()?;

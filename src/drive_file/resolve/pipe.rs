@@ -86,7 +86,7 @@ impl Resolver<'_> {
         };
         // Of a proposed pipe there is nothing that the user could mend.
         if self.proposing.is_none() {
-            self.proportions(&of, &pipe);
+            self.proportions(&of, &pipe)?;
         }
         for row in self.handbook.exclusion()?.iter() {
             let bars = &row.value.value;

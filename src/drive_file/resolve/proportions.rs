@@ -6,7 +6,8 @@ use super::listed::Listed;
 use crate::drive::Pipe;
 use crate::drive_file::limits::{m, mm, mpa};
 use crate::drive_file::{CandidateFile, PullFile};
-use crate::handbook::Family;
+use crate::handbook::{Family, HandbookError};
+use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Area, Force, Length, LineLoad, Measure, Pressure, Ratio};
 use crate::yaml::Field;
 
@@ -36,23 +37,24 @@ const fn strength(family: Family) -> Option<((f64, f64), (f64, f64))> {
     }
 }
 
-/// Unit weight of the material, in N/m³: for slips only.
-const fn unit_weight(family: Family) -> f64 {
+/// Row of the table `pipe_density`.
+const fn density(family: Family) -> &'static str {
     match family {
-        Family::Clay => 22e3,
-        Family::Concrete => 25e3,
-        Family::PolymerConcrete => 23e3,
-        Family::Steel => 78.5e3,
-        Family::DuctileIron => 70.5e3,
-        Family::Pe => 9.4e3,
-        Family::Pvc | Family::PvcFused | Family::PvcRestrained => 14e3,
-        Family::Grp | Family::FibreCement => 20e3,
+        Family::Clay => "clay",
+        Family::Concrete => "concrete",
+        Family::PolymerConcrete => "polymer_concrete",
+        Family::Steel => "steel",
+        Family::DuctileIron => "ductile_iron",
+        Family::Pe => "pe",
+        Family::Pvc | Family::PvcFused | Family::PvcRestrained => "pvc",
+        Family::Grp => "grp",
+        Family::FibreCement => "fibre_cement",
     }
 }
 
 impl Resolver<'_> {
     /// Holds what the file gives of a pipe against the pipe that it makes.
-    pub(super) fn proportions(&mut self, of: &Listed<'_>, pipe: &Pipe) {
+    pub(super) fn proportions(&mut self, of: &Listed<'_>, pipe: &Pipe) -> Result<(), HandbookError> {
         const OUTSIDE: &str = "the outside diameter of the pipe";
         const BARREL: &str = "the section of the pipe";
         let block = (of.path, of.pipe);
@@ -70,10 +72,8 @@ impl Resolver<'_> {
         self.beside(block, CandidateFile::wall, times(0.0, 0.35), times(1.0 / thick, 1.0 / thin), OUTSIDE);
         if let Some(wall) = wall(pipe) {
             let section = core::f64::consts::PI * (outside - wall) * wall;
-            let weight = |least: f64, most: f64| -> Range<LineLoad> {
-                let whole = section * unit_weight(pipe.family);
-                range(least * whole, most * whole)
-            };
+            let whole = section * self.density(density(pipe.family))?.value.si() * STANDARD_GRAVITY;
+            let weight = |least: f64, most: f64| -> Range<LineLoad> { range(least * whole, most * whole) };
             // A lining of mortar may double the weight of a thin pipe.
             let lined = matches!(pipe.family, Family::DuctileIron | Family::Steel);
             let (possible, usual) = if lined { ((0.5, 3.0), (0.85, 2.0)) } else { ((0.5, 1.5), (0.85, 1.25)) };
@@ -128,6 +128,7 @@ impl Resolver<'_> {
             self.beside(("pull", pull), PullFile::bend_radius, possible, radius(20.0, 1_500.0), OUTSIDE);
         }
         self.by_strength(of, pipe);
+        Ok(())
     }
 
     /// Forces beside what they act on, and strengths beside the grade.

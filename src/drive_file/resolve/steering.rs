@@ -96,7 +96,7 @@ impl Resolver<'_> {
         let angles = self.handbook.joint_angle()?;
         let (screen, most) = (angles.value("screen")?, angles.value("most")?);
         let squareness = self.squareness(of, ends)?;
-        let pipe_length = self.pipe_length(of, ends, line);
+        let pipe_length = self.pipe_length(of, ends, line)?;
         let told = line.joint_angle.is_some()
             || line.deviation.is_some()
             || line.wave_amplitude.is_some()
@@ -153,14 +153,15 @@ impl Resolver<'_> {
     }
 
     /// Length of one pipe, which the angles of deviation, curve and wave need.
-    fn pipe_length(&mut self, of: &Listed<'_>, ends: &Ends, line: &SteeringFile) -> Option<(Length, Length)> {
+    fn pipe_length(&mut self, of: &Listed<'_>, ends: &Ends, line: &SteeringFile) -> Resolved<Option<(Length, Length)>> {
         if let Some(length) = self.own(of, CandidateFile::pipe_length) {
-            return Some((length.value, length.value));
+            return Ok(Some((length.value, length.value)));
         }
         let path = of.at("pipe_length");
         let needed = line.deviation.is_some() || line.curve_radius.is_some() || line.wave_amplitude.is_some();
-        match ends.pipe_length {
+        Ok(match ends.pipe_length {
             Some(row) if needed => {
+                let row = self.any_length(row)?;
                 let (short, long) = row.value;
                 let shown = |length| Shown::of(length, Role::Distance);
                 let value = match (shown(short), shown(long)) {
@@ -178,7 +179,18 @@ impl Resolver<'_> {
                 }
                 None
             }
+        })
+    }
+
+    /// A range of the trade as it is; where a standard has one length, other ones are made too.
+    fn any_length(&self, row: Cited<(Length, Length)>) -> Resolved<Cited<(Length, Length)>> {
+        let (short, long) = row.value;
+        if short < long {
+            return Ok(row);
         }
+        let (shortest, longest) =
+            (self.handbook.length("joint.shortest_pipe")?, self.handbook.length("joint.longest_pipe")?);
+        Ok(longest.map(|longest| (short.min(shortest.value), long.max(longest))))
     }
 
     fn packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) -> Resolved<Option<Packer>> {

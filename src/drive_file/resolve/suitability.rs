@@ -1,6 +1,5 @@
 //! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
 
-use super::guidance::pilot_kind;
 use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Pipe, Rated, Side, Stretch, UNTOLD_PILOT};
 use crate::drive_file::{DriveFile, StretchFile};
@@ -120,9 +119,9 @@ pub(super) struct Works {
 
 impl Works {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
-    pub(super) fn of(file: &DriveFile, stem: bool, largest: Length, highest: Length) -> Self {
+    pub(super) fn of(file: &DriveFile, (pilot, stem): (Pilot, bool), largest: Length, highest: Length) -> Self {
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
-        let drilled = stem && pilot_kind(file) != Pilot::Displacement;
+        let drilled = stem && pilot != Pilot::Displacement;
         let pilot = if drilled { Column::Guided(GuidedTechnique::Drilled) } else { Column::Jacking };
         let (head, technique) = match (spoil, stem, drilled) {
             (Spoil::Auger, true, false) => (None, "displacing pilot, auger"),
@@ -198,14 +197,13 @@ impl Site {
 
 impl Resolver<'_> {
     /// Says which technique is rated.
-    pub(super) fn assume_pilot(&mut self, file: &DriveFile, stem: bool) {
+    pub(super) fn assume_pilot(&mut self, file: &DriveFile, kind: Pilot, stem: bool) {
         match (&file.pilot, stem) {
             (Some(field), false) => {
                 let complaint = Complaint::from("there is no stem, so there is no pilot");
                 self.flaw(field, "pilot", complaint.advise("give stem.outside_diameter, or leave this out"));
             }
             (None, true) => {
-                let kind = pilot_kind(file);
                 let by = if kind == Pilot::Displacement { &DISPLACING } else { &DRILLED };
                 self.assume("pilot", AssumedValue::Word(kind.key().to_owned()), Origin::Law(by));
             }

@@ -52,7 +52,8 @@ pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
 pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
     calc.part("casing in the pit as a column");
-    Ok(free::column(at, calc, &tube.section, &tube.free, by_jacks(at, pushes(at)?)))
+    let check = free::column(at, calc, &tube.section, &tube.free, by_jacks(at, pushes(at)?));
+    Ok(check.settled_by(&[&["candidates[].casing_free_length"]]))
 }
 
 pub(in crate::method) fn joint(at: &Walked<'_>) -> Outcome {
@@ -69,5 +70,8 @@ pub(in crate::method) fn joint(at: &Walked<'_>) -> Outcome {
     let welds = Either { safe: at_yield(&tube.section), best: tube.best.as_ref().map(at_yield) };
     let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
     let sides = thrust.with(welds, |thrust, welds| (thrust, welds));
-    Ok(sides.check(|(thrust, welds)| required(Role::Thrust, high(thrust), welds)).with_note(WELDED))
+    Ok(sides
+        .check(|(thrust, welds)| required(Role::Thrust, high(thrust), welds))
+        .with_note(WELDED)
+        .settled_by(&[&["candidates[].casing_joint_thrust"]]))
 }

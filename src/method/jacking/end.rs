@@ -4,7 +4,7 @@ use super::capacity::{EndLimits, end_limits};
 use super::free;
 use super::jacked::Jacked;
 use super::joint::Turned;
-use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, at_most, only};
+use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, Ways, at_most, only};
 use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::method::rules::{by_jacks, watched};
@@ -88,13 +88,13 @@ fn held_to_limits(
 
 /// What would settle it: the joint where nothing is told of it, nights that need not be, a better limit, or what is done
 /// where the force reaches it.
-fn settling(at: &Walked<'_>, pipe: &JackedPipe, untold: bool) -> &'static [&'static str] {
+fn settling(at: &Walked<'_>, pipe: &JackedPipe, untold: bool) -> Ways {
     let nights = at.drive.rests.planned.is_empty() && at.drive.work.shifts_between_nights().is_some();
     match (untold && !pipe.joint.packer_told, nights) {
-        (true, true) => &["candidates[].packer", "steering", "work.round_the_clock"],
-        (true, false) => &["candidates[].packer", "steering"],
-        (false, true) => &["work.round_the_clock", "rig.held_to", "if_stalled"],
-        (false, false) => &["rig.held_to", "if_stalled"],
+        (true, true) => &[&["candidates[].packer", "steering"], &["work.round_the_clock"]],
+        (true, false) => &[&["candidates[].packer", "steering"]],
+        (false, true) => &[&["work.round_the_clock"], &["rig.held_to", "if_stalled"]],
+        (false, false) => &[&["rig.held_to", "if_stalled"]],
     }
 }
 
@@ -162,5 +162,6 @@ pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>
         return Err(Absent::NotApplicable("only steel is looked at as a column"));
     };
     calc.part("pipe in the pit as a column");
-    Ok(free::column(at, calc, end, &jacked.pipe.free, by_jacks(at, jacked.thrust())))
+    let check = free::column(at, calc, end, &jacked.pipe.free, by_jacks(at, jacked.thrust()));
+    Ok(check.settled_by(&[&["candidates[].free_length"]]))
 }

@@ -17,7 +17,8 @@ const DRAINED: &str = "the ground straight behind the wall: effective stress, no
 const UNDRAINED: &str = "undrained, which bears less here than drained: strength and moist weight, no water";
 const MOVEMENT: &str = "a quarter of that at full resistance, to which the safety factor keeps it: survey the wall, set the line up \
                         apart from the frame, or check its movement";
-const ASKED: &str = "no wall is told: a square wall of this side with its middle behind the axis of the pipe, or equal";
+const ASKED: &str = "no wall is told: one of this width, as high up to 0.6 of the depth of the floor, with its middle behind \
+                     the axis of the pipe, or equal";
 const NONE_DOES: &str = "no wall is told, and none that could be built bears the thrust in this ground";
 
 /// How far the thrust may lie from the reaction.
@@ -50,20 +51,25 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
 /// A wall that is not told is asked for.
 fn asked_wall(at: &Walked<'_>) -> Outcome {
     let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
-    let usual = at.drive.usual.wall;
-    let width = at.drive.site.launch.space.map_or(usual, |space| space.width);
-    let floor = at.drive.site.launch.space.map_or(reaction.invert + at.drive.usual.floor, |space| space.floor);
-    let height = at.drive.usual.wall_share.map(|share| share * floor);
-    let most = if height.value < width.value { height } else { width };
-    let side = |thrust: Doubted<Band<Force>>| {
+    let most = at.drive.site.launch.space.map_or(at.drive.usual.wall, |space| space.width);
+    let tallest = tallest(at.drive, reaction);
+    let width = |thrust: Doubted<Band<Force>>, tallest| {
         let thrust = asked(thrust, reaction.safety.value, at.drive.leeway.set_on);
-        thrust.map(|thrust| {
-            thrust.map(|thrust| side(reaction, at.pipe, thrust).map_or(Length::from_si(LARGEST), |found| found.0))
-        })
+        let width = |thrust| fitted(reaction, at.pipe, thrust, tallest).map_or(Length::from_si(LARGEST), |wall| wall.0);
+        required(Role::Distance, thrust.map(|thrust| thrust.map(width)), most)
     };
-    let check = by_jacks(at, at.thrust()).check(|thrust| required(Role::Distance, side(thrust), most));
-    let none = check.high().is_some_and(|(side, _)| side.si >= LARGEST);
+    // No height that walls usually reach bars: one that is told may be taller.
+    let thrust = by_jacks(at, at.thrust());
+    let best = width(thrust.best.unwrap_or(thrust.safe), Length::from_si(LARGEST));
+    let check = width(thrust.safe, tallest).at_best(best);
+    let none = check.high().is_some_and(|(width, _)| width.si >= LARGEST);
     Ok(check.with_note(if none { NONE_DOES } else { ASKED }))
+}
+
+/// The height to which a wall usually reaches: higher up it finds made ground and services behind it.
+fn tallest(drive: &Drive, reaction: &Reaction) -> Length {
+    let floor = drive.site.launch.space.map_or(reaction.invert + drive.usual.floor, |space| space.floor);
+    drive.usual.wall_share.value * floor
 }
 
 pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -88,7 +94,10 @@ pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
             return Err(Absent::NotApplicable("the file says that its movement was checked apart"));
         }
         (Some(wall), _) => wall.height,
-        (None, asked) => Length::from_si(asked?.high().map_or(LARGEST, |(side, _)| side.si)),
+        (None, asked) => {
+            let width = Length::from_si(asked?.high().map_or(LARGEST, |(width, _)| width.si));
+            width.min(tallest(at.drive, reaction))
+        }
     };
     calc.part(PART);
     let law = PassiveMovement { share: reaction.movement.value / KEPT, height };
@@ -96,11 +105,13 @@ pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     Ok(at_most(Role::Offset, movement, at.drive.tolerance).with_note(MOVEMENT))
 }
 
-/// A square wall that would do, where the file gives the ground behind it and no wall.
+/// A wall that would do, where the file tells none.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WallNeeded {
-    /// Width and height.
-    pub side: Length,
+    /// Width.
+    pub width: Length,
+    /// Height: as the width, up to that which walls usually reach.
+    pub height: Length,
     /// Depth of its top.
     pub top: Length,
     /// Greatest thrust, high.
@@ -111,13 +122,13 @@ pub struct WallNeeded {
     pub is_undrained: bool,
 }
 
-/// Largest wall that is looked for.
+/// Widest wall that is looked for.
 const LARGEST: f64 = 20.0;
 /// Halvings of the interval: beyond these it is below a hair.
 const HALVINGS: usize = 40;
 
-/// The square wall that bears the high thrust of a scheme, or the most that the jacks give, with its middle behind the axis of the pipe; `None` where
-/// the ground behind is not known, a wall is given, or none of 20 m would do.
+/// The wall that bears the high thrust of a scheme, or the most that the jacks give, with its middle behind the axis of
+/// the pipe; `None` where the ground behind is not known, a wall is given, or none of 20 m would do.
 #[must_use]
 pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNeeded> {
     let reaction = drive.reaction.as_ref().filter(|reaction| reaction.wall.is_none())?;
@@ -125,19 +136,20 @@ pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNe
     if !(thrust > Force::default()) {
         return None;
     }
-    let (side, top, is_undrained) = side(reaction, pipe, thrust)?;
-    Some(WallNeeded { side, top, thrust, safety: reaction.safety, is_undrained })
+    let tallest = tallest(drive, reaction);
+    let (width, top, is_undrained) = fitted(reaction, pipe, thrust, tallest)?;
+    Some(WallNeeded { width, height: width.min(tallest), top, thrust, safety: reaction.safety, is_undrained })
 }
 
-/// Side and top of the square wall that bears a thrust with its middle behind the axis of the pipe, and whether undrained
-/// clay bears less there; `None` where none of 20 m would do.
-fn side(reaction: &Reaction, pipe: &Pipe, thrust: Force) -> Option<(Length, Length, bool)> {
+/// Width and top of the wall that bears a thrust with its middle behind the axis of the pipe, as high as it is wide up to
+/// the tallest, and whether undrained clay bears less there; `None` where none of 20 m would do.
+fn fitted(reaction: &Reaction, pipe: &Pipe, thrust: Force, tallest: Length) -> Option<(Length, Length, bool)> {
     let mut calc = Calc::new(Silent);
     let safety = reaction.safety.value;
-    let mut try_side = |side: Length| {
+    let mut try_width = |width: Length| {
         let wall = ThrustWall {
-            width: side,
-            height: side,
+            width,
+            height: width.min(tallest),
             top: None,
             thrust: None,
             eye: Length::default(),
@@ -145,17 +157,17 @@ fn side(reaction: &Reaction, pipe: &Pipe, thrust: Force) -> Option<(Length, Leng
         };
         let stand = Stand::of(reaction, &wall, pipe);
         let (_, behind, is_undrained) = allowed(&mut calc, reaction, &stand);
-        let law = WidthForThrust { thrust, safety, eye: behind.eye, width: side, resistance: behind.force };
+        let law = WidthForThrust { thrust, safety, eye: behind.eye, width, resistance: behind.force };
         (calc.law(law), stand.top, is_undrained)
     };
     let (mut short, mut enough) = (Length::default(), Length::from_si(LARGEST));
-    if try_side(enough).0 > enough {
+    if try_width(enough).0 > enough {
         return None;
     }
     for _ in 0..HALVINGS {
         let middle = (short + enough) / 2.0;
-        if try_side(middle).0 > middle { short = middle } else { enough = middle }
+        if try_width(middle).0 > middle { short = middle } else { enough = middle }
     }
-    let (_, top, is_undrained) = try_side(enough);
+    let (_, top, is_undrained) = try_width(enough);
     Some((enough, top, is_undrained))
 }

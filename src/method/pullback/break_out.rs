@@ -18,7 +18,7 @@ use crate::quantity::{Angle, Band, Length, MassDensity, Measure, Pressure, Ratio
 use crate::source::Cited;
 
 const TOLD: &str = "fluid at the crown of the bore, with the loss on its way to a pit";
-const HOLD: &str = "hold the fluid at the least cover to the limit, with a gauge: its level and its loss are not told";
+const HOLD: &str = "hold the fluid at the least cover to the limit, with a gauge";
 const UNTOLD: &str = "fluid up to the ground at the higher pit, with the loss of thick fluid on the longer way to a pit: give \
                       fluid_level and returns";
 const SHALLOW: &str = "so little ground is over the bore that fluid under pressure comes up";
@@ -98,10 +98,8 @@ impl<'a> Bore<'a> {
             let both = pressure.zip(weak).map(|(pressure, limit)| pressure * spare <= limit);
             both.if_sure().unwrap_or(false)
         };
-        if is_told || passes(adverse, Ratio::from(1.0)) {
-            let check = check.with_note(TOLD).at_best(hold(best, strong));
-            // All is told of the fluid that can be.
-            return if is_told { check.settled_by(&["ground[].soil"]) } else { check };
+        if passes(adverse, Ratio::from(1.0)) {
+            return check.with_note(TOLD).at_best(hold(best, strong));
         }
         let site = &self.drive.site;
         let spare = if site.surface.is_told && !site.surface.road { Ratio::from(1.0) } else { rule.spare_under_road };
@@ -110,8 +108,13 @@ impl<'a> Bore<'a> {
                 .crossings
                 .iter()
                 .any(|crossing| crossing.axis_distance(self.pipe.outside_diameter.value) < rule.near_service.value);
+        // What is told of it is held by a gauge as well as what is not.
         if !touchy && passes(best, spare) {
             return hold(best, weak).with_care(Care::Condition, HOLD);
+        }
+        if is_told {
+            // All is told of the fluid that can be.
+            return check.with_note(TOLD).at_best(hold(best, strong)).settled_by(&[&["ground[].soil"]]);
         }
         check.with_note(UNTOLD).at_best(hold(best, strong))
     }

@@ -2,7 +2,7 @@
 //! ground there bears.
 
 use super::pulled::Pulled;
-use crate::check::{Absent, Care, Check, Outcome, Rule, at_most, only};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Ways, at_most, only};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{Column, Grout};
 use crate::law::{Calc, Doubted, Recorder};
@@ -16,7 +16,7 @@ const TOLD: &str = "grout from the highest place of the bore down, at its pressu
 const HOLD: &str = "the grout is not told: hold it at the crown to the limit, in lifts, with a gauge";
 const UNTOLD: &str = "heavy grout pumped hard would lift the ground: give grout_density and grout_pressure";
 
-const DATA: &[&str] = &["annulus.grout_density", "annulus.grout_pressure"];
+const DATA: Ways = &[&["annulus.grout_density", "annulus.grout_pressure"]];
 
 /// The place where the grout comes nearest to what the ground bears.
 pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -58,7 +58,7 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
             pressure.zip(weak).map(|(pressure, limit)| pressure * spare <= limit).if_sure().unwrap_or(false)
         };
         if drive.annulus.grout_told || passes(most, Ratio::from(1.0)) {
-            return hold(most, weak).with_note(TOLD).at_best(hold(least, strong)).settled_by(&["ground[].soil"]);
+            return hold(most, weak).with_note(TOLD).at_best(hold(least, strong)).settled_by(&[&["ground[].soil"]]);
         }
         if !touchy && passes(least, spare) {
             return hold(least, weak).with_care(Care::Condition, HOLD).settled_by(DATA);

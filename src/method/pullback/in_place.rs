@@ -94,11 +94,11 @@ impl Around<'_> {
     pub(super) fn judged(&self, drive: &Drive, check: Check<()>) -> Check<()> {
         let check = if self.live.is_none() { check.undecided(TOO_SHALLOW) } else { check };
         check.settled_by(if drive.annulus.soil_modulus.is_none() {
-            &["annulus.soil_modulus"]
+            &[&["annulus.soil_modulus"]]
         } else if !drive.site.surface.is_told {
-            &["surface.over"]
+            &[&["surface.over"]]
         } else {
-            &["ground[].soil"]
+            &[&["ground[].soil"]]
         })
     }
 

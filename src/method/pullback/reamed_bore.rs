@@ -75,7 +75,7 @@ fn stands<R: Recorder>(
     let adverse = number(stretch.heavy(), ends.low, over.high, height.low, pull.fluids.light);
     let best = number(stretch.light(), ends.high, over.low, height.high, pull.fluids.clean);
     let check = adverse.with_note(by.note([CLAY, CLAY_BY_BLOWS, CLAY_OTHER])).at_best(best);
-    check.settled_by(&["ground[].soil.undrained_strength", "pull.fluid_level"])
+    check.settled_by(&[&["ground[].soil.undrained_strength"], &["pull.fluid_level"]])
 }
 
 /// Ground that runs, at this depth of the crown.
@@ -95,9 +95,9 @@ fn held<R: Recorder>(
         let mut holds = |density, height| calc.law(FluidHead { density, height });
         let (adverse, best) = (holds(pull.fluids.light, height.low), holds(pull.fluids.clean, height.high));
         let check = |pressure: Pressure| at_least(Role::Pressure, pressure, need).by(Rule::High);
-        return check(adverse).at_best(check(best)).with_note(RUNS).settled_by(&["pull.fluid_level"]);
+        return check(adverse).at_best(check(best)).with_note(RUNS).settled_by(&[&["pull.fluid_level"]]);
     }
     let most = rule.cap.map(|cap| cap * stress.total);
     let check = at_most(Role::Pressure, need.value, most).by(Rule::High);
-    check.with_care(Care::Condition, HOLD).settled_by(&["pull.fluid_level"])
+    check.with_care(Care::Condition, HOLD).settled_by(&[&["pull.fluid_level"]])
 }

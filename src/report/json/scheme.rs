@@ -33,10 +33,11 @@ impl Json<'_> {
             if_settled: ranked.if_settled.as_ref().map(|settled| object! {
                 place: settled.place,
                 standing: settled.standing.label(),
+                shown: settled.is_shown,
                 open: array(settled.open.iter().map(|subject| subject.label())),
                 ask: words::ask(ranked),
-                write: array(asks(ranked).into_iter().map(|ask| object! {
-                    fields: ask.fields.to_vec(),
+                write: array(asks(scheme).into_iter().map(|ask| object! {
+                    ways: array(ask.ways.iter().map(|fields| fields.to_vec())),
                     settles: ask.checks,
                 })),
             }),
@@ -118,8 +119,8 @@ impl Json<'_> {
     fn wall_needed(&self, ranked: &Ranked) -> Option<Map<String, Value>> {
         let needed = method::wall_needed(self.drive, &ranked.pipe, &ranked.scheme)?;
         Some(object! {
-            width: self.value(Shown::of(needed.side, Role::Depth)),
-            height: self.value(Shown::of(needed.side, Role::Depth)),
+            width: self.value(Shown::of(needed.width, Role::Depth)),
+            height: self.value(Shown::of(needed.height, Role::Depth)),
             top_depth: self.value(Shown::of(needed.top, Role::Depth)),
             thrust: self.value(Shown::of(needed.thrust, Role::Thrust)),
             safety: self.value(Shown::of(needed.safety.value, Role::Ratio)),

@@ -95,8 +95,8 @@ impl Page<'_> {
         let text = format!(
             "{} wide and {} high, its top {} down, for {} at a safety of {} in the {} ground behind it, if it has no \
              opening",
-            depth(wall.side),
-            depth(wall.side),
+            depth(wall.width),
+            depth(wall.height),
             depth(wall.top),
             self.value(Shown::of(wall.thrust, Role::Thrust)),
             self.value(Shown::of(wall.safety.value, Role::Ratio)),
