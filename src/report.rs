@@ -17,6 +17,7 @@
 mod around;
 mod cautions;
 mod contents;
+mod filled;
 mod json;
 mod text;
 mod words;
@@ -41,6 +42,13 @@ impl Report<'_> {
     /// If the handbook is malformed.
     pub fn text_in_full(&self, system: UnitSystem) -> Result<String, HandbookError> {
         text::page(self, system, true)
+    }
+
+    /// The text of the drive file, and a comment with its source for each value that was taken for what it leaves out: it
+    /// reads as before, and is there to be edited.
+    #[must_use]
+    pub fn filled(&self, file: &str, system: UnitSystem) -> String {
+        filled::text(file, self, system)
     }
 
     /// For programs: one object, keys in a fixed order, two spaces deep.

@@ -20,6 +20,8 @@ use std::sync::Arc;
 enum Format {
     /// For reading, 100 columns.
     Text,
+    /// The drive file with a comment for each value that was taken for what it leaves out, to be edited.
+    Filled,
     /// For programs; an array where there is more than one file, with the faults of a faulty one in its place.
     Json,
 }
@@ -87,13 +89,14 @@ impl Assess {
             (Format::Json, 2..) => format!("[{}]\n", pages.join(",\n")),
             (Format::Json, _) => pages.iter().map(|page| format!("{page}\n")).collect(),
             (Format::Text, _) => pages.join("\n\n"),
+            (Format::Filled, _) => pages.concat(),
         };
         print(&output, worst)
     }
 
     fn complain(&self, faulty: &Faulty) -> Outcome {
         complain(&match self.format {
-            Format::Text => faulty.text(),
+            Format::Text | Format::Filled => faulty.text(),
             Format::Json => faulty.json(),
         });
         Outcome::Faulty
@@ -121,6 +124,7 @@ impl Assess {
         let page = match self.format {
             Format::Text if self.full => report.text_in_full(system),
             Format::Text => report.text(system),
+            Format::Filled => Ok(report.filled(text, system)),
             Format::Json => report.json(system),
         };
         Ok((page.map_err(of_tables)?, outcome))

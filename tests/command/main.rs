@@ -15,6 +15,7 @@ mod assess;
 mod choosing;
 mod examples;
 mod faults;
+mod filled;
 mod handbook;
 mod jacked;
 mod run;
