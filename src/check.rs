@@ -3,6 +3,7 @@
 mod levels;
 mod made;
 mod outcome;
+mod rests_on;
 mod rule;
 mod subject;
 mod table;

@@ -6,9 +6,9 @@ use crate::choice::reason::{at, barred_by, care, if_settled, name, to_write};
 use crate::choice::{Choice, Ranked, Standing};
 use crate::drive::{Assumed, Concern, Drive, Pipe};
 use crate::handbook::{Family, Method};
-use crate::method::{self, Stations, Step};
+use crate::method::{self, Scheme, Stations, Step};
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
-use crate::source::Origin;
+use crate::source::{Mark, Origin};
 
 /// A slope that prints as nothing.
 const LEVEL: f64 = 5e-5;
@@ -98,6 +98,15 @@ pub(super) fn note(check: &Check) -> Option<String> {
         Some(equation) => Some(format!("outside the range of {}: {}", equation.name, equation.valid)),
         None => check.note.map(ToOwned::to_owned),
     }
+}
+
+/// What the checks of a scheme rest on beside the limits whose marks stand with them.
+pub(super) fn rests_on(scheme: &Scheme, drive: &Drive) -> String {
+    let mark = |check: &Check| check.mark(&drive.handbook);
+    let better = scheme.checks.iter().filter(|check| mark(check) != Mark::Judgement);
+    let better: Vec<String> = better.map(|check| format!("{} ({})", check.subject.label(), mark(check))).collect();
+    let but = if better.is_empty() { String::new() } else { format!(", but for {}", better.join(", ")) };
+    format!("Marks are those of the limits. Of all that enters, the weakest is {}{but}.", Mark::Judgement)
 }
 
 /// Stations in a few words.

@@ -7,6 +7,7 @@
 
 use crate::found::{Page, run};
 use jackpull::Handbook;
+use jackpull::source::Mark;
 use serde_yaml::{Mapping, Value};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -79,6 +80,7 @@ sources!(
     stein_2001,
     subgrade_sand,
     ten_states,
+    suitability_matrix,
     surroundings,
     technique_limits,
     thomson_1993,
@@ -91,22 +93,23 @@ sources!(
 
 /// One number of a table, and the overlay that doubles it.
 #[derive(Debug)]
-struct Cell {
+pub(crate) struct Cell {
     /// `table/row/column`; a row of one value has the column `value`.
-    name: String,
-    overlay: String,
+    pub(crate) name: String,
+    pub(crate) overlay: String,
 }
 
-/// The text with its number doubled; `None` where it does not begin with a number.
-fn doubled(text: &str) -> Option<String> {
+/// The text with its number so many times itself; `None` where it does not begin with a number. A zero becomes what the
+/// other numbers grow by.
+pub(crate) fn times(text: &str, factor: f64) -> Option<String> {
     let end = text.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | '-' | '+'))).unwrap_or(text.len());
     let (number, unit) = text.split_at(end);
     let number: f64 = number.parse().ok()?;
-    let twice = if number == 0.0 { 1.0 } else { 2.0 * number };
-    Some(format!("{twice}{unit}"))
+    let more = if number == 0.0 { factor - 1.0 } else { factor * number };
+    Some(format!("{more}{unit}"))
 }
 
-fn scalar(value: &Value) -> Option<String> {
+pub(crate) fn scalar(value: &Value) -> Option<String> {
     match value {
         Value::String(text) => Some(text.clone()),
         Value::Number(number) => Some(number.to_string()),
@@ -114,40 +117,42 @@ fn scalar(value: &Value) -> Option<String> {
     }
 }
 
-fn overlay(table: &str, key: &str, value: Value) -> String {
+pub(crate) fn overlay(table: &str, key: &str, value: Value) -> String {
     let row = Mapping::from_iter([("key".into(), key.into()), ("value".into(), value)]);
     let file = Mapping::from_iter([
         ("id".into(), table.into()),
-        ("title".into(), "one number doubled".into()),
+        ("title".into(), "one row changed".into()),
         ("rows".into(), Value::Sequence(vec![Value::Mapping(row)])),
     ]);
     serde_yaml::to_string(&file).unwrap()
 }
 
+/// Rows of a table that a check or law uses: key, mark and what they hold.
+pub(crate) fn rows_in_use(table: &str) -> Vec<(String, Mark, Value)> {
+    let handbook = Handbook::embedded();
+    let citations = handbook.rows_of(table).unwrap();
+    let used = |key: &str| citations.iter().find(|(of, row)| *of == key && row.used_by != "nothing yet");
+    let file: Value = serde_yaml::from_str(Handbook::embedded_text(table).unwrap()).unwrap();
+    let rows = file["rows"].as_sequence().unwrap().iter();
+    let row = |row: &Value| {
+        let key = row["key"].as_str().unwrap();
+        used(key).map(|(_, citation)| (key.to_owned(), citation.mark, row["value"].clone()))
+    };
+    rows.filter_map(row).collect()
+}
+
 /// Every number of a table that a check or law uses, doubled.
 fn cells(table: &str) -> Vec<Cell> {
-    let handbook = Handbook::embedded();
-    let unused: BTreeSet<&str> = handbook
-        .citations()
-        .unwrap()
-        .iter()
-        .filter(|(of, _, citation)| *of == table && citation.used_by == "nothing yet")
-        .map(|(_, key, _)| *key)
-        .collect();
-    let file: Value = serde_yaml::from_str(Handbook::embedded_text(table).unwrap()).unwrap();
     let mut cells = Vec::new();
-    for row in file["rows"].as_sequence().unwrap() {
-        let key = row["key"].as_str().unwrap();
-        if unused.contains(key) {
-            continue;
-        }
+    for (key, _, value) in rows_in_use(table) {
+        let key = key.as_str();
         let mut add = |column: &str, value: Value| {
             cells.push(Cell { name: format!("{table}/{key}/{column}"), overlay: overlay(table, key, value) });
         };
-        match &row["value"] {
+        match &value {
             Value::Mapping(columns) => {
                 for (column, value) in columns {
-                    if let Some(twice) = scalar(value).as_deref().and_then(doubled) {
+                    if let Some(twice) = scalar(value).as_deref().and_then(|text| times(text, 2.0)) {
                         let mut changed = columns.clone();
                         changed.insert(column.clone(), twice.into());
                         add(column.as_str().unwrap(), Value::Mapping(changed));
@@ -155,7 +160,7 @@ fn cells(table: &str) -> Vec<Cell> {
                 }
             }
             value => {
-                if let Some(twice) = scalar(value).as_deref().and_then(doubled) {
+                if let Some(twice) = scalar(value).as_deref().and_then(|text| times(text, 2.0)) {
                     add("value", twice.into());
                 }
             }
@@ -176,7 +181,7 @@ fn is_caught(cell: &Cell, pages: &mut [Page]) -> bool {
 }
 
 /// Names of the cells that no page objects to.
-fn untested(cells: &[Cell]) -> BTreeSet<&str> {
+pub(crate) fn untested(cells: &[Cell]) -> BTreeSet<&str> {
     let next = AtomicUsize::new(0);
     let work = || {
         let mut pages: Vec<Page> = SOURCES.iter().flat_map(|source| source.pages).copied().collect();
@@ -195,11 +200,11 @@ fn untested(cells: &[Cell]) -> BTreeSet<&str> {
     })
 }
 
-/// `untested.txt`: a name, two spaces, a reason; sorted.
-fn listed() -> BTreeMap<&'static str, &'static str> {
+/// A list of what is not tested: a name, two spaces, a reason; sorted.
+pub(crate) fn listed(text: &'static str) -> BTreeMap<&'static str, &'static str> {
     let mut list = BTreeMap::new();
     let mut last = "";
-    for line in include_str!("untested.txt").lines().filter(|line| !line.is_empty() && !line.starts_with('#')) {
+    for line in text.lines().filter(|line| !line.is_empty() && !line.starts_with('#')) {
         let (name, reason) = line.split_once("  ").unwrap_or_else(|| panic!("no reason: {line}"));
         assert!(!reason.trim().is_empty(), "no reason: {line}");
         assert!(last < name, "not sorted, or twice: {line}");
@@ -213,7 +218,7 @@ fn listed() -> BTreeMap<&'static str, &'static str> {
 fn every_number_is_tested_or_listed() {
     // A page that objects anyway would catch every cell.
     nothing_is_found_in_the_embedded_tables();
-    let listed: BTreeSet<&str> = listed().into_keys().collect();
+    let listed: BTreeSet<&str> = listed(include_str!("untested.txt")).into_keys().collect();
     let cells: Vec<Cell> =
         Handbook::TABLES.iter().filter(|table| **table != "sources").flat_map(|table| cells(table)).collect();
     let untested = untested(&cells);
@@ -240,7 +245,7 @@ fn a_text_is_doubled_by_its_number() {
         ("pe4xxx", None),
         ("any", None),
     ] {
-        assert_eq!(doubled(text).as_deref(), twice, "{text}");
+        assert_eq!(times(text, 2.0).as_deref(), twice, "{text}");
     }
 }
 

@@ -19,7 +19,9 @@ mod found;
 
 mod doubled;
 mod files;
+mod flipped;
 mod laws;
+mod moved;
 
 mod acpa_dd_21;
 mod asme_b36_10;
@@ -64,6 +66,7 @@ mod site_check;
 mod soil_scales;
 mod stein_2001;
 mod subgrade_sand;
+mod suitability_matrix;
 mod surroundings;
 mod technique_limits;
 mod ten_states;

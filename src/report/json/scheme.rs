@@ -101,6 +101,7 @@ impl Json<'_> {
             screen: check.is_failed_screen();
             ..self.basis(check.basis),
             factor: check.factor.map(|factor| self.origin(factor)),
+            weakest_mark: check.mark(self.drive.handbook()).key(),
             replaces: self.replaces(check.basis),
             note: words::note(check),
             likely_demand: value(likely.map(|likely| likely.0)),

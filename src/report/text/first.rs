@@ -45,10 +45,10 @@ impl Page<'_> {
         }
     }
 
-    /// A check with its demand, its limit and the mark of the limit.
+    /// A check with its demand, its limit and the weakest mark of what enters it.
     fn used(&self, check: &Check) -> String {
         let Some((demand, limit)) = check.high() else { return check.subject.label().to_owned() };
-        let mark = self.drive.handbook.reference(check.basis).mark;
+        let mark = check.mark(&self.drive.handbook);
         let (label, used) = (check.subject.label(), ratio(check.utilisation()));
         format!("{label}: {} of {}, {used}, {} ({mark})", self.value(demand), self.value(limit), check.verdict.label())
     }

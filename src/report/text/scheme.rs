@@ -46,6 +46,7 @@ impl Page<'_> {
         if scheme.checks.iter().any(Check::is_failed_screen) {
             self.wrapped("", SCREEN);
         }
+        self.wrapped("", &words::rests_on(scheme, drive));
         let figures = method::figures(drive, pipe, scheme.method)?;
         if !figures.is_empty() {
             self.gap();
