@@ -10,6 +10,7 @@ pub(super) mod grout_pressure;
 mod in_place;
 mod jointed;
 pub(super) mod link;
+mod pressed;
 pub(super) mod pulled;
 mod pvc;
 pub(super) mod reamed_bore;

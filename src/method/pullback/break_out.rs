@@ -3,8 +3,8 @@
 //! People work in pits that are kept pumped; how high the fluid stands and what it loses on its way is known only where
 //! the file tells it. Until then what it asks of the contractor is the check: the pressure to hold to.
 
+use super::pressed::DRY;
 use super::pulled::Pulled;
-use super::section::DRY;
 use crate::check::{Absent, Care, Check, Outcome, Rule, at_least, at_most, only};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{Drive, Ends, HoleState, Pipe, Pull, Stretch};

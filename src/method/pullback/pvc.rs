@@ -1,7 +1,8 @@
 //! What a fused PVC pipe bears: pull and bending always share one strength.
 
 use super::force::PullOnPipe;
-use super::section::{self, Bend, Borne, Ring, Section, Strength, bent, has_ramp, on_ramp, pressed_note};
+use super::pressed::{self, Ring, pressed_note};
+use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ramp};
 use crate::check::at_most;
 use crate::drive::{Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Recorder};
@@ -42,7 +43,7 @@ pub(super) fn bends<R: Recorder>(
     Strength {
         with_bending: bent(bend, |_| at_most(Role::Strength, ramp, stress)),
         radius: bent(bend, |bend| Bend::check(bend, pull, radius_by)),
-        inside: section::inside(calc, section, pull, stress),
+        inside: pressed::inside(calc, section, pull, stress),
         collapse: collapse.map(|check| check.with_note(pressed_note(pull, BOTH_MODULI))),
         ..strength
     }

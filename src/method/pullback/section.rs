@@ -1,26 +1,18 @@
-//! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, collapse under fluid.
+//! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, what it all leaves.
 
 use super::force::PullOnPipe;
-use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only};
-use crate::drive::{HoleState, Pull};
+use crate::check::{Absent, Check, Outcome, Verdict, at_least};
+use crate::drive::Pull;
 use crate::law::{Calc, Doubted, Recorder};
-use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
 use crate::laws::deflection::ScoredWall;
-use crate::laws::inside_pressure::PressureByRatio;
 use crate::laws::pe::{AllowableTension, AxialStress, BendRadiusForShare, BendingStress};
 use crate::laws::pull_limits::TensionBesideBend;
 use crate::quantity::{Band, Force, Length, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
 pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is taken as this wide; build it no tighter";
-/// Why nothing presses on the string, and why none bends.
-pub(super) const DRY: &str = "the bore is dry";
+/// Why none bends.
 pub(super) const NO_RAMP: &str = "the string comes down no ramp";
-const INSIDE: &str =
-    "its hoop stress at most a share of the stress that the pull is allowed; its thrust on the ends is in the tension";
-const LET_OFF: &str = "the pressure inside is held during the pull, and the fluid stands on the pipe longer: it is not counted; give \
-                       fluid_stands_for";
-const PAIRED: &str = "with the larger of the stresses in the bore and on the ramp, which is on the safe side";
 
 /// Diameter and the wall that counts for strength.
 #[derive(Clone, Copy)]
@@ -98,123 +90,6 @@ pub(super) fn on_ramp<R: Recorder>(
         let (at_ramp, bent) = (calc.take(*on_pipe).in_wall_at_ramp(), calc.take(bend).stress);
         at_ramp.map(|tension| section.axial(calc, tension) + bent)
     })
-}
-
-/// A ring of plastic under outside pressure while it is pulled.
-pub(super) struct Ring {
-    pub(super) section: Section,
-    /// By level of the load.
-    pub(super) modulus: Doubted<Band<Pressure>>,
-    pub(super) poisson: Ratio,
-    /// As delivered.
-    pub(super) ovality: Ratio,
-    pub(super) bend: Option<Doubted<Bend>>,
-    pub(super) allowable: Doubted<Cited<Pressure>>,
-}
-
-/// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less what
-/// a pressure held inside takes of it. What fills the pipe is not credited: nothing says how high it stands.
-pub(super) fn outside_pressure<R: Recorder>(
-    calc: &mut Calc<R>,
-    pull: &Pull,
-    annular: Band<Pressure>,
-    held: Pressure,
-) -> Band<Pressure> {
-    let outside = calc.law(FluidHead { density: pull.fluids.heavy, height: pull.fluid_height });
-    annular.map(|annular| (outside + annular - credited(pull, held)).max(Pressure::default()))
-}
-
-/// Pressure inside that counts against collapse: it is held during the pull, so that fluid that stands longer meets none
-/// of it, and it counts for no more than the wall may hold.
-fn credited(pull: &Pull, held: Pressure) -> Pressure {
-    if is_held_on(pull) { pull.works.inside_pressure.min(held) } else { Pressure::default() }
-}
-
-fn is_held_on(pull: &Pull) -> bool {
-    pull.load_duration <= pull.duration
-}
-
-/// What is said of collapse under fluid.
-pub(super) fn pressed_note(pull: &Pull, note: &'static str) -> &'static str {
-    if pull.works.inside_pressure > Pressure::default() && !is_held_on(pull) { LET_OFF } else { note }
-}
-
-/// Pressure inside that a wall may hold while it is pulled: its hoop stress a share of what the wall is allowed along.
-pub(super) fn may_hold<R: Recorder>(
-    calc: &mut Calc<R>,
-    section: Section,
-    pull: &Pull,
-    allowable: Doubted<Cited<Pressure>>,
-) -> Doubted<Cited<Pressure>> {
-    let Section { outside_diameter, wall } = section;
-    let share = pull.inside_share;
-    calc.doubted(|calc| {
-        let stress = calc.take(allowable).value * share.value;
-        share.map(|_| calc.law(PressureByRatio { stress, outside_diameter, wall }))
-    })
-}
-
-/// A pressure held inside, against what the wall may hold beside the pull.
-pub(super) fn inside<R: Recorder>(
-    calc: &mut Calc<R>,
-    section: Section,
-    pull: &Pull,
-    allowable: Doubted<Cited<Pressure>>,
-) -> Outcome {
-    let pressure = pull.works.inside_pressure;
-    only(pressure > Pressure::default(), "no pressure is held inside")?;
-    calc.part("pressure inside during the pull");
-    Ok(at_most(Role::Pressure, pressure, may_hold(calc, section, pull, allowable)).with_note(INSIDE))
-}
-
-impl Ring {
-    /// Collapse during the pull; in a dry bore nothing presses.
-    pub(super) fn collapse<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        pull: &Pull,
-        on_pipe: &Doubted<PullOnPipe>,
-        on_ramp: Doubted<Band<Pressure>>,
-    ) -> Outcome {
-        only(pull.works.hole == HoleState::Fluid, DRY)?;
-        calc.part("collapse during the pull");
-        let pressure = calc.doubted(|calc| {
-            let annular = calc.take(*on_pipe).annular;
-            let held = if pull.works.inside_pressure > Pressure::default() {
-                let held = may_hold(calc, self.section, pull, self.allowable);
-                calc.take(held).value
-            } else {
-                Pressure::default()
-            };
-            outside_pressure(calc, pull, annular, held)
-        });
-        let section = self.section;
-        let resistance = calc.doubted(|calc| {
-            let poisson = self.poisson;
-            let bent = self.bend.map_or(Ratio::default(), |bend| {
-                let Section { outside_diameter, wall } = section;
-                let radius = calc.take(bend).radius;
-                calc.law(BendOvality { outside_diameter, wall, radius, poisson })
-            });
-            let ovality = (self.ovality + bent).max(pull.ovality);
-            let ovality_factor = calc.law(OvalityFactor { ovality });
-            let dimension_ratio = section.outside_diameter / section.wall;
-            let (modulus, allowable) = (calc.take(self.modulus), calc.take(self.allowable).value);
-            let (on_ramp, on_pipe) = (calc.take(on_ramp), calc.take(*on_pipe));
-            let stresses = on_pipe.in_wall().with(on_ramp, |tension, on_ramp| (tension, on_ramp));
-            let loads = stresses.with(modulus, |(tension, on_ramp), modulus| (tension, on_ramp, modulus));
-            loads.map(|(tension, on_ramp, modulus)| {
-                // The curve takes the peak stress with bending in one standard and the axial stress in a handbook: the
-                // larger of the two stations.
-                let stress = section.axial(calc, tension).max(on_ramp);
-                let tension_factor = calc.law(TensionFactor { stress, allowable });
-                calc.law(CriticalPressure { modulus, poisson, dimension_ratio, ovality_factor, tension_factor })
-                    / pull.collapse_factor.value
-            })
-        });
-        let resistance = resistance.map(|resistance| Cited::new(resistance, pull.collapse_factor.origin));
-        Ok(at_most(Role::Pressure, pressure, resistance).with_note(pressed_note(pull, PAIRED)))
-    }
 }
 
 /// Pull that a straight string is allowed at a stress.

@@ -1,7 +1,8 @@
 //! What a welded steel pipe bears: tension, bending, outside pressure, and the three together in two conditions.
 
 use super::force::PullOnPipe;
-use super::section::{self, Bend, Borne, DRY, Section, Strength, bent, has_ramp, outside_pressure, pressed_note};
+use super::pressed::{self, DRY, outside_pressure, pressed_note};
+use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp};
 use crate::check::{Check, at_most, only};
 use crate::drive::{HoleState, Pipe, Pull, SteelPipe};
 use crate::law::{Calc, Doubted, Recorder};
@@ -63,17 +64,13 @@ pub(super) fn of<R: Recorder>(
         if narrow { check.with_note(HABIT) } else { check }
     });
 
-    let inside = section::inside(calc, section, pull, allowable);
-    let held = match pull.works.inside_pressure {
-        none if none <= Pressure::default() => none,
-        _ => section::may_hold(calc, section, pull, allowable).in_spite_of_doubt().value,
-    };
+    let inside = pressed::inside(calc, section, pull, allowable);
     calc.part("outside pressure");
     let pressed = calc.doubted(|calc| {
         let pressure = match pull.works.hole {
             HoleState::Fluid => {
                 let annular = calc.take(*on_pipe).annular;
-                outside_pressure(calc, pull, annular, held)
+                outside_pressure(calc, pull, annular, (section, allowable))
             }
             HoleState::Dry => Band::default(),
         };

@@ -1,7 +1,8 @@
 //! What the PE pipe bears: tension, tension with bending on the ramp, strain, collapse.
 
 use super::force::PullOnPipe;
-use super::section::{self, Bend, Borne, Ring, Section, Strength, bent, has_ramp, on_ramp};
+use super::pressed::{self, Ring};
+use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ramp};
 use crate::check::{Check, Outcome, at_most};
 use crate::drive::{ModulusPoints, PePipe, Pipe, Pull, StressSource};
 use crate::law::{Calc, Doubted, Law, Recorder};
@@ -58,7 +59,7 @@ pub(super) fn of<R: Recorder>(
         with_bending: bent(bend, |_| edition(at_most(Role::Strength, ramp, limit))),
         radius: bent(bend, |bend| Bend::check(bend, pull, pull.bend_ratio.origin)),
         collapse,
-        inside: section::inside(calc, section, pull, stress.map(|stress| stress.chosen)),
+        inside: pressed::inside(calc, section, pull, stress.map(|stress| stress.chosen)),
         strain,
         strain_with_bend,
         ..Strength::of(borne, edition(at_most(Role::Pull, on_pipe.map(PullOnPipe::in_wall), tension)))
