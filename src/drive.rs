@@ -57,7 +57,7 @@ pub(crate) use water::{Side, Sides, Way, invert_at};
 pub use weights::Weights;
 pub use work::{IfStalled, Work};
 
-use crate::handbook::{CriterionKind, GroundClass, Handbook, Lubrication, Method, Service};
+use crate::handbook::{CriterionKind, GroundClass, Guidance, Handbook, Lubrication, Method, Service};
 use crate::quantity::{
     Angle, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time,
     Torque, UnitSystem,
@@ -89,13 +89,13 @@ pub struct Drive {
     pub(crate) tip: TipResistance,
     pub(crate) usual: Usual,
     /// How the ground is opened for a jacked pipe, in words.
-    pub(crate) technique: &'static str,
+    pub(crate) technique: String,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,
     /// The loosest tolerance that an owner may have in mind, where the file gives none.
     pub(crate) loosest_tolerance: Option<Cited<Length>>,
-    /// How far the pilot, or a machine without one, may be off its line at the far end.
-    pub(crate) pilot_error: Cited<Band<Length>>,
+    /// How the bore keeps to its line.
+    pub(crate) guided: Guided,
     /// Overcut on the diameter that the accuracy of a jacked line holds already.
     pub(crate) overcut_in_accuracy: Length,
     pub(crate) guided_length: Cited<Length>,
@@ -148,8 +148,8 @@ impl Drive {
 
     /// How the ground is opened for a jacked pipe, in words.
     #[must_use]
-    pub const fn technique(&self) -> &'static str {
-        self.technique
+    pub fn technique(&self) -> &str {
+        &self.technique
     }
 
     /// The ground, from launch to reception.
@@ -279,6 +279,19 @@ impl Drive {
             CriterionKind::Cost => self.site.pace.prices.shift.is_some() && self.site.pace.prices.budget.is_some(),
         }
     }
+}
+
+/// How a bore keeps to its line.
+#[derive(Debug, Clone, Copy)]
+pub struct Guided {
+    /// By what.
+    pub(crate) by: Guidance,
+    /// How far the pilot, or a machine without one, may be off its line at the far end.
+    pub(crate) error: Cited<Band<Length>>,
+    /// The same where the file does not say by what, and it is kept as well as may be.
+    pub(crate) at_best: Option<Band<Length>>,
+    /// Amplitude of the waves about it: an error that grows with the square of the length is a bend, and no wave.
+    pub(crate) wave: Band<Length>,
 }
 
 /// The machine in the launch pit.
@@ -436,6 +449,11 @@ pub struct Fluids {
 }
 
 impl Pull {
+    /// In fluid that is no denser than it has to be.
+    pub(crate) fn in_light_fluid(&self) -> Self {
+        Self { fluids: Fluids { heavy: self.fluids.loaded, ..self.fluids }, ..*self }
+    }
+
     /// With what the file does not tell at its best.
     pub(crate) fn at_best(&self) -> Self {
         let works = PullWorks { score: self.works.score_at_best, ..self.works };

@@ -56,6 +56,8 @@ shelves! {
     guided_suitability: GuidedSuitabilityRow,
     /// Hazards of the ground by technique.
     ground_hazard: GroundHazardRow as fixed_keys,
+    /// Techniques of opening a bore.
+    technique: TechniqueRow as fixed_keys,
     /// Resistance at an enlarging head.
     face: FaceRow,
     /// Final bore of a pulled pipe.

@@ -148,7 +148,10 @@ pub(crate) fn barred_by(ranked: &Ranked) -> String {
     let of = |check: &&Check| match check.utilisation() {
         Some(used) => format!("{} at {}", check.subject.label(), decimal(used, 2)),
         None if check.likely().is_some() => format!("{} past its limit", check.subject.label()),
-        None => format!("{} unsuitable", check.subject.label()),
+        None => match check.note {
+            Some(note) => format!("{}: {note}", check.subject.label()),
+            None => format!("{} unsuitable", check.subject.label()),
+        },
     };
     let one = |cause: &Cause<'_>| cause.checks.iter().map(of).collect::<Vec<_>>().join(" and ");
     causes(ranked).iter().map(one).collect::<Vec<_>>().join(", ")

@@ -42,15 +42,16 @@ impl Amounts {
     }
 }
 
-/// The quantities of one pipe put in by one method. A pilot is taken to displace the ground, as a guided one does: what
-/// it pushes aside is not counted.
+/// The quantities of one pipe put in by one method. What a pilot pushes aside is not counted, and what a drilled one bores
+/// is.
 #[must_use]
 pub fn amounts(plan: &Plan<'_>) -> Amounts {
     let Plan { drive, pipe, method } = *plan;
     let calc = &mut Calc::new(Silent);
     let length = drive.length.value;
     let mut amounts = Amounts::default();
-    let mut cut = drive.stem.head;
+    let drilled = drive.stretches.iter().any(|stretch| stretch.drilled.is_some());
+    let mut cut = if drilled { Length::default() } else { drive.stem.head };
     let mut widen = |what, bore: Length| {
         if bore > cut {
             let volume = calc.law(SpoilVolume { bore, pilot: cut, length, swell_factor: Ratio::from(1.0) });
@@ -58,6 +59,9 @@ pub fn amounts(plan: &Plan<'_>) -> Amounts {
             cut = bore;
         }
     };
+    if drilled {
+        widen("soil in the ground, pilot", drive.stem.head);
+    }
     match method {
         Method::PipeJacking => {
             if let Some(casing) = pipe.casing_diameter() {

@@ -16,7 +16,13 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     };
     let check = rated(verdict(worst.value), worst.origin);
     let wet = |stretch: &Stretch| stretch.treatment.is_none() && stretch.way.is_wet();
-    let settling: Ways = if at.is_jacked() && at.drive.stretches.iter().any(wet) {
+    let rock = at.drive.stretches.iter().all(|stretch| stretch.class.is_rock());
+    let untold = at.drive.stretches.iter().any(|stretch| stretch.class == GroundClass::Unknown);
+    let settling: Ways = if untold {
+        &[&["ground[].class"]]
+    } else if rock {
+        &[&["pilot", "spoil"]]
+    } else if at.is_jacked() && at.drive.stretches.iter().any(wet) {
         &[&["ground[].treatment"]]
     } else {
         &[&["ground[].spt_n", "ground[].largest_stone"]]
@@ -30,6 +36,10 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     let check = match (worst.value, worst.origin) {
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_PILOT) => {
             check.with_note(PILOT).settled_by(&[&["pilot"]])
+        }
+        (Rating::Unsuitable, _) if at.is_jacked() && suits.runs_in => check.with_note(RUNS_IN),
+        (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
+            check.with_note(MAY_RUN_IN).settled_by(&[&["ground[].treatment"], &["spoil"]])
         }
         (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING),
         (Rating::Depends, _) => check.with_note(UNDECIDED),
@@ -119,6 +129,10 @@ const KEPT_OFF: &str = "the clay may close on the pipe: cut wide enough (`candid
                         keeps it off";
 const HELD: &str = "fluid is taken to hold the bore: keep both pits full of it up to the ground";
 
+const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore, whatever force there is: case it \
+                       at the bit, hold it with fluid, or drain it";
+const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. Case it at the \
+                          bit, hold it with fluid, or drain it";
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
 const UNDECIDED: &str = "what the file says of the ground does not decide it: see the row; spt_n and largest_stone may";
 const NO_RATING: &str = "no rating of the technique in this ground was found, published or recalled; see `technique`";

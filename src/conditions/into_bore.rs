@@ -3,6 +3,7 @@
 use super::plan::Plan;
 use crate::check::{Care, Check, Outcome, Verdict, Ways, only, rated};
 use crate::drive::{BoreState, Stretch};
+use crate::handbook::GroundClass;
 use crate::source::{Equation, Origin};
 
 /// What a bore without anything in it is held to.
@@ -18,6 +19,7 @@ const GROUT: &str = "survey the bore, put the pipe in and grout round it within 
 const PARTLY: &str =
     "the bore may close or ravel on a part of its length: leave the stem in until the pipe pushes it out";
 const FALLS: &str = "the bore does not stand without the stem: leave it in until the pipe pushes it out";
+const NOT_TOLD: &str = "nobody has told the ground: whether the bore stands without the stem hangs on it";
 const FRICTION: &str =
     "the file gives the friction, and nothing is taken of how the bore stands: leave unit_friction out";
 
@@ -36,6 +38,9 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
             }
             None if stretch.friction_given => {
                 rated(Verdict::NotDecided, rule).with_note(FRICTION).settled_by(&[&["ground[].unit_friction"]])
+            }
+            None if stretch.class() == GroundClass::Unknown => {
+                rated(Verdict::NotDecided, rule).with_note(NOT_TOLD).settled_by(&[&["ground[].class"]])
             }
             Some(BoreState::Closed) | None => over(),
         }

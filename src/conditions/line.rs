@@ -1,9 +1,14 @@
 //! Invert against its tolerance.
 
 use super::plan::{NO_GRAVITY, Plan};
-use crate::check::{Outcome, Rule, at_least, at_most, only};
-use crate::handbook::{Method, Service};
-use crate::quantity::{Band, Length, Role};
+use crate::check::{Care, Outcome, Rule, Ways, at_least, at_most, only};
+use crate::drive::{BoreState, Fill, HoleState, Pipe, PulledPipe, Stretch};
+use crate::handbook::{GroundClass, Guidance, Lubrication, Method, Service};
+use crate::law::Law;
+use crate::laws::pull::{NetWeightInFluid, PipeWeight};
+use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role};
 use crate::source::Cited;
 
 /// Play on the diameter that is left round the pipe, in which it lies at the bottom or floats to the crown until it is
@@ -22,12 +27,84 @@ pub(super) fn play(plan: &Plan<'_>) -> Length {
     (around - pipe.outside_diameter.value - held).max(Length::default())
 }
 
+/// What of the play on the diameter nobody knows where the pipe lies in, likely and high: half and all of it, and where it
+/// lies at one known side, for which the bore is set, only what clay that may close pushes it by before grout holds it.
+pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
+    /// Clay that may close is taken to stand as long as it closes half of the play, on the radius.
+    const PUSHED: f64 = 4.0;
+    let play = play(plan);
+    let rock = |stretch: &Stretch| stretch.class().is_rock() && stretch.mixed_with().is_none_or(GroundClass::is_rock);
+    let round = plan.pipe.open_round();
+    let state = |stretch: &Stretch| {
+        let open = match plan.method {
+            Method::PipeJacking => round.get(stretch.index).and_then(|round| round.state(false)),
+            Method::Pullback => stretch.open(),
+        };
+        open.map(|(state, _)| state)
+    };
+    // A piece that falls from rock does not close the bore.
+    let stands =
+        |stretch: &Stretch| state(stretch) == Some(BoreState::Stands) || state(stretch).is_some() && rock(stretch);
+    let open = |stretch: &Stretch| stands(stretch) || state(stretch) == Some(BoreState::Partly);
+    let stretches = &plan.drive.stretches;
+    if !stretches.iter().all(open) || !sinks_or_floats(plan) {
+        (play / 2.0, play)
+    } else if stretches.iter().all(stands) {
+        (Length::default(), Length::default())
+    } else {
+        (Length::default(), play / PUSHED)
+    }
+}
+
+/// Whether the pipe surely sinks in what fills its bore, or surely floats.
+fn sinks_or_floats(plan: &Plan<'_>) -> bool {
+    let Plan { drive, pipe, method } = *plan;
+    match (method, pipe.pulled.as_ref().zip(drive.pull.as_ref())) {
+        (Method::PipeJacking, _) => drive.lubrication == Lubrication::None,
+        (Method::Pullback, None) => false,
+        (Method::Pullback, Some((pulled, pull))) => {
+            // Grout holds it as it came in; in an annulus that stays open the line runs full one day.
+            let heaviest = match pull.works.fill {
+                Some(Fill::Slurry) => pull.fluids.heavy,
+                Some(Fill::Of(density)) if !drive.annulus.open => density,
+                None if pulled.is_plastic() && !drive.annulus.open => MassDensity::default(),
+                Some(Fill::Of(_)) | None => water(),
+            };
+            let (empty, least_wall) = (MassDensity::default(), Ratio::from_si(1.0));
+            pull.works.hole == HoleState::Dry
+                || net_weight(pipe, pulled, pull.fluids.light, (heaviest, pull.average_wall)).value < 0.0
+                || net_weight(pipe, pulled, pull.fluids.heavy, (empty, least_wall)).value > 0.0
+        }
+    }
+}
+
+fn water() -> MassDensity {
+    MassDensity::from_si(WATER_UNIT_WEIGHT / STANDARD_GRAVITY)
+}
+
+/// Weight in a fluid, of a pipe filled with something of a density, with a wall over the least one.
+fn net_weight(
+    pipe: &Pipe,
+    pulled: &PulledPipe,
+    fluid_density: MassDensity,
+    (contents_density, average_wall): (MassDensity, Ratio),
+) -> LineLoad {
+    let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
+    let barrel = PipeWeight { outside_diameter, wall, density: pulled.density(), average_wall };
+    let pipe_weight = pulled.weight().unwrap_or_else(|| barrel.value());
+    NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density }.value()
+}
+
 /// How far the invert may be from the design line: the error of the pilot, and likely half, at the high level all of the
-/// play that is left round the pipe.
+/// play in which nobody knows where the pipe lies.
 #[must_use]
 pub fn invert_uncertainty(plan: &Plan<'_>) -> Band<Length> {
-    let (error, play) = (plan.drive.pilot_error.value, play(plan));
-    Band { low: error.low, likely: error.likely + play / 2.0, high: error.high + play }
+    with_play(plan.drive.guided.error.value, plan)
+}
+
+fn with_play(error: Band<Length>, plan: &Plan<'_>) -> Band<Length> {
+    let (likely, high) = unknown_play(plan);
+    Band { low: error.low, likely: error.likely + likely, high: error.high + high }
 }
 
 /// A pilot that may be off by too much, and likely is not, is surveyed before the pipe goes in: what it is held to is the
@@ -36,10 +113,13 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let Plan { drive, method, .. } = *at;
     only(drive.service == Service::GravitySewer, NO_GRAVITY)?;
     let (error, limit) = (invert_uncertainty(at), drive.tolerance);
-    let (held_to, likely) = (limit.value - play(at), drive.pilot_error.map(|error| error.likely));
+    let unknown = unknown_play(at).1;
+    let known = unknown < play(at);
+    let (held_to, likely) = (limit.value - unknown, drive.guided.error.map(|error| error.likely));
     let in_doubt = error.likely <= limit.value && error.high > limit.value;
     if in_doubt && drive.stem.is_there() && held_to >= likely.value {
-        return Ok(at_least(Role::Offset, held_to, likely).by(Rule::Required).with_note(SURVEYED));
+        let note = if known { SURVEYED_SET } else { SURVEYED };
+        return Ok(at_least(Role::Offset, held_to, likely).by(Rule::Required).with_note(note));
     }
     let annulus = &drive.annulus;
     let note = match (method, annulus.spacer > Length::default(), annulus.grouted) {
@@ -47,16 +127,30 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
         (Method::Pullback, false, true) => GROUTED,
         _ => LEFT,
     };
-    let against = |limit: Cited<Length>| at_most(Role::Offset, error, limit).with_note(note);
-    let check = against(limit);
-    Ok(match drive.loosest_tolerance {
-        Some(loosest) => check.at_best(against(loosest)).settled_by(&[&["tolerance"]]),
-        None => check,
-    })
+    let note = if drive.guided.by == Guidance::None { UNSTEERED } else { note };
+    let against = |error: Band<Length>, limit: Cited<Length>| {
+        let check = at_most(Role::Offset, error, limit).with_note(note);
+        if known { check.with_care(Care::Condition, SET) } else { check }
+    };
+    let check = against(error, limit);
+    let fields: Ways = match (drive.loosest_tolerance, drive.guided.at_best) {
+        (None, None) => return Ok(check),
+        (Some(_), None) => &[&["tolerance"]],
+        (None, Some(_)) => &[&["guidance"]],
+        (Some(_), Some(_)) => &[&["guidance", "tolerance"]],
+    };
+    let best = with_play(drive.guided.at_best.unwrap_or(drive.guided.error.value), at);
+    Ok(check.at_best(against(best, drive.loosest_tolerance.unwrap_or(limit))).settled_by(fields))
 }
 
+const UNSTEERED: &str = "nothing steers it: it goes where it was set up to go, and a sewer needs a casing in which its carrier has room \
+                         for its own grade";
 const SURVEYED: &str = "survey the pilot before the pipe goes in, and go on only where it keeps the tolerance less the \
                         play round the pipe, told here beside its likely error";
+const SURVEYED_SET: &str = "survey the pilot before the pipe goes in; set the axis of the bore for a pipe that lies on its \
+                            bottom, or floats at its crown, and hold it there until grout has set";
+const SET: &str = "error of the pilot: set the axis of the bore for a pipe that lies on its bottom, or floats at its crown, \
+                   and hold it there until grout has set";
 const LEFT: &str =
     "error of the pilot, and the play round the pipe until it is grouted, half of it at the likely level";
 const GROUTED: &str = "error of the pilot and the play: in liquid grout the pipe floats, and sets where it is";

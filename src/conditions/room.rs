@@ -53,7 +53,8 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
     let checks = at.drive.site.crossings.iter().map(|crossing| {
         calc.part("clear distance of services");
         let clear = crossing.axis_distance(outside_diameter) - bore / 2.0;
-        let supply = Band { high: clear - at.drive.pilot_error.value.high, ..Band::same(clear) };
+        let guided = &at.drive.guided;
+        let left = |error: Band<Length>| Band { high: clear - error.high, ..Band::same(clear) };
         let need = calc.doubted(|calc| {
             crossing.clearance.unwrap_or_else(|| {
                 let (diameter, least, times) = if at.is_jacked() {
@@ -66,10 +67,13 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
                 times.map(|times| calc.law(ClearDistance { diameter, times, least }))
             })
         });
-        let check = at_least(Role::Depth, supply, need);
+        let check = at_least(Role::Depth, left(guided.error.value), need);
         // A bore that meets the service is no matter of habit.
         let meets = clear <= Length::default();
-        let check = check.settled_by(&[&["crossings[].clearance"]]);
+        let check = match guided.at_best {
+            Some(best) => check.at_best(at_least(Role::Depth, left(best), need)).settled_by(&[&["guidance"]]),
+            None => check.settled_by(&[&["crossings[].clearance"]]),
+        };
         if crossing.clearance.is_some() || meets { check.with_note(OWNER) } else { check.as_screen().with_note(HABIT) }
     });
     checks.reduce(Check::worse).ok_or(Absent::Missing)

@@ -3,6 +3,7 @@
 use super::plan::{NO_GRAVITY, Plan};
 use crate::check::{Absent, Check, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::drive::{Gravity, Sewer};
+use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::hydraulics::{Flow, ManningVelocity, TractiveStress};
 use crate::laws::part_full::{DepthForFlow, FlowArea, HydraulicRadius, WettedAngle};
@@ -86,18 +87,26 @@ fn waves(at: &Plan<'_>) -> Result<(Wave, Option<Wave>), Absent> {
     let rules = gravity.waves;
     let amplitude = if at.is_jacked() {
         let (likely, high) = rules.jacked;
-        let play = super::line::play(at);
-        Band { low: likely, likely: likely + play / 2.0, high: high + play }
+        let play = super::line::unknown_play(at);
+        Band { low: likely, likely: likely + play.0, high: high + play.1 }
     } else {
-        let pilot = at.drive.pilot_error.value;
-        Band { high: pilot.high + super::line::play(at) / 2.0, ..pilot }
+        let pilot = at.drive.guided.wave;
+        Band { high: pilot.high + super::line::unknown_play(at).0, ..pilot }
     };
     if let Some(told) = gravity.half_wave {
         return Ok((Wave { amplitude, half: Band::same(told.value) }, None));
     }
     let half = Band { high: if at.is_jacked() { rules.short } else { rules.long }, ..Band::same(rules.short) };
     let best = Wave { amplitude: Band { high: amplitude.likely, ..amplitude }, half: Band::same(rules.long) };
-    let best = if at.is_jacked() { Wave { amplitude, ..best } } else { best };
+    // Ground that nobody has told may be such as holds the pipe where it lies.
+    let untold = at.drive.stretches.iter().any(|stretch| stretch.class() == GroundClass::Unknown);
+    let best = match (at.is_jacked(), untold) {
+        (true, true) => {
+            Wave { amplitude: Band { low: rules.jacked.0, likely: rules.jacked.0, high: rules.jacked.1 }, ..best }
+        }
+        (true, false) => Wave { amplitude, ..best },
+        (false, _) => best,
+    };
     Ok((Wave { amplitude, half }, Some(best)))
 }
 

@@ -30,6 +30,8 @@ pub(crate) const UNTOLD_PILOT: Equation = Equation::judged(
 pub struct Rated {
     pub(crate) jacking: Cited<Rating>,
     pub(crate) pullback: Cited<Rating>,
+    /// The ground runs or flows into the open stem of the pilot before a jacked pipe.
+    pub(crate) runs_in: bool,
 }
 
 /// A pipe to choose from.

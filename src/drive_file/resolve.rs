@@ -27,6 +27,7 @@ mod open_bore;
 mod pace;
 mod pe;
 mod pe_strength;
+mod pilot;
 mod pipe;
 mod pits;
 mod proportions;
@@ -162,10 +163,10 @@ impl Resolver<'_> {
         let with_own = |(index, pipe)| Pipe { is_unusual: unusual(index), ..pipe };
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(with_own).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
-        let pilot = guidance::pilot_kind(file, self.handbook)?;
+        let pilot = pilot::pilot_kind(file, self.handbook)?;
         self.about(Concern::Stem, |resolver| resolver.assume_pilot(file, pilot, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
-        let works = suitability::Works::of(file, (pilot, stem.is_there()), largest, highest);
+        let works = suitability::Works::of(self.handbook, file, (pilot, stem.is_there()), largest, highest)?;
         let ground = self.about(Concern::Ground, |it| it.ground(file, length, &line, (&works, &stem)))?;
         for (index, pipe) in candidates.iter_mut().enumerate() {
             pipe.ground = self.rated_for(&works, &ground, pipe)?;
@@ -185,7 +186,7 @@ impl Resolver<'_> {
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(file, largest))?;
         let loosest =
             if file.tolerance.is_some() { None } else { Some(self.handbook.length("grade.tolerance_loosest")?) };
-        let pilot_error = self.about(Concern::Grade, |it| it.guidance(file, &stem, &stretches, &line))?;
+        let guided = self.about(Concern::Grade, |it| it.guidance(file, &works, &stretches, &line))?;
         let overcut_in_accuracy = self.handbook.length("overcut.in_accuracy")?.value;
         let guided_length = self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value);
         Ok(Some(Drive {
@@ -211,7 +212,7 @@ impl Resolver<'_> {
             face,
             tolerance,
             loosest_tolerance: loosest,
-            pilot_error,
+            guided,
             overcut_in_accuracy,
             guided_length,
             curve: self.curve(file)?,
@@ -247,7 +248,12 @@ impl Resolver<'_> {
                 Complaint::from(message).advise("see stem.withdrawn"),
             );
         }
-        if !(stem.withdrawn && pipe.jacked.is_some()) && stem.head >= around.min(pipe.outside_diameter.value) {
+        if pulled && stem.head > pipe.bore.value {
+            let message = format!("the bore of {} is smaller than that of the pilot before it", pipe.label);
+            self.flaw(&candidate.size, &path, Complaint::from(message).advise("see stem.head_diameter"));
+        }
+        let pushed_in = stem.withdrawn && pipe.jacked.is_some();
+        if !pulled && !pushed_in && stem.head >= around.min(pipe.outside_diameter.value) {
             let message = format!("{} is no larger than the stem that goes before it", pipe.label);
             self.flaw(&candidate.size, &path, Complaint::from(message).advise("see stem.outside_diameter"));
         }

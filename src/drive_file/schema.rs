@@ -10,7 +10,7 @@ use super::pull::PullFile;
 use super::pulled::{AnnulusFile, VacuumFile};
 use super::rig::{IfStalled, RigFile, StemFile};
 use super::site::{CrossingFile, FacePressureFile, FlowFile, PaceFile, SurfaceFile, WorkFile};
-use crate::handbook::{CriterionKind, Lubrication, Pilot, Service, Spoil};
+use crate::handbook::{CriterionKind, Guidance, Lubrication, Pilot, Service, Spoil};
 use crate::quantity::{Force, Length, Pressure, Ratio, VolumeRate};
 use crate::yaml::{Field, Words};
 
@@ -54,6 +54,8 @@ fields! {
         spoil: may<Spoil>, else "by auger";
         /// How the pilot makes its way.
         pilot: may<Pilot>, else "by the ground and the stem";
+        /// How the bore is kept to its line.
+        guidance: may<Guidance>, else "by the technique";
         /// Thickness of the edge that cuts, where an open edge does.
         cutting_edge: may<Length> as Wall, Within(mm(2.0), mm(60.0)), usual(mm(6.0), mm(25.0)), ["12 mm", "0.5 in"];
         /// Resistance at the enlarging head, instead of the table.

@@ -36,6 +36,7 @@ mod score;
 mod service;
 mod soil;
 mod surface;
+mod technique;
 
 pub use bore::*;
 pub use classes::*;
@@ -52,6 +53,7 @@ pub use score::*;
 pub use service::*;
 pub use soil::*;
 pub use surface::*;
+pub use technique::*;
 
 use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio};
 use crate::yaml::{Words, key_words};

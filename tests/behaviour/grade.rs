@@ -70,7 +70,8 @@ fn the_pilot_by_its_kind() {
 }
 
 /// 80 m at 0.3 %, 15 mm asked for, drilled: 10 and 20 mm (the least errors). The jacked pipe: a survey of the pilot to
-/// 15 mm. PE of 315 mm in one and a half diameters: half of 157.5 mm and 10 at the likely level, 88.75 mm: barred.
+/// 15 mm. PE of 315 mm floats at the crown of 1.2 x 315 + 50 = 428 mm: 10 mm likely, and a quarter of 113 mm of play at the high
+/// level, where clay may close on it for two days: 48 mm: barred.
 #[test]
 fn a_flat_sewer_with_a_tight_tolerance() {
     let [jacked, pulled] = checks("length: 80 m\ngrade: 0.3 %\ntolerance: 15 mm\npilot: drilled\n", Subject::Invert);
@@ -79,8 +80,8 @@ fn a_flat_sewer_with_a_tight_tolerance() {
     assert_eq!((held_to, error), (0.015, 0.010));
     assert_eq!(pulled.verdict, Verdict::Over);
     let [likely, limit, high, _] = numbers(&pulled);
-    assert_relative_eq!(likely, 0.010 + 0.1575 / 2.0, max_relative = 1e-9);
-    assert_relative_eq!(high, 0.020 + 0.1575, max_relative = 1e-9);
+    assert_relative_eq!(likely, 0.010, max_relative = 1e-9);
+    assert_relative_eq!(high, 0.020 + 0.113 / 4.0, max_relative = 1e-9);
     assert_eq!(limit, 0.015);
     // Nobody says what the owner asks for: 20 mm on the safe side, and what 150 mm would let pass is not decided.
     let [jacked, pulled] = checks("length: 80 m\npilot: drilled\n", Subject::Invert);
@@ -147,9 +148,9 @@ fn waves_that_nobody_tells() {
     assert_eq!(checks("grade: 0.5 %\nhalf_wave: 30 m\n", Subject::BackFall)[0].verdict, Verdict::Within);
     // A pulled one lies anywhere in its bore: its pilot over 10 m likely, half of 157.5 mm more over 30 m high.
     let [likely, _, high, _] = numbers(&pulled);
-    let grown = (91.44_f64 / 90.0).powi(2);
-    assert_relative_eq!(likely, std::f64::consts::PI * 0.015 * grown / 10.0, max_relative = 1e-9);
-    assert_relative_eq!(high, std::f64::consts::PI * (0.0254 * grown + 0.157_5 / 2.0) / 30.0, max_relative = 1e-9);
+    // What grows with the square of the length is a bend of the pilot, and no wave.
+    assert_relative_eq!(likely, std::f64::consts::PI * 0.015 / 10.0, max_relative = 1e-9);
+    assert_relative_eq!(high, std::f64::consts::PI * (0.0254 + 0.157_5 / 2.0) / 30.0, max_relative = 1e-9);
     assert_eq!((pulled.verdict, pulled.settled_by), (Verdict::NotDecided, &[&["half_wave"][..]][..]));
     // 1.1 % waves on 2 % hurt nobody.
     assert_eq!(checks("grade: 2 %\n", Subject::BackFall)[1].verdict, Verdict::Within);
@@ -195,4 +196,28 @@ fn a_bore_that_is_said_to_stand() {
     assert_eq!((firm.verdict, firm.care), (Verdict::WithCare, Some(Care::Data)));
     assert_eq!(of("firm_to_very_stiff_clay, spt_n: 5").verdict, Verdict::NotDecided);
     assert_eq!(of("medium_to_dense_sand, spt_n: 25").verdict, Verdict::WithCare);
+}
+
+/// Nobody says how an auger casing without a pilot is steered: one per cent of 60 m at worst, 600 mm, and 15 and 25.4 mm
+/// where a laser steers it: not decided until it is said. A shield is steered; a pilot that is walked over is not by laser.
+#[test]
+fn how_the_bore_is_kept_to_its_line() {
+    let auger = "length: 60 m\ntolerance: 30 mm\nspoil: auger\nstem: { outside_diameter: none }\n";
+    let invert = |lines: &str| {
+        let text = sewer(lines).edit(", { material: pe100, size: 315 mm, sdr: 11 }", "");
+        let drive = drive(&text.edit("pull: { duration: 6 h, pipe_temperature: 20 degC }\n", ""));
+        *assess(&drive, &drive.candidates()[0], Method::PipeJacking).checks.get(Subject::Invert).unwrap()
+    };
+    let untold = invert(auger);
+    assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["guidance"][..]][..]));
+    assert_relative_eq!(numbers(&untold)[2], 0.600, max_relative = 1e-9);
+    assert_eq!(invert(&format!("{auger}guidance: none\n")).verdict, Verdict::Over);
+    let steered = invert(&format!("{auger}guidance: laser\n"));
+    assert_eq!(steered.verdict, Verdict::Within);
+    assert_relative_eq!(numbers(&steered)[2], 0.0254, max_relative = 1e-9);
+    let shield = invert(&auger.edit("spoil: auger", "spoil: open_edge\ncutting_edge: 20 mm"));
+    assert_relative_eq!(numbers(&shield)[2], 0.0254, max_relative = 1e-9);
+    let text = sewer("pilot: walked_over\nguidance: laser\n");
+    let fault = jackpull::read_drive(&text, &jackpull::Handbook::embedded()).unwrap_err().to_string();
+    assert!(fault.contains("guidance"), "{fault}");
 }

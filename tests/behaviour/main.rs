@@ -91,6 +91,7 @@ mod slips;
 mod soil;
 mod soil_units;
 mod stages;
+mod standing_bore;
 mod stations;
 mod stem_bed;
 mod surroundings;

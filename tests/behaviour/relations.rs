@@ -125,6 +125,10 @@ pub(crate) fn relations(row: &Record) -> Vec<(&'static str, f64, f64, f64)> {
         "face" => {
             [ordered("low", "likely", "high", 3.5), ordered("least_low", "least_likely", "least_high", 3.5)].concat()
         }
+        // 400 mm was built in 530 mm.
+        "bore_rule" if row.key == "on_grade" => {
+            vec![("bore over a pipe of 400 mm", number("times") + number("plus") / 0.4, 1.3, 1.36)]
+        }
         "bore_rule" => {
             let bore = |od: Option<f64>| od.map(|od| number("times") + number("plus") / od);
             // Reaming to 1.3 to 1.6 diameters is the trade's rule; fixed margins weigh more on small pipe.

@@ -7,3 +7,11 @@ mod built_in_code;
 fn a_drive_is_built_in_code() {
     built_in_code::main().unwrap();
 }
+
+#[path = "../../examples/jobs.rs"]
+mod jobs;
+
+#[test]
+fn the_table_of_jobs_is_printed() {
+    jobs::main().unwrap();
+}

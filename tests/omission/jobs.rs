@@ -365,6 +365,7 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
         ("if_stalled", json!("rescue_pit")),
         ("spoil", json!(chance.of(&["auger", "slurry", "vacuum", "open_edge"]))),
         ("pilot", json!(chance.of(&["displacement", "drilled"]))),
+        ("guidance", json!("laser")),
         ("face", json!({ "low": "10 kN", "likely": "15 kN", "high": "20 kN" })),
         (
             "steering",

@@ -10,7 +10,12 @@ use jackpull::laws::pull::FinalBore;
 use jackpull::quantity::{Length, Ratio};
 use std::sync::Arc;
 
-pages!(small_pipe_passes_the_agency, bands_meet_where_their_bores_do, agency_keeps_one_and_a_half);
+pages!(
+    small_pipe_passes_the_agency,
+    bands_meet_where_their_bores_do,
+    agency_keeps_one_and_a_half,
+    sewer_on_grade_as_built,
+);
 
 fn row(handbook: &Handbook, key: &str) -> Result<BoreRuleRow, crate::found::Stop> {
     Ok(needed(handbook.bore_rule()?.get(key), || key.to_owned())?.value.clone())
@@ -54,5 +59,11 @@ fn agency_keeps_one_and_a_half(handbook: &Arc<Handbook>, found: &mut Found) -> O
     let agency = bore(&row(handbook, "agency_most")?, at);
     let middle = bore(&row(handbook, "band_middle")?, at);
     crate::found::holds(found, "the city's most is the middle band", same(agency, middle));
+    Ok(())
+}
+
+/// A sewer of 400 mm was built in bores of 530 mm through sandstone, by a contractor's page.
+fn sewer_on_grade_as_built(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    near(found, "bore of a sewer", bore(&row(handbook, "on_grade")?, q("400 mm")), "530 mm", "1 mm");
     Ok(())
 }

@@ -14,6 +14,8 @@
 
 #[path = "../fixtures/edit.rs"]
 mod edit;
+#[path = "../fixtures/jobs.rs"]
+mod told;
 
 mod found;
 
@@ -46,6 +48,7 @@ mod invert_tolerance;
 mod iso_4065;
 mod jacked_pipe;
 mod jacking_stations;
+mod jobs;
 mod joint_check;
 mod jswas_a6;
 mod mop_133;

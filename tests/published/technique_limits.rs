@@ -17,6 +17,7 @@ pages!(
     auger_without_a_pilot_below_water,
     drilled_pilot_in_hard_ground,
     cleared_by_vacuum,
+    cleared_through_the_stem,
 );
 
 /// Ground check of a jacked pipe of 280 mm, or of another size.
@@ -43,6 +44,7 @@ const AUGER: &str = "spoil: auger\nstem: { outside_diameter: none }";
 const SHIELD: &str = "spoil: open_edge\ncutting_edge: 20 mm\nstem: { outside_diameter: none }";
 const DRILLED: &str = "spoil: auger\npilot: drilled";
 const VACUUM: &str = "spoil: vacuum";
+const OPEN_STEM: &str = "spoil: vacuum\npilot: drilled";
 
 fn say(found: &mut Found, what: &str, got: Verdict, wanted: Verdict) {
     holds(found, &format!("{what}: {} and not {}", wanted.label(), got.label()), got == wanted);
@@ -115,6 +117,7 @@ fn drilled_pilot_in_hard_ground(handbook: &Arc<Handbook>, found: &mut Found) -> 
         ("class: firm_to_very_stiff_clay, spt_n: 20, largest_stone: 50 mm", Verdict::WithCare),
         ("class: firm_to_very_stiff_clay, spt_n: 20, largest_stone: 76 mm", Verdict::NotDecided),
         ("class: weak_rock, spt_n: 60", Verdict::WithCare),
+        ("class: hard_rock", Verdict::WithCare),
         ("class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm", Verdict::NotDecided),
     ] {
         say(found, stretch, ground(handbook, DRILLED, stretch, "280 mm")?, wanted);
@@ -153,13 +156,34 @@ fn cleared_by_vacuum(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for row in handbook.guided_suitability()?.rows.iter() {
         let blows = row.value.n_below.as_ref().is_none_or(|below| below.value.value < 52.0);
         let classes = match row.key.as_str() {
-            "vacuum_soft_clay" => 6.0,
+            "vacuum_soft_clay" | "open_stem_soft_clay" => 6.0,
             "vacuum_loose_sand_above" => 12.0,
             "vacuum_firm_clay" => 32.0,
             _ => 52.0,
         };
         let ends = row.value.n_below.as_ref().is_none_or(|below| below.value.value < classes);
         holds(found, &format!("{} ends with its class", row.key), blows && ends);
+    }
+    Ok(())
+}
+
+/// A bore that only its ground holds: soft clay from two blows; sand and silt above water ravel; loose sand and gravel run.
+fn cleared_through_the_stem(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    for (stretch, wanted) in [
+        ("class: soft_clay, spt_n: 2", Verdict::WithCare),
+        ("class: soft_clay, spt_n: 1", Verdict::NotDecided),
+        ("class: firm_to_very_stiff_clay, spt_n: 20", Verdict::WithCare),
+        ("class: hard_clay, spt_n: 40", Verdict::WithCare),
+        ("class: silt, spt_n: 20", Verdict::WithCare),
+        ("class: medium_to_dense_sand, spt_n: 20", Verdict::WithCare),
+        ("class: loose_sand, spt_n: 8", Verdict::Over),
+        ("class: gravel, spt_n: 20", Verdict::Over),
+        ("class: silt, spt_n: 20, groundwater: 4 m", Verdict::Over),
+        ("class: medium_to_dense_sand, spt_n: 20, groundwater: 4 m", Verdict::Over),
+        ("class: fill, spt_n: 10, groundwater: 4 m", Verdict::Over),
+    ] {
+        let stretch = format!("{stretch}, largest_stone: 0 mm");
+        say(found, &format!("open stem, {stretch}"), ground(handbook, OPEN_STEM, &stretch, "280 mm")?, wanted);
     }
     Ok(())
 }

@@ -1,8 +1,9 @@
 //! M. Najafi, Trenchless Technology Piping: Installation and Inspection, ASCE Press and McGraw-Hill, 2010 (author and
 //! year recalled). Single pages read in a page-by-page copy: pp. 7-8, 32, 217-226, 272-273, 323, 347.
 
-use crate::found::{Found, Outcome, close, drive, holds, law, modulus, near, needed, pages, pull_stress, q, ratio};
-use jackpull::Handbook;
+use crate::found::{
+    Found, Outcome, checked, close, drive, holds, law, modulus, near, needed, pages, pull_stress, q, ratio, scheme,
+};
 use jackpull::check::Subject;
 use jackpull::handbook::{Method, MethodLimitRow};
 use jackpull::law::Law;
@@ -10,6 +11,7 @@ use jackpull::laws::collapse::CriticalPressure;
 use jackpull::laws::pe::AllowableTension;
 use jackpull::laws::pull::{Capstan, FinalBore, PipeWeight, StraightPull};
 use jackpull::quantity::{Angle, Force, Length, LineLoad, Measure, Pressure, Ratio};
+use jackpull::{Handbook, read_drive};
 use std::f64::consts::FRAC_PI_4;
 use std::sync::Arc;
 
@@ -25,6 +27,7 @@ pages!(
     buoyant_weight_equation_5_22_page_222,
     table_1_5_page_32_pilot_tube,
     table_1_5_page_32_directional_drilling,
+    table_1_5_page_32_auger_boring,
     pilot_accuracy_page_323,
     overcut_against_settlement_page_347,
 );
@@ -249,4 +252,21 @@ fn example_page_226_peak_pull() {
     };
     let peak = law(straight) * 1.6_f64.powf(2.2);
     assert!((peak - q::<Force>("4387 lbf")).abs() < q::<Force>("0.5 lbf"), "{peak:?}");
+}
+
+/// Table 1.5: conventional auger boring, one per cent of the bore either way: 400 mm over 40 m, and no sewer.
+fn table_1_5_page_32_auger_boring(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let drive = read_drive(
+        "service: gravity_sewer\nlength: 40 m\nlaunch: { invert_depth: 4 m }\ngrade: 1 %\ngroundwater: none\n\
+         lubrication: none\nspoil: auger\nstem: { outside_diameter: none }\nguidance: none\n\
+         ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]\n\
+         rig: { thrust: 60 MN, pull: 60 MN }\ncandidates: [{ material: clay, size: 10 in }]\n",
+        handbook,
+    )?;
+    let invert = checked(&scheme(&drive, Method::PipeJacking)?, Subject::Invert)?;
+    for level in [invert.likely(), invert.high()] {
+        let (error, _) = needed(level, || "the error of the line".to_owned())?;
+        near(found, "an auger casing that is not steered", Length::from_si(error.si), "400 mm", "1 mm");
+    }
+    Ok(())
 }

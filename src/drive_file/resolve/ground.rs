@@ -28,6 +28,14 @@ const NO_COUNT: Equation = Equation::judged(
     "ground that the class table names, or spt_n given in the file",
 );
 
+/// Said of ground that nobody has told: its wide band is a figure, and decides nothing.
+const NOT_TOLD: Equation = Equation::judged(
+    "ground that is not told",
+    "band and counts of unknown ground, which decide nothing",
+    "ground of class unknown",
+    "ground whose class is told, or unit_friction and spt_n",
+);
+
 /// Most stretches of one drive; a borehole log has a dozen.
 const MOST_STRETCHES: usize = 2_000;
 /// Gaps and overlaps below this are rounding of the user's figures.
@@ -223,8 +231,15 @@ impl Resolver<'_> {
         let banded = |class| bands.find(|row| row.ground.value == class).is_some();
         let class = stretch.class.value;
         let friction = stretch.unit_friction.is_some() || (banded(class) && mixed_with.is_none_or(banded));
-        let tip = !works.stem || ((stretch.spt_n.is_some() || counted(class)) && mixed_with.is_none_or(counted));
-        Ok(if !friction {
+        // A bit asks for no blows.
+        let tip = !works.stem
+            || works.drilled
+            || ((stretch.spt_n.is_some() || counted(class)) && mixed_with.is_none_or(counted));
+        let unknown = class == GroundClass::Unknown || mixed_with == Some(GroundClass::Unknown);
+        let told = stretch.unit_friction.is_some() && (stretch.spt_n.is_some() || !works.stem);
+        Ok(if unknown && !told {
+            Some(&NOT_TOLD)
+        } else if !friction {
             Some(&NO_BAND)
         } else if !tip {
             Some(&NO_COUNT)

@@ -1,10 +1,11 @@
-//! How the pilot finds its way, how far it may be off its line, and how the invert waves.
+//! How a bore is kept to its line, how far it may be off it, and how the invert waves.
 
 use super::Resolver;
 use super::line::Line;
-use crate::drive::{Stem, Stretch, Waves};
-use crate::drive_file::{DriveFile, OrNone};
-use crate::handbook::{GroundClass, Handbook, HandbookError, Pilot};
+use super::suitability::Works;
+use crate::drive::{AssumedValue, Guided, Stretch, Waves};
+use crate::drive_file::DriveFile;
+use crate::handbook::{GroundClass, Guidance, HandbookError, Pilot};
 use crate::law::Law;
 use crate::laws::guidance::GuidedError;
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
@@ -17,6 +18,13 @@ const WALKED_OVER: Equation = Equation::judged(
     "error of locating from the surface, growing with depth",
     "a pilot located by walking over it",
 );
+/// Said of a bore that nothing steers.
+const UNSTEERED: Equation = Equation::judged(
+    "error of a bore that is not steered",
+    "share of the length",
+    "what a published table of methods has for a plain auger casing",
+    "a casing or pilot that goes where it was set up to go",
+);
 /// Said of a machine that no pilot goes before.
 const STEERED: Equation = Equation::judged(
     "error of a steered machine",
@@ -27,35 +35,55 @@ const STEERED: Equation = Equation::judged(
 /// Most stone in m that a pushed pilot takes without being turned off its line: those of clean sand and clay.
 const STONE: f64 = 0.05;
 
-/// The kind of pilot that the file tells, or the one that its ground or its stem asks for: in rock, above the blows that a
-/// pilot can be pushed through in the harder of clay and sand, and by a wide stem a drilled one.
-pub(super) fn pilot_kind(file: &DriveFile, handbook: &Handbook) -> Result<Pilot, HandbookError> {
-    /// Stems in m that are wider than those that are pushed, some 90 to 115 mm.
-    const WIDE: f64 = 0.15;
-    let told = file.pilot.as_ref().map(|field| field.value);
-    let most = handbook.pilot_cone()?.iter().filter_map(|row| row.value.value.blows_most.as_ref());
-    let most = most.map(|blows| blows.value).fold(Ratio::default(), Ratio::max);
-    let hard = |stretch: &crate::drive_file::StretchFile| {
-        stretch.class.value.is_rock()
-            || stretch.mixed_with.as_ref().is_some_and(|other| other.value.is_rock())
-            || stretch.spt_n.as_ref().is_some_and(|blows| blows.value > most)
-    };
-    let stem = file.stem.as_ref().map(|stem| stem.outside_diameter.value);
-    let wide = stem.is_some_and(|stem| matches!(stem, OrNone::Some(diameter) if diameter.si() > WIDE));
-    Ok(told.unwrap_or(if wide || file.ground.iter().any(hard) { Pilot::Drilled } else { Pilot::Displacement }))
-}
-
 impl Resolver<'_> {
-    /// How far the pilot, or the machine that has none, may be off its line at the far end.
+    /// How the bore keeps to its line, as the file says or as its technique does.
     pub(super) fn guidance(
         &mut self,
         file: &DriveFile,
-        stem: &Stem,
+        works: &Works,
         stretches: &[Stretch],
         line: &Line,
-    ) -> Result<Cited<Band<Length>>, HandbookError> {
+    ) -> Result<Guided, HandbookError> {
+        let walked_over = file.pilot.as_ref().is_some_and(|pilot| pilot.value == Pilot::WalkedOver);
+        let (by, at_best) = match &file.guidance {
+            Some(field) => {
+                if walked_over && field.value != Guidance::WalkedOver {
+                    self.flaw(field, "guidance", "is not that of a pilot which is walked over");
+                }
+                (field.value, None)
+            }
+            None if walked_over => (Guidance::WalkedOver, None),
+            None => {
+                let (safe, best) = works.guidance.value;
+                self.assume("guidance", AssumedValue::Word(safe.key().to_owned()), works.guidance.origin);
+                (safe, (best != safe).then_some(best))
+            }
+        };
+        let (error, wave) = self.off_line(file, works, stretches, line, by)?;
+        let at_best = match at_best {
+            Some(best) => Some(self.off_line(file, works, stretches, line, best)?.0.value),
+            None => None,
+        };
+        self.assume_band("error of the pilot at the far end", error.value, Role::Offset, error.origin);
+        Ok(Guided { by, error, at_best, wave })
+    }
+
+    /// How far the bore may be off its line at the far end, and how far it waves about it.
+    fn off_line(
+        &self,
+        file: &DriveFile,
+        works: &Works,
+        stretches: &[Stretch],
+        line: &Line,
+        by: Guidance,
+    ) -> Result<(Cited<Band<Length>>, Band<Length>), HandbookError> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
         let row = |key| self.handbook.length(key).map(|row| row.value);
+        let shares = |key, of: Length| -> Result<Band<Length>, HandbookError> {
+            let table = self.handbook.line_tolerance()?;
+            let low = table.cell(key, |row| &row.share_low)?.value * of;
+            Ok(Band { low, likely: low, high: table.cell(key, |row| &row.share_high)?.value * of })
+        };
         let pushed = Band {
             low: row("pilot.pushed_low")?,
             likely: row("pilot.pushed")?,
@@ -65,19 +93,17 @@ impl Resolver<'_> {
             error.with(least, |error, least| GuidedError { error, told_at, length, least }.value())
         };
         let law = Origin::Law(&GuidedError::EQUATION);
-        let error = match pilot_kind(file, self.handbook)? {
-            _ if !stem.is_there() => Cited::new(pushed, Origin::Law(&STEERED)),
-            Pilot::WalkedOver => {
-                let shares = self.handbook.line_tolerance()?;
-                let low = shares.cell("walk_over", |row| &row.share_low)?.value;
-                let high = shares.cell("walk_over", |row| &row.share_high)?.value;
-                let depth = line.deepest();
-                Cited::new(
-                    Band { low: low * depth, likely: low * depth, high: high * depth },
-                    Origin::Law(&WALKED_OVER),
-                )
+        Ok(match by {
+            Guidance::WalkedOver => {
+                let error = shares("walk_over", line.deepest())?;
+                (Cited::new(error, Origin::Law(&WALKED_OVER)), error)
             }
-            Pilot::Drilled => {
+            Guidance::None => {
+                let error = shares("unsteered", length)?;
+                (Cited::new(error, Origin::Law(&UNSTEERED)), error)
+            }
+            Guidance::Laser if !works.stem => (Cited::new(pushed, Origin::Law(&STEERED)), pushed),
+            Guidance::Laser if works.drilled => {
                 let error = Band {
                     low: row("pilot.drilled_low")?,
                     likely: row("pilot.drilled")?,
@@ -88,9 +114,9 @@ impl Resolver<'_> {
                     likely: row("pilot.drilled_least")?,
                     high: row("pilot.drilled_least_high")?,
                 };
-                Cited::new(grown(error, least, row("pilot.drilled_at")?), law)
+                (Cited::new(grown(error, least, row("pilot.drilled_at")?), law), least)
             }
-            Pilot::Displacement => {
+            Guidance::Laser => {
                 let error = grown(pushed, pushed, row("pilot.pushed_at")?);
                 let share = self.handbook.ratio("pilot.deflected")?.value;
                 let turned = if stretches.iter().any(|stretch| self.turns_pilots(file, stretch)) {
@@ -98,11 +124,10 @@ impl Resolver<'_> {
                 } else {
                     Length::default()
                 };
-                Cited::new(Band { high: error.high.max(turned), ..error }, law)
+                let high = |band: Band<Length>| Band { high: band.high.max(turned), ..band };
+                (Cited::new(high(error), law), high(pushed))
             }
-        };
-        self.assume_band("error of the pilot at the far end", error.value, Role::Offset, error.origin);
-        Ok(error)
+        })
     }
 
     /// Whether stones, hard or layered ground push a pilot off its line.

@@ -209,7 +209,7 @@ impl Resolver<'_> {
             return Ok(Some((BoreState::Partly, self.with_part(resting, fallen)?)));
         }
         if place.classes().all(GroundClass::is_clay) {
-            return self.in_clay(body, place, troubled, self.load_on_top(file, place)?);
+            return self.in_clay(body, place, troubled, (self.load_on_top(file, place)?, Pressure::default()));
         }
         Ok(None)
     }
@@ -228,7 +228,7 @@ impl Resolver<'_> {
         body: &Lying,
         place: &Place<'_>,
         troubled: bool,
-        surcharge: Pressure,
+        (surcharge, support): (Pressure, Pressure),
     ) -> Result<Open, HandbookError> {
         let Some(strength) = place.earth.strength.map(|strength| strength.ends) else { return Ok(None) };
         let layers = &place.earth.heavy.layers;
@@ -240,7 +240,7 @@ impl Resolver<'_> {
             unit_weight: heaviest,
             cover: (place.way.deepest - body.bore).max(Length::default()),
             bore: body.bore,
-            support: Pressure::default(),
+            support,
             undrained_strength: strength.low,
         };
         let number = number.value();
@@ -342,20 +342,26 @@ impl Resolver<'_> {
         Ok(density.map(|density| gross * UnitWeight::from_si(WATER_UNIT_WEIGHT) * density))
     }
 
-    /// Whether fluid holds silt, sand or clay open: it stands up to the ground, and at the crown ten kPa over the water.
+    /// Whether fluid that stands up to the ground holds silt or sand open, at the crown ten kPa over the water, or clay that
+    /// would close without its support.
     fn is_held(&self, file: &DriveFile, body: &Lying, place: &Place<'_>) -> Result<bool, HandbookError> {
         let granular =
             |class| matches!(class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand);
         let fluid =
             file.pull.as_ref().is_some_and(|pull| pull.hole.as_ref().is_none_or(|hole| hole.value == Hole::Fluid));
         let holds = place.classes().all(|class| granular(class) || class.is_clay());
-        if !fluid || !holds || place.classes().all(GroundClass::is_clay) {
+        if !fluid || !holds {
             return Ok(false);
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         let light = self.handbook.ratio("pull.fluid_light")?.value;
         let over = self.handbook.pressure("bore.fluid_over_water")?.value;
         let depth = |invert: Length| (invert - body.bore).max(Length::default());
+        if place.classes().all(GroundClass::is_clay) {
+            let support = water * light * depth(place.way.deepest);
+            let surcharge = self.load_on_top(file, place)?;
+            return Ok(self.in_clay(body, place, true, (surcharge, support))?.is_some());
+        }
         let stands = |invert: Length| {
             let crown = depth(invert);
             let wet = place.way.table.map_or(Length::default(), |table| (crown - table).max(Length::default()));

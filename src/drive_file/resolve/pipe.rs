@@ -5,7 +5,7 @@ use super::listed::Listed;
 use super::row::Named;
 use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, StemFile};
-use crate::handbook::{HandbookError, Method, MethodLimitRow, Spoil};
+use crate::handbook::{HandbookError, Method, MethodLimitRow, Pilot, Service, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::{Length, Measure, Role, Shown};
@@ -39,13 +39,21 @@ impl Resolver<'_> {
             return Ok(None);
         };
         let casing = self.casing(&of, &label, outside_diameter.value)?;
-        let rule = self.handbook.bore_rule()?.row("general")?;
+        let on_grade = file.service.value == Service::GravitySewer
+            && stem.is_there()
+            && file.pilot.as_ref().is_some_and(|pilot| pilot.value == Pilot::Drilled);
+        let rule = self.handbook.bore_rule()?.row(if on_grade { "on_grade" } else { "general" })?;
         let widest = self.joint_diameter(&of, outside_diameter.value);
         let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
         let bore_rule = Cited::new(needed.value(), rule.origin);
         // A jacked pipe is pushed close behind what made room for it.
         let close = casing.as_ref().map_or(outside_diameter.value, |casing| casing.outside_diameter);
-        let usual = if pulled.is_some() { bore_rule } else { Cited::new(close, Origin::Law(&CLOSE_BORE)) };
+        // What the pilot has bored already needs no reamer.
+        let usual = match pulled {
+            Some(_) => bore_rule.map(|bore| bore.max(stem.head)),
+            None => Cited::new(close, Origin::Law(&CLOSE_BORE)),
+        };
+        let jacked = jacked.filter(|_| pulled.is_none() || stem.withdrawn || outside_diameter.value > stem.head);
         let bore = if stem.withdrawn && jacked.is_some() {
             if candidate.bore.is_some() {
                 self.fault(&of, CandidateFile::bore, "is that of the stem's head, since the stem is withdrawn");

@@ -4,8 +4,8 @@ use super::{Resolver, no_row};
 use crate::drive::{AssumedValue, Pipe, Rated, Side, Stretch, UNTOLD_PILOT};
 use crate::drive_file::{DriveFile, StretchFile};
 use crate::handbook::{
-    GroundClass, GroundHazard, GroundHazardRow, GuidedTechnique, HandbookError, Pilot, Rating, Service, Spoil,
-    SuitabilityRow, TipModel, Treatment, WaterSide,
+    Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, HandbookError, Pilot,
+    RatedBy, Rating, Service, Spoil, SuitabilityRow, TipModel, Treatment, WaterSide,
 };
 use crate::quantity::{Band, Length, Ratio};
 use crate::source::{Cited, Equation, Origin};
@@ -60,6 +60,18 @@ enum Column {
 }
 
 impl Column {
+    const fn of(rated: RatedBy) -> Self {
+        match rated {
+            RatedBy::DisplacingPilot => Self::Jacking,
+            RatedBy::DrilledPilot => Self::Guided(GuidedTechnique::Drilled),
+            RatedBy::OpenStem => Self::Guided(GuidedTechnique::OpenStem),
+            RatedBy::Vacuum => Self::Guided(GuidedTechnique::Vacuum),
+            RatedBy::Auger => Self::Auger,
+            RatedBy::Slurry => Self::Slurry,
+            RatedBy::OpenShield => Self::OpenShield,
+        }
+    }
+
     /// The cell of a ground; the outer `None` where the table has no such column.
     fn of_ground(self, row: &SuitabilityRow) -> Option<Rating> {
         let open = |field: &Option<crate::yaml::Field<Rating>>| field.as_ref().map(|field| field.value);
@@ -114,43 +126,43 @@ pub(super) struct Works {
     /// Whether a pilot that is pushed goes before a pulled pipe, and whether the file says so.
     pushed: Option<bool>,
     /// The technique of a jacked pipe in words.
-    pub(super) technique: &'static str,
+    pub(super) technique: String,
+    /// How it keeps its line where the file does not say it: on the safe side, and at best.
+    pub(super) guidance: Cited<(Guidance, Guidance)>,
 }
 
 impl Works {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
-    pub(super) fn of(file: &DriveFile, (pilot, stem): (Pilot, bool), largest: Length, highest: Length) -> Self {
+    pub(super) fn of(
+        handbook: &Handbook,
+        file: &DriveFile,
+        (pilot, stem): (Pilot, bool),
+        largest: Length,
+        highest: Length,
+    ) -> Result<Self, HandbookError> {
         let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
-        let drilled = stem && pilot != Pilot::Displacement;
-        let pilot = if drilled { Column::Guided(GuidedTechnique::Drilled) } else { Column::Jacking };
-        let (head, technique) = match (spoil, stem, drilled) {
-            (Spoil::Auger, true, false) => (None, "displacing pilot, auger"),
-            (Spoil::Auger, true, true) => (None, "drilled pilot, auger"),
-            (Spoil::Auger, false, _) => (Some(Column::Auger), "steered auger casing, no pilot"),
-            (Spoil::Vacuum, true, false) => {
-                (Some(Column::Guided(GuidedTechnique::Vacuum)), "displacing pilot, cleared by vacuum")
-            }
-            (Spoil::Vacuum, true, true) => {
-                (Some(Column::Guided(GuidedTechnique::Vacuum)), "drilled pilot, cleared by vacuum")
-            }
-            (Spoil::Vacuum, false, _) => (Some(Column::Guided(GuidedTechnique::Vacuum)), "cleared by vacuum, no pilot"),
-            (Spoil::Slurry, true, _) => (Some(Column::Slurry), "slurry machine behind a pilot"),
-            (Spoil::Slurry, false, _) => (Some(Column::Slurry), "slurry machine"),
-            (Spoil::OpenEdge, true, _) => (Some(Column::OpenShield), "open shield behind a pilot"),
-            (Spoil::OpenEdge, false, _) => (Some(Column::OpenShield), "open shield"),
+        let before = match (stem, pilot) {
+            (false, _) => Before::Nothing,
+            (true, Pilot::Displacement) => Before::Displacement,
+            (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
         };
+        let row = handbook.technique()?.find(|row| row.spoil.value == spoil && row.before.value == before);
+        let row = row.ok_or_else(|| no_row("technique", spoil.key()))?;
+        let columns = [&row.value.pilot, &row.value.head].into_iter().flatten().map(|rated| Column::of(rated.value));
+        let drilled = before == Before::Drilled;
         let gravity = file.service.value == Service::GravitySewer;
-        Self {
+        Ok(Self {
             largest,
             highest,
             stem,
             drilled,
             auger: drilled && spoil == Spoil::Auger,
-            pushed: (stem && !drilled).then_some(file.pilot.is_some()),
-            columns: stem.then_some(pilot).into_iter().chain(head).collect(),
+            pushed: (before == Before::Displacement).then_some(file.pilot.is_some()),
+            columns: columns.collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
-            technique,
-        }
+            technique: row.value.words.value.0.clone(),
+            guidance: Cited::new((row.value.guidance.value, row.value.guidance_best.value), row.origin),
+        })
     }
 }
 
@@ -176,6 +188,12 @@ pub(super) struct Site {
 }
 
 impl Site {
+    /// Ground whose stones, where nobody tells them, are taken to be no larger than its rows allow: 50 mm.
+    const fn is_fine(&self) -> bool {
+        self.class.is_clay()
+            || matches!(self.class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand)
+    }
+
     /// Whether a row may be the one for this ground above or below water, as far as is known.
     fn may_be(&self, water: WaterSide, row: &SuitabilityRow) -> bool {
         let side = row.water.value == WaterSide::Any || row.water.value == water;
@@ -258,10 +276,11 @@ impl Resolver<'_> {
             let side = stretch.way.side(pipe.height());
             let site = Site { size, side, ..told.site };
             let other = told.other.map(|other| Site { size, side, ..other });
-            let (jacking, pullback) = self.rated(works, &site, other.as_ref(), &told.hazards)?;
-            worst = Some(worst.map_or(Rated { jacking, pullback }, |so_far| Rated {
-                jacking: worse(so_far.jacking, jacking),
-                pullback: worse(so_far.pullback, pullback),
+            let rated = self.rated(works, &site, other.as_ref(), &told.hazards)?;
+            worst = Some(worst.map_or(rated, |so_far| Rated {
+                jacking: worse(so_far.jacking, rated.jacking),
+                pullback: worse(so_far.pullback, rated.pullback),
+                runs_in: so_far.runs_in || rated.runs_in,
             }));
         }
         Ok(worst)
@@ -274,7 +293,7 @@ impl Resolver<'_> {
         site: &Site,
         other: Option<&Site>,
         hazards: &[GroundHazard],
-    ) -> Result<(Cited<Rating>, Cited<Rating>), HandbookError> {
+    ) -> Result<Rated, HandbookError> {
         let one = |column: Column| -> Result<Cited<Rating>, HandbookError> {
             let mut rating = self.suitability(site, column)?;
             if let Some(other) = other {
@@ -286,8 +305,14 @@ impl Resolver<'_> {
             Ok(rating)
         };
         let mut jacking: Option<Cited<Rating>> = None;
+        let mut runs_in = false;
         for column in &works.columns {
             let rating = one(*column)?;
+            let runs = *column == Column::Guided(GuidedTechnique::OpenStem) && rating.value == Rating::Unsuitable;
+            runs_in |= runs;
+            // Clay in the face may bind the sand.
+            let bound = runs && other.is_some_and(|other| other.class.is_clay() != site.class.is_clay());
+            let rating = if bound { rating.map(|_| Rating::Depends) } else { rating };
             let unrated = works.auger && rating.origin == NOT_RATED.origin;
             let rating = if unrated { worse(one(Column::Auger)?, rating) } else { rating };
             jacking = Some(jacking.map_or(rating, |so_far| worse(so_far, rating)));
@@ -300,7 +325,7 @@ impl Resolver<'_> {
             let pilot = if taken { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)) } else { pilot };
             pulled = worse(pilot, pulled);
         }
-        Ok((jacking.unwrap_or(NOT_RATED), pulled))
+        Ok(Rated { jacking: jacking.unwrap_or(NOT_RATED), pullback: pulled, runs_in })
     }
 
     fn hazard(&self, hazard: GroundHazard, column: Column) -> Result<Cited<Rating>, HandbookError> {
@@ -390,7 +415,7 @@ impl Resolver<'_> {
                 && (row.water.value == WaterSide::Any || row.water.value == water)
                 && row.n_from.as_ref().is_none_or(|from| site.blows.low >= from.value)
                 && row.n_below.as_ref().is_none_or(|below| site.blows.high < below.value)
-                && row.stone_to.as_ref().is_none_or(|to| site.stone.is_some_and(|stone| stone <= to.value))
+                && row.stone_to.as_ref().is_none_or(|to| site.stone.map_or(site.is_fine(), |stone| stone <= to.value))
         });
         Ok(row.map_or(NOT_RATED, |row| row.map(|row| row.rating.value)))
     }

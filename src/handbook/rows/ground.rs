@@ -55,6 +55,8 @@ key_words! {
         /// The pilot is drilled, an auger follows.
         #[default]
         Drilled = "drilled",
+        /// The pilot is drilled and cleared by vacuum through its stem: nothing holds its bore but the ground.
+        OpenStem = "open_stem",
         /// A vacuum clears the enlarging head.
         Vacuum = "vacuum",
     }

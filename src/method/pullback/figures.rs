@@ -143,6 +143,7 @@ fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), Handbo
         if from && below {
             let label = match row.value.key.as_str() {
                 "general" => "final bore, general rule",
+                "on_grade" => "final bore, of a sewer on grade",
                 "agency_most" => "final bore, an agency's most",
                 _ => "final bore, good practice by size",
             };

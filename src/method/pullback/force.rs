@@ -191,10 +191,11 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     // Slurry stands no higher in the string than in the bore.
     let carried = fills.map(|fill| if let Fill::Of(density) = fill { density } else { MassDensity::default() });
     let [one_fill, other_fill] = carried;
-    let on_ground = net(calc, heavy, MassDensity::default(), one_fill.max(other_fill));
-
-    // The tail is longest as the pipe enters, and drags over the two bends of the ramp; from a pit there is none.
+    // The tail is longest as the pipe enters, and drags over the two bends of the ramp; from a pit there is none. What fills
+    // a string runs down its ramp: outside it is empty, as the standards of such pulls have it.
     let in_pit = pull.works.laydown.is_some_and(|laydown| laydown.in_pit);
+    let full = net(calc, heavy, MassDensity::default(), one_fill.max(other_fill));
+    let on_ground = if in_pit { full } else { net(calc, heavy, MassDensity::default(), MassDensity::default()) };
     let tail = |calc: &mut Calc<R>, length: Length| {
         let friction = pull.friction_outside;
         let dragged = calc.law(StraightPull { friction, net_weight: on_ground, length, rise: Angle::default() });
@@ -215,7 +216,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(
         for fluid in fluids {
             for (fill, weight) in fills.into_iter().flat_map(|fill| afloat().map(move |weight| (fill, weight))) {
                 let net_weight = match (pull.works.hole, fill) {
-                    (HoleState::Dry, _) => on_ground,
+                    (HoleState::Dry, _) => full,
                     (HoleState::Fluid, Fill::Of(density)) => net(calc, weight, fluid, density),
                     (HoleState::Fluid, Fill::Slurry) => net(calc, weight, fluid, fluid),
                 };

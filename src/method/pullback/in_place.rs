@@ -8,16 +8,25 @@ use super::section::Section;
 use crate::check::Check;
 use crate::conditions::vertical_stress;
 use crate::drive::{Column, Drive, Ends, Pipe, RingInService, Stretch};
+use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::collapse::OvalityFactor;
 use crate::laws::deflection::{IowaDeflection, MOST_DEFLECTION};
 use crate::laws::outside_pressure::{BucklingInSoil, ElasticSupportByDepth, SupportedCollapse, WaterBuoyancyFactor};
 use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
 use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, UnitWeight};
-use crate::source::Cited;
+use crate::source::{Cited, Equation};
 
 const TOO_SHALLOW: &str =
     "the cover is less than the table of live load has: what traffic puts on the pipe is not known";
+
+/// Said where a ring does not bear the column over it, and nobody has told the ground, which may carry itself.
+const NOT_TOLD: Equation = Equation::judged(
+    "ground that is not told",
+    "the column over the pipe, which decides nothing",
+    "flexible pipe in ground of class unknown",
+    "ground whose class is told",
+);
 
 /// A ring as it stands in service.
 #[derive(Clone, Copy)]
@@ -48,6 +57,8 @@ pub(super) struct Around<'a> {
     soil_modulus: Pressure,
     /// Rock, which carries itself.
     stands: bool,
+    /// Nobody has told the ground.
+    unknown: bool,
 }
 
 /// The shallowest and the deepest place of each stretch: all that is not known on the safe side, and at its best where
@@ -82,6 +93,7 @@ fn around<'a>(
         live: live.high,
         soil_modulus: told.unwrap_or_default(),
         stands,
+        unknown: stretch.class == GroundClass::Unknown && !stretch.earth.told && told.is_none(),
     };
     let native = if drive.annulus.open { Pressure::default() } else { stretch.earth.native_modulus.high };
     let best = Around { column: stretch.light(), live: live.low, soil_modulus: told.unwrap_or(native), ..adverse };
@@ -93,6 +105,10 @@ impl Around<'_> {
     /// Not decided where the traffic cannot be told, with the one field that would settle most.
     pub(super) fn judged(&self, drive: &Drive, check: Check<()>) -> Check<()> {
         let check = if self.live.is_none() { check.undecided(TOO_SHALLOW) } else { check };
+        // What stands round the ring may be rock.
+        if self.unknown && check.utilisation().is_none_or(|used| used > 1.0) {
+            return check.in_doubt(Some(&NOT_TOLD)).settled_by(&[&["ground[].class"]]);
+        }
         check.settled_by(if drive.annulus.soil_modulus.is_none() {
             &[&["annulus.soil_modulus"]]
         } else if !drive.site.surface.is_told {

@@ -1,13 +1,13 @@
 //! Pressure on a string while it is pulled: fluid outside, and what is held inside.
 
 use super::force::PullOnPipe;
-use super::section::{Bend, Section};
-use crate::check::{Outcome, at_most, only};
-use crate::drive::{HoleState, Pull};
+use super::section::{Bend, Section, has_ramp};
+use crate::check::{Care, Check, Outcome, at_most, only};
+use crate::drive::{Fill, HoleState, Pull};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
 use crate::laws::inside_pressure::PressureByRatio;
-use crate::quantity::{Band, Pressure, Ratio, Role};
+use crate::quantity::{Band, MassDensity, Pressure, Ratio, Role};
 use crate::source::Cited;
 
 /// Why nothing presses on the string.
@@ -16,6 +16,8 @@ const INSIDE: &str =
     "its hoop stress at most a share of the stress that the pull is allowed; its thrust on the ends is in the tension";
 const LET_OFF: &str = "the pressure inside is held during the pull, and the fluid stands on the pipe longer: it is not counted; give \
                        fluid_stands_for";
+const KEPT_FULL: &str = "with what fills the string, up to the ground: keep it full until the fluid round it is grouted or let \
+                         out";
 const PAIRED: &str = "with the larger of the stresses in the bore and on the ramp, which is on the safe side";
 
 /// A ring of plastic under outside pressure while it is pulled.
@@ -31,14 +33,18 @@ pub(super) struct Ring {
 }
 
 /// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less what
-/// a pressure held inside takes of it. What fills the pipe is not credited: nothing says how high it stands.
+/// a pressure held inside takes of it and what fills a string that hangs down a ramp: it stands as high as the fluid
+/// outside, or as water does in a string whose tail lies on the ground. From a pit nothing says how high it stands.
 pub(super) fn outside_pressure<R: Recorder>(
     calc: &mut Calc<R>,
     pull: &Pull,
     annular: Band<Pressure>,
     (section, allowable): (Section, Doubted<Cited<Pressure>>),
 ) -> Band<Pressure> {
-    let outside = calc.law(FluidHead { density: pull.fluids.heavy, height: pull.fluid_height });
+    let height = pull.fluid_height;
+    let outside = calc.law(FluidHead { density: pull.fluids.heavy, height });
+    let inside = filled(pull).map_or(Pressure::default(), |density| calc.law(FluidHead { density, height }));
+    let outside = outside - inside;
     let credited = credited(calc, pull, (section, allowable));
     annular.map(|annular| (outside + annular - credited).max(Pressure::default()))
 }
@@ -95,6 +101,20 @@ pub(super) fn inside<R: Recorder>(
     Ok(at_most(Role::Pressure, pressure, may_hold(calc, section, pull, allowable)).with_note(INSIDE))
 }
 
+/// Density of what fills a string that hangs down a ramp, where it is more than air.
+fn filled(pull: &Pull) -> Option<MassDensity> {
+    let density = match pull.works.fill? {
+        Fill::Of(density) => density,
+        Fill::Slurry => pull.fluids.light,
+    };
+    (has_ramp(pull) && density > MassDensity::default()).then_some(density)
+}
+
+/// On condition that it stays full, where what fills it is counted on.
+pub(super) fn kept_full(check: Check<()>, pull: &Pull) -> Check<()> {
+    if filled(pull).is_some() { check.with_care(Care::Condition, KEPT_FULL) } else { check }
+}
+
 impl Ring {
     /// Collapse during the pull; in a dry bore nothing presses.
     pub(super) fn collapse<R: Recorder>(
@@ -135,6 +155,7 @@ impl Ring {
             })
         });
         let resistance = resistance.map(|resistance| Cited::new(resistance, pull.collapse_factor.origin));
-        Ok(at_most(Role::Pressure, pressure, resistance).with_note(pressed_note(pull, PAIRED)))
+        let check = at_most(Role::Pressure, pressure, resistance).with_note(pressed_note(pull, PAIRED));
+        Ok(kept_full(check, pull))
     }
 }

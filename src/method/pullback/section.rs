@@ -1,7 +1,7 @@
 //! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, what it all leaves.
 
 use super::force::PullOnPipe;
-use crate::check::{Absent, Check, Outcome, Verdict, at_least};
+use crate::check::{Absent, Care, Check, Outcome, Verdict, at_least};
 use crate::drive::Pull;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::deflection::ScoredWall;
@@ -13,6 +13,8 @@ use crate::source::{Cited, Origin};
 pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is taken as this wide; build it no tighter";
 /// Why none bends.
 pub(super) const NO_RAMP: &str = "the string comes down no ramp";
+const LIGHT: &str = "it bears the lighter of the fluids, and not the heavier: measure the density of what stands in the bore, \
+                     and thin it, until the fluid is grouted or let out";
 
 /// Diameter and the wall that counts for strength.
 #[derive(Clone, Copy)]
@@ -106,6 +108,11 @@ pub(super) fn tension<R: Recorder>(
     })
 }
 
+/// Whether a high demand is past its limit.
+fn past(check: &Check<()>) -> bool {
+    check.utilisation().is_none_or(|used| used > 1.0)
+}
+
 /// What a pulled pipe bears of the pull, and the checks of it.
 pub(in crate::method) struct Strength {
     pub(super) borne: Borne,
@@ -134,6 +141,15 @@ impl Strength {
         ];
         let plain = |check: &Check<()>| check.verdict == Verdict::Within;
         plain(&self.tension) && others.into_iter().all(|other| other.as_ref().map_or(true, plain))
+    }
+
+    /// Where it does not collapse in a light fluid, and does in a heavy one, that the fluid is light is a condition.
+    pub(super) fn held_by(self, light: &Self) -> Self {
+        let collapse = match (self.collapse, light.collapse) {
+            (Ok(check), Ok(light)) if past(&check) && !past(&light) => Ok(light.with_care(Care::Condition, LIGHT)),
+            (check, _) => check,
+        };
+        Self { collapse, ..self }
     }
 
     /// Held against the same with what the file does not tell at its best.

@@ -1,7 +1,7 @@
 //! What a welded steel pipe bears: tension, bending, outside pressure, and the three together in two conditions.
 
 use super::force::PullOnPipe;
-use super::pressed::{self, DRY, outside_pressure, pressed_note};
+use super::pressed::{self, DRY, kept_full, outside_pressure, pressed_note};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp};
 use crate::check::{Check, at_most, only};
 use crate::drive::{HoleState, Pipe, Pull, SteelPipe};
@@ -80,11 +80,9 @@ pub(super) fn of<R: Recorder>(
     let limit = critical.map(|critical| factors.hoop_safety.map(|safety| critical / safety));
     let collapse = only(pull.works.hole == HoleState::Fluid, DRY).map(|()| {
         let check = at_most(Role::Strength, pressed, limit);
-        if pull.works.inside_pressure > Pressure::default() {
-            check.with_note(pressed_note(pull, COUNTED))
-        } else {
-            check
-        }
+        let told = pull.works.inside_pressure > Pressure::default();
+        let check = if told { check.with_note(pressed_note(pull, COUNTED)) } else { check };
+        kept_full(check, pull)
     });
     // Greatest pull, bend and outside pressure are taken to meet at one place.
     let together = |calc: &mut Calc<R>, (axial_factor, hoop_factor): (Ratio, Ratio)| {
