@@ -2,13 +2,10 @@
 
 use super::either::Either;
 use super::walked::Walked;
-use crate::check::{Care, Check, Decides, Rule, Verdict, Ways, at_most};
+use crate::check::{Care, Check, Decides, Rule, Subject, Verdict, Ways, at_most};
 use crate::drive::{Drive, IfStalled};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
-
-/// The factor of a rig over the pull on it, as the table of checks has it.
-const RIG: f64 = 1.25;
 
 const STALLS: &str = "at the high end the drive stalls: hold the jacks to what may be borne (`rig: { held_to: ... }`) and \
                       say how it is freed (`if_stalled`)";
@@ -34,7 +31,7 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
 
 /// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
 pub(super) fn against_rig_pull(drive: &Drive, pull: Doubted<Band<Force>>) -> Check<()> {
-    let share = Decides::Watched(RIG).share(&drive.leeway);
+    let share = Subject::RigPull.decides().share(&drive.leeway);
     let check = at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share));
     let freed = drive.if_stalled == Some(IfStalled::RescuePit) && drive.is_freed();
     stalls(check, drive.leeway.held, |_| freed, [PULL_STALLS, PULL_FREED], &[&["if_stalled"]])
