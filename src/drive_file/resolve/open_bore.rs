@@ -174,8 +174,8 @@ impl Resolver<'_> {
         let stands = !file.stops.is_empty() || !round_the_clock.is_some_and(|field| field.value);
         let Some(strength) = place.earth.strength.filter(|_| stands) else { return Ok(Band::default()) };
         let most = self.handbook.pressure("bore.adhesion_most")?.value;
-        let (key, _) = super::rests::restart_rows(file.lubrication.value);
-        let restart = self.handbook.restart_factor()?.cell(key, |row| &row.high)?.value;
+        // By the least of the factors, so that no lubricant makes more of it.
+        let restart = self.handbook.restart_factor()?.cell("logged", |row| &row.high)?.value;
         Ok(Band { high: strength.ends.high.min(most) / restart, ..Band::default() })
     }
 
