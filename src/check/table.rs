@@ -147,6 +147,8 @@ macro_rules! checks {
             Invert "invert, line and grade" none Surveyed => conditions::invert($at);
             /// Whether the bore stands for a pipe that goes in after the stem is out.
             BoreStands "bore, stands for the pipe" none High => conditions::stands($at);
+            /// Whether clay closes on a jacked pipe.
+            ClayCloses "clay, closing on the pipe" none High => conditions::closes($at);
             /// Ground against method.
             Ground "ground" Ground High => conditions::ground($at);
             /// Values of the file, against what is usual.

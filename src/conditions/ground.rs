@@ -30,7 +30,6 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     let check = check.settled_by(settling);
     let check = match open_bore(at) {
         Some((care, note)) if worst.value == Rating::Suitable => check.with_care(care, note),
-        Some((_, note)) if worst.value == Rating::Marginal => check.with_note(note),
         _ => check,
     };
     let check = match (worst.value, worst.origin) {
@@ -105,8 +104,6 @@ fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
         Some((Care::Condition, HELD))
     } else if any(BoreState::Partly) {
         Some((Care::Data, PARTLY))
-    } else if round.iter().any(|round| round.may_close) {
-        Some((Care::Condition, KEPT_OFF))
     } else {
         (any(BoreState::Stands) && clay).then_some((Care::Data, STANDS))
     }
@@ -125,8 +122,6 @@ const STANDS: &str = "the bore is taken to stand open for the week of the work: 
                       clay, without fissures or seams that bring water";
 const PARTLY: &str = "the bore is taken to stand open for two days, and to close on a part of its length: \
                       no night longer than the work asks for, fill and grout then";
-const KEPT_OFF: &str = "the clay may close on the pipe: cut wide enough (`candidates[].bore`), or hold lubricant at a pressure that \
-                        keeps it off";
 const HELD: &str = "fluid is taken to hold the bore: keep both pits full of it up to the ground";
 
 const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore, whatever force there is: case it \

@@ -1,4 +1,4 @@
-//! Whether the bore stands for a pipe that goes in after the stem is out.
+//! Whether the bore stands for a pipe that goes in after the stem is out, and whether clay closes on any that is pushed.
 
 use super::plan::Plan;
 use crate::check::{Care, Check, Outcome, Verdict, Ways, only, rated};
@@ -47,4 +47,27 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
     };
     let worst = at.drive.stretches.iter().enumerate().map(one).reduce(Check::worse);
     Ok(worst.unwrap_or_else(over))
+}
+
+/// What clay round a jacked pipe is held to.
+const KEPT: Equation = Equation::judged(
+    "clay round a jacked pipe",
+    "kept off the pipe: it closes by no more than half of the play with the least strength, stiffness and overcut, and without \
+     pressure in the lubricant",
+    "clay closed on a pipe lets nothing slide between them",
+    "clay that is loaded faster than it drains",
+);
+const MAY_CLOSE: &str = "the clay may close on the pipe: cut wide enough (`candidates[].bore`), or hold lubricant at a pressure that \
+                         keeps it off";
+const CLOSED: &str = "the clay closes on the pipe whatever is done: its friction is that without lubricant, and after a night that of \
+                      the clay itself";
+
+/// Whether clay closes on a jacked pipe.
+pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
+    only(at.is_jacked(), "the pipe is not pushed")?;
+    let round = at.pipe.open_round();
+    let closed = round.iter().any(|round| round.safe.is_some_and(|(state, _)| state == BoreState::Closed));
+    only(closed || round.iter().any(|round| round.may_close && !round.stands()), "no clay that may close on the pipe")?;
+    let check = rated(Verdict::Within, Origin::Law(&KEPT));
+    Ok(if closed { check.with_care(Care::Noted, CLOSED) } else { check.with_care(Care::Condition, MAY_CLOSE) })
 }

@@ -275,7 +275,10 @@ fn clay_that_closes_on_a_pipe() {
     let open = file("22 kPa", clock);
     assert!(thrust(&open)[0] < 0.7 * thrust(&closed)[0]);
     let scheme = assess(&open, &open.candidates()[0], Method::PipeJacking);
-    let ground = scheme.checks.get(Subject::Ground).unwrap();
-    assert!(ground.care == Some(Care::Noted) && ground.note.unwrap().contains("may close"), "{ground:?}");
+    let care = |scheme: &jackpull::Scheme| scheme.checks.get(Subject::ClayCloses).and_then(|check| check.care);
+    assert_eq!(care(&scheme), Some(Care::Condition));
+    assert_eq!(care(&assess(&closed, &closed.candidates()[0], Method::PipeJacking)), Some(Care::Noted));
+    let stiff = drive(|text| text.edit("{ material: clay, size: 15 in }", pipe));
+    assert_eq!(care(&assess(&stiff, &stiff.candidates()[0], Method::PipeJacking)), None);
     assert_relative_eq!(thrust(&file("8 kPa", ""))[1], 1.4 * 12.0 * round + climb, max_relative = 0.01);
 }
