@@ -40,8 +40,11 @@ pub struct Stretch {
 /// What moves in the bore and rubs on the ground.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Rubbed<'a> {
-    /// The pilot stem.
-    Stem,
+    /// The pilot stem, and whether the bore is that of a pull, which fluid may hold.
+    Stem {
+        /// So.
+        in_fluid: bool,
+    },
     /// A casing.
     Casing,
     /// A jacked pipe, with how the bore stands round it, and whether that is taken at its best.
@@ -170,8 +173,8 @@ impl Stretch {
     pub(crate) fn friction_at(&self, rubbed: Rubbed<'_>, place: Length, high: Length) -> Band<Pressure> {
         let closed = |sides: &Sides<Band<Pressure>>| sides.of(self.way.at(place, high));
         match (rubbed, self.open()) {
-            (Rubbed::Stem, Some((_, friction))) => friction,
-            (Rubbed::Stem | Rubbed::Casing, _) => closed(&self.stem_friction),
+            (Rubbed::Stem { in_fluid }, Some((state, friction))) if in_fluid || state != BoreState::Held => friction,
+            (Rubbed::Stem { .. } | Rubbed::Casing, _) => closed(&self.stem_friction),
             (Rubbed::Pipe(round, at_best), _) => {
                 let closed = closed(&self.pipe_friction);
                 let open = round.get(self.index).and_then(|round| round.state(at_best));

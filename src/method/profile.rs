@@ -13,7 +13,7 @@ use crate::law::{Calc, Silent};
 pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> {
     let pushed = |stage: Stage| {
         let mut points = Vec::new();
-        walk_pushed(&mut Calc::new(Silent), Put::of(drive, pipe), stage, |advance, force| {
+        walk_pushed(&mut Calc::new(Silent), Put::of(drive, pipe, method), stage, |advance, force| {
             // What comes in bears all that the rig pushes, what it drives out the rest of its own.
             let on = |body| {
                 if stage.behind == body {

@@ -33,6 +33,7 @@ use super::stem::{rated_torque, torque};
 use super::walked::Walked;
 use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most, required};
 use crate::drive::{Drive, Pipe, Pull, PulledPipe};
+use crate::handbook::Method;
 use crate::law::{Calc, Recorder, Silent};
 use crate::laws::pull::ReamedBore;
 use crate::quantity::{Band, Force, Length, Measure, Role};
@@ -89,7 +90,7 @@ pub(super) fn reaming_torque(at: &Walked<'_>) -> Outcome {
 /// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
 pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Vec<StageProfile> {
     let calc = &mut Calc::new(Silent);
-    let stem = whole_friction(calc, Put::of(drive, pipe), Body::Stem).moving;
+    let stem = whole_friction(calc, Put::of(drive, pipe, Method::Pullback), Body::Stem).moving;
     let mut stages = Vec::new();
     let mut before = drive.stem.head;
     for bore in &pipe.passes {

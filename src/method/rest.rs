@@ -3,6 +3,7 @@
 use super::body::Body;
 use crate::conditions::{Pushing, rate};
 use crate::drive::{Drive, JackedPipe, Pipe, Stem};
+use crate::handbook::Method;
 use crate::quantity::{Length, Measure, Ratio};
 
 /// A pipe of a drive, with what the file leaves out taken on the safe side or at its best.
@@ -10,13 +11,14 @@ use crate::quantity::{Length, Measure, Ratio};
 pub(super) struct Put<'a> {
     pub(super) drive: &'a Drive,
     pub(super) pipe: &'a Pipe,
+    pub(super) method: Method,
     pub(super) at_best: bool,
 }
 
 impl<'a> Put<'a> {
     /// On the safe side.
-    pub(super) const fn of(drive: &'a Drive, pipe: &'a Pipe) -> Self {
-        Self { drive, pipe, at_best: false }
+    pub(super) const fn of(drive: &'a Drive, pipe: &'a Pipe, method: Method) -> Self {
+        Self { drive, pipe, method, at_best: false }
     }
 
     /// At its best, where that may differ.
@@ -72,7 +74,7 @@ const ROUNDING: f64 = 1e-9;
 /// Where a stage that pushes this body is left standing. By its slow pace a night may find it anywhere; at best each day
 /// has the fast one, and a day that is enough has no night.
 pub(super) fn stands(put: Put<'_>, behind: Body) -> Stands<'_> {
-    let Put { drive, pipe, at_best } = put;
+    let Put { drive, pipe, at_best, .. } = put;
     if !drive.rests.planned.is_empty() {
         return Stands::At(&drive.rests.planned);
     }

@@ -11,6 +11,7 @@ pub(super) use super::body::{Body, Stage};
 use super::front::{head, tips};
 use super::rest::{Put, Stands, pull_stands, stands};
 use crate::drive::{Drive, Pipe, Restart, Rubbed, Stretch};
+use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::thrust::{CurveFactor, FrictionForce, SignedWeightAlongGrade, WeightAlongGrade};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad};
@@ -33,7 +34,9 @@ fn outside(put: Put<'_>, body: Body) -> Outside<'_> {
     match body {
         Body::Stem => {
             let stem = put.stem();
-            Outside { diameter: stem.outside_diameter.value, rubbed: Rubbed::Stem, weight: stem.weight, bore }
+            // The fluid of a pull does not stand in the bore of a pipe that is pushed.
+            let rubbed = Rubbed::Stem { in_fluid: put.method == Method::Pullback };
+            Outside { diameter: stem.outside_diameter.value, rubbed, weight: stem.weight, bore }
         }
         Body::Casing => Outside {
             diameter: pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value),
@@ -135,7 +138,7 @@ pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, body
 
 /// Friction of the stem from the launch pit to a distance, unrecorded.
 pub(super) fn stem_friction_to(drive: &Drive, pipe: &Pipe, to: Length) -> Band<Force> {
-    let stem = outside(Put::of(drive, pipe), Body::Stem);
+    let stem = outside(Put::of(drive, pipe, Method::Pullback), Body::Stem);
     let mut total = Band::<Force>::default();
     for stretch in drive.stretches.iter().filter(|stretch| stretch.from < to) {
         for part in stretch.way.parts(stem.bore, stretch.from, stretch.to.min(to)) {
@@ -284,7 +287,7 @@ pub(super) fn walk_pulled<R: Recorder>(
     trailing: &Trailing<impl Fn(Length) -> Band<Force>>,
     mut at: impl FnMut(Length, Band<Force>, Band<Force>),
 ) {
-    let put = Put::of(drive, pipe);
+    let put = Put::of(drive, pipe, Method::Pullback);
     let stem = outside(put, Body::Stem);
     let length = drive.length.value;
     let stands = pull_stands(drive);

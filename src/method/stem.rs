@@ -39,7 +39,7 @@ fn tube<'a>(at: &Walked<'a>) -> Result<&'a Tube, Absent> {
 fn driven_out(at: &Walked<'_>) -> Option<Either<Doubted<Band<Force>>>> {
     let jacked = at.jacked().ok().filter(|_| !at.drive.stem.withdrawn)?;
     let behind = if jacked.casing.is_some() { Body::Casing } else { Body::Pipe };
-    let rests = !matches!(stands(Put::of(at.drive, at.pipe), behind), Stands::Never);
+    let rests = !matches!(stands(Put::of(at.drive, at.pipe, at.method), behind), Stands::Never);
     rests.then(|| by_jacks(at, jacked.on_stem()))
 }
 

@@ -59,7 +59,7 @@ impl<'a> Walked<'a> {
         method: Method,
     ) -> Option<Self> {
         let plan = Plan { drive, pipe, method };
-        let put = Put::of(drive, pipe);
+        let put = Put::of(drive, pipe, method);
         let stem = |calc: &mut Calc<R>| both(calc, put, Stage::STEM).map(|pushed| pushed.map(|force| force.on_rig));
         let drawn = (method == Method::PipeJacking && drive.stem.withdrawn).then(|| {
             calc.part("stem drawn back out of the bore");

@@ -282,3 +282,25 @@ fn clay_that_closes_on_a_pipe() {
     assert_eq!(care(&assess(&stiff, &stiff.candidates()[0], Method::PipeJacking)), None);
     assert_relative_eq!(thrust(&file("8 kPa", ""))[1], 1.4 * 12.0 * round + climb, max_relative = 0.01);
 }
+
+/// Fluid that a pull is told to have does not stand round the stem before a pipe that is pushed: dry sand lies on that stem.
+#[test]
+fn the_fluid_of_a_pull_holds_no_bore_of_a_push() {
+    use jackpull::check::Subject;
+    let soil =
+        "    soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 20 deg, undrained_strength: 100 kPa }\n";
+    let pull = "pilot: drilled\npull: { duration: 6 h, pipe_temperature: 20 degC }";
+    let pipes = "  - { material: clay, size: 15 in }\n  - { material: pe100, size: 315 mm, sdr: 11 }";
+    let drive = drive(|text| {
+        text.edit("class: firm_to_very_stiff_clay", "class: medium_to_dense_sand")
+            .edit(soil, "")
+            .edit("pilot: drilled", pull)
+            .edit("  - { material: clay, size: 15 in }", pipes)
+    });
+    assert_eq!(state(&drive), Some(BoreState::Held));
+    let thrust = |pipe: usize, method| {
+        let scheme = assess(&drive, &drive.candidates()[pipe], method);
+        scheme.checks.get(Subject::StemThrust).unwrap().likely().unwrap().0.si
+    };
+    assert!(thrust(0, Method::PipeJacking) > 3.0 * thrust(1, Method::Pullback));
+}

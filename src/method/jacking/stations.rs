@@ -6,6 +6,7 @@ use super::super::scheme::Scheme;
 use super::super::stage::{Body, Pushed, Stage, peak, pushed};
 use crate::check::Subject;
 use crate::drive::{Drive, Pipe, Rubbed, Stretch};
+use crate::handbook::Method;
 use crate::law::{Calc, Law, Silent};
 use crate::laws::stations::{
     Run, StationCount, StationDistance, StationStart, ThrustThroughTail, reach_along, shortest_along,
@@ -71,7 +72,7 @@ pub fn stations(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<Stations>
     pipe.jacked.as_ref()?;
     let limit = |subject| scheme.checks.get(subject).and_then(|check| check.high()).map(|(_, limit)| limit.si);
     let end = Force::from_si(limit(Subject::EndCapacity)?);
-    let put = Put::of(drive, pipe);
+    let put = Put::of(drive, pipe, Method::PipeJacking);
     let stage = Stage::of_jacking(drive, pipe).last()?;
     let whole = pushed(&mut Calc::new(Silent), put, *stage).in_spite_of_doubt();
     Some(match layout(put, end, &whole) {

@@ -5,6 +5,7 @@ use super::section::Strength;
 use super::service::{self, InService};
 use super::{jointed, pvc, steel, strength};
 use crate::drive::{Drive, PePipe, Pipe, Pull, PulledPipe};
+use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::method::front::head;
 use crate::method::rest::Put;
@@ -133,7 +134,7 @@ pub(super) fn last_reamer<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: 
 /// Greatest force on the rig over the reaming passes before the pipe comes. The stem that follows the reamer takes
 /// the place of the stem that has left, so the friction is that of one whole stem all along.
 fn reaming<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Force> {
-    let stem = whole_friction(calc, Put::of(drive, pipe), Body::Stem);
+    let stem = whole_friction(calc, Put::of(drive, pipe, Method::Pullback), Body::Stem);
     let climb = along_grade(calc, drive.stem.weight, drive.length.value, -drive.grade.value);
     let stem = if drive.rests.planned.is_empty() { stem.moving } else { stem.after };
     let mut greatest = Band::<Force>::default();
