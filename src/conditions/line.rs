@@ -60,7 +60,8 @@ pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
 fn sinks_or_floats(plan: &Plan<'_>) -> bool {
     let Plan { drive, pipe, method } = *plan;
     match (method, pipe.pulled.as_ref().zip(drive.pull.as_ref())) {
-        (Method::PipeJacking, _) => drive.lubrication == Lubrication::None,
+        // Nothing but air is in a bore from which the stem was drawn.
+        (Method::PipeJacking, _) => drive.lubrication == Lubrication::None || drive.stem.withdrawn,
         (Method::Pullback, None) => false,
         (Method::Pullback, Some((pulled, pull))) => {
             // Grout holds it as it came in; in an annulus that stays open the line runs full one day.
