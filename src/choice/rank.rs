@@ -11,9 +11,8 @@ pub(super) const SAME: f64 = 0.5;
 /// Best first, whatever the order of the file, of what is open that which asks for the fewest lines; then places, and what open schemes would reach.
 pub(super) fn rank(ranked: &mut [Ranked]) {
     ranked.sort_by(|a, b| {
-        let by_score = least(b).total_cmp(&least(a));
-        let nearest = excess(a).total_cmp(&excess(b)).then(lines(a).cmp(&lines(b)));
-        let by_merit = a.standing.cmp(&b.standing).then(nearest).then(by_score);
+        let by_merit = a.standing.cmp(&b.standing).then_with(|| excess(a).total_cmp(&excess(b)));
+        let by_merit = by_merit.then_with(|| lines(a).cmp(&lines(b))).then_with(|| least(b).total_cmp(&least(a)));
         by_merit.then(a.pipe.label().cmp(b.pipe.label())).then(a.scheme.method.key().cmp(b.scheme.method.key()))
     });
     let mut leader: Option<(usize, (Standing, usize), f64)> = None;

@@ -52,18 +52,22 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
 fn asked_wall(at: &Walked<'_>) -> Outcome {
     let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
     let most = at.drive.site.launch.space.map_or(at.drive.usual.wall, |space| space.width);
-    let tallest = tallest(at.drive, reaction);
-    let width = |thrust: Doubted<Band<Force>>, tallest| {
-        let thrust = asked(thrust, reaction.safety.value, at.drive.leeway.set_on);
-        let width = |thrust| fitted(reaction, at.pipe, thrust, tallest).map_or(Length::from_si(LARGEST), |wall| wall.0);
-        required(Role::Distance, thrust.map(|thrust| thrust.map(width)), most)
-    };
+    let wide =
+        |thrust, tallest| required(Role::Distance, asked_width(at, reaction, thrust, tallest).map(Band::same), most);
     // No height that walls usually reach bars: one that is told may be taller.
     let thrust = by_jacks(at, at.thrust());
-    let best = width(thrust.best.unwrap_or(thrust.safe), Length::from_si(LARGEST));
-    let check = width(thrust.safe, tallest).at_best(best);
+    let best = wide(thrust.best.unwrap_or(thrust.safe), Length::from_si(LARGEST));
+    let check = wide(thrust.safe, tallest(at.drive, reaction)).at_best(best);
     let none = check.high().is_some_and(|(width, _)| width.si >= LARGEST);
     Ok(check.with_note(if none { NONE_DOES } else { ASKED }))
+}
+
+/// Width of the wall that is asked for.
+fn asked_width(at: &Walked<'_>, reaction: &Reaction, thrust: Doubted<Band<Force>>, tallest: Length) -> Doubted<Length> {
+    // Asked alike at each level.
+    let thrust = asked(thrust, reaction.safety.value, at.drive.leeway.set_on).map(|thrust| thrust.high);
+    thrust
+        .map(|thrust| fitted(reaction, at.pipe, thrust, tallest).map_or(Length::from_si(LARGEST), |(width, ..)| width))
 }
 
 /// The height to which a wall usually reaches: higher up it finds made ground and services behind it.
@@ -89,14 +93,15 @@ pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
 pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     only(at.drive.service == Service::GravitySewer, NO_GRAVITY)?;
     let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
-    let height = match (&reaction.wall, asked_wall(at)) {
-        (Some(wall), _) if wall.movement_checked => {
+    let height = match &reaction.wall {
+        Some(wall) if wall.movement_checked => {
             return Err(Absent::NotApplicable("the file says that its movement was checked apart"));
         }
-        (Some(wall), _) => wall.height,
-        (None, asked) => {
-            let width = Length::from_si(asked?.high().map_or(LARGEST, |(width, _)| width.si));
-            width.min(tallest(at.drive, reaction))
+        Some(wall) => wall.height,
+        None => {
+            let tallest = tallest(at.drive, reaction);
+            let thrust = by_jacks(at, at.thrust()).safe;
+            asked_width(at, reaction, thrust, tallest).in_spite_of_doubt().min(tallest)
         }
     };
     calc.part(PART);

@@ -90,8 +90,8 @@ pub(super) fn strength<R: Recorder>(
     }
     // A fluid that is kept light is the contractor's: what holds under it alone is a condition.
     let light =
-        bears(&mut Calc::new(Silent), (pipe, pulled), &pull.in_light_fluid(), on_pipe, |pe| pe.weld_factor.value);
-    let strength = strength.held_by(&light);
+        || bears(&mut Calc::new(Silent), (pipe, pulled), &pull.in_light_fluid(), on_pipe, |pe| pe.weld_factor.value);
+    let strength = strength.held_by(light);
     let (pull, on_pipe) = (pull.at_best(), on_pipe.map(PullOnPipe::at_best));
     let best = bears(&mut Calc::new(Silent), (pipe, pulled), &pull, &on_pipe, |pe| pe.weld_at_best);
     strength.at_best(&best)

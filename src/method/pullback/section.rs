@@ -144,12 +144,14 @@ impl Strength {
     }
 
     /// Where it does not collapse in a light fluid, and does in a heavy one, that the fluid is light is a condition.
-    pub(super) fn held_by(self, light: &Self) -> Self {
-        let collapse = match (self.collapse, light.collapse) {
-            (Ok(check), Ok(light)) if past(&check) && !past(&light) => Ok(light.with_care(Care::Condition, LIGHT)),
-            (check, _) => check,
-        };
-        Self { collapse, ..self }
+    pub(super) fn held_by(self, light: impl FnOnce() -> Self) -> Self {
+        if !self.collapse.as_ref().is_ok_and(past) {
+            return self;
+        }
+        match light().collapse {
+            Ok(light) if !past(&light) => Self { collapse: Ok(light.with_care(Care::Condition, LIGHT)), ..self },
+            _ => self,
+        }
     }
 
     /// Held against the same with what the file does not tell at its best.
