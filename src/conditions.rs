@@ -20,6 +20,7 @@ pub(crate) mod sewer;
 mod stress;
 pub(crate) mod time;
 mod usual;
+pub(crate) mod weight;
 
 pub use amounts::{Amounts, StageSpoil, amounts};
 pub use cost::{CostLine, CostPlan, cost_plan};

@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Verdict, at_most, only, rated};
-use crate::drive::{BY_ITS_MAKER, CarriedBy, Carries, Pull};
+use crate::drive::{BY_ITS_MAKER, CarriedBy, Carries, FactorPoints, Pull};
 use crate::handbook::{Method, Service};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::deflection::ScoredWall;
@@ -72,15 +72,7 @@ fn may_carry<R: Recorder>(
             calc.doubted(|calc| stress.map(|stress| calc.law(PressureByBarlow { stress, outside_diameter, wall })))
         }
         CarriedBy::Wall { stress, wall, metal: false } => calc.doubted(|calc| {
-            let factor = carries.temperature.map_or(Ratio::from(1.0), |points| {
-                calc.law(FactorAtTemperature {
-                    temperature: points.at,
-                    below: points.below.0,
-                    factor_below: points.below.1,
-                    above: points.above.0,
-                    factor_above: points.above.1,
-                })
-            });
+            let factor = carries.temperature.map_or(Ratio::from(1.0), |points| at_temperature(calc, points));
             let wall = scored(calc, wall);
             stress.map(|stress| calc.law(PressureByRatio { stress: stress * factor, outside_diameter, wall }))
         }),
@@ -88,5 +80,16 @@ fn may_carry<R: Recorder>(
     Some(match carries.joint {
         Some(joint) => own.map(|own| if joint.value < own.value { joint } else { own }),
         None => own,
+    })
+}
+
+/// Factor of a table at a temperature between two of its rows.
+pub(crate) fn at_temperature<R: Recorder>(calc: &mut Calc<R>, points: FactorPoints) -> Ratio {
+    calc.law(FactorAtTemperature {
+        temperature: points.at,
+        below: points.below.0,
+        factor_below: points.below.1,
+        above: points.above.0,
+        factor_above: points.above.1,
     })
 }

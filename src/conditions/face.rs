@@ -65,7 +65,7 @@ fn is_granular(stretch: &Stretch) -> bool {
             GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel
         )
     };
-    granular(stretch.class) || stretch.mixed_with.is_some_and(granular)
+    stretch.has(granular)
 }
 
 /// In the place of a stretch where the invert has this depth, with the weakest clay under the heaviest soil; not decided

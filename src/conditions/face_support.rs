@@ -44,8 +44,7 @@ pub(crate) fn check<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
 }
 
 fn needs_support(stretch: &Stretch) -> bool {
-    let rock = stretch.class.is_rock() && stretch.mixed_with.is_none_or(GroundClass::is_rock);
-    !rock && stretch.treatment != Some(Treatment::Grouted)
+    !stretch.is_all(GroundClass::is_rock) && stretch.treatment != Some(Treatment::Grouted)
 }
 
 /// In a place where the invert has this depth: the soil that leaves less between the two, and that which leaves more.
@@ -124,8 +123,7 @@ fn between<R: Recorder>(
         });
         held = least;
     }
-    let runs = |class: GroundClass| !class.is_clay() && !class.is_rock();
-    if runs(stretch.class) || stretch.mixed_with.is_some_and(runs) {
+    if stretch.has(GroundClass::runs) {
         let stress = vertical_stress(calc, column, axis);
         let friction_angle = column.soil.at_pipe().map_or(Angle::default(), |layer| layer.friction_angle);
         let coefficient = calc.law(ActiveCoefficient { friction_angle });

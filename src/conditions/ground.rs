@@ -95,7 +95,7 @@ const CLAIMED: &str = "that the bore stands without fluid is the word of the fil
 fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
     let drive = plan.drive;
     let round = if plan.method == Method::PipeJacking { plan.pipe.open_round() } else { &[] };
-    let round_pipe = round.iter().filter_map(|round| round.state(false)).map(|open| open.0);
+    let round_pipe = round.iter().filter_map(|round| round.safe).map(|open| open.0);
     let round_stem = drive.stretches.iter().filter_map(|stretch| stretch.open().map(|open| open.0));
     let round_stem = round_stem.filter(|state| *state != BoreState::Held || plan.method == Method::Pullback);
     let states = || round_stem.clone().chain(round_pipe.clone());

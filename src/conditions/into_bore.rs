@@ -28,9 +28,8 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
     only(at.is_jacked() && at.drive.stem.withdrawn, "the stem is not drawn out before the pipe goes in")?;
     let rule = Origin::Law(&EMPTY);
     let over = || rated(Verdict::Over, rule).with_note(FALLS);
-    let one = |(index, stretch): (usize, &Stretch)| -> Check<()> {
-        let state = at.pipe.open_round().get(index).and_then(|round| round.state(false)).map(|open| open.0);
-        match state {
+    let one = |stretch: &Stretch| -> Check<()> {
+        match at.pipe.bore_in(stretch) {
             Some(BoreState::Stands) => rated(Verdict::Within, rule).with_care(Care::Condition, GROUT),
             Some(BoreState::Partly | BoreState::Held) => {
                 let settling: Ways = &[&["ground[].soil.undrained_strength"], &["stem.head_diameter"]];
@@ -45,7 +44,7 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
             Some(BoreState::Closed) | None => over(),
         }
     };
-    let worst = at.drive.stretches.iter().enumerate().map(one).reduce(Check::worse);
+    let worst = at.drive.stretches.iter().map(one).reduce(Check::worse);
     Ok(worst.unwrap_or_else(over))
 }
 

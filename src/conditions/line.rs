@@ -1,13 +1,13 @@
 //! Invert against its tolerance.
 
 use super::plan::{NO_GRAVITY, Plan};
+use super::weight;
 use crate::check::{Care, Outcome, Rule, Ways, at_least, at_most, only};
 use crate::drive::{BoreState, Fill, HoleState, Pipe, PulledPipe, Stretch};
 use crate::handbook::{GroundClass, Guidance, Lubrication, Method, Service};
-use crate::law::Law;
-use crate::laws::pull::{NetWeightInFluid, PipeWeight};
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::law::{Calc, Law, Silent};
+use crate::laws::pull::NetWeightInFluid;
+use crate::laws::soil::water_density;
 use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role};
 use crate::source::Cited;
 
@@ -33,18 +33,15 @@ pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
     /// Clay that may close is taken to stand as long as it closes half of the play, on the radius.
     const PUSHED: f64 = 4.0;
     let play = play(plan);
-    let rock = |stretch: &Stretch| stretch.class().is_rock() && stretch.mixed_with().is_none_or(GroundClass::is_rock);
-    let round = plan.pipe.open_round();
-    let state = |stretch: &Stretch| {
-        let open = match plan.method {
-            Method::PipeJacking => round.get(stretch.index).and_then(|round| round.state(false)),
-            Method::Pullback => stretch.open(),
-        };
-        open.map(|(state, _)| state)
+    let state = |stretch: &Stretch| match plan.method {
+        Method::PipeJacking => plan.pipe.bore_in(stretch),
+        Method::Pullback => stretch.open().map(|(state, _)| state),
     };
     // A piece that falls from rock does not close the bore.
-    let stands =
-        |stretch: &Stretch| state(stretch) == Some(BoreState::Stands) || state(stretch).is_some() && rock(stretch);
+    let stands = |stretch: &Stretch| match state(stretch) {
+        Some(BoreState::Stands) => true,
+        state => state.is_some() && stretch.is_all(GroundClass::is_rock),
+    };
     let open = |stretch: &Stretch| stands(stretch) || state(stretch) == Some(BoreState::Partly);
     let stretches = &plan.drive.stretches;
     if !stretches.iter().all(open) || !sinks_or_floats(plan) {
@@ -69,7 +66,7 @@ fn sinks_or_floats(plan: &Plan<'_>) -> bool {
                 Some(Fill::Slurry) => pull.fluids.heavy,
                 Some(Fill::Of(density)) if !drive.annulus.open => density,
                 None if pulled.is_plastic() && !drive.annulus.open => MassDensity::default(),
-                Some(Fill::Of(_)) | None => water(),
+                Some(Fill::Of(_)) | None => water_density(),
             };
             let (empty, least_wall) = (MassDensity::default(), Ratio::from_si(1.0));
             pull.works.hole == HoleState::Dry
@@ -77,10 +74,6 @@ fn sinks_or_floats(plan: &Plan<'_>) -> bool {
                 || net_weight(pipe, pulled, pull.fluids.heavy, (empty, least_wall)).value > 0.0
         }
     }
-}
-
-fn water() -> MassDensity {
-    MassDensity::from_si(WATER_UNIT_WEIGHT / STANDARD_GRAVITY)
 }
 
 /// Weight in a fluid, of a pipe filled with something of a density, with a wall over the least one.
@@ -91,8 +84,7 @@ fn net_weight(
     (contents_density, average_wall): (MassDensity, Ratio),
 ) -> LineLoad {
     let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
-    let barrel = PipeWeight { outside_diameter, wall, density: pulled.density(), average_wall };
-    let pipe_weight = pulled.weight().unwrap_or_else(|| barrel.value());
+    let pipe_weight = weight::of_pulled(&mut Calc::new(Silent), pipe, pulled, average_wall);
     NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density }.value()
 }
 

@@ -86,8 +86,7 @@ fn lost(at: &Plan<'_>) -> Ends<Lost> {
 /// grout follows.
 fn kept_full(at: &Plan<'_>, ground: &Stretch) -> bool {
     let fed = matches!(at.drive.lubrication, Lubrication::Metered | Lubrication::Logged);
-    let clay = ground.class.is_clay() || ground.mixed_with.is_some_and(GroundClass::is_clay);
-    at.is_jacked() && fed && (at.drive.annulus.grouted || !clay)
+    at.is_jacked() && fed && (at.drive.annulus.grouted || !ground.has(GroundClass::is_clay))
 }
 
 /// What moves over a bore whose invert lies at a depth, in the ground of a stretch; `None` where no source tells the
@@ -102,7 +101,7 @@ fn moved<R: Recorder>(
 ) -> Option<Moved> {
     let movement = &at.drive.site.movement;
     let ground = at.drive.stretches.get(stretch)?;
-    if ground.class.is_rock() && ground.mixed_with.is_none_or(|other| other.is_rock()) {
+    if ground.is_all(GroundClass::is_rock) {
         return Some(Moved::default());
     }
     let trough = movement.troughs.get(stretch).copied().flatten()?;

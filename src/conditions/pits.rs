@@ -166,7 +166,7 @@ fn boils(stretch: &Stretch) -> bool {
                 | GroundClass::Unknown
         )
     };
-    loose(stretch.class) || stretch.mixed_with.is_some_and(loose)
+    stretch.has(loose)
 }
 
 /// The worse of both pits.

@@ -120,6 +120,16 @@ pub struct Tip {
 }
 
 impl Stretch {
+    /// Whether all of the face is such ground.
+    pub(crate) fn is_all(&self, such: impl Fn(GroundClass) -> bool) -> bool {
+        such(self.class) && self.mixed_with.is_none_or(such)
+    }
+
+    /// Whether some of the face is such ground.
+    pub(crate) fn has(&self, such: impl Fn(GroundClass) -> bool) -> bool {
+        such(self.class) || self.mixed_with.is_some_and(such)
+    }
+
     /// Water that stands against an open face: none where the ground is treated.
     pub(crate) fn head_at_face(&self) -> Length {
         if self.treatment.is_some() { Length::default() } else { self.way.head() }

@@ -2,7 +2,7 @@
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::casing::Casing;
-use super::ground::OpenRound;
+use super::ground::{BoreState, OpenRound, Stretch};
 use super::pulled::{Barrel, HeavyIron, IronBarrel, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
 use crate::handbook::{Family, Method, Rating};
@@ -136,6 +136,11 @@ impl Pipe {
     /// How the bore stands round it where it is jacked, stretch by stretch.
     pub(crate) fn open_round(&self) -> &[OpenRound] {
         self.jacked.as_ref().map_or(&[], |jacked| &jacked.open)
+    }
+
+    /// How the bore stands round it in a stretch where it is jacked, on the safe side.
+    pub(crate) fn bore_in(&self, stretch: &Stretch) -> Option<BoreState> {
+        self.open_round().get(stretch.index)?.safe.map(|(state, _)| state)
     }
 
     /// Weight of a jacked pipe per length, where it is known.

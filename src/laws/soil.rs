@@ -1,11 +1,19 @@
 //! Stress in the ground, and the pressure of the ground on a pipe by arching models.
 
 use crate::law::laws;
-use crate::quantity::{Angle, Length, LineLoad, Measure, Pressure, Ratio, UnitWeight};
+use crate::quantity::{Angle, Length, LineLoad, MassDensity, Measure, Pressure, Ratio, UnitWeight};
 use core::f64::consts::{FRAC_PI_4, PI};
 
-/// Unit weight of fresh water at standard gravity, N/m³ (1,000 kg/m³).
-pub const WATER_UNIT_WEIGHT: f64 = 1_000.0 * crate::quantity::unit::STANDARD_GRAVITY;
+/// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
+const WATER: f64 = 1_000.0;
+/// Unit weight of fresh water at standard gravity, N/m³.
+pub const WATER_UNIT_WEIGHT: f64 = WATER * crate::quantity::unit::STANDARD_GRAVITY;
+
+/// Density of fresh water, 1,000 kg/m³.
+#[must_use]
+pub fn water_density() -> MassDensity {
+    MassDensity::from_si(WATER)
+}
 
 /// 50 deg, beyond which no soil's friction angle lies.
 pub(super) const STEEPEST: f64 = 50.0 * PI / 180.0;

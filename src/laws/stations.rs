@@ -120,12 +120,7 @@ pub struct Run {
 /// Length from the start of `runs` over which their friction comes to `force`; `None` where it never does.
 ///
 /// With the runs from the shaft on, this is what the main jacks push behind the last station.
-pub fn reach<'a>(runs: impl IntoIterator<Item = &'a Run>, force: Force) -> Option<Length> {
-    reach_along(runs.into_iter().copied(), force)
-}
-
-/// The same of runs that no list holds.
-pub fn reach_along(runs: impl Iterator<Item = Run>, force: Force) -> Option<Length> {
+pub fn reach(runs: impl Iterator<Item = Run>, force: Force) -> Option<Length> {
     let (mut length, mut left) = (Length::default(), force);
     for run in runs {
         let friction = run.friction * run.length;
@@ -144,21 +139,14 @@ pub fn reach_along(runs: impl Iterator<Item = Run>, force: Force) -> Option<Leng
 /// does.
 ///
 /// A section of pipe behind a station moves through all of the drive: it may be no longer than this. Friction being
-/// the same within a run, the shortest piece begins or ends where a run does.
-#[must_use]
-pub fn shortest_run(runs: &[Run], force: Force) -> Option<Length> {
-    let ahead = || runs.iter().copied();
-    shortest_along(ahead, || runs.iter().rev().copied(), force)
-}
-
-/// The same of runs that no list holds, told in both directions.
-pub fn shortest_along<A, B>(ahead: impl Fn() -> A, back: impl Fn() -> B, force: Force) -> Option<Length>
+/// the same within a run, the shortest piece begins or ends where a run does. The runs are told in both directions.
+pub fn shortest_run<A, B>(ahead: impl Fn() -> A, back: impl Fn() -> B, force: Force) -> Option<Length>
 where
     A: Iterator<Item = Run>,
     B: Iterator<Item = Run>,
 {
     let from = 0..ahead().count();
-    let one = from.clone().filter_map(|from| reach_along(ahead().skip(from), force));
-    let other = from.filter_map(|from| reach_along(back().skip(from), force));
+    let one = from.clone().filter_map(|from| reach(ahead().skip(from), force));
+    let other = from.filter_map(|from| reach(back().skip(from), force));
     one.chain(other).reduce(Length::min)
 }

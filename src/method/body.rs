@@ -46,15 +46,21 @@ impl Stage {
     /// The stem pulls reamer and pipe back, and a machine at the reception pit pushes the tail of the pipe.
     pub const PUSH_ASSIST: Self = Self { assisted: true, ..Self::PULLBACK };
 
-    /// The stages of a jacked pipe, in order.
-    pub(super) fn of_jacking(drive: &Drive, pipe: &Pipe) -> &'static [Self] {
+    /// The stage that pushes a pipe.
+    pub(super) const fn of_pipe(drive: &Drive, pipe: &Pipe) -> Self {
         if pipe.casing.is_some() {
-            &[Self::STEM, Self::CASING, Self::PIPE_AFTER_CASING]
+            Self::PIPE_AFTER_CASING
         } else if drive.stem.withdrawn {
-            &[Self::STEM, Self::PIPE_ALONE]
+            Self::PIPE_ALONE
         } else {
-            &[Self::STEM, Self::PIPE_AFTER_STEM]
+            Self::PIPE_AFTER_STEM
         }
+    }
+
+    /// The stages of a jacked pipe, in order.
+    pub(super) fn of_jacking(drive: &Drive, pipe: &Pipe) -> impl Iterator<Item = Self> {
+        let casing = pipe.casing.is_some().then_some(Self::CASING);
+        [Some(Self::STEM), casing, Some(Self::of_pipe(drive, pipe))].into_iter().flatten()
     }
 
     /// Title of its working.

@@ -23,7 +23,6 @@ pub fn left_out(drive: &Drive, method: Method) -> impl Iterator<Item = Need> {
 
 /// Clay of which the file does not tell whether it closes on a pipe.
 fn is_untold_clay(stretch: &Stretch) -> bool {
-    let is_clay = stretch.class.is_clay() || stretch.mixed_with.is_some_and(GroundClass::is_clay);
     let undrained = stretch.earth.heavy.undrained;
-    is_clay && undrained.is_none_or(|undrained| undrained.modulus.is_none())
+    stretch.has(GroundClass::is_clay) && undrained.is_none_or(|undrained| undrained.modulus.is_none())
 }

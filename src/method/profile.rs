@@ -38,7 +38,7 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
         return Vec::new();
     }
     match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
-        (Method::PipeJacking, Some(_), ..) => Stage::of_jacking(drive, pipe).iter().copied().map(pushed).collect(),
+        (Method::PipeJacking, Some(_), ..) => Stage::of_jacking(drive, pipe).map(pushed).collect(),
         (Method::Pullback, _, Some(pulled), Some(pull)) => {
             [vec![pushed(Stage::STEM)], pullback::profiles(drive, pipe, pulled, pull)].concat()
         }

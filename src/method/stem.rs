@@ -9,7 +9,7 @@ use super::rules::{asked, by_jacks, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
 use crate::check::{Absent, Check, Decides, Outcome, Ways, at_most, only, required};
-use crate::drive::{Drive, Pipe, Stretch, Tube};
+use crate::drive::{Drive, Pipe, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
@@ -83,8 +83,7 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
 pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
     let soft = |class| matches!(class, GroundClass::SoftClay | GroundClass::LooseSand);
-    let any = |stretch: &Stretch| soft(stretch.class) || stretch.mixed_with.is_some_and(soft);
-    only(at.drive.stretches.iter().any(any), "the ground holds the stem on its line")?;
+    only(at.drive.stretches.iter().any(|stretch| stretch.has(soft)), "the ground holds the stem on its line")?;
     let clearance = (at.drive.stem.head - at.drive.stem.outside_diameter.value) / 2.0;
     only(clearance > Length::default(), "the bore is no wider than the stem")?;
     let weight = at.drive.stem.weight.ok_or(Absent::Missing)?;

@@ -4,6 +4,7 @@ use super::Resolver;
 use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Pipe, Pull, Stretch, Vacuum};
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, VacuumFile};
 use crate::handbook::{HandbookError, Service};
+use crate::laws::soil::water_density;
 use crate::quantity::{MassDensity, Pressure, Role, Shown, Time};
 use crate::source::Cited;
 
@@ -56,8 +57,7 @@ impl Resolver<'_> {
 
     /// Grout of which the file tells neither density nor pressure.
     fn any_grout(&mut self, annulus: &AnnulusFile) -> Result<Ends<Grout>, HandbookError> {
-        let density =
-            |key| Ok::<_, HandbookError>(self.handbook.ratio(key)?.map(|gravity| super::pull::water() * gravity));
+        let density = |key| Ok::<_, HandbookError>(self.handbook.ratio(key)?.map(|gravity| water_density() * gravity));
         let density = Ends { low: density("grout.gravity_least")?, high: density("grout.gravity")? };
         let pressure = |key| self.handbook.pressure(key);
         let pressure = Ends { low: pressure("grout.pressure_least")?, high: pressure("grout.pressure")? };

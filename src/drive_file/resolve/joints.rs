@@ -5,6 +5,7 @@ use super::listed::{Listed, Resolved};
 use super::sizes::{self, Known};
 use crate::drive::{JointPull, NotGiven, Pull};
 use crate::drive_file::{CandidateFile, Series};
+use crate::laws::soil::water_density;
 use crate::quantity::{Angle, Length, MassDensity, Measure, Ratio};
 use crate::source::Cited;
 use crate::yaml::Complaint;
@@ -111,7 +112,7 @@ impl Resolver<'_> {
 
     /// Density of a material, from its specific gravity.
     pub(super) fn density(&self, key: &str) -> Resolved<Cited<MassDensity>> {
-        Ok(self.handbook.pipe_density()?.value(key)?.map(|gravity| super::pull::water() * gravity))
+        Ok(self.handbook.pipe_density()?.value(key)?.map(|gravity| water_density() * gravity))
     }
 
     /// Ovality as delivered, 0 where it is not given.

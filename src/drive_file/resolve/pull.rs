@@ -7,12 +7,11 @@ use super::line::{GROUND_SURFACE, Line};
 use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, PushAssist, StepRule};
 use crate::drive_file::{Hole, PullFile, PushAssistFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
-use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time, Velocity};
+use crate::laws::soil::water_density;
+use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown, Time, Velocity};
 use crate::source::{Equation, Origin};
 use crate::yaml::Complaint;
 
-/// Density of fresh water, kg/m³; the handbooks' 62.4 lb/ft³ is 999.6.
-const WATER: f64 = 1_000.0;
 /// No rig pulls faster, m/s: 5 m a minute.
 const FASTEST: f64 = 5.0 / 60.0;
 /// Shortest duration of the tables of pull stress and modulus, s.
@@ -25,11 +24,6 @@ pub(super) const DURATION: Equation = Equation::judged(
     "mean rate with the stops that are not told apart; the tables of pull stress begin at 0.5 h",
     "rate above zero",
 );
-
-/// Density of water.
-pub(super) fn water() -> MassDensity {
-    MassDensity::from_si(WATER)
-}
 
 impl Resolver<'_> {
     pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Result<Option<Pull>, HandbookError> {
@@ -221,7 +215,7 @@ impl Resolver<'_> {
     }
 
     fn fluids(&mut self) -> Result<Fluids, HandbookError> {
-        let density = |ratio: Ratio| MassDensity::from_si(WATER) * ratio;
+        let density = |ratio: Ratio| water_density() * ratio;
         let ratios = self.handbook.ratios(["pull.fluid_light", "pull.fluid_clean", "pull.fluid_heavy"])?;
         let band = ratios.value.map(density);
         self.assume_band("pull: density of the bore fluid", band, Role::Density, ratios.origin);

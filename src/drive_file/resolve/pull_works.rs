@@ -10,6 +10,7 @@ use crate::drive_file::{
     StemRemovalFile,
 };
 use crate::handbook::HandbookError;
+use crate::laws::soil::water_density;
 use crate::quantity::{Length, MassDensity, Measure, Role, Time};
 use crate::source::{Equation, Origin};
 use crate::yaml::{Complaint, Field};
@@ -96,7 +97,7 @@ impl Resolver<'_> {
 
     fn fill(&mut self, pull: &PullFile) -> Option<Fill> {
         match pull.contents.as_ref().map(|field| field.value) {
-            Some(Contents::Water) => Some(Fill::Of(super::pull::water())),
+            Some(Contents::Water) => Some(Fill::Of(water_density())),
             Some(Contents::Empty) => Some(Fill::Of(MassDensity::default())),
             Some(Contents::Slurry) => Some(Fill::Slurry),
             None => {

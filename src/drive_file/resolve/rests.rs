@@ -26,7 +26,11 @@ impl Resolver<'_> {
             self.assume_word("stops", "a night in each stage of more than a day", Origin::Law(&NIGHTS));
         }
         let stands = !planned.is_empty() || work.shifts_between_nights().is_some();
-        let (clay, granular) = restart_rows(file.lubrication.value);
+        let (clay, granular) = match file.lubrication.value {
+            Lubrication::None | Lubrication::NotMetered => ("clay", "granular"),
+            Lubrication::Metered => ("clay_metered", "granular"),
+            Lubrication::Logged => ("logged", "logged"),
+        };
         let casing = RestartByGround {
             clay: self.restart("clay", false)?,
             granular: self.restart("granular", false)?,
@@ -76,15 +80,6 @@ impl Resolver<'_> {
         }
         stops.sort_by(|one, other| one.si().total_cmp(&other.si()));
         stops
-    }
-}
-
-/// Rows of the restart of a jacked pipe, in clay and in sand.
-pub(super) const fn restart_rows(lubrication: Lubrication) -> (&'static str, &'static str) {
-    match lubrication {
-        Lubrication::None | Lubrication::NotMetered => ("clay", "granular"),
-        Lubrication::Metered => ("clay_metered", "granular"),
-        Lubrication::Logged => ("logged", "logged"),
     }
 }
 

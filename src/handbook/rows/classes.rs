@@ -50,6 +50,12 @@ impl GroundClass {
         matches!(self, Self::SoftClay | Self::FirmToVeryStiffClay | Self::HardClay)
     }
 
+    /// Whether it has nothing that holds its grains together: neither clay nor rock.
+    #[must_use]
+    pub const fn runs(self) -> bool {
+        !self.is_clay() && !self.is_rock()
+    }
+
     /// Whether it is rock.
     #[must_use]
     pub const fn is_rock(self) -> bool {

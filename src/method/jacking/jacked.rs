@@ -30,11 +30,7 @@ pub(in crate::method) fn both<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, sta
 impl<'a> Jacked<'a> {
     pub(in crate::method) fn walk<R: Recorder>(calc: &mut Calc<R>, put: Put<'a>, jacked: &'a JackedPipe) -> Self {
         let casing = put.pipe.casing.as_ref().map(|casing| (casing, both(calc, put, Stage::CASING)));
-        let stage = match &casing {
-            Some(_) => Stage::PIPE_AFTER_CASING,
-            None if put.drive.stem.withdrawn => Stage::PIPE_ALONE,
-            None => Stage::PIPE_AFTER_STEM,
-        };
+        let stage = Stage::of_pipe(put.drive, put.pipe);
         let pushed = both(calc, put, stage);
         calc.part("angle at the joints");
         let angle = calc.doubted(|calc| joint::turned(calc, put.pipe, jacked));

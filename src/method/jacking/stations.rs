@@ -8,9 +8,7 @@ use crate::check::Subject;
 use crate::drive::{Drive, Pipe, Rubbed, Stretch};
 use crate::handbook::Method;
 use crate::law::{Calc, Law, Silent};
-use crate::laws::stations::{
-    Run, StationCount, StationDistance, StationStart, ThrustThroughTail, reach_along, shortest_along,
-};
+use crate::laws::stations::{Run, StationCount, StationDistance, StationStart, ThrustThroughTail, reach, shortest_run};
 use crate::laws::thrust::{CurveFactor, WeightAlongGrade};
 use crate::quantity::{Band, Force, Length, LineLoad, Measure, Ratio};
 use core::f64::consts::PI;
@@ -73,8 +71,7 @@ pub fn stations(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<Stations>
     let limit = |subject| scheme.checks.get(subject).and_then(|check| check.high()).map(|(_, limit)| limit.si);
     let end = Force::from_si(limit(Subject::EndCapacity)?);
     let put = Put::of(drive, pipe, Method::PipeJacking);
-    let stage = Stage::of_jacking(drive, pipe).last()?;
-    let whole = pushed(&mut Calc::new(Silent), put, *stage).in_spite_of_doubt();
+    let whole = pushed(&mut Calc::new(Silent), put, Stage::of_pipe(drive, pipe)).in_spite_of_doubt();
     Some(match layout(put, end, &whole) {
         Ok(layout) => Stations::Placed(placed(put, &layout)),
         Err(none) => none,
@@ -103,10 +100,10 @@ pub(in crate::method) fn layout(put: Put<'_>, end: Force, whole: &Pushed) -> Res
         return Err(Stations::NoUse);
     }
     let along = |ahead| runs(put, ahead, |friction| friction.high);
-    let shortest = |force| shortest_along(|| along(true), || along(false), force);
+    let shortest = |force| shortest_run(|| along(true), || along(false), force);
     let first = whole_pipes(shortest(first));
     let next = whole_pipes(shortest(rules.next.value * capacity));
-    let last = reach_along(along(true), main).unwrap_or(length);
+    let last = reach(along(true), main).unwrap_or(length);
     let count = StationCount { drive: length, alone: Length::default(), first, next, last };
     let number = count.value();
     if !(count.in_range() && number <= Ratio::from(MOST)) {
@@ -170,7 +167,7 @@ fn front(put: Put<'_>) -> Band<Force> {
     let Put { drive, pipe, .. } = put;
     let mut calc = Calc::new(Silent);
     // The bore that a stem was drawn out of is there.
-    if Stage::of_jacking(drive, pipe).last() == Some(&Stage::PIPE_ALONE) {
+    if Stage::of_pipe(drive, pipe) == Stage::PIPE_ALONE {
         return Band::default();
     }
     let guided = pipe.casing_diameter().unwrap_or(drive.stem.outside_diameter.value);

@@ -1,12 +1,13 @@
 //! A machine at the reception pit that pushes the tail of the string: its grip, and the string as a column before the
 //! bore and in it.
 
-use super::force::{fills, weight};
+use super::force::fills;
 use super::pulled::Pulled;
 use super::pvc;
 use super::section::Borne;
 use super::strength::{Cold, modulus};
 use crate::check::{Absent, Outcome, Verdict, at_most, only, rated};
+use crate::conditions::weight;
 use crate::drive::{BY_ITS_MAKER, Fill, HoleState, Pipe, Pull, PulledPipe, PushAssist};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::column::CrushOrBuckle;
@@ -103,7 +104,7 @@ pub(in crate::method) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
 /// in any of the fluids, nothing where one lifts the string and another does not.
 fn net_weight<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Band<LineLoad> {
     let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
-    let pipe_weight = weight(calc, pipe, pulled, Ratio::from(1.0));
+    let pipe_weight = weight::of_pulled(calc, pipe, pulled, Ratio::from(1.0));
     let mut least = |fluids: &[MassDensity]| {
         let mut range: Option<(LineLoad, LineLoad)> = None;
         for fluid in fluids {

@@ -7,7 +7,7 @@ use super::pressed::DRY;
 use super::pulled::Pulled;
 use crate::check::{Absent, Care, Check, Outcome, Rule, at_least, at_most, only};
 use crate::conditions::{Plan, vertical_stress};
-use crate::drive::{Drive, Ends, HoleState, Pipe, Pull, Stretch};
+use crate::drive::{BreakOutRule, Drive, Ends, HoleState, Pipe, Pull, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRadius};
@@ -88,21 +88,15 @@ impl<'a> Bore<'a> {
         let adverse = self.stands(calc, fluids.heavy, self.level.high - crown, (along.max(length - along), rule.thick));
         let best = self.stands(calc, fluids.clean, self.level.low - crown, (length * HALF_WAY, rule.thin));
         let [weak, strong] = [false, true].map(|best| self.bears(calc, stretch, cover, best));
-        let hold = |pressure: Doubted<Pressure>, limit: Doubted<Pressure>| {
-            let limit = limit.map(|limit| Cited::new(limit, rule.cap.origin));
-            at_most(Role::Pressure, pressure.map(Band::same), limit).by(Rule::High)
-        };
+        let hold = |pressure, limit| hold(rule, pressure, limit);
         let check = hold(adverse, weak);
         let is_told = self.pull.fluid_level.is_some() && self.pull.works.returns.is_some();
-        let passes = |pressure: Doubted<Pressure>, spare: Ratio| {
-            let both = pressure.zip(weak).map(|(pressure, limit)| pressure * spare <= limit);
-            both.if_sure().unwrap_or(false)
-        };
+        let passes = |pressure, spare| leaves(pressure, weak, spare);
         if passes(adverse, Ratio::from(1.0)) {
             return check.with_note(TOLD).at_best(hold(best, strong));
         }
         let site = &self.drive.site;
-        let spare = if site.surface.is_told && !site.surface.road { Ratio::from(1.0) } else { rule.spare_under_road };
+        let spare = spare(self.drive, rule);
         let touchy = site.surface.railway
             || site
                 .crossings
@@ -197,4 +191,21 @@ impl<'a> Bore<'a> {
             calc.law(FluidPressureLimit { cavity, safety, cap: rule.cap.value, total_stress: stress.total })
         })
     }
+}
+
+/// A pressure at the crown, held to what the ground there bears.
+pub(super) fn hold(rule: &BreakOutRule, pressure: Doubted<Pressure>, limit: Doubted<Pressure>) -> Check<()> {
+    let limit = limit.map(|limit| Cited::new(limit, rule.cap.origin));
+    at_most(Role::Pressure, pressure.map(Band::same), limit).by(Rule::High)
+}
+
+/// Whether a pressure leaves so much of its limit.
+pub(super) fn leaves(pressure: Doubted<Pressure>, limit: Doubted<Pressure>, spare: Ratio) -> bool {
+    pressure.zip(limit).map(|(pressure, limit)| pressure * spare <= limit).if_sure().unwrap_or(false)
+}
+
+/// What a pressure that is held by a gauge leaves of its limit, over its reading: some under a road, or what may be one.
+pub(super) fn spare(drive: &Drive, rule: &BreakOutRule) -> Ratio {
+    let surface = &drive.site.surface;
+    if surface.is_told && !surface.road { Ratio::from(1.0) } else { rule.spare_under_road }
 }

@@ -1,10 +1,11 @@
 //! Figures of a pullback: strings, weak link, ramp, bore by rule, volumes, and the pipe after the pull.
 
-use super::force::{PullOnPipe, annular, pull_on_pipe, weight};
+use super::force::{PullOnPipe, annular, pull_on_pipe};
 use super::pulled::strength;
 use super::section::Borne;
 use super::strength::{Cold, modulus};
 use super::{assist, link, site};
+use crate::conditions::weight;
 use crate::drive::{Drive, HoleState, NotGiven, Pipe, Pull, PulledPipe};
 use crate::handbook::{GroundClass, HandbookError};
 use crate::law::{Doubted, Law};
@@ -335,7 +336,7 @@ fn lie(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pulled: &PulledPipe) {
     });
     if let Some(grout) = drive.annulus.grout.map(|grout| grout.high) {
         figures.add("weight of the empty pipe in liquid grout (down positive)", Role::LineWeight, |calc| {
-            let pipe_weight = weight(calc, pipe, pulled, Ratio::from(1.0));
+            let pipe_weight = weight::of_pulled(calc, pipe, pulled, Ratio::from(1.0));
             let contents_density = MassDensity::default();
             let fluid_density = grout.density;
             let law = NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density };

@@ -1,15 +1,15 @@
 //! Pull on the pipe behind the reamer: tail on the ground and over the ramp, net weight in the bore, drag of the fluid.
 
+use crate::conditions::weight;
 use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
 use crate::laws::inside_pressure::EndThrust;
 use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
 use crate::laws::reaming::{AnnularFlowLoss, ReturnVelocity};
-use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::laws::soil::water_density;
 use crate::laws::thrust::FrictionForce;
 use crate::method::rest::{Stands, pull_stands};
 use crate::method::stage::peak;
-use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Pressure, Ratio};
 
 /// Pull on the pipe with its head at either end of the bore. What the string resists is linear between; help from
@@ -115,37 +115,13 @@ impl PullOnPipe {
     }
 }
 
-/// Density of water, from its unit weight.
-pub(super) fn water() -> MassDensity {
-    MassDensity::from_si(WATER_UNIT_WEIGHT / STANDARD_GRAVITY)
-}
-
 /// What may fill the string: what the file says; else air, and in metal pipe air or water, whichever is worse.
 pub(super) fn fills(pulled: &PulledPipe, pull: &Pull) -> [Fill; 2] {
     let air = Fill::Of(MassDensity::default());
     match pull.works.fill {
         Some(fill) => [fill; 2],
         None if pulled.is_plastic() => [air; 2],
-        None => [air, Fill::Of(water())],
-    }
-}
-
-/// Weight per length of the empty pipe.
-pub(super) fn weight<R: Recorder>(
-    calc: &mut Calc<R>,
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    average_wall: Ratio,
-) -> LineLoad {
-    let law = PipeWeight {
-        outside_diameter: pipe.outside_diameter.value,
-        wall: pulled.wall(),
-        density: pulled.density(),
-        average_wall,
-    };
-    match pulled.weight() {
-        Some(given) => given,
-        None => calc.law(law),
+        None => [air, Fill::Of(water_density())],
     }
 }
 
@@ -180,9 +156,9 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     let iron = pulled.heavy_iron();
     let heavy = match iron {
         Some(iron) => with_lining(calc, pipe, pulled, iron),
-        None => weight(calc, pipe, pulled, if pulled.is_plastic() { pull.average_wall } else { one }),
+        None => weight::of_pulled(calc, pipe, pulled, if pulled.is_plastic() { pull.average_wall } else { one }),
     };
-    let least = weight(calc, pipe, pulled, one);
+    let least = weight::of_pulled(calc, pipe, pulled, one);
     // Iron may float by its least wall, and full of water it sinks by all that it has.
     let afloat = || [least, heavy].into_iter().take(if iron.is_some() { 2 } else { 1 });
     let net = |calc: &mut Calc<R>, pipe_weight, fluid_density, contents_density| {

@@ -1,15 +1,15 @@
 //! Pressure of liquid grout at the crown of the bore, in its lowest place the column up to the highest, against what the
 //! ground there bears.
 
+use super::break_out::{hold, leaves, spare};
 use super::pulled::Pulled;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Ways, at_most, only};
+use crate::check::{Absent, Care, Check, Outcome, Ways, only};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{Column, Grout};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Recorder};
 use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::method::walked::Walked;
-use crate::quantity::{Band, Length, Pressure, Ratio, Role};
-use crate::source::Cited;
+use crate::quantity::{Length, Pressure, Ratio};
 
 const TOLD: &str = "grout from the highest place of the bore down, at its pressure there, against the weight of the ground; in lifts \
                     the column is less";
@@ -30,8 +30,7 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     let highest = (slope * drive.length.value).max(Length::default());
     let rule = &pull.works.break_out;
     let touchy = drive.site.surface.railway;
-    let spare =
-        if drive.site.surface.is_told && !drive.site.surface.road { Ratio::from(1.0) } else { rule.spare_under_road };
+    let spare = spare(drive, rule);
     let places =
         drive.stretches.iter().flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)));
     let checks = places.map(|(stretch, (along, invert))| {
@@ -50,13 +49,8 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
             calc.doubted(|calc| rule.cap.value * vertical_stress(calc, column, invert - crown).total)
         };
         let (weak, strong) = (bears(stretch.light()), bears(stretch.heavy()));
-        let hold = |pressure: Doubted<Pressure>, limit: Doubted<Pressure>| -> Check<()> {
-            let limit = limit.map(|limit| Cited::new(limit, rule.cap.origin));
-            at_most(Role::Pressure, pressure.map(Band::same), limit).by(Rule::High)
-        };
-        let passes = |pressure: Doubted<Pressure>, spare: Ratio| {
-            pressure.zip(weak).map(|(pressure, limit)| pressure * spare <= limit).if_sure().unwrap_or(false)
-        };
+        let hold = |pressure, limit| hold(rule, pressure, limit);
+        let passes = |pressure, spare| leaves(pressure, weak, spare);
         if drive.annulus.grout_told || passes(most, Ratio::from(1.0)) {
             return hold(most, weak).with_note(TOLD).at_best(hold(least, strong)).settled_by(&[&["ground[].soil"]]);
         }

@@ -85,7 +85,7 @@ fn around<'a>(
     depth: Length,
     live: Ends<Option<Pressure>>,
 ) -> (Around<'a>, Option<Around<'a>>) {
-    let stands = stretch.class.is_rock() && stretch.mixed_with.is_none_or(|other| other.is_rock());
+    let stands = stretch.is_all(GroundClass::is_rock);
     let told = drive.annulus.soil_modulus;
     let adverse = Around {
         column: stretch.heavy(),

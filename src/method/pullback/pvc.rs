@@ -4,9 +4,10 @@ use super::force::PullOnPipe;
 use super::pressed::{self, Ring, pressed_note};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ramp};
 use crate::check::at_most;
+use crate::conditions::carried::at_temperature;
 use crate::drive::{Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::laws::pull_limits::{FactorAtTemperature, PvcPullStress};
+use crate::laws::pull_limits::PvcPullStress;
 use crate::quantity::{Band, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
@@ -65,14 +66,7 @@ pub(super) fn allowable<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Doubt
 
 /// Strength at the temperature of the pull over that of the table.
 pub(super) fn temperature_factor<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Ratio {
-    let points = pvc.temperature;
-    calc.law(FactorAtTemperature {
-        temperature: points.at,
-        below: points.below.0,
-        factor_below: points.below.1,
-        above: points.above.0,
-        factor_above: points.above.1,
-    })
+    at_temperature(calc, pvc.temperature)
 }
 
 /// The bend of the ramp, if there is one.

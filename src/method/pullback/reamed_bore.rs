@@ -31,14 +31,11 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     let Pulled { pull, .. } = at.pulled()?;
     calc.part("stability of the reamed bore");
     let bore = Bore::of(drive, pipe, pull);
-    let rock = |stretch: &&Stretch| stretch.class.is_rock() && stretch.mixed_with.is_none_or(GroundClass::is_rock);
-    let places = drive.stretches.iter().filter(|stretch| !rock(stretch));
+    let places = drive.stretches.iter().filter(|stretch| !stretch.is_all(GroundClass::is_rock));
     let places = places.flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)));
     let checks = places.map(|(stretch, (along, invert))| {
         let height = bore.over_crown(along);
-        let runs = |class: GroundClass| !class.is_clay() && !class.is_rock();
-        let grains = runs(stretch.class) || stretch.mixed_with.is_some_and(runs);
-        let grains = grains.then(|| held(calc, pull, stretch, (invert - bore.crown, height)));
+        let grains = stretch.has(GroundClass::runs).then(|| held(calc, pull, stretch, (invert - bore.crown, height)));
         let clay = stretch.earth.strength.map(|strength| stands(calc, at, pull, (stretch, strength), (invert, height)));
         match (grains, clay) {
             (Some(grains), Some(clay)) => Some(grains.worse(clay)),
