@@ -40,10 +40,12 @@ pub struct Stretch {
 /// What moves in the bore and rubs on the ground.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Rubbed<'a> {
-    /// The pilot stem, and whether the bore is that of a pull, which fluid may hold.
+    /// The pilot stem.
     Stem {
-        /// So.
+        /// The bore is that of a pull, which fluid may hold.
         in_fluid: bool,
+        /// How the bore stands round it is taken at its best.
+        at_best: bool,
     },
     /// A casing.
     Casing,
@@ -56,17 +58,17 @@ pub(crate) enum Rubbed<'a> {
 pub struct Drilled {
     /// Thrust on the bit over its diameter.
     pub(crate) bit: Band<LineLoad>,
-    /// How the bore stands round the stem, and the friction on the stem by it; none where it lies on the stem.
-    pub(crate) open: Option<(BoreState, Band<Pressure>)>,
+    /// How the bore stands round the stem.
+    pub(crate) open: OpenRound,
 }
 
-/// How the bore of a drilled pilot stands round a pipe pushed behind it, and the friction on the pipe by that; none where
-/// it does not stand.
+/// How the bore of a drilled pilot stands round the stem in it or a pipe pushed behind it, and the friction by that; none
+/// where it lies on it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct OpenRound {
-    /// With the least overcut that is usual, or what the file tells.
+    /// With the least strength of what is not told, and the least overcut that is usual.
     pub(crate) safe: Option<(BoreState, Band<Pressure>)>,
-    /// With the most.
+    /// With the most of both.
     pub(crate) best: Option<(BoreState, Band<Pressure>)>,
     /// Whether clay may close on it, where nothing keeps it off.
     pub(crate) may_close: bool,
@@ -76,6 +78,17 @@ impl OpenRound {
     /// Whether it stands, on the safe side.
     pub(crate) fn stands(&self) -> bool {
         self.safe.is_some_and(|(state, _)| state != BoreState::Closed)
+    }
+
+    /// Whether it hangs on what the file does not tell.
+    pub(crate) fn hangs(&self) -> bool {
+        self.safe != self.best
+    }
+
+    /// With other friction.
+    pub(crate) fn map(self, change: impl Fn(Band<Pressure>) -> Band<Pressure>) -> Self {
+        let change = |(state, friction)| (state, change(friction));
+        Self { safe: self.safe.map(change), best: self.best.map(change), ..self }
     }
 
     /// On the safe side, or at best.
@@ -146,10 +159,16 @@ impl Stretch {
         (self.from, self.to)
     }
 
-    /// How the bore stands open round the stem of a drilled pilot, and the friction on the stem; none where it does not.
+    /// How the bore stands open round the stem of a drilled pilot, on the safe side, and the friction on the stem; none
+    /// where it does not.
     #[must_use]
     pub fn open(&self) -> Option<(BoreState, Band<Pressure>)> {
-        self.drilled.and_then(|drilled| drilled.open)
+        self.drilled.and_then(|drilled| drilled.open.safe)
+    }
+
+    /// Whether what the file does not tell decides on how the bore stands round the stem.
+    pub(crate) fn stem_may_lie_open(&self) -> bool {
+        self.drilled.is_some_and(|drilled| drilled.open.hangs())
     }
 
     /// Class.
@@ -182,10 +201,13 @@ impl Stretch {
     /// Unit friction at a place, on a bore as high as this.
     pub(crate) fn friction_at(&self, rubbed: Rubbed<'_>, place: Length, high: Length) -> Band<Pressure> {
         let closed = |sides: &Sides<Band<Pressure>>| sides.of(self.way.at(place, high));
-        match (rubbed, self.open()) {
-            (Rubbed::Stem { in_fluid }, Some((state, friction))) if in_fluid || state != BoreState::Held => friction,
-            (Rubbed::Stem { .. } | Rubbed::Casing, _) => closed(&self.stem_friction),
-            (Rubbed::Pipe(round, at_best), _) => {
+        match rubbed {
+            Rubbed::Stem { in_fluid, at_best } => match self.drilled.and_then(|drilled| drilled.open.state(at_best)) {
+                Some((state, friction)) if in_fluid || state != BoreState::Held => friction,
+                _ => closed(&self.stem_friction),
+            },
+            Rubbed::Casing => closed(&self.stem_friction),
+            Rubbed::Pipe(round, at_best) => {
                 let closed = closed(&self.pipe_friction);
                 let open = round.get(self.index).and_then(|round| round.state(at_best));
                 match open {

@@ -170,9 +170,9 @@ pub struct JackedPipe {
 }
 
 impl JackedPipe {
-    /// Whether the overcut that nothing tells decides on how the bore stands.
-    pub(crate) fn hangs_on_overcut(&self) -> bool {
-        self.open.iter().any(|round| round.safe != round.best)
+    /// Whether what nothing tells, the overcut or the ground, decides on how the bore stands.
+    pub(crate) fn hangs_on_bore(&self) -> bool {
+        self.open.iter().any(OpenRound::hangs)
     }
 }
 

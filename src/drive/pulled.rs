@@ -173,6 +173,8 @@ pub struct BreakOutRule {
     pub(crate) margin_sand: Ratio,
     pub(crate) margin_other: Ratio,
     pub(crate) cap: Cited<Ratio>,
+    /// The same in firm to hard clay with a gauge.
+    pub(crate) cap_firm_clay: Cited<Ratio>,
     /// Fluid over the water at the crown that holds ground that runs.
     pub(crate) over_water: Cited<Pressure>,
     /// Cover of the bore below which fluid under pressure comes up.
@@ -180,6 +182,8 @@ pub struct BreakOutRule {
     /// Yield point of fluid that is not told: thin and thick.
     pub(crate) thin: Pressure,
     pub(crate) thick: Pressure,
+    /// Loss of fluid past a pipe that lies on a side of its bore, over that past one in the middle.
+    pub(crate) past_lying: Ratio,
     /// What fluid that is held to a pressure leaves under a road.
     pub(crate) spare_under_road: Ratio,
     /// Distance of a service from the axis below which a pressure to hold to is no answer.

@@ -75,6 +75,11 @@ impl Way {
         Self { points, shallowest, deepest, table }
     }
 
+    /// Depth of the invert at a distance from the launch pit.
+    pub(crate) fn invert(&self, place: Length) -> Length {
+        invert_at(&self.points, place)
+    }
+
     /// Water over the invert at its deepest.
     pub(crate) fn head(&self) -> Length {
         self.table.map_or(Length::default(), |table| (self.deepest - table).max(Length::default()))

@@ -35,7 +35,8 @@ fn outside(put: Put<'_>, body: Body) -> Outside<'_> {
         Body::Stem => {
             let stem = put.stem();
             // The fluid of a pull does not stand in the bore of a pipe that is pushed.
-            let rubbed = Rubbed::Stem { in_fluid: put.method == Method::Pullback };
+            let in_fluid = put.method == Method::Pullback;
+            let rubbed = Rubbed::Stem { in_fluid, at_best: put.at_best };
             Outside { diameter: stem.outside_diameter.value, rubbed, weight: stem.weight, bore }
         }
         Body::Casing => Outside {

@@ -2,7 +2,7 @@
 
 use super::edit;
 use crate::choice::{Choice, choose};
-use crate::drive::{Drive, Side, Stretch};
+use crate::drive::{Drilled, Drive, Side, Stretch};
 use crate::drive_file::{DriveFile, InputError, OrNone};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
 use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
@@ -293,16 +293,12 @@ fn with_friction(drive: &Drive, times: Ratio) -> Drive {
     let raise = |friction: Band<Pressure>| friction.map(|friction| friction * times);
     for stretch in &mut drive.stretches {
         stretch.stem_friction = stretch.stem_friction.map(raise);
-        if let Some((_, friction)) = stretch.drilled.as_mut().and_then(|drilled| drilled.open.as_mut()) {
-            *friction = raise(*friction);
-        }
+        stretch.drilled = stretch.drilled.map(|drilled| Drilled { open: drilled.open.map(raise), ..drilled });
         stretch.pipe_friction = stretch.pipe_friction.map(raise);
     }
     for pipe in &mut drive.candidates {
         let open = Arc::make_mut(pipe).jacked.iter_mut().flat_map(|jacked| &mut jacked.open);
-        for (_, friction) in open.flat_map(|round| [&mut round.safe, &mut round.best]).flatten() {
-            *friction = raise(*friction);
-        }
+        open.for_each(|round| *round = round.map(raise));
     }
     drive
 }

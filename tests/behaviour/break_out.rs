@@ -63,11 +63,16 @@ fn what_is_told_decides() {
     assert_eq!(low.verdict, Verdict::Within);
     assert_relative_eq!(low.high().unwrap().0.si, 1_500.0 * G * (2.097 - 1.2), max_relative = 2e-3);
     // Full of fluid of 1,050 the bore holds 22 kPa at its crown: 8 Pa on half of the way, 38 m, add 6 x 8 x 38 / 0.137 = 13,
-    // which a gauge holds under 38; 30 Pa add 50.
+    // which a gauge holds under 38. In firm clay it holds 1.3 times the weight, 49: 30 Pa add 25 past a pipe that lies on a
+    // side of its bore, 60 Pa 50.
     let thick = |pascals: &str| flow.edit("yield_point: 0 Pa", &format!("yield_point: {pascals} Pa"));
     let full = |pascals: &str| of(&main(&format!("{}, fluid_level: 0 m", thick(pascals)), OPEN));
     assert_eq!((full("8").verdict, full("8").care), (Verdict::WithCare, Some(Care::Condition)));
-    assert_eq!(full("30").verdict, Verdict::Over);
+    let gauged = full("30");
+    assert_eq!((gauged.verdict, gauged.care), (Verdict::WithCare, Some(Care::Condition)));
+    assert_relative_eq!(gauged.high().unwrap().0.si, 22e3 + 25e3, max_relative = 1e-2);
+    assert_relative_eq!(gauged.high().unwrap().1.si, 49e3, max_relative = 1e-2);
+    assert_eq!(full("60").verdict, Verdict::Over);
 }
 
 /// Less than a metre over the bore: it comes up, whatever is done.

@@ -185,6 +185,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "pull.friction_fluid_low" => (0.08, 0.3),
             // Over the density of water.
             "pull.fluid_light" => (1.0, 1.3),
+            // Laminar flow past a pipe on the wall: 0.35 to 0.65 by the ratio of diameters.
+            "fluid.past_lying" => (0.35, 0.65),
             "pull.fluid_heavy" => (1.15, 1.8),
             "pull.fluid_clean" => (1.0, 1.25),
             "pull.model_factor" => (1.0, 1.99),

@@ -152,6 +152,17 @@ fn helped(before: &BTreeMap<Name, Stands>, after: &BTreeMap<Name, Stands>) -> Op
     })
 }
 
+/// What silence alone bars, with the checks that were not over before.
+fn barred(before: &BTreeMap<Name, Stands>, after: &BTreeMap<Name, Stands>) -> Option<String> {
+    let bars = |one: &Stands| one.standing == Standing::Barred;
+    after.iter().filter(|(_, now)| bars(now)).find_map(|(name, now)| {
+        let then = before.get(name).filter(|then| !bars(then))?;
+        let over = now.held_back.difference(&then.held_back).filter(|check| check.ends_with(Verdict::Over.label()));
+        let over = over.cloned().collect::<Vec<_>>().join("; ");
+        Some(format!("{} {}: {} -> barred by {over}", name.0, name.1, then.standing.label()))
+    })
+}
+
 /// Drives looked at, and fields of each that are left out in turn: more of both where the whole run asks for it.
 fn size() -> (usize, usize) {
     match std::env::var("OMISSION_DRIVES").ok().and_then(|drives| drives.parse().ok()) {
@@ -166,6 +177,7 @@ fn silence_never_helps() {
     let mut chance = Chance::new(17);
     let (mut seen, mut taken, mut refused) = (BTreeMap::<String, usize>::new(), 0, Vec::new());
     let mut found: BTreeMap<String, (usize, String, Value)> = BTreeMap::new();
+    let mut bars: BTreeMap<String, (usize, String, Value)> = BTreeMap::new();
     let mut choosable = 0;
     for _ in 0..drives {
         let drive = job(&mut chance);
@@ -188,6 +200,9 @@ fn silence_never_helps() {
             let name = path(&place);
             *seen.entry(name.clone()).or_insert(0) += 1;
             let Ok(after) = stands(&without(&drive, &place)) else { continue };
+            if let Some(how) = barred(&before, &after) {
+                bars.entry(name.clone()).and_modify(|known| known.0 += 1).or_insert((1, how, drive.clone()));
+            }
             if let Some(how) = helped(&before, &after) {
                 found.entry(name).and_modify(|known| known.0 += 1).or_insert((1, how, drive.clone()));
             }

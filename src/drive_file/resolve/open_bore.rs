@@ -3,7 +3,9 @@
 
 use super::Resolver;
 use super::suitability::Told;
-use crate::drive::{AssumedValue, BoreState, Drilled, Earth, Ends, OpenRound, Pipe, Stem, Stretch, Way};
+use crate::drive::{
+    AssumedValue, BoreState, Drilled, Earth, Ends, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
+};
 use crate::drive_file::{DriveFile, Hole, Over, StretchFile};
 use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError, Lubrication};
 use crate::law::Law;
@@ -56,6 +58,24 @@ impl Lying {
     }
 }
 
+/// Clay over a bore: at its heaviest and weakest, or at its best.
+#[derive(Clone, Copy)]
+struct Clay {
+    unit_weight: UnitWeight,
+    /// What lies on the ground.
+    surcharge: Pressure,
+    undrained_strength: Pressure,
+}
+
+impl Clay {
+    /// Of a bore in the stretch, against a pressure that holds it.
+    fn number(self, way: &Way, bore: Length, support: Pressure) -> Ratio {
+        let Self { unit_weight, surcharge, undrained_strength } = self;
+        let cover = (way.deepest - bore).max(Length::default());
+        StabilityNumber { surcharge, unit_weight, cover, bore, support, undrained_strength }.value()
+    }
+}
+
 /// State of the bore and the friction on what lies in it.
 type Open = Option<(BoreState, Band<Pressure>)>;
 
@@ -75,13 +95,12 @@ impl Resolver<'_> {
         let outside_diameter = stem.outside_diameter.value;
         let bore = stem.head.max(outside_diameter + 2.0 * self.handbook.length("bore.play")?.value);
         let stem = Lying { outside_diameter, bore, weight: self.stem_weight(stem)?, waves: "waves" };
-        let open = match self.open(file, &stem, place)? {
-            None if place.stretch.unit_friction.is_none() && self.is_held(file, &stem, place)? => {
-                Some((BoreState::Held, self.in_fluid(&stem)?))
-            }
-            open => open,
-        };
-        self.assume_open(path, "the stem", open);
+        let held = place.stretch.unit_friction.is_none() && self.is_held(file, &stem, place)?;
+        let held = if held { Some((BoreState::Held, self.in_fluid(&stem)?)) } else { None };
+        let over = self.over(file, place)?;
+        let [safe, best] = over.map(|over| self.open(&stem, place, over).map(|open| open.or(held)));
+        let open = OpenRound { safe: safe?, best: best?, may_close: false };
+        self.assume_open(path, "the stem", open.safe);
         Ok(Drilled { bit: bit.value, open })
     }
 
@@ -107,14 +126,18 @@ impl Resolver<'_> {
         let mut round = Vec::with_capacity(ground.len());
         for (index, ((stretch, told), in_file)) in ground.iter().zip(&file.ground).enumerate() {
             let place = Place { stretch: in_file, way: &stretch.way, earth: &stretch.earth, hazards: &told.hazards };
-            let [safe, best] = bores.map(|bore| match weight {
+            let over = self.over(file, &place)?;
+            let open = |(bore, over)| match weight {
                 Some(weight) if stretch.drilled.is_some() => {
                     let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves };
-                    self.open(file, &lying, &place)
+                    self.open(&lying, &place, over)
                 }
                 _ => Ok(None),
-            });
-            let [may_close, closes] = self.closes_on(file, outside_diameter, bores, &place)?;
+            };
+            let [least, most] = bores;
+            let [safe, best] = [(least, over[0]), (most, over[1])].map(open);
+            let [may_close, closes] =
+                self.closes_on(file, outside_diameter, [(least, over[0]), (most, over[1])], &place)?;
             let closed = if closes { Some((BoreState::Closed, self.clinging(file, &place)?)) } else { None };
             let one = OpenRound { safe: safe?.or(closed), best: best?.or(closed), may_close };
             if stretch.drilled.is_some() || closes {
@@ -131,40 +154,23 @@ impl Resolver<'_> {
         &self,
         file: &DriveFile,
         outside_diameter: Length,
-        bores: [Length; 2],
+        bores: [(Length, Option<Clay>); 2],
         place: &Place<'_>,
     ) -> Result<[bool; 2], HandbookError> {
         let is_clay = place.classes().any(GroundClass::is_clay) && place.stretch.unit_friction.is_none();
-        let earth = place.earth;
-        let (Some(strength), Some(shear), true) = (earth.strength.map(|it| it.ends), earth.shear_modulus, is_clay)
+        let ([(_, Some(worst)), (_, Some(best))], Some(shear), true) = (bores, place.earth.shear_modulus, is_clay)
         else {
             return Ok([false; 2]);
         };
         let watched = matches!(file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
         let held = if watched { self.handbook.pressure("bore.lubricant")?.value } else { Pressure::default() };
-        let loads = [self.load_on_top(file, place)?, earth.light.surcharge];
-        let ends = [
-            (&earth.heavy, strength.low, shear.low, Pressure::default(), UnitWeight::max as fn(_, _) -> _),
-            (&earth.light, strength.high, shear.high, held, UnitWeight::min),
-        ];
-        let mut closes = [false; 2];
-        let sides = closes.iter_mut().zip(bores).zip(loads).zip(ends);
-        for (((closes, bore), surcharge), (soil, undrained_strength, shear, support, end)) in sides {
-            let weights = soil.layers.iter().map(|layer| end(layer.moist, layer.saturated));
-            let Some(unit_weight) = weights.reduce(end) else { continue };
-            let number = StabilityNumber {
-                surcharge,
-                unit_weight,
-                cover: (place.way.deepest - bore).max(Length::default()),
-                bore,
-                support,
-                undrained_strength,
-            };
-            let (play, stiffness) = ((bore - outside_diameter) / 2.0, 3.0 * shear / undrained_strength);
+        let closes = |over: Clay, bore: Length, shear: Pressure, support| {
+            let (play, stiffness) = ((bore - outside_diameter) / 2.0, 3.0 * shear / over.undrained_strength);
             let half = ClosingNumber { play, stiffness, radius: bore / 2.0, share: Ratio::from(3.0) };
-            *closes = !(play > Length::default()) || number.value() > half.value();
-        }
-        Ok(closes)
+            !(play > Length::default()) || over.number(place.way, bore, support) > half.value()
+        };
+        let [(least, _), (most, _)] = bores;
+        Ok([closes(worst, least, shear.low, Pressure::default()), closes(best, most, shear.high, held)])
     }
 
     /// What clings to a pipe that clay has closed on and that stands at night: no more than the strength, less what the
@@ -192,7 +198,7 @@ impl Resolver<'_> {
     }
 
     /// State of the bore and the friction on what lies in it; none where the bore lies on it, or no one can say.
-    fn open(&self, file: &DriveFile, body: &Lying, place: &Place<'_>) -> Result<Open, HandbookError> {
+    fn open(&self, body: &Lying, place: &Place<'_>, over: Option<Clay>) -> Result<Open, HandbookError> {
         // The file's own friction is that of the bore as the file knows it.
         if place.stretch.unit_friction.is_some() {
             return Ok(None);
@@ -209,7 +215,7 @@ impl Resolver<'_> {
             return Ok(Some((BoreState::Partly, self.with_part(resting, fallen)?)));
         }
         if place.classes().all(GroundClass::is_clay) {
-            return self.in_clay(body, place, troubled, (self.load_on_top(file, place)?, Pressure::default()));
+            return self.in_clay(body, place, troubled, over, Pressure::default());
         }
         Ok(None)
     }
@@ -222,28 +228,31 @@ impl Resolver<'_> {
         Ok(place.earth.heavy.surcharge.max(traffic))
     }
 
+    /// The clay of the stretch on the safe side of what is not told of it, and at its best.
+    fn over(&self, file: &DriveFile, place: &Place<'_>) -> Result<[Option<Clay>; 2], HandbookError> {
+        let earth = place.earth;
+        let Some(strength) = earth.strength.map(|strength| strength.ends) else { return Ok([None; 2]) };
+        let over = |soil: &Soil, end: fn(UnitWeight, UnitWeight) -> UnitWeight, surcharge, undrained_strength| {
+            let weights = soil.layers.iter().map(|layer| end(layer.moist, layer.saturated));
+            weights.reduce(end).map(|unit_weight| Clay { unit_weight, surcharge, undrained_strength })
+        };
+        Ok([
+            over(&earth.heavy, UnitWeight::max, self.load_on_top(file, place)?, strength.low),
+            over(&earth.light, UnitWeight::min, earth.light.surcharge, strength.high),
+        ])
+    }
+
     /// Clay by its stability number against those at which it closes half of the play.
     fn in_clay(
         &self,
         body: &Lying,
         place: &Place<'_>,
         troubled: bool,
-        (surcharge, support): (Pressure, Pressure),
+        over: Option<Clay>,
+        support: Pressure,
     ) -> Result<Open, HandbookError> {
-        let Some(strength) = place.earth.strength.map(|strength| strength.ends) else { return Ok(None) };
-        let layers = &place.earth.heavy.layers;
-        let Some(heaviest) = layers.iter().map(|layer| layer.moist.max(layer.saturated)).reduce(UnitWeight::max) else {
-            return Ok(None);
-        };
-        let number = StabilityNumber {
-            surcharge,
-            unit_weight: heaviest,
-            cover: (place.way.deepest - body.bore).max(Length::default()),
-            bore: body.bore,
-            support,
-            undrained_strength: strength.low,
-        };
-        let number = number.value();
+        let (Some(over), Some(Strength { ends: strength, .. })) = (over, place.earth.strength) else { return Ok(None) };
+        let number = over.number(place.way, body.bore, support);
         let soft = place.stretch.class.value == GroundClass::SoftClay;
         let stiffness = self.handbook.ratio(if soft { "bore.stiffness_soft" } else { "bore.stiffness" })?.value;
         let closing = |share| {
@@ -253,7 +262,7 @@ impl Resolver<'_> {
         let days = closing(3.0).min(self.handbook.ratio("bore.days_most")?.value);
         let least = self.handbook.pressure("bore.least_strength")?.value;
         let resting = || self.resting(body, "clay_friction", Some((strength, stiffness)));
-        Ok(if number <= week && strength.low >= least && !troubled {
+        Ok(if number <= week && over.undrained_strength >= least && !troubled {
             Some((BoreState::Stands, resting()?))
         } else if number <= days {
             // Where it has closed, half of the strength clings all round.
@@ -359,8 +368,8 @@ impl Resolver<'_> {
         let depth = |invert: Length| (invert - body.bore).max(Length::default());
         if place.classes().all(GroundClass::is_clay) {
             let support = water * light * depth(place.way.deepest);
-            let surcharge = self.load_on_top(file, place)?;
-            return Ok(self.in_clay(body, place, true, (surcharge, support))?.is_some());
+            let [worst, _] = self.over(file, place)?;
+            return Ok(self.in_clay(body, place, true, worst, support)?.is_some());
         }
         let stands = |invert: Length| {
             let crown = depth(invert);

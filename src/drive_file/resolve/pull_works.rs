@@ -202,10 +202,12 @@ impl Resolver<'_> {
             margin_sand: table.value("margin_sand")?.value,
             margin_other: table.value("margin_other")?.value,
             cap: table.value("cap_total_stress")?,
+            cap_firm_clay: table.value("cap_firm_clay")?,
             over_water: self.handbook.pressure("bore.fluid_over_water")?,
             least_cover: self.handbook.length("break_out.cover")?,
             thin: self.handbook.pressure("fluid.yield_low")?.value,
             thick: self.handbook.pressure("fluid.yield_high")?.value,
+            past_lying: self.handbook.ratio("fluid.past_lying")?.value,
             spare_under_road: table.value("spare_under_road")?.value,
             near_service: self.handbook.length("break_out.service")?,
         })

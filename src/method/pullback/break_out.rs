@@ -19,6 +19,8 @@ use crate::source::Cited;
 
 const TOLD: &str = "fluid at the crown of the bore, with the loss on its way to a pit";
 const HOLD: &str = "hold the fluid at the least cover to the limit, with a gauge";
+const GAUGED: &str = "more than the weight of the ground, which firm clay bears by its strength, on the way to the nearer pit: \
+                      keep both ways open, hold the fluid to the limit with a gauge and watch the surface";
 const UNTOLD: &str = "fluid up to the ground at the higher pit, with the loss of thick fluid on the longer way to a pit: give \
                       fluid_level and returns";
 const SHALLOW: &str = "so little ground is over the bore that fluid under pressure comes up";
@@ -28,16 +30,20 @@ const PUMPED: f64 = 0.5;
 /// Share of the drive that the fluid goes to the nearer pit.
 const HALF_WAY: f64 = 0.5;
 
-/// The place where the fluid comes nearest to what the ground may bear, of both ends of each stretch and where the surface
-/// breaks between.
+/// The place where the fluid comes nearest to what the ground may bear, of both ends of each stretch, where the surface
+/// breaks between, and half way.
 pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Plan { drive, pipe, .. } = **at;
     let Pulled { pull, .. } = at.pulled()?;
     only(pull.works.hole == HoleState::Fluid, DRY)?;
     calc.part("break-out of the bore fluid");
     let bore = Bore::of(drive, pipe, pull);
-    let places =
-        drive.stretches.iter().flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)));
+    // Half way the nearer pit is farthest.
+    let middle = drive.length.value * HALF_WAY;
+    let places = drive.stretches.iter().flat_map(|stretch| {
+        let middle = (stretch.from < middle && middle < stretch.to).then(|| (middle, stretch.way.invert(middle)));
+        stretch.way.points.iter().copied().chain(middle).map(move |point| (stretch, point))
+    });
     let checks = places.map(|(stretch, (along, invert))| bore.at(calc, stretch, along, invert));
     checks.reduce(Check::worse).ok_or(Absent::Missing)
 }
@@ -83,15 +89,18 @@ impl<'a> Bore<'a> {
         if cover < rule.least_cover.value {
             return at_least(Role::Distance, cover, rule.least_cover).by(Rule::High).with_note(SHALLOW);
         }
+        let is_told = self.pull.fluid_level.is_some() && self.pull.works.returns.is_some();
         let length = self.drive.length.value;
         let (fluids, crown) = (self.pull.fluids, self.slope * along + self.crown);
         let adverse = self.stands(calc, fluids.heavy, self.level.high - crown, (along.max(length - along), rule.thick));
-        let best = self.stands(calc, fluids.clean, self.level.low - crown, (length * HALF_WAY, rule.thin));
-        let [weak, strong] = [false, true].map(|best| self.bears(calc, stretch, cover, best));
-        let hold = |pressure, limit| hold(rule, pressure, limit);
+        // Of fluid that is told the way to the nearer pit is known, past a pipe that lies on a side of its bore.
+        let best_way = if is_told { along.min(length - along) * rule.past_lying.si() } else { length * HALF_WAY };
+        let best = self.stands(calc, fluids.clean, self.level.low - crown, (best_way, rule.thin));
+        let [weak, gauged, strong] = [(false, rule.cap), (false, rule.cap_firm_clay), (true, rule.cap_firm_clay)]
+            .map(|(best, cap)| (self.bears(calc, stretch, cover, (best, cap.value)), cap));
+        let firm = stretch.is_all(|class| class.is_clay() && class != GroundClass::SoftClay);
         let check = hold(adverse, weak);
-        let is_told = self.pull.fluid_level.is_some() && self.pull.works.returns.is_some();
-        let passes = |pressure, spare| leaves(pressure, weak, spare);
+        let passes = |pressure, spare| leaves(pressure, weak.0, spare);
         if passes(adverse, Ratio::from(1.0)) {
             return check.with_note(TOLD).at_best(hold(best, strong));
         }
@@ -105,6 +114,9 @@ impl<'a> Bore<'a> {
         // What is told of it is held by a gauge as well as what is not.
         if !touchy && passes(best, spare) {
             return hold(best, weak).with_care(Care::Condition, HOLD);
+        }
+        if !touchy && firm && is_told && leaves(best, gauged.0, spare) {
+            return hold(best, gauged).with_care(Care::Condition, GAUGED);
         }
         if is_told {
             // All is told of the fluid that can be.
@@ -149,7 +161,7 @@ impl<'a> Bore<'a> {
         calc: &mut Calc<R>,
         stretch: &Stretch,
         depth: Length,
-        best: bool,
+        (best, cap): (bool, Ratio),
     ) -> Doubted<Pressure> {
         let rule = &self.pull.works.break_out;
         let column = if best { stretch.heavy() } else { stretch.light() };
@@ -160,7 +172,7 @@ impl<'a> Bore<'a> {
             told.or(earth.strength.map(|strength| end(strength.ends))).filter(|clay| *clay > Pressure::default());
         calc.doubted(|calc| {
             let stress = vertical_stress(calc, column, depth);
-            let Some(shear_modulus) = earth.shear_modulus.map(end) else { return rule.cap.value * stress.total };
+            let Some(shear_modulus) = earth.shear_modulus.map(end) else { return cap * stress.total };
             // Clay is loaded faster than it drains: total stress, no friction.
             let drained = column.soil.at_pipe().map_or(Angle::default(), |layer| layer.friction_angle);
             let (effective_stress, friction_angle, cohesion) = match clay {
@@ -188,14 +200,14 @@ impl<'a> Bore<'a> {
             let granular =
                 matches!(stretch.class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel);
             let safety = if granular { rule.margin_sand } else { rule.margin_other };
-            calc.law(FluidPressureLimit { cavity, safety, cap: rule.cap.value, total_stress: stress.total })
+            calc.law(FluidPressureLimit { cavity, safety, cap, total_stress: stress.total })
         })
     }
 }
 
 /// A pressure at the crown, held to what the ground there bears.
-pub(super) fn hold(rule: &BreakOutRule, pressure: Doubted<Pressure>, limit: Doubted<Pressure>) -> Check<()> {
-    let limit = limit.map(|limit| Cited::new(limit, rule.cap.origin));
+pub(super) fn hold(pressure: Doubted<Pressure>, (limit, cap): (Doubted<Pressure>, Cited<Ratio>)) -> Check<()> {
+    let limit = limit.map(|limit| Cited::new(limit, cap.origin));
     at_most(Role::Pressure, pressure.map(Band::same), limit).by(Rule::High)
 }
 

@@ -49,7 +49,7 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
             calc.doubted(|calc| rule.cap.value * vertical_stress(calc, column, invert - crown).total)
         };
         let (weak, strong) = (bears(stretch.light()), bears(stretch.heavy()));
-        let hold = |pressure, limit| hold(rule, pressure, limit);
+        let hold = |pressure, limit| hold(pressure, (limit, rule.cap));
         let passes = |pressure, spare| leaves(pressure, weak, spare);
         if drive.annulus.grout_told || passes(most, Ratio::from(1.0)) {
             return hold(most, weak).with_note(TOLD).at_best(hold(least, strong)).settled_by(&[&["ground[].soil"]]);
