@@ -1,6 +1,6 @@
 //! The tables of the trade: typed rows, each with its source, and a user's overlays.
 //!
-//! A [`Handbook`] is a value, not a global. Tables are embedded as text and parsed on first use.
+//! A [`Handbook`] is a value, not a global. Tables are embedded and read on first use.
 
 mod blame;
 mod error;

@@ -4,11 +4,12 @@ use super::HandbookError;
 use super::table::{Keys, Table};
 use std::sync::{Arc, OnceLock};
 
-/// One table on the shelf: its text, overlays, and, once asked for, its rows.
+/// One table on the shelf: what the build made of its text, the text, overlays, and, once asked for, its rows.
 #[derive(Debug)]
 pub(super) struct Shelf<V> {
     id: &'static str,
     position: u16,
+    made: &'static str,
     text: &'static str,
     keys: Keys,
     overlays: Vec<(String, String)>,
@@ -16,8 +17,8 @@ pub(super) struct Shelf<V> {
 }
 
 impl<V: serde::de::DeserializeOwned> Shelf<V> {
-    pub(super) const fn new(id: &'static str, position: u16, text: &'static str, keys: Keys) -> Self {
-        Self { id, position, text, keys, overlays: Vec::new(), parsed: OnceLock::new() }
+    pub(super) const fn new(id: &'static str, position: u16, [made, text]: [&'static str; 2], keys: Keys) -> Self {
+        Self { id, position, made, text, keys, overlays: Vec::new(), parsed: OnceLock::new() }
     }
 
     pub(super) fn table(&self) -> Result<&Table<V>, HandbookError> {
@@ -26,7 +27,7 @@ impl<V: serde::de::DeserializeOwned> Shelf<V> {
                 let table = table.to_owned();
                 move |faults| HandbookError::Malformed { table, faults }
             };
-            let mut table = Table::read(self.id, self.position, self.text).map_err(malformed(self.id))?;
+            let mut table = Table::read(self.id, self.position, self.made, self.text).map_err(malformed(self.id))?;
             for (name, text) in &self.overlays {
                 table.lay_over(name, text, self.keys).map_err(malformed(name))?;
             }
@@ -36,7 +37,7 @@ impl<V: serde::de::DeserializeOwned> Shelf<V> {
     }
 
     pub(super) fn with(&self, overlay: Option<(&str, &str)>) -> Self {
-        let mut shelf = Self::new(self.id, self.position, self.text, self.keys);
+        let mut shelf = Self::new(self.id, self.position, [self.made, self.text], self.keys);
         shelf.overlays.clone_from(&self.overlays);
         // A table that nothing is laid over stays as it was parsed.
         if overlay.is_none() {
@@ -82,7 +83,10 @@ macro_rules! shelves {
                 Self { $($table: Shelf::new(
                     stringify!($table),
                     Position::$table as u16,
-                    include_str!(concat!("../tables/", stringify!($table), ".yaml")),
+                    [
+                        include_str!(concat!(env!("OUT_DIR"), "/", stringify!($table), ".json")),
+                        include_str!(concat!("../tables/", stringify!($table), ".yaml")),
+                    ],
                     keys!($($keys)?),
                 ),)+ }
             }

@@ -114,9 +114,13 @@ pub struct Table<V> {
 }
 
 impl<V: DeserializeOwned> Table<V> {
-    /// Reads an embedded table.
-    pub(super) fn read(id: &'static str, position: u16, text: &str) -> Result<Self, Vec<Fault>> {
-        let file: TableFile<V> = yaml::read(text)?;
+    /// Reads an embedded table from what the build made of its text; what is wrong with it is told in the text.
+    pub(super) fn read(id: &'static str, position: u16, made: &str, text: &str) -> Result<Self, Vec<Fault>> {
+        let made = serde_json::from_str(made).ok().and_then(|file| Self::of(id, position, file, text).ok());
+        made.map_or_else(|| Self::of(id, position, yaml::read(text)?, text), Ok)
+    }
+
+    fn of(id: &'static str, position: u16, file: TableFile<V>, text: &str) -> Result<Self, Vec<Fault>> {
         let locate = |at, message: String| vec![yaml::locate::<TableFile<V>>(text, at, message.into())];
         if file.id.value.0 != id {
             return Err(locate(file.id.handle(), format!("expected the table \"{id}\", got \"{}\"", file.id.value.0)));

@@ -342,15 +342,15 @@ impl<T: FromScalar> Visitor<'_> for ScalarVisitor<T> {
 
 fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field<T>, E> {
     let read = T::from_scalar(scalar);
-    let written_in = match scalar {
-        Scalar::Text(text) => unit::family(text),
-        _ => None,
-    };
-    let is_bare = matches!(scalar, Scalar::Number(_));
     READING.with_borrow_mut(|reading| {
         let Some(reading) = reading else {
             return read.map(Field::from).map_err(E::custom);
         };
+        let written_in = match scalar {
+            Scalar::Text(text) => unit::family(text),
+            _ => None,
+        };
+        let is_bare = matches!(scalar, Scalar::Number(_));
         let ordinal = reading.next;
         reading.next += 1;
         if let Err(complaint) = &read
