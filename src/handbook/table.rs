@@ -4,6 +4,7 @@ use crate::source::{Cited, Mark, Origin, RowId};
 use crate::yaml::{self, Complaint, Fault, Field, Words, key_words};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
+use std::collections::{HashMap, HashSet};
 
 key_words!(Mark, "how the value was obtained", {
     "published" => Mark::Published,
@@ -109,6 +110,8 @@ pub struct Table<V> {
     pub title: String,
     /// The rows, in the order of the file, overlays at the end.
     pub rows: Vec<Row<V>>,
+    /// Where the row with a key is.
+    places: HashMap<String, usize>,
     position: u16,
     layers: u16,
 }
@@ -125,11 +128,12 @@ impl<V: DeserializeOwned> Table<V> {
         if file.id.value.0 != id {
             return Err(locate(file.id.handle(), format!("expected the table \"{id}\", got \"{}\"", file.id.value.0)));
         }
-        let mut table = Self { id, title: file.title.value.0.clone(), rows: Vec::new(), position, layers: 0 };
+        let (rows, places, title) = (Vec::new(), HashMap::new(), file.title.value.0.clone());
+        let mut table = Self { id, title, rows, places, position, layers: 0 };
         for row in file.rows {
             let at = row.key.handle();
             let key = row.key.value.0;
-            if table.rows.iter().any(|other| other.key == key) {
+            if table.places.insert(key.clone(), table.rows.len()).is_some() {
                 return Err(locate(at, format!("the key \"{key}\" is there twice")));
             }
             let own = |own: Option<Field<Words>>, whole: &Option<Field<Words>>| {
@@ -158,11 +162,11 @@ impl<V: DeserializeOwned> Table<V> {
     pub(super) fn lay_over(&mut self, name: &str, text: &str, keys: Keys) -> Result<(), Vec<Fault>> {
         let file: TableFile<V> = yaml::read(text)?;
         self.layers += 1;
-        let mut seen: Vec<String> = Vec::new();
+        let mut seen = HashSet::new();
         for row in file.rows {
             let at = row.key.handle();
             let key = row.key.value.0;
-            if seen.contains(&key) {
+            if !seen.insert(key.clone()) {
                 let message = format!("the key \"{key}\" is there twice");
                 return Err(vec![yaml::locate::<TableFile<V>>(text, at, message.into())]);
             }
@@ -181,9 +185,8 @@ impl<V: DeserializeOwned> Table<V> {
                 range: words(row.range),
                 used_by: String::new(),
             };
-            seen.push(key.clone());
             let mut laid = Row { key, value: row.value, citation, replaced: None, layer: self.layers };
-            match self.rows.iter_mut().find(|own| own.key == laid.key) {
+            match self.places.get(&laid.key).and_then(|place| self.rows.get_mut(*place)) {
                 Some(own) => {
                     laid.citation.used_by.clone_from(&own.citation.used_by);
                     std::mem::swap(own, &mut laid);
@@ -191,6 +194,7 @@ impl<V: DeserializeOwned> Table<V> {
                 }
                 None => {
                     NOTHING_YET.clone_into(&mut laid.citation.used_by);
+                    self.places.insert(laid.key.clone(), self.rows.len());
                     self.rows.push(laid);
                 }
             }
@@ -231,6 +235,7 @@ impl<V> Table<V> {
     /// The row with that key.
     #[must_use]
     pub fn get(&self, key: &str) -> Option<Cited<&V>> {
-        self.iter().find(|row| row.value.key == key).map(|row| row.map(|row| &row.value))
+        let place = *self.places.get(key)?;
+        self.rows.get(place).map(|row| Cited::new(&row.value, Origin::Row(self.id_of(place))))
     }
 }
