@@ -25,6 +25,22 @@ use std::sync::Arc;
 /// # Errors
 /// If the table of weights or of exclusions is malformed or lacks a row.
 pub fn choose(drive: &Drive) -> Result<Choice, HandbookError> {
+    let mut ranked = schemes(drive)?;
+    rank::rank(&mut ranked);
+    let reason = reason::reason(drive, &ranked)?;
+    Ok(Choice { ranked, reason })
+}
+
+/// Candidate and method of the scheme that [`choose`] chooses, where it chooses one, and nothing of the others.
+pub(crate) fn chosen(drive: &Drive) -> Result<Option<(usize, Method)>, HandbookError> {
+    let schemes = schemes(drive)?;
+    let first = schemes.iter().min_by(|one, other| rank::order(one, other));
+    let first = first.filter(|first| first.standing.can_be_chosen());
+    Ok(first.map(|first| (first.candidate, first.scheme.method)))
+}
+
+/// Every candidate by every method, in the order of the file.
+fn schemes(drive: &Drive) -> Result<Vec<Ranked>, HandbookError> {
     let scales = score::Scales::of(drive)?;
     let mut ranked = Vec::new();
     for (candidate, pipe) in drive.candidates.iter().enumerate() {
@@ -47,7 +63,5 @@ pub fn choose(drive: &Drive) -> Result<Choice, HandbookError> {
             });
         }
     }
-    rank::rank(&mut ranked);
-    let reason = reason::reason(drive, &ranked)?;
-    Ok(Choice { ranked, reason })
+    Ok(ranked)
 }

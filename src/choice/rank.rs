@@ -4,17 +4,21 @@ use super::asks::asks;
 use super::ranking::Ranked;
 use super::standing::{self, IfSettled, Standing};
 use crate::check::{Check, Verdict};
+use core::cmp::Ordering;
 
 /// Scores closer than this are equal as printed, in points of 100.
 pub(super) const SAME: f64 = 0.5;
 
-/// Best first, whatever the order of the file, of what is open that which asks for the fewest lines; then places, and what open schemes would reach.
+/// Best first, whatever the order of the file, of what is open that which asks for the fewest lines.
+pub(super) fn order(a: &Ranked, b: &Ranked) -> Ordering {
+    let by_merit = a.standing.cmp(&b.standing).then_with(|| excess(a).total_cmp(&excess(b)));
+    let by_merit = by_merit.then_with(|| lines(a).cmp(&lines(b))).then_with(|| least(b).total_cmp(&least(a)));
+    by_merit.then(a.pipe.label().cmp(b.pipe.label())).then(a.scheme.method.key().cmp(b.scheme.method.key()))
+}
+
+/// In their order; then places, and what open schemes would reach.
 pub(super) fn rank(ranked: &mut [Ranked]) {
-    ranked.sort_by(|a, b| {
-        let by_merit = a.standing.cmp(&b.standing).then_with(|| excess(a).total_cmp(&excess(b)));
-        let by_merit = by_merit.then_with(|| lines(a).cmp(&lines(b))).then_with(|| least(b).total_cmp(&least(a)));
-        by_merit.then(a.pipe.label().cmp(b.pipe.label())).then(a.scheme.method.key().cmp(b.scheme.method.key()))
-    });
+    ranked.sort_by(order);
     let mut leader: Option<(usize, (Standing, usize), f64)> = None;
     for (index, one) in ranked.iter_mut().enumerate() {
         let (least, merit) = (least(one), (one.standing, lines(one)));

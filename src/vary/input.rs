@@ -1,7 +1,7 @@
 //! Which single input turns the choice, and at what value.
 
 use super::edit;
-use crate::choice::{Choice, choose};
+use crate::choice::{Choice, chosen};
 use crate::drive::{Drilled, Drive, Side, Stretch};
 use crate::drive_file::{DriveFile, InputError, OrNone};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
@@ -145,6 +145,11 @@ impl Outcome {
     pub fn of(choice: &Choice) -> Self {
         choice.chosen().map_or(Self::Nothing, |first| Self::Chosen(first.candidate, first.scheme.method))
     }
+
+    /// What would be chosen for a drive.
+    fn from(drive: &Drive) -> Result<Self, HandbookError> {
+        Ok(chosen(drive)?.map_or(Self::Nothing, |(candidate, method)| Self::Chosen(candidate, method)))
+    }
 }
 
 /// Where the choice turns.
@@ -186,7 +191,7 @@ pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<In
     if drive.stretches.iter().map(points).sum::<usize>() * drive.candidates.len() > MOST_WORK {
         return Ok(None);
     }
-    let now = Outcome::of(&choose(&drive)?);
+    let now = Outcome::from(&drive)?;
     let mut found = Vec::new();
     for &input in Input::ALL {
         let Some(value) = (input.varied().now)(file) else { continue };
@@ -217,7 +222,7 @@ pub fn unlubricated(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option
         dry.drilled = planned.drilled;
         dry.pipe_friction = dry.pipe_friction.with(planned.pipe_friction, |one, other| one.with(other, Pressure::max));
     }
-    Ok(Some(Outcome::of(&choose(&dry)?)))
+    Ok(Some(Outcome::from(&dry)?))
 }
 
 struct Search<'a> {
@@ -232,12 +237,12 @@ impl Search<'_> {
     /// What is chosen at a value; `None` where it makes no drive.
     fn at(&self, si: f64) -> Result<Option<Outcome>, HandbookError> {
         if self.input == Input::Friction {
-            return Ok(Some(Outcome::of(&choose(&with_friction(self.drive, Ratio::from_si(si)))?)));
+            return Outcome::from(&with_friction(self.drive, Ratio::from_si(si))).map(Some);
         }
         let mut file = self.file.clone();
         (self.input.varied().change)(&mut file, si);
         match file.resolve(self.handbook) {
-            Ok(drive) => Ok(self.named_here(&drive, Outcome::of(&choose(&drive)?))),
+            Ok(drive) => Ok(self.named_here(&drive, Outcome::from(&drive)?)),
             Err(InputError::Handbook(error)) => Err(error),
             Err(_) => Ok(None),
         }
@@ -254,8 +259,10 @@ impl Search<'_> {
     /// The nearest turn from a value towards an end, and how far was looked.
     fn towards(&self, value: f64, end: f64) -> Result<(Option<Turn>, f64), HandbookError> {
         let mut before = value;
-        for step in 1..=STEPS {
-            let share = f64::from(step) / f64::from(STEPS);
+        // Where there is no way to go all steps are one.
+        let steps = if (end - value).abs() > 0.0 { STEPS } else { 1 };
+        for step in 1..=steps {
+            let share = f64::from(step) / f64::from(steps);
             let next = self.between(value, end, share);
             let Some(outcome) = self.at(next)? else { return Ok((None, before)) };
             if outcome != self.now {
