@@ -130,7 +130,13 @@ pub struct WallNeeded {
 /// Widest wall that is looked for.
 const LARGEST: f64 = 20.0;
 /// Halvings of the interval: beyond these it is below a hair.
-const HALVINGS: usize = 40;
+const HALVINGS: i32 = 40;
+/// Steps of the last halving to either side of a guess between which the width most likely lies.
+const NEAR: f64 = 4.0;
+/// Most steps to a guess, and the one after which it is near enough: hardly ever more than six are gone.
+const GUESSES: usize = 12;
+/// See [`GUESSES`].
+const CLOSE: f64 = 1e-12;
 
 /// The wall that bears the high thrust of a scheme, or the most that the jacks give, with its middle behind the axis of
 /// the pipe; `None` where the ground behind is not known, a wall is given, or none of 20 m would do.
@@ -151,7 +157,8 @@ pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNe
 fn fitted(reaction: &Reaction, pipe: &Pipe, thrust: Force, tallest: Length) -> Option<(Length, Length, bool)> {
     let mut calc = Calc::new(Silent);
     let safety = reaction.safety.value;
-    let mut try_width = |width: Length| {
+    let mut try_width = |width: f64| {
+        let width = Length::from_si(width);
         let wall = ThrustWall {
             width,
             height: width.min(tallest),
@@ -163,16 +170,42 @@ fn fitted(reaction: &Reaction, pipe: &Pipe, thrust: Force, tallest: Length) -> O
         let stand = Stand::of(reaction, &wall, pipe);
         let (_, behind, is_undrained) = allowed(&mut calc, reaction, &stand);
         let law = WidthForThrust { thrust, safety, eye: behind.eye, width, resistance: behind.force };
-        (calc.law(law), stand.top, is_undrained)
+        (calc.law(law).si(), stand.top, is_undrained)
     };
-    let (mut short, mut enough) = (Length::default(), Length::from_si(LARGEST));
-    if try_width(enough).0 > enough {
+    if try_width(LARGEST).0 > LARGEST {
         return None;
     }
-    for _ in 0..HALVINGS {
+    let (mut short, mut enough) = (0.0, LARGEST);
+    let step = LARGEST / 2.0_f64.powi(HALVINGS);
+    let guess = (guessed(|width| try_width(width).0) / step).round() * step;
+    let mut is_short = |width| try_width(width).0 > width;
+    let (below, above) = (guess - NEAR * step, guess + NEAR * step);
+    // The same width comes out of all of the interval, after four times as many tries.
+    if below > short && above < enough && is_short(below) && !is_short(above) {
+        (short, enough) = (below, above);
+    }
+    while enough - short > step {
         let middle = (short + enough) / 2.0;
-        if try_width(middle).0 > middle { short = middle } else { enough = middle }
+        if is_short(middle) { short = middle } else { enough = middle }
     }
     let (_, top, is_undrained) = try_width(enough);
-    Some((enough, top, is_undrained))
+    Some((Length::from_si(enough), top, is_undrained))
+}
+
+/// About the width that needs no other: by a secant in logarithms, in which what a width needs is nearly a line.
+fn guessed(mut needed: impl FnMut(f64) -> f64) -> f64 {
+    let mut lacking = |log: f64| needed(log.exp()).ln() - log;
+    let mut before = LARGEST.ln();
+    let mut lacked = lacking(before);
+    let mut log = before + lacked / 2.0;
+    for _ in 0..GUESSES {
+        let lacks = lacking(log);
+        let off = lacks * (log - before) / (lacks - lacked);
+        (before, lacked) = (log, lacks);
+        if !(off.abs() > CLOSE) {
+            break;
+        }
+        log -= off;
+    }
+    log.exp()
 }
