@@ -141,7 +141,9 @@ impl FromScalar for Words {
             Scalar::Nothing => Err("expected a text, got nothing".into()),
             Scalar::Text(text) if text.trim().is_empty() => Err("expected a text, got an empty one".into()),
             // An escape such as "\e" would reach the terminal of whoever reads the report.
-            Scalar::Text(text) if text.chars().any(|c| c.is_control() && !matches!(c, '\n' | '\t')) => {
+            Scalar::Text(text)
+                if !is_plain(text) && text.chars().any(|c| c.is_control() && !matches!(c, '\n' | '\t')) =>
+            {
                 let message = format!("expected a text without control characters, got \"{}\"", shortened(text));
                 Err(Complaint::from(message).advise("delete the escape"))
             }
@@ -149,6 +151,11 @@ impl FromScalar for Words {
             other => Ok(Self(other.to_string())),
         }
     }
+}
+
+/// Whether it is of printed characters of ASCII alone, as nearly every text is.
+fn is_plain(text: &str) -> bool {
+    text.bytes().all(|byte| matches!(byte, b' '..=b'~'))
 }
 
 impl ToScalar for Words {

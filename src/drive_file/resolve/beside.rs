@@ -56,24 +56,27 @@ impl Resolver<'_> {
         beside: &str,
     ) {
         let Some(number) = key.spec.number else { return };
-        let at = if path.is_empty() { key.spec.key.to_owned() } else { format!("{path}.{}", key.spec.key) };
-        // One slip, one fault.
-        if self.flaws.iter().any(|told| told.path == at) {
-            return;
-        }
         let within = |[least, most]: [Q; 2], value: Q| within(value.si(), least.si(), most.si());
-        (key.get)(block).made(|field| match (possible, usual) {
-            (Some(ends), _) if !within(ends, field.value) => {
-                let (what, _) = unit::describe(Q::DIM);
-                let shown = |value| Shown::of(value, number.role).display(field.written_in().unwrap_or(self.system));
-                let ([least, most], read) = (ends.map(shown), shown(field.value));
-                let why = format!("expected {what} from {least} to {most} beside {beside}, got {read}");
-                self.flaw(field, &at, Complaint::advised(why, SLIP));
+        (key.get)(block).made(|field| {
+            let at = if path.is_empty() { key.spec.key.to_owned() } else { format!("{path}.{}", key.spec.key) };
+            // One slip, one fault.
+            if self.flaws.iter().any(|told| told.path == at) {
+                return;
             }
-            (_, Some([least, most])) => {
-                self.beyond_usual(&at, Shown::of(field.value, number.role), (least.si(), most.si()));
+            match (possible, usual) {
+                (Some(ends), _) if !within(ends, field.value) => {
+                    let (what, _) = unit::describe(Q::DIM);
+                    let shown =
+                        |value| Shown::of(value, number.role).display(field.written_in().unwrap_or(self.system));
+                    let ([least, most], read) = (ends.map(shown), shown(field.value));
+                    let why = format!("expected {what} from {least} to {most} beside {beside}, got {read}");
+                    self.flaw(field, &at, Complaint::advised(why, SLIP));
+                }
+                (_, Some([least, most])) => {
+                    self.beyond_usual(&at, Shown::of(field.value, number.role), (least.si(), most.si()));
+                }
+                (_, None) => {}
             }
-            (_, None) => {}
         });
     }
 

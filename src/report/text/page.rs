@@ -71,6 +71,10 @@ impl Page<'_> {
 
     /// `first` at the start, the rest under its end.
     pub(super) fn wrapped(&mut self, first: &str, text: &str) {
+        // A text of one short line, which no word can make wider than its bytes, needs no looking for where to break it.
+        if first.len() + text.len() <= WIDTH && !text.is_empty() && !text.contains('\n') {
+            return self.line(&format!("{first}{text}"));
+        }
         let rest = " ".repeat(first.chars().count());
         let options = Options::new(WIDTH).initial_indent(first).subsequent_indent(&rest);
         let filled = fill(text, options);
