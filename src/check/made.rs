@@ -103,6 +103,8 @@ pub struct Check<S = Subject> {
     rule: Option<Rule>,
     /// It comes out no better than so, and why.
     least: (Verdict, Option<Care>),
+    /// Whether it can be over: a limit of our own alone bars nothing.
+    bars: bool,
 }
 
 /// A demand that must not exceed a limit.
@@ -140,6 +142,7 @@ pub const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
         numbers: Numbers::None,
         rule: None,
         least: (verdict, care),
+        bars: true,
     }
 }
 
@@ -159,8 +162,9 @@ impl Check<()> {
     #[must_use]
     pub(crate) fn of(self, subject: Subject, rule: Rule) -> Check {
         let check = self.by(self.rule.unwrap_or(rule));
-        let Self { verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least, .. } = check;
-        Check { subject, verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least }
+        let Self { verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least, bars, .. } =
+            check;
+        Check { subject, verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least, bars }
     }
 
     /// The worse of two, by verdict, then by how far the limit is used.
@@ -193,7 +197,7 @@ impl<S: Copy> Check<S> {
             Numbers::Cases { cases, best, .. } => {
                 let judged = cases.judged(rule, self.sense);
                 let spared = best.is_some_and(|best| best.judged(rule, self.sense).0 != Verdict::Over);
-                if judged.0 == Verdict::Over && spared { (Verdict::NotDecided, None) } else { judged }
+                if judged.0 == Verdict::Over && (spared || !self.bars) { (Verdict::NotDecided, None) } else { judged }
             }
             Numbers::None => (Verdict::Within, None),
         };
@@ -287,6 +291,12 @@ impl<S: Copy> Check<S> {
     #[must_use]
     pub const fn with_factor(self, factor: Option<Origin>) -> Self {
         Self { factor, ..self }
+    }
+
+    /// Held against a limit that is ours alone, in place of one that the file does not tell: not decided where it is over.
+    #[must_use]
+    pub(crate) fn by_habit(self) -> Self {
+        Self { bars: false, ..self }.decided()
     }
 
     /// With a note for the reader.

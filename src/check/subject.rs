@@ -7,6 +7,9 @@ use crate::handbook::CriterionKind;
 /// Ways to settle something: any of them does, and the fields of the drive file in one go together.
 pub type Ways = &'static [&'static [&'static str]];
 
+/// What no field of the drive file settles.
+pub(crate) const NOTHING: Ways = &[&[]];
+
 /// What the file may leave out so that something goes unchecked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Need {
@@ -95,6 +98,22 @@ macro_rules! subjects {
 checks!(subjects at calc);
 
 impl Subject {
+    /// True for what rules, ground and geometry say of the line, before any force.
+    #[must_use]
+    pub const fn is_of_place(self) -> bool {
+        matches!(
+            self,
+            Self::Ground
+                | Self::BoreStands
+                | Self::Cover
+                | Self::ServiceClearance
+                | Self::RailwayCasing
+                | Self::RailwayWall
+                | Self::LeastSlope
+                | Self::BendRadius
+        )
+    }
+
     /// True for checks of a force, stress or pressure, whose margin counts in the score.
     #[must_use]
     pub const fn is_load(self) -> bool {

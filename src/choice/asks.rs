@@ -2,8 +2,7 @@
 
 use super::ranking::Ranked;
 use super::standing::not_decided;
-use crate::check::{Check, Subject, Verdict, Ways};
-use crate::method::Scheme;
+use crate::check::{Check, Subject, Verdict};
 use crate::quantity::Shown;
 
 /// Lines to write, and the checks that they settle.
@@ -11,40 +10,75 @@ use crate::quantity::Shown;
 pub struct Ask {
     /// Ways to settle them, any of which does, each the paths in the drive file that go together; empty where no field is
     /// known to settle it.
-    pub ways: Vec<&'static [&'static str]>,
+    pub ways: Vec<Vec<&'static str>>,
     /// Labels of the checks that are open for want of them.
     pub checks: Vec<&'static str>,
+    /// Where no field settles them: those that the file tells, and that would have to be others.
+    pub told: Vec<&'static str>,
 }
 
 /// What would have to be told of a scheme that is open: the fewest lines that settle all of it, the one that settles most
-/// first, and last what none settles.
+/// first, each field once, and last what none settles. Nothing is asked for that the file tells.
 #[must_use]
-pub fn asks(scheme: &Scheme) -> Vec<Ask> {
+pub fn asks(ranked: &Ranked) -> Vec<Ask> {
+    let (scheme, told) = (&ranked.scheme, &ranked.pipe.told);
+    let is_told = |field: &&str| told.iter().any(|path| path == field);
     let ways_of = |subject: Subject| {
         let own = scheme.checks.get(subject).map_or(&[][..], |check| check.settled_by);
         if own.is_empty() { subject.need().map_or(&[][..], |need| need.ways) } else { own }
     };
-    let (mut open, none): (Vec<Subject>, Vec<Subject>) =
-        not_decided(scheme).partition(|subject| !ways_of(*subject).is_empty());
-    let mut asks = Vec::new();
-    while let Some(way) = settles_most(&open, ways_of) {
-        let (settled, left) = open.iter().partition(|subject| ways_of(**subject).contains(&way));
-        let settled: Vec<Subject> = settled;
-        let others = settled.first().map_or(&[][..], |subject| ways_of(*subject)).iter().copied();
-        let same = others.filter(|other| *other != way && settled.iter().all(|one| ways_of(*one).contains(other)));
-        let ways = [way].into_iter().chain(same).collect();
-        asks.push(Ask { ways, checks: settled.iter().map(|subject| subject.label()).collect() });
-        open = left;
+    // Of each way what the file does not tell; one of which it tells all does not settle it.
+    let mut open: Vec<Wanting> = not_decided(scheme)
+        .map(|subject| {
+            let ways = ways_of(subject);
+            let left = ways.iter().map(|way| without(way, is_told)).filter(|way| !way.is_empty());
+            let mut left: Vec<Way> = left.collect();
+            left.dedup();
+            let told = ways.iter().flat_map(|way| way.iter().copied()).filter(|field| is_told(field)).collect();
+            Wanting { subject, ways: left, told }
+        })
+        .collect();
+    let none: Vec<Wanting> = open.extract_if(.., |one| one.ways.is_empty()).collect();
+    let mut asks: Vec<Ask> = Vec::new();
+    while let Some(way) = settles_most(&open) {
+        let is_in = |own: &Way| own.iter().all(|field| way.contains(field));
+        let settled: Vec<Wanting> = open.extract_if(.., |one| one.ways.iter().any(is_in)).collect();
+        let others = settled.first().map_or(&[][..], |one| &one.ways).iter();
+        let same = others.filter(|other| **other != way && settled.iter().all(|one| one.ways.contains(other)));
+        let ways: Vec<Way> = [way.clone()].into_iter().chain(same.cloned()).collect();
+        let ask = Ask { ways, checks: settled.iter().map(|one| one.subject.label()).collect(), told: Vec::new() };
+        if ask.ways.len() == 1 {
+            // What is asked for already is not asked for again.
+            for own in open.iter_mut().flat_map(|one| &mut one.ways) {
+                own.retain(|field| !way.contains(field));
+            }
+        }
+        asks.push(ask);
     }
-    asks.extend(none.iter().map(|subject| Ask { ways: Vec::new(), checks: vec![subject.label()] }));
+    let unsettled = |one: Wanting| Ask { ways: Vec::new(), checks: vec![one.subject.label()], told: one.told };
+    asks.extend(none.into_iter().map(unsettled));
     asks
 }
 
+/// Fields that go together.
+type Way = Vec<&'static str>;
+
+/// A check that is open, the ways to settle it, and what the file tells of them.
+struct Wanting {
+    subject: Subject,
+    ways: Vec<Way>,
+    told: Vec<&'static str>,
+}
+
+fn without(way: &[&'static str], out: impl Fn(&&str) -> bool) -> Way {
+    way.iter().copied().filter(|field| !out(field)).collect()
+}
+
 /// The way that settles most of what is open, of equal ones the first told.
-fn settles_most(open: &[Subject], ways_of: impl Fn(Subject) -> Ways) -> Option<&'static [&'static str]> {
-    let count = |way: &[&str]| open.iter().filter(|subject| ways_of(**subject).contains(&way)).count();
-    let ways = open.iter().flat_map(|subject| ways_of(*subject)).copied();
-    ways.rev().max_by_key(|way| count(way))
+fn settles_most(open: &[Wanting]) -> Option<Way> {
+    let count = |way: &Way| open.iter().filter(|one| one.ways.contains(way)).count();
+    let ways = open.iter().flat_map(|one| &one.ways);
+    ways.rev().max_by_key(|way| count(way)).cloned()
 }
 
 /// What bars a scheme: one demand, and every check that it is too much for.
@@ -56,7 +90,7 @@ pub struct Cause<'a> {
     pub checks: Vec<&'a Check>,
 }
 
-/// What bars a scheme, each cause once, the one with the most excess first.
+/// What bars a scheme, each cause once: ground, rules and geometry, then what has the most excess.
 #[must_use]
 pub fn causes(ranked: &Ranked) -> Vec<Cause<'_>> {
     let mut causes: Vec<Cause<'_>> = Vec::new();
@@ -78,6 +112,7 @@ pub fn causes(ranked: &Ranked) -> Vec<Cause<'_>> {
         cause.checks.sort_by(|a, b| used(b).total_cmp(&used(a)));
     }
     let worst = |cause: &Cause<'_>| cause.checks.first().map_or(0.0, |check| used(check));
-    causes.sort_by(|a, b| worst(b).total_cmp(&worst(a)));
+    let is_of_place = |cause: &Cause<'_>| cause.checks.first().is_some_and(|check| check.subject.is_of_place());
+    causes.sort_by(|a, b| is_of_place(b).cmp(&is_of_place(a)).then(worst(b).total_cmp(&worst(a))));
     causes
 }

@@ -53,7 +53,7 @@ fn excess(ranked: &Ranked) -> f64 {
 
 /// How many lines an open scheme asks for; none for any other.
 fn lines(ranked: &Ranked) -> usize {
-    if ranked.standing == Standing::Open { asks(&ranked.scheme).len() } else { 0 }
+    if ranked.standing == Standing::Open { asks(ranked).len() } else { 0 }
 }
 
 /// What the ranking goes by within one standing; an excluded scheme comes last.

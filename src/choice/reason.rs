@@ -29,7 +29,8 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
     let other_kind =
         ranked.iter().skip(1).find(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
     let Some(rival) = other_kind.or_else(|| ranked.get(1).filter(|other| !other.scheme.is_excluded())) else {
-        return Ok(format!("{opening}; no other scheme is possible"));
+        let why = if ranked.len() > 1 { "no other scheme is possible" } else { "no other was listed" };
+        return Ok(format!("{opening}; {why}"));
     };
     let rival_name = name(rival);
     let leads = leads(first, rival);
@@ -82,8 +83,28 @@ pub(crate) fn with_verdict(ranked: &Ranked, verdict: Verdict) -> impl Iterator<I
 /// A check and how far its limit is used, where that is a number.
 pub(crate) fn at(check: &Check) -> String {
     let subject = check.subject.label();
-    let used = check.utilisation();
-    used.map_or_else(|| subject.to_owned(), |used| format!("{subject} at {}", decimal(used, 2)))
+    match check.utilisation() {
+        None => subject.to_owned(),
+        Some(used) if used > MOST_SHARE => format!("{subject} past {} times its limit", decimal(MOST_SHARE, 0)),
+        Some(used) => format!("{subject} at {}", share(used)),
+    }
+}
+
+/// A share of a limit beyond which no number tells anything.
+const MOST_SHARE: f64 = 10.0;
+
+/// A share of a limit with as many digits as tell on which side of the limit it lies.
+pub(crate) fn share(used: f64) -> String {
+    /// Beyond it two numbers are one.
+    const MOST_DIGITS: usize = 6;
+    let is_told = |text: &String| used <= 1.0 || text.parse::<f64>().is_ok_and(|shown| shown > 1.0);
+    let texts = (2..=MOST_DIGITS).map(|digits| decimal(used, digits));
+    texts.clone().find(is_told).or_else(|| texts.last()).unwrap_or_default()
+}
+
+/// The same for a page, where a share past all experience is no more than that.
+pub(crate) fn capped(used: f64) -> String {
+    if used > MOST_SHARE { format!("over {}", decimal(MOST_SHARE, 0)) } else { share(used) }
 }
 
 /// Most checks named for one reason in one line.
@@ -107,7 +128,7 @@ pub(crate) fn care(ranked: &Ranked) -> String {
         let more = names.len().saturating_sub(MOST_NAMED);
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };
         if !names.is_empty() {
-            text.push_str(&format!("; {label}: {}{more}", names.get(..MOST_NAMED).unwrap_or(&names).join(", ")));
+            text.push_str(&format!("; {label}: {}{more}", names.get(..MOST_NAMED).unwrap_or(&names).join("; ")));
         }
     }
     text
@@ -129,7 +150,7 @@ const MOST_ASKED: usize = 2;
 
 /// What to write so that an open scheme is decided, in a few words; empty for any other.
 pub(crate) fn to_write(ranked: &Ranked) -> String {
-    let asks = asks(&ranked.scheme);
+    let asks = asks(ranked);
     let (lines, unsettled): (Vec<&Ask>, Vec<&Ask>) = asks.iter().partition(|ask| !ask.ways.is_empty());
     let one = |ask: &&Ask| ask.ways.iter().map(|fields| fields.join(" and ")).collect::<Vec<_>>().join(", or ");
     let mut parts: Vec<String> = lines.iter().take(MOST_ASKED).map(one).collect();
@@ -138,15 +159,20 @@ pub(crate) fn to_write(ranked: &Ranked) -> String {
         parts.push(format!("{more} more"));
     }
     let write = if parts.is_empty() { String::new() } else { format!("; write {}", parts.join("; ")) };
-    let unsettled: Vec<&str> = unsettled.iter().flat_map(|ask| ask.checks.clone()).collect();
-    let settle = if unsettled.is_empty() { String::new() } else { format!("; settle {}", unsettled.join(", ")) };
+    let as_told = |ask: &&Ask| match ask.told.as_slice() {
+        [] => ask.checks.join("; "),
+        told => format!("{} ({} as told does not do)", ask.checks.join("; "), told.join(", ")),
+    };
+    let unsettled: Vec<String> = unsettled.iter().map(as_told).collect();
+    let settle = if unsettled.is_empty() { String::new() } else { format!("; settle {}", unsettled.join("; ")) };
     format!("{write}{settle}")
 }
 
 /// What bars a scheme, each cause once.
 pub(crate) fn barred_by(ranked: &Ranked) -> String {
     let of = |check: &&Check| match check.utilisation() {
-        Some(used) => format!("{} at {}", check.subject.label(), decimal(used, 2)),
+        Some(used) if check.subject == Subject::Ground => format!("ground, stones at {} of what is taken", share(used)),
+        Some(_) => at(check),
         None if check.likely().is_some() => format!("{} past its limit", check.subject.label()),
         None => match check.note {
             Some(note) => format!("{}: {note}", check.subject.label()),
@@ -154,7 +180,7 @@ pub(crate) fn barred_by(ranked: &Ranked) -> String {
         },
     };
     let one = |cause: &Cause<'_>| cause.checks.iter().map(of).collect::<Vec<_>>().join(" and ");
-    causes(ranked).iter().map(one).collect::<Vec<_>>().join(", ")
+    causes(ranked).iter().map(one).collect::<Vec<_>>().join("; ")
 }
 
 /// What keeps a scheme from being chosen.
@@ -166,7 +192,7 @@ fn stops(drive: &Drive, ranked: &Ranked) -> Result<String, HandbookError> {
     if ranked.standing == Standing::Open {
         let open: Vec<&str> = standing::not_decided(&ranked.scheme).map(Subject::label).collect();
         if !open.is_empty() {
-            texts.push(format!("not decided: {}{}", open.join(", "), to_write(ranked)));
+            texts.push(format!("not decided: {}{}", open.join("; "), to_write(ranked)));
         }
     } else {
         texts.extend(Some(barred_by(ranked)).filter(|text| !text.is_empty()));

@@ -40,15 +40,18 @@ impl Template {
         };
         // A main keeps its shape by a thicker wall than what is not under pressure.
         let sdr = if matches!(self.service, Service::PressureMain) { "9" } else { "11" };
-        let (pe, packer) = match self.units {
-            Units::Si => ("material: pe100, size: 315 mm", "12 mm"),
-            Units::Us => ("material: pe4710, size: 12 in", "0.5 in"),
+        let (pe, packer, wall) = match self.units {
+            Units::Si => ("material: pe100, size: 315 mm", "12 mm", "10 mm"),
+            Units::Us => ("material: pe4710, size: 12 in", "0.5 in", "0.375 in"),
         };
         let pe = format!("  - {{ {pe}, sdr: {sdr} }}");
-        // Clay carries no pressure; a file that offers it for a main would only show that.
+        // Clay carries no pressure; a file that offers it for a main would only show that. A casing is of steel.
         let candidates = match self.service {
             Service::PressureMain => pe,
-            _ => format!("  - {{ material: clay, size: 10 in, packer: {{ thickness: {packer} }} }}\n{pe}"),
+            Service::Casing => format!("  - {{ material: steel, size: 16 in, wall: {wall}, steel_grade: a139_b }}"),
+            Service::GravitySewer => {
+                format!("  - {{ material: clay, size: 10 in, packer: {{ thickness: {packer} }} }}\n{pe}")
+            }
         };
         let mut parts = TEXT.split(['<', '>']);
         let mut text = parts.next().unwrap_or_default().to_owned();

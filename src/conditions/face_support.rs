@@ -8,8 +8,9 @@ use crate::drive::{Column, Ends, Stretch};
 use crate::handbook::{GroundClass, Treatment};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::face::{GreatestSupport, LeastSupport, LeastSupportDrained};
+use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
 use crate::laws::wall::ActiveCoefficient;
-use crate::quantity::{Angle, Band, Length, Pressure, Role};
+use crate::quantity::{Angle, Band, Length, Pressure, Role, UnitWeight};
 use crate::source::Cited;
 
 const HOLD: &str = "hold the face from the demand to the limit, with a gauge: between what keeps the ground in and nine tenths of \
@@ -17,6 +18,8 @@ const HOLD: &str = "hold the face from the demand to the limit, with a gauge: be
 const NARROW: &str = "what keeps the ground in and what lets the slurry out lie so close that no machine holds the face between: \
                       give the strength of the ground and face_pressure";
 const NONE: &str = "what keeps the ground in is more than it bears: no pressure holds this face";
+const SWINGS: &str =
+    "so near to what keeps the ground in that the pressure may not swing: hold it with a gauge, and weigh the spoil";
 const TOLD: &str =
     "the pressure that the face is held at, against what keeps the ground in and against what the ground bears";
 
@@ -73,9 +76,11 @@ fn place<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch, dept
                 let greatest = at_most(Role::Pressure, held.high, cited(window.map(|window| window.greatest)));
                 (least.by(Rule::High), greatest.by(Rule::High))
             };
-            let (adverse, best) = (judged(ends.low, |window| window.held), judged(ends.high, |window| window.least));
+            let [adverse, best] = [ends.low, ends.high].map(|window| judged(window, |window| window.least));
             let check = adverse.0.at_best(best.0).worse(adverse.1.at_best(best.1));
-            check.with_note(TOLD).settled_by(settled)
+            let check = check.with_note(TOLD).settled_by(settled);
+            let swings = ends.low.map(|window| held.low < window.held).in_spite_of_doubt();
+            if swings { check.with_care(Care::Condition, SWINGS) } else { check }
         }
         None => {
             let judged = |window: Doubted<Window>, need: fn(Window) -> Pressure| {
@@ -98,8 +103,8 @@ fn place<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch, dept
     }
 }
 
-/// With one soil: what keeps clay at a safe stability number, or water and active pressure with a margin over both, the
-/// greater in a mixed face; and a share of the total stress without what lies on the surface.
+/// With one soil: what keeps clay at a safe stability number, or water and the active pressure of ground that arches over the
+/// head, with a margin over both, the greater in a mixed face; and a share of the total stress without what lies on the surface.
 fn between<R: Recorder>(
     calc: &mut Calc<R>,
     at: &Plan<'_>,
@@ -126,10 +131,19 @@ fn between<R: Recorder>(
     if stretch.has(GroundClass::runs) {
         let stress = vertical_stress(calc, column, axis);
         let friction_angle = column.soil.at_pipe().map_or(Angle::default(), |layer| layer.friction_angle);
+        // The ground over the head arches: a column that hangs in its sides, with all of the stress across it (Terzaghi).
+        let width = calc.law(SiloWidthTerzaghi { outside_diameter: bore, friction_angle });
+        let effective_stress = calc.law(SiloStress {
+            unit_weight: ((stress.effective - column.soil.surcharge) / axis).max(UnitWeight::default()),
+            width,
+            depth: axis,
+            lateral_friction: friction_angle.tan(),
+            cohesion: Pressure::default(),
+            surcharge: column.soil.surcharge.max(over),
+        });
         let coefficient = calc.law(ActiveCoefficient { friction_angle });
         let mut kept = |margin| {
             let water_pressure = stress.total - stress.effective;
-            let effective_stress = stress.effective;
             calc.law(LeastSupportDrained { water_pressure, coefficient, effective_stress, margin })
         };
         least = least.max(kept(Pressure::default()));

@@ -1,11 +1,11 @@
 //! Ground against method.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Verdict, Ways, rated};
-use crate::drive::{BoreState, Drive, HoleState, OpenRound, Stretch, UNTOLD_PILOT};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated};
+use crate::drive::{BoreState, Drive, Ends, HoleState, OpenRound, Stretch, UNTOLD_PILOT};
 use crate::handbook::{GroundClass, Method, Rating};
-use crate::quantity::UnitWeight;
-use crate::source::{Equation, Origin};
+use crate::quantity::{Role, UnitWeight};
+use crate::source::{Cited, Equation, Origin};
 
 /// The worst stretch decides.
 pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
@@ -14,6 +14,11 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         Method::PipeJacking => suits.jacking,
         Method::Pullback => suits.pullback,
     };
+    let stones = if at.is_jacked() { suits.stones } else { suits.pullback_stones };
+    if let Some(Ends { low: takes, high: stone }) = stones {
+        let check = at_most(Role::Diameter, stone, Cited::new(takes, worst.origin)).by(Rule::High);
+        return Ok(check.with_note(STONES));
+    }
     let check = rated(verdict(worst.value), worst.origin);
     let wet = |stretch: &Stretch| stretch.treatment.is_none() && stretch.way.is_wet();
     let rock = at.drive.stretches.iter().all(|stretch| stretch.class.is_rock());
@@ -35,6 +40,9 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     let check = match (worst.value, worst.origin) {
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_PILOT) => {
             check.with_note(PILOT).settled_by(&[&["pilot"]])
+        }
+        (Rating::Depends, _) if suits.fill => {
+            check.with_note(FILL).settled_by(&[&["ground[].hazards"], &["ground[].class"]])
         }
         (Rating::Unsuitable, _) if at.is_jacked() && suits.runs_in => check.with_note(RUNS_IN),
         (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
@@ -123,8 +131,11 @@ const STANDS: &str = "the bore is taken to stand open for the week of the work: 
                       clay, without fissures or seams that bring water";
 const PARTLY: &str = "the bore is taken to stand open for two days, and to close on a part of its length: \
                       no night longer than the work asks for, fill and grout then";
-const HELD: &str = "fluid is taken to hold the bore: keep both pits full of it up to the ground";
+const HELD: &str =
+    "fluid is taken to hold the bore: keep both pits full of it, to the level that is told or else up to the ground";
 
+const STONES: &str = "the largest stone, against what pilot and head take";
+const FILL: &str = "fill may hold anything: say that nothing obstructs it (`hazards: []`), or what does";
 const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore, whatever force there is: case it \
                        at the bit, hold it with fluid, or drain it";
 const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. Case it at the \

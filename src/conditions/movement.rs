@@ -5,7 +5,7 @@
 //! asked of the contractor is to leave it full, so that no more of it closes than the limit bears.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_most, rated, required};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated, required};
 use crate::drive::{Crossing, Ends, Pipe, Stretch};
 use crate::handbook::{GroundClass, Lubrication};
 use crate::law::{Calc, Doubted, Recorder};
@@ -19,11 +19,33 @@ const BOTH_ENDS: &str = "likely: middle width of the trough and the usual closin
                          and the whole annulus";
 const FULL: &str =
     "the annulus is left full of set fluid or grout: no more of it may close than the limit bears, high trough";
-const GROUTED: &str = "high: a quarter of the grouted annulus closes, and the narrow trough";
+const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the narrow trough";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
 const UNTOLD: &str = "what lies over the bore is not told: taken as a road";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
 const OPEN: &str = "nothing over the bore has a limit of it";
+
+/// What settles each check: the limit of its owner, or less overcut, or the filling of a pulled annulus.
+const SURFACE_SETTLEMENT: [Ways; 3] = [
+    &[&["surface.allowed_settlement"]],
+    &[&["candidates[].bore"], &["surface.allowed_settlement"]],
+    &[&["annulus.filling"], &["surface.allowed_settlement"]],
+];
+const SURFACE_SLOPE: [Ways; 3] = [
+    &[&["surface.allowed_slope"]],
+    &[&["candidates[].bore"], &["surface.allowed_slope"]],
+    &[&["annulus.filling"], &["surface.allowed_slope"]],
+];
+const SERVICE_SETTLEMENT: [Ways; 3] = [
+    &[&["crossings[].allowed_settlement"]],
+    &[&["candidates[].bore"], &["crossings[].allowed_settlement"]],
+    &[&["annulus.filling"], &["crossings[].allowed_settlement"]],
+];
+const SERVICE_SLOPE: [Ways; 3] = [
+    &[&["crossings[].allowed_slope"]],
+    &[&["candidates[].bore"], &["crossings[].allowed_slope"]],
+    &[&["annulus.filling"], &["crossings[].allowed_slope"]],
+];
 
 /// Deepest settlement and steepest slope at one level.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -190,20 +212,18 @@ pub(crate) fn of_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Opti
 
 pub(crate) fn surface_settlement(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
     let (limits, moves) = at.drive.site.surface.settlement.zip(moves).ok_or(Absent::NotApplicable(OPEN))?;
-    Ok(of_the_surface(at, against(at, Role::Settlement, moves, limits, |moved| moved.settlement)))
+    Ok(of_the_surface(at, against(at, (Role::Settlement, SURFACE_SETTLEMENT), moves, limits, |moved| moved.settlement)))
 }
 
 pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
     let (limits, moves) = at.drive.site.surface.slope.zip(moves).ok_or(Absent::NotApplicable(OPEN))?;
-    Ok(of_the_surface(at, against(at, Role::Slope, moves, limits, |moved| moved.slope)))
+    Ok(of_the_surface(at, against(at, (Role::Slope, SURFACE_SLOPE), moves, limits, |moved| moved.slope)))
 }
 
 /// A railway leaves nothing to a survey; and what lies over the bore is the first thing to tell.
 fn of_the_surface(at: &Plan<'_>, check: Check<()>) -> Check<()> {
     let surface = &at.drive.site.surface;
     let check = if surface.railway && !check.is_required() { check.by(Rule::High) } else { check };
-    let check =
-        check.settled_by(if at.is_jacked() { &[&["surface.allowed_settlement"]] } else { &[&["annulus.filling"]] });
     if surface.is_told || surface.is_limited {
         return check;
     }
@@ -223,8 +243,9 @@ pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Ou
     for crossing in over() {
         calc.part("settlement of services");
         let moves = at_service(calc, at, crossing);
-        keep(&mut settlement, against(at, Role::Settlement, moves, crossing.settlement, |moved| moved.settlement));
-        keep(&mut slope, against(at, Role::Slope, moves, crossing.slope, |moved| moved.slope));
+        let of_settlement = (Role::Settlement, SERVICE_SETTLEMENT);
+        keep(&mut settlement, against(at, of_settlement, moves, crossing.settlement, |moved| moved.settlement));
+        keep(&mut slope, against(at, (Role::Slope, SERVICE_SLOPE), moves, crossing.slope, |moved| moved.slope));
     }
     (settlement, slope)
 }
@@ -232,7 +253,7 @@ pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Ou
 /// What moves, against a limit: on the safe side of what is not told, and at its best.
 fn against<Q: Measure>(
     at: &Plan<'_>,
-    role: Role,
+    (role, [by_limit, by_bore, by_filling]): (Role, [Ways; 3]),
     moves: Moves,
     limits: Ends<Cited<Q>>,
     of: impl Fn(Moved) -> Band<Q>,
@@ -242,15 +263,20 @@ fn against<Q: Measure>(
         return rated(Verdict::NotDecided, limits.low.origin).with_note(NO_WIDTH);
     };
     if at.is_jacked() {
-        return at_most(role, most, limits.low).with_note(BOTH_ENDS).at_best(at_most(role, least, limits.high));
+        let check = at_most(role, most, limits.low).with_note(BOTH_ENDS).at_best(at_most(role, least, limits.high));
+        // With the least overcut it would do.
+        let less = !at.pipe.bore_is_told() && at_most(role, least, limits.low).verdict == Verdict::Within;
+        let check = check.settled_by(if less { by_bore } else { by_limit });
+        return if only_limit(&limits) { check } else { check.by_habit() };
     }
     let usual = at.drive.site.movement.closes.value;
     let check = closing(at, role, (least, most), (limits.low, usual));
     // A limit that is only usual bars nothing that leaves its annulus full.
     let best = || closing(at, role, (least, most), (limits.high, Ratio::default()));
-    let check = if only_limit(&limits) { check } else { check.at_best(best()) };
+    let check = if only_limit(&limits) { check } else { check.at_best(best()).by_habit() };
+    let check = check.settled_by(by_filling);
     let railway = at.drive.site.surface.railway && !at.drive.annulus.grouted;
-    if railway { check.undecided(UNGROUTED) } else { check }
+    if railway { check.undecided(UNGROUTED).settled_by(&[&["annulus.filling"]]) } else { check }
 }
 
 fn only_limit<Q: Measure>(limits: &Ends<Cited<Q>>) -> bool {
@@ -270,6 +296,7 @@ fn closing<Q: Measure>(
         return all.with_note(BOTH_ENDS);
     }
     if at.drive.annulus.grouted {
+        let closes = at.drive.site.movement.closes_grouted.value;
         let left =
             none.zip(whole).map(|(none, whole)| Band { high: between(none.high, whole.high, closes.si()), ..none });
         return at_most(role, left, limit).with_note(GROUTED);

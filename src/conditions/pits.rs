@@ -18,9 +18,9 @@ const HEAVE_BY_BLOWS: &str =
     "strength by the blow count: give undrained_strength; shoring below the floor counts where its toe is told";
 const HEAVE_OTHER: &str = "the strength given is more than the other clay has: that one by its blow count, list it as the \
                            class; shoring below the floor counts where its toe is told";
-const DRAINED: &str = "wells keep the water half a metre under the floor as long as the pit is open";
+const DRAINED: &str = "wells keep the water 0.5 m (20 in) under the floor as long as the pit is open";
 const SEALED: &str = "the sealed base is the word of the file: its weight and anchors hold the water";
-const WELLS: &str = "head of water over the floor: wells that keep it half a metre under the floor, or shoring to about one \
+const WELLS: &str = "head of water over the floor: wells that keep it 0.5 m (20 in) under the floor, or shoring to about one \
                      and a half times the head below it";
 const TOE: &str = "water that flows round the toe of the shoring and up to the floor, more in a narrow pit";
 const TIGHT: &str = "the pit is shorter or narrower than what has to go in, and people beside it";

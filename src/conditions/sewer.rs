@@ -135,7 +135,10 @@ pub(crate) fn back_fall<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
     let limit = Cited::new(slope(at), at.drive.grade.origin);
     of_waves(at, calc, !at.is_jacked(), |calc, wave| {
         let peak = calc.doubted(|calc| {
-            wave.amplitude.with(wave.half, |amplitude, half_wave| calc.law(PeakSlope { amplitude, half_wave }))
+            let peak =
+                wave.amplitude.with(wave.half, |amplitude, half_wave| calc.law(PeakSlope { amplitude, half_wave }));
+            // A higher wave may be longer, and then no steeper.
+            Band { high: peak.high.max(peak.likely), ..peak }
         });
         at_most(Role::Slope, peak, limit)
     })

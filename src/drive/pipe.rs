@@ -32,6 +32,12 @@ pub struct Rated {
     pub(crate) pullback: Cited<Rating>,
     /// The ground runs or flows into the open stem of the pilot before a jacked pipe.
     pub(crate) runs_in: bool,
+    /// The largest stone that pilot and head take, and a larger one that the file tells, where that bars.
+    pub(crate) stones: Option<super::earth::Ends<Length>>,
+    /// The same of the reamer of a pulled one.
+    pub(crate) pullback_stones: Option<super::earth::Ends<Length>>,
+    /// Fill of which the file does not tell what obstructs it.
+    pub(crate) fill: bool,
 }
 
 /// A pipe to choose from.
@@ -67,6 +73,8 @@ pub struct Pipe {
     /// What it may carry as a pressure main; none for another service.
     pub(crate) carries: Option<Box<super::service::Carries>>,
     /// How the ground suits it.
+    /// Paths of all that the file tells of the drive and of this pipe, for what it is asked for.
+    pub(crate) told: Vec<String>,
     pub(crate) ground: Option<Rated>,
     /// Price per metre, in the user's money, where the file gives it.
     pub(crate) price: Option<Priced<Length>>,

@@ -175,8 +175,8 @@ pub struct BreakOutRule {
     pub(crate) cap: Cited<Ratio>,
     /// The same in firm to hard clay with a gauge.
     pub(crate) cap_firm_clay: Cited<Ratio>,
-    /// Fluid over the water at the crown that holds ground that runs.
-    pub(crate) over_water: Cited<Pressure>,
+    /// What fluid holds ground that runs.
+    pub(crate) holds: super::FluidRule,
     /// Cover of the bore below which fluid under pressure comes up.
     pub(crate) least_cover: Cited<Length>,
     /// Yield point of fluid that is not told: thin and thick.

@@ -128,6 +128,8 @@ pub struct Movement {
     pub(crate) overcut: Ends<Length>,
     /// Share of the annulus of a pulled pipe that closes where it is left full.
     pub(crate) closes: Cited<Ratio>,
+    /// The same where it is grouted.
+    pub(crate) closes_grouted: Cited<Ratio>,
     /// Volume lost at the face, low and high.
     pub(crate) face_loss: (Ratio, Cited<Ratio>),
 }

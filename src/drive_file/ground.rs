@@ -25,9 +25,8 @@ fields! {
         largest_stone: may<Length> as Diameter, Within(0.0, m(3.0)), usual(0.0, mm(300.0)), ["20 mm", "0.75 in"];
         /// What is done against water at the face, for the ground of this stretch.
         treatment: may<Treatment>;
-        /// Hazards that the class does not tell.
-        #[serde(default)]
-        hazards: values<GroundHazard>;
+        /// Hazards that the class does not tell; `[]` where it is known that there are none, which fill asks for.
+        hazards: list<GroundHazard>;
         /// Unit friction on everything in the bore, instead of the table.
         unit_friction: band<Pressure> as UnitFriction, Within(0.0, kpa(200.0)), usual(0.0, kpa(60.0)),
             ["5 kPa", "100 psf"],

@@ -81,7 +81,7 @@ laws! {
 
     /// Least pressure that keeps ground in that runs or flows: `s_T = u + K_a s' + m`.
     ///
-    /// Arching before the face, which takes of it, is not counted.
+    /// With the stress that arching over the head leaves, where it is counted.
     LeastSupportDrained "least support of a face in sand" {
         /// Pressure of the water at the axis.
         water_pressure "u": Pressure as UnitFriction,

@@ -2,7 +2,7 @@
 
 use super::either::Either;
 use super::walked::Walked;
-use crate::check::{Care, Check, Decides, Rule, Subject, Verdict, Ways, at_most};
+use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most};
 use crate::drive::{Drive, IfStalled};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
@@ -10,6 +10,8 @@ use crate::quantity::{Band, Force, Measure, Ratio, Role};
 const STALLS: &str = "at the high end the drive stalls: hold the jacks to what may be borne (`rig: { held_to: ... }`) and \
                       say how it is freed (`if_stalled`)";
 const FREED: &str = "the jacks are held to what may be borne; where it stalls it is freed as the file says";
+const BEYOND: &str = "so far past what may be borne that nothing held to it gets through: a shorter drive, better lubrication, work \
+                      without nights, or more strength";
 const PULL_STALLS: &str = "at the high end the pull stalls: say how it is freed (`if_stalled`)";
 const PULL_FREED: &str = "the rig holds at its rating; where the pull stalls a pit is dug over it, as the file says";
 
@@ -45,16 +47,21 @@ fn stalls(
     [stalls, freed]: [&'static str; 2],
     ways: Ways,
 ) -> Check<()> {
-    let (Verdict::NotDecided, None, Some((demand, limit)), Some((likely, _))) =
-        (check.verdict, check.doubt, check.high(), check.likely())
-    else {
+    let (Verdict::NotDecided, None, Some((likely, _))) = (check.verdict, check.doubt, check.likely()) else {
         return check;
     };
-    if is_freed(Force::from_si(likely.si)) && demand.si <= most.si() * limit.si {
+    if is_freed(Force::from_si(likely.si)) && can_be_held(&check, most) {
         check.by(Rule::Watched(most)).with_care(Care::Condition, freed)
-    } else {
+    } else if can_be_held(&check, most) {
         check.with_note(stalls).settled_by(ways)
+    } else {
+        check.with_note(BEYOND).settled_by(NOTHING)
     }
+}
+
+/// Whether jacks that are held below a limit may get through at all: up to so many times that limit at the high level.
+pub(super) fn can_be_held(check: &Check<()>, most: Ratio) -> bool {
+    check.high().is_some_and(|(demand, limit)| demand.si <= most.si() * limit.si)
 }
 
 /// The same by the factor that is in the limit, held to the limit itself.

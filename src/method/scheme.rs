@@ -1,6 +1,6 @@
 //! One pipe put in by one method.
 
-use crate::check::{Check, Checks, Rule};
+use crate::check::{Check, Checks, Rule, Verdict};
 use crate::handbook::Method;
 use crate::law::Doubted;
 use crate::quantity::{Band, Force};
@@ -54,7 +54,8 @@ impl Scheme {
     /// Checks with a limit of which a share is used: neither a habit nor what is asked of the contractor.
     fn counting(&self) -> impl Iterator<Item = &Check> {
         let counts = |check: &&Check| !matches!(check.rule(), Some(Rule::Screen | Rule::Required));
-        self.checks.iter().filter(counts).filter(|check| check.utilisation().is_some())
+        let has_share = |check: &&Check| check.utilisation().is_some() || check.verdict == Verdict::Over;
+        self.checks.iter().filter(counts).filter(has_share)
     }
 
     /// Whether a property of the pipe family bars the scheme before any number.
@@ -69,8 +70,9 @@ impl Scheme {
     }
 }
 
-/// The graver verdict first, and of one verdict the limit that is used more.
+/// The graver verdict first, of what is over ground, rules and geometry, and then the limit that is used more.
 fn by_use(a: &Check, b: &Check) -> Ordering {
     let used = |check: &Check| check.utilisation().unwrap_or(0.0);
-    a.verdict.cmp(&b.verdict).then(used(a).total_cmp(&used(b)))
+    let leads = |check: &Check| check.verdict == Verdict::Over && check.subject.is_of_place();
+    a.verdict.cmp(&b.verdict).then(leads(a).cmp(&leads(b))).then(used(a).total_cmp(&used(b)))
 }

@@ -19,7 +19,7 @@ const IN: &str = "buckling of the stem";
 const OUT: &str = "buckling of the stem that is driven out";
 const JACKS: &str = "against the share of its rating that jacks are designed for";
 const ASKED: &str = "the tube of the stem is not told: a stem and a free length for so much, against a stem of 100 x 15 mm \
-                     with 1.0 m free in the pit";
+                     (4 x 0.6 in) with 1.0 m (3.3 ft) free in the pit";
 const JOINTS: &str = "no rating of its joints is told: joints for so much, against the most that is usual";
 const TUBE: Ways = &[&["stem.wall", "stem.free_length"]];
 const SNAKING: &str = "where the bore stands open round the stem: it snakes, which costs line and friction before it \

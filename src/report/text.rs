@@ -92,7 +92,7 @@ impl Page<'_> {
     fn asked(&mut self, choice: &Choice) {
         let Some(first) = choice.ranked.first().filter(|first| first.standing == Standing::Open) else { return };
         let mut label = "Write    ";
-        for ask in asks(&first.scheme) {
+        for ask in asks(first) {
             let fields = ask
                 .ways
                 .iter()
@@ -103,7 +103,7 @@ impl Page<'_> {
                     format!("{}; {}", spec.doc.trim_end_matches('.').replace("\n", " "), spec.may_be(self.system))
                 });
                 let settles = match (way, place) {
-                    (0, 0) => format!(" (settles {})", ask.checks.join(", ")),
+                    (0, 0) => format!(" (settles {})", ask.checks.join("; ")),
                     (_, 0) => String::new(),
                     _ => " (with it)".to_owned(),
                 };

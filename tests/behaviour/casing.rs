@@ -23,6 +23,20 @@ fn limit(scheme: &Scheme, subject: Subject) -> f64 {
     scheme.checks.get(subject).unwrap().high().unwrap().1.si
 }
 
+/// A casing behind the pilot is driven out by the pipe: it may be as wide as that, 338 mm, and asks for no room inside.
+#[test]
+fn a_casing_that_is_driven_out_is_as_wide_as_the_pipe() {
+    let of = |casing: &str| {
+        let text =
+            text(|text| text.edit("size: 10 in }", &format!("size: 10 in, casing: {casing}, casing_wall: 8 mm }}")));
+        jackpull::read_drive(&text, &jackpull::Handbook::embedded()).map_err(|error| error.to_string())
+    };
+    for casing in ["338 mm", "350 mm"] {
+        assert!(of(casing).is_ok(), "{casing}: {:?}", of(casing).err());
+    }
+    assert!(of("330 mm").unwrap_err().contains("casing: is smaller than clay 10 in"));
+}
+
 fn area() -> f64 {
     PI * (0.406 - 0.008) * 0.008
 }

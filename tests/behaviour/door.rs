@@ -480,7 +480,6 @@ fn new_fields_are_checked() {
             text(|text| text).edit("size: 10 in }", "size: 10 in, casing: 406 mm, casing_free_length: 3 m }"),
             "without the wall of the casing",
         ),
-        (text(|text| text).edit("size: 10 in }", "size: 10 in, casing: 406 mm, casing_wall: 40 mm }"), "no room"),
         (text(|text| text).edit("class: silt", "class: silt, mixed_with: silt"), "class of the stretch itself"),
         (text(|text| text).edit("rig:", "depths: [{ at: 30 m, invert_depth: 5 m }]\nrig:"), "add `grade"),
         (

@@ -59,6 +59,59 @@ fn hazards_never_help() {
     }
 }
 
+/// Round inches are within: 2 in are no cobbles and 4 in no boulders, for a pilot as for a reamer; an auger in its casing and the
+/// crusher of a machine take a third of their bore. The pipe is 338 mm outside: 112 mm, 4.4 in.
+#[test]
+fn stones_in_round_inches() {
+    let stone = |stone: &str, lines: &str| {
+        let stretch = format!("class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: {stone}");
+        let text = one_stretch(&stretch, lines);
+        let alone = lines.contains("none");
+        let text = if alone { text.edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "") } else { text };
+        let drive = drive(&text);
+        let of = |index: usize, method| {
+            let scheme = assess(&drive, drive.candidates().get(index)?, method);
+            let check = *scheme.checks.get(Subject::Ground)?;
+            Some((check.verdict, check.high().map(|(stone, takes)| (stone.si, takes.si))))
+        };
+        (of(0, Method::PipeJacking).unwrap(), of(1, Method::Pullback))
+    };
+    let (jacked, pulled) = stone("2 in", "");
+    assert_eq!((jacked.0, pulled.unwrap().0), (Verdict::Within, Verdict::Within));
+    // A bar tells the stone, and the largest that would do.
+    let (jacked, pulled) = stone("2.1 in", "");
+    let told = (Verdict::Over, Some((2.1 * 0.0254, 2.0 * 0.0254)));
+    assert_eq!((jacked, pulled.unwrap()), (told, told));
+    for (largest, is_taken) in [("4 in", true), ("112 mm", true), ("113 mm", false), ("6 in", false)] {
+        for lines in ["stem: { outside_diameter: none }\n", "spoil: slurry\nstem: { outside_diameter: none }\n"] {
+            let (verdict, numbers) = stone(largest, lines).0;
+            assert_eq!(verdict, if is_taken { Verdict::WithCare } else { Verdict::Over }, "{largest}, {lines}");
+            let third = drive(&one_stretch(FIRM, "")).candidates()[0].outside_diameter().value / 3.0;
+            assert!(is_taken || (numbers.unwrap().1 - third).abs() < 1e-6, "{numbers:?}");
+        }
+    }
+}
+
+/// Fill is rated once the file says that nothing obstructs it: with care, as nobody knows all of it.
+#[test]
+fn fill_waits_for_its_obstructions() {
+    let fill = "class: fill, spt_n: 14, largest_stone: 1 in";
+    let [jacked, pulled] = schemes(fill, "");
+    for scheme in [jacked, pulled] {
+        let check = scheme.checks.get(Subject::Ground).unwrap();
+        assert_eq!(check.verdict, Verdict::NotDecided);
+        assert_eq!(check.settled_by, [["ground[].hazards"], ["ground[].class"]]);
+    }
+    let known = |hazards: &str| grounds(&format!("{fill}, hazards: {hazards}"), "");
+    assert_eq!(known("[]"), [Verdict::WithCare; 2]);
+    assert_eq!(known("[obstructions]"), [Verdict::Over; 2]);
+    // An open auger is no way through fill below water.
+    let wet = one_stretch(&format!("{fill}, hazards: [], groundwater: 1 m"), "stem: { outside_diameter: none }\n");
+    let drive = drive(&wet.edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", ""));
+    let wet = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
+    assert_eq!(wet.checks.get(Subject::Ground).unwrap().verdict, Verdict::Over);
+}
+
 #[test]
 fn each_hazard_has_a_row() {
     let book = Handbook::embedded();

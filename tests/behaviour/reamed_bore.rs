@@ -47,6 +47,38 @@ fn clay_stands_by_its_strength_and_the_fluid() {
     assert_eq!(bore(&kept.edit(", fluid_level: 1 m", "")).verdict, Verdict::NotDecided);
 }
 
+/// What holds sand is one rule: 10 kPa over the water is well, less with care, no more than the water bars; half a metre where
+/// the crown, 3.75 m deep, is dry.
+#[test]
+fn fluid_that_is_told_is_held_against_the_water() {
+    let sand = CLAY.edit("class: soft_clay, spt_n: 3", "class: medium_to_dense_sand, spt_n: 25").edit(
+        ", soil: { moist: 18 kN/m3, saturated: 18 kN/m3, friction_angle: 17 deg, undrained_strength: 20 kPa }",
+        ", soil: { moist: 18 kN/m3, saturated: 20 kN/m3, friction_angle: 32 deg }",
+    );
+    let wet = sand.edit("groundwater: none", "groundwater: 2 m");
+    let at = |text: &str, level: &str| {
+        let check = bore(&text.edit("fluid_level: 1 m", &format!("fluid_level: {level}")));
+        (check.verdict, check.care)
+    };
+    // 1 m over the water is 9.8 kPa, 1.1 m 10.8 kPa.
+    assert_eq!(at(&wet, "0.9 m"), (Verdict::Within, None));
+    assert_eq!(at(&wet, "1 m"), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(at(&wet, "1.9 m"), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(at(&wet, "2 m").0, Verdict::Over);
+    assert_eq!(at(&sand, "3.2 m"), (Verdict::Within, None));
+    assert_eq!(at(&sand, "3.3 m").0, Verdict::Over);
+    // The stem lies in the same bore: it is held by the same fluid, and not by one that stands lower than the water.
+    let state = |level: &str| {
+        let text = wet.edit("fluid_level: 1 m", &format!("fluid_level: {level}"));
+        let drive = crate::drives::drive(&format!("pilot: drilled\n{text}"));
+        let round = |one: &&jackpull::drive::Assumed| one.field == "ground[0].bore round the stem";
+        let told = drive.assumed().iter().find(round).map(|one| one.value.text(jackpull::quantity::UnitSystem::Si));
+        told.unwrap()
+    };
+    assert_eq!(state("1.9 m"), state("0.5 m"));
+    assert_eq!(state("2 m"), "not counted on to stand");
+}
+
 /// Sand under water at 2 m, the crown 3.75 m deep: 17.2 kPa of water and 10 over it; fluid kept 1 m under the ground stands
 /// 2.75 m over the crown, 27.0 kPa as light as water.
 #[test]

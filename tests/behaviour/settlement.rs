@@ -51,10 +51,10 @@ fn the_annulus_of_a_pulled_pipe_is_left_full() {
     assert_eq!(at("40 mm").verdict, Verdict::Within);
     assert_eq!(at("7 mm").verdict, Verdict::NotDecided);
     assert_eq!(at("3 mm").verdict, Verdict::Over);
-    // With grout a quarter of it closes at the high level: 9 mm.
+    // With grout what it bleeds of it closes at the high level, a twentieth: 3 mm.
     let grouted = line("surface: { over: road }\nannulus: { filling: grouted }");
     assert_eq!(surface(&grouted).verdict, Verdict::Within);
-    assert_relative_eq!(high(&grouted, Subject::SurfaceSettlement).0, face + 0.25 * annulus, max_relative = 1e-2);
+    assert_relative_eq!(high(&grouted, Subject::SurfaceSettlement).0, face + 0.05 * annulus, max_relative = 1e-2);
     // A railway asks for it.
     assert_eq!(surface(&line("surface: { over: railway }")).verdict, Verdict::NotDecided);
 }
@@ -74,6 +74,24 @@ fn the_overcut_of_a_jacked_pipe() {
     assert_relative_eq!(check.high().unwrap().1.si, 13e-3);
     assert!(check.best().unwrap().0.si < 0.5 * check.high().unwrap().0.si);
     assert!(told.best().unwrap().1.si > 13e-3);
+}
+
+/// A limit that is ours alone bars nothing; the same told by the file does. Clay of 338 mm at 1.5 m loses 2 % of a bore of 388 mm
+/// and 44 mm of overcut beside it: more than 13 mm.
+#[test]
+fn a_limit_of_our_own_bars_nothing() {
+    let of = |over: &str| {
+        let shallow = crate::drives::text(|text| text.edit("lubrication:", &format!("surface: {over}\nlubrication:")));
+        let shallow =
+            shallow.edit("4.20 m", "1.50 m").edit("3.96 m", "1.26 m").edit("size: 10 in", "size: 10 in, bore: 388 mm");
+        let drive = drive(&shallow);
+        surface(&assess(&drive, &drive.candidates()[0], Method::PipeJacking))
+    };
+    let (ours, told) = (of("{ over: road }"), of("{ over: road, allowed_settlement: 13 mm }"));
+    assert!(ours.utilisation().unwrap() > 1.5, "{ours:?}");
+    assert_eq!(ours.high(), told.high());
+    assert_eq!((ours.verdict, told.verdict), (Verdict::NotDecided, Verdict::Over));
+    assert_eq!(ours.settled_by, [["surface.allowed_settlement"]]);
 }
 
 /// A gravity line of PE DR 11 from 13 ft up to 8 ft with little told, worked by hand apart from the program: the whole wall bends by

@@ -218,6 +218,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "settlement.slope_least" => (0.0005, 0.004),
             "settlement.slope_most" => (0.003, 0.01),
             "settlement.annulus_left" => (0.1, 0.5),
+            "settlement.annulus_grouted" => (0.01, 0.1),
+            "ground.bore_over_stone" => (2.0, 5.0),
             "pull.fluid_loaded" => (1.0, 1.3),
             "pe.weld_unknown" => (0.4, 0.95),
             "pe.weld_documented" => (0.8, 1.0),
@@ -337,6 +339,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "overcut.in_accuracy" => (10.0 * MM, 50.0 * MM),
             "laydown.handling" => (3.0, 25.0),
             "break_out.cover" => (0.5, 2.0),
+            "bore.fluid_over_crown" => (0.2, 1.5),
             "break_out.service" => (1.0, 6.0),
             // What agencies print goes from a few millimetres to an inch or so.
             "settlement.rail_least" | "settlement.service_least" => (3.0 * MM, 10.0 * MM),

@@ -16,8 +16,12 @@ fn every_template_assesses_as_printed() {
             let page = stdout(&assessed);
             assert_eq!(assessed.status.code(), Some(0), "{service}, {units}: {}{page}", stderr(&assessed));
             assert!(stderr(&assessed).is_empty(), "{}", stderr(&assessed));
-            // A main of PE is pulled; the others push the clay pipe that they list first.
-            let start = if service == "pressure_main" { "PULLBACK, PE" } else { "PIPE JACKING, clay 10 in: " };
+            // A main of PE is pulled; a sewer pushes the clay pipe that it lists first, and a casing is of steel.
+            let start = match service {
+                "pressure_main" => "PULLBACK, PE",
+                "casing" => "PIPE JACKING, steel 16 in: ",
+                _ => "PIPE JACKING, clay 10 in: ",
+            };
             assert!(page.starts_with(start), "{service}, {units}: {page}");
         }
     }

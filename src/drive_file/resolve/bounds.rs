@@ -10,6 +10,9 @@ use crate::quantity::shown::plain;
 use crate::quantity::{Role, Shown, unit};
 use crate::yaml::Complaint;
 
+/// A round number of one family of units may be so much beyond that of the other.
+const ROUND: f64 = 1.02;
+
 /// Where most slips are.
 pub(super) const SLIP: &str = "see the unit and the decimal point";
 
@@ -39,7 +42,9 @@ impl Resolver<'_> {
 
     /// Tells of a value that is beyond what is usual.
     pub(super) fn beyond_usual(&mut self, path: &str, value: Shown, (least, most): (f64, f64)) {
-        if !within(value.si, least, most) {
+        // Round numbers of either family of units are within: 6 in for 150 mm, 20 ft for 6 m.
+        let (from, to) = (least.min(least / ROUND), most * ROUND);
+        if !within(value.si, from, to) {
             let usual = [least, most].map(|si| Shown { si, role: value.role });
             let concern = concern(path);
             self.unusual.push(Unusual { concern, field: path.to_owned(), value, usual });

@@ -5,10 +5,14 @@ use super::applies::{CASING_PARTS, keys};
 use super::listed::{Listed, Resolved};
 use crate::drive::{Casing, CasingTube, SteelEnd};
 use crate::drive_file::CandidateFile;
+use crate::drive_file::limits::mm;
 use crate::handbook::SteelCasingWallRow;
 use crate::quantity::{Length, Measure, Role};
 use crate::source::Cited;
 use crate::yaml::Complaint;
+
+/// In m, that a casing as wide as the pipe may be less by rounding.
+const ROUNDING: f64 = mm(1.0);
 
 impl Resolver<'_> {
     /// The casing before a pipe of this name and diameter.
@@ -18,17 +22,14 @@ impl Resolver<'_> {
             return Ok(None);
         };
         let outside_diameter = outside_diameter.value;
-        if outside_diameter < pipe {
+        if outside_diameter + Length::from_si(ROUNDING) < pipe {
             let message = format!("is smaller than {label}, which it makes room for");
             self.fault(of, CandidateFile::casing, message);
         }
         let tube = match &of.pipe.casing_wall {
             Some(field) => {
+                // The pipe follows the casing and need not go into it.
                 let wall = self.tube_wall(field, &of.at("casing_wall"), outside_diameter);
-                if outside_diameter - 2.0 * wall < pipe {
-                    let message = format!("leaves no room for {label} in the casing");
-                    self.fault(of, CandidateFile::casing_wall, message);
-                }
                 Some(Box::new(self.casing_tube(of, outside_diameter, wall)?))
             }
             None => {

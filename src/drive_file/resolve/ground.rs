@@ -198,7 +198,8 @@ impl Resolver<'_> {
         let place = Place { stretch, way: &way, earth: &earth, hazards: &hazards };
         let drilled = |it: &mut Self| it.drilled(file, stem, path, &place);
         let drilled = works.drilled.then(|| self.about(Concern::Stem, drilled)).transpose()?;
-        let told = Told { site, other, hazards };
+        let is_fill = [Some(class), mixed_with].contains(&Some(GroundClass::Fill));
+        let told = Told { site, other, hazards, may_obstruct: is_fill && stretch.hazards.is_none() };
         let stretch = Stretch {
             index,
             from,

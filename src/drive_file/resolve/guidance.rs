@@ -5,6 +5,7 @@ use super::line::Line;
 use super::suitability::Works;
 use crate::drive::{AssumedValue, Guided, Stretch, Waves};
 use crate::drive_file::DriveFile;
+use crate::drive_file::limits::mm;
 use crate::handbook::{GroundClass, Guidance, HandbookError, Pilot};
 use crate::law::Law;
 use crate::laws::guidance::GuidedError;
@@ -33,7 +34,7 @@ const STEERED: Equation = Equation::judged(
     "a machine or casing steered by laser",
 );
 /// Most stone in m that a pushed pilot takes without being turned off its line: those of clean sand and clay.
-const STONE: f64 = 0.05;
+const STONE: f64 = mm(50.8);
 
 impl Resolver<'_> {
     /// How the bore keeps to its line, as the file says or as its technique does.

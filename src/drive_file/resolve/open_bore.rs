@@ -4,7 +4,7 @@
 use super::Resolver;
 use super::suitability::Told;
 use crate::drive::{
-    AssumedValue, BoreState, Drilled, Earth, Ends, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
+    AssumedValue, BoreState, Drilled, Earth, Ends, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
 };
 use crate::drive_file::{DriveFile, Hole, Over, StretchFile};
 use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError, Lubrication};
@@ -21,7 +21,7 @@ use core::f64::consts::FRAC_PI_4;
 /// Said of the state of the bore where the ground tells it.
 const STATE: Equation = Equation::judged(
     "state of the bore",
-    "by class, strength, depth, water and play: rock stands; clay stands below the number at which it closes half of the play in a week, and in part to that of two days; ground under fluid is held where the fluid stands ten kPa over the water at the crown",
+    "by class, strength, depth, water and play: rock stands; clay stands below the number at which it closes half of the play in a week, and in part to that of two days; ground under fluid is held where the fluid stands over the water, or half a metre over a crown that is dry",
     "bore of a drilled pilot",
     "intact clay and sound rock, which a log must tell",
 );
@@ -351,8 +351,8 @@ impl Resolver<'_> {
         Ok(density.map(|density| gross * UnitWeight::from_si(WATER_UNIT_WEIGHT) * density))
     }
 
-    /// Whether fluid that stands up to the ground holds silt or sand open, at the crown ten kPa over the water, or clay that
-    /// would close without its support.
+    /// Whether fluid that stands as high as the file tells, else up to the ground, holds silt or sand open, or clay that would
+    /// close without its support.
     fn is_held(&self, file: &DriveFile, body: &Lying, place: &Place<'_>) -> Result<bool, HandbookError> {
         let granular =
             |class| matches!(class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand);
@@ -364,17 +364,21 @@ impl Resolver<'_> {
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         let light = self.handbook.ratio("pull.fluid_light")?.value;
-        let over = self.handbook.pressure("bore.fluid_over_water")?.value;
+        let rule = self.fluid_rule()?;
+        let level = file.pull.as_ref().and_then(|pull| pull.fluid_level.as_ref());
+        // Told from the ground at the higher pit: no higher over any other place.
+        let level = level.map_or(Length::default(), |level| level.value);
         let depth = |invert: Length| (invert - body.bore).max(Length::default());
         if place.classes().all(GroundClass::is_clay) {
-            let support = water * light * depth(place.way.deepest);
+            let support = water * light * (depth(place.way.deepest) - level).max(Length::default());
             let [worst, _] = self.over(file, place)?;
             return Ok(self.in_clay(body, place, true, worst, support)?.is_some());
         }
         let stands = |invert: Length| {
             let crown = depth(invert);
             let wet = place.way.table.map_or(Length::default(), |table| (crown - table).max(Length::default()));
-            water * light * crown >= water * wet + over
+            let fluid = (crown - level).max(Length::default());
+            rule.holds((fluid, wet), (water * light * fluid, water * wet)) != Held::Not
         };
         Ok(stands(place.way.shallowest) && stands(place.way.deepest))
     }

@@ -24,6 +24,15 @@ const CLOSE_BORE: Equation = Equation::judged(
 /// Most reaming passes of one pipe.
 const MOST_PASSES: usize = 10;
 
+/// Paths of all that the file tells of the drive and of this pipe.
+fn told(file: &DriveFile, candidate: &CandidateFile) -> Vec<String> {
+    // A file that was read can be written.
+    let mut told = crate::yaml::told(file, "").unwrap_or_default();
+    told.retain(|path| !path.starts_with("candidates[]"));
+    told.extend(crate::yaml::told(candidate, "candidates[].").unwrap_or_default());
+    told
+}
+
 impl Resolver<'_> {
     pub(super) fn pipe(
         &mut self,
@@ -48,7 +57,9 @@ impl Resolver<'_> {
         let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
         let bore_rule = Cited::new(needed.value(), rule.origin);
         // A jacked pipe is pushed close behind what made room for it.
-        let close = casing.as_ref().map_or(outside_diameter.value, |casing| casing.outside_diameter);
+        let close = casing
+            .as_ref()
+            .map_or(outside_diameter.value, |casing| casing.outside_diameter.max(outside_diameter.value));
         // What the pilot has bored already needs no reamer.
         let usual = match pulled {
             Some(_) => bore_rule.map(|bore| bore.max(stem.head)),
@@ -91,6 +102,7 @@ impl Resolver<'_> {
             segment,
             not_given: Vec::new(),
             is_unusual: false,
+            told: told(file, candidate),
             excluded: Vec::new(),
         };
         // Of a proposed pipe there is nothing that the user could mend.

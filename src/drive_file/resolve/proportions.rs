@@ -87,7 +87,8 @@ impl Resolver<'_> {
         self.beside(block, CandidateFile::end_squareness, times(0.0, 0.03), None, OUTSIDE);
         self.beside(block, CandidateFile::joint_diameter, times(0.0, 1.6), times(0.0, 1.35), OUTSIDE);
         let wider = |least: f64, most: f64| range::<Length>(outside + least, outside + most);
-        self.beside(block, CandidateFile::casing, wider(mm(20.0), m(4.0)), wider(mm(50.0), mm(400.0)), OUTSIDE);
+        // A casing that the pipe drives out before it is as wide as the pipe.
+        self.beside(block, CandidateFile::casing, wider(mm(-1.0), m(4.0)), wider(mm(-1.0), mm(400.0)), OUTSIDE);
         if let Some(casing) = pipe.casing_diameter() {
             let most = range::<Length>(0.0, 0.2 * casing.si());
             self.beside(block, CandidateFile::casing_wall, most, None, "the diameter of the casing");

@@ -3,7 +3,8 @@
 use super::Resolver;
 use super::line::Line;
 use crate::drive::{
-    AssumedValue, BreakOutRule, CollapsedBore, Fill, HoleState, Laydown, PullReaction, PullWorks, Returns, UsualPull,
+    AssumedValue, BreakOutRule, CollapsedBore, Fill, FluidRule, HoleState, Laydown, PullReaction, PullWorks, Returns,
+    UsualPull,
 };
 use crate::drive_file::{
     CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, ReactionFile, ReturnsFile,
@@ -195,6 +196,14 @@ impl Resolver<'_> {
         })
     }
 
+    /// What fluid holds ground that runs.
+    pub(super) fn fluid_rule(&self) -> Result<FluidRule, HandbookError> {
+        Ok(FluidRule {
+            over_water: self.handbook.pressure("bore.fluid_over_water")?,
+            over_crown: self.handbook.length("bore.fluid_over_crown")?,
+        })
+    }
+
     fn break_out(&self) -> Result<BreakOutRule, HandbookError> {
         let table = self.handbook.fluid_pressure_limit()?;
         Ok(BreakOutRule {
@@ -203,7 +212,7 @@ impl Resolver<'_> {
             margin_other: table.value("margin_other")?.value,
             cap: table.value("cap_total_stress")?,
             cap_firm_clay: table.value("cap_firm_clay")?,
-            over_water: self.handbook.pressure("bore.fluid_over_water")?,
+            holds: self.fluid_rule()?,
             least_cover: self.handbook.length("break_out.cover")?,
             thin: self.handbook.pressure("fluid.yield_low")?.value,
             thick: self.handbook.pressure("fluid.yield_high")?.value,

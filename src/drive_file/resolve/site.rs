@@ -188,7 +188,9 @@ impl Resolver<'_> {
         let row = table.row(if slurry == Some(Spoil::Slurry) { "machine_annulus" } else { "guided_stable" })?.value;
         let most = row.high.value;
         let overcut = Ends { low: row.low.as_ref().map_or(most, |low| low.value), high: most };
-        Ok(Movement { overcut, closes: self.handbook.ratio("settlement.annulus_left")?, troughs, face_loss })
+        let closes = self.handbook.ratio("settlement.annulus_left")?;
+        let closes_grouted = self.handbook.ratio("settlement.annulus_grouted")?;
+        Ok(Movement { overcut, closes, closes_grouted, troughs, face_loss })
     }
 
     /// Width of the trough and closure of the annulus by ground; both ends of a mixed face.

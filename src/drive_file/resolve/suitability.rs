@@ -1,7 +1,7 @@
 //! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
 
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Pipe, Rated, Side, Stretch, UNTOLD_PILOT};
+use crate::drive::{AssumedValue, Ends, Pipe, Rated, Side, Stretch, UNTOLD_PILOT};
 use crate::drive_file::{DriveFile, StretchFile};
 use crate::handbook::{
     Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, HandbookError, Pilot,
@@ -42,6 +42,17 @@ const DRILLED: Equation = Equation::judged(
     "rock, or more than 50 blows: no pilot can be pushed through it; or a stem wider than those that are pushed",
     "ground that only a bit opens, stems from 150 mm",
 );
+
+/// Said of fill where the file does not tell its hazards.
+const MAY_OBSTRUCT: Equation = Equation::judged(
+    "fill",
+    "not decided",
+    "fill may hold anything: rated once the file says that nothing obstructs it, or what does",
+    "fill of which the file tells no hazards",
+);
+
+/// A quotient of round figures may come out this much too small.
+const ROUNDING: f64 = 1.0 + 1e-9;
 
 /// One column of the tables of suitability.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -101,6 +112,11 @@ impl Column {
             Self::PullbackGravity => &row.pullback,
         };
         cell.as_ref().map(|field| field.value)
+    }
+
+    /// Whether a stone goes by a third of the bore: an auger in its casing and the crusher of a machine.
+    const fn takes_by_bore(self) -> bool {
+        matches!(self, Self::Auger | Self::Slurry)
     }
 
     /// Whether the face stands open to the ground water, so that treating it helps.
@@ -172,6 +188,8 @@ pub(super) struct Told {
     /// The other ground of a mixed face.
     pub(super) other: Option<Site>,
     pub(super) hazards: Vec<GroundHazard>,
+    /// Fill of which the file does not say what obstructs it.
+    pub(super) may_obstruct: bool,
 }
 
 /// What is known of the ground of a stretch, for a pipe.
@@ -194,8 +212,9 @@ impl Site {
             || matches!(self.class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand)
     }
 
-    /// Whether a row may be the one for this ground above or below water, as far as is known.
-    fn may_be(&self, water: WaterSide, row: &SuitabilityRow) -> bool {
+    /// Whether a row may be the one for this ground above or below water, as far as is known, where the plant takes stones
+    /// up to this by its bore.
+    fn may_be(&self, water: WaterSide, row: &SuitabilityRow, takes: Option<Length>) -> bool {
         let side = row.water.value == WaterSide::Any || row.water.value == water;
         let head = water == WaterSide::Above
             || (row.head_over.as_ref().is_none_or(|over| self.head > over.value)
@@ -203,13 +222,24 @@ impl Site {
         // A count that is not given may be any of the class.
         let blows = row.n_from.as_ref().is_none_or(|from| self.blows.high >= from.value)
             && row.n_below.as_ref().is_none_or(|below| self.blows.low < below.value);
-        let stone = self.stone.is_none_or(|stone| {
-            row.stone_over.as_ref().is_none_or(|over| stone > over.value)
-                && row.stone_to.as_ref().is_none_or(|to| stone <= to.value)
-        });
+        let (over, to) = stones(row, takes);
+        let stone =
+            self.stone.is_none_or(|stone| over.is_none_or(|over| stone > over) && to.is_none_or(|to| stone <= to));
         let size = row.od_from.as_ref().is_none_or(|from| self.size >= from.value)
             && row.od_below.as_ref().is_none_or(|below| self.size < below.value);
         row.ground.value == self.class && side && head && blows && stone && size
+    }
+}
+
+/// Stones of a row, over the first and up to the second, where the plant takes stones up to this by its bore: then the
+/// bore, and no fixed size, parts cobbles from boulders.
+fn stones(row: &SuitabilityRow, takes: Option<Length>) -> (Option<Length>, Option<Length>) {
+    let [over, to] = [&row.stone_over, &row.stone_to].map(|field| field.as_ref().map(|field| field.value));
+    match (over, to, takes) {
+        (None, Some(to), Some(takes)) => (None, Some(to.min(takes))),
+        (Some(over), Some(_), Some(takes)) => (Some(over), Some(takes.max(over))),
+        (Some(_), None, Some(takes)) => (Some(takes), None),
+        bounds => (bounds.0, bounds.1),
     }
 }
 
@@ -249,7 +279,7 @@ impl Resolver<'_> {
         mixed_with: Option<GroundClass>,
     ) -> Vec<GroundHazard> {
         let mut hazards = Vec::new();
-        for (index, field) in stretch.hazards.iter().enumerate() {
+        for (index, field) in stretch.hazards.iter().flatten().enumerate() {
             if hazards.contains(&field.value) {
                 self.flaw(field, &format!("{path}.hazards[{index}]"), "is there twice");
             }
@@ -276,33 +306,31 @@ impl Resolver<'_> {
             let side = stretch.way.side(pipe.height());
             let site = Site { size, side, ..told.site };
             let other = told.other.map(|other| Site { size, side, ..other });
-            let rated = self.rated(works, &site, other.as_ref(), &told.hazards)?;
+            let rated = self.rated(works, &site, other.as_ref(), told)?;
             worst = Some(worst.map_or(rated, |so_far| Rated {
                 jacking: worse(so_far.jacking, rated.jacking),
                 pullback: worse(so_far.pullback, rated.pullback),
                 runs_in: so_far.runs_in || rated.runs_in,
+                stones: so_far.stones.or(rated.stones),
+                pullback_stones: so_far.pullback_stones.or(rated.pullback_stones),
+                fill: so_far.fill || rated.fill,
             }));
         }
         Ok(worst)
     }
 
     /// Ratings of a stretch for a jacked and for a pulled pipe.
-    fn rated(
-        &self,
-        works: &Works,
-        site: &Site,
-        other: Option<&Site>,
-        hazards: &[GroundHazard],
-    ) -> Result<Rated, HandbookError> {
+    fn rated(&self, works: &Works, site: &Site, other: Option<&Site>, told: &Told) -> Result<Rated, HandbookError> {
         let one = |column: Column| -> Result<Cited<Rating>, HandbookError> {
             let mut rating = self.suitability(site, column)?;
             if let Some(other) = other {
                 rating = worse(rating, self.suitability(other, column)?);
             }
-            for hazard in hazards {
+            for hazard in &told.hazards {
                 rating = worse(rating, self.hazard(*hazard, column)?);
             }
-            Ok(rating)
+            let untold = Cited::new(Rating::Depends, Origin::Law(&MAY_OBSTRUCT));
+            Ok(if told.may_obstruct { worse(rating, untold) } else { rating })
         };
         let mut jacking: Option<Cited<Rating>> = None;
         let mut runs_in = false;
@@ -325,7 +353,59 @@ impl Resolver<'_> {
             let pilot = if taken { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)) } else { pilot };
             pulled = worse(pilot, pulled);
         }
-        Ok(Rated { jacking: jacking.unwrap_or(NOT_RATED), pullback: pulled, runs_in })
+        let takes = |columns: &[Column]| -> Result<Option<Ends<Length>>, HandbookError> {
+            let mut worst: Option<Ends<Length>> = None;
+            for (site, column) in [Some(site), other]
+                .into_iter()
+                .flatten()
+                .flat_map(|site| columns.iter().map(move |column| (site, column)))
+            {
+                let found = self.too_large(site, *column)?;
+                worst =
+                    worst.into_iter().chain(found).reduce(|one, other| if other.low < one.low { other } else { one });
+            }
+            Ok(worst)
+        };
+        let (stones, pullback_stones) = (takes(&works.columns)?, takes(&[works.pulled])?);
+        Ok(Rated {
+            jacking: jacking.unwrap_or(NOT_RATED),
+            pullback: pulled,
+            runs_in,
+            stones,
+            pullback_stones,
+            fill: told.may_obstruct,
+        })
+    }
+
+    /// The largest stone that would do, and that of the file, where a smaller one would.
+    fn too_large(&self, site: &Site, column: Column) -> Result<Option<Ends<Length>>, HandbookError> {
+        let Some(stone) = site.stone.filter(|_| !matches!(column, Column::Pushed | Column::Guided(_))) else {
+            return Ok(None);
+        };
+        let does = |stone: Length| -> Result<bool, HandbookError> {
+            let rating = self.suitability(&Site { stone: Some(stone), ..*site }, column)?;
+            Ok(rating.value != Rating::Unsuitable)
+        };
+        if does(stone)? {
+            return Ok(None);
+        }
+        let takes = self.takes(site, column)?;
+        let mut most: Option<Length> = None;
+        for row in self.handbook.ground_suitability()?.iter() {
+            let (_, to) = stones(&row.value.value, takes);
+            let Some(to) = to.filter(|to| row.value.value.ground.value == site.class && *to < stone) else { continue };
+            if does(to)? {
+                most = Some(most.map_or(to, |most| most.max(to)));
+            }
+        }
+        Ok(most.map(|most| Ends { low: most, high: stone }))
+    }
+
+    /// The largest stone that the plant of a column takes by its bore.
+    fn takes(&self, site: &Site, column: Column) -> Result<Option<Length>, HandbookError> {
+        let bores = self.handbook.ratio("ground.bore_over_stone")?.value;
+        // Round inches are within.
+        Ok(column.takes_by_bore().then(|| site.size / bores * ROUNDING))
     }
 
     fn hazard(&self, hazard: GroundHazard, column: Column) -> Result<Cited<Rating>, HandbookError> {
@@ -362,9 +442,10 @@ impl Resolver<'_> {
         }
         let mut worst: Option<Cited<Rating>> = None;
         let mut best = Rating::Unsuitable;
+        let takes = self.takes(site, column)?;
         for row in self.handbook.ground_suitability()?.iter() {
             let values = &row.value.value;
-            if !site.may_be(water, values) {
+            if !site.may_be(water, values, takes) {
                 continue;
             }
             let rating = column.of_ground(values).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin));

@@ -4,10 +4,10 @@ use super::capacity::{EndLimits, end_limits};
 use super::free;
 use super::jacked::Jacked;
 use super::joint::Turned;
-use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, Ways, at_most, only};
+use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
 use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::method::rules::{by_jacks, watched};
+use crate::method::rules::{by_jacks, can_be_held, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 use crate::source::Origin;
@@ -49,7 +49,7 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     } else {
         safe
     };
-    let check = check.with_factor(factor).settled_by(settling(at, jacked.pipe, untold));
+    let check = check.with_factor(factor).settled_by(settling(at, jacked.pipe, untold, &check));
     let check = told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter);
     let passes = matches!(check.verdict, Verdict::Within | Verdict::WithCare);
     Ok(if jacked.stations && passes { check.with_care(Care::Condition, STATIONS) } else { check })
@@ -88,13 +88,15 @@ fn held_to_limits(
 
 /// What would settle it: the joint where nothing is told of it, nights that need not be, a better limit, or what is done
 /// where the force reaches it.
-fn settling(at: &Walked<'_>, pipe: &JackedPipe, untold: bool) -> Ways {
+fn settling(at: &Walked<'_>, pipe: &JackedPipe, untold: bool, check: &Check<()>) -> Ways {
     let nights = at.drive.rests.planned.is_empty() && at.drive.work.shifts_between_nights().is_some();
-    match (untold && !pipe.joint.packer_told, nights) {
-        (true, true) => &[&["candidates[].packer", "steering"], &["work.round_the_clock"]],
-        (true, false) => &[&["candidates[].packer", "steering"]],
-        (false, true) => &[&["work.round_the_clock"], &["rig.held_to", "if_stalled"]],
-        (false, false) => &[&["rig.held_to", "if_stalled"]],
+    match (untold && !pipe.joint.packer_told, nights, can_be_held(check, at.drive.leeway.held)) {
+        (true, true, _) => &[&["candidates[].packer", "steering"], &["work.round_the_clock"]],
+        (true, false, _) => &[&["candidates[].packer", "steering"]],
+        (false, true, true) => &[&["work.round_the_clock"], &["rig.held_to", "if_stalled"]],
+        (false, true, false) => &[&["work.round_the_clock"]],
+        (false, false, true) => &[&["rig.held_to", "if_stalled"]],
+        (false, false, false) => NOTHING,
     }
 }
 

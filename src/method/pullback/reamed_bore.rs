@@ -5,7 +5,7 @@ use super::break_out::Bore;
 use super::pulled::Pulled;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_most, rated};
 use crate::conditions::{Plan, vertical_stress};
-use crate::drive::{Column, Ends, HoleState, Pull, Strength, Stretch};
+use crate::drive::{Column, Ends, Held, HoleState, Pull, Strength, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Recorder};
 use crate::laws::collapse::FluidHead;
@@ -21,6 +21,7 @@ const CLAY_OTHER: &str =
     "short term, against collapse; the strength given is more than the other clay has: that one by its blow count";
 const RUNS: &str =
     "fluid at the crown of the bore, against the water there and what holds the grains; both pits kept full to it";
+const BARELY: &str = "the fluid stands over the water at the crown by less than 10 kPa (1.5 psi): keep both pits full to its level at all times";
 const HOLD: &str =
     "the level of the fluid is not told: keep both pits so full that it stands at the crown at no less than the demand";
 const DRY: &str = "no fluid holds this bore: it ravels with time; weigh the spoil against the advance";
@@ -84,15 +85,24 @@ fn held<R: Recorder>(
 ) -> Check<()> {
     let rule = &pull.works.break_out;
     if pull.works.hole == HoleState::Dry {
-        return rated(Verdict::Within, rule.over_water.origin).as_caution(DRY);
+        return rated(Verdict::Within, rule.holds.over_water.origin).as_caution(DRY);
     }
     let stress = vertical_stress(calc, stretch.light(), crown);
-    let need = rule.over_water.map(|over| stress.total - stress.effective + over);
+    let pore = stress.total - stress.effective;
+    let water = stretch.way.table.map_or(Length::default(), |table| (crown - table).max(Length::default()));
+    let density = pull.fluids.light;
+    let need = if water > Length::default() {
+        rule.holds.over_water.map(|over| pore + over)
+    } else {
+        rule.holds.over_crown.map(|height| calc.law(FluidHead { density, height }))
+    };
     if pull.fluid_level.is_some() {
-        let mut holds = |density, height| calc.law(FluidHead { density, height });
-        let (adverse, best) = (holds(pull.fluids.light, height.low), holds(pull.fluids.clean, height.high));
-        let check = |pressure: Pressure| at_least(Role::Pressure, pressure, need).by(Rule::High);
-        return check(adverse).at_best(check(best)).with_note(RUNS).settled_by(&[&["pull.fluid_level"]]);
+        let pressure = calc.law(FluidHead { density, height: height.low });
+        let check = |need| at_least(Role::Pressure, pressure, need).by(Rule::High).with_note(RUNS);
+        return match rule.holds.holds((height.low, water), (pressure, pore)) {
+            Held::Barely => check(need.map(|_| pore)).with_care(Care::Condition, BARELY),
+            Held::Not | Held::Well => check(need).settled_by(&[&["pull.fluid_level"]]),
+        };
     }
     let most = rule.cap.map(|cap| cap * stress.total);
     let check = at_most(Role::Pressure, need.value, most).by(Rule::High);

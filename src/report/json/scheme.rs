@@ -36,9 +36,10 @@ impl Json<'_> {
                 shown: settled.is_shown,
                 open: array(settled.open.iter().map(|subject| subject.label())),
                 ask: words::ask(ranked),
-                write: array(asks(scheme).into_iter().map(|ask| object! {
-                    ways: array(ask.ways.iter().map(|fields| fields.to_vec())),
+                write: array(asks(ranked).into_iter().map(|ask| object! {
+                    ways: array(ask.ways.into_iter()),
                     settles: ask.checks,
+                    told: ask.told,
                 })),
             }),
             excluded: excluded.collect::<Result<Vec<_>, HandbookError>>()?,

@@ -1,7 +1,7 @@
 //! The first page after the answer: what governs, on what it holds, what has to be found out.
 
 use super::page::{Page, is_checked, ratio};
-use crate::check::{Care, Check, Verdict};
+use crate::check::{Care, Check, Subject, Verdict};
 use crate::choice::Ranked;
 use crate::choice::reason::with_verdict;
 use crate::report::contents::Beside;
@@ -20,13 +20,12 @@ impl Page<'_> {
             "Governed ",
             first.scheme.governed().into_iter().take(MOST_GOVERNING).map(|check| self.used(check)).collect(),
         );
-        let mut only_if = self.of(first, Care::Condition);
-        if first.standing.can_be_chosen() {
-            let turns = beside.and_then(|beside| beside.turns.as_deref()).unwrap_or_default();
-            only_if.extend(turns.iter().filter_map(|turns| self.no_more(turns)));
-        }
-        self.list("Only if  ", only_if);
-        self.list("Find out ", self.of(first, Care::Data));
+        let turns = beside.and_then(|beside| beside.turns.as_deref()).filter(|_| first.standing.can_be_chosen());
+        let no_more = turns.unwrap_or_default().iter().filter_map(|turns| self.no_more(turns));
+        let mut find_out = self.of(first, Care::Data);
+        find_out.extend(no_more);
+        self.list("Only if  ", self.of(first, Care::Condition));
+        self.list("Find out ", find_out);
         self.list("Care for ", self.of(first, Care::Noted));
         let untold = if is_checked(first) { cautions::not_given(self.drive, first) } else { Vec::new() };
         if !untold.is_empty() {
@@ -58,10 +57,21 @@ impl Page<'_> {
         let told = |check: &Check| {
             let asked = check.high().filter(|_| check.is_required());
             let asked = asked.map_or_else(String::new, |(demand, _)| format!("{}; ", self.value(demand)));
-            let note = words::note(check).unwrap_or_else(|| self.origin(check.basis));
+            let note = match check.subject {
+                Subject::Usual => {
+                    let beyond = self.drive.unusual_for(ranked.candidate, ranked.scheme.method);
+                    beyond.map(|unusual| unusual.text(self.system)).collect::<Vec<_>>().join(" ")
+                }
+                _ => words::note(check).unwrap_or_else(|| self.origin(check.basis)),
+            };
             format!("{}: {asked}{note}", check.subject.label())
         };
-        with_verdict(ranked, Verdict::WithCare).filter(|check| check.care == Some(care)).map(told).collect()
+        let mut checks: Vec<&Check> =
+            with_verdict(ranked, Verdict::WithCare).filter(|check| check.care == Some(care)).collect();
+        // What is nearest to turning first; of what has no number nobody knows.
+        let used = |check: &Check| check.utilisation().unwrap_or(1.0);
+        checks.sort_by(|a, b| used(b).total_cmp(&used(a)));
+        checks.into_iter().map(told).collect()
     }
 
     /// What nobody knows for certain before the drive, where nothing can be chosen beyond a value of it.
@@ -72,8 +82,10 @@ impl Page<'_> {
         let turn = turns.above.filter(|turn| turn.to == Outcome::Nothing)?;
         let label = turns.input.label();
         Some(match turns.input {
-            Input::Friction => format!("{label} is less than {} times what is taken", self.value(turn.at)),
-            _ => format!("{label} is less than {}", self.value(turn.at)),
+            Input::Friction => {
+                format!("{label}: from {} times what is taken nothing can be chosen", self.value(turn.at))
+            }
+            _ => format!("{label}: from {} nothing can be chosen", self.value(turn.at)),
         })
     }
 }

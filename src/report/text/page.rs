@@ -2,10 +2,9 @@
 
 use crate::check::Check;
 use crate::choice::Ranked;
-use crate::choice::reason::exclusion;
+use crate::choice::reason::{capped, exclusion};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
-use crate::quantity::shown::decimal;
 use crate::quantity::{Band, Shown, UnitSystem};
 use crate::source::Origin;
 use textwrap::{Options, fill};
@@ -24,7 +23,7 @@ pub(super) fn verdict(check: &Check) -> String {
 
 /// How far a limit is used.
 pub(super) fn ratio(ratio: Option<f64>) -> String {
-    ratio.map_or_else(|| "-".to_owned(), |ratio| decimal(ratio, 2))
+    ratio.map_or_else(|| "-".to_owned(), capped)
 }
 
 /// Capital at the start, full stop at the end.

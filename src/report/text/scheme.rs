@@ -37,7 +37,7 @@ impl Page<'_> {
             self.gap();
         }
         self.line(&format!(
-            "{:<32}{:>12}{:>12}{:>14}{:>6}{:>6}  {}",
+            "{:<32}{:>13}{:>13}{:>14}{:>6}{:>6}  {}",
             "", "likely", "high", "limit", "likely", "high", "verdict"
         ));
         for check in scheme.checks.iter() {
@@ -58,14 +58,16 @@ impl Page<'_> {
     }
 
     fn check(&mut self, check: &Check) {
-        let value = |shown: Option<Shown>| shown.map_or_else(|| "-".to_owned(), |shown| self.value(shown));
+        // With a space before it, so that no two run together.
+        let value =
+            |shown: Option<Shown>| shown.map_or_else(|| " -".to_owned(), |shown| format!(" {}", self.value(shown)));
         let (high, likely) = (check.high(), check.likely());
         let limit = match (high, check.sense) {
-            (Some((_, limit)), Sense::AtLeast) => format!(">= {}", self.value(limit)),
+            (Some((_, limit)), Sense::AtLeast) => format!(" >= {}", self.value(limit)),
             (high, _) => value(high.map(|high| high.1)),
         };
         self.line(&format!(
-            "{:<32}{:>12}{:>12}{limit:>14}{:>6}{:>6}  {}",
+            "{:<32}{:>13}{:>13}{limit:>14}{:>6}{:>6}  {}",
             check.subject.label(),
             value(likely.map(|likely| likely.0)),
             value(high.map(|high| high.0)),
