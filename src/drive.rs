@@ -42,7 +42,7 @@ pub(crate) use held::Held;
 pub use jacks::{Gauge, StationRules};
 pub use leeway::Leeway;
 pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};
-pub(crate) use pipe::{Made, UNTOLD_PILOT};
+pub(crate) use pipe::{Made, UNCUT_ROCK, UNTOLD_PILOT};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub use proposed::{NotGiven, Proposed};
 pub use pulled::*;

@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated};
-use crate::drive::{BoreState, Drive, Ends, HoleState, OpenRound, Stretch, UNTOLD_PILOT};
+use crate::drive::{BoreState, Drive, Ends, HoleState, OpenRound, Stretch, UNCUT_ROCK, UNTOLD_PILOT};
 use crate::handbook::{GroundClass, Method, Rating};
 use crate::quantity::{Role, UnitWeight};
 use crate::source::{Cited, Equation, Origin};
@@ -43,6 +43,9 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         }
         (Rating::Depends, _) if suits.fill => {
             check.with_note(FILL).settled_by(&[&["ground[].hazards"], &["ground[].class"]])
+        }
+        (Rating::Depends, origin) if origin == Origin::Law(&UNCUT_ROCK) => {
+            check.with_note(SPOIL).settled_by(&[&["spoil"]])
         }
         (Rating::Unsuitable, _) if at.is_jacked() && suits.runs_in => check.with_note(RUNS_IN),
         (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
@@ -141,6 +144,7 @@ const RUNS_IN: &str = "the ground runs into the open stem, which digs more than 
 const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. Case it at the \
                           bit, hold it with fluid, or drain it";
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
+const SPOIL: &str = "no auger cuts this rock: say what else clears the bore behind the pilot";
 const UNDECIDED: &str = "what the file says of the ground does not decide it: see the row; spt_n and largest_stone may";
 const NO_RATING: &str = "no rating of the technique in this ground was found, published or recalled; see `technique`";
 const TREATED: &str = "with the ground treated as the file says: rated as above water, marginal at best";

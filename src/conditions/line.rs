@@ -2,12 +2,11 @@
 
 use super::plan::{NO_GRAVITY, Plan};
 use super::weight;
-use crate::check::{Care, Outcome, Rule, Ways, at_least, at_most, only};
-use crate::drive::{BoreState, Fill, HoleState, Pipe, PulledPipe, Stretch};
+use crate::check::{Care, Outcome, Rule, Verdict, Ways, at_least, at_most, only};
+use crate::drive::{BoreState, HoleState, Pipe, Pull, PulledPipe, Stretch};
 use crate::handbook::{GroundClass, Guidance, Lubrication, Method, Service};
 use crate::law::{Calc, Law, Silent};
 use crate::laws::pull::NetWeightInFluid;
-use crate::laws::soil::water_density;
 use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role};
 use crate::source::Cited;
 
@@ -28,7 +27,7 @@ pub(super) fn play(plan: &Plan<'_>) -> Length {
 }
 
 /// What of the play on the diameter nobody knows where the pipe lies in, likely and high: half and all of it, and where it
-/// lies at one known side, for which the bore is set, only what clay that may close pushes it by before grout holds it.
+/// lies on the bottom, for which the bore is set, only what clay that may close pushes it by before grout holds it.
 pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
     /// Clay that may close is taken to stand as long as it closes half of the play, on the radius.
     const PUSHED: f64 = 4.0;
@@ -44,7 +43,7 @@ pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
     };
     let open = |stretch: &Stretch| stands(stretch) || state(stretch) == Some(BoreState::Partly);
     let stretches = &plan.drive.stretches;
-    if !stretches.iter().all(open) || !sinks_or_floats(plan) {
+    if !stretches.iter().all(open) || !sinks(plan) {
         (play / 2.0, play)
     } else if stretches.iter().all(stands) {
         (Length::default(), Length::default())
@@ -53,38 +52,25 @@ pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
     }
 }
 
-/// Whether the pipe surely sinks in what fills its bore, or surely floats.
-fn sinks_or_floats(plan: &Plan<'_>) -> bool {
+/// Whether the pipe surely sinks in what fills its bore. One that floats is not known to lie at the crown: grout and
+/// returns move it, and nothing holds it down but spacers.
+fn sinks(plan: &Plan<'_>) -> bool {
     let Plan { drive, pipe, method } = *plan;
     match (method, pipe.pulled.as_ref().zip(drive.pull.as_ref())) {
         // Nothing but air is in a bore from which the stem was drawn.
         (Method::PipeJacking, _) => drive.lubrication == Lubrication::None || drive.stem.withdrawn,
         (Method::Pullback, None) => false,
         (Method::Pullback, Some((pulled, pull))) => {
-            // Grout holds it as it came in; in an annulus that stays open the line runs full one day.
-            let heaviest = match pull.works.fill {
-                Some(Fill::Slurry) => pull.fluids.heavy,
-                Some(Fill::Of(density)) if !drive.annulus.open => density,
-                None if pulled.is_plastic() && !drive.annulus.open => MassDensity::default(),
-                Some(Fill::Of(_)) | None => water_density(),
-            };
-            let (empty, least_wall) = (MassDensity::default(), Ratio::from_si(1.0));
-            pull.works.hole == HoleState::Dry
-                || net_weight(pipe, pulled, pull.fluids.light, (heaviest, pull.average_wall)).value < 0.0
-                || net_weight(pipe, pulled, pull.fluids.heavy, (empty, least_wall)).value > 0.0
+            pull.works.hole == HoleState::Dry || weight_in_heavy_fluid(pipe, pulled, pull).value > 0.0
         }
     }
 }
 
-/// Weight in a fluid, of a pipe filled with something of a density, with a wall over the least one.
-fn net_weight(
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    fluid_density: MassDensity,
-    (contents_density, average_wall): (MassDensity, Ratio),
-) -> LineLoad {
+/// Net weight of a pulled pipe, empty and of its least wall, in the heaviest fluid.
+fn weight_in_heavy_fluid(pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> LineLoad {
     let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
-    let pipe_weight = weight::of_pulled(&mut Calc::new(Silent), pipe, pulled, average_wall);
+    let pipe_weight = weight::of_pulled(&mut Calc::new(Silent), pipe, pulled, Ratio::from_si(1.0));
+    let (fluid_density, contents_density) = (pull.fluids.heavy, MassDensity::default());
     NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density }.value()
 }
 
@@ -121,8 +107,14 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
         _ => LEFT,
     };
     let note = if drive.guided.by == Guidance::None { UNSTEERED } else { note };
+    let floats = method == Method::Pullback && annulus.spacer <= Length::default();
     let against = |error: Band<Length>, limit: Cited<Length>| {
         let check = at_most(Role::Offset, error, limit).with_note(note);
+        // What floats is held by spacers; without them the likely invert decides what is over.
+        if floats && error.likely <= limit.value && check.verdict == Verdict::Over {
+            let held = at_most(Role::Offset, Band::same(error.likely), limit);
+            return check.with_note(FLOATS).at_best(held).settled_by(&[&["annulus.spacers"]]);
+        }
         if known { check.with_care(Care::Condition, SET) } else { check }
     };
     let check = against(error, limit);
@@ -141,10 +133,11 @@ const UNSTEERED: &str = "nothing steers it: it goes where it was set up to go, a
 const SURVEYED: &str = "survey the pilot before the pipe goes in, and go on only where it keeps the tolerance less the \
                         play round the pipe, told here beside its likely error";
 const SURVEYED_SET: &str = "survey the pilot before the pipe goes in; set the axis of the bore for a pipe that lies on its \
-                            bottom, or floats at its crown, and hold it there until grout has set";
-const SET: &str = "error of the pilot: set the axis of the bore for a pipe that lies on its bottom, or floats at its crown, \
-                   and hold it there until grout has set";
+                            bottom, and hold it there until grout has set";
+const SET: &str = "error of the pilot: set the axis of the bore for a pipe that lies on its bottom, and hold it there until \
+                   grout has set";
 const LEFT: &str =
     "error of the pilot, and the play round the pipe until it is grouted, half of it at the likely level";
+const FLOATS: &str = "the pipe may lie anywhere in its bore, and nothing holds it until grout has set";
 const GROUTED: &str = "error of the pilot and the play: in liquid grout the pipe floats, and sets where it is";
 const SPACED: &str = "error of the pilot and what the spacers leave of the play";

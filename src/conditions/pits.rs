@@ -25,7 +25,7 @@ const WELLS: &str = "head of water over the floor: wells that keep it 0.5 m (20 
 const TOE: &str = "water that flows round the toe of the shoring and up to the floor, more in a narrow pit";
 const TIGHT: &str = "the pit is shorter or narrower than what has to go in, and people beside it";
 const UPLIFT: &str = "by weight alone, without friction on the walls";
-const SIDES: &str = "likely with the shortest usual plant, high with plant that is not known";
+const SIDES: &str = "with the shortest usual plant; plant that is not known may be longer";
 const OUT: &str =
     "for sections as long as the pipes, or pieces joined in the pit; a machine that comes out may be longer";
 const AREA: &str = "pit, plant and store; a string on the ground needs its lay-down beside it";
@@ -279,6 +279,8 @@ fn space<'a, R: Recorder>(at: &Plan<'a>, calc: &mut Calc<R>, place: Place) -> Re
 /// By habit; and what does not go in at all, where the part is known, is no habit.
 fn roomy(there: Cited<Length>, need: Cited<Band<Length>>, place: Place, least: Option<Cited<Length>>) -> Check<()> {
     let note = if place == Place::Launch { SIDES } else { OUT };
+    // Who tells the room knows the plant that is to go into it: the shortest usual one is the habit.
+    let need = need.map(|need| Band { high: need.likely, ..need });
     let habit = at_least(Role::Distance, there.value, need).as_screen().with_note(note);
     let least = least.map(|least| at_least(Role::Distance, there.value, least).by(Rule::High).with_note(TIGHT));
     // Room is a matter of the plant: what is far from habit asks for care, and bars no scheme.

@@ -56,6 +56,12 @@ impl Earth {
         let undrained = self.strength.map(|strength| Undrained { strength: strength.ends.low, modulus: None });
         Soil { undrained: self.light.undrained.or(undrained), ..self.light.clone() }
     }
+
+    /// The soil as a resistance at its best, with its clay at its strongest; none of soil that the file tells.
+    pub(crate) fn resisting_at_best(&self) -> Option<Soil> {
+        let undrained = self.strength.map(|strength| Undrained { strength: strength.ends.high, modulus: None });
+        (!self.told).then(|| Soil { undrained, ..self.heavy.clone() })
+    }
 }
 
 /// Undrained strength of clay.

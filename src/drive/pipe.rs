@@ -25,6 +25,14 @@ pub(crate) const UNTOLD_PILOT: Equation = Equation::judged(
     "a pilot that the file tells",
 );
 
+/// Said where an auger is to follow a drilled pilot through rock that it does not cut.
+pub(crate) const UNCUT_ROCK: Equation = Equation::judged(
+    "what cuts and clears the bore behind a drilled pilot",
+    "not decided",
+    "rock that no auger cuts, and nothing says what does",
+    "a bore that is cleared by other means",
+);
+
 /// Ratings of the ground by method, of its worst stretch.
 #[derive(Debug, Clone, Copy)]
 pub struct Rated {

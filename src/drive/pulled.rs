@@ -179,7 +179,8 @@ pub struct BreakOutRule {
     pub(crate) holds: super::FluidRule,
     /// Cover of the bore below which fluid under pressure comes up.
     pub(crate) least_cover: Cited<Length>,
-    /// Yield point of fluid that is not told: thin and thick.
+    /// Yield point of fluid that is not told: as thin as there is, thin, and thick.
+    pub(crate) thinnest: Pressure,
     pub(crate) thin: Pressure,
     pub(crate) thick: Pressure,
     /// Loss of fluid past a pipe that lies on a side of its bore, over that past one in the middle.

@@ -21,6 +21,10 @@ pub struct Reaction {
     pub(crate) movement: Cited<Ratio>,
     /// The wall; none where it is still to be designed.
     pub(crate) wall: Option<ThrustWall>,
+    /// Clay bears by its strength for as long as a drive takes, and not the lesser of that and drained ground.
+    pub(crate) short: bool,
+    /// The same in the ground at its best, where the file tells none of it.
+    pub(crate) best: Option<Box<Reaction>>,
 }
 
 impl Reaction {

@@ -121,7 +121,7 @@ fields! {
         /// Whether hardened grout all round will be proved.
         proof: may<Proof>, else "not proved";
         /// Modulus of soil reaction of what stands round the pipe.
-        soil_modulus: may<Pressure> as Modulus, UpTo(mpa(50.0)), ["50 MPa", "7000 psi"];
+        soil_modulus: may<Pressure> as Modulus, UpTo(mpa(21.0)), ["1 MPa", "150 psi"];
     }
 }
 

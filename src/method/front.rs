@@ -1,7 +1,7 @@
 //! What resists at the front: an enlarging head, the tip of the pilot.
 
 use crate::drive::{Drive, FaceResistance, Stretch, Tip};
-use crate::handbook::TipModel;
+use crate::handbook::{GroundClass, TipModel};
 use crate::law::{Calc, Recorder};
 use crate::laws::open_bore::BitThrust;
 use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
@@ -18,13 +18,18 @@ pub(super) fn head<R: Recorder>(
     guided_diameter: Length,
     stretch: &Stretch,
 ) -> Band<Force> {
-    match face {
-        FaceResistance::Given(force) => force,
+    match (face, stretch.drilled) {
+        (FaceResistance::Given(force), _) => force,
         // A pipe no larger than the casing it follows cuts nothing.
         _ if cut_diameter <= guided_diameter => Band::default(),
-        FaceResistance::Table { pressure, least } => pressure
+        // What follows a pilot through rock cuts it as the bit did.
+        (FaceResistance::Table { .. }, Some(drilled)) if stretch.has(GroundClass::is_rock) => {
+            let diameter = cut_diameter - guided_diameter;
+            drilled.bit.map(|per_diameter| calc.law(BitThrust { per_diameter, diameter }))
+        }
+        (FaceResistance::Table { pressure, least }, _) => pressure
             .with(least, |pressure, least| calc.law(FaceForce { pressure, cut_diameter, guided_diameter, least })),
-        FaceResistance::Slurry { pressure_per_blow, blows_most, slurry_over_water } => {
+        (FaceResistance::Slurry { pressure_per_blow, blows_most, slurry_over_water }, _) => {
             let unit_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
             let water_pressure = calc.law(LayerStress { unit_weight, thickness: stretch.way.head() });
             stretch.worst_blows().map(|blows| {
@@ -38,7 +43,7 @@ pub(super) fn head<R: Recorder>(
                 })
             })
         }
-        FaceResistance::CuttingEdge { pressure, thickness, line_load, index } => {
+        (FaceResistance::CuttingEdge { pressure, thickness, line_load, index }, _) => {
             let edge = calc.law(CuttingEdge { pressure, cut_diameter, thickness });
             let index = index.of(stretch.class);
             let shield = calc.law(OpenShieldFace { line_load, cut_diameter, index });

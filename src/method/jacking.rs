@@ -20,7 +20,7 @@ use super::walked::Walked;
 use crate::check::{Absent, Outcome};
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
-    Ok(at.jacked()?.thrust().check(|thrust| against_rig(at, thrust)))
+    Ok(at.jacked()?.thrust().check(|thrust| against_rig(at, thrust, at.drive.rig.held_to)))
 }
 
 pub(super) fn auger_torque(at: &Walked<'_>) -> Outcome {

@@ -40,19 +40,19 @@ fn driven_out(at: &Walked<'_>) -> Option<Either<Doubted<Band<Force>>>> {
     let jacked = at.jacked().ok().filter(|_| !at.drive.stem.withdrawn)?;
     let behind = if jacked.casing.is_some() { Body::Casing } else { Body::Pipe };
     let rests = !matches!(stands(Put::of(at.drive, at.pipe, at.method), behind), Stands::Never);
-    rests.then(|| by_jacks(at, jacked.on_stem()))
+    rests.then(|| by_jacks(at.drive, jacked.on_stem()))
 }
 
 /// The greatest force on it, as it goes in and as it is driven out.
 fn most(at: &Walked<'_>) -> Either<Doubted<Band<Force>>> {
     let worse = |one: Doubted<Band<Force>>, other| one.zip(other).map(|(one, other)| peak(one, other));
-    let stem = by_jacks(at, at.stem);
+    let stem = by_jacks(at.drive, at.stem);
     driven_out(at).map_or(stem, |out| stem.with(out, worse))
 }
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
     there(at)?;
-    Ok(at.stem.check(|thrust| against_rig(at, thrust)))
+    Ok(at.stem.check(|thrust| against_rig(at, thrust, None)))
 }
 
 pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -69,7 +69,7 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
     let origin = tube.factor.origin;
     calc.part(IN);
     let limit = calc.doubted(|calc| Cited::new(pit_and_bed(calc, at.drive, at.pipe, tube), origin));
-    let check = bed::noted(by_jacks(at, at.stem).check(|thrust| at_most(Role::Thrust, thrust, limit)), at.drive);
+    let check = bed::noted(by_jacks(at.drive, at.stem).check(|thrust| at_most(Role::Thrust, thrust, limit)), at.drive);
     let Some(thrust) = driven_out(at) else { return Ok(check) };
     calc.part(OUT);
     let limit = calc.doubted(|calc| bed_force(calc, at.drive, at.pipe, tube));
@@ -94,7 +94,7 @@ pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outco
         });
         thrust.check(|thrust| at_most(Role::Thrust, thrust, limit).as_screen()).with_note(SNAKING)
     };
-    let check = under(IN, by_jacks(at, at.stem));
+    let check = under(IN, by_jacks(at.drive, at.stem));
     Ok(driven_out(at).map_or(check, |thrust| check.worse(under(OUT, thrust))))
 }
 
@@ -122,10 +122,12 @@ pub(super) fn rated_torque(at: &Walked<'_>) -> Result<Cited<Torque>, Absent> {
     rating.ok_or(Absent::NotApplicable("neither rig nor joint is rated for torque"))
 }
 
-/// A thrust against the share of the rig's rating that jacks are designed for. The frame itself holds at its rating.
-pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>) -> Check<()> {
+/// A thrust against the share of the rig's rating that jacks are designed for, and what they are held to where that is less.
+/// The frame itself holds at its rating.
+pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>, held_to: Option<Cited<Force>>) -> Check<()> {
     let main = at.drive.stations.main.value;
-    let limit = at.drive.rig.thrust.map(|whole| main * whole);
+    let rated = at.drive.rig.thrust.map(|whole| main * whole);
+    let limit = held_to.filter(|held| held.value < rated.value).unwrap_or(rated);
     let share = Decides::Watched(1.0 / main.si()).share(&at.drive.leeway);
     watched(at.drive, at_most(Role::Thrust, thrust, limit).with_note(JACKS), share, None)
 }

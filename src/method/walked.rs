@@ -8,6 +8,7 @@ use super::pullback::force::PullOnPipe;
 use super::pullback::pulled::Pulled;
 use super::pullback::service::{self, InService};
 use super::rest::{Put, Stands, stands};
+use super::rules::{by_held_jacks, by_jacks};
 use super::stage::{Stage, along_grade, peak, sum, whole_friction};
 use crate::check::{Absent, Outcome};
 use crate::conditions::{Moves, Plan, movement, sewer};
@@ -129,12 +130,27 @@ impl<'a> Walked<'a> {
 
     /// Greatest thrust on the wall of the launch pit over all stages that push.
     pub(super) fn thrust(&self) -> Either<Doubted<Band<Force>>> {
+        self.greatest(|_, thrust| thrust)
+    }
+
+    /// The same, no more than the jacks give.
+    pub(super) fn thrust_of_jacks(&self) -> Either<Doubted<Band<Force>>> {
+        self.greatest(
+            |of_pipe, thrust| if of_pipe { by_held_jacks(self.drive, thrust) } else { by_jacks(self.drive, thrust) },
+        )
+    }
+
+    fn greatest(
+        &self,
+        given: impl Fn(bool, Either<Doubted<Band<Force>>>) -> Either<Doubted<Band<Force>>>,
+    ) -> Either<Doubted<Band<Force>>> {
         let (casing, pipe) = match &self.way {
             Way::Jacked(jacked, _) => (jacked.casing_thrust(), Some(jacked.thrust())),
             Way::Pulled(_) => (None, None),
         };
-        let after = [casing, pipe].into_iter().flatten();
+        let after =
+            [(false, casing), (true, pipe)].into_iter().filter_map(|(of_pipe, thrust)| Some((of_pipe, thrust?)));
         let worse = |most: Doubted<Band<Force>>, force| most.zip(force).map(|(most, force)| peak(most, force));
-        after.fold(self.stem, |most, force| most.with(force, worse))
+        after.fold(given(false, self.stem), |most, (of_pipe, force)| most.with(given(of_pipe, force), worse))
     }
 }

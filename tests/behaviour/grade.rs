@@ -70,8 +70,8 @@ fn the_pilot_by_its_kind() {
 }
 
 /// 80 m at 0.3 %, 15 mm asked for, drilled: 10 and 20 mm (the least errors). The jacked pipe: a survey of the pilot to
-/// 15 mm. PE of 315 mm floats at the crown of 1.2 x 315 + 50 = 428 mm: 10 mm likely, and a quarter of 113 mm of play at the high
-/// level, where clay may close on it for two days: 48 mm: barred.
+/// 15 mm. PE of 315 mm floats in 1.2 x 315 + 50 = 428 mm, and nothing holds it: half of the play of 113 mm likely, all of it high:
+/// barred.
 #[test]
 fn a_flat_sewer_with_a_tight_tolerance() {
     let [jacked, pulled] = checks("length: 80 m\ngrade: 0.3 %\ntolerance: 15 mm\npilot: drilled\n", Subject::Invert);
@@ -80,8 +80,8 @@ fn a_flat_sewer_with_a_tight_tolerance() {
     assert_eq!((held_to, error), (0.015, 0.010));
     assert_eq!(pulled.verdict, Verdict::Over);
     let [likely, limit, high, _] = numbers(&pulled);
-    assert_relative_eq!(likely, 0.010, max_relative = 1e-9);
-    assert_relative_eq!(high, 0.020 + 0.113 / 4.0, max_relative = 1e-9);
+    assert_relative_eq!(likely, 0.010 + 0.113 / 2.0, max_relative = 1e-9);
+    assert_relative_eq!(high, 0.020 + 0.113, max_relative = 1e-9);
     assert_eq!(limit, 0.015);
     // Nobody says what the owner asks for: 20 mm on the safe side, and what 150 mm would let pass is not decided.
     let [jacked, pulled] = checks("length: 80 m\npilot: drilled\n", Subject::Invert);

@@ -181,15 +181,23 @@ fn joined_in_the_pit() {
 fn head_link_and_face() {
     let pull = "duration: 6 h, pull_head: { rating: 70 kN, weak_link: 60 kN }, reaction: { area: 2 m2, \
                 allowable_pressure: 100 kPa }";
-    let scheme = pulled(&text("casing", "60 m", pull, CLAY, PE));
+    let radius = pull.edit("duration: 6 h", "duration: 6 h, bend_radius: 16 m");
+    let scheme = pulled(&text("casing", "60 m", &radius, CLAY, PE));
     assert_eq!(high(&scheme, Subject::PullHead), (peak(&scheme), 70e3));
     assert_eq!(high(&scheme, Subject::WeakLinkPull), (peak(&scheme), 60e3));
     let (setting, most) = high(&scheme, Subject::WeakLink);
     assert_eq!(setting, 60e3);
     assert!(most <= 70e3 && most < high(&scheme, Subject::Tension).1, "the bend takes its share: {most}");
     assert_relative_eq!(high(&scheme, Subject::PullReaction).0, scheme.rig_force.unwrap().high.value / 2.0);
-    let loose = pulled(&text("casing", "60 m", &pull.edit("weak_link: 60 kN", "weak_link: 69 kN"), CLAY, PE));
-    assert_eq!(check(&loose, Subject::WeakLink).verdict, Verdict::Over);
+    let loose = |pull: &str| {
+        let pull = pull.edit("weak_link: 60 kN", "weak_link: 62 kN");
+        check(&pulled(&text("casing", "60 m", &pull, CLAY, PE)), Subject::WeakLink)
+    };
+    assert_eq!(loose(&radius).verdict, Verdict::Over);
+    // A ramp of which nothing is told may be wider, so that the straight string and the head decide.
+    let wide = loose(pull);
+    assert_eq!((wide.verdict, wide.care), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(wide.high().unwrap().1.si, high(&scheme, Subject::Tension).1.min(70e3));
     let weak = pulled(&text("casing", "60 m", &pull.edit("weak_link: 60 kN", "weak_link: 1 kN"), CLAY, PE));
     assert_eq!(check(&weak, Subject::WeakLinkPull).verdict, Verdict::Over);
     // Nothing told: what the contractor has to bring.

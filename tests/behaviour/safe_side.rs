@@ -10,7 +10,7 @@ use jackpull::{Method, assess};
 const HEAD: &str = "groundwater: 0.3 m
 ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]";
 
-/// The pressure that drives the returns presses on the pipe and drags it, where it is more than the usual one.
+/// The pressure that drives the returns presses on the pipe; it drags it where it is more than the usual one.
 #[test]
 fn returns_press_and_drag() {
     let file = |returns: &str| text("casing", "150 m", &format!("duration: 6 h{returns}"), CLAY, PE);
@@ -22,9 +22,12 @@ fn returns_press_and_drag() {
     let press = |scheme| high(scheme, Subject::Collapse).0;
     assert_relative_eq!(press(&some) - press(&none), driven - usual, max_relative = 1e-6);
     assert!(some.force.unwrap().high > none.force.unwrap().high);
-    // Thin fluid never helps.
-    let thin = pulled(&file(", returns: { flow: 1 L/min, plastic_viscosity: 0.001 Pa*s, yield_point: 0 Pa }"));
-    assert_eq!(press(&thin), press(&none));
+    // Thin fluid presses with what drives it, and drags as usual.
+    let thin = ", returns: { flow: 1 L/min, plastic_viscosity: 0.001 Pa*s, yield_point: 0 Pa }";
+    let driven = figure(&file(thin), "pressure that drives the returns");
+    let thin = pulled(&file(thin));
+    assert_relative_eq!(press(&none) - press(&thin), usual - driven, max_relative = 1e-6);
+    assert_eq!(thin.force.unwrap().high, none.force.unwrap().high);
 }
 
 /// PVC DR 18, 140,000 psi over years, nu 0.38, ovality factor of the table, a tenth of the wall scratched away, safety 2.
@@ -178,8 +181,11 @@ fn pulled_at(depth: &str, lines: &str, pipe: &str) -> jackpull::Scheme {
     pulled(&file.edit("invert_depth: 4 m", &format!("invert_depth: {depth}")))
 }
 
+/// Modulus of years over that of 24 h, by which traffic counts.
+const QUICK: f64 = 29.0 / 60.0;
+
 /// Railway load E-80 over 0.785 m of cover, 2 ft and more: 3,800 psf with its impact, on top of 1.1 m of sand; it counts
-/// at the modulus of years at the high level and at that of 24 h, 57,000 psi against 29,000, at the likely one.
+/// at the modulus of 24 h, 60,000 psi against 29,000 of years; on PVC at 400,000 psi against 140,000, on metal in full.
 #[test]
 fn trains_over_pulled_pipe() {
     let pe = "material: pe100, size: 315 mm, sdr: 11";
@@ -188,30 +194,31 @@ fn trains_over_pulled_pipe() {
     for told in ["surface: { over: railway }", "traffic: railway"] {
         let scheme = over(told, pe);
         let check = check(&scheme, Subject::CollapseInService);
-        assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + rail, max_relative = 1e-6);
-        assert_eq!(check.verdict, Verdict::NotDecided, "{told}");
+        assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + rail * QUICK, max_relative = 1e-6);
+        assert!(check.verdict != Verdict::Within, "{told}");
         let likely = check.likely().unwrap().0.si;
         assert!(likely > 0.45 * rail && likely < 0.65 * rail, "{}", likely / rail);
         // Without a lag: 0.11 of the pressure over 2 E / 3 of the wall over the mean diameter, cubed.
         let ring = 2.0 / 3.0 * 29_000.0 * 6_894.757 * (28.6_f64 / (315.0 - 28.6)).powi(3);
         let deflection = high(&scheme, Subject::Deflection).0;
-        assert_relative_eq!(deflection, 0.11 * (soil + rail) / ring, max_relative = 1e-6);
+        assert_relative_eq!(deflection, 0.11 * (soil + rail * QUICK) / ring, max_relative = 1e-6);
     }
     // A road: 2,004 psf of HL-93, and so where nothing is told of what lies over the bore.
     for told in ["surface: { over: road }", ""] {
         let scheme = over(told, pe);
         let road = 2_004.0 * 47.880_26;
-        assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + road, max_relative = 1e-6);
+        assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + road * QUICK, max_relative = 1e-6);
     }
     for told in ["traffic: none", "surface: { over: open }"] {
         assert_relative_eq!(high(&over(told, pe), Subject::CollapseInService).0, soil, max_relative = 1e-6);
     }
-    for pipe in [
-        "material: pvc_fused, size: 12 in, sdr: 25, joint_factor: 0.9",
-        "material: steel, size: 12 in, steel_grade: api_5l_b",
-        "material: ductile_iron, size: 300 mm, joint_pull: 90 kN, joint_deflection: 3 deg, pipe_length: 6 m",
+    for (pipe, share) in [
+        ("material: pvc_fused, size: 12 in, sdr: 25, joint_factor: 0.9", 140.0 / 400.0),
+        ("material: steel, size: 12 in, steel_grade: api_5l_b", 1.0),
+        ("material: ductile_iron, size: 300 mm, joint_pull: 90 kN, joint_deflection: 3 deg, pipe_length: 6 m", 1.0),
     ] {
         let scheme = over("traffic: railway", pipe);
+        let rail = rail * share;
         assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + rail, max_relative = 1e-6);
         if !pipe.contains("steel") {
             let vacuum = over("traffic: railway\nvacuum: { pressure: 50 kPa, lasts: 6 h }", pipe);
@@ -227,7 +234,7 @@ fn traffic_without_soil_and_without_cover() {
     let bare = SHALLOW.split(", soil:").next().unwrap().to_owned() + " }]";
     let scheme = |depth: &str, lines: &str| pulled_at(depth, &format!("{bare}\n{lines}"), pe);
     let road = high(&scheme("1.1 m", "traffic: highway"), Subject::CollapseInService).0;
-    assert_relative_eq!(road, 140.0 * 157.087_46 * 1.1 + 2_004.0 * 47.880_26, max_relative = 1e-6);
+    assert_relative_eq!(road, 140.0 * 157.087_46 * 1.1 + 2_004.0 * 47.880_26 * QUICK, max_relative = 1e-6);
     for lines in [bare.as_str(), SHALLOW] {
         let shallow = pulled_at("0.9 m", &format!("{lines}\ntraffic: railway"), pe);
         let check = check(&shallow, Subject::CollapseInService);

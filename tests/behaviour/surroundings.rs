@@ -215,13 +215,13 @@ fn base_of_a_pit() {
         assert_relative_eq!(numbers(&uplift)[0], 1.2, max_relative = 1e-9);
         assert_eq!(uplift.verdict, Verdict::Over);
     }
-    let [length, need, _, most] = numbers(&check(&jacked, Subject::PitLength));
-    assert_eq!((length, need, most), (5.0, 3.5, 7.0));
-    assert_eq!(check(&jacked, Subject::PitLength).verdict, Verdict::WithCare);
+    let [length, need, ..] = numbers(&check(&jacked, Subject::PitLength));
+    assert_eq!((length, need), (5.0, 3.5));
+    assert_eq!(check(&jacked, Subject::PitLength).verdict, Verdict::Within);
     assert_eq!(check(&jacked, Subject::CraneLift).verdict, Verdict::Over);
     // The rods of the stem come out there, taken to be as long as the longest usual pipe.
-    let [length, need, _, most] = numbers(&check(&pulled, Subject::PitLength));
-    assert_eq!((length, need, most), (5.0, 3.5, 7.0));
+    let [length, need, ..] = numbers(&check(&pulled, Subject::PitLength));
+    assert_eq!((length, need), (5.0, 3.5));
 }
 
 /// A pipe longer than the stroke of the jacks is pushed with a spacer: a habit, which asks for care and never bars.
@@ -258,10 +258,9 @@ fn room_at_both_ends() {
     let width = numbers(&check(&pulled, Subject::ReceptionWidth));
     assert_eq!(width[0], 2.3);
     assert_relative_eq!(width[1], bore + 1.0, max_relative = 1e-9);
-    assert_relative_eq!(width[3], bore + 2.0, max_relative = 1e-9);
-    assert_eq!(check(&pulled, Subject::ReceptionWidth).verdict, Verdict::WithCare);
-    let [there, need, _, most] = numbers(&check(&pulled, Subject::ReceptionLength));
-    assert_eq!((there, need, most), (7.0, 6.5, 7.5));
+    assert_eq!(check(&pulled, Subject::ReceptionWidth).verdict, Verdict::Within);
+    let [there, need, ..] = numbers(&check(&pulled, Subject::ReceptionLength));
+    assert_eq!((there, need), (7.0, 6.5));
     assert_eq!(numbers(&check(&jacked, Subject::ReceptionLength))[1], 2.5);
     // A string that comes down a ramp is a matter of the room for the ramp.
     let [_, string] = schemes(&ends(""));

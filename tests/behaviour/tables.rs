@@ -277,6 +277,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // Between a fifth of a vacuum and a whole one.
             "main.vacuum" => (20.0 * KPA, 101.4 * KPA),
             // Reports of bore fluids: 4 to 30 Pa.
+            "fluid.yield_least" => (2.0, 6.0),
             "fluid.yield_low" => (2.0, 15.0),
             "fluid.yield_high" => (10.0, 40.0),
             "friction.floor_likely" => (2.0 * KPA, 4.0 * KPA),

@@ -155,7 +155,7 @@ fn proposed_pipes_are_said_to_be() {
     assert!(page.contains("(proposed)"), "{page}");
     assert!(page.contains("pipe end, jacking force; its maker has to give rated_force"), "{page}");
     // What its maker has to give is what to write.
-    let first = "NOT DECIDED: pipe jacking of PVC 10 in could fit with care; write candidates[].rated_force Drive";
+    let first = "NOT DECIDED: pipe jacking of PVC 10 in could fit; write candidates[].rated_force Drive";
     assert!(page.starts_with(first), "{page}");
     assert!(page.contains("not proposed: steel: bare steel is no sewer pipe"), "{page}");
     assert!(

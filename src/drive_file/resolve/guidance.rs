@@ -94,6 +94,7 @@ impl Resolver<'_> {
             error.with(least, |error, least| GuidedError { error, told_at, length, least }.value())
         };
         let law = Origin::Law(&GuidedError::EQUATION);
+        let pilot_at = row("pilot.pushed_at")?;
         Ok(match by {
             Guidance::WalkedOver => {
                 let error = shares("walk_over", line.deepest())?;
@@ -115,10 +116,13 @@ impl Resolver<'_> {
                     likely: row("pilot.drilled_least")?,
                     high: row("pilot.drilled_least_high")?,
                 };
-                (Cited::new(grown(error, least, row("pilot.drilled_at")?), law), least)
+                let drilled = grown(error, least, row("pilot.drilled_at")?);
+                // A pilot that nobody tells may be one that is pushed.
+                let untold = file.pilot.is_none().then(|| grown(pushed, pushed, pilot_at));
+                (Cited::new(untold.map_or(drilled, |other| drilled.with(other, Length::max)), law), least)
             }
             Guidance::Laser => {
-                let error = grown(pushed, pushed, row("pilot.pushed_at")?);
+                let error = grown(pushed, pushed, pilot_at);
                 let share = self.handbook.ratio("pilot.deflected")?.value;
                 let turned = if stretches.iter().any(|stretch| self.turns_pilots(file, stretch)) {
                     share * length

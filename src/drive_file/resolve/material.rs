@@ -32,6 +32,11 @@ const fn rows(material: Material) -> (Option<&'static Pushed>, Option<&'static P
     }
 }
 
+/// Whether pipe of the material may be pulled in.
+pub(super) const fn can_be_pulled(material: Material) -> bool {
+    rows(material).1.is_some()
+}
+
 impl Resolver<'_> {
     /// The pipe by the rows of its material, in the ways that what is given of it allows.
     pub(super) fn named(&mut self, of: &Listed<'_>) -> Resolved<Option<Named>> {

@@ -88,8 +88,10 @@ impl Resolver<'_> {
         path: &str,
         place: &Place<'_>,
     ) -> Result<Drilled, HandbookError> {
-        let rock = place.stretch.class.value.is_rock();
+        let rock = place.classes().any(GroundClass::is_rock);
         let bit = self.handbook.bit_thrust()?.levels(if rock { "rock" } else { "soil" })?;
+        // The driller sets it: in rock that takes more the bit is pushed no harder, and cuts more slowly.
+        let bit = if rock { bit.map(|bit| Band { high: bit.likely, ..bit }) } else { bit };
         let shown = AssumedValue::Band(bit.value.map(|load| Shown::of(load, Role::LineWeight)));
         self.assume_alike(path, "thrust on the bit over its diameter", shown, bit.origin);
         let outside_diameter = stem.outside_diameter.value;

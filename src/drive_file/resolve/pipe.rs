@@ -2,7 +2,6 @@
 
 use super::Resolver;
 use super::listed::Listed;
-use super::pilot::pilot_kind;
 use super::row::Named;
 use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, StemFile};
@@ -51,7 +50,7 @@ impl Resolver<'_> {
         let casing = self.casing(&of, &label, outside_diameter.value)?;
         let on_grade = file.service.value == Service::GravitySewer
             && stem.is_there()
-            && pilot_kind(file, self.handbook)? == Pilot::Drilled;
+            && file.pilot.as_ref().is_some_and(|pilot| pilot.value == Pilot::Drilled);
         let rule = self.handbook.bore_rule()?.row(if on_grade { "on_grade" } else { "general" })?;
         let widest = self.joint_diameter(&of, outside_diameter.value);
         let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };

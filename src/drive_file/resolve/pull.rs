@@ -67,12 +67,16 @@ impl Resolver<'_> {
                 resistance
             }
         };
-        let fluid_height = line.greatest_column();
-        self.assume(
-            "pull: column of bore fluid over the lowest invert, up to the highest ground",
-            AssumedValue::One(Shown::of(fluid_height, Role::Depth)),
-            Origin::Law(&GROUND_SURFACE),
-        );
+        let fluid_level = self.take("pull", pull, PullFile::fluid_level);
+        let up_to = fluid_level.map_or(Length::default(), |level| level.value);
+        let fluid_height = (line.greatest_column() - up_to).max(Length::default());
+        if fluid_level.is_none() {
+            self.assume(
+                "pull: column of bore fluid over the lowest invert, up to the highest ground",
+                AssumedValue::One(Shown::of(fluid_height, Role::Depth)),
+                Origin::Law(&GROUND_SURFACE),
+            );
+        }
         let row = self.handbook.duration("collapse.load")?;
         let stands = row.map(|row| row.max(duration));
         let load_duration = self.or_row("pull", Some(pull), PullFile::fluid_stands_for, stands).value;
@@ -96,7 +100,7 @@ impl Resolver<'_> {
             duration,
             temperature,
             fluid_height,
-            fluid_level: self.take("pull", pull, PullFile::fluid_level),
+            fluid_level,
             load_duration,
             stands_at_least: if pull.fluid_stands_for.is_some() { load_duration } else { duration },
             fluids: self.fluids()?,

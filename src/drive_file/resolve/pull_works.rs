@@ -214,6 +214,7 @@ impl Resolver<'_> {
             cap_firm_clay: table.value("cap_firm_clay")?,
             holds: self.fluid_rule()?,
             least_cover: self.handbook.length("break_out.cover")?,
+            thinnest: self.handbook.pressure("fluid.yield_least")?.value,
             thin: self.handbook.pressure("fluid.yield_low")?.value,
             thick: self.handbook.pressure("fluid.yield_high")?.value,
             past_lying: self.handbook.ratio("fluid.past_lying")?.value,

@@ -1,7 +1,7 @@
 //! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
 
 use super::{Resolver, no_row};
-use crate::drive::{AssumedValue, Ends, Pipe, Rated, Side, Stretch, UNTOLD_PILOT};
+use crate::drive::{AssumedValue, Ends, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT};
 use crate::drive_file::{DriveFile, StretchFile};
 use crate::handbook::{
     Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, HandbookError, Pilot,
@@ -39,7 +39,7 @@ const DISPLACING: Equation = Equation::judged(
 const DRILLED: Equation = Equation::judged(
     "pilot",
     "drilled",
-    "rock, or more than 50 blows: no pilot can be pushed through it; or a stem wider than those that are pushed",
+    "rock, or more than 50 blows: no pilot can be pushed through it; a stem wider than those that are pushed; pipe pulled through fluid",
     "ground that only a bit opens, stems from 150 mm",
 );
 
@@ -137,7 +137,7 @@ pub(super) struct Works {
     pub(super) drilled: bool,
     columns: Vec<Column>,
     pulled: Column,
-    /// The auger behind a drilled pilot, which counts where no table rates the two together.
+    /// The auger behind a drilled pilot, which counts in rock, and where no table rates the two together.
     auger: bool,
     /// Whether a pilot that is pushed goes before a pulled pipe, and whether the file says so.
     pushed: Option<bool>,
@@ -344,6 +344,14 @@ impl Resolver<'_> {
             let unrated = works.auger && rating.origin == NOT_RATED.origin;
             let rating = if unrated { worse(one(Column::Auger)?, rating) } else { rating };
             jacking = Some(jacking.map_or(rating, |so_far| worse(so_far, rating)));
+        }
+        let rock = site.class.is_rock() || other.is_some_and(|other| other.class.is_rock());
+        if works.auger && rock {
+            let auger = one(Column::Auger)?;
+            // The pilot is cut by its bit; with what the rest is, the file has to say.
+            let uncut = auger.value == Rating::Unsuitable;
+            let auger = if uncut { Cited::new(Rating::Depends, Origin::Law(&UNCUT_ROCK)) } else { auger };
+            jacking = Some(jacking.map_or(auger, |so_far| worse(auger, so_far)));
         }
         let mut pulled = one(works.pulled)?;
         if let Some(told) = works.pushed {

@@ -70,21 +70,27 @@ impl Resolver<'_> {
         let table = first.way.table;
         let rules = self.handbook.thrust_wall()?;
         let safety = rules.factor("safety_default", |row| &row.value)?;
-        let spread = rules.factor("spread_none", |row| &row.value)?;
+        let usual_spread = rules.factor("spread_none", |row| &row.value)?;
         let movement = self.handbook.wall_movement()?.factor(movement_row(first.class), |row| &row.value)?;
-        let mut reaction = Reaction { soil, table, invert, spread: spread.value, safety, movement, wall: None };
-        let Some(wall) = given else { return Ok(Some(reaction)) };
+        let best = file.launch.soil.is_none().then(|| first.earth.resisting_at_best()).flatten();
+        let (spread, wall) = (usual_spread.value, None);
+        let mut reaction = Reaction { soil, table, invert, spread, safety, movement, wall, short: false, best: None };
+        let at_best = |reaction: Reaction| {
+            let best = best.map(|soil| Box::new(Reaction { soil, short: true, ..reaction.clone() }));
+            Ok(Some(Reaction { best, ..reaction }))
+        };
+        let Some(wall) = given else { return at_best(reaction) };
         if file.launch.soil.is_none() {
             self.assume_word("launch.soil", "that of the first stretch", Origin::Law(&FIRST_STRETCH));
         }
         let least = rules.factor("safety", |row| &row.low)?;
-        reaction.spread = self.or_row("launch.wall", given, WallFile::spread, spread).value;
+        reaction.spread = self.or_row("launch.wall", given, WallFile::spread, usual_spread).value;
         reaction.safety = self.safety(wall, least, safety);
         reaction.wall = Some(self.wall(wall, invert));
         if !reaction.wall.is_some_and(|wall| wall.movement_checked) {
             self.assume_one("launch.wall: movement at full resistance over the height", movement, Role::Percent);
         }
-        Ok(Some(reaction))
+        at_best(reaction)
     }
 
     /// The user's factor; below the default only with a check of the movement, and then the least.

@@ -5,7 +5,7 @@
 
 use crate::conditions::{resisting_stress, undrained_resisting_stress};
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::wall::{
     AllowableReaction, EyeResistance, PassiveCoefficient, PassivePressure, PassiveStrip, UndrainedStrip,
 };
@@ -135,7 +135,7 @@ fn behind<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand, u
     sum
 }
 
-/// The lesser of the cases, what may be asked of it, and whether it is the undrained one.
+/// The lesser of the cases, or the greater for a short time; what may be asked of it, and whether it is the undrained one.
 pub(super) fn allowed<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand) -> (Force, Behind, bool) {
     let safety = reaction.safety.value;
     let allow = |calc: &mut Calc<R>, behind: Behind| {
@@ -146,7 +146,7 @@ pub(super) fn allowed<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stan
     if let Some(clay) = reaction.soil.undrained {
         let undrained = behind(calc, reaction, stand, Some(clay.strength));
         let other = allow(calc, undrained);
-        if other < force {
+        if (other < force) != reaction.short {
             return (other, undrained, true);
         }
     }
@@ -159,6 +159,8 @@ pub(in crate::method) struct Resisting<'a> {
     pub(super) wall: &'a ThrustWall,
     pub(super) stand: Stand,
     pub(super) found: Doubted<(Force, Behind, bool)>,
+    /// What it bears at best, where nothing is told of the ground.
+    pub(super) best: Option<Force>,
 }
 
 /// What the wall of the file finds, where there is one.
@@ -172,5 +174,6 @@ pub(in crate::method) fn resisting<'a, R: Recorder>(
     calc.part(PART);
     let stand = Stand::of(reaction, wall, pipe);
     let found = calc.doubted(|calc| allowed(calc, reaction, &stand));
-    Some(Resisting { reaction, wall, stand, found })
+    let best = reaction.best.as_deref().map(|best| allowed(&mut Calc::new(Silent), best, &stand).0);
+    Some(Resisting { reaction, wall, stand, found, best })
 }

@@ -31,11 +31,11 @@ fn most(at: &Walked<'_>) -> Result<Either<Doubted<Band<Force>>>, Absent> {
     let worse = |thrust: Doubted<Band<Force>>, out| {
         thrust.zip(out).map(|(thrust, out): (_, Pushed)| peak(thrust, out.on_ahead))
     };
-    Ok(by_jacks(at, pushes(at)?.with(at.jacked()?.pushed, worse)))
+    Ok(by_jacks(at.drive, pushes(at)?.with(at.jacked()?.pushed, worse)))
 }
 
 pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
-    Ok(pushes(at)?.check(|thrust| against_rig(at, thrust)))
+    Ok(pushes(at)?.check(|thrust| against_rig(at, thrust, None)))
 }
 
 pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -45,14 +45,14 @@ pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
     let best = tube.best.as_ref().map(|best| calc.doubted(|calc| steel::limit(calc, best)));
     let factor = tube.section.yield_factor.value;
     let sides = most(at)?.with(Either { safe: limit, best }, |thrust, limit| (thrust, limit));
-    Ok(sides.check(|(thrust, limit)| watched_up_to(at, at_most(Role::Thrust, thrust, limit), factor)))
+    Ok(sides.check(|(thrust, limit)| watched_up_to(at.drive, at_most(Role::Thrust, thrust, limit), factor)))
 }
 
 /// The thrust of the frame on the length that nothing holds.
 pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let tube = tube(at)?;
     calc.part("casing in the pit as a column");
-    let check = free::column(at, calc, &tube.section, &tube.free, by_jacks(at, pushes(at)?));
+    let check = free::column(at, calc, &tube.section, &tube.free, by_jacks(at.drive, pushes(at)?));
     Ok(check.settled_by(&[&["candidates[].casing_free_length"]]))
 }
 

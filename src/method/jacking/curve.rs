@@ -1,7 +1,7 @@
 //! A planned curve: what it adds to the force, and what it does to steel that is welded to one.
 
 use super::super::either::Either;
-use super::super::rules::by_jacks;
+use super::super::rules::{by_held_jacks, by_jacks};
 use super::super::stage::{Pushed, peak};
 use super::super::walked::Walked;
 use crate::check::{Absent, Check, Outcome, at_most};
@@ -22,7 +22,9 @@ pub(in crate::method) fn bending<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
     let curve = at.drive.curve.as_ref().ok_or(Absent::NotApplicable(STRAIGHT))?;
     calc.part("steel in the planned curve");
     let pipe = match &jacked.pipe.capacity {
-        Capacity::Steel(end) => Some(of(curve, calc, Either { safe: end, best: None }, by_jacks(at, jacked.thrust()))),
+        Capacity::Steel(end) => {
+            Some(of(curve, calc, Either { safe: end, best: None }, by_held_jacks(at.drive, jacked.thrust())))
+        }
         _ => None,
     };
     let casing = jacked.casing.and_then(|(casing, pushed)| {
@@ -31,7 +33,7 @@ pub(in crate::method) fn bending<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
             thrust.zip(out).map(|(thrust, out)| peak(thrust.on_rig, out.on_ahead))
         };
         let section = Either { safe: &tube.section, best: tube.best.as_ref() };
-        Some(of(curve, calc, section, by_jacks(at, pushed.with(jacked.pushed, most))))
+        Some(of(curve, calc, section, by_jacks(at.drive, pushed.with(jacked.pushed, most))))
     });
     [pipe, casing].into_iter().flatten().reduce(Check::worse).ok_or(Absent::NotApplicable(JOINTED))
 }

@@ -7,7 +7,7 @@ use super::joint::Turned;
 use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
 use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::method::rules::{by_jacks, can_be_held, watched};
+use crate::method::rules::{by_held_jacks, can_be_held, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 use crate::source::Origin;
@@ -39,7 +39,7 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let limits = end_limits(calc, jacked.pipe, jacked.angle, at.drive.leeway.watched);
     let EndLimits { factor, tighter, high, .. } = limits.in_spite_of_doubt();
     let untold = jacked.pipe.joint.is_untold();
-    let thrust = by_jacks(at, jacked.thrust());
+    let thrust = by_held_jacks(at.drive, jacked.thrust());
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let check = if thrust.best.is_some() || untold {
         // At best the packer and the line leave the joint closed.
@@ -93,9 +93,9 @@ fn settling(at: &Walked<'_>, pipe: &JackedPipe, untold: bool, check: &Check<()>)
     match (untold && !pipe.joint.packer_told, nights, can_be_held(check, at.drive.leeway.held)) {
         (true, true, _) => &[&["candidates[].packer", "steering"], &["work.round_the_clock"]],
         (true, false, _) => &[&["candidates[].packer", "steering"]],
-        (false, true, true) => &[&["work.round_the_clock"], &["rig.held_to", "if_stalled"]],
+        (false, true, true) => &[&["work.round_the_clock"], &["if_stalled"]],
         (false, true, false) => &[&["work.round_the_clock"]],
-        (false, false, true) => &[&["rig.held_to", "if_stalled"]],
+        (false, false, true) => &[&["if_stalled"]],
         (false, false, false) => NOTHING,
     }
 }
@@ -164,6 +164,6 @@ pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>
         return Err(Absent::NotApplicable("only steel is looked at as a column"));
     };
     calc.part("pipe in the pit as a column");
-    let check = free::column(at, calc, end, &jacked.pipe.free, by_jacks(at, jacked.thrust()));
+    let check = free::column(at, calc, end, &jacked.pipe.free, by_held_jacks(at.drive, jacked.thrust()));
     Ok(check.settled_by(&[&["candidates[].free_length"]]))
 }

@@ -1,10 +1,10 @@
 //! The thrust wall: what it bears, at which level, and how far it moves for it; and one that would do.
 
-use super::super::rules::{asked, by_jacks};
+use super::super::rules::asked;
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
-use crate::check::{Absent, Decides, Outcome, Rule, at_most, only, required};
+use crate::check::{Absent, Decides, Outcome, Rule, Ways, at_most, only, required};
 use crate::conditions::NO_GRAVITY;
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
@@ -44,7 +44,18 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
     let (_, _, is_undrained) = wall.found.in_spite_of_doubt();
     let limit = wall.found.map(|(force, ..)| Cited::new(force, wall.reaction.safety.origin));
     let rule = Decides::SetOn(wall.reaction.safety.value.si()).rule(&at.drive.leeway);
-    let check = by_jacks(at, at.thrust()).check(|thrust| at_most(Role::Thrust, thrust, limit).by(rule));
+    let thrust = at.thrust_of_jacks();
+    let against = |thrust, limit| at_most(Role::Thrust, thrust, limit).by(rule);
+    let check = against(thrust.safe, limit);
+    let best = match (thrust.best, wall.best) {
+        (None, None) => None,
+        (thrust_best, wall_best) => {
+            let limit = wall_best.map_or(limit, |best| Doubted::sure(Cited::new(best, wall.reaction.safety.origin)));
+            Some(against(thrust_best.unwrap_or(thrust.safe), limit))
+        }
+    };
+    let ground: Ways = if wall.best.is_some() { &[&["launch.soil"]] } else { &[] };
+    let check = best.map_or(check, |best| check.at_best(best)).settled_by(ground);
     Ok(check.with_note(if is_undrained { UNDRAINED } else { DRAINED }))
 }
 
@@ -52,12 +63,14 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
 fn asked_wall(at: &Walked<'_>) -> Outcome {
     let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
     let most = at.drive.site.launch.space.map_or(at.drive.usual.wall, |space| space.width);
-    let wide =
-        |thrust, tallest| required(Role::Distance, asked_width(at, reaction, thrust, tallest).map(Band::same), most);
+    let wide = |reaction, thrust, tallest| {
+        required(Role::Distance, asked_width(at, reaction, thrust, tallest).map(Band::same), most)
+    };
     // No height that walls usually reach bars: one that is told may be taller.
-    let thrust = by_jacks(at, at.thrust());
-    let best = wide(thrust.best.unwrap_or(thrust.safe), Length::from_si(LARGEST));
-    let check = wide(thrust.safe, tallest(at.drive, reaction)).at_best(best);
+    let thrust = at.thrust_of_jacks();
+    let at_best = reaction.best.as_deref().unwrap_or(reaction);
+    let best = wide(at_best, thrust.best.unwrap_or(thrust.safe), Length::from_si(LARGEST));
+    let check = wide(reaction, thrust.safe, tallest(at.drive, reaction)).at_best(best);
     let none = check.high().is_some_and(|(width, _)| width.si >= LARGEST);
     Ok(check.with_note(if none { NONE_DOES } else { ASKED }))
 }
@@ -100,7 +113,7 @@ pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
         Some(wall) => wall.height,
         None => {
             let tallest = tallest(at.drive, reaction);
-            let thrust = by_jacks(at, at.thrust()).safe;
+            let thrust = at.thrust_of_jacks().safe;
             asked_width(at, reaction, thrust, tallest).in_spite_of_doubt().min(tallest)
         }
     };

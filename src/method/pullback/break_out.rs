@@ -93,16 +93,18 @@ impl<'a> Bore<'a> {
         let length = self.drive.length.value;
         let (fluids, crown) = (self.pull.fluids, self.slope * along + self.crown);
         let adverse = self.stands(calc, fluids.heavy, self.level.high - crown, (along.max(length - along), rule.thick));
-        // Of fluid that is told the way to the nearer pit is known, past a pipe that lies on a side of its bore.
-        let best_way = if is_told { along.min(length - along) * rule.past_lying.si() } else { length * HALF_WAY };
-        let best = self.stands(calc, fluids.clean, self.level.low - crown, (best_way, rule.thin));
+        // By the nearer pit, past a pipe that lies on a side of its bore.
+        let nearer = along.min(length - along) * rule.past_lying.si();
+        let mut low = |way, yield_point| self.stands(calc, fluids.clean, self.level.low - crown, (way, yield_point));
+        let least = low(nearer, rule.thinnest);
+        let best = if is_told { least } else { low(length * HALF_WAY, rule.thin) };
         let [weak, gauged, strong] = [(false, rule.cap), (false, rule.cap_firm_clay), (true, rule.cap_firm_clay)]
             .map(|(best, cap)| (self.bears(calc, stretch, cover, (best, cap.value)), cap));
         let firm = stretch.is_all(|class| class.is_clay() && class != GroundClass::SoftClay);
         let check = hold(adverse, weak);
         let passes = |pressure, spare| leaves(pressure, weak.0, spare);
         if passes(adverse, Ratio::from(1.0)) {
-            return check.with_note(TOLD).at_best(hold(best, strong));
+            return check.with_note(TOLD).at_best(hold(least, strong));
         }
         let site = &self.drive.site;
         let spare = spare(self.drive, rule);
@@ -120,9 +122,9 @@ impl<'a> Bore<'a> {
         }
         if is_told {
             // All is told of the fluid that can be.
-            return check.with_note(TOLD).at_best(hold(best, strong)).settled_by(&[&["ground[].soil"]]);
+            return check.with_note(TOLD).at_best(hold(least, strong)).settled_by(&[&["ground[].soil"]]);
         }
-        check.with_note(UNTOLD).at_best(hold(best, strong))
+        check.with_note(UNTOLD).at_best(hold(least, strong))
     }
 
     /// Pressure of fluid that stands so high over the crown, with its loss on the way to a pit.

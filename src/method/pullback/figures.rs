@@ -63,7 +63,7 @@ pub(in crate::method) fn figures(
     }
     // What only the maker knows sets no link.
     if pipe.not_given.iter().all(|missing| *missing == NotGiven::EndForce) {
-        let setting = link::setting(&mut figures.calc, pull, &borne);
+        let setting = link::setting(&mut figures.calc, pull, &borne, borne.beside_bend);
         let (most, peak) = (setting.in_spite_of_doubt().value, on_pipe.in_spite_of_doubt().peak());
         figures.put("weak link, set at most to", Role::Pull, setting);
         figures.note(if most < peak.likely {

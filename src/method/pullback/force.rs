@@ -30,8 +30,8 @@ pub(in crate::method) struct PullOnPipe {
     pub(super) after_stop: Band<Force>,
     /// Thrust of a pressure held inside on the ends of the string: its wall bears it beside the pull, the rig does not.
     pub(super) end_thrust: Force,
-    /// Pressure of the fluid in the annulus over that of its column: what drag and collapse are reckoned with, or what
-    /// drives the returns of the file, whichever is more.
+    /// Pressure of the fluid in the annulus over that of its column: what drives the returns of the file, else what is
+    /// usually reckoned with. Drag is that of the greater.
     pub(super) annular: Band<Pressure>,
 }
 
@@ -212,10 +212,10 @@ pub(super) fn pull_on_pipe<R: Recorder>(
         high: inside(calc, pull.friction_inside.high, fluids, false),
     };
     let annular = match pull.works.hole {
-        HoleState::Fluid => pull.annular_pressure.with(annular(calc, drive, pipe, pull), Pressure::max),
+        HoleState::Fluid => annular(calc, drive, pipe, pull),
         HoleState::Dry => Band::default(),
     };
-    let (drag_at_entry, drag) = drag(calc, drive, pipe, pull, annular);
+    let (drag_at_entry, drag) = drag(calc, drive, pipe, pull, annular.with(pull.annular_pressure, Pressure::max));
     let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
         high: calc.law(PullWithModelFactor { pull: band.high, factor: pull.model_factor }),
         ..band

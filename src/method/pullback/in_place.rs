@@ -1,7 +1,7 @@
 //! What lies on a flexible pipe in service, place by place, what its ring bears of it and how far it goes out of round.
 //!
-//! Likely water, a column of soil that hangs in its sides and what traffic counts for in its time; high the whole column
-//! and the whole traffic, at the modulus of years. Nothing holds the ring but what the file tells: at its best the native
+//! Likely water and a column of soil that hangs in its sides, high the whole column, at the modulus of years; traffic at
+//! both for its time. Nothing holds the ring but what the file tells: at its best the native
 //! ground does, unless the file says that the annulus stays open.
 
 use super::section::Section;
@@ -109,8 +109,10 @@ impl Around<'_> {
         if self.unknown && check.utilisation().is_none_or(|used| used > 1.0) {
             return check.in_doubt(Some(&NOT_TOLD)).settled_by(&[&["ground[].class"]]);
         }
-        check.settled_by(if drive.annulus.soil_modulus.is_none() {
+        check.settled_by(if drive.annulus.soil_modulus.is_none() && drive.annulus.open {
             &[&["annulus.soil_modulus"]]
+        } else if drive.annulus.soil_modulus.is_none() {
+            &[&["annulus.soil_modulus"], &["annulus.filling", "annulus.proof"]]
         } else if !drive.site.surface.is_told {
             &[&["surface.over"]]
         } else {
@@ -149,7 +151,7 @@ impl InPlace {
             let live = at.live();
             let share = if live > Pressure::default() { calc.take(self.share) } else { Ratio::from(1.0) };
             let likely = water + hangs + live * share;
-            Band { low: water, likely, high: (stress.total + live).max(likely) }
+            Band { low: water, likely, high: (stress.total + live * share).max(likely) }
         })
     }
 
@@ -168,11 +170,15 @@ impl InPlace {
             let live = at.live();
             let share = if live > Pressure::default() { calc.take(self.share) } else { one };
             let bent = calc.doubted(|calc| {
-                let mut likely = self.iowa(calc, drive, hangs, first, at);
+                // What stands at its sides gives way with time; a ring that nothing holds creeps by itself.
+                let alone = self.iowa(calc, drive, hangs, one, &Around { soil_modulus: Pressure::default(), ..*at });
+                let mut likely = self.iowa(calc, drive, hangs, first, at).min(alone);
+                let mut high = self.iowa(calc, drive, total, whole_lag, at);
                 if live > Pressure::default() {
-                    likely += Self { modulus: self.modulus / share, ..*self }.iowa(calc, drive, live, one, at);
+                    let quick = Self { modulus: self.modulus / share, ..*self }.iowa(calc, drive, live, one, at);
+                    (likely, high) = (likely + quick, high + quick);
                 }
-                Band { low: likely, likely, high: self.iowa(calc, drive, total + live, whole_lag, at).max(likely) }
+                Band { low: likely, likely, high: high.max(likely) }
             });
             bent.in_spite_of_doubt()
         })

@@ -5,7 +5,7 @@ use super::pulled::Pulled;
 use super::section::Borne;
 use crate::check::{Absent, Care, Outcome, Verdict, at_most, only, required};
 use crate::drive::{Pull, PulledPipe};
-use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::law::{Calc, Doubted, Law, Recorder, Silent};
 use crate::laws::pull_limits::WeakLinkSetting;
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Role};
@@ -16,10 +16,18 @@ const MAY_PART: &str = "the link parts in the high pull";
 const HEAD: &str = "no rating is told: pull head and swivel for so much, against what the pipe may bear";
 const LINK: &str = "no link is told: one that parts over the likely pull and at no more than the limit";
 
-/// The most that the weak link may be set to.
-pub(super) fn setting<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, borne: &Borne) -> Doubted<Cited<Force>> {
+const WIDE: &str = "more than the usual ramp leaves beside its bend: make the ramp so wide that it bears the setting, and give \
+                    bend_radius";
+
+/// The most that the weak link may be set to, with a ramp that leaves so much to the pull beside its bend.
+pub(super) fn setting<R: Recorder>(
+    calc: &mut Calc<R>,
+    pull: &Pull,
+    borne: &Borne,
+    beside_bend: Doubted<Force>,
+) -> Doubted<Cited<Force>> {
     calc.doubted(|calc| {
-        let (pipe, joint) = (calc.take(borne.beside_bend), calc.take(borne.straight).value);
+        let (pipe, joint) = (calc.take(beside_bend), calc.take(borne.straight).value);
         let pull_head = pull.works.head_rating.map_or(pipe, |rating| rating.value);
         Cited::new(calc.law(WeakLinkSetting { pipe, pull_head, joint }), Origin::Law(&WeakLinkSetting::EQUATION))
     })
@@ -42,14 +50,26 @@ pub(in crate::method) fn head(at: &Walked<'_>) -> Outcome {
 pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Pulled { pipe, pull, strength, on_pipe, .. } = at.pulled()?;
     calc.part("weak link");
-    let most = setting(calc, pull, &strength.borne);
-    if let Some(link) = pull.works.weak_link {
-        return Ok(at_most(Role::Pull, link.value, most));
+    let borne = &strength.borne;
+    let most = setting(calc, pull, borne, borne.beside_bend);
+    let told = pull.works.weak_link;
+    only(
+        told.is_some() || !matches!(pipe, PulledPipe::Steel(_)),
+        "a welded steel string is pulled without a weak link",
+    )?;
+    let check = |most| match told {
+        Some(link) => at_most(Role::Pull, link.value, most),
+        // It has to be set over the likely pull, or it parts in any.
+        None => at_most(Role::Pull, on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely)), most)
+            .with_care(Care::Condition, LINK),
+    };
+    let beside = check(most);
+    if beside.verdict != Verdict::Over || pull.bend_radius.is_some() {
+        return Ok(beside);
     }
-    only(!matches!(pipe, PulledPipe::Steel(_)), "a welded steel string is pulled without a weak link")?;
-    // It has to be set over the likely pull, or it parts in any.
-    let likely = on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely));
-    Ok(at_most(Role::Pull, likely, most).with_care(Care::Condition, LINK))
+    // A ramp of which nothing is told may be as wide as that asks for.
+    let straight = borne.straight.map(|straight| straight.value);
+    Ok(check(setting(&mut Calc::new(Silent), pull, borne, straight)).with_care(Care::Condition, WIDE))
 }
 
 pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {

@@ -13,8 +13,8 @@ use crate::laws::outside_pressure::PressureOfBothTimes;
 use crate::quantity::{Band, Length, Pressure, Ratio, Role, Time};
 
 const HELD: &str = "held by hardened grout all round, which is to be proved";
-const RING: &str = "likely water, soil that hangs in its sides and traffic for its time, high the whole column with all \
-                    traffic, for years; out of round as it deflects";
+const RING: &str = "water, traffic for its time, likely soil that hangs in its sides, high the whole column over it, for \
+                    years; out of round as it deflects";
 const ELASTIC: &str = "as an elastic ring; likely water, soil that hangs in its sides and traffic, high the whole column \
                        with all traffic; out of round as it deflects";
 const BENT: &str = "likely a column of soil that hangs in its sides, high its whole weight, both with traffic; with the \
