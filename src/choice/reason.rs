@@ -5,7 +5,7 @@ use super::rank::SAME;
 use super::ranking::Ranked;
 use super::score::CriterionKind;
 use super::standing::{self, Standing};
-use crate::check::{Care, Check, Subject, Verdict};
+use crate::check::{Care, Check, Rule, Subject, Verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
 use crate::quantity::shown::decimal;
@@ -85,9 +85,15 @@ pub(crate) fn at(check: &Check) -> String {
     let subject = check.subject.label();
     match check.utilisation() {
         None => subject.to_owned(),
+        // Jacks that are held below what may be borne: the high force would stall there.
+        Some(used) if is_held(check) && used > 1.0 => format!("{subject} held to its limit, {} if not", share(used)),
         Some(used) if used > MOST_SHARE => format!("{subject} past {} times its limit", decimal(MOST_SHARE, 0)),
         Some(used) => format!("{subject} at {}", share(used)),
     }
+}
+
+fn is_held(check: &Check) -> bool {
+    check.care == Some(Care::Condition) && matches!(check.rule(), Some(Rule::Watched(_)))
 }
 
 /// A share of a limit beyond which no number tells anything.

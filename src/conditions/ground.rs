@@ -48,6 +48,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
             check.with_note(SPOIL).settled_by(&[&["spoil"]])
         }
         (Rating::Unsuitable, _) if at.is_jacked() && suits.runs_in => check.with_note(RUNS_IN),
+        (Rating::Unsuitable, _) => check.with_note(UNSUITABLE),
         (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
             check.with_note(MAY_RUN_IN).settled_by(&[&["ground[].treatment"], &["spoil"]])
         }
@@ -137,6 +138,7 @@ const PARTLY: &str = "the bore is taken to stand open for two days, and to close
 const HELD: &str =
     "fluid is taken to hold the bore: keep both pits full of it, to the level that is told or else up to the ground";
 
+const UNSUITABLE: &str = "not done by this technique in this ground";
 const STONES: &str = "the largest stone, against what pilot and head take";
 const FILL: &str = "fill may hold anything: say that nothing obstructs it (`hazards: []`), or what does";
 const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore, whatever force there is: case it \

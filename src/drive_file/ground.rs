@@ -31,7 +31,7 @@ fields! {
         unit_friction: band<Pressure> as UnitFriction, Within(0.0, kpa(200.0)), usual(0.0, kpa(60.0)),
             ["5 kPa", "100 psf"],
             else "the table of friction bands";
-        /// Properties of the soil, for the friction models that are shown beside the band.
+        /// Properties of the soil that holds the pipe, and of the layers over it.
         soil: block<SoilFile>;
     }
 }

@@ -154,6 +154,10 @@ fn a_large_angle_asks_for_care() {
     for (told, verdict) in [(0.2, Verdict::Within), (0.4, Verdict::WithCare), (0.6, Verdict::Over)] {
         assert_eq!(angle(&turned(told)).verdict, verdict, "{told}");
     }
+    // What the file tells of the line is over whatever the ends of the pipes are, which it does not tell.
+    let rough = format!("{CONCRETE}, {PACKER}");
+    let untold = *jacked(&turned(0.6), &rough).checks.get(Subject::JointAngle).unwrap();
+    assert_eq!(untold.verdict, Verdict::Over);
     // Nothing guides this drive: 0.3 deg, and 0.39 with two ends of a small pipe.
     let clay = jacked("", "material: clay, size: 8 in");
     assert_eq!(clay.checks.get(Subject::JointAngle).unwrap().verdict, Verdict::NotDecided);
@@ -181,10 +185,10 @@ fn angles_add_up() {
 
 /// The tightest curve that is read: 2 m over 50 m are 2.3 deg, past twice what is usual.
 #[test]
-fn a_curve_too_tight_is_not_decided() {
+fn a_curve_too_tight_is_over() {
     let pipe = format!("{CONCRETE}, {PACKER}");
     let scheme = jacked("steering: { curve_radius: 50 m }", &pipe);
-    assert_eq!(scheme.checks.get(Subject::JointAngle).unwrap().verdict, Verdict::NotDecided);
+    assert_eq!(scheme.checks.get(Subject::JointAngle).unwrap().verdict, Verdict::Over);
 }
 
 /// 0.25 m2 of 50 MPa, closed joint: each scheme has its own factors and no other's.

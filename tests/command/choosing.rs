@@ -55,8 +55,7 @@ fn every_part_of_a_score_is_told() {
 #[test]
 fn an_open_scheme_says_what_to_settle() {
     let (page, json) = page("open.yaml", |text| text.edit("    largest_stone: 20 mm\n", ""));
-    let line =
-        "NOT DECIDED: pipe jacking of clay 10 in could fit; write ground[].spt_n and ground[].largest_stone Drive";
+    let line = "NOT DECIDED: pipe jacking of clay 10 in could fit; write ground[].largest_stone Drive";
     assert!(page.starts_with(line), "{page}");
     assert!(page.contains("would rank 1 at best if this is settled: ground"), "{page}");
     let open = json["schemes"].as_array().unwrap().iter().find(|scheme| scheme["standing"] == "not decided").unwrap();

@@ -19,7 +19,7 @@ fn every_template_assesses_as_printed() {
             // A main of PE is pulled; a sewer pushes the clay pipe that it lists first, and a casing is of steel.
             let start = match service {
                 "pressure_main" => "PULLBACK, PE",
-                "casing" => "PIPE JACKING, steel 16 in: ",
+                "casing" => "PIPE JACKING, steel 16 in wall",
                 _ => "PIPE JACKING, clay 10 in: ",
             };
             assert!(page.starts_with(start), "{service}, {units}: {page}");

@@ -153,7 +153,13 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
     let levels = |turned: Turned| Band { low: turned.line, likely: turned.likely, high: turned.high.value };
     let check = at_most(Role::JointAngle, angle.map(levels), limits).by(Rule::High);
     let known = steering.is_known() && steering.squareness.is_none_or(|ends| matches!(ends.origin, Origin::File(_)));
-    let check = if known { check } else { check.at_best(at_most(Role::JointAngle, steering.least.value, limits)) };
+    // What the file tells of the line counts at its best too; the ends of the pipes are square then.
+    let line = angle.map(|turned| if steering.is_known() { turned.line } else { steering.least.value });
+    let check = if known {
+        check
+    } else {
+        check.at_best(at_most(Role::JointAngle, line.map(Band::same), limits).by(Rule::High))
+    };
     let large = angle.in_spite_of_doubt().likely > screen || check.verdict != Verdict::Within;
     Ok(if large { check.with_care(Care::Screen, LARGE) } else { check })
 }

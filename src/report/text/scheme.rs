@@ -12,6 +12,9 @@ use crate::report::words;
 
 const SCREEN: &str = "* a screen: the likely demand is past the limit, which asks for care and never bars a scheme";
 
+/// Columns of a label and of the values behind it.
+const BEFORE: usize = 70;
+
 impl Page<'_> {
     /// All checks and figures of one scheme.
     pub(super) fn checks(&mut self, ranked: &Ranked) -> Result<(), HandbookError> {
@@ -37,7 +40,7 @@ impl Page<'_> {
             self.gap();
         }
         self.line(&format!(
-            "{:<32}{:>13}{:>13}{:>14}{:>6}{:>6}  {}",
+            "{:<32}{:>12}{:>12}{:>14}{:>6}{:>6}  {}",
             "", "likely", "high", "limit", "likely", "high", "verdict"
         ));
         for check in scheme.checks.iter() {
@@ -66,11 +69,13 @@ impl Page<'_> {
             (Some((_, limit)), Sense::AtLeast) => format!(" >= {}", self.value(limit)),
             (high, _) => value(high.map(|high| high.1)),
         };
+        let (likely, high) = (value(likely.map(|likely| likely.0)), value(high.map(|high| high.0)));
+        let values = format!("{likely:>12}{high:>12}{limit:>14}");
+        // Long values take of the room of a short label.
+        let room = BEFORE.saturating_sub(values.chars().count());
         self.line(&format!(
-            "{:<32}{:>13}{:>13}{limit:>14}{:>6}{:>6}  {}",
+            "{:<room$}{values}{:>6}{:>6}  {}",
             check.subject.label(),
-            value(likely.map(|likely| likely.0)),
-            value(high.map(|high| high.0)),
             ratio(check.likely_utilisation()),
             ratio(check.utilisation()),
             verdict(check)
