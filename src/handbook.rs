@@ -116,8 +116,6 @@ shelves! {
     jacking_pipe_length: LengthRangeRow,
     /// Effective over free length of a column.
     column_length: Field<Ratio>,
-    /// Deflection at which a clay pipe joint must stay tight.
-    joint_deflection: JointDeflectionRow,
     /// Smallest bend radius.
     bend_radius: BendRadiusRow,
     /// Ovality limits.
@@ -132,8 +130,6 @@ shelves! {
     method_range: MethodRangeRow,
     /// Pipe materials by method.
     method_material: MethodMaterialRow,
-    /// Usual methods by service.
-    service_suitability: ServiceSuitabilityRow,
     /// Line and grade by method.
     line_tolerance: LineToleranceRow,
     /// Slopes that a method can be asked to hold.
@@ -214,10 +210,6 @@ shelves! {
     face_rule: FaceRuleRow as fixed_keys,
     /// Extra jacking force after a stop.
     restart_factor: RestartFactorRow,
-    /// Granular ground by density.
-    soil_granular: SoilGranularRow,
-    /// Undrained strength per SPT blow.
-    strength_from_n: StrengthFromNRow,
     /// Cone resistance per blow and limits of a displacement pilot.
     pilot_cone: PilotConeRow,
     /// Modulus of horizontal subgrade reaction of sand, per depth.
@@ -228,8 +220,6 @@ shelves! {
     class_soil: ClassSoilRow,
     /// Stability number of a face in clay.
     stability_number: StabilityNumberRow,
-    /// Drilling fluid by guide.
-    drilling_fluid: DrillingFluidRow,
     /// Volume of drilling fluid over volume of soil.
     fluid_demand: FluidDemandRow,
     /// Size of a reaming step.

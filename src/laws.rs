@@ -30,7 +30,6 @@ pub mod pull;
 pub mod pull_limits;
 pub mod pull_rules;
 pub mod pull_steel;
-pub mod pull_steel_path;
 pub mod ramp;
 pub mod reaming;
 pub mod rigid;
@@ -80,7 +79,6 @@ pub fn equations() -> impl Iterator<Item = &'static Equation> {
         pull_limits::EQUATIONS,
         pull_rules::EQUATIONS,
         pull_steel::EQUATIONS,
-        pull_steel_path::EQUATIONS,
         ramp::EQUATIONS,
         reaming::EQUATIONS,
         rigid::EQUATIONS,

@@ -99,22 +99,6 @@ laws! {
         s.bore_radius * (2.0 * s.strain.value / soft).sqrt()
     };
 
-    /// Fluid pressure at which clay starts to crack: `p = s_3 + s_u`.
-    ///
-    /// To be shown beside the other limits.
-    ClayCracking "fluid pressure at the first crack of clay" {
-        /// Lesser total stress at the axis.
-        minor_stress "s_3": Pressure as Pressure,
-        /// Undrained strength.
-        undrained_strength "s_u": Pressure as UnitFriction,
-    } -> Pressure as Pressure;
-    form "p = minor_stress + undrained_strength";
-    from Judgement "jackpull"
-        "tension at the wall of a bore in undrained clay, about the lesser stress and the strength";
-    valid "clay without drainage, neither argument negative"
-        if |v| v.minor_stress.value >= 0.0 && v.undrained_strength.value >= 0.0;
-    value |s| s.minor_stress + s.undrained_strength;
-
     /// Fluid pressure that may be used: `p = min(p_c / n, k s_v)`.
     ///
     /// Rows of `fluid_pressure_limit`: the cap is 1.0, and above it up to 1.3 only with a named reason.

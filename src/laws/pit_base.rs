@@ -144,25 +144,6 @@ laws! {
         if |v| v.buoyant_weight.value > 0.0 && v.water_weight.value > 0.0;
     value |s| s.buoyant_weight / s.water_weight;
 
-    /// Safety against boiling along a path of seepage, at the base of a pit or through the soil plug in a casing:
-    /// `F = i_c L / h`.
-    ///
-    /// A gradient even along the path is assumed; at the foot of a wall it is steeper. In a level casing the critical
-    /// gradient of upward flow is taken over as it stands.
-    SeepageSafety "safety against boiling" {
-        /// Critical gradient.
-        critical_gradient "i_c": Ratio as Ratio,
-        /// Length of the path through soil.
-        path "L": Length as Distance,
-        /// Head that is lost on it.
-        head "h": Length as Depth,
-    } -> Ratio as Ratio;
-    form "F = critical_gradient path / head";
-    from Memory "terzaghi_peck_1967" "seepage upwards, boiling of sand; not in the second-hand copy, recalled";
-    valid "critical gradient and head positive, path not negative"
-        if |v| v.critical_gradient.value > 0.0 && v.head.value > 0.0 && v.path.value >= 0.0;
-    value |s| s.critical_gradient * s.path / s.head;
-
     /// Length of soil plug that holds a head of water: `L = n h / i_c`, the safety against boiling solved for the path.
     ///
     /// The plug is whole soil, not what an auger has loosened. Boiling is a matter of upward flow; along a level casing

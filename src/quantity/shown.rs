@@ -76,8 +76,6 @@ pub enum Role {
     Permeability,
     /// Stress of flowing water on the wall of a pipe.
     Tractive,
-    /// Volume of water in a sag.
-    SagVolume,
     /// Volume of spoil, annulus or grout.
     Volume,
     /// Volume of fluid.
@@ -154,8 +152,6 @@ impl Role {
             (Self::Permeability, UnitSystem::Us) => ("ft/day", 2),
             (Self::Tractive, UnitSystem::Si) => ("Pa", 2),
             (Self::Tractive, UnitSystem::Us) => ("psf", 4),
-            (Self::SagVolume, UnitSystem::Si) => ("L", 1),
-            (Self::SagVolume, UnitSystem::Us) => ("gal_us", 1),
             (Self::Volume, UnitSystem::Si) => ("m3", 2),
             (Self::Volume, UnitSystem::Us) => ("yd3", 2),
             (Self::FluidVolume, UnitSystem::Si) => ("m3", 2),
@@ -192,7 +188,6 @@ impl Role {
             Self::FlowSpeed | Self::Permeability => Dim::of(1, 0, -1, 0),
             Self::Flow => Dim::of(3, 0, -1, 0),
             Self::Tractive => Dim::of(-1, 1, -2, 0),
-            Self::SagVolume => Dim::of(3, 0, 0, 0),
             Self::Rate | Self::Speed => Dim::of(1, 0, -1, 0),
             Self::Volume | Self::FluidVolume => Dim::of(3, 0, 0, 0),
             Self::Viscosity => Dim::of(-1, 1, -1, 0),

@@ -72,16 +72,6 @@ laws! {
             hoop_factor: 0.9, hoop_share: 0.9, poisson: 0.9,
         }
     }
-    pull_steel_path_laws: pull_steel_path {
-        CurveNormalForce {
-            mean_tension: 50e3, net_weight: 300.0, slope: 0.2, radius: 90.0, turn: 0.2, modulus: 200e9,
-            outside_diameter: 0.4, wall: 0.02,
-        }
-        CurvedPull {
-            tension: 50e3, normal_force: 50e3, friction: 0.9, fluid_drag: 50e3, net_weight: 300.0, length: 90.0,
-            rise: 0.2,
-        }
-    }
     ramp_laws: ramp {
         RampLength { depth: 6.0, radius: 90.0, angle: 0.2 }
         ShortestRamp { depth: 3.0, radius: 90.0 }
@@ -126,7 +116,6 @@ laws! {
             bore_radius: 0.05, strain: 0.02, effective_stress: 60e3, friction_angle: 0.2, cohesion: 20e3,
             shear_modulus: 5e6,
         }
-        ClayCracking { minor_stress: 60e3, undrained_strength: 20e3 }
         FluidPressureLimit { cavity: 60e3, safety: 1.5, cap: 1.0, total_stress: 60e3 }
     }
     after_pull_laws: after_pull {

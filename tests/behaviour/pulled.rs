@@ -4,89 +4,14 @@ use approx::assert_relative_eq;
 use jackpull::law::Law;
 use jackpull::laws::after_pull::{DelayedStrain, ExcessLength, InvertAfloat, InvertAtRest, PullStretch};
 use jackpull::laws::fracture::CavityPressure;
-use jackpull::laws::pull::Capstan;
-use jackpull::laws::pull_steel_path::{CurveNormalForce, CurvedPull};
 use jackpull::laws::ramp::{RampDepth, RampLength, ShortestRamp};
 use jackpull::laws::reaming::AnnularFlowLoss;
-use jackpull::quantity::{Force, Length, Measure, Ratio};
+use jackpull::quantity::{Length, Measure, Ratio};
 use proptest::prelude::*;
-use std::f64::consts::{FRAC_PI_4, PI};
+use std::f64::consts::PI;
 
 fn si<Q: Measure>(value: f64) -> Q {
     Q::from_si(value)
-}
-
-/// Deflection in the middle of a simply held beam in tension, by its sine series: `load` in the middle, `weight` over
-/// all.
-fn sag(tension: f64, stiffness: f64, span: f64, load: f64, weight: f64) -> f64 {
-    (0..200_000).fold(0.0, |sum, step| {
-        let n = f64::from(2 * step + 1);
-        let k = n * PI / span;
-        let sign = if step % 2 == 0 { 1.0 } else { -1.0 };
-        // A point load in the middle has 2 N/L sin(n pi/2) for each term, an even load 4 w/(n pi).
-        let force = 2.0 * load / span * sign + 4.0 * weight / (n * PI);
-        sum + sign * force / (stiffness * k.powi(4) + tension * k.powi(2))
-    })
-}
-
-/// The normal force holds the beam in the middle of the arc, where its rise is.
-#[test]
-fn normal_force_against_the_sine_series() {
-    for (tension, net_weight, radius, turn) in
-        [(250e3, -438.0, 366.0, 0.2), (80e3, 300.0, 500.0, 0.15), (900e3, -100.0, 240.0, 0.35)]
-    {
-        let curve = CurveNormalForce {
-            mean_tension: si(tension),
-            net_weight: si(net_weight),
-            slope: si(0.1),
-            radius: si(radius),
-            turn: si(turn),
-            modulus: si(200e9),
-            outside_diameter: si(0.324),
-            wall: si(0.0095),
-        };
-        assert!(curve.in_range());
-        let inner: f64 = 0.324 - 2.0 * 0.0095;
-        let stiffness = 200e9 * PI / 64.0 * (0.324_f64.powi(4) - inner.powi(4));
-        let rise = radius * (1.0 - (turn / 2.0).cos());
-        let weight = net_weight * 0.1_f64.cos();
-        let held = sag(tension, stiffness, radius * turn, curve.value().value, weight);
-        assert_relative_eq!(held, rise, max_relative = 1e-6);
-    }
-}
-
-/// A limp pipe without weight is a rope: over a small turn its tension grows as the capstan's.
-#[test]
-fn a_limp_pipe_is_a_rope() {
-    let turn = 0.02;
-    let normal = CurveNormalForce {
-        mean_tension: si(100e3),
-        net_weight: si(0.0),
-        slope: si(0.0),
-        radius: si(100.0),
-        turn: si(turn),
-        modulus: si(1e3),
-        outside_diameter: si(0.3),
-        wall: si(0.01),
-    };
-    // The hyperbolic cosine of so limp a pipe overflows, and the value must not.
-    assert!(normal.in_range() && normal.value().value.is_finite());
-    let after = CurvedPull {
-        tension: si(100e3),
-        normal_force: normal.value(),
-        friction: si(0.3),
-        fluid_drag: si(0.0),
-        net_weight: si(0.0),
-        length: si(2.0),
-        rise: si(0.0),
-    };
-    let rope = Capstan { tension: si(100e3), friction: si(0.3), angle: si(turn) };
-    let growth = |force: Force| force.value / 100e3 - 1.0;
-    assert_relative_eq!(growth(after.value()), growth(rope.value()), max_relative = 0.01);
-    // Weight along the slope and drag add up as they stand.
-    let uphill = CurvedPull { fluid_drag: si(500.0), net_weight: si(40.0), rise: si(0.2), ..after };
-    let more = uphill.value().value - after.value().value;
-    assert_relative_eq!(more, 500.0 + 40.0 * 2.0 * 0.2_f64.sin(), max_relative = 1e-9);
 }
 
 /// Where two arcs of a radius lead to, walked in small chords.
@@ -258,26 +183,4 @@ proptest! {
         let shallower = ShortestRamp { depth: depth * 0.9, radius };
         prop_assert!(shallower.value() <= length);
     }
-}
-
-/// A thin full ring in the formula of bending stiffness is a solid bar where the wall is all of it: the inertia of the
-/// law is that of a tube.
-#[test]
-fn inertia_of_a_tube() {
-    // Two pipes of one outside diameter, one of half the bore: N differs only by the stiffness.
-    let curve = |wall: f64| CurveNormalForce {
-        mean_tension: si(100e3),
-        net_weight: si(0.0),
-        slope: si(0.0),
-        radius: si(400.0),
-        turn: si(0.1),
-        modulus: si(200e9),
-        outside_diameter: si(0.3),
-        wall: si(wall),
-    };
-    assert!(curve(0.05).value() > curve(0.01).value());
-    let solid = FRAC_PI_4 / 16.0 * 0.3_f64.powi(4);
-    let rise = 400.0 * (1.0 - 0.05_f64.cos());
-    let held = sag(100e3, 200e9 * solid, 40.0, curve(0.149_999_9).value().value, 0.0);
-    assert_relative_eq!(held, rise, max_relative = 1e-6);
 }

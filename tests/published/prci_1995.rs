@@ -10,7 +10,6 @@ use jackpull::laws::pull::{NetWeightInFluid, PipeWeight};
 use jackpull::laws::pull_steel::{
     HoopStress, SteelBendingStrength, SteelCriticalHoop, SteelElasticHoop, SteelTensionBending, SteelTensionBendingHoop,
 };
-use jackpull::laws::thrust::FrictionForce;
 use jackpull::quantity::{Length, LineLoad, MassDensity, Pressure, Ratio};
 use std::sync::Arc;
 
@@ -23,7 +22,6 @@ pages!(
     elastic_hoop_by_levy,
     normal_factors_are_the_safer,
     walls_by_diameter,
-    drag_per_foot,
 );
 
 fn factor(handbook: &Handbook, key: &str) -> Result<Ratio, crate::found::Stop> {
@@ -207,15 +205,6 @@ fn walls_by_diameter(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let last = needed(rows.last(), || "the last row".to_owned())?;
     let ratio = needed(last.value.diameter_over_wall.as_ref(), || "the ratio".to_owned())?.value;
     near(found, "wall of 30 in by the ratio", q::<Length>("30 in") / ratio, "0.6 in", "0.005 in");
-    Ok(())
-}
-
-/// 12.75 in pipe at 0.05 psi: 24.0 lb for each foot, not the 2.0 that mixed units give.
-fn drag_per_foot(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let row = needed(handbook.drilling_fluid()?.get("prci_drag"), || "the drag".to_owned())?;
-    let unit_friction = needed(row.value.drag.as_ref(), || "the drag".to_owned())?.value;
-    let drag = FrictionForce { unit_friction, outside_diameter: q("12.75 in"), length: q("1 ft") };
-    near(found, "drag of a foot of pipe", drag.value(), "24.0 lbf", "0.05 lbf");
     Ok(())
 }
 

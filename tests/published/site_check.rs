@@ -9,7 +9,7 @@ use jackpull::laws::hydraulics::{ManningVelocity, SlopeForVelocity, TractiveStre
 use jackpull::laws::part_full::{DepthForFlow, FlowArea, FlowRatio, HydraulicRadius, WettedAngle};
 use jackpull::laws::room::LeastCover;
 use jackpull::laws::settlement::{AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, TroughWidth};
-use jackpull::laws::undulation::{LeastSlope, PeakSlope};
+use jackpull::laws::undulation::PeakSlope;
 use jackpull::quantity::unit::STANDARD_GRAVITY;
 use jackpull::quantity::{Length, Measure, Pressure, Ratio, UnitWeight};
 use std::sync::Arc;
@@ -178,8 +178,6 @@ fn undulation_of_a_line(_: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let peak = law(PeakSlope { amplitude, half_wave });
     near(found, "peak slope", peak, "2.62 %", "0.005 %");
     near(found, "peak over mean", peak / (2.0 * amplitude / half_wave), "1.57", "0.005");
-    let back = law(LeastSlope { design_slope: q("2.00 %"), amplitude, half_wave });
-    near(found, "back-fall of a line of 2 %", back, "-0.62 %", "0.005 %");
     Ok(())
 }
 

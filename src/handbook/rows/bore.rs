@@ -1,25 +1,9 @@
 //! The bore: drilling fluid, reaming steps, overcut and clearance.
 
-use crate::quantity::{Length, LineLoad, MassDensity, Pressure, Ratio};
+use crate::quantity::{Length, LineLoad, Ratio};
 use crate::yaml::{Words, key_words};
 
 rows! {
-    /// Drilling fluid by guide. A column that is not there is another row's subject.
-    DrillingFluidRow {
-        /// Mass density.
-        density: may MassDensity,
-        /// Specific gravity, low end.
-        gravity_low: may Ratio,
-        /// Specific gravity, high end.
-        gravity_high: may Ratio,
-        /// Drag on the outside area of the pipe.
-        drag: may Pressure,
-        /// Coefficient of friction of the pipe on bore, ground or rollers.
-        friction: may Ratio,
-        /// Load factor on friction.
-        load_factor: may Ratio,
-    }
-
     /// Volume of drilling fluid over volume of soil.
     FluidDemandRow {
         /// Soil.

@@ -50,16 +50,6 @@ rows! {
         material: must Words,
     }
 
-    /// How usual a method is for a service; not what it is able to do.
-    ServiceSuitabilityRow {
-        /// Method.
-        method: must Words,
-        /// Service or application.
-        service: must Words,
-        /// How the table ranks it.
-        standing: must Words,
-    }
-
     /// Tolerance or error of line and grade, plus or minus.
     LineToleranceRow {
         /// Method.

@@ -126,18 +126,6 @@ rows! {
         high: may Pressure,
     }
 
-    /// Deflection at which a joint must stay tight. Not a deflection under jacking load.
-    JointDeflectionRow {
-        /// Smallest nominal size (inclusive).
-        size_from: may Length,
-        /// Nominal size that the row starts above (exclusive).
-        size_over: may Length,
-        /// Largest nominal size (inclusive); none where the row is open above.
-        size_to: may Length,
-        /// Offset of the far end over the length of the pipe.
-        offset: must Ratio,
-    }
-
     /// A smallest bend radius, as a multiple.
     BendRadiusRow {
         /// Material, and how the pipe is joined where that counts.

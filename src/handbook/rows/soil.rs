@@ -5,50 +5,6 @@ use crate::quantity::{Angle, Pressure, Ratio, UnitWeight};
 use crate::yaml::Words;
 
 rows! {
-    /// Granular ground by density. An end that the source leaves open is not there.
-    SoilGranularRow {
-        /// The publication the row belongs to; sets are not mixed.
-        set: must Words,
-        /// Density.
-        density: must Words,
-        /// Relative density, low end.
-        dr_low: may Ratio,
-        /// Relative density, high end.
-        dr_high: may Ratio,
-        /// Smallest SPT N (inclusive).
-        n_from: may Ratio,
-        /// Largest SPT N (exclusive).
-        n_below: may Ratio,
-        /// Friction angle, low end.
-        phi_low: may Angle,
-        /// Friction angle, high end.
-        phi_high: may Angle,
-        /// Moist unit weight, low end.
-        moist_low: may UnitWeight,
-        /// Moist unit weight, high end.
-        moist_high: may UnitWeight,
-        /// Submerged unit weight, low end; buoyant, with water already taken off.
-        submerged_low: may UnitWeight,
-        /// Submerged unit weight, high end.
-        submerged_high: may UnitWeight,
-    }
-
-    /// Undrained strength per SPT blow, as a stress or over atmospheric pressure.
-    StrengthFromNRow {
-        /// Soil the rule is for.
-        soil: must Words,
-        /// Plasticity index of the point.
-        plasticity: may Ratio,
-        /// Largest plasticity index (exclusive).
-        plasticity_below: may Ratio,
-        /// Strength per blow, low end.
-        low: may Pressure,
-        /// Strength per blow, high end or only value.
-        high: may Pressure,
-        /// Strength per blow over atmospheric pressure.
-        over_atmosphere: may Ratio,
-    }
-
     /// Cone resistance per blow at the tip of a displacement pilot, and the blow counts it is driven in.
     PilotConeRow {
         /// Clay or sand.
