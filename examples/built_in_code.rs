@@ -33,11 +33,11 @@ pub(crate) fn main() -> Result<(), Box<dyn Error>> {
     })
     .candidate(CandidateFile {
         certificate: Some(Certificate::En295.into()),
-        ..CandidateFile::of(Material::Clay, Length::from_text("10 in")?)
+        ..CandidateFile::new(Material::Clay, Length::from_text("10 in")?)
     })
     .candidate(CandidateFile {
         sdr: Some(Ratio::from_text("11")?.into()),
-        ..CandidateFile::of(Material::Pe100, Length::from_text("280 mm")?)
+        ..CandidateFile::new(Material::Pe100, Length::from_text("280 mm")?)
     })
     .pulled(pull)
     .resolve(&Handbook::embedded())?;

@@ -25,40 +25,43 @@ mod weights;
 mod work;
 
 pub use assumed::{Assumed, AssumedValue, Concern};
-pub use capacity::{
+pub use ground::{BoreState, Stretch};
+pub use pipe::Pipe;
+pub use proposed::{NotGiven, Proposed};
+pub use unusual::Unusual;
+pub use work::{IfStalled, Work};
+
+pub(crate) use capacity::{
     Capacity, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, Packer, PackerModulus, RingKind,
     SteelEnd, SteelScheme, Steering,
 };
-pub use casing::{Casing, CasingTube};
-pub use coefficients::{
+pub(crate) use casing::{Casing, CasingTube};
+pub(crate) use coefficients::{
     Asce27, ConcreteAnnex, ConcreteShares, FactorPoints, LocalCurve, SteelAnnex, SteelCode, SteelFactors,
 };
-pub use curve::Curve;
-pub use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undrained};
-pub use ground::{BoreState, Drilled, Stretch, Tip};
-pub(crate) use ground::{OpenRound, Rubbed};
-pub use held::FluidRule;
-pub(crate) use held::Held;
-pub use jacks::{Gauge, StationRules};
-pub use leeway::Leeway;
-pub use pipe::{JackedPipe, ModulusPoints, PePipe, PeTimes, Pipe, PublishedRange, PulledPipe, Rated, StressSource};
-pub(crate) use pipe::{Made, UNCUT_ROCK, UNTOLD_PILOT};
+pub(crate) use curve::Curve;
+pub(crate) use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undrained};
+pub(crate) use ground::{Drilled, OpenRound, Rubbed, Tip};
+pub(crate) use held::{FluidRule, Held};
+pub(crate) use jacks::{Gauge, StationRules};
+pub(crate) use leeway::Leeway;
+pub(crate) use pipe::{
+    JackedPipe, Made, ModulusPoints, PePipe, PeTimes, PublishedRange, PulledPipe, Rated, StressSource, UNCUT_ROCK,
+    UNTOLD_PILOT,
+};
 pub(crate) use proposed::BY_ITS_MAKER;
-pub use proposed::{NotGiven, Proposed};
-pub use pulled::*;
-pub use rests::{Restart, RestartByGround, Rests};
-pub use service::{CarriedBy, Carries, JackedRing, PipeInService, Place, RingInService, Vacuum};
-pub use site::{
+pub(crate) use pulled::*;
+pub(crate) use rests::{Restart, RestartByGround, Rests};
+pub(crate) use service::{CarriedBy, Carries, JackedRing, PipeInService, Place, RingInService, Vacuum};
+pub(crate) use site::{
     ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
     Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves, WorkShifts,
 };
-pub use stem::{SandBed, Stem, Tube};
-pub use unusual::Unusual;
-pub use usual::{Usual, UsualStem};
-pub use wall::{Reaction, ThrustWall};
+pub(crate) use stem::{SandBed, Stem, Tube};
+pub(crate) use usual::{Usual, UsualStem};
+pub(crate) use wall::{Reaction, ThrustWall};
 pub(crate) use water::{Side, Sides, Way, invert_at};
-pub use weights::Weights;
-pub use work::{IfStalled, Work};
+pub(crate) use weights::Weights;
 
 use crate::handbook::{CriterionKind, GroundClass, Guidance, Handbook, Lubrication, Method, Service};
 use crate::quantity::{

@@ -103,6 +103,7 @@ pub struct FieldName(pub &'static str);
 /// Where one value comes from: a handle of two words; the texts live in the handbook
 /// ([`Handbook::reference`](crate::Handbook::reference) prints it).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Origin {
     /// A table row.
     Row(RowId),

@@ -12,6 +12,7 @@ mod nearest;
 mod words;
 
 pub use fault::{Complaint, Fault, Place};
+pub(crate) use field::MayBe;
 pub(crate) use field::key_words;
 pub use field::{Field, Form, FromScalar, Handle, Scalar, ToScalar, Words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};

@@ -79,6 +79,7 @@ enum Numbers {
 
 /// One check, of a subject that the table of checks names once it is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct Check<S = Subject> {
     /// What is checked.
     pub subject: S,

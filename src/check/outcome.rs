@@ -4,6 +4,7 @@ use super::{Check, Need, Subject};
 
 /// Why a check is absent.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Absent {
     /// It says nothing of this drive, pipe or method, and why.
     NotApplicable(&'static str),

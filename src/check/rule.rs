@@ -5,6 +5,7 @@ use crate::quantity::{Measure, Ratio};
 
 /// Who decides on a check: the table of checks says it, or the check where it depends on the pipe.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub enum Rule {
     /// The high level: what fails without warning, ground loss, the property of others, limits without a factor.
     High,

@@ -12,6 +12,7 @@ pub(crate) const NOTHING: Ways = &[&[]];
 
 /// What the file may leave out so that something goes unchecked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Need {
     /// What goes unchecked.
     pub what: &'static str,
@@ -35,6 +36,7 @@ macro_rules! subjects {
         /// What is checked.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
         #[repr(u8)]
+        #[non_exhaustive]
         pub enum Subject {
             $($(#[$doc])+ $name,)+
         }

@@ -7,6 +7,7 @@ use crate::quantity::Shown;
 
 /// Lines to write, and the checks that they settle.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Ask {
     /// Ways to settle them, any of which does, each the paths in the drive file that go together; empty where no field is
     /// known to settle it.
@@ -83,6 +84,7 @@ fn settles_most(open: &[Wanting]) -> Option<Way> {
 
 /// What bars a scheme: one demand, and every check that it is too much for.
 #[derive(Debug, Clone)]
+#[non_exhaustive]
 pub struct Cause<'a> {
     /// The likely demand, where it is a number that several checks share.
     pub demand: Option<Shown>,

@@ -12,6 +12,7 @@ use crate::handbook::CriterionKind;
 
 /// How the shares were found.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Count {
     /// There is but one scheme.
     Alone,
@@ -23,6 +24,7 @@ pub enum Count {
 
 /// Schemes that compete by score, and how often each leads.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Contest {
     /// Position in the ranking and share of all weightings, from 0 to 1; equal schemes share.
     pub shares: Vec<(usize, f64)>,
@@ -34,6 +36,7 @@ pub struct Contest {
 
 /// How far a choice depends on the weights.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Robustness {
     /// Among the schemes of the best standing. Standing goes before score whatever the weights, so no other can lead.
     pub within_standing: Contest,

@@ -75,6 +75,7 @@ pub fn not_decided(scheme: &Scheme) -> impl Iterator<Item = Subject> {
 
 /// Where an open scheme would stand at best: all that is not decided within, every unknown criterion at its best.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct IfSettled {
     /// Its place.
     pub place: usize,

@@ -12,6 +12,7 @@ const SEGMENT: FieldName = FieldName("candidates[].pipe_length");
 
 /// Soil of one stage, measured in the ground.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct StageSpoil {
     /// The stage.
     pub what: &'static str,
@@ -21,6 +22,7 @@ pub struct StageSpoil {
 
 /// What has to be moved and ordered.
 #[derive(Debug, Clone, PartialEq, Default)]
+#[non_exhaustive]
 pub struct Amounts {
     /// Soil by stage.
     pub spoil: Vec<StageSpoil>,

@@ -9,6 +9,7 @@ use crate::source::{Cited, Origin};
 
 /// One line of the cost.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct CostLine {
     /// What is paid for.
     pub what: &'static str,
@@ -20,6 +21,7 @@ pub struct CostLine {
 
 /// The cost of a scheme by what the file prices.
 #[derive(Debug, Clone, PartialEq, Default)]
+#[non_exhaustive]
 pub struct CostPlan {
     /// Lines in order.
     pub lines: Vec<CostLine>,

@@ -10,6 +10,7 @@ use crate::source::{Cited, Mark, Origin};
 
 /// One stage of the work.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct StageTime {
     /// What is done.
     pub what: &'static str,
@@ -31,6 +32,7 @@ const STAGES: usize = 9;
 
 /// The time a scheme takes.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[non_exhaustive]
 pub struct TimePlan {
     /// Stages in order.
     pub stages: [Option<StageTime>; STAGES],
@@ -110,7 +112,7 @@ pub(crate) fn rate(drive: &Drive, pipe: &Pipe, pushing: Pushing) -> Option<Rate>
 pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
     let Plan { drive, pipe, method } = *plan;
     let pace = &drive.site.pace;
-    let works = &pace.works;
+    let beside = &pace.shifts;
     let planned = pace.planned.0;
     let pilot = rate(drive, pipe, Pushing::Pilot);
     let stage = |what, passes: usize, rate: Option<Rate>| {
@@ -128,11 +130,11 @@ pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
     let mut plan = TimePlan::default();
     // The row is for soil; a pit in rock takes what the file says.
     let ends = [drive.stretches.first(), drive.stretches.last()].into_iter().flatten();
-    let told = matches!(works.pits.origin, Origin::File(_));
+    let told = matches!(beside.pits.origin, Origin::File(_));
     let known = told || !ends.into_iter().any(|stretch| stretch.class.is_rock());
-    let pits = fixed("pits dug and shored", works.pits);
+    let pits = fixed("pits dug and shored", beside.pits);
     plan.add(if known { pits } else { StageTime { shifts: None, origin: None, ..pits } });
-    plan.add(fixed("setting up", works.set_up));
+    plan.add(fixed("setting up", beside.set_up));
     match method {
         Method::PipeJacking => {
             let casing = pipe.casing.is_some();
@@ -153,7 +155,7 @@ pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
             if !pipe.passes.is_empty() {
                 plan.add(stage("reaming passes", pipe.passes.len(), pace.reaming));
             }
-            plan.add(fixed("ramp and laydown made ready", works.ramp));
+            plan.add(fixed("ramp and laydown made ready", beside.ramp));
             if let Some(joints) = joints(drive, pipe) {
                 plan.add(joints);
             }
@@ -174,11 +176,11 @@ pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
                 (rate, _) => stage("pipe pulled", 1, rate),
             });
             if drive.annulus.grouted {
-                plan.add(fixed("annulus grouted", works.grouting));
+                plan.add(fixed("annulus grouted", beside.grouting));
             }
         }
     }
-    plan.add(fixed("tools recovered, site cleared", works.recovery));
+    plan.add(fixed("tools recovered, site cleared", beside.recovery));
     let counted = plan.stages.iter().flatten().filter(|stage| !stage.beside);
     plan.shifts = counted.map(|stage| stage.shifts).try_fold(Band::<Ratio>::default(), |sum, shifts| {
         shifts.map(|shifts| sum.with(shifts, |sum, shifts| sum + shifts))
@@ -212,8 +214,8 @@ fn joints(drive: &Drive, pipe: &Pipe) -> Option<StageTime> {
                 Cited::new(Band { low: fewest, likely, high: likely / pace.planned.0 }, row.origin)
             })
         }
-        PulledPipe::Jointed(_) => Some(by_joint(pace.works.restrained_joint)),
-        PulledPipe::Steel(_) => Some(by_joint(pace.works.weld)),
+        PulledPipe::Jointed(_) => Some(by_joint(pace.shifts.restrained_joint)),
+        PulledPipe::Steel(_) => Some(by_joint(pace.shifts.weld)),
     };
     Some(StageTime {
         what: "joints of the string, before the pull",

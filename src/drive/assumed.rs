@@ -1,6 +1,6 @@
 //! What the file does not give and is taken for it: each such value is told with every scheme that it concerns.
 
-use crate::quantity::{Band, Shown, UnitSystem};
+use crate::quantity::{Band, Measure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
 /// What an assumed value concerns.
@@ -56,6 +56,14 @@ pub enum AssumedValue {
 }
 
 impl AssumedValue {
+    /// Least and greatest of a quantity, or the one that both are.
+    pub(crate) fn range<Q: Measure>(low: Q, high: Q, role: Role) -> Self {
+        match [low, high].map(|end| Shown::of(end, role)) {
+            [low, high] if low == high => Self::One(low),
+            [low, high] => Self::Range(low, high),
+        }
+    }
+
     /// As printed.
     #[must_use]
     pub fn text(&self, system: UnitSystem) -> String {

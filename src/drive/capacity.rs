@@ -6,7 +6,7 @@ use crate::source::{Cited, Origin};
 
 /// What the end of a jacked pipe can bear, by scheme.
 #[derive(Debug, Clone, Copy)]
-pub enum Capacity {
+pub(crate) enum Capacity {
     /// Brittle material: one factor on the mean stress, another on the stress at the edge.
     Brittle {
         /// Strength in compression.
@@ -35,7 +35,7 @@ pub enum Capacity {
 
 /// Which scheme sets the capacity of a concrete end.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ConcreteScheme {
+pub(crate) enum ConcreteScheme {
     /// Share of the cylinder strength as mean and at the edge.
     Default,
     /// ASCE 27.
@@ -50,7 +50,7 @@ pub enum ConcreteScheme {
 
 /// A concrete end by every scheme that what is given allows.
 #[derive(Debug, Clone, Copy)]
-pub struct ConcreteEnd {
+pub(crate) struct ConcreteEnd {
     pub(crate) scheme: ConcreteScheme,
     /// Cylinder strength.
     pub(crate) strength: Cited<Pressure>,
@@ -64,7 +64,7 @@ pub struct ConcreteEnd {
 
 /// Stresses of the Japanese standard for one grade.
 #[derive(Debug, Clone, Copy)]
-pub struct JswasStress {
+pub(crate) struct JswasStress {
     pub(crate) mean: Cited<Pressure>,
     /// Peak on curves, where one is known.
     pub(crate) peak: Option<Pressure>,
@@ -72,7 +72,7 @@ pub struct JswasStress {
 
 /// Which scheme sets the capacity of steel.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum SteelScheme {
+pub(crate) enum SteelScheme {
     /// Yield and local buckling.
     Default,
     /// The same, and the Chinese annex besides: a long drive or mixed ground.
@@ -83,7 +83,7 @@ pub enum SteelScheme {
 
 /// A steel section by its schemes.
 #[derive(Debug, Clone, Copy)]
-pub struct SteelEnd {
+pub(crate) struct SteelEnd {
     pub(crate) scheme: SteelScheme,
     pub(crate) outside_diameter: Length,
     pub(crate) wall: Length,
@@ -102,7 +102,7 @@ pub struct SteelEnd {
 
 /// A length of jacked steel pipe that nothing holds.
 #[derive(Debug, Clone, Copy)]
-pub struct FreeLength {
+pub(crate) struct FreeLength {
     pub(crate) length: Cited<Length>,
     /// False where it is the most that is usual.
     pub(crate) told: bool,
@@ -111,7 +111,7 @@ pub struct FreeLength {
 
 /// End bearing area of a jacking pipe.
 #[derive(Debug, Clone, Copy)]
-pub enum EndArea {
+pub(crate) enum EndArea {
     /// Behind the ratings printed at three factors.
     Rated {
         /// Rating and factor.
@@ -138,7 +138,7 @@ pub enum EndArea {
 
 /// What the ring of an end is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum RingKind {
+pub(crate) enum RingKind {
     /// The packer.
     Packer,
     /// The spigot less the bore: chamfer and packer leave less.
@@ -149,7 +149,7 @@ pub enum RingKind {
 
 /// The joint of a jacked pipe.
 #[derive(Debug, Clone, Copy)]
-pub struct Joint {
+pub(crate) struct Joint {
     /// Mean over greatest stress, where the file tells it.
     pub(crate) stress_ratio: Option<Cited<Ratio>>,
     /// The file's, else that of the trade; none where pipes are welded to one or their maker's force holds the joint.
@@ -168,7 +168,7 @@ impl Joint {
 
 /// The packer as fitted.
 #[derive(Debug, Clone, Copy)]
-pub struct Packer {
+pub(crate) struct Packer {
     /// Outside diameter of the ring; where it is not told, what the end bears on from the inside on.
     pub(crate) outside_diameter: Option<Length>,
     /// Inside diameter of the ring, or of the pipe; none where neither is known: what bears then lies outside.
@@ -181,7 +181,7 @@ pub struct Packer {
 
 /// The modulus of a packer on its thickness as fitted, hardened by the work.
 #[derive(Debug, Clone, Copy)]
-pub enum PackerModulus {
+pub(crate) enum PackerModulus {
     /// By a test of the job.
     Tested(Cited<Pressure>),
     /// Of a board that nobody has tested.
@@ -199,7 +199,7 @@ pub enum PackerModulus {
 
 /// What turns the joints.
 #[derive(Debug, Clone, Copy)]
-pub struct Steering {
+pub(crate) struct Steering {
     pub(crate) joint_angle: Option<Cited<Angle>>,
     pub(crate) deviation: Option<Cited<Length>>,
     pub(crate) curve_radius: Option<Cited<Length>>,

@@ -6,7 +6,7 @@ use crate::source::Cited;
 
 /// A temporary steel casing that is pushed behind the stem and that the pipe pushes out.
 #[derive(Debug, Clone)]
-pub struct Casing {
+pub(crate) struct Casing {
     pub(crate) outside_diameter: Length,
     /// What its wall tells; none where neither file nor table knows it.
     pub(crate) tube: Option<Box<CasingTube>>,
@@ -16,7 +16,7 @@ pub struct Casing {
 
 /// Weight and section of a casing.
 #[derive(Debug, Clone)]
-pub struct CasingTube {
+pub(crate) struct CasingTube {
     pub(crate) weight: LineLoad,
     pub(crate) section: SteelEnd,
     /// The same with wall and yield at their best, where the file leaves them out.

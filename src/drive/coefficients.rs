@@ -15,7 +15,7 @@ macro_rules! coefficients {
     ($(#[$doc:meta])* $group:ident { $($(#[$about:meta])* $name:ident: $kind:ty = $key:literal,)+ }) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy)]
-        pub struct $group { $($(#[$about])* pub(crate) $name: $kind,)+ }
+        pub(crate) struct $group { $($(#[$about])* pub(crate) $name: $kind,)+ }
 
         impl $group {
             pub(crate) fn read(table: &Table<SchemeFactorRow>) -> Result<Self, HandbookError> {
@@ -127,7 +127,7 @@ coefficients! {
 
 /// A temperature and the rows of a table of factors around it.
 #[derive(Debug, Clone, Copy)]
-pub struct FactorPoints {
+pub(crate) struct FactorPoints {
     pub(crate) at: ThermodynamicTemperature,
     pub(crate) below: (ThermodynamicTemperature, Ratio),
     pub(crate) above: (ThermodynamicTemperature, Ratio),

@@ -6,7 +6,7 @@ use crate::source::Cited;
 
 /// A curve that the whole of a jacked line is planned on.
 #[derive(Debug, Clone, Copy)]
-pub struct Curve {
+pub(crate) struct Curve {
     pub(crate) radius: Cited<Length>,
     /// Friction coefficient of the pipe on the outer side of the curve: at its best, and on the safe side.
     pub(crate) friction: Ends<Ratio>,

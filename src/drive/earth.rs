@@ -4,7 +4,7 @@ use crate::quantity::{Angle, Length, Pressure, UnitWeight};
 
 /// The least and the most that something may be; alike where the file tells it.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Ends<T> {
+pub(crate) struct Ends<T> {
     /// The least.
     pub low: T,
     /// The most.
@@ -35,7 +35,7 @@ impl<T: Copy> Ends<T> {
 /// The soil round the bore in a stretch. What a check takes of it is the end that is adverse to it, and the other to see
 /// whether the check hangs on it.
 #[derive(Debug, Clone)]
-pub struct Earth {
+pub(crate) struct Earth {
     /// Whether the file tells the soil of the stretch.
     pub(crate) told: bool,
     /// As heavy as it may be, with the friction that a load counts on.
@@ -66,7 +66,7 @@ impl Earth {
 
 /// Undrained strength of clay.
 #[derive(Debug, Clone, Copy)]
-pub struct Strength {
+pub(crate) struct Strength {
     /// Weakest where the strength holds, strongest where it resists.
     pub(crate) ends: Ends<Pressure>,
     /// What tells it.
@@ -75,7 +75,7 @@ pub struct Strength {
 
 /// What tells a strength.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum StrengthBy {
+pub(crate) enum StrengthBy {
     /// The file.
     File,
     /// The blow count.
@@ -97,7 +97,7 @@ impl StrengthBy {
 
 /// Soil above a stretch of pipe.
 #[derive(Debug, Clone)]
-pub struct Soil {
+pub(crate) struct Soil {
     /// From the surface down; never empty, and the last one holds the pipe.
     pub(crate) layers: Vec<Layer>,
     pub(crate) surcharge: Pressure,
@@ -111,7 +111,7 @@ pub struct Soil {
 
 /// A layer of soil. Its buoyant unit weight is the saturated one less that of water.
 #[derive(Debug, Clone, Copy)]
-pub struct Layer {
+pub(crate) struct Layer {
     /// Depth of its lower side; infinite for the ground that holds the pipe.
     pub(crate) bottom: Length,
     pub(crate) moist: UnitWeight,
@@ -121,7 +121,7 @@ pub struct Layer {
 
 /// Clay loaded faster than it drains.
 #[derive(Debug, Clone, Copy)]
-pub struct Undrained {
+pub(crate) struct Undrained {
     pub(crate) strength: Pressure,
     pub(crate) modulus: Option<Pressure>,
 }

@@ -55,7 +55,7 @@ pub(crate) enum Rubbed<'a> {
 
 /// What a drilled pilot meets in a stretch.
 #[derive(Debug, Clone, Copy)]
-pub struct Drilled {
+pub(crate) struct Drilled {
     /// Thrust on the bit over its diameter.
     pub(crate) bit: Band<LineLoad>,
     /// How the bore stands round the stem.
@@ -125,7 +125,7 @@ impl BoreState {
 
 /// What resists a pilot tip.
 #[derive(Debug, Clone, Copy)]
-pub struct Tip {
+pub(crate) struct Tip {
     pub(crate) model: TipModel,
     pub(crate) blows: Band<Ratio>,
     /// Undrained strength of the clay, where the file gives it.

@@ -5,7 +5,7 @@ use crate::source::Cited;
 
 /// What fluid has to be over water, or over the crown where that is dry.
 #[derive(Debug, Clone, Copy)]
-pub struct FluidRule {
+pub(crate) struct FluidRule {
     /// Over the pressure of the water at the crown.
     pub(crate) over_water: Cited<Pressure>,
     /// Over a crown without water.

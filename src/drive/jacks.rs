@@ -5,14 +5,14 @@ use crate::source::Cited;
 
 /// What turns a force into a reading of the gauge.
 #[derive(Debug, Clone, Copy)]
-pub struct Gauge {
+pub(crate) struct Gauge {
     pub(crate) cylinder_area: Area,
     pub(crate) efficiency: Ratio,
 }
 
 /// How intermediate jacking stations are placed.
 #[derive(Debug, Clone, Copy)]
-pub struct StationRules {
+pub(crate) struct StationRules {
     /// Thrust of one, where the file gives it.
     pub(crate) thrust: Option<Force>,
     /// Share of that at which the first is put in, and each further one.

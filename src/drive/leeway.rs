@@ -4,7 +4,7 @@ use crate::quantity::Ratio;
 
 /// What must be left of the safety factor in a limit at the high level, and the most that a check may be past it.
 #[derive(Debug, Clone, Copy)]
-pub struct Leeway {
+pub(crate) struct Leeway {
     /// Left where a force is read while it acts and can be stopped below the limit.
     pub(crate) watched: Ratio,
     /// Left of what nobody can watch or undo.

@@ -11,7 +11,7 @@ use crate::source::{Cited, Equation, Origin};
 
 /// Published range of a method, of the row whose diameters hold the pipe or come nearest to it.
 #[derive(Debug, Clone, Copy)]
-pub struct PublishedRange {
+pub(crate) struct PublishedRange {
     pub(crate) length: Cited<Length>,
     /// Smallest and largest outside diameter.
     pub(crate) diameters: (Option<Length>, Option<Length>),
@@ -35,7 +35,7 @@ pub(crate) const UNCUT_ROCK: Equation = Equation::judged(
 
 /// Ratings of the ground by method, of its worst stretch.
 #[derive(Debug, Clone, Copy)]
-pub struct Rated {
+pub(crate) struct Rated {
     pub(crate) jacking: Cited<Rating>,
     pub(crate) pullback: Cited<Rating>,
     /// The ground runs or flows into the open stem of the pilot before a jacked pipe.
@@ -122,6 +122,12 @@ impl Pipe {
         &self.label
     }
 
+    /// Wall of a pipe that is pushed, where its bore is known.
+    pub(crate) fn pushed_wall(&self) -> Option<Length> {
+        let inside = self.jacked.as_ref()?.inside_diameter?;
+        Some((self.outside_diameter.value - inside) / 2.0)
+    }
+
     /// Outside diameter.
     #[must_use]
     pub const fn outside_diameter(&self) -> Length {
@@ -167,7 +173,7 @@ impl Pipe {
 
 /// A pipe with ends to push on.
 #[derive(Debug, Clone)]
-pub struct JackedPipe {
+pub(crate) struct JackedPipe {
     pub(crate) end_area: EndArea,
     /// Weight per length, where it is known.
     pub(crate) weight: Option<Cited<LineLoad>>,
@@ -194,7 +200,7 @@ impl JackedPipe {
 
 /// A pipe with joints that carry pull; boxed, since its tables are much larger than the rest.
 #[derive(Debug, Clone)]
-pub enum PulledPipe {
+pub(crate) enum PulledPipe {
     /// Polyethylene.
     Pe(Box<PePipe>),
     /// PVC, butt-fused.
@@ -274,7 +280,7 @@ impl PulledPipe {
 
 /// A PE pipe.
 #[derive(Debug, Clone)]
-pub struct PePipe {
+pub(crate) struct PePipe {
     pub(crate) wall: Cited<Length>,
     pub(crate) density: MassDensity,
     pub(crate) ovality: Ratio,
@@ -291,7 +297,7 @@ pub struct PePipe {
 
 /// Moduli of PE for the times after the pull.
 #[derive(Debug, Clone, Copy)]
-pub struct PeTimes {
+pub(crate) struct PeTimes {
     /// While the pipe is pulled, soft.
     pub(crate) pull: ModulusPoints,
     /// Half an hour, for what springs back at once, stiff.
@@ -310,7 +316,7 @@ pub struct PeTimes {
 
 /// One table's pull stress for the duration of the pull, before temperature.
 #[derive(Debug, Clone, Copy)]
-pub struct StressSource {
+pub(crate) struct StressSource {
     pub(crate) stress: Pressure,
     pub(crate) yield_design_factor: Option<Ratio>,
     /// False for an edition that was not asked for, kept to say when it is tighter.
@@ -323,7 +329,7 @@ pub struct StressSource {
 
 /// Tabulated moduli around the duration, and multipliers around the temperature.
 #[derive(Debug, Clone, Copy)]
-pub struct ModulusPoints {
+pub(crate) struct ModulusPoints {
     pub(crate) before: (Time, Pressure),
     pub(crate) after: (Time, Pressure),
     pub(crate) below: (ThermodynamicTemperature, Ratio),

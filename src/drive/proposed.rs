@@ -6,6 +6,7 @@ use crate::source::{Cited, Equation, Origin};
 
 /// A limit that only the pipe maker knows. A proposed pipe without it is open, never chosen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum NotGiven {
     /// The greatest force on the end of a jacked pipe.
     EndForce,

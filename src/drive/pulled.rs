@@ -11,7 +11,7 @@ use crate::source::{Cited, Origin};
 
 /// A PVC pressure pipe.
 #[derive(Debug, Clone)]
-pub struct PvcPipe {
+pub(crate) struct PvcPipe {
     pub(crate) wall: Cited<Length>,
     pub(crate) density: MassDensity,
     pub(crate) tensile: Cited<Pressure>,
@@ -30,7 +30,7 @@ pub struct PvcPipe {
 
 /// A pipe with restrained joints.
 #[derive(Debug, Clone)]
-pub struct JointedPipe {
+pub(crate) struct JointedPipe {
     pub(crate) barrel: Barrel,
     pub(crate) pull: JointPull,
     /// Deflection at a joint and laying length, where they set the radius.
@@ -40,7 +40,7 @@ pub struct JointedPipe {
 
 /// The barrel of a jointed pipe.
 #[derive(Debug, Clone)]
-pub enum Barrel {
+pub(crate) enum Barrel {
     /// PVC.
     Pvc(PvcPipe),
     /// Ductile iron: its joint governs.
@@ -49,7 +49,7 @@ pub enum Barrel {
 
 /// A barrel of ductile iron.
 #[derive(Debug, Clone)]
-pub struct IronBarrel {
+pub(crate) struct IronBarrel {
     pub(crate) wall: Cited<Length>,
     /// Without lining.
     pub(crate) density: MassDensity,
@@ -60,7 +60,7 @@ pub struct IronBarrel {
 
 /// Iron pipe as it comes from the works, without its socket.
 #[derive(Debug, Clone, Copy)]
-pub struct HeavyIron {
+pub(crate) struct HeavyIron {
     /// Nominal wall, no less than the least one.
     pub(crate) wall: Length,
     /// Thickness of the cement lining.
@@ -71,7 +71,7 @@ pub struct HeavyIron {
 
 /// What a restrained joint holds.
 #[derive(Debug, Clone, Copy)]
-pub enum JointPull {
+pub(crate) enum JointPull {
     /// Its maker's rating for pulls.
     Rated(Cited<Force>),
     /// The thrust of its pressure rating.
@@ -87,7 +87,7 @@ pub enum JointPull {
 
 /// A welded steel pipe.
 #[derive(Debug, Clone)]
-pub struct SteelPipe {
+pub(crate) struct SteelPipe {
     pub(crate) wall: Cited<Length>,
     pub(crate) density: MassDensity,
     pub(crate) weight: Option<LineLoad>,
@@ -101,7 +101,7 @@ pub struct SteelPipe {
 
 /// What fills the string.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Fill {
+pub(crate) enum Fill {
     /// Something of this density, all along; 0 for air.
     Of(MassDensity),
     /// The fluid of the bore, as high as it stands there.
@@ -110,7 +110,7 @@ pub enum Fill {
 
 /// What the bore is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum HoleState {
+pub(crate) enum HoleState {
     /// Full of fluid.
     Fluid,
     /// Dry and standing.
@@ -119,7 +119,7 @@ pub enum HoleState {
 
 /// The string as it is laid out.
 #[derive(Debug, Clone, Copy)]
-pub struct Laydown {
+pub(crate) struct Laydown {
     pub(crate) length: Length,
     pub(crate) in_pit: bool,
     /// How long the pull stands for a joint.
@@ -128,7 +128,7 @@ pub struct Laydown {
 
 /// A length of bore that has fallen on the pipe.
 #[derive(Debug, Clone, Copy)]
-pub struct CollapsedBore {
+pub(crate) struct CollapsedBore {
     pub(crate) length: Length,
     pub(crate) unit_weight: UnitWeight,
     pub(crate) friction: Ratio,
@@ -138,7 +138,7 @@ pub struct CollapsedBore {
 
 /// What the rig leans on while it pulls.
 #[derive(Debug, Clone, Copy)]
-pub struct PullReaction {
+pub(crate) struct PullReaction {
     pub(crate) area: Area,
     pub(crate) allowable: Cited<Pressure>,
 }
@@ -146,7 +146,7 @@ pub struct PullReaction {
 /// A machine at the reception pit that pushes the tail of the string while it is pulled. Its grip lies between the ramp
 /// and the mouth of the bore.
 #[derive(Debug, Clone, Copy)]
-pub struct PushAssist {
+pub(crate) struct PushAssist {
     pub(crate) force: Cited<Force>,
     /// From the grip to the mouth of the bore, at its longest.
     pub(crate) free_length: Length,
@@ -160,7 +160,7 @@ pub struct PushAssist {
 
 /// Flow of the bore fluid, cuttings included.
 #[derive(Debug, Clone, Copy)]
-pub struct Returns {
+pub(crate) struct Returns {
     pub(crate) flow: VolumeRate,
     pub(crate) plastic_viscosity: DynamicViscosity,
     pub(crate) yield_point: Pressure,
@@ -168,7 +168,7 @@ pub struct Returns {
 
 /// How much fluid pressure the ground is allowed to bear.
 #[derive(Debug, Clone, Copy)]
-pub struct BreakOutRule {
+pub(crate) struct BreakOutRule {
     pub(crate) strain: Ratio,
     pub(crate) margin_sand: Ratio,
     pub(crate) margin_other: Ratio,
@@ -193,7 +193,7 @@ pub struct BreakOutRule {
 
 /// What comes with a pull beyond force and strength of PE.
 #[derive(Debug, Clone, Copy)]
-pub struct PullWorks {
+pub(crate) struct PullWorks {
     pub(crate) hole: HoleState,
     /// `None` where the file does not say.
     pub(crate) fill: Option<Fill>,
@@ -226,7 +226,7 @@ pub struct PullWorks {
 
 /// The most that is usual of plant that the file does not tell.
 #[derive(Debug, Clone, Copy)]
-pub struct UsualPull {
+pub(crate) struct UsualPull {
     /// Pull that joints of a stem are rated for.
     pub(crate) stem_joint: Cited<Force>,
     /// Length of a ramp.
@@ -239,7 +239,7 @@ pub struct UsualPull {
 
 /// What becomes of the annulus.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Annulus {
+pub(crate) struct Annulus {
     /// The file says that it stays open.
     pub(crate) open: bool,
     pub(crate) grouted: bool,
@@ -256,7 +256,7 @@ pub struct Annulus {
 
 /// Liquid grout.
 #[derive(Debug, Clone, Copy)]
-pub struct Grout {
+pub(crate) struct Grout {
     pub(crate) density: MassDensity,
     pub(crate) pressure: Pressure,
     pub(crate) sets_in: Time,
@@ -264,7 +264,7 @@ pub struct Grout {
 
 /// What a pipe has to bear in service.
 #[derive(Debug, Clone, Copy)]
-pub struct InService {
+pub(crate) struct InService {
     /// Greatest pressure that a main has to carry, where the file tells it.
     pub(crate) pressure: Option<Cited<Pressure>>,
     /// Of a pressure main.

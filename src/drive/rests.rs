@@ -7,7 +7,7 @@ use crate::source::Cited;
 
 /// Times the friction of what stood, likely and high.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Restart {
+pub(crate) struct Restart {
     pub(crate) likely: Ratio,
     pub(crate) high: Ratio,
 }
@@ -25,7 +25,7 @@ impl Restart {
 
 /// The same by ground.
 #[derive(Debug, Clone, Copy)]
-pub struct RestartByGround {
+pub(crate) struct RestartByGround {
     pub(crate) clay: Restart,
     pub(crate) granular: Restart,
     pub(crate) rock: Restart,
@@ -56,7 +56,7 @@ impl RestartByGround {
 
 /// Stops that the file plans, and what any stop does.
 #[derive(Debug, Clone)]
-pub struct Rests {
+pub(crate) struct Rests {
     /// In order.
     pub(crate) planned: Vec<Length>,
     pub(crate) stem: Restart,

@@ -7,7 +7,7 @@ use crate::source::Cited;
 
 /// A rigid pipe in service: its crushing strength, and what asks for it along the drive.
 #[derive(Debug, Clone)]
-pub struct PipeInService {
+pub(crate) struct PipeInService {
     /// Ultimate strength between three edges.
     pub(crate) strength: Cited<LineLoad>,
     /// Factor on it.
@@ -28,7 +28,7 @@ pub struct PipeInService {
 
 /// What loads the pipe in one stretch, beside the soil of the stretch.
 #[derive(Debug, Clone, Copy)]
-pub struct Place {
+pub(crate) struct Place {
     /// Side pressure times friction of the ground over the pipe.
     pub(crate) lateral_friction: Ratio,
     /// Pressure of traffic at the least cover.
@@ -39,7 +39,7 @@ pub struct Place {
 
 /// A flexible pipe in service.
 #[derive(Debug, Clone)]
-pub struct RingInService {
+pub(crate) struct RingInService {
     /// Pressure of traffic, impact included, at the shallowest and the deepest place of each stretch; none where the cover
     /// is less than the table of live load has. Least and most where the file does not tell what drives there.
     pub(crate) traffic: Ends<Vec<[Option<Pressure>; 2]>>,
@@ -51,7 +51,7 @@ pub struct RingInService {
 
 /// The ring of a flexible pipe that is pushed.
 #[derive(Debug, Clone, Copy)]
-pub struct JackedRing {
+pub(crate) struct JackedRing {
     pub(crate) wall: Length,
     /// Of years.
     pub(crate) modulus: Pressure,
@@ -62,7 +62,7 @@ pub struct JackedRing {
 
 /// What a main may carry inside.
 #[derive(Debug, Clone, Copy)]
-pub struct Carries {
+pub(crate) struct Carries {
     pub(crate) by: CarriedBy,
     /// Rating of its joints, where the file tells it.
     pub(crate) joint: Option<Cited<Pressure>>,
@@ -72,7 +72,7 @@ pub struct Carries {
 
 /// What tells how much a main may carry.
 #[derive(Debug, Clone, Copy)]
-pub enum CarriedBy {
+pub(crate) enum CarriedBy {
     /// Its maker.
     Class(Cited<Pressure>),
     /// Its wall, at the stress that it is allowed over its life.
@@ -90,7 +90,7 @@ pub enum CarriedBy {
 
 /// A vacuum in a pressure main.
 #[derive(Debug, Clone, Copy)]
-pub struct Vacuum {
+pub(crate) struct Vacuum {
     /// Least and most where the file tells none.
     pub(crate) pressure: Ends<Pressure>,
     pub(crate) lasts: Time,

@@ -7,7 +7,7 @@ use crate::source::{Cited, Origin};
 
 /// All that conditions beside force and ground need.
 #[derive(Debug, Clone)]
-pub struct Surroundings {
+pub(crate) struct Surroundings {
     /// Gravity sewers only.
     pub(crate) gravity: Option<Gravity>,
     pub(crate) surface: Surface,
@@ -34,7 +34,7 @@ impl Surroundings {
 
 /// Flow and grade.
 #[derive(Debug, Clone)]
-pub struct Gravity {
+pub(crate) struct Gravity {
     pub(crate) roughness: Cited<Ratio>,
     pub(crate) flow_min: Option<Cited<VolumeRate>>,
     pub(crate) flow_max: Option<Cited<VolumeRate>>,
@@ -49,7 +49,7 @@ pub struct Gravity {
 
 /// Waves of an invert.
 #[derive(Debug, Clone, Copy)]
-pub struct Waves {
+pub(crate) struct Waves {
     /// Half of a wave, of a head that is steered back to its line.
     pub(crate) short: Length,
     /// Half of a wave, of a string from the bottom of its bore to the crown.
@@ -60,7 +60,7 @@ pub struct Waves {
 
 /// What a pipe is as a sewer.
 #[derive(Debug, Clone, Copy)]
-pub struct Sewer {
+pub(crate) struct Sewer {
     pub(crate) inside: Cited<Length>,
     pub(crate) least_slope: Cited<Ratio>,
     pub(crate) sag: Cited<Length>,
@@ -70,7 +70,7 @@ pub struct Sewer {
 
 /// The surface.
 #[derive(Debug, Clone, Copy)]
-pub struct Surface {
+pub(crate) struct Surface {
     /// Whether the file says what lies over the bore.
     pub(crate) is_told: bool,
     pub(crate) road: bool,
@@ -87,7 +87,7 @@ pub struct Surface {
 
 /// A service that is crossed or runs beside the bore.
 #[derive(Debug, Clone)]
-pub struct Crossing {
+pub(crate) struct Crossing {
     pub(crate) name: String,
     pub(crate) at: Length,
     pub(crate) depth: Length,
@@ -107,12 +107,6 @@ pub struct Crossing {
 }
 
 impl Crossing {
-    /// Distance from the launch pit.
-    #[must_use]
-    pub const fn at(&self) -> Length {
-        self.at
-    }
-
     /// Distance of its near side from the axis of a bore for a pipe of this outside diameter.
     pub(crate) fn axis_distance(&self, outside_diameter: Length) -> Length {
         (self.invert - outside_diameter / 2.0 - self.depth).hypot(self.beside)
@@ -121,7 +115,7 @@ impl Crossing {
 
 /// Settlement.
 #[derive(Debug, Clone)]
-pub struct Movement {
+pub(crate) struct Movement {
     /// By stretch; none where no source tells the width of the trough in its ground.
     pub(crate) troughs: Vec<Option<Trough>>,
     /// Overcut of a jacked pipe on the radius, where the file tells no bore.
@@ -136,7 +130,7 @@ pub struct Movement {
 
 /// The trough over one stretch.
 #[derive(Debug, Clone, Copy)]
-pub struct Trough {
+pub(crate) struct Trough {
     /// Width over depth, low and high.
     pub(crate) ratio: (Ratio, Ratio),
     /// Share of the annulus that closes: low, usual high end, bound.
@@ -146,7 +140,7 @@ pub struct Trough {
 
 /// Least cover.
 #[derive(Debug, Clone)]
-pub struct Cover {
+pub(crate) struct Cover {
     /// Least depth of the invert.
     pub(crate) shallowest: Length,
     /// Length and multiple of the outside diameter for jacked pipe.
@@ -166,7 +160,7 @@ pub struct Cover {
 
 /// Open face in clay.
 #[derive(Debug, Clone, Copy)]
-pub struct FaceRule {
+pub(crate) struct FaceRule {
     /// Load on the surface where the soil of the file has none: least and most.
     pub(crate) surcharge: Ends<Pressure>,
     /// Whether the face stands open.
@@ -187,7 +181,7 @@ pub struct FaceRule {
 
 /// One pit.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Pit {
+pub(crate) struct Pit {
     pub(crate) invert: Length,
     /// Depth of the floor at its least and at its most.
     pub(crate) base: Ends<Length>,
@@ -207,14 +201,14 @@ pub struct Pit {
 impl Pit {
     /// Depth of the floor below ground, as far as the file tells it; else of the invert.
     #[must_use]
-    pub fn floor(&self) -> Length {
+    pub(crate) fn floor(&self) -> Length {
         self.space.map_or(self.invert, |space| space.floor)
     }
 }
 
 /// What the file tells of a pit.
 #[derive(Debug, Clone, Copy)]
-pub struct PitSpace {
+pub(crate) struct PitSpace {
     pub(crate) length: Cited<Length>,
     pub(crate) width: Cited<Length>,
     pub(crate) floor: Length,
@@ -225,7 +219,7 @@ pub struct PitSpace {
 
 /// Sides of a pit.
 #[derive(Debug, Clone, Copy)]
-pub struct PitSides {
+pub(crate) struct PitSides {
     /// Added to the diameter that passes, or the width itself: low and high.
     pub(crate) width: (Length, Cited<Length>),
     /// Added to the longest part that passes, or the length itself: low and high.
@@ -236,7 +230,7 @@ pub struct PitSides {
 
 /// Rules for pits.
 #[derive(Debug, Clone, Copy)]
-pub struct PitRules {
+pub(crate) struct PitRules {
     pub(crate) heave: Cited<Ratio>,
     /// Least and greatest bearing factor of a base whose sides are not told.
     pub(crate) bearing: Ends<Ratio>,
@@ -276,7 +270,7 @@ pub struct PitRules {
 
 /// Metres a shift, shifts of the work beside the bore, and prices.
 #[derive(Debug, Clone)]
-pub struct Pace {
+pub(crate) struct Pace {
     pub(crate) pilot: Option<Rate>,
     pub(crate) casing: Option<Rate>,
     pub(crate) reaming: Option<Rate>,
@@ -291,7 +285,7 @@ pub struct Pace {
     /// Share of the clear rate that is planned with: low and high.
     pub(crate) planned: (Ratio, Cited<Ratio>),
     pub(crate) shift_length: Cited<Time>,
-    pub(crate) works: WorkShifts,
+    pub(crate) shifts: WorkShifts,
     pub(crate) fusion: Vec<FusionPace>,
     /// Length of one pipe of a string.
     pub(crate) stick: Cited<Length>,
@@ -301,7 +295,7 @@ pub struct Pace {
 
 /// Shifts of the work beside the bore.
 #[derive(Debug, Clone, Copy)]
-pub struct WorkShifts {
+pub(crate) struct WorkShifts {
     /// Both pits.
     pub(crate) pits: Cited<Band<Ratio>>,
     pub(crate) set_up: Cited<Band<Ratio>>,
@@ -315,7 +309,7 @@ pub struct WorkShifts {
 
 /// Fused joints a shift, up to a size of pipe.
 #[derive(Debug, Clone, Copy)]
-pub struct FusionPace {
+pub(crate) struct FusionPace {
     pub(crate) size_to: Length,
     pub(crate) low: Ratio,
     pub(crate) high: Ratio,
@@ -324,7 +318,7 @@ pub struct FusionPace {
 
 /// Prices in the user's money; none is ever assumed.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Prices {
+pub(crate) struct Prices {
     pub(crate) shift: Option<Cited<Ratio>>,
     pub(crate) setup: Option<Cited<Ratio>>,
     pub(crate) pit: Option<Cited<Ratio>>,
@@ -337,21 +331,21 @@ pub struct Prices {
 
 /// Price of an amount.
 #[derive(Debug, Clone, Copy)]
-pub struct Priced<Q> {
+pub(crate) struct Priced<Q> {
     pub(crate) price: Cited<Ratio>,
     pub(crate) per: Q,
 }
 
 /// Recalled rates of a guided bore in clay, where the file gives none and clears the soil by auger.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct ClayPace {
+pub(crate) struct ClayPace {
     pub(crate) pilot: Option<SizedRate>,
     pub(crate) jacking: Option<SizedRate>,
 }
 
 /// A rate for some sizes of pipe.
 #[derive(Debug, Clone, Copy)]
-pub struct SizedRate {
+pub(crate) struct SizedRate {
     pub(crate) sizes: (Length, Length),
     pub(crate) rate: Rate,
 }
@@ -365,7 +359,7 @@ impl SizedRate {
 
 /// Length put in a shift.
 #[derive(Debug, Clone, Copy)]
-pub struct Rate {
+pub(crate) struct Rate {
     pub(crate) low: Length,
     pub(crate) high: Length,
     pub(crate) origin: Origin,

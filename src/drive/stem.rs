@@ -5,7 +5,7 @@ use crate::source::Cited;
 
 /// The pilot stem.
 #[derive(Debug, Clone, Copy)]
-pub struct Stem {
+pub(crate) struct Stem {
     /// 0 for a bore without a stem.
     pub(crate) outside_diameter: Cited<Length>,
     /// Diameter of the pilot head, which makes the bore.
@@ -31,7 +31,7 @@ impl Stem {
 
 /// The stem as a slender tube.
 #[derive(Debug, Clone, Copy)]
-pub struct Tube {
+pub(crate) struct Tube {
     pub(crate) wall: Length,
     /// Longest length without support in the launch pit.
     pub(crate) free_length: Length,
@@ -45,7 +45,7 @@ pub struct Tube {
 
 /// The bed that sand of one density gives a slender bar.
 #[derive(Debug, Clone, Copy)]
-pub struct SandBed {
+pub(crate) struct SandBed {
     /// Least SPT blows; the first row serves what is looser too.
     pub(crate) blows_from: Ratio,
     /// Modulus of horizontal subgrade reaction, per depth.

@@ -5,6 +5,7 @@ use crate::quantity::{Shown, UnitSystem};
 
 /// A value that is possible and seldom met.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Unusual {
     /// What it concerns, and so which schemes fit with care at best.
     pub(crate) concern: Concern,

@@ -5,7 +5,7 @@ use crate::source::Cited;
 
 /// What is usual.
 #[derive(Debug, Clone, Copy)]
-pub struct Usual {
+pub(crate) struct Usual {
     pub(crate) stem: UsualStem,
     /// Side of a square thrust wall, where the width of the pit is not told.
     pub(crate) wall: Cited<Length>,
@@ -17,7 +17,7 @@ pub struct Usual {
 
 /// A stout pilot stem.
 #[derive(Debug, Clone, Copy)]
-pub struct UsualStem {
+pub(crate) struct UsualStem {
     /// What its free length in the pit may be pushed with.
     pub(crate) buckling: Cited<Force>,
     /// The factor in it.

@@ -6,7 +6,7 @@ use crate::source::Cited;
 
 /// The ground behind the launch pit, and the wall that leans on it.
 #[derive(Debug, Clone)]
-pub struct Reaction {
+pub(crate) struct Reaction {
     /// Ground behind the wall. Load on the surface is not counted on.
     pub(crate) soil: Soil,
     /// Depth of the water table, if there is one.
@@ -36,7 +36,7 @@ impl Reaction {
 
 /// The wall that takes the thrust.
 #[derive(Debug, Clone, Copy)]
-pub struct ThrustWall {
+pub(crate) struct ThrustWall {
     pub(crate) width: Length,
     pub(crate) height: Length,
     /// Depth of its top; none where it stands half its height over the axis of thrust.

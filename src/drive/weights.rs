@@ -6,7 +6,7 @@ use crate::source::Cited;
 
 /// Weights that the file gives in place of those of the table.
 #[derive(Debug, Clone, Default)]
-pub struct Weights(pub(crate) Vec<(CriterionKind, Cited<Ratio>)>);
+pub(crate) struct Weights(pub(crate) Vec<(CriterionKind, Cited<Ratio>)>);
 
 impl Weights {
     /// The user's weight of a criterion.

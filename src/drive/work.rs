@@ -28,6 +28,7 @@ impl Work {
 
 /// What is done where the rig cannot push on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[non_exhaustive]
 pub enum IfStalled {
     /// A pit is dug over the head.
     #[default]

@@ -1,6 +1,6 @@
 //! Low, likely and high of a quantity, and a quantity or none.
 
-use super::fields::{Shape, Shaped, Spec, Told, Value, below};
+use super::fields::{FileNumber, Shape, Shaped, Spec, Value, below};
 use crate::quantity::{FromText, UnitSystem};
 use crate::yaml::{Complaint, Field, Form, FromScalar, Handle, Scalar, ToScalar};
 use serde::{Deserialize, Serialize};
@@ -28,11 +28,11 @@ impl<Q: ToScalar> Value for BandFile<Q> {
     fn shown(&self, _: &Spec, _: UnitSystem) -> Option<String> {
         None
     }
-    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>)) {
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&FileNumber<'_>)) {
         for (level, name, is_judged) in
             [(&self.low, ".low", false), (&self.likely, ".likely", false), (&self.high, ".high", true)]
         {
-            below(path, name, |path| level.numbers(spec, path, &mut |told| each(&Told { is_judged, ..*told })));
+            below(path, name, |path| level.numbers(spec, path, &mut |told| each(&FileNumber { is_judged, ..*told })));
         }
     }
 }

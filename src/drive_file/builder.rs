@@ -1,6 +1,6 @@
 //! A drive made in code: the same values as in a file, through the same checks.
 
-use super::{CandidateFile, DriveFile, Material, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile};
+use super::{CandidateFile, DriveFile, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile};
 use crate::handbook::{Lubrication, Service};
 use crate::quantity::{Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
 use crate::yaml::{self, Fault, Words};
@@ -61,7 +61,7 @@ impl DriveFile {
     ///     largest_stone: Some(Length::from_text("0 mm")?.into()),
     ///     ..StretchFile::new(GroundClass::FirmToVeryStiffClay)
     /// })
-    /// .candidate(CandidateFile::of(Material::Clay, Length::from_text("10 in")?))
+    /// .candidate(CandidateFile::new(Material::Clay, Length::from_text("10 in")?))
     /// .resolve(&Handbook::embedded())?;
     /// assert!(choose(&drive)?.chosen().is_some());
     /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -152,13 +152,5 @@ impl PullFile {
     #[must_use]
     pub fn at_rate(rate: Velocity, pipe_temperature: ThermodynamicTemperature) -> Self {
         Self { rate: Some(rate.into()), ..Self::new(pipe_temperature) }
-    }
-}
-
-impl CandidateFile {
-    /// A pipe of this material and nominal size, all else from the tables.
-    #[must_use]
-    pub fn of(material: Material, size: Length) -> Self {
-        Self::new(material, size)
     }
 }

@@ -156,7 +156,7 @@ macro_rules! fields {
                 &self,
                 _: &$crate::drive_file::fields::Spec,
                 path: &mut String,
-                each: &mut dyn FnMut(&$crate::drive_file::fields::Told<'_>),
+                each: &mut dyn FnMut(&$crate::drive_file::fields::FileNumber<'_>),
             ) {
                 self.each(&mut |_, spec, value| {
                     let dot = if path.is_empty() { "" } else { "." };

@@ -34,6 +34,7 @@ pub(super) fn within(si: f64, least: f64, most: f64) -> bool {
 
 /// What is said of the number of a field.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct Number {
     /// How it is printed.
     pub role: Role,
@@ -48,7 +49,7 @@ pub struct Number {
 
 /// A number of the file, and where it stands.
 #[derive(Clone, Copy)]
-pub(crate) struct Told<'a> {
+pub(crate) struct FileNumber<'a> {
     /// What is said of its field.
     pub(crate) number: Number,
     /// Its path.
@@ -67,6 +68,7 @@ pub(crate) struct Told<'a> {
 
 /// All that is said of a field, but its value.
 #[derive(Debug)]
+#[non_exhaustive]
 pub struct Spec {
     /// Key in the file.
     pub key: &'static str,
@@ -273,7 +275,7 @@ pub(crate) trait Value {
         false
     }
     /// Hands over each number in it. `path` is that of the field.
-    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>));
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&FileNumber<'_>));
 }
 
 impl<T: ToScalar> Shaped for Field<T> {
@@ -292,10 +294,10 @@ impl<T: ToScalar> Value for Field<T> {
             _ => self.value.to_scalar(),
         })
     }
-    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>)) {
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&FileNumber<'_>)) {
         if let (Some(number), Some(si)) = (spec.number, self.value.number()) {
             let (at, written_in, is_bare) = (self.handle(), self.written_in(), self.is_bare());
-            each(&Told { number, path, at, si, written_in, is_bare, is_judged: true });
+            each(&FileNumber { number, path, at, si, written_in, is_bare, is_judged: true });
         }
     }
 }
@@ -315,7 +317,7 @@ impl<V: Value> Value for Option<V> {
     fn is_absent(&self) -> bool {
         self.is_none()
     }
-    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>)) {
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&FileNumber<'_>)) {
         if let Some(value) = self {
             value.numbers(spec, path, each);
         }
@@ -342,7 +344,7 @@ impl<V: Value> Value for Vec<V> {
     fn is_absent(&self) -> bool {
         self.is_empty()
     }
-    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&Told<'_>)) {
+    fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&FileNumber<'_>)) {
         for (index, value) in self.iter().enumerate() {
             below(path, &format!("[{index}]"), |path| value.numbers(spec, path, each));
         }

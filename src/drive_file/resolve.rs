@@ -41,6 +41,7 @@ mod rigid;
 mod row;
 mod service;
 mod sewer;
+mod shifts;
 mod site;
 mod sizes;
 mod soil;
@@ -54,18 +55,17 @@ mod usual;
 mod wall;
 mod weights;
 mod work;
-mod works;
 
 use super::fields::Keys;
 use super::limits::LONGEST;
-use super::{CandidateFile, DriveFile, Flaw, LineFile, RigFile};
+use super::{CandidateFile, DriveFile, Flaw, RigFile};
 use crate::drive::{Concern, Drive, Leeway, Pipe, Rig, Stem, TipResistance};
-use crate::handbook::{Handbook, HandbookError};
+use crate::handbook::Handbook;
 use crate::quantity::{Length, Measure, Role};
 use crate::source::Cited;
-use crate::yaml::{Complaint, Field};
+use crate::yaml::{Complaint, Field, MayBe};
 use line::Line;
-use resolver::{Resolver, no_row};
+use resolver::{Resolved, Resolver, no_row};
 use std::sync::Arc;
 
 /// Row of the method whose guided pilot every bore here follows.
@@ -78,8 +78,9 @@ const ANY_LENGTH: f64 = 50.0;
 const MOST_CANDIDATES: usize = 50;
 
 /// The outer error is the handbook's, the inner one the file's.
-pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Result<Drive, Vec<Flaw>>, HandbookError> {
+pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Resolved<Result<Drive, Vec<Flaw>>> {
     let mut resolver = Resolver {
+        file,
         handbook,
         flaws: Vec::new(),
         assumed: Vec::new(),
@@ -89,7 +90,7 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
         system: file.length.written_in().unwrap_or_default(),
         length_is_told: true,
     };
-    let drive = match resolver.drive(file, handbook) {
+    let drive = match resolver.drive(handbook) {
         // A faulty value can look for a row that there is not: the value is what the user can mend.
         Err(_) if !resolver.flaws.is_empty() => return Ok(Err(resolver.flaws)),
         drive => drive?,
@@ -103,103 +104,108 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Resu
 }
 
 impl Resolver<'_> {
-    fn drive(&mut self, file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Drive>, HandbookError> {
-        self.within_bounds(file);
-        self.beside_each_other(file)?;
-        let told = file.length.value;
-        let length = if self.is_senseless("length") { self.stand_in(file) } else { told };
-        let Some(line) = self.line(file, length) else { return Ok(None) };
+    fn drive(&mut self, handbook: &Arc<Handbook>) -> Resolved<Option<Drive>> {
+        self.within_bounds();
+        self.beside_each_other()?;
+        let told = self.file.length.value;
+        let length = if self.is_senseless("length") { self.stand_in() } else { told };
+        let Some(line) = self.line(length) else { return Ok(None) };
         let rig = Rig {
-            thrust: self.take("rig", &file.rig, RigFile::thrust),
-            pull: self.take("rig", &file.rig, RigFile::pull),
-            held_to: self.take("rig", &file.rig, RigFile::held_to),
-            torque: self.take("rig", &file.rig, RigFile::torque),
-            auger_torque: self.auger_torque(file),
-            stroke: self.take("rig", &file.rig, RigFile::stroke),
+            thrust: self.take("rig", &self.file.rig, RigFile::thrust),
+            pull: self.take("rig", &self.file.rig, RigFile::pull),
+            held_to: self.take("rig", &self.file.rig, RigFile::held_to),
+            torque: self.take("rig", &self.file.rig, RigFile::torque),
+            auger_torque: self.auger_torque(),
+            stroke: self.take("rig", &self.file.rig, RigFile::stroke),
         };
-        self.check_held(&file.rig, &rig);
-        self.check_stalled(file);
-        let gauge = self.gauge(&file.rig)?;
-        let stations = self.stations(&file.rig)?;
-        let stem = self.about(Concern::Stem, |resolver| resolver.stem(file))?;
-        let stem_at_best = self.stem_at_best(file, &stem)?;
-        let face = self.about(Concern::Jacking, |resolver| resolver.face(file))?;
+        self.check_held(&self.file.rig, &rig);
+        self.check_stalled();
+        let gauge = self.gauge(&self.file.rig)?;
+        let stations = self.stations(&self.file.rig)?;
+        let stem = self.about(Concern::Stem, |resolver| resolver.stem())?;
+        let stem_at_best = self.stem_at_best(&stem)?;
+        let face = self.about(Concern::Jacking, |resolver| resolver.face())?;
         let tip = self.about(Concern::Stem, |resolver| resolver.tip(&stem))?;
-        let pull = match &file.pull {
+        let pull = match &self.file.pull {
             Some(pull) => self.about(Concern::Pull, |resolver| resolver.pull(pull, length, &line))?,
             None => None,
         };
-        let annulus = self.annulus(file, pull.as_ref())?;
-        let in_service = self.annulus_in_service(file)?;
-        if let Some(one_too_many) = file.candidates.get(MOST_CANDIDATES) {
+        let annulus = self.annulus(pull.as_ref())?;
+        let in_service = self.annulus_in_service()?;
+        if let Some(one_too_many) = self.file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
             return Ok(None);
         }
-        self.check_steering(file);
+        self.check_steering();
         let mut candidates = Vec::new();
-        for (index, candidate) in file.candidates.iter().enumerate() {
-            let resolve = |resolver: &mut Self| resolver.pipe(index, candidate, file, &stem, pull.as_ref());
+        for (index, candidate) in self.file.candidates.iter().enumerate() {
+            let resolve = |resolver: &mut Self| resolver.pipe(index, candidate, &stem, pull.as_ref());
             if let Some(pipe) = self.about(Concern::Pipe(index), resolve)? {
                 self.room(index, candidate, &pipe, &line, stem_at_best.as_ref().unwrap_or(&stem));
-                self.room_for_spacers(file, &pipe);
-                if file.candidates.iter().take(index).any(|other| other == candidate) {
+                self.room_for_spacers(&pipe);
+                if self.file.candidates.iter().take(index).any(|other| other == candidate) {
                     let message = format!("{} is among the candidates twice", pipe.label);
                     self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
                 }
-                let sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, &pipe, file.service.value))?;
-                let price = self.pipe_price(index, candidate, file);
+                let sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, &pipe, self.file.service.value))?;
+                let price = self.pipe_price(index, candidate);
                 candidates.push((index, Pipe { sewer, price, ..pipe }));
             }
         }
-        let mut listed = file.candidates.clone();
-        let proposed = self.propose(file, &line, &stem, pull.as_ref(), &mut listed, &mut candidates)?;
-        if file.candidates.is_empty() && file.needed_inside_diameter.is_none() && file.greatest_flow().is_none() {
-            let complaint = Complaint::from("expected at least one pipe to choose from, got none");
-            self.flaw(&file.length, "candidates", complaint.advise("list pipes, or give `needed_inside_diameter`"));
+        let mut listed = self.file.candidates.clone();
+        let proposed = self.propose(&line, &stem, pull.as_ref(), &mut listed, &mut candidates)?;
+        if self.file.candidates.is_empty()
+            && self.file.needed_inside_diameter.is_none()
+            && self.file.greatest_flow().is_none()
+        {
+            let complaint =
+                ("expected at least one pipe to choose from, got none", "list pipes, or give `needed_inside_diameter`");
+            self.flaw(&self.file.length, "candidates", complaint);
         }
         label::tell_apart(&listed, &mut candidates, self.system);
         let unusual = |index| self.unusual.iter().any(|unusual| unusual.concern == Concern::Pipe(index));
         let with_own = |(index, pipe)| Pipe { is_unusual: unusual(index), ..pipe };
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(with_own).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
-        let pilot = pilot::pilot_kind(file, self.handbook)?;
-        self.about(Concern::Stem, |resolver| resolver.assume_pilot(file, pilot, stem.is_there()));
+        let pilot = pilot::pilot_kind(self.file, self.handbook)?;
+        self.about(Concern::Stem, |resolver| resolver.assume_pilot(pilot, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
-        let works = suitability::Works::of(self.handbook, file, (pilot, stem.is_there()), largest, highest)?;
-        let ground = self.about(Concern::Ground, |it| it.ground(file, length, &line, (&works, &stem)))?;
+        let technique =
+            suitability::Technique::of(self.handbook, self.file, (pilot, stem.is_there()), largest, highest)?;
+        let ground = self.about(Concern::Ground, |it| it.ground(length, &line, (&technique, &stem)))?;
         for (index, pipe) in candidates.iter_mut().enumerate() {
-            pipe.ground = self.rated_for(&works, &ground, pipe)?;
-            let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(file, &ground, pipe))?;
+            pipe.ground = self.rated_for(&technique, &ground, pipe)?;
+            let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(self.file, &ground, pipe))?;
             if let Some(jacked) = pipe.jacked.as_mut() {
                 jacked.open = open;
             }
         }
         let stretches: Vec<_> = ground.into_iter().map(|(stretch, _)| stretch).collect();
-        let work = self.work(file)?;
-        let site = self.site(file, &line, &stretches, &stem, work.shift)?;
+        let work = self.work()?;
+        let site = self.site(&line, &stretches, &stem, work.shift)?;
         self.assume_site(&site);
-        let reaction = self.reaction(file, &stretches)?;
-        self.in_service(file, &listed, &stretches, &mut candidates)?;
-        self.carried(file, &listed, &mut candidates)?;
-        self.dry_hole(file, &stretches);
-        let tolerance = self.about(Concern::Grade, |it| it.tolerance(file, largest))?;
+        let reaction = self.reaction(&stretches)?;
+        self.in_service(&listed, &stretches, &mut candidates)?;
+        self.carried(&listed, &mut candidates)?;
+        self.dry_hole(&stretches);
+        let tolerance = self.about(Concern::Grade, |it| it.tolerance(largest))?;
         let loosest =
-            if file.tolerance.is_some() { None } else { Some(self.handbook.length("grade.tolerance_loosest")?) };
-        let guided = self.about(Concern::Grade, |it| it.guidance(file, &works, &stretches, &line))?;
+            if self.file.tolerance.is_some() { None } else { Some(self.handbook.length("grade.tolerance_loosest")?) };
+        let guided = self.about(Concern::Grade, |it| it.guidance(self.file, &technique, &stretches, &line))?;
         let overcut_in_accuracy = self.handbook.length("overcut.in_accuracy")?.value;
         let guided_length = self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value);
         Ok(Some(Drive {
             handbook: Arc::clone(handbook),
-            name: file.name.as_ref().map_or_else(|| "unnamed drive".to_owned(), |name| name.value.0.clone()),
-            service: file.service.value,
+            name: self.file.name.as_ref().map_or_else(|| "unnamed drive".to_owned(), |name| name.value.0.clone()),
+            service: self.file.service.value,
             length: Cited::given(length, DriveFile::length.spec.name("")),
             grade: line.grade,
-            lubrication: file.lubrication.value,
+            lubrication: self.file.lubrication.value,
             stretches,
-            rests: self.rests(file, &work, length)?,
+            rests: self.rests(&work, length)?,
             rig,
-            if_stalled: file.if_stalled.as_ref().map(|field| field.value),
+            if_stalled: self.file.if_stalled.given(),
             work,
             reaction,
             gauge,
@@ -208,18 +214,18 @@ impl Resolver<'_> {
             stem_at_best,
             tip,
             usual: self.usual()?,
-            technique: works.technique,
+            technique: technique.words,
             face,
             tolerance,
             loosest_tolerance: loosest,
             guided,
             overcut_in_accuracy,
             guided_length,
-            curve: self.curve(file)?,
+            curve: self.curve()?,
             site: Box::new(site),
             pull,
-            weights: self.weights(file)?,
-            line: self.whole_line(file, length),
+            weights: self.weights()?,
+            line: self.whole_line(length),
             annulus,
             in_service,
             candidates: candidates.into_iter().map(Arc::new).collect(),
@@ -242,20 +248,16 @@ impl Resolver<'_> {
         }
         if stem.withdrawn && pipe.casing.is_some() {
             let message = "goes in before the pipe, behind the stem: it is no bore for a pipe without a stem";
-            self.flaw(
-                &candidate.size,
-                &format!("candidates[{index}].casing"),
-                Complaint::from(message).advise("see stem.withdrawn"),
-            );
+            self.flaw(&candidate.size, &format!("candidates[{index}].casing"), (message, "see stem.withdrawn"));
         }
         if pulled && stem.head > pipe.bore.value {
             let message = format!("the bore of {} is smaller than that of the pilot before it", pipe.label);
-            self.flaw(&candidate.size, &path, Complaint::from(message).advise("see stem.head_diameter"));
+            self.flaw(&candidate.size, &path, (message, "see stem.head_diameter"));
         }
         let pushed_in = stem.withdrawn && pipe.jacked.is_some();
         if !pulled && !pushed_in && stem.head >= around.min(pipe.outside_diameter.value) {
             let message = format!("{} is no larger than the stem that goes before it", pipe.label);
-            self.flaw(&candidate.size, &path, Complaint::from(message).advise("see stem.outside_diameter"));
+            self.flaw(&candidate.size, &path, (message, "see stem.outside_diameter"));
         }
         if pulled && !stem.is_there() {
             let complaint = Complaint::from("a pipe that is pulled needs the stem that pulls it");
@@ -264,19 +266,15 @@ impl Resolver<'_> {
         }
         let weightless = pipe.jacked.as_ref().is_some_and(|jacked| jacked.weight.is_none());
         if weightless && line.grade.value.si() > 0.0 {
-            let complaint = Complaint::from("is pushed uphill, and its weight is missing");
-            self.flaw(
-                &candidate.size,
-                &format!("candidates[{index}].weight"),
-                complaint.advise("add `weight: 1.5 kN/m`"),
-            );
+            let complaint = ("is pushed uphill, and its weight is missing", "add `weight: 1.5 kN/m`");
+            self.flaw(&candidate.size, &format!("candidates[{index}].weight"), complaint);
         }
     }
 
     /// A length that the places along a drive of a faulty one fit in, so that only the length is told.
-    fn stand_in(&mut self, file: &DriveFile) -> Length {
+    fn stand_in(&mut self) -> Length {
         self.length_is_told = false;
-        let ends = file.ground.iter().filter_map(|stretch| stretch.to.as_ref());
+        let ends = self.file.ground.iter().filter_map(|stretch| stretch.to.as_ref());
         let longest = ends.map(|to| to.value).filter(|to| to.si() <= LONGEST).fold(Length::default(), Length::max);
         longest.max(Length::from_si(ANY_LENGTH))
     }
@@ -289,18 +287,19 @@ impl Resolver<'_> {
     }
 
     /// Length of the line that the drive is a part of.
-    fn whole_line(&mut self, file: &DriveFile, length: Length) -> Option<Length> {
-        let line = file.line.as_ref()?;
-        let whole = self.number("line", line, LineFile::length);
+    fn whole_line(&mut self, length: Length) -> Option<Length> {
+        let line = self.file.line.as_ref()?;
+        let whole = line.length.value;
         if whole < length && self.length_is_told {
-            let complaint = Complaint::from("is shorter than the drive, which is a part of it");
-            self.flaw(&line.length, "line.length", complaint.advise("the line goes from its first pit to its last"));
+            let complaint =
+                ("is shorter than the drive, which is a part of it", "the line goes from its first pit to its last");
+            self.flaw(&line.length, "line.length", complaint);
         }
         Some(whole)
     }
 
     /// How far past its limit a high demand may be.
-    fn leeway(&self) -> Result<Leeway, HandbookError> {
+    fn leeway(&self) -> Resolved<Leeway> {
         let share = |key| self.handbook.ratio(key).map(|row| row.value);
         Ok(Leeway {
             watched: share("left.watched")?,
@@ -312,7 +311,7 @@ impl Resolver<'_> {
         })
     }
 
-    fn tip(&mut self, stem: &Stem) -> Result<TipResistance, HandbookError> {
+    fn tip(&mut self, stem: &Stem) -> Resolved<TipResistance> {
         let keys = ["tip.cone_per_blow_low", "tip.cone_per_blow", "tip.cone_per_blow_high"];
         let sand = self.handbook.pressures(keys)?;
         let clay = self.handbook.pressure("tip.cone_per_blow_clay")?;
@@ -333,11 +332,11 @@ impl Resolver<'_> {
         })
     }
 
-    fn tolerance(&mut self, file: &DriveFile, largest: Length) -> Result<Cited<Length>, HandbookError> {
+    fn tolerance(&mut self, largest: Length) -> Resolved<Cited<Length>> {
         /// Where the tolerance table steps up.
         const WIDE: f64 = 0.6;
         let key = if largest.si() < WIDE { "grade.tolerance_below_600" } else { "grade.tolerance_600_to_1000" };
         let row = self.handbook.length(key)?;
-        Ok(self.or_row("", Some(file), DriveFile::tolerance, row))
+        Ok(self.or_row("", Some(self.file), DriveFile::tolerance, row))
     }
 }

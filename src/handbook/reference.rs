@@ -6,6 +6,7 @@ use core::fmt;
 
 /// Where a value comes from. Displayed as in a report: the row where it is one, source, locator and mark.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Reference<'a> {
     /// Source id.
     pub source: &'a str,

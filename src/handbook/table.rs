@@ -69,6 +69,7 @@ struct RowFile<V> {
 
 /// Where a row comes from, in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Citation {
     /// Key in `sources.yaml`, or the name of the overlay.
     pub source: String,

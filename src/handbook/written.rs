@@ -6,6 +6,7 @@ use crate::yaml;
 
 /// A row as written.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Written {
     /// Key.
     pub key: String,

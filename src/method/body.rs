@@ -4,6 +4,7 @@ use crate::drive::{Drive, Pipe};
 
 /// What may be in the bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Body {
     /// The pilot stem.
     Stem,
@@ -15,6 +16,7 @@ pub enum Body {
 
 /// Who is in the bore and what moves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Stage {
     /// What was in the bore before and is driven out, or leads back.
     pub ahead: Option<Body>,

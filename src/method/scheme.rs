@@ -9,6 +9,7 @@ use core::cmp::Ordering;
 
 /// One pipe put in by one method: its force band and its checks.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct Scheme {
     /// The method.
     pub method: Method,

@@ -7,6 +7,7 @@ use crate::source::Equation;
 
 /// One evaluated law.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Step {
     /// The part of the working it belongs to.
     pub part: &'static str,

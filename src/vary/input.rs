@@ -132,6 +132,7 @@ const MOST_WORK: usize = 2_000;
 
 /// What the choice turns to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Outcome {
     /// This scheme is chosen: position of the pipe among the candidates, and method.
     Chosen(usize, Method),
@@ -154,6 +155,7 @@ impl Outcome {
 
 /// Where the choice turns.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct Turn {
     /// The value at which it has turned.
     pub at: Shown,

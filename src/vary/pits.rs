@@ -13,6 +13,7 @@ use std::sync::Arc;
 
 /// What sets the longest drive of a scheme.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub enum PitLimit {
     /// The longest published drive of the method at this diameter.
     Published(Origin),

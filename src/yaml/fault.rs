@@ -56,6 +56,13 @@ impl From<&str> for Complaint {
     }
 }
 
+/// What is wrong, and what to do about it.
+impl<M: Into<String>, A: Into<String>> From<(M, A)> for Complaint {
+    fn from((message, advice): (M, A)) -> Self {
+        Self { message: message.into(), advice: Some(advice.into()) }
+    }
+}
+
 impl fmt::Display for Complaint {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.message)?;
@@ -68,6 +75,7 @@ impl fmt::Display for Complaint {
 
 /// One thing wrong with an input text.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Fault {
     /// Path of the field, for example `candidates[0].size`; empty at the top level.
     pub path: String,

@@ -269,6 +269,18 @@ impl<T> Field<T> {
     }
 }
 
+/// A field that may be left out.
+pub(crate) trait MayBe<T> {
+    /// Its value, where it is given.
+    fn given(&self) -> Option<T>;
+}
+
+impl<T: Copy> MayBe<T> for Option<Field<T>> {
+    fn given(&self) -> Option<T> {
+        self.as_ref().map(|field| field.value)
+    }
+}
+
 /// Finds a field again in the text it was read from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Handle(pub(super) Option<u32>);

@@ -36,7 +36,7 @@ fn file() -> DriveFile {
     })
     .candidate(CandidateFile {
         certificate: Some(Certificate::En295.into()),
-        ..CandidateFile::of(Material::Clay, quantity::inches(10.0))
+        ..CandidateFile::new(Material::Clay, quantity::inches(10.0))
     })
 }
 

@@ -5,6 +5,7 @@ use crate::handbook::CriterionKind;
 
 /// Weight to move. Weights sum to 1.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct WeightShift {
     /// Position in the ranking of the scheme that then scores as much.
     pub to: usize,

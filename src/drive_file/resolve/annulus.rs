@@ -1,16 +1,17 @@
 //! What becomes of the annulus, and what the pipe has to bear in service.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Pipe, Pull, Stretch, Vacuum};
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, VacuumFile};
 use crate::handbook::{HandbookError, Service};
 use crate::laws::soil::water_density;
-use crate::quantity::{MassDensity, Pressure, Role, Shown, Time};
+use crate::quantity::{MassDensity, Pressure, Role, Time};
 use crate::source::Cited;
+use crate::yaml::MayBe;
 
 impl Resolver<'_> {
-    pub(super) fn annulus(&mut self, file: &DriveFile, pull: Option<&Pull>) -> Result<Annulus, HandbookError> {
-        let Some(annulus) = &file.annulus else { return Ok(Annulus::default()) };
+    pub(super) fn annulus(&mut self, pull: Option<&Pull>) -> Resolved<Annulus> {
+        let Some(annulus) = &self.file.annulus else { return Ok(Annulus::default()) };
         let grouted = annulus.filling.value == Filling::Grouted;
         if !grouted {
             const WHY: &str = "the annulus is not grouted";
@@ -46,29 +47,27 @@ impl Resolver<'_> {
         Ok(Annulus {
             open: !grouted,
             grouted,
-            spacer: self.number("annulus", annulus, AnnulusFile::spacers).unwrap_or_default(),
+            spacer: annulus.spacers.given().unwrap_or_default(),
             grout,
             grout_told,
-            grout_waste: self.number("annulus", annulus, AnnulusFile::grout_waste),
-            proved: annulus.proof.as_ref().is_some_and(|field| field.value == Proof::Proved),
-            soil_modulus: self.number("annulus", annulus, AnnulusFile::soil_modulus),
+            grout_waste: annulus.grout_waste.given(),
+            proved: annulus.proof.given() == Some(Proof::Proved),
+            soil_modulus: annulus.soil_modulus.given(),
         })
     }
 
     /// Grout of which the file tells neither density nor pressure.
-    fn any_grout(&mut self, annulus: &AnnulusFile) -> Result<Ends<Grout>, HandbookError> {
+    fn any_grout(&mut self, annulus: &AnnulusFile) -> Resolved<Ends<Grout>> {
         let density = |key| Ok::<_, HandbookError>(self.handbook.ratio(key)?.map(|gravity| water_density() * gravity));
         let density = Ends { low: density("grout.gravity_least")?, high: density("grout.gravity")? };
         let pressure = |key| self.handbook.pressure(key);
         let pressure = Ends { low: pressure("grout.pressure_least")?, high: pressure("grout.pressure")? };
         let sets_in = self.grout_sets_in(annulus)?;
         self.about(Concern::Pull, |it| {
-            let one = density.high.origin;
-            let density = density.map(|density| Shown::of(density.value, Role::Density));
-            let pressed = pressure.map(|pressure| Shown::of(pressure.value, Role::Pressure));
-            let other = pressure.high.origin;
-            it.assume("annulus.grout_density", AssumedValue::Range(density.low, density.high), one);
-            it.assume("annulus.grout_pressure", AssumedValue::Range(pressed.low, pressed.high), other);
+            let density_range = AssumedValue::range(density.low.value, density.high.value, Role::Density);
+            it.assume("annulus.grout_density", density_range, density.high.origin);
+            let pressed = AssumedValue::range(pressure.low.value, pressure.high.value, Role::Pressure);
+            it.assume("annulus.grout_pressure", pressed, pressure.high.origin);
         });
         let of = |density: Cited<MassDensity>, pressure: Cited<Pressure>, sets_in| Grout {
             density: density.value,
@@ -82,7 +81,7 @@ impl Resolver<'_> {
     }
 
     /// How long grout stays liquid of which nothing else is told.
-    pub(super) fn grout_sets_in(&self, annulus: &AnnulusFile) -> Result<Ends<Time>, HandbookError> {
+    pub(super) fn grout_sets_in(&self, annulus: &AnnulusFile) -> Resolved<Ends<Time>> {
         Ok(match &annulus.grout_sets_in {
             Some(told) => Ends::same(told.value),
             None => Ends {
@@ -93,8 +92,8 @@ impl Resolver<'_> {
     }
 
     /// Spacers on both sides of the pipe must go into the bore.
-    pub(super) fn room_for_spacers(&mut self, file: &DriveFile, pipe: &Pipe) {
-        let spacers = file.annulus.as_ref().and_then(|annulus| annulus.spacers.as_ref());
+    pub(super) fn room_for_spacers(&mut self, pipe: &Pipe) {
+        let spacers = self.file.annulus.as_ref().and_then(|annulus| annulus.spacers.as_ref());
         if let Some(field) = spacers.filter(|_| pipe.pulled.is_some())
             && pipe.outside_diameter.value + 2.0 * field.value > pipe.bore.value
         {
@@ -104,8 +103,8 @@ impl Resolver<'_> {
     }
 
     /// A dry bore is above the water everywhere.
-    pub(super) fn dry_hole(&mut self, file: &DriveFile, stretches: &[Stretch]) {
-        let hole = file.pull.as_ref().and_then(|pull| pull.hole.as_ref());
+    pub(super) fn dry_hole(&mut self, stretches: &[Stretch]) {
+        let hole = self.file.pull.as_ref().and_then(|pull| pull.hole.as_ref());
         if let Some(field) = hole.filter(|field| field.value == Hole::DryAndStable)
             && stretches.iter().any(|stretch| stretch.way.is_wet())
         {
@@ -114,28 +113,29 @@ impl Resolver<'_> {
     }
 
     /// How long a vacuum in a main lasts.
-    pub(super) fn vacuum_lasts(&self, file: &DriveFile) -> Result<Cited<Time>, HandbookError> {
+    pub(super) fn vacuum_lasts(&self) -> Resolved<Cited<Time>> {
         let row = self.handbook.duration("main.vacuum")?;
-        Ok(file
+        Ok(self
+            .file
             .vacuum
             .as_ref()
             .map_or(row, |vacuum| Cited::given(vacuum.lasts.value, VacuumFile::lasts.spec.name("vacuum"))))
     }
 
-    pub(super) fn annulus_in_service(&mut self, file: &DriveFile) -> Result<InService, HandbookError> {
+    pub(super) fn annulus_in_service(&mut self) -> Resolved<InService> {
         let support = self.handbook.collapse_support()?;
         let deflection = self.handbook.deflection_factor()?;
-        let main = file.service.value == Service::PressureMain;
-        let vacuum = match &file.vacuum {
+        let main = self.file.service.value == Service::PressureMain;
+        let vacuum = match &self.file.vacuum {
             Some(vacuum) => {
                 if !main {
                     self.flaw(&vacuum.pressure, "vacuum.pressure", "is for a pressure main");
                 }
-                let pressure = Ends::same(self.number("vacuum", vacuum, VacuumFile::pressure));
-                Some(Vacuum { pressure, lasts: self.number("vacuum", vacuum, VacuumFile::lasts) })
+                let pressure = Ends::same(vacuum.pressure.value);
+                Some(Vacuum { pressure, lasts: vacuum.lasts.value })
             }
             None if main => {
-                let (pressure, lasts) = (self.handbook.pressure("main.vacuum")?, self.vacuum_lasts(file)?);
+                let (pressure, lasts) = (self.handbook.pressure("main.vacuum")?, self.vacuum_lasts()?);
                 self.assume_one_of_pull("vacuum.pressure", pressure, Role::Pressure);
                 self.assume_one_of_pull("vacuum.lasts", lasts, Role::Duration);
                 let pressure = Ends { low: Pressure::default(), high: pressure.value };
@@ -144,7 +144,7 @@ impl Resolver<'_> {
             None => None,
         };
         Ok(InService {
-            pressure: self.take("", file, DriveFile::service_pressure),
+            pressure: self.take("", self.file, DriveFile::service_pressure),
             vacuum,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: self.handbook.ovality()?.value("long_term")?,

@@ -1,16 +1,16 @@
 //! Values that make sense, or are usual, only beside others of the file.
 
-use super::Resolver;
 use super::bounds::SLIP;
+use super::{Resolved, Resolver};
 use crate::drive_file::fields::{Given, Key, within};
 use crate::drive_file::limits::{kpa, m, mpa, pa};
 use crate::drive_file::{
-    AnnulusFile, CollapsedBoreFile, DriveFile, Filling, PitFile, PitSpaceFile, PullFile, PushAssistFile, RigFile,
-    SoilFile, StemFile, StretchFile, WallFile,
+    AnnulusFile, CollapsedBoreFile, Filling, PitFile, PitSpaceFile, PullFile, PushAssistFile, RigFile, SoilFile,
+    StemFile, StretchFile, WallFile,
 };
-use crate::handbook::{GroundClass, HandbookError, Lubrication};
+use crate::handbook::{GroundClass, Lubrication};
 use crate::quantity::{Area, Force, Length, Measure, Pressure, Role, Shown, unit};
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 /// Least and greatest.
 pub(super) type Range<Q> = Option<[Q; 2]>;
@@ -70,7 +70,7 @@ impl Resolver<'_> {
                         |value| Shown::of(value, number.role).display(field.written_in().unwrap_or(self.system));
                     let ([least, most], read) = (ends.map(shown), shown(field.value));
                     let why = format!("expected {what} from {least} to {most} beside {beside}, got {read}");
-                    self.flaw(field, &at, Complaint::advised(why, SLIP));
+                    self.flaw(field, &at, (why, SLIP));
                 }
                 (_, Some([least, most])) => {
                     self.beyond_usual(&at, Shown::of(field.value, number.role), (least.si(), most.si()));
@@ -81,48 +81,48 @@ impl Resolver<'_> {
     }
 
     /// What is told of rig, stem, pits and ground, each beside what it depends on.
-    pub(super) fn beside_each_other(&mut self, file: &DriveFile) -> Result<(), HandbookError> {
-        let rig = ("rig", &file.rig);
-        let thrust = file.rig.thrust.value.si();
+    pub(super) fn beside_each_other(&mut self) -> Resolved<()> {
+        let rig = ("rig", &self.file.rig);
+        let thrust = self.file.rig.thrust.value.si();
         let area = |most: f64, least: f64| range::<Area>(thrust / mpa(most), thrust / mpa(least));
         self.beside(rig, RigFile::cylinder_area, area(100.0, 1.0), area(70.0, 10.0), "the thrust of the rig");
-        if let Some(stem) = &file.stem {
+        if let Some(stem) = &self.file.stem {
             self.stem_beside(stem);
         }
-        self.pit_beside("launch", &file.launch, Some(file.launch.invert_depth.value));
-        if let Some(pit) = &file.reception {
+        self.pit_beside("launch", &self.file.launch, Some(self.file.launch.invert_depth.value));
+        if let Some(pit) = &self.file.reception {
             self.pit_beside("reception", pit, Some(pit.invert_depth.value));
         }
-        for (index, stretch) in file.ground.iter().enumerate() {
-            self.stretch_beside(&format!("ground[{index}]"), stretch, file.lubrication.value);
+        for (index, stretch) in self.file.ground.iter().enumerate() {
+            self.stretch_beside(&format!("ground[{index}]"), stretch, self.file.lubrication.value);
         }
-        if let Some(soil) = &file.launch.soil {
+        if let Some(soil) = &self.file.launch.soil {
             self.clay_beside("launch.soil", soil, None, None);
         }
-        let assist = file.pull.as_ref().and_then(|pull| pull.push_assist.as_ref());
-        if let Some(pull) = &file.pull {
-            let depths = [Some(&file.launch), file.reception.as_ref()].into_iter().flatten();
+        let assist = self.file.pull.as_ref().and_then(|pull| pull.push_assist.as_ref());
+        if let Some(pull) = &self.file.pull {
+            let depths = [Some(&self.file.launch), self.file.reception.as_ref()].into_iter().flatten();
             let deepest = depths.map(|pit| pit.invert_depth.value.si()).fold(0.0, f64::max);
             let level = range::<Length>(0.0, deepest);
             self.beside(("pull", pull), PullFile::fluid_level, level, None, "the depth of the pits");
             if let Some(collapsed) = &pull.collapsed_bore {
-                let whole = range::<Length>(0.0, file.length.value.si());
+                let whole = range::<Length>(0.0, self.file.length.value.si());
                 let block = ("pull.collapsed_bore", collapsed);
                 self.beside(block, CollapsedBoreFile::length, whole, None, "the length of the drive");
             }
         }
-        if let Some(annulus) = &file.annulus {
+        if let Some(annulus) = &self.file.annulus {
             let filled = annulus.filling.value == Filling::Grouted;
             // Without grout it is no more than the native ground gives at its best.
             let table = self.handbook.class_soil()?;
             let of = |stretch: &StretchFile| table.find(|row| row.ground.value == stretch.class.value);
-            let native = file.ground.iter().filter_map(of).map(|row| row.value.native_high.value.si());
+            let native = self.file.ground.iter().filter_map(of).map(|row| row.value.native_high.value.si());
             let native = native.fold(mpa(20.0), f64::min);
             let usual = range::<Pressure>(0.0, if filled { mpa(20.0) } else { native });
             self.beside(("annulus", annulus), AnnulusFile::soil_modulus, None, usual, "the ground");
         }
         if let Some(assist) = assist {
-            let usual = range::<Force>(0.0, 0.5 * file.rig.pull.value.si());
+            let usual = range::<Force>(0.0, 0.5 * self.file.rig.pull.value.si());
             self.beside(("pull.push_assist", assist), PushAssistFile::force, None, usual, "the pull of the rig");
         }
         Ok(())
@@ -133,7 +133,7 @@ impl Resolver<'_> {
         let (block, outside) = (("stem", stem), outside.si());
         let times = |most| range::<Length>(0.0, most * outside);
         self.beside(block, StemFile::head_diameter, times(3.0), times(1.5), "the diameter of the stem");
-        let Some(wall) = stem.wall.as_ref().map(|wall| wall.value.si()).filter(|wall| 2.0 * wall < outside) else {
+        let Some(wall) = stem.wall.given().map(Measure::si).filter(|wall| 2.0 * wall < outside) else {
             return;
         };
         // No steel of rods yields at more.
@@ -155,7 +155,7 @@ impl Resolver<'_> {
                 usual,
                 "the depth of the invert",
             );
-            let floor = space.floor_depth.as_ref().map_or(invert, |floor| floor.value);
+            let floor = space.floor_depth.given().unwrap_or(invert);
             if let Some(tight) = &space.tight_soil {
                 // Water that stands more than 5 m over the ground is a hazard of its own.
                 let most = 9_810.0 * (floor.si() + tight.value.si() + m(5.0));
@@ -181,7 +181,7 @@ impl Resolver<'_> {
                 let role = Role::UnitFriction;
                 let shown = |si| Shown { si, role }.display(friction.high.written_in().unwrap_or(self.system));
                 let (least, read) = (shown(LEAST_FRICTION), shown(friction.high.value.si()));
-                let why = Complaint::advised(format!("expected at least {least} at the high level, got {read}"), SLIP);
+                let why = (format!("expected at least {least} at the high level, got {read}"), SLIP);
                 self.flaw(&friction.high, &format!("{at}.high"), why);
             }
             // Less than the least that was met is for a logged force alone.
@@ -192,7 +192,7 @@ impl Resolver<'_> {
             }
         }
         if let Some(soil) = &stretch.soil {
-            let blows = stretch.spt_n.as_ref().map(|blows| blows.value.si());
+            let blows = stretch.spt_n.given().map(Measure::si);
             self.clay_beside(&format!("{path}.soil"), soil, Some(stretch.class.value), blows);
         }
     }
@@ -214,7 +214,7 @@ impl Resolver<'_> {
             let possible = range::<Pressure>(least / CONTRADICTS, most * CONTRADICTS);
             self.beside(block, SoilFile::undrained_strength, possible, range(least, most), beside);
         }
-        if let Some(strength) = soil.undrained_strength.as_ref().map(|field| field.value.si()) {
+        if let Some(strength) = soil.undrained_strength.given().map(Measure::si) {
             let times = |least: f64, most: f64| range::<Pressure>(least * strength, most * strength);
             let beside = "the undrained strength";
             self.beside(block, SoilFile::undrained_modulus, times(20.0, 3_000.0), times(50.0, 1_000.0), beside);

@@ -4,7 +4,7 @@ use super::Resolver;
 use crate::drive::{Concern, Unusual};
 use crate::drive_file::DriveFile;
 use crate::drive_file::examples::example;
-use crate::drive_file::fields::{Bounds, Told, Value, within};
+use crate::drive_file::fields::{Bounds, FileNumber, Value, within};
 use crate::drive_file::limits::STEEPEST_BARE;
 use crate::quantity::shown::plain;
 use crate::quantity::{Role, Shown, unit};
@@ -18,14 +18,14 @@ pub(super) const SLIP: &str = "see the unit and the decimal point";
 
 impl Resolver<'_> {
     /// Holds every number of the file against the bounds of its field.
-    pub(super) fn within_bounds(&mut self, file: &DriveFile) {
+    pub(super) fn within_bounds(&mut self) {
         if let Some(spec) = DriveFile::FIELDS.first() {
-            file.numbers(spec, &mut String::new(), &mut |told| self.held(told));
+            self.file.numbers(spec, &mut String::new(), &mut |told| self.held(told));
         }
     }
 
     /// Holds one number against the bounds of its field.
-    fn held(&mut self, told: &Told<'_>) {
+    fn held(&mut self, told: &FileNumber<'_>) {
         let shown = Shown { si: told.si, role: told.number.role };
         if !told.number.bounds.hold(told.si) {
             let complaint = self.out_of_bounds(told);
@@ -34,7 +34,7 @@ impl Resolver<'_> {
             let (bare, percent) = (plain(told.si), plain(told.si * 100.0));
             let why = format!("expected a slope with its %, got {bare}, which is {percent} %");
             let advice = format!("write \"{bare} %\", or \"{percent} %\" if that is meant");
-            self.senseless(told.at, told.path, Complaint::advised(why, advice));
+            self.senseless(told.at, told.path, (why, advice).into());
         } else if let Some((least, most)) = told.number.usual.filter(|_| told.is_judged) {
             self.beyond_usual(told.path, shown, (least, most));
         }
@@ -51,7 +51,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn out_of_bounds(&self, told: &Told<'_>) -> Complaint {
+    fn out_of_bounds(&self, told: &FileNumber<'_>) -> Complaint {
         let role = told.number.role;
         let shown = |si| Shown { si, role }.display(told.written_in.unwrap_or_default());
         let (what, _) = unit::describe(role.dim());
@@ -68,7 +68,7 @@ impl Resolver<'_> {
             Bounds::Within(least, most) => (format!("from {} to {}", shown(least), shown(most)), slip()),
             Bounds::UpTo(_) => ("above zero".to_owned(), example()),
         };
-        Complaint::advised(format!("expected {what} {expected}, got {}", shown(told.si)), advice)
+        (format!("expected {what} {expected}, got {}", shown(told.si)), advice).into()
     }
 }
 

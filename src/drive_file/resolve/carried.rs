@@ -1,20 +1,20 @@
 //! What a pressure main may carry: by its maker, or by the stress that its wall is allowed over its life.
 
-use super::Resolver;
-use super::listed::Resolved;
 use super::pe_strength::{bracket, rising};
-use crate::drive::{CarriedBy, Carries, Concern, FactorPoints, Pipe};
-use crate::drive_file::{CandidateFile, DriveFile, Material, PullFile};
+use super::{Resolved, Resolver};
+use crate::drive::{CarriedBy, Carries, Concern, FactorPoints, Pipe, PulledPipe};
+use crate::drive_file::{CandidateFile, DriveFile, Material};
 use crate::handbook::{Family, HandbookError, Service, TemperatureFactorRow};
-use crate::quantity::{Length, Pressure, Ratio, Role, Shown, ThermodynamicTemperature};
+use crate::quantity::{Pressure, Ratio, Role, ThermodynamicTemperature};
 use crate::source::Cited;
+use crate::yaml::MayBe;
 
 impl Resolver<'_> {
     /// Fills in what each pipe of a pressure main may carry. `listed` are the pipes of the file and those proposed.
-    pub(super) fn carried(&mut self, file: &DriveFile, listed: &[CandidateFile], pipes: &mut [Pipe]) -> Resolved<()> {
-        if file.service.value != Service::PressureMain {
+    pub(super) fn carried(&mut self, listed: &[CandidateFile], pipes: &mut [Pipe]) -> Resolved<()> {
+        if self.file.service.value != Service::PressureMain {
             const WHY: &str = "is for a pressure main";
-            self.wrong("", file, DriveFile::service_pressure, WHY);
+            self.wrong("", self.file, DriveFile::service_pressure, WHY);
             for (index, candidate) in listed.iter().enumerate() {
                 self.wrong(&format!("candidates[{index}]"), candidate, CandidateFile::pressure_class, WHY);
             }
@@ -26,25 +26,25 @@ impl Resolver<'_> {
         }
         for (index, (candidate, pipe)) in listed.iter().zip(pipes).enumerate() {
             let path = format!("candidates[{index}]");
-            let carries = self.about(Concern::Pipe(index), |it| it.carries(file, &path, candidate, pipe))?;
+            let carries = self.about(Concern::Pipe(index), |it| it.carries(&path, candidate, pipe))?;
             pipe.carries = Some(Box::new(carries));
         }
         Ok(())
     }
 
-    fn carries(&mut self, file: &DriveFile, path: &str, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Carries> {
+    fn carries(&mut self, path: &str, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Carries> {
         let joint = self.take(path, candidate, CandidateFile::joint_pressure);
         if let Some(class) = self.take(path, candidate, CandidateFile::pressure_class) {
             return Ok(Carries { by: CarriedBy::Class(class), joint, temperature: None });
         }
-        let wall = wall(pipe);
+        let wall = pipe.pulled.as_ref().map(PulledPipe::wall).or_else(|| pipe.pushed_wall());
         let Some((wall, stress)) = wall.zip(self.main_stress(candidate, pipe)?) else {
             return Ok(Carries { by: CarriedBy::Unknown, joint, temperature: None });
         };
         self.assume_one(format!("{path}: hoop stress of the main over its life"), stress, Role::Strength);
         let metal = matches!(pipe.family, Family::Steel | Family::DuctileIron);
         let by = CarriedBy::Wall { stress, wall, metal };
-        let temperature = if metal { None } else { Some(self.class_temperature(file, pipe.family)?) };
+        let temperature = if metal { None } else { Some(self.class_temperature(pipe.family)?) };
         Ok(Carries { by, joint, temperature })
     }
 
@@ -72,7 +72,7 @@ impl Resolver<'_> {
 
     /// Temperature that a plastic main is at, and the rows of its class around it; that of its class where the file does
     /// not tell that of the ground.
-    fn class_temperature(&mut self, file: &DriveFile, family: Family) -> Resolved<FactorPoints> {
+    fn class_temperature(&mut self, family: Family) -> Resolved<FactorPoints> {
         let of = |row: &TemperatureFactorRow| (row.at.value, row.factor.value);
         let rows: Vec<(ThermodynamicTemperature, Ratio)> = if family == Family::Pe {
             let table = self.handbook.pe_temperature()?;
@@ -83,23 +83,13 @@ impl Resolver<'_> {
         };
         let no_row = || HandbookError::NoRow { table: "pe_temperature", wanted: "pressure_iso".to_owned() };
         let first = rows.first().ok_or_else(no_row)?.0;
-        let told = file.pull.as_ref().and_then(|pull| self.number("pull", pull, PullFile::ground_temperature));
+        let told = self.file.pull.as_ref().and_then(|pull| pull.ground_temperature.given());
         let at = told.filter(|told| *told > first).unwrap_or(first);
         if told.is_none() {
-            let shown = Shown::of(first, Role::Temperature);
-            let origin = self.handbook.main_stress()?.value("pe100")?.origin;
-            self.assume("temperature of the main in service", crate::drive::AssumedValue::One(shown), origin);
+            let first = self.handbook.main_stress()?.value("pe100")?.map(|_| first);
+            self.assume_one("temperature of the main in service", first, Role::Temperature);
         }
         let (below, above) = bracket(&rows, at).ok_or_else(no_row)?;
         Ok(FactorPoints { at, below, above })
     }
-}
-
-/// The wall that holds the pressure, where it is known.
-fn wall(pipe: &Pipe) -> Option<Length> {
-    let jacked = || {
-        let inside = pipe.jacked.as_ref()?.inside_diameter?;
-        Some((pipe.outside_diameter.value - inside) / 2.0)
-    };
-    pipe.pulled.as_ref().map(crate::drive::PulledPipe::wall).or_else(jacked)
 }

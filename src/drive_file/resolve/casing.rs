@@ -1,8 +1,8 @@
 //! The casing that goes in before a pipe.
 
-use super::Resolver;
 use super::applies::{CASING_PARTS, keys};
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
+use super::{Resolved, Resolver};
 use crate::drive::{Casing, CasingTube, SteelEnd};
 use crate::drive_file::CandidateFile;
 use crate::drive_file::limits::mm;
@@ -46,13 +46,13 @@ impl Resolver<'_> {
     fn casing_tube(&mut self, of: &Listed<'_>, outside_diameter: Length, wall: Length) -> Resolved<CasingTube> {
         let (least, usual) = (self.steel_row("a139_a")?, self.steel_row("casing_least")?);
         let yield_strength = self.own_or(of, CandidateFile::casing_yield_strength, least);
-        let mut section = self.steel_section(of.file, outside_diameter, wall, yield_strength)?;
+        let mut section = self.steel_section(outside_diameter, wall, yield_strength)?;
         self.assume_modulus(&of.at("casing"))?;
         section.yield_factor = self.steel_factor(of, CandidateFile::casing_factor, section.yield_factor)?;
         let best = match &of.pipe.casing_yield_strength {
             Some(_) => None,
             None => {
-                let best = self.steel_section(of.file, outside_diameter, wall, usual)?;
+                let best = self.steel_section(outside_diameter, wall, usual)?;
                 Some(SteelEnd { yield_factor: section.yield_factor, ..best })
             }
         };
@@ -71,8 +71,8 @@ impl Resolver<'_> {
         let thick = 2.0 * wall.value;
         Ok(Some(CasingTube {
             weight: self.steel_weight(outside_diameter, thick)?,
-            section: self.steel_section(of.file, outside_diameter, wall.value, least)?,
-            best: Some(self.steel_section(of.file, outside_diameter, thick, usual)?),
+            section: self.steel_section(outside_diameter, wall.value, least)?,
+            best: Some(self.steel_section(outside_diameter, thick, usual)?),
             free: self.free_length(of, CandidateFile::casing_free_length)?,
         }))
     }

@@ -1,8 +1,8 @@
 //! What ground weighs by its class, where the file does not tell it.
 
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::Ends;
-use crate::handbook::{GroundClass, HandbookError, SoilWeightRow};
+use crate::handbook::{GroundClass, SoilWeightRow};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Measure, UnitWeight};
 use crate::source::Origin;
@@ -50,11 +50,7 @@ pub(super) fn of_face<T, E>(
 
 impl Resolver<'_> {
     /// Unit weights of the ground of a face.
-    pub(super) fn class_weights(
-        &self,
-        class: GroundClass,
-        mixed_with: Option<GroundClass>,
-    ) -> Result<Weights, HandbookError> {
+    pub(super) fn class_weights(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Resolved<Weights> {
         let table = self.handbook.soil_weight()?;
         let of = |class: GroundClass| {
             let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;

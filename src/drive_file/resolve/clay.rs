@@ -1,15 +1,16 @@
 //! Clay jacking pipe.
 
-use super::Resolver;
 use super::applies::{Applies, NOT_PULLED, PUSHED, STRENGTHS, keys};
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::row::{Bears, End, Pushed};
 use super::sizes;
+use super::{Resolved, Resolver};
 use crate::drive::Capacity;
 use crate::drive_file::{CandidateFile, Certificate};
 use crate::handbook::Family;
 use crate::quantity::{Pressure, Ratio, Role};
 use crate::source::Cited;
+use crate::yaml::MayBe;
 
 pub(super) const CLAY: Pushed = Pushed {
     what: "clay",
@@ -37,7 +38,7 @@ pub(super) const CLAY: Pushed = Pushed {
     end: End::Area,
     bears: |resolver, of, barrel| {
         let weight = resolver.jacked_weight(of, barrel)?;
-        let certificate = of.pipe.certificate.as_ref().map_or(Certificate::Unknown, |field| field.value);
+        let certificate = of.pipe.certificate.given().unwrap_or(Certificate::Unknown);
         let strength = resolver.handbook.clay_strength()?.value(certificate.key())?;
         if of.pipe.certificate.is_none() {
             resolver.assume_one(of.at("certificate (strength)"), strength, Role::Strength);

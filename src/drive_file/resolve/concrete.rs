@@ -1,10 +1,10 @@
 //! Reinforced concrete jacking pipe, and the schemes of what its end bears.
 
-use super::Resolver;
 use super::applies::{Applies, NOT_PULLED, PUSHED, keys};
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::row::{Bears, End, GIVE_DIAMETERS, Pushed};
 use super::sizes;
+use super::{Resolved, Resolver};
 use crate::drive::{Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, ConcreteShares, JswasStress};
 use crate::drive_file::{CandidateFile, EndScheme};
 use crate::handbook::Family;
@@ -12,7 +12,7 @@ use crate::law::Law;
 use crate::laws::concrete::DesignOverCubeStrength;
 use crate::quantity::{Measure, Pressure, Ratio, Role, Shown, UnitSystem};
 use crate::source::Cited;
-use crate::yaml::Complaint;
+use crate::yaml::{Complaint, MayBe};
 
 pub(super) const CONCRETE: Pushed = Pushed {
     what: "concrete",
@@ -75,8 +75,8 @@ impl Resolver<'_> {
         let strength = match (self.own(of, CandidateFile::strength), cube) {
             (Some(strength), cube) => {
                 if cube.is_some_and(|cube| strength.value > cube.value) {
-                    let complaint = Complaint::from("is more than the strength on cubes");
-                    self.fault(of, CandidateFile::strength, complaint.advise("strength is that on cylinders"));
+                    let complaint = ("is more than the strength on cubes", "strength is that on cylinders");
+                    self.fault(of, CandidateFile::strength, complaint);
                 }
                 strength
             }
@@ -144,10 +144,10 @@ impl Resolver<'_> {
         {
             let message = format!("no grade of concrete \"{}\" in the table", field.value.0);
             let advice = "there are type_50, type_70, c40, c50, c60; else give strength only";
-            self.fault(of, CandidateFile::concrete_grade, Complaint::from(message).advise(advice));
+            self.fault(of, CandidateFile::concrete_grade, (message, advice));
         }
-        let lacks = |advice| Complaint::from("lacks the strength that it works with").advise(advice);
-        match of.pipe.scheme.as_ref().map_or(EndScheme::Default, |field| field.value) {
+        let lacks = |advice| ("lacks the strength that it works with", advice);
+        match of.pipe.scheme.given().unwrap_or(EndScheme::Default) {
             EndScheme::Default => ConcreteScheme::Default,
             EndScheme::Asce27 => ConcreteScheme::Asce27,
             EndScheme::En1916 => ConcreteScheme::En1916,

@@ -1,12 +1,13 @@
 //! The soil round the bore: the file's, and by the class of the ground what the file leaves out, at both ends.
 
 use super::class_weight::{Weights, of_face};
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Earth, Ends, Layer, Soil, Strength, StrengthBy, Tip};
 use crate::drive_file::StretchFile;
-use crate::handbook::{ClassSoilRow, GroundClass, HandbookError};
+use crate::handbook::{ClassSoilRow, GroundClass};
 use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
 use crate::source::Origin;
+use crate::yaml::MayBe;
 
 /// What a class of ground is beside its weight. Of two grounds the worse counts, value by value.
 #[derive(Debug, Clone, Copy)]
@@ -60,7 +61,7 @@ impl OfClass {
 }
 
 impl Resolver<'_> {
-    fn of_class(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Result<OfClass, HandbookError> {
+    fn of_class(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Resolved<OfClass> {
         let table = self.handbook.class_soil()?;
         let of = |class: GroundClass| {
             let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;
@@ -76,9 +77,9 @@ impl Resolver<'_> {
         path: &str,
         crown: Length,
         tips: (Tip, Option<Tip>),
-    ) -> Result<Earth, HandbookError> {
+    ) -> Resolved<Earth> {
         let class = stretch.class.value;
-        let mixed_with = stretch.mixed_with.as_ref().map(|field| field.value);
+        let mixed_with = stretch.mixed_with.given();
         let weights = self.class_weights(class, mixed_with)?;
         let of_class = self.of_class(class, mixed_with)?;
         let soil = match &stretch.soil {
@@ -110,10 +111,7 @@ impl Resolver<'_> {
     }
 
     fn assume_class(&mut self, path: &str, weights: &Weights, of_class: &OfClass) {
-        let weight = |ends: Ends<UnitWeight>| {
-            let Ends { low, high } = ends.map(|weight| Shown::of(weight, Role::UnitWeight));
-            AssumedValue::Range(low, high)
-        };
+        let weight = |ends: Ends<UnitWeight>| AssumedValue::range(ends.low, ends.high, Role::UnitWeight);
         self.assume_alike(path, "soil.moist", weight(weights.moist), weights.origin);
         self.assume_alike(path, "soil.saturated", weight(weights.saturated), weights.origin);
         let [least, most] = [of_class.phi_resist, of_class.phi_load].map(|angle| Shown::of(angle, Role::Angle));
@@ -129,7 +127,7 @@ impl Resolver<'_> {
         (tip, other_tip): (Tip, Option<Tip>),
         given: Option<Pressure>,
         of_class: &OfClass,
-    ) -> Result<Option<Strength>, HandbookError> {
+    ) -> Resolved<Option<Strength>> {
         let other = mixed_with.filter(|other| other.is_clay()).and(other_tip);
         let Some(per_blow) = of_class.per_blow else { return Ok(None) };
         if !class.is_clay() && other.is_none() {
@@ -154,8 +152,8 @@ impl Resolver<'_> {
             (None, _) => Strength { ends: counted, by: StrengthBy::Blows },
         };
         if strength.by != StrengthBy::File {
-            let Ends { low, high } = strength.ends.map(|strength| Shown::of(strength, Role::UnitFriction));
-            self.assume_alike(path, "soil.undrained_strength", AssumedValue::Range(low, high), of_class.origin);
+            let ends = AssumedValue::range(strength.ends.low, strength.ends.high, Role::UnitFriction);
+            self.assume_alike(path, "soil.undrained_strength", ends, of_class.origin);
         }
         Ok(Some(strength))
     }

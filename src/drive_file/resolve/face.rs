@@ -1,15 +1,15 @@
 //! Resistance at an enlarging head, by the way soil leaves it.
 
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{FaceIndex, FaceResistance};
 use crate::drive_file::DriveFile;
 use crate::handbook::{Handbook, HandbookError, Spoil, rising};
 use crate::quantity::{Band, Measure, Role};
 use crate::source::Origin;
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 /// Resistance at an enlarging head, with a row of the table `face`.
-pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResistance, Origin), HandbookError> {
+pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Resolved<(FaceResistance, Origin)> {
     let row = handbook.face()?.find(|row| row.spoil.value == spoil).ok_or_else(|| no_row("face", spoil.key()))?;
     let values = row.value;
     let pressure = Band { low: values.low.value, likely: values.likely.value, high: values.high.value };
@@ -20,17 +20,19 @@ pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Result<(FaceResista
 }
 
 impl Resolver<'_> {
-    pub(super) fn face(&mut self, file: &DriveFile) -> Result<FaceResistance, HandbookError> {
-        let spoil = file.spoil.as_ref().map(|field| field.value);
-        if let (Some(field), true) = (&file.cutting_edge, spoil != Some(Spoil::OpenEdge) || file.face.is_some()) {
+    pub(super) fn face(&mut self) -> Resolved<FaceResistance> {
+        let spoil = self.file.spoil.given();
+        if let (Some(field), true) =
+            (&self.file.cutting_edge, spoil != Some(Spoil::OpenEdge) || self.file.face.is_some())
+        {
             self.flaw(field, "cutting_edge", "is for `spoil: open_edge` without `face`");
         }
-        if let Some(face) = self.band("", file, DriveFile::face) {
+        if let Some(face) = self.band("", self.file, DriveFile::face) {
             return Ok(FaceResistance::Given(face));
         }
         match spoil {
             Some(Spoil::Slurry) => self.slurry(),
-            Some(Spoil::OpenEdge) => self.open_edge(file),
+            Some(Spoil::OpenEdge) => self.open_edge(),
             spoil => {
                 let (resistance, origin) = face_row(self.handbook, spoil.unwrap_or(Spoil::Auger))?;
                 if spoil.is_none() {
@@ -42,7 +44,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn slurry(&mut self) -> Result<FaceResistance, HandbookError> {
+    fn slurry(&mut self) -> Resolved<FaceResistance> {
         let table = self.handbook.face_rule()?;
         let per_blow = table.cell("japan_slurry_soil", |row| &row.per_blow)?;
         let most = table.cell("japan_slurry_soil", |row| &row.blows_most)?;
@@ -57,11 +59,10 @@ impl Resolver<'_> {
         })
     }
 
-    fn open_edge(&mut self, file: &DriveFile) -> Result<FaceResistance, HandbookError> {
-        let thickness = self.number("", file, DriveFile::cutting_edge).unwrap_or_else(|| {
-            if let Some(spoil) = &file.spoil {
-                let why =
-                    Complaint::advised("the thickness of the edge that cuts is missing", "add `cutting_edge: 20 mm`");
+    fn open_edge(&mut self) -> Resolved<FaceResistance> {
+        let thickness = self.file.cutting_edge.given().unwrap_or_else(|| {
+            if let Some(spoil) = &self.file.spoil {
+                let why = ("the thickness of the edge that cuts is missing", "add `cutting_edge: 20 mm`");
                 self.flaw(spoil, "cutting_edge", why);
             }
             Measure::from_si(0.0)

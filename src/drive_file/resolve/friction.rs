@@ -1,7 +1,7 @@
 //! Unit friction of a stretch, by ground, water and lubrication.
 
 use super::class_weight::of_face;
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Side, Sides};
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, WaterSide, rising};
 use crate::quantity::{Band, Pressure, Role, Shown};
@@ -52,7 +52,7 @@ impl Resolver<'_> {
         mixed_with: Option<GroundClass>,
         side: Side,
         lubrication: Lubrication,
-    ) -> Result<Sides<Friction>, HandbookError> {
+    ) -> Resolved<Sides<Friction>> {
         let of = |side| self.face_friction(class, mixed_with, side, lubrication);
         Ok(match side {
             Side::Both => Sides { dry: of(Side::Above)?, worse: of(Side::Both)?, wet: of(Side::Below)? },
@@ -81,11 +81,11 @@ impl Resolver<'_> {
         mixed_with: Option<GroundClass>,
         side: Side,
         lubrication: Lubrication,
-    ) -> Result<Friction, HandbookError> {
+    ) -> Resolved<Friction> {
         of_face(class, mixed_with, |class| self.friction(class, side, lubrication), Friction::or_worse)
     }
 
-    fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Result<Friction, HandbookError> {
+    fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Resolved<Friction> {
         let banded = self.handbook.friction_band()?.find(|row| row.ground.value == class).is_some();
         let class = if banded { class } else { GroundClass::Unknown };
         match lubrication {
@@ -114,12 +114,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn friction_row(
-        &self,
-        class: GroundClass,
-        water: WaterSide,
-        lubrication: Lubrication,
-    ) -> Result<Friction, HandbookError> {
+    fn friction_row(&self, class: GroundClass, water: WaterSide, lubrication: Lubrication) -> Resolved<Friction> {
         let fits = |row: &FrictionBandRow| {
             row.ground.value == class
                 && row.lubrication.value == lubrication

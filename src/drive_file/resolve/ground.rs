@@ -3,15 +3,15 @@
 use super::friction::Friction;
 use super::line::Line;
 use super::open_bore::Place;
-use super::suitability::{Site, Told, Works};
-use super::{Resolver, no_row};
+use super::suitability::{Face, Technique, ToRate};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
-use crate::drive_file::{DriveFile, OrNone, StretchFile};
-use crate::handbook::{GroundClass, HandbookError, Lubrication, TipModel, rising};
+use crate::drive_file::{OrNone, StretchFile};
+use crate::handbook::{GroundClass, Lubrication, TipModel, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation};
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 /// Said where the friction of a class is not in the tables; the band of unknown ground stands in, and decides nothing.
 const NO_BAND: Equation = Equation::judged(
@@ -44,28 +44,27 @@ const SLACK: f64 = 0.005;
 impl Resolver<'_> {
     pub(super) fn ground(
         &mut self,
-        file: &DriveFile,
         length: Length,
         line: &Line,
-        (works, stem): (&Works, &Stem),
-    ) -> Result<Vec<(Stretch, Told)>, HandbookError> {
-        if let Some(one_too_many) = file.ground.get(MOST_STRETCHES) {
+        (technique, stem): (&Technique, &Stem),
+    ) -> Resolved<Vec<(Stretch, ToRate)>> {
+        if let Some(one_too_many) = self.file.ground.get(MOST_STRETCHES) {
             let message = format!("more than {MOST_STRETCHES} stretches of ground");
-            let why = Complaint::advised(message, "join stretches that are alike");
+            let why = (message, "join stretches that are alike");
             self.flaw(&one_too_many.class, &format!("ground[{MOST_STRETCHES}]"), why);
             return Ok(Vec::new());
         }
         let mut stretches = Vec::new();
         let mut reached = Length::default();
-        let last = file.ground.len().saturating_sub(1);
-        if file.ground.is_empty() {
-            self.flaw(&file.length, "ground", "expected at least one stretch of ground, got an empty list");
+        let last = self.file.ground.len().saturating_sub(1);
+        if self.file.ground.is_empty() {
+            self.flaw(&self.file.length, "ground", "expected at least one stretch of ground, got an empty list");
         }
-        for (index, stretch) in file.ground.iter().enumerate() {
+        for (index, stretch) in self.file.ground.iter().enumerate() {
             let path = format!("ground[{index}]");
             let (from, to) = self.extent(stretch, &path, reached, length, index == last);
             reached = to;
-            stretches.push(self.stretch(index, stretch, (from, to), line, file, (works, stem))?);
+            stretches.push(self.stretch(index, stretch, (from, to), line, (technique, stem))?);
         }
         Ok(stretches)
     }
@@ -81,7 +80,7 @@ impl Resolver<'_> {
         let system = self.system;
         let text = |length: Length| Shown::of(length, Role::Distance).display(system).to_string();
         let slack = Length::from_si(SLACK);
-        if let Some(from) = self.number(path, stretch, StretchFile::from) {
+        if let Some(from) = stretch.from.given() {
             if from > reached + slack {
                 let why = format!("leaves a gap: the ground is told to {} only", text(reached));
                 self.wrong(path, stretch, StretchFile::from, why);
@@ -92,7 +91,7 @@ impl Resolver<'_> {
         }
         let to = match &stretch.to {
             Some(field) => {
-                let to = self.number(path, stretch, StretchFile::to).unwrap_or_default();
+                let to = stretch.to.given().unwrap_or_default();
                 let place = format!("{path}.to");
                 if to <= reached {
                     let message = format!("expected a length above {}, where the stretch begins", text(reached));
@@ -127,23 +126,22 @@ impl Resolver<'_> {
         stretch: &StretchFile,
         (from, to): (Length, Length),
         line: &Line,
-        file: &DriveFile,
-        (works, stem): (&Works, &Stem),
-    ) -> Result<(Stretch, Told), HandbookError> {
+        (technique, stem): (&Technique, &Stem),
+    ) -> Resolved<(Stretch, ToRate)> {
         let path = format!("ground[{index}]");
         let path = path.as_str();
-        let largest = works.largest;
+        let largest = technique.largest;
         let class = stretch.class.value;
         let mixed_with = stretch.mixed_with.as_ref().map(|field| {
             if field.value == class {
-                let why = Complaint::advised("is the class of the stretch itself", "name the other ground of the face");
+                let why = ("is the class of the stretch itself", "name the other ground of the face");
                 self.wrong(path, stretch, StretchFile::mixed_with, why);
             }
             field.value
         });
-        let water = stretch.groundwater.as_ref().unwrap_or(&file.groundwater);
+        let water = stretch.groundwater.as_ref().unwrap_or(&self.file.groundwater);
         let way = line.way(from, to, if let OrNone::Some(table) = water.value { Some(table) } else { None });
-        let (side, head) = (way.side(works.highest), way.head());
+        let (side, head) = (way.side(technique.highest), way.head());
         if let OrNone::Some(table) = water.value
             && !(table.si() >= 0.0 && table.si().is_finite())
         {
@@ -172,11 +170,11 @@ impl Resolver<'_> {
             }
             None => None,
         };
-        let stone = self.number(path, stretch, StretchFile::largest_stone);
+        let stone = stretch.largest_stone.given();
         let given = self.band(path, stretch, StretchFile::unit_friction);
         let (of_stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
-            Some(band) if file.lubrication.value != Lubrication::None => {
+            Some(band) if self.file.lubrication.value != Lubrication::None => {
                 let stem = self.by_side(class, mixed_with, side, Lubrication::None)?;
                 let stem = stem.map(|one| Friction { levels: one.levels.with(band, Pressure::max), ..one });
                 self.assume_friction(path, "unit_friction, stem and casing, not lubricated", &stem);
@@ -185,21 +183,21 @@ impl Resolver<'_> {
             Some(band) => (Sides::same(band), Sides::same(band)),
             None => {
                 let stem = self.by_side(class, mixed_with, side, Lubrication::None)?;
-                let pipe = self.by_side(class, mixed_with, side, file.lubrication.value)?;
+                let pipe = self.by_side(class, mixed_with, side, self.file.lubrication.value)?;
                 self.assume_friction(path, "unit_friction, stem and casing", &stem);
                 self.about(Concern::Jacking, |it| it.assume_friction(path, "unit_friction, jacked pipe", &pipe));
                 (stem.map(|one| one.levels), pipe.map(|one| one.levels))
             }
         };
-        let site = Site { class, side, head, blows, stone, size: largest, treated: treatment.is_some() };
-        let other = mixed_with.zip(other_tip).map(|(class, tip)| Site { class, blows: tip.blows, ..site });
+        let face = Face { class, side, head, blows, stone, size: largest, treated: treatment.is_some() };
+        let other = mixed_with.zip(other_tip).map(|(class, tip)| Face { class, blows: tip.blows, ..face });
         let hazards = self.hazards(stretch, path, mixed_with);
         let earth = Box::new(self.earth(stretch, path, way.shallowest - largest, (tip, other_tip))?);
         let place = Place { stretch, way: &way, earth: &earth, hazards: &hazards };
-        let drilled = |it: &mut Self| it.drilled(file, stem, path, &place);
-        let drilled = works.drilled.then(|| self.about(Concern::Stem, drilled)).transpose()?;
+        let drilled = |it: &mut Self| it.drilled(self.file, stem, path, &place);
+        let drilled = technique.drilled.then(|| self.about(Concern::Stem, drilled)).transpose()?;
         let is_fill = [Some(class), mixed_with].contains(&Some(GroundClass::Fill));
-        let told = Told { site, other, hazards, may_obstruct: is_fill && stretch.hazards.is_none() };
+        let told = ToRate { face, other, hazards, may_obstruct: is_fill && stretch.hazards.is_none() };
         let stretch = Stretch {
             index,
             from,
@@ -213,7 +211,7 @@ impl Resolver<'_> {
             drilled,
             tip,
             other_tip,
-            doubt: self.doubt(stretch, mixed_with, works)?,
+            doubt: self.doubt(stretch, mixed_with, technique)?,
             treatment,
             earth,
         };
@@ -225,19 +223,19 @@ impl Resolver<'_> {
         &self,
         stretch: &StretchFile,
         mixed_with: Option<GroundClass>,
-        works: &Works,
-    ) -> Result<Option<&'static Equation>, HandbookError> {
+        technique: &Technique,
+    ) -> Resolved<Option<&'static Equation>> {
         let (classes, bands) = (self.handbook.ground_class()?, self.handbook.friction_band()?);
         let counted = |class| classes.find(|row| row.ground.value == class).is_some();
         let banded = |class| bands.find(|row| row.ground.value == class).is_some();
         let class = stretch.class.value;
         let friction = stretch.unit_friction.is_some() || (banded(class) && mixed_with.is_none_or(banded));
         // A bit asks for no blows.
-        let tip = !works.stem
-            || works.drilled
+        let tip = !technique.stem
+            || technique.drilled
             || ((stretch.spt_n.is_some() || counted(class)) && mixed_with.is_none_or(counted));
         let unknown = class == GroundClass::Unknown || mixed_with == Some(GroundClass::Unknown);
-        let told = stretch.unit_friction.is_some() && (stretch.spt_n.is_some() || !works.stem);
+        let told = stretch.unit_friction.is_some() && (stretch.spt_n.is_some() || !technique.stem);
         Ok(if unknown && !told {
             Some(&NOT_TOLD)
         } else if !friction {
@@ -250,19 +248,19 @@ impl Resolver<'_> {
     }
 
     /// The class whose rows stand in, in doubt, where no source tells those of a class.
-    fn known(&self, class: GroundClass) -> Result<GroundClass, HandbookError> {
+    fn known(&self, class: GroundClass) -> Resolved<GroundClass> {
         let known = self.handbook.ground_class()?.find(|row| row.ground.value == class).is_some();
         Ok(if known { class } else { GroundClass::Unknown })
     }
 
-    pub(super) fn tip_model(&self, class: GroundClass) -> Result<TipModel, HandbookError> {
+    pub(super) fn tip_model(&self, class: GroundClass) -> Resolved<TipModel> {
         let class = self.known(class)?;
         let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
         Ok(row.ok_or_else(|| no_row("ground_class", class.key()))?.value.tip.value)
     }
 
     /// Blow counts that the class allows.
-    fn class_blows(&self, class: GroundClass) -> Result<Cited<Band<Ratio>>, HandbookError> {
+    fn class_blows(&self, class: GroundClass) -> Resolved<Cited<Band<Ratio>>> {
         let class = self.known(class)?;
         let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
         let row = row.ok_or_else(|| no_row("ground_class", class.key()))?;
@@ -271,10 +269,10 @@ impl Resolver<'_> {
         Ok(Cited::new(rising("ground_class", class.key(), blows)?, row.origin))
     }
 
-    fn blows(&mut self, stretch: &StretchFile, path: &str) -> Result<Band<Ratio>, HandbookError> {
+    fn blows(&mut self, stretch: &StretchFile, path: &str) -> Resolved<Band<Ratio>> {
         let class = stretch.class.value;
         let of_class = self.class_blows(class)?;
-        let Some(n) = self.number(path, stretch, StretchFile::spt_n) else {
+        let Some(n) = stretch.spt_n.given() else {
             self.assume_alike(path, "spt_n", blows_shown(of_class.value), of_class.origin);
             return Ok(of_class.value);
         };
@@ -285,7 +283,7 @@ impl Resolver<'_> {
         if n < low || (n > high && high < top) {
             let [blows, low, high] = [n, low, high].map(|n| plain(n.si()));
             let message = format!("{blows} blows are not those of {}, which has {low} to {high}", class.key());
-            let why = Complaint::advised(message, "name the class that the blow count belongs to");
+            let why = (message, "name the class that the blow count belongs to");
             self.wrong(path, stretch, StretchFile::spt_n, why);
         }
         Ok(Band::same(n))

@@ -2,7 +2,7 @@
 
 use super::Resolver;
 use super::line::Line;
-use super::suitability::Works;
+use super::suitability::Technique;
 use crate::drive::{AssumedValue, Guided, Stretch, Waves};
 use crate::drive_file::DriveFile;
 use crate::drive_file::limits::mm;
@@ -41,7 +41,7 @@ impl Resolver<'_> {
     pub(super) fn guidance(
         &mut self,
         file: &DriveFile,
-        works: &Works,
+        technique: &Technique,
         stretches: &[Stretch],
         line: &Line,
     ) -> Result<Guided, HandbookError> {
@@ -55,14 +55,14 @@ impl Resolver<'_> {
             }
             None if walked_over => (Guidance::WalkedOver, None),
             None => {
-                let (safe, best) = works.guidance.value;
-                self.assume("guidance", AssumedValue::Word(safe.key().to_owned()), works.guidance.origin);
+                let (safe, best) = technique.guidance.value;
+                self.assume("guidance", AssumedValue::Word(safe.key().to_owned()), technique.guidance.origin);
                 (safe, (best != safe).then_some(best))
             }
         };
-        let (error, wave) = self.off_line(file, works, stretches, line, by)?;
+        let (error, wave) = self.off_line(file, technique, stretches, line, by)?;
         let at_best = match at_best {
-            Some(best) => Some(self.off_line(file, works, stretches, line, best)?.0.value),
+            Some(best) => Some(self.off_line(file, technique, stretches, line, best)?.0.value),
             None => None,
         };
         self.assume_band("error of the pilot at the far end", error.value, Role::Offset, error.origin);
@@ -73,7 +73,7 @@ impl Resolver<'_> {
     fn off_line(
         &self,
         file: &DriveFile,
-        works: &Works,
+        technique: &Technique,
         stretches: &[Stretch],
         line: &Line,
         by: Guidance,
@@ -104,8 +104,8 @@ impl Resolver<'_> {
                 let error = shares("unsteered", length)?;
                 (Cited::new(error, Origin::Law(&UNSTEERED)), error)
             }
-            Guidance::Laser if !works.stem => (Cited::new(pushed, Origin::Law(&STEERED)), pushed),
-            Guidance::Laser if works.drilled => {
+            Guidance::Laser if !technique.stem => (Cited::new(pushed, Origin::Law(&STEERED)), pushed),
+            Guidance::Laser if technique.drilled => {
                 let error = Band {
                     low: row("pilot.drilled_low")?,
                     likely: row("pilot.drilled")?,

@@ -1,13 +1,13 @@
 //! Ductile iron pipe: jacked, where its joint sets the force, and pulled by restrained joints.
 
-use super::Resolver;
 use super::applies::{
     Applies, IDLE_LENGTH, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, RATINGS, STRENGTHS, keys,
 };
 use super::label::{same_size, size_text};
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::row::{End, GIVE_DIAMETERS, Pulled, Pushed, Section};
 use super::sizes;
+use super::{Resolved, Resolver};
 use crate::drive::{Barrel, HeavyIron, IronBarrel, JointedPipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, Series};
 use crate::handbook::Family;

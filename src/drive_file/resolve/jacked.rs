@@ -1,8 +1,8 @@
 //! What jacked pipes of all materials share: section, end area, weight, stress ratio of the joint.
 
-use super::Resolver;
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::sizes::Known;
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, EndArea, RingKind};
 use crate::drive_file::CandidateFile;
 use crate::law::Law;

@@ -1,23 +1,20 @@
 //! The jacks: gauge and stations; length of a pipe that is pushed.
 
-use super::Resolver;
 use super::listed::Listed;
+use super::{Resolved, Resolver};
 use crate::drive::{Gauge, StationRules};
 use crate::drive_file::{CandidateFile, RigFile};
 use crate::handbook::HandbookError;
 use crate::quantity::{Length, Ratio};
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 /// Most pipes in one drive.
 const MOST_SEGMENTS: f64 = 2_000.0;
 
 impl Resolver<'_> {
-    pub(super) fn gauge(&mut self, rig: &RigFile) -> Result<Option<Gauge>, HandbookError> {
-        let Some(cylinder_area) = self.number("rig", rig, RigFile::cylinder_area) else {
-            let why = Complaint::advised(
-                "says nothing without the piston area of the jacks",
-                "add `cylinder_area: 50000 mm2`",
-            );
+    pub(super) fn gauge(&mut self, rig: &RigFile) -> Resolved<Option<Gauge>> {
+        let Some(cylinder_area) = rig.cylinder_area.given() else {
+            let why = ("says nothing without the piston area of the jacks", "add `cylinder_area: 50000 mm2`");
             self.wrong("rig", rig, RigFile::efficiency, why);
             return Ok(None);
         };
@@ -26,7 +23,7 @@ impl Resolver<'_> {
         Ok(Some(Gauge { cylinder_area, efficiency }))
     }
 
-    pub(super) fn stations(&mut self, rig: &RigFile) -> Result<StationRules, HandbookError> {
+    pub(super) fn stations(&mut self, rig: &RigFile) -> Resolved<StationRules> {
         let table = self.handbook.jacking_station()?;
         let share = |key| {
             let row = table.factor(key, |row| &row.value)?;
@@ -40,14 +37,14 @@ impl Resolver<'_> {
             start: share("start")?,
             main: share("main_jacks")?,
             entry: self.handbook.method_range()?.cell("person_entry", |row| &row.diameter_from)?,
-            thrust: self.number("rig", rig, RigFile::station_thrust),
+            thrust: rig.station_thrust.given(),
         })
     }
 
     /// Length of one pipe that is pushed, for the shove plan.
     pub(super) fn segment(&mut self, of: &Listed<'_>, is_jacked: bool) -> Option<Length> {
         let length = self.own(of, CandidateFile::pipe_length).filter(|_| is_jacked)?.value;
-        if of.file.length.value / length > Ratio::from(MOST_SEGMENTS) {
+        if self.file.length.value / length > Ratio::from(MOST_SEGMENTS) {
             let message = format!("makes more than {MOST_SEGMENTS} pipes of the drive");
             self.fault(of, CandidateFile::pipe_length, message);
         }

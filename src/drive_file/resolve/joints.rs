@@ -1,14 +1,14 @@
 //! What pulled pipes share: outside diameter, ovality, density, and joints that hold pull.
 
-use super::Resolver;
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::sizes::{self, Known};
+use super::{Resolved, Resolver};
 use crate::drive::{JointPull, NotGiven, Pull};
 use crate::drive_file::{CandidateFile, Series};
 use crate::laws::soil::water_density;
 use crate::quantity::{Angle, Length, MassDensity, Measure, Ratio};
 use crate::source::Cited;
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 impl Resolver<'_> {
     /// Outside diameter given or of a size of the table.
@@ -48,7 +48,7 @@ impl Resolver<'_> {
                 Some(JointPull::Rated(force))
             }
             (None, Some(pressure)) => {
-                if let Some(inside) = of.file.pull.as_ref().and_then(|pull| pull.inside_pressure.as_ref()) {
+                if let Some(inside) = self.file.pull.as_ref().and_then(|pull| pull.inside_pressure.as_ref()) {
                     let message = "the thrust of the joint's pressure rating is used up by a pressure inside";
                     self.flaw(inside, "pull.inside_pressure", message);
                 }
@@ -57,13 +57,12 @@ impl Resolver<'_> {
                     // A straight string: nothing is deflected.
                     None if Listed::is_joined_in_pit(pull) => Ratio::from_si(1.0),
                     None => {
-                        let complaint =
-                            Complaint::from("what the deflection on the ramp leaves of the joint is missing");
                         let advice = "add `joint_deflection_factor` from the maker, or join the string in the pit with \
                                       `pull: { laydown: { length: 6 m, place: pit } }`";
+                        let complaint = ("what the deflection on the ramp leaves of the joint is missing", advice);
                         let place = of.at("joint_deflection_factor");
                         if let Some(field) = &of.pipe.joint_pressure {
-                            self.flaw(field, &place, complaint.advise(advice));
+                            self.flaw(field, &place, complaint);
                         }
                         return None;
                     }
@@ -117,10 +116,10 @@ impl Resolver<'_> {
 
     /// Ovality as delivered, 0 where it is not given.
     pub(super) fn ovality(&mut self, of: &Listed<'_>) -> Ratio {
-        let ovality = of.pipe.ovality.as_ref().map(|field| field.value);
+        let ovality = of.pipe.ovality.given();
         if ovality.is_some_and(|ovality| !(0.0..=0.12).contains(&ovality.si())) {
-            let complaint = Complaint::from("expected an ovality from 0 % to 12 %");
-            self.fault(of, CandidateFile::ovality, complaint.advise("write for example \"4 %\""));
+            let complaint = ("expected an ovality from 0 % to 12 %", "write for example \"4 %\"");
+            self.fault(of, CandidateFile::ovality, complaint);
         }
         ovality.unwrap_or_default()
     }

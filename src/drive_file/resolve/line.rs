@@ -3,11 +3,10 @@
 use super::Resolver;
 use crate::drive::{AssumedValue, Way, invert_at};
 use crate::drive_file::limits::{DEEPEST, STEEPEST};
-use crate::drive_file::{DepthFile, DriveFile, PitFile};
+use crate::drive_file::{DepthFile, DriveFile};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::Complaint;
 
 /// What is taken for the ground surface between the points that the file tells.
 pub(super) const GROUND_SURFACE: Equation = Equation::judged(
@@ -73,13 +72,13 @@ impl Line {
 }
 
 impl Resolver<'_> {
-    pub(super) fn line(&mut self, file: &DriveFile, length: Length) -> Option<Line> {
+    pub(super) fn line(&mut self, length: Length) -> Option<Line> {
         let deepest = Length::from_si(DEEPEST);
-        let launch = self.number("launch", &file.launch, PitFile::invert_depth);
-        let reception = file.reception.as_ref().map(|pit| self.number("reception", pit, PitFile::invert_depth));
-        let grade = self.take("", file, DriveFile::grade);
+        let launch = self.file.launch.invert_depth.value;
+        let reception = self.file.reception.as_ref().map(|pit| pit.invert_depth.value);
+        let grade = self.take("", self.file, DriveFile::grade);
         let grade = grade.map(|grade| grade.map(|slope| Angle::from_si(slope.si().atan())));
-        let between = self.between(file, length)?;
+        let between = self.between(length)?;
         let judged = Origin::Law(&GROUND_SURFACE);
         let word = |word: &str| AssumedValue::Word(word.to_owned());
         let (reception, grade) = match (reception, grade) {
@@ -91,36 +90,36 @@ impl Resolver<'_> {
             }
             (Some(_), None) if !between.is_empty() => {
                 let why = "the surface is not level, so the depths at the pits give no grade";
-                self.flaw(&file.launch.invert_depth, "grade", Complaint::advised(why, "add `grade: 0.4 %`"));
+                self.flaw(&self.file.launch.invert_depth, "grade", (why, "add `grade: 0.4 %`"));
                 return None;
             }
             (Some(reception), None) => {
                 self.assume("ground surface", word("level: gives the grade"), judged);
                 let slope = ((launch - reception) / length).value;
                 let told = launch <= deepest && reception <= deepest;
-                if let (true, Some(pit)) = (told && !(slope.abs() <= STEEPEST), &file.reception) {
+                if let (true, Some(pit)) = (told && !(slope.abs() <= STEEPEST), &self.file.reception) {
                     let message = format!("gives a slope of {} %", decimal(100.0 * slope, 0));
-                    let why = Complaint::advised(message, "give the grade too where the ground is not level");
+                    let why = (message, "give the grade too where the ground is not level");
                     self.flaw_of_length(&pit.invert_depth, "reception.invert_depth", why);
                 }
                 (reception, Cited::new(Angle::from_si(slope.atan()), judged))
             }
             (None, Some(_)) if !between.is_empty() => {
                 let why = "the surface is not level, so the depth at the reception pit is needed";
-                let why = Complaint::advised(why, "add `reception: { invert_depth: ... }`");
-                self.flaw(&file.launch.invert_depth, "reception", why);
+                let why = (why, "add `reception: { invert_depth: ... }`");
+                self.flaw(&self.file.launch.invert_depth, "reception", why);
                 return None;
             }
             (None, Some(grade)) => {
                 let reception = launch - length * grade.value.si().tan();
                 self.assume("ground surface", word("level: gives the depth at reception"), judged);
-                if let (true, Some(field)) = (reception.si() <= 0.0, &file.grade) {
+                if let (true, Some(field)) = (reception.si() <= 0.0, &self.file.grade) {
                     let read = Shown::of(reception, Role::Depth).display(self.system).to_string();
                     let message = format!(
                         "with this grade the invert comes out of the ground at the reception pit ({read} deep)"
                     );
                     self.flaw_of_length(field, "grade", message);
-                } else if let (true, Some(field)) = (reception > deepest.max(launch), &file.grade) {
+                } else if let (true, Some(field)) = (reception > deepest.max(launch), &self.file.grade) {
                     let [read, most] = [reception, deepest].map(|d| Shown::of(d, Role::Depth).display(self.system));
                     let message = format!("with this grade the reception pit is {read} deep, more than {most}");
                     self.flaw_of_length(field, "grade", message);
@@ -129,8 +128,8 @@ impl Resolver<'_> {
             }
             (None, None) => {
                 let why = "the depth at the reception pit is missing, and so is the grade";
-                let why = Complaint::advised(why, "add `reception: { invert_depth: ... }` or `grade: 0.4 %`");
-                self.flaw(&file.launch.invert_depth, "reception", why);
+                let why = (why, "add `reception: { invert_depth: ... }` or `grade: 0.4 %`");
+                self.flaw(&self.file.launch.invert_depth, "reception", why);
                 return None;
             }
         };
@@ -141,18 +140,18 @@ impl Resolver<'_> {
     }
 
     /// Points between the pits, in order.
-    fn between(&mut self, file: &DriveFile, length: Length) -> Option<Vec<(Length, Length)>> {
-        if let Some(one_too_many) = file.depths.get(MOST_POINTS) {
+    fn between(&mut self, length: Length) -> Option<Vec<(Length, Length)>> {
+        if let Some(one_too_many) = self.file.depths.get(MOST_POINTS) {
             let message = format!("more than {MOST_POINTS} depths along the drive");
             self.flaw(&one_too_many.at, &format!("depths[{MOST_POINTS}].at"), message);
             return None;
         }
         let mut points = Vec::new();
         let mut reached = Length::default();
-        for (index, point) in file.depths.iter().enumerate() {
+        for (index, point) in self.file.depths.iter().enumerate() {
             let path = format!("depths[{index}]");
-            let at = self.number(&path, point, DepthFile::at);
-            let depth = self.number(&path, point, DepthFile::invert_depth);
+            let at = point.at.value;
+            let depth = point.invert_depth.value;
             if at <= reached || at >= length && self.length_is_told {
                 let why = "expected distances from the launch pit that rise, within the drive";
                 self.wrong(&path, point, DepthFile::at, why);

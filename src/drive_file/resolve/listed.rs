@@ -3,16 +3,13 @@
 use super::Resolver;
 use super::label::as_written;
 use crate::drive::Pull;
+use crate::drive_file::CandidateFile;
 use crate::drive_file::fields::{Given, Key};
-use crate::drive_file::{CandidateFile, DriveFile};
-use crate::handbook::HandbookError;
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio};
 use crate::source::Cited;
 use crate::yaml::{Complaint, Field};
 
-/// What the handbook may fail at.
-pub(super) type Resolved<T> = Result<T, HandbookError>;
 /// A field of a pipe that may be left out.
 pub(super) type Optional<Q> = Key<CandidateFile, Option<Field<Q>>>;
 
@@ -21,7 +18,6 @@ pub(super) type Optional<Q> = Key<CandidateFile, Option<Field<Q>>>;
 pub(super) struct Listed<'a> {
     pub(super) path: &'a str,
     pub(super) pipe: &'a CandidateFile,
-    pub(super) file: &'a DriveFile,
     /// How it is pulled, where it is.
     pub(super) pull: Option<&'a Pull>,
     /// Nominal size.
@@ -78,7 +74,7 @@ impl Resolver<'_> {
 
     /// What is missing of a pipe, told at another field of it.
     pub(super) fn lacks<T>(&mut self, at: &Field<T>, path: &str, what: impl Into<String>, advice: &str) {
-        self.flaw(at, path, Complaint::from(what.into()).advise(advice));
+        self.flaw(at, path, (what.into(), advice));
     }
 
     /// The wall of the file, which leaves a bore.

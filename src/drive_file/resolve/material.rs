@@ -1,9 +1,10 @@
 //! A pipe by the row of its material: the stages of one that is pushed and of one that is pulled are the same for all.
 
+use super::Resolved;
 use super::applies::{Applies, keys};
 use super::jacked::Barrel;
 use super::label::as_given;
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::row::{Bears, End, Named, Pulled, Pushed, Section};
 use super::sizes;
 use super::steering::Ends;
@@ -70,7 +71,7 @@ impl Resolver<'_> {
     /// Iron: pushed where its maker rates it for thrust, pulled where its joints hold pull. A proposed pipe is looked at
     /// both ways: what is missing is the maker's to say.
     fn ways_of_iron(&self, of: &Listed<'_>) -> (bool, bool) {
-        let (proposed, is_pulled) = (self.proposing.is_some(), of.file.pull.is_some());
+        let (proposed, is_pulled) = (self.proposing.is_some(), self.file.pull.is_some());
         let holds = of.pipe.joint_pull.is_some() || of.pipe.joint_pressure.is_some() || proposed && is_pulled;
         let rated = of.pipe.rated_force.is_some() || proposed;
         if rated || holds { (rated, holds) } else { (!is_pulled, is_pulled) }
@@ -87,7 +88,7 @@ impl Resolver<'_> {
             any
         };
         let (pushed, for_a_pull) = (gives(PUSHES), gives(PULLS));
-        if of.file.pull.is_none() || pushed {
+        if self.file.pull.is_none() || pushed {
             return (true, false);
         }
         // The guide's wall of a pulled pipe is none for jacking.
@@ -177,7 +178,7 @@ impl Resolver<'_> {
     fn drawn(&mut self, row: &Pulled, of: &Listed<'_>) -> Resolved<Option<Named>> {
         let Some(section) = (row.section)(self, of)? else { return Ok(None) };
         let Some(pull) = of.pull else {
-            if of.file.pull.is_none() {
+            if self.file.pull.is_none() {
                 let complaint = Complaint::from(format!("{} is pulled, and how is missing", row.what))
                     .advise("add `pull: { duration: 6 h, pipe_temperature: 25 degC }`");
                 self.flaw(&of.pipe.material, "pull", complaint);

@@ -2,7 +2,7 @@
 //! the friction on them by it.
 
 use super::Resolver;
-use super::suitability::Told;
+use super::suitability::ToRate;
 use crate::drive::{
     AssumedValue, BoreState, Drilled, Earth, Ends, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
 };
@@ -111,7 +111,7 @@ impl Resolver<'_> {
     pub(super) fn open_round_pipe(
         &mut self,
         file: &DriveFile,
-        ground: &[(Stretch, Told)],
+        ground: &[(Stretch, ToRate)],
         pipe: &Pipe,
     ) -> Result<Vec<OpenRound>, HandbookError> {
         if pipe.jacked.is_none() || pipe.casing.is_some() {

@@ -1,38 +1,35 @@
 //! How far the work gets in a shift: the file's own rates, or a table's where it has one for the work.
 
-use super::Resolver;
-use super::works::{both_pits, works};
+use super::shifts::{both_pits, work_shifts};
+use super::{Resolved, Resolver};
 use crate::drive::{ClayPace, FusionPace, Pace, Pit, Rate, SizedRate, Stem, Stretch};
+use crate::drive_file::PaceFile;
 use crate::drive_file::fields::Key;
-use crate::drive_file::{DriveFile, PaceFile};
 use crate::handbook::{GroundClass, HandbookError, Spoil};
 use crate::quantity::{Length, Measure, Time};
 use crate::source::Cited;
-use crate::yaml::Field;
+use crate::yaml::{Field, MayBe};
 
 impl Resolver<'_> {
     pub(super) fn pace(
         &mut self,
-        file: &DriveFile,
         stretches: &[Stretch],
         stem: &Stem,
         pits: [&Pit; 2],
         shift: Cited<Time>,
-    ) -> Result<Pace, HandbookError> {
-        let given = file.pace.as_ref();
+    ) -> Resolved<Pace> {
+        let given = self.file.pace.as_ref();
         let mut own = |key: Key<PaceFile, Option<Field<Length>>>| {
             let rate = given.and_then(|pace| self.take("pace", pace, key))?;
             Some(Rate { low: rate.value, high: rate.value, origin: rate.origin })
         };
         let [pilot, casing, reaming, jacking, pullback] =
             [PaceFile::pilot, PaceFile::casing, PaceFile::reaming, PaceFile::jacking, PaceFile::pullback].map(&mut own);
-        let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
+        let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         let all = |holds: fn(GroundClass) -> bool| {
             stretches.iter().all(|stretch| holds(stretch.class) && stretch.mixed_with.is_none_or(holds))
         };
-        let clay = all(|class| {
-            matches!(class, GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay)
-        });
+        let clay = all(GroundClass::is_clay);
         // No rate of the table is for rock.
         let soil = all(|class| !matches!(class, GroundClass::WeakRock | GroundClass::HardRock | GroundClass::Unknown));
         let guided = stem.is_there() && spoil == Spoil::Auger && clay;
@@ -57,18 +54,18 @@ impl Resolver<'_> {
             clay,
             planned: self.handbook.planning_factor()?.span("weekly")?,
             shift_length: shift,
-            works: {
+            shifts: {
                 let both = both_pits(self, pits)?;
-                works(self, given, both)?
+                work_shifts(self, given, both)?
             },
             fusion: self.fusion()?,
             stick: self.handbook.length("string.stick")?,
             programme: given.and_then(|pace| self.take("pace", pace, PaceFile::programme)),
-            prices: self.prices(file),
+            prices: self.prices(),
         })
     }
 
-    fn or_tabled(&self, given: Option<Rate>, key: Option<&'static str>) -> Result<Option<Rate>, HandbookError> {
+    fn or_tabled(&self, given: Option<Rate>, key: Option<&'static str>) -> Resolved<Option<Rate>> {
         match (given, key) {
             (Some(rate), _) => Ok(Some(rate)),
             (None, Some(key)) => self.rate(key).map(Some),
@@ -76,7 +73,7 @@ impl Resolver<'_> {
         }
     }
 
-    fn rate(&self, key: &'static str) -> Result<Rate, HandbookError> {
+    fn rate(&self, key: &'static str) -> Resolved<Rate> {
         let table = self.handbook.production_rate()?;
         let (low, high) = (table.cell(key, |row| &row.low)?, table.cell(key, |row| &row.high)?);
         let (low, high, origin) = (low.value, high.value, high.origin);
@@ -91,15 +88,15 @@ impl Resolver<'_> {
     }
 
     /// A rate with the sizes of pipe that it is for: all of them where the row names none.
-    fn sized_rate(&self, key: &'static str) -> Result<SizedRate, HandbookError> {
+    fn sized_rate(&self, key: &'static str) -> Resolved<SizedRate> {
         let row = self.handbook.production_rate()?.row(key)?.value;
-        let from = row.size_from.as_ref().map_or(Length::default(), |size| size.value);
-        let to = row.size_to.as_ref().map_or(Length::from_si(f64::INFINITY), |size| size.value);
+        let from = row.size_from.given().unwrap_or(Length::default());
+        let to = row.size_to.given().unwrap_or(Length::from_si(f64::INFINITY));
         Ok(SizedRate { sizes: (from, to), rate: self.rate(key)? })
     }
 
     /// Fused joints a day, taken as a shift, by rising size.
-    fn fusion(&self) -> Result<Vec<FusionPace>, HandbookError> {
+    fn fusion(&self) -> Resolved<Vec<FusionPace>> {
         let mut all = Vec::new();
         for row in self.handbook.fusion_rate()?.iter() {
             let (origin, key, row) = (row.origin, &row.value.key, &row.value.value);

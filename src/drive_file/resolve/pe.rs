@@ -1,19 +1,19 @@
 //! PE pipe, pulled.
 
-use super::Resolver;
 use super::applies::{Applies, NOT_PUSHED, PULLED, keys};
 use super::label::as_written;
 use super::label::{same_size, size_text};
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::row::{Pulled, Section};
 use super::sizes;
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, Material, Series, Welds};
 use crate::handbook::{Family, PeWallRow};
 use crate::quantity::shown::{decimal, plain};
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::Cited;
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 pub(super) const PE: Pulled = Pulled {
     what: "a PE pipe",
@@ -77,13 +77,13 @@ pub(super) const PE: Pulled = Pulled {
 fn series(of: &Listed<'_>) -> Series {
     let european = matches!(of.pipe.material.value, Material::Pe100 | Material::Pe80);
     let usual = if european { Series::Iso } else { Series::Ips };
-    of.pipe.series.as_ref().map_or(usual, |field| field.value)
+    of.pipe.series.given().unwrap_or(usual)
 }
 
 impl Resolver<'_> {
     fn pe_pipe(&mut self, of: &Listed<'_>, pull: &Pull, wall: Cited<Length>) -> Resolved<PulledPipe> {
         let row = self.handbook.pe_material()?.row(of.pipe.material.value.key())?;
-        let welds = of.file.pull.as_ref().and_then(|pull| pull.welds.as_ref()).map(|field| field.value);
+        let welds = self.file.pull.as_ref().and_then(|pull| pull.welds.given());
         let documented = welds == Some(Welds::Documented);
         let best = self.handbook.ratio("pe.weld_documented")?;
         let weld_factor = if documented { best } else { self.handbook.ratio("pe.weld_unknown")? };
@@ -105,12 +105,12 @@ impl Resolver<'_> {
             ovality,
             soft: self.modulus(soft, pull, pull.load_duration)?,
             stiff: self.modulus(stiff, pull, pull.duration)?,
-            times: self.times(soft, stiff, pull, of.file)?,
+            times: self.times(soft, stiff, pull)?,
         })))
     }
 
     fn pe_wall(&mut self, of: &Listed<'_>, outside_diameter: Cited<Length>) -> Resolved<Option<Cited<Length>>> {
-        let sdr = of.pipe.sdr.as_ref().map(|field| field.value);
+        let sdr = of.pipe.sdr.given();
         let wall = self.given_wall(of, outside_diameter.value);
         Ok(match (wall, sdr) {
             (Some(wall), sdr) => {
@@ -166,7 +166,7 @@ impl Resolver<'_> {
             let size = size_text(of.pipe.size.value, Series::Iso);
             let message = format!("no ISO 4427 pipe of {size} SDR {} in the table", plain(sdr.si()));
             let known = ratios.into_iter().map(plain).collect::<Vec<_>>().join(", ");
-            let complaint = Complaint::from(message).advise(format!("there are {known}; for another give wall"));
+            let complaint = (message, format!("there are {known}; for another give wall"));
             self.fault(of, CandidateFile::sdr, complaint);
         }
         Ok(())

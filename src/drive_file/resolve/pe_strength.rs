@@ -1,10 +1,10 @@
 //! What the tables say of a PE material for the duration and temperature of the pull.
 
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::pull::SHORTEST;
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Ends, ModulusPoints, PeTimes, Pull, StressSource};
-use crate::drive_file::{AnnulusFile, DriveFile, Filling, StressEdition};
+use crate::drive_file::{AnnulusFile, Filling, StressEdition};
 use crate::handbook::{PeMaterialRow, Service};
 use crate::quantity::{Measure, Ratio, Role, ThermodynamicTemperature, Time};
 use crate::source::Cited;
@@ -17,7 +17,7 @@ impl Resolver<'_> {
         material: &Cited<&PeMaterialRow>,
         pull: &Pull,
     ) -> Resolved<Vec<StressSource>> {
-        let chosen = of.file.pull.as_ref().and_then(|pull| pull.stress_edition.as_ref());
+        let chosen = self.file.pull.as_ref().and_then(|pull| pull.stress_edition.as_ref());
         let edition = chosen.map_or(StressEdition::Tightest, |field| field.value);
         // The one row of the 2022 edition says nothing of other durations; it counts where it is asked for.
         let asked = |key: &str| match edition {
@@ -131,12 +131,12 @@ impl Resolver<'_> {
     }
 
     /// Moduli for the times after the pull. The pipe is taken as warm as in the pull.
-    pub(super) fn times(&self, soft: &str, stiff: &str, pull: &Pull, file: &DriveFile) -> Resolved<PeTimes> {
+    pub(super) fn times(&self, soft: &str, stiff: &str, pull: &Pull) -> Resolved<PeTimes> {
         let rest = pull.works.rest.value;
         let maybe = |duration: Option<Time>| -> Resolved<Option<ModulusPoints>> {
             duration.map(|duration| self.modulus(soft, pull, duration)).transpose()
         };
-        let grouted = file.annulus.as_ref().filter(|annulus| annulus.filling.value == Filling::Grouted);
+        let grouted = self.file.annulus.as_ref().filter(|annulus| annulus.filling.value == Filling::Grouted);
         let grout = match grouted {
             // Told but for how long it sets.
             Some(AnnulusFile { grout_sets_in: None, grout_density: Some(_), .. }) => {
@@ -151,8 +151,8 @@ impl Resolver<'_> {
             }
             None => None,
         };
-        let main = file.service.value == Service::PressureMain;
-        let vacuum = if main { Some(self.vacuum_lasts(file)?.value) } else { None };
+        let main = self.file.service.value == Service::PressureMain;
+        let vacuum = if main { Some(self.vacuum_lasts()?.value) } else { None };
         let table = self.handbook.pe_modulus()?;
         let own = table.iter().map(|row| &row.value.value).filter(|row| row.material.value.0 == soft);
         let durations = rising(own.map(|row| (row.duration.value, row.modulus.value)));

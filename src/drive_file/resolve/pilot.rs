@@ -1,17 +1,19 @@
 //! Which kind of pilot goes before.
 
+use super::Resolved;
 use super::material::can_be_pulled;
 use crate::drive_file::{DriveFile, Hole, OrNone};
-use crate::handbook::{Handbook, HandbookError, Pilot, Service};
+use crate::handbook::{Handbook, Pilot, Service};
 use crate::quantity::{Measure, Ratio};
+use crate::yaml::MayBe;
 
 /// The kind of pilot that the file tells, or the one that its ground or its stem asks for: in rock, above the blows that a
 /// pilot can be pushed through in the harder of clay and sand, by a wide stem, and before pipe that is pulled through fluid, a
 /// drilled one.
-pub(super) fn pilot_kind(file: &DriveFile, handbook: &Handbook) -> Result<Pilot, HandbookError> {
+pub(super) fn pilot_kind(file: &DriveFile, handbook: &Handbook) -> Resolved<Pilot> {
     /// Stems in m that are wider than those that are pushed, some 90 to 115 mm.
     const WIDE: f64 = 0.15;
-    let told = file.pilot.as_ref().map(|field| field.value);
+    let told = file.pilot.given();
     let most = handbook.pilot_cone()?.iter().filter_map(|row| row.value.value.blows_most.as_ref());
     let most = most.map(|blows| blows.value).fold(Ratio::default(), Ratio::max);
     let hard = |stretch: &crate::drive_file::StretchFile| {

@@ -1,16 +1,16 @@
 //! Candidates: from designation and size to a pipe with all its figures.
 
-use super::Resolver;
 use super::listed::Listed;
 use super::row::Named;
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, StemFile};
-use crate::handbook::{HandbookError, Method, MethodLimitRow, Pilot, Service, Spoil};
+use crate::handbook::{Method, MethodLimitRow, Pilot, Service, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::{Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::{Complaint, Field};
+use crate::yaml::{Complaint, Field, MayBe};
 
 /// What is taken for the bore round a jacked pipe.
 const CLOSE_BORE: Equation = Equation::judged(
@@ -37,20 +37,19 @@ impl Resolver<'_> {
         &mut self,
         index: usize,
         candidate: &CandidateFile,
-        file: &DriveFile,
         stem: &Stem,
         pull: Option<&Pull>,
-    ) -> Result<Option<Pipe>, HandbookError> {
+    ) -> Resolved<Option<Pipe>> {
         let path = format!("candidates[{index}]");
         let size = self.take(&path, candidate, CandidateFile::size).value;
-        let of = Listed { path: &path, pipe: candidate, file, pull, size };
+        let of = Listed { path: &path, pipe: candidate, pull, size };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = self.named(&of)? else {
             return Ok(None);
         };
         let casing = self.casing(&of, &label, outside_diameter.value)?;
-        let on_grade = file.service.value == Service::GravitySewer
+        let on_grade = self.file.service.value == Service::GravitySewer
             && stem.is_there()
-            && file.pilot.as_ref().is_some_and(|pilot| pilot.value == Pilot::Drilled);
+            && self.file.pilot.given() == Some(Pilot::Drilled);
         let rule = self.handbook.bore_rule()?.row(if on_grade { "on_grade" } else { "general" })?;
         let widest = self.joint_diameter(&of, outside_diameter.value);
         let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
@@ -79,8 +78,8 @@ impl Resolver<'_> {
         let passes = if pulled.is_none() { Vec::new() } else { self.passes(&of, bore.value, stem) };
         let segment = self.segment(&of, jacked.is_some());
         let mut pipe = Pipe {
-            jacking_range: self.published_range(Method::PipeJacking, file, outside_diameter.value)?,
-            pullback_range: self.published_range(Method::Pullback, file, outside_diameter.value)?,
+            jacking_range: self.published_range(Method::PipeJacking, outside_diameter.value)?,
+            pullback_range: self.published_range(Method::Pullback, outside_diameter.value)?,
             label,
             family,
             outside_diameter,
@@ -101,7 +100,7 @@ impl Resolver<'_> {
             segment,
             not_given: Vec::new(),
             is_unusual: false,
-            told: told(file, candidate),
+            told: told(self.file, candidate),
             excluded: Vec::new(),
         };
         // Of a proposed pipe there is nothing that the user could mend.
@@ -111,9 +110,9 @@ impl Resolver<'_> {
         for row in self.handbook.exclusion()?.iter() {
             let bars = &row.value.value;
             let family = bars.family.value == pipe.family();
-            let service = bars.service.as_ref().is_none_or(|service| service.value == file.service.value);
+            let service = bars.service.given().is_none_or(|service| service == self.file.service.value);
             if family && service {
-                pipe.excluded.push((bars.method.as_ref().map(|method| method.value), row.origin));
+                pipe.excluded.push((bars.method.given(), row.origin));
             }
         }
         Ok(Some(pipe))
@@ -169,21 +168,13 @@ impl Resolver<'_> {
     }
 
     /// The published range that holds the diameter, or the one that comes nearest to it.
-    fn published_range(
-        &self,
-        method: Method,
-        file: &DriveFile,
-        diameter: Length,
-    ) -> Result<Option<PublishedRange>, HandbookError> {
-        let spoil = file.spoil.as_ref().map(|field| field.value);
+    fn published_range(&self, method: Method, diameter: Length) -> Resolved<Option<PublishedRange>> {
+        let spoil = self.file.spoil.given();
         let own = |spoil| matches!(spoil, Some(Spoil::Slurry | Spoil::OpenEdge));
         // A slurry machine or an open edge has ranges of its own; all else follows a guided pilot.
         let technique = spoil.filter(|_| method == Method::PipeJacking && own(spoil));
-        let suits = |row: &MethodLimitRow| {
-            row.method.value == method && row.spoil.as_ref().map(|field| field.value) == technique
-        };
-        let ends =
-            |row: &MethodLimitRow| (row.od_from.as_ref().map(|od| od.value), row.od_to.as_ref().map(|od| od.value));
+        let suits = |row: &MethodLimitRow| row.method.value == method && row.spoil.given() == technique;
+        let ends = |row: &MethodLimitRow| (row.od_from.given(), row.od_to.given());
         let off = |row: &MethodLimitRow| {
             let (from, to) = ends(row);
             let below = from.map_or(0.0, |from| (from - diameter).si());

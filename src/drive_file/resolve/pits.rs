@@ -1,12 +1,12 @@
 //! Pits: what the file tells of them, and the rules for their room, floor and crane.
 
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{Ends, Pit, PitRules, PitSides, PitSpace, Stem};
-use crate::drive_file::{DriveFile, PitFile, PitSpaceFile};
+use crate::drive_file::{PitFile, PitSpaceFile};
 use crate::handbook::{HandbookError, Spoil};
 use crate::quantity::{Area, Length, Ratio, Role};
 use crate::source::Cited;
-use crate::yaml::{Complaint, Field};
+use crate::yaml::{Field, MayBe};
 
 impl Resolver<'_> {
     pub(super) fn pit_space(
@@ -18,11 +18,11 @@ impl Resolver<'_> {
     ) -> Pit {
         let base = self.floor(invert);
         let Some(space) = space else { return Pit { invert, base, water, ..Pit::default() } };
-        let told = self.number(path, space, PitSpaceFile::floor_depth);
+        let told = space.floor_depth.given();
         let base = told.map_or(base, Ends::same);
-        let floor = self.number(path, space, PitSpaceFile::floor_depth).unwrap_or(invert);
+        let floor = space.floor_depth.given().unwrap_or(invert);
         if floor < invert {
-            let why = Complaint::advised("is above the invert of the pipe", "give the depth of the floor below ground");
+            let why = ("is above the invert of the pipe", "give the depth of the floor below ground");
             self.wrong(path, space, PitSpaceFile::floor_depth, why);
         }
         let tight = self.both(
@@ -67,22 +67,22 @@ impl Resolver<'_> {
 
     /// With what keeps the water from the floor.
     pub(super) fn against_water(&mut self, file: &PitFile, path: &str, pit: Pit) -> Pit {
-        let says = |field: &Option<Field<bool>>| field.as_ref().is_some_and(|field| field.value);
+        let says = |field: &Option<Field<bool>>| field.given() == Some(true);
         let toe = self.take(path, file, PitFile::wall_toe_depth);
         if toe.is_some_and(|toe| toe.value < pit.floor()) {
-            let why = Complaint::advised("is above the floor of the pit", "give the depth of the toe below ground");
+            let why = ("is above the floor of the pit", "give the depth of the toe below ground");
             self.wrong(path, file, PitFile::wall_toe_depth, why);
         }
         Pit { dewatered: says(&file.dewatered), sealed_base: says(&file.sealed_base), toe, ..pit }
     }
 
     /// The longer end of the usual lengths of clay pipe.
-    fn usual_pipe_length(&self) -> Result<Cited<Length>, HandbookError> {
+    fn usual_pipe_length(&self) -> Resolved<Cited<Length>> {
         Ok(self.handbook.jacking_pipe_length()?.row("clay")?.map(|row| row.high.value))
     }
 
     /// Both ends of a side of a pit.
-    fn side(&self, key: &'static str) -> Result<(Cited<Length>, Cited<Length>), HandbookError> {
+    fn side(&self, key: &'static str) -> Resolved<(Cited<Length>, Cited<Length>)> {
         let table = self.handbook.shaft_size()?;
         let row = table.row(key)?;
         let sides = row.value;
@@ -95,9 +95,9 @@ impl Resolver<'_> {
     }
 
     /// Both ends of the working areas at the launch and at the reception.
-    fn areas(&self, keys: [&'static str; 2]) -> Result<[(Area, Cited<Area>); 2], HandbookError> {
+    fn areas(&self, keys: [&'static str; 2]) -> Resolved<[(Area, Cited<Area>); 2]> {
         let table = self.handbook.work_area()?;
-        let ends = |key: &'static str| -> Result<(Area, Cited<Area>), HandbookError> {
+        let ends = |key: &'static str| -> Resolved<(Area, Cited<Area>)> {
             let (low, high) = (table.cell(key, |row| &row.area_low)?.value, table.cell(key, |row| &row.area_high)?);
             if !(low > Area::default() && low <= high.value) {
                 let why = "low and high do not rise from above zero";
@@ -110,7 +110,7 @@ impl Resolver<'_> {
     }
 
     /// Interface angle of smooth steel over the friction angle of the soil.
-    fn smooth_steel(&self) -> Result<Cited<Ratio>, HandbookError> {
+    fn smooth_steel(&self) -> Resolved<Cited<Ratio>> {
         const KEY: &str = "potyondy_smooth_steel";
         let table = self.handbook.interface_friction()?;
         let row = table.row(KEY)?;
@@ -121,25 +121,25 @@ impl Resolver<'_> {
         Err(HandbookError::Unfit { table: table.id, row: KEY.to_owned(), why: "must be above 0, at most 1" })
     }
 
-    pub(super) fn pit_rules(&mut self, file: &DriveFile, stem: &Stem) -> Result<PitRules, HandbookError> {
+    pub(super) fn pit_rules(&mut self, stem: &Stem) -> Resolved<PitRules> {
         let plug_interface = self.smooth_steel()?;
-        if file.plug.is_some() {
+        if self.file.plug.is_some() {
             self.assume_one("plug: friction angle on steel over that of the soil", plug_interface, Role::Ratio);
         }
         let factors = self.handbook.pit_factor()?;
-        let sides = |width: &'static str, least: &'static str, most: &'static str| -> Result<PitSides, HandbookError> {
+        let sides = |width: &'static str, least: &'static str, most: &'static str| -> Resolved<PitSides> {
             let width = self.side(width)?;
             let length = (self.side(least)?.0, self.side(most)?.1);
             Ok(PitSides { width: (width.0.value, width.1), length: (length.0.value, length.1), whole: false })
         };
         let guided = sides("width_typical", "length_to_dn_1500", "length_some_plant")?;
-        let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
+        let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         let launch = if spoil == Spoil::Auger && !stem.is_there() {
             PitSides { whole: true, ..sides("auger_width", "auger_length", "auger_length")? }
         } else {
             guided
         };
-        let ratios = |low, high| -> Result<Ends<Ratio>, HandbookError> {
+        let ratios = |low, high| -> Resolved<Ends<Ratio>> {
             Ok(Ends { low: self.handbook.ratio(low)?.value, high: self.handbook.ratio(high)?.value })
         };
         let jacked = if spoil == Spoil::Slurry {

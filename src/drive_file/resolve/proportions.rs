@@ -1,15 +1,15 @@
 //! The figures of a pipe beside each other: what no pipe of its material has is a slip, what few have is told.
 
-use super::Resolver;
 use super::beside::{Range, range};
 use super::listed::Listed;
-use crate::drive::Pipe;
+use super::{Resolved, Resolver};
+use crate::drive::{Pipe, PulledPipe};
 use crate::drive_file::limits::{m, mm, mpa};
 use crate::drive_file::{CandidateFile, PullFile};
-use crate::handbook::{Family, HandbookError};
+use crate::handbook::Family;
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Area, Force, Length, LineLoad, Measure, Pressure, Ratio};
-use crate::yaml::Field;
+use crate::yaml::{Field, MayBe};
 
 /// Usual outside diameter over wall.
 const fn usual_slenderness(family: Family, is_pulled: bool) -> (f64, f64) {
@@ -54,7 +54,7 @@ const fn density(family: Family) -> &'static str {
 
 impl Resolver<'_> {
     /// Holds what the file gives of a pipe against the pipe that it makes.
-    pub(super) fn proportions(&mut self, of: &Listed<'_>, pipe: &Pipe) -> Result<(), HandbookError> {
+    pub(super) fn proportions(&mut self, of: &Listed<'_>, pipe: &Pipe) -> Resolved<()> {
         const OUTSIDE: &str = "the outside diameter of the pipe";
         const BARREL: &str = "the section of the pipe";
         let block = (of.path, of.pipe);
@@ -70,7 +70,8 @@ impl Resolver<'_> {
         }
         let (thin, thick) = usual_slenderness(pipe.family, is_pulled);
         self.beside(block, CandidateFile::wall, times(0.0, 0.35), times(1.0 / thick, 1.0 / thin), OUTSIDE);
-        if let Some(wall) = wall(pipe) {
+        let wall = pipe.pushed_wall().or_else(|| pipe.pulled.as_ref().map(PulledPipe::wall));
+        if let Some(wall) = wall.map(Measure::si).filter(|wall| *wall > 0.0) {
             let section = core::f64::consts::PI * (outside - wall) * wall;
             let whole = section * self.density(density(pipe.family))?.value.si() * STANDARD_GRAVITY;
             let weight = |least: f64, most: f64| -> Range<LineLoad> { range(least * whole, most * whole) };
@@ -101,7 +102,7 @@ impl Resolver<'_> {
             (range::<Length>(0.0, 3.0 * before), range::<Length>(before, before + mm(60.0)))
         };
         self.beside(block, CandidateFile::bore, possible, usual, OUTSIDE);
-        let drive = of.file.length.value.si();
+        let drive = self.file.length.value.si();
         let lengths = match (is_pulled, pipe.family) {
             (true, _) => (3.0, 12.0),
             (false, Family::Steel) => (0.75, 12.0),
@@ -113,7 +114,7 @@ impl Resolver<'_> {
             let (possible, usual) = (range(mpa(possible.0), mpa(possible.1)), range(mpa(usual.0), mpa(usual.1)));
             self.beside(block, CandidateFile::strength, possible, usual, "the material");
         }
-        if let Some(cylinder) = of.pipe.strength.as_ref().map(|field| field.value.si()) {
+        if let Some(cylinder) = of.pipe.strength.given().map(Measure::si) {
             let times = |least: f64, most: f64| range::<Pressure>(least * cylinder, most * cylinder);
             let beside = "the strength on cylinders";
             self.beside(block, CandidateFile::cube_strength, times(1.05, 1.4), times(1.15, 1.25), beside);
@@ -123,7 +124,7 @@ impl Resolver<'_> {
             _ => range::<Ratio>(14.0, 41.0),
         };
         self.beside(block, CandidateFile::sdr, None, ratios, "the material");
-        if let Some(pull) = of.file.pull.as_ref().filter(|_| is_pulled) {
+        if let Some(pull) = self.file.pull.as_ref().filter(|_| is_pulled) {
             let radius = |least: f64, most: f64| range::<Length>(least * outside, most * outside);
             let possible = range(3.0 * outside, f64::INFINITY);
             self.beside(("pull", pull), PullFile::bend_radius, possible, radius(20.0, 1_500.0), OUTSIDE);
@@ -135,8 +136,8 @@ impl Resolver<'_> {
     /// Forces beside what they act on, and strengths beside the grade.
     fn by_strength(&mut self, of: &Listed<'_>, pipe: &Pipe) {
         let (block, given) = ((of.path, of.pipe), of.pipe);
-        let si = |field: &Option<Field<Pressure>>| field.as_ref().map(|field| field.value.si());
-        let area = given.end_bearing_area.as_ref().map(|field| field.value.si());
+        let si = |field: &Option<Field<Pressure>>| field.given().map(Measure::si);
+        let area = given.end_bearing_area.given().map(Measure::si);
         if let Some((area, strength)) = area.zip(si(&given.strength)) {
             let most = range::<Force>(0.0, area * strength / 1.5);
             self.beside(block, CandidateFile::rated_force, most, None, "end area and strength");
@@ -160,11 +161,4 @@ impl Resolver<'_> {
             self.beside(block, CandidateFile::strength, near(cylinder), None, "the grade");
         }
     }
-}
-
-/// The wall, where it is known.
-fn wall(pipe: &Pipe) -> Option<f64> {
-    let inside = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter);
-    let pushed = inside.map(|inside| (pipe.outside_diameter.value - inside).si() / 2.0);
-    pushed.or_else(|| pipe.pulled.as_ref().map(|pulled| pulled.wall().si())).filter(|wall| *wall > 0.0)
 }

@@ -1,14 +1,13 @@
 //! Pipes proposed from the inside diameter that is needed: of every material and series in the tables the next size up
 //! and one more. They go through the same door as the user's; what cannot pass is left out, with the reason.
 
-use super::Resolver;
 use super::label::size_text;
 use super::line::Line;
-use super::listed::Resolved;
 use super::sizes::{self, Known};
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Pipe, Proposed, Pull, Stem};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
-use crate::handbook::{HandbookError, Service};
+use crate::handbook::Service;
 use crate::law::Law;
 use crate::laws::hydraulics::DiameterForFlow;
 use crate::laws::part_full::{FlowRatio, WettedAngle};
@@ -50,22 +49,21 @@ impl Resolver<'_> {
     /// Adds to the pipes of the file those that are proposed, and to the list of what the file would say of them.
     pub(super) fn propose(
         &mut self,
-        file: &DriveFile,
         line: &Line,
         stem: &Stem,
         pull: Option<&Pull>,
         listed: &mut Vec<CandidateFile>,
         pipes: &mut Vec<(usize, Pipe)>,
-    ) -> Result<Option<Proposed>, HandbookError> {
-        let Some(needed) = self.needed(file, line)? else { return Ok(None) };
-        // A faulty file is told of its own faults, not of what they do to a proposal.
+    ) -> Resolved<Option<Proposed>> {
+        let Some(needed) = self.needed(line)? else { return Ok(None) };
+        // A faulty self.file is told of its own faults, not of what they do to a proposal.
         if !self.flaws.is_empty() {
             return Ok(None);
         }
         let first = pipes.len();
         let mut left_out = Vec::new();
         let mut kinds = self.kinds()?;
-        let is_sewer = file.service.value == Service::GravitySewer;
+        let is_sewer = self.file.service.value == Service::GravitySewer;
         if !is_sewer {
             kinds.push(self.steel_kind()?);
         }
@@ -76,8 +74,9 @@ impl Resolver<'_> {
             if fits.is_empty() {
                 left_out.push(format!("{}: no size in the table is wide enough", kind.name));
             }
-            for (_, candidate) in fits.into_iter().take(SIZES).filter(|(_, pipe)| !file.candidates.contains(pipe)) {
-                match self.try_pipe(listed.len(), &candidate, file, line, stem, pull)? {
+            for (_, candidate) in fits.into_iter().take(SIZES).filter(|(_, pipe)| !self.file.candidates.contains(pipe))
+            {
+                match self.try_pipe(listed.len(), &candidate, line, stem, pull)? {
                     Ok(pipe) => {
                         pipes.push((listed.len(), pipe));
                         listed.push(candidate);
@@ -92,7 +91,7 @@ impl Resolver<'_> {
         left_out.push(NO_SIZES.to_owned());
         if pipes.is_empty() {
             let complaint = Complaint::from(format!("no pipe can be proposed: {}", left_out.join("; ")));
-            match (&file.needed_inside_diameter, file.greatest_flow()) {
+            match (&self.file.needed_inside_diameter, self.file.greatest_flow()) {
                 (Some(field), _) => self.flaw(field, "needed_inside_diameter", complaint),
                 (None, Some(field)) => self.flaw(field, "design_flow.max", complaint),
                 (None, None) => {}
@@ -110,20 +109,19 @@ impl Resolver<'_> {
         &mut self,
         index: usize,
         candidate: &CandidateFile,
-        file: &DriveFile,
         line: &Line,
         stem: &Stem,
         pull: Option<&Pull>,
-    ) -> Result<Result<Pipe, String>, HandbookError> {
+    ) -> Resolved<Result<Pipe, String>> {
         let (flaws, assumed) = (self.flaws.len(), self.assumed.len());
         self.proposing = Some(Vec::new());
-        let pipe = self.about(Concern::Pipe(index), |it| it.pipe(index, candidate, file, stem, pull));
+        let pipe = self.about(Concern::Pipe(index), |it| it.pipe(index, candidate, stem, pull));
         let not_given = self.proposing.take().unwrap_or_default();
         let mut pipe = pipe?.map(|pipe| Pipe { not_given, ..pipe });
         if let Some(pipe) = &mut pipe {
             self.room(index, candidate, pipe, line, stem);
-            self.room_for_spacers(file, pipe);
-            pipe.sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, pipe, file.service.value))?;
+            self.room_for_spacers(pipe);
+            pipe.sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, pipe, self.file.service.value))?;
         }
         match pipe {
             Some(pipe) if self.flaws.len() == flaws => Ok(Ok(pipe)),
@@ -138,35 +136,35 @@ impl Resolver<'_> {
     }
 
     /// Inside diameter needed: the user's, or that of the flow at the design depth.
-    fn needed(&mut self, file: &DriveFile, line: &Line) -> Result<Option<Cited<Length>>, HandbookError> {
-        let proposes = file.needed_inside_diameter.is_none() && file.candidates.is_empty();
-        let flow = file.greatest_flow().filter(|_| proposes);
-        if let (Some(depth), None) = (&file.design_depth, flow) {
+    fn needed(&mut self, line: &Line) -> Resolved<Option<Cited<Length>>> {
+        let proposes = self.file.needed_inside_diameter.is_none() && self.file.candidates.is_empty();
+        let flow = self.file.greatest_flow().filter(|_| proposes);
+        if let (Some(depth), None) = (&self.file.design_depth, flow) {
             self.flaw(depth, "design_depth", "is for a design_flow.max from which pipes are proposed");
         }
-        if let Some(field) = &file.needed_inside_diameter {
+        if let Some(field) = &self.file.needed_inside_diameter {
             return Ok(Some(Cited::given(field.value, &FieldName("needed_inside_diameter"))));
         }
         let Some(field) = flow else { return Ok(None) };
         let flow = field.value;
-        if file.service.value != Service::GravitySewer {
-            let complaint = Complaint::from("is for a gravity sewer, whose grade makes it flow");
-            self.flaw(field, "design_flow.max", complaint.advise("give needed_inside_diameter"));
+        if self.file.service.value != Service::GravitySewer {
+            let complaint = ("is for a gravity sewer, whose grade makes it flow", "give needed_inside_diameter");
+            self.flaw(field, "design_flow.max", complaint);
         }
         let slope = Ratio::from_si(line.grade.value.si().tan().abs());
         if !(slope.si() > 0.0) {
-            let complaint = Complaint::from("nothing flows in a level sewer");
-            self.flaw(field, "design_flow.max", complaint.advise("give a grade, or needed_inside_diameter"));
+            let complaint = ("nothing flows in a level sewer", "give a grade, or needed_inside_diameter");
+            self.flaw(field, "design_flow.max", complaint);
             return Ok(None);
         }
         let depth = self.handbook.ratio("flow.design_depth")?;
-        let depth = self.or_row("", Some(file), DriveFile::design_depth, depth);
+        let depth = self.or_row("", Some(self.file), DriveFile::design_depth, depth);
         if self.is_senseless("design_depth") {
             return Ok(None);
         }
         let row = self.handbook.manning_n()?.row("default")?;
         // Whether it is given, and that it is assumed where it is not, is told where the sewer is resolved.
-        let given = file.design_flow.as_ref().and_then(|flow| flow.roughness.as_ref());
+        let given = self.file.design_flow.as_ref().and_then(|flow| flow.roughness.as_ref());
         let roughness = given.map_or(row.value.n.value, |field| field.value);
         let flow_ratio = FlowRatio { wetted_angle: WettedAngle { depth_ratio: depth.value }.value() }.value();
         let needed = DiameterForFlow { flow, flow_ratio, slope, roughness };
@@ -176,7 +174,7 @@ impl Resolver<'_> {
     /// Every kind of pipe in the tables but steel, and how it is named in the file.
     fn kinds(&self) -> Resolved<Vec<Kind>> {
         let handbook = self.handbook;
-        let by_name = |material| move |known: &Known| (known.size, CandidateFile::of(material, known.size));
+        let by_name = |material| move |known: &Known| (known.size, CandidateFile::new(material, known.size));
         let mut kinds = vec![
             kind("clay", &sizes::clay(handbook)?, by_name(Material::Clay)),
             // Strength and end area are the maker's, so most files learn only that they are missing.
@@ -194,17 +192,17 @@ impl Resolver<'_> {
         ] {
             kinds.push(kind(format!("{name} DR {ratio}"), &cast_iron, |known| {
                 let sdr = Some(Ratio::from_si(ratio).into());
-                let pipe = CandidateFile { sdr, ..CandidateFile::of(material, known.size) };
+                let pipe = CandidateFile { sdr, ..CandidateFile::new(material, known.size) };
                 (inside(known.outside, known.outside / ratio), pipe)
             }));
         }
         kinds.push(kind("PVC to be jacked", &cast_iron, |known| {
             let wall = known.outside / thick;
-            let pipe = CandidateFile { wall: Some(wall.into()), ..CandidateFile::of(Material::Pvc, known.size) };
+            let pipe = CandidateFile { wall: Some(wall.into()), ..CandidateFile::new(Material::Pvc, known.size) };
             (inside(known.outside, wall), pipe)
         }));
         let pe =
-            |material, size, sdr: Ratio| CandidateFile { sdr: Some(sdr.into()), ..CandidateFile::of(material, size) };
+            |material, size, sdr: Ratio| CandidateFile { sdr: Some(sdr.into()), ..CandidateFile::new(material, size) };
         let table = handbook.pe_iso4427()?;
         let ratios = PE_RATIOS.map(Ratio::from_si);
         for sdr in ratios {
@@ -229,7 +227,7 @@ impl Resolver<'_> {
         for known in sizes::steel(self.handbook)? {
             let wall = self.guide_wall(known.outside)?.value;
             let steel_grade = Some(Words(STEEL_GRADE.to_owned()).into());
-            let pipe = CandidateFile { steel_grade, ..CandidateFile::of(Material::Steel, known.size) };
+            let pipe = CandidateFile { steel_grade, ..CandidateFile::new(Material::Steel, known.size) };
             sizes.push((known.outside - wall * 2.0, pipe));
         }
         Ok(Kind { name: "steel".to_owned(), sizes })

@@ -1,16 +1,16 @@
 //! How a pipe is pulled.
 
-use super::Resolver;
 use super::bounds::SLIP;
 use super::face::face_row;
 use super::line::{GROUND_SURFACE, Line};
-use crate::drive::{AssumedValue, FaceResistance, Fluids, Pull, PushAssist, StepRule};
+use super::{Resolved, Resolver};
+use crate::drive::{FaceResistance, Fluids, Pull, PushAssist, StepRule};
 use crate::drive_file::{Hole, PullFile, PushAssistFile, Support};
 use crate::handbook::{HandbookError, Spoil, rising};
 use crate::laws::soil::water_density;
 use crate::quantity::{Band, Length, Measure, Ratio, Role, Shown, Time, Velocity};
-use crate::source::{Equation, Origin};
-use crate::yaml::Complaint;
+use crate::source::{Cited, Equation, Origin};
+use crate::yaml::MayBe;
 
 /// No rig pulls faster, m/s: 5 m a minute.
 const FASTEST: f64 = 5.0 / 60.0;
@@ -26,10 +26,10 @@ pub(super) const DURATION: Equation = Equation::judged(
 );
 
 impl Resolver<'_> {
-    pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Result<Option<Pull>, HandbookError> {
+    pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Resolved<Option<Pull>> {
         let Some(duration) = self.duration(pull, length) else { return Ok(None) };
-        let temperature = self.number("pull", pull, PullFile::pipe_temperature);
-        let support = pull.string_on.as_ref().map(|field| field.value);
+        let temperature = pull.pipe_temperature.value;
+        let support = pull.string_on.given();
         let on_rollers = support == Some(Support::Rollers);
         let friction_outside =
             self.handbook.ratio(if on_rollers { "pull.friction_rollers" } else { "pull.friction_ground" })?;
@@ -37,7 +37,7 @@ impl Resolver<'_> {
             self.assume_word("pull.string_on", Support::Ground.key(), friction_outside.origin);
         }
         self.assume_one("pull: friction, string outside the bore", friction_outside, Role::Ratio);
-        let dry = pull.hole.as_ref().is_some_and(|field| field.value == Hole::DryAndStable);
+        let dry = pull.hole.given() == Some(Hole::DryAndStable);
         let friction_inside = if dry {
             self.dry_friction()?
         } else {
@@ -71,11 +71,9 @@ impl Resolver<'_> {
         let up_to = fluid_level.map_or(Length::default(), |level| level.value);
         let fluid_height = (line.greatest_column() - up_to).max(Length::default());
         if fluid_level.is_none() {
-            self.assume(
-                "pull: column of bore fluid over the lowest invert, up to the highest ground",
-                AssumedValue::One(Shown::of(fluid_height, Role::Depth)),
-                Origin::Law(&GROUND_SURFACE),
-            );
+            let column = Cited::new(fluid_height, Origin::Law(&GROUND_SURFACE));
+            let what = "pull: column of bore fluid over the lowest invert, up to the highest ground";
+            self.assume_one(what, column, Role::Depth);
         }
         let row = self.handbook.duration("collapse.load")?;
         let stands = row.map(|row| row.max(duration));
@@ -128,11 +126,11 @@ impl Resolver<'_> {
     }
 
     /// The machine that helps from behind.
-    fn push_assist(&mut self, pull: &PullFile) -> Result<Option<PushAssist>, HandbookError> {
+    fn push_assist(&mut self, pull: &PullFile) -> Resolved<Option<PushAssist>> {
         const PATH: &str = "pull.push_assist";
         let Some(assist) = &pull.push_assist else { return Ok(None) };
         let force = self.take(PATH, assist, PushAssistFile::force);
-        let free_length = self.number(PATH, assist, PushAssistFile::free_length);
+        let free_length = assist.free_length.value;
         let end_factor = self.one_free()?;
         self.assume_one("pull.push_assist: effective over free length", end_factor, Role::Ratio);
         let safety = self.taken(
@@ -145,7 +143,7 @@ impl Resolver<'_> {
     }
 
     /// Friction of the pipe on the bottom of a dry bore.
-    fn dry_friction(&mut self) -> Result<Band<Ratio>, HandbookError> {
+    fn dry_friction(&mut self) -> Resolved<Band<Ratio>> {
         let row = self.handbook.pull_rule()?.cell("dry_friction", |row| &row.ratio)?;
         let low = self.handbook.ratio("pull.friction_ground")?.value;
         let band = rising("pull_rule", "dry_friction", Band { low, likely: row.value, high: row.value })?;
@@ -154,7 +152,7 @@ impl Resolver<'_> {
     }
 
     /// How much a reaming pass enlarges by habit.
-    fn step_rule(&self) -> Result<StepRule, HandbookError> {
+    fn step_rule(&self) -> Resolved<StepRule> {
         let table = self.handbook.ream_step()?;
         let soft = table.cell("soft", |row| &row.ratio_high)?;
         let ratio = (table.cell("soft", |row| &row.ratio_low)?.value, soft.value);
@@ -171,22 +169,22 @@ impl Resolver<'_> {
         let shortest = Time::from_si(SHORTEST);
         let (duration, given) = match (&pull.duration, &pull.rate) {
             (Some(field), None) => {
-                let duration = self.number("pull", pull, PullFile::duration).unwrap_or(field.value);
+                let duration = pull.duration.given().unwrap_or(field.value);
                 if let Some(removal) = &pull.stem_removal {
                     let advice = "give `rate`, while it moves, in place of `duration`";
-                    let why = Complaint::advised("the duration that is given holds its stops", advice);
+                    let why = ("the duration that is given holds its stops", advice);
                     self.flaw(&removal.takes, "pull.stem_removal", why);
                 }
                 let least = self.least_duration(pull, length);
                 if duration < least {
                     let shown = |time| Shown::of(time, Role::Duration).display(self.system).to_string();
                     let why = format!("is shorter than the pull can be with its joints: {}", shown(least));
-                    self.wrong("pull", pull, PullFile::duration, Complaint::advised(why, SLIP));
+                    self.wrong("pull", pull, PullFile::duration, (why, SLIP));
                 }
                 (duration, duration >= shortest)
             }
             (None, Some(rate)) => {
-                let moving = length / self.number("pull", pull, PullFile::rate).unwrap_or(rate.value);
+                let moving = length / pull.rate.given().unwrap_or(rate.value);
                 (self.with_stops(pull, moving, length)?, false)
             }
             (Some(_), Some(_)) => {
@@ -195,15 +193,14 @@ impl Resolver<'_> {
             }
             (None, None) => {
                 let why = "the duration of the pull is missing, and so is its rate";
-                let why = Complaint::advised(why, "add `duration: 6 h` or `rate: 10 m/h`");
+                let why = (why, "add `duration: 6 h` or `rate: 10 m/h`");
                 self.flaw(&pull.pipe_temperature, "pull.duration", why);
                 return None;
             }
         };
         let duration = duration.max(shortest);
         if !given {
-            let shown = AssumedValue::One(Shown::of(duration, Role::Duration));
-            self.assume("pull.duration", shown, Origin::Law(&DURATION));
+            self.assume_one("pull.duration", Cited::new(duration, Origin::Law(&DURATION)), Role::Duration);
         }
         Some(duration)
     }
@@ -218,7 +215,7 @@ impl Resolver<'_> {
         moving + joints.unwrap_or_default()
     }
 
-    fn fluids(&mut self) -> Result<Fluids, HandbookError> {
+    fn fluids(&mut self) -> Resolved<Fluids> {
         let density = |ratio: Ratio| water_density() * ratio;
         let ratios = self.handbook.ratios(["pull.fluid_light", "pull.fluid_clean", "pull.fluid_heavy"])?;
         let band = ratios.value.map(density);

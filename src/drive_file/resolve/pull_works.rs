@@ -1,20 +1,16 @@
 //! What comes with a pull: bore, contents, stops, strings, pull head, ramp room, returns.
 
-use super::Resolver;
 use super::line::Line;
+use super::{Resolved, Resolver};
 use crate::drive::{
     AssumedValue, BreakOutRule, CollapsedBore, Fill, FluidRule, HoleState, Laydown, PullReaction, PullWorks, Returns,
     UsualPull,
 };
-use crate::drive_file::{
-    CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, ReactionFile, ReturnsFile,
-    StemRemovalFile,
-};
-use crate::handbook::HandbookError;
+use crate::drive_file::{CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, ReactionFile};
 use crate::laws::soil::water_density;
 use crate::quantity::{Length, MassDensity, Measure, Role, Time};
 use crate::source::{Equation, Origin};
-use crate::yaml::{Complaint, Field};
+use crate::yaml::{Field, MayBe};
 
 /// Most stops and joints of one pull that are counted.
 const MOST_STOPS: f64 = 2_000.0;
@@ -34,8 +30,8 @@ impl Resolver<'_> {
         duration: Time,
         line: &Line,
         length: Length,
-    ) -> Result<PullWorks, HandbookError> {
-        let hole = match pull.hole.as_ref().map(|field| field.value) {
+    ) -> Resolved<PullWorks> {
+        let hole = match pull.hole.given() {
             Some(Hole::DryAndStable) => HoleState::Dry,
             Some(Hole::Fluid) | None => HoleState::Fluid,
         };
@@ -64,8 +60,8 @@ impl Resolver<'_> {
         Ok(PullWorks {
             hole,
             fill: self.fill(pull),
-            unit_drag: self.number("pull", pull, PullFile::unit_drag),
-            inside_pressure: self.number("pull", pull, PullFile::inside_pressure).unwrap_or_default(),
+            unit_drag: pull.unit_drag.given(),
+            inside_pressure: pull.inside_pressure.given().unwrap_or_default(),
             collapsed: self.collapsed(pull, line, length)?,
             score,
             score_at_best,
@@ -81,23 +77,23 @@ impl Resolver<'_> {
             ramp_depth: line.reception(),
             ramp_room: self.take("pull", pull, PullFile::ramp_room),
             reaction: pull.reaction.as_ref().map(|reaction| PullReaction {
-                area: self.number("pull.reaction", reaction, ReactionFile::area),
+                area: reaction.area.value,
                 allowable: self.take("pull.reaction", reaction, ReactionFile::allowable_pressure),
             }),
             returns: pull.returns.as_ref().map(|returns| Returns {
-                flow: self.number("pull.returns", returns, ReturnsFile::flow),
-                plastic_viscosity: self.number("pull.returns", returns, ReturnsFile::plastic_viscosity),
-                yield_point: self.number("pull.returns", returns, ReturnsFile::yield_point),
+                flow: returns.flow.value,
+                plastic_viscosity: returns.plastic_viscosity.value,
+                yield_point: returns.yield_point.value,
             }),
             break_out: self.break_out()?,
-            ground_temperature: self.number("pull", pull, PullFile::ground_temperature),
+            ground_temperature: pull.ground_temperature.given(),
             rest,
             strain,
         })
     }
 
     fn fill(&mut self, pull: &PullFile) -> Option<Fill> {
-        match pull.contents.as_ref().map(|field| field.value) {
+        match pull.contents.given() {
             Some(Contents::Water) => Some(Fill::Of(water_density())),
             Some(Contents::Empty) => Some(Fill::Of(MassDensity::default())),
             Some(Contents::Slurry) => Some(Fill::Slurry),
@@ -109,15 +105,10 @@ impl Resolver<'_> {
         }
     }
 
-    fn collapsed(
-        &mut self,
-        pull: &PullFile,
-        line: &Line,
-        length: Length,
-    ) -> Result<Option<CollapsedBore>, HandbookError> {
+    fn collapsed(&mut self, pull: &PullFile, line: &Line, length: Length) -> Resolved<Option<CollapsedBore>> {
         let Some(file) = &pull.collapsed_bore else { return Ok(None) };
         const PATH: &str = "pull.collapsed_bore";
-        let fallen = self.number(PATH, file, CollapsedBoreFile::length);
+        let fallen = file.length.value;
         if fallen > length {
             self.wrong(PATH, file, CollapsedBoreFile::length, "is longer than the drive");
         }
@@ -125,14 +116,14 @@ impl Resolver<'_> {
         Ok(Some(CollapsedBore {
             length: fallen,
             friction: self.or_row(PATH, Some(file), CollapsedBoreFile::friction, row).value,
-            unit_weight: self.number(PATH, file, CollapsedBoreFile::unit_weight),
+            unit_weight: file.unit_weight.value,
             depth: line.deepest(),
         }))
     }
 
     fn laydown(&mut self, pull: &PullFile) -> Option<Laydown> {
         let file = pull.laydown.as_ref()?;
-        let in_pit = file.place.as_ref().is_some_and(|field| field.value == Place::Pit);
+        let in_pit = file.place.given() == Some(Place::Pit);
         if in_pit {
             const WHY: &str = "a string joined in the pit comes down no ramp";
             self.wrong("pull", pull, PullFile::ramp_angle, WHY);
@@ -140,7 +131,7 @@ impl Resolver<'_> {
             self.wrong("pull", pull, PullFile::ramp_room, WHY);
         }
         Some(Laydown {
-            length: self.number("pull.laydown", file, LaydownFile::length),
+            length: file.length.value,
             in_pit,
             joint_time: self.take("pull.laydown", file, LaydownFile::joint_time),
         })
@@ -148,9 +139,9 @@ impl Resolver<'_> {
 
     fn rods(&mut self, pull: &PullFile, length: Length) -> Option<(Length, Time)> {
         let file = pull.stem_removal.as_ref()?;
-        let every = self.number("pull.stem_removal", file, StemRemovalFile::every);
+        let every = file.every.value;
         self.counted(&file.every, "pull.stem_removal.every", length, every);
-        Some((every, self.number("pull.stem_removal", file, StemRemovalFile::takes)))
+        Some((every, file.takes.value))
     }
 
     fn counted<T>(&mut self, field: &Field<T>, path: &str, length: Length, every: Length) {
@@ -170,14 +161,14 @@ impl Resolver<'_> {
             }
         }
         if let Some(file) = &pull.laydown {
-            let excess = pull.excess_length.as_ref().map(|field| field.value);
+            let excess = pull.excess_length.given();
             let excess = excess.or_else(|| self.handbook.length("laydown.handling").ok().map(|row| row.value))?;
             let strings = ((length + excess) / file.length.value).si();
             if strings > 1.0 && strings.is_finite() {
                 self.counted(&file.length, "pull.laydown.length", length + excess, file.length.value);
                 let Some(joint_time) = &file.joint_time else {
                     let why = "the pull stands for joints, and how long is missing";
-                    let why = Complaint::advised(why, "add `joint_time: 2 h`, fusion and cooling included");
+                    let why = (why, "add `joint_time: 2 h`, fusion and cooling included");
                     self.flaw(&file.length, "pull.laydown.joint_time", why);
                     return None;
                 };
@@ -187,7 +178,7 @@ impl Resolver<'_> {
         Some(duration)
     }
 
-    fn usual_pull(&self) -> Result<UsualPull, HandbookError> {
+    fn usual_pull(&self) -> Resolved<UsualPull> {
         Ok(UsualPull {
             stem_joint: self.handbook.force("usual.stem_pull")?,
             ramp: self.handbook.length("usual.ramp")?,
@@ -197,14 +188,14 @@ impl Resolver<'_> {
     }
 
     /// What fluid holds ground that runs.
-    pub(super) fn fluid_rule(&self) -> Result<FluidRule, HandbookError> {
+    pub(super) fn fluid_rule(&self) -> Resolved<FluidRule> {
         Ok(FluidRule {
             over_water: self.handbook.pressure("bore.fluid_over_water")?,
             over_crown: self.handbook.length("bore.fluid_over_crown")?,
         })
     }
 
-    fn break_out(&self) -> Result<BreakOutRule, HandbookError> {
+    fn break_out(&self) -> Resolved<BreakOutRule> {
         let table = self.handbook.fluid_pressure_limit()?;
         Ok(BreakOutRule {
             strain: table.value("strain_low")?.value,

@@ -1,11 +1,11 @@
 //! PVC pressure pipe: jacked, where its joint sets the force; pulled, fused into a string or with restrained joints.
 
-use super::Resolver;
 use super::applies::{Applies, IDLE_LENGTH, NOT_PUSHED, PULLED, RATINGS, STRENGTHS, keys};
 use super::label::size_text;
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::pe_strength::{bracket, rising};
 use super::row::{Pulled, Pushed, Section};
+use super::{Resolved, Resolver};
 use super::{iron, sizes};
 use crate::drive::{BY_ITS_MAKER, Barrel, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::fields::Keys;
@@ -14,7 +14,7 @@ use crate::handbook::{Family, HandbookError};
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::Cited;
-use crate::yaml::Complaint;
+use crate::yaml::{Complaint, MayBe};
 
 pub(super) const JACKED: Pushed = Pushed {
     what: "PVC",
@@ -129,7 +129,7 @@ impl Resolver<'_> {
     }
 
     fn pvc_wall(&mut self, of: &Listed<'_>, outside_diameter: Cited<Length>) -> Option<Cited<Length>> {
-        match (self.given_wall(of, outside_diameter.value), of.pipe.sdr.as_ref().map(|field| field.value)) {
+        match (self.given_wall(of, outside_diameter.value), of.pipe.sdr.given()) {
             (Some(wall), None) => Some(wall),
             (None, Some(ratio)) => Some(outside_diameter.map(|outside| outside / ratio)),
             (Some(_), Some(_)) => {
@@ -159,7 +159,7 @@ impl Resolver<'_> {
 
     /// Rows of factors around the wall temperature. Colder than the first row counts as the first; colder than the
     /// least and warmer than the last are refused.
-    fn pvc_temperature(&mut self, of: &Listed<'_>, pull: &Pull) -> Resolved<Option<FactorPoints>> {
+    fn pvc_temperature(&mut self, _of: &Listed<'_>, pull: &Pull) -> Resolved<Option<FactorPoints>> {
         let table = self.handbook.pvc_temperature()?;
         let rows = rising(table.rows.iter().map(|row| (row.value.at.value, row.value.factor.value)));
         let no_row = || HandbookError::NoRow { table: table.id, wanted: "any".to_owned() };
@@ -168,7 +168,7 @@ impl Resolver<'_> {
         let least = self.handbook.pull_temperature()?.value("pvc_least")?.value;
         let wall = pull.temperature;
         if !(wall >= least && wall <= warmest) {
-            if let Some(field) = of.file.pull.as_ref().map(|pull| &pull.pipe_temperature) {
+            if let Some(field) = self.file.pull.as_ref().map(|pull| &pull.pipe_temperature) {
                 let complaint = Complaint::from("PVC pipe is pulled between 5 degC and 60 degC only");
                 let complaint = complaint.advise("colder it is brittle, warmer no factor is known");
                 self.flaw(field, "pull.pipe_temperature", complaint);

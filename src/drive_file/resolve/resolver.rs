@@ -1,6 +1,7 @@
 //! What resolving has found, and how it tells what is wrong or assumed.
 
 use crate::drive::{Assumed, AssumedValue, Concern, NotGiven, Unusual};
+use crate::drive_file::DriveFile;
 use crate::drive_file::examples::in_us_units;
 use crate::drive_file::flaw::Flaw;
 use crate::handbook::{Handbook, HandbookError};
@@ -8,8 +9,12 @@ use crate::quantity::{Measure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Origin};
 use crate::yaml::{Complaint, Field, Handle};
 
+/// What the handbook may fail at.
+pub(super) type Resolved<T> = Result<T, HandbookError>;
+
 /// What resolving has found so far.
 pub(super) struct Resolver<'a> {
+    pub(super) file: &'a DriveFile,
     pub(super) handbook: &'a Handbook,
     pub(super) flaws: Vec<Flaw>,
     pub(super) assumed: Vec<Assumed>,

@@ -1,10 +1,9 @@
 //! Planned stops, and how much harder things move after one.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Restart, RestartByGround, Rests, Work};
-use crate::drive_file::{DriveFile, StopFile};
 use crate::handbook::{HandbookError, Lubrication};
-use crate::quantity::{Length, Measure, Role, Shown};
+use crate::quantity::{Length, Measure, Role};
 use crate::source::{Equation, Origin};
 
 /// What is taken where the file plans no stops and the work stands at night.
@@ -20,13 +19,13 @@ const MOST_STOPS: usize = 200;
 
 impl Resolver<'_> {
     /// The planned stops, and what any stop does.
-    pub(super) fn rests(&mut self, file: &DriveFile, work: &Work, length: Length) -> Result<Rests, HandbookError> {
-        let planned = self.stops(file, length);
+    pub(super) fn rests(&mut self, work: &Work, length: Length) -> Resolved<Rests> {
+        let planned = self.stops(length);
         if planned.is_empty() && work.shifts_between_nights().is_some() {
             self.assume_word("stops", "a night in each stage of more than a day", Origin::Law(&NIGHTS));
         }
         let stands = !planned.is_empty() || work.shifts_between_nights().is_some();
-        let (clay, granular) = match file.lubrication.value {
+        let (clay, granular) = match self.file.lubrication.value {
             Lubrication::None | Lubrication::NotMetered => ("clay", "granular"),
             Lubrication::Metered => ("clay_metered", "granular"),
             Lubrication::Logged => ("logged", "logged"),
@@ -46,7 +45,7 @@ impl Resolver<'_> {
         Ok(Rests { planned, stem: self.restart("stem", stands)?, casing, pipe, breakdown, slow })
     }
 
-    fn restart(&mut self, key: &str, tell: bool) -> Result<Restart, HandbookError> {
+    fn restart(&mut self, key: &str, tell: bool) -> Resolved<Restart> {
         let table = self.handbook.restart_factor()?;
         let (likely, high) = (table.cell(key, |row| &row.likely)?, table.cell(key, |row| &row.high)?);
         if !(likely.value.si() >= 1.0 && likely.value <= high.value) {
@@ -54,8 +53,7 @@ impl Resolver<'_> {
             return Err(HandbookError::Unfit { table: "restart_factor", row: key.to_owned(), why });
         }
         if tell {
-            let shown = |factor| Shown::of(factor, Role::Ratio);
-            let value = AssumedValue::Range(shown(likely.value), shown(high.value));
+            let value = AssumedValue::range(likely.value, high.value, Role::Ratio);
             let what =
                 format!("restart after a stop, {}: factor on the likely and on the high friction", row_name(key));
             self.assume(what, value, likely.origin);
@@ -64,15 +62,15 @@ impl Resolver<'_> {
     }
 
     /// Planned stops, in order.
-    fn stops(&mut self, file: &DriveFile, length: Length) -> Vec<Length> {
-        if let Some(one_too_many) = file.stops.get(MOST_STOPS) {
+    fn stops(&mut self, length: Length) -> Vec<Length> {
+        if let Some(one_too_many) = self.file.stops.get(MOST_STOPS) {
             self.flaw(&one_too_many.at, &format!("stops[{MOST_STOPS}].at"), format!("more than {MOST_STOPS} stops"));
             return Vec::new();
         }
         let mut stops = Vec::new();
-        for (index, stop) in file.stops.iter().enumerate() {
+        for (index, stop) in self.file.stops.iter().enumerate() {
             let path = format!("stops[{index}]");
-            let at = self.number(&path, stop, StopFile::at);
+            let at = stop.at.value;
             if at > length {
                 self.flaw_of_length(&stop.at, &format!("{path}.at"), "lies beyond the drive");
             }

@@ -1,10 +1,10 @@
 //! What a material tells in its row: what applies to it, its sizes, and what it bears.
 
-use super::Resolver;
 use super::applies::Applies;
 use super::jacked::Barrel;
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
 use super::sizes::Known;
+use super::{Resolved, Resolver};
 use crate::drive::{Capacity, JackedPipe, Pull, PulledPipe};
 use crate::handbook::Family;
 use crate::quantity::{Length, LineLoad, Ratio};

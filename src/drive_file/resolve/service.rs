@@ -1,15 +1,15 @@
 //! A rigid pipe in service: strength by class or from the file, bedding, traffic by cover.
 
 use super::label::same_size;
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Concern, Ends, Pipe, PipeInService, Place, Stretch};
-use crate::drive_file::{Annulus, CandidateFile, CrushingFile, DriveFile, LoadCode, Traffic};
+use crate::drive_file::{Annulus, CandidateFile, CrushingFile, LoadCode, Traffic};
 use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError};
 use crate::law::Law;
 use crate::laws::earth_load::StrengthOfClass;
 use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Origin};
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 /// What is taken for the traffic over the pipe.
 const ROAD: Equation = Equation::judged(
@@ -62,23 +62,22 @@ impl Resolver<'_> {
     /// the file and those that are proposed.
     pub(super) fn in_service(
         &mut self,
-        file: &DriveFile,
         listed: &[CandidateFile],
         stretches: &[Stretch],
         pipes: &mut [Pipe],
-    ) -> Result<(), HandbookError> {
+    ) -> Resolved<()> {
         // With a faulty candidate the two lists do not go together, and there is no drive anyway.
         if pipes.len() < listed.len() {
             return Ok(());
         }
         let asked = pipes.iter().any(is_rigid) || listed.iter().any(|candidate| candidate.crushing.is_some());
         let friction = if asked { self.side_friction(stretches)? } else { Vec::new() };
-        let ends = Self::driven_over(file);
-        let rings = self.rings(file, ends, stretches, pipes)?;
+        let ends = Self::driven_over(self.file);
+        let rings = self.rings(ends, stretches, pipes)?;
         let traffic = ends.high;
-        let code = Self::load_code(file);
-        if (asked || rings) && file.traffic.is_none() {
-            let told = file.surface.as_ref().is_some_and(|surface| surface.over.is_some());
+        let code = Self::load_code(self.file);
+        if (asked || rings) && self.file.traffic.is_none() {
+            let told = self.file.surface.as_ref().is_some_and(|surface| surface.over.is_some());
             let origin = if told { Origin::File(&FieldName("surface.over")) } else { Origin::Law(&ROAD) };
             self.assume_word("traffic", traffic.key(), origin);
         }
@@ -87,7 +86,7 @@ impl Resolver<'_> {
             let Some(strength) = self.crushing(index, &path, candidate, pipe)? else { continue };
             let service = self.about(Concern::Pipe(index), |it| it.service(&path, candidate, pipe, strength))?;
             let outside_diameter = pipe.outside_diameter.value;
-            let along = |traffic: Traffic| -> Result<Vec<Option<Place>>, HandbookError> {
+            let along = |traffic: Traffic| -> Resolved<Vec<Option<Place>>> {
                 let mut places = Vec::new();
                 for (stretch, friction) in stretches.iter().zip(&friction) {
                     let live = self.live((traffic, code), stretch.way.shallowest - outside_diameter)?;
@@ -105,7 +104,7 @@ impl Resolver<'_> {
     }
 
     /// Side pressure times friction of every stretch; that of the worse ground of a mixed face.
-    fn side_friction(&mut self, stretches: &[Stretch]) -> Result<Vec<Ratio>, HandbookError> {
+    fn side_friction(&mut self, stretches: &[Stretch]) -> Resolved<Vec<Ratio>> {
         let mut all = Vec::new();
         for (index, stretch) in stretches.iter().enumerate() {
             let is_wet = stretch.way.is_wet();
@@ -134,23 +133,16 @@ impl Resolver<'_> {
         path: &str,
         candidate: &CandidateFile,
         pipe: &Pipe,
-    ) -> Result<Option<Ends<Strength>>, HandbookError> {
+    ) -> Resolved<Option<Ends<Strength>>> {
         let Some(field) = &candidate.crushing else {
             if let Some(usual) = self.usual_crushing(candidate, pipe)? {
-                let shown = |strength: &Strength| Shown::of(strength.ultimate.value, Role::LineWeight);
-                let value = match (shown(&usual.low), shown(&usual.high)) {
-                    (low, high) if low == high => AssumedValue::One(low),
-                    (low, high) => AssumedValue::Range(low, high),
-                };
-                let origin = usual.low.ultimate.origin;
-                self.about(Concern::Pipe(index), |it| it.assume(format!("{path}.crushing"), value, origin));
+                let [low, high] = [usual.low.ultimate, usual.high.ultimate];
+                let value = AssumedValue::range(low.value, high.value, Role::LineWeight);
+                self.about(Concern::Pipe(index), |it| it.assume(format!("{path}.crushing"), value, low.origin));
                 return Ok(Some(usual));
             }
             if let Some(annulus) = &candidate.annulus {
-                let why = Complaint::advised(
-                    "says nothing without the crushing strength of the pipe",
-                    "add `crushing: 60 kN/m`",
-                );
+                let why = ("says nothing without the crushing strength of the pipe", "add `crushing: 60 kN/m`");
                 self.flaw(annulus, &format!("{path}.annulus"), why);
             }
             return Ok(None);
@@ -164,7 +156,7 @@ impl Resolver<'_> {
             CrushingFile::Strength(strength) => {
                 if !(strength.si() > 0.0 && strength.si().is_finite()) {
                     let why = "expected a force per length above zero";
-                    self.flaw(field, &place, Complaint::advised(why, "write for example \"60 kN/m\""));
+                    self.flaw(field, &place, (why, "write for example \"60 kN/m\""));
                 }
                 let ultimate = Cited::given(*strength, &FieldName("candidates[].crushing"));
                 return Ok(Some(Ends::same(Strength { ultimate, cracked: None })));
@@ -175,7 +167,7 @@ impl Resolver<'_> {
         let Some(row) = table.get(key) else {
             let known = table.rows.iter().map(|row| row.key.as_str()).collect::<Vec<_>>().join(", ");
             let why = format!("there is no crushing class \"{key}\"");
-            self.flaw(field, &place, Complaint::advised(why, format!("write one of: {known}; or the strength itself")));
+            self.flaw(field, &place, (why, format!("write one of: {known}; or the strength itself")));
             return Ok(None);
         };
         let of_clay = row.value.standard.value.0 == "EN 295-1";
@@ -192,8 +184,8 @@ impl Resolver<'_> {
     }
 
     /// The least and the most that a pipe of this material and size usually has.
-    fn usual_crushing(&self, candidate: &CandidateFile, pipe: &Pipe) -> Result<Option<Ends<Strength>>, HandbookError> {
-        let classes = |low, high| -> Result<Option<Ends<Strength>>, HandbookError> {
+    fn usual_crushing(&self, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Option<Ends<Strength>>> {
+        let classes = |low, high| -> Resolved<Option<Ends<Strength>>> {
             let table = self.handbook.crushing_class()?;
             let class = |key| Ok::<_, HandbookError>(of_class(table.row(key)?, candidate));
             Ok(Some(Ends { low: class(low)?, high: class(high)? }))
@@ -221,11 +213,11 @@ impl Resolver<'_> {
         candidate: &CandidateFile,
         pipe: &Pipe,
         strength: Ends<Strength>,
-    ) -> Result<Ends<PipeInService>, HandbookError> {
+    ) -> Resolved<Ends<PipeInService>> {
         let factors = self.handbook.earth_load_factor()?;
         let beddings = self.handbook.bedding_factor()?;
         let lengths = self.handbook.earth_load_length()?;
-        let annulus = candidate.annulus.as_ref().map(|field| field.value);
+        let annulus = candidate.annulus.given();
         if annulus.is_none() {
             self.assume_word(format!("{path}.annulus"), Annulus::Open.key(), Origin::Law(&NOT_GROUTED));
         }
@@ -236,9 +228,8 @@ impl Resolver<'_> {
                 let low = table.cell("guided_stable", |row| &row.low)?;
                 let high = table.row("guided_stable")?.map(|row| row.high.value);
                 let bores = Ends { low: low.value, high: high.value }.map(|radius| pipe.bore.value + 2.0 * radius);
-                let shown = |bore| Shown::of(bore, Role::Diameter);
                 let what = format!("{path}: bore that the earth load hangs in");
-                self.assume(what, AssumedValue::Range(shown(bores.low), shown(bores.high)), high.origin);
+                self.assume(what, AssumedValue::range(bores.low, bores.high, Role::Diameter), high.origin);
                 bores
             }
         };
@@ -275,7 +266,7 @@ impl Resolver<'_> {
         &self,
         (traffic, code): (Traffic, LoadCode),
         cover: Length,
-    ) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
+    ) -> Resolved<Option<(Pressure, Ratio)>> {
         let loads: &[&str] = match (traffic, code) {
             (Traffic::None, _) => return Ok(Some((Pressure::default(), Ratio::from(1.0)))),
             // The older load is the greater where the other has no row.
@@ -296,12 +287,7 @@ impl Resolver<'_> {
     }
 
     /// Pressure of one load under a cover, and impact on it; none where the cover is less than its rows have.
-    fn live_load(
-        &self,
-        traffic: Traffic,
-        load: &str,
-        cover: Length,
-    ) -> Result<Option<(Pressure, Ratio)>, HandbookError> {
+    fn live_load(&self, traffic: Traffic, load: &str, cover: Length) -> Resolved<Option<(Pressure, Ratio)>> {
         let table = self.handbook.live_load()?;
         let rows = table.rows.iter().filter(|row| row.value.load.value.0 == load && row.value.cover.value <= cover);
         let deepest =
@@ -314,7 +300,7 @@ impl Resolver<'_> {
             // The European railway has bands of its own.
             (band.value.load.value.0 == load || (load != "LM71" && band.value.load.value.0 == traffic.key()))
                 && band.value.cover_from.value <= cover
-                && band.value.cover_to.as_ref().is_none_or(|to| cover <= to.value)
+                && band.value.cover_to.given().is_none_or(|to| cover <= to)
         });
         let impact = bands.map(|band| band.value.factor.value).reduce(Ratio::max);
         let impact = impact.ok_or_else(|| no_row("impact_factor", traffic.key()))?;

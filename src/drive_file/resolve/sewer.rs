@@ -1,9 +1,9 @@
 //! Flow and grade of a gravity sewer.
 
-use super::Resolver;
-use crate::drive::{AssumedValue, Gravity, Pipe, Sewer};
+use super::{Resolved, Resolver};
+use crate::drive::{Gravity, Pipe, Sewer};
 use crate::drive_file::{DriveFile, FlowFile};
-use crate::handbook::{HandbookError, Service};
+use crate::handbook::Service;
 use crate::law::Law;
 use crate::laws::hydraulics::SlopeForVelocity;
 use crate::quantity::{Length, Measure, Ratio, Role};
@@ -13,12 +13,12 @@ use crate::source::{Cited, FieldName};
 const SHORT_OF_SIZE: f64 = 0.05;
 
 impl Resolver<'_> {
-    pub(super) fn gravity(&mut self, file: &DriveFile) -> Result<Option<Gravity>, HandbookError> {
-        let gravity = file.service.value == Service::GravitySewer;
-        let flow = file.design_flow.as_ref();
+    pub(super) fn gravity(&mut self) -> Resolved<Option<Gravity>> {
+        let gravity = self.file.service.value == Service::GravitySewer;
+        let flow = self.file.design_flow.as_ref();
         if !gravity {
             const WHY: &str = "is for gravity sewers";
-            self.wrong("", file, DriveFile::half_wave, WHY);
+            self.wrong("", self.file, DriveFile::half_wave, WHY);
             if let Some(flow) = flow {
                 self.wrong("design_flow", flow, FlowFile::min, WHY);
                 self.wrong("design_flow", flow, FlowFile::max, WHY);
@@ -35,7 +35,7 @@ impl Resolver<'_> {
                 self.wrong("design_flow", flow, FlowFile::min, "is more than the greatest flow");
             }
         }
-        let half_wave = self.take("", file, DriveFile::half_wave);
+        let half_wave = self.take("", self.file, DriveFile::half_wave);
         Ok(Some(Gravity {
             roughness,
             flow_min,
@@ -48,12 +48,7 @@ impl Resolver<'_> {
     }
 
     /// What a candidate is as a sewer. A bore that is not known is taken as the nominal size.
-    pub(super) fn sewer(
-        &mut self,
-        index: usize,
-        pipe: &Pipe,
-        service: Service,
-    ) -> Result<Option<Sewer>, HandbookError> {
+    pub(super) fn sewer(&mut self, index: usize, pipe: &Pipe, service: Service) -> Resolved<Option<Sewer>> {
         if service != Service::GravitySewer {
             return Ok(None);
         }
@@ -68,15 +63,15 @@ impl Resolver<'_> {
             return Ok(None);
         }
         if pipe.pulled.is_none() {
-            let word = AssumedValue::One(crate::quantity::Shown::of(inside.value, Role::Diameter));
-            self.assume(format!("candidates[{index}].inside diameter, for flow and slope"), word, inside.origin);
+            let what = format!("candidates[{index}].inside diameter, for flow and slope");
+            self.assume_one(what, inside, Role::Diameter);
         }
         let (sag, sag_is_real) = self.sag(inside.value)?;
         Ok(Some(Sewer { inside, least_slope: self.least_slope(inside.value)?, sag, sag_is_real }))
     }
 
     /// The row of the largest size that the bore fills, or the slope of the same velocity for a smaller one.
-    fn least_slope(&self, inside: Length) -> Result<Cited<Ratio>, HandbookError> {
+    fn least_slope(&self, inside: Length) -> Resolved<Cited<Ratio>> {
         let table = self.handbook.sewer_min_slope()?;
         let fits = |size: Length| size * (1.0 - SHORT_OF_SIZE) <= inside;
         let row = table
@@ -93,7 +88,7 @@ impl Resolver<'_> {
     }
 
     /// The sag that is accepted for the size, and whether by a code: elsewhere by habit.
-    fn sag(&self, inside: Length) -> Result<(Cited<Length>, bool), HandbookError> {
+    fn sag(&self, inside: Length) -> Resolved<(Cited<Length>, bool)> {
         const CODE: &str = "sewer_6_to_10_in";
         let table = self.handbook.sag_limit()?;
         let row = table.row(CODE)?;

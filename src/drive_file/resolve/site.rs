@@ -1,7 +1,7 @@
 //! What surrounds the bore: surface, crossed services, cover, settlement, open face.
 
 use super::line::Line;
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{
     AssumedValue, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
 };
@@ -9,7 +9,7 @@ use crate::drive_file::{CrossingFile, DriveFile, FacePressureFile, Over, PitFile
 use crate::handbook::{GroundClass, HandbookError, Spoil};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, FieldName, Origin};
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 /// Method of the rows of cover under a road.
 const UNDER_ROAD: &str = "directional drilling under a road";
@@ -19,14 +19,14 @@ const MOST_CROSSINGS: usize = 200;
 impl Resolver<'_> {
     pub(super) fn site(
         &mut self,
-        file: &DriveFile,
         line: &Line,
         stretches: &[Stretch],
         stem: &Stem,
         shift: Cited<Time>,
-    ) -> Result<Surroundings, HandbookError> {
+    ) -> Resolved<Surroundings> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
         let water = |stretch: Option<&Stretch>| stretch.and_then(|stretch| stretch.way.table);
+        let file = self.file;
         let mut pit = |pit: Option<&PitFile>, path: &str, at, stretch| {
             let invert = line.invert(at);
             let area = pit.and_then(|pit| self.take(path, pit, PitFile::area));
@@ -37,93 +37,95 @@ impl Resolver<'_> {
         let launch = pit(Some(&file.launch), "launch", Length::default(), stretches.first());
         let reception = pit(file.reception.as_ref(), "reception", length, stretches.last());
         Ok(Surroundings {
-            gravity: self.gravity(file)?,
-            surface: self.surface(file)?,
-            crossings: self.crossings(file, line, stretches, length)?,
-            crossings_are_told: file.crossings.is_some(),
-            movement: self.movement(file, stretches)?,
+            gravity: self.gravity()?,
+            surface: self.surface()?,
+            crossings: self.crossings(line, stretches, length)?,
+            crossings_are_told: self.file.crossings.is_some(),
+            movement: self.movement(stretches)?,
             cover: self.cover(line, stretches)?,
-            face: self.face_rule(file)?,
+            face: self.face_rule()?,
             launch,
             reception,
-            pit_rules: self.pit_rules(file, stem)?,
-            plug: self.take("", file, DriveFile::plug),
-            pace: self.pace(file, stretches, stem, [&launch, &reception], shift)?,
+            pit_rules: self.pit_rules(stem)?,
+            plug: self.take("", self.file, DriveFile::plug),
+            pace: self.pace(stretches, stem, [&launch, &reception], shift)?,
         })
     }
 
-    fn surface(&mut self, file: &DriveFile) -> Result<Surface, HandbookError> {
-        let surface = file.surface.as_ref();
-        let over = surface.and_then(|surface| surface.over.as_ref()).map_or(Over::Open, |field| field.value);
-        let traffic = file.traffic.as_ref().map(|field| field.value);
+    fn surface(&mut self) -> Resolved<Surface> {
+        let surface = self.file.surface.as_ref();
+        let over = surface.and_then(|surface| surface.over.given()).unwrap_or(Over::Open);
+        let traffic = self.file.traffic.given();
         if let (Some(field), Some(traffic)) = (surface.and_then(|surface| surface.over.as_ref()), traffic) {
             let fits = Traffic::of(over);
             if traffic != fits {
                 let complaint = format!("is {}, but traffic is {}", over.key(), traffic.key());
                 let advice = format!("leave out `traffic`, or write `traffic: {}`", fits.key());
-                self.flaw(field, "surface.over", Complaint::advised(complaint, advice));
+                self.flaw(field, "surface.over", (complaint, advice));
             }
         }
         let permits = surface.and_then(|surface| surface.railway_permits.as_ref());
         if let Some(field) = permits.filter(|_| over != Over::Railway && traffic != Some(Traffic::Railway)) {
-            let why = Complaint::advised("no railway is told over the bore", "add `over: railway`, or leave it out");
+            let why = ("no railway is told over the bore", "add `over: railway`, or leave it out");
             self.flaw(field, "surface.railway_permits", why);
         }
         let settlement = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_settlement));
         let slope = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_slope));
         // Nothing told of what lies over it: a road may.
         let is_open = surface.is_some_and(|surface| surface.over.is_some()) && over == Over::Open;
-        let usual = match (over, traffic) {
-            (Over::Railway, _) | (_, Some(Traffic::Railway)) => Some(["settlement.rail_least", "settlement.rail_most"]),
-            _ if is_open => None,
-            _ => Some(["settlement.road_least", "settlement.road_most"]),
+        let is_railway = over == Over::Railway || traffic == Some(Traffic::Railway);
+        let usual = match (is_railway, is_open) {
+            (true, _) => Some(["settlement.rail_least", "settlement.rail_most"]),
+            (false, true) => None,
+            (false, false) => Some(["settlement.road_least", "settlement.road_most"]),
         };
         Ok(Surface {
             uncased: permits.is_some(),
             is_told: surface.is_some_and(|surface| surface.over.is_some())
                 || traffic.is_some_and(|told| told != Traffic::None),
             road: over == Over::Road || traffic == Some(Traffic::Highway),
-            railway: over == Over::Railway || traffic == Some(Traffic::Railway),
+            railway: is_railway,
             is_limited: settlement.is_some() || slope.is_some(),
-            settlement: match (settlement, usual) {
-                (Some(told), _) => Some(Ends::same(told)),
-                (None, Some(keys)) => {
-                    let ends = self.lengths(keys)?;
-                    self.assume_one("surface.allowed_settlement", ends.low, Role::Settlement);
-                    Some(ends)
+            settlement: match usual {
+                Some(keys) => {
+                    Some(self.limit(("surface.allowed_settlement", Role::Settlement), settlement, self.lengths(keys)?))
                 }
-                (None, None) => None,
+                None => settlement.map(Ends::same),
             },
             // A pavement follows a trough; a track does not.
-            slope: match (slope, over == Over::Railway || traffic == Some(Traffic::Railway)) {
-                (Some(told), _) => Some(Ends::same(told)),
-                (None, true) => {
-                    let ends = self.slopes()?;
-                    self.assume_one("surface.allowed_slope", ends.low, Role::Slope);
-                    Some(ends)
-                }
-                (None, false) => None,
+            slope: if is_railway {
+                Some(self.limit(("surface.allowed_slope", Role::Slope), slope, self.slopes()?))
+            } else {
+                slope.map(Ends::same)
             },
         })
     }
 
-    fn slopes(&self) -> Result<Ends<Cited<Ratio>>, HandbookError> {
+    /// A limit that the file tells, or what is usual at both ends, the least of which is listed as assumed.
+    fn limit<Q: Measure>(
+        &mut self,
+        (path, role): (&str, Role),
+        told: Option<Cited<Q>>,
+        usual: Ends<Cited<Q>>,
+    ) -> Ends<Cited<Q>> {
+        if let Some(told) = told {
+            return Ends::same(told);
+        }
+        self.assume_one(path, usual.low, role);
+        usual
+    }
+
+    fn slopes(&self) -> Resolved<Ends<Cited<Ratio>>> {
         let ratio = |key| self.handbook.ratio(key);
         Ok(Ends { low: ratio("settlement.slope_least")?, high: ratio("settlement.slope_most")? })
     }
 
-    fn lengths(&self, [least, most]: [&'static str; 2]) -> Result<Ends<Cited<Length>>, HandbookError> {
+    fn lengths(&self, [least, most]: [&'static str; 2]) -> Resolved<Ends<Cited<Length>>> {
         Ok(Ends { low: self.handbook.length(least)?, high: self.handbook.length(most)? })
     }
 
-    fn crossings(
-        &mut self,
-        file: &DriveFile,
-        line: &Line,
-        stretches: &[Stretch],
-        length: Length,
-    ) -> Result<Vec<Crossing>, HandbookError> {
-        let told = file.crossings.as_deref().unwrap_or_default();
+    fn crossings(&mut self, line: &Line, stretches: &[Stretch], length: Length) -> Resolved<Vec<Crossing>> {
+        let told = self.file.crossings.as_deref().unwrap_or_default();
         if let Some(one_too_many) = told.get(MOST_CROSSINGS) {
             let path = format!("crossings[{MOST_CROSSINGS}]");
             self.flaw(&one_too_many.at, &path, format!("more than {MOST_CROSSINGS} crossed services"));
@@ -132,12 +134,12 @@ impl Resolver<'_> {
         let mut crossings = Vec::new();
         for (index, crossing) in told.iter().enumerate() {
             let path = format!("crossings[{index}]");
-            let at = self.number(&path, crossing, CrossingFile::at);
+            let at = crossing.at.value;
             if at > length {
                 self.flaw_of_length(&crossing.at, &format!("{path}.at"), "lies beyond the drive");
             }
-            let depth = self.number(&path, crossing, CrossingFile::depth);
-            let beside = self.number(&path, crossing, CrossingFile::beside).unwrap_or_default();
+            let depth = crossing.depth.value;
+            let beside = crossing.beside.given().unwrap_or_default();
             let settlement = self.take(&path, crossing, CrossingFile::allowed_settlement);
             let slopes = self.slopes()?;
             let slope = self.take(&path, crossing, CrossingFile::allowed_slope);
@@ -153,14 +155,8 @@ impl Resolver<'_> {
             } else {
                 ["settlement.service_least", "settlement.service_most"]
             })?;
-            if settlement.is_none() {
-                self.assume_one(format!("{path}.allowed_settlement"), usual.low, Role::Settlement);
-            }
-            let settlement = settlement.map_or(usual, Ends::same);
-            if slope.is_none() {
-                self.assume_one(format!("{path}.allowed_slope"), slopes.low, Role::Slope);
-            }
-            let slope = slope.map_or(slopes, Ends::same);
+            let settlement = self.limit((&format!("{path}.allowed_settlement"), Role::Settlement), settlement, usual);
+            let slope = self.limit((&format!("{path}.allowed_slope"), Role::Slope), slope, slopes);
             crossings.push(Crossing {
                 is_limited,
                 name,
@@ -177,24 +173,24 @@ impl Resolver<'_> {
         Ok(crossings)
     }
 
-    fn movement(&mut self, file: &DriveFile, stretches: &[Stretch]) -> Result<Movement, HandbookError> {
+    fn movement(&mut self, stretches: &[Stretch]) -> Resolved<Movement> {
         let losses = self.handbook.volume_loss()?;
         let face_loss = losses.span("closed_usual")?;
         let mut troughs = Vec::new();
         for stretch in stretches {
             troughs.push(self.trough(stretch)?);
         }
-        let (table, slurry) = (self.handbook.hole_overcut()?, file.spoil.as_ref().map(|spoil| spoil.value));
+        let (table, slurry) = (self.handbook.hole_overcut()?, self.file.spoil.given());
         let row = table.row(if slurry == Some(Spoil::Slurry) { "machine_annulus" } else { "guided_stable" })?.value;
         let most = row.high.value;
-        let overcut = Ends { low: row.low.as_ref().map_or(most, |low| low.value), high: most };
+        let overcut = Ends { low: row.low.given().unwrap_or(most), high: most };
         let closes = self.handbook.ratio("settlement.annulus_left")?;
         let closes_grouted = self.handbook.ratio("settlement.annulus_grouted")?;
         Ok(Movement { overcut, closes, closes_grouted, troughs, face_loss })
     }
 
     /// Width of the trough and closure of the annulus by ground; both ends of a mixed face.
-    fn trough(&mut self, stretch: &Stretch) -> Result<Option<Trough>, HandbookError> {
+    fn trough(&mut self, stretch: &Stretch) -> Resolved<Option<Trough>> {
         let widths = self.handbook.trough_width()?;
         let wet = stretch.way.is_wet();
         let key = |class| match class {
@@ -231,7 +227,7 @@ impl Resolver<'_> {
         Ok(trough)
     }
 
-    fn cover(&mut self, line: &Line, stretches: &[Stretch]) -> Result<Cover, HandbookError> {
+    fn cover(&mut self, line: &Line, stretches: &[Stretch]) -> Resolved<Cover> {
         let table = self.handbook.minimum_cover()?;
         let loose = stretches
             .iter()
@@ -240,7 +236,7 @@ impl Resolver<'_> {
         let mut drilled = Vec::new();
         for row in table.iter().filter(|row| row.value.value.method.value.0 == UNDER_ROAD) {
             let least = row.value.value.cover.as_ref().ok_or_else(|| no_row("minimum_cover", UNDER_ROAD))?.value;
-            let to = row.value.value.diameter_to.as_ref().map(|to| to.value);
+            let to = row.value.value.diameter_to.given();
             drilled.push((to, Cited::new(least, row.origin)));
         }
         drilled.sort_by(|a, b| {
@@ -266,7 +262,7 @@ impl Resolver<'_> {
         })
     }
 
-    fn face_rule(&mut self, file: &DriveFile) -> Result<FaceRule, HandbookError> {
+    fn face_rule(&mut self) -> Resolved<FaceRule> {
         let table = self.handbook.stability_number()?;
         let from = |key: &str| table.cell(key, |row| &row.from);
         let (warn, refuse, unstable) = (from("open_face_warn")?, from("open_face_refuse")?, from("unstable")?);
@@ -274,10 +270,10 @@ impl Resolver<'_> {
             let row = "open_face_warn, open_face_refuse, unstable".to_owned();
             return Err(HandbookError::Unfit { table: "stability_number", row, why: "the numbers do not rise" });
         }
-        let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
+        let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         let road = self.handbook.pressure("surcharge.road")?;
         let open = spoil != Spoil::Slurry;
-        let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref()).map(|field| field.value);
+        let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
         let surcharge = match over {
             Some(Over::Open) => Ends::same(Pressure::default()),
             Some(Over::Road | Over::Railway) => Ends::same(road.value),
@@ -294,7 +290,7 @@ impl Resolver<'_> {
             warn: warn.value,
             refuse,
             unstable: unstable.value,
-            held: self.held_face(file, open),
+            held: self.held_face(open),
             over_active: self.handbook.pressure("face.over_active")?.value,
             greatest: self.handbook.ratio("face.greatest")?,
             window: self.handbook.pressure("face.window")?.value,
@@ -302,10 +298,10 @@ impl Resolver<'_> {
     }
 
     /// Pressure that a closed face is held at.
-    fn held_face(&mut self, file: &DriveFile, open: bool) -> Option<Ends<Pressure>> {
-        let held = file.face_pressure.as_ref()?;
+    fn held_face(&mut self, open: bool) -> Option<Ends<Pressure>> {
+        let held = self.file.face_pressure.as_ref()?;
         if open {
-            let why = Complaint::advised("is for a closed face", "add `spoil: slurry`");
+            let why = ("is for a closed face", "add `spoil: slurry`");
             self.wrong("face_pressure", held, FacePressureFile::low, why);
         }
         let [low, high] =

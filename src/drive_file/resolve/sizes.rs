@@ -1,9 +1,8 @@
 //! What the tables know of the sizes of a pipe. The same rows give the pipe of a size, the sizes that a fault names, and
 //! those that are proposed.
 
-use super::Resolver;
 use super::label::{as_given, same_size, size_text};
-use super::listed::Resolved;
+use super::{Resolved, Resolver};
 use crate::drive::{EndArea, RingKind};
 use crate::drive_file::Series;
 use crate::handbook::{Handbook, Table};

@@ -1,13 +1,13 @@
 //! The soil that holds the pipe and the layers over it.
 
-use super::Resolver;
 use super::class_weight::Weights;
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Ends, Layer, Soil, Undrained};
 use crate::drive_file::{LayerFile, SoilFile};
-use crate::handbook::{GroundClass, HandbookError};
+use crate::handbook::GroundClass;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Length, Measure, Role, Shown, UnitWeight};
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 /// Most layers over a pipe; a borehole log has a dozen.
 const MOST_LAYERS: usize = 100;
@@ -23,7 +23,7 @@ impl Resolver<'_> {
         stretch: &str,
         crown: Length,
         weights: &Weights,
-    ) -> Result<Ends<Soil>, HandbookError> {
+    ) -> Resolved<Ends<Soil>> {
         let path = format!("{stretch}.soil");
         // Nothing tells the class of a layer.
         let any = self.class_weights(GroundClass::Unknown, None)?;
@@ -35,11 +35,11 @@ impl Resolver<'_> {
         }
         for (index, layer) in soil.layers.iter().take(MOST_LAYERS).enumerate() {
             let path = format!("{path}.layers[{index}]");
-            bottom += self.number(&path, layer, LayerFile::thickness);
+            bottom += layer.thickness.value;
             if bottom > crown {
                 let read = Shown::of(bottom, Role::Depth).display(self.system).to_string();
                 let message = format!("reaches down to {read}, below the crown of the pipe in the shallowest place");
-                let why = Complaint::advised(message, "what holds the pipe is the soil itself, not a layer");
+                let why = (message, "what holds the pipe is the soil itself, not a layer");
                 self.wrong(&path, layer, LayerFile::thickness, why);
             }
             layers.push(self.layer(layer, &path, bottom, any.saturated));
@@ -54,18 +54,18 @@ impl Resolver<'_> {
         layers.push(self.layer(&holding, &path, Length::from_si(f64::INFINITY), weights.saturated));
         let over = || soil.layers.iter().any(|layer| layer.saturated.is_none() && layer.buoyant.is_none());
         if (soil.saturated.is_none() && soil.buoyant.is_none()) || over() {
-            let Ends { low, high } = weights.saturated.map(|weight| Shown::of(weight, Role::UnitWeight));
-            self.assume_alike(stretch, "soil.saturated", AssumedValue::Range(low, high), weights.origin);
+            let range = AssumedValue::range(weights.saturated.low, weights.saturated.high, Role::UnitWeight);
+            self.assume_alike(stretch, "soil.saturated", range, weights.origin);
         }
-        let strength = self.number(&path, soil, SoilFile::undrained_strength);
-        let modulus = self.number(&path, soil, SoilFile::undrained_modulus);
+        let strength = soil.undrained_strength.given();
+        let modulus = soil.undrained_modulus.given();
         if strength.is_none() {
-            let why = Complaint::advised("means nothing without the undrained strength", "add `undrained_strength`");
+            let why = ("means nothing without the undrained strength", "add `undrained_strength`");
             self.wrong(&path, soil, SoilFile::undrained_modulus, why);
         }
-        let surcharge = self.number(&path, soil, SoilFile::surcharge).unwrap_or_default();
-        let cohesion = self.number(&path, soil, SoilFile::cohesion);
-        let shear_modulus = self.number(&path, soil, SoilFile::shear_modulus);
+        let surcharge = soil.surcharge.given().unwrap_or_default();
+        let cohesion = soil.cohesion.given();
+        let shear_modulus = soil.shear_modulus.given();
         let undrained = strength.map(|strength| Undrained { strength, modulus });
         let of = |layers| Soil { layers, surcharge, cohesion, shear_modulus, undrained };
         let (light, heavy) = layers.into_iter().map(|layer| (layer.low, layer.high)).unzip();
@@ -73,33 +73,23 @@ impl Resolver<'_> {
     }
 
     fn layer(&mut self, layer: &LayerFile, path: &str, bottom: Length, by_class: Ends<UnitWeight>) -> Ends<Layer> {
-        let moist = self.number(path, layer, LayerFile::moist);
-        let saturated = self.number(path, layer, LayerFile::saturated);
-        let buoyant = self.number(path, layer, LayerFile::buoyant);
+        let moist = layer.moist.value;
+        let saturated = layer.saturated.given();
+        let buoyant = layer.buoyant.given();
         if saturated.is_some_and(|saturated| saturated < moist) {
             let advice = "the saturated unit weight holds the water; write the other as `buoyant`";
-            self.wrong(
-                path,
-                layer,
-                LayerFile::saturated,
-                Complaint::advised("is less than the moist unit weight", advice),
-            );
+            self.wrong(path, layer, LayerFile::saturated, ("is less than the moist unit weight", advice));
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         let differs = |(saturated, buoyant): (UnitWeight, UnitWeight)| (saturated - water - buoyant).si().abs();
         if saturated.zip(buoyant).is_some_and(|both| differs(both) > AGREEMENT) {
-            let why = Complaint::advised("is not the saturated unit weight less that of water", "give one of the two");
+            let why = ("is not the saturated unit weight less that of water", "give one of the two");
             self.wrong(path, layer, LayerFile::buoyant, why);
         } else if buoyant.is_some_and(|buoyant| buoyant >= moist) {
             let advice = "the buoyant unit weight leaves out the water; see `saturated`";
-            self.wrong(
-                path,
-                layer,
-                LayerFile::buoyant,
-                Complaint::advised("is no less than the moist unit weight", advice),
-            );
+            self.wrong(path, layer, LayerFile::buoyant, ("is no less than the moist unit weight", advice));
         }
-        let angle = self.number(path, layer, LayerFile::friction_angle);
+        let angle = layer.friction_angle.value;
         // Water in its pores takes no weight away.
         let saturated = match saturated.or(buoyant.map(|buoyant| buoyant + water)) {
             Some(told) => Ends::same(told),

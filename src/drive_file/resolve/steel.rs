@@ -1,19 +1,19 @@
 //! Steel pipe: jacked, its section and the coefficients of its schemes; and pulled, welded into a string.
 
-use super::Resolver;
 use super::applies::{Applies, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, keys};
 use super::label::as_given;
-use super::listed::{Listed, Optional, Resolved};
+use super::listed::{Listed, Optional};
 use super::row::{Bears, End, GIVE_DIAMETERS, Pulled, Pushed, Section};
 use super::sizes;
+use super::{Resolved, Resolver};
 use crate::drive::{
     Capacity, FreeLength, LocalCurve, PulledPipe, SteelAnnex, SteelCode, SteelEnd, SteelFactors, SteelPipe, SteelScheme,
 };
-use crate::drive_file::{CandidateFile, DriveFile, EndScheme};
+use crate::drive_file::{CandidateFile, EndScheme};
 use crate::handbook::{Family, HandbookError, SteelPullWallRow};
 use crate::quantity::{Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::Cited;
-use crate::yaml::{Complaint, did_you_mean};
+use crate::yaml::{MayBe, did_you_mean};
 
 const WELDED: &str = "steel pipe is welded: its section bears";
 const NO_STEEL: &str = "does not apply to steel pipe: give yield_strength or steel_grade";
@@ -96,7 +96,7 @@ impl Resolver<'_> {
             self.assume_one(of.at("steel_grade (yield strength)"), yield_strength, Role::Strength);
         }
         let round = self.handbook.ovality()?.value("steel_formula")?.value;
-        let ovality = of.pipe.ovality.as_ref().map(|field| field.value);
+        let ovality = of.pipe.ovality.given();
         if ovality.is_some_and(|ovality| !(ovality >= Ratio::default() && ovality <= round)) {
             let message = "the check of outside pressure holds for steel pipe at most 1 % out of round";
             self.fault(of, CandidateFile::ovality, message);
@@ -128,8 +128,8 @@ impl Resolver<'_> {
     pub(super) fn guide_wall(&self, outside_diameter: Length) -> Resolved<Cited<Length>> {
         // The guide goes by nominal size; the outside diameter is the safer, being no smaller.
         let fits = |row: &SteelPullWallRow| {
-            row.size_over.as_ref().is_none_or(|over| outside_diameter > over.value)
-                && row.size_to.as_ref().is_none_or(|to| outside_diameter <= to.value)
+            row.size_over.given().is_none_or(|over| outside_diameter > over)
+                && row.size_to.given().is_none_or(|to| outside_diameter <= to)
         };
         let no_row = |wanted: &str| HandbookError::NoRow { table: "steel_pull_wall", wanted: wanted.to_owned() };
         let row = self.handbook.steel_pull_wall()?.find(fits).ok_or_else(|| no_row("the diameter"))?;
@@ -161,7 +161,6 @@ impl Resolver<'_> {
     /// A section with the factors of the tables, by the safer of their schemes.
     pub(super) fn steel_section(
         &self,
-        file: &DriveFile,
         outside_diameter: Length,
         wall: Length,
         yield_strength: Cited<Pressure>,
@@ -169,10 +168,10 @@ impl Resolver<'_> {
         let factors = self.handbook.steel_factor()?;
         let annex = SteelAnnex::read(factors)?;
         let long = self.handbook.length("steel.long_drive")?;
-        let first = file.ground.first().map(|stretch| stretch.class.value);
+        let first = self.file.ground.first().map(|stretch| stretch.class.value);
         let mixed =
-            file.ground.iter().any(|stretch| stretch.mixed_with.is_some() || Some(stretch.class.value) != first);
-        let hard = file.length.value >= long.value || mixed;
+            self.file.ground.iter().any(|stretch| stretch.mixed_with.is_some() || Some(stretch.class.value) != first);
+        let hard = self.file.length.value >= long.value || mixed;
         let design_strength = self.steel_row("q235_design_low")?;
         Ok(SteelEnd {
             scheme: if hard { SteelScheme::DefaultAndAnnex } else { SteelScheme::Default },
@@ -203,13 +202,13 @@ impl Resolver<'_> {
                 self.own_or(of, CandidateFile::yield_strength, least)
             }
         };
-        let safer = self.steel_section(of.file, outside_diameter, wall, yield_strength)?;
+        let safer = self.steel_section(outside_diameter, wall, yield_strength)?;
         let yield_factor = self.steel_factor(of, CandidateFile::factor, safer.yield_factor)?;
-        let scheme = match of.pipe.scheme.as_ref().map(|field| field.value) {
+        let scheme = match of.pipe.scheme.given() {
             None | Some(EndScheme::Default) => safer.scheme,
             Some(EndScheme::CnAnnexE) => SteelScheme::Annex,
             Some(EndScheme::Asce27 | EndScheme::En1916 | EndScheme::JswasA6) => {
-                let complaint = Complaint::from("is for concrete pipe").advise("for steel: default or cn_annex_e");
+                let complaint = ("is for concrete pipe", "for steel: default or cn_annex_e");
                 self.fault(of, CandidateFile::scheme, complaint);
                 SteelScheme::Default
             }
@@ -264,10 +263,10 @@ impl Resolver<'_> {
             return Ok(Some(row.map(|row| row.value.stress.value)));
         }
         let keys: Vec<&str> = yields().map(|row| row.value.key.as_str()).collect();
-        let complaint = Complaint::from(format!("no yield strength of the grade \"{}\" in the table", grade.value.0));
         let near = did_you_mean(&grade.value.0, &keys, &[]);
         let advice = format!("{near}there are {}; or give yield_strength", keys.join(", "));
-        self.fault(of, CandidateFile::steel_grade, complaint.advise(advice));
+        let complaint = (format!("no yield strength of the grade \"{}\" in the table", grade.value.0), advice);
+        self.fault(of, CandidateFile::steel_grade, complaint);
         Ok(None)
     }
 }

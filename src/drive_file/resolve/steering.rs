@@ -1,13 +1,13 @@
 //! What turns the joints of a jacked pipe, and the packer between them.
 
-use super::Resolver;
-use super::listed::{Listed, Resolved};
+use super::listed::Listed;
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Curve, Joint, Packer, PackerModulus, Steering};
-use crate::drive_file::{CandidateFile, DriveFile, OrNone, PackerFile, SteeringFile};
+use crate::drive_file::{CandidateFile, OrNone, PackerFile, SteeringFile};
 use crate::handbook::{HandbookError, Lubrication, Spoil};
-use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown};
+use crate::quantity::{Angle, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, FieldName, Origin};
-use crate::yaml::{Complaint, Field};
+use crate::yaml::{Complaint, Field, MayBe};
 
 /// What a joint is between.
 pub(super) struct Ends {
@@ -45,26 +45,26 @@ const HALF_WAVE: &FieldName = &FieldName("steering.half_wave");
 
 impl Resolver<'_> {
     /// Faults of the steering, once for all pipes.
-    pub(super) fn check_steering(&mut self, file: &DriveFile) {
-        let Some(steering) = &file.steering else { return };
+    pub(super) fn check_steering(&mut self) {
+        let Some(steering) = &self.file.steering else { return };
         match (&steering.wave_amplitude, &steering.half_wave) {
             (Some(field), None) => {
                 let complaint = Complaint::from("says nothing without the length of the wave");
                 self.flaw(field, AMPLITUDE.0, complaint.advise("add `half_wave: 10 m`"));
             }
             (None, Some(field)) => {
-                let complaint = Complaint::from("says nothing without the amplitude of the wave");
-                self.flaw(field, HALF_WAVE.0, complaint.advise("add `wave_amplitude: 10 mm`"));
+                let complaint = ("says nothing without the amplitude of the wave", "add `wave_amplitude: 10 mm`");
+                self.flaw(field, HALF_WAVE.0, complaint);
             }
             _ => {}
         }
     }
 
     /// The curve that the line is planned on, with the friction of the pipe in it.
-    pub(super) fn curve(&mut self, file: &DriveFile) -> Resolved<Option<Curve>> {
-        let Some(steering) = &file.steering else { return Ok(None) };
+    pub(super) fn curve(&mut self) -> Resolved<Option<Curve>> {
+        let Some(steering) = &self.file.steering else { return Ok(None) };
         let Some(radius) = self.take("steering", steering, SteeringFile::curve_radius) else { return Ok(None) };
-        let wet = matches!(file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
+        let wet = matches!(self.file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
         let [least, most] = if wet {
             ["curve.lubricated_least", "curve.lubricated"]
         } else {
@@ -72,8 +72,8 @@ impl Resolver<'_> {
         };
         let (least, most) = (self.handbook.ratio(least)?, self.handbook.ratio(most)?);
         self.about(Concern::Jacking, |it| {
-            let [low, high] = [least, most].map(|friction| Shown::of(friction.value, Role::Ratio));
-            it.assume("friction of the pipe in the curve", AssumedValue::Range(low, high), most.origin);
+            let range = AssumedValue::range(least.value, most.value, Role::Ratio);
+            it.assume("friction of the pipe in the curve", range, most.origin);
         });
         let friction = crate::drive::Ends { low: least.value, high: most.value };
         Ok(Some(Curve { radius, friction, steel_factor: self.handbook.ratio("curve.steel")? }))
@@ -92,7 +92,7 @@ impl Resolver<'_> {
             None => self.usual_packer(of, ends, stress_ratio.is_none())?,
         };
         let unknown = SteeringFile::unknown();
-        let line = of.file.steering.as_ref().filter(|_| ends.turn).unwrap_or(&unknown);
+        let line = self.file.steering.as_ref().filter(|_| ends.turn).unwrap_or(&unknown);
         let angles = self.handbook.joint_angle()?;
         let (screen, most) = (angles.value("screen")?, angles.value("most")?);
         let squareness = self.squareness(of, ends)?;
@@ -102,7 +102,7 @@ impl Resolver<'_> {
             || line.wave_amplitude.is_some()
             || line.joint_gap.is_some();
         let least = if told { angles.value("guided")? } else { self.least_angle(of, pipe_length)? };
-        if ends.turn && line.joint_angle.as_ref().is_none_or(|told| told.value < least.value) {
+        if ends.turn && line.joint_angle.given().is_none_or(|told| told < least.value) {
             self.assume_one(format!("{}: angle of the line at a joint", of.path), least, Role::JointAngle);
         }
         let given = |field: &Option<Field<Length>>, name| field.as_ref().map(|field| Cited::given(field.value, name));
@@ -111,7 +111,7 @@ impl Resolver<'_> {
             deviation: given(&line.deviation, DEVIATION),
             curve_radius: given(&line.curve_radius, RADIUS),
             joint_gap: given(&line.joint_gap, GAP),
-            wave: given(&line.wave_amplitude, AMPLITUDE).zip(line.half_wave.as_ref().map(|field| field.value)),
+            wave: given(&line.wave_amplitude, AMPLITUDE).zip(line.half_wave.given()),
             squareness,
             pipe_length,
             least,
@@ -124,9 +124,9 @@ impl Resolver<'_> {
 
     /// The angle of a line that the file does not tell: less where it is guided, more where the pipes are longer than those
     /// that the table is for.
-    fn least_angle(&self, of: &Listed<'_>, pipe_length: Option<(Length, Length)>) -> Resolved<Cited<Angle>> {
-        let stem = of.file.stem.as_ref().is_none_or(|stem| stem.outside_diameter.value != OrNone::None);
-        let key = match of.file.spoil.as_ref().map_or(Spoil::Auger, |spoil| spoil.value) {
+    fn least_angle(&self, _of: &Listed<'_>, pipe_length: Option<(Length, Length)>) -> Resolved<Cited<Angle>> {
+        let stem = self.file.stem.as_ref().is_none_or(|stem| stem.outside_diameter.value != OrNone::None);
+        let key = match self.file.spoil.given().unwrap_or(Spoil::Auger) {
             Spoil::Slurry => "machine",
             Spoil::Auger | Spoil::Vacuum if stem => "guided",
             _ => "open",
@@ -163,12 +163,7 @@ impl Resolver<'_> {
             Some(row) if needed => {
                 let row = self.any_length(row)?;
                 let (short, long) = row.value;
-                let shown = |length| Shown::of(length, Role::Distance);
-                let value = match (shown(short), shown(long)) {
-                    (short, long) if short == long => AssumedValue::One(long),
-                    (short, long) => AssumedValue::Range(short, long),
-                };
-                self.assume(path, value, row.origin);
+                self.assume(path, AssumedValue::range(short, long, Role::Distance), row.origin);
                 Some(row.value)
             }
             Some(row) => Some(row.value),
@@ -240,8 +235,7 @@ impl Resolver<'_> {
         let (usual, pressed, stiff) = (of("default")?, of("pressed")?, of("stiff")?);
         let pressed_from = self.handbook.pressure("packer.pressed_from")?.value;
         let middle = if ends.hard { pressed } else { usual };
-        let shown = |modulus: Cited<Pressure>| Shown::of(modulus.value, Role::Modulus);
-        self.assume(path, AssumedValue::Range(shown(middle), shown(stiff)), middle.origin);
+        self.assume(path, AssumedValue::range(middle.value, stiff.value, Role::Modulus), middle.origin);
         Ok(PackerModulus::Assumed { middle, pressed, pressed_from, stiff })
     }
 }

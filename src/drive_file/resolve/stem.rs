@@ -1,25 +1,25 @@
 //! The pilot stem.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::{SandBed, Stem, Tube};
-use crate::drive_file::{DriveFile, OrNone, RigFile, StemFile};
-use crate::handbook::{Handbook, HandbookError, Spoil, rising};
+use crate::drive_file::{OrNone, RigFile, StemFile};
+use crate::handbook::{Handbook, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Torque};
 use crate::source::{Cited, FieldName};
-use crate::yaml::{Complaint, Field};
+use crate::yaml::{Field, MayBe};
 
 /// Density of steel.
-pub(super) fn steel_density(handbook: &Handbook) -> Result<MassDensity, HandbookError> {
+pub(super) fn steel_density(handbook: &Handbook) -> Resolved<MassDensity> {
     let row = handbook.pipe_density()?.row("steel")?;
     Ok(MassDensity::from_si(row.value.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY))
 }
 
 impl Resolver<'_> {
-    pub(super) fn stem(&mut self, file: &DriveFile) -> Result<Stem, HandbookError> {
+    pub(super) fn stem(&mut self) -> Resolved<Stem> {
         const NAME: &FieldName = &FieldName("stem.outside_diameter");
         let (row, wider) = (self.handbook.length("stem.diameter")?, self.handbook.length("stem.head_wider")?);
         let bare = |outside_diameter: Cited<Length>| Stem {
@@ -33,7 +33,7 @@ impl Resolver<'_> {
             joint_torque: None,
             torque: None,
         };
-        let Some(stem) = &file.stem else {
+        let Some(stem) = &self.file.stem else {
             self.assume_one(NAME.0, row, Role::Diameter);
             let head = row.value + wider.value;
             self.assume_one("stem.head_diameter", Cited::new(head, wider.origin), Role::Diameter);
@@ -43,8 +43,8 @@ impl Resolver<'_> {
             OrNone::None => return Ok(self.no_stem(stem, bare(Cited::given(Length::default(), NAME)))),
             OrNone::Some(diameter) => {
                 if !(diameter.si() > 0.0 && diameter.si().is_finite()) {
-                    let complaint = Complaint::from("expected a length above zero or \"none\"");
-                    self.flaw(&stem.outside_diameter, NAME.0, complaint.advise("write for example \"100 mm\""));
+                    let complaint = ("expected a length above zero or \"none\"", "write for example \"100 mm\"");
+                    self.flaw(&stem.outside_diameter, NAME.0, complaint);
                 }
                 diameter
             }
@@ -63,8 +63,7 @@ impl Resolver<'_> {
         let tube = match (wall, &stem.free_length) {
             (Some(wall), Some(_)) => Some(self.tube(wall, stem)?),
             (None, Some(_)) => {
-                let why =
-                    Complaint::advised("says nothing about buckling without the wall of the stem", "add `wall: 10 mm`");
+                let why = ("says nothing about buckling without the wall of the stem", "add `wall: 10 mm`");
                 self.wrong("stem", stem, StemFile::free_length, why);
                 None
             }
@@ -80,24 +79,23 @@ impl Resolver<'_> {
             joint_thrust: self.take("stem", stem, StemFile::joint_thrust),
             joint_pull: self.take("stem", stem, StemFile::joint_pull),
             joint_torque: self.take("stem", stem, StemFile::joint_torque),
-            torque: self.stem_torque(stem, &file.rig),
+            torque: self.stem_torque(stem, &self.file.rig),
         })
     }
 
     /// Whether the stem is out before the pipe goes in: its head makes the bore of the pipe then, and is told.
     fn withdrawn(&mut self, stem: &StemFile) -> bool {
-        let is_out = stem.withdrawn.as_ref().is_some_and(|withdrawn| withdrawn.value);
+        let is_out = stem.withdrawn.given() == Some(true);
         if is_out && stem.head_diameter.is_none() {
-            let why =
-                Complaint::advised("needs the head that makes the bore of the pipe", "add `head_diameter: 400 mm`");
+            let why = ("needs the head that makes the bore of the pipe", "add `head_diameter: 400 mm`");
             self.wrong("stem", stem, StemFile::withdrawn, why);
         }
         is_out
     }
 
     /// The stem with what is not told of it at its best: slender, its head no wider.
-    pub(super) fn stem_at_best(&self, file: &DriveFile, stem: &Stem) -> Result<Option<Stem>, HandbookError> {
-        Ok(match &file.stem {
+    pub(super) fn stem_at_best(&self, stem: &Stem) -> Resolved<Option<Stem>> {
+        Ok(match &self.file.stem {
             None => {
                 let outside_diameter = self.handbook.length("stem.diameter_least")?;
                 Some(Stem { outside_diameter, head: outside_diameter.value, ..*stem })
@@ -123,29 +121,28 @@ impl Resolver<'_> {
     fn stem_torque(&mut self, stem: &StemFile, rig: &RigFile) -> Option<Band<Torque>> {
         let band = stem.torque.as_ref()?;
         if stem.joint_torque.is_none() && rig.torque.is_none() {
-            let why =
-                Complaint::advised("says nothing without what stem or rig can bear", "add `joint_torque: 20 kN*m`");
+            let why = ("says nothing without what stem or rig can bear", "add `joint_torque: 20 kN*m`");
             self.flaw(&band.high, "stem.torque.high", why);
         }
         self.band("stem", stem, StemFile::torque)
     }
 
     /// Torque of an auger, which needs the rig's to be held against.
-    pub(super) fn auger_torque(&mut self, file: &DriveFile) -> Option<Band<Torque>> {
-        let band = file.rig.auger_torque.as_ref()?;
-        if file.rig.torque.is_none() {
-            let why = Complaint::advised("says nothing without the torque of the rig", "add `torque: 20 kN*m`");
+    pub(super) fn auger_torque(&mut self) -> Option<Band<Torque>> {
+        let band = self.file.rig.auger_torque.as_ref()?;
+        if self.file.rig.torque.is_none() {
+            let why = ("says nothing without the torque of the rig", "add `torque: 20 kN*m`");
             self.flaw(&band.high, "rig.auger_torque.high", why);
         }
-        if file.spoil.as_ref().is_some_and(|spoil| spoil.value != Spoil::Auger) {
-            let why = Complaint::advised("is for soil that leaves by auger", "write `spoil: auger`, or leave it out");
+        if self.file.spoil.as_ref().is_some_and(|spoil| spoil.value != Spoil::Auger) {
+            let why = ("is for soil that leaves by auger", "write `spoil: auger`, or leave it out");
             self.flaw(&band.high, "rig.auger_torque.high", why);
         }
-        self.band("rig", &file.rig, RigFile::auger_torque)
+        self.band("rig", &self.file.rig, RigFile::auger_torque)
     }
 
-    fn tube(&mut self, wall: Length, stem: &StemFile) -> Result<Tube, HandbookError> {
-        let free_length = self.number("stem", stem, StemFile::free_length).unwrap_or_default();
+    fn tube(&mut self, wall: Length, stem: &StemFile) -> Resolved<Tube> {
+        let free_length = stem.free_length.given().unwrap_or_default();
         let modulus = self.taken("stem: modulus of steel", self.handbook.pressure("stem.modulus"), Role::Modulus)?;
         let end_factor =
             self.taken("stem: effective over free length", self.handbook.ratio("stem.end_factor"), Role::Ratio)?;
@@ -168,7 +165,7 @@ impl Resolver<'_> {
     }
 
     /// The bed in sand of one density: low and likely under water, high above it.
-    fn sand_bed(&mut self, density: &str) -> Result<SandBed, HandbookError> {
+    fn sand_bed(&mut self, density: &str) -> Resolved<SandBed> {
         const TABLE: &str = "sand_bedding";
         let row = self.handbook.sand_bedding()?.row(density)?;
         let bed = SandBed {
@@ -194,7 +191,7 @@ impl Resolver<'_> {
     }
 
     /// Weight of a steel tube per length.
-    pub(super) fn steel_weight(&self, outside_diameter: Length, wall: Length) -> Result<LineLoad, HandbookError> {
+    pub(super) fn steel_weight(&self, outside_diameter: Length, wall: Length) -> Resolved<LineLoad> {
         let density = steel_density(self.handbook)?;
         Ok(PipeWeight { outside_diameter, wall, density, average_wall: Ratio::from_si(1.0) }.value())
     }

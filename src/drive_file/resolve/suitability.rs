@@ -1,15 +1,15 @@
 //! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
 
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Ends, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT};
 use crate::drive_file::{DriveFile, StretchFile};
 use crate::handbook::{
-    Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, HandbookError, Pilot,
-    RatedBy, Rating, Service, Spoil, SuitabilityRow, TipModel, Treatment, WaterSide,
+    Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, Pilot, RatedBy, Rating,
+    Service, Spoil, SuitabilityRow, TipModel, Treatment, WaterSide,
 };
 use crate::quantity::{Band, Length, Ratio};
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 /// Said of a technique that no table rates in this ground.
 const NO_RATING: Equation = Equation::judged(
@@ -23,7 +23,7 @@ const NO_RATING: Equation = Equation::judged(
 const TREATED: Equation = Equation::judged(
     "ground treated against water",
     "rated as above water, marginal at best",
-    "treatment named in the file; that it works over the whole drive is the file's word",
+    "treatment named in the file; that it technique over the whole drive is the file's word",
     "treatment in place while the face is open",
 );
 
@@ -85,7 +85,7 @@ impl Column {
 
     /// The cell of a ground; the outer `None` where the table has no such column.
     fn of_ground(self, row: &SuitabilityRow) -> Option<Rating> {
-        let open = |field: &Option<crate::yaml::Field<Rating>>| field.as_ref().map(|field| field.value);
+        let open = |field: &Option<crate::yaml::Field<Rating>>| field.given();
         match self {
             Self::Jacking => Some(row.jacking.value),
             Self::Pushed | Self::Guided(_) => None,
@@ -111,7 +111,7 @@ impl Column {
             Self::PullbackGravity if row.pullback_gravity.is_some() => &row.pullback_gravity,
             Self::PullbackGravity => &row.pullback,
         };
-        cell.as_ref().map(|field| field.value)
+        cell.given()
     }
 
     /// Whether a stone goes by a third of the bore: an auger in its casing and the crusher of a machine.
@@ -126,7 +126,7 @@ impl Column {
 }
 
 /// How the ground is opened, and for which pipes.
-pub(super) struct Works {
+pub(super) struct Technique {
     /// Largest outside diameter of the candidates.
     pub(super) largest: Length,
     /// The largest of them and of their casings.
@@ -142,12 +142,12 @@ pub(super) struct Works {
     /// Whether a pilot that is pushed goes before a pulled pipe, and whether the file says so.
     pushed: Option<bool>,
     /// The technique of a jacked pipe in words.
-    pub(super) technique: String,
+    pub(super) words: String,
     /// How it keeps its line where the file does not say it: on the safe side, and at best.
     pub(super) guidance: Cited<(Guidance, Guidance)>,
 }
 
-impl Works {
+impl Technique {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
     pub(super) fn of(
         handbook: &Handbook,
@@ -155,8 +155,8 @@ impl Works {
         (pilot, stem): (Pilot, bool),
         largest: Length,
         highest: Length,
-    ) -> Result<Self, HandbookError> {
-        let spoil = file.spoil.as_ref().map_or(Spoil::Auger, |field| field.value);
+    ) -> Resolved<Self> {
+        let spoil = file.spoil.given().unwrap_or(Spoil::Auger);
         let before = match (stem, pilot) {
             (false, _) => Before::Nothing,
             (true, Pilot::Displacement) => Before::Displacement,
@@ -176,17 +176,17 @@ impl Works {
             pushed: (before == Before::Displacement).then_some(file.pilot.is_some()),
             columns: columns.collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
-            technique: row.value.words.value.0.clone(),
+            words: row.value.words.value.0.clone(),
             guidance: Cited::new((row.value.guidance.value, row.value.guidance_best.value), row.origin),
         })
     }
 }
 
 /// What is told of a stretch that a rating asks for.
-pub(super) struct Told {
-    pub(super) site: Site,
+pub(super) struct ToRate {
+    pub(super) face: Face,
     /// The other ground of a mixed face.
-    pub(super) other: Option<Site>,
+    pub(super) other: Option<Face>,
     pub(super) hazards: Vec<GroundHazard>,
     /// Fill of which the file does not say what obstructs it.
     pub(super) may_obstruct: bool,
@@ -194,7 +194,7 @@ pub(super) struct Told {
 
 /// What is known of the ground of a stretch, for a pipe.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Site {
+pub(super) struct Face {
     pub(super) class: GroundClass,
     pub(super) side: Side,
     pub(super) head: Length,
@@ -205,7 +205,7 @@ pub(super) struct Site {
     pub(super) treated: bool,
 }
 
-impl Site {
+impl Face {
     /// Ground whose stones, where nobody tells them, are taken to be no larger than its rows allow: 50 mm.
     const fn is_fine(&self) -> bool {
         self.class.is_clay()
@@ -217,16 +217,16 @@ impl Site {
     fn may_be(&self, water: WaterSide, row: &SuitabilityRow, takes: Option<Length>) -> bool {
         let side = row.water.value == WaterSide::Any || row.water.value == water;
         let head = water == WaterSide::Above
-            || (row.head_over.as_ref().is_none_or(|over| self.head > over.value)
-                && row.head_to.as_ref().is_none_or(|to| self.head <= to.value));
+            || (row.head_over.given().is_none_or(|over| self.head > over)
+                && row.head_to.given().is_none_or(|to| self.head <= to));
         // A count that is not given may be any of the class.
-        let blows = row.n_from.as_ref().is_none_or(|from| self.blows.high >= from.value)
-            && row.n_below.as_ref().is_none_or(|below| self.blows.low < below.value);
+        let blows = row.n_from.given().is_none_or(|from| self.blows.high >= from)
+            && row.n_below.given().is_none_or(|below| self.blows.low < below);
         let (over, to) = stones(row, takes);
         let stone =
             self.stone.is_none_or(|stone| over.is_none_or(|over| stone > over) && to.is_none_or(|to| stone <= to));
-        let size = row.od_from.as_ref().is_none_or(|from| self.size >= from.value)
-            && row.od_below.as_ref().is_none_or(|below| self.size < below.value);
+        let size = row.od_from.given().is_none_or(|from| self.size >= from)
+            && row.od_below.given().is_none_or(|below| self.size < below);
         row.ground.value == self.class && side && head && blows && stone && size
     }
 }
@@ -245,11 +245,12 @@ fn stones(row: &SuitabilityRow, takes: Option<Length>) -> (Option<Length>, Optio
 
 impl Resolver<'_> {
     /// Says which technique is rated.
-    pub(super) fn assume_pilot(&mut self, file: &DriveFile, kind: Pilot, stem: bool) {
-        match (&file.pilot, stem) {
+    pub(super) fn assume_pilot(&mut self, kind: Pilot, stem: bool) {
+        match (&self.file.pilot, stem) {
             (Some(field), false) => {
-                let complaint = Complaint::from("there is no stem, so there is no pilot");
-                self.flaw(field, "pilot", complaint.advise("give stem.outside_diameter, or leave this out"));
+                let complaint =
+                    ("there is no stem, so there is no pilot", "give stem.outside_diameter, or leave this out");
+                self.flaw(field, "pilot", complaint);
             }
             (None, true) => {
                 let by = if kind == Pilot::Displacement { &DISPLACING } else { &DRILLED };
@@ -263,8 +264,9 @@ impl Resolver<'_> {
     pub(super) fn treatment(&mut self, stretch: &StretchFile, path: &str, side: Side) -> Option<Treatment> {
         let field = stretch.treatment.as_ref()?;
         if side == Side::Above {
-            let complaint = Complaint::from("the pipe lies above the water table here, so there is nothing to treat");
-            self.flaw(field, &format!("{path}.treatment"), complaint.advise("see groundwater"));
+            let complaint =
+                ("the pipe lies above the water table here, so there is nothing to treat", "see groundwater");
+            self.flaw(field, &format!("{path}.treatment"), complaint);
         }
         let word = format!("{}: asserted by the file to hold while the face is open", field.value.key());
         self.assume_alike(path, "treatment", AssumedValue::Word(word), Origin::Law(&TREATED));
@@ -296,17 +298,17 @@ impl Resolver<'_> {
     /// Ratings of the ground for a pipe: the worst stretch decides.
     pub(super) fn rated_for(
         &self,
-        works: &Works,
-        ground: &[(Stretch, Told)],
+        technique: &Technique,
+        ground: &[(Stretch, ToRate)],
         pipe: &Pipe,
-    ) -> Result<Option<Rated>, HandbookError> {
+    ) -> Resolved<Option<Rated>> {
         let size = pipe.outside_diameter.value;
         let mut worst: Option<Rated> = None;
         for (stretch, told) in ground {
             let side = stretch.way.side(pipe.height());
-            let site = Site { size, side, ..told.site };
-            let other = told.other.map(|other| Site { size, side, ..other });
-            let rated = self.rated(works, &site, other.as_ref(), told)?;
+            let face = Face { size, side, ..told.face };
+            let other = told.other.map(|other| Face { size, side, ..other });
+            let rated = self.rated(technique, &face, other.as_ref(), told)?;
             worst = Some(worst.map_or(rated, |so_far| Rated {
                 jacking: worse(so_far.jacking, rated.jacking),
                 pullback: worse(so_far.pullback, rated.pullback),
@@ -320,9 +322,9 @@ impl Resolver<'_> {
     }
 
     /// Ratings of a stretch for a jacked and for a pulled pipe.
-    fn rated(&self, works: &Works, site: &Site, other: Option<&Site>, told: &Told) -> Result<Rated, HandbookError> {
-        let one = |column: Column| -> Result<Cited<Rating>, HandbookError> {
-            let mut rating = self.suitability(site, column)?;
+    fn rated(&self, technique: &Technique, face: &Face, other: Option<&Face>, told: &ToRate) -> Resolved<Rated> {
+        let one = |column: Column| -> Resolved<Cited<Rating>> {
+            let mut rating = self.suitability(face, column)?;
             if let Some(other) = other {
                 rating = worse(rating, self.suitability(other, column)?);
             }
@@ -334,47 +336,47 @@ impl Resolver<'_> {
         };
         let mut jacking: Option<Cited<Rating>> = None;
         let mut runs_in = false;
-        for column in &works.columns {
+        for column in &technique.columns {
             let rating = one(*column)?;
             let runs = *column == Column::Guided(GuidedTechnique::OpenStem) && rating.value == Rating::Unsuitable;
             runs_in |= runs;
             // Clay in the face may bind the sand.
-            let bound = runs && other.is_some_and(|other| other.class.is_clay() != site.class.is_clay());
+            let bound = runs && other.is_some_and(|other| other.class.is_clay() != face.class.is_clay());
             let rating = if bound { rating.map(|_| Rating::Depends) } else { rating };
-            let unrated = works.auger && rating.origin == NOT_RATED.origin;
+            let unrated = technique.auger && rating.origin == NOT_RATED.origin;
             let rating = if unrated { worse(one(Column::Auger)?, rating) } else { rating };
             jacking = Some(jacking.map_or(rating, |so_far| worse(so_far, rating)));
         }
-        let rock = site.class.is_rock() || other.is_some_and(|other| other.class.is_rock());
-        if works.auger && rock {
+        let rock = face.class.is_rock() || other.is_some_and(|other| other.class.is_rock());
+        if technique.auger && rock {
             let auger = one(Column::Auger)?;
             // The pilot is cut by its bit; with what the rest is, the file has to say.
             let uncut = auger.value == Rating::Unsuitable;
             let auger = if uncut { Cited::new(Rating::Depends, Origin::Law(&UNCUT_ROCK)) } else { auger };
             jacking = Some(jacking.map_or(auger, |so_far| worse(auger, so_far)));
         }
-        let mut pulled = one(works.pulled)?;
-        if let Some(told) = works.pushed {
+        let mut pulled = one(technique.pulled)?;
+        if let Some(told) = technique.pushed {
             let pilot = one(Column::Pushed)?;
             // What is only taken for granted bars nothing: a drilled pilot may do.
             let taken = pilot.value == Rating::Unsuitable && !told;
             let pilot = if taken { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)) } else { pilot };
             pulled = worse(pilot, pulled);
         }
-        let takes = |columns: &[Column]| -> Result<Option<Ends<Length>>, HandbookError> {
+        let takes = |columns: &[Column]| -> Resolved<Option<Ends<Length>>> {
             let mut worst: Option<Ends<Length>> = None;
-            for (site, column) in [Some(site), other]
+            for (face, column) in [Some(face), other]
                 .into_iter()
                 .flatten()
-                .flat_map(|site| columns.iter().map(move |column| (site, column)))
+                .flat_map(|face| columns.iter().map(move |column| (face, column)))
             {
-                let found = self.too_large(site, *column)?;
+                let found = self.too_large(face, *column)?;
                 worst =
                     worst.into_iter().chain(found).reduce(|one, other| if other.low < one.low { other } else { one });
             }
             Ok(worst)
         };
-        let (stones, pullback_stones) = (takes(&works.columns)?, takes(&[works.pulled])?);
+        let (stones, pullback_stones) = (takes(&technique.columns)?, takes(&[technique.pulled])?);
         Ok(Rated {
             jacking: jacking.unwrap_or(NOT_RATED),
             pullback: pulled,
@@ -386,22 +388,22 @@ impl Resolver<'_> {
     }
 
     /// The largest stone that would do, and that of the file, where a smaller one would.
-    fn too_large(&self, site: &Site, column: Column) -> Result<Option<Ends<Length>>, HandbookError> {
-        let Some(stone) = site.stone.filter(|_| !matches!(column, Column::Pushed | Column::Guided(_))) else {
+    fn too_large(&self, face: &Face, column: Column) -> Resolved<Option<Ends<Length>>> {
+        let Some(stone) = face.stone.filter(|_| !matches!(column, Column::Pushed | Column::Guided(_))) else {
             return Ok(None);
         };
-        let does = |stone: Length| -> Result<bool, HandbookError> {
-            let rating = self.suitability(&Site { stone: Some(stone), ..*site }, column)?;
+        let does = |stone: Length| -> Resolved<bool> {
+            let rating = self.suitability(&Face { stone: Some(stone), ..*face }, column)?;
             Ok(rating.value != Rating::Unsuitable)
         };
         if does(stone)? {
             return Ok(None);
         }
-        let takes = self.takes(site, column)?;
+        let takes = self.takes(face, column)?;
         let mut most: Option<Length> = None;
         for row in self.handbook.ground_suitability()?.iter() {
             let (_, to) = stones(&row.value.value, takes);
-            let Some(to) = to.filter(|to| row.value.value.ground.value == site.class && *to < stone) else { continue };
+            let Some(to) = to.filter(|to| row.value.value.ground.value == face.class && *to < stone) else { continue };
             if does(to)? {
                 most = Some(most.map_or(to, |most| most.max(to)));
             }
@@ -410,29 +412,29 @@ impl Resolver<'_> {
     }
 
     /// The largest stone that the plant of a column takes by its bore.
-    fn takes(&self, site: &Site, column: Column) -> Result<Option<Length>, HandbookError> {
+    fn takes(&self, face: &Face, column: Column) -> Resolved<Option<Length>> {
         let bores = self.handbook.ratio("ground.bore_over_stone")?.value;
         // Round inches are within.
-        Ok(column.takes_by_bore().then(|| site.size / bores * ROUNDING))
+        Ok(column.takes_by_bore().then(|| face.size / bores * ROUNDING))
     }
 
-    fn hazard(&self, hazard: GroundHazard, column: Column) -> Result<Cited<Rating>, HandbookError> {
+    fn hazard(&self, hazard: GroundHazard, column: Column) -> Resolved<Cited<Rating>> {
         let row = self.handbook.ground_hazard()?.find(|row| row.hazard.value == hazard);
         let row = row.ok_or_else(|| no_row("ground_hazard", hazard.key()))?;
         Ok(column.of_hazard(row.value).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin)))
     }
 
     /// The worst rating of the wet and the dry end, each as far as is known.
-    fn suitability(&self, site: &Site, column: Column) -> Result<Cited<Rating>, HandbookError> {
-        let dry = || self.suitability_at(site, WaterSide::Above, column);
-        let wet = || -> Result<Cited<Rating>, HandbookError> {
-            if site.treated && column.is_open() {
+    fn suitability(&self, face: &Face, column: Column) -> Resolved<Cited<Rating>> {
+        let dry = || self.suitability_at(face, WaterSide::Above, column);
+        let wet = || -> Resolved<Cited<Rating>> {
+            if face.treated && column.is_open() {
                 let marginal = Cited::new(Rating::Marginal, Origin::Law(&TREATED));
                 return Ok(worse(marginal, dry()?));
             }
-            self.suitability_at(site, WaterSide::Below, column)
+            self.suitability_at(face, WaterSide::Below, column)
         };
-        match site.side {
+        match face.side {
             Side::Above => dry(),
             Side::Below => wet(),
             Side::Both => Ok(worse(dry()?, wet()?)),
@@ -441,19 +443,19 @@ impl Resolver<'_> {
 
     /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
     /// and better.
-    fn suitability_at(&self, site: &Site, water: WaterSide, column: Column) -> Result<Cited<Rating>, HandbookError> {
+    fn suitability_at(&self, face: &Face, water: WaterSide, column: Column) -> Resolved<Cited<Rating>> {
         if column == Column::Pushed {
-            return self.pushed(site);
+            return self.pushed(face);
         }
         if let Column::Guided(technique) = column {
-            return self.guided(site, water, technique);
+            return self.guided(face, water, technique);
         }
         let mut worst: Option<Cited<Rating>> = None;
         let mut best = Rating::Unsuitable;
-        let takes = self.takes(site, column)?;
+        let takes = self.takes(face, column)?;
         for row in self.handbook.ground_suitability()?.iter() {
             let values = &row.value.value;
-            if !site.may_be(water, values, takes) {
+            if !face.may_be(water, values, takes) {
                 continue;
             }
             let rating = column.of_ground(values).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin));
@@ -464,26 +466,26 @@ impl Resolver<'_> {
                 worst = Some(rating);
             }
         }
-        let worst = worst.ok_or_else(|| no_row("ground_suitability", site.class.key()))?;
+        let worst = worst.ok_or_else(|| no_row("ground_suitability", face.class.key()))?;
         let open = worst.value == Rating::Unsuitable && best != Rating::Unsuitable;
         Ok(if open { worst.map(|_| Rating::Depends) } else { worst })
     }
 
     /// Whether a pilot can be pushed through the ground, by its blows: easily, at all, or not.
-    fn pushed(&self, site: &Site) -> Result<Cited<Rating>, HandbookError> {
+    fn pushed(&self, face: &Face) -> Resolved<Cited<Rating>> {
         let table = self.handbook.pilot_cone()?;
-        let key = match self.tip_model(site.class)? {
+        let key = match self.tip_model(face.class)? {
             TipModel::Clay => "clay_refusal",
             TipModel::Sand => "sand_refusal",
         };
         let easy = table.cell(key, |row| &row.blows_comfortable)?;
         let most = table.cell(key, |row| &row.blows_most)?;
         Ok(most.map(|most| {
-            if site.class.is_rock() || site.blows.low > most {
+            if face.class.is_rock() || face.blows.low > most {
                 Rating::Unsuitable
-            } else if site.blows.high > most {
+            } else if face.blows.high > most {
                 Rating::Depends
-            } else if site.blows.high > easy.value {
+            } else if face.blows.high > easy.value {
                 Rating::Marginal
             } else {
                 Rating::Suitable
@@ -492,19 +494,14 @@ impl Resolver<'_> {
     }
 
     /// A rating of a sparse table holds only where the whole of what the ground may be lies in its row.
-    fn guided(
-        &self,
-        site: &Site,
-        water: WaterSide,
-        technique: GuidedTechnique,
-    ) -> Result<Cited<Rating>, HandbookError> {
+    fn guided(&self, face: &Face, water: WaterSide, technique: GuidedTechnique) -> Resolved<Cited<Rating>> {
         let row = self.handbook.guided_suitability()?.find(|row| {
             row.technique.value == technique
-                && row.ground.value == site.class
+                && row.ground.value == face.class
                 && (row.water.value == WaterSide::Any || row.water.value == water)
-                && row.n_from.as_ref().is_none_or(|from| site.blows.low >= from.value)
-                && row.n_below.as_ref().is_none_or(|below| site.blows.high < below.value)
-                && row.stone_to.as_ref().is_none_or(|to| site.stone.map_or(site.is_fine(), |stone| stone <= to.value))
+                && row.n_from.given().is_none_or(|from| face.blows.low >= from)
+                && row.n_below.given().is_none_or(|below| face.blows.high < below)
+                && row.stone_to.as_ref().is_none_or(|to| face.stone.map_or(face.is_fine(), |stone| stone <= to.value))
         });
         Ok(row.map_or(NOT_RATED, |row| row.map(|row| row.rating.value)))
     }

@@ -1,10 +1,9 @@
 //! Values of the file by the keys of their fields, cited by their paths.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::AssumedValue;
 use crate::drive_file::band::BandFile;
 use crate::drive_file::fields::{Given, Key};
-use crate::handbook::HandbookError;
 use crate::quantity::{Band, Measure, Role, Shown};
 use crate::source::{Cited, Origin};
 use crate::yaml::{Complaint, Field};
@@ -80,11 +79,11 @@ impl Resolver<'_> {
         match ((one.get)(block), (other.get)(block)) {
             (Some(_), Some(_)) => self.number(path, block, one).zip(self.number(path, block, other)),
             (Some(_), None) => {
-                self.wrong(path, block, one, Complaint::advised(beside_one.0, beside_one.1));
+                self.wrong(path, block, one, (beside_one.0, beside_one.1));
                 None
             }
             (None, Some(_)) => {
-                self.wrong(path, block, other, Complaint::advised(beside_other.0, beside_other.1));
+                self.wrong(path, block, other, (beside_other.0, beside_other.1));
                 None
             }
             (None, None) => None,
@@ -92,12 +91,7 @@ impl Resolver<'_> {
     }
 
     /// A value of the handbook that is always taken: listed as assumed.
-    pub(super) fn taken<Q: Measure>(
-        &mut self,
-        what: &str,
-        row: Result<Cited<Q>, HandbookError>,
-        role: Role,
-    ) -> Result<Cited<Q>, HandbookError> {
+    pub(super) fn taken<Q: Measure>(&mut self, what: &str, row: Resolved<Cited<Q>>, role: Role) -> Resolved<Cited<Q>> {
         let row = row?;
         self.assume_one(what, row, role);
         Ok(row)

@@ -1,11 +1,12 @@
 //! What a flexible pipe meets in service: traffic over it, and how far it may go out of round.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::{Ends, JackedRing, Pipe, RingInService, Stretch};
 use crate::drive_file::{DriveFile, LoadCode, Traffic};
-use crate::handbook::{Family, HandbookError, Service};
+use crate::handbook::{Family, Service};
 use crate::quantity::{Measure, Pressure, Ratio};
 use crate::source::Cited;
+use crate::yaml::MayBe;
 
 /// A dimension ratio that falls short of a row by the rounding of diameter and wall is that of the row.
 const ROUNDED: f64 = 0.97;
@@ -13,25 +14,19 @@ const ROUNDED: f64 = 0.97;
 impl Resolver<'_> {
     /// What drives over the pipe: a road or nothing where the file does not tell.
     pub(super) fn driven_over(file: &DriveFile) -> Ends<Traffic> {
-        let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref()).map(|field| field.value);
-        let told = file.traffic.as_ref().map(|field| field.value).or(over.map(Traffic::of));
+        let over = file.surface.as_ref().and_then(|surface| surface.over.given());
+        let told = file.traffic.given().or(over.map(Traffic::of));
         told.map_or(Ends { low: Traffic::None, high: Traffic::Highway }, Ends::same)
     }
 
     /// Whose rules of traffic count.
     pub(super) fn load_code(file: &DriveFile) -> LoadCode {
-        file.load_code.as_ref().map_or(LoadCode::default(), |field| field.value)
+        file.load_code.given().unwrap_or_default()
     }
 
     /// Fills in what every flexible pipe meets in service; false where there is none.
-    pub(super) fn rings(
-        &self,
-        file: &DriveFile,
-        traffic: Ends<Traffic>,
-        stretches: &[Stretch],
-        pipes: &mut [Pipe],
-    ) -> Result<bool, HandbookError> {
-        let code = Self::load_code(file);
+    pub(super) fn rings(&self, traffic: Ends<Traffic>, stretches: &[Stretch], pipes: &mut [Pipe]) -> Resolved<bool> {
+        let code = Self::load_code(self.file);
         let mut any = false;
         for pipe in pipes.iter_mut() {
             let jacked = self.jacked_ring(pipe)?;
@@ -39,10 +34,10 @@ impl Resolver<'_> {
                 continue;
             }
             let outside_diameter = pipe.outside_diameter.value;
-            let along = |traffic: Traffic| -> Result<Vec<[Option<Pressure>; 2]>, HandbookError> {
+            let along = |traffic: Traffic| -> Resolved<Vec<[Option<Pressure>; 2]>> {
                 let mut pressures = Vec::new();
                 for stretch in stretches {
-                    let live = |depth| -> Result<Option<Pressure>, HandbookError> {
+                    let live = |depth| -> Resolved<Option<Pressure>> {
                         let live = self.live((traffic, code), depth - outside_diameter)?;
                         Ok(live.map(|(pressure, impact)| pressure * impact))
                     };
@@ -52,7 +47,7 @@ impl Resolver<'_> {
             };
             let ring = RingInService {
                 traffic: Ends { low: along(traffic.low)?, high: along(traffic.high)? },
-                deflection: self.most_deflection(file.service.value, traffic.high, pipe)?,
+                deflection: self.most_deflection(self.file.service.value, traffic.high, pipe)?,
                 jacked,
             };
             pipe.ring = Some(Box::new(ring));
@@ -62,10 +57,8 @@ impl Resolver<'_> {
     }
 
     /// The ring of a flexible pipe that is pushed; `None` of a rigid one, and of one whose wall is not known.
-    fn jacked_ring(&self, pipe: &Pipe) -> Result<Option<JackedRing>, HandbookError> {
-        let inside = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter);
-        let Some(inside) = inside else { return Ok(None) };
-        let wall = (pipe.outside_diameter.value - inside) / 2.0;
+    fn jacked_ring(&self, pipe: &Pipe) -> Resolved<Option<JackedRing>> {
+        let Some(wall) = pipe.pushed_wall() else { return Ok(None) };
         let (whole, none) = (Ratio::from(1.0), Ratio::default());
         let (modulus, share, poisson) = match pipe.family {
             Family::Steel => (self.handbook.steel_pull_stress()?.value("modulus")?.value, whole, none),
@@ -82,12 +75,7 @@ impl Resolver<'_> {
     }
 
     /// How far a pipe may go out of round in service.
-    fn most_deflection(
-        &self,
-        service: Service,
-        traffic: Traffic,
-        pipe: &Pipe,
-    ) -> Result<Ends<Cited<Ratio>>, HandbookError> {
+    fn most_deflection(&self, service: Service, traffic: Traffic, pipe: &Pipe) -> Resolved<Ends<Cited<Ratio>>> {
         let table = self.handbook.deflection_limit()?;
         let one = |key| Ok(Ends::same(table.row(key)?.map(|row| row.most.value)));
         let main = service == Service::PressureMain;

@@ -1,13 +1,12 @@
 //! The most that is usual of plant that the file does not tell.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::{Usual, UsualStem};
-use crate::handbook::HandbookError;
 use crate::law::Law;
 use crate::laws::stem::{BucklingAllowed, EulerBuckling, TubeStiffness};
 
 impl Resolver<'_> {
-    pub(super) fn usual(&self) -> Result<Usual, HandbookError> {
+    pub(super) fn usual(&self) -> Resolved<Usual> {
         let handbook = self.handbook;
         let outside_diameter = handbook.length("usual.stem_diameter")?;
         let second_moment =

@@ -1,12 +1,12 @@
 //! The thrust wall and the ground behind it.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::{Reaction, Stretch, ThrustWall};
-use crate::drive_file::{DriveFile, Movement, WallFile};
-use crate::handbook::{GroundClass, HandbookError};
+use crate::drive_file::{Movement, WallFile};
+use crate::handbook::GroundClass;
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::Complaint;
+use crate::yaml::MayBe;
 
 const SAFEST: f64 = 10.0;
 
@@ -46,20 +46,16 @@ const fn movement_row(class: GroundClass) -> &'static str {
 
 impl Resolver<'_> {
     /// What takes the thrust, where the file tells the ground behind the launch pit.
-    pub(super) fn reaction(
-        &mut self,
-        file: &DriveFile,
-        stretches: &[Stretch],
-    ) -> Result<Option<Reaction>, HandbookError> {
+    pub(super) fn reaction(&mut self, stretches: &[Stretch]) -> Resolved<Option<Reaction>> {
         const NO_THRUST: &str = "there is no thrust wall in the reception pit";
-        if let Some(pit) = &file.reception {
+        if let Some(pit) = &self.file.reception {
             self.refuse("reception", "wall", pit.wall.as_ref().map(|wall| &wall.width), NO_THRUST);
             self.refuse("reception", "soil", pit.soil.as_ref().map(|soil| &soil.moist), NO_THRUST);
         }
-        let given = file.launch.wall.as_ref();
-        let invert = file.launch.invert_depth.value;
+        let given = self.file.launch.wall.as_ref();
+        let invert = self.file.launch.invert_depth.value;
         let Some(first) = stretches.first() else { return Ok(None) };
-        let soil = match &file.launch.soil {
+        let soil = match &self.file.launch.soil {
             Some(soil) => {
                 let weights = self.class_weights(first.class, first.mixed_with)?;
                 // A layer behind the wall may end anywhere.
@@ -72,7 +68,7 @@ impl Resolver<'_> {
         let safety = rules.factor("safety_default", |row| &row.value)?;
         let usual_spread = rules.factor("spread_none", |row| &row.value)?;
         let movement = self.handbook.wall_movement()?.factor(movement_row(first.class), |row| &row.value)?;
-        let best = file.launch.soil.is_none().then(|| first.earth.resisting_at_best()).flatten();
+        let best = self.file.launch.soil.is_none().then(|| first.earth.resisting_at_best()).flatten();
         let (spread, wall) = (usual_spread.value, None);
         let mut reaction = Reaction { soil, table, invert, spread, safety, movement, wall, short: false, best: None };
         let at_best = |reaction: Reaction| {
@@ -80,7 +76,7 @@ impl Resolver<'_> {
             Ok(Some(Reaction { best, ..reaction }))
         };
         let Some(wall) = given else { return at_best(reaction) };
-        if file.launch.soil.is_none() {
+        if self.file.launch.soil.is_none() {
             self.assume_word("launch.soil", "that of the first stretch", Origin::Law(&FIRST_STRETCH));
         }
         let least = rules.factor("safety", |row| &row.low)?;
@@ -108,16 +104,16 @@ impl Resolver<'_> {
             } else {
                 "less only with a check of the movement: `movement: checked`"
             };
-            self.flaw(field, "launch.wall.safety", Complaint::advised(message, advice));
+            self.flaw(field, "launch.wall.safety", (message, advice));
         }
         Cited::given(field.value, WallFile::safety.spec.name("launch.wall"))
     }
 
     fn wall(&mut self, wall: &WallFile, invert: Length) -> ThrustWall {
         const PATH: &str = "launch.wall";
-        let width = self.number(PATH, wall, WallFile::width);
-        let height = self.number(PATH, wall, WallFile::height);
-        let top = self.number(PATH, wall, WallFile::top_depth);
+        let width = wall.width.value;
+        let height = wall.height.value;
+        let top = wall.top_depth.given();
         if top.is_none() {
             self.assume_word(
                 "launch.wall.top_depth",
@@ -125,14 +121,14 @@ impl Resolver<'_> {
                 Origin::Law(&TOP),
             );
         }
-        let thrust = self.number(PATH, wall, WallFile::thrust_depth);
+        let thrust = wall.thrust_depth.given();
         let axis = thrust.unwrap_or(invert);
         if top.is_some_and(|top| axis <= top || axis >= top + height) {
             let why = "the thrust goes past a wall between these levels";
-            let why = Complaint::advised(why, "see launch.invert_depth and thrust_depth");
+            let why = (why, "see launch.invert_depth and thrust_depth");
             self.wrong(PATH, wall, WallFile::top_depth, why);
         }
-        let eye = self.number(PATH, wall, WallFile::eye_diameter).unwrap_or_else(|| {
+        let eye = wall.eye_diameter.given().unwrap_or_else(|| {
             self.assume_word("launch.wall.eye_diameter", "none", Origin::Law(&NO_EYE));
             Length::default()
         });
@@ -144,5 +140,5 @@ impl Resolver<'_> {
 }
 
 fn is_checked(wall: &WallFile) -> bool {
-    wall.movement.as_ref().is_some_and(|field| field.value == Movement::Checked)
+    wall.movement.given() == Some(Movement::Checked)
 }

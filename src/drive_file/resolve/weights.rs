@@ -1,44 +1,40 @@
 //! Weights of the score that the file gives.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::Weights;
 use crate::drive_file::{CrossingFile, DriveFile, WeightFile};
-use crate::handbook::{CriterionKind, HandbookError, Service};
+use crate::handbook::{CriterionKind, Service};
 use crate::quantity::Measure;
-use crate::yaml::Complaint;
 
 impl Resolver<'_> {
-    pub(super) fn weights(&mut self, file: &DriveFile) -> Result<Weights, HandbookError> {
+    pub(super) fn weights(&mut self) -> Resolved<Weights> {
         let mut weights = Weights::default();
-        for (index, given) in file.weights.iter().enumerate() {
+        for (index, given) in self.file.weights.iter().enumerate() {
             let kind = given.criterion.value;
             let path = format!("weights[{index}]");
             let weight = self.take(&path, given, WeightFile::weight);
             if weights.given(kind).is_some() {
                 self.wrong(&path, given, WeightFile::criterion, format!("{} has a weight already", kind.key()));
             }
-            if kind == CriterionKind::Grade && file.service.value != Service::GravitySewer {
-                let why = Complaint::advised("only a gravity sewer is valued by its grade", "take it out");
+            if kind == CriterionKind::Grade && self.file.service.value != Service::GravitySewer {
+                let why = ("only a gravity sewer is valued by its grade", "take it out");
                 self.wrong(&path, given, WeightFile::criterion, why);
             }
-            if let Some(needs) = lacks(file, kind) {
-                let why = Complaint::advised(
-                    "is not valued with what the file tells",
-                    format!("give {needs}, or take it out"),
-                );
+            if let Some(needs) = lacks(self.file, kind) {
+                let why = ("is not valued with what the self.file tells", format!("give {needs}, or take it out"));
                 self.wrong(&path, given, WeightFile::criterion, why);
             }
             weights.0.push((kind, weight));
         }
         // What is always told must not all be nothing: nothing would be left to rank by.
-        let grade = (file.service.value == Service::GravitySewer).then_some(CriterionKind::Grade);
+        let grade = (self.file.service.value == Service::GravitySewer).then_some(CriterionKind::Grade);
         let mut always =
             [CriterionKind::LoadMargin, CriterionKind::Ground, CriterionKind::Size].into_iter().chain(grade);
         let weightless = |kind: &CriterionKind| weights.given(*kind).is_some_and(|weight| !(weight.value.si() > 0.0));
-        if let Some(first) = file.weights.first()
+        if let Some(first) = self.file.weights.first()
             && always.all(|kind| weightless(&kind))
         {
-            let why = Complaint::advised("the criteria that apply all weigh nothing", "give one of them a weight");
+            let why = ("the criteria that apply all weigh nothing", "give one of them a weight");
             self.flaw(&first.weight, "weights", why);
         }
         Ok(weights)

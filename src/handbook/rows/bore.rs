@@ -53,10 +53,6 @@ rows! {
         low: may Length,
         /// High end.
         high: must Length,
-        /// Smallest outside diameter (inclusive).
-        od_from: may Length,
-        /// Largest outside diameter (inclusive).
-        od_to: may Length,
     }
 }
 

@@ -1,6 +1,6 @@
 //! Friction, arching, face and lubrication of jacked pipe.
 
-use crate::quantity::{Angle, Length, LineLoad, Pressure, Ratio};
+use crate::quantity::{Length, LineLoad, Pressure, Ratio};
 use crate::yaml::{Words, key_words};
 
 rows! {
@@ -43,14 +43,8 @@ rows! {
         kind: must FrictionKind,
         /// Static, sliding, or `not stated`.
         state: must Words,
-        /// Low end.
-        low: may Ratio,
         /// High end.
         high: must Ratio,
-        /// Interface angle printed beside the low end.
-        angle_low: may Angle,
-        /// Interface angle printed beside the high end.
-        angle_high: may Angle,
     }
 
     /// Adhesion of clay on a pipe material.
@@ -69,8 +63,6 @@ rows! {
 
     /// Constants of a silo model. A column that is not there is a formula in the source, or not part of it.
     FrictionModelSetRow {
-        /// Width of the soil column over the outside diameter.
-        width_factor: may Ratio,
         /// Length added to the outside diameter before the width is worked out.
         width_allowance: may Length,
         /// Side pressure over vertical pressure in the soil column.
@@ -79,8 +71,6 @@ rows! {
         wall_over_phi: may Ratio,
         /// Cohesion that the source takes.
         cohesion: may Pressure,
-        /// Side pressure over vertical pressure at the pipe.
-        on_pipe: may Ratio,
     }
 
     /// A rule of face resistance or face support. The columns that are there say which form it has.
@@ -91,30 +81,18 @@ rows! {
         line: may LineLoad,
         /// Face resistance index that multiplies the line load; not an SPT N.
         index: may Ratio,
-        /// Pressure, low end.
-        low: may Pressure,
         /// Pressure, high end or only value.
         high: may Pressure,
         /// Pressure per SPT blow.
         per_blow: may Pressure,
         /// Most blows that are counted.
         blows_most: may Ratio,
-        /// Share of another pressure, low end; the note says of which.
-        share_low: may Ratio,
-        /// Share of another pressure, high end or only value.
-        share_high: may Ratio,
     }
 
     /// Jacking force after a stop.
     RestartFactorRow {
         /// Ground.
         ground: must Words,
-        /// Extra force over the force before the stop, low end.
-        extra_low: may Ratio,
-        /// Extra force, high end.
-        extra_high: may Ratio,
-        /// Advance after which the extra is gone, over the outside diameter.
-        dies_within: may Ratio,
         /// Times the friction, likely.
         likely: may Ratio,
         /// Times the friction, high.

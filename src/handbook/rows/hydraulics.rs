@@ -18,18 +18,12 @@ rows! {
         material: must Words,
         /// Roughness.
         n: must Ratio,
-        /// Low end of the printed range.
-        low: may Ratio,
-        /// High end of the printed range.
-        high: may Ratio,
     }
 
     /// Stress or velocity for self-cleaning.
     TractiveStressRow {
         /// What it is.
         what: must Words,
-        /// Sizes below this.
-        size_below: may Length,
         /// Stress on the invert.
         stress: may Pressure,
         /// Velocity.
@@ -44,8 +38,6 @@ rows! {
         size_from: may Length,
         /// Largest size.
         size_to: may Length,
-        /// The length.
-        value: may Length,
         /// Low end.
         low: may Length,
         /// High end, or the most.

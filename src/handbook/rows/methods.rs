@@ -1,6 +1,6 @@
 //! What the methods are used for, how far they reach and how well they hold line and grade.
 
-use crate::quantity::{Force, Length, Ratio};
+use crate::quantity::{Length, Ratio};
 use crate::yaml::Words;
 
 rows! {
@@ -28,16 +28,10 @@ rows! {
         diameter_from: may Length,
         /// Largest diameter.
         diameter_to: may Length,
-        /// Shortest usual drive.
-        length_from: may Length,
         /// Longest usual drive.
         length_to: may Length,
-        /// Largest depth.
-        depth_to: may Length,
         /// Accuracy, plus or minus.
         accuracy: may Length,
-        /// Accuracy, plus or minus, as a share of the length.
-        accuracy_share: may Ratio,
         /// Typical use.
         typical_use: may Words,
     }
@@ -56,18 +50,6 @@ rows! {
         method: must Words,
         /// Whether it is asked for, reached or a locating error.
         kind: must Words,
-        /// Smallest nominal size.
-        size_from: may Length,
-        /// Largest nominal size.
-        size_to: may Length,
-        /// Length of drive it is for.
-        drive: may Length,
-        /// Sideways.
-        line: may Length,
-        /// In level.
-        grade: may Length,
-        /// Where the source does not say in which direction.
-        either: may Length,
         /// Low end, as a share.
         share_low: may Ratio,
         /// High end, as a share.
@@ -80,24 +62,16 @@ rows! {
     PilotLimitRow {
         /// What it is.
         what: must Words,
-        /// The length.
-        value: may Length,
         /// Low end of a length.
         low: may Length,
         /// High end of a length.
         high: may Length,
-        /// SPT N below this.
-        blows_below: may Ratio,
-        /// Force.
-        force: may Force,
     }
 
     /// Length put in per shift or day.
     ProductionRateRow {
         /// Method and conditions.
         method: must Words,
-        /// The length.
-        value: may Length,
         /// Low end.
         low: may Length,
         /// High end.

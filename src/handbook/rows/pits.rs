@@ -26,10 +26,6 @@ rows! {
     WorkAreaRow {
         /// Work.
         what: must Words,
-        /// Width.
-        width: may Length,
-        /// Length.
-        length: may Length,
         /// Area, low end.
         area_low: may Area,
         /// Area, high end.
@@ -66,8 +62,6 @@ rows! {
         what: must Words,
         /// Least distance.
         clear: may Length,
-        /// Preferred distance.
-        preferred: may Length,
         /// Least distance as a multiple.
         times: may Ratio,
         /// What it is a multiple of.

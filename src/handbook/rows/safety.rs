@@ -10,8 +10,6 @@ rows! {
         rule: must Words,
         /// Depth, height or distance.
         length: may Length,
-        /// Duration.
-        time: may Time,
     }
 
     /// Waiting time after a butt fusion.

@@ -9,10 +9,6 @@ rows! {
     PilotConeRow {
         /// Clay or sand.
         tip: must TipModel,
-        /// Cone resistance per SPT blow, low end.
-        per_blow_low: may Pressure,
-        /// Cone resistance per SPT blow, high end.
-        per_blow_high: may Pressure,
         /// Most SPT blows for easy driving (inclusive).
         blows_comfortable: may Ratio,
         /// Most SPT blows for driving at all (inclusive).

@@ -12,6 +12,7 @@ use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio};
 
 /// One pipe of the shove plan.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct Shove {
     /// Which pipe, from 1.
     pub number: usize,
@@ -31,6 +32,7 @@ pub struct Shove {
 
 /// What sets the force at which to stop and ask.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum StopBy {
     /// The high end of what is expected.
     Expected,

@@ -15,6 +15,7 @@ use core::f64::consts::PI;
 
 /// What stations can do for a jacked pipe.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub enum Stations {
     /// The main jacks and the pipe end do it alone.
     NotNeeded,
@@ -30,6 +31,7 @@ pub enum Stations {
 
 /// Stations that push a drive.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct PlacedStations {
     /// Distances behind the face, from the face on.
     pub places: Vec<Length>,

@@ -125,6 +125,7 @@ pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
 
 /// A wall that would do, where the file tells none.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct WallNeeded {
     /// Width.
     pub width: Length,

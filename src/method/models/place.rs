@@ -10,6 +10,7 @@ use core::iter;
 
 /// What part of its stretch a model speaks of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Over {
     /// The exact mean along the stretch.
     Mean,
@@ -33,6 +34,7 @@ impl Over {
 
 /// Unit friction by one model in one stretch.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct FrictionModel {
     /// Name of the set.
     pub name: &'static str,
@@ -54,6 +56,7 @@ impl FrictionModel {
 
 /// What the soil of one stretch says.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct SoilView {
     /// Position of the stretch.
     pub stretch: usize,

@@ -8,6 +8,7 @@ use crate::quantity::{Band, Force};
 
 /// Friction on the whole pipe by one model. It only grows as the pipe advances, so that it is greatest at the far end.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct ModelForce {
     /// Name of the set.
     pub name: &'static str,

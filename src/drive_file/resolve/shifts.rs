@@ -1,24 +1,24 @@
 //! Shifts of the work beside the bore, and prices: the file's, or wide bands of our own; prices are never assumed.
 
-use super::{Resolver, no_row};
+use super::{Resolved, Resolver, no_row};
 use crate::drive::{Pit, Priced, Prices, WorkShifts};
 use crate::drive_file::fields::Key;
-use crate::drive_file::{CandidateFile, DriveFile, LengthPriceFile, PaceFile, VolumePriceFile};
-use crate::handbook::{HandbookError, rising};
+use crate::drive_file::{CandidateFile, PaceFile, VolumePriceFile};
+use crate::handbook::rising;
 use crate::quantity::{Band, Length, Measure, Ratio, Volume};
 use crate::source::Cited;
-use crate::yaml::{Complaint, Field};
+use crate::yaml::{Field, MayBe};
 
 /// A row's band, and the length it is for each time.
-fn band(resolver: &Resolver<'_>, key: &'static str) -> Result<(Cited<Band<Ratio>>, Option<Length>), HandbookError> {
+fn band(resolver: &Resolver<'_>, key: &'static str) -> Resolved<(Cited<Band<Ratio>>, Option<Length>)> {
     let row = resolver.handbook.stage_shifts()?.row(key)?;
     let (low, likely, high) = (row.value.low.value, row.value.likely.value, row.value.high.value);
     let band = rising("stage_shifts", key, Band { low, likely, high })?;
-    Ok((Cited::new(band, row.origin), row.value.per_length.as_ref().map(|per| per.value)))
+    Ok((Cited::new(band, row.origin), row.value.per_length.given()))
 }
 
 /// Shifts for both pits, by their depths.
-pub(super) fn both_pits(resolver: &Resolver<'_>, pits: [&Pit; 2]) -> Result<Cited<Band<Ratio>>, HandbookError> {
+pub(super) fn both_pits(resolver: &Resolver<'_>, pits: [&Pit; 2]) -> Resolved<Cited<Band<Ratio>>> {
     let mut sum: Option<Cited<Band<Ratio>>> = None;
     for (pit, key) in pits.into_iter().zip(["launch_pit", "reception_pit"]) {
         let (shifts, per) = band(resolver, key)?;
@@ -29,11 +29,11 @@ pub(super) fn both_pits(resolver: &Resolver<'_>, pits: [&Pit; 2]) -> Result<Cite
     sum.ok_or_else(|| no_row("stage_shifts", "launch_pit"))
 }
 
-pub(super) fn works(
+pub(super) fn work_shifts(
     resolver: &mut Resolver<'_>,
     given: Option<&PaceFile>,
     both_pits: Cited<Band<Ratio>>,
-) -> Result<WorkShifts, HandbookError> {
+) -> Resolved<WorkShifts> {
     let rows = |resolver: &Resolver<'_>, key| band(resolver, key).map(|row| row.0);
     let (set_up, grouting) = (rows(resolver, "set_up")?, rows(resolver, "grouting")?);
     let (ramp, weld) = (rows(resolver, "ramp")?, rows(resolver, "weld")?);
@@ -54,11 +54,11 @@ pub(super) fn works(
 }
 
 impl Resolver<'_> {
-    pub(super) fn prices(&mut self, file: &DriveFile) -> Prices {
-        let pipes = file.candidates.iter().any(|candidate| candidate.price.is_some());
-        let Some(pace) = file.pace.as_ref() else { return Prices { pipes, ..Prices::default() } };
+    pub(super) fn prices(&mut self) -> Prices {
+        let pipes = self.file.candidates.iter().any(|candidate| candidate.price.is_some());
+        let Some(pace) = self.file.pace.as_ref() else { return Prices { pipes, ..Prices::default() } };
         if pace.shift_price.is_none() {
-            let why = Complaint::advised("means nothing without the price of a shift", "add `shift_price: 4000`");
+            let why = ("means nothing without the price of a shift", "add `shift_price: 4000`");
             self.wrong("pace", pace, PaceFile::budget, why);
         }
         let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>| self.take("pace", pace, key);
@@ -71,31 +71,21 @@ impl Resolver<'_> {
 
     fn by_volume(&mut self, pace: &PaceFile, key: Key<PaceFile, Option<VolumePriceFile>>) -> Option<Priced<Volume>> {
         let path = key.spec.name("pace");
-        (key.get)(pace).as_ref().map(|price| Priced {
-            price: Cited::given(self.number(path.0, price, VolumePriceFile::price), path),
-            per: self.number(path.0, price, VolumePriceFile::per),
-        })
+        (key.get)(pace)
+            .as_ref()
+            .map(|price| Priced { price: Cited::given(price.price.value, path), per: price.per.value })
     }
 
     /// Price of a listed pipe. A sum without one of the pipes would look cheap.
-    pub(super) fn pipe_price(
-        &mut self,
-        index: usize,
-        candidate: &CandidateFile,
-        file: &DriveFile,
-    ) -> Option<Priced<Length>> {
+    pub(super) fn pipe_price(&mut self, index: usize, candidate: &CandidateFile) -> Option<Priced<Length>> {
         let path = format!("candidates[{index}].price");
-        if candidate.price.is_none() && file.candidates.iter().any(|other| other.price.is_some()) {
-            let why =
-                Complaint::advised("has no price, and another pipe has one", "price every pipe of the list, or none");
+        if candidate.price.is_none() && self.file.candidates.iter().any(|other| other.price.is_some()) {
+            let why = ("has no price, and another pipe has one", "price every pipe of the list, or none");
             self.flaw(&candidate.size, &path, why);
         }
         candidate.price.as_ref().map(|price| Priced {
-            price: Cited::given(
-                self.number(&path, price, LengthPriceFile::price),
-                CandidateFile::price.spec.name("candidates[]"),
-            ),
-            per: self.number(&path, price, LengthPriceFile::per),
+            price: Cited::given(price.price.value, CandidateFile::price.spec.name("candidates[]")),
+            per: price.per.value,
         })
     }
 }
