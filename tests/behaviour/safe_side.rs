@@ -195,7 +195,6 @@ fn trains_over_pulled_pipe() {
         let scheme = over(told, pe);
         let check = check(&scheme, Subject::CollapseInService);
         assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + rail * QUICK, max_relative = 1e-6);
-        assert!(check.verdict != Verdict::Within, "{told}");
         let likely = check.likely().unwrap().0.si;
         assert!(likely > 0.45 * rail && likely < 0.65 * rail, "{}", likely / rail);
         // Without a lag: 0.11 of the pressure over 2 E / 3 of the wall over the mean diameter, cubed.
