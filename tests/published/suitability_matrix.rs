@@ -116,5 +116,5 @@ fn rock_and_fill(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         "NMM",
         "class: firm_to_very_stiff_clay, spt_n: 20, largest_stone: 0 mm, mixed_with: weak_rock",
     )?;
-    line(handbook, found, "MMN", "class: fill, spt_n: 20, largest_stone: 0 mm")
+    line(handbook, found, "MMN", "class: fill, spt_n: 20, largest_stone: 0 mm, hazards: [obstructions]")
 }

@@ -60,7 +60,7 @@ fn cobbles_and_boulders_before_a_machine(handbook: &Arc<Handbook>, found: &mut F
         ("medium_to_dense_sand", "20"),
         ("gravel", "20"),
     ] {
-        for (stone, wanted) in [("76 mm", Verdict::WithCare), ("99 mm", Verdict::WithCare), ("150 mm", Verdict::Over)] {
+        for (stone, wanted) in [("76 mm", Verdict::WithCare), ("93 mm", Verdict::WithCare), ("94 mm", Verdict::Over)] {
             let stretch = format!("class: {class}, spt_n: {blows}, largest_stone: {stone}");
             let got = ground(handbook, SLURRY, &stretch, "280 mm")?;
             say(found, &format!("slurry machine in {class}, stones of {stone}"), got, wanted);
