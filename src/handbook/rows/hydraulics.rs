@@ -24,6 +24,8 @@ rows! {
     TractiveStressRow {
         /// What it is.
         what: must Words,
+        /// Sizes below this.
+        size_below: may Length,
         /// Stress on the invert.
         stress: may Pressure,
         /// Velocity.
