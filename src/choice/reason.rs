@@ -104,8 +104,8 @@ pub(crate) fn share(used: f64) -> String {
     /// Beyond it two numbers are one.
     const MOST_DIGITS: usize = 6;
     let is_told = |text: &String| used <= 1.0 || text.parse::<f64>().is_ok_and(|shown| shown > 1.0);
-    let texts = (2..=MOST_DIGITS).map(|digits| decimal(used, digits));
-    texts.clone().find(is_told).or_else(|| texts.last()).unwrap_or_default()
+    let told = (2..MOST_DIGITS).map(|digits| decimal(used, digits)).find(is_told);
+    told.unwrap_or_else(|| decimal(used, MOST_DIGITS))
 }
 
 /// The same for a page, where a share past all experience is no more than that.
