@@ -2,7 +2,7 @@
 
 use super::plan::{NO_GRAVITY, Plan};
 use super::weight;
-use crate::check::{Care, Outcome, Rule, Verdict, Ways, at_least, at_most, only};
+use crate::check::{Care, Outcome, Rule, Ways, at_least, at_most, only};
 use crate::drive::{BoreState, HoleState, Pipe, Pull, PulledPipe, Stretch};
 use crate::handbook::{GroundClass, Guidance, Lubrication, Method, Service};
 use crate::law::{Calc, Law, Silent};
@@ -111,7 +111,7 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let against = |error: Band<Length>, limit: Cited<Length>| {
         let check = at_most(Role::Offset, error, limit).with_note(note);
         // What floats is held by spacers; without them the likely invert decides what is over.
-        if floats && error.likely <= limit.value && check.verdict == Verdict::Over {
+        if floats && error.likely <= limit.value && error.high > limit.value {
             let held = at_most(Role::Offset, Band::same(error.likely), limit);
             return check.with_note(FLOATS).at_best(held).settled_by(&[&["annulus.spacers"]]);
         }

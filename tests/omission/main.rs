@@ -1,4 +1,5 @@
-//! Silence never helps: a field that is left out makes no scheme better than it was with what is usual told.
+//! Silence never helps: a field that is left out makes no scheme better than it was with what is usual told; and it bars none
+//! by itself.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -63,6 +64,17 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("pull.pull_head.rating", "a rating that is told may be low"),
     ("pull.pull_head.weak_link", "a setting that is told may be above what the pipe bears"),
 ];
+
+/// Fields without which a scheme may be barred, each with its reason: what is told mends something.
+const REMEDIES: &[(&str, &str)] = &[
+    ("ground.treatment", "keeps water from the face"),
+    ("surface.railway_permits", "the leave of the railway"),
+    ("annulus", "grout keeps the ground from settling"),
+];
+
+/// Fields whose absence alone still bars, each with what is wrong: the list may only shrink.
+const BARRING: &[(&str, &str)] =
+    &[("pilot", "before a jacked pipe a pilot that is not told is one that is pushed, at best too")];
 
 /// Fields whose absence still helps, each with what is wrong: the list may only shrink.
 const OPEN: &[(&str, &str)] = &[];
@@ -225,6 +237,12 @@ fn silence_never_helps() {
         .map(|(field, (count, how, drive))| format!("{field} ({count}): {how}\n  {drive}"))
         .collect();
     assert!(taken * 4 > drives * 3, "{taken} of {drives} taken: {:?}", refused.iter().take(20).collect::<Vec<_>>());
+    let bars: Vec<String> = bars
+        .iter()
+        .filter(|(field, _)| REMEDIES.iter().chain(BARRING).all(|(known, _)| known != field))
+        .map(|(field, (count, how, drive))| format!("{field} ({count}): {how}\n  {drive}"))
+        .collect();
+    assert!(bars.is_empty(), "left out, these bar:\n{}", bars.join("\n"));
     assert!(
         told.is_empty() && unseen.is_empty(),
         "left out, these help:\n{}\nnever left out: {unseen:?}",
@@ -239,7 +257,7 @@ fn exceptions_are_fields() {
     declared(DriveFile::FIELDS, "", &mut all);
     let named: BTreeSet<&str> = EXCEPTIONS.iter().map(|(field, _)| *field).collect();
     assert_eq!(named.len(), EXCEPTIONS.len());
-    for (field, why) in EXCEPTIONS.iter().chain(OPEN) {
+    for (field, why) in EXCEPTIONS.iter().chain(OPEN).chain(REMEDIES).chain(BARRING) {
         assert!(all.contains(*field), "{field}");
         assert!(why.len() > 5, "{field}");
     }
