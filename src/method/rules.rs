@@ -6,8 +6,8 @@ use crate::drive::{Drive, IfStalled};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 
-const STALLS: &str = "at the high end the drive stalls: hold the jacks to what may be borne (`rig: { held_to: ... }`) and \
-                      say how it is freed (`if_stalled`)";
+const STALLS: &str = "at the high end the drive stalls: say how it is freed (`if_stalled`); the jacks are set to what may be \
+                      borne";
 const SET: &str = "set the jacks to no more than may be borne; where it stalls it is freed as the file says";
 const FREED: &str = "the jacks are held to what may be borne; where it stalls it is freed as the file says";
 const BEYOND: &str = "so far past what may be borne that nothing held to it gets through: a shorter drive, better lubrication, work \
@@ -44,7 +44,7 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
     let ways: Ways = if spared { &[&["if_stalled"]] } else { &[&["rig.held_to", "if_stalled"]] };
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let check = check.by(Rule::Watched(share));
-    stalls(check, drive.leeway.held, || spared && drive.is_freed(), [STALLS, freed], ways)
+    stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], ways)
 }
 
 /// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
@@ -52,21 +52,15 @@ pub(super) fn against_rig_pull(drive: &Drive, pull: Doubted<Band<Force>>) -> Che
     let share = Subject::RigPull.decides().share(&drive.leeway);
     let check = at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share));
     let freed = drive.if_stalled == Some(IfStalled::RescuePit) && drive.is_freed();
-    stalls(check, drive.leeway.held, || freed, [PULL_STALLS, PULL_FREED], &[&["if_stalled"]])
+    stalls(check, drive.leeway.held, freed, [PULL_STALLS, PULL_FREED], &[&["if_stalled"]])
 }
 
 /// What stalls at the high level alone asks for care where it is held and freed, up to so many times its limit.
-fn stalls(
-    check: Check<()>,
-    most: Ratio,
-    is_freed: impl Fn() -> bool,
-    [stalls, freed]: [&'static str; 2],
-    ways: Ways,
-) -> Check<()> {
+fn stalls(check: Check<()>, most: Ratio, is_freed: bool, [stalls, freed]: [&'static str; 2], ways: Ways) -> Check<()> {
     if check.verdict != Verdict::NotDecided || check.doubt.is_some() || check.likely().is_none() {
         return check;
     }
-    if is_freed() && can_be_held(&check, most) {
+    if is_freed && can_be_held(&check, most) {
         check.by(Rule::Watched(most)).with_care(Care::Condition, freed)
     } else if can_be_held(&check, most) {
         check.with_note(stalls).settled_by(ways)

@@ -136,10 +136,10 @@ impl Resolver<'_> {
                 }
                 _ => Ok(None),
             };
-            let [least, most] = bores;
-            let [safe, best] = [(least, over[0]), (most, over[1])].map(open);
-            let [may_close, closes] =
-                self.closes_on(file, outside_diameter, [(least, over[0]), (most, over[1])], &place)?;
+            let ([least, most], [worst, at_best]) = (bores, over);
+            let ends = [(least, worst), (most, at_best)];
+            let [safe, best] = ends.map(open);
+            let [may_close, closes] = self.closes_on(file, outside_diameter, ends, &place)?;
             let closed = if closes { Some((BoreState::Closed, self.clinging(file, &place)?)) } else { None };
             let one = OpenRound { safe: safe?.or(closed), best: best?.or(closed), may_close };
             if stretch.drilled.is_some() || closes {
