@@ -42,9 +42,16 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
     let spares = |held: Force| most.is_none_or(|most| held <= most);
     let spared = drive.rig.held_to.is_none_or(|held| spares(held.value));
     let ways: Ways = if spared { &[&["if_stalled"]] } else { &[&["rig.held_to", "if_stalled"]] };
+    let nights = drive.rests.planned.is_empty() && drive.work.shifts_between_nights().is_some();
+    // What a night adds is gone where there is none.
+    let beyond: Ways = match (nights, drive.is_freed()) {
+        (false, _) => NOTHING,
+        (true, true) => &[&["work.round_the_clock"]],
+        (true, false) => &[&["work.round_the_clock", "if_stalled"]],
+    };
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let check = check.by(Rule::Watched(share));
-    stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], ways)
+    stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], [ways, beyond])
 }
 
 /// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
@@ -52,11 +59,18 @@ pub(super) fn against_rig_pull(drive: &Drive, pull: Doubted<Band<Force>>) -> Che
     let share = Subject::RigPull.decides().share(&drive.leeway);
     let check = at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share));
     let freed = drive.if_stalled == Some(IfStalled::RescuePit) && drive.is_freed();
-    stalls(check, drive.leeway.held, freed, [PULL_STALLS, PULL_FREED], &[&["if_stalled"]])
+    let ways: Ways = &[&["if_stalled"]];
+    stalls(check, drive.leeway.held, freed, [PULL_STALLS, PULL_FREED], [ways, NOTHING])
 }
 
 /// What stalls at the high level alone asks for care where it is held and freed, up to so many times its limit.
-fn stalls(check: Check<()>, most: Ratio, is_freed: bool, [stalls, freed]: [&'static str; 2], ways: Ways) -> Check<()> {
+fn stalls(
+    check: Check<()>,
+    most: Ratio,
+    is_freed: bool,
+    [stalls, freed]: [&'static str; 2],
+    [ways, beyond]: [Ways; 2],
+) -> Check<()> {
     if check.verdict != Verdict::NotDecided || check.doubt.is_some() || check.likely().is_none() {
         return check;
     }
@@ -65,7 +79,7 @@ fn stalls(check: Check<()>, most: Ratio, is_freed: bool, [stalls, freed]: [&'sta
     } else if can_be_held(&check, most) {
         check.with_note(stalls).settled_by(ways)
     } else {
-        check.with_note(BEYOND).settled_by(NOTHING)
+        check.with_note(BEYOND).settled_by(beyond)
     }
 }
 
