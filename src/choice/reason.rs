@@ -109,6 +109,7 @@ pub(crate) fn share(used: f64) -> String {
 }
 
 /// The same for a page, where a share past all experience is no more than that.
+#[cfg(feature = "report")]
 pub(crate) fn capped(used: f64) -> String {
     if used > MOST_SHARE { format!("over {}", decimal(MOST_SHARE, 0)) } else { share(used) }
 }

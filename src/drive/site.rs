@@ -89,6 +89,7 @@ pub(crate) struct Surface {
 #[derive(Debug, Clone)]
 pub(crate) struct Crossing {
     pub(crate) name: String,
+    #[cfg_attr(not(feature = "report"), expect(dead_code, reason = "only printed"))]
     pub(crate) at: Length,
     pub(crate) depth: Length,
     /// Distance from the axis in plan; zero where it is crossed.
