@@ -35,6 +35,7 @@ mod proposed;
 mod pull;
 mod pull_works;
 mod pvc;
+mod rating;
 mod resolver;
 mod rests;
 mod rigid;
@@ -50,6 +51,7 @@ mod steering;
 mod stem;
 mod suitability;
 mod take;
+mod technique;
 mod traffic;
 mod usual;
 mod wall;
@@ -171,8 +173,7 @@ impl Resolver<'_> {
         let pilot = pilot::pilot_kind(self.file, self.handbook)?;
         self.about(Concern::Stem, |resolver| resolver.assume_pilot(pilot, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
-        let technique =
-            suitability::Technique::of(self.handbook, self.file, (pilot, stem.is_there()), largest, highest)?;
+        let technique = technique::Technique::of(self.handbook, self.file, (pilot, stem.is_there()), largest, highest)?;
         let ground = self.about(Concern::Ground, |it| it.ground(length, &line, (&technique, &stem)))?;
         for (index, pipe) in candidates.iter_mut().enumerate() {
             pipe.ground = self.rated_for(&technique, &ground, pipe)?;

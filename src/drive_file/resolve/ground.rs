@@ -3,7 +3,9 @@
 use super::friction::Friction;
 use super::line::Line;
 use super::open_bore::Place;
-use super::suitability::{Face, Technique, ToRate};
+use super::rating::Face;
+use super::suitability::ToRate;
+use super::technique::Technique;
 use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{OrNone, StretchFile};

@@ -2,7 +2,7 @@
 
 use super::Resolver;
 use super::line::Line;
-use super::suitability::Technique;
+use super::technique::Technique;
 use crate::drive::{AssumedValue, Guided, Stretch, Waves};
 use crate::drive_file::DriveFile;
 use crate::drive_file::limits::mm;

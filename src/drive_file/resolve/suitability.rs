@@ -1,47 +1,13 @@
 //! How the ground of a stretch rates for the technique that the file plans, and what hazards and treatment change.
 
-use super::{Resolved, Resolver, no_row};
+use super::rating::{Face, NOT_RATED, TREATED, stones, worse};
+use super::technique::{Column, Technique};
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Ends, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT};
-use crate::drive_file::{DriveFile, StretchFile};
-use crate::handbook::{
-    Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, Pilot, RatedBy, Rating,
-    Service, Spoil, SuitabilityRow, TipModel, Treatment, WaterSide,
-};
-use crate::quantity::{Band, Length, Ratio};
+use crate::drive_file::StretchFile;
+use crate::handbook::{GroundClass, GroundHazard, GuidedTechnique, Rating, Treatment};
+use crate::quantity::Length;
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::MayBe;
-
-/// Said of a technique that no table rates in this ground.
-const NO_RATING: Equation = Equation::judged(
-    "ground suitability",
-    "not decided",
-    "no rating of this technique in this ground was found",
-    "ground and technique with a cell in the tables of suitability",
-);
-
-/// Said of ground that is treated against water.
-const TREATED: Equation = Equation::judged(
-    "ground treated against water",
-    "rated as above water, marginal at best",
-    "treatment named in the file; that it technique over the whole drive is the file's word",
-    "treatment in place while the face is open",
-);
-
-/// Said of the pilot where the file says nothing.
-const DISPLACING: Equation = Equation::judged(
-    "pilot",
-    "displacement",
-    "what is usual behind a guided pilot; the harder on the ground",
-    "pilots pushed without a bit",
-);
-
-/// The same in ground that none can be pushed through.
-const DRILLED: Equation = Equation::judged(
-    "pilot",
-    "drilled",
-    "rock, or more than 50 blows: no pilot can be pushed through it; a stem wider than those that are pushed; pipe pulled through fluid",
-    "ground that only a bit opens, stems from 150 mm",
-);
 
 /// Said of fill where the file does not tell its hazards.
 const MAY_OBSTRUCT: Equation = Equation::judged(
@@ -50,137 +16,6 @@ const MAY_OBSTRUCT: Equation = Equation::judged(
     "fill may hold anything: rated once the file says that nothing obstructs it, or what does",
     "fill of which the file tells no hazards",
 );
-
-/// A quotient of round figures may come out this much too small.
-const ROUNDING: f64 = 1.0 + 1e-9;
-
-/// One column of the tables of suitability.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Column {
-    /// Displacing pilot, auger.
-    Jacking,
-    /// Displacing pilot alone, before a pipe that is pulled: by the blows of `pilot_cone`.
-    Pushed,
-    /// A column of its own table.
-    Guided(GuidedTechnique),
-    Auger,
-    Slurry,
-    OpenShield,
-    Pullback,
-    PullbackGravity,
-}
-
-impl Column {
-    const fn of(rated: RatedBy) -> Self {
-        match rated {
-            RatedBy::DisplacingPilot => Self::Jacking,
-            RatedBy::DrilledPilot => Self::Guided(GuidedTechnique::Drilled),
-            RatedBy::OpenStem => Self::Guided(GuidedTechnique::OpenStem),
-            RatedBy::Vacuum => Self::Guided(GuidedTechnique::Vacuum),
-            RatedBy::Auger => Self::Auger,
-            RatedBy::Slurry => Self::Slurry,
-            RatedBy::OpenShield => Self::OpenShield,
-        }
-    }
-
-    /// The cell of a ground; the outer `None` where the table has no such column.
-    fn of_ground(self, row: &SuitabilityRow) -> Option<Rating> {
-        let open = |field: &Option<crate::yaml::Field<Rating>>| field.given();
-        match self {
-            Self::Jacking => Some(row.jacking.value),
-            Self::Pushed | Self::Guided(_) => None,
-            Self::Auger => open(&row.auger),
-            Self::Slurry => open(&row.slurry),
-            Self::OpenShield => open(&row.open_shield),
-            Self::Pullback => Some(row.pullback.value),
-            Self::PullbackGravity => open(&row.pullback_gravity).or(Some(row.pullback.value)),
-        }
-    }
-
-    fn of_hazard(self, row: &GroundHazardRow) -> Option<Rating> {
-        let cell = match self {
-            Self::Jacking => &row.jacking,
-            Self::Pushed if matches!(row.hazard.value, GroundHazard::MixedFaceRock | GroundHazard::Obstructions) => {
-                &row.jacking
-            }
-            Self::Guided(_) => &None,
-            Self::Auger => &row.auger,
-            Self::Slurry => &row.slurry,
-            Self::OpenShield => &row.open_shield,
-            Self::Pushed | Self::Pullback => &row.pullback,
-            Self::PullbackGravity if row.pullback_gravity.is_some() => &row.pullback_gravity,
-            Self::PullbackGravity => &row.pullback,
-        };
-        cell.given()
-    }
-
-    /// Whether a stone goes by a third of the bore: an auger in its casing and the crusher of a machine.
-    const fn takes_by_bore(self) -> bool {
-        matches!(self, Self::Auger | Self::Slurry)
-    }
-
-    /// Whether the face stands open to the ground water, so that treating it helps.
-    const fn is_open(self) -> bool {
-        matches!(self, Self::Jacking | Self::Guided(_) | Self::Auger | Self::OpenShield)
-    }
-}
-
-/// How the ground is opened, and for which pipes.
-pub(super) struct Technique {
-    /// Largest outside diameter of the candidates.
-    pub(super) largest: Length,
-    /// The largest of them and of their casings.
-    pub(super) highest: Length,
-    /// Whether a pilot stem goes first.
-    pub(super) stem: bool,
-    /// Whether a bit opens the bore of that pilot.
-    pub(super) drilled: bool,
-    columns: Vec<Column>,
-    pulled: Column,
-    /// The auger behind a drilled pilot, which counts in rock, and where no table rates the two together.
-    auger: bool,
-    /// Whether a pilot that is pushed goes before a pulled pipe, and whether the file says so.
-    pushed: Option<bool>,
-    /// The technique of a jacked pipe in words.
-    pub(super) words: String,
-    /// How it keeps its line where the file does not say it: on the safe side, and at best.
-    pub(super) guidance: Cited<(Guidance, Guidance)>,
-}
-
-impl Technique {
-    /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
-    pub(super) fn of(
-        handbook: &Handbook,
-        file: &DriveFile,
-        (pilot, stem): (Pilot, bool),
-        largest: Length,
-        highest: Length,
-    ) -> Resolved<Self> {
-        let spoil = file.spoil.given().unwrap_or(Spoil::Auger);
-        let before = match (stem, pilot) {
-            (false, _) => Before::Nothing,
-            (true, Pilot::Displacement) => Before::Displacement,
-            (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
-        };
-        let row = handbook.technique()?.find(|row| row.spoil.value == spoil && row.before.value == before);
-        let row = row.ok_or_else(|| no_row("technique", spoil.key()))?;
-        let columns = [&row.value.pilot, &row.value.head].into_iter().flatten().map(|rated| Column::of(rated.value));
-        let drilled = before == Before::Drilled;
-        let gravity = file.service.value == Service::GravitySewer;
-        Ok(Self {
-            largest,
-            highest,
-            stem,
-            drilled,
-            auger: drilled && spoil == Spoil::Auger,
-            pushed: (before == Before::Displacement).then_some(file.pilot.is_some()),
-            columns: columns.collect(),
-            pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
-            words: row.value.words.value.0.clone(),
-            guidance: Cited::new((row.value.guidance.value, row.value.guidance_best.value), row.origin),
-        })
-    }
-}
 
 /// What is told of a stretch that a rating asks for.
 pub(super) struct ToRate {
@@ -192,74 +27,7 @@ pub(super) struct ToRate {
     pub(super) may_obstruct: bool,
 }
 
-/// What is known of the ground of a stretch, for a pipe.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Face {
-    pub(super) class: GroundClass,
-    pub(super) side: Side,
-    pub(super) head: Length,
-    pub(super) blows: Band<Ratio>,
-    pub(super) stone: Option<Length>,
-    /// Outside diameter of the pipe.
-    pub(super) size: Length,
-    pub(super) treated: bool,
-}
-
-impl Face {
-    /// Ground whose stones, where nobody tells them, are taken to be no larger than its rows allow: 50 mm.
-    const fn is_fine(&self) -> bool {
-        self.class.is_clay()
-            || matches!(self.class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand)
-    }
-
-    /// Whether a row may be the one for this ground above or below water, as far as is known, where the plant takes stones
-    /// up to this by its bore.
-    fn may_be(&self, water: WaterSide, row: &SuitabilityRow, takes: Option<Length>) -> bool {
-        let side = row.water.value == WaterSide::Any || row.water.value == water;
-        let head = water == WaterSide::Above
-            || (row.head_over.given().is_none_or(|over| self.head > over)
-                && row.head_to.given().is_none_or(|to| self.head <= to));
-        // A count that is not given may be any of the class.
-        let blows = row.n_from.given().is_none_or(|from| self.blows.high >= from)
-            && row.n_below.given().is_none_or(|below| self.blows.low < below);
-        let (over, to) = stones(row, takes);
-        let stone =
-            self.stone.is_none_or(|stone| over.is_none_or(|over| stone > over) && to.is_none_or(|to| stone <= to));
-        let size = row.od_from.given().is_none_or(|from| self.size >= from)
-            && row.od_below.given().is_none_or(|below| self.size < below);
-        row.ground.value == self.class && side && head && blows && stone && size
-    }
-}
-
-/// Stones of a row, over the first and up to the second, where the plant takes stones up to this by its bore: then the
-/// bore, and no fixed size, parts cobbles from boulders.
-fn stones(row: &SuitabilityRow, takes: Option<Length>) -> (Option<Length>, Option<Length>) {
-    let [over, to] = [&row.stone_over, &row.stone_to].map(|field| field.as_ref().map(|field| field.value));
-    match (over, to, takes) {
-        (None, Some(to), Some(takes)) => (None, Some(to.min(takes))),
-        (Some(over), Some(_), Some(takes)) => (Some(over), Some(takes.max(over))),
-        (Some(_), None, Some(takes)) => (Some(takes), None),
-        bounds => (bounds.0, bounds.1),
-    }
-}
-
 impl Resolver<'_> {
-    /// Says which technique is rated.
-    pub(super) fn assume_pilot(&mut self, kind: Pilot, stem: bool) {
-        match (&self.file.pilot, stem) {
-            (Some(field), false) => {
-                let complaint =
-                    ("there is no stem, so there is no pilot", "give stem.outside_diameter, or leave this out");
-                self.flaw(field, "pilot", complaint);
-            }
-            (None, true) => {
-                let by = if kind == Pilot::Displacement { &DISPLACING } else { &DRILLED };
-                self.assume("pilot", AssumedValue::Word(kind.key().to_owned()), Origin::Law(by));
-            }
-            _ => {}
-        }
-    }
-
     /// Treatment of the ground, which is only of use below water.
     pub(super) fn treatment(&mut self, stretch: &StretchFile, path: &str, side: Side) -> Option<Treatment> {
         let field = stretch.treatment.as_ref()?;
@@ -388,7 +156,7 @@ impl Resolver<'_> {
     }
 
     /// The largest stone that would do, and that of the file, where a smaller one would.
-    fn too_large(&self, face: &Face, column: Column) -> Resolved<Option<Ends<Length>>> {
+    pub(super) fn too_large(&self, face: &Face, column: Column) -> Resolved<Option<Ends<Length>>> {
         let Some(stone) = face.stone.filter(|_| !matches!(column, Column::Pushed | Column::Guided(_))) else {
             return Ok(None);
         };
@@ -410,117 +178,4 @@ impl Resolver<'_> {
         }
         Ok(most.map(|most| Ends { low: most, high: stone }))
     }
-
-    /// The largest stone that the plant of a column takes by its bore.
-    fn takes(&self, face: &Face, column: Column) -> Resolved<Option<Length>> {
-        let bores = self.handbook.ratio("ground.bore_over_stone")?.value;
-        // Round inches are within.
-        Ok(column.takes_by_bore().then(|| face.size / bores * ROUNDING))
-    }
-
-    fn hazard(&self, hazard: GroundHazard, column: Column) -> Resolved<Cited<Rating>> {
-        let row = self.handbook.ground_hazard()?.find(|row| row.hazard.value == hazard);
-        let row = row.ok_or_else(|| no_row("ground_hazard", hazard.key()))?;
-        Ok(column.of_hazard(row.value).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin)))
-    }
-
-    /// The worst rating of the wet and the dry end, each as far as is known.
-    fn suitability(&self, face: &Face, column: Column) -> Resolved<Cited<Rating>> {
-        let dry = || self.suitability_at(face, WaterSide::Above, column);
-        let wet = || -> Resolved<Cited<Rating>> {
-            if face.treated && column.is_open() {
-                let marginal = Cited::new(Rating::Marginal, Origin::Law(&TREATED));
-                return Ok(worse(marginal, dry()?));
-            }
-            self.suitability_at(face, WaterSide::Below, column)
-        };
-        match face.side {
-            Side::Above => dry(),
-            Side::Below => wet(),
-            Side::Both => Ok(worse(dry()?, wet()?)),
-        }
-    }
-
-    /// The worst rating that what is known allows; *depends* where what is not known decides between unsuitable
-    /// and better.
-    fn suitability_at(&self, face: &Face, water: WaterSide, column: Column) -> Resolved<Cited<Rating>> {
-        if column == Column::Pushed {
-            return self.pushed(face);
-        }
-        if let Column::Guided(technique) = column {
-            return self.guided(face, water, technique);
-        }
-        let mut worst: Option<Cited<Rating>> = None;
-        let mut best = Rating::Unsuitable;
-        let takes = self.takes(face, column)?;
-        for row in self.handbook.ground_suitability()?.iter() {
-            let values = &row.value.value;
-            if !face.may_be(water, values, takes) {
-                continue;
-            }
-            let rating = column.of_ground(values).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin));
-            if severity(rating.value) < severity(best) {
-                best = rating.value;
-            }
-            if worst.is_none_or(|worst| severity(rating.value) > severity(worst.value)) {
-                worst = Some(rating);
-            }
-        }
-        let worst = worst.ok_or_else(|| no_row("ground_suitability", face.class.key()))?;
-        let open = worst.value == Rating::Unsuitable && best != Rating::Unsuitable;
-        Ok(if open { worst.map(|_| Rating::Depends) } else { worst })
-    }
-
-    /// Whether a pilot can be pushed through the ground, by its blows: easily, at all, or not.
-    fn pushed(&self, face: &Face) -> Resolved<Cited<Rating>> {
-        let table = self.handbook.pilot_cone()?;
-        let key = match self.tip_model(face.class)? {
-            TipModel::Clay => "clay_refusal",
-            TipModel::Sand => "sand_refusal",
-        };
-        let easy = table.cell(key, |row| &row.blows_comfortable)?;
-        let most = table.cell(key, |row| &row.blows_most)?;
-        Ok(most.map(|most| {
-            if face.class.is_rock() || face.blows.low > most {
-                Rating::Unsuitable
-            } else if face.blows.high > most {
-                Rating::Depends
-            } else if face.blows.high > easy.value {
-                Rating::Marginal
-            } else {
-                Rating::Suitable
-            }
-        }))
-    }
-
-    /// A rating of a sparse table holds only where the whole of what the ground may be lies in its row.
-    fn guided(&self, face: &Face, water: WaterSide, technique: GuidedTechnique) -> Resolved<Cited<Rating>> {
-        let row = self.handbook.guided_suitability()?.find(|row| {
-            row.technique.value == technique
-                && row.ground.value == face.class
-                && (row.water.value == WaterSide::Any || row.water.value == water)
-                && row.n_from.given().is_none_or(|from| face.blows.low >= from)
-                && row.n_below.given().is_none_or(|below| face.blows.high < below)
-                && row.stone_to.as_ref().is_none_or(|to| face.stone.map_or(face.is_fine(), |stone| stone <= to.value))
-        });
-        Ok(row.map_or(NOT_RATED, |row| row.map(|row| row.rating.value)))
-    }
-}
-
-/// No table rates it.
-const NOT_RATED: Cited<Rating> = Cited::new(Rating::Depends, Origin::Law(&NO_RATING));
-
-/// Order of ratings from good to bad.
-const fn severity(rating: Rating) -> u8 {
-    match rating {
-        Rating::Suitable => 0,
-        Rating::Marginal => 1,
-        Rating::Depends => 2,
-        Rating::Unsuitable => 3,
-    }
-}
-
-/// The worse of two ratings, the second where they are alike.
-const fn worse(one: Cited<Rating>, other: Cited<Rating>) -> Cited<Rating> {
-    if severity(other.value) >= severity(one.value) { other } else { one }
 }

@@ -1,0 +1,174 @@
+//! How the ground is opened, by the technique that the file plans, and which columns of the tables rate it.
+
+use super::{Resolved, Resolver, no_row};
+use crate::drive::AssumedValue;
+use crate::drive_file::DriveFile;
+use crate::handbook::{
+    Before, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, Pilot, RatedBy, Rating, Service, Spoil,
+    SuitabilityRow,
+};
+use crate::quantity::Length;
+use crate::source::{Cited, Equation, Origin};
+use crate::yaml::MayBe;
+
+/// Said of the pilot where the file says nothing.
+const DISPLACING: Equation = Equation::judged(
+    "pilot",
+    "displacement",
+    "what is usual behind a guided pilot; the harder on the ground",
+    "pilots pushed without a bit",
+);
+
+/// The same in ground that none can be pushed through.
+const DRILLED: Equation = Equation::judged(
+    "pilot",
+    "drilled",
+    "rock, or more than 50 blows: no pilot can be pushed through it; a stem wider than those that are pushed; pipe pulled through fluid",
+    "ground that only a bit opens, stems from 150 mm",
+);
+
+/// One column of the tables of suitability.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Column {
+    /// Displacing pilot, auger.
+    Jacking,
+    /// Displacing pilot alone, before a pipe that is pulled: by the blows of `pilot_cone`.
+    Pushed,
+    /// A column of its own table.
+    Guided(GuidedTechnique),
+    Auger,
+    Slurry,
+    OpenShield,
+    Pullback,
+    PullbackGravity,
+}
+
+impl Column {
+    pub(super) const fn of(rated: RatedBy) -> Self {
+        match rated {
+            RatedBy::DisplacingPilot => Self::Jacking,
+            RatedBy::DrilledPilot => Self::Guided(GuidedTechnique::Drilled),
+            RatedBy::OpenStem => Self::Guided(GuidedTechnique::OpenStem),
+            RatedBy::Vacuum => Self::Guided(GuidedTechnique::Vacuum),
+            RatedBy::Auger => Self::Auger,
+            RatedBy::Slurry => Self::Slurry,
+            RatedBy::OpenShield => Self::OpenShield,
+        }
+    }
+
+    /// The cell of a ground; the outer `None` where the table has no such column.
+    pub(super) fn of_ground(self, row: &SuitabilityRow) -> Option<Rating> {
+        let open = |field: &Option<crate::yaml::Field<Rating>>| field.given();
+        match self {
+            Self::Jacking => Some(row.jacking.value),
+            Self::Pushed | Self::Guided(_) => None,
+            Self::Auger => open(&row.auger),
+            Self::Slurry => open(&row.slurry),
+            Self::OpenShield => open(&row.open_shield),
+            Self::Pullback => Some(row.pullback.value),
+            Self::PullbackGravity => open(&row.pullback_gravity).or(Some(row.pullback.value)),
+        }
+    }
+
+    pub(super) fn of_hazard(self, row: &GroundHazardRow) -> Option<Rating> {
+        let cell = match self {
+            Self::Jacking => &row.jacking,
+            Self::Pushed if matches!(row.hazard.value, GroundHazard::MixedFaceRock | GroundHazard::Obstructions) => {
+                &row.jacking
+            }
+            Self::Guided(_) => &None,
+            Self::Auger => &row.auger,
+            Self::Slurry => &row.slurry,
+            Self::OpenShield => &row.open_shield,
+            Self::Pushed | Self::Pullback => &row.pullback,
+            Self::PullbackGravity if row.pullback_gravity.is_some() => &row.pullback_gravity,
+            Self::PullbackGravity => &row.pullback,
+        };
+        cell.given()
+    }
+
+    /// Whether a stone goes by a third of the bore: an auger in its casing and the crusher of a machine.
+    pub(super) const fn takes_by_bore(self) -> bool {
+        matches!(self, Self::Auger | Self::Slurry)
+    }
+
+    /// Whether the face stands open to the ground water, so that treating it helps.
+    pub(super) const fn is_open(self) -> bool {
+        matches!(self, Self::Jacking | Self::Guided(_) | Self::Auger | Self::OpenShield)
+    }
+}
+
+/// How the ground is opened, and for which pipes.
+pub(super) struct Technique {
+    /// Largest outside diameter of the candidates.
+    pub(super) largest: Length,
+    /// The largest of them and of their casings.
+    pub(super) highest: Length,
+    /// Whether a pilot stem goes first.
+    pub(super) stem: bool,
+    /// Whether a bit opens the bore of that pilot.
+    pub(super) drilled: bool,
+    pub(super) columns: Vec<Column>,
+    pub(super) pulled: Column,
+    /// The auger behind a drilled pilot, which counts in rock, and where no table rates the two together.
+    pub(super) auger: bool,
+    /// Whether a pilot that is pushed goes before a pulled pipe, and whether the file says so.
+    pub(super) pushed: Option<bool>,
+    /// The technique of a jacked pipe in words.
+    pub(super) words: String,
+    /// How it keeps its line where the file does not say it: on the safe side, and at best.
+    pub(super) guidance: Cited<(Guidance, Guidance)>,
+}
+
+impl Technique {
+    /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
+    pub(super) fn of(
+        handbook: &Handbook,
+        file: &DriveFile,
+        (pilot, stem): (Pilot, bool),
+        largest: Length,
+        highest: Length,
+    ) -> Resolved<Self> {
+        let spoil = file.spoil.given().unwrap_or(Spoil::Auger);
+        let before = match (stem, pilot) {
+            (false, _) => Before::Nothing,
+            (true, Pilot::Displacement) => Before::Displacement,
+            (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
+        };
+        let row = handbook.technique()?.find(|row| row.spoil.value == spoil && row.before.value == before);
+        let row = row.ok_or_else(|| no_row("technique", spoil.key()))?;
+        let columns = [&row.value.pilot, &row.value.head].into_iter().flatten().map(|rated| Column::of(rated.value));
+        let drilled = before == Before::Drilled;
+        let gravity = file.service.value == Service::GravitySewer;
+        Ok(Self {
+            largest,
+            highest,
+            stem,
+            drilled,
+            auger: drilled && spoil == Spoil::Auger,
+            pushed: (before == Before::Displacement).then_some(file.pilot.is_some()),
+            columns: columns.collect(),
+            pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
+            words: row.value.words.value.0.clone(),
+            guidance: Cited::new((row.value.guidance.value, row.value.guidance_best.value), row.origin),
+        })
+    }
+}
+
+impl Resolver<'_> {
+    /// Says which technique is rated.
+    pub(super) fn assume_pilot(&mut self, kind: Pilot, stem: bool) {
+        match (&self.file.pilot, stem) {
+            (Some(field), false) => {
+                let complaint =
+                    ("there is no stem, so there is no pilot", "give stem.outside_diameter, or leave this out");
+                self.flaw(field, "pilot", complaint);
+            }
+            (None, true) => {
+                let by = if kind == Pilot::Displacement { &DISPLACING } else { &DRILLED };
+                self.assume("pilot", AssumedValue::Word(kind.key().to_owned()), Origin::Law(by));
+            }
+            _ => {}
+        }
+    }
+}
