@@ -91,40 +91,6 @@ pub fn write<T: Serialize>(value: &T) -> Result<String, Fault> {
     serde_yaml::to_string(value).map_err(|error| structural(&error, ""))
 }
 
-/// Paths of all that a value tells, of a list what each of its entries tells: `launch.space`, `ground[].spt_n`.
-///
-/// # Errors
-/// If the value has a shape that YAML cannot hold.
-pub(crate) fn told<T: Serialize>(value: &T, before: &str) -> Result<Vec<String>, Fault> {
-    let value = serde_yaml::to_value(value).map_err(|error| structural(&error, ""))?;
-    let mut paths = Vec::new();
-    walk(&value, before, &mut paths);
-    Ok(paths)
-}
-
-fn walk(value: &serde_yaml::Value, before: &str, paths: &mut Vec<String>) {
-    let serde_yaml::Value::Mapping(fields) = value else { return };
-    for (key, value) in fields {
-        let path = format!("{before}{}", scalar_text(key));
-        match value {
-            serde_yaml::Value::Sequence(entries) => {
-                let each = entries.iter().map(|entry| {
-                    let mut own = Vec::new();
-                    walk(entry, &format!("{path}[]."), &mut own);
-                    own
-                });
-                let all = each.reduce(|mut all, own| {
-                    all.retain(|path| own.contains(path));
-                    all
-                });
-                paths.extend(all.unwrap_or_default());
-            }
-            value => walk(value, &format!("{path}."), paths),
-        }
-        paths.push(path);
-    }
-}
-
 /// Keys and columns of the rows of a table as they are written; empty for a text that is no table.
 #[must_use]
 pub fn rows(text: &str) -> Vec<(String, Vec<(String, String)>)> {

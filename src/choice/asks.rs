@@ -22,8 +22,8 @@ pub struct Ask {
 /// first, each field once, and last what none settles. Nothing is asked for that the file tells.
 #[must_use]
 pub fn asks(ranked: &Ranked) -> Vec<Ask> {
-    let (scheme, told) = (&ranked.scheme, &ranked.pipe.told);
-    let is_told = |field: &&str| told.iter().any(|path| path == field);
+    let scheme = &ranked.scheme;
+    let is_told = |field: &&str| ranked.pipe.is_told(field);
     let ways_of = |subject: Subject| {
         let own = scheme.checks.get(subject).map_or(&[][..], |check| check.settled_by);
         if own.is_empty() { subject.need().map_or(&[][..], |need| need.ways) } else { own }

@@ -8,6 +8,7 @@ use super::site::Priced;
 use crate::handbook::{Family, Method, Rating};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Equation, Origin};
+use std::sync::Arc;
 
 /// Published range of a method, of the row whose diameters hold the pipe or come nearest to it.
 #[derive(Debug, Clone, Copy)]
@@ -81,8 +82,6 @@ pub struct Pipe {
     /// What it may carry as a pressure main; none for another service.
     pub(crate) carries: Option<Box<super::service::Carries>>,
     /// How the ground suits it.
-    /// Paths of all that the file tells of the drive and of this pipe, for what it is asked for.
-    pub(crate) told: Vec<String>,
     pub(crate) ground: Option<Rated>,
     /// Price per metre, in the user's money, where the file gives it.
     pub(crate) price: Option<Priced<Length>>,
@@ -92,9 +91,16 @@ pub struct Pipe {
     pub(crate) is_unusual: bool,
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
+    /// Paths of all that the file tells of the drive, and of this pipe.
+    pub(crate) told: [Arc<[String]>; 2],
 }
 
 impl Pipe {
+    /// Whether the file tells what stands at a path, for what it is asked for.
+    pub(crate) fn is_told(&self, path: &str) -> bool {
+        self.told.iter().any(|paths| paths.iter().any(|told| told == path))
+    }
+
     /// Diameter that the head before a jacked pipe cuts. The bore rule is for what is pulled.
     pub(crate) fn cut(&self) -> Length {
         if self.bore.origin == self.bore_rule.origin { self.outside_diameter.value } else { self.bore.value }

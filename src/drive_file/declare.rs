@@ -159,10 +159,17 @@ macro_rules! fields {
                 each: &mut dyn FnMut(&$crate::drive_file::fields::FileNumber<'_>),
             ) {
                 self.each(&mut |_, spec, value| {
-                    let dot = if path.is_empty() { "" } else { "." };
-                    $crate::drive_file::fields::below(path, dot, |path| {
-                        $crate::drive_file::fields::below(path, spec.key, |path| value.numbers(spec, path, each));
-                    });
+                    $crate::drive_file::fields::behind(path, spec.key, |path| value.numbers(spec, path, each));
+                });
+            }
+            fn told(&self, path: &mut String, each: &mut dyn FnMut(&str)) {
+                self.each(&mut |_, spec, value| {
+                    if !value.is_absent() {
+                        $crate::drive_file::fields::behind(path, spec.key, |path| {
+                            value.told(path, each);
+                            each(path);
+                        });
+                    }
                 });
             }
             fn shown(

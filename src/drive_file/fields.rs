@@ -189,6 +189,12 @@ pub(super) fn below(path: &mut String, part: &str, work: impl FnOnce(&mut String
     path.truncate(whole);
 }
 
+/// Does something with the path of a key in the block at a path.
+pub(super) fn behind(path: &mut String, key: &str, work: impl FnOnce(&mut String)) {
+    let dot = if path.is_empty() { "" } else { "." };
+    below(path, dot, |path| below(path, key, work));
+}
+
 /// What a field is, by where its value is.
 pub(super) const fn shape_of<B, V: Shaped>(_: for<'a> fn(&'a B) -> &'a V) -> (Shape, bool) {
     (V::SHAPE, V::MUST)
@@ -276,6 +282,15 @@ pub(crate) trait Value {
     }
     /// Hands over each number in it. `path` is that of the field.
     fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&FileNumber<'_>));
+    /// Hands over the path of each field that is written in it, `[]` for the place in a list: of a list what every entry has.
+    fn told(&self, _path: &mut String, _each: &mut dyn FnMut(&str)) {}
+}
+
+/// Paths of all that is written in a value at a path.
+pub(super) fn told(value: &dyn Value, at: &str) -> Vec<String> {
+    let mut paths = Vec::new();
+    value.told(&mut at.to_owned(), &mut |path| paths.push(path.to_owned()));
+    paths
 }
 
 impl<T: ToScalar> Shaped for Field<T> {
@@ -322,6 +337,11 @@ impl<V: Value> Value for Option<V> {
             value.numbers(spec, path, each);
         }
     }
+    fn told(&self, path: &mut String, each: &mut dyn FnMut(&str)) {
+        if let Some(value) = self {
+            value.told(path, each);
+        }
+    }
 }
 
 impl<V: Shaped> Shaped for Vec<V> {
@@ -348,5 +368,13 @@ impl<V: Value> Value for Vec<V> {
         for (index, value) in self.iter().enumerate() {
             below(path, &format!("[{index}]"), |path| value.numbers(spec, path, each));
         }
+    }
+    fn told(&self, path: &mut String, each: &mut dyn FnMut(&str)) {
+        let entries = self.iter().map(|value| told(value, &format!("{path}[]")));
+        let in_all = entries.reduce(|mut all, own| {
+            all.retain(|path| own.contains(path));
+            all
+        });
+        in_all.iter().flatten().for_each(|path| each(path));
     }
 }

@@ -58,7 +58,7 @@ mod wall;
 mod weights;
 mod work;
 
-use super::fields::Keys;
+use super::fields::{self, Keys};
 use super::limits::LONGEST;
 use super::{CandidateFile, DriveFile, Flaw, RigFile};
 use crate::drive::{Concern, Drive, Leeway, Pipe, Rig, Stem, TipResistance};
@@ -175,7 +175,11 @@ impl Resolver<'_> {
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
         let technique = technique::Technique::of(self.handbook, self.file, (pilot, stem.is_there()), largest, highest)?;
         let ground = self.about(Concern::Ground, |it| it.ground(length, &line, (&technique, &stem)))?;
-        for (index, pipe) in candidates.iter_mut().enumerate() {
+        let mut told = fields::told(self.file, "");
+        told.retain(|path| !path.starts_with("candidates[]"));
+        let told: Arc<[String]> = told.into();
+        for (index, (pipe, listed)) in candidates.iter_mut().zip(&listed).enumerate() {
+            pipe.told = [Arc::clone(&told), fields::told(listed, "candidates[]").into()];
             pipe.ground = self.rated_for(&technique, &ground, pipe)?;
             let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(self.file, &ground, pipe))?;
             if let Some(jacked) = pipe.jacked.as_mut() {

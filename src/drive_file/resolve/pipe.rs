@@ -4,7 +4,7 @@ use super::listed::Listed;
 use super::row::Named;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
-use crate::drive_file::{CandidateFile, DriveFile, StemFile};
+use crate::drive_file::{CandidateFile, StemFile};
 use crate::handbook::{Method, MethodLimitRow, Pilot, Service, Spoil};
 use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
@@ -22,15 +22,6 @@ const CLOSE_BORE: Equation = Equation::judged(
 
 /// Most reaming passes of one pipe.
 const MOST_PASSES: usize = 10;
-
-/// Paths of all that the file tells of the drive and of this pipe.
-fn told(file: &DriveFile, candidate: &CandidateFile) -> Vec<String> {
-    // A file that was read can be written.
-    let mut told = crate::yaml::told(file, "").unwrap_or_default();
-    told.retain(|path| !path.starts_with("candidates[]"));
-    told.extend(crate::yaml::told(candidate, "candidates[].").unwrap_or_default());
-    told
-}
 
 impl Resolver<'_> {
     pub(super) fn pipe(
@@ -100,8 +91,8 @@ impl Resolver<'_> {
             segment,
             not_given: Vec::new(),
             is_unusual: false,
-            told: told(self.file, candidate),
             excluded: Vec::new(),
+            told: Default::default(),
         };
         // Of a proposed pipe there is nothing that the user could mend.
         if self.proposing.is_none() {
