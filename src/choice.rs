@@ -34,8 +34,8 @@ pub fn choose(drive: &Drive) -> Result<Choice, HandbookError> {
 /// Candidate and method of the scheme that [`choose`] chooses, where it chooses one, and nothing of the others.
 pub(crate) fn chosen(drive: &Drive) -> Result<Option<(usize, Method)>, HandbookError> {
     let schemes = schemes(drive)?;
-    let first = schemes.iter().min_by(|one, other| rank::order(one, other));
-    let first = first.filter(|first| first.standing.can_be_chosen());
+    let may_be = schemes.iter().filter(|one| one.standing.can_be_chosen());
+    let first = may_be.min_by(|one, other| rank::order(one, other));
     Ok(first.map(|first| (first.candidate, first.scheme.method)))
 }
 

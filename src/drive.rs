@@ -128,6 +128,16 @@ impl Drive {
         &self.name
     }
 
+    /// Both ends of each stretch and where the surface breaks between: distance from the launch pit and depth of the invert.
+    pub(crate) fn places(&self) -> impl Iterator<Item = (&Stretch, (Length, Length))> {
+        self.stretches.iter().flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)))
+    }
+
+    /// Whether nights are taken for stops: the file plans none, and the work does not go through them.
+    pub(crate) fn stops_at_night(&self) -> bool {
+        self.rests.planned.is_empty() && self.work.shifts_between_nights().is_some()
+    }
+
     /// What the pipe carries.
     #[must_use]
     pub const fn service(&self) -> Service {

@@ -25,27 +25,16 @@ const UNTOLD: &str = "what lies over the bore is not told: taken as a road";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
 const OPEN: &str = "nothing over the bore has a limit of it";
 
-/// What settles each check: the limit of its owner, or less overcut, or the filling of a pulled annulus.
-const SURFACE_SETTLEMENT: [Ways; 3] = [
-    &[&["surface.allowed_settlement"]],
-    &[&["candidates[].bore"], &["surface.allowed_settlement"]],
-    &[&["annulus.filling"], &["surface.allowed_settlement"]],
-];
-const SURFACE_SLOPE: [Ways; 3] = [
-    &[&["surface.allowed_slope"]],
-    &[&["candidates[].bore"], &["surface.allowed_slope"]],
-    &[&["annulus.filling"], &["surface.allowed_slope"]],
-];
-const SERVICE_SETTLEMENT: [Ways; 3] = [
-    &[&["crossings[].allowed_settlement"]],
-    &[&["candidates[].bore"], &["crossings[].allowed_settlement"]],
-    &[&["annulus.filling"], &["crossings[].allowed_settlement"]],
-];
-const SERVICE_SLOPE: [Ways; 3] = [
-    &[&["crossings[].allowed_slope"]],
-    &[&["candidates[].bore"], &["crossings[].allowed_slope"]],
-    &[&["annulus.filling"], &["crossings[].allowed_slope"]],
-];
+/// What settles a check: the limit of its owner, or less overcut, or the filling of a pulled annulus.
+macro_rules! settles {
+    ($limit:literal) => {
+        [&[&[$limit]], &[&["candidates[].bore"], &[$limit]], &[&["annulus.filling"], &[$limit]]]
+    };
+}
+const SURFACE_SETTLEMENT: [Ways; 3] = settles!("surface.allowed_settlement");
+const SURFACE_SLOPE: [Ways; 3] = settles!("surface.allowed_slope");
+const SERVICE_SETTLEMENT: [Ways; 3] = settles!("crossings[].allowed_settlement");
+const SERVICE_SLOPE: [Ways; 3] = settles!("crossings[].allowed_slope");
 
 /// Deepest settlement and steepest slope at one level.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

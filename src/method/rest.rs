@@ -23,11 +23,11 @@ impl<'a> Put<'a> {
 
     /// At its best, where that may differ.
     pub(super) fn best(self) -> Option<Self> {
-        let nights = self.drive.rests.planned.is_empty() && self.drive.work.shifts_between_nights().is_some();
         let bore = self.drive.stretches.iter().any(Stretch::stem_may_lie_open)
             || self.pipe.jacked.as_ref().is_some_and(JackedPipe::hangs_on_bore);
         let curved = self.drive.curve.is_some();
-        (nights || bore || curved || self.drive.stem_at_best.is_some()).then_some(Self { at_best: true, ..self })
+        (self.drive.stops_at_night() || bore || curved || self.drive.stem_at_best.is_some())
+            .then_some(Self { at_best: true, ..self })
     }
 
     /// Friction coefficient and radius of the curve that a pushed pipe is planned on.

@@ -42,9 +42,8 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
     let spares = |held: Force| most.is_none_or(|most| held <= most);
     let spared = drive.rig.held_to.is_none_or(|held| spares(held.value));
     let ways: Ways = if spared { &[&["if_stalled"]] } else { &[&["rig.held_to", "if_stalled"]] };
-    let nights = drive.rests.planned.is_empty() && drive.work.shifts_between_nights().is_some();
     // What a night adds is gone where there is none.
-    let beyond: Ways = match (nights, drive.is_freed()) {
+    let beyond: Ways = match (drive.stops_at_night(), drive.is_freed()) {
         (false, _) => NOTHING,
         (true, true) => &[&["work.round_the_clock"]],
         (true, false) => &[&["work.round_the_clock", "if_stalled"]],

@@ -89,8 +89,7 @@ fn held_to_limits(
 /// What would settle it: the joint where nothing is told of it, nights that need not be, a better limit, or what is done
 /// where the force reaches it.
 fn settling(at: &Walked<'_>, pipe: &JackedPipe, untold: bool, check: &Check<()>) -> Ways {
-    let nights = at.drive.rests.planned.is_empty() && at.drive.work.shifts_between_nights().is_some();
-    match (untold && !pipe.joint.packer_told, nights, can_be_held(check, at.drive.leeway.held)) {
+    match (untold && !pipe.joint.packer_told, at.drive.stops_at_night(), can_be_held(check, at.drive.leeway.held)) {
         (true, true, _) => &[&["candidates[].packer", "steering"], &["work.round_the_clock"]],
         (true, false, _) => &[&["candidates[].packer", "steering"]],
         (false, true, true) => &[&["work.round_the_clock"], &["if_stalled"]],

@@ -1,5 +1,6 @@
 //! The thrust wall: what it bears, at which level, and how far it moves for it; and one that would do.
 
+use super::super::either::Either;
 use super::super::rules::asked;
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
@@ -42,21 +43,16 @@ fn wall<'w, 'a>(at: &'w Walked<'a>) -> Result<&'w Resisting<'a>, Absent> {
 pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
     let Some(wall) = at.wall.as_ref() else { return asked_wall(at) };
     let (_, _, is_undrained) = wall.found.in_spite_of_doubt();
-    let limit = wall.found.map(|(force, ..)| Cited::new(force, wall.reaction.safety.origin));
-    let rule = Decides::SetOn(wall.reaction.safety.value.si()).rule(&at.drive.leeway);
-    let thrust = at.thrust_of_jacks();
-    let against = |thrust, limit| at_most(Role::Thrust, thrust, limit).by(rule);
-    let check = against(thrust.safe, limit);
-    let best = match (thrust.best, wall.best) {
-        (None, None) => None,
-        (thrust_best, wall_best) => {
-            let limit = wall_best.map_or(limit, |best| Doubted::sure(Cited::new(best, wall.reaction.safety.origin)));
-            Some(against(thrust_best.unwrap_or(thrust.safe), limit))
-        }
+    let cited = |force| Cited::new(force, wall.reaction.safety.origin);
+    let limit = Either {
+        safe: wall.found.map(|(force, ..)| cited(force)),
+        best: wall.best.map(|force| Doubted::sure(cited(force))),
     };
+    let rule = Decides::SetOn(wall.reaction.safety.value.si()).rule(&at.drive.leeway);
+    let sides = at.thrust_of_jacks().with(limit, |thrust, limit| (thrust, limit));
+    let check = sides.check(|(thrust, limit)| at_most(Role::Thrust, thrust, limit).by(rule));
     let ground: Ways = if wall.best.is_some() { &[&["launch.soil"]] } else { &[] };
-    let check = best.map_or(check, |best| check.at_best(best)).settled_by(ground);
-    Ok(check.with_note(if is_undrained { UNDRAINED } else { DRAINED }))
+    Ok(check.settled_by(ground).with_note(if is_undrained { UNDRAINED } else { DRAINED }))
 }
 
 /// A wall that is not told is asked for.

@@ -40,11 +40,10 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     let bore = Bore::of(drive, pipe, pull);
     // Half way the nearer pit is farthest.
     let middle = drive.length.value * HALF_WAY;
-    let places = drive.stretches.iter().flat_map(|stretch| {
-        let middle = (stretch.from < middle && middle < stretch.to).then(|| (middle, stretch.way.invert(middle)));
-        stretch.way.points.iter().copied().chain(middle).map(move |point| (stretch, point))
-    });
-    let checks = places.map(|(stretch, (along, invert))| bore.at(calc, stretch, along, invert));
+    let is_between = |stretch: &&Stretch| stretch.from < middle && middle < stretch.to;
+    let middle =
+        drive.stretches.iter().filter(is_between).map(|stretch| (stretch, (middle, stretch.way.invert(middle))));
+    let checks = drive.places().chain(middle).map(|(stretch, (along, invert))| bore.at(calc, stretch, along, invert));
     checks.reduce(Check::worse).ok_or(Absent::Missing)
 }
 
@@ -98,8 +97,8 @@ impl<'a> Bore<'a> {
         let mut low = |way, yield_point| self.stands(calc, fluids.clean, self.level.low - crown, (way, yield_point));
         let least = low(nearer, rule.thinnest);
         let best = if is_told { least } else { low(length * HALF_WAY, rule.thin) };
-        let [weak, gauged, strong] = [(false, rule.cap), (false, rule.cap_firm_clay), (true, rule.cap_firm_clay)]
-            .map(|(best, cap)| (self.bears(calc, stretch, cover, (best, cap.value)), cap));
+        let mut bears = |best, cap: Cited<Ratio>| (self.bears(calc, stretch, cover, (best, cap.value)), cap);
+        let (weak, strong) = (bears(false, rule.cap), bears(true, rule.cap_firm_clay));
         let firm = stretch.is_all(|class| class.is_clay() && class != GroundClass::SoftClay);
         let check = hold(adverse, weak);
         let passes = |pressure, spare| leaves(pressure, weak.0, spare);
@@ -117,8 +116,11 @@ impl<'a> Bore<'a> {
         if !touchy && passes(best, spare) {
             return hold(best, weak).with_care(Care::Condition, HOLD);
         }
-        if !touchy && firm && is_told && leaves(best, gauged.0, spare) {
-            return hold(best, gauged).with_care(Care::Condition, GAUGED);
+        if !touchy && firm && is_told {
+            let gauged = bears(false, rule.cap_firm_clay);
+            if leaves(best, gauged.0, spare) {
+                return hold(best, gauged).with_care(Care::Condition, GAUGED);
+            }
         }
         if is_told {
             // All is told of the fluid that can be.

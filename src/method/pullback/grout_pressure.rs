@@ -31,9 +31,7 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     let rule = &pull.works.break_out;
     let touchy = drive.site.surface.railway;
     let spare = spare(drive, rule);
-    let places =
-        drive.stretches.iter().flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)));
-    let checks = places.map(|(stretch, (along, invert))| {
+    let checks = drive.places().map(|(stretch, (along, invert))| {
         let mut presses = |grout: Grout| {
             let height = highest - slope * along;
             let law = NetOutsidePressure {

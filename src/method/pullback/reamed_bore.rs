@@ -32,8 +32,7 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     let Pulled { pull, .. } = at.pulled()?;
     calc.part("stability of the reamed bore");
     let bore = Bore::of(drive, pipe, pull);
-    let places = drive.stretches.iter().filter(|stretch| !stretch.is_all(GroundClass::is_rock));
-    let places = places.flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)));
+    let places = drive.places().filter(|(stretch, _)| !stretch.is_all(GroundClass::is_rock));
     let checks = places.map(|(stretch, (along, invert))| {
         let height = bore.over_crown(along);
         let grains = stretch.has(GroundClass::runs).then(|| held(calc, pull, stretch, (invert - bore.crown, height)));
