@@ -18,7 +18,6 @@ pages!(
     least_of_the_editions_pe4710,
     least_of_the_editions_mdpe,
     between_the_durations_the_longer_counts,
-    conduit_sheet_half_an_hour_and_a_day,
     edition_2022_at_12_h,
     editions_end_at_24_h,
     strain_limits_lie_below_the_yield_product,
@@ -63,15 +62,6 @@ fn between_the_durations_the_longer_counts(handbook: &Arc<Handbook>, found: &mut
     ] {
         let (stress, _) = allowed_stress(handbook, material, "astm_f1962_1999", duration, "73 degF")?;
         near(found, &format!("{material}, {duration}"), stress, printed, "0.5 psi");
-    }
-    Ok(())
-}
-
-/// "1,300 psi for short duration bores (30 minutes) and 1,100 psi for long duration bores (24 hours)".
-fn conduit_sheet_half_an_hour_and_a_day(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    for (up_to, printed) in [("30 min", "1300 psi"), ("24 h", "1100 psi")] {
-        let (stress, _) = pull_stress(handbook, "astm_f1962_1999", "hdpe", up_to)?;
-        near(found, &format!("HDPE, {up_to}"), stress, printed, "50 psi");
     }
     Ok(())
 }

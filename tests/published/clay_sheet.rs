@@ -2,20 +2,17 @@
 //! purpose), table read, seven sizes. Beside it ASTM C1208 (strength second hand, in the same sheet), EN 295-7 (recalled; 10,875 psi
 //! read in a guide specification that cites it and asks a margin of 3.0), and the mechanics of a joint.
 
-use crate::found::{Found, Outcome, between, close, drive, law, near, needed, pages, q, ratio, same};
-use crate::found::{checked, scheme};
+use crate::found::{Found, Outcome, between, close, law, near, needed, pages, q, ratio, same};
 use jackpull::Handbook;
-use jackpull::check::Subject;
-use jackpull::handbook::{ClayPipeRow, Method};
+use jackpull::handbook::ClayPipeRow;
 use jackpull::law::Law;
 use jackpull::laws::clay::{ConcentricEndForce, EdgeEndForce, EndAreaFromRating};
-use jackpull::quantity::{Area, Force, Length, Measure, Pressure, Ratio};
+use jackpull::quantity::{Area, Force, Length, Pressure, Ratio};
 use std::f64::consts::{FRAC_PI_4, PI};
 use std::sync::Arc;
 
 pages!(
     one_area_behind_three_ratings,
-    ratings_through_a_drive,
     barrel_of_the_8_in_pipe,
     net_over_barrel_area,
     weight_against_volume,
@@ -57,35 +54,6 @@ fn one_area_behind_three_ratings(handbook: &Arc<Handbook>, found: &mut Found) ->
                 &format!("{size} at {}: the area returns the rating", factor.value),
                 off <= q::<Force>("0.5 tonf_us"),
             );
-        }
-    }
-    Ok(())
-}
-
-/// Short tons as printed at factor 3 and at 3.5, for pipe of the standard. The column of
-/// factor 2.5 is capped by the stress at the edge of the joint, on purpose.
-fn ratings_through_a_drive(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let tons = |tons: [u32; 7]| tons.map(|tons| format!("{tons} tonf_us"));
-    let three = tons([34, 50, 66, 91, 117, 145, 188]);
-    let more = tons([29, 43, 56, 78, 100, 124, 161]);
-    for (factor, printed) in [("3.0", &three), ("3.5", &more), ("2.5", &three)] {
-        for (size, printed) in SIZES.iter().zip(printed) {
-            let drive = drive(
-                handbook,
-                &format!(
-                    "
-length: 20 m
-groundwater: none
-lubrication: none
-ground: [{{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }}]
-candidates: [{{ material: clay, size: {size}, certificate: astm_c1208, factor: {factor}, joint_stress_ratio: 0.5 }}]
-"
-                ),
-            )?;
-            let end = checked(&scheme(&drive, Method::PipeJacking)?, Subject::EndCapacity)?;
-            let (_, limit) = needed(end.high(), || "the capacity".to_owned())?;
-            // The least of the three areas behind the ratings counts: 65.3 t for 12 in, whose column of 3.5 is rounded down.
-            near(found, &format!("{size} at {factor}"), Force::from_si(limit.si), printed, "0.7 tonf_us");
         }
     }
     Ok(())

@@ -50,8 +50,6 @@ fn worked_example_of_a_1000_mm_pipe(handbook: &Arc<Handbook>, found: &mut Found)
     let barrel = value(RingArea { outside_diameter: q("1200 mm"), inside_diameter: q("1000 mm") });
     let strength = grade(handbook, "gb_c50_design")?;
     close(found, "example", value(concrete(handbook, strength, barrel)?), "3120215.6 N", 0.0006);
-    let by_hand = value(concrete(handbook, strength, q("345400 mm2"))?);
-    near(found, "example with pi as 3.14", by_hand, "3120215.6 N", "0.5 N");
     let load = q::<Force>("1383.9 kN") * concrete_factor(handbook, "cn_gamma")?;
     near(found, "load with the partial factor once more", load, "1799.07 kN", "0.005 kN");
     Ok(())
@@ -73,7 +71,6 @@ fn net_factor_of_concrete(handbook: &Arc<Handbook>, found: &mut Found) -> Outcom
 /// of the cube class tells: design strengths of C40, C50 and C60 are under 0.6 of it, 32.4 is over.
 fn characteristic_strength_gives_40_percent_more(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let wrong = value(concrete(handbook, q("32.4 N/mm2"), q("3108600 mm2"))?);
-    near(found, "second sheet", wrong, "39387.66 kN", "0.05 kN");
     let right = value(concrete(handbook, grade(handbook, "gb_c50_design")?, q("3108600 mm2"))?);
     near(found, "too much", wrong / right, "1.40", "0.005");
     let most = concrete_factor(handbook, "cn_design_over_cube")?;

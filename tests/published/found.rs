@@ -1,5 +1,6 @@
 //! What a page is, how it compares, and short ways to a table row or a drive.
 
+use crate::book::SITE;
 use jackpull::check::{Check, Subject, Verdict};
 use jackpull::drive::Drive;
 use jackpull::handbook::{FrictionBandRow, GroundClass, Lubrication, Method, WaterSide};
@@ -163,15 +164,6 @@ pub(crate) fn friction(
         .find(|row| row.ground.value == ground && row.water.value == water && row.lubrication.value == lubrication);
     Ok(needed(row, || format!("friction, {}, {}", ground.key(), lubrication.key()))?.value.clone())
 }
-
-/// What every drive of these pages shares.
-const SITE: &str = "
-service: casing
-launch: { invert_depth: 6 m }
-grade: 0 %
-rig: { thrust: 60 MN, pull: 60 MN }
-work: { round_the_clock: true }
-";
 
 /// A level drive, 6 m deep, with these lines.
 pub(crate) fn drive(handbook: &Arc<Handbook>, lines: &str) -> Result<Drive, Stop> {

@@ -12,6 +12,8 @@
     reason = "a test that fails should stop"
 )]
 
+#[path = "../../examples/published_limits/book/mod.rs"]
+mod book;
 #[path = "../fixtures/edit.rs"]
 mod edit;
 #[path = "../fixtures/jobs.rs"]
@@ -53,16 +55,15 @@ mod joint_check;
 mod jswas_a6;
 mod mop_133;
 mod moser_buried_pipe;
-mod pit_examples;
 mod pja_introduction;
 mod ppi_2008;
 mod prci_1995;
 mod pressure_classes;
 mod pressure_models;
+mod printed_limits;
 mod pull_check;
 mod pulled_materials;
 mod reaction_wall;
-mod section_tables;
 mod selections;
 mod service_tables;
 mod site_check;
@@ -73,8 +74,6 @@ mod suitability_matrix;
 mod surroundings;
 mod technique_limits;
 mod ten_states;
-mod thomson_1993;
-mod trough_example;
 mod ttp_2010;
 mod ttp_2010_pull;
 mod ufc_3_220_01a;

@@ -6,7 +6,7 @@ use crate::found::{checked, scheme};
 use jackpull::Handbook;
 use jackpull::check::Subject;
 use jackpull::handbook::{GroundClass, Lubrication, Method};
-use jackpull::laws::thrust::{FaceForce, FrictionForce};
+use jackpull::laws::thrust::FaceForce;
 use jackpull::quantity::{Force, Measure, Pressure};
 use std::sync::Arc;
 
@@ -73,36 +73,6 @@ fn tonnes_per_square_metre() {
         let off = q::<Pressure>(tonnes) - q::<Pressure>(printed);
         assert!(off.abs() <= q("0.5 Pa"), "{tonnes}");
     }
-}
-
-fn friction(unit_friction: &str, outside_diameter: &str, length: &str) -> Force {
-    law(FrictionForce { unit_friction: q(unit_friction), outside_diameter: q(outside_diameter), length: q(length) })
-}
-
-/// Rule of thumb of a coursework question (read): 0.06 ton/ft2, 48 in taken as the pipe, 2,500 ft: 1,885 short tons.
-#[test]
-fn rule_of_thumb_over_2500_ft() {
-    let force = friction("120 psf", "48 in", "2500 ft");
-    assert!((force - q::<Force>("1885 tonf_us")).abs() < q("0.5 tonf_us"), "{force:?}");
-}
-
-/// Worked form of the Chinese code: OD 1.2 m, 100 m, 8 kPa and 80 kPa on the face: 3,015.9 + 90.5 kN; slurry face of
-/// 1.24 m with 160 kPa: 193.2 kN.
-#[test]
-fn friction_and_face_of_the_chinese_form() {
-    assert!((friction("8 kPa", "1.2 m", "100 m") - q::<Force>("3015.9 kN")).abs() < q("0.05 kN"));
-    let face = |pressure: &str, cut: &str| {
-        law(FaceForce {
-            pressure: q(pressure),
-            cut_diameter: q(cut),
-            guided_diameter: q("0 mm"),
-            least: Force::from_si(0.0),
-        })
-    };
-    assert!((face("80 kPa", "1.2 m") - q::<Force>("90.5 kN")).abs() < q("0.05 kN"));
-    assert!((face("160 kPa", "1.24 m") - q::<Force>("193.2 kN")).abs() < q("0.05 kN"));
-    // 50 kPa on a head of 0.6 m is 14 kN.
-    assert!((face("50 kPa", "0.6 m") - q::<Force>("14 kN")).abs() < q("0.5 kN"));
 }
 
 /// Ring of a worked annulus, 0.0499 m3/m between 0.660 and 0.610 m and 0.365 between 0.915 and 0.610: a pressure of

@@ -6,16 +6,14 @@ use crate::found::{Found, Outcome, between, checked, close, drive, holds, near, 
 use jackpull::Handbook;
 use jackpull::check::{Subject, Verdict};
 use jackpull::handbook::Method;
-use jackpull::laws::collapse::CriticalPressure;
 use jackpull::laws::pull::PipeWeight;
-use jackpull::quantity::{Length, LineLoad, MassDensity, Measure, Pressure};
+use jackpull::quantity::{Length, LineLoad, MassDensity, Measure};
 use std::sync::Arc;
 
 pages!(
     yield_strengths_by_name,
     cast_iron_sizes,
     iron_barrels_weigh,
-    pvc_collapse_heads,
     radii_of_stiff_strings,
     roundness_of_steel,
     fused_pvc_through_a_drive,
@@ -70,23 +68,6 @@ fn iron_barrels_weigh(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     }
     let pvc = needed(handbook.pipe_density()?.get("pvc"), || "pvc".to_owned())?.value.value;
     between(found, "specific gravity of PVC pipe compounds", pvc, "1.35", "1.46");
-    Ok(())
-}
-
-/// Critical buckling pressures of PVC pipe: 426, 190 and 68 psi for DR 14, 18 and 25.
-fn pvc_collapse_heads(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let poisson = needed(handbook.pvc_ratio()?.get("poisson"), || "poisson".to_owned())?.value.value;
-    let modulus = needed(handbook.pvc_stress()?.get("modulus"), || "modulus".to_owned())?.value.value;
-    for (dimension_ratio, printed) in [("14", "426 psi"), ("18", "190 psi"), ("25", "68 psi")] {
-        let law = CriticalPressure {
-            modulus,
-            poisson,
-            dimension_ratio: q(dimension_ratio),
-            ovality_factor: q("1"),
-            tension_factor: q("1"),
-        };
-        near::<Pressure>(found, &format!("PVC DR {dimension_ratio}"), value(law), printed, "1 psi");
-    }
     Ok(())
 }
 

@@ -3,37 +3,11 @@
 
 use crate::found::{Found, Outcome, Stop, near, needed, pages, q, value};
 use jackpull::Handbook;
-use jackpull::laws::column::{ColumnStress, ElasticColumnStress, RadiusOfGyration};
-use jackpull::laws::packer::RingArea;
-use jackpull::quantity::{Area, Length, Pressure, Ratio};
+use jackpull::laws::column::{ColumnStress, ElasticColumnStress};
+use jackpull::quantity::{Pressure, Ratio};
 use std::sync::Arc;
 
 pages!(column_curve_meets_itself, free_end_doubles_the_length);
-
-/// Outside diameter and wall in inches; area in2, second moment in4, radius of gyration in.
-const PIPES: [(&str, &str, &str, f64, &str); 5] = [
-    ("12 in", "0.250 in", "9.23 in2", 159.0, "4.16 in"),
-    ("12 in", "0.312 in", "11.5 in2", 196.0, "4.13 in"),
-    ("12.75 in", "0.188 in", "7.42 in2", 146.0, "4.44 in"),
-    ("12.75 in", "0.250 in", "9.82 in2", 192.0, "4.42 in"),
-    ("12.75 in", "0.500 in", "19.2 in2", 362.0, "4.33 in"),
-];
-
-#[test]
-fn area_and_radius_of_gyration() {
-    for (diameter, wall, area, second_moment, radius) in PIPES {
-        let outside_diameter = q::<Length>(diameter);
-        let inside_diameter = outside_diameter - 2.0 * q::<Length>(wall);
-        let got = value(RingArea { outside_diameter, inside_diameter });
-        // Three figures are printed.
-        assert!(((got / q::<Area>(area)).value - 1.0).abs() < 0.005, "{diameter} {wall}: {got:?}");
-        let gyration = value(RadiusOfGyration { outside_diameter, inside_diameter });
-        assert!((gyration - q::<Length>(radius)).abs() <= q("0.0051 in"), "{diameter} {wall}: {gyration:?}");
-        let inch = q::<Length>("1 in");
-        let moment = ((got / (inch * inch)) * (gyration / inch) * (gyration / inch)).value;
-        assert!((moment - second_moment).abs() <= 0.51, "{diameter} {wall}: {moment}");
-    }
-}
 
 fn of_steel(handbook: &Handbook, key: &str) -> Result<Ratio, Stop> {
     Ok(needed(handbook.steel_factor()?.get(key), || format!("factor {key}"))?.value.factor.value)
