@@ -3,6 +3,7 @@
 
 mod amounts;
 pub(crate) mod carried;
+pub(crate) mod carrier;
 mod cost;
 pub(crate) mod face;
 pub(crate) mod face_support;

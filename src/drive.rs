@@ -54,7 +54,7 @@ pub(crate) use pulled::*;
 pub(crate) use rests::{Restart, RestartByGround, Rests};
 pub(crate) use service::{CarriedBy, Carries, JackedRing, PipeInService, Place, RingInService, Vacuum};
 pub(crate) use site::{
-    ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
+    Carrier, ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
     Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves, WorkShifts,
 };
 pub(crate) use stem::{SandBed, Stem, Tube};

@@ -145,6 +145,11 @@ macro_rules! checks {
                 => service::crushing($at, $calc);
             /// Invert against its tolerance, gravity sewers only.
             Invert "invert, line and grade" none Surveyed => conditions::invert($at);
+            /// Play round the carrier in its casing.
+            CarrierRoom "carrier, room in the casing" none High, asks "room for the carrier" ["carrier"]
+                => carrier::clearance($at);
+            /// Error of the casing, against what a carrier can be set off its axis.
+            CarrierGrade "carrier, its own grade" none Surveyed, asks as CarrierRoom => carrier::grade($at);
             /// Whether the bore stands for a pipe that goes in after the stem is out.
             BoreStands "bore, stands for the pipe" none High => conditions::stands($at);
             /// Whether clay closes on a jacked pipe.

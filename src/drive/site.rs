@@ -22,6 +22,8 @@ pub(crate) struct Surroundings {
     pub(crate) pit_rules: PitRules,
     /// Whole soil kept in the mouth of the casing.
     pub(crate) plug: Option<Cited<Length>>,
+    /// What is laid in the casing afterwards, where the file tells it.
+    pub(crate) carrier: Option<Carrier>,
     pub(crate) pace: Pace,
 }
 
@@ -30,6 +32,17 @@ impl Surroundings {
     pub(crate) fn limits_movement(&self) -> bool {
         self.surface.is_limited || self.crossings.iter().any(|crossing| crossing.is_limited)
     }
+}
+
+/// A pipe that is laid in a casing afterwards.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Carrier {
+    /// Over its joints.
+    pub(crate) outside_diameter: Cited<Length>,
+    /// Whether it is set to a grade of its own.
+    pub(crate) on_grade: bool,
+    /// How much wider the casing is to be inside.
+    pub(crate) spare: Cited<Length>,
 }
 
 /// Flow and grade.

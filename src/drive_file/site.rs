@@ -1,6 +1,7 @@
 //! What the engineer writes of flow, surface, crossed services, pits and pace of the work. All of it may be left out.
 
 use super::declare::fields;
+use crate::handbook::Service;
 use crate::quantity::{Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::yaml::{Words, key_words};
 
@@ -38,6 +39,16 @@ key_words! {
         /// A pipe without a casing round it.
         #[default]
         Uncased = "uncased",
+    }
+}
+
+fields! {
+    /// The pipe that is laid in a casing afterwards.
+    CarrierFile at ["carrier."] {
+        /// What it carries: a sewer has to be set to its own grade in the casing.
+        service: must<Service>;
+        /// Its greatest outside diameter, over joints and couplings.
+        outside_diameter: must<Length> as Diameter, Within(mm(20.0), m(4.0)), usual(mm(60.0), m(2.0)), ["330 mm", "13 in"];
     }
 }
 

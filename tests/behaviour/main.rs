@@ -23,6 +23,7 @@ mod bounds;
 mod break_out;
 mod broken_text;
 mod candidates;
+mod carrier;
 mod casing;
 mod choosing;
 mod citations;

@@ -160,6 +160,14 @@ fn main() -> String {
     text.edit("design_flow: { min: 4 L/s, max: 25 L/s }\n", "vacuum: { pressure: 80 kPa, lasts: 1 h }\n")
 }
 
+const CARRIER: &str = "carrier: { service: gravity_sewer, outside_diameter: 110 mm }\n";
+
+/// A casing in place of the sewer, with what is laid in it.
+fn casing() -> String {
+    let flow = "design_flow: { min: 4 L/s, max: 25 L/s }\n";
+    FULL.edit("gravity_sewer", "casing").edit("half_wave: 20 m\n", "").edit(flow, CARRIER)
+}
+
 /// The subject and the place of the scheme of every check that is missing.
 fn missing(schemes: &[Scheme]) -> BTreeSet<(usize, usize)> {
     let absent = |(place, scheme): (usize, &Scheme)| {
@@ -185,7 +193,7 @@ fn every_check_is_made_somewhere() {
         .edit("plug: 3 m\n", "")
         .edit(", auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }", "");
     let held = FULL.edit("pull:\n", "pull:\n  inside_pressure: 50 kPa\n");
-    let files = [FULL, &main(), &seldom, &railway, &alone, &curved, &slurry, &held];
+    let files = [FULL, &main(), &casing(), &seldom, &railway, &alone, &curved, &slurry, &held];
     let schemes: Vec<Scheme> = files.into_iter().flat_map(schemes).collect();
     let made: BTreeSet<usize> =
         schemes.iter().flat_map(|scheme| scheme.checks.iter().map(|check| check.subject as usize)).collect();
@@ -207,9 +215,13 @@ fn checks_are_told_in_the_order_of_the_table() {
 fn what_a_file_leaves_out_is_told() {
     let full = missing(&schemes(FULL));
     let mut told: BTreeSet<usize> = BTreeSet::new();
-    for (from, to, subjects) in LEFT_OUT {
-        let schemes = schemes(&FULL.edit(from, to));
-        let new: BTreeSet<usize> = missing(&schemes).difference(&full).map(|(subject, _)| *subject).collect();
+    let cased = casing();
+    let left_out = LEFT_OUT.iter().map(|(from, to, subjects)| (FULL, from, to, *subjects));
+    let carried: &[Subject] = &[Subject::CarrierRoom, Subject::CarrierGrade];
+    for (whole, from, to, subjects) in left_out.chain([(cased.as_str(), &CARRIER, &"", carried)]) {
+        let schemes = schemes(&whole.edit(from, to));
+        let full = if whole == FULL { &full } else { &missing(&self::schemes(whole)) };
+        let new: BTreeSet<usize> = missing(&schemes).difference(full).map(|(subject, _)| *subject).collect();
         let expected: BTreeSet<usize> = subjects.iter().map(|subject| *subject as usize).collect();
         let is_shared = from.contains("space") || from.contains("wall: { w") || from.contains("crossings");
         if is_shared {
@@ -217,7 +229,7 @@ fn what_a_file_leaves_out_is_told() {
         } else {
             assert_eq!(new, expected, "{from}");
         }
-        for subject in *subjects {
+        for subject in subjects {
             let need = subject.need().unwrap_or_else(|| panic!("{subject:?} needs nothing"));
             let is_told = |scheme: &Scheme| {
                 let absent = scheme.checks.outcome(*subject) == Err(Absent::Missing);

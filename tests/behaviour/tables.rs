@@ -154,6 +154,9 @@ fn bounds(row: &Record, column: &str) -> Option<(f64, f64)> {
             ("microtunnelling", "length") => (300.0, 900.0),
             ("microtunnelling", "od_from") => (8.0 * INCH, 20.0 * INCH),
             ("microtunnelling", "od_to") => (80.0 * INCH, 200.0 * INCH),
+            ("auger", "length") => (100.0, 300.0),
+            ("auger", "od_from") => (3.0 * INCH, 8.0 * INCH),
+            ("auger", "od_to") => (48.0 * INCH, 72.0 * INCH),
             ("open_shield", "length") => (300.0, 900.0),
             ("open_shield", "od_from") => (30.0 * INCH, 60.0 * INCH),
             ("open_shield", "od_to") => (100.0 * INCH, 200.0 * INCH),
@@ -324,6 +327,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "usual.pit_floor" => (0.3, 2.0),
             // What a lorry brings.
             "string.stick" => (5.0, 20.0),
+            "carrier.small" | "carrier.spare" => (90.0 * MM, 160.0 * MM),
+            "carrier.spare_small" => (40.0 * MM, 60.0 * MM),
             "grade.tolerance_below_600" => (10.0 * MM, 30.0 * MM),
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),

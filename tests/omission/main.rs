@@ -35,6 +35,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("stem.withdrawn", "another way to put the pipe in: without it the pipe pushes the stem out"),
     ("surface", "may state a railway"),
     ("surface.over", "may state a railway"),
+    ("carrier", "another question: whether a pipe has room in the casing"),
     ("plug", "states that a casing is kept against water"),
     ("stops", "more than nights are stated"),
     ("steering.curve_radius", "states a curve"),

@@ -69,8 +69,8 @@ impl Resolver<'_> {
         let passes = if pulled.is_none() { Vec::new() } else { self.passes(&of, bore.value, stem) };
         let segment = self.segment(&of, jacked.is_some());
         let mut pipe = Pipe {
-            jacking_range: self.published_range(Method::PipeJacking, outside_diameter.value)?,
-            pullback_range: self.published_range(Method::Pullback, outside_diameter.value)?,
+            jacking_range: self.published_range(Method::PipeJacking, outside_diameter.value, stem)?,
+            pullback_range: self.published_range(Method::Pullback, outside_diameter.value, stem)?,
             label,
             family,
             outside_diameter,
@@ -159,11 +159,16 @@ impl Resolver<'_> {
     }
 
     /// The published range that holds the diameter, or the one that comes nearest to it.
-    fn published_range(&self, method: Method, diameter: Length) -> Resolved<Option<PublishedRange>> {
-        let spoil = self.file.spoil.given();
-        let own = |spoil| matches!(spoil, Some(Spoil::Slurry | Spoil::OpenEdge));
-        // A slurry machine or an open edge has ranges of its own; all else follows a guided pilot.
-        let technique = spoil.filter(|_| method == Method::PipeJacking && own(spoil));
+    fn published_range(&self, method: Method, diameter: Length, stem: &Stem) -> Resolved<Option<PublishedRange>> {
+        let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
+        // A slurry machine, an open edge or an auger without a pilot has a range of its own; all else follows a guided
+        // pilot.
+        let own = match spoil {
+            Spoil::Slurry | Spoil::OpenEdge => true,
+            Spoil::Auger => !stem.is_there(),
+            Spoil::Vacuum => false,
+        };
+        let technique = (method == Method::PipeJacking && own).then_some(spoil);
         let suits = |row: &MethodLimitRow| row.method.value == method && row.spoil.given() == technique;
         let ends = |row: &MethodLimitRow| (row.od_from.given(), row.od_to.given());
         let off = |row: &MethodLimitRow| {

@@ -3,10 +3,10 @@
 use super::line::Line;
 use super::{Resolved, Resolver, no_row};
 use crate::drive::{
-    AssumedValue, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
+    AssumedValue, Carrier, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
 };
-use crate::drive_file::{CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic};
-use crate::handbook::{GroundClass, HandbookError, Spoil};
+use crate::drive_file::{CarrierFile, CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic};
+use crate::handbook::{GroundClass, HandbookError, Service, Spoil};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, FieldName, Origin};
 use crate::yaml::MayBe;
@@ -48,8 +48,26 @@ impl Resolver<'_> {
             reception,
             pit_rules: self.pit_rules(stem)?,
             plug: self.take("", self.file, DriveFile::plug),
+            carrier: self.carrier()?,
             pace: self.pace(stretches, stem, [&launch, &reception], shift)?,
         })
+    }
+
+    /// What is laid in a casing afterwards, and what rules about casings ask for round it.
+    fn carrier(&mut self) -> Resolved<Option<Carrier>> {
+        let Some(carrier) = self.file.carrier.as_ref() else { return Ok(None) };
+        if self.file.service.value != Service::Casing {
+            let why = ("is laid in a casing", "write `service: casing`, or leave `carrier` out");
+            self.flaw(&carrier.service, "carrier.service", why);
+        }
+        if carrier.service.value == Service::Casing {
+            self.flaw(&carrier.service, "carrier.service", ("is no carrier", "write what lies in the casing"));
+        }
+        let outside_diameter = self.take("carrier", carrier, CarrierFile::outside_diameter);
+        let is_small = outside_diameter.value < self.handbook.length("carrier.small")?.value;
+        let spare = if is_small { "carrier.spare_small" } else { "carrier.spare" };
+        let on_grade = carrier.service.value == Service::GravitySewer;
+        Ok(Some(Carrier { outside_diameter, on_grade, spare: self.handbook.length(spare)? }))
     }
 
     fn surface(&mut self) -> Resolved<Surface> {
