@@ -164,6 +164,11 @@ impl Joint {
     pub(crate) const fn is_untold(&self) -> bool {
         self.packer.is_some() && !self.packer_told && self.stress_ratio.is_none()
     }
+
+    /// Whether a line that the file does not tell turns what the joint bears.
+    pub(crate) fn hangs_on_line(&self) -> bool {
+        self.packer.is_some() && self.stress_ratio.is_none() && self.steering.turns && !self.steering.is_known()
+    }
 }
 
 /// The packer as fitted.

@@ -47,6 +47,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
     ("candidates.pressure_class", "a class that is told may be low"),
     ("pull.ground_temperature", "may state ground that is warmer than the class of a plastic main is for"),
     ("pull.inside_pressure", "states a pressure that the wall bears too"),
+    ("surface.allowed_slope", "an owner's wish: a pavement follows the trough, and under a track there is a default"),
     ("crossings", "states a service and what its owner allows"),
     ("crossings.clearance", "an owner's wish"),
     ("crossings.beside", "states that a service runs along"),
@@ -70,6 +71,7 @@ const EXCEPTIONS: &[(&str, &str)] = &[
 const REMEDIES: &[(&str, &str)] = &[
     ("ground.treatment", "keeps water from the face"),
     ("surface.railway_permits", "the leave of the railway"),
+    ("launch.soil", "better ground behind the wall than that of the stretch, which the file tells"),
     ("annulus", "grout keeps the ground from settling"),
 ];
 

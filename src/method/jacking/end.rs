@@ -5,7 +5,7 @@ use super::free;
 use super::jacked::Jacked;
 use super::joint::Turned;
 use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
-use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
+use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, Joint, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::method::rules::{by_held_jacks, can_be_held, watched};
 use crate::method::walked::Walked;
@@ -41,15 +41,16 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let untold = jacked.pipe.joint.is_untold();
     let thrust = by_held_jacks(at.drive, jacked.thrust());
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
-    let check = if thrust.best.is_some() || untold {
+    let may_close = untold || jacked.pipe.joint.hangs_on_line();
+    let check = if thrust.best.is_some() || may_close {
         // At best the packer and the line leave the joint closed.
         let closed = |limits: EndLimits| EndLimits { likely: limits.closed, high: limits.closed, ..limits };
-        let best = if untold { limits.map(closed) } else { limits };
+        let best = if may_close { limits.map(closed) } else { limits };
         safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
     } else {
         safe
     };
-    let check = check.with_factor(factor).settled_by(settling(at, jacked.pipe, untold, &check));
+    let check = check.with_factor(factor).settled_by(settling(at, &jacked.pipe.joint, &check));
     let check = told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter);
     let passes = matches!(check.verdict, Verdict::Within | Verdict::WithCare);
     Ok(if jacked.stations && passes { check.with_care(Care::Condition, STATIONS) } else { check })
@@ -88,14 +89,17 @@ fn held_to_limits(
 
 /// What would settle it: the joint where nothing is told of it, nights that need not be, a better limit, or what is done
 /// where the force reaches it.
-fn settling(at: &Walked<'_>, pipe: &JackedPipe, untold: bool, check: &Check<()>) -> Ways {
-    match (untold && !pipe.joint.packer_told, at.drive.stops_at_night(), can_be_held(check, at.drive.leeway.held)) {
-        (true, true, _) => &[&["candidates[].packer", "steering"], &["work.round_the_clock"]],
-        (true, false, _) => &[&["candidates[].packer", "steering"]],
-        (false, true, true) => &[&["work.round_the_clock"], &["if_stalled"]],
-        (false, true, false) => &[&["work.round_the_clock"]],
-        (false, false, true) => &[&["if_stalled"]],
-        (false, false, false) => NOTHING,
+fn settling(at: &Walked<'_>, joint: &Joint, check: &Check<()>) -> Ways {
+    let nights = at.drive.stops_at_night();
+    match (joint.is_untold(), joint.hangs_on_line(), nights, can_be_held(check, at.drive.leeway.held)) {
+        (true, _, true, _) => &[&["candidates[].packer", "steering"], &["work.round_the_clock"]],
+        (true, _, false, _) => &[&["candidates[].packer", "steering"]],
+        (false, true, true, _) => &[&["steering"], &["work.round_the_clock"]],
+        (false, true, false, _) => &[&["steering"]],
+        (false, false, true, true) => &[&["work.round_the_clock"], &["if_stalled"]],
+        (false, false, true, false) => &[&["work.round_the_clock"]],
+        (false, false, false, true) => &[&["if_stalled"]],
+        (false, false, false, false) => NOTHING,
     }
 }
 
