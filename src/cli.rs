@@ -4,6 +4,7 @@ mod assess;
 mod faults;
 mod handbook;
 mod input;
+mod list;
 mod output;
 mod schema;
 mod template;

@@ -19,10 +19,12 @@ mod cautions;
 mod contents;
 mod filled;
 mod json;
+mod row;
 mod text;
 mod words;
 
 pub use contents::{Beside, Report};
+pub use row::COLUMNS;
 
 use crate::handbook::HandbookError;
 use crate::quantity::UnitSystem;
@@ -56,6 +58,20 @@ impl Report<'_> {
     /// # Errors
     /// If the handbook is malformed.
     pub fn json(&self, system: UnitSystem) -> Result<String, HandbookError> {
-        json::text(self, system)
+        json::whole(self, system).map(|object| format!("{object:#}"))
+    }
+
+    /// The same in one line.
+    ///
+    /// # Errors
+    /// If the handbook is malformed.
+    pub fn json_line(&self, system: UnitSystem) -> Result<String, HandbookError> {
+        json::whole(self, system).map(|object| object.to_string())
+    }
+
+    /// One row of a list of many drives: the answer and what it rests on, in the order of [`COLUMNS`].
+    #[must_use]
+    pub fn row(&self) -> [String; COLUMNS.len()] {
+        row::row(self)
     }
 }

@@ -18,6 +18,14 @@ pub struct Ask {
     pub told: Vec<&'static str>,
 }
 
+impl Ask {
+    /// Its paths in a few words: what goes together by *and*, what would do instead by *or*.
+    #[must_use]
+    pub fn line(&self) -> String {
+        self.ways.iter().map(|fields| fields.join(" and ")).collect::<Vec<_>>().join(", or ")
+    }
+}
+
 /// What would have to be told of a scheme that is open: the fewest lines that settle all of it, the one that settles most
 /// first, each field once, and last what none settles. Nothing is asked for that the file tells.
 #[must_use]

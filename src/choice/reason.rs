@@ -159,8 +159,7 @@ const MOST_ASKED: usize = 2;
 pub(crate) fn to_write(ranked: &Ranked) -> String {
     let asks = asks(ranked);
     let (lines, unsettled): (Vec<&Ask>, Vec<&Ask>) = asks.iter().partition(|ask| !ask.ways.is_empty());
-    let one = |ask: &&Ask| ask.ways.iter().map(|fields| fields.join(" and ")).collect::<Vec<_>>().join(", or ");
-    let mut parts: Vec<String> = lines.iter().take(MOST_ASKED).map(one).collect();
+    let mut parts: Vec<String> = lines.iter().take(MOST_ASKED).map(|ask| ask.line()).collect();
     let more = lines.len().saturating_sub(MOST_ASKED);
     if more > 0 {
         parts.push(format!("{more} more"));

@@ -1,7 +1,8 @@
 //! `jackpull assess FILE...`
 
 use super::faults::Faulty;
-use super::input::{bytes, handbook, of_tables, text};
+use super::input::{bytes, drive_files, handbook, of_tables, text};
+use super::list::{List, row};
 use super::output::{Outcome, complain, print};
 use super::units::{self, Units};
 use crate::choice::{Standing, choose};
@@ -17,13 +18,17 @@ use std::sync::Arc;
 
 /// Form of the output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
+pub(super) enum Format {
     /// For reading, 100 columns.
     Text,
     /// The drive file with a comment for each value that was taken for what it leaves out, to be edited.
     Filled,
     /// For programs; an array where there is more than one file, with the faults of a faulty one in its place.
     Json,
+    /// The same, each in one line, with the faults of a faulty file in the place of its answer.
+    Ndjson,
+    /// A table with a row for each drive: its answer, or its faults.
+    Csv,
 }
 
 /// What counts as no success beside what always does.
@@ -36,7 +41,7 @@ enum FailOn {
 /// Assess the pipes of one or more drive files and rank them.
 #[derive(Debug, Args)]
 pub(super) struct Assess {
-    /// Drive files.
+    /// Drive files, folders of them, or - for standard input.
     #[arg(required = true)]
     files: Vec<PathBuf>,
     /// Form of the output.
@@ -62,42 +67,36 @@ impl Assess {
             Ok(handbook) => handbook,
             Err(faulty) => return self.complain(&faulty),
         };
+        let mut list = List::new(self.format, self.files.len() > 1 || self.files.iter().any(|path| path.is_dir()));
         let mut worst = Outcome::Chosen;
-        let mut pages = Vec::new();
-        // A fault of a table is that of every drive, and told once.
         let mut told = HashSet::new();
-        for file in &self.files {
-            match self.one(file, &handbook) {
+        for file in self.files.iter().flat_map(|path| drive_files(path)) {
+            let entry = match file.and_then(|file| self.one(&file, &handbook)) {
                 Ok((page, outcome)) => {
                     worst = worst.max(outcome);
-                    pages.push(page);
+                    list.answer(&page)
                 }
                 Err(faulty) => {
                     worst = Outcome::Faulty;
-                    let json = faulty.json();
-                    // An array has an entry for each file, whatever becomes of the others.
-                    if self.format == Format::Json && self.files.len() > 1 {
-                        pages.push(json.trim_end().to_owned());
-                    }
-                    if told.insert(json) {
+                    // A fault of a table is that of every drive, and told once.
+                    let is_of_table = handbook.overlays().any(|(_, file)| file == faulty.name());
+                    if !is_of_table || told.insert(faulty.json()) {
                         self.complain(&faulty);
                     }
+                    list.faults(&faulty)
                 }
+            };
+            if print(&entry, Outcome::Chosen) == Outcome::Faulty {
+                return Outcome::Faulty;
             }
         }
-        let output = match (self.format, self.files.len()) {
-            (Format::Json, 2..) => format!("[{}]\n", pages.join(",\n")),
-            (Format::Json, _) => pages.iter().map(|page| format!("{page}\n")).collect(),
-            (Format::Text, _) => pages.join("\n\n"),
-            (Format::Filled, _) => pages.concat(),
-        };
-        print(&output, worst)
+        print(list.end(), worst)
     }
 
     fn complain(&self, faulty: &Faulty) -> Outcome {
         complain(&match self.format {
-            Format::Text | Format::Filled => faulty.text(),
-            Format::Json => faulty.json(),
+            Format::Text | Format::Filled | Format::Csv => faulty.text(),
+            Format::Json | Format::Ndjson => faulty.json(),
         });
         Outcome::Faulty
     }
@@ -115,17 +114,20 @@ impl Assess {
         let drive = file.drive(text, handbook).map_err(faulty)?;
         let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
-        let beside = Beside::of(&file, handbook, &drive, &choice).map_err(faulty)?;
         let digest = digest(&bytes);
-        let report = Report::new(&drive, &choice).with_digest(&digest).with(&beside);
+        let report = Report::new(&drive, &choice).of_file(&name).with_digest(&digest);
         let passes = |standing| standing == Standing::Fits || self.fail_on.is_none();
         let chosen = choice.chosen().filter(|first| passes(first.standing));
         let outcome = if chosen.is_some() { Outcome::Chosen } else { Outcome::NoneFits };
+        // What a row and a drive file do not tell is not looked at.
+        let beside = || Beside::of(&file, handbook, &drive, &choice).map_err(faulty);
         let page = match self.format {
-            Format::Text if self.full => report.text_in_full(system),
-            Format::Text => report.text(system),
+            Format::Text if self.full => report.with(&beside()?).text_in_full(system),
+            Format::Text => report.with(&beside()?).text(system),
             Format::Filled => Ok(report.filled(text, system)),
-            Format::Json => report.json(system),
+            Format::Json => report.with(&beside()?).json(system),
+            Format::Ndjson => report.with(&beside()?).json_line(system).map(|line| format!("{line}\n")),
+            Format::Csv => Ok(row(&name, &report.row(), "")),
         };
         Ok((page.map_err(of_tables)?, outcome))
     }

@@ -32,6 +32,21 @@ impl Faulty {
         Self { name: name.to_owned(), text: text.to_owned(), faults }
     }
 
+    /// Of which file.
+    pub(super) fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// In one line: the messages with their places.
+    pub(super) fn line(&self) -> String {
+        let one = |fault: &Fault| {
+            let path = if fault.path.is_empty() { String::new() } else { format!("{}: ", fault.path) };
+            let place = fault.place.map_or_else(String::new, |at| format!(" (line {}, column {})", at.line, at.column));
+            format!("{path}{}{place}", fault.complaint.message)
+        };
+        self.faults.iter().map(one).collect::<Vec<_>>().join("; ")
+    }
+
     /// Something wrong with the file as a whole.
     pub(super) fn whole(name: &str, message: impl Into<String>) -> Self {
         let fault = Fault { path: String::new(), complaint: message.into().into(), place: None };

@@ -4,19 +4,43 @@ use super::faults::Faulty;
 use crate::handbook::{Handbook, HandbookError};
 use crate::yaml::{LARGEST_INPUT, text_of};
 use std::fs::File;
-use std::io::Read as _;
+use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-/// Name and bytes of a file, no more than one byte beyond what is read anyway.
+/// Name and bytes of a file, `-` for standard input, no more than one byte beyond what is read anyway.
 pub(super) fn bytes(path: &Path) -> Result<(String, Vec<u8>), Faulty> {
-    let name = path.display().to_string();
     let most = LARGEST_INPUT as u64 + 1;
     let mut bytes = Vec::new();
-    match File::open(path).and_then(|file| file.take(most).read_to_end(&mut bytes)) {
-        Ok(_) => Ok((name, bytes)),
-        Err(error) => Err(Faulty::whole(&name, format!("cannot be read: {error}"))),
+    let read = if path.as_os_str() == "-" {
+        io::stdin().lock().take(most).read_to_end(&mut bytes)
+    } else {
+        File::open(path).and_then(|file| file.take(most).read_to_end(&mut bytes))
+    };
+    read.map_err(|error| unread(path, &error))?;
+    Ok((path.display().to_string(), bytes))
+}
+
+fn unread(path: &Path, error: &io::Error) -> Faulty {
+    Faulty::whole(&path.display().to_string(), format!("cannot be read: {error}"))
+}
+
+/// The drive files that a path stands for: itself, or the `*.yaml` of a folder by name, those of folders in it not.
+pub(super) fn drive_files(path: &Path) -> Vec<Result<PathBuf, Faulty>> {
+    if !path.is_dir() {
+        return vec![Ok(path.to_owned())];
     }
+    let entries = path.read_dir().and_then(Iterator::collect::<Result<Vec<_>, _>>);
+    let mut files: Vec<PathBuf> = match entries {
+        Ok(entries) => entries.into_iter().map(|entry| entry.path()).collect(),
+        Err(error) => return vec![Err(unread(path, &error))],
+    };
+    files.retain(|file| file.extension().is_some_and(|ext| ext == "yaml"));
+    files.sort();
+    if files.is_empty() {
+        return vec![Err(Faulty::whole(&path.display().to_string(), "has no drive file, no *.yaml, in it"))];
+    }
+    files.into_iter().map(Ok).collect()
 }
 
 /// The text of a file.

@@ -13,15 +13,17 @@ pub(super) enum Outcome {
     Faulty,
 }
 
-/// Writes the result, and passes on how the run ended; a reader that has gone away is no fault.
+/// Writes the result, and passes on how the run ended. A reader that has gone away is told nothing, and is no success.
 pub(super) fn print(text: &str, outcome: Outcome) -> Outcome {
     let mut out = io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
-            complain(&format!("error: cannot write the result: {error}\n"));
+        Ok(()) => outcome,
+        Err(error) => {
+            if error.kind() != io::ErrorKind::BrokenPipe {
+                complain(&format!("error: cannot write the result: {error}\n"));
+            }
             Outcome::Faulty
         }
-        _ => outcome,
     }
 }
 

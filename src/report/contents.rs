@@ -14,6 +14,7 @@ use std::sync::Arc;
 pub struct Report<'a> {
     pub(super) drive: &'a Drive,
     pub(super) choice: &'a Choice,
+    pub(super) file: Option<&'a str>,
     pub(super) digest: Option<&'a str>,
     pub(super) beside: Option<&'a Beside>,
 }
@@ -51,7 +52,13 @@ impl<'a> Report<'a> {
     /// Of what was chosen for a drive.
     #[must_use]
     pub const fn new(drive: &'a Drive, choice: &'a Choice) -> Self {
-        Self { drive, choice, digest: None, beside: None }
+        Self { drive, choice, file: None, digest: None, beside: None }
+    }
+
+    /// With the name of the drive file, by which a program knows the answer among many.
+    #[must_use]
+    pub const fn of_file(self, file: &'a str) -> Self {
+        Self { file: Some(file), ..self }
     }
 
     /// With a digest of the text of the drive file, which tells the reader what was assessed.

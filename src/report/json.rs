@@ -31,14 +31,15 @@ macro_rules! object {
 use object;
 
 /// The report as one object.
-pub(super) fn text(report: &Report<'_>, system: UnitSystem) -> Result<String, HandbookError> {
+pub(super) fn whole(report: &Report<'_>, system: UnitSystem) -> Result<Value, HandbookError> {
     let json = Json { drive: report.drive, system };
     let choice = report.choice;
     let schemes: Vec<_> = choice.ranked.iter().map(|ranked| json.scheme(ranked)).collect::<Result<_, _>>()?;
     let tables = report.drive.handbook().overlays().map(|(table, file)| object! { table: table, file: file });
-    let object = object! {
+    Ok(Value::from(object! {
         version: FORM,
         crate_version: env!("CARGO_PKG_VERSION"),
+        file: report.file,
         drive: report.drive.name(),
         drive_digest: report.digest,
         units: match system {
@@ -65,8 +66,7 @@ pub(super) fn text(report: &Report<'_>, system: UnitSystem) -> Result<String, Ha
         sure: report.beside.map(|beside| json.sure(beside, choice)),
         line: report.beside.and_then(|beside| json.line(beside, choice)),
         working: choice.ranked.first().map_or_else(Vec::new, |first| json.working(first)),
-    };
-    Ok(format!("{:#}", Value::from(object)))
+    }))
 }
 
 fn array<V: Into<Value>>(list: impl Iterator<Item = V>) -> Vec<Value> {

@@ -18,6 +18,7 @@ mod faults;
 mod filled;
 mod handbook;
 mod jacked;
+mod many;
 mod run;
 mod schema;
 mod stem;

@@ -1,0 +1,125 @@
+//! Many drives in one run: each answer when it is ready, in forms of one line a drive.
+
+use crate::run::{example, file, jackpull, stderr, stdout};
+use serde_json::Value;
+use std::io::{BufRead as _, BufReader, Read as _, Write as _};
+use std::path::Path;
+use std::process::{Child, Command, Stdio};
+
+const CLAY_WINS: &str = "fennbridge_mill_lane.yaml";
+const PE_WINS: &str = "fennbridge_quarry_road.yaml";
+
+/// A folder of its own with a good drive, a faulty one, another good one, and what is no drive file.
+fn folder(name: &str) -> String {
+    let folder = Path::new(&file("unused", b"")).parent().unwrap().join(name);
+    std::fs::create_dir_all(&folder).unwrap();
+    for (name, from) in [("a.yaml", CLAY_WINS), ("c.yaml", PE_WINS)] {
+        std::fs::copy(example(from), folder.join(name)).unwrap();
+    }
+    std::fs::write(folder.join("b.yaml"), "length: 3\n").unwrap();
+    std::fs::write(folder.join("notes.txt"), "no drive").unwrap();
+    folder.display().to_string()
+}
+
+fn started(arguments: &[&str]) -> Child {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_jackpull"));
+    command.args(arguments).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap()
+}
+
+/// The files of a folder by name, a faulty one among them; one line each, and the line names its file.
+#[test]
+fn a_folder_gives_a_line_for_each_of_its_files() {
+    let folder = folder("lines");
+    let output = jackpull(&["assess", "--format", "ndjson", &folder]);
+    assert_eq!(output.status.code(), Some(2), "{}", stderr(&output));
+    let lines: Vec<Value> = stdout(&output).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let names: Vec<&str> = lines.iter().map(|line| line["file"].as_str().unwrap()).collect();
+    assert_eq!(names, ["a.yaml", "b.yaml", "c.yaml"].map(|name| format!("{folder}/{name}")));
+    assert!(lines[1]["faults"][0]["message"].as_str().unwrap().contains("got 3 without a unit"), "{}", lines[1]);
+    // A line holds what the object of one file holds.
+    let alone = jackpull(&["assess", "--format", "json", &format!("{folder}/a.yaml")]);
+    assert_eq!(lines[0], serde_json::from_slice::<Value>(&alone.stdout).unwrap());
+    let array = jackpull(&["assess", "--format", "json", &folder]);
+    assert_eq!(serde_json::from_slice::<Vec<Value>>(&array.stdout).unwrap(), lines);
+    let empty = Path::new(&folder).join("empty");
+    std::fs::create_dir_all(&empty).unwrap();
+    let output = jackpull(&["assess", &empty.display().to_string()]);
+    assert_eq!((output.status.code(), stderr(&output).contains("has no drive file")), (Some(2), true));
+}
+
+/// A row a drive: what the JSON says of the first scheme, or the faults.
+#[test]
+fn a_table_has_a_row_for_each_drive() {
+    let folder = folder("rows");
+    let table = stdout(&jackpull(&["assess", "--format", "csv", &folder]));
+    let mut reader = csv::Reader::from_reader(table.as_bytes());
+    let header: Vec<String> = reader.headers().unwrap().iter().map(ToOwned::to_owned).collect();
+    let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    let cell = |row: usize, column: &str| rows[row][header.iter().position(|one| one == column).unwrap()].to_owned();
+    assert_eq!((header[0].as_str(), rows.len()), ("file", 3));
+    for (row, name) in [(0, "a.yaml"), (2, "c.yaml")] {
+        let report = jackpull(&["assess", "--format", "json", &format!("{folder}/{name}")]);
+        let report: Value = serde_json::from_slice(&report.stdout).unwrap();
+        let choice = &report["choice"];
+        assert_eq!(cell(row, "file"), report["file"]);
+        assert_eq!(cell(row, "answer"), report["answer"]);
+        for key in ["standing", "method", "pipe"] {
+            assert_eq!(cell(row, key), choice[key], "{key}");
+        }
+        assert_eq!(cell(row, "governing check"), choice["governed_by"]["subject"]);
+        let governing = &choice["governed_by"];
+        assert_eq!(cell(row, "utilisation"), governing["utilisation"].to_string());
+        let checks = report["schemes"][0]["checks"].as_array().unwrap();
+        let check = checks.iter().find(|check| check["subject"] == governing["subject"]).unwrap();
+        assert_eq!(cell(row, "mark"), check["weakest_mark"]);
+        assert_eq!(cell(row, "fields to write") + &cell(row, "faults"), "");
+    }
+    assert_eq!(cell(1, "answer"), "");
+    assert!(cell(1, "faults").starts_with("length: expected a length, got 3 without a unit (line 1, column 9)"));
+}
+
+/// What a drive that is not decided waits for stands in its row.
+#[test]
+fn a_row_tells_what_to_write() {
+    let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
+    let untold: String =
+        text.lines().filter(|line| !line.contains("largest_stone")).map(|l| l.to_owned() + "\n").collect();
+    assert_ne!(text, untold);
+    let path = file("untold.yaml", untold.as_bytes());
+    let report: Value = serde_json::from_slice(&jackpull(&["assess", "--format", "json", &path]).stdout).unwrap();
+    let open = report["schemes"][0]["if_settled"]["open"].as_array().unwrap();
+    let open: Vec<&str> = open.iter().map(|open| open.as_str().unwrap()).collect();
+    let table = stdout(&jackpull(&["assess", "--format", "csv", &path]));
+    let row = csv::Reader::from_reader(table.as_bytes()).records().next().unwrap().unwrap();
+    assert_eq!(&row[9], open.join("; "), "{table}");
+    assert!(row[10].contains("ground[].largest_stone"), "{table}");
+}
+
+/// The first answer is out while the second drive, on standard input, is still being written.
+#[test]
+fn an_answer_is_written_when_it_is_ready() {
+    for format in ["ndjson", "csv", "json", "text"] {
+        let mut child = started(&["assess", "--format", format, &example(CLAY_WINS), "-"]);
+        let mut out = BufReader::new(child.stdout.take().unwrap());
+        let mut first = String::new();
+        while !first.contains("governed by invert, line and grade") {
+            assert!(out.read_line(&mut first).unwrap() > 0, "{first}");
+        }
+        let mut input = child.stdin.take().unwrap();
+        input.write_all(&std::fs::read(example(PE_WINS)).unwrap()).unwrap();
+        drop(input);
+        let mut rest = String::new();
+        out.read_to_string(&mut rest).unwrap();
+        assert!(rest.contains("governed by bore fluid, break-out"), "{format}: {rest}");
+        assert_eq!(child.wait().unwrap().code(), Some(0));
+    }
+}
+
+/// A reader that goes away ends the run, and its exit code is that of an output that went wrong.
+#[test]
+fn a_reader_that_goes_away_is_no_success() {
+    let mut child = started(&["assess", &example(CLAY_WINS)]);
+    drop(child.stdout.take());
+    let output = child.wait_with_output().unwrap();
+    assert_eq!((output.status.code(), stderr(&output).as_str()), (Some(2), ""));
+}
