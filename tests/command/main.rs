@@ -22,6 +22,7 @@ mod many;
 mod run;
 mod schema;
 mod stem;
+mod stories;
 mod surroundings;
 mod template;
 mod told;

@@ -34,8 +34,11 @@ fn parsed(text: &str) -> Value {
 }
 
 fn examples() -> Vec<String> {
-    let names = ["fennbridge_kiln_bank.yaml", "fennbridge_mill_lane.yaml", "fennbridge_quarry_road.yaml"];
-    names.iter().map(|name| std::fs::read_to_string(example(name)).unwrap()).collect()
+    let folder = std::fs::read_dir(example("")).unwrap().map(|entry| entry.unwrap().path());
+    let drives = folder.filter(|path| path.extension().is_some_and(|extension| extension == "yaml"));
+    let texts: Vec<String> = drives.map(|path| std::fs::read_to_string(path).unwrap()).collect();
+    assert!(texts.len() > 5, "the drives of the examples are gone");
+    texts
 }
 
 #[test]

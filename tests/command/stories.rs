@@ -1,0 +1,52 @@
+//! The drives of `examples` come out as the comment at their top tells it.
+
+use crate::run::{example, jackpull, stdout};
+
+/// The first paragraph of the page, and the exit code.
+fn says(name: &str) -> (String, Option<i32>) {
+    let output = jackpull(&["assess", &example(name)]);
+    let page = stdout(&output);
+    let (first, _) = page.split_once("\n\n").unwrap();
+    (first.replace('\n', " "), output.status.code())
+}
+
+#[test]
+fn each_drive_comes_out_as_its_story_tells() {
+    for (name, story, code) in [
+        ("mill_lane", "PIPE JACKING, clay 10 in: fits; governed by invert, line and grade at 0.85", 0),
+        ("kiln_bank", "PIPE JACKING, steel 18 in: fits with care; governed by invert, line and grade at 0.85", 0),
+        (
+            "quarry_road",
+            "PULLBACK, PE4710 IPS 8 in DR 11: fits with care; governed by bore fluid, break-out at 0.61",
+            0,
+        ),
+        (
+            "sallow_junction",
+            "PIPE JACKING, steel 24 in, wall 0.5 in: fits with care; governed by slope, surface at 0.95",
+            0,
+        ),
+        ("tarn_head", "PIPE JACKING, clay 10 in: fits with care; governed by invert, line and grade at 0.67", 0),
+        ("osier_road", "NO SCHEME FITS; nearest: pipe jacking of clay 10 in, barred by pipe end, jacking force", 1),
+    ] {
+        let (first, exit) = says(&format!("fennbridge_{name}.yaml"));
+        assert!(first.starts_with(story), "{name}: {first}");
+        assert_eq!(exit, Some(code), "{name}");
+    }
+}
+
+/// What the hand calculations beside the drives come to, in the line of the check.
+#[test]
+fn hand_calculations_meet_the_checks() {
+    for (name, check, numbers) in [
+        ("mill_lane", "invert, line and grade", "25 mm 30 mm"),
+        ("quarry_road", "bore fluid, break-out", "2.4 psi 3.9 psi"),
+        ("sallow_junction", "slope, surface", "0.190 % 0.200 %"),
+        ("tarn_head", "invert, line and grade", "20 mm 30 mm"),
+        ("osier_road", "pipe end, jacking force", "236.4 kip 300.0 kip 81.8 kip"),
+    ] {
+        let page = stdout(&jackpull(&["assess", &example(&format!("fennbridge_{name}.yaml"))]));
+        let line = page.lines().find(|line| line.starts_with(&format!("{check}  "))).unwrap();
+        let line = line.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(line.contains(numbers), "{name}: {line}");
+    }
+}
