@@ -46,6 +46,14 @@ impl Report<'_> {
         text::page(self, system, true)
     }
 
+    /// One page for the crew, of the scheme that leads: forces to expect and to stop at, by pipe and by rod.
+    ///
+    /// # Errors
+    /// If the handbook is malformed.
+    pub fn crew(&self, system: UnitSystem) -> Result<String, HandbookError> {
+        text::crew(self, system)
+    }
+
     /// The text of the drive file, and a comment with its source for each value that was taken for what it leaves out: it
     /// reads as before, and is there to be edited.
     #[must_use]

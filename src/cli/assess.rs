@@ -21,6 +21,8 @@ use std::sync::Arc;
 pub(super) enum Format {
     /// For reading, 100 columns.
     Text,
+    /// One page for the crew: forces to expect and to stop at, what to write down.
+    Crew,
     /// The drive file with a comment for each value that was taken for what it leaves out, to be edited.
     Filled,
     /// For programs; an array where there is more than one file, with the faults of a faulty one in its place.
@@ -95,8 +97,8 @@ impl Assess {
 
     fn complain(&self, faulty: &Faulty) -> Outcome {
         complain(&match self.format {
-            Format::Text | Format::Filled | Format::Csv => faulty.text(),
             Format::Json | Format::Ndjson => faulty.json(),
+            _ => faulty.text(),
         });
         Outcome::Faulty
     }
@@ -124,6 +126,7 @@ impl Assess {
         let page = match self.format {
             Format::Text if self.full => report.with(&beside()?).text_in_full(system),
             Format::Text => report.with(&beside()?).text(system),
+            Format::Crew => report.crew(system),
             Format::Filled => Ok(report.filled(text, system)),
             Format::Json => report.with(&beside()?).json(system),
             Format::Ndjson => report.with(&beside()?).json_line(system).map(|line| format!("{line}\n")),

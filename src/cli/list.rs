@@ -30,7 +30,7 @@ impl List {
             Format::Json if self.is_many => faulty.json().trim_end().to_owned(),
             Format::Ndjson => faulty.json(),
             Format::Csv => row(faulty.name(), &[const { String::new() }; COLUMNS.len()], &faulty.line()),
-            Format::Text | Format::Filled | Format::Json => return String::new(),
+            Format::Text | Format::Crew | Format::Filled | Format::Json => return String::new(),
         };
         format!("{}{entry}", self.before())
     }
@@ -46,7 +46,7 @@ impl List {
             Format::Json if is_first && self.is_many => "[".to_owned(),
             Format::Csv if is_first => row("file", &COLUMNS, "faults"),
             Format::Json if !is_first => ",\n".to_owned(),
-            Format::Text if !is_first => "\n\n".to_owned(),
+            Format::Text | Format::Crew if !is_first => "\n\n".to_owned(),
             _ => String::new(),
         }
     }

@@ -6,9 +6,7 @@ use crate::handbook::Method;
 use crate::law::{Calc, Law, Silent};
 use crate::laws::reaming::{AnnulusVolume, SpoilVolume};
 use crate::quantity::{Length, Measure, Ratio, Volume};
-use crate::source::{Cited, FieldName, Origin};
-
-const SEGMENT: FieldName = FieldName("candidates[].pipe_length");
+use crate::source::{Cited, Origin};
 
 /// Soil of one stage, measured in the ground.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -70,8 +68,7 @@ pub fn amounts(plan: &Plan<'_>) -> Amounts {
                 widen("soil in the ground, casing", casing);
             }
             widen("soil in the ground, pipe pushed", pipe.bore.value.max(pipe.outside_diameter.value));
-            let rules = drive.site.pit_rules.pipe_length;
-            let one = pipe.segment.map_or(rules, |segment| Cited::given(segment, &SEGMENT));
+            let one = plan.pipe_length();
             let pipes = Ratio::from_si((length / one.value).si().ceil());
             amounts.pipes = Some(Cited::new(pipes, one.origin));
             let packed = pipe.jacked.as_ref().is_some_and(|jacked| jacked.joint.packer.is_some());

@@ -220,7 +220,7 @@ fn passes(at: &Plan<'_>, place: Place) -> (Option<Length>, Length) {
     let (pipe, works) = (at.pipe, at.drive.pull.as_ref().map(|pull| &pull.works));
     match (at.method, place) {
         (Method::PipeJacking, _) => {
-            (Some(pipe_length(at)), pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value))
+            (Some(at.pipe_length().value), pipe.casing_diameter().unwrap_or(pipe.outside_diameter.value))
         }
         (Method::Pullback, Place::Launch) => {
             let rod = works.and_then(|works| works.rods).map(|(rod, _)| rod);
@@ -334,15 +334,10 @@ pub(crate) fn area(at: &Plan<'_>, place: Place) -> Outcome {
     Ok(at_least(Role::GroundArea, there.value, area_needed(at, place)).with_note(AREA))
 }
 
-/// Length of one jacking pipe: the file's, or the longest usual one of clay.
-fn pipe_length(at: &Plan<'_>) -> Length {
-    at.pipe.segment.unwrap_or(at.drive.site.pit_rules.pipe_length.value)
-}
-
 /// The heaviest known lift with the margin of the crane.
 pub(super) fn lift(at: &Plan<'_>) -> Option<Force> {
     let margin = at.drive.site.pit_rules.crane_margin.value;
-    at.pipe.jacked_weight().map(|weight| weight * pipe_length(at) * (1.0 + margin.value))
+    at.pipe.jacked_weight().map(|weight| weight * at.pipe_length().value * (1.0 + margin.value))
 }
 
 pub(crate) fn crane(at: &Plan<'_>) -> Outcome {
@@ -355,5 +350,5 @@ pub(crate) fn crane(at: &Plan<'_>) -> Outcome {
 pub(crate) fn stroke(at: &Plan<'_>) -> Outcome {
     only(at.is_jacked(), "the pipe is not pushed")?;
     let stroke = at.drive.rig.stroke.ok_or(Absent::Missing)?;
-    Ok(at_most(Role::Distance, pipe_length(at), stroke).with_note(STROKE))
+    Ok(at_most(Role::Distance, at.pipe_length().value, stroke).with_note(STROKE))
 }

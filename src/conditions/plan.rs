@@ -3,6 +3,9 @@
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
 use crate::quantity::Length;
+use crate::source::{Cited, FieldName};
+
+const SEGMENT: FieldName = FieldName("candidates[].pipe_length");
 
 /// A pipe, and how it is put in.
 #[derive(Debug, Clone, Copy)]
@@ -18,6 +21,12 @@ pub struct Plan<'a> {
 impl Plan<'_> {
     pub(super) fn is_jacked(&self) -> bool {
         self.method == Method::PipeJacking
+    }
+
+    /// Length of one jacking pipe: the file's, or the longest usual one of clay.
+    pub(crate) fn pipe_length(&self) -> Cited<Length> {
+        let usual = self.drive.site.pit_rules.pipe_length;
+        self.pipe.segment.map_or(usual, |segment| Cited::given(segment, &SEGMENT))
     }
 
     /// Diameter of the ground that is opened.

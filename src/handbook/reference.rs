@@ -26,6 +26,12 @@ impl Reference<'_> {
     pub fn row_id(&self) -> Option<String> {
         self.row.map(|(table, key)| format!("{table}/{key}"))
     }
+
+    /// The row, or the source.
+    #[must_use]
+    pub fn place(&self) -> String {
+        self.row_id().unwrap_or_else(|| self.source.to_owned())
+    }
 }
 
 impl Handbook {

@@ -1,7 +1,7 @@
 //! The force of a stage along the drive.
 
 use super::body::Stage;
-use crate::quantity::{Band, Force, Length};
+use crate::quantity::{Band, Force, Length, LineLoad, Measure};
 
 /// Force at one advance. Two points at the same advance are a step, where the front meets other ground.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,4 +33,42 @@ pub struct StageProfile {
     pub bore: Option<Length>,
     /// Points in the order of advance.
     pub points: Vec<Point>,
+}
+
+/// What the force on the rig gains with each length of advance, in a part of a stage where that is the same.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct Gain {
+    /// Advance at which the part begins and ends.
+    pub extent: (Length, Length),
+    /// Force over advance; below zero where it falls.
+    pub per_length: Band<LineLoad>,
+}
+
+impl StageProfile {
+    /// The gains along the stage, between its steps.
+    #[must_use]
+    pub fn gains(&self) -> Vec<Gain> {
+        let mut gains: Vec<Gain> = Vec::new();
+        for (before, after) in self.points.iter().zip(self.points.iter().skip(1)) {
+            let advance = after.advance - before.advance;
+            if !(advance > after.advance * SLIVER) {
+                continue;
+            }
+            let per_length = before.on_rig.with(after.on_rig, |before, after| (after - before) / advance);
+            match gains.last_mut() {
+                Some(last) if same(last.per_length, per_length) => last.extent.1 = after.advance,
+                _ => gains.push(Gain { extent: (before.advance, after.advance), per_length }),
+            }
+        }
+        gains
+    }
+}
+
+/// Part of an advance that is none: rounding of the user's figures.
+pub(super) const SLIVER: f64 = 1e-6;
+
+fn same(one: Band<LineLoad>, other: Band<LineLoad>) -> bool {
+    let near = |one: LineLoad, other: LineLoad| (one - other).si().abs() <= SLIVER * one.si().abs();
+    near(one.low, other.low) && near(one.likely, other.likely) && near(one.high, other.high)
 }

@@ -10,7 +10,6 @@ mod free;
 pub(super) mod jacked;
 mod joint;
 pub(super) mod service;
-pub(super) mod shove;
 pub(super) mod stations;
 mod steel;
 pub(super) mod wall;

@@ -4,7 +4,7 @@ use super::along::{Point, StageProfile};
 use super::pullback;
 use super::rest::Put;
 use super::stage::{Body, Stage, walk_pushed};
-use crate::drive::{Drive, Pipe};
+use crate::drive::{Drive, Pipe, Rests, Work};
 use crate::handbook::Method;
 use crate::law::{Calc, Silent};
 
@@ -44,4 +44,12 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
         }
         _ => Vec::new(),
     }
+}
+
+/// The same while the stages move: without what stops and nights add.
+#[must_use]
+pub fn moving(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> {
+    let rests = Rests { planned: Vec::new(), ..drive.rests.clone() };
+    let work = Work { round_the_clock: true, ..drive.work };
+    profile(&Drive { rests, work, ..drive.clone() }, pipe, method)
 }

@@ -11,6 +11,21 @@ use crate::quantity::{Length, Role, Shown, UnitSystem};
 /// # Errors
 /// If a table is malformed or lacks a row.
 pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Vec<String>, HandbookError> {
+    let mut list = on_site(drive, ranked, system)?;
+    list.push(
+        "Vibration and noise of plant: record the state of near buildings first; overhead lines and the crane keep \
+         apart."
+            .to_owned(),
+    );
+    list.extend(judged_time(drive, &ranked.pipe, ranked.scheme.method));
+    Ok(list)
+}
+
+/// Those of them that the crew works by.
+///
+/// # Errors
+/// If a table is malformed or lacks a row.
+pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Vec<String>, HandbookError> {
     let pipe = &ranked.pipe;
     let shown = |length, role| Shown::of(length, role).display(system).to_string();
     let mut list = pit_cautions(drive, system)?;
@@ -62,7 +77,6 @@ pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Re
             }
         }
     }
-    list.extend(judged_time(drive, pipe, ranked.scheme.method));
     if ranked.scheme.method == Method::Pullback {
         list.push(
             "Pullback: weak link before the pipe; warn the other pit by \
@@ -118,11 +132,6 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
                 .to_owned(),
         );
     }
-    list.push(
-        "Vibration and noise of plant: record the state of near buildings first; overhead lines and the crane keep \
-         apart."
-            .to_owned(),
-    );
     Ok(list)
 }
 

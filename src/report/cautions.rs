@@ -52,14 +52,22 @@ const PUSHED: &str = "The likely pull counts on the push at the tail, the high o
 const IRON: &str = "The weight of the iron pipe is reckoned: by its least wall alone where it floats, by the nominal wall and a cement \
                     lining where it sinks, without sockets and coating. Give its maker's `weight`.";
 
-/// What goes with every result.
-pub(super) const ALWAYS: &[&str] = &[
-    "A preliminary engineering aid. A licensed engineer checks it against local codes, the pipe maker's data and the \
-     site investigation before anyone relies on it.",
+/// What every result is.
+const AID: &str = "A preliminary engineering aid. A licensed engineer checks it against local codes, the pipe maker's data and the \
+                   site investigation before anyone relies on it.";
+
+/// What goes for every site.
+pub(super) const ON_SITE: [&str; 3] = [
     "Pits: inspected by a competent person, treated as confined space where they are one.",
     "Located utilities: expose every crossing before the drive; stop on loss of fluid or sudden force.",
     "Keep clear of the line of a loaded string, of tensioned rods and pulled pipe, and of suspended loads.",
 ];
+
+/// What goes with every result.
+pub(super) const fn always() -> [&'static str; 4] {
+    let [pits, services, clear] = ON_SITE;
+    [AID, pits, services, clear]
+}
 
 /// What goes unchecked because the file does not give what it needs, and what the forces leave out so.
 pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<String> {
@@ -116,10 +124,7 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         );
     }
     cautions.extend(unlisted(drive, ranked)?);
-    // Planned stops and nights are in the forces already.
-    if drive.rests.planned.is_empty() && drive.work.shifts_between_nights().is_none() {
-        cautions.extend(breakdown(drive, ranked, system));
-    }
+    cautions.extend(breakdown(drive, ranked, system));
     match (ranked.scheme.method, drive.lubrication) {
         (Method::PipeJacking, Lubrication::Metered | Lubrication::Logged) => cautions.push(
             "The lubricated band rests on 12 values from 10 drives at 8 sites, 9 of them in one compilation, \
@@ -184,7 +189,11 @@ fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookEr
 }
 
 /// What one breakdown does to the force on a jacked pipe that is pushed round the clock.
-fn breakdown(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Option<String> {
+pub(super) fn breakdown(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Option<String> {
+    // Planned stops and nights are in the forces already.
+    if !drive.rests.planned.is_empty() || drive.work.shifts_between_nights().is_some() {
+        return None;
+    }
     let factor = drive.rests.breakdown.value;
     let capacity = ranked.scheme.checks.get(Subject::EndCapacity).and_then(Check::high);
     let pushed_out = match ranked.pipe.casing.is_some() {

@@ -26,8 +26,8 @@ pub(super) fn text(file: &str, report: &Report<'_>, system: UnitSystem) -> Strin
 
 fn line(assumed: &Assumed, handbook: &Handbook, system: UnitSystem) -> String {
     let reference = handbook.reference(assumed.origin);
-    let place = reference.row_id().unwrap_or_else(|| reference.source.to_owned());
-    format!("# {}: {}  # {place}, {}\n", assumed_field(assumed), assumed.value.text(system), reference.mark)
+    let (place, mark) = (reference.place(), reference.mark);
+    format!("# {}: {}  # {place}, {mark}\n", assumed_field(assumed), assumed.value.text(system))
 }
 
 /// Whether it is the path of a field, places in lists apart.

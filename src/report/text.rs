@@ -1,6 +1,7 @@
 //! The report for a terminal or a file of 100 columns.
 
 mod along;
+mod crew;
 mod first;
 mod others;
 mod page;
@@ -19,6 +20,7 @@ use crate::method::{self, Step};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Shown, UnitSystem};
 use crate::source::Mark;
+pub(super) use crew::page as crew;
 use page::{Page, is_checked, sentence};
 use proposed::{detailed, is_impossible};
 
@@ -59,7 +61,7 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
     }
     page.heading("Cautions");
     let own = first.map_or_else(|| Ok(Vec::new()), |first| cautions::of(drive, first, system))?;
-    for caution in own.iter().map(String::as_str).chain(cautions::ALWAYS.iter().copied()) {
+    for caution in own.iter().map(String::as_str).chain(cautions::always()) {
         page.wrapped("- ", caution);
     }
     if let Some(beside) = report.beside {

@@ -13,6 +13,7 @@ mod edit;
 
 mod assess;
 mod choosing;
+mod crew;
 mod examples;
 mod faults;
 mod filled;

@@ -33,14 +33,20 @@ impl Page<'_> {
         }
     }
 
-    fn list(&mut self, label: &str, lines: Vec<String>) {
+    fn list(&mut self, label: &str, mut lines: Vec<String>) {
         let more = lines.len().saturating_sub(MOST_TOLD);
-        let rest = " ".repeat(label.len());
-        for (place, line) in lines.iter().take(MOST_TOLD).enumerate() {
-            self.wrapped(if place == 0 { label } else { &rest }, line);
-        }
         if more > 0 {
-            self.wrapped(&rest, &format!("and {more} more: see the checks"));
+            lines.truncate(MOST_TOLD);
+            lines.push(format!("and {more} more: see the checks"));
+        }
+        self.all(label, lines);
+    }
+
+    /// Each line, the label before the first.
+    pub(super) fn all(&mut self, label: &str, lines: impl IntoIterator<Item = impl AsRef<str>>) {
+        let rest = " ".repeat(label.len());
+        for (place, line) in lines.into_iter().enumerate() {
+            self.wrapped(if place == 0 { label } else { &rest }, line.as_ref());
         }
     }
 

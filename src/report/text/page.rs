@@ -53,6 +53,13 @@ impl Page<'_> {
         self.drive.handbook.reference(origin).to_string()
     }
 
+    /// The same in short: the field, the row or the source, and the mark.
+    pub(super) fn place(&self, origin: Origin) -> String {
+        let reference = self.drive.handbook.reference(origin);
+        let place = if let Origin::File(field) = origin { field.0.to_owned() } else { reference.place() };
+        format!("{place}, {}", reference.mark)
+    }
+
     pub(super) fn line(&mut self, text: &str) {
         self.text.push_str(text.trim_end());
         self.text.push('\n');

@@ -92,10 +92,8 @@ impl Page<'_> {
     fn figure(&mut self, figure: &Figure) {
         let range = if figure.in_range { "" } else { "; OUTSIDE ITS RANGE" };
         let note = figure.note.map_or_else(String::new, |note| format!("; {note}"));
-        let reference = self.drive.handbook.reference(figure.basis);
-        let place = reference.row_id().unwrap_or_else(|| reference.source.to_owned());
-        let (label, value, mark) = (figure.label, self.value(figure.value), reference.mark);
-        self.wrapped("", &format!("{label}: {value} ({place}, {mark}{range}){note}"));
+        let (label, value, place) = (figure.label, self.value(figure.value), self.place(figure.basis));
+        self.wrapped("", &format!("{label}: {value} ({place}{range}){note}"));
     }
 
     fn wall_needed(&mut self, wall: &WallNeeded) {
