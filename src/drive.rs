@@ -54,8 +54,8 @@ pub(crate) use pulled::*;
 pub(crate) use rests::{Restart, RestartByGround, Rests};
 pub(crate) use service::{CarriedBy, Carries, JackedRing, PipeInService, Place, RingInService, Vacuum};
 pub(crate) use site::{
-    Carrier, ClayPace, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules, PitSides, PitSpace,
-    Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves, WorkShifts,
+    Carrier, ClayPace, Clearing, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules,
+    PitSides, PitSpace, Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves, WorkShifts,
 };
 pub(crate) use stem::{SandBed, Stem, Tube};
 pub(crate) use usual::{Usual, UsualStem};

@@ -1,7 +1,7 @@
 //! Quantities of a scheme: soil by stage, grout, pipes, packers, sections.
 
 use super::plan::Plan;
-use super::time::joints_before;
+use crate::drive::Drive;
 use crate::handbook::Method;
 use crate::law::{Calc, Law, Silent};
 use crate::laws::reaming::{AnnulusVolume, SpoilVolume};
@@ -18,12 +18,17 @@ pub struct StageSpoil {
     pub volume: Volume,
 }
 
+/// Most stages that take soil out: the pilot, ten reaming passes and the pipe.
+const STAGES: usize = 12;
+
 /// What has to be moved and ordered.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 #[non_exhaustive]
 pub struct Amounts {
-    /// Soil by stage.
-    pub spoil: Vec<StageSpoil>,
+    /// Soil by stage, in order.
+    pub spoil: [Option<StageSpoil>; STAGES],
+    /// Tanks of spoil, each time a whole one, where the file tells the tank: loosened, with the water that is added.
+    pub tanks: Option<Cited<Ratio>>,
     /// Grout, with what is lost.
     pub grout: Option<Cited<Volume>>,
     /// Pipes that are pushed.
@@ -38,7 +43,7 @@ impl Amounts {
     /// All soil.
     #[must_use]
     pub fn soil(&self) -> Volume {
-        self.spoil.iter().fold(Volume::default(), |sum, stage| sum + stage.volume)
+        self.spoil.iter().flatten().fold(Volume::default(), |sum, stage| sum + stage.volume)
     }
 }
 
@@ -55,7 +60,9 @@ pub fn amounts(plan: &Plan<'_>) -> Amounts {
     let mut widen = |what, bore: Length| {
         if bore > cut {
             let volume = calc.law(SpoilVolume { bore, pilot: cut, length, swell_factor: Ratio::from(1.0) });
-            amounts.spoil.push(StageSpoil { what, volume });
+            if let Some(slot) = amounts.spoil.iter_mut().find(|slot| slot.is_none()) {
+                *slot = Some(StageSpoil { what, volume });
+            }
             cut = bore;
         }
     };
@@ -88,5 +95,24 @@ pub fn amounts(plan: &Plan<'_>) -> Amounts {
             }
         }
     }
+    amounts.tanks = drive.site.clearing.map(|clearing| {
+        let by_soil = clearing.loosened.value + clearing.water;
+        let tanks = (amounts.soil() * by_soil / clearing.tank.value).si().ceil();
+        Cited::new(Ratio::from_si(tanks), clearing.loosened.origin)
+    });
     amounts
+}
+
+/// Joints of a pulled string that are made before the pull; those made during it are in the duration of the pull.
+#[must_use]
+pub(super) fn joints_before(drive: &Drive) -> Option<Ratio> {
+    let pull = drive.pull.as_ref()?;
+    let string = drive.length.value + pull.excess_length;
+    let during = match pull.works.laydown {
+        Some(laydown) if laydown.in_pit => return Some(Ratio::default()),
+        Some(laydown) => (string / laydown.length).si().ceil() - 1.0,
+        None => 0.0,
+    };
+    let all = (string / drive.site.pace.stick.value).si().ceil() - 1.0;
+    Some(Ratio::from_si((all - during).max(0.0)))
 }

@@ -40,7 +40,8 @@ pub(crate) fn clearance(at: &Plan<'_>) -> Outcome {
     let (carrier, play) = play(at)?;
     let Some(play) = play else { return Ok(rated(Verdict::NotDecided, carrier.outside_diameter.origin)) };
     let check = at_least(Role::Diameter, play, carrier.spare);
-    let check = if at.drive.site.surface.railway { check.with_note(RAILWAY) } else { check.by(Rule::Screen).with_note(HABIT) };
+    let check =
+        if at.drive.site.surface.railway { check.with_note(RAILWAY) } else { check.by(Rule::Screen).with_note(HABIT) };
     Ok(if play <= Length::default() { check.by(Rule::High) } else { check })
 }
 

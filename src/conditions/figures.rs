@@ -191,8 +191,12 @@ fn quantities(plan: &Plan<'_>) -> Vec<SiteFigure> {
         all.push(SiteFigure { topic: QUANTITIES, what: what.to_owned(), values, origin: Some(origin), note });
     };
     let spoil = Origin::Law(&SpoilVolume::EQUATION);
-    for stage in &amounts.spoil {
+    for stage in amounts.spoil.iter().flatten() {
         add(stage.what, Shown::of(stage.volume, Role::Volume), spoil, "what the pilot pushes aside is not counted");
+    }
+    if let Some(tanks) = amounts.tanks {
+        let note = "whole tanks of loosened soil, with the water that the file adds to it";
+        add("tanks of spoil", Shown::of(tanks.value, Role::Count), tanks.origin, note);
     }
     if let Some(grout) = amounts.grout {
         add("grout", Shown::of(grout.value, Role::Volume), grout.origin, "annulus, and the waste that the file gives");

@@ -1,6 +1,7 @@
 //! Shifts by stage, from the file's own rates or a table's; each stage says on what it rests. Stops and lost days come
 //! on top.
 
+use super::amounts::{amounts, joints_before};
 use super::plan::Plan;
 use crate::check::{Absent, Outcome, at_most};
 use crate::drive::{Drive, Pipe, PulledPipe, Rate, SizedRate};
@@ -28,7 +29,7 @@ pub struct StageTime {
 }
 
 /// Most stages of a scheme.
-const STAGES: usize = 9;
+const STAGES: usize = 10;
 
 /// The time a scheme takes.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -109,8 +110,8 @@ pub(crate) fn rate(drive: &Drive, pipe: &Pipe, pushing: Pushing) -> Option<Rate>
 
 /// Shifts of one pipe put in by one method.
 #[must_use]
-pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
-    let Plan { drive, pipe, method } = *plan;
+pub fn time_plan(at: &Plan<'_>) -> TimePlan {
+    let Plan { drive, pipe, method } = *at;
     let pace = &drive.site.pace;
     let beside = &pace.shifts;
     let planned = pace.planned.0;
@@ -180,26 +181,17 @@ pub fn time_plan(plan: &Plan<'_>) -> TimePlan {
             }
         }
     }
+    let emptying = drive.site.clearing.and_then(|clearing| clearing.emptying);
+    if let Some((tanks, emptying)) = amounts(at).tanks.zip(emptying) {
+        let shifts = tanks.value * (emptying.value / pace.shift_length.value);
+        plan.add(fixed("work stands while tanks are emptied", Cited::new(Band::same(shifts), emptying.origin)));
+    }
     plan.add(fixed("tools recovered, site cleared", beside.recovery));
     let counted = plan.stages.iter().flatten().filter(|stage| !stage.beside);
     plan.shifts = counted.map(|stage| stage.shifts).try_fold(Band::<Ratio>::default(), |sum, shifts| {
         shifts.map(|shifts| sum.with(shifts, |sum, shifts| sum + shifts))
     });
     plan
-}
-
-/// Joints of a pulled string that are made before the pull; those made during it are in the duration of the pull.
-#[must_use]
-pub(super) fn joints_before(drive: &Drive) -> Option<Ratio> {
-    let pull = drive.pull.as_ref()?;
-    let string = drive.length.value + pull.excess_length;
-    let during = match pull.works.laydown {
-        Some(laydown) if laydown.in_pit => return Some(Ratio::default()),
-        Some(laydown) => (string / laydown.length).si().ceil() - 1.0,
-        None => 0.0,
-    };
-    let all = (string / drive.site.pace.stick.value).si().ceil() - 1.0;
-    Some(Ratio::from_si((all - during).max(0.0)))
 }
 
 fn joints(drive: &Drive, pipe: &Pipe) -> Option<StageTime> {

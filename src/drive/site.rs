@@ -24,6 +24,7 @@ pub(crate) struct Surroundings {
     pub(crate) plug: Option<Cited<Length>>,
     /// What is laid in the casing afterwards, where the file tells it.
     pub(crate) carrier: Option<Carrier>,
+    pub(crate) clearing: Option<Clearing>,
     pub(crate) pace: Pace,
 }
 
@@ -32,6 +33,18 @@ impl Surroundings {
     pub(crate) fn limits_movement(&self) -> bool {
         self.surface.is_limited || self.crossings.iter().any(|crossing| crossing.is_limited)
     }
+}
+
+/// How spoil is carried away.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Clearing {
+    pub(crate) tank: Cited<Volume>,
+    /// Added water over the soil in the ground.
+    pub(crate) water: Ratio,
+    /// For which the work stands with each tank.
+    pub(crate) emptying: Option<Cited<Time>>,
+    /// Volume of the loosened soil over that in the ground, over the whole drive.
+    pub(crate) loosened: Cited<Ratio>,
 }
 
 /// A pipe that is laid in a casing afterwards.

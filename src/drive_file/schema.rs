@@ -9,7 +9,9 @@ use super::pit::PitFile;
 use super::pull::PullFile;
 use super::pulled::{AnnulusFile, VacuumFile};
 use super::rig::{IfStalled, RigFile, StemFile};
-use super::site::{CarrierFile, CrossingFile, FacePressureFile, FlowFile, PaceFile, SurfaceFile, WorkFile};
+use super::site::{
+    CarrierFile, ClearingFile, CrossingFile, FacePressureFile, FlowFile, PaceFile, SurfaceFile, WorkFile,
+};
 use crate::handbook::{CriterionKind, Guidance, Lubrication, Pilot, Service, Spoil};
 use crate::quantity::{Force, Length, Pressure, Ratio, VolumeRate};
 use crate::yaml::{Field, Words};
@@ -80,6 +82,8 @@ fields! {
         crossings: may_blocks<CrossingFile>, else "not known";
         /// Length of whole soil kept in the mouth of a casing against ground water.
         plug: may<Length> as Distance, UpTo(m(10.0)), usual(0.0, m(3.0)), ["2 m", "6 ft"];
+        /// How spoil is carried away.
+        clearing: block<ClearingFile>;
         /// The pipe that is laid in a casing afterwards.
         carrier: block<CarrierFile>;
         /// How far the work gets in a shift, and what a shift costs.

@@ -85,5 +85,9 @@ fn a_carrier_stands_where_a_casing_does() {
 fn an_auger_casing_has_a_range_of_its_own() {
     let length = |text: &str| of(text).checks.get(Subject::Length).unwrap().high().unwrap().1.si;
     assert_relative_eq!(length(CASED), 600.0 * 0.3048, max_relative = 1e-9);
-    assert_relative_eq!(length(&CASED.edit("stem: { outside_diameter: none }\n", "")), 300.0 * 0.3048, max_relative = 1e-9);
+    assert_relative_eq!(
+        length(&CASED.edit("stem: { outside_diameter: none }\n", "")),
+        300.0 * 0.3048,
+        max_relative = 1e-9
+    );
 }

@@ -121,6 +121,27 @@ fn cost_by_hand() {
     assert!(cost.lines.is_empty() && cost.sum.is_none());
 }
 
+/// 9.07 m3 in the ring from 0.1 m to 0.45 m; 25 m of clay swell by 40 %, 15 m of silt by 25 %, 20 m of sand by 12 %: 1.269 in
+/// the mean, and half as much water: 16.05 m3, nine tanks of 2 m3, each of which costs 40 min of a shift of 8 h.
+#[test]
+fn tanks_of_spoil_by_hand() {
+    let drive = drive(&with("clearing: { tank: 2 m3, water: 50 %, emptying: 40 min }\n"));
+    let pulled = put_in(&drive, &drive.candidates()[1], Method::Pullback);
+    let soil = PI / 4.0 * (0.45_f64.powi(2) - 0.1_f64.powi(2)) * 60.0;
+    let loosened = (25.0 * 1.4 + 15.0 * 1.25 + 20.0 * 1.12) / 60.0;
+    assert_relative_eq!(soil * (loosened + 0.5), 16.05, max_relative = 1e-3);
+    assert_relative_eq!(amounts(&pulled).tanks.unwrap().value.value, 9.0);
+    let stands = time_plan(&pulled).stages.into_iter().flatten().find(|stage| stage.what.contains("emptied")).unwrap();
+    assert_relative_eq!(stands.shifts.unwrap().likely.value, 9.0 * 40.0 / 480.0, max_relative = 1e-12);
+    // Without its time no shifts are counted, without a tank no tanks.
+    let carried = self::drive(&with("clearing: { tank: 2 m3 }\n"));
+    let pulled = put_in(&carried, &carried.candidates()[1], Method::Pullback);
+    assert_relative_eq!(amounts(&pulled).tanks.unwrap().value.value, (soil * loosened / 2.0).ceil());
+    assert!(time_plan(&pulled).stages.iter().flatten().all(|stage| !stage.what.contains("emptied")));
+    let plain = self::drive(&with(""));
+    assert!(amounts(&put_in(&plain, &plain.candidates()[1], Method::Pullback)).tanks.is_none());
+}
+
 /// 14 of 20 shifts leave 0.3, a cost of 14,000 of 56,000 leaves 0.75; none counts without its programme or budget.
 #[test]
 fn the_values_by_hand() {

@@ -3,9 +3,12 @@
 use super::line::Line;
 use super::{Resolved, Resolver, no_row};
 use crate::drive::{
-    AssumedValue, Carrier, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem, Stretch, Surface, Surroundings, Trough,
+    AssumedValue, Carrier, Clearing, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem, Stretch, Surface,
+    Surroundings, Trough,
 };
-use crate::drive_file::{CarrierFile, CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic};
+use crate::drive_file::{
+    CarrierFile, ClearingFile, CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic,
+};
 use crate::handbook::{GroundClass, HandbookError, Service, Spoil};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, Time};
 use crate::source::{Cited, FieldName, Origin};
@@ -49,8 +52,28 @@ impl Resolver<'_> {
             pit_rules: self.pit_rules(stem)?,
             plug: self.take("", self.file, DriveFile::plug),
             carrier: self.carrier()?,
+            clearing: self.clearing(stretches)?,
             pace: self.pace(stretches, stem, [&launch, &reception], shift)?,
         })
+    }
+
+    /// How spoil is carried away, loosened as the soils of the drive are in the mean.
+    fn clearing(&mut self, stretches: &[Stretch]) -> Resolved<Option<Clearing>> {
+        let Some(clearing) = self.file.clearing.as_ref() else { return Ok(None) };
+        let swells = self.handbook.soil_swell()?;
+        let (mut loose, mut length, mut origin) = (Length::default(), Length::default(), None);
+        for stretch in stretches {
+            let (soil, _) = stretch.class.as_spoil();
+            let swell = swells.get(soil).ok_or_else(|| no_row("soil_swell", soil))?;
+            let long = stretch.to - stretch.from;
+            (loose, length) = (loose + long * (1.0 + swell.value.value.si()), length + long);
+            origin.get_or_insert(swell.origin);
+        }
+        let Some(origin) = origin else { return Ok(None) };
+        let tank = self.take("clearing", clearing, ClearingFile::tank);
+        let emptying = self.take("clearing", clearing, ClearingFile::emptying);
+        let water = self.number("clearing", clearing, ClearingFile::water).unwrap_or_default();
+        Ok(Some(Clearing { tank, water, emptying, loosened: Cited::new(loose / length, origin) }))
     }
 
     /// What is laid in a casing afterwards, and what rules about casings ask for round it.

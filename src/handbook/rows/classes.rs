@@ -44,6 +44,23 @@ key_words! {
 }
 
 impl GroundClass {
+    /// Rows of the tables of swell and of fluid; the larger where the class does not tell. The tables have no rock.
+    pub(crate) const fn as_spoil(self) -> (&'static str, &'static str) {
+        match self {
+            Self::LooseSand | Self::MediumToDenseSand => ("sand", "sand"),
+            Self::Gravel => ("gravel", "sand"),
+            Self::Silt => ("loam", "clay"),
+            Self::SoftClay
+            | Self::FirmToVeryStiffClay
+            | Self::HardClay
+            | Self::WeakRock
+            | Self::HardRock
+            | Self::Peat
+            | Self::Fill
+            | Self::Unknown => ("clay", "clay"),
+        }
+    }
+
     /// Whether it is clay.
     #[must_use]
     pub const fn is_clay(self) -> bool {

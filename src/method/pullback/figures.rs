@@ -7,7 +7,7 @@ use super::strength::{Cold, modulus};
 use super::{assist, link, site};
 use crate::conditions::weight;
 use crate::drive::{Drive, HoleState, NotGiven, Pipe, Pull, PulledPipe};
-use crate::handbook::{GroundClass, HandbookError};
+use crate::handbook::HandbookError;
 use crate::law::{Doubted, Law};
 use crate::laws::after_pull::{
     DelayedStrain, ExcessLength, InvertAfloat, InvertAtRest, PullStretch, RestrainedCoolingStress, ThermalShortening,
@@ -166,23 +166,6 @@ fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), Handbo
     Ok(())
 }
 
-/// Soil of a table of swell and of fluid for a class; the larger where the class does not tell. The table has no rock.
-const fn soil_of(class: GroundClass) -> (&'static str, &'static str) {
-    match class {
-        GroundClass::LooseSand | GroundClass::MediumToDenseSand => ("sand", "sand"),
-        GroundClass::Gravel => ("gravel", "sand"),
-        GroundClass::Silt => ("loam", "clay"),
-        GroundClass::SoftClay
-        | GroundClass::FirmToVeryStiffClay
-        | GroundClass::HardClay
-        | GroundClass::WeakRock
-        | GroundClass::HardRock
-        | GroundClass::Peat
-        | GroundClass::Fill
-        | GroundClass::Unknown => ("clay", "clay"),
-    }
-}
-
 fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Result<(), HandbookError> {
     let (bore, pilot) = (pipe.bore.value, drive.stem.head);
     let (swells, demands) = (drive.handbook.soil_swell()?, drive.handbook.fluid_demand()?);
@@ -190,7 +173,7 @@ fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Re
     let mut fluid = [spoil; 2];
     let (mut swell_row, mut demand_row) = (None, None);
     for stretch in &drive.stretches {
-        let (soil, demand) = soil_of(stretch.class);
+        let (soil, demand) = stretch.class.as_spoil();
         let length = stretch.to - stretch.from;
         let swell = swells.get(soil).ok_or_else(|| no_row("soil_swell", soil))?;
         let swell_factor = Ratio::from(1.0) + swell.value.value;
