@@ -1,6 +1,7 @@
 //! The command: arguments, files, exit codes. One file per verb.
 
 mod assess;
+mod each;
 mod faults;
 mod handbook;
 mod input;

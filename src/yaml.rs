@@ -91,6 +91,17 @@ pub fn write<T: Serialize>(value: &T) -> Result<String, Fault> {
     serde_yaml::to_string(value).map_err(|error| structural(&error, ""))
 }
 
+/// Reads `text` as it stands, whatever it is for.
+///
+/// # Errors
+/// What is no YAML, or a key that stands twice, with its place.
+pub fn tree(text: &str) -> Result<serde_json::Value, Vec<Fault>> {
+    let tree: serde_yaml::Value = read(text)?;
+    let whole =
+        |error: serde_json::Error| Fault { path: String::new(), complaint: error.to_string().into(), place: None };
+    serde_json::to_value(tree).map_err(|error| vec![whole(error)])
+}
+
 /// Keys and columns of the rows of a table as they are written; empty for a text that is no table.
 #[must_use]
 pub fn rows(text: &str) -> Vec<(String, Vec<(String, String)>)> {

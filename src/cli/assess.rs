@@ -1,5 +1,6 @@
 //! `jackpull assess FILE...`
 
+use super::each::{Column, Each, of_row};
 use super::faults::Faulty;
 use super::input::{bytes, drive_files, handbook, of_tables, text};
 use super::list::{List, row};
@@ -13,7 +14,7 @@ use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
 use std::collections::HashSet;
 use std::fmt::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::sync::Arc;
 
 /// Form of the output.
@@ -46,6 +47,10 @@ pub(super) struct Assess {
     /// Drive files, folders of them, or - for standard input.
     #[arg(required = true)]
     files: Vec<PathBuf>,
+    /// Table with a drive in each row, laid over the one drive file: each header is the path of a field and its unit, such
+    /// as `length [m]` or `ground[0].spt_n`.
+    #[arg(long, value_name = "TABLE.csv")]
+    each: Option<PathBuf>,
     /// Form of the output.
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
@@ -63,17 +68,31 @@ pub(super) struct Assess {
     full: bool,
 }
 
+/// Name and bytes of one drive after another.
+type Drives<'a> = Box<dyn Iterator<Item = Result<(String, Vec<u8>), Faulty>> + 'a>;
+
 impl Assess {
     pub(super) fn run(&self) -> Outcome {
         let handbook = match handbook(&self.tables) {
             Ok(handbook) => handbook,
             Err(faulty) => return self.complain(&faulty),
         };
-        let mut list = List::new(self.format, self.files.len() > 1 || self.files.iter().any(|path| path.is_dir()));
+        let (drives, columns) = match self.drives() {
+            Ok(drives) => drives,
+            Err(faulty) => return self.complain(&faulty),
+        };
+        let is_many = self.each.is_some() || self.files.len() > 1 || self.files.iter().any(|path| path.is_dir());
+        let mut list = List::new(self.format, is_many);
         let mut worst = Outcome::Chosen;
         let mut told = HashSet::new();
-        for file in self.files.iter().flat_map(|path| drive_files(path)) {
-            let entry = match file.and_then(|file| self.one(&file, &handbook)) {
+        for drive in drives {
+            let answered = drive.and_then(|(name, bytes)| {
+                self.one(&name, &bytes, &handbook).map_err(|faulty| match &columns {
+                    Some(columns) if faulty.name() == name => of_row(faulty, columns),
+                    _ => faulty,
+                })
+            });
+            let entry = match answered {
                 Ok((page, outcome)) => {
                     worst = worst.max(outcome);
                     list.answer(&page)
@@ -95,6 +114,23 @@ impl Assess {
         print(list.end(), worst)
     }
 
+    /// Name and text of every drive, and the columns of the table where they come from one.
+    fn drives(&self) -> Result<(Drives<'_>, Option<Arc<[Column]>>), Faulty> {
+        let Some(table) = &self.each else {
+            let files = self.files.iter().flat_map(|path| drive_files(path));
+            return Ok((Box::new(files.map(|file| bytes(&file?))), None));
+        };
+        let [base] = self.files.as_slice() else {
+            return Err(Faulty::whole(
+                &table.display().to_string(),
+                "its rows are laid over one drive file: name no other",
+            ));
+        };
+        let each = Each::open(table, base)?;
+        let columns = each.columns();
+        Ok((Box::new(each), Some(columns)))
+    }
+
     fn complain(&self, faulty: &Faulty) -> Outcome {
         complain(&match self.format {
             Format::Json | Format::Ndjson => faulty.json(),
@@ -104,20 +140,19 @@ impl Assess {
     }
 
     /// The page of one file, or what is wrong with it.
-    fn one(&self, path: &Path, handbook: &Arc<Handbook>) -> Result<(String, Outcome), Faulty> {
-        let (name, bytes) = bytes(path)?;
-        let text = text(&name, &bytes)?;
-        let of_tables = |error| of_tables(&name, handbook, &error);
+    fn one(&self, name: &str, bytes: &[u8], handbook: &Arc<Handbook>) -> Result<(String, Outcome), Faulty> {
+        let text = text(name, bytes)?;
+        let of_tables = |error| of_tables(name, handbook, &error);
         let faulty = |error| match error {
-            InputError::Faults(faults) => Faulty::new(&name, text, faults),
+            InputError::Faults(faults) => Faulty::new(name, text, faults),
             InputError::Handbook(error) => of_tables(error),
         };
         let file = DriveFile::read(text).map_err(faulty)?;
         let drive = file.drive(text, handbook).map_err(faulty)?;
         let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
-        let digest = digest(&bytes);
-        let report = Report::new(&drive, &choice).of_file(&name).with_digest(&digest);
+        let digest = digest(bytes);
+        let report = Report::new(&drive, &choice).of_file(name).with_digest(&digest);
         let passes = |standing| standing == Standing::Fits || self.fail_on.is_none();
         let chosen = choice.chosen().filter(|first| passes(first.standing));
         let outcome = if chosen.is_some() { Outcome::Chosen } else { Outcome::NoneFits };
@@ -130,7 +165,7 @@ impl Assess {
             Format::Filled => Ok(report.filled(text, system)),
             Format::Json => report.with(&beside()?).json(system),
             Format::Ndjson => report.with(&beside()?).json_line(system).map(|line| format!("{line}\n")),
-            Format::Csv => Ok(row(&name, &report.row(), "")),
+            Format::Csv => Ok(row(name, &report.row(), "")),
         };
         Ok((page.map_err(of_tables)?, outcome))
     }

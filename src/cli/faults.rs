@@ -37,6 +37,18 @@ impl Faulty {
         &self.name
     }
 
+    /// Of a text that its reader never saw: nothing of it is shown, and what has a name for the reader is told by it.
+    pub(super) fn unseen(mut self, name: impl Fn(&str) -> Option<String>) -> Self {
+        self.text.clear();
+        for fault in &mut self.faults {
+            fault.place = None;
+            if let Some(name) = name(&fault.path) {
+                fault.path = name;
+            }
+        }
+        self
+    }
+
     /// In one line: the messages with their places.
     pub(super) fn line(&self) -> String {
         let one = |fault: &Fault| {

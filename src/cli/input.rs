@@ -21,7 +21,7 @@ pub(super) fn bytes(path: &Path) -> Result<(String, Vec<u8>), Faulty> {
     Ok((path.display().to_string(), bytes))
 }
 
-fn unread(path: &Path, error: &io::Error) -> Faulty {
+pub(super) fn unread(path: &Path, error: &io::Error) -> Faulty {
     Faulty::whole(&path.display().to_string(), format!("cannot be read: {error}"))
 }
 

@@ -13,7 +13,23 @@ pub(super) struct Template {
     /// Units of the file.
     #[arg(long, value_enum, default_value_t = Units::Si)]
     units: Units,
+    /// Print the header of a table for `assess --each` instead: add the columns that differ, leave out those that do not.
+    #[arg(long)]
+    csv: bool,
 }
+
+/// Columns of a table of drives, with the unit of their numbers in either family.
+const COLUMNS: [[&str; 2]; 9] = [
+    ["name", "name"],
+    ["length [m]", "length [ft]"],
+    ["launch.invert_depth [m]", "launch.invert_depth [ft]"],
+    ["reception.invert_depth [m]", "reception.invert_depth [ft]"],
+    ["groundwater [m]", "groundwater [ft]"],
+    ["ground[0].class", "ground[0].class"],
+    ["ground[0].spt_n", "ground[0].spt_n"],
+    ["ground[0].largest_stone [mm]", "ground[0].largest_stone [in]"],
+    ["candidates[0].size", "candidates[0].size"],
+];
 
 /// What the pipe will carry, as in the drive file.
 #[derive(Debug, Clone, Copy, ValueEnum)]
@@ -29,7 +45,16 @@ const TEXT: &str = include_str!("template.yaml");
 
 impl Template {
     pub(super) fn run(&self) -> Outcome {
-        print(&self.text(), Outcome::Chosen)
+        print(&if self.csv { self.header() } else { self.text() }, Outcome::Chosen)
+    }
+
+    fn header(&self) -> String {
+        let of = |[si, us]: [&'static str; 2]| match self.units {
+            Units::Si => si,
+            Units::Us => us,
+        };
+        // No name of a field has a comma or a quote in it.
+        format!("{}\n", COLUMNS.map(of).join(","))
     }
 
     fn text(&self) -> String {

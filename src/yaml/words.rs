@@ -101,8 +101,8 @@ fn second_document(text: &str) -> Option<(&'static str, &'static str, Place)> {
 
 /// The name of a key that is there twice, where the parser says so.
 pub(super) fn doubled(told: &str) -> Option<&str> {
-    let (_, rest) = told.split_once("duplicate field `")?;
-    rest.split_once('`').map(|(name, _)| name)
+    let (_, rest) = told.split_once("duplicate field `").or(told.split_once("duplicate entry with key \""))?;
+    rest.split_once(['`', '"']).map(|(name, _)| name)
 }
 
 /// Where a key stands next, behind the scalar that was read last before it.
@@ -154,8 +154,7 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
         return Complaint::from(format!("the key \"{name}\" is missing {level}"))
             .advise(format!("add a line `{name}: ...`; `jackpull template` shows one of each"));
     }
-    if let Some(rest) = message.strip_prefix("duplicate field ") {
-        let name = quoted(rest).into_iter().next().unwrap_or_default();
+    if let Some(name) = doubled(message) {
         return Complaint::from(format!("the key \"{name}\" is there twice")).advise("delete one of them");
     }
     if let Some((found, expected)) =

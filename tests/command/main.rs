@@ -14,6 +14,7 @@ mod edit;
 mod assess;
 mod choosing;
 mod crew;
+mod each;
 mod examples;
 mod faults;
 mod filled;
