@@ -22,16 +22,16 @@ pub(crate) struct Source {
 }
 
 macro_rules! sources {
-    ($($name:ident),+ $(,)?) => {
+    ($($($name:ident)::+),+ $(,)?) => {
         /// Every module that has pages.
         pub(crate) const SOURCES: &[Source] =
-            &[$(Source { name: stringify!($name), pages: crate::$name::PAGES }),+];
+            &[$(Source { name: concat!($("/", stringify!($name)),+), pages: crate::$($name)::+::PAGES }),+];
 
         /// Without a doubling no page objects.
         #[test]
         fn nothing_is_found_in_the_embedded_tables() {
             let handbook = Handbook::embedded();
-            $(assert_eq!(crate::$name::check(&handbook), Vec::<String>::new(), stringify!($name));)+
+            $(assert_eq!(crate::$($name)::+::check(&handbook), Vec::<String>::new());)+
         }
     };
 }
@@ -40,52 +40,52 @@ sources!(
     acpa_dd_21,
     asme_b36_10,
     astm_c76,
-    astm_f1804,
-    astm_f1962,
+    recalled::astm_f1804,
+    recalled::astm_f1962,
     astm_f2619,
     buried_pipe_texts,
     clay_sheet,
-    cpar_1998,
+    recalled::cpar_1998,
     cn_annex_e,
-    dvgw_gw_321,
-    end_schemes_check,
-    en_545,
+    recalled::dvgw_gw_321,
+    worked::end_schemes_check,
+    recalled::en_545,
     field_cases,
-    final_bore,
-    gb_50268,
+    recalled::final_bore,
+    recalled::gb_50268,
     hdd_utility_2005,
-    independent_check,
+    worked::independent_check,
     invert_tolerance,
     iso_4065,
     jacked_pipe,
-    jacking_stations,
-    joint_check,
+    recalled::jacking_stations,
+    worked::joint_check,
     jswas_a6,
-    mop_133,
+    recalled::mop_133,
     pja_introduction,
     ppi_2008,
-    pressure_classes,
-    pressure_models,
+    recalled::pressure_classes,
+    worked::pressure_models,
     printed_limits,
     selections,
-    service_tables,
-    site_check,
+    recalled::service_tables,
+    worked::site_check,
     moser_buried_pipe,
-    reaction_wall,
-    prci_1995,
-    pull_check,
-    pulled_materials,
+    worked::reaction_wall,
+    recalled::prci_1995,
+    worked::pull_check,
+    recalled::pulled_materials,
     soil_scales,
     stein_2001,
-    subgrade_sand,
-    ten_states,
-    suitability_matrix,
-    surroundings,
-    technique_limits,
+    recalled::subgrade_sand,
+    recalled::ten_states,
+    recalled::suitability_matrix,
+    recalled::surroundings,
+    recalled::technique_limits,
     ttp_2010,
     ttp_2010_pull,
-    ufc_3_220_01a,
-    uk_friction,
+    recalled::aisc_360,
+    recalled::uk_friction,
 );
 
 /// One number of a table, and the overlay that doubles it.

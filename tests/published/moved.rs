@@ -13,7 +13,9 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 /// Drives that between them make most checks: little is told, so that much is taken from the tables.
-const DRIVES: [&str; 9] = [
+const DRIVES: [&str; 11] = [
+    include_str!("../../examples/fennbridge_sallow_junction.yaml"),
+    include_str!("../../examples/fennbridge_tarn_head.yaml"),
     "service: gravity_sewer\nlength: 60 m\nlaunch: { invert_depth: 4.2 m }\ngrade: 0.5 %\ngroundwater: none\nlubrication: \
      none\nground: [{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }]\nrig: { thrust: 1500 kN, pull: 500 \
      kN }\nsurface: { over: road }\ncrossings: [{ at: 20 m, depth: 1.5 m }]\ndesign_flow: { max: 20 L/s, min: 2 L/s }\npull: { \

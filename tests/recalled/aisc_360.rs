@@ -1,5 +1,4 @@
-//! UFC 3-220-01A, table B-1, section data of steel pipe, read: area in2, weight lb/ft, second moment in4, modulus in3,
-//! radius of gyration in. And the column curve of AISC 360 section E3 (recalled), where its two parts meet.
+//! The column curve of AISC 360, section E3 (recalled), where its two parts meet, and its effective lengths.
 
 use crate::found::{Found, Outcome, Stop, near, needed, pages, q, value};
 use jackpull::Handbook;
