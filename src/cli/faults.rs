@@ -27,6 +27,11 @@ struct FaultView<'a> {
     source_line: Option<String>,
 }
 
+/// What a screen shows as it is, in place of what would disturb it.
+fn harmless(text: &str) -> impl Iterator<Item = char> {
+    text.chars().map(|c| if c.is_control() { ' ' } else { c })
+}
+
 impl Faulty {
     pub(super) fn new(name: &str, text: &str, faults: Vec<Fault>) -> Self {
         Self { name: name.to_owned(), text: text.to_owned(), faults }
@@ -89,7 +94,7 @@ impl Faulty {
     fn source_line(&self, fault: &Fault) -> Option<String> {
         const LONGEST: usize = 120;
         let line = self.text.lines().nth(fault.place?.line.saturating_sub(1))?;
-        Some(line.chars().map(|c| if c.is_control() { ' ' } else { c }).take(LONGEST).collect())
+        Some(harmless(line).take(LONGEST).collect())
     }
 
     fn one(&self, fault: &Fault) -> String {
@@ -97,9 +102,10 @@ impl Faulty {
         let mut out = format!("error: {path}{}\n", fault.complaint.message);
         let number = fault.place.map_or_else(String::new, |place| place.line.to_string());
         let margin = " ".repeat(number.len().max(1));
+        let name: String = harmless(&self.name).collect();
         let _ = match fault.place {
-            Some(place) => writeln!(out, "{margin}--> {}:{}:{}", self.name, place.line, place.column),
-            None => writeln!(out, "{margin}--> {}", self.name),
+            Some(place) => writeln!(out, "{margin}--> {name}:{}:{}", place.line, place.column),
+            None => writeln!(out, "{margin}--> {name}"),
         };
         if let (Some(place), Some(line)) = (fault.place, self.source_line(fault)) {
             let indent = " ".repeat(place.column.saturating_sub(1).min(line.chars().count()));

@@ -79,6 +79,9 @@ const ANY_LENGTH: f64 = 50.0;
 /// Most pipes of one drive: a person chooses among them.
 const MOST_CANDIDATES: usize = 50;
 
+/// Most stretches times pipes of one drive, each of which adds some 20 kB to the JSON; a borehole log has a dozen stretches.
+const MOST_PARTS: usize = 1_000;
+
 /// The outer error is the handbook's, the inner one the file's.
 pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Resolved<Result<Drive, Vec<Flaw>>> {
     let mut resolver = Resolver {
@@ -157,6 +160,12 @@ impl Resolver<'_> {
         }
         let mut listed = self.file.candidates.clone();
         let proposed = self.propose(&line, &stem, pull.as_ref(), &mut listed, &mut candidates)?;
+        let (stretches, pipes) = (self.file.ground.len(), listed.len().max(1));
+        if let Some(first) = self.file.ground.first().filter(|_| stretches * pipes > MOST_PARTS) {
+            let message = format!("more than {MOST_PARTS} of stretches times pipes, {stretches} times {pipes}");
+            self.flaw(&first.class, "ground", (message, "join stretches that are alike, or leave pipes out"));
+            return Ok(None);
+        }
         if self.file.candidates.is_empty()
             && self.file.needed_inside_diameter.is_none()
             && self.file.greatest_flow().is_none()

@@ -303,6 +303,10 @@ thread_local! {
     static READING: RefCell<Option<Reading>> = const { RefCell::new(None) };
 }
 
+/// Most values of one text: each fault costs a reading of all of them, and an alias that a guard does not see multiplies
+/// them.
+pub const MOST_VALUES: u32 = 20_000;
+
 /// Stands in the parser's error text where the message would be.
 pub(super) const SENTINEL: char = '\u{1}';
 
@@ -371,6 +375,11 @@ fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field
         };
         let is_bare = matches!(scalar, Scalar::Number(_));
         let ordinal = reading.next;
+        if ordinal == MOST_VALUES {
+            return Err(E::custom(format_args!(
+                "the file has more than {MOST_VALUES} values; no input file needs as many"
+            )));
+        }
         reading.next += 1;
         if let Err(complaint) = &read
             && let Pass::Collect(faults) = &mut reading.pass

@@ -21,6 +21,13 @@ fn a_wrong_unit_is_refused_with_its_place() {
     assert!(message.starts_with(start) && message.ends_with(end), "{message}");
 }
 
+/// What a file is called is the user's, and may be hostile.
+#[test]
+fn a_file_name_does_not_disturb_the_screen() {
+    let message = stderr(&jackpull(&["assess", "no \u{1b}[31msuch\nfile.yaml"]));
+    assert!(message.contains("--> no  [31msuch file.yaml\n"), "{message:?}");
+}
+
 #[test]
 fn faults_name_field_line_and_what_was_expected() {
     for (name, from, to, parts) in [

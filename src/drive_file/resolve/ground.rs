@@ -38,8 +38,6 @@ const NOT_TOLD: Equation = Equation::judged(
     "ground whose class is told, or unit_friction and spt_n",
 );
 
-/// Most stretches of one drive; a borehole log has a dozen.
-const MOST_STRETCHES: usize = 2_000;
 /// Gaps and overlaps below this are rounding of the user's figures.
 const SLACK: f64 = 0.005;
 
@@ -50,12 +48,6 @@ impl Resolver<'_> {
         line: &Line,
         (technique, stem): (&Technique, &Stem),
     ) -> Resolved<Vec<(Stretch, ToRate)>> {
-        if let Some(one_too_many) = self.file.ground.get(MOST_STRETCHES) {
-            let message = format!("more than {MOST_STRETCHES} stretches of ground");
-            let why = (message, "join stretches that are alike");
-            self.flaw(&one_too_many.class, &format!("ground[{MOST_STRETCHES}]"), why);
-            return Ok(Vec::new());
-        }
         let mut stretches = Vec::new();
         let mut reached = Length::default();
         let last = self.file.ground.len().saturating_sub(1);
