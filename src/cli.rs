@@ -8,6 +8,7 @@ mod input;
 mod list;
 mod output;
 mod schema;
+mod screen;
 mod template;
 mod units;
 
@@ -27,6 +28,8 @@ struct Arguments {
 enum Verb {
     /// Assess the pipes of one or more drive files and rank them.
     Assess(assess::Assess),
+    /// Tell from a few facts what stands against each method and what it asks for.
+    Screen(screen::Screen),
     /// List the tables, print one, or look for a value and where it comes from.
     Handbook(handbook::Look),
     /// Print a commented drive file to start from.
@@ -41,6 +44,7 @@ enum Verb {
 pub fn run() -> ExitCode {
     let outcome = match Arguments::parse().verb {
         Verb::Assess(assess) => assess.run(),
+        Verb::Screen(screen) => screen.run(),
         Verb::Handbook(look) => look.run(),
         Verb::Template(template) => template.run(),
         Verb::Schema(schema) => schema.run(),

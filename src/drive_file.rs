@@ -5,6 +5,7 @@ mod builder;
 mod candidate;
 mod declare;
 mod examples;
+mod facts;
 pub mod fields;
 mod flaw;
 mod ground;
@@ -22,6 +23,7 @@ mod size;
 pub use band::*;
 pub use builder::{LineEnd, Site};
 pub use candidate::*;
+pub use facts::Facts;
 pub use ground::*;
 pub use jacked::{EndScheme, PackerFile, SteeringFile};
 pub use pit::*;
@@ -64,15 +66,20 @@ impl DriveFile {
     /// # Errors
     /// Every contradiction between values, without places; [`read_drive`] adds them.
     pub fn resolve(&self, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
-        resolve::resolve(self, handbook)?.map_err(|flaws| {
-            let fault = |flaw: Flaw| Fault { path: flaw.path, complaint: flaw.complaint, place: None };
-            InputError::Faults(flaws.into_iter().map(fault).collect())
-        })
+        resolve::resolve(self, handbook, false)?.map_err(unplaced)
+    }
+
+    /// The same, where what only the maker of a pipe can tell may be left out: a check that needs it is not decided.
+    ///
+    /// # Errors
+    /// As of [`resolve`](Self::resolve).
+    pub fn sketched(&self, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
+        resolve::resolve(self, handbook, true)?.map_err(unplaced)
     }
 
     /// The drive of this file, which was read from `text`: faults have their places in it.
     pub(crate) fn drive(&self, text: &str, handbook: &Arc<Handbook>) -> Result<Drive, InputError> {
-        resolve::resolve(self, handbook)?.map_err(|flaws| {
+        resolve::resolve(self, handbook, false)?.map_err(|flaws| {
             // Each place costs one more reading of the text.
             let mut faults: Vec<Fault> = flaws
                 .into_iter()
@@ -88,6 +95,11 @@ impl DriveFile {
             InputError::Faults(faults)
         })
     }
+}
+
+fn unplaced(flaws: Vec<Flaw>) -> InputError {
+    let fault = |flaw: Flaw| Fault { path: flaw.path, complaint: flaw.complaint, place: None };
+    InputError::Faults(flaws.into_iter().map(fault).collect())
 }
 
 /// Reads the text of a drive file and puts its values together with those of the handbook.

@@ -28,6 +28,15 @@ pub use row::COLUMNS;
 
 use crate::handbook::HandbookError;
 use crate::quantity::UnitSystem;
+use crate::vary::Screen;
+
+/// A page of what a few facts say of the ways to build a drive; nothing is chosen on it.
+///
+/// # Errors
+/// If the handbook is malformed.
+pub fn screen(screen: &Screen, system: UnitSystem) -> Result<String, HandbookError> {
+    text::screen::page(screen, system)
+}
 
 impl Report<'_> {
     /// For a terminal or a file of 100 columns. Of the schemes behind the first only the checks that are not within.

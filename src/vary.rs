@@ -4,6 +4,8 @@
 mod edit;
 mod input;
 mod pits;
+mod screen;
 
 pub use input::{Input, InputTurns, Outcome, Turn, turns, unlubricated};
 pub use pits::{PitLimit, Pits, pits};
+pub use screen::{Case, Screen, Screened, screen};

@@ -16,7 +16,7 @@ pub(crate) use field::MayBe;
 pub(crate) use field::key_words;
 pub use field::{Field, Form, FromScalar, Handle, MOST_VALUES, Scalar, ToScalar, Words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
-pub(crate) use nearest::did_you_mean;
+pub(crate) use nearest::{did_you_mean, meant};
 
 use field::{Pass, SENTINEL, under};
 use serde::Serialize;

@@ -68,6 +68,9 @@ pub(super) struct Assess {
     full: bool,
 }
 
+/// The columns of a table that drives come from.
+type Columns = Option<Arc<[Column]>>;
+
 /// Name and bytes of one drive after another.
 type Drives<'a> = Box<dyn Iterator<Item = Result<(String, Vec<u8>), Faulty>> + 'a>;
 
@@ -115,7 +118,7 @@ impl Assess {
     }
 
     /// Name and text of every drive, and the columns of the table where they come from one.
-    fn drives(&self) -> Result<(Drives<'_>, Option<Arc<[Column]>>), Faulty> {
+    fn drives(&self) -> Result<(Drives<'_>, Columns), Faulty> {
         let Some(table) = &self.each else {
             let files = self.files.iter().flat_map(|path| drive_files(path));
             return Ok((Box::new(files.map(|file| bytes(&file?))), None));

@@ -83,7 +83,12 @@ const MOST_CANDIDATES: usize = 50;
 const MOST_PARTS: usize = 1_000;
 
 /// The outer error is the handbook's, the inner one the file's.
-pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Resolved<Result<Drive, Vec<Flaw>>> {
+/// Of a sketch what only the maker of a pipe can tell may be left out.
+pub(super) fn resolve(
+    file: &DriveFile,
+    handbook: &Arc<Handbook>,
+    is_sketch: bool,
+) -> Resolved<Result<Drive, Vec<Flaw>>> {
     let mut resolver = Resolver {
         file,
         handbook,
@@ -91,6 +96,7 @@ pub(super) fn resolve(file: &DriveFile, handbook: &Arc<Handbook>) -> Resolved<Re
         assumed: Vec::new(),
         unusual: Vec::new(),
         concern: Concern::Drive,
+        is_sketch,
         proposing: None,
         system: file.length.written_in().unwrap_or_default(),
         length_is_told: true,
@@ -146,7 +152,10 @@ impl Resolver<'_> {
         let mut candidates = Vec::new();
         for (index, candidate) in self.file.candidates.iter().enumerate() {
             let resolve = |resolver: &mut Self| resolver.pipe(index, candidate, &stem, pull.as_ref());
-            if let Some(pipe) = self.about(Concern::Pipe(index), resolve)? {
+            self.proposing = self.is_sketch.then(Vec::new);
+            let pipe = self.about(Concern::Pipe(index), resolve)?;
+            let not_given = self.proposing.take().unwrap_or_default();
+            if let Some(pipe) = pipe {
                 self.room(index, candidate, &pipe, &line, stem_at_best.as_ref().unwrap_or(&stem));
                 self.room_for_spacers(&pipe);
                 if self.file.candidates.iter().take(index).any(|other| other == candidate) {
@@ -155,7 +164,7 @@ impl Resolver<'_> {
                 }
                 let sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, &pipe, self.file.service.value))?;
                 let price = self.pipe_price(index, candidate);
-                candidates.push((index, Pipe { sewer, price, ..pipe }));
+                candidates.push((index, Pipe { sewer, price, not_given, ..pipe }));
             }
         }
         let mut listed = self.file.candidates.clone();

@@ -7,6 +7,7 @@ mod others;
 mod page;
 mod proposed;
 mod scheme;
+pub(super) mod screen;
 mod sure;
 
 use super::contents::Report;
@@ -92,9 +93,14 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
 impl Page<'_> {
     /// What to write so that the first is decided, a line a field, where it is open.
     fn asked(&mut self, choice: &Choice) {
-        let Some(first) = choice.ranked.first().filter(|first| first.standing == Standing::Open) else { return };
+        if let Some(first) = choice.ranked.first().filter(|first| first.standing == Standing::Open) {
+            self.asked_of(first);
+        }
+    }
+
+    fn asked_of(&mut self, ranked: &Ranked) {
         let mut label = "Write    ";
-        for ask in asks(first) {
+        for ask in asks(ranked) {
             let fields = ask
                 .ways
                 .iter()

@@ -42,6 +42,14 @@ pub trait FromScalar: Default {
     /// # Errors
     /// What was expected, what was read and how it is written.
     fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint>;
+
+    /// Reads what people say for it: of a list of words, one of the trade as well, or as much of one as no other has.
+    ///
+    /// # Errors
+    /// As of [`from_scalar`](Self::from_scalar).
+    fn said(words: &str) -> Result<Self, Complaint> {
+        Self::from_scalar(Scalar::Text(words))
+    }
 }
 
 /// What a scalar may be in a file.
@@ -204,6 +212,11 @@ macro_rules! key_words {
                         &[$(($trade, &[$($key),+])),*],
                     )),
                 }
+            }
+
+            fn said(words: &str) -> Result<Self, $crate::yaml::fault::Complaint> {
+                let meant = $crate::yaml::meant(words, &[$($word),+], &[$(($trade, &[$($key),+])),*]);
+                Self::from_scalar($crate::yaml::field::Scalar::Text(meant.unwrap_or(words)))
             }
         }
 

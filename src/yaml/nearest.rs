@@ -18,6 +18,16 @@ pub(crate) fn did_you_mean(read: &str, words: &[&str], meanings: &[(&str, &[&str
     format!("did you mean {}? ", keys.join(" or "))
 }
 
+/// The one key that people mean by what was read: the same written otherwise, a word of the trade that stands for it alone,
+/// or as many of its words as no other key has.
+pub(crate) fn meant<'a>(read: &str, words: &[&'a str], meanings: &[(&str, &[&'a str])]) -> Option<&'a str> {
+    let normal = normal(read);
+    if let Some((_, keys)) = meanings.iter().find(|(word, _)| *word == normal) {
+        return if let [only] = keys { Some(only) } else { None };
+    }
+    words.iter().find(|word| self::normal(word) == normal).copied().or_else(|| with_all(&normal, words))
+}
+
 /// As keys are written: small letters, and `_` between words.
 fn normal(read: &str) -> String {
     read.trim().to_lowercase().split([' ', '-', '_']).filter(|word| !word.is_empty()).collect::<Vec<_>>().join("_")
@@ -41,19 +51,31 @@ fn nearest<'a>(read: &str, words: &[&'a str]) -> Option<&'a str> {
     if let Some(slip) = slips.max_by(|a, b| likeness(a).total_cmp(&likeness(b))) {
         return Some(slip);
     }
-    let parts = |text: &str| -> Vec<String> { text.split(['_', '.', ' ']).map(str::to_lowercase).collect() };
-    let read_parts = parts(&normal);
-    let has_all = |word: &&&str| {
-        let own = parts(word);
-        read_parts.iter().all(|part| own.contains(part))
-    };
-    if let [only] = words.iter().filter(has_all).collect::<Vec<_>>().as_slice() {
+    if let Some(only) = with_all(&normal, words) {
         return Some(only);
     }
+    let read_parts = parts(&normal);
     let alike = |word: &&&str| {
         let own = parts(word);
         read_parts.len() < 2 || read_parts.iter().all(|part| own.iter().any(|own| is_slip(part, own)))
     };
     let best = words.iter().filter(alike).max_by(|a, b| likeness(a).total_cmp(&likeness(b)))?;
     (likeness(&best) >= ALIKE).then_some(*best)
+}
+
+fn parts(text: &str) -> Vec<String> {
+    text.split(['_', '.', ' ']).map(str::to_lowercase).collect()
+}
+
+/// The only key that has all the words that were read.
+fn with_all<'a>(normal: &str, words: &[&'a str]) -> Option<&'a str> {
+    let read = parts(normal);
+    let has_all = |word: &&&str| {
+        let own = parts(word);
+        read.iter().all(|part| own.contains(part))
+    };
+    match words.iter().filter(has_all).collect::<Vec<_>>().as_slice() {
+        [only] => Some(only),
+        _ => None,
+    }
 }

@@ -23,6 +23,7 @@ mod jacked;
 mod many;
 mod run;
 mod schema;
+mod screen;
 mod stem;
 mod stories;
 mod surroundings;

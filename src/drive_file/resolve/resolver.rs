@@ -22,6 +22,8 @@ pub(super) struct Resolver<'a> {
     pub(super) unusual: Vec<Unusual>,
     /// What is being resolved, and so what an assumed value concerns.
     pub(super) concern: Concern,
+    /// Whether the pipes of the file are looked at as proposed ones are.
+    pub(super) is_sketch: bool,
     /// What the maker of the pipe at hand has to say, while one is proposed; elsewhere its absence is a fault.
     pub(super) proposing: Option<Vec<NotGiven>>,
     /// The units that the file writes the length of the drive in, for what a fault computes.
