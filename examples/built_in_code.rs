@@ -1,14 +1,7 @@
-//! A drive made in code: the same checks as for a file, then the choice, and the force of the chosen scheme along the
-//! drive. The drive is invented.
-//!
-//! ```sh
-//! cargo run --example built_in_code
-//! ```
-
+//! A drive made in code (invented): the same checks as for a file, then the choice.
 use jackpull::drive_file::{CandidateFile, Certificate, DriveFile, LineEnd, Material, PullFile, Site, StretchFile};
 use jackpull::handbook::{GroundClass, Lubrication, Service};
-use jackpull::method::profile;
-use jackpull::quantity::{Force, FromText, Length, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem};
+use jackpull::quantity::{Force, FromText, Length, Ratio, ThermodynamicTemperature, Time};
 use jackpull::{Handbook, choose};
 use std::error::Error;
 use std::io::{Write, stdout};
@@ -42,20 +35,6 @@ pub(crate) fn main() -> Result<(), Box<dyn Error>> {
     .pulled(pull)
     .resolve(&Handbook::embedded())?;
 
-    let choice = choose(&drive)?;
-    let mut out = stdout().lock();
-    writeln!(out, "{}", choice.reason)?;
-    if let Some(chosen) = choice.chosen()
-        && let Some(pipe) = drive.candidates().get(chosen.candidate)
-    {
-        for stage in profile(&drive, pipe, chosen.scheme.method) {
-            writeln!(out, "{}", stage.stage.title())?;
-            for point in stage.points {
-                let advance = Shown::of(point.advance, Role::Distance).display(UnitSystem::Si);
-                let likely = Shown::of(point.on_rig.likely, Role::Thrust).display(UnitSystem::Si);
-                writeln!(out, "  {advance:>8}  {likely}")?;
-            }
-        }
-    }
+    writeln!(stdout().lock(), "{}", choose(&drive)?.reason)?;
     Ok(())
 }

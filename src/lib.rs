@@ -28,13 +28,15 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!
-//! Results are a preliminary engineering aid, to be checked by a licensed engineer.
+//! How to read it all is told in the [guide]. Results are a preliminary engineering aid, to be checked by a licensed
+//! engineer.
 
 pub mod check;
 pub mod choice;
 pub mod conditions;
 pub mod drive;
 pub mod drive_file;
+pub mod guide;
 pub mod handbook;
 pub mod law;
 pub mod laws;

@@ -1,5 +1,7 @@
 //! The example programs run.
 
+use crate::run::{example, jackpull, stdout};
+
 #[path = "../../examples/built_in_code.rs"]
 mod built_in_code;
 
@@ -14,6 +16,36 @@ mod jobs;
 #[test]
 fn the_table_of_jobs_is_printed() {
     jobs::main().unwrap();
+}
+
+#[path = "../../examples/one_law.rs"]
+mod one_law;
+
+#[test]
+fn one_law_is_taken_alone() {
+    one_law::main().unwrap();
+}
+
+#[path = "../../examples/own_table.rs"]
+mod own_table;
+
+#[test]
+fn a_table_of_an_agency_is_laid_over() {
+    own_table::main().unwrap();
+}
+
+#[path = "../../examples/read_result.rs"]
+#[allow(dead_code, reason = "the test calls what `main` calls")]
+mod read_result;
+
+#[test]
+fn a_result_is_read_by_another_program() {
+    let json = stdout(&jackpull(&["assess", "--format", "json", &example("fennbridge_mill_lane.yaml")]));
+    let mut summary = Vec::new();
+    read_result::summary(&json, &mut summary).unwrap();
+    let summary = String::from_utf8(summary).unwrap();
+    assert!(summary.starts_with("PIPE JACKING, clay 10 in: fits;"), "{summary}");
+    assert!(summary.contains("\npipe jacking of clay 10 in: fits; invert, line and grade at 0.85\n"), "{summary}");
 }
 
 #[path = "../../examples/published_limits/main.rs"]

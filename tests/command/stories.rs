@@ -50,3 +50,13 @@ fn hand_calculations_meet_the_checks() {
         assert!(line.contains(numbers), "{name}: {line}");
     }
 }
+
+/// The page that the README shows is the page.
+#[test]
+fn the_readme_shows_the_page() {
+    let readme = include_str!("../../README.md");
+    let (_, block) = readme.split_once("```text\n").unwrap();
+    let (shown, _) = block.split_once("```").unwrap();
+    let page = stdout(&jackpull(&["assess", &example("fennbridge_mill_lane.yaml")]));
+    assert!(page.starts_with(shown), "{page}");
+}
