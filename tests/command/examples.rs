@@ -62,3 +62,20 @@ fn the_published_limits_are_printed_as_text_and_as_a_table() {
         assert!(printed.contains(" figures: 0 outside their tolerance; "), "{printed}");
     }
 }
+
+/// A law of our own without a printed figure, a strength behind the eight sizes of its table, and a row that is ours.
+#[test]
+fn laws_and_rows_without_a_printed_figure_are_told() {
+    let mut printed = Vec::new();
+    published_limits::coverage::print(&mut printed).unwrap();
+    let printed = String::from_utf8(printed).unwrap();
+    for line in [
+        "law weight along the grade, up or down (our judgement): no figure here",
+        "row concrete_strength/jswas_50_mean (published): 8 figures here",
+        "row work_area/guided_launch (our judgement): open, work_area/guided_launch/area_high: our judgement, no published figure",
+    ] {
+        assert!(printed.lines().any(|told| told == line), "{line}\n{printed}");
+    }
+    let laws = printed.lines().filter(|line| line.starts_with("law ")).count();
+    assert_eq!(laws, jackpull::laws::equations().count());
+}

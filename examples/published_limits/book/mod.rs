@@ -15,7 +15,7 @@ use jackpull::check::Subject;
 use jackpull::handbook::Method;
 use jackpull::law::Law;
 use jackpull::quantity::{FromText, QuantityError};
-use jackpull::source::{Cited, Mark};
+use jackpull::source::{Cited, Equation, Mark};
 use jackpull::{Handbook, assess, read_drive};
 use std::cell::RefCell;
 use std::error::Error;
@@ -88,6 +88,8 @@ pub(crate) struct Figure {
     pub(crate) read: Read,
     /// Laws and rows behind ours, and the weakest of their marks.
     pub(crate) by: Vec<String>,
+    /// The equations among them.
+    pub(crate) equations: Vec<&'static Equation>,
     pub(crate) mark: Mark,
 }
 
@@ -103,12 +105,18 @@ impl Figure {
 pub(crate) struct Book {
     pub(crate) handbook: Arc<Handbook>,
     used: RefCell<Vec<(String, Mark)>>,
+    equations: RefCell<Vec<&'static Equation>>,
     figures: RefCell<Vec<Figure>>,
 }
 
 /// The figures of a topic by a handbook.
 pub(crate) fn figures(write: Write, handbook: &Arc<Handbook>) -> Result<Vec<Figure>, Box<dyn Error>> {
-    let book = Book { handbook: handbook.clone(), used: RefCell::default(), figures: RefCell::default() };
+    let book = Book {
+        handbook: handbook.clone(),
+        used: RefCell::default(),
+        equations: RefCell::default(),
+        figures: RefCell::default(),
+    };
     write(&book)?;
     Ok(book.figures.into_inner())
 }
@@ -136,6 +144,7 @@ impl Book {
     fn law<L: Law>(&self, law: L) -> L::Out {
         let path = std::any::type_name::<L>();
         self.uses(path.strip_prefix("jackpull::").unwrap_or(path).to_owned(), L::EQUATION.mark);
+        self.equations.borrow_mut().push(&L::EQUATION);
         law.value()
     }
 
@@ -234,6 +243,7 @@ impl Place<'_> {
             locator: self.locator,
             read: self.read,
             by,
+            equations: self.book.equations.take(),
             mark,
         });
         Ok(())
