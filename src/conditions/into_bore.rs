@@ -32,7 +32,11 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
         match at.pipe.bore_in(stretch) {
             Some(BoreState::Stands) => rated(Verdict::Within, rule).with_care(Care::Condition, GROUT),
             Some(BoreState::Partly | BoreState::Held) => {
-                let settling: Ways = &[&["ground[].soil.undrained_strength"], &["stem.head_diameter"]];
+                let settling: Ways = if stretch.is_all(GroundClass::is_rock) {
+                    &[&["ground[].hazards"]]
+                } else {
+                    &[&["ground[].soil.undrained_strength"], &["stem.head_diameter"]]
+                };
                 rated(Verdict::NotDecided, rule).with_note(PARTLY).settled_by(settling)
             }
             None if stretch.friction_given => {

@@ -10,6 +10,8 @@ pub(crate) struct FluidRule {
     pub(crate) over_water: Cited<Pressure>,
     /// Over a crown without water.
     pub(crate) over_crown: Cited<Length>,
+    /// The same where both pits are kept full at all times.
+    pub(crate) over_crown_least: Length,
 }
 
 /// How fluid holds a bore.
@@ -17,7 +19,7 @@ pub(crate) struct FluidRule {
 pub(crate) enum Held {
     /// It stands no higher than the water, or hardly over a crown that is dry.
     Not,
-    /// It stands over the water, by less than it ought to.
+    /// It stands over the water, or over a crown that is dry, by less than it ought to.
     Barely,
     /// It holds it.
     Well,
@@ -28,7 +30,13 @@ impl FluidRule {
     pub(crate) fn holds(&self, (fluid, water): (Length, Length), (pressure, pore): (Pressure, Pressure)) -> Held {
         let dry = Length::default();
         if water <= dry {
-            return if fluid >= self.over_crown.value { Held::Well } else { Held::Not };
+            return if fluid >= self.over_crown.value {
+                Held::Well
+            } else if fluid >= self.over_crown_least {
+                Held::Barely
+            } else {
+                Held::Not
+            };
         }
         if fluid <= water {
             Held::Not

@@ -48,7 +48,7 @@ fn clay_stands_by_its_strength_and_the_fluid() {
 }
 
 /// What holds sand is one rule: 10 kPa over the water is well, less with care, no more than the water bars; half a metre where
-/// the crown, 3.75 m deep, is dry.
+/// the crown, 3.75 m deep, is dry, a quarter of it with care.
 #[test]
 fn fluid_that_is_told_is_held_against_the_water() {
     let sand = CLAY.edit("class: soft_clay, spt_n: 3", "class: medium_to_dense_sand, spt_n: 25").edit(
@@ -66,7 +66,9 @@ fn fluid_that_is_told_is_held_against_the_water() {
     assert_eq!(at(&wet, "1.9 m"), (Verdict::WithCare, Some(Care::Condition)));
     assert_eq!(at(&wet, "2 m").0, Verdict::Over);
     assert_eq!(at(&sand, "3.2 m"), (Verdict::Within, None));
-    assert_eq!(at(&sand, "3.3 m").0, Verdict::Over);
+    assert_eq!(at(&sand, "3.3 m"), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(at(&sand, "3.5 m"), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(at(&sand, "3.51 m").0, Verdict::Over);
     // The stem lies in the same bore: it is held by the same fluid, and not by one that stands lower than the water.
     let state = |level: &str| {
         let text = wet.edit("fluid_level: 1 m", &format!("fluid_level: {level}"));

@@ -132,7 +132,7 @@ impl Resolver<'_> {
         let crate::drive_file::OrNone::Some(outside) = stem.outside_diameter.value else { return };
         let (block, outside) = (("stem", stem), outside.si());
         let times = |most| range::<Length>(0.0, most * outside);
-        self.beside(block, StemFile::head_diameter, times(3.0), times(1.5), "the diameter of the stem");
+        self.beside(block, StemFile::head_diameter, times(3.0), times(2.1), "the diameter of the stem");
         let Some(wall) = stem.wall.given().map(Measure::si).filter(|wall| 2.0 * wall < outside) else {
             return;
         };

@@ -90,8 +90,9 @@ impl Resolver<'_> {
     ) -> Result<Drilled, HandbookError> {
         let rock = place.classes().any(GroundClass::is_rock);
         let bit = self.handbook.bit_thrust()?.levels(if rock { "rock" } else { "soil" })?;
-        // The driller sets it: in rock that takes more the bit is pushed no harder, and cuts more slowly.
-        let bit = if rock { bit.map(|bit| Band { high: bit.likely, ..bit }) } else { bit };
+        // The driller sets it: in rock the bit is pushed as hard as the rig can spare, and cuts the more slowly the less that
+        // is. The least that cuts has to be there.
+        let bit = if rock { bit.map(|bit| Band::same(bit.low)) } else { bit };
         let shown = AssumedValue::Band(bit.value.map(|load| Shown::of(load, Role::LineWeight)));
         self.assume_alike(path, "thrust on the bit over its diameter", shown, bit.origin);
         let outside_diameter = stem.outside_diameter.value;
@@ -211,10 +212,12 @@ impl Resolver<'_> {
             return Ok(Some((BoreState::Stands, self.resting(body, "rock_friction", None)?)));
         }
         if place.classes().all(GroundClass::is_rock) {
-            // Weathered or blocky: a part of the length may come down.
+            // Weathered or blocky: a part of the length may come down, unless the file says that nothing is wrong with it.
             let resting = self.resting(body, "rock_friction", None)?;
             let fallen = self.handbook.pressure("bore.fallen")?.value;
-            return Ok(Some((BoreState::Partly, self.with_part(resting, fallen)?)));
+            let sound = place.stretch.hazards.is_some() && !troubled;
+            let state = if sound { BoreState::Stands } else { BoreState::Partly };
+            return Ok(Some((state, self.with_part(resting, fallen)?)));
         }
         if place.classes().all(GroundClass::is_clay) {
             return self.in_clay(body, place, troubled, over, Pressure::default());

@@ -106,6 +106,7 @@ impl Resolver<'_> {
         let lengths = match (is_pulled, pipe.family) {
             (true, _) => (3.0, 12.0),
             (false, Family::Steel) => (0.75, 12.0),
+            (false, Family::DuctileIron | Family::Pvc | Family::Grp) => (0.75, 6.2),
             (false, _) => (0.75, 4.0),
         };
         let usual = range::<Length>(m(lengths.0), m(lengths.1).min(drive));

@@ -192,6 +192,7 @@ impl Resolver<'_> {
         Ok(FluidRule {
             over_water: self.handbook.pressure("bore.fluid_over_water")?,
             over_crown: self.handbook.length("bore.fluid_over_crown")?,
+            over_crown_least: self.handbook.length("bore.fluid_over_crown_least")?.value,
         })
     }
 

@@ -161,7 +161,8 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
     let check = if known {
         check
     } else {
-        check.at_best(at_most(Role::JointAngle, line.map(Band::same), limits).by(Rule::High))
+        let ways: Ways = if steering.is_known() { &[&["candidates[].end_squareness"]] } else { &[&["steering"]] };
+        check.at_best(at_most(Role::JointAngle, line.map(Band::same), limits).by(Rule::High)).settled_by(ways)
     };
     let large = angle.in_spite_of_doubt().likely > screen || check.verdict != Verdict::Within;
     Ok(if large { check.with_care(Care::Screen, LARGE) } else { check })

@@ -1,7 +1,7 @@
 //! What lies on a flexible pipe in service, place by place, what its ring bears of it and how far it goes out of round.
 //!
 //! Likely water and a column of soil that hangs in its sides, high the whole column, at the modulus of years; traffic at
-//! both for its time. Nothing holds the ring but what the file tells: at its best the native
+//! both for its time. Rock that stands likely loads it with nothing, and at the high level as soil that hangs. Nothing holds the ring but what the file tells: at its best the native
 //! ground does, unless the file says that the annulus stays open.
 
 use super::section::Section;
@@ -124,10 +124,17 @@ impl Around<'_> {
         self.live.unwrap_or_default()
     }
 
-    /// Pressure of a column of soil over the bore that hangs in its sides with half of its friction; of rock none.
+    /// What the ground likely puts on the pipe, and at most, of a whole column of this pressure: of rock nothing and what
+    /// soil puts on it likely, since no bore in rock carries the column to the surface.
+    fn lies<R: Recorder>(&self, calc: &mut Calc<R>, bore: Length, whole: Pressure) -> (Pressure, Pressure) {
+        let hangs = self.arched(calc, bore, (whole - self.column.soil.surcharge) / self.depth);
+        if self.stands { (Pressure::default(), hangs.min(whole)) } else { (hangs, whole) }
+    }
+
+    /// Pressure of a column of soil over the bore that hangs in its sides with half of its friction.
     fn arched<R: Recorder>(&self, calc: &mut Calc<R>, bore: Length, unit_weight: UnitWeight) -> Pressure {
         let soil = self.column.soil;
-        let Some(layer) = soil.at_pipe().filter(|_| !self.stands) else { return Pressure::default() };
+        let Some(layer) = soil.at_pipe() else { return Pressure::default() };
         let half = Angle::from_si(layer.friction_angle.si() / 2.0);
         let width = calc.law(SiloWidthTerzaghi { outside_diameter: bore, friction_angle: half });
         calc.law(SiloStress {
@@ -147,11 +154,11 @@ impl InPlace {
         calc.doubted(|calc| {
             let stress = vertical_stress(calc, at.column, at.depth);
             let water = stress.total - stress.effective;
-            let hangs = at.arched(calc, self.bore, (stress.effective - at.column.soil.surcharge) / at.depth);
+            let (hangs, whole) = at.lies(calc, self.bore, stress.effective);
             let live = at.live();
             let share = if live > Pressure::default() { calc.take(self.share) } else { Ratio::from(1.0) };
             let likely = water + hangs + live * share;
-            Band { low: water, likely, high: (stress.total + live * share).max(likely) }
+            Band { low: water, likely, high: (water + whole + live * share).max(likely) }
         })
     }
 
@@ -166,14 +173,14 @@ impl InPlace {
         let one = Ratio::from(1.0);
         calc.doubted(|calc| {
             let total = vertical_stress(calc, at.column, at.depth).total;
-            let hangs = at.arched(calc, self.bore, (total - at.column.soil.surcharge) / at.depth);
+            let (hangs, whole) = at.lies(calc, self.bore, total);
             let live = at.live();
             let share = if live > Pressure::default() { calc.take(self.share) } else { one };
             let bent = calc.doubted(|calc| {
                 // What stands at its sides gives way with time; a ring that nothing holds creeps by itself.
                 let alone = self.iowa(calc, drive, hangs, one, &Around { soil_modulus: Pressure::default(), ..*at });
                 let mut likely = self.iowa(calc, drive, hangs, first, at).min(alone);
-                let mut high = self.iowa(calc, drive, total, whole_lag, at);
+                let mut high = self.iowa(calc, drive, whole, whole_lag, at);
                 if live > Pressure::default() {
                     let quick = Self { modulus: self.modulus / share, ..*self }.iowa(calc, drive, live, one, at);
                     (likely, high) = (likely + quick, high + quick);

@@ -21,7 +21,8 @@ const CLAY_OTHER: &str =
     "short term, against collapse; the strength given is more than the other clay has: that one by its blow count";
 const RUNS: &str =
     "fluid at the crown of the bore, against the water there and what holds the grains; both pits kept full to it";
-const BARELY: &str = "the fluid stands over the water at the crown by less than 10 kPa (1.5 psi): keep both pits full to its level at all times";
+const BARELY: &str = "the fluid stands over the crown, or the water there, by less than it ought to: keep both pits full to its level \
+                      at all times";
 const HOLD: &str =
     "the level of the fluid is not told: keep both pits so full that it stands at the crown at no less than the demand";
 const DRY: &str = "no fluid holds this bore: it ravels with time; weigh the spoil against the advance";
