@@ -3,7 +3,7 @@
 use super::each::{Column, Each, of_row};
 use super::faults::Faulty;
 use super::input::{bytes, drive_files, handbook, of_tables, text};
-use super::list::{List, row};
+use super::list::{Format, List, row};
 use super::output::{Outcome, complain, print};
 use super::units::{self, Units};
 use crate::choice::{Standing, choose};
@@ -16,23 +16,6 @@ use std::collections::HashSet;
 use std::fmt::Write as _;
 use std::path::PathBuf;
 use std::sync::Arc;
-
-/// Form of the output.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(super) enum Format {
-    /// For reading, 100 columns.
-    Text,
-    /// One page for the crew: forces to expect and to stop at, what to write down.
-    Crew,
-    /// The drive file with a comment for each value that was taken for what it leaves out, to be edited.
-    Filled,
-    /// For programs; an array where there is more than one file, with the faults of a faulty one in its place.
-    Json,
-    /// The same, each in one line, with the faults of a faulty file in the place of its answer.
-    Ndjson,
-    /// A table with a row for each drive: its answer, or its faults.
-    Csv,
-}
 
 /// What counts as no success beside what always does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

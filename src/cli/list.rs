@@ -1,9 +1,26 @@
 //! Answers one after another, each written when it is ready: nothing is held for the end.
 
-use super::assess::Format;
 use super::faults::Faulty;
 use crate::report::COLUMNS;
+use clap::ValueEnum;
 use std::mem;
+
+/// Form of the output.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    /// For reading, 100 columns.
+    Text,
+    /// One page for the crew: forces to expect and to stop at, what to write down.
+    Crew,
+    /// The drive file with a comment for each value that was taken for what it leaves out, to be edited.
+    Filled,
+    /// For programs; an array where there is more than one file, with the faults of a faulty one in its place.
+    Json,
+    /// The same, each in one line, with the faults of a faulty file in the place of its answer.
+    Ndjson,
+    /// A table with a row for each drive: its answer, or its faults.
+    Csv,
+}
 
 /// What stands round the answers of one run.
 pub(super) struct List {
