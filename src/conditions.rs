@@ -32,6 +32,7 @@ pub(crate) use length::{diameter, length};
 pub(crate) use line::invert;
 pub use line::invert_uncertainty;
 pub(crate) use movement::Moves;
+pub use movement::trough;
 pub(crate) use pits::Place;
 pub(crate) use plan::NO_GRAVITY;
 pub use plan::Plan;

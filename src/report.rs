@@ -17,18 +17,24 @@
 mod around;
 mod cautions;
 mod contents;
+mod document;
+mod figures;
 mod filled;
+mod html;
 mod json;
+mod markdown;
 mod row;
 mod text;
 mod words;
 
 pub use contents::{Beside, Report};
+pub use figures::Figure;
 pub use row::COLUMNS;
 
 use crate::handbook::HandbookError;
 use crate::quantity::UnitSystem;
 use crate::vary::Screen;
+use text::Extent;
 
 /// A page of what a few facts say of the ways to build a drive; nothing is chosen on it.
 ///
@@ -44,7 +50,7 @@ impl Report<'_> {
     /// # Errors
     /// If the handbook is malformed.
     pub fn text(&self, system: UnitSystem) -> Result<String, HandbookError> {
-        text::page(self, system, false)
+        text::page(self, system, Extent::Page)
     }
 
     /// The same, with the tables of every scheme.
@@ -52,7 +58,24 @@ impl Report<'_> {
     /// # Errors
     /// If the handbook is malformed.
     pub fn text_in_full(&self, system: UnitSystem) -> Result<String, HandbookError> {
-        text::page(self, system, true)
+        text::page(self, system, Extent::Full)
+    }
+
+    /// A sheet with figures as one web page that stands alone, for screen and paper: first page, figures, checks and
+    /// cautions, and in full assumed values and working too.
+    ///
+    /// # Errors
+    /// If the handbook is malformed.
+    pub fn html(&self, system: UnitSystem, in_full: bool) -> Result<String, HandbookError> {
+        Ok(html::page(&self.drive.name, &text::blocks(self, system, sheet(in_full))?))
+    }
+
+    /// The same as Markdown, its figures told in words.
+    ///
+    /// # Errors
+    /// If the handbook is malformed.
+    pub fn markdown(&self, system: UnitSystem, in_full: bool) -> Result<String, HandbookError> {
+        Ok(markdown::page(&self.drive.name, &text::blocks(self, system, sheet(in_full))?))
     }
 
     /// One page for the crew, of the scheme that leads: forces to expect and to stop at, by pipe and by rod.
@@ -61,6 +84,13 @@ impl Report<'_> {
     /// If the handbook is malformed.
     pub fn crew(&self, system: UnitSystem) -> Result<String, HandbookError> {
         text::crew(self, system)
+    }
+
+    /// The figures of the scheme that leads, as SVG: long section, forces, limits, bore, settlement, score. What has
+    /// nothing to draw is left out.
+    #[must_use]
+    pub fn figures(&self, system: UnitSystem) -> Vec<Figure> {
+        figures::figures(self, system)
     }
 
     /// The text of the drive file, and a comment with its source for each value that was taken for what it leaves out: it
@@ -91,4 +121,8 @@ impl Report<'_> {
     pub fn row(&self) -> [String; COLUMNS.len()] {
         row::row(self)
     }
+}
+
+const fn sheet(in_full: bool) -> Extent {
+    if in_full { Extent::Full } else { Extent::Sheet }
 }

@@ -4,7 +4,7 @@ use super::each::{Column, Each, of_row};
 use super::faults::Faulty;
 use super::input::{bytes, drive_files, handbook, of_tables, text};
 use super::list::{Format, List, row};
-use super::output::{Outcome, complain, print};
+use super::output::{Outcome, complain, print, write_figures};
 use super::units::{self, Units};
 use crate::choice::{Standing, choose};
 use crate::drive_file::{DriveFile, InputError};
@@ -46,9 +46,12 @@ pub(super) struct Assess {
     /// Standing that is no success: the exit code is then that of a drive for which nothing fits.
     #[arg(long, value_enum, value_name = "STANDING")]
     fail_on: Option<FailOn>,
-    /// Text with the tables of every scheme, not of the first alone.
+    /// With the tables of every scheme, not of the first alone; a sheet with assumed values and working too.
     #[arg(long)]
     full: bool,
+    /// Folder to write the figures of each drive to, as SVG named after its file.
+    #[arg(long, value_name = "DIR")]
+    figures: Option<PathBuf>,
 }
 
 /// The columns of a table that drives come from.
@@ -139,6 +142,9 @@ impl Assess {
         let system = self.units.map_or_else(|| units::of(text), Into::into);
         let digest = digest(bytes);
         let report = Report::new(&drive, &choice).of_file(name).with_digest(&digest);
+        if let Some(folder) = &self.figures {
+            write_figures(folder, name, &report.figures(system))?;
+        }
         let passes = |standing| standing == Standing::Fits || self.fail_on.is_none();
         let chosen = choice.chosen().filter(|first| passes(first.standing));
         let outcome = if chosen.is_some() { Outcome::Chosen } else { Outcome::NoneFits };
@@ -147,6 +153,8 @@ impl Assess {
         let page = match self.format {
             Format::Text if self.full => report.with(&beside()?).text_in_full(system),
             Format::Text => report.with(&beside()?).text(system),
+            Format::Html => report.with(&beside()?).html(system, self.full),
+            Format::Markdown => report.with(&beside()?).markdown(system, self.full),
             Format::Crew => report.crew(system),
             Format::Filled => Ok(report.filled(text, system)),
             Format::Json => report.with(&beside()?).json(system),

@@ -10,6 +10,10 @@ use std::mem;
 pub(super) enum Format {
     /// For reading, 100 columns.
     Text,
+    /// A web page that stands alone, with figures, for screen and paper; `--full` with assumed values and working.
+    Html,
+    /// The same as Markdown, its figures in words.
+    Markdown,
     /// One page for the crew: forces to expect and to stop at, what to write down.
     Crew,
     /// The drive file with a comment for each value that was taken for what it leaves out, to be edited.
@@ -47,7 +51,7 @@ impl List {
             Format::Json if self.is_many => faulty.json().trim_end().to_owned(),
             Format::Ndjson => faulty.json(),
             Format::Csv => row(faulty.name(), &[const { String::new() }; COLUMNS.len()], &faulty.line()),
-            Format::Text | Format::Crew | Format::Filled | Format::Json => return String::new(),
+            _ => return String::new(),
         };
         format!("{}{entry}", self.before())
     }
@@ -63,7 +67,7 @@ impl List {
             Format::Json if is_first && self.is_many => "[".to_owned(),
             Format::Csv if is_first => row("file", &COLUMNS, "faults"),
             Format::Json if !is_first => ",\n".to_owned(),
-            Format::Text | Format::Crew if !is_first => "\n\n".to_owned(),
+            Format::Text | Format::Crew | Format::Markdown if !is_first => "\n\n".to_owned(),
             _ => String::new(),
         }
     }

@@ -1,6 +1,10 @@
 //! The output and the error stream, and how a run ended.
 
+use super::faults::Faulty;
+use crate::report::Figure;
+use std::fs;
 use std::io::{self, Write as _};
+use std::path::Path;
 
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -30,4 +34,17 @@ pub(super) fn print(text: &str, outcome: Outcome) -> Outcome {
 /// Messages go to the error stream; if that fails there is nobody to tell.
 pub(super) fn complain(text: &str) {
     let _ = io::stderr().lock().write_all(text.as_bytes());
+}
+
+/// Writes figures into a folder, made where it is not there, each called by the drive file and what it shows.
+pub(super) fn write_figures(folder: &Path, drive: &str, figures: &[Figure]) -> Result<(), Faulty> {
+    let stem = Path::new(drive).file_stem().unwrap_or_default().to_string_lossy();
+    let write = |path: &Path, made: io::Result<()>| {
+        made.map_err(|error| Faulty::whole(&path.display().to_string(), format!("cannot be written: {error}")))
+    };
+    write(folder, fs::create_dir_all(folder))?;
+    figures.iter().try_for_each(|figure| {
+        let path = folder.join(format!("{stem}_{}.svg", figure.name));
+        write(&path, fs::write(&path, &figure.svg))
+    })
 }

@@ -59,7 +59,7 @@ fn movement(plan: &Plan<'_>) -> Vec<SiteFigure> {
             all.push(SiteFigure { topic: MOVEMENT, what, values, origin: Some(loss), note });
         }
     };
-    let surface = at_surface(calc, plan);
+    let surface = at_surface(calc, plan, Length::default());
     add("surface, shallowest place of each ground", surface.high.if_sure().flatten());
     for (index, crossing) in drive.site.crossings.iter().enumerate() {
         if is_over(crossing, pipe) {

@@ -8,7 +8,7 @@ use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated, required};
 use crate::drive::{Crossing, Ends, Pipe, Stretch};
 use crate::handbook::{GroundClass, Lubrication};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::settlement::{
     AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestTrough, TroughWidth,
 };
@@ -154,14 +154,22 @@ fn moved<R: Recorder>(
     Some(Moved { settlement, slope })
 }
 
-/// The worst of the surface; `None` where some ground has no trough.
-pub(super) fn at_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Moves {
+/// Settlement of the surface so far beside the axis, at the most that is lost, in the ground that settles most; `None`
+/// where no source tells the width of the trough, or a law was used outside its range.
+#[must_use]
+pub fn trough(plan: &Plan<'_>, beside: Length) -> Option<Band<Length>> {
+    let moves = at_surface(&mut Calc::new(Silent), plan, beside);
+    moves.high.if_sure().flatten().map(|moved| moved.settlement)
+}
+
+/// The worst of the surface so far beside the axis; `None` where some ground has no trough.
+pub(super) fn at_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, beside: Length) -> Moves {
     lost(at).map(|lost| {
         calc.doubted(|calc| {
             let mut worst = Moved::default();
             for (index, stretch) in at.drive.stretches.iter().enumerate() {
                 let levels = (stretch.way.shallowest, Length::default());
-                worst = worst.worse(moved(calc, at, index, levels, Length::default(), lost)?);
+                worst = worst.worse(moved(calc, at, index, levels, beside, lost)?);
             }
             Some(worst)
         })
@@ -195,7 +203,7 @@ pub(crate) fn of_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Opti
     let surface = &at.drive.site.surface;
     (surface.settlement.is_some() || surface.slope.is_some()).then(|| {
         calc.part("settlement of the surface");
-        at_surface(calc, at)
+        at_surface(calc, at, Length::default())
     })
 }
 

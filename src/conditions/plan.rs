@@ -19,7 +19,7 @@ pub struct Plan<'a> {
 }
 
 impl Plan<'_> {
-    pub(super) fn is_jacked(&self) -> bool {
+    pub(crate) fn is_jacked(&self) -> bool {
         self.method == Method::PipeJacking
     }
 
@@ -30,7 +30,7 @@ impl Plan<'_> {
     }
 
     /// Diameter of the ground that is opened.
-    pub(super) fn opened(&self) -> Length {
+    pub(crate) fn opened(&self) -> Length {
         let pipe = self.pipe;
         match (self.method, pipe.casing_diameter()) {
             (Method::PipeJacking, Some(casing)) => casing.max(pipe.bore.value),

@@ -5,12 +5,15 @@ mod crew;
 mod first;
 mod others;
 mod page;
+mod plain;
 mod proposed;
 mod scheme;
 pub(super) mod screen;
 mod sure;
 
 use super::contents::Report;
+use super::document::Block;
+use super::figures::figures;
 use super::{cautions, words};
 use crate::choice::reason::name;
 use crate::choice::{Choice, Criterion, Ranked, Standing, asks};
@@ -25,20 +28,37 @@ pub(super) use crew::page as crew;
 use page::{Page, is_checked, sentence};
 use proposed::{detailed, is_impossible};
 
-/// The answer in the first line, then why.
-pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Result<String, HandbookError> {
+/// What is printed of a report.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Extent {
+    /// A page of text: of the schemes behind the first only what is not within.
+    Page,
+    /// The sheet: figures, and neither assumed values nor working.
+    Sheet,
+    /// All of it.
+    Full,
+}
+
+/// The report as text.
+pub(super) fn page(report: &Report<'_>, system: UnitSystem, extent: Extent) -> Result<String, HandbookError> {
+    Ok(plain::text(&blocks(report, system, extent)?))
+}
+
+/// The answer first, then why.
+pub(super) fn blocks(report: &Report<'_>, system: UnitSystem, extent: Extent) -> Result<Vec<Block>, HandbookError> {
     let Report { drive, choice, .. } = *report;
-    let mut page = Page { text: String::new(), drive, system };
+    let mut page = Page::new(drive, system);
     page.wrapped("", &words::answer(choice));
     page.gap();
     page.wrapped("Drive    ", &drive.name);
-    for fact in words::facts(drive, system) {
-        page.wrapped("         ", &fact);
-    }
+    page.all("         ", words::facts(drive, system));
     page.wrapped("Why      ", &sentence(&choice.reason));
     page.asked(choice);
     if let Some(first) = choice.ranked.first() {
         page.first(first, report.beside);
+    }
+    if extent != Extent::Page {
+        page.blocks.extend(figures(report, system).into_iter().map(Block::Figure));
     }
 
     page.heading("Ranking");
@@ -69,25 +89,25 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, is_full: bool) -> Re
         page.sure(beside, choice);
         page.line_of_drives(beside, choice);
     }
-    if let Some(first) = first {
+    if let Some(first) = first.filter(|_| extent != Extent::Sheet) {
         page.along(first)?;
     }
-    if is_full {
+    if extent == Extent::Full {
         for ranked in choice.ranked.iter().skip(1).filter(|ranked| is_checked(ranked)) {
             page.checks(ranked)?;
         }
     } else {
         page.others(choice);
     }
-    if let Some(first) = first {
+    if let Some(first) = first.filter(|_| extent != Extent::Sheet) {
         page.assumed(choice);
         page.heading(&format!("Working: {}", name(first)));
         page.working(first);
     }
     page.gap();
     let digest = report.digest.map_or_else(String::new, |digest| format!(", drive file {digest}"));
-    page.line(&format!("jackpull {}{digest}", env!("CARGO_PKG_VERSION")));
-    Ok(page.text)
+    page.wrapped("", &format!("jackpull {}{digest}", env!("CARGO_PKG_VERSION")));
+    Ok(page.blocks)
 }
 
 impl Page<'_> {
@@ -219,7 +239,7 @@ impl Page<'_> {
             if equation.name != last {
                 last = equation.name;
                 if forms.contains(&equation.form) {
-                    self.line(&format!("  {}", equation.name));
+                    self.wrapped("  ", equation.name);
                 } else {
                     forms.push(equation.form);
                     self.wrapped("  ", &format!("{}: {}  [{}]", equation.name, equation.form, cited(step)));

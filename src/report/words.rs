@@ -2,7 +2,7 @@
 
 use super::contents::is_looked_at;
 use crate::check::Check;
-use crate::choice::reason::{at, barred_by, care, if_settled, name, to_write};
+use crate::choice::reason::{at, barred_by, capped, care, if_settled, name, to_write};
 use crate::choice::{Choice, Ranked, Standing};
 use crate::drive::{Assumed, Concern, Drive, Pipe};
 use crate::handbook::{Family, Method};
@@ -90,6 +90,17 @@ pub(super) fn not_looked_at(drive: &Drive) -> Vec<String> {
 pub(super) fn ask(ranked: &Ranked) -> Vec<&'static str> {
     let missing = ranked.pipe.not_given.iter().filter(|missing| missing.method() == ranked.scheme.method);
     missing.map(|missing| missing.field()).collect()
+}
+
+/// The verdict, and that it is a screen that is failed.
+pub(super) fn verdict(check: &Check) -> String {
+    let label = check.verdict.label();
+    if check.is_failed_screen() { format!("{label} *") } else { label.to_owned() }
+}
+
+/// How far a limit is used.
+pub(super) fn ratio(ratio: Option<f64>) -> String {
+    ratio.map_or_else(|| "-".to_owned(), capped)
 }
 
 /// What a reader must know of a check.

@@ -1,6 +1,7 @@
 //! What goes with the length of the drive: force, shove plan, friction by published models, ground movement and time.
 
 use super::page::Page;
+use super::plain::WIDTH;
 use crate::choice::Ranked;
 use crate::choice::reason::name;
 use crate::conditions::{Plan, site_figures};
@@ -8,6 +9,8 @@ use crate::handbook::{HandbookError, Method};
 use crate::method::{self, Point, Shove, SoilView, StageProfile};
 use crate::quantity::{Band, Force, Role, Shown};
 use crate::report::contents::{forces, levels};
+use crate::report::document::{Row, Table};
+use textwrap::fill;
 
 /// A body in the bore: its name and its force at a point.
 type Body = (&'static str, fn(&Point) -> Option<Band<Force>>);
@@ -40,26 +43,32 @@ impl Page<'_> {
         let stage = profile.stage;
         let from = if stage.pulls { "reception" } else { "launch" };
         let bore = profile.bore.map(|bore| format!(", bore {}", self.value(Shown::of(bore, Role::Diameter))));
-        self.line(&format!("{}{}, advance from the {from} pit", stage.title(), bore.unwrap_or_default()));
+        self.wrapped("", &format!("{}{}, advance from the {from} pit", stage.title(), bore.unwrap_or_default()));
         let bodies = bodies(profile);
         let assisted = profile.points.iter().any(|point| point.on_tail.is_some());
-        let tail = if assisted { "on its tail: likely" } else { "" };
-        let heads: String = bodies.iter().map(|(name, _)| format!("{:>28}", format!("{name}: likely, high"))).collect();
+        let names = || std::iter::once("on rig").chain(bodies.iter().map(|body| body.0));
         // The bodies stand four columns apart from the rig.
-        let gap = if bodies.is_empty() { "" } else { "    " };
-        let heads = format!("{:>12}{:>28}{gap}{heads}{tail:>22}", "", "on rig: likely, high");
-        self.line(heads.trim_end());
-        for point in &profile.points {
-            let pair = |band| {
-                let band = self.on(profile, band);
-                format!("{:>14}{:>14}", self.value(band.likely), self.value(band.high))
+        let gap = |place| if place == 1 { "    " } else { "" };
+        let heads =
+            names().enumerate().map(|(place, name)| format!("{}{:>28}", gap(place), format!("{name}: likely, high")));
+        let tail = if assisted { "on its tail: likely" } else { "" };
+        let short_head = format!("{:>12}{}{tail:>22}", "", heads.collect::<String>());
+        let pairs = names().flat_map(|name| [format!("{name}, likely"), format!("{name}, high")]);
+        let head =
+            std::iter::once("advance".to_owned()).chain(pairs).chain(assisted.then(|| tail.to_owned())).collect();
+        let rows = profile.points.iter().map(|point| {
+            let pair = |band: Option<Band<Force>>| {
+                let band = band.map(|band| self.on(profile, band));
+                band.map_or_else(Default::default, |band| [self.value(band.likely), self.value(band.high)])
             };
-            let on: String = bodies.iter().map(|(_, of)| of(point).map_or_else(String::new, pair)).collect();
-            let push = |push: Band<Force>| self.value(Shown::of(push.likely, Role::Thrust));
-            let tail = point.on_tail.map_or_else(String::new, |tail| format!("{:>22}", push(tail)));
+            let on = std::iter::once(Some(point.on_rig)).chain(bodies.iter().map(|(_, of)| of(point)));
+            let tail = point.on_tail.map(|push| self.value(Shown::of(push.likely, Role::Thrust)));
+            let tail = assisted.then(|| tail.unwrap_or_default());
             let advance = self.value(Shown::of(point.advance, Role::Distance));
-            self.line(&format!("{advance:>12}{}{gap}{on}{tail}", pair(point.on_rig)));
-        }
+            Row { cells: std::iter::once(advance).chain(on.flat_map(pair)).chain(tail).collect(), notes: Vec::new() }
+        });
+        let rows = rows.collect();
+        self.table(Table { head, short_head, layout: stage_row, rows });
     }
 
     /// A force of a stage.
@@ -79,20 +88,18 @@ impl Page<'_> {
     }
 
     fn shove_plan(&mut self, plan: &[Shove]) {
-        let row = |[pipe, to, likely, read, stop, stop_read, by]: [&str; 7]| {
-            format!("{pipe:>5}{to:>10}{likely:>15}{read:>12}{stop:>16}{stop_read:>12}  {by}")
-        };
-        self.line(&row(["pipe", "to", "likely", "gauge", "stop and ask", "gauge", "set by"]));
-        for shove in plan.iter().filter(|shove| shove.changes) {
+        let row = |shove: &Shove| {
             let thrust = |force| self.value(Shown::of(force, Role::Thrust));
             let read = |pressure| self.value(Shown::of(pressure, Role::Strength));
             let (gauge, stop_gauge) =
                 shove.gauge.map_or_else(Default::default, |(gauge, stop)| (read(gauge.likely), read(stop)));
             let to = self.value(Shown::of(shove.extent.1, Role::Distance));
-            let (likely, stop) = (thrust(shove.force.likely), thrust(shove.stop));
-            let pipe = shove.number.to_string();
-            self.line(&row([&pipe, &to, &likely, &gauge, &stop, &stop_gauge, shove.stop_by.label()]));
-        }
+            let (likely, stop, by) = (thrust(shove.force.likely), thrust(shove.stop), shove.stop_by.label().to_owned());
+            Row { cells: vec![shove.number.to_string(), to, likely, gauge, stop, stop_gauge, by], notes: Vec::new() }
+        };
+        let rows = plan.iter().filter(|shove| shove.changes).map(row).collect();
+        let head = ["pipe", "to", "likely", "gauge", "stop and ask", "gauge", "set by"];
+        self.table(Table::new(head, head, shove_row, rows));
     }
 
     fn soil(&mut self, ranked: &Ranked, soil: &[SoilView]) {
@@ -124,31 +131,54 @@ impl Page<'_> {
         }
     }
 
-    /// Values of one figure a line, its source and note below the first of its kind.
+    /// Values of one figure a row, its source and note below the first of its kind.
     fn site_figures(&mut self, ranked: &Ranked) {
-        self.line(&format!("{:<58}{:>14}{:>14}{:>14}", "", "low", "likely", "high"));
         let mut told: Vec<String> = Vec::new();
+        let mut rows = Vec::new();
         for figure in site_figures(&Plan { drive: self.drive, pipe: &ranked.pipe, method: ranked.scheme.method }) {
-            let values = figure.values.map_or_else(
-                || "not known".to_owned(),
-                |band| {
-                    let band = band.map(|level| self.value(level));
-                    format!("{:>14}{:>14}{:>14}", band.low, band.likely, band.high)
-                },
+            let values = figure.values.map(|band| band.map(|level| self.value(level)));
+            let [low, likely, high] = values.map_or_else(
+                || ["not known", "", ""].map(ToOwned::to_owned),
+                |band| [band.low, band.likely, band.high],
             );
-            if figure.what.chars().count() < 58 {
-                self.line(&format!("{:<58}{values}", figure.what));
-            } else {
-                self.wrapped("", &figure.what);
-                self.line(&format!("{:<58}{values}", ""));
-            }
             let basis = figure.origin.map_or_else(String::new, |origin| format!(" [{}]", self.origin(origin)));
             let note = format!("{}{basis}", figure.note);
-            if !told.contains(&note) {
-                self.wrapped("    ", &note);
-                told.push(note);
-            }
+            let notes = if told.contains(&note) { Vec::new() } else { vec![note.clone()] };
+            told.push(note);
+            rows.push(Row { cells: vec![figure.what, low, likely, high], notes });
         }
+        self.table(Table::new(["figure", "low", "likely", "high"], ["", "low", "likely", "high"], figure_row, rows));
+    }
+}
+
+/// An advance, the force on the rig and on each body, likely and high, and the push at a tail.
+fn stage_row(cells: &[String]) -> String {
+    let [advance, rig, rig_high, bodies @ ..] = cells else { return cells.join(" ") };
+    let gap = if bodies.len() > 1 { "    " } else { "" };
+    let bodies: String = bodies
+        .chunks(2)
+        .map(|pair| match pair {
+            [likely, high] => format!("{likely:>14}{high:>14}"),
+            tail => format!("{:>22}", tail.concat()),
+        })
+        .collect();
+    format!("{advance:>12}{rig:>14}{rig_high:>14}{gap}{bodies}")
+}
+
+fn shove_row(cells: &[String]) -> String {
+    let [pipe, to, likely, gauge, stop, stop_gauge, by] = cells else { return cells.join(" ") };
+    format!("{pipe:>5}{to:>10}{likely:>15}{gauge:>12}{stop:>16}{stop_gauge:>12}  {by}")
+}
+
+/// A long name stands over its values.
+fn figure_row(cells: &[String]) -> String {
+    const ROOM: usize = 58;
+    let [what, low, likely, high] = cells else { return cells.join(" ") };
+    let values = format!("{low:>14}{likely:>14}{high:>14}");
+    if what.chars().count() < ROOM {
+        format!("{what:<ROOM$}{values}")
+    } else {
+        format!("{}\n{:ROOM$}{values}", fill(what, WIDTH), "")
     }
 }
 

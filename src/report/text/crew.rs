@@ -1,6 +1,7 @@
 //! The page for the crew, of the scheme that leads: what to expect, where to stop and ask, what to write down.
 
 use super::page::Page;
+use super::plain;
 use crate::check::{Care, Check, Subject, Verdict};
 use crate::choice::reason::with_verdict;
 use crate::choice::{Ranked, Standing};
@@ -33,12 +34,12 @@ const RECORD: [&str; 3] = [
 /// The page, or why there is none.
 pub(in crate::report) fn page(report: &Report<'_>, system: UnitSystem) -> Result<String, HandbookError> {
     let Report { drive, choice, .. } = *report;
-    let mut page = Page { text: String::new(), drive, system };
+    let mut page = Page::new(drive, system);
     page.wrapped("", &words::answer(choice));
     page.gap();
     let Some(first) = choice.ranked.first().filter(|first| first.standing != Standing::Barred) else {
         page.wrapped("", BARRED);
-        return Ok(page.text);
+        return Ok(plain::text(&page.blocks));
     };
     if first.standing == Standing::Open {
         page.wrapped("", OPEN);
@@ -55,7 +56,7 @@ pub(in crate::report) fn page(report: &Report<'_>, system: UnitSystem) -> Result
     page.all("Record   ", RECORD);
     let beware = around::on_site(drive, first, system)?;
     page.all("Beware   ", beware.iter().map(String::as_str).chain(cautions::ON_SITE));
-    Ok(page.text)
+    Ok(plain::text(&page.blocks))
 }
 
 impl Page<'_> {

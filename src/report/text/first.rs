@@ -1,10 +1,11 @@
 //! The first page after the answer: what governs, on what it holds, what has to be found out.
 
-use super::page::{Page, is_checked, ratio};
+use super::page::{Page, is_checked};
 use crate::check::{Care, Check, Subject, Verdict};
 use crate::choice::Ranked;
 use crate::choice::reason::with_verdict;
 use crate::report::contents::Beside;
+use crate::report::words::ratio;
 use crate::report::{cautions, words};
 use crate::vary::{Input, InputTurns, Outcome};
 

@@ -1,29 +1,15 @@
-//! A page being written: lines of 100 columns, values in the units of the reader.
+//! A report being written, part by part, with values in the units of the reader.
 
-use crate::check::Check;
 use crate::choice::Ranked;
-use crate::choice::reason::{capped, exclusion};
+use crate::choice::reason::exclusion;
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
 use crate::quantity::{Band, Shown, UnitSystem};
+use crate::report::document::{Block, Table};
 use crate::source::Origin;
-use textwrap::{Options, fill};
-
-const WIDTH: usize = 100;
 
 pub(super) fn is_checked(ranked: &Ranked) -> bool {
     ranked.scheme.checks.iter().next().is_some()
-}
-
-/// The verdict, and that it is a screen that is failed.
-pub(super) fn verdict(check: &Check) -> String {
-    let label = check.verdict.label();
-    if check.is_failed_screen() { format!("{label} *") } else { label.to_owned() }
-}
-
-/// How far a limit is used.
-pub(super) fn ratio(ratio: Option<f64>) -> String {
-    ratio.map_or_else(|| "-".to_owned(), capped)
 }
 
 /// Capital at the start, full stop at the end.
@@ -35,12 +21,16 @@ pub(super) fn sentence(text: &str) -> String {
 
 /// What is printed, of one drive in one family of units.
 pub(super) struct Page<'a> {
-    pub(super) text: String,
+    pub(super) blocks: Vec<Block>,
     pub(super) drive: &'a Drive,
     pub(super) system: UnitSystem,
 }
 
-impl Page<'_> {
+impl<'a> Page<'a> {
+    pub(super) const fn new(drive: &'a Drive, system: UnitSystem) -> Self {
+        Self { blocks: Vec::new(), drive, system }
+    }
+
     pub(super) fn value(&self, shown: Shown) -> String {
         shown.display(self.system).to_string()
     }
@@ -61,32 +51,24 @@ impl Page<'_> {
     }
 
     pub(super) fn line(&mut self, text: &str) {
-        self.text.push_str(text.trim_end());
-        self.text.push('\n');
+        self.blocks.push(Block::Line(text.to_owned()));
     }
 
     pub(super) fn gap(&mut self) {
-        self.text.push('\n');
+        self.blocks.push(Block::Gap);
     }
 
     pub(super) fn heading(&mut self, title: &str) {
-        self.gap();
-        self.wrapped("", title);
-        self.line(&"-".repeat(title.chars().count().min(WIDTH)));
+        self.blocks.push(Block::Heading(title.to_owned()));
+    }
+
+    pub(super) fn table(&mut self, table: Table) {
+        self.blocks.push(Block::Table(table));
     }
 
     /// `first` at the start, the rest under its end.
     pub(super) fn wrapped(&mut self, first: &str, text: &str) {
-        // A text of one short line, which no word can make wider than its bytes, needs no looking for where to break it.
-        if first.len() + text.len() <= WIDTH && !text.is_empty() && !text.contains('\n') {
-            return self.line(&format!("{first}{text}"));
-        }
-        let rest = " ".repeat(first.chars().count());
-        let options = Options::new(WIDTH).initial_indent(first).subsequent_indent(&rest);
-        let filled = fill(text, options);
-        for line in filled.lines() {
-            self.line(line);
-        }
+        self.blocks.push(Block::Paragraph { lead: first.to_owned(), text: text.to_owned() });
     }
 
     /// Why a scheme is excluded, and by which source.

@@ -1,6 +1,6 @@
 //! Checks and figures of one scheme, each with what it rests on below it.
 
-use super::page::{Page, ratio, verdict};
+use super::page::Page;
 use crate::check::{Check, Sense};
 use crate::choice::Ranked;
 use crate::choice::reason::name;
@@ -8,7 +8,8 @@ use crate::handbook::HandbookError;
 use crate::method::{self, Figure, Stations, WallNeeded};
 use crate::quantity::{Band, Force, Role, Shown};
 use crate::report::contents::forces;
-use crate::report::words;
+use crate::report::document::{Row, Table};
+use crate::report::words::{self, ratio, verdict};
 
 const SCREEN: &str = "* a screen: the likely demand is past the limit, which asks for care and never bars a scheme";
 
@@ -25,9 +26,9 @@ impl Page<'_> {
                 let band = forces(band, scheme.method).map(|level| page.value(level));
                 format!("low {}, likely {}, high {}", band.low, band.likely, band.high)
             };
-            self.line(&format!("force on the pipe  {}", band(self, force)));
+            self.wrapped("force on the pipe  ", &band(self, force));
             if let Some(rig) = scheme.rig_force {
-                self.line(&format!("force on the rig   {}", band(self, rig)));
+                self.wrapped("force on the rig   ", &band(self, rig));
             }
             if let Some(wall) = method::wall_needed(drive, pipe, scheme) {
                 self.wall_needed(&wall);
@@ -39,13 +40,10 @@ impl Page<'_> {
             }
             self.gap();
         }
-        self.line(&format!(
-            "{:<32}{:>12}{:>12}{:>14}{:>6}{:>6}  {}",
-            "", "likely", "high", "limit", "likely", "high", "verdict"
-        ));
-        for check in scheme.checks.iter() {
-            self.check(check);
-        }
+        let head = ["check", "likely", "high", "limit", "likely share", "high share", "verdict"];
+        let short = ["", "likely", "high", "limit", "likely", "high", "verdict"];
+        let rows = scheme.checks.iter().map(|check| self.check(check)).collect();
+        self.table(Table::new(head, short, laid_out, rows));
         if scheme.checks.iter().any(Check::is_failed_screen) {
             self.wrapped("", SCREEN);
         }
@@ -60,7 +58,8 @@ impl Page<'_> {
         Ok(())
     }
 
-    fn check(&mut self, check: &Check) {
+    /// A check, with what it rests on.
+    fn check(&self, check: &Check) -> Row {
         // With a space before it, so that no two run together.
         let value =
             |shown: Option<Shown>| shown.map_or_else(|| " -".to_owned(), |shown| format!(" {}", self.value(shown)));
@@ -69,24 +68,18 @@ impl Page<'_> {
             (Some((_, limit)), Sense::AtLeast) => format!(" >= {}", self.value(limit)),
             (high, _) => value(high.map(|high| high.1)),
         };
-        let (likely, high) = (value(likely.map(|likely| likely.0)), value(high.map(|high| high.0)));
-        let values = format!("{likely:>12}{high:>12}{limit:>14}");
-        // Long values take of the room of a short label.
-        let room = BEFORE.saturating_sub(values.chars().count());
-        self.line(&format!(
-            "{:<room$}{values}{:>6}{:>6}  {}",
-            check.subject.label(),
+        let cells = vec![
+            check.subject.label().to_owned(),
+            value(likely.map(|likely| likely.0)),
+            value(high.map(|high| high.0)),
+            limit,
             ratio(check.likely_utilisation()),
             ratio(check.utilisation()),
-            verdict(check)
-        ));
-        self.wrapped("    ", &self.origin(check.basis));
-        if let Some(factor) = check.factor {
-            self.wrapped("    ", &format!("with the factor {}", self.origin(factor)));
-        }
-        if let Some(note) = words::note(check) {
-            self.wrapped("    ", &note);
-        }
+            verdict(check),
+        ];
+        let factor = check.factor.map(|factor| format!("with the factor {}", self.origin(factor)));
+        let notes = [Some(self.origin(check.basis)), factor, words::note(check)];
+        Row { cells, notes: notes.into_iter().flatten().collect() }
     }
 
     fn figure(&mut self, figure: &Figure) {
@@ -111,4 +104,12 @@ impl Page<'_> {
         self.wrapped("thrust wall needed ", &text);
         self.wrapped("                   ", &self.origin(wall.safety.origin));
     }
+}
+
+/// Long values take of the room of a short label.
+fn laid_out(cells: &[String]) -> String {
+    let [label, likely, high, limit, likely_share, high_share, verdict] = cells else { return cells.join(" ") };
+    let values = format!("{likely:>12}{high:>12}{limit:>14}");
+    let room = BEFORE.saturating_sub(values.chars().count());
+    format!("{label:<room$}{values}{likely_share:>6}{high_share:>6}  {verdict}")
 }

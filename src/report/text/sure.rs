@@ -1,6 +1,6 @@
 //! How sure a choice is, and the pits of a line, in words for a memo.
 
-use super::page::{Page, ratio, sentence, verdict};
+use super::page::{Page, sentence};
 use crate::check::Check;
 use crate::choice::Choice;
 use crate::choice::reason::{at, name};
@@ -10,6 +10,7 @@ use crate::method::Scheme;
 use crate::quantity::shown::decimal;
 use crate::quantity::{Length, Role, Shown};
 use crate::report::contents::Beside;
+use crate::report::words::{ratio, verdict};
 use crate::vary::{Input, InputTurns, Outcome, Pits, Turn};
 
 impl Page<'_> {
