@@ -38,7 +38,8 @@ pub(super) fn complain(text: &str) {
 
 /// Writes figures into a folder, made where it is not there, each called by the drive file and what it shows.
 pub(super) fn write_figures(folder: &Path, drive: &str, figures: &[Figure]) -> Result<(), Faulty> {
-    let stem = Path::new(drive).file_stem().unwrap_or_default().to_string_lossy();
+    let file = Path::new(drive).file_name().unwrap_or_default().to_string_lossy();
+    let stem = file.trim_end_matches(".yaml").replace(|c: char| !c.is_alphanumeric() && c != '-', "_");
     let write = |path: &Path, made: io::Result<()>| {
         made.map_err(|error| Faulty::whole(&path.display().to_string(), format!("cannot be written: {error}")))
     };

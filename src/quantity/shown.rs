@@ -232,7 +232,13 @@ impl Shown {
     /// Formats with the decimals of the role.
     #[must_use]
     pub const fn display(self, system: UnitSystem) -> ShownIn {
-        ShownIn { shown: self, system }
+        ShownIn { shown: self, system, digits: 0 }
+    }
+
+    /// The same with as many decimals more as make four digits count: to be computed with.
+    #[must_use]
+    pub const fn precise(self, system: UnitSystem) -> ShownIn {
+        ShownIn { shown: self, system, digits: 4 }
     }
 }
 
@@ -275,18 +281,29 @@ pub fn plain(value: f64) -> String {
     if value.abs() >= HUGE && value.is_finite() { format!("{value:e}") } else { value.to_string() }
 }
 
+/// Decimals with which so many digits of a number count.
+fn decimals_for(value: f64, digits: i32) -> usize {
+    /// Beyond it a number is as good as nothing.
+    const MOST: i32 = 12;
+    #[expect(clippy::cast_possible_truncation, reason = "the exponent of a number has three digits")]
+    let whole = if value.is_normal() { value.abs().log10().floor() as i32 + 1 } else { digits };
+    usize::try_from((digits - whole).clamp(0, MOST)).unwrap_or_default()
+}
+
 /// [`Shown`] in one family of units.
 #[derive(Debug, Clone, Copy)]
 pub struct ShownIn {
     shown: Shown,
     system: UnitSystem,
+    /// Least number of digits that count.
+    digits: i32,
 }
 
 impl fmt::Display for ShownIn {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (symbol, decimals) = self.shown.print(self.system);
         let (value, _) = self.shown.in_units(self.system);
-        let text = decimal(value, decimals);
+        let text = decimal(value, decimals.max(decimals_for(value, self.digits)));
         // A factor of 9 is no measurement to a thousandth.
         let text = match self.shown.role {
             Role::Ratio if text.contains('.') && !text.contains('e') => {

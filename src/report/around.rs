@@ -13,8 +13,8 @@ use crate::quantity::{Length, Role, Shown, UnitSystem};
 pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Vec<String>, HandbookError> {
     let mut list = on_site(drive, ranked, system)?;
     list.push(
-        "Vibration and noise of plant: record the state of near buildings first; overhead lines and the crane keep \
-         apart."
+        "Vibration and noise: record the state of nearby buildings before work starts. Keep the crane clear of overhead \
+         lines."
             .to_owned(),
     );
     list.extend(judged_time(drive, &ranked.pipe, ranked.scheme.method));
@@ -50,7 +50,7 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
             if cover < needed && drive.stretches.iter().any(dense) {
                 list.push(format!(
                     "Heave: cover is {}, less than {} over a displacing pilot or expander: dense ground and services \
-                     above may lift. No size of it can be told.",
+                     above may lift. By how much cannot be predicted.",
                     shown(cover, Role::Depth),
                     shown(needed, Role::Depth)
                 ));
@@ -85,8 +85,8 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
         );
     } else {
         list.push(
-            "Jacking: nobody in the pit while it thrusts; guard rods and auger, lock out before tools are changed; \
-             block and clear the exit before break-through."
+            "Jacking: nobody in the pit during a push; guard rods and auger; lock out before changing tools; clear the \
+             reception pit and keep people out before break-through."
                 .to_owned(),
         );
     }
@@ -98,7 +98,10 @@ fn judged_time(drive: &Drive, pipe: &Pipe, method: Method) -> Option<String> {
     let plan = time_plan(&Plan { drive, pipe, method });
     let stages: Vec<&str> = plan.judged(&drive.handbook).collect();
     (!stages.is_empty()).then(|| {
-        format!("Time: no source was found for {}; the shifts are ours, wide. Give `pace`.", stages.join("; "))
+        format!(
+            "Time: no source was found for {}; those shifts are a wide estimate of our own. Give `pace`.",
+            stages.join("; ")
+        )
     })
 }
 
@@ -118,8 +121,8 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
     if deepest >= system_from {
         let engineer = if deepest > engineer { " by a registered engineer's design" } else { "" };
         list.push(format!(
-            "Pits of {}: protective system{engineer}, ladder from {} of depth, spoil and plant {} back from the edge \
-             (OSHA 1926 P; local law decides).",
+            "Pits {} deep: shoring or another protective system{engineer}, a ladder from {} of depth on, spoil and plant \
+             at least {} back from the edge (OSHA 1926 P; local law governs).",
             text(deepest),
             text(egress),
             text(setback)
@@ -127,8 +130,8 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
     }
     if deepest > air {
         list.push(
-            "Air in the pits: test for oxygen, gas and hydrogen sulphide before entry and while people are below; sewers \
-             and organic ground give off gas."
+            "Air in the pits: test for oxygen, explosive gas and hydrogen sulphide before entry and while people are below; \
+             sewers and organic ground give off gas."
                 .to_owned(),
         );
     }

@@ -30,9 +30,9 @@ const NOT_CHECKED: &[&str] = &[
     "annulus: ballast against the lift of the grout, its heat, strength and reach; grout round a jacked pipe",
     "a main: fatigue by surge, its thrust blocks, joints under pressure on a curve; PE and PVC that are warm in service \
      beyond the ground",
-    "stability of the bore; drawdown by pumping and what settles with it",
+    "stability of the bore; drawdown by pumping and the settlement that it causes",
     "shoring of pits; room for a machine that is longer than the pipes, at the reception",
-    "size of heave; settlement in the long run",
+    "amount of heave; long-term settlement",
     "manholes, branches and steep flow of a sewer; pressure lines as to flow",
     "time: stops and lost days, rock where the file gives no pace; prices that the file does not give",
 ];
@@ -59,7 +59,7 @@ const AID: &str = "A preliminary engineering aid. A licensed engineer checks it 
 /// What goes for every site.
 pub(super) const ON_SITE: [&str; 3] = [
     "Pits: inspected by a competent person, treated as confined space where they are one.",
-    "Located utilities: expose every crossing before the drive; stop on loss of fluid or sudden force.",
+    "Located utilities: expose every crossing before the drive; stop if fluid is lost or the force jumps.",
     "Keep clear of the line of a loaded string, of tensioned rods and pulled pipe, and of suspended loads.",
 ];
 
@@ -75,6 +75,9 @@ pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<String> {
     let left_out = left_out(drive, scheme.method).filter(|_| !scheme.is_excluded());
     scheme.checks.missing().chain(left_out).map(|need| need.to_string()).collect()
 }
+
+/// The least pipe of the drives behind the lubricated band.
+const LUBRICATED: Shown = Shown { si: 0.64, role: Role::Diameter };
 
 /// What a contractor tells of three guided bores, with their pipes in, and how long each was at least.
 const TOLD: [Shown; 2] = [Shown { si: 196e3, role: Role::Thrust }, Shown { si: 150.0, role: Role::Distance }];
@@ -107,9 +110,9 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     if drive.stretches.iter().any(|stretch| !stretch.friction_given) {
         let [force, length] = TOLD.map(|shown| shown.display(system));
         cautions.push(format!(
-            "Friction: the bands are table values, drawn from drives of other kinds. The one force of a guided bore that was \
-             found is a contractor's word, some {force} on each of three drives over {length} in soft wet ground, far below \
-             them. Log the force and compare."
+            "Friction: the bands are table values from other kinds of drive. The only force found for a guided bore is a \
+             contractor's report of about {force} on each of three drives longer than {length} in soft wet ground, far \
+             below these bands. Log the force and compare."
         ));
     }
     cautions.extend(given_friction(drive, system)?);
@@ -127,9 +130,12 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     cautions.extend(breakdown(drive, ranked, system));
     match (ranked.scheme.method, drive.lubrication) {
         (Method::PipeJacking, Lubrication::Metered | Lubrication::Logged) => cautions.push(
-            "The lubricated band rests on 12 values from 10 drives at 8 sites, 9 of them in one compilation, \
-             lubrication stated for one, outside diameters from 0.64 m: it holds only while the annulus is kept full."
-                .to_owned(),
+            format!(
+                "The lubricated band rests on 12 values from 10 drives at 8 sites (9 of them from one compilation, \
+                 lubrication stated for only one, outside diameters from {} up). It holds only while the annulus is kept \
+                 full.",
+                LUBRICATED.display(system)
+            ),
         ),
         (Method::PipeJacking, Lubrication::NotMetered) => cautions.push(
             "Lubrication that is not metered counts half for the likely force and not at all for the high one."
@@ -147,7 +153,8 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
         }
         let annulus = Shown::of(pipe.bore.value - pipe.outside_diameter.value, Role::Offset).display(system);
         cautions.push(format!(
-            "The bore is {annulus} larger than the pipe: what is not left full of set fluid or grout can settle."
+            "The bore is {annulus} larger than the pipe: wherever the annulus is not left full of set fluid or grout, the \
+             ground can settle."
         ));
         if drive.service == Service::GravitySewer {
             let uncertain =
@@ -206,7 +213,7 @@ pub(super) fn breakdown(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> O
         let share =
             share.map_or_else(String::new, |share| format!(" and {} of what the pipe end bears", decimal(share, 2)));
         format!(
-            "Work goes on round the clock: one breakdown can raise the force to about {}, {} times the high one{share}.{pushed_out}",
+            "Work goes on round the clock: a single breakdown can raise the force to about {}, {} times the high force{share}.{pushed_out}",
             raised.display(system),
             factor.value
         )

@@ -229,10 +229,10 @@ impl Page<'_> {
                 lines.clear();
                 self.wrapped("", &format!("{part}{}", self.sum(ranked, part)));
             }
-            let input = |(name, shown): &(&str, Shown)| format!("{name} {}", self.value(*shown));
+            let input = |(name, shown): &(&str, Shown)| format!("{name} {}", self.precise(*shown));
             let inputs: Vec<String> = step.inputs.iter().map(input).collect();
             let of = words::whose(step, self.drive, &ranked.pipe).map_or_else(String::new, |of| format!("{of}: "));
-            let line = (equation.form, format!("{of}{} => {}", inputs.join(", "), self.value(step.result)));
+            let line = (equation.form, format!("{of}{} => {}", inputs.join(", "), self.precise(step.result)));
             if lines.contains(&line) {
                 continue;
             }

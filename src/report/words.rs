@@ -116,8 +116,8 @@ pub(super) fn rests_on(scheme: &Scheme, drive: &Drive) -> String {
     let mark = |check: &Check| check.mark(&drive.handbook);
     let better = scheme.checks.iter().filter(|check| mark(check) != Mark::Judgement);
     let better: Vec<String> = better.map(|check| format!("{} ({})", check.subject.label(), mark(check))).collect();
-    let but = if better.is_empty() { String::new() } else { format!(", but for {}", better.join(", ")) };
-    format!("Marks are those of the limits. Of all that enters, the weakest is {}{but}.", Mark::Judgement)
+    let but = if better.is_empty() { String::new() } else { format!(", except for {}", better.join(", ")) };
+    format!("Each mark is that of the limit. The weakest of all that goes into a check is {}{but}.", Mark::Judgement)
 }
 
 /// Stations in a few words.

@@ -119,7 +119,8 @@ fn how_sure_the_choice_is_stands_in_words_and_numbers() {
         }
     }
     let stone = inputs.iter().find(|turns| turns["input"] == "largest stone").unwrap();
-    assert!(stone["above"]["to"].is_null() && page.contains("and above no scheme can be chosen"), "{stone}");
+    let told = format!("at or above {:.0} mm no scheme can be chosen", stone["above"]["at"]["value"].as_f64().unwrap());
+    assert!(stone["above"]["to"].is_null() && page.contains(&told), "{stone}");
 }
 
 #[test]
@@ -161,7 +162,7 @@ fn proposed_pipes_are_said_to_be() {
         page.contains("; GRP and polymer concrete: outside diameter, wall and strength are each maker's"),
         "{page}"
     );
-    assert!(page.contains("more proposed schemes stand in the JSON"), "{page}");
+    assert!(page.contains("more proposed schemes are in the JSON"), "{page}");
     let schemes = json["schemes"].as_array().unwrap();
     assert!(schemes.len() > 8 && schemes.iter().all(|scheme| scheme["proposed"] == true), "{schemes:?}");
 }

@@ -31,4 +31,5 @@ mod stories;
 mod surroundings;
 mod template;
 mod told;
+mod working;
 mod works;

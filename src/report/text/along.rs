@@ -83,7 +83,7 @@ impl Page<'_> {
         let forces = stages.flat_map(|profile| profile.points.iter().map(|point| self.on(profile, point.on_rig)));
         let greater = |a: Shown, b: Shown| if b.si > a.si { b } else { a };
         forces.reduce(|a, b| a.with(b, greater)).map_or_else(String::new, |force| {
-            format!(": in all on the rig likely {}, high {}", self.value(force.likely), self.value(force.high))
+            format!(": in all on the rig likely {}, high {}", self.precise(force.likely), self.precise(force.high))
         })
     }
 

@@ -90,9 +90,9 @@ impl Page<'_> {
         let label = turns.input.label();
         Some(match turns.input {
             Input::Friction => {
-                format!("{label}: from {} times what is taken nothing can be chosen", self.value(turn.at))
+                format!("{label}: at or above {} times the assumed band no scheme can be chosen", self.value(turn.at))
             }
-            _ => format!("{label}: from {} nothing can be chosen", self.value(turn.at)),
+            _ => format!("{label}: at or above {} no scheme can be chosen", self.value(turn.at)),
         })
     }
 }

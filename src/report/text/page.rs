@@ -35,6 +35,11 @@ impl<'a> Page<'a> {
         shown.display(self.system).to_string()
     }
 
+    /// With digits to compute with.
+    pub(super) fn precise(&self, shown: Shown) -> String {
+        shown.precise(self.system).to_string()
+    }
+
     pub(super) fn band(&self, band: Band<Shown>) -> String {
         format!("{} / {} / {}", self.value(band.low), self.value(band.likely), self.value(band.high))
     }

@@ -46,7 +46,7 @@ impl Page<'_> {
         if shown < all {
             self.gap();
             let text = format!(
-                "Checks and assumed values of {} more proposed schemes stand in the JSON (--format json); list a pipe \
+                "Checks and assumed values of {} more proposed schemes are in the JSON (--format json); list a pipe \
                  under `candidates` to have them printed.",
                 all - shown
             );

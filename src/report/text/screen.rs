@@ -1,6 +1,7 @@
 //! What a few facts say of the ways to build a drive, on a page.
 
 use super::page::{Page, sentence};
+use super::plain;
 use super::sure::one_check;
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{barred_by, if_settled, name, with_verdict};
@@ -23,7 +24,7 @@ pub(in crate::report) fn page(screen: &Screen, system: UnitSystem) -> Result<Str
     let schemes = screen.schemes();
     let Some(first) = schemes.first() else { return Ok(String::new()) };
     let (case, ranked) = first.best;
-    let mut page = Page { text: String::new(), drive: &case.drive, system };
+    let mut page = Page::new(&case.drive, system);
     page.wrapped("", &answer(&case.choice, ranked));
     page.gap();
     let cases: Vec<String> = screen.cases.iter().map(|case| page.case(case)).collect();
@@ -36,7 +37,7 @@ pub(in crate::report) fn page(screen: &Screen, system: UnitSystem) -> Result<Str
     for screened in &schemes {
         page.screened(screened)?;
     }
-    Ok(page.text)
+    Ok(plain::text(&page.blocks))
 }
 
 /// The first line of the best case. Of so few facts nothing is chosen: what fits in that case could.
@@ -58,7 +59,7 @@ impl Page<'_> {
 
     fn screened(&mut self, screened: &Screened<'_>) -> Result<(), HandbookError> {
         let (case, best) = screened.best;
-        let page = &mut Page { text: mem::take(&mut self.text), drive: &case.drive, system: self.system };
+        let page = &mut Page { blocks: mem::take(&mut self.blocks), drive: &case.drive, system: self.system };
         let standing = match best.standing {
             Standing::Fits | Standing::WithCare => "not decided, could fit".to_owned(),
             Standing::Open => format!("not decided, {}", if_settled(best).unwrap_or("comes nearest")),
@@ -74,7 +75,7 @@ impl Page<'_> {
             page.wrapped("Asks for  ", &page.needs(screened)?.join("; "));
             page.asked_of(best);
         }
-        self.text = mem::take(&mut page.text);
+        self.blocks = mem::take(&mut page.blocks);
         Ok(())
     }
 

@@ -86,7 +86,7 @@ impl Page<'_> {
     fn input(&self, turns: &InputTurns) -> String {
         let (from, to) = (self.value(turns.range.0), self.value(turns.range.1));
         let is_factor = turns.input == Input::Friction;
-        let times = if is_factor { " times what is taken" } else { "" };
+        let times = if is_factor { " times the assumed band" } else { "" };
         let label = turns.input.label();
         let opening = match turns.is_none {
             _ if is_factor => label.to_owned(),
@@ -99,15 +99,15 @@ impl Page<'_> {
                     Outcome::Nothing => "no scheme can be chosen".to_owned(),
                     Outcome::Chosen(pipe, method) => format!("the choice turns to {}", self.scheme(pipe, method)),
                 };
-                format!("at {}{times} {word} {to}", self.value(turn.at))
+                format!("{word} {}{times} {to}", self.value(turn.at))
             })
         };
         let sides: Vec<String> =
-            [side(turns.below, "and below"), side(turns.above, "and above")].into_iter().flatten().collect();
+            [side(turns.below, "at or below"), side(turns.above, "at or above")].into_iter().flatten().collect();
         if sides.is_empty() {
             format!("{opening}: no value from {from} to {to}{times} turns the choice")
         } else {
-            format!("{opening}: {} (looked at from {from} to {to}{times})", sides.join("; "))
+            format!("{opening}: {} (tried from {from} to {to}{times})", sides.join("; "))
         }
     }
 
