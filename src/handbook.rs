@@ -30,6 +30,8 @@ shelves! {
     sources: SourceRow,
     /// Vitrified clay jacking pipe.
     clay_pipe: ClayPipeRow,
+    /// Vitrified clay jacking pipe in metric sizes.
+    clay_pipe_dn: SizeOutsideRow,
     /// Compressive strength of vitrified clay by certificate.
     clay_strength: Field<Pressure> as fixed_keys,
     /// PE pipe by ISO 4427.
@@ -104,6 +106,8 @@ shelves! {
     pvc_pipe: SizeOutsideRow,
     /// Ductile iron pipe of metric sizes.
     iron_pipe: SizeOutsideWallRow,
+    /// Ductile iron pipe in inches.
+    iron_pipe_in: SizeOutsideWallRow,
     /// Thickness of packers.
     packer_thickness: LengthRangeRow,
     /// Secant modulus of packers.

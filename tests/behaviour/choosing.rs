@@ -343,7 +343,11 @@ fn what_cannot_be_proposed_is_refused_with_its_place() {
     for (line, change, start) in [
         ("", same as fn(String) -> String, "candidates: expected at least one pipe to choose from"),
         ("needed_inside_diameter: 0 mm\n", same, "needed_inside_diameter: expected a length above zero"),
-        ("needed_inside_diameter: 4 m\n", same, "needed_inside_diameter: no pipe can be proposed: clay: no size"),
+        (
+            "needed_inside_diameter: 4 m\n",
+            same,
+            "needed_inside_diameter: no pipe can be proposed: clay in inches: no size",
+        ),
         ("needed_inside_diameter: 300 mm\ndesign_depth: 0.5\n", same, "design_depth: is for a design_flow.max"),
         (
             "design_flow: { max: 5 L/s }\ndesign_depth: 120 %\n",

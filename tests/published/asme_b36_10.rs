@@ -22,6 +22,10 @@ fn outside_diameters(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         914.0, 965.0, 1016.0, 1067.0, 1118.0, 1168.0, 1219.0,
     ];
     let sizes = [4, 6, 8, 10].into_iter().chain((12..=48).step_by(2));
+    for size in [52, 54, 56, 60, 64, 66, 68, 72] {
+        let size = format!("{size} in");
+        near(found, &size, outside_diameter(handbook, &size)?, &size, "0.5 mm");
+    }
     for (size, printed) in sizes.zip(printed) {
         let size = format!("{size} in");
         let got = outside_diameter(handbook, &size)?;

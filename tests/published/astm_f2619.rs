@@ -59,7 +59,7 @@ fn walls_of_dr_11(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
 
 /// Steel pipe, to 12 in in inches, above as the standard has it in millimetres.
 fn steel_of_the_same_size(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    const LARGE: [(u32, u32); 12] = [
+    const LARGE: [(u32, u32); 13] = [
         (16, 406),
         (18, 457),
         (20, 508),
@@ -72,6 +72,7 @@ fn steel_of_the_same_size(handbook: &Arc<Handbook>, found: &mut Found) -> Outcom
         (34, 864),
         (42, 1067),
         (48, 1219),
+        (54, 1372),
     ];
     for (size, printed) in LARGE {
         let size = format!("{size} in");

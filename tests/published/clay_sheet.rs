@@ -2,7 +2,7 @@
 //! purpose), table read, seven sizes. Beside it ASTM C1208 (strength second hand, in the same sheet), EN 295-7 (recalled; 10,875 psi
 //! read in a guide specification that cites it and asks a margin of 3.0), and the mechanics of a joint.
 
-use crate::found::{Found, Outcome, between, close, law, near, needed, pages, q, ratio, same};
+use crate::found::{Found, Outcome, between, close, holds, law, near, needed, pages, q, ratio, same};
 use jackpull::Handbook;
 use jackpull::handbook::ClayPipeRow;
 use jackpull::law::Law;
@@ -20,6 +20,7 @@ pages!(
     margin_of_the_guide_specification,
     factor_three_is_one_and_a_half_on_a_triangle,
     mean_over_greatest_stress_of_a_closed_joint,
+    metric_sizes,
 );
 
 const SIZES: [&str; 7] = ["8 in", "10 in", "12 in", "15 in", "18 in", "21 in", "24 in"];
@@ -49,7 +50,7 @@ fn one_area_behind_three_ratings(handbook: &Arc<Handbook>, found: &mut Found) ->
             let end_bearing_area = q::<Area>(area);
             let allowed = ConcentricEndForce { end_bearing_area, strength, factor }.value();
             let off = (allowed - rating).abs();
-            crate::found::holds(
+            holds(
                 found,
                 &format!("{size} at {}: the area returns the rating", factor.value),
                 off <= q::<Force>("0.5 tonf_us"),
@@ -154,7 +155,7 @@ fn factor_three_is_one_and_a_half_on_a_triangle(handbook: &Arc<Handbook>, found:
     let (end_bearing_area, strength) = (q::<Area>("29.1 in2"), q::<Pressure>("7000 psi"));
     let even = ConcentricEndForce { end_bearing_area, strength, factor }.value();
     let turned = EdgeEndForce { stress_ratio: joint, end_bearing_area, strength, factor: edge }.value();
-    crate::found::holds(found, "both limits meet at the angle where the joint begins to open", same(even, turned));
+    holds(found, "both limits meet at the angle where the joint begins to open", same(even, turned));
     Ok(())
 }
 
@@ -194,4 +195,20 @@ fn force_of_a_plain_end() {
         factor: q("1"),
     });
     assert!((force - q::<Force>("665232 lbf")).abs() < q::<Force>("1 lbf"), "{force:?}");
+}
+
+/// By EN 295-7 the bore is the nominal size within a few percent. The walls are recalled of a maker: 38 to 55 mm to DN 250, 53
+/// to 85 mm to DN 800, 138 mm above; of pipe in inches the diameter is 1.2 to 1.4 times the size, and more for the smallest.
+fn metric_sizes(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    for row in &handbook.clay_pipe_dn()?.rows {
+        let size = row.value.size.value.value * 1e3;
+        let wall = (row.value.outside_diameter.value.value * 1e3 - size) / 2.0;
+        let (least, most) = match size {
+            ..251.0 => (31.0, 56.0),
+            ..801.0 => (52.0, 86.0),
+            _ => (135.0, 140.0),
+        };
+        holds(found, &format!("{}: wall {wall} mm", row.key), (least..most).contains(&wall));
+    }
+    Ok(())
 }

@@ -5,6 +5,7 @@
 
 use approx::assert_relative_eq;
 use jackpull::Handbook;
+use jackpull::handbook::{Row, SizeOutsideRow};
 use jackpull::quantity::Length;
 use serde_json::Value;
 use std::f64::consts::PI;
@@ -52,7 +53,9 @@ fn steel_sizes_agree() {
     let series = peer("steel_standard_wall");
     let handbook = Handbook::embedded();
     let rows = handbook.steel_pipe().unwrap();
-    let named = rows.rows.iter().filter(|row| row.key.starts_with("nps_"));
+    // The package ends at 48 in.
+    let held = |row: &&Row<SizeOutsideRow>| row.key.starts_with("nps_") && inches(row.value.size.value) < 48.5;
+    let named = rows.rows.iter().filter(held);
     let mut compared = 0;
     for row in named {
         let [_, outside, _] = found(&series, row.value.size.value);

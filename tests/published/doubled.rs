@@ -43,6 +43,7 @@ sources!(
     recalled::astm_f1804,
     recalled::astm_f1962,
     astm_f2619,
+    awwa_c151,
     buried_pipe_texts,
     clay_sheet,
     recalled::cpar_1998,

@@ -37,6 +37,7 @@ mod acpa_dd_21;
 mod asme_b36_10;
 mod astm_c76;
 mod astm_f2619;
+mod awwa_c151;
 mod buried_pipe_texts;
 mod clay_sheet;
 mod cn_annex_e;

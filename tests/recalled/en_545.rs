@@ -1,22 +1,26 @@
 //! Ductile iron pipe by EN 545, against the rule of the standard for the wall of a pressure class (recalled): the hoop
 //! stress at three times the allowable pressure, 40 bar for class 40, is the tensile strength of 420 N/mm2, so
-//! e = p (D - e) 3 / (2 x 420), and never less than 3 mm; and against the nominal sizes, which the bore fills.
+//! e = p (D - e) 3 / (2 x 420), and never less than 3 mm; above DN 1000 class 25; and against the nominal sizes, which the
+//! bore fills.
 
 use crate::found::{Found, Outcome, holds, near, needed, pages, q};
 use jackpull::Handbook;
 use jackpull::quantity::Length;
 use std::sync::Arc;
 
-pages!(walls_of_class_40, a_nominal_size_is_the_bore, nominal_walls, linings);
+pages!(walls_of_a_class, a_nominal_size_is_the_bore, nominal_walls, linings);
 
 /// Nominal size, mm.
-const SIZES: [f64; 14] =
-    [100.0, 125.0, 150.0, 200.0, 250.0, 300.0, 350.0, 400.0, 500.0, 600.0, 700.0, 800.0, 900.0, 1000.0];
+const SIZES: [f64; 19] = [
+    100.0, 125.0, 150.0, 200.0, 250.0, 300.0, 350.0, 400.0, 500.0, 600.0, 700.0, 800.0, 900.0, 1000.0, 1100.0, 1200.0,
+    1400.0, 1500.0, 1600.0,
+];
 
 /// Walls are printed to 0.1 mm.
-fn walls_of_class_40(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+fn walls_of_a_class(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for row in &handbook.iron_pipe()?.rows {
-        let share = 4.0 * 3.0 / (2.0 * 420.0);
+        let pressure = if row.value.size.value > q::<Length>("1001 mm") { 2.5 } else { 4.0 };
+        let share = pressure * 3.0 / (2.0 * 420.0);
         let wall = row.value.outside_diameter.value * (share / (1.0 + share));
         let least = q::<Length>("3 mm");
         let by_rule = if wall > least { wall } else { least };

@@ -3,7 +3,7 @@
 use super::applies::{Applies, NOT_PULLED, PUSHED, STRENGTHS, keys};
 use super::listed::Listed;
 use super::row::{Bears, End, Pushed};
-use super::sizes;
+use super::sizes::{both, clay_in_inches, metric_clay};
 use super::{Resolved, Resolver};
 use crate::drive::Capacity;
 use crate::drive_file::{CandidateFile, Certificate};
@@ -16,7 +16,7 @@ pub(super) const CLAY: Pushed = Pushed {
     what: "clay",
     noun: "clay jacking pipe",
     by_bore: false,
-    other_size: "for another give outside_diameter and end_bearing_area",
+    other_size: "for another give outside_diameter, and end_bearing_area or rated_force",
     family: Family::Clay,
     applies: Applies {
         used: PUSHED.or(keys![end_bearing_area, certificate, factor, joint_stress_ratio, packer, end_squareness]),
@@ -32,8 +32,8 @@ pub(super) const CLAY: Pushed = Pushed {
         otherwise: "does not apply to clay pipe",
         idle: &[],
     },
-    sizes: |resolver| sizes::clay(resolver.handbook),
-    density: None,
+    sizes: |resolver| both(metric_clay(resolver.handbook), clay_in_inches(resolver.handbook)),
+    density: Some("clay"),
     trade: Some("clay"),
     end: End::Area,
     bears: |resolver, of, barrel| {

@@ -3,13 +3,13 @@
 use super::applies::{
     Applies, IDLE_LENGTH, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, RATINGS, STRENGTHS, keys,
 };
-use super::label::{same_size, size_text};
+use super::label::as_given;
 use super::listed::Listed;
 use super::row::{End, GIVE_DIAMETERS, Pulled, Pushed, Section};
-use super::sizes;
+use super::sizes::{self, both, iron_in_inches, metric_iron};
 use super::{Resolved, Resolver};
 use crate::drive::{Barrel, HeavyIron, IronBarrel, JointedPipe, Pull, PulledPipe};
-use crate::drive_file::{CandidateFile, Series};
+use crate::drive_file::CandidateFile;
 use crate::handbook::Family;
 use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, Origin};
@@ -37,11 +37,7 @@ pub(super) const JACKED: Pushed = Pushed {
         otherwise: "does not apply to ductile iron",
         idle: &[],
     },
-    sizes: |resolver| {
-        let mut sizes = sizes::cast_iron(resolver.handbook)?;
-        sizes.extend(sizes::metric_iron(resolver.handbook)?);
-        Ok(sizes)
-    },
+    sizes: |resolver| both(metric_iron(resolver.handbook), iron_in_inches(resolver.handbook)),
     density: Some("ductile_iron"),
     trade: None,
     end: End::Joint,
@@ -59,18 +55,18 @@ pub(super) const PULLED: Pulled = Pulled {
         idle: IDLE_LENGTH,
     },
     section: |resolver, of| {
-        let metric = resolver.metric_iron(of)?;
-        let outside = match metric {
-            Some(row) => Some(resolver.own_or(of, CandidateFile::outside_diameter, row.map(|(outside, _)| outside))),
-            None => resolver.cast_iron_size(of)?,
-        };
+        let known = (JACKED.sizes)(resolver)?;
+        let advice = format!("there are {}; for another give outside_diameter and wall", sizes::rising_texts(&known));
+        let outside = resolver.outside_diameter(of, &known, ["no ductile iron pipe of", "in the table"], advice);
         let Some(outside_diameter) = outside else { return Ok(None) };
-        let wall = match (resolver.given_wall(of, outside_diameter.value), metric) {
+        // A row speaks for its own diameter only.
+        let row = sizes::of_size(&known, of.size).filter(|_| of.pipe.outside_diameter.is_none());
+        let least = row.and_then(|row| Some(Cited::new((row.outside - row.inside?) / 2.0, row.origin)));
+        let wall = match (resolver.given_wall(of, outside_diameter.value), least) {
             (Some(wall), _) => wall,
-            (None, Some(row)) => {
-                let wall = row.map(|(_, wall)| wall);
-                resolver.assume_one(of.at("wall, the least of class 40"), wall, Role::Wall);
-                wall
+            (None, Some(least)) => {
+                resolver.assume_one(of.at("wall, that of the least class"), least, Role::Wall);
+                least
             }
             (None, None) => {
                 let what = "the wall of the iron pipe is missing";
@@ -81,20 +77,10 @@ pub(super) const PULLED: Pulled = Pulled {
         Ok(Some(Section { outside_diameter, wall }))
     },
     pipe: |resolver, of, pull, section| resolver.pulled_iron(of, pull, section.wall),
-    label: |resolver, of, _| {
-        let series = if resolver.metric_iron(of)?.is_some() { Series::Iso } else { Series::Ips };
-        Ok(format!("ductile iron {}", size_text(of.size, series)))
-    },
+    label: |_, of, _| Ok(format!("ductile iron {}", as_given(of.size))),
 };
 
 impl Resolver<'_> {
-    /// Outside diameter and wall of a metric size; `None` where the file gives the diameter, or the size is another.
-    fn metric_iron(&self, of: &Listed<'_>) -> Resolved<Option<Cited<(Length, Length)>>> {
-        let row = self.handbook.iron_pipe()?.find(|row| same_size(row.size.value, of.size));
-        let row = row.filter(|_| of.pipe.outside_diameter.is_none());
-        Ok(row.map(|row| row.map(|row| (row.outside_diameter.value, row.wall.value))))
-    }
-
     fn pulled_iron(&mut self, of: &Listed<'_>, pull: &Pull, wall: Cited<Length>) -> Resolved<Option<PulledPipe>> {
         let joint = self.joint_pull(of, pull);
         let deflection = self.joint_deflection(of, pull, true);

@@ -12,6 +12,7 @@ use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Length, LineLoad, MassDensity, Measure, Ratio};
 use crate::source::Cited;
+use crate::yaml::MayBe;
 
 /// Share by which a given diameter may differ from that of the row and still be the same pipe: maker's tolerance.
 const SAME_PIPE: f64 = 0.01;
@@ -44,9 +45,16 @@ impl Resolver<'_> {
         let bore = bore.filter(|bore| outside.is_none_or(|outside| wall.is_none() && *bore < outside.value));
         let inside = inside.or(bore.filter(|_| outside.is_some() || wall.is_some()));
         let by_wall = inside.zip(wall).map(|(inside, wall)| wall.map(|wall| inside + 2.0 * wall));
-        let outside_diameter = outside.or(by_wall).or(known.map(|known| known.outside_diameter()))?;
+        let outside_diameter = match outside.or(by_wall) {
+            Some(told) => told,
+            None => self.own_or(of, CandidateFile::outside_diameter, known?.outside_diameter()),
+        };
         let outside = outside_diameter.value;
-        let wall = wall.map(|wall| wall.value);
+        let by_ratio = of.pipe.sdr.given().map(|ratio| outside / ratio);
+        if wall.is_some() && by_ratio.is_some() {
+            self.fault(of, CandidateFile::sdr, "give either the wall or the dimension ratio, not both");
+        }
+        let wall = wall.map(|wall| wall.value).or(by_ratio);
         if let Some(inside) = inside {
             if inside >= outside {
                 self.fault(of, CandidateFile::inside_diameter, "is no less than the outside diameter");
@@ -98,8 +106,8 @@ impl Resolver<'_> {
                 Some(EndArea::Ring { outside_diameter, inside_diameter, kind: RingKind::Packer })
             }
             (None, None) => {
-                let advice = "add `end_bearing_area: ...` from the pipe maker, or both diameters of the packer; the \
-                              barrel area is much larger";
+                let advice = "add `end_bearing_area: ...` from the pipe maker, both diameters of the packer, or the \
+                              maker's `rated_force` without strength and packer; the barrel area is much larger";
                 self.lacks(&of.pipe.size, &path, "the end bearing area is missing", advice);
                 None
             }

@@ -4,7 +4,7 @@ use super::Resolver;
 use super::label::as_written;
 use crate::drive::Pull;
 use crate::drive_file::CandidateFile;
-use crate::drive_file::fields::{Given, Key};
+use crate::drive_file::fields::{Given, Key, Keys};
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio};
 use crate::source::Cited;
@@ -28,6 +28,13 @@ impl Listed<'_> {
     /// Path of a field of it.
     pub(super) fn at(&self, key: &str) -> String {
         format!("{}.{key}", self.path)
+    }
+
+    /// Whether any of these is given.
+    pub(super) fn gives(&self, keys: Keys) -> bool {
+        let mut any = false;
+        self.pipe.each(&mut |field, _, value| any |= keys.has(field) && !value.is_absent());
+        any
     }
 
     /// Whether the string is joined in the pit, straight.

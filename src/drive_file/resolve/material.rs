@@ -1,7 +1,7 @@
 //! A pipe by the row of its material: the stages of one that is pushed and of one that is pulled are the same for all.
 
 use super::Resolved;
-use super::applies::{Applies, keys};
+use super::applies::{Applies, STRENGTHS, keys};
 use super::jacked::Barrel;
 use super::label::as_given;
 use super::listed::Listed;
@@ -82,12 +82,7 @@ impl Resolver<'_> {
         const PUSHES: super::Keys =
             keys![casing, factor, scheme, design_strength, rated_force, free_length, inside_diameter];
         const PULLS: super::Keys = keys![ovality, passes, joint_diameter];
-        let gives = |keys: super::Keys| {
-            let mut any = false;
-            of.pipe.each(&mut |field, _, value| any |= keys.has(field) && !value.is_absent());
-            any
-        };
-        let (pushed, for_a_pull) = (gives(PUSHES), gives(PULLS));
+        let (pushed, for_a_pull) = (of.gives(PUSHES), of.gives(PULLS));
         if self.file.pull.is_none() || pushed {
             return (true, false);
         }
@@ -105,7 +100,7 @@ impl Resolver<'_> {
             self.no_such_size(of, [&format!("no {} of", row.noun), "in the table"], listed + row.other_size);
             return Ok(None);
         };
-        let open = row.end == End::AreaByMaker && self.is_for_the_maker(NotGiven::EndForce);
+        let open = self.is_by_its_maker(row, of, &barrel);
         let end_area = match row.end {
             End::Joint if of.pipe.rated_force.is_none() && !self.is_for_the_maker(NotGiven::EndForce) => {
                 let what = format!("the joint sets the force on jacked {}, and it is missing", row.what);
@@ -172,6 +167,16 @@ impl Resolver<'_> {
             jacked: Some(jacked),
             pulled: None,
         }))
+    }
+
+    /// Whether nothing but its maker's force tells what the end bears: neither its area nor the strength that goes with
+    /// it is told. A proposed pipe is then left open.
+    fn is_by_its_maker(&mut self, row: &Pushed, of: &Listed<'_>, barrel: &Barrel) -> bool {
+        const TELL: super::Keys = keys![end_bearing_area, packer, joint_stress_ratio].or(STRENGTHS);
+        let in_table = barrel.known.is_some_and(|known| known.end.is_some());
+        let needs_maker = row.end == End::AreaByMaker || row.end == End::Area && !in_table;
+        let alone = of.pipe.rated_force.is_some() && !of.gives(TELL);
+        needs_maker && (alone || self.is_for_the_maker(NotGiven::EndForce))
     }
 
     /// A pipe to be pulled.

@@ -1,7 +1,7 @@
 //! Pipes proposed from the inside diameter that is needed: of every material and series in the tables the next size up
 //! and one more. They go through the same door as the user's; what cannot pass is left out, with the reason.
 
-use super::label::size_text;
+use super::label::{same_size, size_text};
 use super::line::Line;
 use super::sizes::{self, Known};
 use super::{Resolved, Resolver};
@@ -176,10 +176,12 @@ impl Resolver<'_> {
         let handbook = self.handbook;
         let by_name = |material| move |known: &Known| (known.size, CandidateFile::new(material, known.size));
         let mut kinds = vec![
-            kind("clay", &sizes::clay(handbook)?, by_name(Material::Clay)),
+            kind("clay in inches", &sizes::clay_in_inches(handbook)?, by_name(Material::Clay)),
+            kind("metric clay", &sizes::metric_clay(handbook)?, by_name(Material::Clay)),
             // Strength and end area are the maker's, so most files learn only that they are missing.
             kind("concrete", &sizes::concrete(handbook)?, by_name(Material::Concrete)),
-            kind("ductile iron", &sizes::metric_iron(handbook)?, by_name(Material::DuctileIron)),
+            kind("metric ductile iron", &sizes::metric_iron(handbook)?, by_name(Material::DuctileIron)),
+            kind("ductile iron in inches", &sizes::iron_in_inches(handbook)?, by_name(Material::DuctileIron)),
         ];
         let average = handbook.ratio("pe.average_wall")?.value.si();
         let inside = |outside: Length, wall: Length| outside - wall * (2.0 * average);
@@ -224,7 +226,13 @@ impl Resolver<'_> {
     /// Line pipe with the wall where the guide begins.
     fn steel_kind(&self) -> Resolved<Kind> {
         let mut sizes = Vec::new();
+        let mut taken: Vec<Length> = Vec::new();
         for known in sizes::steel(self.handbook)? {
+            // One name for each pipe.
+            if taken.iter().any(|outside| same_size(*outside, known.outside)) {
+                continue;
+            }
+            taken.push(known.outside);
             let wall = self.guide_wall(known.outside)?.value;
             let steel_grade = Some(Words(STEEL_GRADE.to_owned()).into());
             let pipe = CandidateFile { steel_grade, ..CandidateFile::new(Material::Steel, known.size) };

@@ -21,6 +21,7 @@ pub(super) const JACKED: Pushed = Pushed {
     noun: "PVC pipe",
     family: Family::Pvc,
     applies: Applies {
+        used: iron::JACKED.applies.used.or(keys![sdr]),
         reasons: &[
             (STRENGTHS, "does not apply to jacked PVC: the joint sets the force"),
             (keys![factor], "the maker's force has its factors in it"),

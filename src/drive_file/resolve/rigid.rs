@@ -34,7 +34,7 @@ pub(super) const GRP: Pushed = Pushed {
     sizes: |_| Ok(Vec::new()),
     density: Some("grp"),
     trade: None,
-    end: End::Area,
+    end: End::AreaByMaker,
     bears: |resolver, of, barrel| {
         let advice = "add `strength: 80 MPa`, the axial one and not that of the hoop";
         let Some(axial_strength) = resolver.own_strength(of, "strength along the pipe", advice) else {

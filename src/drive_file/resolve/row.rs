@@ -22,9 +22,9 @@ pub(super) struct Named {
 /// What takes the force on the end of a pushed pipe.
 #[derive(PartialEq)]
 pub(super) enum End {
-    /// An area, of file, packer or table.
+    /// An area, of file, packer or table, with a strength that is known; its maker's force alone where there is no area.
     Area,
-    /// The same; a proposed pipe without the maker's figures is left open.
+    /// An area and a strength, both its maker's; or the maker's force alone.
     AreaByMaker,
     /// The whole section: the pipes are welded to one.
     Section,

@@ -5,9 +5,9 @@ use super::label::{as_given, same_size, size_text};
 use super::{Resolved, Resolver};
 use crate::drive::{EndArea, RingKind};
 use crate::drive_file::Series;
-use crate::handbook::{Handbook, Table};
+use crate::handbook::{Handbook, SizeOutsideWallRow, Table};
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Length, LineLoad, Measure};
+use crate::quantity::{Length, LineLoad, Measure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Origin};
 
 /// A size that a table has.
@@ -55,7 +55,8 @@ pub(super) fn rising_texts(sizes: &[Known]) -> String {
     sizes.into_iter().map(as_given).collect::<Vec<_>>().join(", ")
 }
 
-pub(super) fn clay(handbook: &Handbook) -> Resolved<Vec<Known>> {
+/// Clay in inches, with the end behind its ratings.
+pub(super) fn clay_in_inches(handbook: &Handbook) -> Resolved<Vec<Known>> {
     let factors = [
         handbook.ratio("clay.factor_2_5")?.value,
         handbook.ratio("clay.factor_3_0")?.value,
@@ -77,6 +78,11 @@ pub(super) fn clay(handbook: &Handbook) -> Resolved<Vec<Known>> {
         }
     };
     Ok(handbook.clay_pipe()?.iter().map(known).collect())
+}
+
+/// Metric clay, named by its bore.
+pub(super) fn metric_clay(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    Ok(rows(handbook.clay_pipe_dn()?, |row| (row.size.value, row.outside_diameter.value, Some(row.size.value))))
 }
 
 /// Large pipe by its spigot, then small pipe by its wall, then pipe in inches by its wall.
@@ -121,9 +127,14 @@ fn casings(handbook: &Handbook) -> Resolved<Vec<Known>> {
     }))
 }
 
-/// Steel pipe, by nominal size or by outside diameter.
+/// Steel pipe, by nominal size in inches, by outside diameter, and by its DN, which is 25 for each inch of the nominal size.
 pub(super) fn steel(handbook: &Handbook) -> Resolved<Vec<Known>> {
-    Ok(rows(handbook.steel_pipe()?, |row| (row.size.value, row.outside_diameter.value, None)))
+    let mut sizes = rows(handbook.steel_pipe()?, |row| (row.size.value, row.outside_diameter.value, None));
+    let inches = |known: &Known| Shown::of(known.size, Role::Diameter).in_units(UnitSystem::Us).0;
+    let in_inches = sizes.iter().filter(|known| (inches(known) - inches(known).round()).abs() < 1e-6);
+    let by_dn: Vec<Known> = in_inches.map(|known| Known { size: known.size * (25.0 / 25.4), ..*known }).collect();
+    sizes.extend(by_dn);
+    Ok(sizes)
 }
 
 /// Iron pipe sizes of PE.
@@ -131,17 +142,34 @@ pub(super) fn iron_pipe_sizes(handbook: &Handbook) -> Resolved<Vec<Known>> {
     Ok(rows(handbook.pe_ips()?, |row| (row.size.value, row.outside_diameter.value, None)))
 }
 
-/// Cast iron sizes, of PVC and ductile iron.
+/// Cast iron sizes, of PVC and of PE in the sizes of ductile iron.
 pub(super) fn cast_iron(handbook: &Handbook) -> Resolved<Vec<Known>> {
     Ok(rows(handbook.pvc_pipe()?, |row| (row.size.value, row.outside_diameter.value, None)))
 }
 
-/// Metric sizes of ductile iron, with their least wall.
-pub(super) fn metric_iron(handbook: &Handbook) -> Resolved<Vec<Known>> {
-    Ok(rows(handbook.iron_pipe()?, |row| {
+/// Outside and inside diameter of iron with the least wall.
+fn iron(table: &Table<SizeOutsideWallRow>) -> Vec<Known> {
+    rows(table, |row| {
         let outside = row.outside_diameter.value;
         (row.size.value, outside, Some(outside - 2.0 * row.wall.value))
-    }))
+    })
+}
+
+/// Ductile iron in millimetres.
+pub(super) fn metric_iron(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    Ok(iron(handbook.iron_pipe()?))
+}
+
+/// Ductile iron in inches.
+pub(super) fn iron_in_inches(handbook: &Handbook) -> Resolved<Vec<Known>> {
+    Ok(iron(handbook.iron_pipe_in()?))
+}
+
+/// Sizes of two series.
+pub(super) fn both(metric: Resolved<Vec<Known>>, inches: Resolved<Vec<Known>>) -> Resolved<Vec<Known>> {
+    let mut sizes = metric?;
+    sizes.extend(inches?);
+    Ok(sizes)
 }
 
 impl Resolver<'_> {
