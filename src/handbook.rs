@@ -121,7 +121,7 @@ shelves! {
     /// Effective over free length of a column.
     column_length: Field<Ratio>,
     /// Smallest bend radius.
-    bend_radius: BendRadiusRow,
+    bend_radius: Field<Ratio>,
     /// Ovality limits.
     ovality: Field<Ratio>,
     /// Coefficients of the check of pulled steel pipe.

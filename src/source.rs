@@ -5,6 +5,8 @@
 pub enum Mark {
     /// Its text or table was read.
     Published,
+    /// Its own text was not opened; what another print, page or data package tells of it was.
+    SecondHand,
     /// Recalled from a published source that was not at hand.
     Memory,
     /// Trade habit without a source.
@@ -17,22 +19,26 @@ pub enum Mark {
 
 impl Mark {
     /// All marks.
-    pub const ALL: [Self; 5] = [Self::Published, Self::Memory, Self::CommonPractice, Self::Judgement, Self::Given];
+    pub const ALL: [Self; 6] =
+        [Self::Published, Self::SecondHand, Self::Memory, Self::CommonPractice, Self::Judgement, Self::Given];
+
+    /// How far from its source, the nearest first.
+    pub(crate) const fn rank(self) -> u8 {
+        match self {
+            Self::Published => 0,
+            // A value of the user's makes no page of a book of what it is put together with, nor the other way round.
+            Self::Given => 1,
+            Self::SecondHand => 2,
+            Self::Memory => 3,
+            Self::CommonPractice => 4,
+            Self::Judgement => 5,
+        }
+    }
 
     /// Of two numbers in one result the mark that can be traced less far.
     #[must_use]
     pub const fn weaker(self, other: Self) -> Self {
-        const fn rank(mark: Mark) -> u8 {
-            match mark {
-                Mark::Published => 0,
-                // A value of the user's makes no page of a book of what it is put together with, nor the other way round.
-                Mark::Given => 1,
-                Mark::Memory => 2,
-                Mark::CommonPractice => 3,
-                Mark::Judgement => 4,
-            }
-        }
-        if rank(self) >= rank(other) { self } else { other }
+        if self.rank() >= other.rank() { self } else { other }
     }
 
     /// As printed in reports.
@@ -40,6 +46,7 @@ impl Mark {
     pub const fn label(self) -> &'static str {
         match self {
             Self::Published => "published",
+            Self::SecondHand => "published, second hand",
             Self::Memory => "recalled, not re-read",
             Self::CommonPractice => "common practice",
             Self::Judgement => "our judgement",

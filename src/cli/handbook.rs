@@ -115,15 +115,19 @@ fn rows<'a>(handbook: &'a Handbook, table: &'a str) -> Result<Vec<Entry<'a>>, Ha
 fn list(handbook: &Handbook) -> Result<String, HandbookError> {
     let mut page = String::new();
     for table in Handbook::TABLES {
-        let rows = handbook.rows_of(table)?;
-        let read = rows.iter().filter(|(_, citation)| citation.mark == Mark::Published).count();
-        let first = format!("{table:<28}{:>4} rows,{read:>4} published  ", rows.len());
+        let first = format!("{table:<28}{:>4} rows  ", handbook.rows_of(table)?.len());
         let rest = " ".repeat(first.len());
         let options = Options::new(WIDTH).initial_indent(&first).subsequent_indent(&rest);
         page.push_str(&fill(handbook.title(table)?, options));
         page.push('\n');
     }
-    page.push_str("\njackpull handbook TABLE prints one, --find TEXT looks in all, --row TABLE/KEY prints a row.\n");
+    // The bibliography says what was read; its own rows are no values.
+    let all = handbook.citations()?;
+    let values: Vec<Mark> = all.iter().filter(|(table, ..)| *table != "sources").map(|row| row.2.mark).collect();
+    let of = |mark: &Mark| values.iter().filter(|own| *own == mark).count();
+    let counts: Vec<String> = Mark::ALL.iter().map(|mark| format!("{} {mark}", of(mark))).collect();
+    page.push_str(&format!("\n{} values: {}.\n", values.len(), counts.join("; ")));
+    page.push_str("jackpull handbook TABLE prints one, --find TEXT looks in all, --row TABLE/KEY prints a row.\n");
     Ok(page)
 }
 

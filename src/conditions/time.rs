@@ -53,13 +53,7 @@ impl TimePlan {
     pub fn origin(&self, handbook: &Handbook) -> Option<Origin> {
         let counted = self.stages.iter().flatten().filter(|stage| !stage.beside);
         let stages = counted.filter_map(|stage| Some((stage.shifts?.likely.si(), stage.origin?)));
-        let unsure = |origin: Origin| match mark(handbook, origin) {
-            Mark::Given => 0,
-            Mark::Published => 1,
-            Mark::Memory => 2,
-            Mark::CommonPractice => 3,
-            Mark::Judgement => 4,
-        };
+        let unsure = |origin| mark(handbook, origin).rank();
         stages.max_by(|a, b| unsure(a.1).cmp(&unsure(b.1)).then(a.0.total_cmp(&b.0))).map(|least| least.1)
     }
 

@@ -1,8 +1,6 @@
 //! Single values by key, from the tables of values by use, and bands that rise.
 
-use super::{
-    BendRadiusRow, Handbook, HandbookError, LineLoadLevelsRow, RatioLevelsRow, RatioSpanRow, SchemeFactorRow, Table,
-};
+use super::{Handbook, HandbookError, LineLoadLevelsRow, RatioLevelsRow, RatioSpanRow, SchemeFactorRow, Table};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad, Measure, Pressure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::Field;
@@ -105,13 +103,6 @@ impl OneValue for SchemeFactorRow {
     type Value = Ratio;
     fn one(&self) -> Ratio {
         self.factor.value
-    }
-}
-
-impl OneValue for BendRadiusRow {
-    type Value = Ratio;
-    fn one(&self) -> Ratio {
-        self.times.value
     }
 }
 

@@ -8,6 +8,7 @@ use std::collections::{HashMap, HashSet};
 
 key_words!(Mark, "how the value was obtained", {
     "published" => Mark::Published,
+    "second_hand" => Mark::SecondHand,
     "memory" => Mark::Memory,
     "common_practice" => Mark::CommonPractice,
     "judgement" => Mark::Judgement,

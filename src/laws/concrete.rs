@@ -178,7 +178,7 @@ laws! {
         allowable_mean "s_a": Pressure as Strength,
     } -> Force as Thrust;
     form "F = end_bearing_area allowable_mean";
-    from Published "jswas_a6" "table of allowable forces and its note; second hand";
+    from SecondHand "jswas_a6" "table of allowable forces and its note";
     valid "area and stress positive"
         if |v| v.end_bearing_area.value > 0.0 && v.allowable_mean.value > 0.0;
     value |s| s.end_bearing_area * s.allowable_mean;

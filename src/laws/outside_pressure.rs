@@ -146,7 +146,7 @@ laws! {
         cover "H": Length as Depth,
     } -> Ratio as Ratio;
     form "B' = 1 / (1 + 4 exp(-0.065 cover / 1 ft))";
-    from Published "awwa_m11" "ch. 6, empirical coefficient of elastic support; second hand";
+    from SecondHand "awwa_m11" "ch. 6, empirical coefficient of elastic support";
     valid "cover not negative"
         if |v| v.cover.value >= 0.0;
     value |s| Ratio::from_si(1.0 / (1.0 + 4.0 * (-SUPPORT_PER_LENGTH * s.cover.value).exp()));

@@ -50,7 +50,7 @@ laws! {
         bore "D": Length as Diameter,
     } -> Area as VolumePerLength;
     form "V = volume_loss pi bore^2 / 4";
-    from Published "trough_example_page" "step 1 of the solution";
+    from Memory "mair_taylor_1997" "settlement over a tunnel as a normal curve";
     valid "volume loss 0 to 1, bore positive"
         if |v| (0.0..=1.0).contains(&v.volume_loss.value) && v.bore.value > 0.0;
     value |s| s.volume_loss * FRAC_PI_4 * s.bore * s.bore;
@@ -85,7 +85,7 @@ laws! {
         trough_width "i": Length as Distance,
     } -> Length as Settlement;
     form "s_max = lost_ground / (sqrt(2 pi) trough_width)";
-    from Published "trough_example_page" "step 3 of the solution";
+    from Memory "mair_taylor_1997" "settlement over a tunnel as a normal curve, volume of the trough";
     valid "lost ground not negative, width positive"
         if |v| v.lost_ground.value >= 0.0 && v.trough_width.value > 0.0;
     value |s| s.lost_ground / ((2.0 * PI).sqrt() * s.trough_width);

@@ -88,7 +88,10 @@ fn dimensions_and_steel_are_asked_for() {
             "material: pvc_fused, size: 10 in, sdr: 3, joint_factor: 1",
             "candidates[1].sdr: expected a plain number or a percentage from 5 to 50",
         ),
-        ("material: ductile_iron, size: 10 in, joint_pull: 9 kN", "candidates[1].wall: the wall of the iron pipe is"),
+        (
+            "material: ductile_iron, size: 10 in, outside_diameter: 11.4 in, joint_pull: 9 kN",
+            "candidates[1].wall: the wall of the iron pipe is",
+        ),
         ("material: steel, size: 10 in", "candidates[1].steel_grade: the yield strength of the steel is missing"),
         (
             "material: steel, size: 10 in, steel_grade: best",
@@ -106,7 +109,7 @@ fn dimensions_and_steel_are_asked_for() {
         ),
         (
             "material: steel, size: 11 in, steel_grade: api_5l_b",
-            "candidates[1].size: no steel pipe of 11 in in the table (there are 4 in, 4.5 in, 6 in, 168.3 mm, 8 in",
+            "candidates[1].size: no steel pipe of 11 in in the table (there are 100 mm, 4 in, 4.5 in, 150 mm, 6 in, 168.3 mm, 200",
         ),
         ("material: steel, size: 10 in, steel_grade: api_5l_b, sdr: 11", "candidates[1].sdr: a steel pipe has no"),
         (

@@ -146,7 +146,7 @@ fn json_has_every_field() {
                 ["subject", "demand", "limit", "sense", "utilisation", "verdict", "source", "at", "mark", "note"];
             has(check, &keys);
             assert!(!check["source"].as_str().unwrap().is_empty());
-            let marks = ["published", "memory", "common_practice", "judgement", "given"];
+            let marks = ["published", "second_hand", "memory", "common_practice", "judgement", "given"];
             assert!(marks.contains(&check["mark"].as_str().unwrap()));
             if let Some(demand) = check["demand"].as_object() {
                 let (demand, limit) = (demand["value"].as_f64().unwrap(), check["limit"]["value"].as_f64().unwrap());

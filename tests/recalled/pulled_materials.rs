@@ -76,7 +76,7 @@ fn radii_of_stiff_strings(handbook: &Arc<Handbook>, found: &mut Found) -> Outcom
     for (key, outside, printed) in
         [("pvc_250", "13.20 in", "275 ft"), ("pvc_300", "13.20 in", "330 ft"), ("steel_habit", "12.75 in", "1275 ft")]
     {
-        let times = needed(handbook.bend_radius()?.get(key), || key.to_owned())?.value.times.value;
+        let times = needed(handbook.bend_radius()?.get(key), || key.to_owned())?.value.value;
         close(found, key, times * q::<Length>(outside), printed, 0.001);
     }
     Ok(())

@@ -1,6 +1,6 @@
 //! Rows on pipes: dimensions, strength, factors by scheme, packers, bends.
 
-use crate::quantity::{Area, Force, Length, LinearMassDensity, Mass, Pressure, Ratio, ThermodynamicTemperature};
+use crate::quantity::{Area, Force, Length, LinearMassDensity, Mass, Pressure, Ratio};
 use crate::yaml::Words;
 
 rows! {
@@ -124,17 +124,5 @@ rows! {
         low: must Pressure,
         /// High end; none where the range is open above.
         high: may Pressure,
-    }
-
-    /// A smallest bend radius, as a multiple.
-    BendRadiusRow {
-        /// Material, and how the pipe is joined where that counts.
-        material: must Words,
-        /// Temperature of the pipe wall, where the source ties the radius to one.
-        at: may ThermodynamicTemperature,
-        /// The multiple.
-        times: must Ratio,
-        /// What it multiplies: `outside_diameter`, or `radius_at_20_degc` for a factor on the warm radius.
-        of: must Words,
     }
 }

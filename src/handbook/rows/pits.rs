@@ -30,12 +30,6 @@ rows! {
         area_low: may Area,
         /// Area, high end.
         area_high: may Area,
-        /// Drives longer than this.
-        drive_over: may Length,
-        /// Smallest size.
-        size_from: may Length,
-        /// Largest size.
-        size_to: may Length,
     }
 
     /// Least cover.
