@@ -1,32 +1,39 @@
-//! A result read by another program, as JSON from standard input.
-//!
-//! ```sh
-//! jackpull assess --format json drive.yaml | cargo run --example read_result
-//! ```
+//! A result read by another program: `jackpull assess --format json drive.yaml | cargo run --example read_result`.
 
-use serde_json::Value;
+use serde::Deserialize;
 use std::error::Error;
-use std::io::{Read, Write, stdin, stdout};
+use std::io::{Write, read_to_string, stdin, stdout};
 
-pub(crate) fn main() -> Result<(), Box<dyn Error>> {
-    let mut text = String::new();
-    stdin().read_to_string(&mut text)?;
-    summary(&text, &mut stdout().lock())
+#[derive(Deserialize)]
+struct Report {
+    answer: String,
+    schemes: Vec<Scheme>,
+}
+#[derive(Deserialize)]
+struct Scheme {
+    method: String,
+    pipe: String,
+    standing: String,
+    checks: Vec<Check>,
+}
+#[derive(Deserialize)]
+struct Check {
+    subject: String,
+    utilisation: Option<f64>,
 }
 
-/// The first line, and of each scheme its standing and the check with the highest utilisation.
+pub(crate) fn main() -> Result<(), Box<dyn Error>> {
+    summary(&read_to_string(stdin())?, &mut stdout().lock())
+}
+
+/// The first line, and of each scheme its standing and every check past its limit.
 pub(crate) fn summary(json: &str, out: &mut impl Write) -> Result<(), Box<dyn Error>> {
-    let report: Value = serde_json::from_str(json)?;
-    let words = |value: &Value| value.as_str().unwrap_or("?").to_owned();
-    writeln!(out, "{}", words(&report["answer"]))?;
-    for scheme in report["schemes"].as_array().ok_or("no schemes")? {
-        write!(out, "{} of {}: {}", words(&scheme["method"]), words(&scheme["pipe"]), words(&scheme["standing"]))?;
-        let checks = scheme["checks"].as_array().ok_or("no checks")?.iter();
-        let used = checks.filter_map(|check| Some((check["utilisation"].as_f64()?, words(&check["subject"]))));
-        if let Some((share, subject)) = used.max_by(|one, other| one.0.total_cmp(&other.0)) {
-            write!(out, "; {subject} at {share:.2}")?;
-        }
-        writeln!(out)?;
+    let report: Report = serde_json::from_str(json)?;
+    writeln!(out, "{}", report.answer)?;
+    for Scheme { method, pipe, standing, checks } in report.schemes {
+        let past = checks.iter().filter(|check| check.utilisation.is_some_and(|share| share > 1.0));
+        let past: Vec<&str> = past.map(|check| check.subject.as_str()).collect();
+        writeln!(out, "{method} of {pipe}: {standing}; past the limit: {}", past.join(", "))?;
     }
     Ok(())
 }
