@@ -1,6 +1,6 @@
 //! American Concrete Pipe Association, Design Data 21, equations 1 and 2, read: `R = L / (2 tan(b/2))`,
 //! `sin(b/2) = pull / (2 Bc)`, standard laying length 8 ft. Radii worked from them for wall B of ASTM C76 with the joint
-//! drawn 0.5 in. For laid pipe; the geometry of joints under force is in the independent check below.
+//! drawn 0.5 in. For laid pipe; the geometry of joints under force is worked by another hand below.
 
 use crate::found::{Found, Outcome, near, needed, pages, q, value};
 use jackpull::Handbook;
@@ -32,7 +32,7 @@ fn radii_of_drawn_joints(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome
     Ok(())
 }
 
-/// Independent check: gap across the pipe at 0.1, 0.25 and 0.5 deg, mm: 600 mm 1.0, 2.6, 5.2; 1000 mm 1.7, 4.4, 8.7;
+/// Worked by another hand: gap across the pipe at 0.1, 0.25 and 0.5 deg, mm: 600 mm 1.0, 2.6, 5.2; 1000 mm 1.7, 4.4, 8.7;
 /// 2000 mm 3.5, 8.7, 17.5.
 #[test]
 fn gaps_at_angles() {

@@ -1,5 +1,5 @@
 //! ASTM F2619/F2619M, high-density polyethylene line pipe. Not opened; walls of DR 11 read in the data of an open
-//! general engineering package. The pull forces are printed in the collected references for a stress of 1,150 psi
+//! general engineering package. The pull forces are worked by another hand for a stress of 1,150 psi
 //! (the 6 in one also recalled from the handbook of PE pipe, 1.31e4 lb); diameters of steel line pipe of the same
 //! nominal sizes read in the same package.
 

@@ -143,7 +143,7 @@ fn margin_of_the_guide_specification(handbook: &Arc<Handbook>, found: &mut Found
 }
 
 /// A factor 3 on uniform stress is 1.5 on a full-face triangle, 1.05 at a stress ratio of 0.35 and 0.86 at 0.288, where
-/// half of a face is in contact (independent check).
+/// half of a face is in contact (another hand's sum).
 fn factor_three_is_one_and_a_half_on_a_triangle(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let (factor, edge) = (ratio(handbook, "clay.factor")?, ratio(handbook, "clay.factor_edge")?);
     let joint = ratio(handbook, "clay.joint_ratio")?;

@@ -1,6 +1,6 @@
 //! Jacked pipe from the drive file to the limit of its end, against figures printed or worked elsewhere: the data book of
 //! a city on JSWAS A-2 pipe (table 1-1-2, second hand), JIS G 3444 casings (second hand), JSWAS A-6 forces (second hand), a
-//! calculation sheet on the Chinese annex, an independent check of steel sections and of the packer (November 2026).
+//! calculation sheet on the Chinese annex, steel sections and the packer worked by another hand.
 //! Recalled: metric strengths of ASTM A139 and A252, names of ISO 3183 grades, outside diameters of AWWA C151, density
 //! of iron in AWWA C150.
 

@@ -100,7 +100,7 @@ fn table_b_1_2_at_100_degf(handbook: &Arc<Handbook>, found: &mut Found) -> Outco
     Ok(())
 }
 
-/// No second print of the multipliers was found, but each was recalled by itself, and together they run evenly: none
+/// No second print of the multipliers was found, but each is recalled, and together they run evenly: none
 /// is off the straight line through its neighbours by more than 2.5 %, which is a misprint's size away.
 fn table_b_1_2_is_even(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     const AT: [&str; 17] = [

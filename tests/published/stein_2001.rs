@@ -92,7 +92,7 @@ fn slurry_weight(handbook: &Handbook, sdr: &str) -> Result<(LineLoad, LineLoad),
     Ok((own, net.value()))
 }
 
-/// The same stress in slurry of 1.5 and friction 0.3 reaches 607, 374 and 237 m only (independent check).
+/// The same stress in slurry of 1.5 and friction 0.3 reaches 607, 374 and 237 m only (another hand's sum).
 fn longest_pull_in_slurry(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let (stress, _) = pull_stress(handbook, "stein_2001", "pe80", "0.5 h")?;
     let (weld, friction) = (ratio(handbook, "pe.weld_unknown")?, ratio(handbook, "pull.friction_fluid")?);
@@ -106,7 +106,7 @@ fn longest_pull_in_slurry(handbook: &Arc<Handbook>, found: &mut Found) -> Outcom
     Ok(())
 }
 
-/// 3.75, 6.1 and 9.6 times the own weight, upwards (independent check).
+/// 3.75, 6.1 and 9.6 times the own weight, upwards (another hand's sum).
 fn net_weight_over_own_weight(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for (sdr, (printed, within)) in SDR.iter().zip([("3.75", "0.005"), ("6.1", "0.05"), ("9.6", "0.05")]) {
         let (own, net) = slurry_weight(handbook, sdr)?;

@@ -1,5 +1,5 @@
 //! US Army Corps of Engineers, CPAR-GL-98-1, 1998: fluid pressure by cavity expansion (recalled), with the limit of
-//! strain of the Dutch pipeline standard (recalled). The two cases are an independent check's: it puts the printed
+//! strain of the Dutch pipeline standard (recalled). The two cases are worked by another hand, which puts the printed
 //! radii beside the weight of the ground.
 
 use crate::found::{Found, Outcome, near, needed, pages, q};

@@ -1,6 +1,6 @@
 //! DVGW worksheet GW 321, steerable horizontal flush drilling (with GW 320-1 and the guidance of the German plastic
 //! pipe association). Not opened; stresses and reductions recalled. Its printed pull forces are recalled to be these
-//! numbers rounded down, and the products in N/mm2 and psi are those of an independent check of the references.
+//! numbers rounded down, and the products in N/mm2 and psi are worked by another hand.
 
 use crate::found::{Found, Outcome, allowed_stress, between, drive, holds, multiplier, near, needed, pages, q, ratio};
 use crate::found::{checked, pull_stress, same, scheme};

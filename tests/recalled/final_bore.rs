@@ -1,6 +1,5 @@
 //! Final bore by size of pipe: D. Bennett and S. Ariaratnam, Horizontal Directional Drilling Good Practices Guidelines
-//! (chapter 2 seen, the bands recalled), against the specification of a city (1.5 diameters at most, read) and an
-//! independent check of both.
+//! (chapter 2 seen, the bands recalled), against the specification of a city (1.5 diameters at most, read).
 
 use crate::found::{Found, Outcome, near, needed, pages, q, same};
 use jackpull::Handbook;

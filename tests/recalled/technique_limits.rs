@@ -1,5 +1,5 @@
 //! Limits of the techniques beside the displacing pilot, as recalled from the matrices of suitability (NCHRP Synthesis
-//! 242, CPAR guidelines) and an independent check of them: cobbles above 75 mm (ASTM D2487, recalled) to 100 mm, boulders
+//! 242, CPAR guidelines) and the scales of the trade: cobbles above 75 mm (ASTM D2487, recalled) to 100 mm, boulders
 //! beyond; clay soft to firm to N 8 and stiff to very stiff to N 30 (Terzaghi and Peck); cutters of a slurry machine
 //! reached from 0.6 m with labour and from 1.2 m freely. Ratings are recalled or ours; the pages hold the limits at
 //! which they change, through drives.

@@ -1,4 +1,4 @@
-//! Worked figures of an independent check (November 2026): mean stress that
+//! Worked by another hand from the forms of the sources: mean stress that
 //! each scheme allows on concrete of 50 N/mm2, steel sections by four schemes, the factor of GRP. Forms of ASCE 27,
 //! EN 1916, AISC 360, API RP 2A and ISO 25780 are recalled.
 

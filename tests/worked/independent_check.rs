@@ -1,4 +1,4 @@
-//! Worked figures of an independent check of the collected references (kept with them, November 2026): the pilot tip as
+//! Worked by another hand from the equations of the sources: the pilot tip as
 //! a penetrometer, the casing that the pipe pushes out, the bends of the ramp, bending against tension. Mechanics with
 //! inputs that are stated there; cone resistance per blow and bearing factors are recalled.
 

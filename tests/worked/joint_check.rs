@@ -1,4 +1,4 @@
-//! Worked figures of an independent check (November 2026): the linear packer
+//! Worked by another hand: the linear packer
 //! model, recomputed there by closed form and by quadrature, and what it means for a clay pipe end.
 
 use crate::found::{Found, Outcome, close, near, needed, pages, q, ratio, value};

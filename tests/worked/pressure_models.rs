@@ -1,5 +1,5 @@
-//! Pressure models against the measured drives of Advances in Civil Engineering 2020, article 6594306, as an independent
-//! check worked them out again: predicted over measured, total unit weight, no cohesion. The counts, and how wide the
+//! Pressure models against the measured drives of Advances in Civil Engineering 2020, article 6594306, worked
+//! out again by another hand: predicted over measured, total unit weight, no cohesion. The counts, and how wide the
 //! bands are, are held here: a band that holds every row because it is wide proves little. Eleven values, nine drives
 //! of one compilation, outside diameters from 0.64 m, lubrication not stated; none from a guided bore. Whatever band
 //! holds them all was drawn round them.

@@ -1,5 +1,4 @@
-//! An independent check of collected pull values (2026): fused PVC, iron joints, strain, annulus, thermal and score
-//! allowances, recomputed from the equations by another hand. Figures as it printed them.
+//! Fused PVC, iron joints, strain, annulus, thermal and score allowances, worked from the equations by another hand.
 
 use crate::found::{Found, Outcome, close, holds, law, near, needed, pages, pull_stress, q};
 use jackpull::Handbook;
