@@ -1,5 +1,5 @@
 //! Buried flexible pipe, page by page: A. P. Moser, Buried Pipe Design, pp. 91 and 113 (buckling in soil); A. Howard,
-//! Inspecting Pipeline Installation, p. 261 (modified Iowa); a calculation sheet by AWWA M11 for a steel main of 72 in.
+//! Inspecting Pipeline Installation, p. 261 (modified Iowa).
 //! The PE handbook's ring deflections and ASTM F1216 are recalled. B. Guo and G. Liu, Applied Drilling Circulation
 //! Systems, p. 40 (flow in the annulus). A trade page on swell.
 

@@ -1,5 +1,5 @@
-//! JSWAS A-6-2000, small reinforced concrete jacking pipe: table of effective area and allowable force, read second hand
-//! on a page of an association for one jacking method; peak stress on curves from a page of another.
+//! JSWAS A-6-2000, small reinforced concrete jacking pipe: its areas against its forces, read second hand on a page of an
+//! association for one jacking method; peak stress on curves from a page of another.
 
 use crate::found::{Found, Outcome, Stop, holds, near, needed, pages, q, value};
 use jackpull::Handbook;

@@ -1,6 +1,5 @@
-//! A. P. Moser, Buried Pipe Design, pages 22, 33 to 36, 79, 81, 82, 126, 250 and 259 of the book (read in a page copy), with
-//! the load coefficient of a jacked pipe worked out for the recalled K mu of Marston and Spangler by two other
-//! hands.
+//! A. P. Moser, Buried Pipe Design, pages 22, 35 and 259 of the book (read in a page copy), with the load coefficient of a
+//! jacked pipe worked out for the recalled K mu of Marston and Spangler by two other hands.
 
 use crate::found::{Found, Outcome, holds, law, near, needed, pages, q, same};
 use jackpull::Handbook;

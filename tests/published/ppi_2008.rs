@@ -1,6 +1,6 @@
 //! Plastics Pipe Institute, Handbook of Polyethylene Pipe, second edition, 2008. Chapter 3, appendix B, p. 99 read in
 //! part in an agency's copy (both unit columns); chapter 12 recalled, its arithmetic checked against the digits that
-//! were recalled with it. A comparison sheet of the same institute (July 2015) was read in a stored copy.
+//! were recalled with it.
 
 use crate::found::{Found, Outcome, close, modulus, multiplier, near, pages, pull_stress, q, ratio};
 use jackpull::Handbook;

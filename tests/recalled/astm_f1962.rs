@@ -1,7 +1,6 @@
 //! ASTM F1962, maxi-horizontal directional drilling for placement of polyethylene pipe, 1999 to 2011 and 2022. Inner
-//! clauses recalled. The 2022 stress read second hand (Underground Infrastructure, March 2023, vol. 78 no. 3). Two
-//! stresses of the first editions are quoted on a conduit maker's sheet (name left out on purpose), read in a stored
-//! copy. The least of the editions by duration was worked out by another hand.
+//! clauses recalled. The 2022 stress read second hand (Underground Infrastructure, March 2023, vol. 78 no. 3). The
+//! least of the editions by duration was worked out by another hand.
 
 use crate::found::{Found, Outcome, allowed_stress, holds, law, near, needed, pages, pull_stress, q, ratio};
 use jackpull::Handbook;

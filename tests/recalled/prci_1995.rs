@@ -1,6 +1,6 @@
 //! Pipeline Research Council International, Installation of Pipelines by Horizontal Directional Drilling, 1995, and the
 //! offshore practice API RP 2A behind its stress checks: both recalled. The joints of the branches, the numbers of
-//! steel in fluid and the drag per foot are worked by another hand. An anonymous calculation sheet was read in part.
+//! steel in fluid and the drag per foot are worked by another hand.
 
 use crate::found::{Found, Outcome, close, holds, law, near, needed, pages, q};
 use jackpull::Handbook;

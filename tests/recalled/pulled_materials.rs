@@ -1,6 +1,6 @@
 //! PVC, iron and steel for pulling against second figures: AWWA C151 (outside diameters and barrel weights of ductile
 //! iron, recalled), ISO 3183 and the metric parts of ASTM A139 and A252 (yield strengths in N/mm², recalled), the PVC
-//! pipe association's handbook (critical pressures and radii, recalled), and the rule of thumb of the drilling trade.
+//! pipe association's handbook (radii, recalled), and the rule of thumb of the drilling trade.
 
 use crate::found::{Found, Outcome, between, checked, close, drive, holds, near, needed, pages, q, scheme, value};
 use jackpull::Handbook;

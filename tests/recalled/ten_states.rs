@@ -1,6 +1,5 @@
-//! Recommended Standards for Wastewater Facilities (Ten States Standards), chapter 33: least slopes for 2.0 ft/s in the
-//! full pipe at n 0.013. Recalled; two US city codes that copy it were read, and their misprints left out. Velocities at
-//! these slopes, and the slopes of exactly 2.0 ft/s, were worked out by an independent hand with Manning's equation.
+//! Recommended Standards for Wastewater Facilities (Ten States Standards), chapter 33: 2.0 ft/s in the full pipe at n
+//! 0.013. Recalled; the slopes of exactly 2.0 ft/s were worked out by an independent hand with Manning's equation.
 
 use crate::found::{Found, Outcome, near, needed, pages, q};
 use jackpull::Handbook;

@@ -1,5 +1,5 @@
 //! Thrust wall: the reaction formula of pipe jacking practice (of Japanese origin, recalled), worked with stated inputs
-//! by two other hands; Rankine's ratio in A. P. Moser, Buried Pipe Design, p. 126 (read).
+//! by two other hands.
 
 use crate::found::{Found, Outcome, holds, law, near, needed, pages, q};
 use jackpull::Handbook;
