@@ -28,6 +28,9 @@ pub(super) use crew::page as crew;
 use page::{Page, is_checked, sentence};
 use proposed::{detailed, is_impossible};
 
+/// Who answers for a sheet on paper.
+const SIGNED: &str = "Made by ____________________  Checked by ____________________  Date ____________";
+
 /// What is printed of a report.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Extent {
@@ -103,6 +106,9 @@ pub(super) fn blocks(report: &Report<'_>, system: UnitSystem, extent: Extent) ->
         page.assumed(choice);
         page.heading(&format!("Working: {}", name(first)));
         page.working(first);
+    }
+    if extent != Extent::Page {
+        page.wrapped("", SIGNED);
     }
     page.gap();
     let digest = report.digest.map_or_else(String::new, |digest| format!(", drive file {digest}"));

@@ -6,7 +6,7 @@ use serde_json::Value;
 use std::path::{Path, PathBuf};
 
 const NAMES: [&str; 6] = ["long_section", "forces", "limits", "bore", "settlement", "score"];
-const EXAMPLES: [&str; 3] = ["fennbridge_mill_lane", "fennbridge_quarry_road", "fennbridge_kiln_bank"];
+const EXAMPLES: [&str; 6] = ["mill_lane", "quarry_road", "kiln_bank", "osier_road", "sallow_junction", "tarn_head"];
 
 fn folder(name: &str) -> PathBuf {
     PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("figures").join(name)
@@ -37,7 +37,7 @@ fn numbers(svg: &str, attributes: &[&str]) -> Vec<f64> {
 fn figures_stay_on_their_sheet() {
     for name in EXAMPLES {
         for units in ["si", "us"] {
-            let figures = drawn(&folder(units), &example(&format!("{name}.yaml")), units);
+            let figures = drawn(&folder(units), &example(&format!("fennbridge_{name}.yaml")), units);
             assert_eq!(figures.len(), NAMES.len(), "{name}");
             for (figure, svg) in figures {
                 let of = format!("{name} {figure} {units}");

@@ -76,7 +76,8 @@ fn panel(view: &View<'_>, drawing: &mut Drawing, top: f64, moving: &StageProfile
         drawing.text("small", (x.start + 6.0, level + 11.0), by);
         labels.push((level, never.clone()));
     } else {
-        labels.push((y.end - 8.0, format!("{never}, {by}: off the scale")));
+        drawing.text("small", (x.start + 6.0, y.end + 2.0), &format!("{by}, off the scale"));
+        labels.push((y.end - 8.0, never.clone()));
     }
     drawing.labels("small", x.end + 6.0, labels);
     format!("{title}: likely up to {}, high up to {}, {never}, {by}", text(likely), text(high))

@@ -7,7 +7,8 @@ use crate::report::words;
 
 /// Room for a pit at either end.
 const PIT: f64 = 30.0;
-const TOP: f64 = 34.0;
+/// Over the ground, without and with the names of services.
+const TOP: (f64, f64) = (12.0, 34.0);
 const DRAWN: f64 = 150.0;
 /// Least height of the pipe in the drawing.
 const THIN: f64 = 4.0;
@@ -15,6 +16,7 @@ const THIN: f64 = 4.0;
 pub(super) fn draw(view: &View<'_>) -> Option<Figure> {
     let drive = view.drive;
     let slope = drive.grade.value.tan();
+    let top = if drive.site.crossings.is_empty() { TOP.0 } else { TOP.1 };
     let (length, outside) = (drive.length.value, view.first.pipe.outside_diameter.value);
     // Levels over the invert at the launch pit.
     let invert = |place: Length| slope * place;
@@ -27,17 +29,17 @@ pub(super) fn draw(view: &View<'_>) -> Option<Figure> {
     let margin = (highest - lowest) * 0.12;
 
     let across = Scale::new((0.0, length.si()), (PIT + 6.0, WIDTH - PIT - 6.0));
-    let up = Scale::new(((lowest - margin).si(), highest.si()), (TOP + DRAWN, TOP));
+    let up = Scale::new(((lowest - margin).si(), highest.si()), (top + DRAWN, top));
     let at = |place: Length, level: Length| -> At { (across.at(place.si()), up.at(level.si())) };
     let stretches = &drive.stretches;
     let legend = words::facts(drive, view.system);
-    let mut drawing = Drawing::new(TOP + DRAWN + 12.0 + 13.0 * f64::from(u32::try_from(stretches.len()).ok()?));
+    let mut drawing = Drawing::new(top + DRAWN + 12.0 + 13.0 * f64::from(u32::try_from(stretches.len()).ok()?));
 
     let (launch_top, reception_top) = (ground.first()?.1, ground.last()?.1);
     let edges = [(0.0, up.at(launch_top.si())), (WIDTH, up.at(reception_top.si()))];
     let surface: Vec<At> =
         [edges[0]].into_iter().chain(ground.iter().map(|point| at(point.0, point.1))).chain([edges[1]]).collect();
-    let foot = TOP + DRAWN;
+    let foot = top + DRAWN;
     drawing.area("ground", surface.iter().copied().chain([(WIDTH, foot), (0.0, foot)]));
     drawing.path("axis low", surface);
     for (number, (stretch, fact)) in (1_u32..).zip(stretches.iter().zip(legend.iter().skip(1))) {
@@ -57,8 +59,8 @@ pub(super) fn draw(view: &View<'_>) -> Option<Figure> {
         let line = foot + 2.0 + 13.0 * f64::from(number);
         drawing.text("small", (0.0, line), &format!("{number}  {fact}"));
     }
-    for ((pit, place), (left, top)) in pits.into_iter().zip([(6.0, launch_top), (WIDTH - PIT - 6.0, reception_top)]) {
-        let (roof, floor) = (up.at(top.si()), up.at((invert(place) + pit.invert - pit.floor()).si()));
+    for ((pit, place), (left, above)) in pits.into_iter().zip([(6.0, launch_top), (WIDTH - PIT - 6.0, reception_top)]) {
+        let (roof, floor) = (up.at(above.si()), up.at((invert(place) + pit.invert - pit.floor()).si()));
         drawing.rect("open", (left, roof), (PIT, floor.max(up.at(invert(place).si())) - roof));
     }
     let high = (up.at(0.0) - up.at(outside.si())).max(THIN);
@@ -75,9 +77,9 @@ pub(super) fn draw(view: &View<'_>) -> Option<Figure> {
         drawing.line("thin", (spot.0, height + 2.0), (spot.0, spot.1 - 4.0));
     }
     let depth = |length| view.text(length, Role::Depth);
-    drawing.text("small", (0.0, TOP - 5.0), &format!("launch, invert {} down", depth(drive.site.launch.invert)));
+    drawing.text("small", (0.0, top - 5.0), &format!("launch, invert {} down", depth(drive.site.launch.invert)));
     let reception = format!("reception, invert {} down", depth(drive.site.reception.invert));
-    drawing.text("small end", (WIDTH, TOP - 5.0), &reception);
+    drawing.text("small end", (WIDTH, top - 5.0), &reception);
     let cover = depth(drive.site.cover.shallowest - outside);
     let pipe = format!("{}, cover at least {cover}", view.first.pipe.label());
     drawing.text("strong middle", (WIDTH / 2.0, start.1.min(end.1) - high - 6.0), &pipe);
