@@ -40,8 +40,8 @@ fields! {
     /// Properties of the soil that holds the pipe, and of the layers over it.
     SoilFile at ["ground[].soil.", "launch.soil."] {
         /// Unit weight above water.
-        moist: must<UnitWeight> as UnitWeight, Within(kn_per_m3(9.0), kn_per_m3(27.0)), usual(kn_per_m3(14.0), kn_per_m3(23.0)),
-            ["18 kN/m3", "120 pcf"];
+        moist: may<UnitWeight> as UnitWeight, Within(kn_per_m3(9.0), kn_per_m3(27.0)), usual(kn_per_m3(14.0), kn_per_m3(23.0)),
+            ["18 kN/m3", "120 pcf"], else "that of the class, at both ends";
         /// Unit weight below water, water included.
         saturated: may<UnitWeight> as UnitWeight, Within(kn_per_m3(10.0), kn_per_m3(28.0)), usual(kn_per_m3(16.0), kn_per_m3(24.0)),
             ["18 kN/m3", "120 pcf"];
@@ -49,7 +49,7 @@ fields! {
         buoyant: may<UnitWeight> as UnitWeight, Within(kn_per_m3(0.5), kn_per_m3(17.0)), usual(kn_per_m3(5.0), kn_per_m3(13.0)),
             ["10 kN/m3", "64 pcf"];
         /// Friction angle.
-        friction_angle: must<Angle> as Angle, Within(0.0, deg(50.0)), ["15 deg", "15 deg"];
+        friction_angle: may<Angle> as Angle, Within(0.0, deg(50.0)), ["15 deg", "15 deg"], else "that of the class, at both ends";
         /// Shear modulus, for the pressure that the bore fluid may have.
         shear_modulus: may<Pressure> as Modulus, Within(mpa(0.1), mpa(10_000.0)), usual(mpa(1.0), mpa(200.0)),
             ["10 MPa", "200 ksf"];
@@ -84,5 +84,12 @@ fields! {
             ["10 kN/m3", "64 pcf"];
         /// Friction angle.
         friction_angle: must<Angle> as Angle, Within(0.0, deg(50.0)), usual(deg(10.0), deg(46.0)), ["15 deg", "15 deg"];
+    }
+}
+
+impl SoilFile {
+    /// Whether nothing of its weight and friction is left to the class.
+    pub(super) const fn is_whole(&self) -> bool {
+        self.moist.is_some() && self.friction_angle.is_some()
     }
 }

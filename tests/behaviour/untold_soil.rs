@@ -1,5 +1,6 @@
 //! Soil that the file tells in part: what then passes is looked at with less than the whole of it.
 
+use crate::drives;
 use crate::edit::Edit;
 use crate::pull_works::{check, high, pulled, text};
 use approx::assert_relative_eq;
@@ -82,4 +83,24 @@ ground: [{ class: soft_clay, spt_n: 3, largest_stone: 0 mm, soil: { moist: 18 kN
     );
     let deep = pulled(&file.edit("invert_depth: 4 m", "invert_depth: 51 m"));
     assert_eq!(check(&deep, Subject::CollapseInService).verdict, Verdict::Over);
+}
+
+/// What is told of a soil counts, and the rest is that of its class, listed: a strength alone is enough to write.
+#[test]
+fn a_soil_may_be_told_in_part() {
+    let of = |soil: &str| {
+        let more = format!("spt_n: 12, soil: {{ {soil} }}, largest_stone: 20 mm");
+        drives::drive(&drives::text(|text| text.edit("spt_n: 12, largest_stone: 20 mm", &more)))
+    };
+    let listed = |drive: &jackpull::Drive| -> Vec<String> {
+        let of_first = |field: &str| field.starts_with("ground[0].soil.");
+        drive.assumed().iter().map(|one| one.field.clone()).filter(|field| of_first(field)).collect()
+    };
+    let [moist, saturated, angle] = ["moist", "saturated", "friction_angle"].map(|key| format!("ground[0].soil.{key}"));
+    assert_eq!(listed(&of("undrained_strength: 60 kPa")), [moist.clone(), angle.clone(), saturated.clone()]);
+    // Told saturated it is no heavier above the water, and that is no fault.
+    assert_eq!(listed(&of("undrained_strength: 60 kPa, saturated: 17 kN/m3")), [moist.clone(), angle.clone()]);
+    assert_eq!(listed(&of("undrained_strength: 60 kPa, moist: 18 kN/m3")), [angle, saturated.clone()]);
+    let whole = "undrained_strength: 60 kPa, moist: 18 kN/m3, friction_angle: 22 deg";
+    assert_eq!(listed(&of(whole)), [saturated]);
 }

@@ -3,7 +3,7 @@
 use super::class_weight::{Weights, of_face};
 use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Earth, Ends, Layer, Soil, Strength, StrengthBy, Tip};
-use crate::drive_file::StretchFile;
+use crate::drive_file::{SoilFile, StretchFile};
 use crate::handbook::{ClassSoilRow, GroundClass};
 use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
 use crate::source::Origin;
@@ -60,7 +60,34 @@ impl OfClass {
     }
 }
 
+/// Friction of a class of ground: that which a resistance counts on, and a load.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct FrictionAngle {
+    pub(super) angles: Ends<Angle>,
+    pub(super) origin: Origin,
+}
+
+impl OfClass {
+    const fn friction(&self) -> FrictionAngle {
+        FrictionAngle { angles: Ends { low: self.phi_resist, high: self.phi_load }, origin: self.origin }
+    }
+}
+
 impl Resolver<'_> {
+    /// Friction of the ground of a face.
+    pub(super) fn class_friction(
+        &self,
+        class: GroundClass,
+        mixed_with: Option<GroundClass>,
+    ) -> Resolved<FrictionAngle> {
+        Ok(self.of_class(class, mixed_with)?.friction())
+    }
+
+    pub(super) fn assume_angle(&mut self, path: &str, friction: &FrictionAngle) {
+        let [least, most] = [friction.angles.low, friction.angles.high].map(|angle| Shown::of(angle, Role::Angle));
+        self.assume_alike(path, "soil.friction_angle", AssumedValue::Range(least, most), friction.origin);
+    }
+
     fn of_class(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Resolved<OfClass> {
         let table = self.handbook.class_soil()?;
         let of = |class: GroundClass| {
@@ -83,7 +110,7 @@ impl Resolver<'_> {
         let weights = self.class_weights(class, mixed_with)?;
         let of_class = self.of_class(class, mixed_with)?;
         let soil = match &stretch.soil {
-            Some(soil) => self.soil(soil, path, crown, &weights)?,
+            Some(soil) => self.soil(soil, path, crown, (&weights, &of_class.friction()))?,
             None => {
                 self.assume_class(path, &weights, &of_class);
                 of_weights(&weights, &of_class)
@@ -95,7 +122,7 @@ impl Resolver<'_> {
         let by_clay = strength.zip(of_class.modulus_ratio);
         let shear_modulus = soil.high.shear_modulus.or(undrained.and_then(|clay| clay.modulus).map(|e| e / 3.0));
         Ok(Earth {
-            told: stretch.soil.is_some(),
+            told: stretch.soil.as_ref().is_some_and(SoilFile::is_whole),
             strength,
             shear_modulus: match shear_modulus {
                 Some(told) => Some(Ends::same(told)),
@@ -114,8 +141,7 @@ impl Resolver<'_> {
         let weight = |ends: Ends<UnitWeight>| AssumedValue::range(ends.low, ends.high, Role::UnitWeight);
         self.assume_alike(path, "soil.moist", weight(weights.moist), weights.origin);
         self.assume_alike(path, "soil.saturated", weight(weights.saturated), weights.origin);
-        let [least, most] = [of_class.phi_resist, of_class.phi_load].map(|angle| Shown::of(angle, Role::Angle));
-        self.assume_alike(path, "soil.friction_angle", AssumedValue::Range(least, most), of_class.origin);
+        self.assume_angle(path, &of_class.friction());
     }
 
     /// Undrained strength of the clay in a face; `None` where there is none. A count of a mixed face may have been taken

@@ -1,12 +1,13 @@
 //! The soil that holds the pipe and the layers over it.
 
 use super::class_weight::Weights;
+use super::earth::FrictionAngle;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Ends, Layer, Soil, Undrained};
 use crate::drive_file::{LayerFile, SoilFile};
 use crate::handbook::GroundClass;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::{Length, Measure, Role, Shown, UnitWeight};
+use crate::quantity::{Angle, Length, Measure, Role, Shown, UnitWeight};
 use crate::yaml::MayBe;
 
 /// Most layers over a pipe; a borehole log has a dozen.
@@ -14,15 +15,19 @@ const MOST_LAYERS: usize = 100;
 /// A saturated and a buoyant unit weight that are both given agree within this, N/m³.
 const AGREEMENT: f64 = 100.0;
 
+fn water() -> UnitWeight {
+    UnitWeight::from_si(WATER_UNIT_WEIGHT)
+}
+
 impl Resolver<'_> {
-    /// The soil of the file, with the saturated unit weights of the class where it tells none. `crown` is the depth of the
+    /// The soil of the file, with the unit weights and the friction of the class where it tells none. `crown` is the depth of the
     /// crown of the pipe in the shallowest place: above it layers end.
     pub(super) fn soil(
         &mut self,
         soil: &SoilFile,
         stretch: &str,
         crown: Length,
-        weights: &Weights,
+        (weights, friction): (&Weights, &FrictionAngle),
     ) -> Resolved<Ends<Soil>> {
         let path = format!("{stretch}.soil");
         // Nothing tells the class of a layer.
@@ -44,14 +49,27 @@ impl Resolver<'_> {
             }
             layers.push(self.layer(layer, &path, bottom, any.saturated));
         }
-        let holding = LayerFile {
-            thickness: Length::from_si(f64::INFINITY).into(),
-            moist: soil.moist.clone(),
+        let infinite = Length::from_si(f64::INFINITY);
+        let saturated = soil.saturated.given().or(soil.buoyant.given().map(|buoyant| buoyant + water()));
+        // Moist it weighs no more than saturated.
+        let moist = weights.moist.map(|moist| saturated.map_or(moist, |saturated| moist.min(saturated)));
+        let holding = |moist: UnitWeight, friction_angle: Angle| LayerFile {
+            thickness: infinite.into(),
+            moist: soil.moist.clone().unwrap_or(moist.into()),
             saturated: soil.saturated.clone(),
             buoyant: soil.buoyant.clone(),
-            friction_angle: soil.friction_angle.clone(),
+            friction_angle: soil.friction_angle.clone().unwrap_or(friction_angle.into()),
         };
-        layers.push(self.layer(&holding, &path, Length::from_si(f64::INFINITY), weights.saturated));
+        let [light, heavy] = [(moist.low, friction.angles.low), (moist.high, friction.angles.high)]
+            .map(|(moist, angle)| self.layer(&holding(moist, angle), &path, infinite, weights.saturated));
+        layers.push(Ends { low: light.low, high: heavy.high });
+        if soil.moist.is_none() {
+            let range = AssumedValue::range(moist.low, moist.high, Role::UnitWeight);
+            self.assume_alike(stretch, "soil.moist", range, weights.origin);
+        }
+        if soil.friction_angle.is_none() {
+            self.assume_angle(stretch, friction);
+        }
         let over = || soil.layers.iter().any(|layer| layer.saturated.is_none() && layer.buoyant.is_none());
         if (soil.saturated.is_none() && soil.buoyant.is_none()) || over() {
             let range = AssumedValue::range(weights.saturated.low, weights.saturated.high, Role::UnitWeight);
@@ -80,8 +98,7 @@ impl Resolver<'_> {
             let advice = "the saturated unit weight holds the water; write the other as `buoyant`";
             self.wrong(path, layer, LayerFile::saturated, ("is less than the moist unit weight", advice));
         }
-        let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-        let differs = |(saturated, buoyant): (UnitWeight, UnitWeight)| (saturated - water - buoyant).si().abs();
+        let differs = |(saturated, buoyant): (UnitWeight, UnitWeight)| (saturated - water() - buoyant).si().abs();
         if saturated.zip(buoyant).is_some_and(|both| differs(both) > AGREEMENT) {
             let why = ("is not the saturated unit weight less that of water", "give one of the two");
             self.wrong(path, layer, LayerFile::buoyant, why);
@@ -91,7 +108,7 @@ impl Resolver<'_> {
         }
         let angle = layer.friction_angle.value;
         // Water in its pores takes no weight away.
-        let saturated = match saturated.or(buoyant.map(|buoyant| buoyant + water)) {
+        let saturated = match saturated.or(buoyant.map(|buoyant| buoyant + water())) {
             Some(told) => Ends::same(told),
             None => by_class.map(|weight| weight.max(moist)),
         };

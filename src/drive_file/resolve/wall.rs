@@ -50,25 +50,26 @@ impl Resolver<'_> {
         const NO_THRUST: &str = "there is no thrust wall in the reception pit";
         if let Some(pit) = &self.file.reception {
             self.refuse("reception", "wall", pit.wall.as_ref().map(|wall| &wall.width), NO_THRUST);
-            self.refuse("reception", "soil", pit.soil.as_ref().map(|soil| &soil.moist), NO_THRUST);
+            self.refuse("reception", "soil", pit.soil.as_ref().map(|_| &pit.invert_depth), NO_THRUST);
         }
         let given = self.file.launch.wall.as_ref();
         let invert = self.file.launch.invert_depth.value;
         let Some(first) = stretches.first() else { return Ok(None) };
-        let soil = match &self.file.launch.soil {
+        let (soil, best) = match &self.file.launch.soil {
             Some(soil) => {
-                let weights = self.class_weights(first.class, first.mixed_with)?;
+                let (class, other) = (first.class, first.mixed_with);
+                let (weights, friction) = (self.class_weights(class, other)?, self.class_friction(class, other)?);
                 // A layer behind the wall may end anywhere.
-                self.soil(soil, "launch", Length::from_si(f64::INFINITY), &weights)?.low
+                let ends = self.soil(soil, "launch", Length::from_si(f64::INFINITY), (&weights, &friction))?;
+                (ends.low, (!soil.is_whole()).then_some(ends.high))
             }
-            None => first.earth.resisting(),
+            None => (first.earth.resisting(), first.earth.resisting_at_best()),
         };
         let table = first.way.table;
         let rules = self.handbook.thrust_wall()?;
         let safety = rules.factor("safety_default", |row| &row.value)?;
         let usual_spread = rules.factor("spread_none", |row| &row.value)?;
         let movement = self.handbook.wall_movement()?.factor(movement_row(first.class), |row| &row.value)?;
-        let best = self.file.launch.soil.is_none().then(|| first.earth.resisting_at_best()).flatten();
         let (spread, wall) = (usual_spread.value, None);
         let mut reaction = Reaction { soil, table, invert, spread, safety, movement, wall, short: false, best: None };
         let at_best = |reaction: Reaction| {
