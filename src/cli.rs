@@ -9,16 +9,21 @@ mod list;
 mod output;
 mod schema;
 mod screen;
+mod shell;
 mod template;
+mod threads;
 mod units;
 
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory as _, Parser, Subcommand};
 use output::Outcome;
 use std::process::ExitCode;
 
+/// With a digest of the tables that are built in: another one may answer otherwise.
+const VERSION: &str = concat!(env!("CARGO_PKG_VERSION"), " (tables sha256:", env!("JACKPULL_TABLES"), ")");
+
 /// Which trenchless method and which pipe for a bore on grade, and why.
 #[derive(Debug, Parser)]
-#[command(name = "jackpull", version, about, max_term_width = 100)]
+#[command(name = "jackpull", version = VERSION, about, max_term_width = 100)]
 struct Arguments {
     #[command(subcommand)]
     verb: Verb,
@@ -36,6 +41,10 @@ enum Verb {
     Template(template::Template),
     /// Print a JSON Schema of the drive file, for editors.
     Schema(schema::Schema),
+    /// Print the completions of the arguments for a shell.
+    Completions(shell::Completions),
+    /// Print a manual page.
+    Man(shell::Manual),
 }
 
 /// Runs the command. Exit code 0: a scheme fits or fits with care; 1: assessed, none does; 2: input or output is
@@ -48,6 +57,8 @@ pub fn run() -> ExitCode {
         Verb::Handbook(look) => look.run(),
         Verb::Template(template) => template.run(),
         Verb::Schema(schema) => schema.run(),
+        Verb::Completions(completions) => completions.run(Arguments::command()),
+        Verb::Man(manual) => manual.run(Arguments::command()),
     };
     match outcome {
         Outcome::Chosen => ExitCode::SUCCESS,

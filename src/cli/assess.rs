@@ -5,6 +5,7 @@ use super::faults::Faulty;
 use super::input::{bytes, drive_files, handbook, of_tables, text};
 use super::list::{Format, List, row};
 use super::output::{Outcome, complain, print, write_figures};
+use super::threads::shared_out;
 use super::units::{self, Units};
 use crate::choice::{Standing, choose};
 use crate::drive_file::{DriveFile, InputError};
@@ -14,6 +15,7 @@ use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
 use std::collections::HashSet;
 use std::fmt::Write as _;
+use std::num::NonZero;
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -46,6 +48,9 @@ pub(super) struct Assess {
     /// Standing that is no success: the exit code is then that of a drive for which nothing fits.
     #[arg(long, value_enum, value_name = "STANDING")]
     fail_on: Option<FailOn>,
+    /// Threads that share the drives: as many are read ahead, and the output is the same for any number.
+    #[arg(long, value_name = "NUMBER", default_value = "1")]
+    threads: NonZero<usize>,
     /// With the tables of every scheme, not of the first alone; a sheet with assumed values and working too.
     #[arg(long)]
     full: bool,
@@ -60,13 +65,16 @@ type Columns = Option<Arc<[Column]>>;
 /// Name and bytes of one drive after another.
 type Drives<'a> = Box<dyn Iterator<Item = Result<(String, Vec<u8>), Faulty>> + 'a>;
 
+/// Drives read ahead for each of several threads: enough that those of one thread are soon no harder than another's.
+const AHEAD: usize = 16;
+
 impl Assess {
     pub(super) fn run(&self) -> Outcome {
         let handbook = match handbook(&self.tables) {
             Ok(handbook) => handbook,
             Err(faulty) => return self.complain(&faulty),
         };
-        let (drives, columns) = match self.drives() {
+        let (mut drives, columns) = match self.drives() {
             Ok(drives) => drives,
             Err(faulty) => return self.complain(&faulty),
         };
@@ -74,33 +82,41 @@ impl Assess {
         let mut list = List::new(self.format, is_many);
         let mut worst = Outcome::Chosen;
         let mut told = HashSet::new();
-        for drive in drives {
-            let answered = drive.and_then(|(name, bytes)| {
-                self.one(&name, &bytes, &handbook).map_err(|faulty| match &columns {
-                    Some(columns) if faulty.name() == name => of_row(faulty, columns),
-                    _ => faulty,
-                })
-            });
-            let entry = match answered {
-                Ok((page, outcome)) => {
-                    worst = worst.max(outcome);
-                    list.answer(&page)
-                }
-                Err(faulty) => {
-                    worst = Outcome::Faulty;
-                    // A fault of a table is that of every drive, and told once.
-                    let is_of_table = handbook.overlays().any(|(_, file)| file == faulty.name());
-                    if !is_of_table || told.insert(faulty.json()) {
-                        self.complain(&faulty);
+        let answered = |drive: Result<(String, Vec<u8>), Faulty>| {
+            let (name, bytes) = drive?;
+            self.one(&name, &bytes, &handbook).map_err(|faulty| match &columns {
+                Some(columns) if faulty.name() == name => of_row(faulty, columns),
+                _ => faulty,
+            })
+        };
+        // One thread waits for nothing but the drive at hand.
+        let ahead = if self.threads.get() == 1 { 1 } else { self.threads.get() * AHEAD };
+        loop {
+            let batch: Vec<_> = drives.by_ref().take(ahead).collect();
+            if batch.is_empty() {
+                return print(&list.end(), worst);
+            }
+            for answered in shared_out(self.threads, batch, answered) {
+                let entry = match answered {
+                    Ok((page, outcome)) => {
+                        worst = worst.max(outcome);
+                        list.answer(&page)
                     }
-                    list.faults(&faulty)
+                    Err(faulty) => {
+                        worst = Outcome::Faulty;
+                        // A fault of a table is that of every drive, and told once.
+                        let is_of_table = handbook.overlays().any(|(_, file)| file == faulty.name());
+                        if !is_of_table || told.insert(faulty.json()) {
+                            self.complain(&faulty);
+                        }
+                        list.faults(&faulty)
+                    }
+                };
+                if print(&entry, Outcome::Chosen) == Outcome::Faulty {
+                    return Outcome::Faulty;
                 }
-            };
-            if print(&entry, Outcome::Chosen) == Outcome::Faulty {
-                return Outcome::Faulty;
             }
         }
-        print(list.end(), worst)
     }
 
     /// Name and text of every drive, and the columns of the table where they come from one.

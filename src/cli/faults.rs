@@ -98,7 +98,8 @@ impl Faulty {
     }
 
     fn one(&self, fault: &Fault) -> String {
-        let path = if fault.path.is_empty() { String::new() } else { format!("{}: ", fault.path) };
+        let path =
+            if fault.path.is_empty() { String::new() } else { harmless(&fault.path).chain(": ".chars()).collect() };
         let mut out = format!("error: {path}{}\n", fault.complaint.message);
         let number = fault.place.map_or_else(String::new, |place| place.line.to_string());
         let margin = " ".repeat(number.len().max(1));

@@ -56,9 +56,11 @@ impl List {
         format!("{}{entry}", self.before())
     }
 
-    /// What closes it.
-    pub(super) const fn end(&self) -> &'static str {
-        if matches!(self.format, Format::Json) && self.is_many { "]\n" } else { "" }
+    /// What closes it; a list of nothing is opened first.
+    pub(super) fn end(mut self) -> String {
+        let opened = if self.is_first { self.before() } else { String::new() };
+        let closed = if self.format == Format::Json && self.is_many { "]\n" } else { "" };
+        format!("{opened}{closed}")
     }
 
     fn before(&mut self) -> String {

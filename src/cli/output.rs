@@ -36,16 +36,18 @@ pub(super) fn complain(text: &str) {
     let _ = io::stderr().lock().write_all(text.as_bytes());
 }
 
-/// Writes figures into a folder, made where it is not there, each called by the drive file and what it shows.
+/// Writes figures into a folder, made where it is not there, each called by the drive file, or its row, and what it shows.
 pub(super) fn write_figures(folder: &Path, drive: &str, figures: &[Figure]) -> Result<(), Faulty> {
-    let file = Path::new(drive).file_name().unwrap_or_default().to_string_lossy();
-    let stem = file.trim_end_matches(".yaml").replace(|c: char| !c.is_alphanumeric() && c != '-', "_");
-    let write = |path: &Path, made: io::Result<()>| {
-        made.map_err(|error| Faulty::whole(&path.display().to_string(), format!("cannot be written: {error}")))
-    };
-    write(folder, fs::create_dir_all(folder))?;
+    let name = Path::new(drive).file_name().unwrap_or_default().to_string_lossy();
+    let stem = name.strip_suffix(".yaml").unwrap_or(&name).replace(':', "_");
+    fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
     figures.iter().try_for_each(|figure| {
         let path = folder.join(format!("{stem}_{}.svg", figure.name));
-        write(&path, fs::write(&path, &figure.svg))
+        fs::write(&path, &figure.svg).map_err(|error| unwritten(&path, &error))
     })
+}
+
+/// A file or folder that could not be written.
+pub(super) fn unwritten(path: &Path, error: &io::Error) -> Faulty {
+    Faulty::whole(&path.display().to_string(), format!("cannot be written: {error}"))
 }

@@ -2,7 +2,7 @@
 
 use super::faults::Faulty;
 use super::input::{handbook, of_tables};
-use super::output::{Outcome, complain, print};
+use super::output::{Outcome, complain, print, unwritten};
 use super::units::Units;
 use crate::choice::{Standing, choose};
 use crate::drive_file::{DriveFile, Facts, InputError};
@@ -12,7 +12,7 @@ use crate::vary::{self, Screen as Screening};
 use clap::Args;
 use std::fs::File;
 use std::io::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::sync::Arc;
 
 /// Tell from a few facts what stands against each method and what it asks for; nothing is chosen yet.
@@ -107,8 +107,4 @@ impl Screen {
         let system = self.units.map_or(screen.system, Into::into);
         Ok(Report::new(&drive, &choice).filled(&text, system))
     }
-}
-
-fn unwritten(path: &Path, error: &std::io::Error) -> Faulty {
-    Faulty::whole(&path.display().to_string(), format!("cannot be written: {error}"))
 }

@@ -149,6 +149,25 @@ fn a_header_that_is_no_field_is_refused() {
     assert!(told.contains("over one drive file"), "{told}");
 }
 
+/// A table without a row is a list of nothing, in its form.
+#[test]
+fn a_table_without_rows_is_an_empty_list() {
+    let (base, table) = (file("no_rows.yaml", BASE.as_bytes()), file("no_rows.csv", b"length [m]\n,\n"));
+    let empty = file("no_row.csv", b"length [m]\n");
+    for (format, lines) in [("json", "[]\n"), ("ndjson", ""), ("csv", "file,drive,answer,")] {
+        let output = jackpull(&["assess", "--format", format, "--each", &empty, &base]);
+        assert!(stdout(&output).starts_with(lines), "{format}: {}", stdout(&output));
+        assert_eq!(stdout(&output).lines().count(), usize::from(!lines.is_empty()), "{format}");
+        assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    }
+    // One cell too many is told of its row, and a header never takes over a screen.
+    let output = jackpull(&["assess", "--each", &table, &base]);
+    assert!(stderr(&output).contains("2 cells, where the header has 1"), "{}", stderr(&output));
+    let wild = file("wild.csv", b"\x1b[31mlength\n40\n");
+    let output = jackpull(&["assess", "--each", &wild, &base]);
+    assert!(stderr(&output).contains("is no field") && !stderr(&output).contains('\u{1b}'), "{}", stderr(&output));
+}
+
 /// The header that `template --csv` prints, filled in, goes over the template.
 #[test]
 fn the_header_of_the_template_goes_over_the_template() {

@@ -26,6 +26,7 @@ mod run;
 mod schema;
 mod screen;
 mod sheet;
+mod shell;
 mod stem;
 mod stories;
 mod surroundings;

@@ -1,10 +1,14 @@
 //! Many drives in one run: each answer when it is ready, in forms of one line a drive.
 
+use crate::edit::Edit;
 use crate::run::{example, file, jackpull, stderr, stdout};
 use serde_json::Value;
 use std::io::{BufRead as _, BufReader, Read as _, Write as _};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
+use std::sync::mpsc;
+use std::thread;
+use std::time::Duration;
 
 const CLAY_WINS: &str = "fennbridge_mill_lane.yaml";
 const PE_WINS: &str = "fennbridge_quarry_road.yaml";
@@ -95,21 +99,29 @@ fn a_row_tells_what_to_write() {
     assert!(row[10].contains("ground[].largest_stone"), "{table}");
 }
 
-/// The first answer is out while the second drive, on standard input, is still being written.
+/// The first answer is out before the second drive, on standard input, is written.
 #[test]
 fn an_answer_is_written_when_it_is_ready() {
     for format in ["ndjson", "csv", "json", "text"] {
         let mut child = started(&["assess", "--format", format, &example(CLAY_WINS), "-"]);
+        let mut input = child.stdin.take().unwrap();
+        let (ready, is_ready) = mpsc::channel();
+        // Where the first is held back, the second comes all the same, and too late.
+        let fed = thread::spawn(move || {
+            let in_time = is_ready.recv_timeout(Duration::from_secs(60)).is_ok();
+            input.write_all(&std::fs::read(example(PE_WINS)).unwrap()).unwrap();
+            in_time
+        });
         let mut out = BufReader::new(child.stdout.take().unwrap());
         let mut first = String::new();
         while !first.contains("governed by invert, line and grade") {
             assert!(out.read_line(&mut first).unwrap() > 0, "{first}");
         }
-        let mut input = child.stdin.take().unwrap();
-        input.write_all(&std::fs::read(example(PE_WINS)).unwrap()).unwrap();
-        drop(input);
+        // Nobody listens where it was too late.
+        let _ = ready.send(());
         let mut rest = String::new();
         out.read_to_string(&mut rest).unwrap();
+        assert!(fed.join().unwrap(), "{format}: the first answer came after the second drive");
         assert!(rest.contains("governed by bore fluid, break-out"), "{format}: {rest}");
         assert_eq!(child.wait().unwrap().code(), Some(0));
     }
@@ -122,4 +134,37 @@ fn a_reader_that_goes_away_is_no_success() {
     drop(child.stdout.take());
     let output = child.wait_with_output().unwrap();
     assert_eq!((output.status.code(), stderr(&output).as_str()), (Some(2), ""));
+}
+
+/// The same bytes on both streams, whatever number of threads share the drives; a faulty one stays in its place.
+#[test]
+fn threads_change_no_byte() {
+    let folder = folder("threads");
+    let text = "service: gravity_sewer
+length: LENGTH m
+launch: { invert_depth: 4.2 m }
+grade: 1 %
+groundwater: none
+lubrication: metered
+ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]
+rig: { thrust: 900 kN, pull: 500 kN }
+candidates: [{ material: clay, size: 10 in }]
+";
+    // More than are read ahead for two threads, and no multiple of three.
+    for number in 20..60 {
+        let path = Path::new(&folder).join(format!("d{number}.yaml"));
+        std::fs::write(path, text.edit("LENGTH", &number.to_string())).unwrap();
+    }
+    let run = |threads: &str| {
+        let output = jackpull(&["assess", "--format", "csv", "--threads", threads, &folder]);
+        assert_eq!(output.status.code(), Some(2));
+        (stdout(&output), stderr(&output))
+    };
+    let alone = run("1");
+    assert_eq!(alone.0.lines().count(), 1 + 43, "{}", alone.0);
+    assert!(alone.1.contains("b.yaml"), "{}", alone.1);
+    for threads in ["2", "3"] {
+        assert_eq!(run(threads), alone, "{threads}");
+    }
+    assert_eq!(jackpull(&["assess", "--threads", "0", &folder]).status.code(), Some(2));
 }

@@ -1,0 +1,32 @@
+//! Version, completions and manual.
+
+use crate::run::{jackpull, stderr, stdout};
+use std::path::Path;
+use std::process::Command;
+
+/// The version tells the digest of the tables, which anyone can take of the files.
+#[test]
+fn the_version_tells_the_digest_of_the_tables() {
+    let told = stdout(&jackpull(&["--version"]));
+    let digest = told.trim_end().strip_suffix(')').and_then(|told| told.split_once("(tables sha256:")).unwrap().1;
+    let tables = Path::new(env!("CARGO_MANIFEST_DIR")).join("tables");
+    let summed =
+        Command::new("sh").current_dir(tables).args(["-c", "LC_ALL=C; cat *.yaml | sha256sum"]).output().unwrap();
+    assert_eq!(stdout(&summed).split_whitespace().next().unwrap(), digest, "{told}");
+}
+
+/// Every verb and option is completed, and stands in the manual.
+#[test]
+fn completions_and_manual_know_the_arguments() {
+    for shell in ["bash", "zsh", "fish"] {
+        let script = stdout(&jackpull(&["completions", shell]));
+        assert!(script.contains("ndjson") && script.contains("screen"), "{shell}: {script}");
+    }
+    let whole = stdout(&jackpull(&["man"]));
+    assert!(whole.starts_with(".ie") && whole.contains(".TH jackpull 1"), "{whole}");
+    assert!(whole.contains("jackpull\\-screen(1)"), "{whole}");
+    let page = stdout(&jackpull(&["man", "assess"]));
+    assert!(page.contains("\\-\\-each") && page.contains("ndjson: "), "{page}");
+    let wrong = jackpull(&["man", "asess"]);
+    assert_eq!((wrong.status.code(), stderr(&wrong).contains("no such verb")), (Some(2), true));
+}
