@@ -24,6 +24,7 @@ pub use band::*;
 pub use builder::{LineEnd, Site};
 pub use candidate::*;
 pub use facts::Facts;
+pub(crate) use facts::Written;
 pub use ground::*;
 pub use jacked::{EndScheme, PackerFile, SteeringFile};
 pub use pit::*;

@@ -99,7 +99,7 @@ impl Screen {
 
     /// The drive file to go on with, and what is taken for all that it leaves out.
     fn file(&self, screen: &Screening, handbook: &Arc<Handbook>) -> Result<String, InputError> {
-        let text = screen.file().map_err(|fault| InputError::Faults(vec![fault]))?;
+        let text = screen.file()?;
         let taken = screen.taken.join(", ");
         let text = format!("{HEADER}# {taken}\n{text}");
         let drive = DriveFile::read(&text)?.sketched(handbook)?;

@@ -45,9 +45,29 @@ pub(crate) struct Meant {
     /// Each with another depth or water, where those are not told; the last is the deepest and wettest.
     pub(crate) files: Vec<DriveFile>,
     /// The last as it is written.
-    pub(crate) written: Value,
+    pub(crate) written: Written,
     /// What stands in for what nobody told, as field and value.
     pub(crate) taken: Vec<String>,
+}
+
+/// A drive file that is made of facts.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Written(Value);
+
+impl Written {
+    /// Its text, with the thrust and the pull of another rig where they are known.
+    ///
+    /// # Errors
+    /// If it has a shape that YAML cannot hold.
+    pub(crate) fn with_rig(&self, rig: [(&str, Option<String>); 2]) -> Result<String, InputError> {
+        let mut drive = self.0.clone();
+        for (key, rating) in rig {
+            if let (Some(rating), Some(place)) = (rating, drive.pointer_mut(&format!("/rig/{key}"))) {
+                *place = rating.into();
+            }
+        }
+        yaml::write(&drive).map_err(|fault| InputError::Faults(vec![fault]))
+    }
 }
 
 impl Facts<'_> {
@@ -87,11 +107,11 @@ impl Facts<'_> {
         };
         let waters = self.water.map_or_else(|| vec!["none", water], |water| vec![water]);
         let depths = self.depth.map_or_else(|| depths.to_vec(), |depth| vec![depth]);
-        let (mut files, mut written) = (Vec::new(), Value::Null);
+        let (mut files, mut written) = (Vec::new(), Written::default());
         for water in waters {
             for depth in &depths {
-                written = drive(*depth, water);
-                let text = yaml::write(&written).map_err(|fault| InputError::Faults(vec![fault]))?;
+                written = Written(drive(*depth, water));
+                let text = written.with_rig([("thrust", None), ("pull", None)])?;
                 files.push(DriveFile::read(&text).map_err(unplaced)?);
             }
         }

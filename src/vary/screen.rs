@@ -3,11 +3,9 @@
 use crate::check::Subject;
 use crate::choice::{Choice, Ranked, choose};
 use crate::drive::Drive;
-use crate::drive_file::{Facts, InputError, OrNone};
+use crate::drive_file::{Facts, InputError, OrNone, Written};
 use crate::handbook::Handbook;
 use crate::quantity::{Force, Length, Role, Shown, UnitSystem};
-use crate::yaml::{self, Fault};
-use serde_json::Value;
 use std::sync::Arc;
 
 /// What a few facts say of the ways to build a drive.
@@ -19,7 +17,7 @@ pub struct Screen {
     /// What stands in for what was not told, beside depth, water and rig, as field and value.
     pub taken: Vec<String>,
     /// The deepest and wettest of them, as it is written.
-    written: Value,
+    written: Written,
     /// The family of the units of the length.
     pub system: UnitSystem,
 }
@@ -106,19 +104,16 @@ impl Screen {
     ///
     /// # Errors
     /// If the facts make no file.
-    pub fn file(&self) -> Result<String, Fault> {
-        let mut written = self.written.clone();
+    pub fn file(&self) -> Result<String, InputError> {
         let schemes = self.schemes();
         let most = |forces: Vec<Force>| forces.into_iter().reduce(Force::max);
         let thrust = most(schemes.iter().flat_map(Screened::thrusts).collect());
         let pull = most(schemes.iter().flat_map(Screened::pulls).collect()).or(thrust);
-        for (place, least, role) in [("/rig/thrust", thrust, Role::Thrust), ("/rig/pull", pull, Role::Pull)] {
-            if let (Some(least), Some(place)) = (least, written.pointer_mut(place)) {
-                let (number, unit) = Shown::of(least, role).in_units(self.system);
-                *place = format!("{} {unit}", number.ceil()).into();
-            }
-        }
-        yaml::write(&written)
+        let written = |force: Option<Force>, role| {
+            let (number, unit) = Shown::of(force?, role).in_units(self.system);
+            Some(format!("{} {unit}", number.ceil()))
+        };
+        self.written.with_rig([("thrust", written(thrust, Role::Thrust)), ("pull", written(pull, Role::Pull))])
     }
 }
 

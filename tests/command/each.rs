@@ -183,3 +183,22 @@ fn the_header_of_the_template_goes_over_the_template() {
         assert_ne!(code, Some(2));
     }
 }
+
+/// Each row has figures of its own.
+#[test]
+fn the_figures_of_a_row_are_its_own() {
+    let base = file("figured.yaml", BASE.as_bytes());
+    let table = "length [m],ground[0].class,candidates\n\
+        40,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\"\n\
+        50,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\"\n";
+    let table = file("figured.csv", table.as_bytes());
+    let folder = format!("{table}_figures");
+    let _ = std::fs::remove_dir_all(&folder);
+    let output = jackpull(&["assess", "--format", "csv", "--figures", &folder, "--each", &table, &base]);
+    assert_ne!(output.status.code(), Some(2), "{}", stderr(&output));
+    let names = std::fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap());
+    let names: Vec<String> = names.collect();
+    let of = |row: &str| names.iter().filter(|name| name.starts_with(row)).count();
+    assert!(of("figured.csv_2_") > 0 && of("figured.csv_2_") == of("figured.csv_3_"), "{names:?}");
+    assert_eq!(of("figured.csv_2_") + of("figured.csv_3_"), names.len(), "{names:?}");
+}
