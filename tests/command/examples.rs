@@ -74,7 +74,7 @@ fn laws_and_rows_without_a_printed_figure_are_told() {
     let printed = String::from_utf8(printed).unwrap();
     for line in [
         "law weight along the grade, up or down (our judgement): no figure here",
-        "row concrete_strength/jswas_50_mean (published): 8 figures here",
+        "row concrete_strength/jswas_50_mean (published, second hand): 8 figures here",
         "row work_area/guided_launch (our judgement): open, work_area/guided_launch/area_high: our judgement, no published figure",
     ] {
         assert!(printed.lines().any(|told| told == line), "{line}\n{printed}");
