@@ -98,7 +98,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("conditions", &["quantity", "source", "law", "laws", "handbook", "drive", "check"]),
     ("method", &["quantity", "source", "law", "laws", "handbook", "drive", "check", "conditions"]),
     ("choice", &["quantity", "source", "handbook", "drive", "check", "conditions", "method"]),
-    ("vary", &["quantity", "source", "yaml", "handbook", "drive", "drive_file", "check", "method", "choice"]),
+    ("vary", &["quantity", "source", "handbook", "drive", "drive_file", "check", "method", "choice"]),
     (
         "report",
         &["quantity", "source", "handbook", "drive", "drive_file", "check", "conditions", "method", "choice", "vary"],
