@@ -1,6 +1,6 @@
 //! Fused PVC, iron joints, strain, annulus, thermal and score allowances, worked from the equations by another hand.
 
-use crate::found::{Found, Outcome, close, holds, law, near, needed, pages, pull_stress, q};
+use crate::found::{Found, Outcome, close, holds, law, near, needed, pages, q};
 use jackpull::Handbook;
 use jackpull::handbook::Table;
 use jackpull::law::Law;
@@ -191,15 +191,10 @@ fn scored_wall(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     Ok(())
 }
 
-/// Summer wall about 40 degC, where the last stress is printed; surface up to 65 degC.
+/// Neither in the cold nor above the temperature of its table.
 fn temperatures_of_the_pull(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let table = handbook.pull_temperature()?;
     let at = |key: &str| needed(table.get(key), || key.to_owned()).map(|row| row.value.value);
-    near(found, "summer wall", at("pe_summer_wall")?, "40 degC", "0.5 K");
-    near(found, "summer surface", at("pe_summer_surface")?, "65 degC", "0.5 K");
-    let (_, printed_for) = pull_stress(handbook, "stein_2001", "pe80", "0.5 h")?;
-    holds(found, "the limit lies above the temperature of the table", at("pe_most")? > printed_for);
-    near(found, "warmest wall", at("pe_most")?, "40 degC", "0.5 K");
     holds(
         found,
         "PVC: above freezing, below the table",

@@ -40,9 +40,7 @@ rows! {
         size_from: may Length,
         /// Largest size.
         size_to: may Length,
-        /// Low end.
-        low: may Length,
-        /// High end, or the most.
+        /// The most.
         high: may Length,
         /// As a share of the diameter.
         of_diameter: may Ratio,
