@@ -126,7 +126,7 @@ fn list(handbook: &Handbook) -> Result<String, HandbookError> {
     let values: Vec<Mark> = all.iter().filter(|(table, ..)| *table != "sources").map(|row| row.2.mark).collect();
     let of = |mark: &Mark| values.iter().filter(|own| *own == mark).count();
     let counts: Vec<String> = Mark::ALL.iter().map(|mark| format!("{} {mark}", of(mark))).collect();
-    page.push_str(&format!("\n{} values: {}.\n", values.len(), counts.join("; ")));
+    page.push_str(&format!("\n{}\n", fill(&format!("{} values: {}.", values.len(), counts.join("; ")), WIDTH)));
     page.push_str("jackpull handbook TABLE prints one, --find TEXT looks in all, --row TABLE/KEY prints a row.\n");
     Ok(page)
 }

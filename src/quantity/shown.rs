@@ -232,13 +232,13 @@ impl Shown {
     /// Formats with the decimals of the role.
     #[must_use]
     pub const fn display(self, system: UnitSystem) -> ShownIn {
-        ShownIn { shown: self, system, digits: 0 }
+        ShownIn { shown: self, system, digits: None }
     }
 
     /// The same with as many decimals more as make four digits count: to be computed with.
     #[must_use]
     pub const fn precise(self, system: UnitSystem) -> ShownIn {
-        ShownIn { shown: self, system, digits: 4 }
+        ShownIn { shown: self, system, digits: Some(4) }
     }
 }
 
@@ -295,15 +295,15 @@ fn decimals_for(value: f64, digits: i32) -> usize {
 pub struct ShownIn {
     shown: Shown,
     system: UnitSystem,
-    /// Least number of digits that count.
-    digits: i32,
+    /// Least number of digits that count, where more may be printed than the role has.
+    digits: Option<i32>,
 }
 
 impl fmt::Display for ShownIn {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (symbol, decimals) = self.shown.print(self.system);
         let (value, _) = self.shown.in_units(self.system);
-        let text = decimal(value, decimals.max(decimals_for(value, self.digits)));
+        let text = decimal(value, decimals.max(self.digits.map_or(0, |digits| decimals_for(value, digits))));
         // A factor of 9 is no measurement to a thousandth.
         let text = match self.shown.role {
             Role::Ratio if text.contains('.') && !text.contains('e') => {

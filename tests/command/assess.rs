@@ -422,7 +422,7 @@ candidates: [{ material: clay, size: 10 in, certificate: en_295_7 }]
         "joints for so much",
         "Find out ",
         "settlement, surface: what lies over the bore is not told",
-        "unit friction: from ",
+        "unit friction: at or above ",
         "Care for ground: ",
         "Not told and so not checked: ",
     ] {

@@ -71,7 +71,7 @@ fn the_json_holds_the_whole_plan() {
     assert_eq!(needed["width"], needed["height"]);
     assert_eq!(needed["row"], "thrust_wall/safety_default");
     assert_eq!(scheme["stations"]["places"], Value::Array(vec![]));
-    assert_eq!(scheme["stations"]["mark"], "published");
+    assert_eq!(scheme["stations"]["mark"], "common_practice");
 
     let page = stdout(&jackpull(&["assess", &path]));
     let (_, table) = page.split_once("all of them in the JSON\n").unwrap();

@@ -72,6 +72,7 @@ const REMEDIES: &[(&str, &str)] = &[
     ("ground.treatment", "keeps water from the face"),
     ("surface.railway_permits", "the leave of the railway"),
     ("launch.soil", "better ground behind the wall than that of the stretch, which the file tells"),
+    ("ground.unit_friction", "friction that was measured may be below all that the table has"),
     ("annulus", "grout keeps the ground from settling"),
 ];
 
