@@ -104,3 +104,19 @@ fn a_soil_may_be_told_in_part() {
     let whole = "undrained_strength: 60 kPa, moist: 18 kN/m3, friction_angle: 22 deg";
     assert_eq!(listed(&of(whole)), [saturated]);
 }
+
+/// A contradiction is told once, of a file made in code too, where nothing tells faults alike apart.
+#[test]
+fn a_contradiction_in_a_soil_is_told_once() {
+    let soil =
+        "spt_n: 12, soil: { moist: 20 kN/m3, saturated: 18 kN/m3, friction_angle: 22 deg }, largest_stone: 20 mm";
+    let text = drives::text(|text| text.edit("spt_n: 12, largest_stone: 20 mm", soil));
+    let Err(jackpull::InputError::Faults(faults)) =
+        jackpull::DriveFile::read(&text).unwrap().resolve(&jackpull::Handbook::embedded())
+    else {
+        panic!("taken")
+    };
+    let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0].contains("ground[0].soil.saturated: is less than the moist unit weight"), "{told:?}");
+}

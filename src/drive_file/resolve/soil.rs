@@ -47,22 +47,23 @@ impl Resolver<'_> {
                 let why = (message, "what holds the pipe is the soil itself, not a layer");
                 self.wrong(&path, layer, LayerFile::thickness, why);
             }
-            layers.push(self.layer(layer, &path, bottom, any.saturated));
+            let own = (Ends::same(layer.moist.value), Ends::same(layer.friction_angle.value));
+            layers.push(self.layer(layer, &path, bottom, own, any.saturated));
         }
         let infinite = Length::from_si(f64::INFINITY);
         let saturated = soil.saturated.given().or(soil.buoyant.given().map(|buoyant| buoyant + water()));
         // Moist it weighs no more than saturated.
         let moist = weights.moist.map(|moist| saturated.map_or(moist, |saturated| moist.min(saturated)));
-        let holding = |moist: UnitWeight, friction_angle: Angle| LayerFile {
+        let moist = soil.moist.given().map_or(moist, Ends::same);
+        let angle = soil.friction_angle.given().map_or(friction.angles, Ends::same);
+        let holding = LayerFile {
             thickness: infinite.into(),
-            moist: soil.moist.clone().unwrap_or(moist.into()),
+            moist: moist.low.into(),
             saturated: soil.saturated.clone(),
             buoyant: soil.buoyant.clone(),
-            friction_angle: soil.friction_angle.clone().unwrap_or(friction_angle.into()),
+            friction_angle: angle.low.into(),
         };
-        let [light, heavy] = [(moist.low, friction.angles.low), (moist.high, friction.angles.high)]
-            .map(|(moist, angle)| self.layer(&holding(moist, angle), &path, infinite, weights.saturated));
-        layers.push(Ends { low: light.low, high: heavy.high });
+        layers.push(self.layer(&holding, &path, infinite, (moist, angle), weights.saturated));
         if soil.moist.is_none() {
             let range = AssumedValue::range(moist.low, moist.high, Role::UnitWeight);
             self.assume_alike(stretch, "soil.moist", range, weights.origin);
@@ -90,11 +91,18 @@ impl Resolver<'_> {
         Ok(Ends { low: of(light), high: of(heavy) })
     }
 
-    fn layer(&mut self, layer: &LayerFile, path: &str, bottom: Length, by_class: Ends<UnitWeight>) -> Ends<Layer> {
-        let moist = layer.moist.value;
+    /// A layer of this moist unit weight and friction, with its water as the file tells it or as its class has it.
+    fn layer(
+        &mut self,
+        layer: &LayerFile,
+        path: &str,
+        bottom: Length,
+        (moist, angle): (Ends<UnitWeight>, Ends<Angle>),
+        by_class: Ends<UnitWeight>,
+    ) -> Ends<Layer> {
         let saturated = layer.saturated.given();
         let buoyant = layer.buoyant.given();
-        if saturated.is_some_and(|saturated| saturated < moist) {
+        if saturated.is_some_and(|saturated| saturated < moist.high) {
             let advice = "the saturated unit weight holds the water; write the other as `buoyant`";
             self.wrong(path, layer, LayerFile::saturated, ("is less than the moist unit weight", advice));
         }
@@ -102,16 +110,20 @@ impl Resolver<'_> {
         if saturated.zip(buoyant).is_some_and(|both| differs(both) > AGREEMENT) {
             let why = ("is not the saturated unit weight less that of water", "give one of the two");
             self.wrong(path, layer, LayerFile::buoyant, why);
-        } else if buoyant.is_some_and(|buoyant| buoyant >= moist) {
+        } else if buoyant.is_some_and(|buoyant| buoyant >= moist.low) {
             let advice = "the buoyant unit weight leaves out the water; see `saturated`";
             self.wrong(path, layer, LayerFile::buoyant, ("is no less than the moist unit weight", advice));
         }
-        let angle = layer.friction_angle.value;
         // Water in its pores takes no weight away.
         let saturated = match saturated.or(buoyant.map(|buoyant| buoyant + water())) {
             Some(told) => Ends::same(told),
-            None => by_class.map(|weight| weight.max(moist)),
+            None => by_class.with(moist, UnitWeight::max),
         };
-        saturated.map(|saturated| Layer { bottom, moist, saturated, friction_angle: angle })
+        moist.with(angle, |moist, angle| (moist, angle)).with(saturated, |(moist, friction_angle), saturated| Layer {
+            bottom,
+            moist,
+            saturated,
+            friction_angle,
+        })
     }
 }
