@@ -14,7 +14,7 @@ mod words;
 pub use fault::{Complaint, Fault, Place};
 pub(crate) use field::MayBe;
 pub(crate) use field::key_words;
-pub use field::{Field, Form, FromScalar, Handle, MOST_VALUES, Scalar, ToScalar, Words};
+pub use field::{Field, Form, FromScalar, Handle, Scalar, ToScalar, Words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
 pub(crate) use nearest::{did_you_mean, meant};
 

@@ -176,7 +176,7 @@ pub fn time_plan(at: &Plan<'_>) -> TimePlan {
         }
     }
     let emptying = drive.site.clearing.and_then(|clearing| clearing.emptying);
-    if let Some((tanks, emptying)) = amounts(at).tanks.zip(emptying) {
+    if let Some((emptying, tanks)) = emptying.and_then(|emptying| Some((emptying, amounts(at).tanks?))) {
         let shifts = tanks.value * (emptying.value / pace.shift_length.value);
         plan.add(fixed("work stands while tanks are emptied", Cited::new(Band::same(shifts), emptying.origin)));
     }

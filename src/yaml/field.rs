@@ -318,7 +318,7 @@ thread_local! {
 
 /// Most values of one text: each fault costs a reading of all of them, and an alias that a guard does not see multiplies
 /// them.
-pub const MOST_VALUES: u32 = 20_000;
+const MOST_VALUES: u32 = 20_000;
 
 /// Stands in the parser's error text where the message would be.
 pub(super) const SENTINEL: char = '\u{1}';
