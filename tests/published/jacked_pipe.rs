@@ -169,7 +169,9 @@ fn yields_in_metric(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         ("api_5l", "x65", "450 MPa"),
         ("api_5l", "x70", "485 MPa"),
     ] {
-        let row = handbook.steel_grade()?.find(|row| row.standard.value.0 == standard && row.grade.value.0 == grade);
+        let row = handbook
+            .steel_grade()?
+            .find(|row| row.standard.value.0 == standard && row.grade.value.0 == grade && row.kind.value.0 == "yield");
         let row = needed(row, || format!("{standard} {grade}"))?.value;
         near(found, &format!("{standard} {grade}"), row.stress.value, printed, "4.5 MPa");
     }

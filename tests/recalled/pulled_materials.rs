@@ -1,6 +1,5 @@
 //! PVC, iron and steel for pulling against second figures: AWWA C151 (outside diameters and barrel weights of ductile
-//! iron, recalled), ISO 3183 and the metric parts of ASTM A139 and A252 (yield strengths in N/mm², recalled), the PVC
-//! pipe association's handbook (radii, recalled), and the rule of thumb of the drilling trade.
+//! iron, recalled), the PVC pipe association's handbook (radii, recalled), and the rule of thumb of the drilling trade.
 
 use crate::found::{Found, Outcome, between, checked, close, drive, holds, near, needed, pages, q, scheme, value};
 use jackpull::Handbook;
@@ -11,7 +10,6 @@ use jackpull::quantity::{Length, LineLoad, MassDensity, Measure};
 use std::sync::Arc;
 
 pages!(
-    yield_strengths_by_name,
     cast_iron_sizes,
     iron_barrels_weigh,
     radii_of_stiff_strings,
@@ -19,34 +17,6 @@ pages!(
     fused_pvc_through_a_drive,
     steel_through_a_drive,
 );
-
-/// The metric names of the same grades, N/mm²: L245 for B, L290 for X42 and so on.
-fn yield_strengths_by_name(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let grades = [
-        ("api_5l", "b", "245 MPa"),
-        ("api_5l", "x42", "290 MPa"),
-        ("api_5l", "x52", "360 MPa"),
-        ("api_5l", "x60", "415 MPa"),
-        ("api_5l", "x65", "450 MPa"),
-        ("api_5l", "x70", "485 MPa"),
-        ("astm_a139", "a", "205 MPa"),
-        ("astm_a139", "b", "240 MPa"),
-        ("astm_a139", "c", "290 MPa"),
-        ("astm_a139", "d", "315 MPa"),
-        ("astm_a139", "e", "360 MPa"),
-        ("astm_a252", "2", "240 MPa"),
-        ("astm_a252", "3", "310 MPa"),
-    ];
-    for (standard, grade, metric) in grades {
-        let row = handbook
-            .steel_grade()?
-            .find(|row| row.standard.value.0 == standard && row.grade.value.0 == grade && row.kind.value.0 == "yield");
-        let row = needed(row, || format!("{standard} {grade}"))?;
-        // Both names are rounded, to 1 ksi and to 5 N/mm².
-        near(found, &format!("{standard} {grade}"), row.value.stress.value, metric, "6 MPa");
-    }
-    Ok(())
-}
 
 /// Ductile iron pipe has the same outside diameters.
 fn cast_iron_sizes(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
