@@ -1,8 +1,11 @@
 //! Writes each table of `tables/*.yaml` as JSON, which is read fifty times as fast. The YAML stays the one source, and the
 //! digest of all of it in the order of their names is that which `--version` tells.
+//!
+//! And each page of `src/guide` with its figures inside, since the docs of a crate hold no files beside them.
 
 use sha2::{Digest as _, Sha256};
 use std::error::Error;
+use std::fmt::Write as _;
 use std::path::PathBuf;
 use std::{env, fs, io};
 
@@ -22,5 +25,29 @@ fn main() -> Result<(), Box<dyn Error>> {
     }
     let digest: String = digest.finalize().iter().map(|byte| format!("{byte:02x}")).collect();
     println!("cargo::rustc-env=JACKPULL_TABLES={digest}");
+    println!("cargo::rerun-if-changed=src/guide");
+    for entry in fs::read_dir("src/guide")?.collect::<io::Result<Vec<_>>>()? {
+        if entry.path().extension().is_some_and(|ending| ending == "md") {
+            fs::write(made.join(entry.file_name()), with_figures(&fs::read_to_string(entry.path())?)?)?;
+        }
+    }
     Ok(())
+}
+
+/// A page with each `](figures/NAME.svg)` as the drawing itself.
+fn with_figures(page: &str) -> Result<String, Box<dyn Error>> {
+    const OPENING: &str = "](figures/";
+    let mut parts = page.split(OPENING);
+    let mut whole = parts.next().unwrap_or_default().to_owned();
+    for part in parts {
+        let (name, rest) = part.split_once(')').ok_or("a figure without an end")?;
+        whole += "](data:image/svg+xml,";
+        for byte in fs::read(format!("src/guide/figures/{name}"))? {
+            let plain = byte.is_ascii_alphanumeric() || b"-._~".contains(&byte);
+            if plain { whole.push(char::from(byte)) } else { write!(whole, "%{byte:02X}")? }
+        }
+        whole += ")";
+        whole += rest;
+    }
+    Ok(whole)
 }

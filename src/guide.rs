@@ -1,17 +1,16 @@
 //! The guide: what each method does to pipe, rig and ground, how to write a drive file and read the report, and what the
-//! numbers are worth.
+//! numbers are worth; then a page for each group of laws, with a figure that the laws draw. The range of a law stands with
+//! the law: a check that uses one outside it is not decided.
 
-#[doc = include_str!("guide/files.md")]
-pub mod files {}
+/// A module for each page of `src/guide`, which the build has put the figures in.
+macro_rules! pages {
+    ($($page:ident),+ $(,)?) => {$(
+        #[doc = include_str!(concat!(env!("OUT_DIR"), "/", stringify!($page), ".md"))]
+        pub mod $page {}
+    )+};
+}
 
-#[doc = include_str!("guide/report.md")]
-pub mod report {}
-
-#[doc = include_str!("guide/jacking.md")]
-pub mod jacking {}
-
-#[doc = include_str!("guide/pullback.md")]
-pub mod pullback {}
-
-#[doc = include_str!("guide/evidence.md")]
-pub mod evidence {}
+pages!(
+    files, report, jacking, pullback, evidence, thrust, pipe_end, steering, stem, pull, collapse, open_bore, loads,
+    settlement, pits, hydraulics, guidance,
+);

@@ -29,6 +29,8 @@ mod words;
 
 pub use contents::{Beside, Report};
 pub use figures::Figure;
+#[doc(hidden)]
+pub use figures::{Drawing, Scale};
 pub use row::COLUMNS;
 
 use crate::handbook::HandbookError;

@@ -10,6 +10,7 @@ mod trough;
 mod view;
 
 pub(super) use drawing::escaped;
+pub use drawing::{Drawing, Scale};
 pub use view::Figure;
 
 use super::contents::{Report, is_looked_at};

@@ -46,6 +46,7 @@ mod grade;
 mod ground;
 mod grout;
 mod guesses;
+mod guide;
 mod in_service;
 mod inside_pressure;
 mod jacked;

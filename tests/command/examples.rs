@@ -82,3 +82,16 @@ fn laws_and_rows_without_a_printed_figure_are_told() {
     let laws = printed.lines().filter(|line| line.starts_with("law ")).count();
     assert_eq!(laws, jackpull::laws::equations().count());
 }
+
+#[path = "../../examples/guide_figures.rs"]
+#[allow(dead_code, reason = "the test calls what `main` calls")]
+mod guide_figures;
+
+/// `cargo run --example guide_figures` draws them anew.
+#[test]
+fn the_figures_of_the_guide_are_as_the_laws_draw_them() {
+    for figure in guide_figures::figures() {
+        let path = format!("{}/src/guide/figures/{}.svg", env!("CARGO_MANIFEST_DIR"), figure.name);
+        assert_eq!(std::fs::read_to_string(&path).unwrap(), figure.svg, "{path}");
+    }
+}

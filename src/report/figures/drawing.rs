@@ -26,14 +26,15 @@ text{font:10.5px 'DejaVu Sans',Arial,sans-serif;fill:#0f172a}.small{font-size:9p
 
 /// A drawing as it is made.
 #[derive(Debug)]
-pub(super) struct Drawing {
+pub struct Drawing {
     height: f64,
     body: String,
 }
 
 impl Drawing {
     /// So many pixels high.
-    pub(super) const fn new(height: f64) -> Self {
+    #[must_use]
+    pub const fn new(height: f64) -> Self {
         Self { height, body: String::new() }
     }
 
@@ -50,7 +51,7 @@ impl Drawing {
     }
 
     /// A line through points.
-    pub(super) fn path(&mut self, class: &str, points: impl IntoIterator<Item = At>) {
+    pub fn path(&mut self, class: &str, points: impl IntoIterator<Item = At>) {
         let points = listed(points);
         self.put(format_args!(r#"<polyline class="{class}" points="{points}"/>"#));
     }
@@ -80,7 +81,7 @@ impl Drawing {
     }
 
     /// Labels beside the ends of lines, pushed apart so that none covers another.
-    pub(super) fn labels(&mut self, class: &str, left: f64, mut labels: Vec<(f64, String)>) {
+    pub fn labels(&mut self, class: &str, left: f64, mut labels: Vec<(f64, String)>) {
         /// Height of a line of text.
         const APART: f64 = 12.5;
         labels.sort_by(|one, other| one.0.total_cmp(&other.0));
@@ -98,7 +99,7 @@ impl Drawing {
     }
 
     /// Both axes of a plot, with a grid and what they tell.
-    pub(super) fn axes(&mut self, x: &Scale, y: &Scale, titles: (&str, &str)) {
+    pub fn axes(&mut self, x: &Scale, y: &Scale, titles: (&str, &str)) {
         for tick in y.ticks() {
             let at = y.at(tick);
             self.line("grid", (x.start, at), (x.end, at));
@@ -117,10 +118,12 @@ impl Drawing {
     }
 
     /// The whole figure, with what it shows in words.
-    pub(super) fn finish(self, name: &'static str, title: &str, words: String) -> Figure {
+    #[must_use]
+    pub fn finish(self, name: &'static str, title: &str, words: String) -> Figure {
         let (told, description) = (escaped(title), escaped(&words));
         let svg = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {:.0}\" width=\"100%\" role=\"img\">\n\
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {:.0}\" width=\"100%\" role=\"img\" \
+             style=\"background:#fff\">\n\
              <title>{told}</title>\n<desc>{description}</desc>\n<style>{STYLE}</style>\n\
              <text class=\"strong\" x=\"0\" y=\"12\">{told}</text>\n<g transform=\"translate(0 {HEAD})\">\n{}</g>\n</svg>\n",
             self.height + HEAD,
@@ -154,7 +157,7 @@ pub(in crate::report) fn escaped(text: &str) -> String {
 
 /// Numbers laid along a length of the drawing.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Scale {
+pub struct Scale {
     pub(super) from: f64,
     pub(super) to: f64,
     pub(super) start: f64,
@@ -163,13 +166,16 @@ pub(super) struct Scale {
 
 impl Scale {
     /// From one number to another.
-    pub(super) fn new((from, to): (f64, f64), (start, end): (f64, f64)) -> Self {
+    #[must_use]
+    pub fn new((from, to): (f64, f64), (start, end): (f64, f64)) -> Self {
         // Nothing is laid along nothing.
         let to = if to > from { to } else { from + 1.0 };
         Self { from, to, start, end }
     }
 
-    pub(super) fn at(&self, value: f64) -> f64 {
+    /// Where a number lies.
+    #[must_use]
+    pub fn at(&self, value: f64) -> f64 {
         self.start + (value - self.from) / (self.to - self.from) * (self.end - self.start)
     }
 
