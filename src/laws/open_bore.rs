@@ -23,29 +23,8 @@ laws! {
         if |v| v.friction.value >= 0.0 && v.weight.value >= 0.0 && v.multiplier.value >= 1.0;
     value |s| s.weight * (s.friction * s.multiplier);
 
-    /// Width of the strip of clay that a body bears on at the bottom of a wider bore, two elastic cylinders one in the
-    /// other: `b = 1.6 sqrt(P k_d C_e)`, `k_d = D_b D / (D_b - D)`, `C_e = 0.75 / E` of undrained clay against steel.
-    ContactWidth "width of contact in clay" {
-        /// Contact force, waves included.
-        contact "P": LineLoad as LineWeight,
-        /// Diameter of the bore.
-        bore "D_b": Length as Diameter,
-        /// Outside diameter of the body.
-        outside_diameter "D": Length as Diameter,
-        /// Undrained modulus of the clay.
-        modulus "E": Pressure as Modulus,
-    } -> Length as Diameter;
-    form "b = 1.6 sqrt(contact (bore outside_diameter / (bore - outside_diameter)) 0.75 / modulus), no more than pi outside_diameter";
-    from Memory "haslem_1986" "contact of cylinder in cylinder after Roark; 1.6 is 4 over the root of 2 pi, Hertz";
-    valid "bore wider than the body, contact and modulus positive"
-        if |v| v.bore > v.outside_diameter && v.contact.value >= 0.0 && v.modulus.value > 0.0;
-    value |s| {
-        let curved = s.bore * s.outside_diameter / (s.bore - s.outside_diameter);
-        let squared = s.contact * curved * 0.75 / s.modulus;
-        (1.6 * squared.sqrt()).min(PI * s.outside_diameter)
-    };
-
-    /// Adhesion over the strip of contact, per length: `f = min(alpha s_u, a) b`.
+    /// Adhesion over the strip of contact, per length: `f = min(alpha s_u, a) b`, the width by
+    /// [`ContactWidth`](super::friction::ContactWidth).
     ContactAdhesion "adhesion over the contact" {
         /// Share of the strength that adheres.
         adhesion "alpha": Ratio as Ratio,

@@ -4,7 +4,8 @@ use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::drive::BoreState;
 use jackpull::law::Law;
-use jackpull::laws::open_bore::{BitThrust, ClosingNumber, ContactAdhesion, ContactWidth, SlidingOnBottom, SpoilLeft};
+use jackpull::laws::friction::ContactWidth;
+use jackpull::laws::open_bore::{BitThrust, ClosingNumber, ContactAdhesion, SlidingOnBottom, SpoilLeft};
 use jackpull::quantity::{FromText, LineLoad, Measure, Pressure, Ratio, kilopascals, millimetres};
 use jackpull::{Drive, Handbook, Method, assess, read_drive};
 
@@ -49,7 +50,8 @@ fn the_contact_strip() {
     {
         let undrained_strength = kilopascals(strength);
         let (bore, outside_diameter) = (millimetres(279.0), millimetres(254.0));
-        let b = ContactWidth { contact: stem, bore, outside_diameter, modulus: undrained_strength * 200.0 }.value();
+        let ground_modulus = undrained_strength * 200.0;
+        let b = ContactWidth { contact_force: stem, bore, outside_diameter, ground_modulus }.value();
         assert_relative_eq!(b.si() * 1e3, width, max_relative = 0.005);
         let most = kilopascals(60.0);
         let f = ContactAdhesion { adhesion: Ratio::from(0.5), undrained_strength, most, width: b }.value();

@@ -10,9 +10,8 @@ use crate::drive_file::{DriveFile, Hole, Over, StretchFile};
 use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError, Lubrication};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
-use crate::laws::open_bore::{
-    ClosingNumber, ContactAdhesion, ContactWidth, MeanOverOutside, SlidingOnBottom, SpoilLeft,
-};
+use crate::laws::friction::ContactWidth;
+use crate::laws::open_bore::{ClosingNumber, ContactAdhesion, MeanOverOutside, SlidingOnBottom, SpoilLeft};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
 use crate::source::{Equation, Origin};
@@ -306,10 +305,11 @@ impl Resolver<'_> {
         let unit_weight = self.handbook.ratio("bore.spoil_density")?.value * UnitWeight::from_si(WATER_UNIT_WEIGHT);
         let left = friction
             .with(spoil, |friction, height| SpoilLeft { friction, height, unit_weight, outside_diameter }.value());
-        let clings = |contact: LineLoad, undrained_strength: Pressure, modulus: Pressure, adhesion: Ratio| {
-            let width = ContactWidth { contact, bore, outside_diameter, modulus }.value();
-            ContactAdhesion { adhesion, undrained_strength, most, width }.value()
-        };
+        let clings =
+            |contact_force: LineLoad, undrained_strength: Pressure, ground_modulus: Pressure, adhesion: Ratio| {
+                let width = ContactWidth { contact_force, bore, outside_diameter, ground_modulus }.value();
+                ContactAdhesion { adhesion, undrained_strength, most, width }.value()
+            };
         let contact = waves.with(weight, |waves, weight| weight * waves);
         let clinging = clay.map_or(Band::default(), |(strength, stiffness)| Band {
             low: LineLoad::default(),
