@@ -30,6 +30,8 @@ impl Rule {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Decides {
     High,
+    /// The high level of what rules, ground and geometry say of the line: told before any force.
+    Place,
     /// The factor in the limit; what nobody can watch or undo.
     Likely(f64),
     /// The factor in the limit; a force that is read while it acts.
@@ -58,7 +60,7 @@ impl Decides {
             Ratio::from_si((factor / left.value).clamp(1.0, most))
         };
         match self {
-            Self::High => Rule::High,
+            Self::High | Self::Place => Rule::High,
             Self::Likely(factor) => Rule::Likely(share(factor, leeway.unwatched)),
             Self::Watched(factor) => Rule::Watched(share(factor, leeway.watched)),
             Self::SetOn(factor) => Rule::Likely(share(factor, leeway.set_on)),

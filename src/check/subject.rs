@@ -103,17 +103,7 @@ impl Subject {
     /// True for what rules, ground and geometry say of the line, before any force.
     #[must_use]
     pub const fn is_of_place(self) -> bool {
-        matches!(
-            self,
-            Self::Ground
-                | Self::BoreStands
-                | Self::Cover
-                | Self::ServiceClearance
-                | Self::RailwayCasing
-                | Self::RailwayWall
-                | Self::LeastSlope
-                | Self::BendRadius
-        )
+        matches!(self.decides(), Decides::Place)
     }
 
     /// True for checks of a force, stress or pressure, whose margin counts in the score.

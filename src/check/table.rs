@@ -130,7 +130,7 @@ macro_rules! checks {
             /// Final bore.
             Bore "final bore" none Screen => pullback::bore($at);
             /// Radius of the string on the ramp.
-            BendRadius "bend radius" none High => pullback::of_pipe($at, |pipe| pipe.radius);
+            BendRadius "bend radius" none Place => pullback::of_pipe($at, |pipe| pipe.radius);
             /// Thrust, against the ground behind the wall in the launch pit.
             ThrustWall "thrust wall" LoadMargin SetOn(2.0), asks "thrust wall" ["launch.wall"] => wall::thrust($at);
             /// Level of the thrust, against that of the reaction of the ground.
@@ -138,7 +138,7 @@ macro_rules! checks {
             /// Movement of the wall at full resistance, against the tolerance of the invert, gravity sewers only.
             WallMovement "thrust wall, movement" none Screen, asks as ThrustWall => wall::movement($at, $calc);
             /// Wall of a steel pipe that stays under a railway, against the least of its size.
-            RailwayWall "wall under a railway" LoadMargin High => service::railway_wall($at);
+            RailwayWall "wall under a railway" LoadMargin Place => service::railway_wall($at);
             /// Load of a rigid pipe in service, against its crushing strength.
             Crushing "pipe in service, crushing" LoadMargin Likely(1.5),
                 needs "strength of a rigid pipe in service" ["candidates[].crushing"]
@@ -151,11 +151,11 @@ macro_rules! checks {
             /// Error of the casing, against what a carrier can be set off its axis.
             CarrierGrade "carrier, its own grade" none Surveyed, asks as CarrierRoom => carrier::grade($at);
             /// Whether the bore stands for a pipe that goes in after the stem is out.
-            BoreStands "bore, stands for the pipe" none High => conditions::stands($at);
+            BoreStands "bore, stands for the pipe" none Place => conditions::stands($at);
             /// Whether clay closes on a jacked pipe.
             ClayCloses "clay, closing on the pipe" none High => conditions::closes($at);
             /// Ground against method.
-            Ground "ground" Ground High => conditions::ground($at);
+            Ground "ground" Ground Place => conditions::ground($at);
             /// Values of the file, against what is usual.
             Usual "values of the file" none Screen => conditions::usual($at);
             /// Length of the drive against the published range of the method.
@@ -163,7 +163,7 @@ macro_rules! checks {
             /// Outside diameter of the pipe, against the published range of the method.
             Diameter "diameter" Size Screen => conditions::diameter($at);
             /// Slope of a gravity sewer, against the least by its size.
-            LeastSlope "least slope" none High => sewer::least_slope($at, $calc, $at.full_flow);
+            LeastSlope "least slope" none Place => sewer::least_slope($at, $calc, $at.full_flow);
             /// Steepest wave of the invert, against the slope of the line, gravity sewers only.
             BackFall "back-fall" none Surveyed => sewer::back_fall($at, $calc);
             /// Water that stands in the low spots of a waving invert.
@@ -177,9 +177,9 @@ macro_rules! checks {
             SelfCleaning "flow, self-cleaning" none Screen, asks "self-cleaning" ["design_flow.min"]
                 => sewer::self_cleaning($at, $calc, $at.full_flow);
             /// Cover, against the least by method.
-            Cover "cover" none High => room::cover($at, $calc);
+            Cover "cover" none Place => room::cover($at, $calc);
             /// A pipe under tracks, without a casing round it for good.
-            RailwayCasing "railway, casing" none High, needs "what the railway permits" ["surface.railway_permits"]
+            RailwayCasing "railway, casing" none Place, needs "what the railway permits" ["surface.railway_permits"]
                 => railway::casing($at);
             /// Settlement of the surface.
             SurfaceSettlement "settlement, surface" Movement Surveyed,
@@ -196,7 +196,7 @@ macro_rules! checks {
             ServiceSlope "slope, services" Movement Surveyed, needs "slope of services" ["crossings[].allowed_slope"]
                 => $at.services.1;
             /// Clear distance of a crossed service.
-            ServiceClearance "clear distance, services" none High => room::clearance($at, $calc);
+            ServiceClearance "clear distance, services" none Place => room::clearance($at, $calc);
             /// Stability number of an open face in clay.
             FaceStability "face, stability number" none UpTo(1.25),
                 needs "strength of the clay in an open face" ["ground[].soil.undrained_strength", "surface.over"]
