@@ -86,8 +86,8 @@ impl Resolver<'_> {
 
     /// For one stretch; stretches alike share one entry, so that a long list of them stays readable.
     pub(super) fn assume_alike(&mut self, stretch: &str, what: &str, value: AssumedValue, origin: Origin) {
-        let alike =
-            |known: &&mut Assumed| known.field.ends_with(what) && known.value == value && known.origin == origin;
+        let of = |field: &str| field.split_once('.').is_some_and(|(_, of)| of == what);
+        let alike = |known: &&mut Assumed| of(&known.field) && known.value == value && known.origin == origin;
         match self.assumed.iter_mut().find(alike) {
             Some(known) => known.alike += 1,
             None => self.assume(format!("{stretch}.{what}"), value, origin),

@@ -44,15 +44,16 @@ fn of<R: Recorder>(
     section: Either<&SteelEnd>,
     thrust: Either<Doubted<Band<Force>>>,
 ) -> Check<()> {
-    let safe = stressed(curve, calc, section.safe, thrust.safe);
-    if section.best.is_none() && thrust.best.is_none() {
-        return safe;
-    }
-    let (section, thrust) = (section.best.unwrap_or(section.safe), thrust.best.unwrap_or(thrust.safe));
-    safe.at_best(stressed(curve, &mut Calc::new(Silent), section, thrust))
+    let Either { safe, best } = section.with(thrust, |section, thrust| (section, thrust));
+    let safe = stressed(curve, calc, safe);
+    best.map_or(safe, |best| safe.at_best(stressed(curve, &mut Calc::new(Silent), best)))
 }
 
-fn stressed<R: Recorder>(curve: &Curve, calc: &mut Calc<R>, end: &SteelEnd, thrust: Doubted<Band<Force>>) -> Check<()> {
+fn stressed<R: Recorder>(
+    curve: &Curve,
+    calc: &mut Calc<R>,
+    (end, thrust): (&SteelEnd, Doubted<Band<Force>>),
+) -> Check<()> {
     let SteelEnd { outside_diameter, wall, modulus, .. } = *end;
     let stress = calc.doubted(|calc| {
         let radius = curve.radius.value;
