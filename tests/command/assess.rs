@@ -1,7 +1,7 @@
 //! `assess` on the shipped examples.
 
 use crate::edit::Edit;
-use crate::run::{example, file, jackpull, stderr, stdout};
+use crate::run::{SEWER, example, file, jackpull, stderr, stdout};
 use serde_json::Value;
 
 const CLAY_WINS: &str = "fennbridge_mill_lane.yaml";
@@ -398,19 +398,7 @@ fn a_failed_screen_is_told_as_one() {
 /// The first page tells what governs with its mark, on what it holds and what has to be found out, before the ranking.
 #[test]
 fn the_first_page_tells_on_what_it_holds() {
-    let text = "
-service: gravity_sewer
-length: 40 m
-launch: { invert_depth: 4.2 m }
-grade: 0.5 %
-groundwater: none
-lubrication: metered
-ground: [{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }]
-rig: { thrust: 1200 kN, pull: 500 kN }
-pilot: drilled
-spoil: vacuum
-candidates: [{ material: clay, size: 10 in, certificate: en_295_7 }]
-";
+    let text = SEWER.edit("1500 kN", "1200 kN") + "pilot: drilled\nspoil: vacuum\n";
     let path = file("first_page.yaml", text.as_bytes());
     let page = stdout(&jackpull(&["assess", &path]));
     let (first, rest) = page.split_once("\nRanking\n").unwrap();

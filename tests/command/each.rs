@@ -1,17 +1,16 @@
 //! `assess --each`: a table with a drive in each row.
 
-use crate::run::{example, file, jackpull, stderr, stdout};
+use crate::edit::Edit;
+use crate::run::{SEWER, example, file, jackpull, stderr, stdout};
 use serde_json::Value;
 
+/// Its pipe.
+const PIPE: &str = "candidates: [{ material: clay, size: 10 in, certificate: en_295_7 }]\n";
+
 /// All but the length, the ground and the pipe.
-const BASE: &str = "service: gravity_sewer
-launch: { invert_depth: 4.2 m }
-grade: 0.5 %
-groundwater: none
-lubrication: metered
-ground: [{ spt_n: 14, largest_stone: 20 mm }]
-rig: { thrust: 1500 kN, pull: 500 kN }
-";
+fn base() -> String {
+    SEWER.edit("length: 40 m\n", "").edit("class: firm_to_very_stiff_clay, ", "").edit(PIPE, "")
+}
 
 /// The answers of a table over the base, and the exit code.
 fn answers(name: &str, table: &str, base: &str) -> (Vec<Value>, Option<i32>) {
@@ -38,40 +37,18 @@ fn a_row_is_the_drive_that_it_says() {
         ,,,,,,,,,,,,,\n\
         \"two, wet\",60.5,2.5,medium_to_dense_sand,,\"{ low: 3 kPa, likely: 8 kPa, high: 20 kPa }\",[swelling],clay,12,\
         \"{ material: concrete, size: 600 mm, strength: 50 MPa }\",true,[],4000,\n";
-    let (rows, code) = answers("whole", table, BASE);
+    let (rows, code) = answers("whole", table, &base());
     assert_eq!(rows.len(), 2, "{rows:?}");
     assert_ne!(code, Some(2), "{rows:?}");
     let files = [
-        "name: one
-service: gravity_sewer
-length: 40 m
-launch: { invert_depth: 4.2 m }
-grade: 0.5 %
-groundwater: none
-lubrication: metered
-ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 20 mm }]
-rig: { thrust: 1500 kN, pull: 500 kN }
-candidates: [{ material: clay, size: 10 in }]
-",
-        "name: two, wet
-service: gravity_sewer
-length: 60.5 m
-launch: { invert_depth: 4.2 m }
-grade: 0.5 %
-groundwater: 2.5 m
-lubrication: metered
-ground:
-  - class: medium_to_dense_sand
-    spt_n: 14
-    largest_stone: 20 mm
-    hazards: [swelling]
-    unit_friction: { low: 3 kPa, likely: 8 kPa, high: 20 kPa }
-rig: { thrust: 1500 kN, pull: 500 kN }
-work: { round_the_clock: true }
-crossings: []
-pace: { shift_price: 4000 }
-candidates: [{ material: clay, size: 12 in }, { material: concrete, size: 600 mm, strength: 50 MPa }]
-",
+        SEWER.edit("spt_n: 14", "spt_n: 12").edit(", certificate: en_295_7", "") + "name: one\n",
+        SEWER
+            .edit("40 m", "60.5 m")
+            .edit("groundwater: none", "groundwater: 2.5 m")
+            .edit("firm_to_very_stiff_clay", "medium_to_dense_sand")
+            .edit("20 mm", "20 mm, hazards: [swelling], unit_friction: { low: 3 kPa, likely: 8 kPa, high: 20 kPa }")
+            .edit("10 in, certificate: en_295_7 }", "12 in }, { material: concrete, size: 600 mm, strength: 50 MPa }")
+            + "name: two, wet\nwork: { round_the_clock: true }\ncrossings: []\npace: { shift_price: 4000 }\n",
     ];
     for (place, (row, text)) in rows.into_iter().zip(files).enumerate() {
         // The third line has nothing in it.
@@ -95,7 +72,7 @@ fn faults_name_row_and_column() {
         40,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\",silt\n\
         40,firm_to_very_stiff_clay\n\
         ,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\",\n";
-    let (rows, code) = answers("faults", table, BASE);
+    let (rows, code) = answers("faults", table, &base());
     assert_eq!((rows.len(), code), (8, Some(2)));
     let of = |row: &Value| {
         let fault = &row["faults"][0];
@@ -125,7 +102,7 @@ fn faults_name_row_and_column() {
 /// A header that is no field is refused before any row, and so is a base that is no YAML, and a second base.
 #[test]
 fn a_header_that_is_no_field_is_refused() {
-    let base = file("header.yaml", BASE.as_bytes());
+    let base = file("header.yaml", base().as_bytes());
     let refused = |name: &str, table: &str, bases: &[&str]| {
         let table = file(name, table.as_bytes());
         let output = jackpull(&[&["assess", "--each", &table], bases].concat());
@@ -152,7 +129,7 @@ fn a_header_that_is_no_field_is_refused() {
 /// A table without a row is a list of nothing, in its form.
 #[test]
 fn a_table_without_rows_is_an_empty_list() {
-    let (base, table) = (file("no_rows.yaml", BASE.as_bytes()), file("no_rows.csv", b"length [m]\n,\n"));
+    let (base, table) = (file("no_rows.yaml", base().as_bytes()), file("no_rows.csv", b"length [m]\n,\n"));
     let empty = file("no_row.csv", b"length [m]\n");
     for (format, lines) in [("json", "[]\n"), ("ndjson", ""), ("csv", "file,drive,answer,")] {
         let output = jackpull(&["assess", "--format", format, "--each", &empty, &base]);
@@ -187,7 +164,7 @@ fn the_header_of_the_template_goes_over_the_template() {
 /// Each row has figures of its own.
 #[test]
 fn the_figures_of_a_row_are_its_own() {
-    let base = file("figured.yaml", BASE.as_bytes());
+    let base = file("figured.yaml", base().as_bytes());
     let table = "length [m],ground[0].class,candidates\n\
         40,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\"\n\
         50,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\"\n";

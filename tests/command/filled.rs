@@ -1,21 +1,7 @@
 //! What `assess --format filled` prints: the drive file with what was taken for all that it leaves out.
 
-use crate::run::{example, file, jackpull, stderr, stdout};
+use crate::run::{SEWER, example, file, jackpull, stderr, stdout};
 use serde_json::Value;
-
-/// A short file, of which little is told.
-const SHORT: &str = "service: gravity_sewer
-length: 40 m
-launch: { invert_depth: 4.2 m }
-grade: 0.5 %
-groundwater: none
-lubrication: metered
-ground: [{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 20 mm }]
-rig: { thrust: 1500 kN, pull: 500 kN }
-surface: { over: road }
-crossings: []
-candidates: [{ material: clay, size: 10 in, certificate: en_295_7 }]
-";
 
 fn answer(path: &str) -> Value {
     let mut json: Value = serde_json::from_slice(&jackpull(&["assess", "--format", "json", path]).stdout).unwrap();
@@ -29,7 +15,7 @@ fn answer(path: &str) -> Value {
 #[test]
 fn a_filled_file_gives_the_same_answer() {
     let examples = ["fennbridge_mill_lane.yaml", "fennbridge_quarry_road.yaml"].map(example);
-    for path in examples.into_iter().chain([file("filled_plain.yaml", SHORT.as_bytes())]) {
+    for path in examples.into_iter().chain([file("filled_plain.yaml", SEWER.as_bytes())]) {
         let output = jackpull(&["assess", "--format", "filled", &path]);
         assert!(stderr(&output).is_empty(), "{}", stderr(&output));
         let filled = stdout(&output);
@@ -51,12 +37,12 @@ fn a_filled_file_gives_the_same_answer() {
 /// A line of it that is a field goes into the file as it stands: as the engineer's word it makes nothing better.
 #[test]
 fn a_value_of_a_filled_file_can_be_told() {
-    let path = file("filled_short.yaml", SHORT.as_bytes());
+    let path = file("filled_short.yaml", SEWER.as_bytes());
     let filled = stdout(&jackpull(&["assess", "--format", "filled", &path]));
     let tolerance = filled.lines().find(|line| line.starts_with("# tolerance: ")).unwrap();
     let (told, _) = tolerance.trim_start_matches("# ").split_once("  # ").unwrap();
     assert_eq!(told, "tolerance: 20 mm");
-    let told = file("filled_told.yaml", format!("{SHORT}{told}\n").as_bytes());
+    let told = file("filled_told.yaml", format!("{SEWER}{told}\n").as_bytes());
     let (before, after) = (answer(&path), answer(&told));
     let standing = |answer: &Value| answer["schemes"][0]["standing"].as_str().unwrap().to_owned();
     assert_eq!(standing(&before), "fits with care");

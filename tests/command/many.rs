@@ -1,7 +1,7 @@
 //! Many drives in one run: each answer when it is ready, in forms of one line a drive.
 
 use crate::edit::Edit;
-use crate::run::{example, file, jackpull, stderr, stdout};
+use crate::run::{SEWER, example, file, jackpull, stderr, stdout};
 use serde_json::Value;
 use std::io::{BufRead as _, BufReader, Read as _, Write as _};
 use std::path::Path;
@@ -140,20 +140,10 @@ fn a_reader_that_goes_away_is_no_success() {
 #[test]
 fn threads_change_no_byte() {
     let folder = folder("threads");
-    let text = "service: gravity_sewer
-length: LENGTH m
-launch: { invert_depth: 4.2 m }
-grade: 1 %
-groundwater: none
-lubrication: metered
-ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }]
-rig: { thrust: 900 kN, pull: 500 kN }
-candidates: [{ material: clay, size: 10 in }]
-";
     // More than are read ahead for two threads, and no multiple of three.
     for number in 20..60 {
         let path = Path::new(&folder).join(format!("d{number}.yaml"));
-        std::fs::write(path, text.edit("LENGTH", &number.to_string())).unwrap();
+        std::fs::write(path, SEWER.edit("length: 40 m", &format!("length: {number} m"))).unwrap();
     }
     let run = |threads: &str| {
         let output = jackpull(&["assess", "--format", "csv", "--threads", threads, &folder]);
