@@ -1,4 +1,4 @@
-//! Writes each table of `tables/*.yaml` as JSON, which is read fifty times as fast. The YAML stays the one source, and the
+//! Writes each table of `tables/*.yaml` as JSON, which is read some ten times as fast. The YAML stays the one source, and the
 //! digest of all of it in the order of their names is that which `--version` tells.
 //!
 //! And each page of `src/guide` with its figures inside, since the docs of a crate hold no files beside them.

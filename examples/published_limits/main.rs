@@ -1,6 +1,7 @@
 //! Printed limits, tables and worked examples, re-run: printed figure, ours, difference, tolerance with its reason,
-//! source, locator, how it was read, the law or row that ours comes from and its mark. Exit code 1 where one is outside
-//! its tolerance.
+//! source, locator, how it was read, the law or row that ours comes from, its mark and the line of code that puts them
+//! together. Exit code 1 where one is outside its tolerance. A law `laws::TOPIC::NAME` stands in `src/laws/TOPIC.rs`, a row
+//! `TABLE/KEY` in `tables/TABLE.yaml`; `jackpull handbook --row TABLE/KEY` prints it.
 //!
 //! ```sh
 //! cargo run --release --example published_limits
@@ -62,6 +63,11 @@ fn word(figure: &Figure) -> &'static str {
     }
 }
 
+/// The line of code that puts law, row and printed figure together.
+fn place(figure: &Figure) -> String {
+    format!("{}:{}", figure.code.file(), figure.code.line())
+}
+
 fn text(out: &mut impl Write, topic: &Topic, figures: &[Figure]) -> Printed {
     writeln!(out, "{}\n", topic.title)?;
     for figure in figures {
@@ -73,7 +79,7 @@ fn text(out: &mut impl Write, topic: &Topic, figures: &[Figure]) -> Printed {
             writeln!(out, "              within {within}: {}", figure.why)?;
         }
         writeln!(out, "              {}, {} ({})", figure.source, figure.locator, figure.read.label())?;
-        writeln!(out, "              ours by {} ({})", figure.by.join(", "), figure.mark)?;
+        writeln!(out, "              ours by {} ({}), {}", figure.by.join(", "), figure.mark, place(figure))?;
     }
     writeln!(out)?;
     Ok(())
@@ -92,12 +98,13 @@ fn markdown(out: &mut impl Write, topic: &Topic, figures: &[Figure]) -> Printed 
         let (by, read) = (figure.by.join(", "), figure.read.label());
         writeln!(
             out,
-            "| {} | {} | {printed} | {ours} | {off} | {tolerance}{} | {}, {} | {read} | {by} | {} |",
+            "| {} | {} | {printed} | {ours} | {off} | {tolerance}{} | {}, {} | {read} | {by}, {} | {} |",
             word(figure),
             figure.what,
             figure.why,
             figure.source,
             figure.locator,
+            place(figure),
             figure.mark,
         )?;
     }

@@ -19,6 +19,7 @@ use jackpull::source::{Cited, Equation, Mark};
 use jackpull::{Handbook, assess, read_drive};
 use std::cell::RefCell;
 use std::error::Error;
+use std::panic::Location;
 use std::sync::Arc;
 
 pub(crate) type Outcome = Result<(), Box<dyn Error>>;
@@ -91,6 +92,8 @@ pub(crate) struct Figure {
     /// The equations among them.
     pub(crate) equations: Vec<&'static Equation>,
     pub(crate) mark: Mark,
+    /// Where they are put together.
+    pub(crate) code: &'static Location<'static>,
 }
 
 impl Figure {
@@ -194,20 +197,24 @@ struct Place<'b> {
 
 impl Place<'_> {
     /// Ours is the printed figure to half of its last digit.
+    #[track_caller]
     fn prints<Q: FromText>(&self, what: &str, ours: Q, printed: &str) -> Outcome {
         self.add(what, ours, printed, None, "half of the last digit", false)
     }
 
     /// Ours is the printed figure within a tolerance, with its reason.
+    #[track_caller]
     fn about<Q: FromText>(&self, what: &str, ours: Q, printed: &str, within: &str, why: &str) -> Outcome {
         self.add(what, ours, printed, Some(within), why, false)
     }
 
     /// The printed figure is not followed, with the reason.
+    #[track_caller]
     fn is_not_followed<Q: FromText>(&self, what: &str, ours: Q, printed: &str, why: &str) -> Outcome {
         self.add(what, ours, printed, None, why, true)
     }
 
+    #[track_caller]
     fn add<Q: FromText>(
         &self,
         what: &str,
@@ -245,6 +252,7 @@ impl Place<'_> {
             by,
             equations: self.book.equations.take(),
             mark,
+            code: Location::caller(),
         });
         Ok(())
     }
