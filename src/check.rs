@@ -96,4 +96,13 @@ impl Sense {
             Self::AtLeast => "at least",
         }
     }
+
+    /// What stands between a demand and its limit.
+    #[cfg(feature = "report")]
+    pub(crate) const fn of(self) -> &'static str {
+        match self {
+            Self::AtMost => "of",
+            Self::AtLeast => "against at least",
+        }
+    }
 }

@@ -33,9 +33,9 @@ struct Arguments {
 enum Verb {
     /// Assess the pipes of one or more drive files and rank them.
     Assess(assess::Assess),
-    /// Tell from a few facts what stands against each method and what it asks for.
+    /// From a few facts, show what stands against each method and what it needs.
     Screen(screen::Screen),
-    /// List the tables, print one, or look for a value and where it comes from.
+    /// List the tables, print one, or look up a value and where it comes from.
     Handbook(handbook::Look),
     /// Print a commented drive file to start from.
     Template(template::Template),

@@ -24,6 +24,7 @@ mod html;
 mod json;
 mod markdown;
 mod row;
+mod schedule;
 mod text;
 mod words;
 
@@ -32,6 +33,7 @@ pub use figures::Figure;
 #[doc(hidden)]
 pub use figures::{Drawing, Scale};
 pub use row::COLUMNS;
+pub use schedule::{Entry, Schedule};
 
 use crate::handbook::HandbookError;
 use crate::quantity::UnitSystem;
@@ -80,7 +82,7 @@ impl Report<'_> {
         Ok(markdown::page(&self.drive.name, &text::blocks(self, system, sheet(in_full))?))
     }
 
-    /// One page for the crew, of the scheme that leads: forces to expect and to stop at, by pipe and by rod.
+    /// One page for the crew, of the scheme that leads: forces to expect and to stop at, by pipe and by section of the stem.
     ///
     /// # Errors
     /// If the handbook is malformed.
@@ -122,6 +124,12 @@ impl Report<'_> {
     #[must_use]
     pub fn row(&self) -> [String; COLUMNS.len()] {
         row::row(self)
+    }
+
+    /// One row of a page of many drives.
+    #[must_use]
+    pub fn entry(&self) -> Entry {
+        Entry::of(self)
     }
 }
 

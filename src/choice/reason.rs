@@ -17,20 +17,40 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
         let why = stops(drive, first)?;
         let would = if_settled(first).map_or_else(String::new, |would| format!(" and {would} once that is settled"));
         return Ok(match first.standing {
-            Standing::Open => format!("nothing can be chosen: {} comes nearest{would}, but {why}", name(first)),
-            _ => format!("nothing can be chosen: even {}, the nearest, is barred, since {why}", name(first)),
+            Standing::Open => format!("no scheme can be chosen: {} comes closest{would}, but {why}", name(first)),
+            _ => format!("no scheme can be chosen: {} comes closest, but is barred by {why}", name(first)),
         });
     }
-    let governed = first.scheme.governing();
-    let governed = governed.map_or_else(String::new, |check| format!("; governed by {}", at(check)));
-    let opening = format!("{} {}{governed}{}", name(first), first.standing.label(), care(first));
-    let opening = format!("{opening}{}", equals(ranked));
+    let behind = behind(first);
+    let gap = if behind.is_empty() { "" } else { "; " };
+    Ok(format!("{} {}{gap}{behind}; {}", name(first), first.standing.label(), against(drive, ranked)?))
+}
+
+/// What stands behind the standing of a scheme: what governs and asks for care, what to write, or what bars it.
+pub(crate) fn behind(first: &Ranked) -> String {
+    match first.standing {
+        Standing::Fits | Standing::WithCare => {
+            let governed = first.scheme.governing().map(|check| format!("; governed by {}", at(check)));
+            format!("{}{}", governed.unwrap_or_default(), care(first)).trim_start_matches("; ").to_owned()
+        }
+        Standing::Open => format!("{}{}", if_settled(first).unwrap_or("comes closest"), to_write(first)),
+        Standing::Barred => match barred_by(first) {
+            by if by.is_empty() => by,
+            by => format!("barred by {by}"),
+        },
+    }
+}
+
+/// How the others stand against the first, where that can be chosen.
+pub(crate) fn against(drive: &Drive, ranked: &[Ranked]) -> Result<String, HandbookError> {
+    let Some(first) = ranked.first() else { return Ok(String::new()) };
+    let opening = equals(ranked);
     // The rival is the best scheme of another kind, if there is one: that is the decision to defend.
     let other_kind =
         ranked.iter().skip(1).find(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
     let Some(rival) = other_kind.or_else(|| ranked.get(1).filter(|other| !other.scheme.is_excluded())) else {
         let why = if ranked.len() > 1 { "no other scheme is possible" } else { "no other was listed" };
-        return Ok(format!("{opening}; {why}"));
+        return Ok(format!("{opening}{why}"));
     };
     let rival_name = name(rival);
     let leads = leads(first, rival);
@@ -38,18 +58,18 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
     Ok(match rival.standing {
         standing if standing == first.standing && rival.place == first.place => {
             let but = if leads.is_empty() { String::new() } else { format!(" ({})", trade(&leads)) };
-            format!("{opening}; {rival_name} scores about the same{but}")
+            format!("{opening}{rival_name} scores about the same{but}")
         }
         standing if standing == first.standing => {
             let two: Vec<String> = leads.iter().filter(|lead| lead.1 > 0.0).take(2).map(points).collect();
-            format!("{opening}; it leads {rival_name} on {} of the score's 100 points{argument}", two.join(" and "))
+            format!("{opening}it leads {rival_name} on {} of the score's 100 points{argument}", two.join(" and "))
         }
         Standing::WithCare => {
-            format!("{opening}; {rival_name} fits with care{}{argument}", care(rival))
+            format!("{opening}{rival_name} fits with care{}{argument}", care(rival))
         }
         // What is open says itself that it is not decided.
-        Standing::Open => format!("{opening}; {rival_name} is {}{argument}", stops(drive, rival)?),
-        standing => format!("{opening}; {rival_name} is {}: {}{argument}", standing.label(), stops(drive, rival)?),
+        Standing::Open => format!("{opening}{rival_name} is {}{argument}", stops(drive, rival)?),
+        standing => format!("{opening}{rival_name} is {}: {}{argument}", standing.label(), stops(drive, rival)?),
     })
 }
 
@@ -65,8 +85,8 @@ fn equals(ranked: &[Ranked]) -> String {
     let names: Vec<String> = equals.map(name).collect();
     match names.as_slice() {
         [] => String::new(),
-        [one] => format!("; {one} scores about the same"),
-        [many @ .., last] => format!("; {} and {last} score about the same", many.join(", ")),
+        [one] => format!("{one} scores about the same; "),
+        [many @ .., last] => format!("{} and {last} score about the same; ", many.join(", ")),
     }
 }
 
@@ -86,8 +106,8 @@ pub(crate) fn at(check: &Check) -> String {
     match check.utilisation() {
         None => subject.to_owned(),
         // Jacks that are held below what may be borne: the high force would stall there.
-        Some(used) if is_held(check) && used > 1.0 => format!("{subject} held to its limit, {} if not", share(used)),
-        Some(used) if used > MOST_SHARE => format!("{subject} past {} times its limit", decimal(MOST_SHARE, 0)),
+        Some(used) if is_held(check) && used > 1.0 => format!("{subject} if held to its limit, else {}", share(used)),
+        Some(used) if used > MOST_SHARE => format!("{subject} at over {} times its limit", decimal(MOST_SHARE, 0)),
         Some(used) => format!("{subject} at {}", share(used)),
     }
 }
@@ -120,11 +140,11 @@ const MOST_NAMED: usize = 3;
 /// What asks for care, by its reason.
 pub(crate) fn care(ranked: &Ranked) -> String {
     const KINDS: [(Care, &str); 5] = [
-        (Care::Narrow, "narrow"),
-        (Care::Condition, "on condition"),
-        (Care::Data, "short of data"),
-        (Care::Noted, "with care"),
-        (Care::Screen, "past habit"),
+        (Care::Narrow, "tight"),
+        (Care::Condition, "subject to"),
+        (Care::Data, "data needed"),
+        (Care::Noted, "watch"),
+        (Care::Screen, "beyond usual practice"),
     ];
     let mut text = String::new();
     for (kind, label) in KINDS {
@@ -167,7 +187,7 @@ pub(crate) fn to_write(ranked: &Ranked) -> String {
     let write = if parts.is_empty() { String::new() } else { format!("; write {}", parts.join("; ")) };
     let as_told = |ask: &&Ask| match ask.told.as_slice() {
         [] => ask.checks.join("; "),
-        told => format!("{} ({} as told does not do)", ask.checks.join("; "), told.join(", ")),
+        told => format!("{} ({} as given is not enough)", ask.checks.join("; "), told.join(", ")),
     };
     let unsettled: Vec<String> = unsettled.iter().map(as_told).collect();
     let settle = if unsettled.is_empty() { String::new() } else { format!("; settle {}", unsettled.join("; ")) };
@@ -177,7 +197,9 @@ pub(crate) fn to_write(ranked: &Ranked) -> String {
 /// What bars a scheme, each cause once.
 pub(crate) fn barred_by(ranked: &Ranked) -> String {
     let of = |check: &&Check| match check.utilisation() {
-        Some(used) if check.subject == Subject::Ground => format!("ground, stones at {} of what is taken", share(used)),
+        Some(used) if check.subject == Subject::Ground => {
+            format!("ground, stones {} times the largest it takes", share(used))
+        }
         Some(_) => at(check),
         None if check.likely().is_some() => format!("{} past its limit", check.subject.label()),
         None => match check.note {
@@ -235,7 +257,7 @@ fn points(lead: &(CriterionKind, f64)) -> String {
 /// The criterion that speaks most for the rival.
 fn argument(leads: &[(CriterionKind, f64)]) -> String {
     match leads.last().filter(|lead| lead.1 < 0.0) {
-        Some(lead) => format!("; the other's best argument is {}", points(lead)),
+        Some(lead) => format!("; the other leads on {}", points(lead)),
         None => String::new(),
     }
 }

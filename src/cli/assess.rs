@@ -3,8 +3,8 @@
 use super::each::{Column, Each, of_row};
 use super::faults::Faulty;
 use super::input::{bytes, drive_files, handbook, of_tables, text};
-use super::list::{Format, List, row};
-use super::output::{Outcome, complain, print, write_figures};
+use super::list::{Answer, Format, List, row};
+use super::output::{Outcome, Progress, complain, print, write_figures};
 use super::threads::shared_out;
 use super::units::{self, Units};
 use crate::choice::{Standing, choose};
@@ -45,18 +45,21 @@ pub(super) struct Assess {
     /// Units of the output.
     #[arg(long, value_enum, help = "Units of the output [default: those of the length of the drive]")]
     units: Option<Units>,
-    /// Standing that is no success: the exit code is then that of a drive for which nothing fits.
+    /// Standing that counts as failure: the exit code is then that of a drive for which nothing fits.
     #[arg(long, value_enum, value_name = "STANDING")]
     fail_on: Option<FailOn>,
-    /// Threads that share the drives: as many are read ahead, and the output is the same for any number.
+    /// Threads that share the drives; the output is the same for any number.
     #[arg(long, value_name = "NUMBER", default_value = "1")]
     threads: NonZero<usize>,
-    /// With the tables of every scheme, not of the first alone; a sheet with assumed values and working too.
+    /// Print the tables of every scheme, not only the first; in a sheet, assumed values and working too.
     #[arg(long)]
     full: bool,
     /// Folder to write the figures of each drive to, as SVG named after its file.
     #[arg(long, value_name = "DIR")]
     figures: Option<PathBuf>,
+    /// Folder to write each answer to, in a file named after its drive; of web pages with an index, the worst drive first.
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
 }
 
 /// The columns of a table that drives come from.
@@ -79,30 +82,43 @@ impl Assess {
             Err(faulty) => return self.complain(&faulty),
         };
         let is_many = self.each.is_some() || self.files.len() > 1 || self.files.iter().any(|path| path.is_dir());
-        let mut list = List::new(self.format, is_many);
+        let mut list = match List::new(self.format, is_many, self.out.clone()) {
+            Ok(list) => list,
+            Err(faulty) => return self.complain(&faulty),
+        };
+        let has_schedule = list.has_schedule();
+        let mut progress = Progress::new(is_many, self.out.is_some() || has_schedule);
         let mut worst = Outcome::Chosen;
         let mut told = HashSet::new();
         let answered = |drive: Result<(String, Vec<u8>), Faulty>| {
             let (name, bytes) = drive?;
-            self.one(&name, &bytes, &handbook).map_err(|faulty| match &columns {
+            let answer = self.one(&name, &bytes, &handbook, has_schedule).map_err(|faulty| match &columns {
                 Some(columns) if faulty.name() == name => of_row(faulty, columns),
                 _ => faulty,
-            })
+            });
+            answer.map(|answer| (name, answer))
         };
         // One thread waits for nothing but the drive at hand.
         let ahead = if self.threads.get() == 1 { 1 } else { self.threads.get() * AHEAD };
         loop {
             let batch: Vec<_> = drives.by_ref().take(ahead).collect();
             if batch.is_empty() {
-                return print(&list.end(), worst);
+                progress.clear();
+                return list.end().map_or_else(|faulty| self.complain(&faulty), |end| print(&end, worst));
             }
             for answered in shared_out(self.threads, batch, answered) {
+                let answered = answered.and_then(|(name, answer)| {
+                    let outcome = answer.outcome;
+                    Ok((list.answer(&name, answer)?, outcome))
+                });
+                progress.step();
                 let entry = match answered {
-                    Ok((page, outcome)) => {
+                    Ok((entry, outcome)) => {
                         worst = worst.max(outcome);
-                        list.answer(&page)
+                        entry
                     }
                     Err(faulty) => {
+                        progress.clear();
                         worst = Outcome::Faulty;
                         // A fault of a table is that of every drive, and told once.
                         let is_of_table = handbook.overlays().any(|(_, file)| file == faulty.name());
@@ -145,7 +161,7 @@ impl Assess {
     }
 
     /// The page of one file, or what is wrong with it.
-    fn one(&self, name: &str, bytes: &[u8], handbook: &Arc<Handbook>) -> Result<(String, Outcome), Faulty> {
+    fn one(&self, name: &str, bytes: &[u8], handbook: &Arc<Handbook>, has_schedule: bool) -> Result<Answer, Faulty> {
         let text = text(name, bytes)?;
         let of_tables = |error| of_tables(name, handbook, &error);
         let faulty = |error| match error {
@@ -176,8 +192,10 @@ impl Assess {
             Format::Json => report.with(&beside()?).json(system),
             Format::Ndjson => report.with(&beside()?).json_line(system).map(|line| format!("{line}\n")),
             Format::Csv => Ok(row(name, &report.row(), "")),
+            Format::Schedule => Ok(String::new()),
         };
-        Ok((page.map_err(of_tables)?, outcome))
+        let entry = has_schedule.then(|| report.entry());
+        Ok(Answer { page: page.map_err(of_tables)?, entry, outcome })
     }
 }
 

@@ -9,7 +9,7 @@ use clap::Args;
 use std::path::PathBuf;
 use textwrap::{Options, fill};
 
-/// List the tables, print one, or look for a value and where it comes from.
+/// List the tables, print one, or look up a value and where it comes from.
 #[derive(Debug, Args)]
 pub(super) struct Look {
     /// Table to print; all are listed without one.

@@ -1,9 +1,12 @@
 //! Answers one after another, each written when it is ready: nothing is held for the end.
 
 use super::faults::Faulty;
-use crate::report::COLUMNS;
+use super::output::{Outcome, stem, write_page};
+use crate::report::{COLUMNS, Entry, Schedule};
 use clap::ValueEnum;
+use std::collections::HashSet;
 use std::mem;
+use std::path::PathBuf;
 
 /// Form of the output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -16,7 +19,7 @@ pub(super) enum Format {
     Markdown,
     /// One page for the crew: forces to expect and to stop at, what to write down.
     Crew,
-    /// The drive file with a comment for each value that was taken for what it leaves out, to be edited.
+    /// The drive file with a comment for each value assumed for what it leaves out, to be edited.
     Filled,
     /// For programs; an array where there is more than one file, with the faults of a faulty one in its place.
     Json,
@@ -24,6 +27,30 @@ pub(super) enum Format {
     Ndjson,
     /// A table with a row for each drive: its answer, or its faults.
     Csv,
+    /// One page with a row for each drive, the worst first.
+    Schedule,
+}
+
+impl Format {
+    /// The end of the name of a file of that form, where each drive has one.
+    const fn extension(self) -> Option<&'static str> {
+        match self {
+            Self::Text | Self::Crew => Some("txt"),
+            Self::Html => Some("html"),
+            Self::Markdown => Some("md"),
+            Self::Filled => Some("yaml"),
+            Self::Json => Some("json"),
+            Self::Ndjson | Self::Csv | Self::Schedule => None,
+        }
+    }
+}
+
+/// The answer for one drive.
+pub(super) struct Answer {
+    pub(super) page: String,
+    /// Its row on a page of all, where one is wanted.
+    pub(super) entry: Option<Entry>,
+    pub(super) outcome: Outcome,
 }
 
 /// What stands round the answers of one run.
@@ -31,23 +58,69 @@ pub(super) struct List {
     format: Format,
     is_many: bool,
     is_first: bool,
+    /// The folder that each answer is a file in, and the names of those.
+    folder: Option<PathBuf>,
+    names: HashSet<String>,
+    schedule: Schedule,
 }
 
 impl List {
-    /// Of one drive, or of as many as come.
-    pub(super) const fn new(format: Format, is_many: bool) -> Self {
-        Self { format, is_many, is_first: true }
+    /// Of one drive, or of as many as come, to the output or each in a file of its own.
+    ///
+    /// # Errors
+    /// Where the form is none for that.
+    pub(super) fn new(format: Format, is_many: bool, folder: Option<PathBuf>) -> Result<Self, Faulty> {
+        if format == Format::Html && is_many && folder.is_none() {
+            return Err(Faulty::whole(
+                "--format html",
+                "is a web page for each drive: name a folder for them with --out",
+            ));
+        }
+        if folder.is_some() && format.extension().is_none() {
+            return Err(Faulty::whole("--out", "is for forms that have a page for each drive"));
+        }
+        let (names, schedule) = (HashSet::new(), Schedule::default());
+        Ok(Self { format, is_many, is_first: true, folder, names, schedule })
     }
 
-    /// A page of that form, with what parts it from the one before.
-    pub(super) fn answer(&mut self, page: &str) -> String {
+    /// Whether a page of all drives comes at the end.
+    pub(super) fn has_schedule(&self) -> bool {
+        self.format == Format::Schedule || self.format == Format::Html && self.folder.is_some()
+    }
+
+    /// A page of that form, with what parts it from the one before; nothing where it goes to a file.
+    pub(super) fn answer(&mut self, drive: &str, answer: Answer) -> Result<String, Faulty> {
+        let file = self.folder.as_ref().zip(self.format.extension());
+        let file = file.map(|(folder, extension)| (folder, format!("{}.{extension}", stem(drive))));
+        if let Some((folder, name)) = &file {
+            if !self.names.insert(name.clone()) || name == INDEX {
+                return Err(Faulty::whole(
+                    drive,
+                    format!("{name} is the page of another drive: give the file another name"),
+                ));
+            }
+            write_page(folder, name, &answer.page)?;
+        }
+        let name = file.map(|(_, name)| name);
+        let is_written = name.is_some();
+        if let Some(entry) = answer.entry {
+            self.schedule.add(entry, name.map(|name| address(&name)));
+        }
+        if is_written || self.format == Format::Schedule {
+            return Ok(String::new());
+        }
         let end = if self.format == Format::Json && !self.is_many { "\n" } else { "" };
-        format!("{}{page}{end}", self.before())
+        Ok(format!("{}{}{end}", self.before(), answer.page))
     }
 
     /// What stands in the place of the answer of a faulty file; a page and a single object are left out.
     pub(super) fn faults(&mut self, faulty: &Faulty) -> String {
         let entry = match self.format {
+            _ if self.has_schedule() => {
+                self.schedule.add(Entry::faulty(faulty.name(), faulty.line()), None);
+                return String::new();
+            }
+            _ if self.folder.is_some() => return String::new(),
             Format::Json if self.is_many => faulty.json().trim_end().to_owned(),
             Format::Ndjson => faulty.json(),
             Format::Csv => row(faulty.name(), &[const { String::new() }; COLUMNS.len()], &faulty.line()),
@@ -57,10 +130,19 @@ impl List {
     }
 
     /// What closes it; a list of nothing is opened first.
-    pub(super) fn end(mut self) -> String {
+    pub(super) fn end(mut self) -> Result<String, Faulty> {
+        match &self.folder {
+            Some(folder) if self.has_schedule() => {
+                write_page(folder, INDEX, &self.schedule.html())?;
+                return Ok(String::new());
+            }
+            Some(_) => return Ok(String::new()),
+            None if self.has_schedule() => return Ok(self.schedule.text()),
+            None => {}
+        }
         let opened = if self.is_first { self.before() } else { String::new() };
         let closed = if self.format == Format::Json && self.is_many { "]\n" } else { "" };
-        format!("{opened}{closed}")
+        Ok(format!("{opened}{closed}"))
     }
 
     fn before(&mut self) -> String {
@@ -73,6 +155,18 @@ impl List {
             _ => String::new(),
         }
     }
+}
+
+/// The page of all drives in a folder of web pages.
+const INDEX: &str = "index.html";
+
+/// The address of a file beside the page: what has a meaning in one is written by its number.
+fn address(name: &str) -> String {
+    let one = |byte: u8| match byte {
+        b'-' | b'_' | b'.' | b'0'..=b'9' | b'A'..=b'Z' | b'a'..=b'z' => char::from(byte).to_string(),
+        _ => format!("%{byte:02X}"),
+    };
+    name.bytes().map(one).collect()
 }
 
 /// A line of the table.

@@ -3,7 +3,7 @@
 use super::faults::Faulty;
 use crate::report::Figure;
 use std::fs;
-use std::io::{self, Write as _};
+use std::io::{self, IsTerminal as _, Write as _};
 use std::path::Path;
 
 /// How a run ended.
@@ -38,13 +38,54 @@ pub(super) fn complain(text: &str) {
 
 /// Writes figures into a folder, made where it is not there, each called by the drive file, or its row, and what it shows.
 pub(super) fn write_figures(folder: &Path, drive: &str, figures: &[Figure]) -> Result<(), Faulty> {
-    let name = Path::new(drive).file_name().unwrap_or_default().to_string_lossy();
-    let stem = name.strip_suffix(".yaml").unwrap_or(&name).replace(':', "_");
+    let stem = stem(drive);
     fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
     figures.iter().try_for_each(|figure| {
         let path = folder.join(format!("{stem}_{}.svg", figure.name));
         fs::write(&path, &figure.svg).map_err(|error| unwritten(&path, &error))
     })
+}
+
+/// What a drive is called in a folder of files: as its own file, or its row.
+pub(super) fn stem(drive: &str) -> String {
+    let name = Path::new(drive).file_name().unwrap_or_default().to_string_lossy();
+    name.strip_suffix(".yaml").unwrap_or(&name).replace(':', "_")
+}
+
+/// Writes a page into a folder, made where it is not there.
+pub(super) fn write_page(folder: &Path, name: &str, page: &str) -> Result<(), Faulty> {
+    fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
+    let path = folder.join(name);
+    fs::write(&path, page).map_err(|error| unwritten(&path, &error))
+}
+
+/// How many drives are done, on the error stream and for a terminal alone.
+pub(super) struct Progress {
+    is_shown: bool,
+    done: usize,
+}
+
+impl Progress {
+    /// Of several drives whose answers do not themselves appear on the terminal.
+    pub(super) fn new(is_many: bool, is_quiet: bool) -> Self {
+        let is_seen = !is_quiet && io::stdout().is_terminal();
+        Self { is_shown: is_many && !is_seen && io::stderr().is_terminal(), done: 0 }
+    }
+
+    /// One more.
+    pub(super) fn step(&mut self) {
+        self.done += 1;
+        if self.is_shown {
+            complain(&format!("\r{} drives", self.done));
+        }
+    }
+
+    /// Takes the line away, before something else is written.
+    pub(super) fn clear(&self) {
+        if self.is_shown {
+            complain("\r\x1b[K");
+        }
+    }
 }
 
 /// A file or folder that could not be written.

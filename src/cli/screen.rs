@@ -15,16 +15,16 @@ use std::io::Write as _;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-/// Tell from a few facts what stands against each method and what it asks for; nothing is chosen yet.
+/// From a few facts, show what stands against each method and what it needs; nothing is chosen yet.
 #[derive(Debug, Args)]
 pub(super) struct Screen {
-    /// Pipe, as often as there are: material, size and what else is known, as "clay 10 in" or "PE4710 10 in DR 11".
+    /// Pipe, repeatable: material, size and what else is known, such as "clay 10 in" or "PE4710 10 in DR 11".
     #[arg(long = "pipe", required = true, value_name = "WORDS")]
     pipes: Vec<String>,
     /// From pit to pit.
     #[arg(long)]
     length: String,
-    /// The ground, as "stiff clay" or "loose sand".
+    /// The ground, such as "stiff clay" or "loose sand".
     #[arg(long, value_name = "WORDS")]
     soil: String,
     /// Depth of the water table, or none.
@@ -45,7 +45,7 @@ pub(super) struct Screen {
     /// Table files laid over the tables of the handbook, in this order.
     #[arg(long, value_name = "FILE")]
     tables: Vec<PathBuf>,
-    /// Write a drive file to go on with, which is not there yet.
+    /// Write a drive file to go on with; the file must not exist yet.
     #[arg(long, value_name = "FILE")]
     write: Option<PathBuf>,
 }
@@ -54,8 +54,8 @@ pub(super) struct Screen {
 const ARGUMENTS: &str = "the command line";
 
 const HEADER: &str = "\
-# From a few facts. Put what is known in the place of what nobody told and is taken by our own judgement: the depth and
-# the water at the worst that was looked at, the least rig that would do, and
+# From a few facts. Replace by what you know what is only assumed by our own judgement: the depth and
+# the water at the worst case looked at, the least rig that would do, and
 ";
 
 impl Screen {

@@ -11,10 +11,10 @@ use crate::laws::pull_limits::FactorAtTemperature;
 use crate::quantity::{Length, Pressure, Ratio, Role};
 use crate::source::Cited;
 
-const TOLD: &str = "surge included, by the class of the pipe at the temperature of the ground, less what a pull scores";
-const UNTOLD: &str =
-    "the pressure is not told: the main carries at most the limit, surge included; give service_pressure";
-const UNKNOWN: &str = "only its maker knows what the pipe carries: give candidates[].pressure_class";
+const TOLD: &str = "surge included; the class of the pipe at ground temperature, less an allowance for scores from \
+    the pull";
+const UNTOLD: &str = "no pressure is given: the main carries the limit at most, surge included; give service_pressure";
+const UNKNOWN: &str = "only the maker knows what the pipe carries: give candidates[].pressure_class";
 
 /// What the main is asked to carry, against what it may.
 pub(crate) fn in_service<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {

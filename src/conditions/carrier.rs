@@ -16,11 +16,11 @@ const SETTING: Equation = Equation::judged(
 );
 
 const NO_CASING: &str = "it is no casing";
-const HABIT: &str = "what one railway asks for round the joints of a carrier; elsewhere a habit";
+const HABIT: &str = "one railway's requirement round carrier joints; usual practice elsewhere";
 const RAILWAY: &str = "what one railway asks for round the joints of a carrier";
 const NO_GRADE: &str = "the carrier is no gravity sewer";
-const SET: &str = "error of the line of the casing, against half of the play round the carrier: spacers of different heights \
-                   set it to its own grade; survey the casing before they are ordered";
+const SET: &str = "line error of the casing, against half of the play round the carrier: spacers of different \
+    heights bring it to grade; survey the casing before ordering them";
 
 /// The carrier and the play round it in this pipe; none where the bore of the pipe is not known.
 fn play(at: &Plan<'_>) -> Result<(Carrier, Option<Length>), Absent> {

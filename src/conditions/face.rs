@@ -14,8 +14,8 @@ use crate::source::Cited;
 
 const SHORT_TERM: &str = "short term, no support on the face; the limits fall with shallow cover";
 const BY_BLOWS: &str = "short term, no support on the face, strength by the blow count: give undrained_strength";
-const OTHER_CLAY: &str = "short term, no support on the face; the strength given is more than the other clay has: that one by \
-                          its blow count, list it as the class";
+const OTHER_CLAY: &str = "short term, no support on the face; the strength given is more than the other clay can \
+    have, which is taken by its blow count: list that clay as the class";
 const PLUG: &str =
     "whole soil that neither boils nor slides, by its weight on smooth steel; not what an auger has loosened";
 

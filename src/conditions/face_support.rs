@@ -13,15 +13,14 @@ use crate::laws::wall::ActiveCoefficient;
 use crate::quantity::{Angle, Band, Length, Pressure, Role, UnitWeight};
 use crate::source::Cited;
 
-const HOLD: &str = "hold the face from the demand to the limit, with a gauge: between what keeps the ground in and nine tenths of \
-                    the weight of the ground";
-const NARROW: &str = "what keeps the ground in and what lets the slurry out lie so close that no machine holds the face between: \
-                      give the strength of the ground and face_pressure";
-const NONE: &str = "what keeps the ground in is more than it bears: no pressure holds this face";
+const HOLD: &str = "hold the face pressure between demand and limit, by gauge: between what holds the ground and \
+    nine tenths of its weight";
+const NARROW: &str = "the pressures that hold the ground and that lose the slurry are too close for any machine: \
+    give the strength of the ground and face_pressure";
+const NONE: &str = "holding this face takes more pressure than the ground bears: no pressure will do";
 const SWINGS: &str =
-    "so near to what keeps the ground in that the pressure may not swing: hold it with a gauge, and weigh the spoil";
-const TOLD: &str =
-    "the pressure that the face is held at, against what keeps the ground in and against what the ground bears";
+    "so close to what holds the ground that the pressure must not swing: hold it by gauge, and weigh the spoil";
+const TOLD: &str = "the face pressure, against what holds the ground and against what the ground bears";
 
 /// What a face may be held at.
 #[derive(Debug, Clone, Copy)]

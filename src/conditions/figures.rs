@@ -15,12 +15,42 @@ use crate::laws::reaming::SpoilVolume;
 use crate::quantity::{Band, Length, Ratio, Role, Shown};
 use crate::source::Origin;
 
+/// What a figure is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Topic {
+    /// How far the ground moves.
+    Movement,
+    /// How large the pits are, and what comes into them.
+    Pits,
+    /// How much there is of what is moved and used.
+    Quantities,
+    /// How many shifts the work takes.
+    Time,
+    /// What it costs by the prices of the file.
+    Cost,
+}
+
+impl Topic {
+    /// As written in JSON.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Movement => "ground movement",
+            Self::Pits => "pits",
+            Self::Quantities => "quantities",
+            Self::Time => "time",
+            Self::Cost => "cost",
+        }
+    }
+}
+
 /// One figure.
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct SiteFigure {
-    /// `ground movement`, `pits`, `quantities`, `time` or `cost`.
-    pub topic: &'static str,
+    /// What it is about.
+    pub topic: Topic,
     /// What it is.
     pub what: String,
     /// Low, likely and high; absent where it is not known.
@@ -42,7 +72,6 @@ pub fn site_figures(plan: &Plan<'_>) -> Vec<SiteFigure> {
     all
 }
 
-const MOVEMENT: &str = "ground movement";
 const NOT_A_LIMIT: &str = "a bound on the high side: all lost ground and the whole annulus arrive";
 
 fn movement(plan: &Plan<'_>) -> Vec<SiteFigure> {
@@ -56,7 +85,7 @@ fn movement(plan: &Plan<'_>) -> Vec<SiteFigure> {
         let note = if moved.is_some() { NOT_A_LIMIT } else { "no source gives the width of the trough here" };
         for (kind, values) in [("settlement", settlement), ("slope", slope)] {
             let what = format!("{kind}, {what}");
-            all.push(SiteFigure { topic: MOVEMENT, what, values, origin: Some(loss), note });
+            all.push(SiteFigure { topic: Topic::Movement, what, values, origin: Some(loss), note });
         }
     };
     let surface = at_surface(calc, plan, Length::default());
@@ -70,14 +99,18 @@ fn movement(plan: &Plan<'_>) -> Vec<SiteFigure> {
     all
 }
 
-const PITS: &str = "pits";
-
 fn pits(plan: &Plan<'_>) -> Vec<SiteFigure> {
     let calc = &mut Calc::new(Silent);
     let drive = plan.drive;
     let mut all = Vec::new();
     let mut add = |what: &str, values: Band<Shown>, origin: Origin, note| {
-        all.push(SiteFigure { topic: PITS, what: what.to_owned(), values: Some(values), origin: Some(origin), note });
+        all.push(SiteFigure {
+            topic: Topic::Pits,
+            what: what.to_owned(),
+            values: Some(values),
+            origin: Some(origin),
+            note,
+        });
     };
     for (place, names) in [
         (Place::Launch, ["launch pit, length", "launch pit, width", "working area, launch"]),
@@ -88,7 +121,7 @@ fn pits(plan: &Plan<'_>) -> Vec<SiteFigure> {
         for (what, side) in [(length_name, length), (width_name, width)] {
             let Some(side) = side else { continue };
             let shown = side.value.map(|side| Shown::of(side, Role::Distance));
-            add(what, shown, side.origin, "inside the shoring; plant that is known may do with less");
+            add(what, shown, side.origin, "inside the shoring; known plant may need less");
         }
         let area = area_needed(plan, place);
         let shown = area.value.map(|area| Shown::of(area, Role::GroundArea));
@@ -152,8 +185,6 @@ fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -
     flow.if_sure().map(|flow| (shown(flow), shown(flow * rules.pumping_start.value)))
 }
 
-const TIME: &str = "time";
-
 fn time(plan: &Plan<'_>) -> Vec<SiteFigure> {
     let times = time_plan(plan);
     let count = |band: Band<Ratio>| band.map(|shifts| Shown::of(shifts, Role::Shifts));
@@ -164,15 +195,15 @@ fn time(plan: &Plan<'_>) -> Vec<SiteFigure> {
             (_, None, _) => "no rate is known for this work: give `pace`",
             (true, ..) => "made beside the bore meanwhile, by a crew of its own: not in the sum",
             (_, _, Some(_)) => "shifts: clear rates, and the slow one planned by the week",
-            (_, _, None) => "shifts as told for the work itself, not by length",
+            (_, _, None) => "shifts of the job as a whole, not by length",
         };
         let what = format!("{}{passes}, shifts", stage.what);
-        all.push(SiteFigure { topic: TIME, what, values: stage.shifts.map(count), origin: stage.origin, note });
+        all.push(SiteFigure { topic: Topic::Time, what, values: stage.shifts.map(count), origin: stage.origin, note });
     }
     let sum = times.shifts.map(count);
-    let note = "without stops and lost days; named is its least sure stage, of those alike the longest";
+    let note = "without stops and lost days; the source is that of the least certain stage";
     all.push(SiteFigure {
-        topic: TIME,
+        topic: Topic::Time,
         what: "shifts in all".to_owned(),
         values: sum,
         origin: times.origin(&plan.drive.handbook),
@@ -181,18 +212,16 @@ fn time(plan: &Plan<'_>) -> Vec<SiteFigure> {
     all
 }
 
-const QUANTITIES: &str = "quantities";
-
 fn quantities(plan: &Plan<'_>) -> Vec<SiteFigure> {
     let amounts = amounts(plan);
     let mut all = Vec::new();
     let mut add = |what: &str, value: Shown, origin, note| {
         let values = Some(Band::same(value));
-        all.push(SiteFigure { topic: QUANTITIES, what: what.to_owned(), values, origin: Some(origin), note });
+        all.push(SiteFigure { topic: Topic::Quantities, what: what.to_owned(), values, origin: Some(origin), note });
     };
     let spoil = Origin::Law(&SpoilVolume::EQUATION);
     for stage in amounts.spoil.iter().flatten() {
-        add(stage.what, Shown::of(stage.volume, Role::Volume), spoil, "what the pilot pushes aside is not counted");
+        add(stage.what, Shown::of(stage.volume, Role::Volume), spoil, "soil displaced by the pilot is not counted");
     }
     if let Some(tanks) = amounts.tanks {
         let note = "whole tanks of loosened soil, with the water that the file adds to it";
@@ -221,14 +250,12 @@ fn cost(plan: &Plan<'_>) -> Vec<SiteFigure> {
     for line in &costs.lines {
         let note = if line.cost.is_some() { "in the money of the file" } else { "not known: its amount or its price" };
         let (what, values) = (format!("cost, {}", line.what), line.cost.map(money));
-        all.push(SiteFigure { topic: COST, what, values, origin: Some(line.origin), note });
+        all.push(SiteFigure { topic: Topic::Cost, what, values, origin: Some(line.origin), note });
     }
     if let (Some(price), false) = (plan.drive.site.pace.prices.shift, costs.lines.is_empty()) {
         let note = "in the money of the file: what it prices, and nothing else";
         let (values, origin) = (costs.sum.map(money), Some(price.origin));
-        all.push(SiteFigure { topic: COST, what: "cost in all".to_owned(), values, origin, note });
+        all.push(SiteFigure { topic: Topic::Cost, what: "cost in all".to_owned(), values, origin, note });
     }
     all
 }
-
-const COST: &str = "cost";

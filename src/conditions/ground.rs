@@ -100,7 +100,7 @@ const DRY: Equation = Equation::judged(
 const RUNS: &str = "loose sand and gravel run into a bore without fluid, whatever the file says of it";
 const CLOSES: &str =
     "the clay closes on a bore without fluid: its weight over its strength is more than an open face may have";
-const CLAIMED: &str = "that the bore stands without fluid is the word of the file: what ravels or is fissured does not";
+const CLAIMED: &str = "the file states that the bore stands without fluid: ground that ravels or is fissured does not";
 
 /// What has to be so where the bore is taken to stand open round a drilled stem or a pipe behind it: the least sure
 /// stretch counts.
@@ -131,24 +131,24 @@ pub(crate) fn ground_doubt(plan: &Plan<'_>) -> Option<&'static Equation> {
     plan.drive.stretches.iter().filter(|stretch| !settled(stretch)).find_map(|stretch| stretch.doubt)
 }
 
-const STANDS: &str = "the bore is taken to stand open for the week of the work: the log has to say intact \
-                      clay, without fissures or seams that bring water";
-const PARTLY: &str = "the bore is taken to stand open for two days, and to close on a part of its length: \
-                      no night longer than the work asks for, fill and grout then";
+const STANDS: &str = "the bore is assumed to stand open for a week: the log must show intact clay, without fissures \
+    or water-bearing seams";
+const PARTLY: &str = "the bore is assumed to stand open for two days and to close over part of its length: leave it \
+    no longer than the work needs, then fill and grout";
 const HELD: &str =
-    "fluid is taken to hold the bore: keep both pits full of it, to the level that is told or else up to the ground";
+    "fluid is assumed to hold the bore: keep both pits full of it, to the level given or else to the ground";
 
 const UNSUITABLE: &str = "not done by this technique in this ground";
 const STONES: &str = "the largest stone, against what pilot and head take";
-const FILL: &str = "fill may hold anything: say that nothing obstructs it (`hazards: []`), or what does";
-const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore, whatever force there is: case it \
-                       at the bit, hold it with fluid, or drain it";
-const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. Case it at the \
-                          bit, hold it with fluid, or drain it";
+const FILL: &str = "fill may contain anything: state that nothing obstructs it (`hazards: []`), or what does";
+const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore whatever the force: case \
+    it at the bit, support it with fluid, or drain it";
+const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. \
+    Case it at the bit, support it with fluid, or drain it";
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
 const SPOIL: &str = "no auger cuts this rock: say what else clears the bore behind the pilot";
-const UNDECIDED: &str = "what the file says of the ground does not decide it: see the row; spt_n and largest_stone may";
-const NO_RATING: &str = "no rating of the technique in this ground was found, published or recalled; see `technique`";
+const UNDECIDED: &str = "the ground as given does not decide it: see the row; spt_n and largest_stone may";
+const NO_RATING: &str = "no published or recalled rating of this technique in this ground was found; see `technique`";
 const TREATED: &str = "with the ground treated as the file says: rated as above water, marginal at best";
 
 const fn verdict(rating: Rating) -> Verdict {

@@ -19,9 +19,8 @@ const GROUT: &str = "survey the bore, put the pipe in and grout round it within 
 const PARTLY: &str =
     "the bore may close or ravel on a part of its length: leave the stem in until the pipe pushes it out";
 const FALLS: &str = "the bore does not stand without the stem: leave it in until the pipe pushes it out";
-const NOT_TOLD: &str = "nobody has told the ground: whether the bore stands without the stem hangs on it";
-const FRICTION: &str =
-    "the file gives the friction, and nothing is taken of how the bore stands: leave unit_friction out";
+const NOT_TOLD: &str = "the ground is not given, and whether the bore stands without the stem depends on it";
+const FRICTION: &str = "with the friction given, nothing is assumed of how the bore stands: leave unit_friction out";
 
 /// The worst stretch decides.
 pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
@@ -60,10 +59,10 @@ const KEPT: Equation = Equation::judged(
     "clay closed on a pipe lets nothing slide between them",
     "clay that is loaded faster than it drains",
 );
-const MAY_CLOSE: &str = "the clay may close on the pipe: cut wide enough (`candidates[].bore`), or hold lubricant at a pressure that \
-                         keeps it off";
-const CLOSED: &str = "the clay closes on the pipe whatever is done: its friction is that without lubricant, and after a night that of \
-                      the clay itself";
+const MAY_CLOSE: &str = "the clay may close on the pipe: overcut enough (`candidates[].bore`), or keep it off by \
+    lubricant under pressure";
+const CLOSED: &str = "the clay closes on the pipe whatever is done: it then rubs as without lubricant, and after a \
+    night with the strength of the clay itself";
 
 /// Whether clay closes on a jacked pipe.
 pub(crate) fn closes(at: &Plan<'_>) -> Outcome {

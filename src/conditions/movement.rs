@@ -15,15 +15,15 @@ use crate::laws::settlement::{
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
 use crate::source::Cited;
 
-const BOTH_ENDS: &str = "likely: middle width of the trough and the usual closing of the annulus; high: the narrow trough \
-                         and the whole annulus";
+const BOTH_ENDS: &str = "likely: mean trough width and the usual closure of the annulus; high: narrow trough and \
+    full closure";
 const FULL: &str =
-    "the annulus is left full of set fluid or grout: no more of it may close than the limit bears, high trough";
+    "keep the annulus full of set fluid or grout: no more of it may close than the limit allows, at the high trough";
 const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the narrow trough";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
-const UNTOLD: &str = "what lies over the bore is not told: taken as a road";
+const UNTOLD: &str = "what lies over the bore is not given: a road is assumed";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
-const OPEN: &str = "nothing over the bore has a limit of it";
+const OPEN: &str = "nothing over the bore sets a limit";
 
 /// What settles a check: the limit of its owner, or less overcut, or the filling of a pulled annulus.
 macro_rules! settles {
@@ -233,7 +233,7 @@ pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Ou
     let over = || at.drive.site.crossings.iter().filter(|crossing| is_over(crossing, at.pipe));
     let absent = match over().next() {
         Some(_) => Absent::Missing,
-        None => Absent::NotApplicable("no service is told over the bore"),
+        None => Absent::NotApplicable("no service is given over the bore"),
     };
     let (mut settlement, mut slope) = (Err(absent), Err(absent));
     let keep = |worst: &mut Outcome, check: Check<()>| *worst = Ok(worst.map_or(check, |other| other.worse(check)));

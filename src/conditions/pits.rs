@@ -13,24 +13,25 @@ use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Area, Band, Force, Length, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::Cited;
 
-const HEAVE: &str = "undrained strength of the ground at the pit; shoring below the floor counts where its toe is told";
+const HEAVE: &str = "undrained strength of the ground at the pit; shoring below the floor counts where its toe \
+    depth is given";
 const HEAVE_BY_BLOWS: &str =
-    "strength by the blow count: give undrained_strength; shoring below the floor counts where its toe is told";
-const HEAVE_OTHER: &str = "the strength given is more than the other clay has: that one by its blow count, list it as the \
-                           class; shoring below the floor counts where its toe is told";
+    "strength by the blow count: give undrained_strength; shoring below the floor counts where its toe depth is given";
+const HEAVE_OTHER: &str = "the strength given is more than the other clay can have, which is taken by its blow \
+    count: list that clay as the class; shoring below the floor counts where its toe depth is given";
 const DRAINED: &str = "wells keep the water 0.5 m (20 in) under the floor as long as the pit is open";
-const SEALED: &str = "the sealed base is the word of the file: its weight and anchors hold the water";
+const SEALED: &str = "the sealed base is taken from the file: its weight and anchors must hold the water";
 const WELLS: &str = "head of water over the floor: wells that keep it 0.5 m (20 in) under the floor, or shoring to about one \
                      and a half times the head below it";
 const TOE: &str = "water that flows round the toe of the shoring and up to the floor, more in a narrow pit";
-const TIGHT: &str = "the pit is shorter or narrower than what has to go in, and people beside it";
+const TIGHT: &str = "the pit is shorter or narrower than what must go in with people beside it";
 const UPLIFT: &str = "by weight alone, without friction on the walls";
 const SIDES: &str = "with the shortest usual plant; plant that is not known may be longer";
 const OUT: &str =
     "for sections as long as the pipes, or pieces joined in the pit; a machine that comes out may be longer";
 const AREA: &str = "pit, plant and store; a string on the ground needs its lay-down beside it";
 const LIFT: &str = "one pipe and the margin of the crane; machine and frame may weigh more";
-const STROKE: &str = "a longer pipe is pushed with a spacer between jacks and pipe, and stands while that is set";
+const STROKE: &str = "a longer pipe is pushed with a spacer, and stands while that is set";
 
 /// Each pit with the ground at it.
 fn ends(drive: &Drive) -> impl Iterator<Item = (&Pit, &Stretch)> {
@@ -60,7 +61,7 @@ pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
             adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable).settled_by(settled)
         },
     );
-    checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no clay is told at the pits"))
+    checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no clay is given at the pits"))
 }
 
 /// Safety of one base in clay: the lesser of the two equations, where the second holds.

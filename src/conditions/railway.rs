@@ -13,14 +13,14 @@ const ENCASED: Equation = Equation::judged(
     "pipe that carries something",
 );
 
-const PLASTIC: &str = "plastic lies in a casing under tracks: drive a casing, or write what the railway permits";
-const OTHER: &str = "a pipe under tracks lies in a casing, unless the railway permits it without";
-const PERMITTED: &str = "without a casing, since the file says that the railway permits it";
+const PLASTIC: &str = "plastic pipe under tracks needs a casing: drive one, or give what the railway permits";
+const OTHER: &str = "a pipe under tracks needs a casing, unless the railway permits it without one";
+const PERMITTED: &str = "without a casing, as the file says that the railway permits it";
 
 /// A pipe without a casing round it for good, under tracks.
 pub(crate) fn casing(at: &Plan<'_>) -> Outcome {
     let surface = &at.drive.site.surface;
-    only(surface.railway, "no railway is told over the bore")?;
+    only(surface.railway, "no railway is given over the bore")?;
     only(at.drive.service != Service::Casing, "it is the casing itself")?;
     let plastic =
         matches!(at.pipe.family, Family::Pe | Family::Pvc | Family::PvcFused | Family::PvcRestrained | Family::Grp);

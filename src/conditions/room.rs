@@ -7,15 +7,14 @@ use crate::laws::room::{ClearDistance, LeastCover};
 use crate::quantity::{Band, Length, Ratio, Role};
 use crate::source::Cited;
 
-const LEAST: &str = "less than this over the bore, and the ground opens up to the surface";
-const LOCATE: &str =
-    "the file does not say which services there are: locate and expose them before the drive, and list them";
-const JACKED: &str = "least cover by habit; a railway or a road has rules of its own";
+const LEAST: &str = "with less cover than this the ground can cave to the surface";
+const LOCATE: &str = "no services are given: locate and expose them before the drive, and list them";
+const JACKED: &str = "usual least cover; a railway or road authority has its own rules";
 const ROAD: &str = "for drilled crossings with room to steer; the road authority decides";
 const RAIL: &str =
-    "one railway's rule, counted from the surface as if it were the bottom of the tie; its own rules count";
-const HABIT: &str = "habit where the owner asks for nothing; high with the pilot off by its accuracy";
-const OWNER: &str = "as its owner asks; high with the pilot off by its accuracy";
+    "one railway's rule, measured from the surface as if that were the base of tie; the owner's own rules govern";
+const HABIT: &str = "usual practice where the owner sets no limit; high: with the pilot off line by its accuracy";
+const OWNER: &str = "as its owner requires; high: with the pilot off line by its accuracy";
 
 /// Under a railway by its rule, for any bore by what no ground can do with less of, by habit for what is pushed, and for
 /// what is pulled under a road or under nobody knows what; the worst counts.

@@ -21,17 +21,17 @@ const FLOW: &str = "flow";
 const FLATTER: &str =
     "for 2 ft/s in the full pipe; codes allow flatter where depth and velocity are computed and filed";
 const NOT_SHOWN: &str =
-    "flatter than the least slope, and nothing shows that the sewer cleans itself: give the least flow";
+    "flatter than the least slope, with nothing to show that the sewer cleans itself: give the least flow";
 const CLEANS: &str = "flatter than the least slope; the least flow of the file keeps it clean, which codes want computed and \
                       filed";
 const CLOGS: &str = "flatter than the least slope, and the least flow of the file does not keep it clean";
-const LEVEL: &str = "a sewer without a fall does not run";
+const LEVEL: &str = "a sewer without fall does not drain";
 const WAVE: &str = "a sine wave: likely by the aim of the target, high by the accuracy of installed lines";
 const WAVE_PULLED: &str = "a sine wave: likely by the pilot alone, high as a string that lies from the bottom of its bore to half of the play";
 const FULL: &str = "the full pipe, with nothing counted on beyond it";
 const CLEAN: &str = "at the least flow, which must come at least once a day";
-const TRICKLE: &str = "the least flow moves no grit, and the slope is what codes ask for: flush it";
-const FLOOR: &str = "habit of drilling guided on grade: likely the low end, high the safer one";
+const TRICKLE: &str = "the least flow moves no grit, though the slope is what codes ask for: flush the sewer";
+const FLOOR: &str = "practice of guided drilling on grade: likely the low end, high the safer one";
 
 fn sewer<'a>(at: &Plan<'a>) -> Result<(&'a Gravity, Sewer), Absent> {
     at.drive.site.gravity.as_ref().zip(at.pipe.sewer).ok_or(Absent::NotApplicable(NO_GRAVITY))

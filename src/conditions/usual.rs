@@ -14,7 +14,7 @@ const SELDOM: Equation = Equation::judged(
 
 /// A value that is possible and seldom met asks for care wherever it is used.
 pub(crate) fn usual(at: &Plan<'_>) -> Outcome {
-    only(at.drive.is_unusual_for(at.pipe, at.method), "every value of the file is a usual one")?;
+    only(at.drive.is_unusual_for(at.pipe, at.method), "every value in the file is a usual one")?;
     let check = rated(Verdict::Within, Origin::Law(&SELDOM));
-    Ok(check.with_care(Care::Data, "a value of the file is seldom met: see the cautions"))
+    Ok(check.with_care(Care::Data, "a value in the file is unusual: see the cautions"))
 }

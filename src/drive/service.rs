@@ -91,7 +91,7 @@ pub(crate) enum CarriedBy {
 /// A vacuum in a pressure main.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Vacuum {
-    /// Least and most where the file tells none.
+    /// Least and most where the file gives none.
     pub(crate) pressure: Ends<Pressure>,
     pub(crate) lasts: Time,
 }

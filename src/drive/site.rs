@@ -259,7 +259,7 @@ pub(crate) struct PitSides {
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct PitRules {
     pub(crate) heave: Cited<Ratio>,
-    /// Least and greatest bearing factor of a base whose sides are not told.
+    /// Least and greatest bearing factor of a base whose sides are not given.
     pub(crate) bearing: Ends<Ratio>,
     /// Load beside a pit, where the soil of the file has none.
     pub(crate) beside: Ends<Pressure>,

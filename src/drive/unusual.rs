@@ -23,6 +23,6 @@ impl Unusual {
     pub fn text(&self, system: UnitSystem) -> String {
         let [least, most] = self.usual.map(|shown| shown.display(system));
         let (field, value) = (&self.field, self.value.display(system));
-        format!("{field}: {value} is beyond the usual {least} to {most}; what rests on it fits with care at best.")
+        format!("{field}: {value} is outside the usual {least} to {most}; what depends on it fits with care at best.")
     }
 }

@@ -23,7 +23,7 @@ pub(crate) struct Reaction {
     pub(crate) wall: Option<ThrustWall>,
     /// Clay bears by its strength for as long as a drive takes, and not the lesser of that and drained ground.
     pub(crate) short: bool,
-    /// The same in the ground at its best, where the file tells none of it.
+    /// The same in the ground at its best, where the file gives none of it.
     pub(crate) best: Option<Box<Reaction>>,
 }
 

@@ -96,7 +96,7 @@ fields! {
         annulus: block<AnnulusFile>;
         /// Greatest pressure that a pressure main has to carry, surge included.
         service_pressure: may<Pressure> as Pressure, Within(0.0, mpa(10.0)), usual(mpa(0.1), mpa(2.5)),
-            ["1 MPa", "150 psi"], else "told what the main carries at most";
+            ["1 MPa", "150 psi"], else "shown what the main carries at most";
         /// Vacuum that a pressure main may see in service.
         vacuum: block<VacuumFile>;
         /// The line that the drive is a part of, where it is longer than one drive.

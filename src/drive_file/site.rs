@@ -58,7 +58,7 @@ fields! {
         /// Tank or skip that it goes into.
         tank: must<Volume> as Volume, Within(0.02, 500.0), usual(0.2, 40.0), ["4 m3", "5 yd3"];
         /// Water that is added to it, over its volume in the ground.
-        water: may<Ratio> as Ratio, Within(0.0, 20.0), usual(0.0, 5.0), ["50 %", "50 %"], else "none, and told so";
+        water: may<Ratio> as Ratio, Within(0.0, 20.0), usual(0.0, 5.0), ["50 %", "50 %"], else "none, stated";
         /// Time for which the work stands while a full one is away.
         emptying: may<Time> as Duration, Within(min(1.0), hours(48.0)), usual(min(5.0), hours(4.0)), ["30 min", "30 min"];
     }

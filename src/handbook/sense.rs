@@ -59,7 +59,7 @@ pub(super) fn wrong(table: &str, before: &[Written], key: &str, columns: &[(Stri
         } else if FACTORS.contains(&table) && dim == Dim::NONE && least.0 > 1.0 && new > 0.0 && new < 1.0 {
             told("is a factor below 1", "a factor below 1 takes safety away")
         } else if new > FAR * most.0 && most.0 > 0.0 || new > 0.0 && new < least.0 / FAR {
-            told(&format!("is more than {} times off", plain(FAR)), "see the unit and the decimal point")
+            told(&format!("is more than {} times off", plain(FAR)), "check the unit and the decimal point")
         } else {
             None
         }

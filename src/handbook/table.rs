@@ -136,7 +136,7 @@ impl<V: DeserializeOwned> Table<V> {
             let at = row.key.handle();
             let key = row.key.value.0;
             if table.places.insert(key.clone(), table.rows.len()).is_some() {
-                return Err(locate(at, format!("the key \"{key}\" is there twice")));
+                return Err(locate(at, format!("the key \"{key}\" is given twice")));
             }
             let own = |own: Option<Field<Words>>, whole: &Option<Field<Words>>| {
                 own.or_else(|| whole.clone()).map(|words| words.value.0)
@@ -169,7 +169,7 @@ impl<V: DeserializeOwned> Table<V> {
             let at = row.key.handle();
             let key = row.key.value.0;
             if !seen.insert(key.clone()) {
-                let message = format!("the key \"{key}\" is there twice");
+                let message = format!("the key \"{key}\" is given twice");
                 return Err(vec![yaml::locate::<TableFile<V>>(text, at, message.into())]);
             }
             if keys == Keys::Fixed && self.get(&key).is_none() {

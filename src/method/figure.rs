@@ -18,6 +18,8 @@ pub struct Figure {
     pub in_range: bool,
     /// What a reader must know of it.
     pub note: Option<&'static str>,
+    /// Whether it is room that the work takes beyond the bore.
+    pub is_room: bool,
 }
 
 /// Figures as they are worked out.
@@ -43,7 +45,14 @@ impl Figures {
     pub(super) fn put<Q: Measure>(&mut self, label: &'static str, role: Role, figure: Doubted<Cited<Q>>) {
         let Cited { value, origin: basis } = figure.in_spite_of_doubt();
         let in_range = figure.doubt().is_none();
-        self.list.push(Figure { label, value: Shown::of(value, role), basis, in_range, note: None });
+        self.list.push(Figure { label, value: Shown::of(value, role), basis, in_range, note: None, is_room: false });
+    }
+
+    /// The figure added last is room that the work takes.
+    pub(super) fn is_room(&mut self) {
+        if let Some(last) = self.list.last_mut() {
+            last.is_room = true;
+        }
     }
 
     /// Tells something of the figure added last.

@@ -75,7 +75,8 @@ pub(super) fn reaming_pull(at: &Walked<'_>) -> Outcome {
 }
 
 pub(super) fn stem_pull(at: &Walked<'_>) -> Outcome {
-    const JOINTS: &str = "no rating of its joints is told: joints for so much, against the most that is usual";
+    const JOINTS: &str = "no joint rating is given: the joints must bear this much; compared with the highest usual \
+        rating";
     let pulled = at.pulled()?;
     Ok(match at.drive.stem.joint_pull {
         Some(rating) => at_most(Role::Pull, pulled.all(), rating),
@@ -142,7 +143,7 @@ fn stem_behind(whole: Band<Force>, drive: &Drive, pipe: &Pipe, advance: Length) 
     whole.with(left, |whole, left| (whole - left).max(Force::default()))
 }
 
-const ONE_STEP: &str = "by habit the bore goes up in smaller steps; give `passes` for what is planned";
+const ONE_STEP: &str = "the bore is usually opened in smaller steps; give `passes` as planned";
 
 /// The reaming step that goes furthest beyond habit.
 pub(super) fn step<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
@@ -177,7 +178,7 @@ pub(super) fn bore(at: &Walked<'_>) -> Outcome {
     let slack = Length::from_si(1e-6);
     Ok(if bore > rule.value + slack {
         at_most(Role::Diameter, bore, rule)
-            .with_note("larger than an agency's most: the annulus settles unless it is grouted")
+            .with_note("larger than one agency allows: the annulus settles unless it is grouted")
     } else if bore < rule.value - slack {
         least.with_note("smaller than usual: fluid return, steering and cuttings need proof")
     } else {

@@ -6,14 +6,14 @@ use crate::drive::{Drive, IfStalled};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 
-const STALLS: &str = "at the high end the drive stalls: say how it is freed (`if_stalled`); the jacks are set to what may be \
-                      borne";
-const SET: &str = "set the jacks to no more than may be borne; where it stalls it is freed as the file says";
-const FREED: &str = "the jacks are held to what may be borne; where it stalls it is freed as the file says";
-const BEYOND: &str = "so far past what may be borne that nothing held to it gets through: a shorter drive, better lubrication, work \
-                      without nights, or more strength";
-const PULL_STALLS: &str = "at the high end the pull stalls: say how it is freed (`if_stalled`)";
-const PULL_FREED: &str = "the rig holds at its rating; where the pull stalls a pit is dug over it, as the file says";
+const STALLS: &str = "at the high force the drive stalls: say how it is freed (`if_stalled`); set the jacks to the \
+    limit";
+const SET: &str = "set the jacks to no more than the limit; if the drive stalls it is freed as the file says";
+const FREED: &str = "the jacks are held to the limit; if the drive stalls it is freed as the file says";
+const BEYOND: &str = "so far past the limit that no drive held to it gets through: shorten the drive, lubricate \
+    better, work without night stops, or use stronger pipe or plant";
+const PULL_STALLS: &str = "at the high pull the string stalls: say how it is freed (`if_stalled`)";
+const PULL_FREED: &str = "the rig stops at its rating; if the pull stalls a pit is dug over it, as the file says";
 
 /// The greatest force of the jacks while the pipe goes in: what they are held to, else their rating.
 fn held_thrust(drive: &Drive) -> Force {

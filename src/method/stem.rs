@@ -17,13 +17,15 @@ use crate::source::Cited;
 
 const IN: &str = "buckling of the stem";
 const OUT: &str = "buckling of the stem that is driven out";
-const JACKS: &str = "against the share of its rating that jacks are designed for";
-const ASKED: &str = "the tube of the stem is not told: a stem and a free length for so much, against a stem of 100 x 15 mm \
+const JACKS: &str = "the limit is the share of the rig's rating that jacks are planned for";
+const ASKED: &str = "no stem tube is given: its buckling load must be at least this much; compared with a stem of \
+    100 x 15 mm \
                      (4 x 0.6 in) with 1.0 m (3.3 ft) free in the pit";
-const JOINTS: &str = "no rating of its joints is told: joints for so much, against the most that is usual";
+const JOINTS: &str = "no joint rating is given: the joints must bear this much; compared with the highest usual \
+    rating";
 const TUBE: Ways = &[&["stem.wall", "stem.free_length"]];
-const SNAKING: &str = "where the bore stands open round the stem: it snakes, which costs line and friction before it \
-                       breaks anything";
+const SNAKING: &str = "where the bore stands open round it, the stem snakes, which costs line and friction before \
+    anything breaks";
 
 fn there(at: &Walked<'_>) -> Result<(), Absent> {
     only(at.drive.stem.is_there(), "there is no stem")

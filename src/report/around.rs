@@ -13,7 +13,8 @@ use crate::quantity::{Length, Role, Shown, UnitSystem};
 pub(super) fn cautions(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<Vec<String>, HandbookError> {
     let mut list = on_site(drive, ranked, system)?;
     list.push(
-        "Vibration and noise: record the state of nearby buildings before work starts. Keep the crane clear of overhead \
+        "Vibration and noise: record the condition of nearby buildings before work starts. Keep the crane clear of \
+            overhead \
          lines."
             .to_owned(),
     );
@@ -58,7 +59,11 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
         }
     }
     if drive.stretches.iter().any(|stretch| stretch.class == GroundClass::Fill) {
-        list.push("Obstructions in fill: probe the line; a stop in mid drive needs a rescue pit over it.".to_owned());
+        list.push(
+            "Obstructions in fill: probe the line; a machine stopped by one needs a rescue pit over \
+            it."
+            .to_owned(),
+        );
     }
     let exposed = drive.handbook.separation()?;
     let rule = exposed.get("exposed_crossing").ok_or_else(|| no_row("separation", "exposed_crossing"))?.value;
@@ -68,7 +73,7 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
             let distance = crossing.axis_distance(pipe.outside_diameter.value) - pipe.bore.value / 2.0;
             if distance < near {
                 list.push(format!(
-                    "{} at {}: {} clear of the bore, nearer than {}: dig it up and see it before boring.",
+                    "{} at {}: {} clear of the bore, closer than {}: dig down and expose it before boring.",
                     capital(&crossing.name),
                     shown(crossing.at, Role::Distance),
                     shown(distance, Role::Depth),
@@ -79,13 +84,14 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
     }
     if ranked.scheme.method == Method::Pullback {
         list.push(
-            "Pullback: weak link before the pipe; warn the other pit by \
-             radio before every break-through and before the tail comes in."
+            "Pullback: fit the weak link ahead of the pipe; warn the other pit by radio before every break-through \
+                and before the tail enters."
                 .to_owned(),
         );
     } else {
         list.push(
-            "Jacking: nobody in the pit during a push; guard rods and auger; lock out before changing tools; clear the \
+            "Jacking: nobody in the pit during a push; guard stem and auger; lock out before changing tools; clear \
+                the \
              reception pit and keep people out before break-through."
                 .to_owned(),
         );
@@ -99,7 +105,7 @@ fn judged_time(drive: &Drive, pipe: &Pipe, method: Method) -> Option<String> {
     let stages: Vec<&str> = plan.judged(&drive.handbook).collect();
     (!stages.is_empty()).then(|| {
         format!(
-            "Time: no source was found for {}; those shifts are a wide estimate of our own. Give `pace`.",
+            "Time: no source was found for {}; those shifts are our own wide estimate. Give `pace`.",
             stages.join("; ")
         )
     })

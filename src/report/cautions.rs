@@ -12,29 +12,29 @@ use crate::source::Origin;
 
 const JACKED_JOINTS: &str = "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes";
 
-const JACKED_FIRST: &str =
-    "first pipe: load of the head, thrust ring out of square; steel: joint offset, ground load with the push";
+const JACKED_FIRST: &str = "first pipe: load from the head, thrust ring out of square; steel: offset at joints, ground load together with \
+        the push";
 
 const NOT_CHECKED: &[&str] = &[
     JACKED_JOINTS,
     JACKED_FIRST,
     "structure of the thrust wall and its base",
     "seals and strokes of jacking stations, and the order in which they push",
-    "a casing in ground that does not hold it; wear and twist of stem and reamers; \
+    "a casing in ground that gives it no side support; wear and twist of stem and reamers; \
      torque that is not given; drag of auger and torque in the thrust",
     "weight of the stem along the grade, where its wall is not given",
-    "thrust-back of a pulled string; welding and lowering in of a string, slings, wear of coatings",
-    "a curve that is a part of the line: all of it is taken to turn",
-    "a curved path: pulls are those of a straight bore on grade (the chain of ASTM F1962 for curved crossings is a law \
-     of the library only)",
-    "annulus: ballast against the lift of the grout, its heat, strength and reach; grout round a jacked pipe",
-    "a main: fatigue by surge, its thrust blocks, joints under pressure on a curve; PE and PVC that are warm in service \
-     beyond the ground",
-    "stability of the bore; drawdown by pumping and the settlement that it causes",
-    "shoring of pits; room for a machine that is longer than the pipes, at the reception",
+    "pushing a stuck string back out; welding and lowering-in of the string, slings, wear of coatings",
+    "a curve over part of the line: the whole line is taken as curved",
+    "curved crossings: pulls are for a straight bore on grade (the ASTM F1962 sequence for curved crossings is in \
+        the library only)",
+    "annulus: ballast against uplift in the grout; heat, strength and reach of the grout; grout round a jacked pipe",
+    "mains: surge fatigue, thrust blocks, joints under pressure on a curve; PE and PVC warmer in service than the \
+        ground",
+    "stability of the bore; drawdown by pumping and the settlement it causes",
+    "shoring of pits; room at the reception for a machine longer than the pipes",
     "amount of heave; long-term settlement",
-    "manholes, branches and steep flow of a sewer; pressure lines as to flow",
-    "time: stops and lost days, rock where the file gives no pace; prices that the file does not give",
+    "manholes, branches and steep flow in sewers; flow in pressure mains",
+    "time: stops, lost days, and rock for which the file gives no pace; prices that the file does not give",
 ];
 
 /// What this version does not check of the schemes there are.
@@ -45,12 +45,12 @@ pub(super) fn not_checked(choice: &Choice) -> impl Iterator<Item = &'static str>
 }
 
 /// What goes with help from behind.
-const PUSHED: &str = "The likely pull counts on the push at the tail, the high one does without it. What the machine holds to, and what \
-     its grip does to the wall of the pipe, are not checked. Push no harder than the string follows.";
+const PUSHED: &str = "The likely pull relies on the push at the tail; the high pull does not. Whether the machine \
+    holds its setting, and what its grip does to the pipe wall, is not checked. Push no harder than the string follows.";
 
 /// What goes with iron pipe whose weight the file does not give.
-const IRON: &str = "The weight of the iron pipe is reckoned: by its least wall alone where it floats, by the nominal wall and a cement \
-                    lining where it sinks, without sockets and coating. Give its maker's `weight`.";
+const IRON: &str = "The weight of the iron pipe is estimated: least wall alone where it floats, nominal wall and \
+    cement lining where it sinks, without sockets and coating. Give the maker's `weight`.";
 
 /// What every result is.
 const AID: &str = "A preliminary engineering aid. A licensed engineer checks it against local codes, the pipe maker's data and the \
@@ -58,9 +58,9 @@ const AID: &str = "A preliminary engineering aid. A licensed engineer checks it 
 
 /// What goes for every site.
 pub(super) const ON_SITE: [&str; 3] = [
-    "Pits: inspected by a competent person, treated as confined space where they are one.",
-    "Located utilities: expose every crossing before the drive; stop if fluid is lost or the force jumps.",
-    "Keep clear of the line of a loaded string, of tensioned rods and pulled pipe, and of suspended loads.",
+    "Pits: have a competent person inspect them, and treat them as confined spaces where they are.",
+    "Utilities: locate and expose every crossing before the drive; stop if fluid is lost or the force jumps.",
+    "Keep clear of the line of a loaded string, of a tensioned stem and pulled pipe, and of suspended loads.",
 ];
 
 /// What goes with every result.
@@ -117,12 +117,12 @@ pub(super) fn of(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Result<V
     }
     cautions.extend(given_friction(drive, system)?);
     if !drive.stem.is_there() {
-        cautions.push("No stem: nothing guides this bore, and line and grade rest on nothing checked here.".to_owned());
+        cautions.push("No stem: nothing guides this bore, and nothing here checks its line and grade.".to_owned());
     }
     if pipe.jacked.as_ref().is_some_and(|jacked| matches!(jacked.end_area, EndArea::Rated { .. })) {
         cautions.push(
-            "The end bearing area is worked back from a pipe maker's ratings, rounded to the ton. Get it from the \
-             maker of the pipe."
+            "The end bearing area is back-calculated from a pipe maker's ratings, rounded to the ton. Get it from \
+                the pipe maker."
                 .to_owned(),
         );
     }
@@ -191,7 +191,7 @@ fn unlisted(drive: &Drive, ranked: &Ranked) -> Result<Option<String>, HandbookEr
         JACKING.contains(&row.method.value.0.as_str()) && [name, &key].contains(&row.material.value.0.as_str())
     });
     Ok((!listed).then(|| {
-        format!("The published lists of materials that are jacked do not name {name}: lists of usage, no ban.")
+        format!("The published lists of jacked materials do not name {name}: they list usage and ban nothing.")
     }))
 }
 
@@ -232,7 +232,7 @@ fn given_friction(drive: &Drive, system: UnitSystem) -> Result<Option<String>, H
     let below = drive.lubrication != Lubrication::Logged && (least.likely < floors.0 || least.high < floors.1);
     let warning = if below {
         format!(
-            " That is below {} likely and {} high, the least that is held safe where the force is not logged.",
+            " That is below {} likely and {} high, the least considered safe where the force is not logged.",
             text(floors.0),
             text(floors.1)
         )
@@ -240,7 +240,7 @@ fn given_friction(drive: &Drive, system: UnitSystem) -> Result<Option<String>, H
         String::new()
     };
     Ok(Some(format!(
-        "Unit friction of {} is the file's own: low {} to {}, likely {} to {}, high {} to {}.{warning}",
+        "Unit friction of {} is given in the file: low {} to {}, likely {} to {}, high {} to {}.{warning}",
         match given().count() {
             1 => "1 stretch".to_owned(),
             count => format!("{count} stretches"),

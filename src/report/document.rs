@@ -61,11 +61,12 @@ pub(super) struct Table {
     pub(super) rows: Vec<Row>,
 }
 
-/// Cells of a row, what it tells first, and notes to it.
+/// Cells of a row, what it tells first, notes to it, and the address of the page that tells more.
 #[derive(Debug, Default)]
 pub(super) struct Row {
     pub(super) cells: Vec<String>,
     pub(super) notes: Vec<String>,
+    pub(super) page: Option<String>,
 }
 
 impl Table {

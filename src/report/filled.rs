@@ -7,11 +7,10 @@ use crate::drive_file::fields::Spec;
 use crate::handbook::Handbook;
 use crate::quantity::UnitSystem;
 
-const OPENING: &str =
-    "# What the file leaves out, as it was taken. A comment tells nothing: what you know goes into the file,
-# with your own value. A range or a band is taken at the end that is safe for each check.
+const OPENING: &str = "# What the file leaves out, as assumed. A comment sets nothing: put what you know into the file,
+# with your own value. Of a range or band each check uses the end that is safe for it.
 ";
-const NO_FIELD: &str = "# Taken besides, by no field of the file:
+const NO_FIELD: &str = "# Assumed besides, without a field in the file:
 ";
 
 /// The text as it is and a comment for each value, so that it reads as before.

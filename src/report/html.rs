@@ -4,7 +4,7 @@ use super::document::{Block, Lead, Row, Table};
 use super::figures::escaped;
 
 const STYLE: &str = "\
-@page{margin:12mm}*{box-sizing:border-box}\
+@page{margin:11mm}*{box-sizing:border-box}\
 body{font:10pt/1.4 'DejaVu Sans',Arial,sans-serif;color:#0f172a;background:#fff;max-width:190mm;margin:0 auto;padding:4mm;overflow-wrap:anywhere}\
 h1{font-size:15pt;margin:0 0 2mm}h2{font-size:11pt;margin:5mm 0 1.5mm;border-bottom:1px solid #0f172a;break-after:avoid}\
 .answer{font-weight:700;border:1.5px solid #0f172a;border-left-width:8px;padding:2mm 3mm;margin:0 0 3mm}\
@@ -17,7 +17,8 @@ th:first-child{text-align:left}tbody th{font-weight:400}tr>:last-child{text-alig
 .of td{text-align:left;color:#475569;font-size:7.5pt;padding:0 1.5mm .6mm 5mm}\
 pre{font-size:7pt;overflow-x:auto;margin:0 0 2mm}figure{margin:3mm 0;break-inside:avoid}svg{display:block;height:auto}\
 @media print{body{font-size:8pt;line-height:1.3;padding:0;max-width:none}h1{font-size:13pt}h2{font-size:9.5pt;margin:3mm 0 1mm}\
-table{font-size:7pt}th,td{padding:.3mm 1.5mm}.of td{font-size:6.5pt;padding:0 1.5mm .3mm 5mm}figure{margin:2mm auto;width:78%}}\
+table{font-size:7pt}th,td{padding:.3mm 1.5mm}.of td{font-size:6.5pt;padding:0 1.5mm .3mm 5mm}ul{columns:2;column-gap:6mm;font-size:7pt;padding-left:4mm}li{break-inside:avoid}\
+dl{font-size:7.5pt;line-height:1.25;gap:.2mm 3mm}figure{margin:1.5mm auto;width:72%}}\
 @media(max-width:600px){dl{display:block}dd{margin-left:4mm}.wide table{min-width:150mm}figure{overflow-x:auto}svg{min-width:150mm}}";
 
 /// A page with a title, the first block of which is the answer.
@@ -90,13 +91,14 @@ impl Page {
 
 fn table(table: &Table) -> String {
     let head: String = table.head.iter().map(|cell| format!("<th scope=\"col\">{}</th>", escaped(cell))).collect();
-    let row = |Row { cells, notes }: &Row| {
-        let cell = |(place, cell): (usize, &String)| match (place, escaped(cell.trim())) {
-            (0, cell) => format!("<th scope=\"row\">{cell}</th>"),
-            (_, cell) => format!("<td>{cell}</td>"),
+    let row = |Row { cells, notes, page }: &Row| {
+        let cell = |(place, cell): (usize, &String)| match (place, page, escaped(cell.trim())) {
+            (0, None, cell) => format!("<th scope=\"row\">{cell}</th>"),
+            (0, Some(page), cell) => format!("<th scope=\"row\"><a href=\"{}\">{cell}</a></th>", escaped(page)),
+            (_, _, cell) => format!("<td>{cell}</td>"),
         };
         let cells: String = cells.iter().enumerate().map(cell).collect();
-        let notes = notes.iter().map(|note| escaped(note)).collect::<Vec<_>>().join("<br>");
+        let notes = notes.iter().map(|note| escaped(note)).collect::<Vec<_>>().join("; ");
         let (wide, of) = (table.head.len(), notes.is_empty());
         let notes = if of { notes } else { format!("<tr class=\"of\"><td colspan=\"{wide}\">{notes}</td></tr>\n") };
         format!("<tr>{cells}</tr>\n{notes}")

@@ -44,7 +44,7 @@ fn table(table: &Table) -> String {
     let mut lines = vec![row(table.head.iter().map(cell).chain(last("rests on".to_owned())).collect())];
     let columns = table.head.len() + usize::from(noted);
     lines.push(row(vec!["---".to_owned(); columns]));
-    lines.extend(table.rows.iter().map(|Row { cells, notes }| {
+    lines.extend(table.rows.iter().map(|Row { cells, notes, .. }| {
         let notes = notes.iter().map(|note| escaped(note)).collect::<Vec<_>>().join("; ");
         row(cells.iter().map(cell).chain(last(notes)).collect())
     }));

@@ -42,9 +42,14 @@ pub(super) enum Extent {
     Full,
 }
 
+/// Blocks as text.
+pub(super) fn printed(blocks: &[Block]) -> String {
+    plain::text(blocks)
+}
+
 /// The report as text.
 pub(super) fn page(report: &Report<'_>, system: UnitSystem, extent: Extent) -> Result<String, HandbookError> {
-    Ok(plain::text(&blocks(report, system, extent)?))
+    Ok(printed(&blocks(report, system, extent)?))
 }
 
 /// The answer first, then why.
@@ -55,7 +60,7 @@ pub(super) fn blocks(report: &Report<'_>, system: UnitSystem, extent: Extent) ->
     page.gap();
     page.wrapped("Drive    ", &drive.name);
     page.all("         ", words::facts(drive, system));
-    page.wrapped("Why      ", &sentence(&choice.reason));
+    page.wrapped("Why      ", &sentence(&words::why(drive, choice)?));
     page.asked(choice);
     if let Some(first) = choice.ranked.first() {
         page.first(first, report.beside);
@@ -72,7 +77,7 @@ pub(super) fn blocks(report: &Report<'_>, system: UnitSystem, extent: Extent) ->
     page.impossible(choice)?;
     let not_looked_at = words::not_looked_at(drive);
     if !not_looked_at.is_empty() {
-        page.wrapped("     ", &format!("Not looked at: {}.", not_looked_at.join("; ")));
+        page.wrapped("     ", &format!("Not assessed: {}.", not_looked_at.join("; ")));
     }
     page.weights(choice);
     let first = choice.ranked.first().filter(|first| is_checked(first));
@@ -162,10 +167,14 @@ impl Page<'_> {
             let open: Vec<&str> = settled.open.iter().map(|subject| subject.label()).collect();
             let ask = match words::ask(ranked).join(" and ") {
                 ask if ask.is_empty() => ask,
-                ask => format!("; its maker has to give {ask}"),
+                ask => format!("; needs {ask} from its maker"),
             };
-            let (place, open) = (settled.place, open.join("; "));
-            self.wrapped("     ", &format!("would rank {place} at best if this is settled: {open}{ask}"));
+            let place = match settled.place {
+                1 => "first".to_owned(),
+                place => format!("{place} at best"),
+            };
+            let open = open.join("; ");
+            self.wrapped("     ", &format!("would rank {place} once this is settled: {open}{ask}"));
         }
         for origin in ranked.scheme.excluded() {
             let (reason, source) = self.excluded(origin)?;
@@ -191,11 +200,11 @@ impl Page<'_> {
             score.criteria.iter().filter(is).map(|part| part.kind.label()).collect::<Vec<_>>().join(", ")
         };
         let (ours, yours) = (given(false), given(true));
-        let ours = if ours.is_empty() { ours } else { format!(" Our judgement: {ours}.") };
-        let yours = if yours.is_empty() { yours } else { format!(" Given: {yours}.") };
+        let ours = if ours.is_empty() { ours } else { format!(" Weights by our judgement: {ours}.") };
+        let yours = if yours.is_empty() { yours } else { format!(" Weights given: {yours}.") };
         let text = format!(
-            "Points: value from 0 to 1 x weight. The value of a load is 1 less its likely utilisation.{ours}{yours} \
-             Change the weights with `weights`."
+            "Points: value (0 to 1) x weight. The value of a load is 1 less its likely utilisation.{ours}{yours} Change \
+             the weights with `weights`."
         );
         self.wrapped("     ", &text);
     }

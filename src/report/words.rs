@@ -2,10 +2,10 @@
 
 use super::contents::is_looked_at;
 use crate::check::Check;
-use crate::choice::reason::{at, barred_by, capped, care, if_settled, name, to_write};
+use crate::choice::reason::{against, behind, capped, name};
 use crate::choice::{Choice, Ranked, Standing};
 use crate::drive::{Assumed, Concern, Drive, Pipe};
-use crate::handbook::{Family, Method};
+use crate::handbook::{Family, HandbookError, Method};
 use crate::method::{self, Scheme, Stations, Step};
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
 use crate::source::{Mark, Origin};
@@ -16,22 +16,26 @@ const LEVEL: f64 = 5e-5;
 /// The answer in one line: what is chosen and what governs it, or what would have to be told, or what is in the way.
 pub(super) fn answer(choice: &Choice) -> String {
     let Some(first) = choice.ranked.first() else { return "NO SCHEME FITS".to_owned() };
+    let behind = behind(first);
     match first.standing {
         Standing::Fits | Standing::WithCare => {
-            let governed = first.scheme.governing();
-            let governed = governed.map_or_else(String::new, |check| format!("; governed by {}", at(check)));
             let method = first.scheme.method.key().to_uppercase();
-            format!("{method}, {}: {}{governed}{}", first.pipe.label(), first.standing.label(), care(first))
+            let gap = if behind.is_empty() { "" } else { "; " };
+            format!("{method}, {}: {}{gap}{behind}", first.pipe.label(), first.standing.label())
         }
-        Standing::Open => {
-            let would = if_settled(first).unwrap_or("comes nearest");
-            format!("NOT DECIDED: {} {would}{}", name(first), to_write(first))
-        }
+        Standing::Open => format!("NOT DECIDED: {} {behind}", name(first)),
         Standing::Barred => {
-            let by = barred_by(first);
-            let by = if by.is_empty() { by } else { format!(", barred by {by}") };
-            format!("NO SCHEME FITS; nearest: {}{by}", name(first))
+            let gap = if behind.is_empty() { "" } else { ", " };
+            format!("NO SCHEME FITS; closest: {}{gap}{behind}", name(first))
         }
+    }
+}
+
+/// Why it is the answer, beside what the answer says.
+pub(super) fn why(drive: &Drive, choice: &Choice) -> Result<String, HandbookError> {
+    match choice.chosen() {
+        Some(_) => against(drive, &choice.ranked),
+        None => Ok(choice.reason.clone()),
     }
 }
 
@@ -56,7 +60,7 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
     let pull = text(Shown::of(drive.rig.pull.value, Role::Pull));
     let lubrication = drive.lubrication.key().replace('_', " ");
     facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
-    facts.push(format!("ground opened for a jacked pipe: {}", drive.technique));
+    facts.push(format!("excavation ahead of a jacked pipe: {}", drive.technique));
     facts.extend(drive.proposal(system));
     let laid: Vec<String> = drive.handbook.overlays().map(|(table, file)| format!("{file} ({table})")).collect();
     if !laid.is_empty() {
@@ -74,10 +78,10 @@ pub(super) fn not_looked_at(drive: &Drive) -> Vec<String> {
             if !method::is_offered(drive, pipe, method) {
                 let needs = match (method, pipe.family()) {
                     (Method::PipeJacking, Family::DuctileIron) => "rated_force",
-                    (Method::PipeJacking, _) => "its wall, and no field of a pulled pipe",
+                    (Method::PipeJacking, _) => "its wall, and no pulling field",
                     (Method::Pullback, _) if drive.pull.is_none() => "pull",
                     (Method::Pullback, Family::DuctileIron) => "joint_pull or joint_pressure",
-                    (Method::Pullback, _) => "no field of a jacked pipe",
+                    (Method::Pullback, _) => "no jacking field",
                 };
                 list.push(format!("{} of {} (needs {needs})", method.key(), pipe.label));
             }
@@ -117,7 +121,7 @@ pub(super) fn rests_on(scheme: &Scheme, drive: &Drive) -> String {
     let better = scheme.checks.iter().filter(|check| mark(check) != Mark::Judgement);
     let better: Vec<String> = better.map(|check| format!("{} ({})", check.subject.label(), mark(check))).collect();
     let but = if better.is_empty() { String::new() } else { format!(", except for {}", better.join(", ")) };
-    format!("Each mark is that of the limit. The weakest of all that goes into a check is {}{but}.", Mark::Judgement)
+    format!("Marks are those of the limits. The weakest input to each check is {}{but}.", Mark::Judgement)
 }
 
 /// Stations in a few words.
@@ -127,12 +131,12 @@ pub(super) fn stations(stations: &Stations, system: UnitSystem) -> String {
     match stations {
         Stations::NotNeeded => "none needed".to_owned(),
         Stations::TooSmall(inside, least) => format!(
-            "would be needed and are no option: {} inside is less than the {} that people enter",
+            "would be needed but are not possible: {} inside is less than the {} that people can enter",
             text(*inside, Role::Diameter),
             text(*least, Role::Diameter)
         ),
         Stations::NotGiven => "would be needed: give rig.station_thrust".to_owned(),
-        Stations::NoUse => "would be needed and are of no use: they cannot push their own sections".to_owned(),
+        Stations::NoUse => "would be needed but are of no use: they cannot push their own sections".to_owned(),
         Stations::Placed(placed) => {
             let at: Vec<String> = placed.places.iter().map(|place| text(*place, Role::Distance)).collect();
             format!(

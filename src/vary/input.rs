@@ -130,7 +130,7 @@ const HALVINGS: u32 = 14;
 /// Stretches, and points of those that the water crosses, times pipes beyond which nothing is looked for: it would take too long.
 const MOST_WORK: usize = 2_000;
 
-/// What the choice turns to.
+/// What the choice changes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Outcome {

@@ -153,7 +153,7 @@ impl FromScalar for Words {
                 if !is_plain(text) && text.chars().any(|c| c.is_control() && !matches!(c, '\n' | '\t')) =>
             {
                 let message = format!("expected a text without control characters, got \"{}\"", shortened(text));
-                Err(Complaint::from(message).advise("delete the escape"))
+                Err(Complaint::from(message).advise("remove the escape"))
             }
             Scalar::Text(text) => Ok(Self(text.to_owned())),
             other => Ok(Self(other.to_string())),

@@ -45,7 +45,7 @@ fn syntax(told: &str, text: &str, place: Option<Place>) -> Option<(Complaint, Op
     }
     if told.starts_with("mapping values are not allowed") {
         return with(
-            "a \":\" stands where no key can end".to_owned(),
+            "a \":\" where no key can end".to_owned(),
             "put a text with \": \" in it in quotes, and begin the keys of one block in one column",
         );
     }
@@ -99,7 +99,7 @@ fn second_document(text: &str) -> Option<(&'static str, &'static str, Place)> {
     None
 }
 
-/// The name of a key that is there twice, where the parser says so.
+/// The name of a key that is given twice, where the parser says so.
 pub(super) fn doubled(told: &str) -> Option<&str> {
     let (_, rest) = told.split_once("duplicate field `").or(told.split_once("duplicate entry with key \""))?;
     rest.split_once(['`', '"']).map(|(name, _)| name)
@@ -155,7 +155,7 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
             .advise(format!("add a line `{name}: ...`; `jackpull template` shows one of each"));
     }
     if let Some(name) = doubled(message) {
-        return Complaint::from(format!("the key \"{name}\" is there twice")).advise("delete one of them");
+        return Complaint::from(format!("the key \"{name}\" is given twice")).advise("delete one of them");
     }
     if let Some((found, expected)) =
         message.strip_prefix("invalid type: ").and_then(|rest| rest.split_once(", expected "))

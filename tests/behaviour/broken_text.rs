@@ -21,7 +21,7 @@ fn broken(text: &str) -> (String, Option<(usize, usize)>) {
 /// The second of two keys is pointed at, whatever comes between and however it is written.
 #[test]
 fn a_key_that_is_there_twice_is_found() {
-    let twice = |key: &str| format!("the key \"{key}\" is there twice (delete one of them)");
+    let twice = |key: &str| format!("the key \"{key}\" is given twice (delete one of them)");
     let base = text(|text| text);
     let named = format!("name: \"a length: b\" # length: c\n{base}");
     for (text, key, place) in [
@@ -64,10 +64,10 @@ fn what_is_no_yaml_is_told_in_plain_words() {
         (format!("{base}---\n{base}"), "a line of \"---\" begins a second document", (18, 1)),
         (format!("# ours\n---\n{base}--- # more\n{base}"), "a line of \"---\" begins a second document", (20, 1)),
         (format!("name: @x\n{base}"), "a value cannot begin with \"@\" (put it in quotes)", (1, 7)),
-        (format!("name: a: b\n{base}"), "a \":\" stands where no key can end", (1, 8)),
+        (format!("name: a: b\n{base}"), "a \":\" where no key can end", (1, 8)),
         (base.edit("length: 60 m", "length 60 m"), "a line without a \":\" behind its key", (2, 1)),
         (base.edit("length: 60 m", "length: \"60 m"), "a quote that is not closed", (2, 9)),
-        (base.edit("lubrication:", " lubrication:"), "a \":\" stands where no key can end", (6, 13)),
+        (base.edit("lubrication:", " lubrication:"), "a \":\" where no key can end", (6, 13)),
     ] {
         let (message, found) = broken(&text);
         assert!(message.starts_with(wanted), "{wanted}: {message}");

@@ -106,7 +106,7 @@ fn keys_are_unique() {
     let book = Handbook::embedded();
     let mut seen = BTreeSet::new();
     let twice = book.citations().unwrap().into_iter().filter(|(table, key, _)| !seen.insert((*table, key.to_string())));
-    assert_none(&twice.map(|(table, key, _)| format!("{table} {key} is there twice")).collect::<Vec<_>>());
+    assert_none(&twice.map(|(table, key, _)| format!("{table} {key} is given twice")).collect::<Vec<_>>());
 }
 
 /// What is said to use a row is a check, a law or a criterion by its name, so that the handbook cannot say less.

@@ -101,7 +101,7 @@ fn every_number_keeps_its_bounds() {
             let mut faulty = drive.clone();
             *faulty.pointer_mut(place).unwrap() = written(dim, si);
             let fault = told(&faulty, path).unwrap_or_else(|| panic!("{path} of {si} is taken"));
-            let slip = fault.contains("see the unit and the decimal point") || fault.contains("write for example");
+            let slip = fault.contains("check the unit and the decimal point") || fault.contains("write for example");
             assert!(slip, "{fault}");
         }
     }

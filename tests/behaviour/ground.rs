@@ -193,7 +193,7 @@ fn ground_without_a_band_decides_nothing() {
 fn what_cannot_be_is_refused_at_its_place() {
     for (text, wanted) in [
         (one_stretch(&format!("{FIRM}, treatment: dewatered"), ""), "nothing to treat"),
-        (one_stretch(&format!("{FIRM}, hazards: [karst, karst]"), ""), "is there twice"),
+        (one_stretch(&format!("{FIRM}, hazards: [karst, karst]"), ""), "is given twice"),
         (one_stretch(&format!("{FIRM}, hazards: [kars]"), ""), "did you mean \"karst\"?"),
         (one_stretch(FIRM, "pilot: drilled\nstem: { outside_diameter: none }\n"), "there is no pilot"),
         (one_stretch(FIRM, "pilot: driled\n"), "did you mean \"drilled\"?"),

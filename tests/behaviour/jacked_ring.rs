@@ -96,5 +96,5 @@ fn a_pipe_under_tracks() {
     assert_eq!(verdict(DEEP), None);
     let senseless = DEEP.edit("over: open", "over: open, railway_permits: uncased");
     let fault = jackpull::read_drive(&senseless, &jackpull::Handbook::embedded()).unwrap_err().to_string();
-    assert!(fault.contains("no railway is told over the bore"), "{fault}");
+    assert!(fault.contains("no railway is given over the bore"), "{fault}");
 }

@@ -84,7 +84,7 @@ fn a_malformed_overlay_is_refused_with_its_line() {
         (overlay_row("ours", "20 inches", "508 mm"), "line 7", "size"),
         (overlay_row("ours", "20 in", "508"), "line 8", "without a unit"),
         (overlay_row("ours", "20 in", "NaN mm"), "line 8", "not a finite number"),
-        (twice, "line 13", "\"ours\" is there twice"),
+        (twice, "line 13", "\"ours\" is given twice"),
         (row("ours") + "      wall: 20 mm\n", "line 9", "wall"),
         (row("ours") + "    note: \"\\e[31mred\"\n", "line 9", "note: expected a text without control characters"),
         (row("ours") + "    colour: blue\n", "line 9", "colour"),

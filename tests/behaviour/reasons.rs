@@ -15,12 +15,14 @@ fn reason(text: &str) -> (Standing, String) {
 fn what_asks_for_care_is_named() {
     let (standing, sentence) = reason(&main(|text| text));
     assert_eq!(standing, Standing::WithCare);
-    assert!(sentence.contains("; on condition: ") && sentence.contains("pull head"), "{sentence}");
+    assert!(sentence.contains("; subject to: ") && sentence.contains("pull head"), "{sentence}");
     // That the bore stands is the log's word, which has yet to say so.
-    assert!(sentence.contains("; short of data: ground"), "{sentence}");
+    assert!(sentence.contains("; data needed: ground"), "{sentence}");
     let (standing, sentence) = reason(&sewer(|text| text));
     assert_eq!(standing, Standing::Fits, "{sentence}");
-    assert!(!["on condition", "short of data", "narrow", "past habit"].iter().any(|care| sentence.contains(care)));
+    assert!(
+        !["subject to", "data needed", "tight", "beyond usual practice"].iter().any(|care| sentence.contains(care))
+    );
 }
 
 /// A first scheme that is open says what to write, one that is barred what is in the way, each cause once.

@@ -150,7 +150,7 @@ enum Sense {
 }
 
 /// Table, same, axis, column, sense: among the rows that agree in `same`, `column` goes one way along `axis`, and no
-/// place on the axis is there twice.
+/// place on the axis is given twice.
 type Order = (&'static str, &'static [&'static str], &'static str, &'static str, Sense);
 
 const ORDERS: &[Order] = &[

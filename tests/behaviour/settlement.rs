@@ -45,7 +45,7 @@ fn the_annulus_of_a_pulled_pipe_is_left_full() {
     let open = line("surface: { over: open }");
     assert_eq!(
         open.checks.outcome(Subject::SurfaceSettlement),
-        Err(Absent::NotApplicable("nothing over the bore has a limit of it"))
+        Err(Absent::NotApplicable("nothing over the bore sets a limit"))
     );
     let at = |limit: &str| surface(&line(&format!("surface: {{ over: road, allowed_settlement: {limit} }}")));
     assert_eq!(at("40 mm").verdict, Verdict::Within);

@@ -48,7 +48,7 @@ fn every_part_of_a_score_is_told() {
     }
     // The pull leans on what the file does not tell, so its load is open.
     assert_eq!(parts, [false, true]);
-    assert!(page.contains("Given: length and diameter."), "{page}");
+    assert!(page.contains("Weights given: length and diameter."), "{page}");
 }
 
 /// An open scheme says where it would stand, and what to write.
@@ -57,7 +57,7 @@ fn an_open_scheme_says_what_to_settle() {
     let (page, json) = page("open.yaml", |text| text.edit("    largest_stone: 20 mm\n", ""));
     let line = "NOT DECIDED: pipe jacking of clay 10 in could fit; write ground[].largest_stone Drive";
     assert!(page.starts_with(line), "{page}");
-    assert!(page.contains("would rank 1 at best if this is settled: ground"), "{page}");
+    assert!(page.contains("would rank first once this is settled: ground"), "{page}");
     let open = json["schemes"].as_array().unwrap().iter().find(|scheme| scheme["standing"] == "not decided").unwrap();
     assert_eq!(open["if_settled"]["open"][0], "ground");
 }
@@ -104,7 +104,7 @@ fn how_sure_the_choice_is_stands_in_words_and_numbers() {
     let (page, json) = page("sure.yaml", |text| {
         text.edit("  - { material: pe100", "  - { material: clay, size: 15 in, bore: 19.2 in }\n  - { material: pe100")
     });
-    assert!(page.contains("How sure the choice is"), "{page}");
+    assert!(page.contains("How firm the choice is"), "{page}");
     let sure = &json["sure"];
     let shares = sure["within_standing"]["shares"].as_array().unwrap();
     assert!((shares.iter().map(|share| share["share"].as_f64().unwrap()).sum::<f64>() - 1.0).abs() < 1e-9);
@@ -119,7 +119,7 @@ fn how_sure_the_choice_is_stands_in_words_and_numbers() {
         }
     }
     let stone = inputs.iter().find(|turns| turns["input"] == "largest stone").unwrap();
-    let told = format!("at or above {:.0} mm no scheme can be chosen", stone["above"]["at"]["value"].as_f64().unwrap());
+    let told = format!("no scheme can be chosen at {:.0} mm or more", stone["above"]["at"]["value"].as_f64().unwrap());
     assert!(stone["above"]["to"].is_null() && page.contains(&told), "{stone}");
 }
 
@@ -153,7 +153,7 @@ fn proposed_pipes_are_said_to_be() {
     });
     assert!(page.contains("proposed for an inside diameter of at least 240 mm: clay 10 in, clay 12 in, "), "{page}");
     assert!(page.contains("(proposed)"), "{page}");
-    assert!(page.contains("pipe end, jacking force; its maker has to give rated_force"), "{page}");
+    assert!(page.contains("pipe end, jacking force; needs rated_force from its maker"), "{page}");
     // What its maker has to give is what to write.
     let first = "NOT DECIDED: pipe jacking of PVC 10 in could fit; write candidates[].rated_force Drive";
     assert!(page.starts_with(first), "{page}");

@@ -34,7 +34,7 @@ fn four_facts_choose_nothing() {
     // A concrete pipe of which only its maker knows the force is asked for it, and not refused.
     for (pipe, soil, service, asked) in [
         ("RCP 24 in", "medium dense sand", "sewer", "candidates[].rated_force: "),
-        ("PE100 dn 315 SDR11", "firm clay", "main", "a string of 80.0 m laid down"),
+        ("PE100 dn 315 SDR11", "firm clay", "main", "room to lay out a string of 80.0 m"),
         ("steel 24 in, wall 12.7 mm, grade a139_b", "gravel", "casing", "a rig of at least "),
         ("vitrified clay 12\"", "made ground", "storm sewer", "pipe end, jacking force "),
         ("PE4710 12 inch DR 11", "Hard Rock", "pressure main", "to leave beyond the pits "),
@@ -92,7 +92,7 @@ fn what_bars_is_told_with_its_case() {
     assert_eq!(code, Some(0));
     // 300 ft through loose sand are too much for a pipe of 10 in anywhere.
     let (page, code) = case("clay 10 in", "300 ft", "loose sand");
-    assert!(page.starts_with("NO SCHEME FITS; nearest: pipe jacking of clay 10 in, barred by pipe end, "), "{page}");
+    assert!(page.starts_with("NO SCHEME FITS; closest: pipe jacking of clay 10 in, barred by pipe end, "), "{page}");
     assert_eq!(code, Some(1));
 }
 

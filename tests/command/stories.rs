@@ -26,7 +26,7 @@ fn each_drive_comes_out_as_its_story_tells() {
             0,
         ),
         ("tarn_head", "PIPE JACKING, clay 10 in: fits with care; governed by invert, line and grade at 0.67", 0),
-        ("osier_road", "NO SCHEME FITS; nearest: pipe jacking of clay 10 in, barred by pipe end, jacking force", 1),
+        ("osier_road", "NO SCHEME FITS; closest: pipe jacking of clay 10 in, barred by pipe end, jacking force", 1),
     ] {
         let (first, exit) = says(&format!("fennbridge_{name}.yaml"));
         assert!(first.starts_with(story), "{name}: {first}");

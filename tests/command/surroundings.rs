@@ -52,8 +52,8 @@ fn the_text_tells_checks_figures_and_what_is_not_given() {
             "face, stability number",
             "pit base, heave",
             "crane lift",
-            "ground opened for a jacked pipe: displacing pilot, auger",
-            "Not told and so not checked: ",
+            "excavation ahead of a jacked pipe: displacing pilot, auger",
+            "not given, so not checked: ",
         ] {
             assert!(page.contains(part), "{part}\n{page}");
         }

@@ -39,8 +39,8 @@ fn the_page_tells_wall_stations_plan_and_service() {
         let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
         for part in [
             "thrust wall needed ",
-            "jacking stations would be needed and are no option: ",
-            "Shove plan: the pipes at which something changes",
+            "jacking stations would be needed but are not possible: ",
+            "Shove plan: pipes at which something changes",
             "pipe in service, crushing",
             "traffic: highway",
             "thrust wall (launch.wall)",
@@ -74,7 +74,7 @@ fn the_json_holds_the_whole_plan() {
     assert_eq!(scheme["stations"]["mark"], "common_practice");
 
     let page = stdout(&jackpull(&["assess", &path]));
-    let (_, table) = page.split_once("all of them in the JSON\n").unwrap();
+    let (_, table) = page.split_once("all pipes are in the JSON\n").unwrap();
     let rows: Vec<&str> = table.lines().skip(2).take_while(|line| !line.is_empty()).collect();
     let numbers: Vec<&str> = rows.iter().map(|row| row.split_whitespace().next().unwrap()).collect();
     // The first, the end of the first ground, the stop, the last.

@@ -42,7 +42,7 @@ impl Resolver<'_> {
             None => None,
         };
         if pull.is_none() {
-            self.wrong("annulus", annulus, AnnulusFile::spacers, "are for pipe that is pulled, and no pull is told");
+            self.wrong("annulus", annulus, AnnulusFile::spacers, "are for pipe that is pulled, and no pull is given");
         }
         Ok(Annulus {
             open: !grouted,

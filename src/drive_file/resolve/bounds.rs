@@ -14,7 +14,7 @@ use crate::yaml::Complaint;
 const ROUND: f64 = 1.02;
 
 /// Where most slips are.
-pub(super) const SLIP: &str = "see the unit and the decimal point";
+pub(super) const SLIP: &str = "check the unit and the decimal point";
 
 impl Resolver<'_> {
     /// Holds every number of the file against the bounds of its field.

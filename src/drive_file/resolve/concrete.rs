@@ -120,7 +120,7 @@ impl Resolver<'_> {
                 }
             }
             None => {
-                let complaint = Complaint::from("cannot be told from a characteristic strength");
+                let complaint = Complaint::from("cannot be derived from a characteristic strength");
                 let complaint = complaint.advise("add the `cube_strength` of the class");
                 self.fault(of, CandidateFile::design_strength, complaint);
             }

@@ -76,10 +76,10 @@ impl Resolver<'_> {
         let slack = Length::from_si(SLACK);
         if let Some(from) = stretch.from.given() {
             if from > reached + slack {
-                let why = format!("leaves a gap: the ground is told to {} only", text(reached));
+                let why = format!("leaves a gap: the ground is given up to {} only", text(reached));
                 self.wrong(path, stretch, StretchFile::from, why);
             } else if from < reached - slack {
-                let why = format!("overlaps: the ground is told to {} already", text(reached));
+                let why = format!("overlaps: the ground is given up to {} already", text(reached));
                 self.wrong(path, stretch, StretchFile::from, why);
             }
         }

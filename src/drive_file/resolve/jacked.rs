@@ -138,7 +138,7 @@ impl Resolver<'_> {
     pub(super) fn joint_ratio(&mut self, of: &Listed<'_>) -> Resolved<Option<Cited<Ratio>>> {
         let closed = self.handbook.ratio("clay.joint_ratio")?;
         if of.pipe.packer.is_some() {
-            self.fault(of, CandidateFile::joint_stress_ratio, "the packer tells it: give one of the two");
+            self.fault(of, CandidateFile::joint_stress_ratio, "follows from the packer: give one of the two");
             return Ok(None);
         }
         if of.pipe.joint_stress_ratio.is_none() {

@@ -158,7 +158,7 @@ impl Resolver<'_> {
         passes
     }
 
-    /// The published range that holds the diameter, or the one that comes nearest to it.
+    /// The published range that holds the diameter, or the one that comes closest to it.
     fn published_range(&self, method: Method, diameter: Length, stem: &Stem) -> Resolved<Option<PublishedRange>> {
         let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         // A slurry machine, an open edge or an auger without a pilot has a range of its own; all else follows a guided

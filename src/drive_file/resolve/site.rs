@@ -107,7 +107,7 @@ impl Resolver<'_> {
         }
         let permits = surface.and_then(|surface| surface.railway_permits.as_ref());
         if let Some(field) = permits.filter(|_| over != Over::Railway && traffic != Some(Traffic::Railway)) {
-            let why = ("no railway is told over the bore", "add `over: railway`, or leave it out");
+            let why = ("no railway is given over the bore", "add `over: railway`, or leave it out");
             self.flaw(field, "surface.railway_permits", why);
         }
         let settlement = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_settlement));

@@ -51,7 +51,7 @@ impl Resolver<'_> {
         let mut hazards = Vec::new();
         for (index, field) in stretch.hazards.iter().flatten().enumerate() {
             if hazards.contains(&field.value) {
-                self.flaw(field, &format!("{path}.hazards[{index}]"), "is there twice");
+                self.flaw(field, &format!("{path}.hazards[{index}]"), "is given twice");
             }
             hazards.push(field.value);
         }

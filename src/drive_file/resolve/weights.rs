@@ -21,7 +21,7 @@ impl Resolver<'_> {
                 self.wrong(&path, given, WeightFile::criterion, why);
             }
             if let Some(needs) = lacks(self.file, kind) {
-                let why = ("is not valued with what the self.file tells", format!("give {needs}, or take it out"));
+                let why = ("cannot be scored with what the file gives", format!("give {needs}, or take it out"));
                 self.wrong(&path, given, WeightFile::criterion, why);
             }
             weights.0.push((kind, weight));

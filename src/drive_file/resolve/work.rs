@@ -6,7 +6,7 @@ use crate::drive_file::{IfStalled, PaceFile, RigFile, WorkFile};
 use crate::quantity::{Measure, Ratio};
 use crate::source::{Cited, Equation, Origin};
 
-/// Shifts of a day where the file tells none.
+/// Shifts of a day where the file gives none.
 const ONE_SHIFT: Equation = Equation::judged(
     "shifts of a day",
     "1",

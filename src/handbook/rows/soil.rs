@@ -29,7 +29,7 @@ rows! {
         low_share: must Ratio,
     }
 
-    /// Friction angle, strength and stiffness of ground whose soil is not told: what is adverse to one check is favourable
+    /// Friction angle, strength and stiffness of ground whose soil is not given: what is adverse to one check is favourable
     /// to another.
     ClassSoilRow {
         /// Ground.

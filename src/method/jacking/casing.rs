@@ -11,7 +11,7 @@ use crate::method::stem::against_rig;
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Role};
 
-const WELDED: &str = "no rating of its joints is told: weld them all round, to the strength of the section";
+const WELDED: &str = "no joint rating is given: weld the joints all round, to the full strength of the section";
 
 fn casing<'a>(at: &Walked<'a>) -> Result<(&'a Casing, Either<Doubted<Pushed>>), Absent> {
     at.jacked()?.casing.ok_or(Absent::NotApplicable("there is no casing"))

@@ -15,21 +15,23 @@ use crate::source::Origin;
 const GIVEN: &str = "with the mean over the greatest stress in the joint as given";
 const WORKED_OUT: &str = "with the packer at the high angle, both ends out of square; contact beyond the packer is not \
                           modelled";
-const TEST_CURVE: &str = "no test tells how stiff the packer is: at the stiff end of what boards are the pipe bears less; \
-                          get a test curve of the packer, or hold the force";
-const HOLD: &str = "the packer is not told: that of the trade; hold every joint to the joint angle, and give packer and \
+const TEST_CURVE: &str = "no test gives the stiffness of the packer: with the stiffest usual board the pipe bears \
+    less; get a test curve of the packer, or limit the force";
+const HOLD: &str = "no packer is given: the usual one is assumed; hold every joint to the joint angle, and give \
+    packer and \
                     steering";
-const HOLD_AND_TEST: &str = "the packer is not told: that of the trade; hold every joint to the joint angle, and get a \
+const HOLD_AND_TEST: &str = "no packer is given: the usual one is assumed; hold every joint to the joint angle, and \
+    get a \
                              test curve of the packer";
-const ASK_THE_MAKER: &str = "at this joint angle nothing is passed: ask the pipe maker for the force at it";
-const NOT_PASSED: &str = "at this joint angle nothing is passed without the packer: give it";
+const ASK_THE_MAKER: &str = "at this joint angle no force can be passed on: ask the pipe maker what it bears";
+const NOT_PASSED: &str = "at this joint angle no force can be passed on without a packer: give one";
 const SPIGOT: &str =
-    "the end is taken as the spigot less the bore: chamfer and packer leave less; get the area from the pipe maker";
+    "the end area is taken as spigot less bore: chamfer and packer leave less; get the area from the pipe maker";
 const LOOSER: &str = "the default scheme is tighter than the one asked for: leave scheme out to use it";
-const SECTION: &str = "along the axis: an eccentric weld, bending on a curve and ground load are not in it";
-const STATIONS: &str = "with the jacking stations of the file at work, each on its own section; see where they are";
+const SECTION: &str = "axial force only: eccentric welds, bending on a curve and ground load are not included";
+const STATIONS: &str = "with the jacking stations of the file at work, each on its own section; see their places";
 const LARGE: &str = "more than is advised at a joint under thrust";
-const MAKER: &str = "the pipe maker's force; ask the maker for the joint angle it holds at";
+const MAKER: &str = "the pipe maker's force; ask for the joint angle it is valid for";
 
 /// How far past the limit of a scheme of concrete with less behind it than the default a high force may go: our judgement.
 const OTHER_SCHEMES: f64 = 1.25;

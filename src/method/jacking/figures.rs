@@ -16,13 +16,11 @@ use crate::quantity::{Area, Force, Pressure, Role};
 use crate::source::{Cited, Origin};
 
 const CHOSEN: &str = "the scheme that counts";
-const UNIFORM: &str = "uniform bearing, no eccentricity in it: shown, never used";
-const UPPER: &str = "a rule of buildings, for a straight column without eccentricity: shown, never used";
-const AT_PEAK: &str =
-    "with the packer as its test has it, else in the middle of what boards are; ends out of square included";
-const BEYOND_ADVICE: &str = "beyond what is advised at a joint: the check of the angle asks for care before";
-const OFF_AXIS: &str =
-    "beyond it the first pipe is not pressed over its whole end; jacks and thrust ring have to keep it";
+const UNIFORM: &str = "uniform bearing without eccentricity: shown, never used";
+const UPPER: &str = "a building code's rule for a straight column without eccentricity: shown, never used";
+const AT_PEAK: &str = "with the packer as tested, or else a mid-range board; ends out of square included";
+const BEYOND_ADVICE: &str = "more than is advised at a joint: the check of the joint angle governs";
+const OFF_AXIS: &str = "beyond it part of the first pipe's end lifts off; jacks and thrust ring must keep within it";
 
 pub(in crate::method) fn figures(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe) {
     match &jacked.capacity {

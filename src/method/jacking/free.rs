@@ -9,8 +9,8 @@ use crate::method::rules::asked;
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Role};
 
-const FREE: &str = "the free length as a column, its head taken as free to move aside; a guided head bears more";
-const HELD: &str = "no free length is told: hold the pipe so that no more than 3 m (10 ft) stands free in the pit";
+const FREE: &str = "the free length as a column whose head can sway; a guided head bears more";
+const HELD: &str = "no free length is given: support the pipe so that no more than 3 m (10 ft) stands free in the pit";
 
 /// Buckling of the free length of a pushed pipe or casing: as told, else what its free length is to bear, at the most that
 /// is usual.

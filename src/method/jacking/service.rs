@@ -15,10 +15,10 @@ use crate::laws::soil::MarstonLoad;
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
 
-const NOTE: &str =
-    "earth, water and traffic together, of the stretch that asks for most; no cohesion but the file's own";
-const BARE: &str = "least wall of a bare casing; coated ones may have less";
-const NO_ROW: &str = "no table has a wall for this size under a railway: show it by its ring, with the railway's word";
+const NOTE: &str = "earth, water and traffic together, in the worst stretch; no cohesion unless the file gives it";
+const BARE: &str = "least wall of a bare casing; a coated one may be thinner";
+const NO_ROW: &str = "no table has a wall for this size under a railway: prove it as a ring and get the railway's \
+    consent";
 /// Where the table of least walls ends.
 const BEYOND: Equation = Equation::judged(
     "wall of a casing beyond the table",

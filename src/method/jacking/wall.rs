@@ -14,13 +14,13 @@ use crate::laws::wall_fit::{PassiveMovement, ThrustEccentricity, WidthForThrust}
 use crate::quantity::{Band, Force, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
 
-const DRAINED: &str = "the ground straight behind the wall: effective stress, no cohesion, no water";
+const DRAINED: &str = "only the ground straight behind the wall counts: effective stress, no cohesion, no water";
 const UNDRAINED: &str = "undrained, which bears less here than drained: strength and moist weight, no water";
-const MOVEMENT: &str = "a quarter of that at full resistance, to which the safety factor keeps it: survey the wall, set the line up \
-                        apart from the frame, or check its movement";
-const ASKED: &str = "no wall is told: one of this width, as high up to 0.6 of the depth of the floor, with its middle behind \
-                     the axis of the pipe, or equal";
-const NONE_DOES: &str = "no wall is told, and none that could be built bears the thrust in this ground";
+const MOVEMENT: &str = "a quarter of the movement at full resistance, to which the safety factor keeps it: survey \
+    the wall, set up the line clear of the frame, or check its movement";
+const ASKED: &str = "no thrust wall is given: one this wide is needed, as high as wide but no more than 0.6 of the \
+    floor depth, centred behind the pipe axis, or equal";
+const NONE_DOES: &str = "no thrust wall is given, and none that can usually be built bears the thrust in this ground";
 
 /// How far the thrust may lie from the reaction.
 const THRUST_LEVEL: Equation = Equation::judged(
@@ -119,7 +119,7 @@ pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     Ok(at_most(Role::Offset, movement, at.drive.tolerance).with_note(MOVEMENT))
 }
 
-/// A wall that would do, where the file tells none.
+/// A wall that would do, where the file gives none.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct WallNeeded {

@@ -18,9 +18,10 @@ use crate::quantity::{Band, Force, Length, LineLoad, MassDensity, Pressure, Rati
 use crate::source::Cited;
 
 const TAIL: &str = "string pushed at its tail";
-const COLUMN: &str = "the whole force that the machine is set to, as on a head that stands still, on the free length \
-                      with its head free to move aside and no more stress than the pull is allowed";
-const JOINTS: &str = "joints that turn make no column: its maker tells whether a string may be pushed, and how hard";
+const COLUMN: &str = "the full force that the machine is set to, as on a blocked head, on the free length as a \
+    column that can sway, with no more stress than the pull is allowed";
+const JOINTS: &str = "a string with joints that turn is no column: ask its maker whether it may be pushed, and how \
+    hard";
 const SNAKING: &str = "beyond it the string snakes in the wider bore, which costs more friction than the push gains";
 
 fn assist<'a>(at: &Walked<'a>) -> Result<&'a PushAssist, Absent> {

@@ -18,19 +18,19 @@ use crate::quantity::{Angle, Band, Length, MassDensity, Measure, Pressure, Ratio
 use crate::source::Cited;
 
 const TOLD: &str = "fluid at the crown of the bore, with the loss on its way to a pit";
-const HOLD: &str = "hold the fluid at the least cover to the limit, with a gauge";
-const GAUGED: &str = "more than the weight of the ground, which firm clay bears by its strength, on the way to the nearer pit: \
-                      keep both ways open, hold the fluid to the limit with a gauge and watch the surface";
-const UNTOLD: &str = "fluid up to the ground at the higher pit, with the loss of thick fluid on the longer way to a pit: give \
-                      fluid_level and returns";
-const SHALLOW: &str = "so little ground is over the bore that fluid under pressure comes up";
+const HOLD: &str = "hold the fluid within the limit at the least cover, by gauge";
+const GAUGED: &str = "more than the weight of the ground, which firm clay bears by its strength, with returns to \
+    the nearer pit: keep both ways open, hold the fluid within the limit by gauge and watch the surface";
+const UNTOLD: &str = "assumes fluid up to ground level at the higher pit and thick fluid flowing the longer way to \
+    a pit: give fluid_level and returns";
+const SHALLOW: &str = "so little cover that fluid under pressure breaks out";
 
 /// Fluid over the crown of the bore at the higher pit where it is pumped from there: our judgement.
 const PUMPED: f64 = 0.5;
 /// Share of the drive that the fluid goes to the nearer pit.
 const HALF_WAY: f64 = 0.5;
 
-/// The place where the fluid comes nearest to what the ground may bear, of both ends of each stretch, where the surface
+/// The place where the fluid comes closest to what the ground may bear, of both ends of each stretch, where the surface
 /// breaks between, and half way.
 pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Plan { drive, pipe, .. } = **at;

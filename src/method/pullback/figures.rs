@@ -25,7 +25,7 @@ use crate::source::{Cited, Equation, Origin};
 const STRINGS: Equation = Equation::judged(
     "strings of a pull",
     "strings = ceil((length + excess_length) / laydown length), joints = strings - 1",
-    "whole strings that lie outside one after the other",
+    "whole strings laid out one after another",
     "laydown length above zero",
 );
 
@@ -122,6 +122,7 @@ fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
         Cited::new(site::ramp(calc, pull, radius), basis)
     });
     figures.note("from the ground down to the invert at the reception pit");
+    figures.is_room();
     if let Some(room) = pull.works.ramp_room {
         figures.add("depth that two arcs reach within the room", Role::Depth, |calc| {
             let radius = calc.take(radius);
@@ -304,6 +305,7 @@ fn after(
     } else {
         "stretch, with a margin; cooling comes on top: give pull.ground_temperature"
     });
+    figures.is_room();
     Ok(())
 }
 

@@ -14,7 +14,7 @@ use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Band, Measure, Pressure, Ratio, Role};
 use uom::si::f64::Acceleration;
 
-const PE: &str = "the heat of setting grout softens PE: it is not counted beyond the temperature of the pull";
+const PE: &str = "the heat of setting grout softens PE; no more than the temperature of the pull is counted";
 const PLASTIC: &str = "likely with the modulus of short loads, high with that of years; the heat of setting grout is not \
                        counted beyond the temperature of the pull";
 const METAL: &str = "as an elastic ring, without what its lining adds";

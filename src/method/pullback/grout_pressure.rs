@@ -13,12 +13,12 @@ use crate::quantity::{Length, Pressure, Ratio};
 
 const TOLD: &str = "grout from the highest place of the bore down, at its pressure there, against the weight of the ground; in lifts \
                     the column is less";
-const HOLD: &str = "the grout is not told: hold it at the crown to the limit, in lifts, with a gauge";
+const HOLD: &str = "no grout is given: keep its pressure at the crown within the limit, in lifts, by gauge";
 const UNTOLD: &str = "heavy grout pumped hard would lift the ground: give grout_density and grout_pressure";
 
 const DATA: Ways = &[&["annulus.grout_density", "annulus.grout_pressure"]];
 
-/// The place where the grout comes nearest to what the ground bears.
+/// The place where the grout comes closest to what the ground bears.
 pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Plan { drive, pipe, .. } = **at;
     let Pulled { pull, .. } = at.pulled()?;

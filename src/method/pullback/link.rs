@@ -13,11 +13,12 @@ use crate::source::{Cited, Origin};
 
 const PARTS: &str = "the link parts in the expected pull";
 const MAY_PART: &str = "the link parts in the high pull";
-const HEAD: &str = "no rating is told: pull head and swivel for so much, against what the pipe may bear";
-const LINK: &str = "no link is told: one that parts over the likely pull and at no more than the limit";
+const HEAD: &str = "no rating is given: pull head and swivel must bear this much; compared with what the pipe may \
+    bear";
+const LINK: &str = "no weak link is given: use one that parts above the likely pull and at no more than the limit";
 
-const WIDE: &str = "more than the usual ramp leaves beside its bend: make the ramp so wide that it bears the setting, and give \
-                    bend_radius";
+const WIDE: &str = "more than a usual ramp leaves beside its bending: make the ramp wide enough for the setting, \
+    and give bend_radius";
 
 /// The most that the weak link may be set to, with a ramp that leaves so much to the pull beside its bend.
 pub(super) fn setting<R: Recorder>(
@@ -74,7 +75,7 @@ pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -
 
 pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {
     let pulled = at.pulled()?;
-    let link = pulled.pull.works.weak_link.ok_or(Absent::NotApplicable("no weak link is told"))?;
+    let link = pulled.pull.works.weak_link.ok_or(Absent::NotApplicable("no weak link is given"))?;
     let check = at_most(Role::Pull, pulled.on_pipe.map(PullOnPipe::peak), link);
     Ok(match check.verdict {
         Verdict::Within => check,

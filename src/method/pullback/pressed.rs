@@ -14,10 +14,10 @@ use crate::source::Cited;
 pub(super) const DRY: &str = "the bore is dry";
 const INSIDE: &str =
     "its hoop stress at most a share of the stress that the pull is allowed; its thrust on the ends is in the tension";
-const LET_OFF: &str = "the pressure inside is held during the pull, and the fluid stands on the pipe longer: it is not counted; give \
-                       fluid_stands_for";
-const KEPT_FULL: &str = "with what fills the string, up to the ground: keep it full until the fluid round it is grouted or let \
-                         out";
+const LET_OFF: &str = "the fluid stands on the pipe longer than the inside pressure is held, which is therefore not \
+    counted; give fluid_stands_for";
+const KEPT_FULL: &str = "counts on a string filled up to the ground: keep it full until the fluid round it is \
+    grouted or drained";
 const PAIRED: &str = "with the larger of the stresses in the bore and on the ramp, which is on the safe side";
 
 /// A ring of plastic under outside pressure while it is pulled.

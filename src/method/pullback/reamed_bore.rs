@@ -23,8 +23,7 @@ const RUNS: &str =
     "fluid at the crown of the bore, against the water there and what holds the grains; both pits kept full to it";
 const BARELY: &str = "the fluid stands over the crown, or the water there, by less than it ought to: keep both pits full to its level \
                       at all times";
-const HOLD: &str =
-    "the level of the fluid is not told: keep both pits so full that it stands at the crown at no less than the demand";
+const HOLD: &str = "no fluid level is given: keep both pits full enough to hold at least the demand at the crown";
 const DRY: &str = "no fluid holds this bore: it ravels with time; weigh the spoil against the advance";
 
 /// The place where it stands worst.

@@ -10,11 +10,11 @@ use crate::laws::pull_limits::TensionBesideBend;
 use crate::quantity::{Band, Force, Length, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
-pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is taken as this wide; build it no tighter";
+pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is assumed this wide; build it no tighter";
 /// Why none bends.
 pub(super) const NO_RAMP: &str = "the string comes down no ramp";
-const LIGHT: &str = "it bears the lighter of the fluids, and not the heavier: measure the density of what stands in the bore, \
-                     and thin it, until the fluid is grouted or let out";
+const LIGHT: &str = "it bears the lighter fluid but not the heavier: measure the density of the fluid in the bore, \
+    and thin it, until it is grouted or drained";
 
 /// Diameter and the wall that counts for strength.
 #[derive(Clone, Copy)]

@@ -12,13 +12,13 @@ use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::outside_pressure::PressureOfBothTimes;
 use crate::quantity::{Band, Length, Pressure, Ratio, Role, Time};
 
-const HELD: &str = "held by hardened grout all round, which is to be proved";
-const RING: &str = "water, traffic for its time, likely soil that hangs in its sides, high the whole column over it, for \
-                    years; out of round as it deflects";
-const ELASTIC: &str = "as an elastic ring; likely water, soil that hangs in its sides and traffic, high the whole column \
-                       with all traffic; out of round as it deflects";
-const BENT: &str = "likely a column of soil that hangs in its sides, high its whole weight, both with traffic; with the \
-                    whole wall";
+const HELD: &str = "held by hardened grout all round, which must be proved";
+const RING: &str = "for years, out of round as it deflects: water, passing traffic; likely: soil arching over the \
+    bore; high: the full column of soil";
+const ELASTIC: &str = "as an elastic ring, out of round as it deflects; likely: water, soil arching over the bore, \
+    traffic; high: the full column of soil and all traffic";
+const BENT: &str = "with the whole wall and traffic; likely: soil arching over the bore; high: the full column of \
+    soil";
 /// Ratio of outside diameter to wall below which a metal pipe bears any vacuum: habit.
 const THICK: f64 = 60.0;
 

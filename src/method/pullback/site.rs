@@ -13,8 +13,9 @@ use crate::method::walked::Walked;
 use crate::quantity::{Angle, Area, Band, Length, Pressure, Ratio, Role};
 
 const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length that the file names";
-const RAMP: &str = "no room is told: so much along the line for the ramp, against what a street usually leaves";
-const PLATE: &str = "no plate is told: one so large on the face of the pit, against the largest usual one";
+const RAMP: &str = "no room is given: the ramp needs this much along the line; compared with what a street usually \
+    leaves";
+const PLATE: &str = "no plate is given: one this large is needed on the pit face; compared with the largest usual one";
 const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
 pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Pulled { pull, on_pipe, strength, .. } = at.pulled()?;

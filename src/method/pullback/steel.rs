@@ -13,7 +13,7 @@ use crate::laws::pull_steel::{
 use crate::quantity::{Band, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
-const HABIT: &str = "narrower than the habit of the trade; the stress decides";
+const HABIT: &str = "tighter than trade practice; the stress decides";
 const COUNTED: &str = "less the pressure that is held inside";
 const EXTREME: &str = "with the factors of an extreme condition, a third more being allowed";
 const NORMAL: &str = "with the factors of a normal condition, the safer; shown beside the other";

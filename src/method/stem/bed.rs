@@ -8,11 +8,11 @@ use crate::law::{Calc, Recorder};
 use crate::laws::stem::{BeddingInClay, BeddingInSand};
 use crate::quantity::{Band, Length, Pressure, Ratio};
 
-const KNOWN: &str = "the lesser of the free length in the pit and of the bed along the drive: clay by its strength, sand and \
-                     gravel by depth and count, under water where any stands over the invert";
-const STAND_IN: &str = "the lesser of the free length in the pit and of the bed along the drive; no source tells the bed of \
-                        silt, fill and unknown ground: held as clay of the same count";
-const PEAT: &str = "no source tells the bed of peat: held as clay of the same count, and never more than with care";
+const KNOWN: &str = "the lesser of the free length in the pit and the bedded length along the drive: clay by its \
+    strength, sand and gravel by depth and blow count, as under water where any stands above the invert";
+const STAND_IN: &str = "the lesser of the free length in the pit and the bedded length along the drive; no source \
+    gives the bed of silt, fill and unknown ground: treated as clay of the same blow count";
+const PEAT: &str = "no source gives the bed of peat: treated as clay of the same blow count, and with care at best";
 
 /// What holds the stem in a ground.
 #[derive(Clone, Copy, PartialEq)]

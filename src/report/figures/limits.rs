@@ -2,7 +2,7 @@
 
 use super::drawing::{Drawing, Scale, WIDTH};
 use super::view::{Figure, View};
-use crate::check::{Check, Sense};
+use crate::check::Check;
 use crate::report::words::{ratio, verdict};
 
 const ROW: f64 = 16.0;
@@ -28,8 +28,7 @@ pub(super) fn draw(view: &View<'_>) -> Option<Figure> {
         let cut = if high.is_some_and(|high| high > MOST) { " >" } else { "" };
         drawing.text("small strong end", (bars.end + 44.0, foot), &format!("{}{cut}", ratio(high)));
         let against = check.high().map_or_else(String::new, |(demand, limit)| {
-            let of = if check.sense == Sense::AtLeast { "of at least" } else { "of" };
-            format!("{} {of} {}", view.value(demand), view.value(limit))
+            format!("{} {} {}", view.value(demand), check.sense.of(), view.value(limit))
         });
         drawing.text("small", (bars.end + 54.0, foot), &against);
         drawing.text("small end", (WIDTH, foot), &verdict(check));

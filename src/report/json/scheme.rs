@@ -209,7 +209,7 @@ impl Json<'_> {
     fn site_figure(&self, figure: crate::conditions::SiteFigure) -> Map<String, Value> {
         let reference = figure.origin.map(|origin| self.drive.handbook().reference(origin));
         object! {
-            topic: figure.topic,
+            topic: figure.topic.label(),
             what: figure.what,
             values: figure.values.map(|values| self.band(values)),
             source: reference.as_ref().map(|reference| reference.source),

@@ -25,7 +25,7 @@ impl Page<'_> {
         }
         let plan = method::shove_plan(drive, pipe, scheme);
         if !plan.is_empty() {
-            self.heading("Shove plan: the pipes at which something changes, all of them in the JSON");
+            self.heading("Shove plan: pipes at which something changes; all pipes are in the JSON");
             self.shove_plan(&plan);
         }
         let soil = method::friction_models(drive, pipe)?;
@@ -65,7 +65,7 @@ impl Page<'_> {
             let tail = point.on_tail.map(|push| self.value(Shown::of(push.likely, Role::Thrust)));
             let tail = assisted.then(|| tail.unwrap_or_default());
             let advance = self.value(Shown::of(point.advance, Role::Distance));
-            Row { cells: std::iter::once(advance).chain(on.flat_map(pair)).chain(tail).collect(), notes: Vec::new() }
+            Row { cells: std::iter::once(advance).chain(on.flat_map(pair)).chain(tail).collect(), ..Row::default() }
         });
         let rows = rows.collect();
         self.table(Table { head, short_head, layout: stage_row, rows });
@@ -83,7 +83,7 @@ impl Page<'_> {
         let forces = stages.flat_map(|profile| profile.points.iter().map(|point| self.on(profile, point.on_rig)));
         let greater = |a: Shown, b: Shown| if b.si > a.si { b } else { a };
         forces.reduce(|a, b| a.with(b, greater)).map_or_else(String::new, |force| {
-            format!(": in all on the rig likely {}, high {}", self.precise(force.likely), self.precise(force.high))
+            format!(": total on the rig likely {}, high {}", self.precise(force.likely), self.precise(force.high))
         })
     }
 
@@ -95,7 +95,7 @@ impl Page<'_> {
                 shove.gauge.map_or_else(Default::default, |(gauge, stop)| (read(gauge.likely), read(stop)));
             let to = self.value(Shown::of(shove.extent.1, Role::Distance));
             let (likely, stop, by) = (thrust(shove.force.likely), thrust(shove.stop), shove.stop_by.label().to_owned());
-            Row { cells: vec![shove.number.to_string(), to, likely, gauge, stop, stop_gauge, by], notes: Vec::new() }
+            Row { cells: vec![shove.number.to_string(), to, likely, gauge, stop, stop_gauge, by], ..Row::default() }
         };
         let rows = plan.iter().filter(|shove| shove.changes).map(row).collect();
         let head = ["pipe", "to", "likely", "gauge", "stop and ask", "gauge", "set by"];
@@ -145,7 +145,7 @@ impl Page<'_> {
             let note = format!("{}{basis}", figure.note);
             let notes = if told.contains(&note) { Vec::new() } else { vec![note.clone()] };
             told.push(note);
-            rows.push(Row { cells: vec![figure.what, low, likely, high], notes });
+            rows.push(Row { cells: vec![figure.what, low, likely, high], notes, page: None });
         }
         self.table(Table::new(["figure", "low", "likely", "high"], ["", "low", "likely", "high"], figure_row, rows));
     }

@@ -20,15 +20,15 @@ const MOST_ROWS: usize = 4;
 
 const ROD: FieldName = FieldName("pull.stem_removal.every");
 
-const BARRED: &str = "No page for the crew: no scheme may be built as the file tells it.";
-const OPEN: &str = "Not decided: for planning alone, until what is asked for is told.";
-const GAIN: &str = "tells the friction before a pipe is in the bore. The force on the stem gains (low / likely / high); past the \
-                    high value stop and ask";
-const PE: &str = ", for the strength of PE falls with the time that it is held";
+const BARRED: &str = "No page for the crew: no scheme may be built as given in the file.";
+const OPEN: &str = "Not decided: for planning only, until what is asked for is given.";
+const GAIN: &str = "shows the friction before a pipe is in the bore. The force on the stem rises by (low / likely / \
+    high); above the high value stop and ask";
+const PE: &str = ": PE loses strength the longer it is held";
 const RECORD: [&str; 3] = [
-    "of each pipe and rod: number, time, force or gauge at its start and its end, line and level at the target",
-    "lubricant or bore fluid, what goes in and what comes back; spoil against advance; water and stones",
-    "each stop: from when to when, and the force that moves it on",
+    "for each pipe and stem section: number, time, force or gauge at start and end, line and level at the target",
+    "lubricant or bore fluid pumped and returned; spoil against advance; water and stones",
+    "each stop: from when to when, and the force to restart",
 ];
 
 /// The page, or why there is none.
@@ -60,10 +60,10 @@ pub(in crate::report) fn page(report: &Report<'_>, system: UnitSystem) -> Result
 }
 
 impl Page<'_> {
-    /// The force by pipe and by rod, while it moves and after a stop.
+    /// The force by pipe and by section of the stem, while it moves and after a stop.
     fn stages(&mut self, first: &Ranked, moving: &[StageProfile]) -> Result<(), HandbookError> {
         let (drive, pipe, scheme) = (self.drive, &first.pipe, &first.scheme);
-        let rod = match drive.pull.as_ref().and_then(|pull| pull.works.rods) {
+        let stem_length = match drive.pull.as_ref().and_then(|pull| pull.works.rods) {
             Some((told, _)) => Cited::given(told, &ROD),
             None => drive.handbook.length("usual.stem_free")?,
         };
@@ -71,13 +71,16 @@ impl Page<'_> {
         for (moving, stopped) in moving.iter().zip(method::profile(drive, pipe, scheme.method)) {
             let stage = moving.stage;
             let (word, piece) =
-                if stage.pulls || stage.behind == Body::Stem { ("rod", rod) } else { ("pipe", of_pipe) };
+                if stage.pulls || stage.behind == Body::Stem { ("stem", stem_length) } else { ("pipe", of_pipe) };
             let from = if stage.pulls { "reception" } else { "launch" };
             let bore = moving.bore.map(|bore| format!(" to a bore of {}", self.value(Shown::of(bore, Role::Diameter))));
             let (bore, counted) = (bore.unwrap_or_default(), self.value(Shown::of(piece.value, Role::Depth)));
             let mark = drive.handbook.reference(piece.origin).mark;
             self.gap();
-            self.wrapped("", &format!("{}{bore}, from the {from} pit, {word}s of {counted} ({mark})", stage.title()));
+            self.wrapped(
+                "",
+                &format!("{}{bore}, from the {from} pit, by {word} sections of {counted} ({mark})", stage.title()),
+            );
             let bound = method::bound(drive, scheme, &stopped);
             let [moving, stopped] =
                 [moving, &stopped].map(|profile| method::shoves(drive, scheme, profile, piece.value));
@@ -119,12 +122,12 @@ impl Page<'_> {
         let gauge = gauge.map(|gauge| format!(" ({} on the gauge)", self.value(Shown::of(gauge, Role::Strength))));
         let (force, gauge) = (self.value(Shown::of(bound.force, Role::Thrust)), gauge.unwrap_or_default());
         let place = match bound.by {
-            StopBy::Asked(_) => "not told, and asked for as much".to_owned(),
+            StopBy::Asked(_) => "not given; asked for at this value".to_owned(),
             _ => self.place(bound.origin),
         };
-        let set = if bound.by == StopBy::Rig { "" } else { "; the rig gives more: set it to that" };
+        let set = if bound.by == StopBy::Rig { "" } else { "; the rig can give more: set it to this" };
         let met = plan.iter().find(|shove| shove.stop_by != StopBy::Expected);
-        let met = met.map(|shove| format!("; less than the high force from {word} {} on", shove.number));
+        let met = met.map(|shove| format!("; below the high force from {word} {} on", shove.number));
         let met = met.unwrap_or_default();
         self.wrapped("      ", &format!("Never above {force}{gauge}: {} ({place}){set}{met}.", bound.by.label()));
     }
@@ -161,7 +164,7 @@ impl Page<'_> {
             (true, Some(_)) => "Nights are counted above, where the stage takes more than a day.",
             (true, None) => "No stop is counted above.",
         };
-        let times = format!("one of more than a shift takes more to move on, times the friction: {times}. {counted}");
+        let times = format!("after more than a shift the friction to restart is times {times}. {counted}");
         let breakdown = cautions::breakdown(drive, first, self.system);
         std::iter::once(times).chain(breakdown).collect()
     }
@@ -174,7 +177,7 @@ impl Page<'_> {
         };
         let care = with_verdict(first, Verdict::WithCare).filter(|check| check.care == Some(Care::Condition));
         let asked: Vec<String> = care.map(asked).collect();
-        (!asked.is_empty()).then(|| format!("what the answer rests on, as the report tells it: {}", asked.join("; ")))
+        (!asked.is_empty()).then(|| format!("the answer depends on these, as in the report: {}", asked.join("; ")))
     }
 
     /// What a pulled string is not to be asked for.
@@ -186,7 +189,7 @@ impl Page<'_> {
             let (set, most) = (self.value(set), self.value(most));
             lines.push(match pull.works.weak_link {
                 Some(_) => format!("weak link set to {set}, no more than {most}"),
-                None => format!("weak link: one that parts over {set}, the likely pull, and at no more than {most}"),
+                None => format!("weak link: one that parts above {set}, the likely pull, and at no more than {most}"),
             });
         }
         if let Some((_, most)) = limits(Subject::BreakOut).filter(|(_, most)| most.role == Role::Pressure) {
@@ -195,7 +198,7 @@ impl Page<'_> {
         let rate = self.value(Shown::of(self.drive.length.value / pull.duration, Role::Rate));
         let duration = self.value(Shown::of(pull.duration, Role::Duration));
         let held = if matches!(first.pipe.pulled, Some(PulledPipe::Pe(_))) { PE } else { "" };
-        lines.push(format!("{duration} in all, stops included, or {rate} on the whole: take no longer{held}"));
+        lines.push(format!("{duration} in all, stops included, or {rate} on average: take no longer{held}"));
         lines
     }
 }

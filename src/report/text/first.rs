@@ -18,7 +18,7 @@ impl Page<'_> {
     /// What an owner has to know of the first scheme before the tables.
     pub(super) fn first(&mut self, first: &Ranked, beside: Option<&Beside>) {
         self.list(
-            "Governed ",
+            "Governs  ",
             first.scheme.governed().into_iter().take(MOST_GOVERNING).map(|check| self.used(check)).collect(),
         );
         let turns = beside.and_then(|beside| beside.turns.as_deref()).filter(|_| first.standing.can_be_chosen());
@@ -27,10 +27,10 @@ impl Page<'_> {
         find_out.extend(no_more);
         self.list("Only if  ", self.of(first, Care::Condition));
         self.list("Find out ", find_out);
-        self.list("Care for ", self.of(first, Care::Noted));
+        self.list("Watch    ", self.of(first, Care::Noted));
         let untold = if is_checked(first) { cautions::not_given(self.drive, first) } else { Vec::new() };
         if !untold.is_empty() {
-            self.wrapped("Not told ", &format!("and so not checked: {}.", untold.join("; ")));
+            self.wrapped("Missing  ", &format!("not given, so not checked: {}.", untold.join("; ")));
         }
     }
 
@@ -55,8 +55,13 @@ impl Page<'_> {
     fn used(&self, check: &Check) -> String {
         let Some((demand, limit)) = check.high() else { return check.subject.label().to_owned() };
         let mark = check.mark(&self.drive.handbook);
-        let (label, used) = (check.subject.label(), ratio(check.utilisation()));
-        format!("{label}: {} of {}, {used}, {} ({mark})", self.value(demand), self.value(limit), check.verdict.label())
+        let (label, used, of) = (check.subject.label(), ratio(check.utilisation()), check.sense.of());
+        format!(
+            "{label}: {} {of} {}, {used}, {} ({mark})",
+            self.value(demand),
+            self.value(limit),
+            check.verdict.label()
+        )
     }
 
     /// What asks for care for one reason: what the contractor has to bring, or what has to be so.
@@ -90,9 +95,9 @@ impl Page<'_> {
         let label = turns.input.label();
         Some(match turns.input {
             Input::Friction => {
-                format!("{label}: at or above {} times the assumed band no scheme can be chosen", self.value(turn.at))
+                format!("{label}: no scheme can be chosen at {} times the assumed band or more", self.value(turn.at))
             }
-            _ => format!("{label}: at or above {} no scheme can be chosen", self.value(turn.at)),
+            _ => format!("{label}: no scheme can be chosen at {} or more", self.value(turn.at)),
         })
     }
 }

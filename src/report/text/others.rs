@@ -14,14 +14,18 @@ impl Page<'_> {
         if others.peek().is_none() {
             return;
         }
-        self.heading("Other schemes: what is not within, likely and high share of the limit (all of it: --full)");
+        self.heading(
+            "Other schemes: checks that are not within, with likely and high share of the limit (--full: \
+            all checks)",
+        );
         for ranked in others {
             let checks = ranked.scheme.checks.iter();
             let not_within: Vec<&Check> = checks.filter(|check| check.verdict != Verdict::Within).collect();
             let all = if not_within.is_empty() { ": every check within" } else { "" };
             self.wrapped("", &format!("{}, {}{all}", name(ranked), ranked.standing.label()));
-            for check in not_within {
-                self.wrapped("    ", &one_check(check));
+            let not_within: Vec<String> = not_within.into_iter().map(one_check).collect();
+            if !not_within.is_empty() {
+                self.wrapped("    ", &not_within.join("; "));
             }
         }
         self.not_detailed(choice);

@@ -11,10 +11,11 @@ use crate::report::contents::forces;
 use crate::report::document::{Row, Table};
 use crate::report::words::{self, ratio, verdict};
 
-const SCREEN: &str = "* a screen: the likely demand is past the limit, which asks for care and never bars a scheme";
+const SCREEN: &str = "* a screen: the likely demand is past usual practice, which asks for care but never bars a \
+    scheme";
 
 /// Columns of a label and of the values behind it.
-const BEFORE: usize = 70;
+const BEFORE: usize = 69;
 
 impl Page<'_> {
     /// All checks and figures of one scheme.
@@ -79,21 +80,21 @@ impl Page<'_> {
         ];
         let factor = check.factor.map(|factor| format!("with the factor {}", self.origin(factor)));
         let notes = [Some(self.origin(check.basis)), factor, words::note(check)];
-        Row { cells, notes: notes.into_iter().flatten().collect() }
+        Row { cells, notes: notes.into_iter().flatten().collect(), page: None }
     }
 
     fn figure(&mut self, figure: &Figure) {
         let range = if figure.in_range { "" } else { "; OUTSIDE ITS RANGE" };
         let note = figure.note.map_or_else(String::new, |note| format!("; {note}"));
         let (label, value, place) = (figure.label, self.value(figure.value), self.place(figure.basis));
-        self.wrapped("", &format!("{label}: {value} ({place}{range}){note}"));
+        self.wrapped("- ", &format!("{label}: {value} ({place}{range}){note}"));
     }
 
     fn wall_needed(&mut self, wall: &WallNeeded) {
         let depth = |depth| self.value(Shown::of(depth, Role::Depth));
         let text = format!(
-            "{} wide and {} high, its top {} down, for {} at a safety of {} in the {} ground behind it, if it has no \
-             opening",
+            "{} wide and {} high, top {} below ground, for {} at a safety factor of {} on {} ground behind it, \
+                without an opening",
             depth(wall.width),
             depth(wall.height),
             depth(wall.top),
@@ -111,5 +112,5 @@ fn laid_out(cells: &[String]) -> String {
     let [label, likely, high, limit, likely_share, high_share, verdict] = cells else { return cells.join(" ") };
     let values = format!("{likely:>12}{high:>12}{limit:>14}");
     let room = BEFORE.saturating_sub(values.chars().count());
-    format!("{label:<room$}{values}{likely_share:>6}{high_share:>6}  {verdict}")
+    format!("{label:<room$}{values}{likely_share:>7}{high_share:>6}  {verdict}")
 }

@@ -6,7 +6,7 @@ use super::sure::one_check;
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{barred_by, if_settled, name, with_verdict};
 use crate::choice::{Choice, Ranked, Standing};
-use crate::conditions::{Plan, site_figures};
+use crate::conditions::{Plan, Topic, site_figures};
 use crate::handbook::{HandbookError, Method};
 use crate::method;
 use crate::quantity::{Role, Shown, UnitSystem};
@@ -16,8 +16,6 @@ use std::mem;
 
 /// What the pipe itself has to bear.
 const OF_PIPE: [Subject; 2] = [Subject::EndCapacity, Subject::Tension];
-/// The figures of the room that a string takes.
-const OF_ROOM: [&str; 2] = ["ramp, length along the drive", "to leave beyond the pits"];
 
 /// The page.
 pub(in crate::report) fn page(screen: &Screen, system: UnitSystem) -> Result<String, HandbookError> {
@@ -32,7 +30,7 @@ pub(in crate::report) fn page(screen: &Screen, system: UnitSystem) -> Result<Str
     let taken = screen.taken.join(", ");
     page.wrapped(
         "Taken     ",
-        &format!("by our own judgement, where nothing is told: {taken}, and a rig that is strong enough"),
+        &format!("by our own judgement, where nothing is given: {taken}, and a rig that is strong enough"),
     );
     for screened in &schemes {
         page.screened(screened)?;
@@ -62,7 +60,7 @@ impl Page<'_> {
         let page = &mut Page { blocks: mem::take(&mut self.blocks), drive: &case.drive, system: self.system };
         let standing = match best.standing {
             Standing::Fits | Standing::WithCare => "not decided, could fit".to_owned(),
-            Standing::Open => format!("not decided, {}", if_settled(best).unwrap_or("comes nearest")),
+            Standing::Open => format!("not decided, {}", if_settled(best).unwrap_or("comes closest")),
             Standing::Barred => best.standing.label().to_owned(),
         };
         page.heading(&sentence(&format!("{}: {standing}", name(best))));
@@ -100,7 +98,7 @@ impl Page<'_> {
                 false => format!("{cause} (with {})", cases.join("; with ")),
             })
             .collect();
-        Ok(if told.is_empty() { "nothing, wherever that lies".to_owned() } else { told.join("; ") })
+        Ok(if told.is_empty() { "nothing in any case looked at".to_owned() } else { told.join("; ") })
     }
 
     /// The least machine, pipe and room.
@@ -120,12 +118,15 @@ impl Page<'_> {
         let (case, best) = screened.best;
         let (drive, pipe, method) = (&case.drive, &best.pipe, best.scheme.method);
         if method == Method::Pullback {
-            needs.push(format!("a string of {} laid down", self.value(Shown::of(drive.length.value, Role::Distance))));
+            needs.push(format!(
+                "room to lay out a string of {}",
+                self.value(Shown::of(drive.length.value, Role::Distance))
+            ));
             let figures = method::figures(drive, pipe, method)?;
-            let room = figures.iter().filter(|figure| OF_ROOM.contains(&figure.label));
+            let room = figures.iter().filter(|figure| figure.is_room);
             needs.extend(room.map(|figure| format!("{} {}", figure.label, self.value(figure.value))));
         }
-        for figure in site_figures(&Plan { drive, pipe, method }).iter().filter(|figure| figure.topic == "pits") {
+        for figure in site_figures(&Plan { drive, pipe, method }).iter().filter(|figure| figure.topic == Topic::Pits) {
             let range = figure.values.and_then(|values| self.range([values.low, values.high].into_iter()));
             needs.extend(range.map(|range| format!("{} {range}", figure.what)));
         }

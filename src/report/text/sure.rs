@@ -15,11 +15,11 @@ use crate::vary::{Input, InputTurns, Outcome, Pits, Turn};
 
 impl Page<'_> {
     pub(super) fn sure(&mut self, beside: &Beside, choice: &Choice) {
-        self.heading("How sure the choice is");
+        self.heading("How firm the choice is");
         if let Some(robustness) = &beside.robustness {
             let mut text = within_standing(&robustness.within_standing, choice);
             if let Some(contest) = &robustness.by_score {
-                text.push_str(&format!(" Were care not held against a scheme, {}.", shares(contest, choice)));
+                text.push_str(&format!(" If care did not count against a scheme, {}.", shares(contest, choice)));
                 if let Some(shift) = shift(contest, choice) {
                     text.push_str(&format!(" {}.", sentence_start(&shift)));
                 }
@@ -28,7 +28,7 @@ impl Page<'_> {
         }
         match &beside.turns {
             Some(inputs) => {
-                self.wrapped("Inputs   ", "each changed alone:");
+                self.wrapped("Inputs   ", "each changed on its own:");
                 for turns in inputs {
                     self.wrapped("         ", &self.input(turns));
                 }
@@ -51,11 +51,11 @@ impl Page<'_> {
             self.wrapped("- ", &self.pits(pits, choice));
             let checks: Vec<String> = pits.worst.iter().flat_map(|worst| worst.checks.iter()).map(one_check).collect();
             if !checks.is_empty() {
-                self.wrapped("  ", &format!("Its checks, likely and high: {}.", checks.join("; ")));
+                self.wrapped("  ", &format!("Checks, likely and high: {}.", checks.join("; ")));
             }
         }
-        let text = "The worst drive of each line: all of it at the greatest depth of the file and in the worst of its \
-                    grounds. Ground and depth beyond the drive of the file are not known here.";
+        let text = "The worst drive of a line is taken at the greatest depth and in the worst ground of the file. \
+            Ground and depth beyond this drive are not known.";
         self.wrapped("", text);
     }
 
@@ -73,13 +73,13 @@ impl Page<'_> {
     fn unlubricated(&self, without: Outcome, choice: &Choice) -> String {
         let what = match (without, choice.chosen().map(name)) {
             (Outcome::Chosen(candidate, method), now) => match self.scheme(candidate, method) {
-                to if now.as_ref() == Some(&to) => "the choice stays".to_owned(),
-                to => format!("the choice turns to {to}"),
+                to if now.as_ref() == Some(&to) => "the choice stays the same".to_owned(),
+                to => format!("the choice changes to {to}"),
             },
             (Outcome::Nothing, Some(_)) => "no scheme can be chosen".to_owned(),
             (Outcome::Nothing, None) => "no scheme can be chosen either".to_owned(),
         };
-        format!("lubrication, now {}: without any {what}", self.drive.lubrication.key().replace('_', " "))
+        format!("lubrication, now {}: without lubrication {what}", self.drive.lubrication.key().replace('_', " "))
     }
 
     /// One sentence that stands alone in a memo.
@@ -97,17 +97,16 @@ impl Page<'_> {
             turn.map(|turn| {
                 let to = match turn.to {
                     Outcome::Nothing => "no scheme can be chosen".to_owned(),
-                    Outcome::Chosen(pipe, method) => format!("the choice turns to {}", self.scheme(pipe, method)),
+                    Outcome::Chosen(pipe, method) => format!("the choice changes to {}", self.scheme(pipe, method)),
                 };
-                format!("{word} {}{times} {to}", self.value(turn.at))
+                format!("{to} at {}{times} or {word}", self.value(turn.at))
             })
         };
-        let sides: Vec<String> =
-            [side(turns.below, "at or below"), side(turns.above, "at or above")].into_iter().flatten().collect();
+        let sides: Vec<String> = [side(turns.below, "less"), side(turns.above, "more")].into_iter().flatten().collect();
         if sides.is_empty() {
-            format!("{opening}: no value from {from} to {to}{times} turns the choice")
+            format!("{opening}: no value from {from} to {to}{times} changes the choice")
         } else {
-            format!("{opening}: {} (tried from {from} to {to}{times})", sides.join("; "))
+            format!("{opening}: {} (tried: {from} to {to}{times})", sides.join("; "))
         }
     }
 
@@ -124,7 +123,7 @@ impl Page<'_> {
             return format!("{scheme}: no drive of any length: {set_by}");
         };
         let governed = pits.worst.as_ref().and_then(Scheme::governing);
-        let governed = governed.map_or_else(String::new, |check| format!("; largest load: {}", at(check)));
+        let governed = governed.map_or_else(String::new, |check| format!("; governed by {}", at(check)));
         let (plural, pit) = if drives == 1 { ("drive", 2) } else { ("drives", drives + 1) };
         format!(
             "{scheme}: {drives} {plural} of {}, {pit} pits; the longest drive is {}, set by {set_by}; the worst drive \
@@ -145,11 +144,14 @@ fn within_standing(contest: &Contest, choice: &Choice) -> String {
     match (contest.count, contest.shares.as_slice()) {
         (Count::Alone, [(one, _), ..]) => {
             let one = sentence_start(&place(choice, *one));
-            format!("{one} is the only scheme of its standing, and standing goes before score: no weighting turns it.")
+            format!(
+                "{one} is the only scheme with its standing, and standing counts before score: no weighting \
+                changes the choice."
+            )
         }
         _ => {
             let turn = shift(contest, choice).map_or_else(
-                || "No weighting turns the choice: it is at least as good in everything".to_owned(),
+                || "No weighting changes the choice: it is at least as good on every criterion".to_owned(),
                 |shift| sentence_start(&shift),
             );
             format!("{}. {turn}.", sentence_start(&shares(contest, choice)))
@@ -178,7 +180,7 @@ fn shift(contest: &Contest, choice: &Choice) -> Option<String> {
     let shift = contest.shift.as_ref()?;
     let (to, into) = (place(choice, shift.to), shift.into.label());
     Some(if shift.from.is_empty() {
-        format!("the least shift of weight to {into} turns it to {to}")
+        format!("the least shift of weight to {into} changes the choice to {to}")
     } else {
         let moved = decimal(100.0 * shift.moved, 0);
         let from: Vec<&str> = shift.from.iter().map(|(kind, _)| kind.label()).collect();

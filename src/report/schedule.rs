@@ -1,0 +1,99 @@
+//! The drives of a run on one page: a row for each, what asks for work first.
+
+use super::document::{Block, Row, Table};
+use super::words;
+use super::{Report, html, text};
+use crate::choice::Standing;
+use crate::choice::reason::{behind, name};
+use std::cmp::Reverse;
+
+const TITLE: &str = "Schedule of drives";
+/// Standings in the order of the page; before them stands what was not assessed.
+const ORDER: [Standing; 4] = [Standing::Barred, Standing::Open, Standing::WithCare, Standing::Fits];
+const FAULTY: &str = "faulty";
+
+/// One drive of a run, as its row tells it.
+#[derive(Debug, Clone)]
+pub struct Entry {
+    drive: String,
+    standing: Option<Standing>,
+    used: Option<f64>,
+    scheme: String,
+    why: String,
+}
+
+impl Entry {
+    /// Of a drive that was assessed.
+    pub(super) fn of(report: &Report<'_>) -> Self {
+        let first = report.choice.ranked.first();
+        Self {
+            drive: report.drive.name().to_owned(),
+            standing: Some(first.map_or(Standing::Barred, |first| first.standing)),
+            used: first.and_then(|first| first.scheme.governing()?.utilisation()),
+            scheme: first.map_or_else(String::new, name),
+            why: first.map_or_else(String::new, behind),
+        }
+    }
+
+    /// Of a file that is faulty, and what is wrong with it.
+    #[must_use]
+    pub fn faulty(file: &str, faults: String) -> Self {
+        Self { drive: file.to_owned(), standing: None, used: None, scheme: String::new(), why: faults }
+    }
+
+    fn label(&self) -> &'static str {
+        self.standing.map_or(FAULTY, Standing::label)
+    }
+}
+
+/// The rows of a run, each with the address of its page where it has one.
+#[derive(Debug, Clone, Default)]
+pub struct Schedule(Vec<(Entry, Option<String>)>);
+
+impl Schedule {
+    /// Adds a drive.
+    pub fn add(&mut self, entry: Entry, page: Option<String>) {
+        self.0.push((entry, page));
+    }
+
+    /// For a terminal or a file.
+    #[must_use]
+    pub fn text(self) -> String {
+        text::printed(&self.blocks())
+    }
+
+    /// As one web page that stands alone, but for the pages that it leads to.
+    #[must_use]
+    pub fn html(self) -> String {
+        html::page(TITLE, &self.blocks())
+    }
+
+    /// Worst first: by standing, then by how far the governing limit is used, then as they came.
+    fn blocks(mut self) -> Vec<Block> {
+        let place = |entry: &Entry| ORDER.iter().position(|standing| Some(*standing) == entry.standing);
+        let used = |entry: &Entry| Reverse(entry.used.map(f64::to_bits));
+        self.0.sort_by_key(|(entry, _)| (place(entry), used(entry)));
+        let labels = std::iter::once(FAULTY).chain(ORDER.iter().map(|standing| standing.label()));
+        let counts = labels.map(|label| (label, self.0.iter().filter(|(entry, _)| entry.label() == label).count()));
+        let counts: Vec<String> =
+            counts.filter(|(_, count)| *count > 0).map(|(label, count)| format!("{count} {label}")).collect();
+        let drives = if self.0.len() == 1 { "drive" } else { "drives" };
+        let answer = format!("{} {drives}: {}", self.0.len(), counts.join(", "));
+        let rows = self.0.into_iter().map(|(entry, page)| {
+            let label = entry.label().to_owned();
+            let notes = Some(entry.why).filter(|why| !why.is_empty()).into_iter().collect();
+            Row { cells: vec![entry.drive, words::ratio(entry.used), label, entry.scheme], notes, page }
+        });
+        let rows = rows.collect();
+        let head = ["drive", "share used", "standing", "closest scheme"];
+        let table = Table::new(head, ["drive", "used", "standing", "closest scheme"], laid_out, rows);
+        let note = "Worst first. The share is that of the limit that governs, at the high level.";
+        let paragraph = |text: String| Block::Paragraph { lead: String::new(), text };
+        vec![paragraph(answer), Block::Gap, Block::Table(table), Block::Gap, paragraph(note.to_owned())]
+    }
+}
+
+fn laid_out(cells: &[String]) -> String {
+    let [drive, used, standing, scheme] = cells else { return cells.join(" ") };
+    format!("{drive:<40}{used:>8}  {standing:<15}  {scheme}")
+}
