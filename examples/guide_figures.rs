@@ -17,7 +17,7 @@ use jackpull::laws::stem::{BeddingInClay, EmbeddedBuckling, EulerBuckling, TubeS
 use jackpull::laws::thrust::FrictionForce;
 use jackpull::laws::turned_joint::StressRatioAtAngle;
 use jackpull::laws::wall::{PassiveCoefficient, PassiveStrip, UndrainedStrip};
-use jackpull::quantity::{Angle, Length, LineLoad, Measure, Pressure, Ratio, UnitWeight};
+use jackpull::quantity::{Angle, LineLoad, Measure, UnitWeight, kilopascals, metres, number};
 use jackpull::report::{Drawing, Figure, Scale};
 
 /// A line of a plot: how it is drawn, what it shows, and its height at a place.
@@ -76,18 +76,6 @@ fn plot(name: &'static str, title: &str, x: Axis, y: Axis, curves: &[Curve<'_>])
     drawing.finish(name, title, words)
 }
 
-fn metres(metres: f64) -> Length {
-    Length::from_si(metres)
-}
-
-fn kilopascals(kilopascals: f64) -> Pressure {
-    Pressure::from_si(kilopascals * 1e3)
-}
-
-fn ratio(ratio: f64) -> Ratio {
-    Ratio::from_si(ratio)
-}
-
 fn degrees(degrees: f64) -> Angle {
     Angle::from_si(degrees.to_radians())
 }
@@ -99,7 +87,7 @@ fn thrust() -> Figure {
     };
     let sliding = |length: f64| {
         let weight = LineLoad::from_si(1e3);
-        let along = SlidingOnBottom { friction: ratio(0.45), multiplier: ratio(1.25), weight }.value();
+        let along = SlidingOnBottom { friction: number(0.45), multiplier: number(1.25), weight }.value();
         (along * metres(length)).value / 1e3
     };
     plot(
@@ -159,9 +147,9 @@ fn stem() -> Figure {
     let tube = |wall: f64| TubeStiffness { outside_diameter: metres(0.1), wall: metres(wall) }.value();
     let free = |wall: f64, length: f64| {
         let (second_moment, free_length) = (tube(wall), metres(length));
-        EulerBuckling { modulus, second_moment, free_length, end_factor: ratio(1.0) }.value().value / 1e3
+        EulerBuckling { modulus, second_moment, free_length, end_factor: number(1.0) }.value().value / 1e3
     };
-    let bedding = BeddingInClay { bedding_per_strength: ratio(67.0), strength: kilopascals(10.0) }.value();
+    let bedding = BeddingInClay { bedding_per_strength: number(67.0), strength: kilopascals(10.0) }.value();
     let held = EmbeddedBuckling { bedding, modulus, second_moment: tube(0.010) }.value().value / 1e3;
     plot(
         "stem",
@@ -179,12 +167,12 @@ fn stem() -> Figure {
 fn pull() -> Figure {
     // PE 315 mm SDR 11: what lies on the ground comes in over the bend of a ramp, and floats in the bore.
     let dragged = |friction: f64, weight: f64, length: f64| {
-        let (friction, net_weight) = (ratio(friction), LineLoad::from_si(weight));
+        let (friction, net_weight) = (number(friction), LineLoad::from_si(weight));
         StraightPull { friction, net_weight, length: metres(length), rise: degrees(0.0) }.value()
     };
     let through = |bend: f64, within: f64| {
         let tension = dragged(0.5, 270.0, 100.0 - within);
-        let tail = Capstan { tension, friction: ratio(0.5), angle: degrees(bend) }.value();
+        let tail = Capstan { tension, friction: number(0.5), angle: degrees(bend) }.value();
         (tail + dragged(0.3, -610.0, within)).value / 1e3
     };
     plot(
@@ -202,8 +190,8 @@ fn pull() -> Figure {
 
 fn collapse() -> Figure {
     let head = |modulus: f64, dimension_ratio: f64| {
-        let (modulus, poisson) = (kilopascals(modulus * 1e3), ratio(0.45));
-        let (dimension_ratio, one) = (ratio(dimension_ratio), ratio(1.0));
+        let (modulus, poisson) = (kilopascals(modulus * 1e3), number(0.45));
+        let (dimension_ratio, one) = (number(dimension_ratio), number(1.0));
         let ring = CriticalPressure { modulus, poisson, dimension_ratio, ovality_factor: one, tension_factor: one };
         ring.value().value / 1e3
     };
@@ -242,7 +230,7 @@ fn open_bore() -> Figure {
 fn loads() -> Figure {
     let (unit_weight, bore) = (UnitWeight::from_si(19e3), metres(0.6));
     let load = |cohesion: f64, depth: f64| {
-        let (depth, lateral_friction, cohesion) = (metres(depth), ratio(0.130), kilopascals(cohesion));
+        let (depth, lateral_friction, cohesion) = (metres(depth), number(0.130), kilopascals(cohesion));
         MarstonLoad { unit_weight, bore, depth, lateral_friction, cohesion }.value().value / 1e3
     };
     let column = |depth: f64| {
@@ -264,9 +252,9 @@ fn loads() -> Figure {
 
 fn settlement() -> Figure {
     let sunk = |share: f64, depth: f64, offset: f64| {
-        let (closed_share, bore, outside_diameter) = (ratio(share), metres(0.45), metres(0.315));
+        let (closed_share, bore, outside_diameter) = (number(share), metres(0.45), metres(0.315));
         let lost_ground = AnnulusLoss { closed_share, bore, outside_diameter }.value();
-        let trough_width = TroughWidth { ratio: ratio(0.5), axis_depth: metres(depth), level: metres(0.0) }.value();
+        let trough_width = TroughWidth { ratio: number(0.5), axis_depth: metres(depth), level: metres(0.0) }.value();
         let greatest_settlement = GreatestSettlement { lost_ground, trough_width }.value();
         let beside = SettlementAtOffset { greatest_settlement, offset: metres(offset), trough_width };
         beside.value().value * 1e3
@@ -285,7 +273,7 @@ fn settlement() -> Figure {
 }
 
 fn pits() -> Figure {
-    let (spread, width) = (ratio(1.0), metres(3.0));
+    let (spread, width) = (number(1.0), metres(3.0));
     let (top_stress, unit_weight) = (kilopascals(36.0), UnitWeight::from_si(18e3));
     let sand = |height: f64| {
         let coefficient = PassiveCoefficient { friction_angle: degrees(30.0) }.value();
@@ -310,7 +298,7 @@ fn pits() -> Figure {
 }
 
 fn hydraulics() -> Figure {
-    let wet = |depth: f64| WettedAngle { depth_ratio: ratio(depth) }.value();
+    let wet = |depth: f64| WettedAngle { depth_ratio: number(depth) }.value();
     let flow = |depth: f64| FlowRatio { wetted_angle: wet(depth) }.value().value;
     let speed = |depth: f64| {
         let radius = HydraulicRadius { inside_diameter: metres(1.0), wetted_angle: wet(depth) }.value();
