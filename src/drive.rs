@@ -425,6 +425,7 @@ pub struct Pull {
     pub(crate) friction_inside: Band<Ratio>,
     pub(crate) annular_pressure: Band<Pressure>,
     pub(crate) model_factor: Ratio,
+    pub(crate) likely_factor: Ratio,
     pub(crate) average_wall: Ratio,
     pub(crate) ramp: Angle,
     pub(crate) bend_radius: Option<Cited<Length>>,

@@ -73,7 +73,8 @@ fn dry_bore() {
     let tail = 0.5 * weight * 60.0 * (2.0_f64 * 0.5 * 15.0_f64.to_radians()).exp();
     let arrival = 0.8 * weight * 60.0;
     assert_relative_eq!(scheme.force.unwrap().likely.value, arrival.max(tail), max_relative = 2e-3);
-    assert_relative_eq!(peak(&scheme), 1.5 * arrival.max(tail), max_relative = 2e-3);
+    // Twice what is likely is no more than the pipe may bear, as is asked of small rigs.
+    assert_relative_eq!(peak(&scheme), 2.0 * arrival.max(tail), max_relative = 2e-3);
     for subject in [Subject::Collapse, Subject::BreakOut] {
         assert!(scheme.checks.get(subject).is_none(), "{subject:?}");
     }
@@ -84,10 +85,12 @@ fn dry_bore() {
 fn unit_drag() {
     let at = |drag: &str| pulled(&text("casing", "60 m", &format!("duration: 6 h{drag}"), CLAY, PE));
     let (none, some) = (at(", unit_drag: 0 Pa"), at(", unit_drag: 345 Pa"));
-    assert_relative_eq!(peak(&some) - peak(&none), 1.5 * 345.0 * PI * OD * 60.0, max_relative = 1e-9);
+    assert_relative_eq!(peak(&some) - peak(&none), 2.0 * 345.0 * PI * OD * 60.0, max_relative = 1e-9);
     let annulus = at("");
     let ring = 68_947.57 * PI / 8.0 * (0.3 * 0.3 - OD * OD);
-    assert_relative_eq!(peak(&annulus) - peak(&none), 1.5 * ring, max_relative = 1e-6);
+    // The larger of 1.5 times the high pull and twice the likely one.
+    let most = 1.5 * (peak(&none) / 2.0 + ring);
+    assert_relative_eq!(peak(&annulus), most.max(2.0 * annulus.force.unwrap().likely.value), max_relative = 1e-6);
 }
 
 /// A pipe full of the fluid around it floats by its wall alone, and empty harder than full.

@@ -1,14 +1,14 @@
-//! M. Najafi, Trenchless Technology Piping, 2010: pp. 270-273 and 347 on collapsed bores and the final bore, read page by
+//! M. Najafi, Trenchless Technology Piping, 2010: pp. 224, 270-273 and 347 on collapsed bores and the final bore, read page by
 //! page.
 
 use crate::found::{Found, Outcome, law, near, needed, pages, q};
 use jackpull::Handbook;
 use jackpull::law::Law;
 use jackpull::laws::pull_rules::{GroundLoadPull, LesserBore};
-use jackpull::quantity::Force;
+use jackpull::quantity::{Force, Ratio};
 use std::sync::Arc;
 
-pages!(lesser_bore_and_overcut_page_347);
+pages!(lesser_bore_and_overcut_page_347, half_of_the_safe_pull_page_224);
 
 fn rule(handbook: &Handbook, key: &str) -> Result<jackpull::handbook::PullRuleRow, crate::found::Stop> {
     Ok(needed(handbook.pull_rule()?.get(key), || key.to_owned())?.value.clone())
@@ -24,6 +24,14 @@ fn lesser_bore_and_overcut_page_347(handbook: &Arc<Handbook>, found: &mut Found)
         let bore = LesserBore { outside_diameter: q(pipe), times, plus };
         near(found, &format!("lesser bore of {pipe}"), bore.value(), printed, "0.01 in");
     }
+    Ok(())
+}
+
+/// The predicted peak pull of a small rig is desired at no more than about half of the safe pull strength.
+fn half_of_the_safe_pull_page_224(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let key = "pull.likely_factor";
+    let factor = needed(handbook.practice_ratio()?.get(key), || key.to_owned())?.value.value;
+    near(found, "share of the safe pull", q::<Ratio>("1") / factor, "0.5", "0.05");
     Ok(())
 }
 

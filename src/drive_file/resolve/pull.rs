@@ -83,6 +83,8 @@ impl Resolver<'_> {
         }
         let model_factor =
             self.taken("pull: model factor on the high pull", self.handbook.ratio("pull.model_factor"), Role::Ratio)?;
+        let likely_factor =
+            self.taken("pull: factor on the likely pull", self.handbook.ratio("pull.likely_factor"), Role::Ratio)?;
         let ovality = self.taken(
             "pull: least ovality of the pipe, bend included",
             self.handbook.ratio("collapse.ovality"),
@@ -106,6 +108,7 @@ impl Resolver<'_> {
             friction_inside,
             annular_pressure: annular.value,
             model_factor: model_factor.value,
+            likely_factor: likely_factor.value,
             average_wall: average_wall.value,
             ramp: ramp.value,
             bend_radius,

@@ -217,7 +217,9 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     };
     let (drag_at_entry, drag) = drag(calc, drive, pipe, pull, annular.with(pull.annular_pressure, Pressure::max));
     let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
-        high: calc.law(PullWithModelFactor { pull: band.high, factor: pull.model_factor }),
+        high: calc
+            .law(PullWithModelFactor { pull: band.high, factor: pull.model_factor })
+            .max(calc.law(PullWithModelFactor { pull: band.likely, factor: pull.likely_factor })),
         ..band
     };
     let at_entry = drag_at_entry.map(|drag| longest_tail + drag);
