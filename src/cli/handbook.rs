@@ -5,7 +5,8 @@ use super::output::{Outcome, complain, print};
 use crate::handbook::{Citation, Handbook, HandbookError, Written, line};
 use crate::source::Mark;
 use crate::yaml::did_you_mean;
-use clap::Args;
+use clap::{Args, ValueEnum};
+use serde_json::{Map, Value, json};
 use std::path::PathBuf;
 use textwrap::{Options, fill};
 
@@ -23,6 +24,18 @@ pub(super) struct Look {
     /// Table files laid over the tables of the handbook, in this order.
     #[arg(long, value_name = "FILE")]
     tables: Vec<PathBuf>,
+    /// Form of the output.
+    #[arg(long, value_enum, default_value_t = Form::Text)]
+    format: Form,
+}
+
+/// Form of the output.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum Form {
+    /// For reading, 100 columns.
+    Text,
+    /// For programs: an array, of the tables or of the rows.
+    Json,
 }
 
 const WIDTH: usize = 100;
@@ -46,7 +59,29 @@ impl Look {
     }
 
     fn page(&self, handbook: &Handbook) -> Result<String, String> {
-        let of = |table| rows(handbook, table).map_err(|error| told(&error));
+        let Some(entries) = self.entries(handbook)? else {
+            let list = match self.format {
+                Form::Text => list(handbook),
+                Form::Json => list_of_programs(handbook),
+            };
+            return list.map_err(|error| told(&error));
+        };
+        if let Form::Json = self.format {
+            return Ok(format!("{:#}\n", entries.iter().map(Entry::object).collect::<Value>()));
+        }
+        let rows: String = entries.iter().map(Entry::whole).collect();
+        match (&self.table, &self.find) {
+            (Some(table), None) => {
+                let title = handbook.title(table).map_err(|error| told(&error))?;
+                Ok(format!("{}\n\n{rows}", fill(&format!("{table}: {title}"), WIDTH)))
+            }
+            _ => Ok(rows),
+        }
+    }
+
+    /// The rows that are asked for; `None` where it is the list of the tables.
+    fn entries<'a>(&self, handbook: &'a Handbook) -> Result<Option<Vec<Entry<'a>>>, String> {
+        let of = |table: &str| rows(handbook, table).map_err(|error| told(&error));
         if let Some(id) = &self.row {
             let Some((table, key)) = id.split_once('/') else {
                 let all = handbook.citations().map_err(|error| told(&error))?;
@@ -54,35 +89,33 @@ impl Look {
                 let near = of.map(|(table, ..)| format!("did you mean \"{table}/{id}\"? ")).unwrap_or_default();
                 return Err(format!("there is no row \"{id}\"\n  = {near}write TABLE/KEY"));
             };
-            let rows = of(table)?;
-            return rows.iter().find(|row| row.written.key == key).map(Entry::whole).ok_or_else(|| {
+            let mut rows = of(table)?;
+            let Some(place) = rows.iter().position(|row| row.written.key == key) else {
                 let keys: Vec<&str> = rows.iter().map(|row| row.written.key.as_str()).collect();
                 let near = did_you_mean(key, &keys, &[]);
-                format!(
+                return Err(format!(
                     "the table \"{table}\" has no row \"{key}\"\n  = {near}`jackpull handbook {table}` prints its rows"
-                )
-            });
+                ));
+            };
+            return Ok(Some(vec![rows.swap_remove(place)]));
         }
-        let tables = match &self.table {
-            Some(table) => vec![table.as_str()],
-            None => Handbook::TABLES.to_vec(),
+        let tables = match (&self.table, &self.find) {
+            (None, None) => return Ok(None),
+            (Some(table), _) => vec![table.as_str()],
+            (None, _) => Handbook::TABLES.to_vec(),
         };
-        match (&self.table, &self.find) {
-            (None, None) => list(handbook).map_err(|error| told(&error)),
-            (Some(table), None) => {
-                let entries: String = of(table)?.iter().map(Entry::whole).collect();
-                let title = handbook.title(table).map_err(|error| told(&error))?;
-                Ok(format!("{}\n\n{entries}", fill(&format!("{table}: {title}"), WIDTH)))
-            }
-            (_, Some(text)) => {
-                let text = text.to_lowercase();
-                let mut found = String::new();
-                for table in tables {
-                    found.extend(of(table)?.iter().filter(|row| row.contains(&text)).map(Entry::whole));
-                }
-                if found.is_empty() { Err(format!("no row contains \"{text}\"")) } else { Ok(found) }
+        let mut entries = Vec::new();
+        for table in tables {
+            entries.extend(of(table)?);
+        }
+        if let Some(text) = &self.find {
+            let lower = text.to_lowercase();
+            entries.retain(|row| row.contains(&lower));
+            if entries.is_empty() {
+                return Err(format!("no row contains \"{lower}\""));
             }
         }
+        Ok(Some(entries))
     }
 }
 
@@ -100,13 +133,14 @@ fn told(error: &HandbookError) -> String {
 
 /// A row with all that is known of it.
 struct Entry<'a> {
-    table: &'a str,
+    table: &'static str,
     citation: &'a Citation,
     written: Written,
 }
 
-fn rows<'a>(handbook: &'a Handbook, table: &'a str) -> Result<Vec<Entry<'a>>, HandbookError> {
+fn rows<'a>(handbook: &'a Handbook, table: &str) -> Result<Vec<Entry<'a>>, HandbookError> {
     let cited = handbook.rows_of(table)?;
+    let table = Handbook::TABLES.iter().copied().find(|own| *own == table).unwrap_or_default();
     let written = handbook.written(table).unwrap_or_default();
     let entry = |(written, (_, citation))| Entry { table, citation, written };
     Ok(written.into_iter().zip(cited).map(entry).collect())
@@ -131,7 +165,37 @@ fn list(handbook: &Handbook) -> Result<String, HandbookError> {
     Ok(page)
 }
 
+fn list_of_programs(handbook: &Handbook) -> Result<String, HandbookError> {
+    let table = |table: &&str| {
+        let (title, rows) = (handbook.title(table)?, handbook.rows_of(table)?.len());
+        Ok(json!({ "table": table, "title": title, "rows": rows }))
+    };
+    let tables: Value = Handbook::TABLES.iter().map(table).collect::<Result<_, HandbookError>>()?;
+    Ok(format!("{tables:#}\n"))
+}
+
 impl Entry<'_> {
+    /// The row as it is written: a table of single values has the column `value`.
+    fn object(&self) -> Value {
+        let columns = |columns: &[(String, String)]| -> Map<String, Value> {
+            let name = |name: &str| if name.is_empty() { "value".to_owned() } else { name.to_owned() };
+            columns.iter().map(|(own, text)| (name(own), json!(text))).collect()
+        };
+        let Citation { source, locator, mark, note, range, used_by } = self.citation;
+        json!({
+            "table": self.table,
+            "key": self.written.key,
+            "columns": columns(&self.written.columns),
+            "replaces": self.written.replaced.as_deref().map(columns),
+            "range": range,
+            "source": source,
+            "locator": locator,
+            "mark": mark.key(),
+            "note": note,
+            "used_by": used_by,
+        })
+    }
+
     fn id(&self) -> String {
         format!("{}/{}", self.table, self.written.key)
     }

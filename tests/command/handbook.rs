@@ -40,6 +40,37 @@ fn a_row_is_printed_with_the_digits_of_the_book() {
     }
 }
 
+/// For programs: each table with all its rows, each row with what the page says of it.
+#[test]
+fn the_handbook_is_told_to_programs() {
+    let told = |arguments: &[&str]| -> serde_json::Value {
+        let output = jackpull(&[&["handbook", "--format", "json"], arguments].concat());
+        assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+        serde_json::from_str(&stdout(&output)).unwrap()
+    };
+    let handbook = jackpull::Handbook::embedded();
+    let tables = told(&[]);
+    assert_eq!(tables.as_array().unwrap().len(), jackpull::Handbook::TABLES.len());
+    for table in tables.as_array().unwrap() {
+        let rows = handbook.rows_of(table["table"].as_str().unwrap()).unwrap();
+        assert_eq!(table["rows"], rows.len(), "{table}");
+    }
+    let row = &told(&["--row", "pe_pull_stress/f1962_1999_hdpe_12_h"])[0];
+    assert_eq!((&row["columns"]["stress"], &row["mark"]), (&"1150 psi".into(), &"memory".into()), "{row}");
+    assert_eq!(
+        told(&["--row", "practice_ratio/pull.model_factor"])[0]["columns"],
+        serde_json::json!({ "value": "1.5" })
+    );
+    let found = told(&["pe_pull_stress", "--find", "gw_321"]);
+    let found = found.as_array().unwrap();
+    assert!(!found.is_empty() && found.len() < handbook.rows_of("pe_pull_stress").unwrap().len());
+    let own = b"id: pe_pull_stress\ntitle: own\nrows:\n  - key: f1962_1999_hdpe_12_h\n    value: \
+        { edition: astm_f1962_1999, material: hdpe, up_to: 12 h, stress: 1000 psi, at: 73 degF }\n";
+    let table = file("told.yaml", own);
+    let laid = &told(&["--tables", &table, "--row", "pe_pull_stress/f1962_1999_hdpe_12_h"])[0];
+    assert_eq!((&laid["replaces"]["stress"], &laid["mark"]), (&"1150 psi".into(), &"given".into()), "{laid}");
+}
+
 #[test]
 fn text_is_found_in_values_sources_and_notes() {
     let found = page(&["--find", "GW_321"]);
