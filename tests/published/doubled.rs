@@ -62,6 +62,7 @@ sources!(
     recalled::jacking_stations,
     worked::joint_check,
     jswas_a6,
+    recalled::metals,
     recalled::mop_133,
     pja_introduction,
     ppi_2008,
@@ -125,21 +126,21 @@ pub(crate) fn overlay(table: &str, key: &str, value: Value) -> String {
     serde_yaml::to_string(&file).unwrap()
 }
 
-/// Rows of a table that a check or law uses: key, mark and what they hold.
+/// Rows of a table: key, mark and what they hold.
 pub(crate) fn rows_in_use(table: &str) -> Vec<(String, Mark, Value)> {
     let handbook = Handbook::embedded();
     let citations = handbook.rows_of(table).unwrap();
-    let used = |key: &str| citations.iter().find(|(of, row)| *of == key && row.used_by != "nothing yet");
+    let cited = |key: &str| citations.iter().find(|(of, _)| *of == key);
     let file: Value = serde_yaml::from_str(Handbook::embedded_text(table).unwrap()).unwrap();
     let rows = file["rows"].as_sequence().unwrap().iter();
     let row = |row: &Value| {
         let key = row["key"].as_str().unwrap();
-        used(key).map(|(_, citation)| (key.to_owned(), citation.mark, row["value"].clone()))
+        cited(key).map(|(_, citation)| (key.to_owned(), citation.mark, row["value"].clone()))
     };
     rows.filter_map(row).collect()
 }
 
-/// Every number of a table that a check or law uses, doubled.
+/// Every number of a table, doubled.
 fn cells(table: &str) -> Vec<Cell> {
     let mut cells = Vec::new();
     for (key, _, value) in rows_in_use(table) {

@@ -10,6 +10,7 @@ pub(crate) mod en_545;
 pub(crate) mod final_bore;
 pub(crate) mod gb_50268;
 pub(crate) mod jacking_stations;
+pub(crate) mod metals;
 pub(crate) mod mop_133;
 pub(crate) mod prci_1995;
 pub(crate) mod pressure_classes;
