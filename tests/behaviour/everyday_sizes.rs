@@ -2,6 +2,7 @@
 
 use crate::drives::{drive, text};
 use crate::edit::Edit;
+use jackpull::check::Subject;
 use jackpull::quantity::{FromText, Length, Measure};
 
 const LIST: &str = "  - { material: clay, size: 10 in }\n  - { material: pe100, size: 315 mm, sdr: 11 }\n";
@@ -102,7 +103,7 @@ fn each_size_is_assessed_by_the_makers_force_alone() {
         let choice = jackpull::choose(&drive).unwrap();
         let jacked = choice.ranked.iter().find(|ranked| ranked.scheme.method == jackpull::Method::PipeJacking);
         let ranked = jacked.unwrap();
-        let end = ranked.scheme.checks.iter().find(|check| check.subject == jackpull::check::Subject::EndCapacity);
+        let end = ranked.scheme.checks.iter().find(|check| check.subject == Subject::EndCapacity);
         let limit = end.and_then(|check| check.high()).map(|(_, limit)| limit.si);
         assert_eq!(limit, Some(900e3), "{written}");
     }
@@ -157,6 +158,63 @@ fn concrete_is_named_by_its_bore() {
     let told = weight.display(jackpull::quantity::UnitSystem::Si).to_string();
     let number: f64 = told.split(' ').next().unwrap().parse().unwrap();
     assert!((11.7..12.6).contains(&number), "{told}");
+}
+
+/// Every size of the trade is proposed for a sewer and for a main in each material that is made so wide, that of its name
+/// where there is one, and each pipe is assessed: in some way it can be put in, and the force on it is held against it.
+#[test]
+fn each_size_is_proposed_and_assessed() {
+    const FROM_6_IN: [&str; 3] = ["PE100 ", "PVC ", "ductile iron "];
+    // A size, and pipes of its name.
+    let sizes: [(&str, &[&str]); 23] = [
+        ("6 in", &["ductile iron 6 in", "PVC fused 6 in"]),
+        ("8 in", &["clay 8 in", "ductile iron 8 in", "PVC fused 8 in"]),
+        ("10 in", &["clay 10 in", "ductile iron 10 in"]),
+        ("12 in", &["clay 12 in", "concrete 12 in", "ductile iron 12 in", "PVC fused 12 in"]),
+        ("15 in", &["clay 15 in", "concrete 15 in"]),
+        ("18 in", &["clay 18 in", "concrete 18 in", "ductile iron 18 in"]),
+        ("21 in", &["clay 21 in", "concrete 21 in"]),
+        ("24 in", &["clay 24 in", "concrete 24 in", "ductile iron 24 in"]),
+        ("27 in", &["concrete 27 in", "clay 700 mm"]),
+        ("30 in", &["concrete 30 in", "ductile iron 30 in", "clay 800 mm"]),
+        ("33 in", &["concrete 33 in", "clay 1000 mm"]),
+        ("36 in", &["concrete 36 in", "ductile iron 36 in", "clay 1000 mm"]),
+        ("150 mm", &["clay 150 mm", "ductile iron 150 mm"]),
+        ("200 mm", &["clay 200 mm", "ductile iron 200 mm"]),
+        ("250 mm", &["clay 250 mm", "concrete 250 mm", "ductile iron 250 mm"]),
+        ("300 mm", &["clay 300 mm", "concrete 300 mm", "ductile iron 300 mm"]),
+        ("400 mm", &["clay 400 mm", "concrete 400 mm", "ductile iron 400 mm"]),
+        ("500 mm", &["clay 500 mm", "concrete 500 mm", "ductile iron 500 mm"]),
+        ("600 mm", &["clay 600 mm", "concrete 600 mm", "ductile iron 600 mm"]),
+        ("700 mm", &["clay 700 mm", "ductile iron 700 mm"]),
+        ("800 mm", &["clay 800 mm", "concrete 800 mm", "ductile iron 800 mm"]),
+        ("900 mm", &["clay 1000 mm", "concrete 900 mm", "ductile iron 900 mm"]),
+        ("1000 mm", &["clay 1000 mm", "concrete 1000 mm", "ductile iron 1000 mm"]),
+    ];
+    for (needed, named) in sizes {
+        for (service, more) in [("gravity_sewer", None), ("pressure_main", Some("steel "))] {
+            let drive = drive(&text(|text| {
+                text.edit("gravity_sewer", service)
+                    .edit(&format!("candidates:\n{LIST}"), &format!("needed_inside_diameter: {needed}\n"))
+            }));
+            let labels: Vec<&str> = drive.candidates().iter().map(|pipe| pipe.label()).collect();
+            for wanted in named.iter().copied().chain(FROM_6_IN).chain(more) {
+                assert!(labels.iter().any(|label| label.starts_with(wanted)), "{needed}: {wanted} of {labels:?}");
+            }
+            let choice = jackpull::choose(&drive).unwrap();
+            for label in labels {
+                // A way that is ruled out for the pipe has no force.
+                let of = choice.ranked.iter().filter(|ranked| ranked.pipe.label() == label);
+                let put_in: Vec<_> = of.filter(|ranked| ranked.scheme.force.is_some()).collect();
+                // Clay and concrete bear no pressure.
+                assert!(service == "pressure_main" || !put_in.is_empty(), "{needed}: {label} is put in no way");
+                for ranked in put_in {
+                    let held = [Subject::EndCapacity, Subject::Tension].map(|of| ranked.scheme.checks.get(of));
+                    assert!(held.iter().any(|check| check.is_some()), "{needed}: {label}: nothing holds the force");
+                }
+            }
+        }
+    }
 }
 
 /// Sewers of 12 in and of 36 in, and a main of 36 in: steel, bare as it is, is proposed for the main alone.
