@@ -111,7 +111,7 @@ shelves! {
     /// Thickness of packers.
     packer_thickness: LengthRangeRow,
     /// Secant modulus of packers.
-    packer_modulus: PressureRangeRow,
+    packer_modulus: Field<Pressure>,
     /// Angles at a jacking joint.
     joint_angle: Field<Angle>,
     /// How far a pipe end may be out of square.
@@ -130,8 +130,6 @@ shelves! {
     steel_pull_stress: Field<Pressure>,
     /// Specific gravity of pipe materials.
     pipe_density: Field<Ratio> as fixed_keys,
-    /// Diameter, length, depth and accuracy by method.
-    method_range: MethodRangeRow,
     /// Pipe materials by method.
     method_material: MethodMaterialRow,
     /// Line and grade by method.

@@ -37,9 +37,6 @@ pub(super) enum Keys {
     Fixed,
 }
 
-/// What uses a row that nothing uses.
-const NOTHING_YET: &str = "nothing yet";
-
 /// A table file as written.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields, bound = "V: DeserializeOwned")]
@@ -82,7 +79,7 @@ pub struct Citation {
     pub note: Option<String>,
     /// Range printed by the source, as printed.
     pub range: Option<String>,
-    /// Checks and laws that use the value; `nothing yet` where none does.
+    /// Checks and laws that use the value.
     pub used_by: String,
 }
 
@@ -151,7 +148,7 @@ impl<V: DeserializeOwned> Table<V> {
                 mark,
                 note: own(row.note, &file.note),
                 range: row.range.map(|range| range.value.0),
-                used_by: own(row.used_by, &file.used_by).unwrap_or_else(|| NOTHING_YET.to_owned()),
+                used_by: own(row.used_by, &file.used_by).ok_or_else(|| missing("use"))?,
             };
             table.rows.push(Row { key, value: row.value, citation, replaced: None, layer: 0 });
         }
@@ -185,7 +182,8 @@ impl<V: DeserializeOwned> Table<V> {
                 mark: Mark::Given,
                 note: words(row.note.or_else(|| file.note.clone())),
                 range: words(row.range),
-                used_by: String::new(),
+                // A new row is for what the others of its table are for.
+                used_by: self.rows.first().map(|row| row.citation.used_by.clone()).unwrap_or_default(),
             };
             let mut laid = Row { key, value: row.value, citation, replaced: None, layer: self.layers };
             match self.places.get(&laid.key).and_then(|place| self.rows.get_mut(*place)) {
@@ -195,7 +193,6 @@ impl<V: DeserializeOwned> Table<V> {
                     own.replaced = Some(Box::new(laid));
                 }
                 None => {
-                    NOTHING_YET.clone_into(&mut laid.citation.used_by);
                     self.places.insert(laid.key.clone(), self.rows.len());
                     self.rows.push(laid);
                 }

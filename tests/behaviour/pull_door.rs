@@ -98,7 +98,7 @@ fn dimensions_and_steel_are_asked_for() {
             "candidates[1].steel_grade: no yield strength of the grade \"best\" in the table (there are casing_least,",
         ),
         // A design strength is no yield strength.
-        ("material: steel, size: 10 in, steel_grade: q235_design", "candidates[1].steel_grade: no yield strength"),
+        ("material: steel, size: 10 in, steel_grade: q235_design_low", "candidates[1].steel_grade: no yield strength"),
         (
             "material: steel, size: 10 in, steel_grade: api_5l_b, yield_strength: 35 ksi",
             "candidates[1].yield_strength: give either steel_grade or yield_strength",

@@ -193,6 +193,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "pull.fluid_heavy" => (1.15, 1.8),
             "pull.fluid_clean" => (1.0, 1.25),
             "pull.model_factor" => (1.0, 1.99),
+            "pull.likely_factor" => (1.5, 2.5),
             // More than the mean, less than an idle length.
             "after_pull.margin" => (1.1, 2.0),
             "rest.breakdown" => (1.0, 1.5),
@@ -319,6 +320,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "steel.held_free" => (1.0, 6.0),
             "joint.shortest_pipe" => (0.75, 1.2),
             "joint.longest_pipe" => (2.5, 4.0),
+            "stations.person_entry" => (0.9, 1.8),
             "joint.pipe_length" => (1.0, 3.0),
             "usual.stem_diameter" => (75.0 * MM, 140.0 * MM),
             "usual.stem_wall" => (8.0 * MM, 25.0 * MM),

@@ -14,19 +14,16 @@ use std::sync::Arc;
 pages!(radii_of_drawn_joints, warning_angle_gapes_at_one_metre, square_end_of_the_guide_specification);
 
 /// Outside diameters 30, 44 and 72 in: 0.955, 0.651 and 0.398 deg, radii 480.0, 704.0 and 1152.0 ft.
-fn radii_of_drawn_joints(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let lengths = handbook.jacking_pipe_length()?;
-    let row = needed(lengths.get("concrete_us"), || "length of concrete pipe".to_owned())?.value;
+fn radii_of_drawn_joints(_: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let pipe_length = q::<Length>("8 ft");
     for (outside_diameter, angle, radius) in
         [("30 in", "0.955 deg", "480.0 ft"), ("44 in", "0.651 deg", "704.0 ft"), ("72 in", "0.398 deg", "1152.0 ft")]
     {
         let turned = value(JointAngleFromGap { gap: q("0.5 in"), outside_diameter: q(outside_diameter) });
         near(found, &format!("angle at {outside_diameter}"), turned, angle, "0.0005 deg");
-        for pipe_length in [row.low.value, row.high.value] {
-            let curve = value(CurveRadius { pipe_length, angle: turned });
-            near(found, &format!("radius at {outside_diameter}"), curve, radius, "0.05 ft");
-        }
-        let back = value(JointAngleFromRadius { pipe_length: row.high.value, radius: q(radius) });
+        let curve = value(CurveRadius { pipe_length, angle: turned });
+        near(found, &format!("radius at {outside_diameter}"), curve, radius, "0.05 ft");
+        let back = value(JointAngleFromRadius { pipe_length, radius: q(radius) });
         near(found, &format!("angle on {radius}"), back, angle, "0.0005 deg");
     }
     Ok(())

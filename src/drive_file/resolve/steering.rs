@@ -4,7 +4,7 @@ use super::listed::Listed;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Curve, Joint, Packer, PackerModulus, Steering};
 use crate::drive_file::{CandidateFile, OrNone, PackerFile, SteeringFile};
-use crate::handbook::{HandbookError, Lubrication, Spoil};
+use crate::handbook::{Lubrication, Spoil};
 use crate::quantity::{Angle, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Complaint, Field, MayBe};
@@ -231,8 +231,7 @@ impl Resolver<'_> {
     /// The modulus of a board that nobody has tested.
     fn packer_modulus(&mut self, path: String, ends: &Ends) -> Resolved<PackerModulus> {
         let table = self.handbook.packer_modulus()?;
-        let of = |key| Ok::<_, HandbookError>(table.row(key)?.map(|row| row.low.value));
-        let (usual, pressed, stiff) = (of("default")?, of("pressed")?, of("stiff")?);
+        let (usual, pressed, stiff) = (table.value("default")?, table.value("pressed")?, table.value("stiff")?);
         let pressed_from = self.handbook.pressure("packer.pressed_from")?.value;
         let middle = if ends.hard { pressed } else { usual };
         self.assume(path, AssumedValue::range(middle.value, stiff.value, Role::Modulus), middle.origin);

@@ -24,8 +24,6 @@ rows! {
     TractiveStressRow {
         /// What it is.
         what: must Words,
-        /// Sizes below this.
-        size_below: may Length,
         /// Stress on the invert.
         stress: may Pressure,
         /// Velocity.

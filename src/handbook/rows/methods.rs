@@ -20,22 +20,6 @@ rows! {
         high: may Ratio,
     }
 
-    /// Range of a method as printed.
-    MethodRangeRow {
-        /// Method.
-        method: must Words,
-        /// Smallest diameter.
-        diameter_from: may Length,
-        /// Largest diameter.
-        diameter_to: may Length,
-        /// Longest usual drive.
-        length_to: may Length,
-        /// Accuracy, plus or minus.
-        accuracy: may Length,
-        /// Typical use.
-        typical_use: may Words,
-    }
-
     /// A pipe material listed for a method.
     MethodMaterialRow {
         /// Method.

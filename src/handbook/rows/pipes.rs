@@ -117,12 +117,4 @@ rows! {
         /// High end.
         high: must Length,
     }
-
-    /// A range of pressures or moduli.
-    PressureRangeRow {
-        /// Low end.
-        low: must Pressure,
-        /// High end; none where the range is open above.
-        high: may Pressure,
-    }
 }
