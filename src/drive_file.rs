@@ -57,7 +57,7 @@ impl DriveFile {
     /// Reads the text of a drive file.
     ///
     /// # Errors
-    /// Every faulty value and the first missing, unknown or misplaced key.
+    /// Every faulty value, every missing or unknown key, and the first of what ends the reading.
     pub fn read(text: &str) -> Result<Self, InputError> {
         yaml::read(text).map_err(|faults| InputError::Faults(examples::by_field(faults, text)))
     }

@@ -1,16 +1,19 @@
 //! The only file that names the YAML crate: guards before parsing, and faults with their place after it.
 //!
 //! The YAML parser stops at the first fault and keeps no positions. Each scalar of an input type is therefore a
-//! [`Field`], which counts itself as it is read: the first pass notes the faulty ones by number and goes on; then
-//! one strict pass per fault fails exactly there, and the parser itself names path, line and column. The same
-//! re-read finds the place of a field whose fault shows only later, when the values are put together.
+//! [`Field`], which counts itself as it is read, and so does a key that is unknown or missing: the first pass notes the
+//! faulty ones by number and goes on; then one strict pass per fault fails exactly there, and the parser itself names
+//! path, line and column. The same re-read finds the place of a field whose fault shows only later, when the values are
+//! put together.
 
+mod block;
 pub(crate) mod fault;
 pub(crate) mod field;
 mod guard;
 mod nearest;
 mod words;
 
+pub(crate) use block::{Blank, Block, Known, block};
 pub use fault::{Complaint, Fault, Place};
 pub(crate) use field::MayBe;
 pub(crate) use field::key_words;
@@ -18,6 +21,7 @@ pub use field::{Field, Form, FromScalar, Handle, Scalar, ToScalar, Words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
 pub(crate) use nearest::{did_you_mean, meant};
 
+use crate::quantity::parse::shortened;
 use field::{Pass, SENTINEL, under};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -26,8 +30,8 @@ use words::{doubled, next_key};
 /// Most faults reported in one run, so that a hostile file stays linear.
 pub const MOST_FAULTS: usize = 20;
 
-/// Reads `text` into `T`, reporting every faulty value and the first structural fault (a missing or unknown key,
-/// a list where a value is due) with its place.
+/// Reads `text` into `T`, reporting every faulty value and every unknown or missing key, and the first of what ends the
+/// reading (a key that is there twice, a value where a block is due), with its place.
 ///
 /// # Errors
 /// All faults found, in the order of the text, at most [`MOST_FAULTS`] faulty values.

@@ -2,12 +2,13 @@
 
 use super::fields::{FileNumber, Shape, Shaped, Spec, Value, below};
 use crate::quantity::{FromText, UnitSystem};
-use crate::yaml::{Complaint, Field, Form, FromScalar, Handle, Scalar, ToScalar};
-use serde::{Deserialize, Serialize};
+use crate::yaml::{Blank, Block, Complaint, Field, Form, FromScalar, Handle, Known, Scalar, ToScalar, block};
+use serde::de::MapAccess;
+use serde::{Deserialize, Deserializer, Serialize};
 
 /// Low, likely and high of one quantity.
-#[derive(Debug, Clone, PartialEq, Deserialize, Serialize)]
-#[serde(deny_unknown_fields, bound(deserialize = "Q: FromScalar", serialize = "Q: ToScalar"))]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(bound(serialize = "Q: ToScalar"))]
 pub struct BandFile<Q> {
     /// Low.
     pub low: Field<Q>,
@@ -15,6 +16,31 @@ pub struct BandFile<Q> {
     pub likely: Field<Q>,
     /// High.
     pub high: Field<Q>,
+}
+
+impl<Q: Default> Blank for BandFile<Q> {
+    fn blank() -> Self {
+        Self { low: Field::blank(), likely: Field::blank(), high: Field::blank() }
+    }
+}
+
+impl<Q: FromScalar> Block for BandFile<Q> {
+    const IS_FILE: bool = false;
+    fn known() -> impl Iterator<Item = Known> {
+        ["low", "likely", "high"].into_iter().map(|key| Known { key, must: true, said: &[] })
+    }
+    fn take<'de, A: MapAccess<'de>>(&mut self, index: usize, map: &mut A) -> Result<(), A::Error> {
+        if let Some(level) = [&mut self.low, &mut self.likely, &mut self.high].into_iter().nth(index) {
+            *level = map.next_value()?;
+        }
+        Ok(())
+    }
+}
+
+impl<'de, Q: FromScalar> Deserialize<'de> for BandFile<Q> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        block(deserializer)
+    }
 }
 
 impl<Q: ToScalar> Shaped for BandFile<Q> {

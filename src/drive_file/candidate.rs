@@ -180,21 +180,27 @@ fields! {
     #[derive(PartialEq)]
     CandidateFile at ["candidates[]."] {
         /// Material.
-        material: must<Material>;
+        material: must<Material>,
+            said ["type", "pipe"];
         /// Nominal size, as in the table of the series.
-        size: must<Length> as Diameter, Within(mm(25.0), m(4.0)), usual(mm(100.0), m(1.5)), ["300 mm", "12 in"];
+        size: must<Length> as Diameter, Within(mm(25.0), m(4.0)), usual(mm(100.0), m(1.5)), ["300 mm", "12 in"],
+            said ["diameter", "dn", "nominal_size"];
         /// Series of a PE pipe.
         series: may<Series>, else "by the material";
         /// Dimension ratio of a PE pipe.
-        sdr: may<Ratio> as Ratio, Within(5.0, 50.0), ["11", "11"];
+        sdr: may<Ratio> as Ratio, Within(5.0, 50.0), ["11", "11"],
+            said ["dr"];
         /// Outside diameter, instead of the table.
         outside_diameter: may<Length> as Diameter, Within(mm(30.0), m(5.0)), ["300 mm", "12 in"],
-            label "OD", else "the table of the size";
+            label "OD", else "the table of the size",
+            said ["od"];
         /// Inside diameter, instead of the wall or the table.
         inside_diameter: may<Length> as Diameter, Within(mm(10.0), m(5.0)),
-            ["300 mm", "12 in"], label "ID", else "wall or table";
+            ["300 mm", "12 in"], label "ID", else "wall or table",
+            said ["id"];
         /// Minimum wall, instead of the table.
-        wall: may<Length> as Wall, Within(mm(1.0), m(1.75)), ["12 mm", "0.5 in"], label "wall", else "the table";
+        wall: may<Length> as Wall, Within(mm(1.0), m(1.75)), ["12 mm", "0.5 in"], label "wall", else "the table",
+            said ["thickness", "wall_thickness"];
         /// Weight per length of a jacking pipe, instead of the table.
         weight: may<LineLoad> as LineWeight, UpTo(kn_per_m(500.0)), ["1.2 kN/m", "80 lbf/ft"],
             label "weight", else "the table, or density and wall";
@@ -213,7 +219,8 @@ fields! {
             label "joint stress ratio", else "the joint just closed";
         /// Length of one pipe.
         pipe_length: may<Length> as Distance, Within(m(0.3), m(15.0)), ["3 m", "10 ft"],
-            label "pipes of", else "the usual lengths of the material";
+            label "pipes of", else "the usual lengths of the material",
+            said ["length", "segment_length"];
         /// Strength in compression: of concrete on cylinders, of GRP along the pipe, of polymer concrete.
         strength: may<Pressure> as Strength, Within(mpa(15.0), mpa(200.0)), ["50 MPa", "7000 psi"], label "strength";
         /// Cube strength of concrete, of its class.
@@ -226,13 +233,15 @@ fields! {
         yield_strength: may<Pressure> as Strength, Within(mpa(150.0), mpa(1_000.0)), usual(mpa(205.0), mpa(485.0)),
             ["240 MPa", "35 ksi"], label "yield";
         /// Grade of steel, a key of the table `steel_grade`.
-        steel_grade: may<Words>, label "grade";
+        steel_grade: may<Words>, label "grade",
+            said ["grade"];
         /// Grade of concrete, as in the table `concrete_strength`.
         concrete_grade: may<Words>, label "grade";
         /// Scheme of the end capacity of concrete or steel.
         scheme: may<EndScheme>, label "scheme", else "default";
         /// Greatest jacking force that the pipe maker allows, all factors in it.
-        rated_force: may<Force> as Thrust, Within(kn(1.0), mn(100.0)), ["900 kN", "100 tonf_us"], label "rated";
+        rated_force: may<Force> as Thrust, Within(kn(1.0), mn(100.0)), ["900 kN", "100 tonf_us"], label "rated",
+            said ["allowable_force", "jacking_capacity"];
         /// The packer in the joints of a jacked pipe.
         packer: block<PackerFile>, label "packer";
         /// How far the end of a jacking pipe may be out of square, across its diameter.

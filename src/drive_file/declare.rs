@@ -6,7 +6,6 @@ macro_rules! kind {
     (must $of:ty) => { $crate::yaml::Field<$of> };
     (may $of:ty) => { Option<$crate::yaml::Field<$of>> };
     (list $of:ty) => { Option<Vec<$crate::yaml::Field<$of>>> };
-    (values $of:ty) => { Vec<$crate::yaml::Field<$of>> };
     (band $of:ty) => { Option<$crate::drive_file::band::BandFile<$of>> };
     (block $of:ty) => { Option<$of> };
     (must_block $of:ty) => { $of };
@@ -27,14 +26,12 @@ pub(super) use names;
 ///
 /// ```text
 /// /// What it is.
-/// key: may<Type> as Role, Bounds, usual(least, most), ["SI", "US"], label "word", else "what is taken";
+/// key: may<Type> as Role, Bounds, usual(least, most), ["SI", "US"], label "word", else "what is taken", said ["other"];
 /// ```
 ///
-/// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `values<T>` one that
-/// may be empty, `band<T>` low, likely and high that may be left out; `must_block<B>` is another block, `block<B>` one
-/// that may be left out, `blocks<B>` a list of them, `may_blocks<B>` one whose absence says less than an empty one; a
-/// `blocks<B>` that may be left out is `#[serde(default)]`. Role, bounds and
-/// examples belong to numbers alone, the rest may be left out.
+/// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `band<T>` low, likely and high that may be left out; `must_block<B>` is another block, `block<B>` one
+/// that may be left out, `blocks<B>` a list of them, `may_blocks<B>` one whose absence says less than an empty one. Role,
+/// bounds and examples belong to numbers alone, the rest may be left out.
 macro_rules! fields {
     (
         $(#[doc = $doc:literal])+
@@ -42,26 +39,24 @@ macro_rules! fields {
         $name:ident at $at:tt {
             $(
                 $(#[doc = $about:literal])+
-                $(#[serde($serde:ident)])?
-                $key:ident : $(must<$must:ty>)? $(may<$may:ty>)? $(list<$list:ty>)? $(values<$values:ty>)?
+                $key:ident : $(must<$must:ty>)? $(may<$may:ty>)? $(list<$list:ty>)?
                     $(band<$band:ty>)? $(must_block<$must_block:ty>)? $(block<$block:ty>)? $(blocks<$blocks:ty>)?
                     $(may_blocks<$may_blocks:ty>)?
                     $(as $role:ident, $bounds:expr, $(usual($least:expr, $most:expr),)? [$si:literal, $us:literal])?
-                    $(, label $label:literal)? $(, else $other:literal)?;
+                    $(, label $label:literal)? $(, else $other:literal)?
+                    $(, said [$($said:literal),+])?;
             )+
         }
     ) => {
         $(#[doc = $doc])+
-        #[derive(Debug, Clone, serde::Deserialize, serde::Serialize $($(, $derive)+)?)]
-        #[serde(deny_unknown_fields)]
+        #[derive(Debug, Clone, serde::Serialize $($(, $derive)+)?)]
         pub struct $name {
             $(
                 $(#[doc = $about])+
                 $(#[doc = concat!("\n\nLeft out: ", $other, ".")])?
                 #[serde(skip_serializing_if = "crate::drive_file::fields::Value::is_absent")]
-                $(#[serde($serde)])?
                 pub $key: $crate::drive_file::declare::kind!($(must $must)? $(may $may)? $(list $list)?
-                    $(values $values)? $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?
+                    $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?
                     $(may_blocks $may_blocks)?),
             )+
         }
@@ -86,6 +81,7 @@ macro_rules! fields {
                         }))?]),
                         label: first(&[$(Some($label))?]),
                         otherwise: first(&[$(Some($other))?]),
+                        said: &[$($($said),+)?],
                         shape,
                     }
                 };
@@ -98,7 +94,7 @@ macro_rules! fields {
                 #[allow(non_upper_case_globals, dead_code, reason = "the name of the field")]
                 pub(crate) const $key: $crate::drive_file::fields::Key<
                     Self,
-                    $crate::drive_file::declare::kind!($(must $must)? $(may $may)? $(list $list)? $(values $values)?
+                    $crate::drive_file::declare::kind!($(must $must)? $(may $may)? $(list $list)?
                         $(band $band)? $(must_block $must_block)? $(block $block)? $(blocks $blocks)?
                     $(may_blocks $may_blocks)?)
                 > = $crate::drive_file::fields::Key::of(Self::FIELDS, stringify!($key), |block| &block.$key);
@@ -118,7 +114,7 @@ macro_rules! fields {
                         let given: $must_block = $key;
                         given
                     })? $(None::<$crate::yaml::Field<$may>>)? $(None::<Vec<$crate::yaml::Field<$list>>>)?
-                        $(Vec::<$crate::yaml::Field<$values>>::new())? $(None::<$crate::drive_file::band::BandFile<$band>>)?
+                        $(None::<$crate::drive_file::band::BandFile<$band>>)?
                         $(None::<$block>)? $(Vec::<$blocks>::new())?
                         $(None::<Vec<$may_blocks>>)?,
                 )+ }
@@ -135,6 +131,32 @@ macro_rules! fields {
                 ),
             ) {
                 $(each(Self::$key.index, Self::$key.spec, &self.$key);)+
+            }
+        }
+
+        impl $crate::yaml::Blank for $name {
+            fn blank() -> Self {
+                Self { $($key: $crate::yaml::Blank::blank(),)+ }
+            }
+        }
+
+        impl $crate::yaml::Block for $name {
+            const IS_FILE: bool = $crate::drive_file::fields::is_file(Self::FIELDS);
+            fn known() -> impl Iterator<Item = $crate::yaml::Known> {
+                Self::FIELDS.iter().map(|spec| spec.known())
+            }
+            fn take<'de, A: serde::de::MapAccess<'de>>(&mut self, index: usize, map: &mut A) -> Result<(), A::Error> {
+                match index {
+                    $(at if at == usize::from(Self::$key.index) => self.$key = map.next_value()?,)+
+                    _ => {}
+                }
+                Ok(())
+            }
+        }
+
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                $crate::yaml::block(deserializer)
             }
         }
 

@@ -3,7 +3,7 @@
 use super::size::as_given;
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
 use crate::source::FieldName;
-use crate::yaml::{Field, Form, Handle, ToScalar};
+use crate::yaml::{Field, Form, Handle, Known, ToScalar};
 
 /// What a number must keep to make sense at all, in SI base units: what is beyond is a slip of unit or digit.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -84,6 +84,8 @@ pub struct Spec {
     pub label: Option<&'static str>,
     /// What is taken where it is left out.
     pub otherwise: Option<&'static str>,
+    /// What people write for its key.
+    pub said: &'static [&'static str],
     /// What stands behind the key.
     pub shape: Shape,
 }
@@ -124,6 +126,11 @@ impl Spec {
     pub fn example(&self, system: UnitSystem) -> Option<&'static str> {
         let [si, us] = self.number?.example;
         Some(if system == UnitSystem::Us { us } else { si })
+    }
+
+    /// Its key, for the reading of its block.
+    pub(super) const fn known(&self) -> Known {
+        Known { key: self.key, must: self.must, said: self.said }
     }
 
     /// Its path for the block at a path of the file.
@@ -179,6 +186,11 @@ impl<B, V> Key<B, V> {
             panic!("no such field")
         }
     }
+}
+
+/// Whether the block of these fields is the file: its paths are its keys.
+pub(super) const fn is_file(specs: &[Spec]) -> bool {
+    matches!(specs, [Spec { key, names: [name, ..], .. }, ..] if same(key, name.0))
 }
 
 /// Does something with a path that goes on.

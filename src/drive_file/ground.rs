@@ -13,16 +13,20 @@ fields! {
         /// Where it ends; the last one may leave it out and then ends at the reception pit.
         to: may<Length> as Distance, UpTo(LONGEST), ["60 m", "200 ft"], else "the reception pit, in the last stretch";
         /// Class.
-        class: must<GroundClass>;
+        class: must<GroundClass>,
+            said ["type", "soil_type", "kind"];
         /// The other ground of a mixed face.
         mixed_with: may<GroundClass>;
         /// Depth of the water table below ground here, where it is not that of the drive.
         groundwater: may<OrNone<Length>> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)),
-            ["4.2 m", "14 ft"], else "that of the drive";
+            ["4.2 m", "14 ft"], else "that of the drive",
+            said ["water", "water_table"];
         /// Standard penetration test blow count.
-        spt_n: may<Ratio> as Count, Within(0.0, 200.0), usual(0.0, 50.0), ["12", "12"], else "the counts of the class";
+        spt_n: may<Ratio> as Count, Within(0.0, 200.0), usual(0.0, 50.0), ["12", "12"], else "the counts of the class",
+            said ["n", "n_value", "spt", "blows", "blow_count"];
         /// Largest stone expected; `0 mm` for none.
-        largest_stone: may<Length> as Diameter, Within(0.0, m(3.0)), usual(0.0, mm(300.0)), ["20 mm", "0.75 in"];
+        largest_stone: may<Length> as Diameter, Within(0.0, m(3.0)), usual(0.0, mm(300.0)), ["20 mm", "0.75 in"],
+            said ["cobbles", "boulders", "stones", "max_stone"];
         /// What is done against water at the face, for the ground of this stretch.
         treatment: may<Treatment>;
         /// Hazards that the class does not tell; `[]` where it is known that there are none, which fill asks for.
@@ -41,7 +45,8 @@ fields! {
     SoilFile at ["ground[].soil.", "launch.soil."] {
         /// Unit weight above water.
         moist: may<UnitWeight> as UnitWeight, Within(kn_per_m3(9.0), kn_per_m3(27.0)), usual(kn_per_m3(14.0), kn_per_m3(23.0)),
-            ["18 kN/m3", "120 pcf"], else "that of the class, at both ends";
+            ["18 kN/m3", "120 pcf"], else "that of the class, at both ends",
+            said ["unit_weight", "weight", "density"];
         /// Unit weight below water, water included.
         saturated: may<UnitWeight> as UnitWeight, Within(kn_per_m3(10.0), kn_per_m3(28.0)), usual(kn_per_m3(16.0), kn_per_m3(24.0)),
             ["18 kN/m3", "120 pcf"];
@@ -49,21 +54,23 @@ fields! {
         buoyant: may<UnitWeight> as UnitWeight, Within(kn_per_m3(0.5), kn_per_m3(17.0)), usual(kn_per_m3(5.0), kn_per_m3(13.0)),
             ["10 kN/m3", "64 pcf"];
         /// Friction angle.
-        friction_angle: may<Angle> as Angle, Within(0.0, deg(50.0)), ["15 deg", "15 deg"], else "that of the class, at both ends";
+        friction_angle: may<Angle> as Angle, Within(0.0, deg(50.0)), ["15 deg", "15 deg"], else "that of the class, at both ends",
+            said ["phi"];
         /// Shear modulus, for the pressure that the bore fluid may have.
         shear_modulus: may<Pressure> as Modulus, Within(mpa(0.1), mpa(10_000.0)), usual(mpa(1.0), mpa(200.0)),
             ["10 MPa", "200 ksf"];
         /// Undrained strength of clay.
-        undrained_strength: may<Pressure> as UnitFriction, Within(kpa(1.0), mpa(2.0)), ["50 kPa", "1000 psf"];
+        undrained_strength: may<Pressure> as UnitFriction, Within(kpa(1.0), mpa(2.0)), ["50 kPa", "1000 psf"],
+            said ["su", "cu", "c_u", "shear_strength"];
         /// Cohesion that the earth load in service may count on.
-        cohesion: may<Pressure> as UnitFriction, Within(0.0, kpa(500.0)), usual(0.0, kpa(25.0)), ["5 kPa", "100 psf"];
+        cohesion: may<Pressure> as UnitFriction, Within(0.0, kpa(500.0)), usual(0.0, kpa(25.0)), ["5 kPa", "100 psf"],
+            said ["c"];
         /// Undrained modulus of elasticity of clay.
         undrained_modulus: may<Pressure> as Modulus, Within(mpa(0.2), mpa(2_000.0)), ["10 MPa", "200 ksf"];
         /// Load on the surface.
         surcharge: may<Pressure> as UnitFriction, Within(0.0, kpa(500.0)), usual(0.0, kpa(50.0)),
             ["50 kPa", "1000 psf"], else "no load";
         /// Layers over the soil that holds the pipe, from the surface down.
-        #[serde(default)]
         layers: blocks<LayerFile>;
     }
 }

@@ -10,7 +10,8 @@ fields! {
     /// A pit.
     PitFile at ["launch.", "reception."] {
         /// Depth of the pipe invert below ground.
-        invert_depth: must<Length> as Depth, Within(m(0.3), DEEPEST), usual(m(1.2), m(12.0)), ["4.2 m", "14 ft"];
+        invert_depth: must<Length> as Depth, Within(m(0.3), DEEPEST), usual(m(1.2), m(12.0)), ["4.2 m", "14 ft"],
+            said ["depth", "invert"];
         /// Sides, floor and crane.
         space: block<PitSpaceFile>;
         /// Whether wells keep the ground water below the floor.

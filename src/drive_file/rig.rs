@@ -10,9 +10,11 @@ fields! {
     /// The machine in the launch pit.
     RigFile at ["rig."] {
         /// Greatest thrust.
-        thrust: must<Force> as Thrust, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"];
+        thrust: must<Force> as Thrust, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"],
+            said ["push", "jacking_force"];
         /// Greatest pull.
-        pull: must<Force> as Pull, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"];
+        pull: must<Force> as Pull, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"],
+            said ["pullback"];
         /// Thrust that the jacks are set to stop at.
         held_to: may<Force> as Thrust, Within(kn(10.0), mn(60.0)), ["400 kN", "45 tonf_us"], else "the greatest thrust";
         /// Greatest torque.
@@ -44,7 +46,8 @@ fields! {
     StemFile at ["stem."] {
         /// Outside diameter, or `none` for a bore without a stem.
         outside_diameter: must<OrNone<Length>> as Diameter, Within(mm(20.0), mm(400.0)), usual(mm(60.0), mm(330.0)),
-            ["300 mm", "12 in"];
+            ["300 mm", "12 in"],
+            said ["diameter", "od", "size"];
         /// Diameter of the pilot head, where it is larger than the stem.
         head_diameter: may<Length> as Diameter, Within(mm(20.0), m(1.2)), ["120 mm", "5 in"], else "that of the stem";
         /// Whether head and stem are drawn back out of the bore before a pipe is pushed into it. The bore, as wide as the

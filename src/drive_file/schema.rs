@@ -22,42 +22,50 @@ fields! {
         /// What the drive is called in the report.
         name: may<Words>, else "unnamed drive";
         /// What the pipe carries.
-        service: must<Service>;
+        service: must<Service>,
+            said ["use", "purpose"];
         /// From pit wall to pit wall, along the pipe.
         length: must<Length> as Distance, Within(m(3.0), LONGEST), usual(m(10.0), m(250.0)), ["60 m", "200 ft"];
         /// Where stem and jacking pipe are pushed from.
-        launch: must_block<PitFile>;
+        launch: must_block<PitFile>,
+            said ["launch_pit", "start_pit", "drive_pit"];
         /// Where the stem comes out and a pulled pipe goes in. May be left out where `grade` is given.
-        reception: block<PitFile>;
+        reception: block<PitFile>,
+            said ["reception_pit", "receiving_pit", "exit_pit", "receiving"];
         /// Rise from the launch pit to the reception pit over the length; negative when the drive falls.
         grade: may<Ratio> as Slope, Within(-STEEPEST, STEEPEST), usual(percent(-15.0), percent(15.0)),
-            ["0.4 %", "0.4 %"], else "by the depths at both pits";
+            ["0.4 %", "0.4 %"], else "by the depths at both pits",
+            said ["slope", "fall", "gradient"];
         /// Depth of the invert between the pits, where the surface is not even.
-        #[serde(default)]
         depths: blocks<DepthFile>;
         /// Depth of the water table below ground, or `none`.
-        groundwater: must<OrNone<Length>> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)), ["4.2 m", "14 ft"];
+        groundwater: must<OrNone<Length>> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)), ["4.2 m", "14 ft"],
+            said ["water", "water_table", "water_level", "gwl", "water_depth"];
         /// Lubrication of a jacked pipe.
-        lubrication: must<Lubrication>;
+        lubrication: must<Lubrication>,
+            said ["lubricant"];
         /// The ground from launch to reception.
-        ground: must_block<Vec<StretchFile>>;
+        ground: must_block<Vec<StretchFile>>,
+            said ["soil", "soils", "geology", "strata"];
         /// Where what moves is planned to stand for more than a shift.
-        #[serde(default)]
         stops: blocks<StopFile>;
         /// The machine in the launch pit.
-        rig: must_block<RigFile>;
+        rig: must_block<RigFile>,
+            said ["machine", "frame", "jacks"];
         /// What is done where the rig cannot push on.
         if_stalled: may<IfStalled>;
         /// When people work.
         work: block<WorkFile>;
         /// The pilot stem.
-        stem: block<StemFile>;
+        stem: block<StemFile>,
+            said ["rods", "drill_string"];
         /// How soil is removed at an enlarging head.
         spoil: may<Spoil>, else "by auger";
         /// How the pilot makes its way.
         pilot: may<Pilot>, else "by the ground and the stem";
         /// How the bore is kept to its line.
-        guidance: may<Guidance>, else "by the technique";
+        guidance: may<Guidance>, else "by the technique",
+            said ["laser"];
         /// Thickness of the edge that cuts, where an open edge does.
         cutting_edge: may<Length> as Wall, Within(mm(2.0), mm(60.0)), usual(mm(6.0), mm(25.0)), ["12 mm", "0.5 in"];
         /// Resistance at the enlarging head, instead of the table.
@@ -77,9 +85,11 @@ fields! {
         /// Distance from a high spot of a waving invert to the next low one, gravity sewers only.
         half_wave: may<Length> as Distance, Within(m(0.5), LONGEST), usual(m(3.0), m(50.0)), ["10 m", "30 ft"], else "10 and 30 m";
         /// The surface over the bore.
-        surface: block<SurfaceFile>;
+        surface: block<SurfaceFile>,
+            said ["over"];
         /// Services that the bore crosses, `[]` where they were located and there are none.
-        crossings: may_blocks<CrossingFile>, else "not known";
+        crossings: may_blocks<CrossingFile>, else "not known",
+            said ["services", "utilities"];
         /// Length of whole soil kept in the mouth of a casing against ground water.
         plug: may<Length> as Distance, UpTo(m(10.0)), usual(0.0, m(3.0)), ["2 m", "6 ft"];
         /// How spoil is carried away.
@@ -96,23 +106,24 @@ fields! {
         annulus: block<AnnulusFile>;
         /// Greatest pressure that a pressure main has to carry, surge included.
         service_pressure: may<Pressure> as Pressure, Within(0.0, mpa(10.0)), usual(mpa(0.1), mpa(2.5)),
-            ["1 MPa", "150 psi"], else "shown what the main carries at most";
+            ["1 MPa", "150 psi"], else "shown what the main carries at most",
+            said ["working_pressure", "design_pressure", "pressure"];
         /// Vacuum that a pressure main may see in service.
         vacuum: block<VacuumFile>;
         /// The line that the drive is a part of, where it is longer than one drive.
         line: block<LineFile>;
         /// Weights of the criteria of the score, in place of those of the table.
-        #[serde(default)]
         weights: blocks<WeightFile>;
         /// Inside diameter needed: pipes of every material are proposed beside those listed.
         needed_inside_diameter: may<Length> as Diameter, Within(mm(50.0), m(4.0)), usual(mm(100.0), m(1.5)),
-            ["300 mm", "12 in"];
+            ["300 mm", "12 in"],
+            said ["inside_diameter", "bore_needed"];
         /// Depth over diameter at the greatest design flow, where it gives the inside diameter needed.
         design_depth: may<Ratio> as Ratio, Within(0.05, 1.0), usual(0.5, 0.9),
             ["75 %", "75 %"], else "the table of ratios";
         /// The pipes to choose from; may be left out where pipes are proposed.
-        #[serde(default)]
-        candidates: blocks<CandidateFile>;
+        candidates: blocks<CandidateFile>,
+            said ["pipes", "pipe", "candidate"];
     }
 }
 

@@ -94,13 +94,15 @@ fields! {
     /// A service that the bore crosses, or that runs beside it.
     CrossingFile at ["crossings[]."] {
         /// Distance from the launch pit.
-        at: must<Length> as Distance, Within(0.0, LONGEST), ["60 m", "200 ft"];
+        at: must<Length> as Distance, Within(0.0, LONGEST), ["60 m", "200 ft"],
+            said ["distance", "chainage", "station"];
         /// Depth below ground of the side that faces the bore.
         depth: must<Length> as Depth, Within(m(0.05), DEEPEST), usual(m(0.3), m(8.0)), ["4.2 m", "14 ft"];
         /// How far beside the axis of the bore that side lies, for a service that runs along it.
         beside: may<Length> as Distance, UpTo(m(100.0)), usual(0.0, m(30.0)), ["0.5 m", "2 ft"], else "it crosses";
         /// What it is, in words.
-        kind: may<Words>, else "service";
+        kind: may<Words>, else "service",
+            said ["name", "type"];
         /// Settlement that its owner allows.
         allowed_settlement: may<Length> as Settlement, Within(mm(0.5), mm(500.0)), usual(mm(3.0), mm(50.0)),
             ["20 mm", "0.75 in"];

@@ -98,7 +98,7 @@ impl QuantityError {
 
 /// A quantity that can be read from text.
 pub trait FromText: Measure {
-    /// Reads `number unit`, for example `"300 ft"`, `"18 kN/m3"`, `"5 N*m"`, `"0.4 %"`.
+    /// Reads `number unit`, for example `"300 ft"`, `"18 kN/m3"`, `"5 N*m"`, `"0.4 %"`, and a ratio as `"1:200"` or `"1 in 200"`.
     ///
     /// # Errors
     /// [`QuantityError`] when there is no number, no or an unknown unit, another dimension, a value that is not
@@ -177,6 +177,12 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     }
     let number: f64 = number.parse().map_err(|_| QuantityError::NotANumber { expected, read: read(), example })?;
     let units = units.trim();
+    if let Some(run) = units.strip_prefix(':').or(units.strip_prefix("in ")).filter(|_| wanted == Dim::NONE) {
+        // A slope as people say it: one in so many.
+        let run = run.trim().parse().ok().filter(|run: &f64| run.is_normal() && *run > 0.0);
+        let ratio = run.map(|run| number / run).filter(|ratio| ratio.is_finite());
+        return ratio.ok_or_else(|| QuantityError::NotANumber { expected, read: read(), example });
+    }
     if units.is_empty() {
         return if wanted != Dim::NONE {
             Err(QuantityError::Bare { expected, read: read(), example })

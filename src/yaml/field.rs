@@ -1,13 +1,14 @@
 //! One scalar of an input type, counted as it is read.
 
 use super::fault::Complaint;
+use super::words;
 use crate::quantity::parse::shortened;
 use crate::quantity::shown::plain;
 use crate::quantity::{Dim, FromText, QuantityError, UnitSystem, unit};
 use core::cell::RefCell;
 use core::fmt;
 use core::marker::PhantomData;
-use serde::de::Visitor;
+use serde::de::{IgnoredAny, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 /// A scalar as YAML gives it.
@@ -321,7 +322,9 @@ thread_local! {
 const MOST_VALUES: u32 = 20_000;
 
 /// Stands in the parser's error text where the message would be.
-pub(super) const SENTINEL: char = '\u{1}';
+pub(super) const SENTINEL: &str = "\u{1}";
+/// The same for a key that is missing, which has no place of its own at the top level.
+pub(super) const MISSING: &str = "missing field \u{1}";
 
 /// Runs `work`, which deserializes, under a pass; what the pass collected comes back with the result, and how many scalars
 /// were read.
@@ -348,7 +351,7 @@ impl<T: ToScalar> Serialize for Field<T> {
 
 struct ScalarVisitor<T>(PhantomData<T>);
 
-impl<T: FromScalar> Visitor<'_> for ScalarVisitor<T> {
+impl<'de, T: FromScalar> Visitor<'de> for ScalarVisitor<T> {
     type Value = Field<T>;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -374,19 +377,39 @@ impl<T: FromScalar> Visitor<'_> for ScalarVisitor<T> {
     fn visit_unit<E: serde::de::Error>(self) -> Result<Self::Value, E> {
         field(Scalar::Nothing)
     }
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Self::Value, A::Error> {
+        noted(Some(&words::no_value("a list")), SENTINEL)?;
+        while list.next_element::<IgnoredAny>()?.is_some() {}
+        Ok(Field::from(T::default()))
+    }
+    fn visit_map<A: MapAccess<'de>>(self, mut block: A) -> Result<Self::Value, A::Error> {
+        noted(Some(&words::no_value("a block of keys")), SENTINEL)?;
+        while block.next_entry::<IgnoredAny, IgnoredAny>()?.is_some() {}
+        Ok(Field::from(T::default()))
+    }
 }
 
 fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field<T>, E> {
     let read = T::from_scalar(scalar);
+    let ordinal = noted(read.as_ref().err(), SENTINEL)?;
+    let value = read.unwrap_or_default();
+    if ordinal.is_none() {
+        return Ok(Field::from(value));
+    }
+    let written_in = match scalar {
+        Scalar::Text(text) => unit::family(text),
+        _ => None,
+    };
+    Ok(Field { value, ordinal, written_in, is_bare: matches!(scalar, Scalar::Number(_)) })
+}
+
+/// Counts what is read and notes what is wrong with it; its number, where a pass is under way.
+///
+/// # Errors
+/// `mark`, where the pass asks for the place of this one; the complaint, where none is under way; too many values.
+pub(super) fn noted<E: serde::de::Error>(complaint: Option<&Complaint>, mark: &str) -> Result<Option<u32>, E> {
     READING.with_borrow_mut(|reading| {
-        let Some(reading) = reading else {
-            return read.map(Field::from).map_err(E::custom);
-        };
-        let written_in = match scalar {
-            Scalar::Text(text) => unit::family(text),
-            _ => None,
-        };
-        let is_bare = matches!(scalar, Scalar::Number(_));
+        let Some(reading) = reading else { return complaint.map_or(Ok(None), |complaint| Err(E::custom(complaint))) };
         let ordinal = reading.next;
         if ordinal == MOST_VALUES {
             return Err(E::custom(format_args!(
@@ -394,14 +417,11 @@ fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field
             )));
         }
         reading.next += 1;
-        if let Err(complaint) = &read
-            && let Pass::Collect(faults) = &mut reading.pass
-        {
-            faults.push((ordinal, complaint.clone()));
+        match (&mut reading.pass, complaint) {
+            (Pass::FailAt(number), _) if *number == ordinal => return Err(E::custom(mark)),
+            (Pass::Collect(faults), Some(complaint)) => faults.push((ordinal, complaint.clone())),
+            _ => {}
         }
-        match reading.pass {
-            Pass::FailAt(number) if number == ordinal => Err(E::custom(SENTINEL)),
-            _ => Ok(Field { value: read.unwrap_or_default(), ordinal: Some(ordinal), written_in, is_bare }),
-        }
+        Ok(Some(ordinal))
     })
 }

@@ -1,5 +1,6 @@
 //! The messages of the parser in the words of this crate, and places that it does not tell.
 
+use super::block;
 use super::fault::{Complaint, Fault, Place};
 use super::nearest::did_you_mean;
 
@@ -132,6 +133,11 @@ pub(super) fn next_key(text: &str, name: &str, after: Option<Place>) -> Option<P
     None
 }
 
+/// What is said of something else than a value where one is due.
+pub(super) fn no_value(found: &str) -> Complaint {
+    Complaint::from(format!("expected one value, got {found}")).advise("write for example `key: 60 m`")
+}
+
 /// The messages of serde in the words of this crate.
 fn in_our_words(message: &str, top: bool) -> Complaint {
     let quoted = |text: &str| -> Vec<String> { text.split('`').skip(1).step_by(2).map(ToOwned::to_owned).collect() };
@@ -140,19 +146,12 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
         if let Some((unknown, known)) = names.split_first() {
             let known: Vec<&str> = known.iter().map(String::as_str).collect();
             let near = did_you_mean(unknown, &known, &[]);
-            let complaint = Complaint::from(format!("the key \"{unknown}\" is not known here"));
-            // "1,200 kN" inside braces is two entries.
-            if unknown.starts_with(|c: char| c.is_ascii_digit()) {
-                return complaint.advise("inside braces a comma begins the next key: write thousands without one");
-            }
-            return complaint.advise(format!("{near}known here: {}", known.join(", ")));
+            return block::unknown(unknown, &near, &known);
         }
     }
     if let Some(rest) = message.strip_prefix("missing field ") {
         let name = quoted(rest).into_iter().next().unwrap_or_default();
-        let level = if top { "at the top level of the file" } else { "from this block" };
-        return Complaint::from(format!("the key \"{name}\" is missing {level}"))
-            .advise(format!("add a line `{name}: ...`; `jackpull template` shows one of each"));
+        return block::missing(&name, top);
     }
     if let Some(name) = doubled(message) {
         return Complaint::from(format!("the key \"{name}\" is given twice")).advise("delete one of them");
@@ -168,9 +167,11 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
             _ => found.replace('`', "\""),
         };
         let (expected, advice) = match expected {
-            "one value" => ("one value", "write for example `key: 60 m`"),
+            "one value" => return no_value(&found),
             "a sequence" => ("a list", "write each entry on a line that begins with \"- \""),
-            expected if expected.starts_with("struct") => ("a block of keys", "write for example `{ key: value }`"),
+            expected if expected.starts_with("struct") || expected == "a block of keys" => {
+                ("a block of keys", "write for example `{ key: value }`")
+            }
             expected => return Complaint::from(format!("expected {expected}, got {found}")),
         };
         return Complaint::from(format!("expected {expected}, got {found}")).advise(advice);

@@ -3,6 +3,7 @@
 use crate::drives::{STEM, drive, text};
 use crate::edit::Edit;
 use allocation_counter::measure;
+use jackpull::drive_file::fields::{Shape, Spec};
 use jackpull::drive_file::{DriveFile, OrNone};
 use jackpull::quantity::{Length, Measure, Ratio, ThermodynamicTemperature};
 use jackpull::yaml::{Fault, LARGEST_INPUT, MOST_FAULTS, text_of};
@@ -52,13 +53,82 @@ fn every_faulty_value_is_reported_with_its_place() {
 }
 
 #[test]
-fn value_faults_come_with_the_first_structural_one() {
-    let text = text(|text| text.edit("length: 60 m", "length: 60").edit("rig: {", "rigg: {"));
+fn every_unknown_and_missing_key_is_told_with_the_faulty_values() {
+    let text = text(|text| {
+        text.edit("length: 60 m", "length: 60")
+            .edit("launch: { invert_depth: 4.20 m }", "launch: { depth: 4.20 m, wall: 3 m }")
+            .edit("lubrication: metered\n", "")
+            .edit("silt, spt_n: 14", "silt, N: 14")
+            .edit("thrust: 900 kN", "push: [900 kN, 1 MN]")
+            .edit("candidates:", "pipes:")
+    });
     let found = shown(&faults(&text));
-    assert_eq!(found.len(), 2, "{found:#?}");
-    assert!(found[0].starts_with("length: expected a length, got 60 without a unit"));
-    assert!(found[1].starts_with("the key \"rigg\" is not known here (did you mean \"rig\"? known here: "));
-    assert!(found[1].ends_with("at line 11 column 1"), "{}", found[1]);
+    let begins = [
+        "length: expected a length, got 60 without a unit",
+        "launch: the key \"depth\" is not known here (did you mean \"invert_depth\"? known here: invert_depth, space, ",
+        "launch.wall: expected a block of keys, got",
+    ];
+    assert_eq!(found.len(), begins.len(), "{found:#?}");
+    for (found, begins) in found.iter().zip(begins) {
+        assert!(found.starts_with(begins), "{found}");
+    }
+    // What ends the reading is out of the way.
+    let found = shown(&faults(&text.edit(", wall: 3 m", "")));
+    let wanted = [
+        ("length: expected a length", "at line 2 column 9"),
+        ("launch: the key \"depth\" is not known here", "at line 3 column 11"),
+        ("ground[1]: the key \"N\" is not known here (did you mean \"spt_n\"? ", "at line 8 column 30"),
+        ("rig: the key \"push\" is not known here (did you mean \"thrust\"? ", "at line 10 column 8"),
+        ("the key \"pipes\" is not known here (did you mean \"candidates\"? ", "at line 14 column 1"),
+        ("the key \"lubrication\" is missing at the top level of the file", "shows one of each)"),
+    ];
+    assert_eq!(found.len(), wanted.len(), "{found:#?}");
+    for (found, (begins, ends)) in found.iter().zip(wanted) {
+        assert!(found.starts_with(begins) && found.ends_with(ends), "{found}");
+    }
+}
+
+#[test]
+fn a_list_or_a_block_in_place_of_a_value_does_not_end_the_reading() {
+    let text =
+        text(|text| text.edit("length: 60 m", "length: [60 m]").edit("thrust: 900 kN", "thrust: { most: 900 kN }"));
+    let found = shown(&faults(&text));
+    let wanted = [
+        "length: expected one value, got a list (write for example `key: 60 m`) at line 2 column 9",
+        "rig.thrust: expected one value, got a block of keys (write for example `key: 60 m`) at line 11 column 16",
+    ];
+    assert_eq!(found, wanted);
+}
+
+/// What people write for a key leads to that key, in its own block.
+#[test]
+fn what_people_write_for_a_key_leads_to_it() {
+    fn look(specs: &'static [Spec], counted: &mut usize) {
+        let keys: Vec<&str> = specs.iter().map(|spec| spec.key).collect();
+        let said: Vec<&str> = specs.iter().flat_map(|spec| spec.said).copied().collect();
+        for (place, said_of_one) in said.iter().enumerate() {
+            assert!(!keys.contains(said_of_one), "{said_of_one} is a key");
+            assert!(!said[place + 1..].contains(said_of_one), "{said_of_one} stands for two keys");
+        }
+        *counted += said.len();
+        for spec in specs {
+            if let Shape::Block(inner) | Shape::Blocks(inner) = spec.shape {
+                look(inner, counted);
+            }
+        }
+    }
+    let mut counted = 0;
+    look(DriveFile::FIELDS, &mut counted);
+    assert!(counted > 50, "{counted}");
+    for (from, to, guess) in [
+        ("length: 60 m", "length: 60 m\nfall: 0.4 %", "did you mean \"grade\"?"),
+        ("size: 10 in", "dn: 10 in", "did you mean \"size\"?"),
+        ("sdr: 11", "dr: 11", "did you mean \"sdr\"?"),
+    ] {
+        let text = text(|text| text.edit(from, to));
+        let found = shown(&faults(&text));
+        assert!(found.iter().any(|fault| fault.contains(guess)), "{found:#?}");
+    }
 }
 
 #[test]

@@ -283,6 +283,17 @@ fn every_unit_agrees_with_a_general_units_package() {
 }
 
 #[test]
+fn a_slope_reads_as_one_in_so_many() {
+    for (text, value) in [("1:200", 0.005), ("1 in 200", 0.005), ("-1:80", -0.0125), ("1 : 2.5", 0.4)] {
+        assert_eq!(si::<Ratio>(text), Ok(value), "{text}");
+    }
+    for text in ["1:0", "1:-200", "1:", "1 in", "1:two", "1:inf", "1:1e-320"] {
+        assert!(si::<Ratio>(text).is_err(), "{text}");
+    }
+    assert!(si::<Length>("1:200").is_err());
+}
+
+#[test]
 fn odd_spellings_read() {
     let goldens: &[(&str, Reader, Digits)] = &[
         ("12in", si::<Length>, Exact("3.048 E-01")),

@@ -1,0 +1,154 @@
+//! A block of keys, read key by key: a key that is unknown or missing is noted like a faulty value, and reading goes on.
+
+use super::did_you_mean;
+use super::fault::Complaint;
+use super::field::{Field, MISSING, SENTINEL, noted};
+use core::fmt;
+use core::marker::PhantomData;
+use serde::de::{Error, IgnoredAny, MapAccess, Visitor};
+use serde::{Deserialize, Deserializer};
+
+/// A key that a block may have.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Known {
+    /// As it is written.
+    pub(crate) key: &'static str,
+    /// False where it may be left out.
+    pub(crate) must: bool,
+    /// What people write for it.
+    pub(crate) said: &'static [&'static str],
+}
+
+/// Something that stands in for what is missing until its fault is told; it never leaves [`read`](super::read).
+pub(crate) trait Blank {
+    /// It.
+    fn blank() -> Self;
+}
+
+impl<T: Default> Blank for Field<T> {
+    fn blank() -> Self {
+        Self::default()
+    }
+}
+
+impl<T> Blank for Option<T> {
+    fn blank() -> Self {
+        None
+    }
+}
+
+impl<T> Blank for Vec<T> {
+    fn blank() -> Self {
+        Self::new()
+    }
+}
+
+/// A block, read into key by key.
+pub(crate) trait Block: Blank {
+    /// Whether it is the whole file.
+    const IS_FILE: bool;
+    /// Its keys.
+    fn known() -> impl Iterator<Item = Known>;
+    /// Reads the value of the key that has this place among them.
+    ///
+    /// # Errors
+    /// Those of the value.
+    fn take<'de, A: MapAccess<'de>>(&mut self, index: usize, map: &mut A) -> Result<(), A::Error>;
+}
+
+/// Reads a block.
+///
+/// # Errors
+/// What is no block, and a key that is there twice.
+pub(crate) fn block<'de, B: Block, D: Deserializer<'de>>(deserializer: D) -> Result<B, D::Error> {
+    deserializer.deserialize_map(OfBlock(PhantomData))
+}
+
+struct OfBlock<B>(PhantomData<B>);
+
+impl<'de, B: Block> Visitor<'de> for OfBlock<B> {
+    type Value = B;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a block of keys")
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<B, A::Error> {
+        let mut block = B::blank();
+        let mut seen = vec![false; B::known().count()];
+        while let Some(KeyOf { index, meant, .. }) = map.next_key::<KeyOf<B>>()? {
+            if let Some(index) = index {
+                if seen.get(index) == Some(&true) {
+                    return Err(A::Error::duplicate_field(B::known().nth(index).map_or("", |known| known.key)));
+                }
+                block.take(index, &mut map)?;
+            } else {
+                map.next_value::<IgnoredAny>()?;
+            }
+            // What an unknown key was meant to be is not told as missing too.
+            if let Some(seen) = index.or(meant).and_then(|index| seen.get_mut(index)) {
+                *seen = true;
+            }
+        }
+        for (known, _) in B::known().zip(seen).filter(|(known, seen)| known.must && !seen) {
+            noted(Some(&missing(known.key, B::IS_FILE)), MISSING)?;
+        }
+        Ok(block)
+    }
+}
+
+/// A key of a block: its place among those known, or of the one that it was probably meant to be.
+struct KeyOf<B> {
+    index: Option<usize>,
+    meant: Option<usize>,
+    of: PhantomData<B>,
+}
+
+impl<'de, B: Block> Deserialize<'de> for KeyOf<B> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_str(OfKey(PhantomData))
+    }
+}
+
+struct OfKey<B>(PhantomData<B>);
+
+impl<B: Block> Visitor<'_> for OfKey<B> {
+    type Value = KeyOf<B>;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a key")
+    }
+
+    fn visit_str<E: Error>(self, read: &str) -> Result<KeyOf<B>, E> {
+        let place = |key: &str| B::known().position(|known| known.key == key);
+        let mut found = KeyOf { index: place(read), meant: None, of: PhantomData };
+        if found.index.is_none() {
+            let known: Vec<Known> = B::known().collect();
+            let said = |known: &Known| known.said.iter().map(|said| (*said, [known.key])).collect::<Vec<_>>();
+            let said: Vec<(&str, [&str; 1])> = known.iter().flat_map(said).collect();
+            let said: Vec<(&str, &[&str])> = said.iter().map(|(said, key)| (*said, key.as_slice())).collect();
+            let keys: Vec<&str> = known.iter().map(|known| known.key).collect();
+            let near = did_you_mean(read, &keys, &said);
+            found.meant = near.split('"').nth(1).and_then(place);
+            noted(Some(&unknown(read, &near, &keys)), SENTINEL)?;
+        }
+        Ok(found)
+    }
+}
+
+/// What is said of a key that is none of those known.
+pub(super) fn unknown(read: &str, near: &str, known: &[&str]) -> Complaint {
+    let complaint = Complaint::from(format!("the key \"{}\" is not known here", super::shortened(read)));
+    // "1,200 kN" inside braces is two entries.
+    if read.starts_with(|c: char| c.is_ascii_digit()) {
+        return complaint.advise("inside braces a comma begins the next key: write thousands without one");
+    }
+    complaint.advise(format!("{near}known here: {}", known.join(", ")))
+}
+
+/// What is said of a key that is not there.
+pub(super) fn missing(key: &str, top: bool) -> Complaint {
+    let level = if top { "at the top level of the file" } else { "from this block" };
+    Complaint::from(format!("the key \"{key}\" is missing {level}"))
+        .advise(format!("add a line `{key}: ...`; `jackpull template` shows one of each"))
+}
