@@ -47,15 +47,16 @@ pub(crate) use jacks::{Gauge, StationRules};
 pub(crate) use leeway::Leeway;
 pub(crate) use pipe::{
     JackedPipe, Made, ModulusPoints, PePipe, PeTimes, PublishedRange, PulledPipe, Rated, StressSource, UNCUT_ROCK,
-    UNTOLD_PILOT,
+    UNTOLD_PILOT, UNTOLD_SPOIL,
 };
 pub(crate) use proposed::BY_ITS_MAKER;
 pub(crate) use pulled::*;
 pub(crate) use rests::{Restart, RestartByGround, Rests};
 pub(crate) use service::{CarriedBy, Carries, JackedRing, PipeInService, Place, RingInService, Vacuum};
 pub(crate) use site::{
-    Carrier, ClayPace, Clearing, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit, PitRules,
-    PitSides, PitSpace, Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves, WorkShifts,
+    BreakOutRule, Carrier, ClayPace, Clearing, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit,
+    PitRules, PitSides, PitSpace, Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves,
+    WorkShifts,
 };
 pub(crate) use stem::{SandBed, Stem, Tube};
 pub(crate) use usual::{Usual, UsualStem};
@@ -133,9 +134,16 @@ impl Drive {
         self.stretches.iter().flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)))
     }
 
-    /// Whether nights are taken for stops: the file plans none, and the work does not go through them.
+    /// Whether a drilled pilot would leave a bore that stands, and nobody tells that it is one.
+    pub(crate) fn hangs_on_pilot(&self) -> bool {
+        self.stretches.iter().any(Stretch::hangs_on_pilot)
+    }
+
+    /// Whether nights are taken for stops: the work does not go through them, and the file does not plan one for each.
     pub(crate) fn stops_at_night(&self) -> bool {
-        self.rests.planned.is_empty() && self.work.shifts_between_nights().is_some()
+        let slow = self.rests.slow.0.value.min(self.rests.slow.1.value);
+        let day = self.work.shifts_between_nights().map(|shifts| slow * shifts.value);
+        day.is_some_and(|day| !self.rests.are_all(day, self.length.value))
     }
 
     /// What the pipe carries.

@@ -21,7 +21,6 @@ pub use field::{Field, Form, FromScalar, Handle, Scalar, ToScalar, Words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
 pub(crate) use nearest::{did_you_mean, meant};
 
-use crate::quantity::parse::shortened;
 use field::{Pass, SENTINEL, under};
 use serde::Serialize;
 use serde::de::DeserializeOwned;

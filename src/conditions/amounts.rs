@@ -55,7 +55,7 @@ pub fn amounts(plan: &Plan<'_>) -> Amounts {
     let calc = &mut Calc::new(Silent);
     let length = drive.length.value;
     let mut amounts = Amounts::default();
-    let drilled = drive.stretches.iter().any(|stretch| stretch.drilled.is_some());
+    let drilled = drive.stretches.iter().any(|stretch| stretch.drilled(false).is_some());
     let mut cut = if drilled { Length::default() } else { drive.stem.head };
     let mut widen = |what, bore: Length| {
         if bore > cut {

@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated};
-use crate::drive::{BoreState, Drive, Ends, HoleState, OpenRound, Stretch, UNCUT_ROCK, UNTOLD_PILOT};
+use crate::drive::{BoreState, Drive, Ends, HoleState, OpenRound, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL};
 use crate::handbook::{GroundClass, Method, Rating};
 use crate::quantity::{Role, UnitWeight};
 use crate::source::{Cited, Equation, Origin};
@@ -40,6 +40,9 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     let check = match (worst.value, worst.origin) {
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_PILOT) => {
             check.with_note(PILOT).settled_by(&[&["pilot"]])
+        }
+        (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_SPOIL) => {
+            check.with_note(UNTOLD).settled_by(&[&["spoil"]])
         }
         (Rating::Depends, _) if suits.fill => {
             check.with_note(FILL).settled_by(&[&["ground[].hazards"], &["ground[].class"]])
@@ -145,6 +148,7 @@ const RUNS_IN: &str = "the ground runs into the open stem, which digs more than 
     it at the bit, support it with fluid, or drain it";
 const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. \
     Case it at the bit, support it with fluid, or drain it";
+const UNTOLD: &str = "an auger does not work in this ground: state how the soil is removed";
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
 const SPOIL: &str = "no auger cuts this rock: say what else clears the bore behind the pilot";
 const UNDECIDED: &str = "the ground as given does not decide it: see the row; spt_n and largest_stone may";

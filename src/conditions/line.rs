@@ -90,7 +90,9 @@ fn with_play(error: Band<Length>, plan: &Plan<'_>) -> Band<Length> {
 /// tolerance less the play.
 pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let Plan { drive, method, .. } = *at;
-    only(drive.service == Service::GravitySewer, NO_GRAVITY)?;
+    // A tolerance that the file gives is a limit, whatever the pipe carries.
+    let is_told = drive.loosest_tolerance.is_none();
+    only(drive.service == Service::GravitySewer || is_told, NO_GRAVITY)?;
     let (error, limit) = (invert_uncertainty(at), drive.tolerance);
     let unknown = unknown_play(at).1;
     let known = unknown < play(at);

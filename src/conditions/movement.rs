@@ -213,8 +213,9 @@ pub(crate) fn surface_settlement(at: &Plan<'_>, moves: Option<Moves>) -> Outcome
 }
 
 pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
-    let (limits, moves) = at.drive.site.surface.slope.zip(moves).ok_or(Absent::NotApplicable(OPEN))?;
-    Ok(of_the_surface(at, against(at, (Role::Slope, SURFACE_SLOPE), moves, limits, |moved| moved.slope)))
+    let surface = &at.drive.site.surface;
+    let (limits, moves) = surface.slope.zip(moves).ok_or(Absent::NotApplicable(OPEN))?;
+    Ok(of_the_surface(at, slope(at, SURFACE_SLOPE, moves, limits, surface.settlement)))
 }
 
 /// A railway leaves nothing to a survey; and what lies over the bore is the first thing to tell.
@@ -235,16 +236,32 @@ pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Ou
         Some(_) => Absent::Missing,
         None => Absent::NotApplicable("no service is given over the bore"),
     };
-    let (mut settlement, mut slope) = (Err(absent), Err(absent));
+    let (mut settlement, mut steepest) = (Err(absent), Err(absent));
     let keep = |worst: &mut Outcome, check: Check<()>| *worst = Ok(worst.map_or(check, |other| other.worse(check)));
     for crossing in over() {
         calc.part("settlement of services");
         let moves = at_service(calc, at, crossing);
         let of_settlement = (Role::Settlement, SERVICE_SETTLEMENT);
         keep(&mut settlement, against(at, of_settlement, moves, crossing.settlement, |moved| moved.settlement));
-        keep(&mut slope, against(at, (Role::Slope, SERVICE_SLOPE), moves, crossing.slope, |moved| moved.slope));
+        let limits = Some(crossing.settlement);
+        keep(&mut steepest, slope(at, SERVICE_SLOPE, moves, crossing.slope, limits));
     }
-    (settlement, slope)
+    (settlement, steepest)
+}
+
+/// The slope against its limit. One that is only usual is a screen beside a settlement that the owner limits: few give both.
+fn slope(
+    at: &Plan<'_>,
+    ways: [Ways; 3],
+    moves: Moves,
+    limits: Ends<Cited<Ratio>>,
+    settlement: Option<Ends<Cited<Length>>>,
+) -> Check<()> {
+    let is_told = settlement.is_some_and(|limits| only_limit(&limits));
+    match moves.high.map(|moved| moved.map(|moved| moved.slope)).transpose() {
+        Some(most) if is_told && !only_limit(&limits) => at_most(Role::Slope, most, limits.high).as_screen(),
+        _ => against(at, (Role::Slope, ways), moves, limits, |moved| moved.slope),
+    }
 }
 
 /// What moves, against a limit: on the safe side of what is not told, and at its best.

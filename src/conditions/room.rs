@@ -68,7 +68,7 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
         });
         let check = at_least(Role::Depth, left(guided.error.value), need);
         // A bore that meets the service is no matter of habit.
-        let meets = clear <= Length::default();
+        let meets = left(guided.error.value).high <= Length::default();
         let check = match guided.at_best {
             Some(best) => check.at_best(at_least(Role::Depth, left(best), need)).settled_by(&[&["guidance"]]),
             None => check.settled_by(&[&["crossings[].clearance"]]),

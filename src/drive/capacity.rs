@@ -52,6 +52,8 @@ pub(crate) enum ConcreteScheme {
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct ConcreteEnd {
     pub(crate) scheme: ConcreteScheme,
+    /// False where the file leaves the scheme open.
+    pub(crate) scheme_told: bool,
     /// Cylinder strength.
     pub(crate) strength: Cited<Pressure>,
     pub(crate) shares: ConcreteShares,

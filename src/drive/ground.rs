@@ -23,7 +23,7 @@ pub struct Stretch {
     pub(crate) stem_friction: Sides<Band<Pressure>>,
     /// Of a jacked pipe.
     pub(crate) pipe_friction: Sides<Band<Pressure>>,
-    /// What a drilled pilot meets, where the pilot is drilled.
+    /// What a drilled pilot meets, where the pilot is drilled or may be.
     pub(crate) drilled: Option<Drilled>,
     /// What the pilot tip meets.
     pub(crate) tip: Tip,
@@ -56,6 +56,8 @@ pub(crate) enum Rubbed<'a> {
 /// What a drilled pilot meets in a stretch.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Drilled {
+    /// False where no pilot is told: one that is pushed on the safe side, and this at best.
+    pub(crate) is_certain: bool,
     /// Thrust on the bit over its diameter.
     pub(crate) bit: Band<LineLoad>,
     /// How the bore stands round the stem.
@@ -169,6 +171,16 @@ impl Stretch {
     /// Whether what the file does not tell decides on how the bore stands round the stem.
     pub(crate) fn stem_may_lie_open(&self) -> bool {
         self.drilled.is_some_and(|drilled| drilled.open.hangs())
+    }
+
+    /// What the pilot meets where it is drilled, or, at best, may be.
+    pub(crate) fn drilled(&self, at_best: bool) -> Option<Drilled> {
+        self.drilled.filter(|drilled| drilled.is_certain || at_best)
+    }
+
+    /// Whether a drilled pilot would leave a bore that stands, and nobody tells that it is one.
+    pub(crate) fn hangs_on_pilot(&self) -> bool {
+        self.drilled.is_some_and(|drilled| !drilled.is_certain && drilled.open.best.is_some())
     }
 
     /// Class.

@@ -18,6 +18,14 @@ pub(crate) struct PublishedRange {
     pub(crate) diameters: (Option<Length>, Option<Length>),
 }
 
+/// Where the way that soil is taken for granted to leave does not do and the file tells none.
+pub(crate) const UNTOLD_SPOIL: Equation = Equation::judged(
+    "how the soil is removed, not told",
+    "not decided",
+    "the auger that is taken does not do in this ground; a slurry machine or another may",
+    "jobs that tell no `spoil`",
+);
+
 /// Said where only a drilled pilot would do, and the file does not say which it is.
 pub(crate) const UNTOLD_PILOT: Equation = Equation::judged(
     "pilot before a pulled pipe",

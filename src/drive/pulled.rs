@@ -166,31 +166,6 @@ pub(crate) struct Returns {
     pub(crate) yield_point: Pressure,
 }
 
-/// How much fluid pressure the ground is allowed to bear.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct BreakOutRule {
-    pub(crate) strain: Ratio,
-    pub(crate) margin_sand: Ratio,
-    pub(crate) margin_other: Ratio,
-    pub(crate) cap: Cited<Ratio>,
-    /// The same in firm to hard clay with a gauge.
-    pub(crate) cap_firm_clay: Cited<Ratio>,
-    /// What fluid holds ground that runs.
-    pub(crate) holds: super::FluidRule,
-    /// Cover of the bore below which fluid under pressure comes up.
-    pub(crate) least_cover: Cited<Length>,
-    /// Yield point of fluid that is not told: as thin as there is, thin, and thick.
-    pub(crate) thinnest: Pressure,
-    pub(crate) thin: Pressure,
-    pub(crate) thick: Pressure,
-    /// Loss of fluid past a pipe that lies on a side of its bore, over that past one in the middle.
-    pub(crate) past_lying: Ratio,
-    /// What fluid that is held to a pressure leaves under a road.
-    pub(crate) spare_under_road: Ratio,
-    /// Distance of a service from the axis below which a pressure to hold to is no answer.
-    pub(crate) near_service: Cited<Length>,
-}
-
 /// What comes with a pull beyond force and strength of PE.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct PullWorks {
@@ -216,7 +191,6 @@ pub(crate) struct PullWorks {
     pub(crate) usual: UsualPull,
     pub(crate) reaction: Option<PullReaction>,
     pub(crate) returns: Option<Returns>,
-    pub(crate) break_out: BreakOutRule,
     pub(crate) ground_temperature: Option<ThermodynamicTemperature>,
     /// Rest between the pull and the tie-in.
     pub(crate) rest: Cited<Time>,

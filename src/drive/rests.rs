@@ -71,6 +71,15 @@ pub(crate) struct Rests {
 }
 
 impl Rests {
+    /// Whether the stops of the file are all that there are: none is further from the next than a day gets.
+    pub(crate) fn are_all(&self, day: Length, length: Length) -> bool {
+        /// A day that ends where a stop is gets as far.
+        const ROUNDING: f64 = 1e-9;
+        let mut from = Length::default();
+        let mut reached = |to: Length| to - core::mem::replace(&mut from, to) <= day * (1.0 + ROUNDING);
+        !self.planned.is_empty() && self.planned.iter().copied().all(&mut reached) && reached(length)
+    }
+
     /// Of a pipe along the whole drive, the hardest.
     pub(crate) fn of_pipe(&self, stretches: &[Stretch]) -> Restart {
         let along = stretches.iter().map(|stretch| self.pipe.along(stretch));

@@ -15,6 +15,7 @@ pub(crate) struct Surroundings {
     /// Whether the file says which services there are, were it none.
     pub(crate) crossings_are_told: bool,
     pub(crate) movement: Movement,
+    pub(crate) break_out: BreakOutRule,
     pub(crate) cover: Cover,
     pub(crate) face: FaceRule,
     pub(crate) launch: Pit,
@@ -56,6 +57,31 @@ pub(crate) struct Carrier {
     pub(crate) on_grade: bool,
     /// How much wider the casing is to be inside.
     pub(crate) spare: Cited<Length>,
+}
+
+/// How much pressure of fluid or grout the ground is allowed to bear.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct BreakOutRule {
+    pub(crate) strain: Ratio,
+    pub(crate) margin_sand: Ratio,
+    pub(crate) margin_other: Ratio,
+    pub(crate) cap: Cited<Ratio>,
+    /// The same in firm to hard clay with a gauge.
+    pub(crate) cap_firm_clay: Cited<Ratio>,
+    /// What fluid holds ground that runs.
+    pub(crate) holds: super::FluidRule,
+    /// Cover of the bore below which fluid under pressure comes up.
+    pub(crate) least_cover: Cited<Length>,
+    /// Yield point of fluid that is not told: as thin as there is, thin, and thick.
+    pub(crate) thinnest: Pressure,
+    pub(crate) thin: Pressure,
+    pub(crate) thick: Pressure,
+    /// Loss of fluid past a pipe that lies on a side of its bore, over that past one in the middle.
+    pub(crate) past_lying: Ratio,
+    /// What fluid that is held to a pressure leaves under a road.
+    pub(crate) spare_under_road: Ratio,
+    /// Distance of a service from the axis below which a pressure to hold to is no answer.
+    pub(crate) near_service: Cited<Length>,
 }
 
 /// Flow and grade.

@@ -1,7 +1,7 @@
 //! Pressure inside a pipe: what its wall may hold, and what it does to the ends.
 
 use crate::law::laws;
-use crate::quantity::{Force, Length, Pressure};
+use crate::quantity::{Force, Length, Pressure, Ratio};
 use core::f64::consts::FRAC_PI_4;
 
 laws! {
@@ -63,6 +63,45 @@ laws! {
     valid "wall positive and below half the outside diameter, stress not negative"
         if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter && v.stress.value >= 0.0;
     value |s| 2.0 * s.stress * (s.wall / s.outside_diameter);
+
+    /// Wall of ductile iron that pressure may count on: less what it may be cast thinner by and what is kept for service,
+    /// `t_n = t - (c + k D) - s`.
+    ///
+    /// ```
+    /// // 12 in, class 350: 0.28 in, less 0.08 in for service and 1.3 mm + 0.001 D, leaves 0.136 in.
+    /// use jackpull::law::Law;
+    /// use jackpull::laws::inside_pressure::NetIronWall;
+    /// use jackpull::quantity::{FromText, Length, Ratio};
+    /// let net = NetIronWall {
+    ///     wall: Length::from_text("0.28 in")?,
+    ///     outside_diameter: Length::from_text("13.2 in")?,
+    ///     service: Length::from_text("0.08 in")?,
+    ///     casting: Length::from_text("1.3 mm")?,
+    ///     casting_share: Ratio::from(0.001),
+    /// };
+    /// assert!((net.value() - Length::from_text("0.136 in")?).abs() < Length::from_text("0.0005 in")?);
+    /// # Ok::<(), jackpull::quantity::QuantityError>(())
+    /// ```
+    NetIronWall "net wall of ductile iron" {
+        /// Nominal wall.
+        wall "t": Length as Wall,
+        /// Outside diameter.
+        outside_diameter "D": Length as Diameter,
+        /// Kept for service.
+        service "s": Length as Wall,
+        /// What any pipe may be cast thinner by.
+        casting "c": Length as Wall,
+        /// The same over the diameter.
+        casting_share "k": Ratio as Ratio,
+    } -> Length as Wall;
+    form "t_n = wall - (casting + casting_share outside_diameter) - service";
+    from Memory "awwa_c150" "net thickness: service allowance and casting tolerance";
+    valid "allowances not negative, and less than the wall"
+        if |v| v.service.value >= 0.0
+            && v.casting.value >= 0.0
+            && v.casting_share.value >= 0.0
+            && v.wall > v.casting + v.casting_share * v.outside_diameter + v.service;
+    value |s| s.wall - (s.casting + s.casting_share * s.outside_diameter) - s.service;
 
     /// Thrust of a pressure inside on the closed ends of a string, which its wall bears: `F = p (pi/4) (D - 2 t)²`.
     EndThrust "thrust of a pressure on the ends" {

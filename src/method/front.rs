@@ -18,7 +18,7 @@ pub(super) fn head<R: Recorder>(
     guided_diameter: Length,
     stretch: &Stretch,
 ) -> Band<Force> {
-    match (face, stretch.drilled) {
+    match (face, stretch.drilled(false)) {
         (FaceResistance::Given(force), _) => force,
         // A pipe no larger than the casing it follows cuts nothing.
         _ if cut_diameter <= guided_diameter => Band::default(),
@@ -55,8 +55,13 @@ pub(super) fn head<R: Recorder>(
 }
 
 /// Resistance of the pilot tip; in a mixed face that of the harder ground.
-pub(super) fn tips<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, head: Length, stretch: &Stretch) -> Band<Force> {
-    if let Some(drilled) = stretch.drilled {
+pub(super) fn tips<R: Recorder>(
+    calc: &mut Calc<R>,
+    drive: &Drive,
+    (head, at_best): (Length, bool),
+    stretch: &Stretch,
+) -> Band<Force> {
+    if let Some(drilled) = stretch.drilled(at_best) {
         return drilled.bit.map(|per_diameter| calc.law(BitThrust { per_diameter, diameter: head }));
     }
     let one = tip(calc, drive, head, stretch.tip);

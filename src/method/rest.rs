@@ -76,10 +76,8 @@ const ROUNDING: f64 = 1e-9;
 /// has the fast one, and a day that is enough has no night.
 pub(super) fn stands(put: Put<'_>, behind: Body) -> Stands<'_> {
     let Put { drive, pipe, at_best, .. } = put;
-    if !drive.rests.planned.is_empty() {
-        return Stands::At(&drive.rests.planned);
-    }
-    let Some(shifts) = drive.work.shifts_between_nights() else { return Stands::Never };
+    let planned = if drive.rests.planned.is_empty() { Stands::Never } else { Stands::At(&drive.rests.planned) };
+    let Some(shifts) = drive.work.shifts_between_nights() else { return planned };
     let (pushing, slow) = match behind {
         Body::Stem => (Pushing::Pilot, drive.rests.slow.0),
         Body::Casing => (Pushing::Casing, drive.rests.slow.1),
@@ -87,8 +85,8 @@ pub(super) fn stands(put: Put<'_>, behind: Body) -> Stands<'_> {
     };
     let (low, high) = rate(drive, pipe, pushing).map_or((slow.value, slow.value), |rate| (rate.low, rate.high));
     let day = shifts.value * if at_best { high } else { low };
-    if drive.length.value <= day {
-        Stands::Never
+    if drive.length.value <= day || drive.rests.are_all(day, drive.length.value) {
+        planned
     } else if at_best {
         Stands::Each(day)
     } else {
@@ -98,11 +96,15 @@ pub(super) fn stands(put: Put<'_>, behind: Body) -> Stands<'_> {
 
 /// Where a pull is left standing: one of no more than a day is not.
 pub(super) fn pull_stands(drive: &Drive) -> Stands<'_> {
-    if !drive.rests.planned.is_empty() {
-        return Stands::At(&drive.rests.planned);
-    }
-    match (drive.work.shifts_between_nights(), &drive.pull) {
-        (Some(shifts), Some(pull)) if pull.duration > drive.work.shift() * shifts.value => Stands::Anywhere,
-        _ => Stands::Never,
+    let length = drive.length.value;
+    let day = drive
+        .work
+        .shifts_between_nights()
+        .zip(drive.pull.as_ref())
+        .map(|(shifts, pull)| length * (drive.work.shift() * shifts.value / pull.duration));
+    match day {
+        Some(day) if day < length && !drive.rests.are_all(day, length) => Stands::Anywhere,
+        _ if drive.rests.planned.is_empty() => Stands::Never,
+        _ => Stands::At(&drive.rests.planned),
     }
 }

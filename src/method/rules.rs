@@ -36,6 +36,11 @@ pub(super) fn by_held_jacks(drive: &Drive, thrust: Either<Doubted<Band<Force>>>)
     no_more(thrust, held_thrust(drive))
 }
 
+/// Ways to settle a force: where nobody tells the pilot and a drilled one leaves a bore that stands, that comes first.
+pub(super) fn first_the_pilot(drive: &Drive, ways: Ways) -> Ways {
+    if drive.hangs_on_pilot() { &[&["pilot"]] } else { ways }
+}
+
 /// Up to a share of the limit at the high level; beyond it not decided until the file says how a drive that stalls there is
 /// freed. Jacks of which it tells no more are set to what may be borne; those that it holds to more do not spare the pipe.
 pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Option<Force>) -> Check<()> {
@@ -48,6 +53,7 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
         (true, true) => &[&["work.round_the_clock"]],
         (true, false) => &[&["work.round_the_clock", "if_stalled"]],
     };
+    let [ways, beyond] = [ways, beyond].map(|ways| first_the_pilot(drive, ways));
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let check = check.by(Rule::Watched(share));
     stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], [ways, beyond])
@@ -70,6 +76,10 @@ fn stalls(
     [stalls, freed]: [&'static str; 2],
     [ways, beyond]: [Ways; 2],
 ) -> Check<()> {
+    if check.verdict == Verdict::Over {
+        // What is not told may still be at its best.
+        return check.settled_by(beyond);
+    }
     if check.verdict != Verdict::NotDecided || check.doubt.is_some() || check.likely().is_none() {
         return check;
     }

@@ -221,7 +221,7 @@ pub(super) fn walk_pushed<R: Recorder>(
         let front = match (stage.behind, same_face) {
             // Nothing is cut: the bore is there.
             _ if stage == Stage::PIPE_ALONE => Band::default(),
-            (Body::Stem, _) => tips(calc, drive, put.stem().head, stretch),
+            (Body::Stem, _) => tips(calc, drive, (put.stem().head, put.at_best), stretch),
             (_, Some(face)) => face,
             (_, None) => head(calc, drive.face, cut, guided, stretch),
         };

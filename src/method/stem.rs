@@ -5,10 +5,10 @@ mod bed;
 use super::column::Column;
 use super::either::Either;
 use super::rest::{Put, Stands, stands};
-use super::rules::{asked, by_jacks, watched};
+use super::rules::{asked, by_jacks, first_the_pilot, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
-use crate::check::{Absent, Check, Decides, Outcome, Ways, at_most, only, required};
+use crate::check::{Absent, Check, Decides, NOTHING, Outcome, Ways, at_most, only, required};
 use crate::drive::{Drive, Pipe, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
@@ -66,7 +66,7 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
         return Ok(most(at)
             .check(|thrust| required(Role::Thrust, asked(thrust), limit))
             .with_note(ASKED)
-            .settled_by(TUBE));
+            .settled_by(first_the_pilot(at.drive, TUBE)));
     };
     let origin = tube.factor.origin;
     calc.part(IN);
@@ -103,14 +103,15 @@ pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outco
 pub(super) fn joint(at: &Walked<'_>) -> Outcome {
     there(at)?;
     if let Some(rating) = at.drive.stem.joint_thrust {
-        return Ok(most(at).check(|thrust| at_most(Role::Thrust, thrust, rating)));
+        let check = most(at).check(|thrust| at_most(Role::Thrust, thrust, rating));
+        return Ok(check.settled_by(first_the_pilot(at.drive, NOTHING)));
     }
     let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
     let usual = at.drive.usual.stem.joint;
     Ok(most(at)
         .check(|thrust| required(Role::Thrust, high(thrust), usual))
         .with_note(JOINTS)
-        .settled_by(&[&["stem.joint_thrust"]]))
+        .settled_by(first_the_pilot(at.drive, &[&["stem.joint_thrust"]])))
 }
 
 pub(super) fn turned(at: &Walked<'_>) -> Outcome {

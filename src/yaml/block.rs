@@ -91,7 +91,7 @@ impl<'de, B: Block> Visitor<'de> for OfBlock<B> {
             }
         }
         for (known, _) in B::known().zip(seen).filter(|(known, seen)| known.must && !seen) {
-            noted(Some(&missing(known.key, B::IS_FILE)), MISSING)?;
+            noted(Some(&Complaint::missing_key(known.key, B::IS_FILE)), MISSING)?;
         }
         Ok(block)
     }
@@ -130,25 +130,8 @@ impl<B: Block> Visitor<'_> for OfKey<B> {
             let keys: Vec<&str> = known.iter().map(|known| known.key).collect();
             let near = did_you_mean(read, &keys, &said);
             found.meant = near.split('"').nth(1).and_then(place);
-            noted(Some(&unknown(read, &near, &keys)), SENTINEL)?;
+            noted(Some(&Complaint::unknown_key(read, &near, &keys)), SENTINEL)?;
         }
         Ok(found)
     }
-}
-
-/// What is said of a key that is none of those known.
-pub(super) fn unknown(read: &str, near: &str, known: &[&str]) -> Complaint {
-    let complaint = Complaint::from(format!("the key \"{}\" is not known here", super::shortened(read)));
-    // "1,200 kN" inside braces is two entries.
-    if read.starts_with(|c: char| c.is_ascii_digit()) {
-        return complaint.advise("inside braces a comma begins the next key: write thousands without one");
-    }
-    complaint.advise(format!("{near}known here: {}", known.join(", ")))
-}
-
-/// What is said of a key that is not there.
-pub(super) fn missing(key: &str, top: bool) -> Complaint {
-    let level = if top { "at the top level of the file" } else { "from this block" };
-    Complaint::from(format!("the key \"{key}\" is missing {level}"))
-        .advise(format!("add a line `{key}: ...`; `jackpull template` shows one of each"))
 }

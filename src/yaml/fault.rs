@@ -1,6 +1,7 @@
 //! What is wrong with an input text, and where.
 
 use super::nearest::did_you_mean;
+use crate::quantity::parse::shortened;
 use core::fmt;
 
 /// Where in a text.
@@ -41,6 +42,28 @@ impl Complaint {
         let near = did_you_mean(read, words, meanings);
         Self::from(format!("expected {what}, got \"{read}\""))
             .advise(format!("{near}write one of: {}", words.join(", ")))
+    }
+
+    /// A key that is none of `known`; `near` asks for the one that was probably meant.
+    pub(super) fn unknown_key(read: &str, near: &str, known: &[&str]) -> Self {
+        let complaint = Self::from(format!("the key \"{}\" is not known here", shortened(read)));
+        // "1,200 kN" inside braces is two entries.
+        if read.starts_with(|c: char| c.is_ascii_digit()) {
+            return complaint.advise("inside braces a comma begins the next key: write thousands without one");
+        }
+        complaint.advise(format!("{near}known here: {}", known.join(", ")))
+    }
+
+    /// A key that is not there.
+    pub(super) fn missing_key(key: &str, top: bool) -> Self {
+        let level = if top { "at the top level of the file" } else { "from this block" };
+        Self::from(format!("the key \"{key}\" is missing {level}"))
+            .advise(format!("add a line `{key}: ...`; `jackpull template` shows one of each"))
+    }
+
+    /// Something else than a value where one is due.
+    pub(super) fn no_value(found: &str) -> Self {
+        Self::from(format!("expected one value, got {found}")).advise("write for example `key: 60 m`")
     }
 }
 

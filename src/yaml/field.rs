@@ -1,7 +1,6 @@
 //! One scalar of an input type, counted as it is read.
 
 use super::fault::Complaint;
-use super::words;
 use crate::quantity::parse::shortened;
 use crate::quantity::shown::plain;
 use crate::quantity::{Dim, FromText, QuantityError, UnitSystem, unit};
@@ -378,12 +377,12 @@ impl<'de, T: FromScalar> Visitor<'de> for ScalarVisitor<T> {
         field(Scalar::Nothing)
     }
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Self::Value, A::Error> {
-        noted(Some(&words::no_value("a list")), SENTINEL)?;
+        noted(Some(&Complaint::no_value("a list")), SENTINEL)?;
         while list.next_element::<IgnoredAny>()?.is_some() {}
         Ok(Field::from(T::default()))
     }
     fn visit_map<A: MapAccess<'de>>(self, mut block: A) -> Result<Self::Value, A::Error> {
-        noted(Some(&words::no_value("a block of keys")), SENTINEL)?;
+        noted(Some(&Complaint::no_value("a block of keys")), SENTINEL)?;
         while block.next_entry::<IgnoredAny, IgnoredAny>()?.is_some() {}
         Ok(Field::from(T::default()))
     }

@@ -1,6 +1,5 @@
 //! The messages of the parser in the words of this crate, and places that it does not tell.
 
-use super::block;
 use super::fault::{Complaint, Fault, Place};
 use super::nearest::did_you_mean;
 
@@ -133,11 +132,6 @@ pub(super) fn next_key(text: &str, name: &str, after: Option<Place>) -> Option<P
     None
 }
 
-/// What is said of something else than a value where one is due.
-pub(super) fn no_value(found: &str) -> Complaint {
-    Complaint::from(format!("expected one value, got {found}")).advise("write for example `key: 60 m`")
-}
-
 /// The messages of serde in the words of this crate.
 fn in_our_words(message: &str, top: bool) -> Complaint {
     let quoted = |text: &str| -> Vec<String> { text.split('`').skip(1).step_by(2).map(ToOwned::to_owned).collect() };
@@ -146,12 +140,12 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
         if let Some((unknown, known)) = names.split_first() {
             let known: Vec<&str> = known.iter().map(String::as_str).collect();
             let near = did_you_mean(unknown, &known, &[]);
-            return block::unknown(unknown, &near, &known);
+            return Complaint::unknown_key(unknown, &near, &known);
         }
     }
     if let Some(rest) = message.strip_prefix("missing field ") {
         let name = quoted(rest).into_iter().next().unwrap_or_default();
-        return block::missing(&name, top);
+        return Complaint::missing_key(&name, top);
     }
     if let Some(name) = doubled(message) {
         return Complaint::from(format!("the key \"{name}\" is given twice")).advise("delete one of them");
@@ -167,7 +161,7 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
             _ => found.replace('`', "\""),
         };
         let (expected, advice) = match expected {
-            "one value" => return no_value(&found),
+            "one value" => return Complaint::no_value(&found),
             "a sequence" => ("a list", "write each entry on a line that begins with \"- \""),
             expected if expected.starts_with("struct") || expected == "a block of keys" => {
                 ("a block of keys", "write for example `{ key: value }`")

@@ -36,7 +36,7 @@ const PIPES: [(&str, bool, &str); 15] = [
 fn resolved(pulled: bool, pipe: &str) -> Result<String, String> {
     let pull = if pulled {
         "stem: { outside_diameter: 100 mm }\n\
-         pull: { duration: 6 h, pipe_temperature: 25 degC, laydown: { length: 6 m, place: pit } }\n"
+         pull: { duration: 6 h, pipe_temperature: 25 degC, laydown: { length: 6 m, place: pit, joint_time: 20 min } }\n"
     } else {
         ""
     };

@@ -136,7 +136,8 @@ fn plant_that_is_not_told_is_asked_for() {
     near(asked(Subject::StemJoint), [885.0, 885.0, 1000.0]);
     let thrust = check(&untold, Subject::StemThrust);
     near(numbers(&thrust), [305.0, 885.0, 0.8 * 1334.5]);
-    let told = untold.edit("tolerance", "stem: { outside_diameter: 114 mm, joint_thrust: 500 kN }\ntolerance");
+    let told = untold
+        .edit("tolerance", "stem: { outside_diameter: 114 mm, joint_thrust: 500 kN }\npilot: displacement\ntolerance");
     assert_eq!(check(&told, Subject::StemJoint).verdict, Verdict::Over);
 }
 

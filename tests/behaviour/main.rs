@@ -55,6 +55,7 @@ mod jacked_jobs;
 mod jacked_ring;
 mod jacks;
 mod knots;
+mod left_open;
 mod load_code;
 mod loads_on_drives;
 mod model_means;

@@ -141,7 +141,10 @@ fn what_comes_with_a_pull_is_checked() {
         ("score: 60 %", "pull.score: expected a plain number or a percentage from 0.00 % to 50.00 %, got 60.00 %"),
         ("collapsed_bore: { length: 70 m, unit_weight: 20 kN/m3 }", "pull.collapsed_bore.length: is longer than the"),
         ("laydown: { length: 0 m }", "pull.laydown.length: expected a length above zero"),
-        ("laydown: { length: 6 m, place: pit }, ramp_angle: 9 deg", "pull.ramp_angle: a string joined in the pit"),
+        (
+            "laydown: { length: 6 m, place: pit, joint_time: 20 min }, ramp_angle: 9 deg",
+            "pull.ramp_angle: a string joined in the pit",
+        ),
         ("stem_removal: { every: 3 m, takes: 4 min }", "pull.stem_removal: the duration that is given holds its stops"),
         (
             "stem_removal: { every: 1 mm, takes: 4 min }",
@@ -204,7 +207,7 @@ fn the_whole_pull_is_written_and_read_back() {
             "6 h,",
             "6 h, hole: fluid, unit_drag: 345 Pa, inside_pressure: 9 kPa, score: 5 %, contents: slurry, ramp_room: 20 m, \
              collapsed_bore: { length: 2 m, unit_weight: 20 kN/m3, friction: 0.4 }, pull_head: { rating: 90 kN }, \
-             laydown: { length: 40 m, place: ground }, reaction: { area: 2 m2, allowable_pressure: 90 kPa }, \
+             laydown: { length: 40 m, place: ground, joint_time: 1 h }, reaction: { area: 2 m2, allowable_pressure: 90 kPa }, \
              ground_temperature: 9 degC,",
         ) + "annulus: { filling: grouted, spacers: 9 mm, grout_density: 1500 kg/m3, grout_pressure: 9 kPa }\n"
     });

@@ -30,14 +30,15 @@ fn what_asks_for_care_is_named() {
 fn what_is_in_the_way_is_named() {
     let (standing, sentence) = reason(&sewer(|text| {
         text.edit("length: 60 m", "length: 90 m")
-            .edit("steering: { joint_angle: 0.1 deg }\n", "")
+            .edit("steering: { joint_angle: 0.1 deg }\n", "pilot: displacement\n")
             .edit("3.60 m", "3.30 m")
             .edit(", packer: { thickness: 12 mm }", "")
             .edit("work: { round_the_clock: true }\n", "")
     }));
     assert_eq!(standing, Standing::Open, "{sentence}");
     assert!(sentence.contains("could fit") && sentence.contains("; write "), "{sentence}");
-    let (standing, sentence) = reason(&sewer(|text| text.edit("900 kN", "80 kN")));
+    let (standing, sentence) =
+        reason(&sewer(|text| text.edit("900 kN", "80 kN").edit("rig:", "pilot: displacement\nrig:")));
     assert_eq!(standing, Standing::Barred, "{sentence}");
     assert_eq!(sentence.matches("thrust, pipe").count(), 1, "{sentence}");
 }

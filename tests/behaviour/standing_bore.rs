@@ -98,7 +98,8 @@ fn water_inside_against_collapse() {
     let column = 9810.0 * drive_depth();
     assert_relative_eq!(empty - filled.likely().unwrap().0.si, column, max_relative = 0.01);
     assert_eq!(filled.care, Some(Care::Condition));
-    let in_pit = text.edit("contents: water }", "contents: water, laydown: { length: 10 m, place: pit } }");
+    let in_pit =
+        text.edit("contents: water }", "contents: water, laydown: { length: 10 m, place: pit, joint_time: 20 min } }");
     assert_relative_eq!(check(&in_pit, Subject::Collapse).likely().unwrap().0.si, empty, max_relative = 1e-9);
 }
 

@@ -5,8 +5,10 @@ use super::{Resolved, Resolver};
 use crate::drive::{CarriedBy, Carries, Concern, FactorPoints, Pipe, PulledPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Material};
 use crate::handbook::{Family, HandbookError, Service, TemperatureFactorRow};
-use crate::quantity::{Pressure, Ratio, Role, ThermodynamicTemperature};
-use crate::source::Cited;
+use crate::law::Law;
+use crate::laws::inside_pressure::NetIronWall;
+use crate::quantity::{Length, Pressure, Ratio, Role, ThermodynamicTemperature};
+use crate::source::{Cited, Origin};
 use crate::yaml::MayBe;
 
 impl Resolver<'_> {
@@ -43,9 +45,22 @@ impl Resolver<'_> {
         };
         self.assume_one(format!("{path}: hoop stress of the main over its life"), stress, Role::Strength);
         let metal = matches!(pipe.family, Family::Steel | Family::DuctileIron);
+        let wall = if pipe.family == Family::DuctileIron { self.net_iron_wall(path, pipe, wall)? } else { wall };
         let by = CarriedBy::Wall { stress, wall, metal };
         let temperature = if metal { None } else { Some(self.class_temperature(pipe.family)?) };
         Ok(Carries { by, joint, temperature })
+    }
+
+    /// What is left of the wall of iron for pressure.
+    fn net_iron_wall(&mut self, path: &str, pipe: &Pipe, wall: Length) -> Resolved<Length> {
+        let (service, casting) =
+            (self.handbook.length("main.iron_service")?, self.handbook.length("main.iron_casting")?.value);
+        let casting_share = self.handbook.ratio("main.iron_casting")?.value;
+        let outside_diameter = pipe.outside_diameter.value;
+        let net = NetIronWall { wall, outside_diameter, service: service.value, casting, casting_share };
+        let net = Cited::new(net.value().max(Length::default()), Origin::Law(&NetIronWall::EQUATION));
+        self.assume_one(format!("{path}: net wall of the main"), net, Role::Wall);
+        Ok(net.value)
     }
 
     /// Stress over the life of a main; `None` where only the maker of the pipe knows it.

@@ -1,6 +1,7 @@
 //! The casing that goes in before a pipe.
 
 use super::applies::{CASING_PARTS, keys};
+use super::jacked::SAME_PIPE;
 use super::listed::Listed;
 use super::{Resolved, Resolver};
 use crate::drive::{Casing, CasingTube, SteelEnd};
@@ -80,7 +81,7 @@ impl Resolver<'_> {
     /// The row of the least wall under a railway, of the size or the next larger.
     pub(super) fn casing_row(&self, outside_diameter: Length) -> Resolved<Option<Cited<&SteelCasingWallRow>>> {
         let rows = self.handbook.steel_casing_wall()?.iter().map(|row| row.map(|row| &row.value));
-        let fits = rows.filter(|row| row.value.size.value >= outside_diameter);
+        let fits = rows.filter(|row| row.value.size.value * (1.0 + SAME_PIPE) >= outside_diameter);
         Ok(fits.min_by(|a, b| a.value.size.value.si().total_cmp(&b.value.size.value.si())))
     }
 }

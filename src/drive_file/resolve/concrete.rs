@@ -99,7 +99,8 @@ impl Resolver<'_> {
             self.assume_one(what, shares.edge_share, Role::Ratio);
         }
         let (asce, annex) = (Asce27::read(factors)?, ConcreteAnnex::read(factors)?);
-        Ok(Some(ConcreteEnd { scheme, strength, shares, asce, annex, design_strength, jswas }))
+        let scheme_told = of.pipe.scheme.is_some();
+        Ok(Some(ConcreteEnd { scheme, scheme_told, strength, shares, asce, annex, design_strength, jswas }))
     }
 
     /// Design strength for the Chinese annex, which a characteristic one must not stand in for.

@@ -188,8 +188,9 @@ impl Resolver<'_> {
         let hazards = self.hazards(stretch, path, mixed_with);
         let earth = Box::new(self.earth(stretch, path, way.shallowest - largest, (tip, other_tip))?);
         let place = Place { stretch, way: &way, earth: &earth, hazards: &hazards };
-        let drilled = |it: &mut Self| it.drilled(self.file, stem, path, &place);
-        let drilled = technique.drilled.then(|| self.about(Concern::Stem, drilled)).transpose()?;
+        let may_be = technique.pushed == Some(false);
+        let drilled = |it: &mut Self| it.drilled(stem, path, &place, technique.drilled);
+        let drilled = (technique.drilled || may_be).then(|| self.about(Concern::Stem, drilled)).transpose()?;
         let is_fill = [Some(class), mixed_with].contains(&Some(GroundClass::Fill));
         let told = ToRate { face, other, hazards, may_obstruct: is_fill && stretch.hazards.is_none() };
         let stretch = Stretch {

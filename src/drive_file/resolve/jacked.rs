@@ -15,7 +15,7 @@ use crate::source::Cited;
 use crate::yaml::MayBe;
 
 /// Share by which a given diameter may differ from that of the row and still be the same pipe: maker's tolerance.
-const SAME_PIPE: f64 = 0.01;
+pub(super) const SAME_PIPE: f64 = 0.01;
 /// Rounding of an area that is reckoned.
 const ROUNDING: f64 = 1.0 + 1e-6;
 

@@ -58,7 +58,7 @@ impl Resolver<'_> {
                     None if Listed::is_joined_in_pit(pull) => Ratio::from_si(1.0),
                     None => {
                         let advice = "add `joint_deflection_factor` from the maker, or join the string in the pit with \
-                                      `pull: { laydown: { length: 6 m, place: pit } }`";
+                                      `pull: { laydown: { length: 6 m, place: pit, joint_time: 20 min } }`";
                         let complaint = ("what the deflection on the ramp leaves of the joint is missing", advice);
                         let place = of.at("joint_deflection_factor");
                         if let Some(field) = &of.pipe.joint_pressure {
@@ -95,7 +95,7 @@ impl Resolver<'_> {
             if needed && !Listed::is_joined_in_pit(pull) && !self.is_for_the_maker(NotGiven::JointDeflection) {
                 let what = "the deflection that the joint may take is missing";
                 let advice = "add `joint_deflection` from its maker, or join the string in the pit with `pull: { \
-                              laydown: { length: 6 m, place: pit } }`";
+                              laydown: { length: 6 m, place: pit, joint_time: 20 min } }`";
                 self.lacks(&of.pipe.material, &of.at("joint_deflection"), what, advice);
             }
             return None;

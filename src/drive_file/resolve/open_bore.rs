@@ -79,21 +79,20 @@ impl Clay {
 type Open = Option<(BoreState, Band<Pressure>)>;
 
 impl Resolver<'_> {
-    /// What a drilled pilot meets in a stretch.
+    /// What a drilled pilot meets in a stretch; one that may be no more than pushed, at best alone.
     pub(super) fn drilled(
         &mut self,
-        file: &DriveFile,
         stem: &Stem,
         path: &str,
         place: &Place<'_>,
+        is_certain: bool,
     ) -> Result<Drilled, HandbookError> {
+        let file = self.file;
         let rock = place.classes().any(GroundClass::is_rock);
         let bit = self.handbook.bit_thrust()?.levels(if rock { "rock" } else { "soil" })?;
         // The driller sets it: in rock the bit is pushed as hard as the rig can spare, and cuts the more slowly the less that
         // is. The least that cuts has to be there.
         let bit = if rock { bit.map(|bit| Band::same(bit.low)) } else { bit };
-        let shown = AssumedValue::Band(bit.value.map(|load| Shown::of(load, Role::LineWeight)));
-        self.assume_alike(path, "thrust on the bit over its diameter", shown, bit.origin);
         let outside_diameter = stem.outside_diameter.value;
         let bore = stem.head.max(outside_diameter + 2.0 * self.handbook.length("bore.play")?.value);
         let stem = Lying { outside_diameter, bore, weight: self.stem_weight(stem)?, waves: "waves" };
@@ -101,9 +100,13 @@ impl Resolver<'_> {
         let held = if held { Some((BoreState::Held, self.in_fluid(&stem)?)) } else { None };
         let over = self.over(file, place)?;
         let [safe, best] = over.map(|over| self.open(&stem, place, over).map(|open| open.or(held)));
-        let open = OpenRound { safe: safe?, best: best?, may_close: false };
-        self.assume_open(path, "the stem", open.safe);
-        Ok(Drilled { bit: bit.value, open })
+        let open = OpenRound { safe: safe?.filter(|_| is_certain), best: best?, may_close: false };
+        if is_certain {
+            let shown = AssumedValue::Band(bit.value.map(|load| Shown::of(load, Role::LineWeight)));
+            self.assume_alike(path, "thrust on the bit over its diameter", shown, bit.origin);
+            self.assume_open(path, "the stem", open.safe);
+        }
+        Ok(Drilled { is_certain, bit: bit.value, open })
     }
 
     /// How the bore stands round a jacked pipe, stretch by stretch: with the least overcut that is usual and with the most,
@@ -129,20 +132,19 @@ impl Resolver<'_> {
         for (index, ((stretch, told), in_file)) in ground.iter().zip(&file.ground).enumerate() {
             let place = Place { stretch: in_file, way: &stretch.way, earth: &stretch.earth, hazards: &told.hazards };
             let over = self.over(file, &place)?;
-            let open = |(bore, over)| match weight {
-                Some(weight) if stretch.drilled.is_some() => {
+            let open = |at_best, (bore, over)| match weight {
+                Some(weight) if stretch.drilled(at_best).is_some() => {
                     let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves };
                     self.open(&lying, &place, over)
                 }
                 _ => Ok(None),
             };
             let ([least, most], [worst, at_best]) = (bores, over);
-            let ends = [(least, worst), (most, at_best)];
-            let [safe, best] = ends.map(open);
-            let [may_close, closes] = self.closes_on(file, outside_diameter, ends, &place)?;
+            let (safe, best) = ((least, worst), (most, at_best));
+            let [may_close, closes] = self.closes_on(file, outside_diameter, [safe, best], &place)?;
             let closed = if closes { Some((BoreState::Closed, self.clinging(file, &place)?)) } else { None };
-            let one = OpenRound { safe: safe?.or(closed), best: best?.or(closed), may_close };
-            if stretch.drilled.is_some() || closes {
+            let one = OpenRound { safe: open(false, safe)?.or(closed), best: open(true, best)?.or(closed), may_close };
+            if stretch.drilled(false).is_some() || closes {
                 self.assume_open(&format!("ground[{index}]"), "the pipe", one.safe);
             }
             round.push(one);

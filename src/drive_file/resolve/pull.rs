@@ -178,7 +178,8 @@ impl Resolver<'_> {
                     let why = ("the duration that is given holds its stops", advice);
                     self.flaw(&removal.takes, "pull.stem_removal", why);
                 }
-                let least = self.least_duration(pull, length);
+                // Faster than any rig moves, and as long as its joints take.
+                let least = length / Velocity::from_si(FASTEST) + self.joints_take(pull, length)?;
                 if duration < least {
                     let shown = |time| Shown::of(time, Role::Duration).display(self.system).to_string();
                     let why = format!("is shorter than the pull can be with its joints: {}", shown(least));
@@ -206,16 +207,6 @@ impl Resolver<'_> {
             self.assume_one("pull.duration", Cited::new(duration, Origin::Law(&DURATION)), Role::Duration);
         }
         Some(duration)
-    }
-
-    /// The shortest that a pull can be: faster than any rig, and as long as the joints take that are told.
-    fn least_duration(&self, pull: &PullFile, length: Length) -> Time {
-        let moving = length / Velocity::from_si(FASTEST);
-        let joints = pull.laydown.as_ref().and_then(|laydown| {
-            let strings = (length / laydown.length.value).si().ceil();
-            laydown.joint_time.as_ref().map(|time| time.value * (strings - 1.0).max(0.0))
-        });
-        moving + joints.unwrap_or_default()
     }
 
     fn fluids(&mut self) -> Resolved<Fluids> {

@@ -85,7 +85,6 @@ impl Resolver<'_> {
                 plastic_viscosity: returns.plastic_viscosity.value,
                 yield_point: returns.yield_point.value,
             }),
-            break_out: self.break_out()?,
             ground_temperature: pull.ground_temperature.given(),
             rest,
             strain,
@@ -160,22 +159,27 @@ impl Resolver<'_> {
                 duration += file.takes.value * (rods.ceil() - 1.0).max(0.0);
             }
         }
-        if let Some(file) = &pull.laydown {
-            let excess = pull.excess_length.given();
-            let excess = excess.or_else(|| self.handbook.length("laydown.handling").ok().map(|row| row.value))?;
-            let strings = ((length + excess) / file.length.value).si();
-            if strings > 1.0 && strings.is_finite() {
-                self.counted(&file.length, "pull.laydown.length", length + excess, file.length.value);
-                let Some(joint_time) = &file.joint_time else {
-                    let why = "the pull stands for joints, and how long is missing";
-                    let why = (why, "add `joint_time: 2 h`, fusion and cooling included");
-                    self.flaw(&file.length, "pull.laydown.joint_time", why);
-                    return None;
-                };
-                duration += joint_time.value * (strings.ceil() - 1.0);
-            }
+        let excess = pull.excess_length.given();
+        let excess = excess.or_else(|| self.handbook.length("laydown.handling").ok().map(|row| row.value))?;
+        Some(duration + self.joints_take(pull, length + excess)?)
+    }
+
+    /// How long a pull stands for the joints of a string of this length, where it is laid out in parts; nothing where the file
+    /// does not tell it.
+    pub(super) fn joints_take(&mut self, pull: &PullFile, string: Length) -> Option<Time> {
+        let Some(file) = &pull.laydown else { return Some(Time::default()) };
+        let strings = (string / file.length.value).si();
+        if !(strings > 1.0 && strings.is_finite()) {
+            return Some(Time::default());
         }
-        Some(duration)
+        self.counted(&file.length, "pull.laydown.length", string, file.length.value);
+        let Some(joint_time) = &file.joint_time else {
+            let why = "the pull stands for joints, and how long is missing";
+            let why = (why, "add `joint_time: 2 h`, fusion and cooling included");
+            self.flaw(&file.length, "pull.laydown.joint_time", why);
+            return None;
+        };
+        Some(joint_time.value * (strings.ceil() - 1.0))
     }
 
     fn usual_pull(&self) -> Resolved<UsualPull> {
@@ -196,7 +200,8 @@ impl Resolver<'_> {
         })
     }
 
-    fn break_out(&self) -> Resolved<BreakOutRule> {
+    /// What ground bears of fluid and grout under it.
+    pub(super) fn break_out(&self) -> Resolved<BreakOutRule> {
         let table = self.handbook.fluid_pressure_limit()?;
         Ok(BreakOutRule {
             strain: table.value("strain_low")?.value,

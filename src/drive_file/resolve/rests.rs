@@ -9,7 +9,7 @@ use crate::source::{Equation, Origin};
 /// What is taken where the file plans no stops and the work stands at night.
 const NIGHTS: Equation = Equation::judged(
     "stops of more than a shift",
-    "a night wherever a stage takes more than a day by its slow pace, the worst place counted",
+    "a night wherever a stage takes more than a day by its slow pace, the worst place counted, unless a stop of the file is there for each day",
     "work by shifts stands each night",
     "work that does not go on round the clock",
 );
@@ -21,7 +21,7 @@ impl Resolver<'_> {
     /// The planned stops, and what any stop does.
     pub(super) fn rests(&mut self, work: &Work, length: Length) -> Resolved<Rests> {
         let planned = self.stops(length);
-        if planned.is_empty() && work.shifts_between_nights().is_some() {
+        if work.shifts_between_nights().is_some() {
             self.assume_word("stops", "a night in each stage of more than a day", Origin::Law(&NIGHTS));
         }
         let stands = !planned.is_empty() || work.shifts_between_nights().is_some();

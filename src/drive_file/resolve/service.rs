@@ -221,21 +221,23 @@ impl Resolver<'_> {
         if annulus.is_none() {
             self.assume_word(format!("{path}.annulus"), Annulus::Open.key(), Origin::Law(&NOT_GROUTED));
         }
+        let overcut = self.handbook.hole_overcut()?;
+        let low = overcut.cell("guided_stable", |row| &row.low)?;
+        let high = overcut.row("guided_stable")?.map(|row| row.high.value);
         let bores = match &candidate.bore {
             Some(_) => Ends::same(pipe.bore.value),
             None => {
-                let table = self.handbook.hole_overcut()?;
-                let low = table.cell("guided_stable", |row| &row.low)?;
-                let high = table.row("guided_stable")?.map(|row| row.high.value);
                 let bores = Ends { low: low.value, high: high.value }.map(|radius| pipe.bore.value + 2.0 * radius);
                 let what = format!("{path}: bore that the earth load hangs in");
                 self.assume(what, AssumedValue::range(bores.low, bores.high, Role::Diameter), high.origin);
                 bores
             }
         };
+        // With no more than the usual overcut round it the ground comes to lie on its sides.
+        let is_loose = bores.high > pipe.bore.value.min(pipe.outside_diameter.value) + 2.0 * high.value;
         let bedding = |annulus| match annulus {
             Annulus::Grouted => "jacked_grouted",
-            Annulus::Open if candidate.bore.is_some() && bores.high > pipe.outside_diameter.value => "class_d",
+            Annulus::Open if candidate.bore.is_some() && is_loose => "class_d",
             Annulus::Open => "jacked_not_grouted",
         };
         let earth = beddings.factor(bedding(annulus.unwrap_or_default()), |row| &row.value)?;

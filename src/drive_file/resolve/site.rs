@@ -45,6 +45,7 @@ impl Resolver<'_> {
             crossings: self.crossings(line, stretches, length)?,
             crossings_are_told: self.file.crossings.is_some(),
             movement: self.movement(stretches)?,
+            break_out: self.break_out()?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule()?,
             launch,
@@ -93,6 +94,12 @@ impl Resolver<'_> {
         Ok(Some(Carrier { outside_diameter, on_grade, spare: self.handbook.length(spare)? }))
     }
 
+    /// Whether the file tells a railway over the bore.
+    pub(super) fn is_under_railway(&self) -> bool {
+        let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
+        over == Some(Over::Railway) || self.file.traffic.given() == Some(Traffic::Railway)
+    }
+
     fn surface(&mut self) -> Resolved<Surface> {
         let surface = self.file.surface.as_ref();
         let over = surface.and_then(|surface| surface.over.given()).unwrap_or(Over::Open);
@@ -114,7 +121,7 @@ impl Resolver<'_> {
         let slope = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_slope));
         // Nothing told of what lies over it: a road may.
         let is_open = surface.is_some_and(|surface| surface.over.is_some()) && over == Over::Open;
-        let is_railway = over == Over::Railway || traffic == Some(Traffic::Railway);
+        let is_railway = self.is_under_railway();
         let usual = match (is_railway, is_open) {
             (true, _) => Some(["settlement.rail_least", "settlement.rail_most"]),
             (false, true) => None,

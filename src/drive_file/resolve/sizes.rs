@@ -179,6 +179,17 @@ impl Resolver<'_> {
         let pipes = steel(self.handbook)?;
         if self.proposing.is_none() {
             let mut sizes = casings(self.handbook)?;
+            if self.is_under_railway() {
+                // The wall that a railway asks for stands in, until the file tells that of the pipe.
+                for known in &mut sizes {
+                    let row = self.casing_row(known.outside)?;
+                    let thicker = row.map(|row| row.map(|row| known.outside - 2.0 * row.bare.value));
+                    if let Some(inside) = thicker.filter(|thicker| known.inside.is_some_and(|own| thicker.value < own))
+                    {
+                        (known.inside, known.origin) = (Some(inside.value), inside.origin);
+                    }
+                }
+            }
             sizes.extend(pipes);
             return Ok(sizes);
         }

@@ -1,16 +1,24 @@
 //! The pilot stem.
 
 use super::{Resolved, Resolver};
-use crate::drive::{SandBed, Stem, Tube};
+use crate::drive::{AssumedValue, SandBed, Stem, Tube};
 use crate::drive_file::{OrNone, RigFile, StemFile};
-use crate::handbook::{Handbook, Spoil, rising};
+use crate::handbook::{Handbook, Pilot, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Torque};
-use crate::source::{Cited, FieldName};
+use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Field, MayBe};
+
+/// Said of the stem of a head that is steered itself.
+const NO_PILOT: Equation = Equation::judged(
+    "pilot stem of a shield",
+    "none",
+    "slurry machines and open shields are steered by themselves",
+    "where the file plans such a head and neither pilot, stem nor pull",
+);
 
 /// Density of steel.
 pub(super) fn steel_density(handbook: &Handbook) -> Resolved<MassDensity> {
@@ -33,15 +41,27 @@ impl Resolver<'_> {
             joint_torque: None,
             torque: None,
         };
+        let none = || bare(Cited::given(Length::default(), NAME));
         let Some(stem) = &self.file.stem else {
+            if self.file.pilot.given() == Some(Pilot::None) {
+                return Ok(none());
+            }
+            if self.steers_itself() {
+                self.assume(NAME.0, AssumedValue::Word("none".to_owned()), Origin::Law(&NO_PILOT));
+                return Ok(none());
+            }
             self.assume_one(NAME.0, row, Role::Diameter);
             let head = row.value + wider.value;
             self.assume_one("stem.head_diameter", Cited::new(head, wider.origin), Role::Diameter);
             return Ok(Stem { head, ..bare(row) });
         };
         let outside_diameter = match stem.outside_diameter.value {
-            OrNone::None => return Ok(self.no_stem(stem, bare(Cited::given(Length::default(), NAME)))),
+            OrNone::None => return Ok(self.no_stem(stem, none())),
             OrNone::Some(diameter) => {
+                if self.file.pilot.given() == Some(Pilot::None) {
+                    let complaint = ("a stem is the pilot, and `pilot` is \"none\"", "leave one of the two out");
+                    self.flaw(&stem.outside_diameter, NAME.0, complaint);
+                }
                 if !(diameter.si() > 0.0 && diameter.si().is_finite()) {
                     let complaint = ("expected a length above zero or \"none\"", "write for example \"100 mm\"");
                     self.flaw(&stem.outside_diameter, NAME.0, complaint);
@@ -83,6 +103,13 @@ impl Resolver<'_> {
         })
     }
 
+    /// Whether the head that the file plans keeps its own line, so that no pilot goes before it: nor is there a pull, which
+    /// would need its stem.
+    fn steers_itself(&self) -> bool {
+        let shield = matches!(self.file.spoil.given(), Some(Spoil::Slurry | Spoil::OpenEdge));
+        shield && self.file.pilot.is_none() && self.file.pull.is_none()
+    }
+
     /// Whether the stem is out before the pipe goes in: its head makes the bore of the pipe then, and is told.
     fn withdrawn(&mut self, stem: &StemFile) -> bool {
         let is_out = stem.withdrawn.given() == Some(true);
@@ -96,14 +123,14 @@ impl Resolver<'_> {
     /// The stem with what is not told of it at its best: slender, its head no wider.
     pub(super) fn stem_at_best(&self, stem: &Stem) -> Resolved<Option<Stem>> {
         Ok(match &self.file.stem {
-            None => {
+            None if stem.is_there() => {
                 let outside_diameter = self.handbook.length("stem.diameter_least")?;
                 Some(Stem { outside_diameter, head: outside_diameter.value, ..*stem })
             }
             Some(told) if told.head_diameter.is_none() && stem.is_there() => {
                 Some(Stem { head: stem.outside_diameter.value, ..*stem })
             }
-            Some(_) => None,
+            _ => None,
         })
     }
 

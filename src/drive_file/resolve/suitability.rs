@@ -3,7 +3,7 @@
 use super::rating::{Face, NOT_RATED, TREATED, stones, worse};
 use super::technique::{Column, Technique};
 use super::{Resolved, Resolver};
-use crate::drive::{AssumedValue, Ends, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT};
+use crate::drive::{AssumedValue, Ends, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL};
 use crate::drive_file::StretchFile;
 use crate::handbook::{GroundClass, GroundHazard, GuidedTechnique, Rating, Treatment};
 use crate::quantity::Length;
@@ -113,6 +113,10 @@ impl Resolver<'_> {
             let rating = if bound { rating.map(|_| Rating::Depends) } else { rating };
             let unrated = technique.auger && rating.origin == NOT_RATED.origin;
             let rating = if unrated { worse(one(Column::Auger)?, rating) } else { rating };
+            // Nor does what is only taken for granted of the spoil, beside a pilot that is as well.
+            let untold = !technique.spoil_is_told && technique.pushed != Some(true);
+            let taken = untold && rating.value == Rating::Unsuitable && one(Column::Slurry)?.value != rating.value;
+            let rating = if taken { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_SPOIL)) } else { rating };
             jacking = Some(jacking.map_or(rating, |so_far| worse(so_far, rating)));
         }
         let rock = face.class.is_rock() || other.is_some_and(|other| other.class.is_rock());

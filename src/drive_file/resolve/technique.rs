@@ -118,6 +118,8 @@ pub(super) struct Technique {
     pub(super) words: String,
     /// How it keeps its line where the file does not say it: on the safe side, and at best.
     pub(super) guidance: Cited<(Guidance, Guidance)>,
+    /// Whether the file tells how the soil is removed.
+    pub(super) spoil_is_told: bool,
 }
 
 impl Technique {
@@ -131,7 +133,7 @@ impl Technique {
     ) -> Resolved<Self> {
         let spoil = file.spoil.given().unwrap_or(Spoil::Auger);
         let before = match (stem, pilot) {
-            (false, _) => Before::Nothing,
+            (false, _) | (true, Pilot::None) => Before::Nothing,
             (true, Pilot::Displacement) => Before::Displacement,
             (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
         };
@@ -150,6 +152,7 @@ impl Technique {
             columns: columns.collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
             words: row.value.words.value.0.clone(),
+            spoil_is_told: file.spoil.is_some(),
             guidance: Cited::new((row.value.guidance.value, row.value.guidance_best.value), row.origin),
         })
     }
@@ -159,7 +162,7 @@ impl Resolver<'_> {
     /// Says which technique is rated.
     pub(super) fn assume_pilot(&mut self, kind: Pilot, stem: bool) {
         match (&self.file.pilot, stem) {
-            (Some(field), false) => {
+            (Some(field), false) if field.value != Pilot::None => {
                 let complaint =
                     ("there is no stem, so there is no pilot", "give stem.outside_diameter, or leave this out");
                 self.flaw(field, "pilot", complaint);

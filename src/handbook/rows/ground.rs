@@ -14,6 +14,8 @@ key_words! {
         Drilled = "drilled",
         /// A bit opens the bore, located from the surface.
         WalkedOver = "walked_over",
+        /// No pilot goes before.
+        None = "none",
     }
 }
 

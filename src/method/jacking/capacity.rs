@@ -4,7 +4,7 @@
 use super::joint::{self, Bearing, Stiffness, Turned};
 use super::steel;
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, Joint, Packer, PackerModulus};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::clay::{ConcentricEndForce, EdgeEndForce, EndAreaFromRating};
 use crate::laws::concrete::{
     AllowableMeanEndForce, Asce27EndForce, ChineseConcreteEndForce, EdgeShareEndForce, MeanAtTurnedJoint,
@@ -27,6 +27,8 @@ pub(super) struct EndLimits {
     pub(super) high: Cited<Force>,
     /// The same with the joint closed: what the best packer and the best line would leave.
     pub(super) closed: Cited<Force>,
+    /// At the high angle by the published schemes, where the file leaves open by which it is judged: the least of them.
+    pub(super) published: Option<Cited<Force>>,
     /// At the high angle, with a packer that nobody has tested at its stiff end; none where the packer decides nothing.
     pub(super) stiff: Option<Force>,
     /// The force that leaves a share on the strength at the edge, with such a packer at its stiff end.
@@ -37,9 +39,11 @@ pub(super) struct EndLimits {
     pub(super) tighter: bool,
     /// Whether the maker's force is the limit.
     pub(super) by_maker: bool,
+    /// Whether it is more than ours.
+    pub(super) over_ours: bool,
 }
 
-/// The lesser of our limit and the maker's. `left` is what is to be left on the strength at the edge.
+/// The maker's limit, or the lesser of it and ours where the joints turn further than is usual. `left` is what is to be left on the strength at the edge.
 pub(super) fn end_limits<R: Recorder>(
     calc: &mut Calc<R>,
     jacked: &JackedPipe,
@@ -63,10 +67,13 @@ pub(super) fn end_limits<R: Recorder>(
             let factor = Ratio::from_si(1.0);
             rated.map(|capacity| calc.law(ForceFromCapacity { capacity, factor }))
         });
-        let mut by_maker = false;
+        // At the angles that pipe is usually jacked at its maker's word goes before ours.
+        let holds = turned.line <= jacked.joint.steering.screen.value;
+        let (mut by_maker, mut over_ours) = (false, false);
         let mut lesser = |own: Option<(Cited<Force>, Option<Origin>)>| {
-            let governs = rated.filter(|rated| own.is_none_or(|own| rated.value < own.0.value));
-            by_maker = governs.is_some();
+            let is_more = rated.zip(own).is_some_and(|(rated, own)| rated.value >= own.0.value);
+            let governs = rated.filter(|_| !is_more || holds);
+            (by_maker, over_ours) = (governs.is_some(), governs.is_some() && is_more);
             // That neither is told is refused at the door.
             let nothing = (Cited::new(Force::default(), jacked.joint.steering.least.origin), None);
             governs.map_or_else(|| own.unwrap_or(nothing), |rated| (rated, None))
@@ -85,8 +92,9 @@ pub(super) fn end_limits<R: Recorder>(
         } else {
             (None, None)
         };
+        let published = published(jacked, turned.high.value).map(|own| lesser(Some((own, None))).0);
         let (high, factor) = lesser(high);
-        EndLimits { likely, high, closed, stiff, left, factor, tighter: false, by_maker }
+        EndLimits { likely, high, closed, published, stiff, left, factor, tighter: false, by_maker, over_ours }
     });
     limits.map(|limits| {
         let tighter = default.in_spite_of_doubt().is_some_and(|default| default < limits.high.value);
@@ -114,6 +122,18 @@ fn middle<R: Recorder>(
     } else {
         (usual.0.map(|force| force.min(pressed.0.value.max(from))), pressed.1)
     })
+}
+
+/// What a concrete end bears by the least of the published schemes that go by its strength alone, where none is chosen.
+fn published(jacked: &JackedPipe, angle: Angle) -> Option<Cited<Force>> {
+    let Capacity::Concrete(end) = &jacked.capacity else { return None };
+    let bearing = Some(Bearing { angle, stiffness: Stiffness::Middle });
+    if end.scheme_told {
+        return None;
+    }
+    let by = |scheme| concrete(&mut Calc::new(Silent), jacked, end, scheme, bearing);
+    let (asce, en) = (by(ConcreteScheme::Asce27)?, by(ConcreteScheme::En1916)?);
+    Some(if asce.value < en.value { asce } else { en })
 }
 
 /// The force that leaves a share on the strength at the edge, at the stiff end of what packers are.

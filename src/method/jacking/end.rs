@@ -7,10 +7,10 @@ use super::joint::Turned;
 use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
 use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, Joint, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::method::rules::{by_held_jacks, can_be_held, watched};
+use crate::method::rules::{by_held_jacks, can_be_held, first_the_pilot, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
-use crate::source::Origin;
+use crate::source::{Cited, Origin};
 
 const GIVEN: &str = "with the mean over the greatest stress in the joint as given";
 const WORKED_OUT: &str = "with the packer at the high angle, both ends out of square; contact beyond the packer is not \
@@ -31,6 +31,8 @@ const LOOSER: &str = "the default scheme is tighter than the one asked for: leav
 const SECTION: &str = "axial force only: eccentric welds, bending on a curve and ground load are not included";
 const STATIONS: &str = "with the jacking stations of the file at work, each on its own section; see their places";
 const LARGE: &str = "more than is advised at a joint under thrust";
+const OVER_OURS: &str = "the pipe maker's force, which is more than ours at this joint angle: have the maker confirm it for the angle \
+                         and the packer";
 const MAKER: &str = "the pipe maker's force; ask for the joint angle it is valid for";
 
 /// How far past the limit of a scheme of concrete with less behind it than the default a high force may go: our judgement.
@@ -44,15 +46,24 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let thrust = by_held_jacks(at.drive, jacked.thrust());
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let may_close = untold || jacked.pipe.joint.hangs_on_line();
-    let check = if thrust.best.is_some() || may_close {
-        // At best the packer and the line leave the joint closed.
-        let closed = |limits: EndLimits| EndLimits { likely: limits.closed, high: limits.closed, ..limits };
-        let best = if may_close { limits.map(closed) } else { limits };
+    let published = limits.in_spite_of_doubt().published;
+    let check = if thrust.best.is_some() || may_close || published.is_some() {
+        // At best the packer and the line leave the joint closed, and a published scheme counts.
+        let no_less = |one: Cited<Force>, other: Cited<Force>| if one.value < other.value { other } else { one };
+        let best = limits.map(|limits| {
+            let best = if may_close { limits.closed } else { limits.high };
+            let best = published.map_or(best, |published| no_less(best, published));
+            EndLimits { likely: no_less(limits.likely, best), high: no_less(limits.high, best), ..limits }
+        });
         safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
     } else {
         safe
     };
-    let check = check.with_factor(factor).settled_by(settling(at, &jacked.pipe.joint, &check));
+    let ways: Ways = match published {
+        Some(_) => &[&["candidates[].scheme"]],
+        None => settling(at, &jacked.pipe.joint, &check),
+    };
+    let check = check.with_factor(factor).settled_by(first_the_pilot(at.drive, ways));
     let check = told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter);
     let passes = matches!(check.verdict, Verdict::Within | Verdict::WithCare);
     Ok(if jacked.stations && passes { check.with_care(Care::Condition, STATIONS) } else { check })
@@ -126,6 +137,9 @@ fn told(
     let past_stiff = check.high().is_some_and(|(demand, _)| demand.si > stiff.si());
     if untold && passes {
         return check.with_care(Care::Condition, if past_stiff { HOLD_AND_TEST } else { HOLD });
+    }
+    if limits.over_ours && passes {
+        return check.with_care(Care::Condition, OVER_OURS);
     }
     if tighter && passes {
         return check.as_caution(LOOSER);

@@ -19,6 +19,7 @@ const NOTE: &str = "earth, water and traffic together, in the worst stretch; no 
 const BARE: &str = "least wall of a bare casing; a coated one may be thinner";
 const NO_ROW: &str = "no table has a wall for this size under a railway: prove it as a ring and get the railway's \
     consent";
+const NO_WALL: &str = "the wall of the casing is not given: no less than this";
 /// Where the table of least walls ends.
 const BEYOND: Equation = Equation::judged(
     "wall of a casing beyond the table",
@@ -66,7 +67,11 @@ pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
     let Some(least) = at.jacked()?.pipe.railway_wall else {
         return Ok(rated(Verdict::NotDecided, Origin::Law(&BEYOND)).with_note(NO_ROW));
     };
-    Ok(at_least(Role::Wall, end.wall, least).with_note(BARE))
+    let is_told = ["candidates[].wall", "candidates[].inside_diameter"].into_iter().any(|field| at.pipe.is_told(field));
+    if is_told {
+        return Ok(at_least(Role::Wall, end.wall, least).with_note(BARE));
+    }
+    Ok(at_least(Role::Wall, least.value, least).undecided(NO_WALL).settled_by(&[&["candidates[].wall"]]))
 }
 
 /// Strength that is needed and that there is, where the pipe is used most; `None` where a stretch cannot be told.

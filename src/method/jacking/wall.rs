@@ -1,11 +1,11 @@
 //! The thrust wall: what it bears, at which level, and how far it moves for it; and one that would do.
 
 use super::super::either::Either;
-use super::super::rules::asked;
+use super::super::rules::{asked, watched};
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
-use crate::check::{Absent, Decides, Outcome, Rule, Ways, at_most, only, required};
+use crate::check::{Absent, Decides, Outcome, Rule, at_most, only, required};
 use crate::conditions::NO_GRAVITY;
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
@@ -48,11 +48,16 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
         safe: wall.found.map(|(force, ..)| cited(force)),
         best: wall.best.map(|force| Doubted::sure(cited(force))),
     };
-    let rule = Decides::SetOn(wall.reaction.safety.value.si()).rule(&at.drive.leeway);
+    let share = Decides::SetOn(wall.reaction.safety.value.si()).share(&at.drive.leeway);
     let sides = at.thrust_of_jacks().with(limit, |thrust, limit| (thrust, limit));
-    let check = sides.check(|(thrust, limit)| at_most(Role::Thrust, thrust, limit).by(rule));
-    let ground: Ways = if wall.best.is_some() { &[&["launch.soil"]] } else { &[] };
-    Ok(check.settled_by(ground).with_note(if is_undrained { UNDRAINED } else { DRAINED }))
+    // Jacks that are set to what the wall bears never push it further.
+    let check = sides.check(|(thrust, limit)| {
+        let most = limit.in_spite_of_doubt().value * share;
+        watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
+    });
+    let check = if wall.best.is_some() { check.settled_by(&[&["launch.soil"]]) } else { check };
+    let ground = if is_undrained { UNDRAINED } else { DRAINED };
+    Ok(if check.note.is_some() { check } else { check.with_note(ground) })
 }
 
 /// A wall that is not told is asked for.

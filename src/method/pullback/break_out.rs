@@ -83,7 +83,7 @@ impl<'a> Bore<'a> {
     }
 
     fn at<R: Recorder>(&self, calc: &mut Calc<R>, stretch: &Stretch, along: Length, invert: Length) -> Check<()> {
-        let rule = &self.pull.works.break_out;
+        let rule = &self.drive.site.break_out;
         let cover = invert - self.crown;
         if cover < rule.least_cover.value {
             return at_least(Role::Distance, cover, rule.least_cover).by(Rule::High).with_note(SHALLOW);
@@ -167,7 +167,7 @@ impl<'a> Bore<'a> {
         depth: Length,
         (best, cap): (bool, Ratio),
     ) -> Doubted<Pressure> {
-        let rule = &self.pull.works.break_out;
+        let rule = &self.drive.site.break_out;
         let column = if best { stretch.heavy() } else { stretch.light() };
         let end = |ends: Ends<Pressure>| if best { ends.high } else { ends.low };
         let earth = &stretch.earth;

@@ -2,7 +2,6 @@
 //! ground there bears.
 
 use super::break_out::{hold, leaves, spare};
-use super::pulled::Pulled;
 use crate::check::{Absent, Care, Check, Outcome, Ways, only};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{Column, Grout};
@@ -21,14 +20,15 @@ const DATA: Ways = &[&["annulus.grout_density", "annulus.grout_pressure"]];
 /// The place where the grout comes closest to what the ground bears.
 pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Plan { drive, pipe, .. } = **at;
-    let Pulled { pull, .. } = at.pulled()?;
     only(!drive.annulus.open, "the annulus stays open")?;
+    // What follows a pipe that is pushed fills its overcut without pressure, unless the file gives one.
+    only(!at.is_jacked() || drive.annulus.grout_told, "no grout is given for the annulus of a pipe that is pushed")?;
     let grout = drive.annulus.grout.ok_or(Absent::NotApplicable("nothing says that the annulus is grouted"))?;
     calc.part("pressure of the grout on the ground");
     let slope = drive.grade.value.tan();
-    let crown = pipe.outside_diameter.value / 2.0 + pipe.bore.value / 2.0;
+    let crown = (pipe.outside_diameter.value + at.opened()) / 2.0;
     let highest = (slope * drive.length.value).max(Length::default());
-    let rule = &pull.works.break_out;
+    let rule = &drive.site.break_out;
     let touchy = drive.site.surface.railway;
     let spare = spare(drive, rule);
     let checks = drive.places().map(|(stretch, (along, invert))| {

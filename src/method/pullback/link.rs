@@ -19,6 +19,7 @@ const LINK: &str = "no weak link is given: use one that parts above the likely p
 
 const WIDE: &str = "more than a usual ramp leaves beside its bending: make the ramp wide enough for the setting, \
     and give bend_radius";
+const LOWER: &str = "the link is set above the limit, and the high pull stays below it: set it to the limit or less";
 
 /// The most that the weak link may be set to, with a ramp that leaves so much to the pull beside its bend.
 pub(super) fn setting<R: Recorder>(
@@ -64,13 +65,16 @@ pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -
         None => at_most(Role::Pull, on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely)), most)
             .with_care(Care::Condition, LINK),
     };
-    let beside = check(most);
-    if beside.verdict != Verdict::Over || pull.bend_radius.is_some() {
-        return Ok(beside);
+    let mut set = check(most);
+    if set.verdict == Verdict::Over && pull.bend_radius.is_none() {
+        // A ramp of which nothing is told may be as wide as that asks for.
+        let straight = borne.straight.map(|straight| straight.value);
+        set = check(setting(&mut Calc::new(Silent), pull, borne, straight)).with_care(Care::Condition, WIDE);
     }
-    // A ramp of which nothing is told may be as wide as that asks for.
-    let straight = borne.straight.map(|straight| straight.value);
-    Ok(check(setting(&mut Calc::new(Silent), pull, borne, straight)).with_care(Care::Condition, WIDE))
+    // Where the pull itself stays below the limit, a link that is set lower does.
+    let pulled = at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), most);
+    let lower = told.is_some() && set.verdict == Verdict::Over && pulled.verdict == Verdict::Within;
+    Ok(if lower { pulled.with_care(Care::Condition, LOWER) } else { set })
 }
 
 pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {

@@ -5,7 +5,7 @@ use super::break_out::Bore;
 use super::pulled::Pulled;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_most, rated};
 use crate::conditions::{Plan, vertical_stress};
-use crate::drive::{Column, Ends, Held, HoleState, Pull, Strength, Stretch};
+use crate::drive::{BreakOutRule, Column, Ends, Held, HoleState, Pull, Strength, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Recorder};
 use crate::laws::collapse::FluidHead;
@@ -35,7 +35,9 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     let places = drive.places().filter(|(stretch, _)| !stretch.is_all(GroundClass::is_rock));
     let checks = places.map(|(stretch, (along, invert))| {
         let height = bore.over_crown(along);
-        let grains = stretch.has(GroundClass::runs).then(|| held(calc, pull, stretch, (invert - bore.crown, height)));
+        let grains = stretch
+            .has(GroundClass::runs)
+            .then(|| held(calc, (&drive.site.break_out, pull), stretch, (invert - bore.crown, height)));
         let clay = stretch.earth.strength.map(|strength| stands(calc, at, pull, (stretch, strength), (invert, height)));
         match (grains, clay) {
             (Some(grains), Some(clay)) => Some(grains.worse(clay)),
@@ -78,11 +80,10 @@ fn stands<R: Recorder>(
 /// Ground that runs, at this depth of the crown.
 fn held<R: Recorder>(
     calc: &mut Calc<R>,
-    pull: &Pull,
+    (rule, pull): (&BreakOutRule, &Pull),
     stretch: &Stretch,
     (crown, height): (Length, Ends<Length>),
 ) -> Check<()> {
-    let rule = &pull.works.break_out;
     if pull.works.hole == HoleState::Dry {
         return rated(Verdict::Within, rule.holds.over_water.origin).as_caution(DRY);
     }

@@ -160,7 +160,10 @@ impl Page<'_> {
         });
         let times = told.collect::<Vec<_>>().join(", ");
         let counted = match (drive.rests.planned.is_empty(), drive.work.shifts_between_nights()) {
-            (false, _) => "The planned stops are counted above, and no other.",
+            (false, None) => "The planned stops are counted above, and no other.",
+            (false, Some(_)) => {
+                "The planned stops are counted above, and nights where they are further apart than a day's work."
+            }
             (true, Some(_)) => "Nights are counted above, where the stage takes more than a day.",
             (true, None) => "No stop is counted above.",
         };

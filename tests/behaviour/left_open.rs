@@ -1,0 +1,246 @@
+//! What a file leaves open bars nothing and betters nothing, and what it gives counts: whole drives, by their first line.
+
+use crate::drives::{MAIN_PE, drive, main, sewer};
+use crate::edit::Edit;
+use approx::assert_relative_eq;
+use jackpull::check::{Care, Check, Rule, Subject, Verdict};
+use jackpull::choice::{Ranked, asks};
+use jackpull::handbook::Handbook;
+use jackpull::{InputError, Standing, choose, read_drive};
+
+fn first(text: &str) -> Ranked {
+    choose(&drive(text)).unwrap().ranked.remove(0)
+}
+
+fn check(text: &str, subject: Subject) -> Check {
+    let ranked = first(text);
+    *ranked.scheme.checks.get(subject).unwrap_or_else(|| panic!("{subject:?} is not made of\n{text}"))
+}
+
+/// Likely and high demand and the limit, in SI base units.
+fn numbers(check: &Check) -> [f64; 3] {
+    let (likely, (high, limit)) = (check.likely().unwrap().0.si, check.high().unwrap());
+    [likely, high.si, limit.si]
+}
+
+fn asked(text: &str) -> Vec<&'static str> {
+    asks(&first(text)).into_iter().flat_map(|ask| ask.ways).flatten().collect()
+}
+
+fn fault(text: &str) -> String {
+    match read_drive(text, &Handbook::embedded()) {
+        Err(InputError::Faults(faults)) => faults.iter().map(ToString::to_string).collect(),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// 300 ft of clay pipe in stiff clay, not lubricated.
+fn everyday(more: &str) -> String {
+    format!(
+        "service: gravity_sewer\nlength: 295 ft\nlaunch: {{ invert_depth: 12 ft }}\ngrade: 1:200\ngroundwater: none\n\
+         lubrication: none\nground: [{{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 0.5 in }}]\n\
+         rig: {{ thrust: 100 tonf_us, pull: 60 kip }}\nsurface: {{ over: road }}\ncrossings: []\n{more}\
+         candidates: [{{ material: clay, size: 10 in }}]\n"
+    )
+}
+
+/// Behind a pilot that is pushed the clay is on the pipe: four times what the jacks give. Behind one that is drilled the bore
+/// stands. Where the file says neither, it is asked.
+#[test]
+fn a_pilot_that_is_not_given_is_asked_for() {
+    assert_eq!(first(&everyday("pilot: displacement\n")).standing, Standing::Barred);
+    assert_ne!(first(&everyday("pilot: drilled\n")).standing, Standing::Barred);
+    let open = everyday("");
+    assert_eq!(first(&open).standing, Standing::Open);
+    assert_eq!(asked(&open)[0], "pilot");
+    // In loose sand no bore stands, so that no pilot settles anything.
+    let sand = open.edit("firm_to_very_stiff_clay, spt_n: 14", "loose_sand, spt_n: 6");
+    assert_eq!(first(&sand).standing, Standing::Barred);
+}
+
+/// One stop of the plan takes no night away; a stop for each day's work is the nights.
+#[test]
+fn a_planned_stop_takes_no_night_away() {
+    let long = sewer(|text| text.edit("work: { round_the_clock: true }\n", "work: { shifts_a_day: 1 }\n"));
+    let with = |stops: &str| check(&format!("{long}stops: [{stops}]\n"), Subject::JackingThrust);
+    let [likely, high, _] = numbers(&check(&long, Subject::JackingThrust));
+    let [one_likely, one_high, _] = numbers(&with("{ at: 5 m }"));
+    assert!(one_likely >= likely && one_high >= high, "{one_likely} {likely} {one_high} {high}");
+    let each: Vec<String> = (1..60).map(|metre| format!("{{ at: {metre} m }}")).collect();
+    let [_, each_high, _] = numbers(&with(&each.join(", ")));
+    assert!(each_high <= high, "{each_high} {high}");
+    let none = numbers(&check(&sewer(|text| text), Subject::JackingThrust))[1];
+    assert!(each_high > none, "{each_high} {none}");
+}
+
+/// A tolerance that the file gives is a limit for a main too.
+#[test]
+fn a_tolerance_of_a_main_is_a_limit() {
+    let open = main(|text| text);
+    assert!(first(&open).scheme.checks.get(Subject::Invert).is_none());
+    let tight = main(|text| text.edit("pilot:", "tolerance: 3 mm\npilot:"));
+    assert_eq!(check(&tight, Subject::Invert).verdict, Verdict::Over);
+}
+
+/// Strings joined during the pull take time that the file has to give, whether it gives duration or rate.
+#[test]
+fn joints_made_during_the_pull_take_time() {
+    let laid_out =
+        |laydown: &str| main(|text| text.edit("duration: 5 h,", &format!("duration: 5 h, laydown: {laydown},")));
+    assert!(fault(&laid_out("{ length: 12 m }")).starts_with("pull.laydown.joint_time: the pull stands for joints"));
+    // 90 m and what is handled over it in strings of 50 m: one joint of 2 h.
+    drive(&laid_out("{ length: 50 m, joint_time: 2 h }"));
+    assert!(
+        fault(&laid_out("{ length: 12 m, joint_time: 2 h }"))
+            .contains("is shorter than the pull can be with its joints")
+    );
+    drive(&laid_out("{ length: 120 m }"));
+}
+
+/// Ductile iron carries pressure by the wall that is left of casting and service: of 12 in, class 350, 0.28 - 0.08 - (1.3 mm +
+/// 0.001 x 13.2 in) = 0.136 in, at half of the yield 0.136 x 270 MPa / 13.2 in = 2.77 MPa.
+#[test]
+fn iron_carries_by_its_net_wall() {
+    let iron = "  - { material: ductile_iron, size: 12 in, joint_pull: 200 kN }\n";
+    let pit = "duration: 9 h, laydown: { length: 6 m, place: pit, joint_time: 20 min },";
+    let at = |pressure: &str| {
+        main(|text| {
+            text.edit(MAIN_PE, iron)
+                .edit("duration: 5 h,", pit)
+                .edit("pilot:", &format!("service_pressure: {pressure}\npilot:"))
+        })
+    };
+    let [_, _, limit] = numbers(&check(&at("250 psi"), Subject::ServicePressure));
+    assert_relative_eq!(limit, 2.77e6, max_relative = 0.01);
+    assert_eq!(check(&at("250 psi"), Subject::ServicePressure).verdict, Verdict::Within);
+    assert_eq!(check(&at("600 psi"), Subject::ServicePressure).verdict, Verdict::Over);
+}
+
+/// A slurry machine is steered itself: no pilot goes before it, unless the file says so.
+#[test]
+fn a_slurry_machine_has_no_pilot() {
+    let machine = |more: &str| {
+        format!(
+            "service: gravity_sewer\nlength: 100 m\nlaunch: {{ invert_depth: 6 m, dewatered: true }}\ngrade: 0.5 %\n\
+             groundwater: 2 m\nlubrication: logged\nspoil: slurry\n{more}\
+             ground: [{{ class: medium_to_dense_sand, spt_n: 22, largest_stone: 20 mm }}]\n\
+             rig: {{ thrust: 4000 kN, pull: 500 kN }}\nsurface: {{ over: road }}\ncrossings: []\n\
+             candidates: [{{ material: concrete, size: 600 mm, outside_diameter: 760 mm, strength: 50 MPa, \
+             end_bearing_area: 0.15 m2, crushing: 100 kN/m }}]\n"
+        )
+    };
+    for more in ["", "pilot: none\n", "stem: { outside_diameter: none }\n"] {
+        let text = machine(more);
+        assert_eq!(drive(&text).technique(), "slurry machine", "{more}");
+        assert_ne!(check(&text, Subject::Ground).verdict, Verdict::Over, "{more}");
+    }
+    assert_ne!(drive(&machine("pilot: displacement\n")).technique(), "slurry machine");
+    let both = machine("pilot: none\nstem: { outside_diameter: 100 mm }\n");
+    assert!(fault(&both).contains("a stem is the pilot"), "{}", fault(&both));
+    // Nobody says how the soil leaves: an auger does not do in this sand, another may.
+    let open = machine("").edit("spoil: slurry\n", "");
+    assert_eq!(check(&open, Subject::Ground).verdict, Verdict::NotDecided);
+    assert!(asked(&open).contains(&"spoil"), "{:?}", asked(&open));
+    let auger = machine("").edit("spoil: slurry\n", "spoil: auger\npilot: displacement\n");
+    assert_eq!(check(&auger, Subject::Ground).verdict, Verdict::Over);
+}
+
+/// Concrete whose scheme is left open is judged by ours, and barred only where the published ones would too: ASCE 27 gives
+/// 0.5 x 0.85 x 0.9 / 1.2 = 0.319 of the strength on a closed joint, ours 0.25.
+#[test]
+fn a_scheme_of_concrete_that_is_left_open_bars_nothing() {
+    let concrete = |more: &str| {
+        everyday("pilot: drilled\nspoil: auger\nwork: { round_the_clock: true }\nsteering: { joint_angle: 0.1 deg }\n").edit(
+            "material: clay, size: 10 in",
+            &format!(
+                "material: concrete, size: 24 in, outside_diameter: 30 in, strength: 50 MPa, end_bearing_area: 0.15 m2, \
+                 packer: {{ thickness: 15 mm }}{more}"
+            ),
+        )
+    };
+    let limit = |more| numbers(&check(&concrete(more), Subject::EndCapacity))[2];
+    let (own, asce, en) = (limit(""), limit(", scheme: asce_27"), limit(", scheme: en_1916"));
+    assert!(own < asce.min(en), "{own} {asce} {en}");
+    assert_eq!(limit(", scheme: default"), own);
+    let best = check(&concrete(""), Subject::EndCapacity);
+    let spared = check(&concrete(", scheme: default"), Subject::EndCapacity);
+    if spared.verdict == Verdict::Over {
+        assert_eq!(best.verdict, Verdict::NotDecided);
+    }
+}
+
+/// A wall that bears the likely thrust and not the high one is spared by jacks that are set to what it bears.
+#[test]
+fn jacks_are_set_to_what_a_wall_bears() {
+    let wall = |more: &str| {
+        sewer(|text| {
+            text.edit("width: 2.6 m, height: 2.6 m", "width: 1.3 m, height: 1.3 m")
+                .edit("work: { round_the_clock: true }\n", &format!("work: {{ round_the_clock: true }}\n{more}"))
+        })
+    };
+    let open = check(&wall(""), Subject::ThrustWall);
+    let [likely, high, limit] = numbers(&open);
+    assert!(likely < limit && limit < high, "{likely} {limit} {high}");
+    assert_eq!(open.verdict, Verdict::NotDecided);
+    let freed = check(&wall("if_stalled: rescue_pit\n"), Subject::ThrustWall);
+    assert_eq!((freed.verdict, freed.care), (Verdict::WithCare, Some(Care::Condition)));
+}
+
+/// A weak link over what the pipe bears is set lower, where the pull stays below it; else it spares nothing.
+#[test]
+fn a_link_that_is_set_too_high_is_set_lower() {
+    let link = |setting: &str| {
+        main(|text| text.edit("duration: 5 h,", &format!("duration: 5 h, pull_head: {{ weak_link: {setting} }},")))
+    };
+    let high = check(&link("150 kN"), Subject::WeakLink);
+    assert_eq!((high.verdict, high.care), (Verdict::WithCare, Some(Care::Condition)));
+    assert_eq!(check(&link("10 kN"), Subject::WeakLink).verdict, Verdict::Within);
+}
+
+/// The wall of a casing under a railway: one that is not given is asked for, with what the railway asks standing in.
+#[test]
+fn a_wall_under_a_railway_is_asked_for() {
+    let casing = |wall: &str| {
+        format!(
+            "service: casing\nlength: 28 m\nlaunch: {{ invert_depth: 5.6 m }}\ngrade: 0.5 %\ngroundwater: none\n\
+             lubrication: metered\npilot: displacement\n\
+             ground: [{{ class: firm_to_very_stiff_clay, spt_n: 15, largest_stone: 40 mm }}]\n\
+             rig: {{ thrust: 2000 kN, pull: 500 kN }}\nspoil: auger\nsurface: {{ over: railway }}\ncrossings: []\n\
+             candidates: [{{ material: steel, size: 813 mm, bore: 823 mm, yield_strength: 235 MPa{wall} }}]\n"
+        )
+    };
+    assert_eq!(check(&casing(", wall: 9.5 mm"), Subject::RailwayWall).verdict, Verdict::Over);
+    assert_eq!(check(&casing(", wall: 14.3 mm"), Subject::RailwayWall).verdict, Verdict::Within);
+    let open = casing("");
+    assert_eq!(check(&open, Subject::RailwayWall).verdict, Verdict::NotDecided);
+    assert!(asked(&open).contains(&"candidates[].wall"));
+    assert!(!first(&open).scheme.checks.iter().any(|check| check.verdict == Verdict::Over));
+}
+
+/// A pipe beside which the bore may come to lie on a service touches it, whoever the owner is.
+#[test]
+fn a_bore_that_may_touch_a_service_is_barred() {
+    let beside = |metres: f64| {
+        main(|text| {
+            text.edit("pilot: drilled", "pilot: walked_over")
+                .edit("crossings: []", &format!("crossings: [{{ at: 40 m, depth: 1.8 m, beside: {metres} m }}]"))
+        })
+    };
+    assert_eq!(check(&beside(0.2), Subject::ServiceClearance).verdict, Verdict::Over);
+    assert_ne!(check(&beside(1.5), Subject::ServiceClearance).verdict, Verdict::Over);
+}
+
+/// The slope beside a settlement that the owner of a service limits is a screen; one that the owner gives is a limit.
+#[test]
+fn a_slope_beside_a_given_settlement_is_a_screen() {
+    let near = |limits: &str| {
+        sewer(|text| {
+            text.edit("crossings: []", &format!("crossings: [{{ at: 30 m, depth: 3.2 m, kind: water main{limits} }}]"))
+        })
+    };
+    let habit = check(&near(", allowed_settlement: 40 mm"), Subject::ServiceSlope);
+    assert_eq!(habit.rule(), Some(Rule::Screen));
+    let given = check(&near(", allowed_settlement: 40 mm, allowed_slope: 0.1 %"), Subject::ServiceSlope);
+    assert_ne!(given.rule(), Some(Rule::Screen));
+    assert_eq!(given.verdict, Verdict::Over);
+}
