@@ -1,6 +1,7 @@
 //! The drives of `examples` come out as the comment at their top tells it.
 
-use crate::run::{example, jackpull, stdout};
+use crate::edit::Edit;
+use crate::run::{SEWER, example, file, jackpull, stdout};
 
 /// The first paragraph of the page, and the exit code.
 fn says(name: &str) -> (String, Option<i32>) {
@@ -59,4 +60,35 @@ fn the_readme_shows_the_page() {
     let (shown, _) = block.split_once("```").unwrap();
     let page = stdout(&jackpull(&["assess", &example("fennbridge_mill_lane.yaml")]));
     assert!(page.starts_with(shown), "{page}");
+}
+
+/// Words that the guide sets in italics begin a line of some page.
+#[test]
+fn the_guide_names_what_stands_on_the_pages() {
+    let mut texts: Vec<String> = vec![SEWER.edit(", largest_stone: 20 mm", "")];
+    let names = ["mill_lane", "quarry_road"].map(|name| example(&format!("fennbridge_{name}.yaml")));
+    texts.extend(names.map(|path| std::fs::read_to_string(path).unwrap()));
+    let pages: Vec<String> = texts
+        .iter()
+        .enumerate()
+        .map(|(place, text)| stdout(&jackpull(&["assess", &file(&format!("guide_{place}.yaml"), text.as_bytes())])))
+        .collect();
+    let mut named = 0;
+    for page in ["evidence", "files", "jacking", "pullback", "report"] {
+        let path = format!("{}/src/guide/{page}.md", env!("CARGO_MANIFEST_DIR"));
+        let text = std::fs::read_to_string(path).unwrap();
+        // Neither code nor what is set in bold.
+        let plain: String = text.split('`').step_by(2).collect();
+        let plain: String = plain.split("**").step_by(2).collect();
+        let is_name = |word: &&str| {
+            word.starts_with(|first: char| first.is_ascii_uppercase())
+                && word.chars().all(|c| c.is_ascii_alphabetic() || c == ' ')
+        };
+        for word in plain.split('*').filter(is_name) {
+            named += 1;
+            let stands = pages.iter().any(|page| page.lines().any(|line| line.starts_with(word)));
+            assert!(stands, "{page}: {word}");
+        }
+    }
+    assert!(named >= 9, "{named}");
 }
