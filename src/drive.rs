@@ -245,10 +245,10 @@ impl Drive {
         self.site.crossings_are_told
     }
 
-    /// Whether the file says how a drive that stalls is freed. No pit is dug in a railway.
+    /// Whether the file says how a drive that stalls is freed. No pit is dug in tracks, a runway or a stream.
     pub(crate) fn is_freed(&self) -> bool {
-        let railway = self.site.surface.railway;
-        self.if_stalled.is_some_and(|how| how != IfStalled::RescuePit || !railway)
+        let guarded = self.site.surface.guarded;
+        self.if_stalled.is_some_and(|how| how != IfStalled::RescuePit || !guarded)
     }
 
     /// When people work.

@@ -60,6 +60,8 @@ shelves! {
     ground_hazard: GroundHazardRow as fixed_keys,
     /// Techniques of opening a bore.
     technique: TechniqueRow as fixed_keys,
+    /// Pilot stems by how their bore is made.
+    pilot_stem: PilotStemRow as fixed_keys,
     /// Resistance at an enlarging head.
     face: FaceRow,
     /// Final bore of a pulled pipe.

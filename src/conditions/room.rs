@@ -13,6 +13,10 @@ const JACKED: &str = "usual least cover; a railway or road authority has its own
 const ROAD: &str = "for drilled crossings with room to steer; the road authority decides";
 const RAIL: &str =
     "one railway's rule, measured from the surface as if that were the base of tie; the owner's own rules govern";
+const STREAM: &str =
+    "measured from the bed, by the rule of other pipelines under wider waters; the owner of the stream and scour govern";
+const BED: &str =
+    "the bed of the stream is not given: `depths`, the invert below the surface between the pits, and below the bed";
 const HABIT: &str = "usual practice where the owner sets no limit; high: with the pilot off line by its accuracy";
 const OWNER: &str = "as its owner requires; high: with the pilot off line by its accuracy";
 
@@ -35,8 +39,18 @@ pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let habit = |need, note| at_least(Role::Depth, there, need).as_screen().with_note(note);
     let road = drilled.map(|(_, need)| habit(*need, ROAD));
     let rail = surface.railway.then(|| at_least(Role::Depth, there, rules.rail).by(Rule::High).with_note(RAIL));
-    let checks = [jacked.map(|need| habit(need, JACKED)), road, rail].into_iter().flatten();
-    let settled: Ways = if surface.is_told { &[&["launch.invert_depth"]] } else { &[&["surface.over"]] };
+    let stream = surface.stream.then(|| {
+        let check = habit(rules.stream, STREAM);
+        if rules.bed_is_told { check } else { check.undecided(BED).settled_by(&[&["depths"]]) }
+    });
+    let checks = [jacked.map(|need| habit(need, JACKED)), road, rail, stream].into_iter().flatten();
+    let settled: Ways = if surface.stream && !rules.bed_is_told {
+        &[&["depths"]]
+    } else if surface.is_told {
+        &[&["launch.invert_depth"]]
+    } else {
+        &[&["surface.over"]]
+    };
     Ok(checks.fold(least, Check::worse).settled_by(settled))
 }
 

@@ -127,6 +127,9 @@ pub(crate) struct Surface {
     pub(crate) is_told: bool,
     pub(crate) road: bool,
     pub(crate) railway: bool,
+    pub(crate) stream: bool,
+    /// Tracks, a runway or a stream: no pit is dug in it, and no gauge answers for the fluid that comes up in it.
+    pub(crate) guarded: bool,
     /// The railway permits a pipe without a casing, by the word of the file.
     pub(crate) uncased: bool,
     /// Whether the file limits how far it may move.
@@ -202,6 +205,10 @@ pub(crate) struct Cover {
     pub(crate) drilled: Vec<(Option<Length>, Cited<Length>)>,
     /// Below a railway.
     pub(crate) rail: Cited<Length>,
+    /// Below the bed of a stream.
+    pub(crate) stream: Cited<Length>,
+    /// Whether the file tells the surface between the pits, and with it the bed of a stream.
+    pub(crate) bed_is_told: bool,
     /// Of any bore: length and multiple of it.
     pub(crate) least: (Length, Cited<Ratio>),
     /// Clear distance of what is dug up and seen before a bore crosses it: least, and multiple.

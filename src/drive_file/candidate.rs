@@ -150,6 +150,8 @@ key_words! {
         Highway = "highway",
         /// A railway.
         Railway = "railway",
+        /// Aircraft of an airport.
+        Aircraft = "aircraft",
     }
 }
 
@@ -168,9 +170,10 @@ impl Traffic {
     /// What drives over ground with this on it.
     pub(crate) const fn of(over: super::Over) -> Self {
         match over {
-            super::Over::Open => Self::None,
+            super::Over::Open | super::Over::Stream => Self::None,
             super::Over::Road => Self::Highway,
             super::Over::Railway => Self::Railway,
+            super::Over::Runway => Self::Aircraft,
         }
     }
 }

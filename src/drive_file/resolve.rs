@@ -133,8 +133,9 @@ impl Resolver<'_> {
         self.check_stalled();
         let gauge = self.gauge(&self.file.rig)?;
         let stations = self.stations(&self.file.rig)?;
-        let stem = self.about(Concern::Stem, |resolver| resolver.stem())?;
-        let stem_at_best = self.stem_at_best(&stem)?;
+        let pilot = pilot::pilot_kind(self.file, self.handbook)?;
+        let stem = self.about(Concern::Stem, |resolver| resolver.stem(pilot))?;
+        let stem_at_best = self.stem_at_best(&stem, pilot)?;
         let face = self.about(Concern::Jacking, |resolver| resolver.face())?;
         let tip = self.about(Concern::Stem, |resolver| resolver.tip(&stem))?;
         let pull = match &self.file.pull {
@@ -188,7 +189,6 @@ impl Resolver<'_> {
         let with_own = |(index, pipe)| Pipe { is_unusual: unusual(index), ..pipe };
         let mut candidates: Vec<Pipe> = candidates.into_iter().map(with_own).collect();
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
-        let pilot = pilot::pilot_kind(self.file, self.handbook)?;
         self.about(Concern::Stem, |resolver| resolver.assume_pilot(pilot, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
         let technique = technique::Technique::of(self.handbook, self.file, (pilot, stem.is_there()), largest, highest)?;

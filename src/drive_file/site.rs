@@ -30,6 +30,10 @@ key_words! {
         Road = "road",
         /// A railway.
         Railway = "railway",
+        /// A runway, taxiway or apron of an airport.
+        Runway = "runway",
+        /// A stream, river or pond: the least of `depths` is under its bed.
+        Stream = "stream",
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::drives::{drive, text};
 use crate::edit::Edit;
-use jackpull::check::Subject;
+use jackpull::check::{Care, Subject, Verdict};
 use jackpull::quantity::{FromText, Length, Measure};
 
 const LIST: &str = "  - { material: clay, size: 10 in }\n  - { material: pe100, size: 315 mm, sdr: 11 }\n";
@@ -106,6 +106,32 @@ fn each_size_is_assessed_by_the_makers_force_alone() {
         let end = ranked.scheme.checks.iter().find(|check| check.subject == Subject::EndCapacity);
         let limit = end.and_then(|check| check.high()).map(|(_, limit)| limit.si);
         assert_eq!(limit, Some(900e3), "{written}");
+    }
+}
+
+/// Nothing told of strength and area is no better than both: the maker's force holds at an angle of the joint.
+#[test]
+fn the_makers_force_alone_is_no_better() {
+    const SHORT: &str = "service: gravity_sewer\nlength: 20 m\nlaunch: { invert_depth: 4.2 m }\ngrade: 1 %\n\
+        groundwater: none\nlubrication: logged\nwork: { round_the_clock: true }\n\
+        ground: [{ class: firm_to_very_stiff_clay, spt_n: 14, largest_stone: 0 mm }]\nrig: { thrust: 900 kN, pull: 500 kN }\n";
+    const PIPES: [(&str, &str); 3] = [
+        ("clay, size: 13 in, outside_diameter: 420 mm, weight: 1.2 kN/m", "end_bearing_area: 0.04 m2"),
+        ("grp, size: 400 mm, outside_diameter: 427 mm, wall: 25 mm", "strength: 90 MPa, end_bearing_area: 0.02 m2"),
+        ("concrete, size: 600 mm, outside_diameter: 760 mm", "strength: 50 MPa, end_bearing_area: 0.1 m2"),
+    ];
+    for (pipe, more) in PIPES {
+        let end = |more: &str, lines: &str| {
+            let drive =
+                drive(&format!("{SHORT}candidates: [{{ material: {pipe}, rated_force: 900 kN{more} }}]\n{lines}"));
+            let scheme = jackpull::assess(&drive, &drive.candidates()[0], jackpull::Method::PipeJacking);
+            let check = scheme.checks.get(Subject::EndCapacity).unwrap();
+            (check.verdict, check.care)
+        };
+        let condition = (Verdict::WithCare, Some(Care::Condition));
+        assert_eq!(end(&format!(", {more}"), ""), condition, "{pipe}");
+        assert_eq!(end("", ""), condition, "{pipe}");
+        assert_eq!(end("", "steering: { joint_angle: 0.1 deg }\n").0, Verdict::Within, "{pipe}");
     }
 }
 

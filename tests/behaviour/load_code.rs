@@ -38,6 +38,10 @@ fn each_code_has_its_own_loads() {
     assert_relative_eq!(pressed(CASING) - alone, 457.0 * 47.880_26, max_relative = 1e-3);
     let rail = |text: &str| pressed(&text.edit("over: road", "over: railway"));
     assert_relative_eq!(rail(&europe) - alone, 39e3 * 1.33 * 1.25, max_relative = 1e-6);
-    // E-80: the row of 5 ft.
-    assert_relative_eq!(rail(CASING) - alone, 2_400.0 * 47.880_26, max_relative = 1e-3);
+    // A gear of 180 kip under 6 ft of cover, by either code.
+    let gear = |text: &str| pressed(&text.edit("over: road", "over: runway"));
+    assert_relative_eq!(gear(CASING) - alone, 8.79 * 6_894.757, max_relative = 1e-6);
+    assert_relative_eq!(gear(&europe) - alone, 8.79 * 6_894.757, max_relative = 1e-6);
+    // E-80: 15.63 psi under 6 ft.
+    assert_relative_eq!(rail(CASING) - alone, 15.63 * 6_894.757, max_relative = 1e-6);
 }

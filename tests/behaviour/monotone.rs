@@ -29,7 +29,7 @@ fn columns_run_as_physics_wants() {
     let slopes = &book.sewer_min_slope().unwrap().rows;
     assert_falls(slopes.iter().map(|row| (row.value.size.value.si(), row.value.slope.value.si())), "slope with size");
 
-    for load in ["H-20", "E-80"] {
+    for load in ["H-20", "E-80", "180 kip gear"] {
         let rows = &book.live_load().unwrap().rows;
         let own = rows.iter().filter(|row| row.value.load.value.0 == load);
         assert_falls(own.map(|row| (row.value.cover.value.si(), row.value.pressure.value.si())), load);

@@ -1,6 +1,7 @@
 //! What lies over a bore: cover, settlement and services, told and not told. Sums by hand beside the numbers.
 
 use crate::drives::drive;
+use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Absent, Care, Check, Subject, Verdict};
 use jackpull::{Method, Scheme, assess};
@@ -91,4 +92,71 @@ fn services_told_and_not() {
         let settled = check(&jacked, Subject::ServiceSettlement);
         assert_relative_eq!(high(&settled).1, limit, max_relative = 1e-9);
     }
+}
+
+/// A main of 225 mm in a bore of 337.5 mm, 60 m long and 3.6 m deep, under a stream of 3 m. Its crown lies 0.281 m over the
+/// invert, so that 2.2 m under the bed leave 1.92 m of cover and 1.4 m leave 1.12 m: less than the 4 ft of a published rule.
+const STREAM: &str = "
+service: pressure_main
+length: 60 m
+launch: { invert_depth: 3.6 m }
+reception: { invert_depth: 3.6 m }
+grade: 0 %
+groundwater: 2 m
+lubrication: none
+surface: { over: stream }
+crossings: []
+depths: [{ at: 28 m, invert_depth: 3.6 m }, { at: 29 m, invert_depth: 2.2 m }, { at: 32 m, invert_depth: 2.2 m }, { at: 33 m, invert_depth: 3.6 m }]
+ground:
+  - { to: 28 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }
+  - { to: 33 m, class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm, groundwater: 0 m }
+  - { class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm }
+rig: { thrust: 300 kN, pull: 200 kN }
+pilot: drilled
+pull: { duration: 5 h, pipe_temperature: 20 degC }
+candidates: [{ material: pe100, size: 225 mm, sdr: 11 }]
+";
+
+fn under_the_stream(text: &str, subject: Subject) -> Check {
+    let drive = drive(text);
+    check(&assess(&drive, &drive.candidates()[0], Method::Pullback), subject)
+}
+
+/// The bed has to be told, and the ground under it is full of water.
+#[test]
+fn a_stream_has_its_own_cover() {
+    let cover = |text: &str| under_the_stream(text, Subject::Cover);
+    assert_eq!(cover(STREAM).verdict, Verdict::Within);
+    let shallow = cover(&STREAM.edit_all("invert_depth: 2.2 m", "invert_depth: 1.4 m"));
+    assert_eq!((shallow.verdict, shallow.care), (Verdict::WithCare, Some(Care::Screen)));
+    assert_relative_eq!(high(&shallow).0, 1.4 - (0.225 + 0.3375) / 2.0, max_relative = 1e-6);
+    assert_relative_eq!(high(&shallow).1, 48.0 * 0.0254, max_relative = 1e-6);
+    let (before, after) = STREAM.split_once("depths:").unwrap();
+    let (_, after) = after.split_once('\n').unwrap();
+    let silent = cover(&format!("{before}{after}"));
+    assert_eq!(silent.verdict, Verdict::NotDecided);
+    assert_eq!(silent.settled_by, [["depths"].as_slice()]);
+    let dry = STREAM.edit("groundwater: 0 m", "groundwater: 1 m");
+    let refused = jackpull::read_drive(&dry, &jackpull::Handbook::embedded()).unwrap_err().to_string();
+    assert!(refused.contains("not full of water"), "{refused}");
+}
+
+/// Fluid that is not told is held by a gauge in a field, and waits for its data under a stream, whose bed bears 1.92 m of
+/// ground; told as pumped it is within.
+#[test]
+fn no_gauge_answers_for_fluid_in_a_stream() {
+    let out = |text: &str| under_the_stream(text, Subject::BreakOut);
+    assert_eq!(out(STREAM).verdict, Verdict::NotDecided);
+    let field = out(&STREAM.edit("over: stream", "over: open"));
+    assert_eq!((field.verdict, field.care), (Verdict::WithCare, Some(Care::Condition)));
+    let told = "pipe_temperature: 20 degC, fluid_level: 2.5 m, returns: { flow: 2 L/s, plastic_viscosity: 0.02 Pa*s, yield_point: 8 Pa }";
+    assert_eq!(out(&STREAM.edit("pipe_temperature: 20 degC", told)).verdict, Verdict::Within);
+    // A pit is dug in a field, and not in a stream.
+    let pit =
+        STREAM.edit("pilot: drilled", "pilot: drilled\nif_stalled: rescue_pit").edit("pull: 200 kN", "pull: 50 kN");
+    let stalls = |text: &str| under_the_stream(text, Subject::RigPull).verdict;
+    assert_eq!(
+        [stalls(&pit), stalls(&pit.edit("over: stream", "over: open"))],
+        [Verdict::NotDecided, Verdict::WithCare]
+    );
 }

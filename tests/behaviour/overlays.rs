@@ -107,7 +107,7 @@ fn an_unknown_key_where_keys_are_fixed_is_refused_with_the_near_one() {
     for (table, key, value, near) in [
         ("practice_ratio", "clay.factr", "4", "clay.factor"),
         ("practice_pressure", "pull.anular", "10 psi", "pull.annular"),
-        ("practice_length", "stem.diametre", "90 mm", "stem.diameter"),
+        ("practice_length", "pilot.drild", "12 mm", "pilot.drilled"),
         ("practice_angle", "pull.rmp", "15 deg", "pull.ramp"),
         ("practice_duration", "collapse.laod", "30 h", "collapse.load"),
         ("score_weight", "load_margn", "0.5", "load_margin"),

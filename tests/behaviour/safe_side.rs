@@ -184,12 +184,12 @@ fn pulled_at(depth: &str, lines: &str, pipe: &str) -> jackpull::Scheme {
 /// Modulus of years over that of 24 h, by which traffic counts.
 const QUICK: f64 = 29.0 / 60.0;
 
-/// Railway load E-80 over 0.785 m of cover, 2 ft and more: 3,800 psf with its impact, on top of 1.1 m of sand; it counts
+/// Railway load E-80 over 0.785 m of cover, 2 ft and more: 26.39 psi with its impact, on top of 1.1 m of sand; it counts
 /// at the modulus of 24 h, 60,000 psi against 29,000 of years; on PVC at 400,000 psi against 140,000, on metal in full.
 #[test]
 fn trains_over_pulled_pipe() {
     let pe = "material: pe100, size: 315 mm, sdr: 11";
-    let (rail, soil) = (3_800.0 * 47.880_26, 18e3 * 1.1);
+    let (rail, soil) = (26.39 * 6_894.757, 18e3 * 1.1);
     let over = |what: &str, pipe: &str| pulled_at("1.1 m", &format!("{SHALLOW}\n{what}"), pipe);
     for told in ["surface: { over: railway }", "traffic: railway"] {
         let scheme = over(told, pe);

@@ -312,9 +312,6 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             _ => return None,
         },
         ("practice_length", key) => match key {
-            "stem.diameter" => (75.0 * MM, 140.0 * MM),
-            "stem.diameter_least" => (60.0 * MM, 100.0 * MM),
-            "stem.head_wider" => (5.0 * MM, 50.0 * MM),
             "main.iron_service" => (1.0 * MM, 3.0 * MM),
             "main.iron_casting" => (0.5 * MM, 2.5 * MM),
             // A shift: some metres pushed, tens of metres of pilot.

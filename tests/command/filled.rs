@@ -54,7 +54,7 @@ fn a_value_of_a_filled_file_can_be_told() {
     assert_eq!(invert(&before)["utilisation"], invert(&after)["utilisation"]);
     // Above the last line what is told of fields, below it what no field tells.
     let (fields, others) = filled.split_once("# Assumed besides, without a field in the file:").unwrap();
-    assert!(fields.contains("# stem.outside_diameter: 114 mm  # practice_length/stem.diameter"), "{filled}");
+    assert!(fields.contains("# stem.outside_diameter: 114 mm  # pilot_stem/pushed"), "{filled}");
     assert!(
         others.contains("# restart after a stop, ") && others.contains("# candidates[0]: angle of the line"),
         "{filled}"

@@ -6,7 +6,7 @@ use super::suitability::ToRate;
 use crate::drive::{
     AssumedValue, BoreState, Drilled, Earth, Ends, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
 };
-use crate::drive_file::{DriveFile, Hole, Over, StretchFile};
+use crate::drive_file::{DriveFile, Hole, StretchFile, Traffic};
 use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError, Lubrication};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
@@ -228,9 +228,11 @@ impl Resolver<'_> {
 
     /// What the file tells to lie on the ground, and no less than traffic where a road may be over the bore.
     fn load_on_top(&self, file: &DriveFile, place: &Place<'_>) -> Result<Pressure, HandbookError> {
-        let over = file.surface.as_ref().and_then(|surface| surface.over.as_ref());
-        let road = over.is_none_or(|over| over.value != Over::Open);
-        let traffic = if road { self.handbook.pressure("surcharge.road")?.value } else { Pressure::default() };
+        let traffic = if Self::driven_over(file).high != Traffic::None {
+            self.handbook.pressure("surcharge.road")?.value
+        } else {
+            Pressure::default()
+        };
         Ok(place.earth.heavy.surcharge.max(traffic))
     }
 

@@ -276,6 +276,7 @@ impl Resolver<'_> {
             (Traffic::Railway, LoadCode::Us) => &["E-80"],
             (Traffic::Highway, LoadCode::En1991) => &["LM1"],
             (Traffic::Railway, LoadCode::En1991) => &["LM71"],
+            (Traffic::Aircraft, _) => &["180 kip gear"],
         };
         let mut most: Option<(Pressure, Ratio)> = None;
         for load in loads {

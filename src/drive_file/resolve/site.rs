@@ -106,7 +106,8 @@ impl Resolver<'_> {
         let traffic = self.file.traffic.given();
         if let (Some(field), Some(traffic)) = (surface.and_then(|surface| surface.over.as_ref()), traffic) {
             let fits = Traffic::of(over);
-            if traffic != fits {
+            // A road may run beside a stream.
+            if traffic != fits && over != Over::Stream {
                 let complaint = format!("is {}, but traffic is {}", over.key(), traffic.key());
                 let advice = format!("leave out `traffic`, or write `traffic: {}`", fits.key());
                 self.flaw(field, "surface.over", (complaint, advice));
@@ -120,19 +121,26 @@ impl Resolver<'_> {
         let settlement = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_settlement));
         let slope = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_slope));
         // Nothing told of what lies over it: a road may.
-        let is_open = surface.is_some_and(|surface| surface.over.is_some()) && over == Over::Open;
-        let is_railway = self.is_under_railway();
-        let usual = match (is_railway, is_open) {
-            (true, _) => Some(["settlement.rail_least", "settlement.rail_most"]),
-            (false, true) => None,
-            (false, false) => Some(["settlement.road_least", "settlement.road_most"]),
+        let is_told =
+            surface.is_some_and(|surface| surface.over.is_some()) || traffic.is_some_and(|told| told != Traffic::None);
+        let runs = match traffic.filter(|traffic| *traffic != Traffic::None) {
+            Some(traffic) => traffic,
+            None if is_told => Traffic::of(over),
+            None => Traffic::Highway,
+        };
+        let is_railway = runs == Traffic::Railway;
+        let usual = match runs {
+            Traffic::Railway | Traffic::Aircraft => Some(["settlement.rail_least", "settlement.rail_most"]),
+            Traffic::Highway => Some(["settlement.road_least", "settlement.road_most"]),
+            Traffic::None => None,
         };
         Ok(Surface {
             uncased: permits.is_some(),
-            is_told: surface.is_some_and(|surface| surface.over.is_some())
-                || traffic.is_some_and(|told| told != Traffic::None),
-            road: over == Over::Road || traffic == Some(Traffic::Highway),
+            is_told,
+            road: is_told && matches!(runs, Traffic::Highway | Traffic::Aircraft),
             railway: is_railway,
+            stream: over == Over::Stream,
+            guarded: matches!(runs, Traffic::Railway | Traffic::Aircraft) || over == Over::Stream,
             is_limited: settlement.is_some() || slope.is_some(),
             settlement: match usual {
                 Some(keys) => {
@@ -292,12 +300,15 @@ impl Resolver<'_> {
             end(&a.0).total_cmp(&end(&b.0))
         });
         let separation = self.handbook.separation()?;
+        self.under_a_stream(line, stretches);
         Ok(Cover {
             shallowest: line.shallowest(),
             jacked: (table.cell("jacked", |row| &row.cover)?.value, table.cell(times, |row| &row.times_high)?),
             drilled,
             least: (table.cell("any", |row| &row.cover)?.value, table.cell("any", |row| &row.times_high)?),
             rail: table.cell("rail", |row| &row.cover)?,
+            stream: table.cell("stream", |row| &row.cover)?,
+            bed_is_told: !self.file.depths.is_empty(),
             exposed: (
                 separation.cell("exposed_crossing", |row| &row.clear)?.value,
                 separation.cell("exposed_crossing", |row| &row.times)?,
@@ -308,6 +319,24 @@ impl Resolver<'_> {
                 separation.cell("parallel_drilled", |row| &row.times)?,
             ),
         })
+    }
+
+    /// The ground under the bed of a stream is full of water.
+    fn under_a_stream(&mut self, line: &Line, stretches: &[Stretch]) {
+        let over = self.file.surface.as_ref().and_then(|surface| surface.over.as_ref());
+        let Some(field) = over.filter(|over| over.value == Over::Stream && !self.file.depths.is_empty()) else {
+            return;
+        };
+        let is_bed = |stretch: &&Stretch| stretch.way.shallowest <= line.shallowest();
+        let is_dry = |stretch: &Stretch| stretch.way.table.is_none_or(|table| table > Length::default());
+        if stretches.iter().filter(is_bed).any(is_dry) {
+            let advice = "add `groundwater: 0 m` to the ground under the bed";
+            self.flaw(
+                field,
+                "surface.over",
+                ("is a stream, and the ground under its bed is not full of water", advice),
+            );
+        }
     }
 
     fn face_rule(&mut self) -> Resolved<FaceRule> {
@@ -321,13 +350,9 @@ impl Resolver<'_> {
         let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         let road = self.handbook.pressure("surcharge.road")?;
         let open = spoil != Spoil::Slurry;
-        let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
-        let surcharge = match over {
-            Some(Over::Open) => Ends::same(Pressure::default()),
-            Some(Over::Road | Over::Railway) => Ends::same(road.value),
-            None => Ends { low: Pressure::default(), high: road.value },
-        };
-        if open && over != Some(Over::Open) {
+        let loads = |traffic| if traffic == Traffic::None { Pressure::default() } else { road.value };
+        let surcharge = Self::driven_over(self.file).map(loads);
+        if open && surcharge.high > Pressure::default() {
             self.about(Concern::Jacking, |it| {
                 it.assume_one("load on the surface over the face", road, Role::UnitFriction)
             });

@@ -52,8 +52,10 @@ impl Resolver<'_> {
         }
         let infinite = Length::from_si(f64::INFINITY);
         let saturated = soil.saturated.given().or(soil.buoyant.given().map(|buoyant| buoyant + water()));
-        // Moist it weighs no more than saturated.
-        let moist = weights.moist.map(|moist| saturated.map_or(moist, |saturated| moist.min(saturated)));
+        // Moist it weighs no more than saturated, and no less than without the water.
+        let moist = weights
+            .moist
+            .map(|moist| saturated.map_or(moist, |saturated| moist.min(saturated).max(saturated - water())));
         let moist = soil.moist.given().map_or(moist, Ends::same);
         let angle = soil.friction_angle.given().map_or(friction.angles, Ends::same);
         let holding = LayerFile {
@@ -110,9 +112,9 @@ impl Resolver<'_> {
         if saturated.zip(buoyant).is_some_and(|both| differs(both) > AGREEMENT) {
             let why = ("is not the saturated unit weight less that of water", "give one of the two");
             self.wrong(path, layer, LayerFile::buoyant, why);
-        } else if buoyant.is_some_and(|buoyant| buoyant >= moist.low) {
+        } else if buoyant.is_some_and(|buoyant| buoyant > moist.low) {
             let advice = "the buoyant unit weight leaves out the water; see `saturated`";
-            self.wrong(path, layer, LayerFile::buoyant, ("is no less than the moist unit weight", advice));
+            self.wrong(path, layer, LayerFile::buoyant, ("is more than the moist unit weight", advice));
         }
         // Water in its pores takes no weight away.
         let saturated = match saturated.or(buoyant.map(|buoyant| buoyant + water())) {

@@ -1,9 +1,9 @@
 //! The pilot stem.
 
-use super::{Resolved, Resolver};
+use super::{Resolved, Resolver, no_row, technique};
 use crate::drive::{AssumedValue, SandBed, Stem, Tube};
-use crate::drive_file::{OrNone, RigFile, StemFile};
-use crate::handbook::{Handbook, Pilot, Spoil, rising};
+use crate::drive_file::{DriveFile, OrNone, RigFile, StemFile};
+use crate::handbook::{Handbook, Pilot, PilotStemRow, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -26,10 +26,20 @@ pub(super) fn steel_density(handbook: &Handbook) -> Resolved<MassDensity> {
     Ok(MassDensity::from_si(row.value.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY))
 }
 
+/// The stem that goes before by the technique where the file tells none.
+fn usual_stem<'a>(handbook: &'a Handbook, file: &DriveFile, pilot: Pilot) -> Resolved<Cited<&'a PilotStemRow>> {
+    // Where there is none, nothing asks for its size.
+    let pilot = if pilot == Pilot::None { Pilot::Displacement } else { pilot };
+    let technique = technique::row(handbook, file, (pilot, true))?.value;
+    let stem = technique.stem.as_ref().ok_or_else(|| no_row("technique", technique.spoil.value.key()))?;
+    handbook.pilot_stem()?.row(&stem.value.0)
+}
+
 impl Resolver<'_> {
-    pub(super) fn stem(&mut self) -> Resolved<Stem> {
+    pub(super) fn stem(&mut self, pilot: Pilot) -> Resolved<Stem> {
         const NAME: &FieldName = &FieldName("stem.outside_diameter");
-        let (row, wider) = (self.handbook.length("stem.diameter")?, self.handbook.length("stem.head_wider")?);
+        let usual = usual_stem(self.handbook, self.file, pilot)?;
+        let wider = usual.map(|usual| usual.head_wider.value);
         let bare = |outside_diameter: Cited<Length>| Stem {
             outside_diameter,
             head: outside_diameter.value,
@@ -50,10 +60,16 @@ impl Resolver<'_> {
                 self.assume(NAME.0, AssumedValue::Word("none".to_owned()), Origin::Law(&NO_PILOT));
                 return Ok(none());
             }
-            self.assume_one(NAME.0, row, Role::Diameter);
-            let head = row.value + wider.value;
+            // Its head leaves room for the smallest pipe.
+            let smallest = self.file.candidates.iter().map(|pipe| pipe.size.value).reduce(Length::min);
+            let widest = usual.map(|usual| {
+                let least = usual.diameter_least.value;
+                smallest.map_or(usual.diameter.value, |pipe| usual.diameter.value.min((pipe - wider.value).max(least)))
+            });
+            self.assume_one(NAME.0, widest, Role::Diameter);
+            let head = widest.value + wider.value;
             self.assume_one("stem.head_diameter", Cited::new(head, wider.origin), Role::Diameter);
-            return Ok(Stem { head, ..bare(row) });
+            return Ok(Stem { head, ..bare(widest) });
         };
         let outside_diameter = match stem.outside_diameter.value {
             OrNone::None => return Ok(self.no_stem(stem, none())),
@@ -121,10 +137,11 @@ impl Resolver<'_> {
     }
 
     /// The stem with what is not told of it at its best: slender, its head no wider.
-    pub(super) fn stem_at_best(&self, stem: &Stem) -> Resolved<Option<Stem>> {
+    pub(super) fn stem_at_best(&self, stem: &Stem, pilot: Pilot) -> Resolved<Option<Stem>> {
         Ok(match &self.file.stem {
             None if stem.is_there() => {
-                let outside_diameter = self.handbook.length("stem.diameter_least")?;
+                let outside_diameter =
+                    usual_stem(self.handbook, self.file, pilot)?.map(|usual| usual.diameter_least.value);
                 Some(Stem { outside_diameter, head: outside_diameter.value, ..*stem })
             }
             Some(told) if told.head_diameter.is_none() && stem.is_there() => {

@@ -5,7 +5,7 @@ use crate::drive::AssumedValue;
 use crate::drive_file::DriveFile;
 use crate::handbook::{
     Before, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, Pilot, RatedBy, Rating, Service, Spoil,
-    SuitabilityRow,
+    SuitabilityRow, TechniqueRow,
 };
 use crate::quantity::Length;
 use crate::source::{Cited, Equation, Origin};
@@ -122,6 +122,22 @@ pub(super) struct Technique {
     pub(super) spoil_is_told: bool,
 }
 
+/// The row of what the file plans.
+pub(super) fn row<'a>(
+    handbook: &'a Handbook,
+    file: &DriveFile,
+    (pilot, stem): (Pilot, bool),
+) -> Resolved<Cited<&'a TechniqueRow>> {
+    let spoil = file.spoil.given().unwrap_or(Spoil::Auger);
+    let before = match (stem, pilot) {
+        (false, _) | (true, Pilot::None) => Before::Nothing,
+        (true, Pilot::Displacement) => Before::Displacement,
+        (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
+    };
+    let row = handbook.technique()?.find(|row| row.spoil.value == spoil && row.before.value == before);
+    row.ok_or_else(|| no_row("technique", spoil.key()))
+}
+
 impl Technique {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
     pub(super) fn of(
@@ -131,24 +147,17 @@ impl Technique {
         largest: Length,
         highest: Length,
     ) -> Resolved<Self> {
-        let spoil = file.spoil.given().unwrap_or(Spoil::Auger);
-        let before = match (stem, pilot) {
-            (false, _) | (true, Pilot::None) => Before::Nothing,
-            (true, Pilot::Displacement) => Before::Displacement,
-            (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
-        };
-        let row = handbook.technique()?.find(|row| row.spoil.value == spoil && row.before.value == before);
-        let row = row.ok_or_else(|| no_row("technique", spoil.key()))?;
+        let row = row(handbook, file, (pilot, stem))?;
         let columns = [&row.value.pilot, &row.value.head].into_iter().flatten().map(|rated| Column::of(rated.value));
-        let drilled = before == Before::Drilled;
+        let drilled = row.value.before.value == Before::Drilled;
         let gravity = file.service.value == Service::GravitySewer;
         Ok(Self {
             largest,
             highest,
             stem,
             drilled,
-            auger: drilled && spoil == Spoil::Auger,
-            pushed: (before == Before::Displacement).then_some(file.pilot.is_some()),
+            auger: drilled && row.value.spoil.value == Spoil::Auger,
+            pushed: (row.value.before.value == Before::Displacement).then_some(file.pilot.is_some()),
             columns: columns.collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
             words: row.value.words.value.0.clone(),

@@ -1,6 +1,7 @@
 //! Techniques of opening a bore: what goes first, what rates them, and how they keep their line.
 
 use super::Spoil;
+use crate::quantity::Length;
 use crate::yaml::{Words, key_words};
 
 key_words! {
@@ -63,9 +64,21 @@ rows! {
         pilot: may RatedBy,
         /// What rates the head.
         head: may RatedBy,
+        /// Row of the stem that goes before it.
+        stem: may Words,
         /// How its line is kept where the file does not say it, on the safe side.
         guidance: must Guidance,
         /// And at best.
         guidance_best: must Guidance,
+    }
+
+    /// A pilot stem of which the file tells nothing.
+    PilotStemRow {
+        /// Outside diameter, wide end.
+        diameter: must Length,
+        /// Slender end.
+        diameter_least: must Length,
+        /// How much wider its head is.
+        head_wider: must Length,
     }
 }

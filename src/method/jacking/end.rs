@@ -141,6 +141,9 @@ fn told(
     if limits.over_ours && passes {
         return check.with_care(Care::Condition, OVER_OURS);
     }
+    if rated && steering.turns && !steering.is_known() && passes {
+        return check.with_care(Care::Condition, MAKER);
+    }
     if tighter && passes {
         return check.as_caution(LOOSER);
     }

@@ -107,7 +107,7 @@ impl<'a> Bore<'a> {
         }
         let site = &self.drive.site;
         let spare = spare(self.drive, rule);
-        let touchy = site.surface.railway
+        let touchy = site.surface.guarded
             || site
                 .crossings
                 .iter()

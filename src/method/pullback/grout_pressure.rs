@@ -29,7 +29,7 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     let crown = (pipe.outside_diameter.value + at.opened()) / 2.0;
     let highest = (slope * drive.length.value).max(Length::default());
     let rule = &drive.site.break_out;
-    let touchy = drive.site.surface.railway;
+    let touchy = drive.site.surface.guarded;
     let spare = spare(drive, rule);
     let checks = drive.places().map(|(stretch, (along, invert))| {
         let mut presses = |grout: Grout| {
