@@ -31,10 +31,13 @@ pub fn undrained_resisting_stress<R: Recorder>(calc: &mut Calc<R>, at: Column<'_
     weight(calc, Column { table: None, ..at }, depth)
 }
 
-/// Weight of the soil over a depth, moist above water and saturated below.
+/// Weight of the soil over a depth, moist above water and saturated below, and of water that stands over the ground.
 pub(super) fn weight<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {
     let mut total = Pressure::default();
     let mut top = Length::default();
+    if let Some(table) = at.table.filter(|table| *table < top) {
+        total += calc.law(LayerStress { unit_weight: UnitWeight::from_si(WATER_UNIT_WEIGHT), thickness: -table });
+    }
     for layer in &at.soil.layers {
         let bottom = layer.bottom.min(depth);
         let water = at.table.map_or(bottom, |table| table.max(top).min(bottom));

@@ -17,8 +17,8 @@ fields! {
             said ["type", "soil_type", "kind"];
         /// The other ground of a mixed face.
         mixed_with: may<GroundClass>;
-        /// Depth of the water table below ground here, where it is not that of the drive.
-        groundwater: may<OrNone<Length>> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)),
+        /// Depth of the water table below ground here, where it is not that of the drive; below zero for water over a bed.
+        groundwater: may<OrNone<Length>> as Depth, Within(m(-20.0), m(200.0)), usual(m(-5.0), m(60.0)),
             ["4.2 m", "14 ft"], else "that of the drive",
             said ["water", "water_table"];
         /// Standard penetration test blow count.

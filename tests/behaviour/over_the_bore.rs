@@ -136,6 +136,13 @@ fn a_stream_has_its_own_cover() {
     let silent = cover(&format!("{before}{after}"));
     assert_eq!(silent.verdict, Verdict::NotDecided);
     assert_eq!(silent.settled_by, [["depths"].as_slice()]);
+    // A metre of water over the bed presses on the ring too: 9.81 kPa.
+    let pressed = |text: &str| high(&under_the_stream(text, Subject::CollapseInService)).0;
+    let deep = pressed(&STREAM.edit("groundwater: 0 m", "groundwater: -1 m"));
+    assert_relative_eq!(deep - pressed(STREAM), 9_806.65, max_relative = 1e-3);
+    let field = STREAM.edit("groundwater: 0 m", "groundwater: -1 m").edit("over: stream", "over: open");
+    let refused = jackpull::read_drive(&field, &jackpull::Handbook::embedded()).unwrap_err().to_string();
+    assert!(refused.contains("zero or more but under a stream"), "{refused}");
     let dry = STREAM.edit("groundwater: 0 m", "groundwater: 1 m");
     let refused = jackpull::read_drive(&dry, &jackpull::Handbook::embedded()).unwrap_err().to_string();
     assert!(refused.contains("not full of water"), "{refused}");

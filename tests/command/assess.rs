@@ -404,7 +404,7 @@ fn the_first_page_tells_on_what_it_holds() {
     let (first, rest) = page.split_once("\nRanking\n").unwrap();
     let one_line = first.split_whitespace().collect::<Vec<_>>().join(" ");
     for part in [
-        "Governs settlement, surface: ",
+        "Governs pipe end, jacking force: ",
         "Only if ",
         "pilot stem, buckling: ",
         "the joints must bear this much",

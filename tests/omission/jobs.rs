@@ -320,7 +320,7 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
     }
     let crossing = json!({ "at": "15 m", "depth": "1.2 m", "kind": "water main", "allowed_settlement": "25 mm", "allowed_slope": "0.5 %", "clearance": "0.5 m" });
     let surface = [("allowed_settlement", json!("25 mm")), ("allowed_slope", json!("0.5 %"))];
-    let over = chance.of(&["road", "open", "road", "open", "road", "railway"]);
+    let over = chance.of(&["road", "open", "road", "open", "road", "railway", "runway"]);
     let mut surface = block(chance, &surface, &[("over", json!(over))]);
     if over == "railway" {
         maybe(&mut surface, chance, "railway_permits", json!("uncased"));
@@ -397,6 +397,7 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
         let traffic = match drive["surface"]["over"].as_str() {
             Some("road") => "highway",
             Some("railway") => "railway",
+            Some("runway") => "aircraft",
             _ => "none",
         };
         maybe(&mut drive, chance, "traffic", json!(traffic));

@@ -8,7 +8,7 @@ use super::suitability::ToRate;
 use super::technique::Technique;
 use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
-use crate::drive_file::{OrNone, StretchFile};
+use crate::drive_file::{OrNone, Over, StretchFile};
 use crate::handbook::{GroundClass, Lubrication, TipModel, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
@@ -136,14 +136,15 @@ impl Resolver<'_> {
         let water = stretch.groundwater.as_ref().unwrap_or(&self.file.groundwater);
         let way = line.way(from, to, if let OrNone::Some(table) = water.value { Some(table) } else { None });
         let (side, head) = (way.side(technique.highest), way.head());
+        let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
         if let OrNone::Some(table) = water.value
-            && !(table.si() >= 0.0 && table.si().is_finite())
+            && !(table.si().is_finite() && (table.si() >= 0.0 || over == Some(Over::Stream)))
         {
             let place = stretch.groundwater.as_ref().map_or_else(String::new, |_| format!("{path}."));
             self.flaw(
                 water,
                 &format!("{place}groundwater"),
-                "expected the depth below ground, zero or more; for artesian water add `hazards: [artesian]`",
+                "expected the depth below ground, zero or more but under a stream; for artesian water add `hazards: [artesian]`",
             );
         }
         let treatment = self.treatment(stretch, path, side);

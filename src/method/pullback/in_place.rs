@@ -242,7 +242,7 @@ impl InPlace {
         if at.soil_modulus <= Pressure::default() || cover <= Length::default() {
             return Pressure::default();
         }
-        let over = at.column.table.map_or(Length::default(), |table| (cover - table).max(Length::default()));
+        let over = at.column.table.map_or(Length::default(), |table| (cover - table).max(Length::default()).min(cover));
         let (shallow, deep) = drive.in_service.in_soil;
         let safety = if cover < 2.0 * outside_diameter { shallow } else { deep };
         let water_factor = calc.law(WaterBuoyancyFactor { water_height: over, cover });
