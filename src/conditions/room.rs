@@ -13,8 +13,7 @@ const JACKED: &str = "usual least cover; a railway or road authority has its own
 const ROAD: &str = "for drilled crossings with room to steer; the road authority decides";
 const RAIL: &str =
     "one railway's rule, measured from the surface as if that were the base of tie; the owner's own rules govern";
-const STREAM: &str =
-    "measured from the bed, by the rule of other pipelines under wider waters; the owner of the stream and scour govern";
+const STREAM: &str = "by the rule of other pipelines under wider waters, from the bed; its owner and scour govern";
 const BED: &str =
     "the bed of the stream is not given: `depths`, the invert below the surface between the pits, and below the bed";
 const HABIT: &str = "usual practice where the owner sets no limit; high: with the pilot off line by its accuracy";
