@@ -106,7 +106,10 @@ fn fill_waits_for_its_obstructions() {
     assert_eq!(known("[]"), [Verdict::WithCare; 2]);
     assert_eq!(known("[obstructions]"), [Verdict::Over; 2]);
     // An open auger is no way through fill below water.
-    let wet = one_stretch(&format!("{fill}, hazards: [], groundwater: 1 m"), "spoil: auger\nstem: { outside_diameter: none }\n");
+    let wet = one_stretch(
+        &format!("{fill}, hazards: [], groundwater: 1 m"),
+        "spoil: auger\nstem: { outside_diameter: none }\n",
+    );
     let drive = drive(&wet.edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", ""));
     let wet = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
     assert_eq!(wet.checks.get(Subject::Ground).unwrap().verdict, Verdict::Over);
