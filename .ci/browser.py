@@ -1,4 +1,4 @@
-"""The web page of each example in a browser: no message, nothing wider than the window, few sheets on paper.
+"""The web page of each example in a browser: no message, nothing wider than the window, few sheets of either paper.
 
     browser.py BROWSER PROGRAM [FOLDER]     FOLDER keeps pages, pictures and prints
 """
@@ -10,7 +10,8 @@ import sys
 import tempfile
 
 WIDTHS = (360, 760, 1280)
-MOST_SHEETS = 6
+PAPERS = ("A4", "Letter")
+MOST_SHEETS = 4
 # No window of a browser is as narrow as a phone, a frame is.
 FRAME = """<!doctype html><title></title><body style="margin:0"><iframe style="border:0;width:{width}px;height:9000px" srcdoc="{page}">
 </iframe><script>onload = () => {{ document.title = document.querySelector("iframe").contentDocument.documentElement
@@ -41,11 +42,16 @@ def main(browser, program, folder):
             wide = int(re.search(r"<title>(\d+)</title>", seen).group(1))
             assert wide <= width, f"{drive.stem}: {wide} wide in a window of {width}"
             browse(f"--window-size={max(width, 500)},4000", picture, frame.as_uri())
-        paper = folder / f"{drive.stem}.pdf"
-        browse("--no-pdf-header-footer", f"--print-to-pdf={paper}", page.as_uri())
-        sheets = len(re.findall(rb"/Type\s*/Page\b", paper.read_bytes()))
-        assert 1 <= sheets <= MOST_SHEETS, f"{drive.stem}: {sheets} sheets"
-        print(f"{drive.stem}: {sheets} sheets, nothing too wide, no message")
+        counts = []
+        for paper in PAPERS:
+            sized = folder / f"{drive.stem}_{paper}.html"
+            sized.write_text(made.stdout.replace("@page{", f"@page{{size:{paper};", 1))
+            printed = sized.with_suffix(".pdf")
+            browse("--no-pdf-header-footer", f"--print-to-pdf={printed}", sized.as_uri())
+            sheets = len(re.findall(rb"/Type\s*/Page\b", printed.read_bytes()))
+            assert 1 <= sheets <= MOST_SHEETS, f"{drive.stem}: {sheets} sheets of {paper}"
+            counts.append(f"{sheets} sheets of {paper}")
+        print(f"{drive.stem}: {', '.join(counts)}, nothing too wide, no message")
 
 
 if __name__ == "__main__":

@@ -1,6 +1,6 @@
 //! What a law is: one equation as a struct with named arguments, one value, one range check, one record.
 
-use crate::quantity::{Measure, Role, Shown};
+use crate::quantity::{Band, Measure, Role, Shown};
 use crate::source::Equation;
 
 /// One equation with its arguments filled in.
@@ -98,6 +98,8 @@ pub trait Recorder {
     fn step<L: Law>(&mut self, law: &L, value: L::Out);
     /// Starts a new part of the working.
     fn part(&mut self, title: &'static str);
+    /// Which level of a band the next evaluations are of; empty for none.
+    fn level(&mut self, level: &'static str);
 }
 
 /// Keeps nothing: the fast path.
@@ -107,6 +109,7 @@ pub struct Silent;
 impl Recorder for Silent {
     fn step<L: Law>(&mut self, _law: &L, _value: L::Out) {}
     fn part(&mut self, _title: &'static str) {}
+    fn level(&mut self, _level: &'static str) {}
 }
 
 /// Evaluates laws, notes doubt and records, so that the sheet shows the very evaluation that decided.
@@ -130,6 +133,17 @@ impl<R: Recorder> Calc<R> {
         }
         self.recorder.step(&law, value);
         value
+    }
+
+    /// Each level of a band through `work`, of which the recorder is told.
+    pub fn levels<T, U>(&mut self, band: Band<T>, mut work: impl FnMut(&mut Self, T) -> U) -> Band<U> {
+        let mut at = |level, of| {
+            self.recorder.level(level);
+            work(self, of)
+        };
+        let all = Band { low: at("low", band.low), likely: at("likely", band.likely), high: at("high", band.high) };
+        self.recorder.level("");
+        all
     }
 
     /// A value to go on with. Its doubt goes to the value of [`Calc::doubted`] around it.

@@ -173,7 +173,7 @@ impl Assess {
         let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
         let digest = digest(bytes);
-        let report = Report::new(&drive, &choice).of_file(name).with_digest(&digest);
+        let report = Report::new(&drive, &choice).of_file(name).with_digest(&digest).as_written(text);
         if let Some(folder) = &self.figures {
             write_figures(folder, name, &report.figures(system))?;
         }

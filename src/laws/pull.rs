@@ -97,6 +97,20 @@ laws! {
         if |v| v.friction.value >= 0.0 && v.length.value >= 0.0 && v.rise.value.abs() <= FRAC_PI_4;
     value |s| s.length * (s.friction * s.net_weight.abs() * s.rise.cos() + s.net_weight * s.rise.sin());
 
+    /// Pull on the pipe: the string outside, the pipe in the bore and the drag of the fluid.
+    PipePull "pull on the pipe" {
+        /// Pull of the string outside the bore.
+        tail "T_out": Force as Pull,
+        /// Pull of the pipe inside it.
+        inside "T_in": Force as Pull,
+        /// Drag of the bore fluid.
+        drag "T_d": Force as Pull,
+    } -> Force as Pull;
+    form "F = tail + inside + drag";
+    from Judgement "jackpull" "statics: the sum of what resists";
+    valid "any forces" if |v| v.tail.value.is_finite();
+    value |s| s.tail + s.inside + s.drag;
+
     /// Tension after a bend: `T2 = T1 exp(mu theta)`.
     Capstan "tension after bends" {
         /// Tension before the bend.

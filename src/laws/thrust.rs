@@ -111,6 +111,23 @@ laws! {
         if |v| v.rise.value.abs() <= FRAC_PI_4 && v.pipe_weight.value >= 0.0 && v.length.value >= 0.0;
     value |s| s.pipe_weight * s.length * s.rise.sin();
 
+    /// Force of a stage at an advance: what rubs on either side of the front, what works at it, and the weight along the
+    /// grade; help takes off no more than there is.
+    StageForce "force of a stage" {
+        /// Friction of what comes behind the front, or its pull.
+        behind "F_b": Force as Thrust,
+        /// Friction of what lies ahead of it.
+        ahead "F_a": Force as Thrust,
+        /// Resistance at the front: tip, face or reamer.
+        front "F_f": Force as Thrust,
+        /// Weight along the grade.
+        weight "F_w": Force as Thrust,
+    } -> Force as Thrust;
+    form "F = max(behind + ahead + front + weight, 0)";
+    from Judgement "jackpull" "statics: the sum of what resists";
+    valid "any forces" if |v| v.behind.value.is_finite();
+    value |s| ((s.behind + s.ahead) + (s.front + s.weight)).max(Force::default());
+
     /// End resistance of the pilot stem, as a cone: `F = q N (pi/4) d²`.
     ///
     /// Denser ground refuses a displacement pilot.

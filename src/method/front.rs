@@ -25,14 +25,18 @@ pub(super) fn head<R: Recorder>(
         // What follows a pilot through rock cuts it as the bit did.
         (FaceResistance::Table { .. }, Some(drilled)) if stretch.has(GroundClass::is_rock) => {
             let diameter = cut_diameter - guided_diameter;
-            drilled.bit.map(|per_diameter| calc.law(BitThrust { per_diameter, diameter }))
+            calc.levels(drilled.bit, |calc, per_diameter| calc.law(BitThrust { per_diameter, diameter }))
         }
-        (FaceResistance::Table { pressure, least }, _) => pressure
-            .with(least, |pressure, least| calc.law(FaceForce { pressure, cut_diameter, guided_diameter, least })),
+        (FaceResistance::Table { pressure, least }, _) => {
+            let each = pressure.with(least, |pressure, least| (pressure, least));
+            calc.levels(each, |calc, (pressure, least)| {
+                calc.law(FaceForce { pressure, cut_diameter, guided_diameter, least })
+            })
+        }
         (FaceResistance::Slurry { pressure_per_blow, blows_most, slurry_over_water }, _) => {
             let unit_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
             let water_pressure = calc.law(LayerStress { unit_weight, thickness: stretch.way.head() });
-            stretch.worst_blows().map(|blows| {
+            calc.levels(stretch.worst_blows(), |calc, blows| {
                 calc.law(SlurryFace {
                     pressure_per_blow,
                     blows,
@@ -62,7 +66,7 @@ pub(super) fn tips<R: Recorder>(
     stretch: &Stretch,
 ) -> Band<Force> {
     if let Some(drilled) = stretch.drilled(at_best) {
-        return drilled.bit.map(|per_diameter| calc.law(BitThrust { per_diameter, diameter: head }));
+        return calc.levels(drilled.bit, |calc, per_diameter| calc.law(BitThrust { per_diameter, diameter: head }));
     }
     let one = tip(calc, drive, head, stretch.tip);
     match stretch.other_tip {
@@ -73,19 +77,24 @@ pub(super) fn tips<R: Recorder>(
 
 fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, diameter: Length, tip: Tip) -> Band<Force> {
     match tip.model {
-        TipModel::Sand => tip.blows.with(drive.tip.cone_per_blow, |blows, cone_resistance_per_blow| {
-            calc.law(PilotTipAsCone { cone_resistance_per_blow, blows, diameter })
-        }),
+        TipModel::Sand => {
+            let each = tip.blows.with(drive.tip.cone_per_blow, |blows, cone| (blows, cone));
+            calc.levels(each, |calc, (blows, cone_resistance_per_blow)| {
+                calc.law(PilotTipAsCone { cone_resistance_per_blow, blows, diameter })
+            })
+        }
         TipModel::Clay => {
-            let bearing = tip.blows.with(drive.tip.bearing_factor, |blows, bearing_factor| {
+            let each = tip.blows.with(drive.tip.bearing_factor, |blows, factor| (blows, factor));
+            let bearing = calc.levels(each, |calc, (blows, bearing_factor)| {
                 let strength_per_blow = drive.tip.strength_per_blow;
                 calc.law(PilotTipInClay { bearing_factor, strength_per_blow, blows, diameter })
             });
             let bearing = match tip.strength {
                 Some(strength) => {
                     let given = drive.tip.bearing_factor;
-                    let given =
-                        given.map(|bearing_factor| calc.law(PilotTipByStrength { bearing_factor, strength, diameter }));
+                    let given = calc.levels(given, |calc, bearing_factor| {
+                        calc.law(PilotTipByStrength { bearing_factor, strength, diameter })
+                    });
                     Band { low: bearing.low.min(given.low), likely: given.likely, high: bearing.high.max(given.high) }
                 }
                 None => bearing,

@@ -11,6 +11,8 @@ use crate::source::Equation;
 pub struct Step {
     /// The part of the working it belongs to.
     pub part: &'static str,
+    /// The level of the band that it is of, where it is of one; else empty.
+    pub level: &'static str,
     /// The equation.
     pub equation: &'static Equation,
     /// Arguments by name.
@@ -34,6 +36,7 @@ impl Step {
 pub struct Sheet {
     steps: Vec<Step>,
     part: &'static str,
+    level: &'static str,
     pub(super) leftover: Doubt,
 }
 
@@ -57,10 +60,15 @@ impl Recorder for Sheet {
         let mut inputs = Vec::new();
         law.inputs(&mut |name, shown| inputs.push((name, shown)));
         let result = Shown::of(value, L::OUT);
-        self.steps.push(Step { part: self.part, equation: &L::EQUATION, inputs, result, in_range: law.in_range() });
+        let Self { part, level, .. } = *self;
+        self.steps.push(Step { part, level, equation: &L::EQUATION, inputs, result, in_range: law.in_range() });
     }
 
     fn part(&mut self, title: &'static str) {
         self.part = title;
+    }
+
+    fn level(&mut self, level: &'static str) {
+        self.level = level;
     }
 }

@@ -13,7 +13,7 @@ use super::rest::{Put, Stands, pull_stands, stands};
 use crate::drive::{Drive, Pipe, Restart, Rubbed, Stretch};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Law, Recorder};
-use crate::laws::thrust::{CurveFactor, FrictionForce, SignedWeightAlongGrade, WeightAlongGrade};
+use crate::laws::thrust::{CurveFactor, FrictionForce, SignedWeightAlongGrade, StageForce, WeightAlongGrade};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad};
 
 /// Outside diameter, unit friction and weight of a body; a bore without a stem has a stem of no diameter.
@@ -84,9 +84,19 @@ pub(super) fn along_grade<R: Recorder>(
     Band { low, likely: against, high: against }
 }
 
-/// A sum that help has been taken off, at the low level, is no pull.
+/// A sum that help has been taken off, at the low level, is no push.
 fn no_less_than_nothing(force: Band<Force>) -> Band<Force> {
     Band { low: force.low.max(Force::default()), ..force }
+}
+
+/// Friction, what works at the front, and weight on the grade: what help takes off at the low level leaves no pull.
+fn in_all<R: Recorder>(calc: &mut Calc<R>, parts: [Band<Force>; 4]) -> Band<Force> {
+    let [behind, ahead, front, weight] = parts;
+    let two = |one: Band<Force>, other| one.with(other, |one, other| (one, other));
+    calc.levels(two(behind, ahead).with(two(front, weight), |one, other| (one, other)), |calc, parts| {
+        let ((behind, ahead), (front, weight)) = parts;
+        calc.law(StageForce { behind, ahead, front, weight })
+    })
 }
 
 pub(super) fn sum(a: Band<Force>, b: Band<Force>) -> Band<Force> {
@@ -130,7 +140,7 @@ pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, body
     let mut total = Friction::default();
     for stretch in &put.drive.stretches {
         for part in stretch.way.parts(outside.bore, stretch.from, stretch.to) {
-            let force = outside.laws(stretch, part).map(|law| calc.law(law));
+            let force = calc.levels(outside.laws(stretch, part), Calc::law);
             total = total.more(force, restart(put.drive, body, stretch));
         }
     }
@@ -225,40 +235,40 @@ pub(super) fn walk_pushed<R: Recorder>(
             (_, Some(face)) => face,
             (_, None) => head(calc, drive.face, cut, guided, stretch),
         };
-        let force = |advance: Length, own: Band<Force>, still_ahead: Band<Force>| {
+        let force = |calc: &mut Calc<R>, advance: Length, own: Band<Force>, still_ahead: Band<Force>| {
             let weight_ahead = climb_ahead.map(|climb| climb * (drive.length.value - advance));
             let weight = sum(climb.map(|climb| climb * advance), weight_ahead);
             Pushed {
-                on_rig: through(no_less_than_nothing(sum(sum(own, still_ahead), sum(front, weight))), way(advance)),
+                on_rig: through(in_all(calc, [own, still_ahead, front, weight]), way(advance)),
                 on_ahead: through(no_less_than_nothing(sum(still_ahead, weight_ahead)), drive.length.value - advance),
             }
         };
-        let mut emit = |advance: Length, own: Friction, still_ahead: Friction, rests: bool| {
-            let moving = force(advance, own.moving, still_ahead.moving);
+        let mut emit = |calc: &mut Calc<R>, advance: Length, own: Friction, still_ahead: Friction, rests: bool| {
+            let moving = force(calc, advance, own.moving, still_ahead.moving);
             at(advance, moving);
             if rests {
-                at(advance, force(advance, own.after, still_ahead.after));
+                at(advance, force(calc, advance, own.after, still_ahead.after));
                 at(advance, moving);
             }
         };
         // The front meets a stretch at its beginning, with the friction so far.
-        emit(stretch.from, own, still_ahead, anywhere);
+        emit(calc, stretch.from, own, still_ahead, anywhere);
         let mut from = stretch.from;
         loop {
             let stop = stands.next(from, stretch.to, drive.length.value);
             let end = stop.unwrap_or(stretch.to);
             for part in stretch.way.parts(behind.bore, from, end) {
-                let force = behind.laws(stretch, part).map(|law| calc.law(law));
+                let force = calc.levels(behind.laws(stretch, part), Calc::law);
                 own = own.more(force, restart(drive, stage.behind, stretch));
                 if let Some((body, ahead)) = ahead {
                     still_ahead = still_ahead.less(again(ahead, stretch, part), restart(drive, body, stretch));
                 }
                 // Where the water is met the force goes on at another slope.
                 if part.1 < end {
-                    emit(part.1, own, still_ahead, anywhere);
+                    emit(calc, part.1, own, still_ahead, anywhere);
                 }
             }
-            emit(end, own, still_ahead, anywhere || stop.is_some());
+            emit(calc, end, own, still_ahead, anywhere || stop.is_some());
             if stop.is_none() {
                 break;
             }
@@ -301,13 +311,13 @@ pub(super) fn walk_pulled<R: Recorder>(
     let mut emit = |calc: &mut Calc<R>, advance: Length, left: Friction, rests: bool| {
         let weight = climb(calc, if trailing.is_stem { length } else { length - advance });
         let own = (trailing.pull)(advance);
-        let reamer = sum(trailing.reamer, weight);
-        let total = |left: Band<Force>, own: Band<Force>| no_less_than_nothing(sum(sum(left, own), reamer));
-        at(advance, total(left.moving, own), own);
+        let mut total = |ahead, behind| in_all(calc, [behind, ahead, trailing.reamer, weight]);
+        let moving = total(left.moving, own);
+        at(advance, moving, own);
         if rests || anywhere {
             let raised = own_restart.of(own);
             at(advance, total(left.after, raised), raised);
-            at(advance, total(left.moving, own), own);
+            at(advance, moving, own);
         }
     };
     emit(calc, Length::default(), left, false);

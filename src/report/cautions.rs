@@ -10,38 +10,72 @@ use crate::quantity::shown::decimal;
 use crate::quantity::{Pressure, Role, Shown, UnitSystem};
 use crate::source::Origin;
 
-const JACKED_JOINTS: &str = "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting at the packer, wear of packers over many pushes";
+/// What a gap is in.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Of {
+    Any,
+    Jacked,
+    Pulled,
+    Main,
+    Sewer,
+}
 
-const JACKED_FIRST: &str = "first pipe: load from the head, thrust ring out of square; steel: offset at joints, ground load together with \
-        the push";
-
-const NOT_CHECKED: &[&str] = &[
-    JACKED_JOINTS,
-    JACKED_FIRST,
-    "structure of the thrust wall and its base",
-    "seals and strokes of jacking stations, and the order in which they push",
-    "a casing in ground that gives it no side support; wear and twist of stem and reamers; \
-     torque that is not given; drag of auger and torque in the thrust",
-    "weight of the stem along the grade, where its wall is not given",
-    "pushing a stuck string back out; welding and lowering-in of the string, slings, wear of coatings",
-    "a curve over part of the line: the whole line is taken as curved",
-    "curved crossings: pulls are for a straight bore on grade (the ASTM F1962 sequence for curved crossings is in \
-        the library only)",
-    "annulus: ballast against uplift in the grout; heat, strength and reach of the grout; grout round a jacked pipe",
-    "mains: surge fatigue, thrust blocks, joints under pressure on a curve; PE and PVC warmer in service than the \
-        ground",
-    "stability of the bore; drawdown by pumping and the settlement it causes",
-    "shoring of pits; room at the reception for a machine longer than the pipes",
-    "amount of heave; long-term settlement",
-    "manholes, branches and steep flow in sewers; flow in pressure mains",
-    "time: stops, lost days, and rock for which the file gives no pace; prices that the file does not give",
+const NOT_CHECKED: &[(Of, &str)] = &[
+    (
+        Of::Jacked,
+        "joints of a jacked pipe: tightness at an angle, steps between pipes, splitting at the packer, wear of packers \
+         over many pushes",
+    ),
+    (
+        Of::Jacked,
+        "first pipe: load from the head, thrust ring out of square; steel: offset at joints, ground load together with \
+         the push",
+    ),
+    (Of::Any, "structure of the thrust wall and its base"),
+    (Of::Jacked, "seals and strokes of jacking stations, and the order in which they push"),
+    (
+        Of::Any,
+        "a casing in ground that gives it no side support; wear and twist of stem and reamers; torque that is not given; \
+         drag of auger and torque in the thrust",
+    ),
+    (Of::Any, "weight of the stem along the grade, where its wall is not given"),
+    (Of::Pulled, "pushing a stuck string back out; welding and lowering-in of the string, slings, wear of coatings"),
+    (Of::Any, "a curve over part of the line: the whole line is taken as curved"),
+    (
+        Of::Pulled,
+        "curved crossings: pulls are for a straight bore on grade (the ASTM F1962 sequence for curved crossings is in \
+         the library only)",
+    ),
+    (
+        Of::Any,
+        "annulus: ballast against uplift in the grout; heat, strength and reach of the grout; grout round a jacked pipe",
+    ),
+    (
+        Of::Main,
+        "mains: surge fatigue, thrust blocks, joints under pressure on a curve; PE and PVC warmer in service than the \
+         ground; flow",
+    ),
+    (Of::Any, "stability of the bore; drawdown by pumping and the settlement it causes"),
+    (Of::Any, "shoring of pits; room at the reception for a machine longer than the pipes"),
+    (Of::Any, "amount of heave; long-term settlement"),
+    (Of::Sewer, "manholes, branches and steep flow in sewers"),
+    (Of::Any, "time: stops, lost days, and rock for which the file gives no pace; prices that the file does not give"),
 ];
 
 /// What this version does not check of the schemes there are.
-pub(super) fn not_checked(choice: &Choice) -> impl Iterator<Item = &'static str> {
-    let is_jacked = |ranked: &Ranked| ranked.scheme.method == Method::PipeJacking && !ranked.scheme.is_excluded();
-    let any_jacked = choice.ranked.iter().any(is_jacked);
-    NOT_CHECKED.iter().copied().filter(move |item| any_jacked || ![JACKED_JOINTS, JACKED_FIRST].contains(item))
+pub(super) fn not_checked(drive: &Drive, choice: &Choice) -> impl Iterator<Item = &'static str> {
+    let is_put =
+        |method| choice.ranked.iter().any(|ranked| ranked.scheme.method == method && !ranked.scheme.is_excluded());
+    let [jacked, pulled] = [Method::PipeJacking, Method::Pullback].map(is_put);
+    let service = drive.service;
+    let is_there = move |of: Of| match of {
+        Of::Any => true,
+        Of::Jacked => jacked,
+        Of::Pulled => pulled,
+        Of::Main => service == Service::PressureMain,
+        Of::Sewer => service == Service::GravitySewer,
+    };
+    NOT_CHECKED.iter().filter(move |(of, _)| is_there(*of)).map(|(_, gap)| *gap)
 }
 
 /// What goes with help from behind.

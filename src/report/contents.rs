@@ -16,6 +16,7 @@ pub struct Report<'a> {
     pub(super) choice: &'a Choice,
     pub(super) file: Option<&'a str>,
     pub(super) digest: Option<&'a str>,
+    pub(super) written: Option<&'a str>,
     pub(super) beside: Option<&'a Beside>,
 }
 
@@ -52,7 +53,7 @@ impl<'a> Report<'a> {
     /// Of what was chosen for a drive.
     #[must_use]
     pub const fn new(drive: &'a Drive, choice: &'a Choice) -> Self {
-        Self { drive, choice, file: None, digest: None, beside: None }
+        Self { drive, choice, file: None, digest: None, written: None, beside: None }
     }
 
     /// With the name of the drive file, by which a program knows the answer among many.
@@ -65,6 +66,12 @@ impl<'a> Report<'a> {
     #[must_use]
     pub const fn with_digest(self, digest: &'a str) -> Self {
         Self { digest: Some(digest), ..self }
+    }
+
+    /// With the text of the drive file, which stands at the end of a report in full.
+    #[must_use]
+    pub const fn as_written(self, text: &'a str) -> Self {
+        Self { written: Some(text), ..self }
     }
 
     /// With what was looked at beside the choice.

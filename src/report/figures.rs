@@ -24,11 +24,11 @@ pub(super) fn figures(report: &Report<'_>, system: UnitSystem) -> Vec<Figure> {
     let view = View { drive, choice, first, system };
     let all = [
         long_section::draw(&view),
+        Some(bore::draw(&view)),
+        score::draw(&view),
         forces::draw(&view),
         limits::draw(&view),
-        Some(bore::draw(&view)),
         trough::draw(&view),
-        score::draw(&view),
     ];
     all.into_iter().flatten().collect()
 }

@@ -4,21 +4,23 @@ use super::document::{Block, Lead, Row, Table};
 use super::figures::escaped;
 
 const STYLE: &str = "\
-@page{margin:11mm}*{box-sizing:border-box}\
+@page{margin:10mm}*{box-sizing:border-box}\
 body{font:10pt/1.4 'DejaVu Sans',Arial,sans-serif;color:#0f172a;background:#fff;max-width:190mm;margin:0 auto;padding:4mm;overflow-wrap:anywhere}\
 h1{font-size:15pt;margin:0 0 2mm}h2{font-size:11pt;margin:5mm 0 1.5mm;border-bottom:1px solid #0f172a;break-after:avoid}\
 .answer{font-weight:700;border:1.5px solid #0f172a;border-left-width:8px;padding:2mm 3mm;margin:0 0 3mm}\
 p{margin:0 0 1mm}.note{color:#475569;font-size:8.5pt;padding-left:4mm}\
 dl{display:grid;grid-template-columns:minmax(24mm,max-content) 1fr;gap:.5mm 3mm;margin:0 0 2mm}dt{font-weight:700;grid-column:1}\
 dd{margin:0;grid-column:2}ul{margin:0;padding-left:5mm}\
-.wide{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:8.5pt}\
+a{color:inherit}.wide{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:8.5pt}\
 th,td{text-align:right;padding:.6mm 1.5mm;vertical-align:top}thead th{border-bottom:1px solid #0f172a}\
 th:first-child{text-align:left}tbody th{font-weight:400}tr>:last-child{text-align:left}tr{break-inside:avoid}tbody tr:not(.of)>*{border-top:1px solid #e2e8f0}\
 .of td{text-align:left;color:#475569;font-size:7.5pt;padding:0 1.5mm .6mm 5mm}\
 pre{font-size:7pt;overflow-x:auto;margin:0 0 2mm}figure{margin:3mm 0;break-inside:avoid}svg{display:block;height:auto}\
-@media print{body{font-size:8pt;line-height:1.3;padding:0;max-width:none}h1{font-size:13pt}h2{font-size:9.5pt;margin:3mm 0 1mm}\
-table{font-size:7pt}th,td{padding:.3mm 1.5mm}.of td{font-size:6.5pt;padding:0 1.5mm .3mm 5mm}ul{columns:2;column-gap:6mm;font-size:7pt;padding-left:4mm}li{break-inside:avoid}\
-dl{font-size:7.5pt;line-height:1.25;gap:.2mm 3mm}figure{margin:1.5mm auto;width:72%}}\
+@media print{body{font-size:8pt;line-height:1.3;padding:0;max-width:none}h1{font-size:13pt}h2{font-size:9.5pt;margin:2mm 0 .8mm}\
+table{font-size:7pt;line-height:1.14}th,td{padding:.12mm 1.5mm}.of td{font-size:6.5pt;padding:0 1.5mm .2mm 5mm}\
+ul{columns:2;column-gap:6mm;font-size:6.5pt;line-height:1.15;padding-left:4mm}li{break-inside:avoid}\
+dl{font-size:7pt;line-height:1.2;gap:.2mm 3mm}p{margin:0 0 .5mm}\
+p.note{font-size:6.5pt;line-height:1.2}figure{margin:1.5mm auto;width:72%}}\
 @media(max-width:600px){dl{display:block}dd{margin-left:4mm}.wide table{min-width:150mm}figure{overflow-x:auto}svg{min-width:150mm}}";
 
 /// A page with a title, the first block of which is the answer.

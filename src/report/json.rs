@@ -59,7 +59,7 @@ pub(super) fn whole(report: &Report<'_>, system: UnitSystem) -> Result<Value, Ha
         reason: choice.reason.as_str(),
         schemes: schemes,
         cautions: array(cautions::always().into_iter()),
-        not_checked: array(cautions::not_checked(choice)),
+        not_checked: array(cautions::not_checked(report.drive, choice)),
         not_looked_at: words::not_looked_at(report.drive),
         tables: array(tables),
         facts: words::facts(report.drive, system),

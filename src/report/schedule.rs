@@ -85,8 +85,8 @@ impl Schedule {
             Row { cells: vec![entry.drive, words::ratio(entry.used), label, entry.scheme], notes, page }
         });
         let rows = rows.collect();
-        let head = ["drive", "share used", "standing", "closest scheme"];
-        let table = Table::new(head, ["drive", "used", "standing", "closest scheme"], laid_out, rows);
+        let head = ["drive", "share used", "standing", "scheme"];
+        let table = Table::new(head, ["drive", "used", "standing", "scheme"], laid_out, rows);
         let note = "Worst first. The share is that of the limit that governs, at the high level.";
         let paragraph = |text: String| Block::Paragraph { lead: String::new(), text };
         vec![paragraph(answer), Block::Gap, Block::Table(table), Block::Gap, paragraph(note.to_owned())]
@@ -95,5 +95,6 @@ impl Schedule {
 
 fn laid_out(cells: &[String]) -> String {
     let [drive, used, standing, scheme] = cells else { return cells.join(" ") };
-    format!("{drive:<40}{used:>8}  {standing:<15}  {scheme}")
+    let of = if scheme.is_empty() { String::new() } else { format!(": {scheme}") };
+    format!("{used:>6}  {standing:<15} {drive}{of}")
 }

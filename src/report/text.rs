@@ -15,14 +15,15 @@ use super::contents::Report;
 use super::document::Block;
 use super::figures::figures;
 use super::{cautions, words};
+use crate::check::Sense;
 use crate::choice::reason::name;
 use crate::choice::{Choice, Criterion, Ranked, Standing, asks};
 use crate::drive::Assumed;
 use crate::drive_file::fields::Spec;
 use crate::handbook::HandbookError;
-use crate::method::{self, Step};
+use crate::method::{self, Scheme, Step};
 use crate::quantity::shown::decimal;
-use crate::quantity::{Shown, UnitSystem};
+use crate::quantity::{Role, Shown, UnitSystem};
 use crate::source::Mark;
 pub(super) use crew::page as crew;
 use page::{Page, is_checked, sentence};
@@ -85,7 +86,7 @@ pub(super) fn blocks(report: &Report<'_>, system: UnitSystem, extent: Extent) ->
         page.checks(first)?;
     }
     page.heading("Not checked in this version");
-    for item in cautions::not_checked(choice) {
+    for item in cautions::not_checked(drive, choice) {
         page.wrapped("- ", item);
     }
     page.heading("Cautions");
@@ -109,8 +110,15 @@ pub(super) fn blocks(report: &Report<'_>, system: UnitSystem, extent: Extent) ->
     }
     if let Some(first) = first.filter(|_| extent != Extent::Sheet) {
         page.assumed(choice);
-        page.heading(&format!("Working: {}", name(first)));
         page.working(first);
+    }
+    if extent == Extent::Full {
+        for ranked in choice.ranked.iter().skip(1).filter(|ranked| is_checked(ranked)) {
+            page.working(ranked);
+        }
+        if let Some(text) = report.written {
+            page.given(text);
+        }
     }
     if extent != Extent::Page {
         page.wrapped("", SIGNED);
@@ -156,13 +164,13 @@ impl Page<'_> {
     fn ranked(&mut self, ranked: &Ranked, equal: bool) -> Result<(), HandbookError> {
         let score = ranked.score.as_ref().map_or_else(String::new, |score| {
             let (least, most) = (format!("{:.0}", score.least), format!("{:.0}", score.most));
-            if least == most { format!("score {least}") } else { format!("score {least} to {most}") }
+            if least == most { format!(", score {least}") } else { format!(", score {least} to {most}") }
         });
         let proposed = if self.drive.is_proposed(ranked.candidate) { " (proposed)" } else { "" };
         let name = format!("{}{proposed}", name(ranked));
         let place = format!("{}{}", if equal { "=" } else { "" }, ranked.place);
         let standing = ranked.standing.label();
-        self.wrapped(&format!("{place:>3}  "), format!("{name:<48}  {standing:<15} {score}").trim_end());
+        self.wrapped(&format!("{place:>3}  "), &format!("{name}: {standing}{score}"));
         if let Some(settled) = &ranked.if_settled {
             let open: Vec<&str> = settled.open.iter().map(|subject| subject.label()).collect();
             let ask = match words::ask(ranked).join(" and ") {
@@ -228,29 +236,39 @@ impl Page<'_> {
         }
     }
 
-    /// Each equation in full where it first stands in a part, by name after that; the same step once.
+    /// Each equation in full where it first stands in a part, by name after that; the same step once, with every level
+    /// that it is of.
     fn working(&mut self, ranked: &Ranked) {
-        let (_, sheet) = method::explain(self.drive, &ranked.pipe, ranked.scheme.method);
-        let mut part = "";
-        let mut last = "";
-        let mut forms: Vec<&str> = Vec::new();
-        let mut lines: Vec<(&str, String)> = Vec::new();
-        for step in sheet.steps() {
-            let equation = step.equation;
-            if step.part != part {
-                part = step.part;
-                last = "";
-                forms.clear();
-                lines.clear();
-                self.wrapped("", &format!("{part}{}", self.sum(ranked, part)));
-            }
+        let (scheme, sheet) = method::explain(self.drive, &ranked.pipe, ranked.scheme.method);
+        self.heading(&format!("Working: {}", name(ranked)));
+        let mut steps = sheet.steps();
+        while let Some(first) = steps.first() {
+            let end = steps.iter().position(|step| step.part != first.part).unwrap_or(steps.len());
+            let (part, rest) = steps.split_at(end);
+            self.part(ranked, part);
+            steps = rest;
+        }
+        self.shares(&scheme);
+    }
+
+    fn part(&mut self, ranked: &Ranked, steps: &[Step]) {
+        let mut lines: Vec<(&Step, Vec<&str>, String)> = Vec::new();
+        for step in steps {
             let input = |(name, shown): &(&str, Shown)| format!("{name} {}", self.precise(*shown));
             let inputs: Vec<String> = step.inputs.iter().map(input).collect();
-            let of = words::whose(step, self.drive, &ranked.pipe).map_or_else(String::new, |of| format!("{of}: "));
-            let line = (equation.form, format!("{of}{} => {}", inputs.join(", "), self.precise(step.result)));
-            if lines.contains(&line) {
-                continue;
+            let text = format!("{} => {}", inputs.join(", "), self.precise(step.result));
+            match lines.iter_mut().find(|line| line.0.equation.form == step.equation.form && line.2 == text) {
+                Some((_, levels, _)) if step.level.is_empty() || levels.contains(&step.level) => {}
+                Some((_, levels, _)) => levels.push(step.level),
+                None => lines.push((step, vec![step.level], text)),
             }
+        }
+        let Some(part) = steps.first().map(|step| step.part) else { return };
+        self.wrapped("", &format!("{part}{}", self.sum(ranked, part)));
+        let mut last = "";
+        let mut forms: Vec<&str> = Vec::new();
+        for (step, levels, text) in lines {
+            let equation = step.equation;
             if equation.name != last {
                 last = equation.name;
                 if forms.contains(&equation.form) {
@@ -260,8 +278,44 @@ impl Page<'_> {
                     self.wrapped("  ", &format!("{}: {}  [{}]", equation.name, equation.form, cited(step)));
                 }
             }
-            self.wrapped("    ", &line.1);
-            lines.push(line);
+            let of = words::whose(step, self.drive, &ranked.pipe);
+            let tags: Vec<&str> = of.into_iter().chain(levels.into_iter().filter(|level| !level.is_empty())).collect();
+            let tags = if tags.is_empty() { String::new() } else { format!("{}: ", tags.join(", ")) };
+            self.wrapped("    ", &format!("{tags}{text}"));
+        }
+    }
+
+    /// The share of each limit that is used, with the digits to work it out.
+    fn shares(&mut self, scheme: &Scheme) {
+        const SENSES: [(Sense, &str, &str); 2] = [
+            (Sense::AtMost, "share of a limit", "share = max(demand / limit, 0)"),
+            (Sense::AtLeast, "share of what is there", "share = max(needed / there, 0)"),
+        ];
+        self.wrapped("", "checks");
+        for (sense, name, form) in SENSES {
+            self.wrapped("  ", &format!("{name}: {form}  [each limit as cited with its check]"));
+            for check in scheme.checks.iter().filter(|check| check.sense == sense) {
+                let levels = [("likely", check.likely()), ("high", check.high())];
+                let used = [check.likely_utilisation(), check.utilisation()];
+                for ((level, case), used) in levels.into_iter().zip(used) {
+                    let (Some((demand, limit)), Some(used)) = (case, used) else { continue };
+                    let [demand, limit] = [demand, limit].map(|value| self.precise(value));
+                    let share = self.precise(Shown { si: used, role: Role::Ratio });
+                    let inputs = match sense {
+                        Sense::AtMost => format!("demand {demand}, limit {limit}"),
+                        Sense::AtLeast => format!("there {demand}, needed {limit}"),
+                    };
+                    self.wrapped("    ", &format!("{}, {level}: {inputs} => {share}", check.subject.label()));
+                }
+            }
+        }
+    }
+
+    /// What was assessed, as it was written.
+    fn given(&mut self, text: &str) {
+        self.heading("Drive file");
+        for line in text.lines() {
+            self.line(line);
         }
     }
 }

@@ -37,7 +37,10 @@ fn other_schemes_are_told_in_short() {
     assert!(!short.contains("Checks: pullback") && full.contains("Checks: pullback"), "{full}");
     assert!(short.lines().count() < full.lines().count());
     assert!(short.contains("pipe pushed behind the stem: total on the rig likely "), "{short}");
-    assert!(short.contains("of the stem: unit_friction") && short.contains("of the pipe: unit_friction"), "{short}");
+    assert!(
+        short.contains("of the stem, low: unit_friction") && short.contains("of the pipe, low: unit_friction"),
+        "{short}"
+    );
 }
 
 /// A file in feet is reported in feet, with one unit of force.

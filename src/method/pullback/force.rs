@@ -4,7 +4,9 @@ use crate::conditions::weight;
 use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe};
 use crate::law::{Calc, Recorder};
 use crate::laws::inside_pressure::EndThrust;
-use crate::laws::pull::{Capstan, HydrokineticDrag, NetWeightInFluid, PipeWeight, PullWithModelFactor, StraightPull};
+use crate::laws::pull::{
+    Capstan, HydrokineticDrag, NetWeightInFluid, PipePull, PipeWeight, PullWithModelFactor, StraightPull,
+};
 use crate::laws::reaming::{AnnularFlowLoss, ReturnVelocity};
 use crate::laws::soil::water_density;
 use crate::laws::thrust::FrictionForce;
@@ -206,11 +208,9 @@ pub(super) fn pull_on_pipe<R: Recorder>(
         greatest
     };
     let fluids = [pull.fluids.light, pull.fluids.heavy];
-    let inside = Band {
-        low: inside(calc, pull.friction_inside.low, [pull.fluids.clean; 2], true),
-        likely: inside(calc, pull.friction_inside.likely, fluids, false),
-        high: inside(calc, pull.friction_inside.high, fluids, false),
-    };
+    let taken = Band { low: ([pull.fluids.clean; 2], true), ..Band::same((fluids, false)) };
+    let each = pull.friction_inside.with(taken, |friction, taken| (friction, taken));
+    let inside = calc.levels(each, |calc, (friction, (fluids, helps))| inside(calc, friction, fluids, helps));
     let annular = match pull.works.hole {
         HoleState::Fluid => annular(calc, drive, pipe, pull),
         HoleState::Dry => Band::default(),
@@ -222,8 +222,11 @@ pub(super) fn pull_on_pipe<R: Recorder>(
             .max(calc.law(PullWithModelFactor { pull: band.likely, factor: pull.likely_factor })),
         ..band
     };
-    let at_entry = drag_at_entry.map(|drag| longest_tail + drag);
-    let at_arrival = inside.with(drag, |inside, drag| last_tail + inside + drag);
+    let at_entry = calc
+        .levels(drag_at_entry, |calc, drag| calc.law(PipePull { tail: longest_tail, inside: Force::default(), drag }));
+    let at_arrival = calc.levels(inside.with(drag, |inside, drag| (inside, drag)), |calc, (inside, drag)| {
+        calc.law(PipePull { tail: last_tail, inside, drag })
+    });
     let ramp = if in_pit { Force::default() } else { longest_tail };
     let pressure = pull.works.inside_pressure;
     let end_thrust = if pressure > Pressure::default() {
@@ -261,7 +264,8 @@ fn drag<R: Recorder>(
         }
         (HoleState::Fluid, None) => {
             let bore = pipe.bore.value;
-            let drag = annular.map(|pressure| calc.law(HydrokineticDrag { pressure, bore, outside_diameter }));
+            let drag =
+                calc.levels(annular, |calc, pressure| calc.law(HydrokineticDrag { pressure, bore, outside_diameter }));
             (drag, drag)
         }
     }
