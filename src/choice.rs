@@ -49,7 +49,7 @@ fn schemes(drive: &Drive) -> Result<Vec<Ranked>, HandbookError> {
             if !method::is_offered(drive, pipe, method) {
                 continue;
             }
-            let scheme = method::assess(drive, pipe, method);
+            let scheme = Box::new(method::assess(drive, pipe, method));
             let standing = Standing::of(&scheme);
             let score = (!scheme.is_excluded()).then(|| score::score(drive, pipe, &scheme, &scales));
             ranked.push(Ranked {

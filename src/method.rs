@@ -33,7 +33,7 @@ pub use jacking::stations::{PlacedStations, Stations, stations};
 pub use jacking::wall::{WallNeeded, wall_needed};
 pub use left_out::left_out;
 pub use models::{FrictionModel, ModelForce, Over, SoilView, friction_models, model_forces};
-pub use profile::{moving, profile};
+pub use profile::{moving, profile, pushes};
 pub use scheme::Scheme;
 pub use sheet::{Sheet, Step};
 pub use shove::{Bound, Shove, StopBy, bound, gauge, shove_plan, shoves};

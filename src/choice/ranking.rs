@@ -14,8 +14,8 @@ pub struct Ranked {
     pub pipe: Arc<Pipe>,
     /// Its position among the candidates of the drive.
     pub candidate: usize,
-    /// The scheme.
-    pub scheme: Scheme,
+    /// The scheme; apart, since its checks are many and a ranking moves them about.
+    pub scheme: Box<Scheme>,
     /// Its standing.
     pub standing: Standing,
     /// Its score; absent where the scheme is excluded before any number.

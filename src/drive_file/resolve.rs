@@ -79,8 +79,8 @@ const ANY_LENGTH: f64 = 50.0;
 /// Most pipes of one drive: a person chooses among them.
 const MOST_CANDIDATES: usize = 50;
 
-/// Most stretches times pipes of one drive, each of which adds some 20 kB to the JSON; a borehole log has a dozen stretches.
-const MOST_PARTS: usize = 1_000;
+/// Most stretches times pipes of one drive, each of which adds some 80 kB to the JSON; a borehole log has a dozen stretches.
+const MOST_PARTS: usize = 300;
 
 /// The outer error is the handbook's, the inner one the file's.
 /// Of a sketch what only the maker of a pipe can tell may be left out.

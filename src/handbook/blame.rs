@@ -52,7 +52,8 @@ impl Handbook {
         let wrong = |(index, (key, columns)): (usize, (String, Vec<(String, String)>))| {
             sense::wrong(table, &before, &key, &columns).map(|complaint| at_row(text, index, complaint))
         };
-        yaml::rows(text).into_iter().enumerate().filter_map(wrong).collect()
+        // Each place costs one more reading of the text.
+        yaml::rows(text).into_iter().enumerate().filter_map(wrong).take(yaml::MOST_FAULTS).collect()
     }
 
     /// The fault of an overlay of a table that is not there, at the line that names it, with the table that was probably meant.

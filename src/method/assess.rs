@@ -44,15 +44,14 @@ pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
 }
 
 fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
-    let bars = Scheme::barred_by(method, pipe.bars(method));
-    if bars.is_excluded() {
-        return bars;
-    }
+    let is_barred = pipe.bars(method).next().is_some();
+    let walked = if is_barred { None } else { Walked::walk(calc, drive, pipe, method) };
     // A pipe without checks for a method stays without checks, which is never a pass.
-    let Some(at) = Walked::walk(calc, drive, pipe, method) else { return bars };
+    let Some(at) = walked else { return Scheme::barred_by(method, pipe.bars(method)) };
     let [force, rig_force] = at.forces().map(Some);
     // The checks are made where they stay: they are too many to be moved about.
-    Scheme { force, rig_force, thrust: Some(at.thrust().safe), checks: Checks::of(run_all(&at, calc)), ..bars }
+    let (thrust, checks) = (Some(at.thrust().safe), Checks::of(run_all(&at, calc)));
+    Scheme { method, force, rig_force, thrust, checks, excluded: [None; 2] }
 }
 
 /// Makes the function that makes every check of the table, one after the other.

@@ -3,15 +3,16 @@
 use super::along::{Point, StageProfile};
 use super::pullback;
 use super::rest::Put;
-use super::stage::{Body, Stage, walk_pushed};
+use super::stage::{Body, Stage, pushed, walk_pushed};
 use crate::drive::{Drive, Pipe, Rests, Work};
 use crate::handbook::Method;
 use crate::law::{Calc, Silent};
+use crate::quantity::{Band, Force};
 
 /// The stages of a scheme with the force along each; empty for a scheme that is excluded.
 #[must_use]
 pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> {
-    let pushed = |stage: Stage| {
+    let along = |stage: Stage| {
         let mut points = Vec::new();
         walk_pushed(&mut Calc::new(Silent), Put::of(drive, pipe, method), stage, |advance, force| {
             // What comes in bears all that the rig pushes, what it drives out the rest of its own.
@@ -38,15 +39,23 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
         return Vec::new();
     }
     match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
-        (Method::PipeJacking, Some(_), ..) => Stage::of_jacking(drive, pipe).map(pushed).collect(),
+        (Method::PipeJacking, Some(_), ..) => Stage::of_jacking(drive, pipe).map(along).collect(),
         (Method::Pullback, _, Some(pulled), Some(pull)) => {
-            [vec![pushed(Stage::STEM)], pullback::profiles(drive, pipe, pulled, pull)].concat()
+            [vec![along(Stage::STEM)], pullback::profiles(drive, pipe, pulled, pull)].concat()
         }
         _ => Vec::new(),
     }
 }
 
-/// The same while the stages move: without what stops and nights add.
+/// The greatest force on the rig in each stage that pushes a jacked pipe in, on the safe side of what is not told. No check is
+/// made.
+pub fn pushes<'a>(drive: &'a Drive, pipe: &'a Pipe) -> impl Iterator<Item = (Stage, Band<Force>)> + 'a {
+    let put = Put::of(drive, pipe, Method::PipeJacking);
+    let greatest = move |stage| pushed(&mut Calc::new(Silent), put, stage).in_spite_of_doubt().on_rig;
+    Stage::of_jacking(drive, pipe).map(move |stage| (stage, greatest(stage)))
+}
+
+/// The stages with the force along each while they move: without what stops and nights add.
 #[must_use]
 pub fn moving(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> {
     let rests = Rests { planned: Vec::new(), ..drive.rests.clone() };

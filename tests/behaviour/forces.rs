@@ -4,7 +4,8 @@ use crate::drives::{drive, text};
 use crate::edit::Edit;
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
-use jackpull::quantity::{Band, Role};
+use jackpull::method::{Stage, StageProfile};
+use jackpull::quantity::{Band, Force, Role};
 use jackpull::{Drive, Method, Scheme, assess};
 use proptest::prelude::*;
 
@@ -272,6 +273,14 @@ fn profile_and_scheme_agree() {
         let on_pipe = points().filter_map(|point| point.on_pipe).map(|band| band.likely.value).fold(0.0, f64::max);
         assert_relative_eq!(scheme.rig_force.unwrap().likely.value, rig, max_relative = 1e-12);
         assert_relative_eq!(scheme.force.unwrap().likely.value, on_pipe, max_relative = 1e-12);
+        if method == Method::PipeJacking {
+            let of = |(stage, force): (Stage, Band<Force>)| (stage, force.likely.value);
+            let pushes: Vec<_> = jackpull::method::pushes(&drive, pipe).map(of).collect();
+            let peak = |stage: &StageProfile| {
+                (stage.stage, stage.points.iter().map(|point| point.on_rig.likely.value).fold(0.0, f64::max))
+            };
+            assert_eq!(pushes, stages.iter().map(peak).collect::<Vec<_>>());
+        }
         let other = if method == Method::Pullback { Method::PipeJacking } else { Method::Pullback };
         assert!(jackpull::method::profile(&drive, pipe, other).is_empty());
     }

@@ -6,6 +6,7 @@ use jackpull::check::Subject;
 use jackpull::handbook::{Handbook, HandbookError};
 use jackpull::quantity::Measure;
 use jackpull::source::{Mark, Origin};
+use jackpull::yaml::MOST_FAULTS;
 use jackpull::{InputError, Method, Scheme, assess, choose, read_drive};
 use std::sync::Arc;
 
@@ -363,6 +364,12 @@ fn a_row_that_makes_no_sense_is_refused() {
         let text = format!("id: {table}\ntitle: ours\nrows:\n  - {{ {row} }}\n");
         let message = refusal(&text).to_string();
         assert!(message.contains(wanted) && message.contains("line 4"), "{wanted}: {message}");
+    }
+    // Places cost a reading of the text each: of thousands the first are told.
+    let rows: String = (0..6_000).map(|row| format!("  - key: k{row}\n    value: \"9000\"\n")).collect();
+    match refusal(&format!("id: bend_radius\ntitle: ours\nrows:\n{rows}")) {
+        HandbookError::Malformed { faults, .. } => assert_eq!(faults.len(), MOST_FAULTS),
+        other => panic!("{other}"),
     }
     // What is near is the user's own word.
     for (table, row) in [

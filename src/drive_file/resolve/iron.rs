@@ -56,7 +56,8 @@ pub(super) const PULLED: Pulled = Pulled {
     },
     section: |resolver, of| {
         let known = (JACKED.sizes)(resolver)?;
-        let advice = format!("there are {}; for another give outside_diameter and wall", sizes::rising_texts(&known));
+        let advice =
+            || format!("there are {}; for another give outside_diameter and wall", sizes::rising_texts(&known));
         let outside = resolver.outside_diameter(of, &known, ["no ductile iron pipe of", "in the table"], advice);
         let Some(outside_diameter) = outside else { return Ok(None) };
         // A row speaks for its own diameter only.

@@ -17,11 +17,11 @@ impl Resolver<'_> {
         of: &Listed<'_>,
         sizes: &[Known],
         what: [&str; 2],
-        advice: String,
+        advice: impl FnOnce() -> String,
     ) -> Option<Cited<Length>> {
         let known = sizes::of_size(sizes, of.size).map(|known| known.outside_diameter());
         if known.is_none() && of.pipe.outside_diameter.is_none() {
-            self.no_such_size(of, what, advice);
+            self.no_such_size(of, what, advice());
             return None;
         }
         match known {
@@ -33,7 +33,7 @@ impl Resolver<'_> {
     /// Outside diameter given or of the cast iron sizes.
     pub(super) fn cast_iron_size(&mut self, of: &Listed<'_>) -> Resolved<Option<Cited<Length>>> {
         let known = sizes::cast_iron(self.handbook)?;
-        let advice = format!("there are {}; or give outside_diameter", sizes::texts(&known, Series::Ips));
+        let advice = || format!("there are {}; or give outside_diameter", sizes::texts(&known, Series::Ips));
         Ok(self.outside_diameter(of, &known, ["no pipe of", "in the table of cast iron sizes"], advice))
     }
 

@@ -63,7 +63,7 @@ pub(super) const PULLED: Pulled = Pulled {
     },
     section: |resolver, of| {
         let known = sizes::steel(resolver.handbook)?;
-        let advice = format!("there are {}; for another give outside_diameter", sizes::rising_texts(&known));
+        let advice = || format!("there are {}; for another give outside_diameter", sizes::rising_texts(&known));
         let outside = resolver.outside_diameter(of, &known, ["no steel pipe of", "in the table"], advice);
         let Some(outside_diameter) = outside else { return Ok(None) };
         let wall = match resolver.given_wall(of, outside_diameter.value) {
