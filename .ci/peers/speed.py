@@ -1,18 +1,26 @@
-"""Forces of a jacked pipe over six stretches at three levels, as in benches/bare.rs, in Python: plain, vectorised over
-cases with numpy, and with a units package. Prints nanoseconds a case. Needs numpy and pint."""
+"""Forces of a jacked pipe over six stretches at three levels in Python: plain, vectorised over cases with numpy, and with a
+units package. Reads what `cargo bench --bench ratios` printed: first each has to come to the same forces, to a billionth, then
+`ratio NAME VALUE` tells what it takes over what ours takes. Needs numpy and pint.
+
+    speed.py RATIOS.txt
+"""
 
 import math
+import sys
 import timeit
 
 import numpy
 import pint
 
-LENGTH, STEM, SLOPE = 60.0, 0.1, 0.004
-DIAMETER, WEIGHT, CONE, BLOWS = 0.338, 948.6, 0.45e6, 12.0
-FACE, LEAST = (50e3, 75e3, 100e3), (10e3, 15e3, 20e3)
+LENGTH, STEM, SLOPE, BLOWS, COUNT = 60.0, 0.1, 0.004, 12.0, 6
 FRICTION = (2e3, 5e3, 9e3)
-COUNT = 6
 STRETCHES = [(LENGTH * i / COUNT, LENGTH * (i + 1) / COUNT, FRICTION, BLOWS) for i in range(COUNT)]
+
+LINES = [line.split() for line in open(sys.argv[1])]
+INPUT = {line[1]: [float(value) for value in line[2:]] for line in LINES if line[0] == "input"}
+OURS = next(float(line[2]) for line in LINES if line[:2] == ["time", f"forces_{COUNT}"])
+DIAMETER, WEIGHT, CONE = INPUT["pipe"]
+FACE, LEAST = INPUT["face"], INPUT["least"]
 
 
 def walk(stretches, pi, most, diameter, stem, weight, climb, cone, face, least, zero):
@@ -71,12 +79,16 @@ def nanoseconds(work, cases, number):
     return min(timeit.repeat(work, number=number, repeat=5)) / number / cases * 1e9
 
 
+def told(name, work, cases, number, forces):
+    for of_stage, stage in zip(forces, ("stem", "jacking")):
+        for force, ours in zip(of_stage, INPUT[f"{stage}_{COUNT}"]):
+            assert abs(force / ours - 1) < 1e-9, f"{name}, {stage}: {force} and ours {ours}"
+    print(f"ratio {name}_over_ours {nanoseconds(work, cases, number) / OURS:.1f}")
+
+
 if __name__ == "__main__":
-    _, one = plain()
-    _, many = vectorised(3)
-    _, units = with_units()
-    for a, b, c in zip(one, many, units):
-        assert abs(b[0] / a - 1) < 1e-12 and abs(c.to("newton").magnitude / a - 1) < 1e-12
-    print(f"plain Python: {nanoseconds(plain, 1, 2_000):.0f} ns a case")
-    print(f"numpy, 10,000 cases at once: {nanoseconds(lambda: vectorised(10_000), 10_000, 20):.0f} ns a case")
-    print(f"units package: {nanoseconds(with_units, 1, 5):.0f} ns a case")
+    many = vectorised(3)
+    told("numpy_10000_cases", lambda: vectorised(10_000), 10_000, 20, [[level[-1] for level in stage] for stage in many])
+    told("plain_python", plain, 1, 2_000, plain())
+    units = with_units()
+    told("units_package", with_units, 1, 5, [[level.to("newton").magnitude for level in stage] for stage in units])

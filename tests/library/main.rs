@@ -8,6 +8,8 @@
     reason = "a test that fails should stop"
 )]
 
+mod hostile;
+
 use jackpull::drive_file::{CandidateFile, Certificate, DriveFile, LineEnd, Material, Site, StretchFile};
 use jackpull::handbook::{GroundClass, Lubrication, Service};
 use jackpull::quantity::{
