@@ -366,7 +366,7 @@ fn a_row_that_makes_no_sense_is_refused() {
         assert!(message.contains(wanted) && message.contains("line 4"), "{wanted}: {message}");
     }
     // Places cost a reading of the text each: of thousands the first are told.
-    let rows: String = (0..6_000).map(|row| format!("  - key: k{row}\n    value: \"9000\"\n")).collect();
+    let rows: String = (0..6_000).map(|row| format!("  - key: k{row}\n    value: \"90000\"\n")).collect();
     match refusal(&format!("id: bend_radius\ntitle: ours\nrows:\n{rows}")) {
         HandbookError::Malformed { faults, .. } => assert_eq!(faults.len(), MOST_FAULTS),
         other => panic!("{other}"),
