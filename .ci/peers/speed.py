@@ -12,23 +12,23 @@ import timeit
 import numpy
 import pint
 
-LENGTH, STEM, SLOPE, BLOWS, COUNT = 60.0, 0.1, 0.004, 12.0, 6
+LENGTH, STEM, HEAD, SLOPE, BLOWS, COUNT = 60.0, 0.1, 0.12, 0.004, 12.0, 6
 FRICTION = (2e3, 5e3, 9e3)
 STRETCHES = [(LENGTH * i / COUNT, LENGTH * (i + 1) / COUNT, FRICTION, BLOWS) for i in range(COUNT)]
 
 LINES = [line.split() for line in open(sys.argv[1])]
 INPUT = {line[1]: [float(value) for value in line[2:]] for line in LINES if line[0] == "input"}
 OURS = next(float(line[2]) for line in LINES if line[:2] == ["time", f"forces_{COUNT}"])
-DIAMETER, WEIGHT, CONE = INPUT["pipe"]
-FACE, LEAST = INPUT["face"], INPUT["least"]
+DIAMETER, WEIGHT = INPUT["pipe"]
+CONE, FACE, LEAST = INPUT["cone"], INPUT["face"], INPUT["least"]
 
 
 def walk(stretches, pi, most, diameter, stem, weight, climb, cone, face, least, zero):
     """Greatest force of the stem stage and of the pipe stage, at three levels."""
     own, tops = [zero] * 3, [zero] * 3
     for begin, end, tau, blows in stretches:
-        tip = cone * blows * (pi / 4 * stem * stem)
         for level in range(3):
+            tip = cone[level] * blows * (pi / 4 * (HEAD / STEM * stem) ** 2)
             tops[level] = most(tops[level], own[level] + tip)
             own[level] = own[level] + tau[level] * (pi * stem * (end - begin))
             tops[level] = most(tops[level], own[level] + tip)
@@ -63,14 +63,15 @@ def with_units():
         (begin * metre, end * metre, [tau * pascal for tau in friction], blows)
         for begin, end, friction, blows in STRETCHES
     ]
-    face, least = [value * pascal for value in FACE], [value * newton for value in LEAST]
+    cone, face = ([value * pascal for value in values] for values in (CONE, FACE))
+    least = [value * newton for value in LEAST]
     climb = math.sin(math.atan(SLOPE))
 
     def most(a, b):
         return a if a >= b else b
 
     return walk(
-        stretches, math.pi, most, DIAMETER * metre, STEM * metre, WEIGHT * newton / metre, climb, CONE * pascal, face,
+        stretches, math.pi, most, DIAMETER * metre, STEM * metre, WEIGHT * newton / metre, climb, cone, face,
         least, 0.0 * newton,
     )
 

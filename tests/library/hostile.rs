@@ -16,8 +16,8 @@ const FILES: [&str; 4] = [
 
 /// What stands in place of a value: of another form, of another dimension, and at the ends of what numbers can be.
 const VALUES: [&str; 20] = [
-    "", "~", "true", "[]", "{}", "none", "0", "-1", "1e-300", "1e308", ".nan", "0 m", "1 mm", "5 m", "300 m", "-3 kPa", "40 %",
-    "1e6 kN", "0.5 h", "silt",
+    "", "~", "true", "[]", "{}", "none", "0", "-1", "1e-300", "1e308", ".nan", "0 m", "1 mm", "5 m", "300 m", "-3 kPa",
+    "40 %", "1e6 kN", "0.5 h", "silt",
 ];
 
 /// The text with the value at one place, counted round, written anew or its line left out.
