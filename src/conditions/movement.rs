@@ -215,7 +215,7 @@ pub(crate) fn surface_settlement(at: &Plan<'_>, moves: Option<Moves>) -> Outcome
 pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
     let surface = &at.drive.site.surface;
     let (limits, moves) = surface.slope.zip(moves).ok_or(Absent::NotApplicable(OPEN))?;
-    Ok(of_the_surface(at, slope(at, SURFACE_SLOPE, moves, limits, surface.settlement)))
+    Ok(of_the_surface(at, slope(at, SURFACE_SLOPE, moves, (limits, limits.low), surface.settlement)))
 }
 
 /// A railway leaves nothing to a survey; and what lies over the bore is the first thing to tell.
@@ -243,8 +243,8 @@ pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Ou
         let moves = at_service(calc, at, crossing);
         let of_settlement = (Role::Settlement, SERVICE_SETTLEMENT);
         keep(&mut settlement, against(at, of_settlement, moves, crossing.settlement, |moved| moved.settlement));
-        let limits = Some(crossing.settlement);
-        keep(&mut steepest, slope(at, SERVICE_SLOPE, moves, crossing.slope, limits));
+        let limits = (crossing.slope, crossing.slope.high);
+        keep(&mut steepest, slope(at, SERVICE_SLOPE, moves, limits, Some(crossing.settlement)));
     }
     (settlement, steepest)
 }
@@ -254,12 +254,12 @@ fn slope(
     at: &Plan<'_>,
     ways: [Ways; 3],
     moves: Moves,
-    limits: Ends<Cited<Ratio>>,
+    (limits, screen): (Ends<Cited<Ratio>>, Cited<Ratio>),
     settlement: Option<Ends<Cited<Length>>>,
 ) -> Check<()> {
     let is_told = settlement.is_some_and(|limits| only_limit(&limits));
     match moves.high.map(|moved| moved.map(|moved| moved.slope)).transpose() {
-        Some(most) if is_told && !only_limit(&limits) => at_most(Role::Slope, most, limits.high).as_screen(),
+        Some(most) if is_told && !only_limit(&limits) => at_most(Role::Slope, most, screen).as_screen(),
         _ => against(at, (Role::Slope, ways), moves, limits, |moved| moved.slope),
     }
 }

@@ -153,7 +153,7 @@ fn contradictions_are_located_like_faulty_values() {
     });
     let found = shown(&faults(&text));
     let expected = [
-        "ground[1].from: leaves a gap: the ground is told to 25.0 m only at line 9 column 13",
+        "ground[1].from: leaves a gap: the ground is given up to 25.0 m only at line 9 column 13",
         "ground[2].to: the ground ends here, 5.0 m short of the drive at line 10 column 11",
         "rig.thrust: expected a force above zero, got -900.0 kN (write for example \"900 kN\") at line 11 column 16",
         "candidates[0].casing: is smaller than clay 10 in, which it makes room for at line 16 column 44",
@@ -161,7 +161,7 @@ fn contradictions_are_located_like_faulty_values() {
     ];
     assert_eq!(found, expected);
     for (from, to, part) in [
-        ("to: 40 m", "from: 20 m, to: 40 m", "ground[1].from: overlaps: the ground is told to 25.0 m already"),
+        ("to: 40 m", "from: 20 m, to: 40 m", "ground[1].from: overlaps: the ground is given up to 25.0 m already"),
         ("to: 60 m", "to: 65 m", "ground[2].to: lies beyond the drive, which is 60.0 m long"),
         ("{ to: 25 m, ", "{ ", "ground[0].to: missing: only the last stretch"),
         ("invert_depth: 3.96 m", "invert_depth: 0.2 m", "candidates[0].size: clay 10 in stands out of the ground"),

@@ -33,7 +33,7 @@ fn a_load_far_over_its_limit_has_no_margin() {
         let margin = score.criteria.iter().find(|criterion| criterion.kind == CriterionKind::LoadMargin).unwrap();
         assert_eq!(margin.value, Some(0.0));
     }
-    assert!(choice.reason.contains("thrust, pilot stem past 10 times its limit"), "{}", choice.reason);
+    assert!(choice.reason.contains("thrust, pilot stem at over 10 times its limit"), "{}", choice.reason);
 }
 
 #[test]

@@ -137,7 +137,7 @@ fn without_a_packer_an_angle_is_never_passed() {
     let short = drive(&text("", &[&pipe]).edit("length: 80 m", "length: 20 m"));
     let short = assess(&short, &short.candidates()[0], Method::PipeJacking);
     assert_eq!((end(&short).verdict, end(&short).care), (Verdict::WithCare, Some(Care::Condition)));
-    assert!(end(&short).note.unwrap().contains("is not told"));
+    assert!(end(&short).note.unwrap().contains("no packer is given"));
     assert_eq!(verdict(&turned(0.4)), Verdict::NotDecided);
     assert_eq!(verdict(&turned(2.0)), Verdict::NotDecided);
     // Over is over, whatever the angle.

@@ -39,7 +39,7 @@ fn what_is_missing_or_out_of_place_is_told() {
             &format!("{pipe}, cube_strength: 54 MPa, design_strength: 32.5 MPa"),
             "candidates[0].design_strength: 32.50 MPa is no design strength of this class",
         ),
-        ("", &format!("{pipe}, design_strength: 23 MPa"), "candidates[0].design_strength: cannot be told from"),
+        ("", &format!("{pipe}, design_strength: 23 MPa"), "candidates[0].design_strength: cannot be derived from"),
         ("", &format!("{pipe}, factor: 3"), "candidates[0].factor: does not apply to concrete pipe"),
         ("", &format!("{pipe}, sdr: 11"), "candidates[0].sdr: does not apply to concrete pipe"),
         ("", &format!("{pipe}, yield_strength: 240 MPa"), "candidates[0].yield_strength: is for steel pipe"),

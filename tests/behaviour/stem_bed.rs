@@ -37,7 +37,7 @@ fn soft_ground_of_no_class_of_clay_does_not_hold_a_stem() {
         assert_relative_eq!(limits(&check)[1], allowed(67.0 * 6.25e3), max_relative = 1e-9);
         assert_ne!(check.verdict, Verdict::Within, "{class}");
         let note = check.note.unwrap();
-        assert_eq!(note.contains("no source tells the bed"), class != "soft_clay", "{class}: {note}");
+        assert_eq!(note.contains("no source gives the bed"), class != "soft_clay", "{class}: {note}");
     }
     assert_eq!(check("class: peat, spt_n: 30", "1 m", 5.0).verdict, Verdict::WithCare);
     assert_eq!(check("class: silt, spt_n: 30", "1 m", 5.0).verdict, Verdict::Within);

@@ -68,7 +68,7 @@ fn an_open_drive_prints_what_to_write() {
     let text = std::fs::read_to_string(example(CLAY_WINS)).unwrap();
     // Nothing is told of the joint of the clay pipe, and it stands each night: its force may be too much for the end.
     let text = text.edit(", packer: { thickness: 12 mm }", "").edit("steering: { joint_angle: 0.1 deg }\n", "");
-    let text = text.edit(", certificate: en_295_7", "");
+    let text = text.edit(", certificate: en_295_7", "").edit("\nrig:", "\npilot: displacement\nrig:");
     let text = text.edit("work: { round_the_clock: true } # else the pipe stands each night\n", "");
     let path = file("to_write.yaml", text.as_bytes());
     let output = jackpull(&["assess", &path]);

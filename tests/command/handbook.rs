@@ -191,7 +191,7 @@ fn an_added_series_is_used() {
     assert_eq!(jackpull(&["assess", &drive]).status.code(), Some(2), "no such wall in the book");
     let output = jackpull(&["assess", "--tables", &table, &drive]);
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
-    assert!(stdout(&output).contains("pullback of PE100 315 mm SDR 15 "));
+    assert!(stdout(&output).contains("pullback of PE100 315 mm SDR 15"));
 }
 
 /// What a table that is laid over changes is told on the first page: both values, and a row that goes before the book's.
