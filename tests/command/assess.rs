@@ -102,9 +102,9 @@ fn long_names_fit_the_page() {
     let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
     let long =
         "clay 10 in, weight 1.234 kN/m, certificate unknown, factor 3.25, joint stress ratio 0.45, casing 16.5 in";
-    assert!(page.contains(&format!("pipe jacking of {long} barred")), "{page}");
+    assert!(page.contains(&format!("pipe jacking of {long}: barred")), "{page}");
     let short = "clay 10 in, certificate en_295_7, pipes of 1.0 m, packer 12 mm";
-    assert!(page.contains(&format!("pipe jacking of {short} fits")), "{page}");
+    assert!(page.contains(&format!("pipe jacking of {short}: fits")), "{page}");
 }
 
 #[test]
