@@ -46,7 +46,7 @@ fn what_is_missing_or_out_of_place_is_told() {
         (
             "",
             &format!("{CONCRETE}, {PACKER}, joint_stress_ratio: 0.4"),
-            "candidates[0].joint_stress_ratio: the packer tells it",
+            "candidates[0].joint_stress_ratio: follows from the packer",
         ),
         (
             "",

@@ -60,18 +60,23 @@ fn clay_pipe_in_stiff_clay_with_the_longest_drive(handbook: &Arc<Handbook>, foun
     Ok(())
 }
 
-/// Pipe end and frame bar both sizes. The likely friction of clay without
+/// Pipe end and frame bar both sizes behind a pilot that is pushed. The likely friction of clay without
 /// lubrication, 8 kPa, is close to the most that the frame could push (8.6 kPa at 0.36 m), not to what was pushed: on
 /// 13.3 in over 301 ft it is 780 kN, and the pipe end is rated 445 kN at the guide's factor of 3, 534 kN at the least
-/// factor its maker prints. No factor of ours makes that good, and the job does not state lubrication, force or the
-/// size of the longest drive. What it does bound is the friction, in the page below.
+/// factor its maker prints. No factor of ours makes that good, and the job does not state pilot, lubrication, force or the
+/// size of the longest drive. Where the pilot is left open it is asked for. What the job does bound is the friction, in the
+/// page below.
 fn clay_pipe_in_stiff_clay_without_lubrication_is_a_known_gap(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let built = schemes(handbook, Method::PipeJacking, &houston("none"))?;
-    holds(found, "both sizes are looked at", built.len() == 2);
-    for ranked in &built {
-        holds(found, "the gap is closed: say so above", ranked.standing == Standing::Barred);
-        holds(found, "the pipe end is over", verdict(ranked, Subject::EndCapacity) == Some(Verdict::Over));
-        holds(found, "the frame is over", verdict(ranked, Subject::JackingThrust) == Some(Verdict::Over));
+    for (pilot, standing, verdicts) in
+        [("", Standing::Open, Verdict::NotDecided), ("pilot: displacement\n", Standing::Barred, Verdict::Over)]
+    {
+        let built = schemes(handbook, Method::PipeJacking, &format!("{}{pilot}", houston("none")))?;
+        holds(found, "both sizes are looked at", built.len() == 2);
+        for ranked in &built {
+            holds(found, "the gap has changed: say so above", ranked.standing == standing);
+            holds(found, "the pipe end", verdict(ranked, Subject::EndCapacity) == Some(verdicts));
+            holds(found, "the frame", verdict(ranked, Subject::JackingThrust) == Some(verdicts));
+        }
     }
     Ok(())
 }
