@@ -2,8 +2,8 @@
 //! ISO 4427: PE 100 of SDR 11 is PN 16, of SDR 17 PN 10, PE 80 of SDR 11 PN 12.5; a PN 16 pipe carries 13.9 bar at 30 degC
 //! and 11.8 bar at 40 degC. PE4710 of DR 11 is of 200 psi, PE3408 of 160 psi, PE2406 of 126 psi. AWWA C900: DR 18 of
 //! 235 psi, DR 25 of 165 psi. Steel of 35 ksi, 12.75 in with a wall of 0.25 in: 686 psi at half of its yield. Iron of
-//! class 350 in 12 in has 0.14 in left of its wall of 0.28 in when allowances are taken off, for 350 psi and 100 psi of surge. All
-//! recalled.
+//! class 350 in 12 in has 0.14 in left of its wall of 0.28 in when allowances are taken off, for 350 psi and 100 psi of
+//! surge. All recalled.
 
 use crate::found::{Found, Outcome, Stop, checked, close, holds, needed, pages, q, scheme};
 use jackpull::check::Subject;
