@@ -221,7 +221,8 @@ pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
 /// A railway leaves nothing to a survey; and what lies over the bore is the first thing to tell.
 fn of_the_surface(at: &Plan<'_>, check: Check<()>) -> Check<()> {
     let surface = &at.drive.site.surface;
-    let check = if surface.railway && !check.is_required() { check.by(Rule::High) } else { check };
+    let is_asked = check.is_required() || check.rule() == Some(Rule::Screen);
+    let check = if surface.railway && !is_asked { check.by(Rule::High) } else { check };
     if surface.is_told || surface.is_limited {
         return check;
     }

@@ -244,3 +244,15 @@ fn a_slope_beside_a_given_settlement_is_a_screen() {
     assert_ne!(given.rule(), Some(Rule::Screen));
     assert_eq!(given.verdict, Verdict::Over);
 }
+
+/// The same under a railway, whose engineer gives the settlement.
+#[test]
+fn a_slope_under_a_railway_is_a_screen_beside_its_settlement() {
+    let rail = |limits: &str| {
+        sewer(|text| text.edit("over: road", &format!("over: railway, railway_permits: uncased{limits}")))
+    };
+    let slope = |limits: &str| check(&rail(limits), Subject::SurfaceSlope).rule();
+    assert_eq!(slope(", allowed_settlement: 10 mm"), Some(Rule::Screen));
+    assert_ne!(slope(", allowed_settlement: 10 mm, allowed_slope: 0.2 %"), Some(Rule::Screen));
+    assert_ne!(slope(""), Some(Rule::Screen));
+}
