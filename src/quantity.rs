@@ -60,6 +60,12 @@ impl<T: Copy> Band<T> {
         Band { low: change(self.low), likely: change(self.likely), high: change(self.high) }
     }
 
+    /// Both of each level.
+    #[must_use]
+    pub fn zip<U: Copy>(self, other: Band<U>) -> Band<(T, U)> {
+        self.with(other, |one, other| (one, other))
+    }
+
     /// Level by level with another band.
     #[must_use]
     pub fn with<U: Copy, V>(self, other: Band<U>, mut join: impl FnMut(T, U) -> V) -> Band<V> {

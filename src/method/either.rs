@@ -23,6 +23,11 @@ impl<T: Copy> Either<T> {
         Either { safe: both(self.safe, other.safe), best }
     }
 
+    /// Both, each side with its own.
+    pub(super) fn zip<U: Copy>(self, other: Either<U>) -> Either<(T, U)> {
+        self.with(other, |one, other| (one, other))
+    }
+
     /// The check of it, with what is not told at its best beside it.
     pub(super) fn check(self, mut make: impl FnMut(T) -> Check<()>) -> Check<()> {
         let safe = make(self.safe);

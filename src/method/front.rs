@@ -28,7 +28,7 @@ pub(super) fn head<R: Recorder>(
             calc.levels(drilled.bit, |calc, per_diameter| calc.law(BitThrust { per_diameter, diameter }))
         }
         (FaceResistance::Table { pressure, least }, _) => {
-            let each = pressure.with(least, |pressure, least| (pressure, least));
+            let each = pressure.zip(least);
             calc.levels(each, |calc, (pressure, least)| {
                 calc.law(FaceForce { pressure, cut_diameter, guided_diameter, least })
             })
@@ -78,13 +78,13 @@ pub(super) fn tips<R: Recorder>(
 fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, diameter: Length, tip: Tip) -> Band<Force> {
     match tip.model {
         TipModel::Sand => {
-            let each = tip.blows.with(drive.tip.cone_per_blow, |blows, cone| (blows, cone));
+            let each = tip.blows.zip(drive.tip.cone_per_blow);
             calc.levels(each, |calc, (blows, cone_resistance_per_blow)| {
                 calc.law(PilotTipAsCone { cone_resistance_per_blow, blows, diameter })
             })
         }
         TipModel::Clay => {
-            let each = tip.blows.with(drive.tip.bearing_factor, |blows, factor| (blows, factor));
+            let each = tip.blows.zip(drive.tip.bearing_factor);
             let bearing = calc.levels(each, |calc, (blows, bearing_factor)| {
                 let strength_per_blow = drive.tip.strength_per_blow;
                 calc.law(PilotTipInClay { bearing_factor, strength_per_blow, blows, diameter })

@@ -92,9 +92,7 @@ fn no_less_than_nothing(force: Band<Force>) -> Band<Force> {
 /// Friction, what works at the front, and weight on the grade: what help takes off at the low level leaves no pull.
 fn in_all<R: Recorder>(calc: &mut Calc<R>, parts: [Band<Force>; 4]) -> Band<Force> {
     let [behind, ahead, front, weight] = parts;
-    let two = |one: Band<Force>, other| one.with(other, |one, other| (one, other));
-    calc.levels(two(behind, ahead).with(two(front, weight), |one, other| (one, other)), |calc, parts| {
-        let ((behind, ahead), (front, weight)) = parts;
+    calc.levels(behind.zip(ahead).zip(front.zip(weight)), |calc, ((behind, ahead), (front, weight))| {
         calc.law(StageForce { behind, ahead, front, weight })
     })
 }

@@ -303,7 +303,7 @@ impl Resolver<'_> {
         let spoil = table.levels("spoil_left")?.value;
         let adhesion = table.levels("adhesion")?.value;
         let most = self.handbook.pressure("bore.adhesion_most")?.value;
-        let sliding = friction.with(waves, |friction, multiplier| (friction, multiplier));
+        let sliding = friction.zip(waves);
         let sliding = sliding
             .with(weight, |(friction, multiplier), weight| SlidingOnBottom { friction, multiplier, weight }.value());
         let unit_weight = self.handbook.ratio("bore.spoil_density")?.value * UnitWeight::from_si(WATER_UNIT_WEIGHT);

@@ -44,7 +44,7 @@ pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
     let limit = calc.doubted(|calc| steel::limit(calc, &tube.section));
     let best = tube.best.as_ref().map(|best| calc.doubted(|calc| steel::limit(calc, best)));
     let factor = tube.section.yield_factor.value;
-    let sides = most(at)?.with(Either { safe: limit, best }, |thrust, limit| (thrust, limit));
+    let sides = most(at)?.zip(Either { safe: limit, best });
     Ok(sides.check(|(thrust, limit)| watched_up_to(at.drive, at_most(Role::Thrust, thrust, limit), factor)))
 }
 
@@ -69,7 +69,7 @@ pub(in crate::method) fn joint(at: &Walked<'_>) -> Outcome {
     };
     let welds = Either { safe: at_yield(&tube.section), best: tube.best.as_ref().map(at_yield) };
     let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
-    let sides = thrust.with(welds, |thrust, welds| (thrust, welds));
+    let sides = thrust.zip(welds);
     Ok(sides
         .check(|(thrust, welds)| required(Role::Thrust, high(thrust), welds))
         .with_note(WELDED)

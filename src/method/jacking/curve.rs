@@ -44,7 +44,7 @@ fn of<R: Recorder>(
     section: Either<&SteelEnd>,
     thrust: Either<Doubted<Band<Force>>>,
 ) -> Check<()> {
-    let Either { safe, best } = section.with(thrust, |section, thrust| (section, thrust));
+    let Either { safe, best } = section.zip(thrust);
     let safe = stressed(curve, calc, safe);
     best.map_or(safe, |best| safe.at_best(stressed(curve, &mut Calc::new(Silent), best)))
 }

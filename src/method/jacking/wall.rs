@@ -49,7 +49,7 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
         best: wall.best.map(|force| Doubted::sure(cited(force))),
     };
     let share = Decides::SetOn(wall.reaction.safety.value.si()).share(&at.drive.leeway);
-    let sides = at.thrust_of_jacks().with(limit, |thrust, limit| (thrust, limit));
+    let sides = at.thrust_of_jacks().zip(limit);
     // Jacks that are set to what the wall bears never push it further.
     let check = sides.check(|(thrust, limit)| {
         let most = limit.in_spite_of_doubt().value * share;

@@ -209,7 +209,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     };
     let fluids = [pull.fluids.light, pull.fluids.heavy];
     let taken = Band { low: ([pull.fluids.clean; 2], true), ..Band::same((fluids, false)) };
-    let each = pull.friction_inside.with(taken, |friction, taken| (friction, taken));
+    let each = pull.friction_inside.zip(taken);
     let inside = calc.levels(each, |calc, (friction, (fluids, helps))| inside(calc, friction, fluids, helps));
     let annular = match pull.works.hole {
         HoleState::Fluid => annular(calc, drive, pipe, pull),
@@ -224,9 +224,8 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     };
     let at_entry = calc
         .levels(drag_at_entry, |calc, drag| calc.law(PipePull { tail: longest_tail, inside: Force::default(), drag }));
-    let at_arrival = calc.levels(inside.with(drag, |inside, drag| (inside, drag)), |calc, (inside, drag)| {
-        calc.law(PipePull { tail: last_tail, inside, drag })
-    });
+    let at_arrival =
+        calc.levels(inside.zip(drag), |calc, (inside, drag)| calc.law(PipePull { tail: last_tail, inside, drag }));
     let ramp = if in_pit { Force::default() } else { longest_tail };
     let pressure = pull.works.inside_pressure;
     let end_thrust = if pressure > Pressure::default() {

@@ -224,7 +224,7 @@ impl InPlace {
         let round = self.ovality.max(drive.in_service.ovality.value);
         let most = Ratio::from(MOST_DEFLECTION);
         let held = self.held(calc, drive, at);
-        let limit = demand.with(bent, |demand, bent| (demand, bent)).map(|(demand, bent)| {
+        let limit = demand.zip(bent).map(|(demand, bent)| {
             // It deflects from the shape it is delivered in; what stays rounder than counts at least does not rest on it.
             let bent = self.ovality + bent;
             let counted = round.max(bent.min(most));

@@ -90,7 +90,7 @@ pub(super) fn of<R: Recorder>(
             let (peak, hoop) = (calc.take(peak), calc.take(pressed));
             let bending = bend.map_or(Pressure::default(), |bend| calc.take(bend).stress);
             let critical_hoop = calc.take(critical);
-            peak.with(hoop, |tension, hoop| (tension, hoop)).map(|(tension, hoop)| {
+            peak.zip(hoop).map(|(tension, hoop)| {
                 let axial = section.axial(calc, tension);
                 calc.law(SteelTensionBendingHoop {
                     axial,
