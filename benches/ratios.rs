@@ -5,25 +5,24 @@
 //! - `input NAME VALUE...`, what the bare sums are made of, for the same sums in another language.
 #![allow(missing_docs, clippy::unwrap_used, clippy::indexing_slicing, clippy::print_stdout, reason = "a benchmark")]
 
+mod shared;
+
 use jackpull::law::Law;
 use jackpull::laws::soil::SiloStress;
 use jackpull::laws::thrust::{CurveFactor, FaceForce, FrictionForce, WeightAlongGrade};
 use jackpull::method::pushes;
 use jackpull::quantity::{Angle, Force, Length, LineLoad, Measure, Pressure, Ratio, UnitWeight};
 use jackpull::{Handbook, Method, assess, choose, explain, read_drive};
+use shared::{BLOWS, CLAY, FRICTION, LENGTH, SLOPE, file};
 use std::f64::consts::PI;
 use std::hint::black_box;
 use std::process::{Command, Stdio};
 use std::sync::Arc;
 use std::time::Instant;
 
-const LENGTH: f64 = 60.0;
 const STEM: f64 = 0.1;
 /// Head of the stem.
 const HEAD: f64 = 0.12;
-const SLOPE: f64 = 0.004;
-const FRICTION: [f64; 3] = [2e3, 5e3, 9e3];
-const BLOWS: f64 = 12.0;
 
 /// Seconds of one call, the mean of so many.
 fn seconds<T>(calls: u32, mut work: impl FnMut() -> T) -> f64 {
@@ -116,33 +115,12 @@ fn laws() {
     law("curve", typed, || (b(mu) * (b(length) / b(radius))).exp());
 }
 
-/// A drive of so many stretches with friction of its own, and these pipes.
-fn file(stretches: usize, pipes: &str) -> String {
-    let stretch = |place: usize| {
-        let to = LENGTH * place as f64 / stretches as f64;
-        let [low, likely, high] = FRICTION;
-        format!(
-            "  - {{ to: {to} m, class: medium_to_dense_sand, spt_n: {BLOWS}, largest_stone: 0 mm, \
-             unit_friction: {{ low: {low} Pa, likely: {likely} Pa, high: {high} Pa }} }}\n"
-        )
-    };
-    let ground: String = (1..=stretches).map(stretch).collect();
-    format!(
-        "service: gravity_sewer\nlength: {LENGTH} m\nlaunch: {{ invert_depth: 4.2 m }}\ngrade: {SLOPE}\n\
-         groundwater: none\nlubrication: none\nrig: {{ thrust: 900 kN, pull: 500 kN }}\n\
-         work: {{ round_the_clock: true }}\nstem: {{ outside_diameter: 100 mm }}\n\
-         pull: {{ duration: 6 h, pipe_temperature: 25 degC }}\nground:\n{ground}candidates:\n{pipes}"
-    )
-}
-
 /// So many PE pipes, no more than 48.
 fn pe(count: usize) -> String {
     let sizes = [315, 280, 250, 225, 200, 180, 160, 140, 125, 110, 355, 400];
     let each = ["11", "17", "13.6", "9"].iter().flat_map(|sdr| sizes.iter().map(move |size| (size, sdr)));
     each.take(count).map(|(size, sdr)| format!("  - {{ material: pe100, size: {size} mm, sdr: {sdr} }}\n")).collect()
 }
-
-const CLAY: &str = "  - { material: clay, size: 10 in }\n";
 
 /// A stretch in bare numbers: extent, low, likely and high unit friction, blow count.
 type Bare = (f64, f64, [f64; 3], f64);
