@@ -1,8 +1,8 @@
 //! A block of keys, read key by key: a key that is unknown or missing is noted like a faulty value, and reading goes on.
 
-use super::did_you_mean;
 use super::fault::Complaint;
 use super::field::{Field, MISSING, SENTINEL, noted};
+use super::nearest::{asked, guesses};
 use core::fmt;
 use core::marker::PhantomData;
 use serde::de::{Error, IgnoredAny, MapAccess, Visitor};
@@ -128,9 +128,9 @@ impl<B: Block> Visitor<'_> for OfKey<B> {
             let said: Vec<(&str, [&str; 1])> = known.iter().flat_map(said).collect();
             let said: Vec<(&str, &[&str])> = said.iter().map(|(said, key)| (*said, key.as_slice())).collect();
             let keys: Vec<&str> = known.iter().map(|known| known.key).collect();
-            let near = did_you_mean(read, &keys, &said);
-            found.meant = near.split('"').nth(1).and_then(place);
-            noted(Some(&Complaint::unknown_key(read, &near, &keys)), SENTINEL)?;
+            let guesses = guesses(read, &keys, &said);
+            found.meant = guesses.first().copied().and_then(place);
+            noted(Some(&Complaint::unknown_key(read, &asked(&guesses), &keys)), SENTINEL)?;
         }
         Ok(found)
     }

@@ -5,12 +5,21 @@ const ALIKE: f64 = 0.85;
 /// Letters for each that may be wrong in a word.
 const LETTERS: usize = 5;
 
-/// A question that names what was probably meant, with a blank behind it; nothing where no guess is good. `meanings` are
-/// words of the trade with the keys that stand for them.
-pub(crate) fn did_you_mean(read: &str, words: &[&str], meanings: &[(&str, &[&str])]) -> String {
+/// What was probably meant, the likeliest first; none where no guess is good. `meanings` are words of the trade with the keys
+/// that stand for them.
+pub(super) fn guesses<'a>(read: &str, words: &[&'a str], meanings: &[(&str, &[&'a str])]) -> Vec<&'a str> {
     let normal = normal(read);
     let told = meanings.iter().find(|(word, _)| *word == normal).map(|(_, keys)| keys.to_vec());
-    let keys = told.unwrap_or_else(|| nearest(read, words).into_iter().collect());
+    told.unwrap_or_else(|| nearest(read, words).into_iter().collect())
+}
+
+/// A question that names what was probably meant, with a blank behind it; nothing where no guess is good.
+pub(crate) fn did_you_mean(read: &str, words: &[&str], meanings: &[(&str, &[&str])]) -> String {
+    asked(&guesses(read, words, meanings))
+}
+
+/// A question whether one of these was meant, with a blank behind it; nothing where there is none.
+pub(super) fn asked(keys: &[&str]) -> String {
     if keys.is_empty() {
         return String::new();
     }
