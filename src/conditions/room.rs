@@ -40,7 +40,7 @@ pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let rail = surface.railway.then(|| at_least(Role::Depth, there, rules.rail).by(Rule::High).with_note(RAIL));
     let stream = surface.stream.then(|| {
         let check = habit(rules.stream, STREAM);
-        if rules.bed_is_told { check } else { check.undecided(BED).settled_by(&[&["depths"]]) }
+        if rules.bed_is_told { check } else { check.undecided(BED) }
     });
     let checks = [jacked.map(|need| habit(need, JACKED)), road, rail, stream].into_iter().flatten();
     let settled: Ways = if surface.stream && !rules.bed_is_told {

@@ -94,12 +94,6 @@ impl Resolver<'_> {
         Ok(Some(Carrier { outside_diameter, on_grade, spare: self.handbook.length(spare)? }))
     }
 
-    /// Whether the file tells a railway over the bore.
-    pub(super) fn is_under_railway(&self) -> bool {
-        let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
-        over == Some(Over::Railway) || self.file.traffic.given() == Some(Traffic::Railway)
-    }
-
     fn surface(&mut self) -> Resolved<Surface> {
         let surface = self.file.surface.as_ref();
         let over = surface.and_then(|surface| surface.over.given()).unwrap_or(Over::Open);
@@ -123,10 +117,9 @@ impl Resolver<'_> {
         // Nothing told of what lies over it: a road may.
         let is_told =
             surface.is_some_and(|surface| surface.over.is_some()) || traffic.is_some_and(|told| told != Traffic::None);
-        let runs = match traffic.filter(|traffic| *traffic != Traffic::None) {
-            Some(traffic) => traffic,
-            None if is_told => Traffic::of(over),
-            None => Traffic::Highway,
+        let runs = match Self::driven_over(self.file).high {
+            Traffic::None if !is_told => Traffic::Highway,
+            runs => runs,
         };
         let is_railway = runs == Traffic::Railway;
         let usual = match runs {

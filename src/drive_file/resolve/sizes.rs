@@ -4,7 +4,7 @@
 use super::label::{as_given, same_size, size_text};
 use super::{Resolved, Resolver};
 use crate::drive::{EndArea, RingKind};
-use crate::drive_file::Series;
+use crate::drive_file::{Series, Traffic};
 use crate::handbook::{Handbook, SizeOutsideWallRow, Table};
 use crate::quantity::unit::STANDARD_GRAVITY;
 use crate::quantity::{Length, LineLoad, Measure, Role, Shown, UnitSystem};
@@ -179,7 +179,7 @@ impl Resolver<'_> {
         let pipes = steel(self.handbook)?;
         if self.proposing.is_none() {
             let mut sizes = casings(self.handbook)?;
-            if self.is_under_railway() {
+            if Self::driven_over(self.file).high == Traffic::Railway {
                 // The wall that a railway asks for stands in, until the file tells that of the pipe.
                 for known in &mut sizes {
                     let row = self.casing_row(known.outside)?;
