@@ -43,7 +43,8 @@ pub(super) struct EndLimits {
     pub(super) over_ours: bool,
 }
 
-/// The maker's limit, or the lesser of it and ours where the joints turn further than is usual. `left` is what is to be left on the strength at the edge.
+/// The maker's limit, or the lesser of it and ours where the joints turn further than is usual. `left` is what is to be left
+/// on the strength at the edge.
 pub(super) fn end_limits<R: Recorder>(
     calc: &mut Calc<R>,
     jacked: &JackedPipe,
@@ -69,14 +70,13 @@ pub(super) fn end_limits<R: Recorder>(
         });
         // At the angles that pipe is usually jacked at its maker's word goes before ours.
         let holds = turned.line <= jacked.joint.steering.screen.value;
-        let (mut by_maker, mut over_ours) = (false, false);
-        let mut lesser = |own: Option<(Cited<Force>, Option<Origin>)>| {
-            let is_more = rated.zip(own).is_some_and(|(rated, own)| rated.value >= own.0.value);
-            let governs = rated.filter(|_| !is_more || holds);
-            (by_maker, over_ours) = (governs.is_some(), governs.is_some() && is_more);
+        type Own = Option<(Cited<Force>, Option<Origin>)>;
+        let is_more = |own: Own| rated.zip(own).is_some_and(|(rated, own)| rated.value >= own.0.value);
+        let governs = |own: Own| rated.filter(|_| holds || !is_more(own));
+        let lesser = |own: Own| {
             // That neither is told is refused at the door.
             let nothing = (Cited::new(Force::default(), jacked.joint.steering.least.origin), None);
-            governs.map_or_else(|| own.unwrap_or(nothing), |rated| (rated, None))
+            governs(own).map_or_else(|| own.unwrap_or(nothing), |rated| (rated, None))
         };
         let at = |calc: &mut Calc<R>, angle, stiffness| own_limit(calc, jacked, Some(Bearing { angle, stiffness }));
         let closed = lesser(own_limit(calc, jacked, None)).0;
@@ -93,6 +93,8 @@ pub(super) fn end_limits<R: Recorder>(
             (None, None)
         };
         let published = published(jacked, turned.high.value).map(|own| lesser(Some((own, None))).0);
+        let by_maker = governs(high).is_some();
+        let over_ours = by_maker && is_more(high);
         let (high, factor) = lesser(high);
         EndLimits { likely, high, closed, published, stiff, left, factor, tighter: false, by_maker, over_ours }
     });
@@ -126,11 +128,8 @@ fn middle<R: Recorder>(
 
 /// What a concrete end bears by the least of the published schemes that go by its strength alone, where none is chosen.
 fn published(jacked: &JackedPipe, angle: Angle) -> Option<Cited<Force>> {
-    let Capacity::Concrete(end) = &jacked.capacity else { return None };
+    let Capacity::Concrete(end @ ConcreteEnd { scheme_told: false, .. }) = &jacked.capacity else { return None };
     let bearing = Some(Bearing { angle, stiffness: Stiffness::Middle });
-    if end.scheme_told {
-        return None;
-    }
     let by = |scheme| concrete(&mut Calc::new(Silent), jacked, end, scheme, bearing);
     let (asce, en) = (by(ConcreteScheme::Asce27)?, by(ConcreteScheme::En1916)?);
     Some(if asce.value < en.value { asce } else { en })
