@@ -71,12 +71,13 @@ pub(crate) struct Rests {
 }
 
 impl Rests {
+    /// A day that ends where a stop is gets as far.
+    pub(crate) const ROUNDING: f64 = 1e-9;
+
     /// Whether the stops of the file are all that there are: none is further from the next than a day gets.
     pub(crate) fn are_all(&self, day: Length, length: Length) -> bool {
-        /// A day that ends where a stop is gets as far.
-        const ROUNDING: f64 = 1e-9;
         let mut from = Length::default();
-        let mut reached = |to: Length| to - core::mem::replace(&mut from, to) <= day * (1.0 + ROUNDING);
+        let mut reached = |to: Length| to - core::mem::replace(&mut from, to) <= day * (1.0 + Self::ROUNDING);
         !self.planned.is_empty() && self.planned.iter().copied().all(&mut reached) && reached(length)
     }
 

@@ -29,9 +29,10 @@ pub(super) use names;
 /// key: may<Type> as Role, Bounds, usual(least, most), ["SI", "US"], label "word", else "what is taken", said ["other"];
 /// ```
 ///
-/// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `band<T>` low, likely and high that may be left out; `must_block<B>` is another block, `block<B>` one
-/// that may be left out, `blocks<B>` a list of them, `may_blocks<B>` one whose absence says less than an empty one. Role,
-/// bounds and examples belong to numbers alone, the rest may be left out.
+/// `must<T>` is a value, `may<T>` one that may be left out, `list<T>` a list of values that may be, `band<T>` low, likely and
+/// high that may be left out; `must_block<B>` is another block, `block<B>` one that may be left out, `blocks<B>` a list of
+/// them, `may_blocks<B>` one whose absence says less than an empty one. Role, bounds and examples belong to numbers alone, the
+/// rest may be left out.
 macro_rules! fields {
     (
         $(#[doc = $doc:literal])+

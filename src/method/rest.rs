@@ -2,7 +2,7 @@
 
 use super::body::Body;
 use crate::conditions::{Pushing, rate};
-use crate::drive::{Drive, JackedPipe, Pipe, Stem, Stretch};
+use crate::drive::{Drive, JackedPipe, Pipe, Rests, Stem, Stretch};
 use crate::handbook::Method;
 use crate::quantity::{Length, Measure, Ratio};
 
@@ -61,7 +61,7 @@ impl Stands<'_> {
         match self {
             Self::At(stops) => stops.iter().find(|stop| **stop > from).copied().filter(|stop| *stop <= to),
             Self::Each(day) => {
-                let stop = day * ((from / day).si() + ROUNDING).floor() + day;
+                let stop = day * ((from / day).si() + Rests::ROUNDING).floor() + day;
                 (stop <= to && stop < length).then_some(stop)
             }
             Self::Never | Self::Anywhere => None,
@@ -69,15 +69,11 @@ impl Stands<'_> {
     }
 }
 
-/// A day that ends where the last stop was is that stop.
-const ROUNDING: f64 = 1e-9;
-
 /// Where a stage that pushes this body is left standing. By its slow pace a night may find it anywhere; at best each day
 /// has the fast one, and a day that is enough has no night.
 pub(super) fn stands(put: Put<'_>, behind: Body) -> Stands<'_> {
     let Put { drive, pipe, at_best, .. } = put;
-    let planned = if drive.rests.planned.is_empty() { Stands::Never } else { Stands::At(&drive.rests.planned) };
-    let Some(shifts) = drive.work.shifts_between_nights() else { return planned };
+    let Some(shifts) = drive.work.shifts_between_nights() else { return planned(drive) };
     let (pushing, slow) = match behind {
         Body::Stem => (Pushing::Pilot, drive.rests.slow.0),
         Body::Casing => (Pushing::Casing, drive.rests.slow.1),
@@ -86,7 +82,7 @@ pub(super) fn stands(put: Put<'_>, behind: Body) -> Stands<'_> {
     let (low, high) = rate(drive, pipe, pushing).map_or((slow.value, slow.value), |rate| (rate.low, rate.high));
     let day = shifts.value * if at_best { high } else { low };
     if drive.length.value <= day || drive.rests.are_all(day, drive.length.value) {
-        planned
+        planned(drive)
     } else if at_best {
         Stands::Each(day)
     } else {
@@ -104,7 +100,11 @@ pub(super) fn pull_stands(drive: &Drive) -> Stands<'_> {
         .map(|(shifts, pull)| length * (drive.work.shift() * shifts.value / pull.duration));
     match day {
         Some(day) if day < length && !drive.rests.are_all(day, length) => Stands::Anywhere,
-        _ if drive.rests.planned.is_empty() => Stands::Never,
-        _ => Stands::At(&drive.rests.planned),
+        _ => planned(drive),
     }
+}
+
+/// The stops of the file.
+fn planned(drive: &Drive) -> Stands<'_> {
+    if drive.rests.planned.is_empty() { Stands::Never } else { Stands::At(&drive.rests.planned) }
 }

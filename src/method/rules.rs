@@ -36,9 +36,12 @@ pub(super) fn by_held_jacks(drive: &Drive, thrust: Either<Doubted<Band<Force>>>)
     no_more(thrust, held_thrust(drive))
 }
 
+/// Whether the pilot is drilled settles a force that hangs on it.
+const PILOT: Ways = &[&["pilot"]];
+
 /// Ways to settle a force: where nobody tells the pilot and a drilled one leaves a bore that stands, that comes first.
 pub(super) fn first_the_pilot(drive: &Drive, ways: Ways) -> Ways {
-    if drive.hangs_on_pilot() { &[&["pilot"]] } else { ways }
+    if drive.hangs_on_pilot() { PILOT } else { ways }
 }
 
 /// Up to a share of the limit at the high level; beyond it not decided until the file says how a drive that stalls there is
@@ -53,7 +56,7 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
         (true, true) => &[&["work.round_the_clock"]],
         (true, false) => &[&["work.round_the_clock", "if_stalled"]],
     };
-    let [ways, beyond] = [ways, beyond].map(|ways| first_the_pilot(drive, ways));
+    let (ways, beyond) = if drive.hangs_on_pilot() { (PILOT, PILOT) } else { (ways, beyond) };
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let check = check.by(Rule::Watched(share));
     stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], [ways, beyond])

@@ -19,8 +19,7 @@ const IN: &str = "buckling of the stem";
 const OUT: &str = "buckling of the stem that is driven out";
 const JACKS: &str = "the limit is the share of the rig's rating that jacks are planned for";
 const ASKED: &str = "no stem tube is given: its buckling load must be at least this much; compared with a stem of \
-    100 x 15 mm \
-                     (4 x 0.6 in) with 1.0 m (3.3 ft) free in the pit";
+    100 x 15 mm (4 x 0.6 in) with 1.0 m (3.3 ft) free in the pit";
 const JOINTS: &str = "no joint rating is given: the joints must bear this much; compared with the highest usual \
     rating";
 const TUBE: Ways = &[&["stem.wall", "stem.free_length"]];

@@ -1,7 +1,7 @@
 //! The pilot stem.
 
 use super::{Resolved, Resolver, no_row, technique};
-use crate::drive::{AssumedValue, SandBed, Stem, Tube};
+use crate::drive::{SandBed, Stem, Tube};
 use crate::drive_file::{DriveFile, OrNone, RigFile, StemFile};
 use crate::handbook::{Handbook, Pilot, PilotStemRow, Spoil, rising};
 use crate::law::Law;
@@ -57,7 +57,7 @@ impl Resolver<'_> {
                 return Ok(none());
             }
             if self.steers_itself() {
-                self.assume(NAME.0, AssumedValue::Word("none".to_owned()), Origin::Law(&NO_PILOT));
+                self.assume_word(NAME.0, "none", Origin::Law(&NO_PILOT));
                 return Ok(none());
             }
             // Its head leaves room for the smallest pipe.

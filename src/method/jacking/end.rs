@@ -18,11 +18,9 @@ const WORKED_OUT: &str = "with the packer at the high angle, both ends out of sq
 const TEST_CURVE: &str = "no test gives the stiffness of the packer: with the stiffest usual board the pipe bears \
     less; get a test curve of the packer, or limit the force";
 const HOLD: &str = "no packer is given: the usual one is assumed; hold every joint to the joint angle, and give \
-    packer and \
-                    steering";
+    packer and steering";
 const HOLD_AND_TEST: &str = "no packer is given: the usual one is assumed; hold every joint to the joint angle, and \
-    get a \
-                             test curve of the packer";
+    get a test curve of the packer";
 const ASK_THE_MAKER: &str = "at this joint angle no force can be passed on: ask the pipe maker what it bears";
 const NOT_PASSED: &str = "at this joint angle no force can be passed on without a packer: give one";
 const SPIGOT: &str =
