@@ -177,17 +177,22 @@ impl<R: Recorder> Calc<R> {
     }
 }
 
-/// Declares the laws of a topic. From a declaration come the struct with its arguments, the `Law` implementation, the
-/// doc table of symbols and dimensions with form, source and range, and the place in the list of laws.
+/// Declares the laws of a topic: behind the role of an argument what it must keep by itself, in SI base units, such as
+/// `[> 0.0 <= 1.0]`, and behind `if` what they must keep together. From a declaration come the struct with its arguments,
+/// the `Law` implementation, the doc table of symbols and dimensions with form, source and range, and the place in the
+/// list of laws.
 macro_rules! laws {
     ($(
         $(#[$doc:meta])*
         $name:ident $title:literal {
-            $($(#[$field_doc:meta])* $field:ident $symbol:literal: $type:ident as $role:ident,)+
+            $(
+                $(#[$field_doc:meta])*
+                $field:ident $symbol:literal: $type:ident as $role:ident $([$($sign:tt $bound:tt)+])?,
+            )+
         } -> $out:ident as $out_role:ident;
         form $form:literal;
         from $mark:ident $source:literal $locator:literal;
-        valid $range:literal if |$v:ident| $valid:expr;
+        valid $range:literal $(if |$v:ident| $valid:expr)?;
         value |$s:ident| $value:expr;
     )+) => {
         /// The equations of this topic.
@@ -234,8 +239,10 @@ macro_rules! laws {
                 }
 
                 fn in_range(&self) -> bool {
-                    let $v = self;
-                    $valid
+                    true $($($(&& self.$field.value $sign $bound)+)?)+ $(&& {
+                        let $v = self;
+                        $valid
+                    })?
                 }
             }
         )+

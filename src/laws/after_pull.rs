@@ -13,27 +13,22 @@ laws! {
     /// `dL = (T_h + T_t) L / (2 E pi (D - t) t)`.
     PullStretch "stretch of the pulled string" {
         /// Tension at the head.
-        head_tension "T_h": Force as Pull,
+        head_tension "T_h": Force as Pull [>= 0.0],
         /// Tension at the tail.
-        tail_tension "T_t": Force as Pull,
+        tail_tension "T_t": Force as Pull [>= 0.0],
         /// Length of the string.
-        length "L": Length as Distance,
+        length "L": Length as Distance [>= 0.0],
         /// Modulus (apparent, at the duration of the pull, for the whole stretch; short-term for what springs back).
-        modulus "E": Pressure as Modulus,
+        modulus "E": Pressure as Modulus [> 0.0],
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
     } -> Length as Offset;
     form "dL = (head_tension + tail_tension) length / (2 modulus pi (outside_diameter - wall) wall)";
     from Judgement "jackpull" "Hooke's law over an even fall of tension";
     valid "tensions not negative, modulus positive, wall positive and below half the outside diameter"
-        if |v| v.head_tension.value >= 0.0
-            && v.tail_tension.value >= 0.0
-            && v.length.value >= 0.0
-            && v.modulus.value > 0.0
-            && v.wall.value > 0.0
-            && 2.0 * v.wall < v.outside_diameter;
+        if |v| 2.0 * v.wall < v.outside_diameter;
     value |s| {
         let section = PI * (s.outside_diameter - s.wall) * s.wall;
         (s.head_tension + s.tail_tension) * s.length / (2.0 * s.modulus * section)
@@ -45,16 +40,16 @@ laws! {
     /// Evaluated at several rests it tells how long to wait; the rows of `pe_modulus` begin at half an hour.
     DelayedStrain "strain still to recover" {
         /// Stress of the pull.
-        stress "s": Pressure as Strength,
+        stress "s": Pressure as Strength [>= 0.0],
         /// Apparent modulus at the time since the pull began.
-        modulus_whole "E(t_p + t_r)": Pressure as Modulus,
+        modulus_whole "E(t_p + t_r)": Pressure as Modulus [> 0.0],
         /// Apparent modulus at the time since the release.
         modulus_rest "E(t_r)": Pressure as Modulus,
     } -> Ratio as Percent;
     form "e = stress (1 / modulus_whole - 1 / modulus_rest)";
     from Judgement "jackpull" "superposition of a load and its removal, linear viscoelasticity";
     valid "moduli positive, the one of the longer time not the larger, stress not negative"
-        if |v| v.stress.value >= 0.0 && v.modulus_whole.value > 0.0 && v.modulus_whole <= v.modulus_rest;
+        if |v| v.modulus_whole <= v.modulus_rest;
     value |s| s.stress / s.modulus_whole - s.stress / s.modulus_rest;
 
     /// Shortening of a string that cools to the ground: `dL = a L (T_w - T_g)`.
@@ -62,9 +57,9 @@ laws! {
     /// Rows of table `thermal_expansion`. Negative: the string grows.
     ThermalShortening "shortening by cooling" {
         /// Coefficient of expansion.
-        expansion "a": ThermalExpansion as Expansion,
+        expansion "a": ThermalExpansion as Expansion [>= 0.0],
         /// Length of the string.
-        length "L": Length as Distance,
+        length "L": Length as Distance [>= 0.0],
         /// Temperature when pulled (mean wall temperature when pulled).
         warm "T_w": ThermodynamicTemperature as Temperature,
         /// Temperature of the ground.
@@ -73,9 +68,7 @@ laws! {
     form "dL = expansion length (warm - ground)";
     from Judgement "jackpull" "definition of the coefficient of expansion";
     valid "temperatures no more than 60 K apart"
-        if |v| (v.warm.value - v.ground.value).abs() <= MOST_COOLING
-                && v.expansion.value >= 0.0
-                && v.length.value >= 0.0;
+        if |v| (v.warm.value - v.ground.value).abs() <= MOST_COOLING;
     value |s| s.length * (s.expansion.value * (s.warm.value - s.ground.value));
 
     /// Stress in a pipe that is held at both ends while it cools: `s = E a (T_w - T_g)`.
@@ -85,7 +78,7 @@ laws! {
         /// Modulus (long term: plastics relax).
         modulus "E": Pressure as Modulus,
         /// Coefficient of expansion.
-        expansion "a": ThermalExpansion as Expansion,
+        expansion "a": ThermalExpansion as Expansion [>= 0.0],
         /// Temperature when fixed.
         warm "T_w": ThermodynamicTemperature as Temperature,
         /// Temperature of the ground.
@@ -94,7 +87,7 @@ laws! {
     form "s = modulus expansion (warm - ground)";
     from Judgement "jackpull" "Hooke's law with the strain that is held back";
     valid "temperatures no more than 60 K apart"
-        if |v| (v.warm.value - v.ground.value).abs() <= MOST_COOLING && v.expansion.value >= 0.0;
+        if |v| (v.warm.value - v.ground.value).abs() <= MOST_COOLING;
     value |s| s.modulus * (s.expansion.value * (s.warm.value - s.ground.value));
 
     /// Length to leave beyond the pits before the string draws back: `L_x = k (dL_p + dL_t)`.
@@ -103,29 +96,27 @@ laws! {
     /// `after_pull`.
     ExcessLength "length to leave beyond the pits" {
         /// Stretch of the pull (with the modulus of the pull's duration, so the delayed part is in it).
-        stretch "dL_p": Length as Offset,
+        stretch "dL_p": Length as Offset [>= 0.0],
         /// Shortening by cooling.
-        cooling "dL_t": Length as Offset,
+        cooling "dL_t": Length as Offset [>= 0.0],
         /// Margin.
-        margin "k": Ratio as Ratio,
+        margin "k": Ratio as Ratio [>= 1.0],
     } -> Length as Distance;
     form "L_x = margin (stretch + cooling)";
     from Judgement "jackpull" "sum of what comes back and what cools, with a margin";
-    valid "margin at least 1, neither length negative"
-        if |v| v.margin.value >= 1.0 && v.stretch.value >= 0.0 && v.cooling.value >= 0.0;
+    valid "margin at least 1, neither length negative";
     value |s| s.margin * (s.stretch + s.cooling);
 
     /// Invert of a pipe that rests on the bottom of the bore, over that bottom: `z = h + t`.
     InvertAtRest "invert of a pipe at rest" {
         /// Height of the spacers (height, 0 without).
-        spacer "h": Length as Offset,
+        spacer "h": Length as Offset [>= 0.0],
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [>= 0.0],
     } -> Length as Offset;
     form "z = spacer + wall, over the bottom of the bore";
     from Judgement "jackpull" "geometry of a circle in a circle";
-    valid "neither argument negative"
-        if |v| v.spacer.value >= 0.0 && v.wall.value >= 0.0;
+    valid "neither argument negative";
     value |s| s.spacer + s.wall;
 
     /// Invert of a pipe that floats against the crown of the bore, over the bottom: `z = D_b - h - D + t`.
@@ -135,17 +126,15 @@ laws! {
         /// Bore.
         bore "D_b": Length as Diameter,
         /// Height of the spacers (height, 0 without).
-        spacer "h": Length as Offset,
+        spacer "h": Length as Offset [>= 0.0],
         /// Outside diameter of the pipe.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [>= 0.0],
     } -> Length as Offset;
     form "z = bore - spacer - outside_diameter + wall, over the bottom of the bore";
     from Judgement "jackpull" "geometry of a circle in a circle";
     valid "bore at least the pipe and two spacers, wall not negative"
-        if |v| v.spacer.value >= 0.0
-            && v.wall.value >= 0.0
-            && v.bore >= v.outside_diameter + 2.0 * v.spacer;
+        if |v| v.bore >= v.outside_diameter + 2.0 * v.spacer;
     value |s| s.bore - s.spacer - s.outside_diameter + s.wall;
 }

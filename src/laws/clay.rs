@@ -10,17 +10,16 @@ laws! {
     /// is printed nowhere, the rating, its factor and its strength are.
     EndAreaFromRating "end bearing area behind a rating" {
         /// Printed allowable jacking force.
-        rating "P": Force as Thrust,
+        rating "P": Force as Thrust [> 0.0],
         /// Factor the rating holds.
-        factor "n": Ratio as Ratio,
+        factor "n": Ratio as Ratio [> 0.0],
         /// Strength the rating rests on.
-        strength "f": Pressure as Strength,
+        strength "f": Pressure as Strength [> 0.0],
     } -> Area as Area;
     form "A = rating factor / strength";
     from Published "us_clay_pipe_sheet"
         "inverse of the rating rule; the least of the three columns, since ratings are rounded";
-    valid "rating, factor and strength positive"
-        if |v| v.rating.value > 0.0 && v.factor.value > 0.0 && v.strength.value > 0.0;
+    valid "rating, factor and strength positive";
     value |s| s.rating * s.factor / s.strength;
 
     /// Allowable jacking force with the force in the axis of the pipe: `P = A f / n`.
@@ -42,16 +41,15 @@ laws! {
     /// ```
     ConcentricEndForce "allowable jacking force, concentric" {
         /// End bearing area.
-        end_bearing_area "A": Area as Area,
+        end_bearing_area "A": Area as Area [> 0.0],
         /// Compressive strength.
-        strength "f": Pressure as Strength,
+        strength "f": Pressure as Strength [> 0.0],
         /// Safety factor on uniform stress.
-        factor "n": Ratio as Ratio,
+        factor "n": Ratio as Ratio [>= 1.0],
     } -> Force as Thrust;
     form "P = end_bearing_area strength / factor";
     from Published "us_clay_pipe_sheet" "rating rule of the dimension table, three factor columns";
-    valid "area and strength positive, factor at least 1"
-        if |v| v.end_bearing_area.value > 0.0 && v.strength.value > 0.0 && v.factor.value >= 1.0;
+    valid "area and strength positive, factor at least 1";
     value |s| s.end_bearing_area * s.strength / s.factor;
 
     /// Allowable jacking force that keeps the most stressed edge of the joint within its limit:
@@ -60,18 +58,17 @@ laws! {
     /// r is 0.5 for a joint that bears over its whole face down to zero at one edge, and falls fast once it gapes.
     EdgeEndForce "allowable jacking force, stress at the edge of the joint" {
         /// Mean over greatest stress.
-        stress_ratio "r": Ratio as Ratio,
+        stress_ratio "r": Ratio as Ratio [> 0.0 <= 1.0],
         /// End bearing area.
         end_bearing_area "A": Area as Area,
         /// Compressive strength.
         strength "f": Pressure as Strength,
         /// Safety factor on the greatest edge stress.
-        factor "n_edge": Ratio as Ratio,
+        factor "n_edge": Ratio as Ratio [>= 1.0],
     } -> Force as Thrust;
     form "P = stress_ratio end_bearing_area strength / factor";
     from Judgement "jackpull"
         "linear stress over the joint face; a factor 3 on uniform stress is 1.5 on a full-face triangle";
-    valid "stress ratio above 0 and at most 1, factor at least 1"
-        if |v| v.stress_ratio.value > 0.0 && v.stress_ratio.value <= 1.0 && v.factor.value >= 1.0;
+    valid "stress ratio above 0 and at most 1, factor at least 1";
     value |s| s.stress_ratio * s.end_bearing_area * s.strength / s.factor;
 }

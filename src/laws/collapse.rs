@@ -27,12 +27,11 @@ laws! {
     /// ```
     OvalityFactor "ovality factor" {
         /// Ovality (diameter deviation over mean diameter).
-        ovality "d": Ratio as Percent,
+        ovality "d": Ratio as Percent [>= 0.0 <= 0.12],
     } -> Ratio as Ratio;
     form "f_o = ((1 - ovality) / (1 + ovality)^2)^3";
     from Memory "astm_f1962_1999" "ovality compensation chart; formula as in AWWA M28 and ASTM F1216 practice";
-    valid "ovality 0 to 12 %"
-        if |v| (0.0..=0.12).contains(&v.ovality.value);
+    valid "ovality 0 to 12 %";
     value |s| {
         let one = Ratio::from_si(1.0);
         let ring = (one - s.ovality) / ((one + s.ovality) * (one + s.ovality));
@@ -46,16 +45,16 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
         /// Radius of the bend.
-        radius "R": Length as Distance,
+        radius "R": Length as Distance [> 0.0],
         /// Poisson's ratio.
         poisson "nu": Ratio as Ratio,
     } -> Ratio as Percent;
     form "d = (2/3) z + (71/135) z^2, z = 1.5 (1 - poisson^2) (outside_diameter - wall)^4 / (16 wall^2 radius^2)";
     from Memory "astm_f1962_1999" "appendix X2, longitudinal bending (Reissner type)";
     valid "z up to 0.2, wall and radius positive"
-        if |v| v.wall.value > 0.0 && v.radius.value > 0.0 && flattening(v) <= MOST_FLATTENING;
+        if |v| flattening(v) <= MOST_FLATTENING;
     value |s| {
         let z = flattening(s);
         // The two coefficients are those of the series, in whole numbers.
@@ -68,14 +67,14 @@ laws! {
     /// Above it the pipe fails in tension first, and the curve is not followed: it ends at 0.
     TensionFactor "tension factor" {
         /// Tensile stress (tensile, at the same place and time).
-        stress "s": Pressure as Strength,
+        stress "s": Pressure as Strength [>= 0.0],
         /// Allowable tensile stress.
-        allowable "s_allow": Pressure as Strength,
+        allowable "s_allow": Pressure as Strength [> 0.0],
     } -> Ratio as Ratio;
     form "f_R = sqrt(5.57 - (r + 1.09)^2) - 1.09, r = stress / (2 allowable)";
     from Memory "astm_f1962_1999" "tensile reduction factor";
     valid "stress from 0 to the allowable stress (r 0 to 0.5)"
-        if |v| v.allowable.value > 0.0 && v.stress.value >= 0.0 && v.stress <= v.allowable;
+        if |v| v.stress <= v.allowable;
     value |s| {
         let (square, shift) = TENSION_CURVE;
         let r = (s.stress.value / (2.0 * s.allowable.value)).clamp(0.0, 1.0);
@@ -106,21 +105,17 @@ laws! {
         /// Modulus (at duration and temperature of the load).
         modulus "E": Pressure as Modulus,
         /// Poisson's ratio.
-        poisson "nu": Ratio as Ratio,
+        poisson "nu": Ratio as Ratio [>= 0.0 <= 0.5],
         /// Outside diameter over minimum wall.
-        dimension_ratio "DR": Ratio as Ratio,
+        dimension_ratio "DR": Ratio as Ratio [>= 5.0 <= 50.0],
         /// Ovality factor.
-        ovality_factor "f_o": Ratio as Ratio,
+        ovality_factor "f_o": Ratio as Ratio [>= 0.0 <= 1.0],
         /// Tension factor.
-        tension_factor "f_R": Ratio as Ratio,
+        tension_factor "f_R": Ratio as Ratio [>= 0.0 <= 1.0],
     } -> Pressure as Pressure;
     form "P = 2 modulus ovality_factor tension_factor / ((1 - poisson^2) (dimension_ratio - 1)^3)";
     from Published "ttp_2010" "eq. 5.14, p. 219, and eq. 6.6, p. 272 (from ASTM F1962)";
-    valid "dimension ratio 5 to 50, factors 0 to 1, Poisson's ratio 0 to 0.5"
-        if |v| (5.0..=50.0).contains(&v.dimension_ratio.value)
-            && (0.0..=0.5).contains(&v.poisson.value)
-            && (0.0..=1.0).contains(&v.ovality_factor.value)
-            && (0.0..=1.0).contains(&v.tension_factor.value);
+    valid "dimension ratio 5 to 50, factors 0 to 1, Poisson's ratio 0 to 0.5";
     value |s| {
         let one = Ratio::from_si(1.0);
         let slim = s.dimension_ratio - one;
@@ -130,14 +125,13 @@ laws! {
     /// Pressure under a column of fluid: `p = rho g h`.
     FluidHead "static pressure of the bore fluid" {
         /// Density of the fluid.
-        density "rho": MassDensity as Density,
+        density "rho": MassDensity as Density [>= 0.0],
         /// Height of the column.
-        height "h": Length as Depth,
+        height "h": Length as Depth [>= 0.0],
     } -> Pressure as Pressure;
     form "p = density g height";
     from Memory "astm_f1962_1999" "static head of drilling fluid";
-    valid "density and height not negative"
-        if |v| v.density.value >= 0.0 && v.height.value >= 0.0;
+    valid "density and height not negative";
     value |s| s.density * Acceleration::from_si(STANDARD_GRAVITY) * s.height;
 }
 

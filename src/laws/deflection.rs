@@ -26,22 +26,18 @@ laws! {
         /// Pressure on the pipe (of soil and load on the pipe).
         pressure "P": Pressure as Pressure,
         /// Modulus of the pipe (at the duration of the load).
-        modulus "E": Pressure as Modulus,
+        modulus "E": Pressure as Modulus [> 0.0],
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
         /// Modulus of soil reaction (0 in an open bore or thin slurry).
-        soil_modulus "E'": Pressure as Modulus,
+        soil_modulus "E'": Pressure as Modulus [>= 0.0],
     } -> Ratio as Percent;
     form "d = lag bedding pressure / (2 modulus wall^3 / (3 (outside_diameter - wall)^3) + 0.061 soil_modulus)";
     from Published "howard_inspecting" "appendix C, p. 261";
     valid "deflection up to 10 %, wall positive and below half the outside diameter, modulus positive"
-        if |v| v.wall.value > 0.0
-            && 2.0 * v.wall < v.outside_diameter
-            && v.modulus.value > 0.0
-            && v.soil_modulus.value >= 0.0
-            && (0.0..=MOST_DEFLECTION).contains(&iowa(v).value);
+        if |v| 2.0 * v.wall < v.outside_diameter && (0.0..=MOST_DEFLECTION).contains(&iowa(v).value);
     value |s| iowa(s);
 
     /// Deflection of an empty pipe by the uplift of fluid or grout around it: `d = 0.1169 gamma (D/2)⁴ / (E I)`,
@@ -54,17 +50,14 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
         /// Modulus (at the time the fluid stays liquid).
-        modulus "E": Pressure as Modulus,
+        modulus "E": Pressure as Modulus [> 0.0],
     } -> Ratio as Percent;
     form "d = 0.1169 unit_weight (outside_diameter / 2)^4 / (modulus wall^3 / 12)";
     from Memory "ppi_handbook_2008" "chapter 12, ring deflection by buoyancy";
     valid "wall positive and below half the outside diameter, modulus positive, deflection up to 10 %"
-        if |v| v.wall.value > 0.0
-            && 2.0 * v.wall < v.outside_diameter
-            && v.modulus.value > 0.0
-            && (0.0..=MOST_DEFLECTION).contains(&buoyant(v).value);
+        if |v| 2.0 * v.wall < v.outside_diameter && (0.0..=MOST_DEFLECTION).contains(&buoyant(v).value);
     value |s| buoyant(s);
 
     /// Wall that scoring in the bore leaves, for tension and collapse: `t_n = t (1 - x)`.
@@ -72,14 +65,13 @@ laws! {
     /// The usual limit of 10 % is a row of table `after_pull`.
     ScoredWall "wall after scoring" {
         /// Minimum wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
         /// Depth of the deepest score over the wall.
-        depth_share "x": Ratio as Percent,
+        depth_share "x": Ratio as Percent [>= 0.0 <= 0.5],
     } -> Length as Wall;
     form "t_n = wall (1 - depth_share)";
     from Judgement "jackpull" "net section of a scored wall: nine tenths at the usual limit of 10 %";
-    valid "share from 0 to 50 %, wall positive"
-        if |v| (0.0..=0.5).contains(&v.depth_share.value) && v.wall.value > 0.0;
+    valid "share from 0 to 50 %, wall positive";
     value |s| s.wall * (1.0 - s.depth_share.value);
 }
 

@@ -29,29 +29,27 @@ laws! {
     /// Height of the column of ground that is taken to rest on the pipe whatever its cohesion: `h = min(H, n B)`.
     FloorColumn "column that always rests on the pipe" {
         /// Depth of the crown.
-        depth "H": Length as Depth,
+        depth "H": Length as Depth [>= 0.0],
         /// Largest bore.
-        bore "B": Length as Diameter,
+        bore "B": Length as Diameter [> 0.0],
         /// Height over bore (1.5 to 2).
-        bores "n": Ratio as Ratio,
+        bores "n": Ratio as Ratio [>= 1.0 <= 3.0],
     } -> Length as Depth;
     form "h = min(depth, bores bore)";
     from Judgement "jackpull" "least earth load where cohesion is counted: a loosened column of 1.5 to 2 bores";
-    valid "depth not negative, bore positive, 1 to 3 bores"
-        if |v| v.depth.value >= 0.0 && v.bore.value > 0.0 && (1.0..=3.0).contains(&v.bores.value);
+    valid "depth not negative, bore positive, 1 to 3 bores";
     value |s| s.depth.min(s.bores * s.bore);
 
     /// Earth load with a floor: `W = max(W_c, W_0)`.
     FlooredLoad "earth load with cohesion, floored" {
         /// Load with cohesion.
-        load "W_c": LineLoad as LineWeight,
+        load "W_c": LineLoad as LineWeight [>= 0.0],
         /// Load without cohesion of the column that always rests on the pipe, that of [`FloorColumn`].
-        floor "W_0": LineLoad as LineWeight,
+        floor "W_0": LineLoad as LineWeight [>= 0.0],
     } -> LineLoad as LineWeight;
     form "W = max(load, floor)";
     from Judgement "jackpull" "least earth load where cohesion is counted";
-    valid "loads not negative"
-        if |v| v.load.value >= 0.0 && v.floor.value >= 0.0;
+    valid "loads not negative";
     value |s| s.load.max(s.floor);
 
     /// Load of a uniform pressure on the breadth of the pipe: `W = f p D`.
@@ -59,16 +57,15 @@ laws! {
     /// Water presses all round: as a load from above it is counted on the safe side.
     PressureOnPipe "load of a pressure on a pipe" {
         /// Pressure at the crown (of traffic, or of water).
-        pressure "p": Pressure as UnitFriction,
+        pressure "p": Pressure as UnitFriction [>= 0.0],
         /// Impact factor (impact; 1 for water and where impact is inside).
-        factor "f": Ratio as Ratio,
+        factor "f": Ratio as Ratio [>= 1.0 <= 2.0],
         /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [> 0.0],
     } -> LineLoad as LineWeight;
     form "W = factor pressure outside_diameter";
     from Judgement "jackpull" "statics of a uniform pressure on the breadth of the pipe";
-    valid "pressure not negative, diameter positive, factor 1 to 2"
-        if |v| v.pressure.value >= 0.0 && v.outside_diameter.value > 0.0 && (1.0..=2.0).contains(&v.factor.value);
+    valid "pressure not negative, diameter positive, factor 1 to 2";
     value |s| s.factor * s.pressure * s.outside_diameter;
 
     /// Strength between three edges that a pipe in service needs: `T = (W_e / b_e + W_l / b_l) n`.
@@ -92,37 +89,31 @@ laws! {
     /// ```
     CrushingStrengthNeeded "crushing strength that a pipe needs" {
         /// Earth load.
-        earth_load "W_e": LineLoad as LineWeight,
+        earth_load "W_e": LineLoad as LineWeight [>= 0.0],
         /// Its bedding factor (with water).
-        earth_bedding_factor "b_e": Ratio as Ratio,
+        earth_bedding_factor "b_e": Ratio as Ratio [>= 1.0],
         /// Live load.
-        live_load "W_l": LineLoad as LineWeight,
+        live_load "W_l": LineLoad as LineWeight [>= 0.0],
         /// Its bedding factor.
-        live_bedding_factor "b_l": Ratio as Ratio,
+        live_bedding_factor "b_l": Ratio as Ratio [>= 1.0],
         /// Safety factor.
-        safety "n": Ratio as Ratio,
+        safety "n": Ratio as Ratio [>= 1.0],
     } -> LineLoad as LineWeight;
     form "T = (earth_load/earth_bedding_factor + live_load/live_bedding_factor) safety";
     from Memory "acpa_design_manual"
         "chapter 4, selection of pipe strength; with one factor for both as eq. 3.2 and p. 250 of Moser";
-    valid "rigid pipe, loads not negative, bedding factors and safety at least 1"
-        if |v| v.earth_load.value >= 0.0
-            && v.live_load.value >= 0.0
-            && v.earth_bedding_factor.value >= 1.0
-            && v.live_bedding_factor.value >= 1.0
-            && v.safety.value >= 1.0;
+    valid "rigid pipe, loads not negative, bedding factors and safety at least 1";
     value |s| s.safety * (s.earth_load / s.earth_bedding_factor + s.live_load / s.live_bedding_factor);
 
     /// Strength between three edges of a pipe that is classed by force per length and diameter (D-load): `T = q d`.
     StrengthOfClass "crushing strength of a class" {
         /// Force per length and diameter.
-        class_load "q": Pressure as UnitFriction,
+        class_load "q": Pressure as UnitFriction [> 0.0],
         /// Inside diameter (inside diameter; nominal size for clay).
-        size "d": Length as Diameter,
+        size "d": Length as Diameter [> 0.0],
     } -> LineLoad as LineWeight;
     form "T = class_load size";
     from Published "moser_buried_pipe" "p. 82, example 3.1, strength between three edges beside the D-load";
-    valid "class load and size positive"
-        if |v| v.class_load.value > 0.0 && v.size.value > 0.0;
+    valid "class load and size positive";
     value |s| s.class_load * s.size;
 }

@@ -27,17 +27,17 @@ laws! {
     /// reported to exceed the pressure at fracture in most cases; see [`FluidPressureLimit`].
     CavityPressure "fluid pressure by cavity expansion" {
         /// Effective stress at the axis (at the axis; total for clay without drainage).
-        effective_stress "s_0": Pressure as Pressure,
+        effective_stress "s_0": Pressure as Pressure [>= 0.0],
         /// Pore pressure (0 for clay without drainage).
-        pore_pressure "u": Pressure as Pressure,
+        pore_pressure "u": Pressure as Pressure [>= 0.0],
         /// Friction angle (0 for clay without drainage).
-        friction_angle "phi": Angle as Angle,
+        friction_angle "phi": Angle as Angle [>= 0.0 <= MOST_FRICTION],
         /// Cohesion (or undrained strength).
-        cohesion "c": Pressure as UnitFriction,
+        cohesion "c": Pressure as UnitFriction [>= 0.0],
         /// Shear modulus.
-        shear_modulus "G": Pressure as Modulus,
+        shear_modulus "G": Pressure as Modulus [> 0.0],
         /// Radius of the bore.
-        bore_radius "R_0": Length as Offset,
+        bore_radius "R_0": Length as Offset [> 0.0],
         /// Radius of the plastic zone.
         plastic_radius "R_p": Length as Depth,
     } -> Pressure as Pressure;
@@ -47,14 +47,7 @@ laws! {
           cos(friction_angle)) / shear_modulus, k = sin(friction_angle) / (1 + sin(friction_angle))";
     from Memory "cpar_1998" "limit pressure of the fluid, cavity expansion (Delft)";
     valid "friction angle 0 to 50 deg, plastic radius beyond the bore, (bore_radius/plastic_radius)^2 + Q below 1"
-        if |v| (0.0..=MOST_FRICTION).contains(&v.friction_angle.value)
-            && v.effective_stress.value >= 0.0
-            && v.pore_pressure.value >= 0.0
-            && v.cohesion.value >= 0.0
-            && v.shear_modulus.value > 0.0
-            && v.bore_radius.value > 0.0
-            && v.plastic_radius > v.bore_radius
-            && spread(v) < 1.0;
+        if |v| v.plastic_radius > v.bore_radius && spread(v) < 1.0;
     value |s| {
         let (sine, cosine) = s.friction_angle.value.sin_cos();
         let start = s.effective_stress * (1.0 + sine) + s.cohesion * cosine;
@@ -72,28 +65,23 @@ laws! {
     /// Strains of 2 and 5 % are rows of `fluid_pressure_limit`, the first the safer.
     StrainLimitedRadius "plastic radius by strain of the bore wall" {
         /// Radius of the bore.
-        bore_radius "R_0": Length as Offset,
+        bore_radius "R_0": Length as Offset [> 0.0],
         /// Strain of the bore wall.
-        strain "e": Ratio as Percent,
+        strain "e": Ratio as Percent [> 0.0 <= 0.1],
         /// Effective stress at the axis.
         effective_stress "s_0": Pressure as Pressure,
         /// Friction angle.
-        friction_angle "phi": Angle as Angle,
+        friction_angle "phi": Angle as Angle [>= 0.0 <= MOST_FRICTION],
         /// Cohesion.
         cohesion "c": Pressure as UnitFriction,
         /// Shear modulus.
-        shear_modulus "G": Pressure as Modulus,
+        shear_modulus "G": Pressure as Modulus [> 0.0],
     } -> Length as Depth;
     form "R_p = bore_radius sqrt(2 strain / Q), Q = (effective_stress sin(friction_angle) + cohesion \
           cos(friction_angle)) / shear_modulus";
     from Memory "nen_3650" "plastic radius limited by the strain of the bore wall";
     valid "strain above 0 and up to 10 %, friction angle 0 to 50 deg, some strength"
-        if |v| v.bore_radius.value > 0.0
-            && v.strain.value > 0.0
-            && v.strain.value <= 0.1
-            && (0.0..=MOST_FRICTION).contains(&v.friction_angle.value)
-            && v.shear_modulus.value > 0.0
-            && softness(v.effective_stress, v.friction_angle, v.cohesion, v.shear_modulus) > 0.0;
+        if |v| softness(v.effective_stress, v.friction_angle, v.cohesion, v.shear_modulus) > 0.0;
     value |s| {
         let soft = softness(s.effective_stress, s.friction_angle, s.cohesion, s.shear_modulus);
         s.bore_radius * (2.0 * s.strain.value / soft).sqrt()
@@ -104,23 +92,18 @@ laws! {
     /// Rows of `fluid_pressure_limit`: the cap is 1.0, and above it up to 1.3 only with a named reason.
     FluidPressureLimit "allowable fluid pressure" {
         /// Pressure by cavity expansion.
-        cavity "p_c": Pressure as Pressure,
+        cavity "p_c": Pressure as Pressure [>= 0.0],
         /// Safety on it.
-        safety "n": Ratio as Ratio,
+        safety "n": Ratio as Ratio [>= 1.0],
         /// Cap over the total vertical stress.
-        cap "k": Ratio as Ratio,
+        cap "k": Ratio as Ratio [> 0.0 <= MOST_CAP],
         /// Total vertical stress (vertical, at the axis).
-        total_stress "s_v": Pressure as Pressure,
+        total_stress "s_v": Pressure as Pressure [>= 0.0],
     } -> Pressure as Pressure;
     form "p = min(cavity / safety, cap total_stress)";
     from Judgement "jackpull"
         "cavity expansion alone gives up to five times overburden; capped by the total vertical stress";
-    valid "safety at least 1, cap above 0 and up to 1.3, pressures not negative"
-        if |v| v.safety.value >= 1.0
-            && v.cap.value > 0.0
-            && v.cap.value <= MOST_CAP
-            && v.cavity.value >= 0.0
-            && v.total_stress.value >= 0.0;
+    valid "safety at least 1, cap above 0 and up to 1.3, pressures not negative";
     value |s| Pressure::from_si((s.cavity / s.safety).value.min((s.cap * s.total_stress).value));
 }
 

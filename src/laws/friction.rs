@@ -33,24 +33,20 @@ laws! {
     /// ```
     OpenShieldFriction "unit friction, Japanese open-shield form" {
         /// Vertical pressure of the soil column (silo, Japanese width).
-        pressure "q": Pressure as UnitFriction,
+        pressure "q": Pressure as UnitFriction [>= 0.0],
         /// Weight of the pipe.
-        pipe_weight "W": LineLoad as LineWeight,
+        pipe_weight "W": LineLoad as LineWeight [>= 0.0],
         /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [> 0.0],
         /// Friction angle of the ground.
         friction_angle "phi": Angle as Angle,
         /// Adhesion.
-        adhesion "C'": Pressure as UnitFriction,
+        adhesion "C'": Pressure as UnitFriction [>= 0.0],
     } -> Pressure as UnitFriction;
     form "tau = (pressure + pipe_weight/(pi outside_diameter)) tan(friction_angle/2) + adhesion";
     from Memory "japan_sewage_guide" "jacking force, hand or cutting-edge shield, friction term over the outside area";
     valid "friction angle 0 to 50 deg, diameter positive, the rest not negative"
-        if |v| (0.0..=50.0 * PI / 180.0).contains(&v.friction_angle.value)
-            && v.outside_diameter.value > 0.0
-            && v.pressure.value >= 0.0
-            && v.pipe_weight.value >= 0.0
-            && v.adhesion.value >= 0.0;
+        if |v| (0.0..=50.0 * PI / 180.0).contains(&v.friction_angle.value);
     value |s| (s.pressure + s.pipe_weight / (PI * s.outside_diameter)) * (s.friction_angle / 2.0).tan() + s.adhesion;
 
     /// Width over which a rigid pipe touches the bottom of an open bore in clay:
@@ -59,23 +55,20 @@ laws! {
     /// The pipe is taken as rigid beside clay.
     ContactWidth "contact width in an open bore" {
         /// Force between pipe and bore, either way.
-        contact_force "P": LineLoad as LineWeight,
+        contact_force "P": LineLoad as LineWeight [>= 0.0],
         /// Diameter of the bore.
         bore "D_b": Length as Diameter,
         /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [> 0.0],
         /// Undrained modulus of the clay.
-        ground_modulus "E": Pressure as Modulus,
+        ground_modulus "E": Pressure as Modulus [> 0.0],
     } -> Length as Offset;
     form "b = 1.6 sqrt(contact_force k (1 - 1/4)/ground_modulus), k = bore outside_diameter/(bore - outside_diameter), \
           at most pi outside_diameter";
     from Memory "haslem_1986"
         "pipe sliding in a stable bore in clay, cylinder in cylinder; the cap at the circumference is ours";
     valid "bore larger than the pipe, force not negative, modulus positive"
-        if |v| v.bore > v.outside_diameter
-            && v.outside_diameter.value > 0.0
-            && v.contact_force.value >= 0.0
-            && v.ground_modulus.value > 0.0;
+        if |v| v.bore > v.outside_diameter;
     value |s| {
         let around = PI * s.outside_diameter;
         let gap = s.bore - s.outside_diameter;
@@ -92,18 +85,16 @@ laws! {
     /// `tau = a b / (pi D)`.
     AdhesionOverWidth "adhesion over the width in contact" {
         /// Adhesion on the area in contact.
-        adhesion "a": Pressure as UnitFriction,
+        adhesion "a": Pressure as UnitFriction [>= 0.0],
         /// Width in contact.
-        contact_width "b": Length as Offset,
+        contact_width "b": Length as Offset [>= 0.0],
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
     } -> Pressure as UnitFriction;
     form "tau = adhesion contact_width/(pi outside_diameter)";
     from Memory "haslem_1986" "force per length is adhesion times the width in contact";
     valid "width from 0 to the circumference"
-        if |v| v.adhesion.value >= 0.0
-            && v.contact_width.value >= 0.0
-            && v.contact_width <= PI * v.outside_diameter;
+        if |v| v.contact_width <= PI * v.outside_diameter;
     value |s| s.adhesion * (s.contact_width / (PI * s.outside_diameter));
 
     /// Weight of a pipe less the lubricant it displaces, either way: `P = |W - (pi/4) D² gamma_f|`.
@@ -111,16 +102,15 @@ laws! {
     /// A pipe that floats rubs at the crown: the friction does not become negative.
     ContactForce "contact force in the bore" {
         /// Weight of the pipe.
-        pipe_weight "W": LineLoad as LineWeight,
+        pipe_weight "W": LineLoad as LineWeight [>= 0.0],
         /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [>= 0.0],
         /// Specific gravity of the fluid round the pipe; 0 for none.
-        fluid_gravity "gamma_f / gamma_w": Ratio as Ratio,
+        fluid_gravity "gamma_f / gamma_w": Ratio as Ratio [>= 0.0],
     } -> LineLoad as LineWeight;
     form "P = |pipe_weight - (pi/4) outside_diameter^2 fluid_gravity gamma_water|";
     from Memory "milligan_norris" "pipe sliding in a stable bore, weight less buoyancy";
-    valid "weight, diameter and gravity not negative"
-        if |v| v.pipe_weight.value >= 0.0 && v.outside_diameter.value >= 0.0 && v.fluid_gravity.value >= 0.0;
+    valid "weight, diameter and gravity not negative";
     value |s| {
         let fluid = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         (s.pipe_weight - FRAC_PI_4 * s.outside_diameter * s.outside_diameter * (s.fluid_gravity * fluid)).abs()

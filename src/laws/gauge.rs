@@ -23,18 +23,14 @@ laws! {
     /// ```
     GaugePressure "pressure on the gauge of the jacks" {
         /// Force.
-        force "F": Force as Thrust,
+        force "F": Force as Thrust [>= 0.0],
         /// Efficiency of the jacks (force over pressure times area).
-        efficiency "e": Ratio as Ratio,
+        efficiency "e": Ratio as Ratio [> 0.0 <= 1.0],
         /// Piston area of all jacks that push.
-        cylinder_area "A": Area as Area,
+        cylinder_area "A": Area as Area [> 0.0],
     } -> Pressure as Strength;
     form "p = force / (efficiency cylinder_area)";
     from Published "jackpull" "pressure on a piston, less what the jack loses";
-    valid "force not negative, efficiency above 0 up to 1, area positive"
-        if |v| v.force.value >= 0.0
-            && v.efficiency.value > 0.0
-            && v.efficiency.value <= 1.0
-            && v.cylinder_area.value > 0.0;
+    valid "force not negative, efficiency above 0 up to 1, area positive";
     value |s| s.force / (s.efficiency * s.cylinder_area);
 }

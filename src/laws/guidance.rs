@@ -9,18 +9,17 @@ laws! {
     /// A beam across which the air is not equally warm bends, and strays with the square of its way.
     GuidedError "error of a guided pilot" {
         /// Error at the length that it is told for.
-        error "e0": Length as Offset,
+        error "e0": Length as Offset [>= 0.0],
         /// That length.
-        told_at "L0": Length as Distance,
+        told_at "L0": Length as Distance [> 0.0],
         /// Length of the drive.
-        length "L": Length as Distance,
+        length "L": Length as Distance [> 0.0],
         /// Least error, however short the drive.
-        least "e1": Length as Offset,
+        least "e1": Length as Offset [>= 0.0],
     } -> Length as Offset;
     form "e = max(least, error (length / told_at)^2)";
     from Judgement "jackpull" "error of a beam that bends in air of uneven warmth, which goes with the square of its way";
-    valid "error and least not negative, lengths positive"
-        if |v| v.error.value >= 0.0 && v.least.value >= 0.0 && v.told_at.value > 0.0 && v.length.value > 0.0;
+    valid "error and least not negative, lengths positive";
     value |s| {
         let share = s.length / s.told_at;
         s.least.max(s.error * share * share)

@@ -26,31 +26,29 @@ laws! {
     /// ```
     ManningVelocity "velocity of uniform flow, Manning" {
         /// Hydraulic radius.
-        hydraulic_radius "R": Length as Diameter,
+        hydraulic_radius "R": Length as Diameter [>= 0.0],
         /// Slope of the pipe.
-        slope "S": Ratio as Slope,
+        slope "S": Ratio as Slope [>= 0.0],
         /// Manning roughness.
-        roughness "n": Ratio as Ratio,
+        roughness "n": Ratio as Ratio [> 0.0],
     } -> Velocity as FlowSpeed;
     form "v = hydraulic_radius^(2/3) slope^(1/2) / roughness, in m and s";
     from Published "scilab_companion_2159" "chapter 7, problem 7.10";
-    valid "roughness positive, radius and slope not negative"
-        if |v| v.roughness.value > 0.0 && v.hydraulic_radius.value >= 0.0 && v.slope.value >= 0.0;
+    valid "roughness positive, radius and slope not negative";
     value |s| Velocity::from_si(s.hydraulic_radius.value.powf(2.0 / 3.0) * s.slope.value.sqrt() / s.roughness.value);
 
     /// Slope that gives a velocity, Manning's equation solved for it: `S = (n v / R^(2/3))²`, in m and s.
     SlopeForVelocity "slope for a velocity, Manning" {
         /// Velocity to reach.
-        velocity "v": Velocity as FlowSpeed,
+        velocity "v": Velocity as FlowSpeed [>= 0.0],
         /// Hydraulic radius (a quarter of the diameter full).
-        hydraulic_radius "R": Length as Diameter,
+        hydraulic_radius "R": Length as Diameter [> 0.0],
         /// Manning roughness.
-        roughness "n": Ratio as Ratio,
+        roughness "n": Ratio as Ratio [> 0.0],
     } -> Ratio as Slope;
     form "S = (roughness velocity / hydraulic_radius^(2/3))^2, in m and s";
     from Published "scilab_companion_2159" "chapter 7, problem 7.9, which solves for the slope";
-    valid "radius and roughness positive, velocity not negative"
-        if |v| v.hydraulic_radius.value > 0.0 && v.roughness.value > 0.0 && v.velocity.value >= 0.0;
+    valid "radius and roughness positive, velocity not negative";
     value |s| {
         let root = s.roughness.value * s.velocity.value / s.hydraulic_radius.value.powf(2.0 / 3.0);
         Ratio::from_si(root * root)
@@ -59,32 +57,30 @@ laws! {
     /// Flow: `Q = A v`.
     Flow "flow" {
         /// Area of flow.
-        area "A": Area as Area,
+        area "A": Area as Area [>= 0.0],
         /// Mean velocity.
-        velocity "v": Velocity as FlowSpeed,
+        velocity "v": Velocity as FlowSpeed [>= 0.0],
     } -> VolumeRate as Flow;
     form "Q = area velocity";
     from Published "scilab_companion_2159" "chapter 7, problem 7.10";
-    valid "area and velocity not negative"
-        if |v| v.area.value >= 0.0 && v.velocity.value >= 0.0;
+    valid "area and velocity not negative";
     value |s| s.area * s.velocity;
 
     /// Inside diameter of a pipe that carries a flow at a depth, Manning's equation solved for it:
     /// `D = (4^(5/3) n Q / (pi f S^(1/2)))^(3/8)`, in m and s.
     DiameterForFlow "inside diameter for a flow, Manning" {
         /// Flow to carry.
-        flow "Q": VolumeRate as Flow,
+        flow "Q": VolumeRate as Flow [> 0.0],
         /// Flow at the depth over that of the full pipe.
-        flow_ratio "f": Ratio as Ratio,
+        flow_ratio "f": Ratio as Ratio [> 0.0],
         /// Slope of the pipe.
-        slope "S": Ratio as Slope,
+        slope "S": Ratio as Slope [> 0.0],
         /// Manning roughness.
-        roughness "n": Ratio as Ratio,
+        roughness "n": Ratio as Ratio [> 0.0],
     } -> Length as Diameter;
     form "D = (4^(5/3) roughness flow / (pi flow_ratio slope^(1/2)))^(3/8), in m and s";
     from Published "scilab_companion_2159" "chapter 7, problem 7.10, solved for the diameter";
-    valid "all arguments positive"
-        if |v| v.flow.value > 0.0 && v.flow_ratio.value > 0.0 && v.slope.value > 0.0 && v.roughness.value > 0.0;
+    valid "all arguments positive";
     value |s| {
         let full = s.roughness.value * s.flow.value / (s.flow_ratio.value * s.slope.value.sqrt());
         Length::from_si((4.0_f64.powf(5.0 / 3.0) * full / core::f64::consts::PI).powf(3.0 / 8.0))
@@ -93,15 +89,14 @@ laws! {
     /// Stress of the flow on the wall: `tau = gamma R S`.
     TractiveStress "tractive stress" {
         /// Unit weight of water.
-        water_weight "gamma": UnitWeight as UnitWeight,
+        water_weight "gamma": UnitWeight as UnitWeight [>= 0.0],
         /// Hydraulic radius (at the least flow that counts).
-        hydraulic_radius "R": Length as Diameter,
+        hydraulic_radius "R": Length as Diameter [>= 0.0],
         /// Slope of the pipe.
-        slope "S": Ratio as Slope,
+        slope "S": Ratio as Slope [>= 0.0],
     } -> Pressure as Tractive;
     form "tau = water_weight hydraulic_radius slope";
     from Published "merritt_2007" "abstract";
-    valid "arguments not negative"
-        if |v| v.water_weight.value >= 0.0 && v.hydraulic_radius.value >= 0.0 && v.slope.value >= 0.0;
+    valid "arguments not negative";
     value |s| s.water_weight * s.hydraulic_radius * s.slope;
 }

@@ -23,16 +23,16 @@ laws! {
     /// ```
     PressureByRatio "pressure inside at a hoop stress, plastic" {
         /// Hoop stress.
-        stress "s": Pressure as Strength,
+        stress "s": Pressure as Strength [>= 0.0],
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
     } -> Pressure as Pressure;
     form "p = 2 stress wall / (outside_diameter - wall)";
     from Memory "astm_f714" "pressure rating by dimension ratio";
     valid "wall positive and below half the outside diameter, stress not negative"
-        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter && v.stress.value >= 0.0;
+        if |v| 2.0 * v.wall < v.outside_diameter;
     value |s| 2.0 * s.stress * (s.wall / (s.outside_diameter - s.wall));
 
     /// The same of a metal pipe, on its outside diameter (Barlow): `p = 2 s t / D`.
@@ -52,16 +52,16 @@ laws! {
     /// ```
     PressureByBarlow "pressure inside at a hoop stress, metal" {
         /// Hoop stress.
-        stress "s": Pressure as Strength,
+        stress "s": Pressure as Strength [>= 0.0],
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
     } -> Pressure as Pressure;
     form "p = 2 stress wall / outside_diameter";
     from Memory "awwa_m11" "hoop stress of a steel pipe, solved for the pressure";
     valid "wall positive and below half the outside diameter, stress not negative"
-        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter && v.stress.value >= 0.0;
+        if |v| 2.0 * v.wall < v.outside_diameter;
     value |s| 2.0 * s.stress * (s.wall / s.outside_diameter);
 
     /// Wall of ductile iron that pressure may count on: less what it may be cast thinner by and what is kept for service,
@@ -88,34 +88,31 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Kept for service.
-        service "s": Length as Wall,
+        service "s": Length as Wall [>= 0.0],
         /// What any pipe may be cast thinner by.
-        casting "c": Length as Wall,
+        casting "c": Length as Wall [>= 0.0],
         /// The same over the diameter.
-        casting_share "k": Ratio as Ratio,
+        casting_share "k": Ratio as Ratio [>= 0.0],
     } -> Length as Wall;
     form "t_n = wall - (casting + casting_share outside_diameter) - service";
     from Memory "awwa_c150" "net thickness: service allowance and casting tolerance";
     valid "allowances not negative, and less than the wall"
-        if |v| v.service.value >= 0.0
-            && v.casting.value >= 0.0
-            && v.casting_share.value >= 0.0
-            && v.wall > v.casting + v.casting_share * v.outside_diameter + v.service;
+        if |v| v.wall > v.casting + v.casting_share * v.outside_diameter + v.service;
     value |s| s.wall - (s.casting + s.casting_share * s.outside_diameter) - s.service;
 
     /// Thrust of a pressure inside on the closed ends of a string, which its wall bears: `F = p (pi/4) (D - 2 t)²`.
     EndThrust "thrust of a pressure on the ends" {
         /// Pressure inside.
-        pressure "p": Pressure as Pressure,
+        pressure "p": Pressure as Pressure [>= 0.0],
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
     } -> Force as Pull;
     form "F = pressure (pi/4) (outside_diameter - 2 wall)^2";
     from Judgement "jackpull" "statics of a closed end; the pressure outside, which takes of it, is left out";
     valid "wall positive and below half the outside diameter, pressure not negative"
-        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter && v.pressure.value >= 0.0;
+        if |v| 2.0 * v.wall < v.outside_diameter;
     value |s| {
         let inside = s.outside_diameter - 2.0 * s.wall;
         s.pressure * (FRAC_PI_4 * inside * inside)

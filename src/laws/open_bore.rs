@@ -11,42 +11,40 @@ laws! {
     /// The multiplier stands for the waves of the line that a stiff body does not follow.
     SlidingOnBottom "friction on the bottom of the bore" {
         /// Friction coefficient.
-        friction "mu": Ratio as Ratio,
+        friction "mu": Ratio as Ratio [>= 0.0],
         /// Contact force over the weight.
-        multiplier "m": Ratio as Ratio,
+        multiplier "m": Ratio as Ratio [>= 1.0],
         /// Weight of the body.
-        weight "w": LineLoad as LineWeight,
+        weight "w": LineLoad as LineWeight [>= 0.0],
     } -> LineLoad as LineWeight;
     form "f = friction multiplier weight";
     from Memory "haslem_1986" "weight of the pipe on the base of a stable bore, with O'Reilly and Rogers 1987";
-    valid "friction and weight not negative, multiplier at least 1"
-        if |v| v.friction.value >= 0.0 && v.weight.value >= 0.0 && v.multiplier.value >= 1.0;
+    valid "friction and weight not negative, multiplier at least 1";
     value |s| s.weight * (s.friction * s.multiplier);
 
     /// Adhesion over the strip of contact, per length: `f = min(alpha s_u, a) b`, the width by
     /// [`ContactWidth`](super::friction::ContactWidth).
     ContactAdhesion "adhesion over the contact" {
         /// Share of the strength that adheres.
-        adhesion "alpha": Ratio as Ratio,
+        adhesion "alpha": Ratio as Ratio [>= 0.0 <= 1.0],
         /// Undrained strength.
-        undrained_strength "s_u": Pressure as UnitFriction,
+        undrained_strength "s_u": Pressure as UnitFriction [>= 0.0],
         /// Most that clings to steel.
         most "a": Pressure as UnitFriction,
         /// Width of contact.
-        width "b": Length as Diameter,
+        width "b": Length as Diameter [>= 0.0],
     } -> LineLoad as LineWeight;
     form "f = min(adhesion undrained_strength, most) width";
     from Memory "haslem_1986" "undrained contact in clay; another description of the friction on the bottom, so that the larger counts and never the sum";
-    valid "adhesion from 0 to 1, strength and width not negative"
-        if |v| (0.0..=1.0).contains(&v.adhesion.value) && v.undrained_strength.value >= 0.0 && v.width.value >= 0.0;
+    valid "adhesion from 0 to 1, strength and width not negative";
     value |s| (s.adhesion * s.undrained_strength).min(s.most) * s.width;
 
     /// Friction of spoil left round the body, felt above and below it, per length: `f = 2 mu k gamma D²`.
     SpoilLeft "friction of spoil left in the bore" {
         /// Friction coefficient.
-        friction "mu": Ratio as Ratio,
+        friction "mu": Ratio as Ratio [>= 0.0],
         /// Height of the spoil over the diameter.
-        height "k": Ratio as Ratio,
+        height "k": Ratio as Ratio [>= 0.0],
         /// Unit weight of the spoil.
         unit_weight "gamma": UnitWeight as UnitWeight,
         /// Outside diameter of the body.
@@ -54,7 +52,7 @@ laws! {
     } -> LineLoad as LineWeight;
     form "f = 2 friction height unit_weight outside_diameter^2";
     from Judgement "jackpull" "weight k gamma D^2 of spoil on the body, rubbed above and below";
-    valid "friction and height not negative" if |v| v.friction.value >= 0.0 && v.height.value >= 0.0;
+    valid "friction and height not negative";
     value |s| s.unit_weight * (s.outside_diameter * s.outside_diameter) * (2.0 * s.friction * s.height);
 
     /// Friction per length as a mean over the outside: `tau = f / (pi D)`.
@@ -62,11 +60,11 @@ laws! {
         /// Friction per length.
         friction "f": LineLoad as LineWeight,
         /// Outside diameter of the body.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [> 0.0],
     } -> Pressure as UnitFriction;
     form "tau = friction / (pi outside_diameter)";
     from Judgement "jackpull" "definition: the same force as a pressure over the whole outside";
-    valid "diameter positive" if |v| v.outside_diameter.value > 0.0;
+    valid "diameter positive";
     value |s| s.friction / (PI * s.outside_diameter);
 
     /// Stability number at which clay closes a share of the play round a body: with `x = c E / (k r s_u)`,
@@ -75,18 +73,17 @@ laws! {
     /// k is 3 for half of the play and 6 for a quarter, which is half of it once time has doubled the closure.
     ClosingNumber "stability number at which clay closes in" {
         /// Play on the radius.
-        play "c": Length as Distance,
+        play "c": Length as Distance [> 0.0],
         /// Undrained modulus over the strength.
-        stiffness "E/s_u": Ratio as Ratio,
+        stiffness "E/s_u": Ratio as Ratio [> 0.0],
         /// Radius of the bore.
-        radius "r": Length as Distance,
+        radius "r": Length as Distance [> 0.0],
         /// 1.5 over the share of the play.
-        share "k": Ratio as Ratio,
+        share "k": Ratio as Ratio [> 0.0],
     } -> Ratio as Ratio;
     form "N = 1 + ln(play stiffness / (share radius)), or the quotient where that is below 1";
     from Judgement "jackpull" "closure of an elastic-plastic cavity, u/r = (s_u/2G) e^(N-1), solved for the number";
-    valid "play, stiffness, radius and share positive"
-        if |v| v.play.value > 0.0 && v.stiffness.value > 0.0 && v.radius.value > 0.0 && v.share.value > 0.0;
+    valid "play, stiffness, radius and share positive";
     value |s| {
         let quotient = s.play * s.stiffness / (s.share * s.radius);
         if quotient < Ratio::from(1.0) { quotient } else { Ratio::from(1.0 + quotient.value.ln()) }
@@ -97,10 +94,10 @@ laws! {
         /// Thrust per diameter.
         per_diameter "q": LineLoad as LineWeight,
         /// Diameter of the bit.
-        diameter "D": Length as Diameter,
+        diameter "D": Length as Diameter [>= 0.0],
     } -> Force as Thrust;
     form "F = per_diameter diameter";
     from Memory "jackpull" "rotary drilling practice: 500 to 1000 lbf per inch of bit in soft ground, 2000 to 5000 in hard rock";
-    valid "diameter not negative" if |v| v.diameter.value >= 0.0;
+    valid "diameter not negative";
     value |s| s.per_diameter * s.diameter;
 }

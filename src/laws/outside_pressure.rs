@@ -21,18 +21,17 @@ laws! {
     /// It may come out negative: then the pipe is under pressure from inside.
     NetOutsidePressure "net outside pressure" {
         /// Density of the fluid outside (of what stands outside: grout, bore fluid, water).
-        density "rho": MassDensity as Density,
+        density "rho": MassDensity as Density [>= 0.0],
         /// Height of its column (of it over the invert).
-        height "h": Length as Depth,
+        height "h": Length as Depth [>= 0.0],
         /// Pressure added to it (grouting pressure, flow loss, or the vacuum of a pressure main).
-        added "p_a": Pressure as Pressure,
+        added "p_a": Pressure as Pressure [>= 0.0],
         /// Pressure inside the pipe (over the atmosphere).
-        inside "p_i": Pressure as Pressure,
+        inside "p_i": Pressure as Pressure [>= 0.0],
     } -> Pressure as Pressure;
     form "p = density g height + added - inside";
     from Judgement "jackpull" "statics of a fluid column and what is added to it";
-    valid "no argument negative"
-        if |v| v.density.value >= 0.0 && v.height.value >= 0.0 && v.added.value >= 0.0 && v.inside.value >= 0.0;
+    valid "no argument negative";
     value |s| s.density * Acceleration::from_si(STANDARD_GRAVITY) * s.height + s.added - s.inside;
 
     /// A pressure that stands for years and another that lasts for hours, as one pressure of the hours: plastic is as
@@ -41,21 +40,18 @@ laws! {
     /// To be held against the capacity at the modulus of the hours.
     PressureOfBothTimes "outside pressure of two times" {
         /// Pressure that stands for years.
-        long "p_l": Pressure as Pressure,
+        long "p_l": Pressure as Pressure [>= 0.0],
         /// Modulus at the end of them.
-        modulus_long "E_l": Pressure as Modulus,
+        modulus_long "E_l": Pressure as Modulus [> 0.0],
         /// Pressure that lasts for hours.
-        short "p_s": Pressure as Pressure,
+        short "p_s": Pressure as Pressure [>= 0.0],
         /// Modulus at the end of those.
         modulus_short "E_s": Pressure as Modulus,
     } -> Pressure as Pressure;
     form "p = long modulus_short / modulus_long + short";
     from Judgement "jackpull" "shares of two critical pressures added up, times the one of the hours";
     valid "pressures not negative, moduli positive, the long-term one not the larger"
-        if |v| v.long.value >= 0.0
-            && v.short.value >= 0.0
-            && v.modulus_long.value > 0.0
-            && v.modulus_long <= v.modulus_short;
+        if |v| v.modulus_long <= v.modulus_short;
     value |s| s.long * (s.modulus_short / s.modulus_long) + s.short;
 
     /// Outside pressure at which a pipe held closely all round collapses:
@@ -64,23 +60,19 @@ laws! {
     /// Made for liners in sewers. Where the grout is not proved K is 1.
     SupportedCollapse "collapse pressure of a closely held pipe" {
         /// Enhancement factor (by the support).
-        enhancement "K": Ratio as Ratio,
+        enhancement "K": Ratio as Ratio [>= 1.0 <= 7.0],
         /// Long-term modulus.
         modulus "E": Pressure as Modulus,
         /// Poisson's ratio.
-        poisson "nu": Ratio as Ratio,
+        poisson "nu": Ratio as Ratio [>= 0.0 <= 0.5],
         /// Outside diameter over minimum wall.
-        dimension_ratio "DR": Ratio as Ratio,
+        dimension_ratio "DR": Ratio as Ratio [>= 5.0 <= 100.0],
         /// Ovality factor.
-        ovality_factor "f_o": Ratio as Ratio,
+        ovality_factor "f_o": Ratio as Ratio [>= 0.0 <= 1.0],
     } -> Pressure as Pressure;
     form "P = 2 enhancement modulus ovality_factor / ((1 - poisson^2) (dimension_ratio - 1)^3)";
     from Memory "astm_f1216" "appendix X1, eq. X1.1, without the factor of safety";
-    valid "hardened grout all round, dimension ratio 5 to 100, enhancement 1 to 7"
-        if |v| (5.0..=100.0).contains(&v.dimension_ratio.value)
-            && (0.0..=0.5).contains(&v.poisson.value)
-            && (0.0..=1.0).contains(&v.ovality_factor.value)
-            && (1.0..=7.0).contains(&v.enhancement.value);
+    valid "hardened grout all round, dimension ratio 5 to 100, enhancement 1 to 7";
     value |s| {
         let one = Ratio::from_si(1.0);
         let slim = s.dimension_ratio - one;
@@ -93,31 +85,25 @@ laws! {
     /// [`CriticalPressure`](crate::laws::collapse::CriticalPressure) counts there.
     BucklingInSoil "allowable buckling pressure in soil" {
         /// Design factor.
-        safety "n": Ratio as Ratio,
+        safety "n": Ratio as Ratio [>= 1.0],
         /// Buoyancy factor of the water table.
-        water_factor "R_w": Ratio as Ratio,
+        water_factor "R_w": Ratio as Ratio [>= 0.0 <= 1.0],
         /// Coefficient of elastic support.
-        elastic_support "B'": Ratio as Ratio,
+        elastic_support "B'": Ratio as Ratio [>= 0.0 <= 1.0],
         /// Modulus of soil reaction.
-        soil_modulus "E'": Pressure as Modulus,
+        soil_modulus "E'": Pressure as Modulus [>= 0.0],
         /// Modulus of the pipe (long term).
-        modulus "E": Pressure as Modulus,
+        modulus "E": Pressure as Modulus [>= 0.0],
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
     } -> Pressure as Pressure;
     form "q = (1/safety) sqrt(32 water_factor elastic_support soil_modulus modulus (wall^3 / 12) \
           / outside_diameter^3)";
     from Published "moser_buried_pipe" "ch. 3, allowable buckling pressure, p. 113";
     valid "safety at least 1, factors 0 to 1, wall positive and below half the outside diameter"
-        if |v| v.safety.value >= 1.0
-            && (0.0..=1.0).contains(&v.water_factor.value)
-            && (0.0..=1.0).contains(&v.elastic_support.value)
-            && v.soil_modulus.value >= 0.0
-            && v.modulus.value >= 0.0
-            && v.wall.value > 0.0
-            && 2.0 * v.wall < v.outside_diameter;
+        if |v| 2.0 * v.wall < v.outside_diameter;
     value |s| {
         let thin = (s.wall / s.outside_diameter).value;
         let held = s.water_factor.value * s.elastic_support.value * s.soil_modulus.value;
@@ -128,14 +114,14 @@ laws! {
     /// Buoyancy factor of the water table: `R_w = 1 - 0.33 h_w / h`.
     WaterBuoyancyFactor "buoyancy factor of the water table" {
         /// Height of the water table over the pipe.
-        water_height "h_w": Length as Depth,
+        water_height "h_w": Length as Depth [>= 0.0],
         /// Cover.
-        cover "h": Length as Depth,
+        cover "h": Length as Depth [> 0.0],
     } -> Ratio as Ratio;
     form "R_w = 1 - 0.33 water_height / cover";
     from Published "moser_buried_pipe" "ch. 3, below the allowable buckling pressure, p. 113";
     valid "water height from 0 to the cover, cover positive"
-        if |v| v.cover.value > 0.0 && v.water_height.value >= 0.0 && v.water_height <= v.cover;
+        if |v| v.water_height <= v.cover;
     value |s| Ratio::from_si(1.0) - WATER_COEFFICIENT * s.water_height / s.cover;
 
     /// Coefficient of elastic support from the cover alone: `B' = 1 / (1 + 4 exp(-0.065 H))`, H in feet.
@@ -143,11 +129,10 @@ laws! {
     /// The lower of two forms in use at the cover of sewers.
     ElasticSupportByDepth "elastic support by depth" {
         /// Cover.
-        cover "H": Length as Depth,
+        cover "H": Length as Depth [>= 0.0],
     } -> Ratio as Ratio;
     form "B' = 1 / (1 + 4 exp(-0.065 cover / 1 ft))";
     from SecondHand "awwa_m11" "ch. 6, empirical coefficient of elastic support";
-    valid "cover not negative"
-        if |v| v.cover.value >= 0.0;
+    valid "cover not negative";
     value |s| Ratio::from_si(1.0 / (1.0 + 4.0 * (-SUPPORT_PER_LENGTH * s.cover.value).exp()));
 }

@@ -14,39 +14,38 @@ laws! {
     /// It is pi half full and 2 pi full.
     WettedAngle "wetted angle" {
         /// Depth of flow over inside diameter.
-        depth_ratio "y/D": Ratio as Ratio,
+        depth_ratio "y/D": Ratio as Ratio [>= 0.0 <= 1.0],
     } -> Angle as Angle;
     form "theta = 2 acos(1 - 2 depth_ratio)";
     from Published "chow_1959" "geometric elements of a circular section; angle as in a reproduction of the table";
-    valid "depth ratio 0 to 1"
-        if |v| (0.0..=1.0).contains(&v.depth_ratio.value);
+    valid "depth ratio 0 to 1";
     value |s| Angle::from_si(2.0 * (1.0 - 2.0 * s.depth_ratio.value).clamp(-1.0, 1.0).acos());
 
     /// Area of flow: `A = D²/8 (theta - sin(theta))`.
     FlowArea "area of flow" {
         /// Inside diameter.
-        inside_diameter "D": Length as Diameter,
+        inside_diameter "D": Length as Diameter [> 0.0],
         /// Angle that is wet.
         wetted_angle "theta": Angle as Angle,
     } -> Area as Area;
     form "A = inside_diameter^2 / 8 (wetted_angle - sin(wetted_angle))";
     from Published "chow_1959" "geometric elements of a circular section";
     valid "diameter positive, angle 0 to 2 pi"
-        if |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
+        if |v| is_wetted(v.wetted_angle);
     value |s| s.inside_diameter * s.inside_diameter * (segment(s.wetted_angle.value) / 8.0);
 
     /// Hydraulic radius, area over wetted perimeter: `R = D/4 (1 - sin(theta)/theta)`; a quarter of D full and half
     /// full.
     HydraulicRadius "hydraulic radius" {
         /// Inside diameter.
-        inside_diameter "D": Length as Diameter,
+        inside_diameter "D": Length as Diameter [> 0.0],
         /// Angle that is wet.
         wetted_angle "theta": Angle as Angle,
     } -> Length as Diameter;
     form "R = inside_diameter / 4 (1 - sin(wetted_angle) / wetted_angle)";
     from Published "chow_1959" "geometric elements of a circular section";
     valid "diameter positive, angle 0 to 2 pi"
-        if |v| v.inside_diameter.value > 0.0 && is_wetted(v.wetted_angle);
+        if |v| is_wetted(v.wetted_angle);
     value |s| s.inside_diameter * (radius_ratio(s.wetted_angle.value) / 4.0);
 
     /// Flow part full over flow full: `Q/Q_full = (theta - sin(theta))/(2 pi) (1 - sin(theta)/theta)^(2/3)`.
@@ -68,12 +67,11 @@ laws! {
     /// A larger flow has no steady depth to rely on: the pipe is taken to be full.
     DepthForFlow "depth of a flow" {
         /// Flow over that of the full pipe.
-        flow_ratio "Q/Q_full": Ratio as Ratio,
+        flow_ratio "Q/Q_full": Ratio as Ratio [>= 0.0 <= 1.0],
     } -> Ratio as Ratio;
     form "depth ratio at which Q/Q_full is flow_ratio";
     from Judgement "jackpull" "inverse of the flow ratio, bisected over the wetted angle";
-    valid "flow ratio 0 to 1"
-        if |v| (0.0..=1.0).contains(&v.flow_ratio.value);
+    valid "flow ratio 0 to 1";
     value |s| {
         if s.flow_ratio.value > 1.0 {
             return Ratio::from_si(1.0);

@@ -30,17 +30,15 @@ laws! {
     /// ```
     TensileDesignStress "allowable stress from tensile yield" {
         /// Design factor on tensile yield.
-        design_factor "f_Y": Ratio as Ratio,
+        design_factor "f_Y": Ratio as Ratio [> 0.0 <= 1.0],
         /// Factor for the duration of the pull.
-        duration_factor "f_T": Ratio as Ratio,
+        duration_factor "f_T": Ratio as Ratio [> 0.0 <= 1.0],
         /// Tensile yield at the pipe temperature.
         tensile_yield "T_Y": Pressure as Strength,
     } -> Pressure as Strength;
     form "s = design_factor duration_factor tensile_yield";
     from Memory "astm_f1804" "allowable tensile load, without the area";
-    valid "factors above 0 and at most 1"
-        if |v| v.design_factor.value > 0.0 && v.design_factor.value <= 1.0
-            && v.duration_factor.value > 0.0 && v.duration_factor.value <= 1.0;
+    valid "factors above 0 and at most 1";
     value |s| s.design_factor * s.duration_factor * s.tensile_yield;
 
     /// Pull stress for the duration of the pull: the value of the next longer tabulated duration, times the factor
@@ -49,7 +47,7 @@ laws! {
         /// Stress of the row.
         stress "s_row": Pressure as Strength,
         /// Factor for the duration (1 where the row is for the duration itself).
-        duration_factor "f": Ratio as Ratio,
+        duration_factor "f": Ratio as Ratio [> 0.0 <= 1.0],
         /// Duration of the pull.
         duration "": Time as Duration,
         /// Longest duration the row is for.
@@ -58,7 +56,7 @@ laws! {
     form "s = duration_factor stress, of the row with the next longer duration";
     from Judgement "jackpull" "tables pe_pull_stress and pe_duration_factor; never between rows";
     valid "duration of the pull no longer than the longest tabulated one"
-        if |v| v.duration <= v.longest && v.duration_factor.value > 0.0 && v.duration_factor.value <= 1.0;
+        if |v| v.duration <= v.longest;
     value |s| s.duration_factor * s.stress;
 
     /// Pull stress at a higher pipe temperature: linear from the full value at the reference temperature of the
@@ -130,15 +128,14 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Minimum wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
         /// Factor of the welds.
-        weld_factor "f_S": Ratio as Ratio,
+        weld_factor "f_S": Ratio as Ratio [> 0.0 <= 1.0],
     } -> Force as Pull;
     form "F = weld_factor stress pi (outside_diameter - wall) wall";
     from Memory "astm_f1962_1999" "safe pull force; the same as DVGW GW 321";
     valid "wall positive and below half the outside diameter, weld factor above 0 and at most 1"
-        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter
-            && v.weld_factor.value > 0.0 && v.weld_factor.value <= 1.0;
+        if |v| 2.0 * v.wall < v.outside_diameter;
     value |s| s.weld_factor * s.stress * (PI * (s.outside_diameter - s.wall) * s.wall);
 
     /// Mean axial stress: `s = T / (pi (D - t) t)`.
@@ -148,12 +145,12 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Minimum wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
     } -> Pressure as Strength;
     form "s = tension / (pi (outside_diameter - wall) wall)";
     from Memory "astm_f1962_1999" "peak tensile stress, first term";
     valid "wall positive and below half the outside diameter"
-        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter;
+        if |v| 2.0 * v.wall < v.outside_diameter;
     value |s| s.tension / (PI * (s.outside_diameter - s.wall) * s.wall);
 
     /// Stress in the outer fibre of a bent pipe: `s = E D / (2 R)`.
@@ -175,14 +172,14 @@ laws! {
         /// Modulus (at the duration and temperature of the bend).
         modulus "E": Pressure as Modulus,
         /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [> 0.0],
         /// Bend radius (of the axis).
         radius "R": Length as Distance,
     } -> Pressure as Strength;
     form "s = modulus outside_diameter / (2 radius)";
     from Memory "astm_f1962_1999" "peak tensile stress, second term";
     valid "radius at least 10 outside diameters"
-        if |v| v.radius >= 10.0 * v.outside_diameter && v.outside_diameter.value > 0.0;
+        if |v| v.radius >= 10.0 * v.outside_diameter;
     value |s| s.modulus * s.outside_diameter / (2.0 * s.radius);
 
     /// Smallest bend radius of a pipe under tension, larger in the cold: `R = k D c(T)`, c from 1 at 20 degC to
@@ -193,14 +190,13 @@ laws! {
         /// Radius over outside diameter at 20 degC and above.
         ratio "k": Ratio as Ratio,
         /// Pipe temperature.
-        temperature "T": ThermodynamicTemperature as Temperature,
+        temperature "T": ThermodynamicTemperature as Temperature [>= ZERO_CELSIUS],
         /// Factor at 0 degC.
         cold_factor "c(0 degC)": Ratio as Ratio,
     } -> Length as Distance;
     form "R = ratio outside_diameter (1 + (cold_factor - 1) (20 degC - temperature) / 20 K), no less than at 20 degC";
     from Published "stein_2001" "curved-line section: 2.5 times the 20 degC radius at 0 degC, linear between";
-    valid "pipe temperature 0 degC and above"
-        if |v| v.temperature.value >= ZERO_CELSIUS;
+    valid "pipe temperature 0 degC and above";
     value |s| {
         let colder = (ZERO_CELSIUS + COLD_SPAN - s.temperature.value).max(0.0) / COLD_SPAN;
         s.ratio * s.outside_diameter * (1.0 + (s.cold_factor.value - 1.0) * colder)
@@ -215,14 +211,13 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Allowable stress.
-        allowable "s": Pressure as Strength,
+        allowable "s": Pressure as Strength [> 0.0],
         /// Share that bending may use.
-        share "k": Ratio as Ratio,
+        share "k": Ratio as Ratio [> 0.0 <= 1.0],
     } -> Length as Distance;
     form "R = modulus outside_diameter / (2 share allowable)";
     from Judgement "jackpull" "bending stress of ASTM F1962 solved for the radius; the share is ours";
-    valid "share above 0 and at most 1, allowable stress positive"
-        if |v| v.share.value > 0.0 && v.share.value <= 1.0 && v.allowable.value > 0.0;
+    valid "share above 0 and at most 1, allowable stress positive";
     value |s| s.modulus * s.outside_diameter / (2.0 * s.share * s.allowable);
 
     /// Apparent modulus between two tabulated durations, linear in the logarithm of time:
@@ -233,7 +228,7 @@ laws! {
         /// Duration of the load.
         duration "t": Time as Duration,
         /// Tabulated duration at or before it.
-        duration_before "t1": Time as Duration,
+        duration_before "t1": Time as Duration [> 0.0],
         /// Modulus there.
         modulus_before "E1": Pressure as Modulus,
         /// Tabulated duration at or after it.
@@ -245,7 +240,7 @@ laws! {
           ln(duration_after/duration_before)";
     from Judgement "ppi_handbook_2008" "App. B, Table B.1.1, p. 99; linear in log time between rows is ours";
     valid "durations from 0.5 h to 50 years"
-        if |v| v.duration_before <= v.duration && v.duration <= v.duration_after && v.duration_before.value > 0.0;
+        if |v| v.duration_before <= v.duration && v.duration <= v.duration_after;
     value |s| {
         if s.duration_after <= s.duration_before {
             s.modulus_before

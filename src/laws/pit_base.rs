@@ -29,16 +29,16 @@ laws! {
     /// ```
     BearingFactorSkempton "bearing factor of the base, Skempton" {
         /// Depth of the pit.
-        depth "H": Length as Depth,
+        depth "H": Length as Depth [>= 0.0],
         /// Shorter side.
-        width "B": Length as Distance,
+        width "B": Length as Distance [> 0.0],
         /// Longer side.
         length "L": Length as Distance,
     } -> Ratio as Ratio;
     form "N_c = 5 (1 + 0.2 width/length) (1 + 0.2 depth/width), depth/width counted to 2.5";
     from Published "venkatramaiah" "Skempton's equation, p. 593; its end at 2.5 in a second textbook";
     valid "undrained clay, width positive and no more than the length"
-        if |v| v.width.value > 0.0 && v.width <= v.length && v.depth.value >= 0.0;
+        if |v| v.width <= v.length;
     value |s| {
         let (gain, deepest) = SKEMPTON;
         let one = Ratio::from_si(1.0);
@@ -51,24 +51,20 @@ laws! {
     /// For any depth; walls that reach into stiffer ground are not counted.
     BaseHeave "safety against base heave" {
         /// Bearing factor of the base.
-        bearing_factor "N_c": Ratio as Ratio,
+        bearing_factor "N_c": Ratio as Ratio [> 0.0],
         /// Undrained strength below the base.
-        undrained_strength "s_u": Pressure as UnitFriction,
+        undrained_strength "s_u": Pressure as UnitFriction [> 0.0],
         /// Unit weight of the ground (total).
         unit_weight "gamma": UnitWeight as UnitWeight,
         /// Depth of the pit.
-        depth "H": Length as Depth,
+        depth "H": Length as Depth [>= 0.0],
         /// Load beside the pit.
-        surcharge "q": Pressure as UnitFriction,
+        surcharge "q": Pressure as UnitFriction [>= 0.0],
     } -> Ratio as Ratio;
     form "F = bearing_factor undrained_strength / (unit_weight depth + surcharge)";
     from Memory "bjerrum_eide_1956" "base failure of braced cuts in clay";
     valid "undrained clay, load on the base level positive"
-        if |v| v.bearing_factor.value > 0.0
-            && v.undrained_strength.value > 0.0
-            && v.depth.value >= 0.0
-            && v.surcharge.value >= 0.0
-            && (v.unit_weight * v.depth + v.surcharge).value > 0.0;
+        if |v| (v.unit_weight * v.depth + v.surcharge).value > 0.0;
     value |s| s.bearing_factor * s.undrained_strength / (s.unit_weight * s.depth + s.surcharge);
 
     /// Safety of a wide, shallow pit in clay against heave of its base:
@@ -77,25 +73,20 @@ laws! {
     /// Deeper than wide, the sides carry too much. Use the lesser of this and [`BaseHeave`].
     BaseHeaveTerzaghi "safety against base heave, Terzaghi" {
         /// Undrained strength.
-        undrained_strength "s_u": Pressure as UnitFriction,
+        undrained_strength "s_u": Pressure as UnitFriction [> 0.0],
         /// Unit weight of the ground (total).
         unit_weight "gamma": UnitWeight as UnitWeight,
         /// Depth of the pit.
-        depth "H": Length as Depth,
+        depth "H": Length as Depth [>= 0.0],
         /// Shorter side.
-        width "B": Length as Distance,
+        width "B": Length as Distance [> 0.0],
         /// Load beside the pit.
-        surcharge "q": Pressure as UnitFriction,
+        surcharge "q": Pressure as UnitFriction [>= 0.0],
     } -> Ratio as Ratio;
     form "F = 5.7 undrained_strength / (unit_weight depth + surcharge - undrained_strength depth / (0.7 width))";
     from Memory "terzaghi_1943" "heave of the base of a cut in clay";
     valid "undrained clay, depth no more than the width, load above the strength of the sides"
-        if |v| v.undrained_strength.value > 0.0
-            && v.width.value > 0.0
-            && v.depth.value >= 0.0
-            && v.depth <= v.width
-            && v.surcharge.value >= 0.0
-            && v.net_load().value > 0.0;
+        if |v| v.depth <= v.width && v.net_load().value > 0.0;
     value |s| TERZAGHI.0 * s.undrained_strength / s.net_load();
 
     /// Safety of the soil left under a pit against the water below it, by weight alone: `F = gamma t / u`.
@@ -117,16 +108,15 @@ laws! {
     /// ```
     BaseUplift "safety of the base against uplift" {
         /// Unit weight of the soil left (saturated).
-        unit_weight "gamma": UnitWeight as UnitWeight,
+        unit_weight "gamma": UnitWeight as UnitWeight [> 0.0],
         /// Its thickness (from the base to the foot of the tight layer).
-        thickness "t": Length as Depth,
+        thickness "t": Length as Depth [>= 0.0],
         /// Water pressure at its foot.
-        water_pressure "u": Pressure as UnitFriction,
+        water_pressure "u": Pressure as UnitFriction [> 0.0],
     } -> Ratio as Ratio;
     form "F = unit_weight thickness / water_pressure";
     from Published "nptel_soil_mechanics" "chapter 5, example 2";
-    valid "water pressure and unit weight positive, thickness not negative"
-        if |v| v.water_pressure.value > 0.0 && v.unit_weight.value > 0.0 && v.thickness.value >= 0.0;
+    valid "water pressure and unit weight positive, thickness not negative";
     value |s| s.unit_weight * s.thickness / s.water_pressure;
 
     /// Seepage gradient at which soil without cohesion boils: `i_c = gamma' / gamma_w`.
@@ -134,14 +124,13 @@ laws! {
     /// For flow upwards; about 1 for most soils.
     CriticalGradient "critical gradient" {
         /// Unit weight of the soil under water, less that of water.
-        buoyant_weight "gamma'": UnitWeight as UnitWeight,
+        buoyant_weight "gamma'": UnitWeight as UnitWeight [> 0.0],
         /// Unit weight of water.
-        water_weight "gamma_w": UnitWeight as UnitWeight,
+        water_weight "gamma_w": UnitWeight as UnitWeight [> 0.0],
     } -> Ratio as Ratio;
     form "i_c = buoyant_weight / water_weight";
     from Memory "terzaghi_peck_1967" "seepage upwards, boiling of sand; not in the second-hand copy, recalled";
-    valid "both weights positive"
-        if |v| v.buoyant_weight.value > 0.0 && v.water_weight.value > 0.0;
+    valid "both weights positive";
     value |s| s.buoyant_weight / s.water_weight;
 
     /// Length of soil plug that holds a head of water: `L = n h / i_c`, the safety against boiling solved for the path.
@@ -150,16 +139,15 @@ laws! {
     /// the plug may slide first: the longer of this and [`PlugAgainstSliding`] counts.
     PlugLength "length of a soil plug" {
         /// Factor on the gradient.
-        factor "n": Ratio as Ratio,
+        factor "n": Ratio as Ratio [>= 1.0],
         /// Head of water (over the invert of the casing).
-        head "h": Length as Depth,
+        head "h": Length as Depth [>= 0.0],
         /// Critical gradient.
-        critical_gradient "i_c": Ratio as Ratio,
+        critical_gradient "i_c": Ratio as Ratio [> 0.0],
     } -> Length as Distance;
     form "L = factor head / critical_gradient";
     from Judgement "jackpull" "gradient of upward boiling taken for a plug in a casing";
-    valid "factor at least 1, critical gradient positive, head not negative"
-        if |v| v.factor.value >= 1.0 && v.critical_gradient.value > 0.0 && v.head.value >= 0.0;
+    valid "factor at least 1, critical gradient positive, head not negative";
     value |s| s.factor * s.head / s.critical_gradient;
 
     /// Length of soil plug that its own weight keeps from sliding in a level casing: `L = n gamma_w h / (gamma'
@@ -168,22 +156,18 @@ laws! {
     /// The side pressure of a plug that is packed tight is left out.
     PlugAgainstSliding "length of a soil plug against sliding" {
         /// Factor on the water force.
-        factor "n": Ratio as Ratio,
+        factor "n": Ratio as Ratio [>= 1.0],
         /// Head of water (over the invert of the casing).
-        head "h": Length as Depth,
+        head "h": Length as Depth [>= 0.0],
         /// Buoyant unit weight of the plug.
-        buoyant "gamma'": UnitWeight as UnitWeight,
+        buoyant "gamma'": UnitWeight as UnitWeight [> 0.0],
         /// Friction angle between plug and casing.
-        interface_angle "d": Angle as Angle,
+        interface_angle "d": Angle as Angle [> 0.0],
     } -> Length as Distance;
     form "L = factor gamma_water head/(buoyant tan(interface_angle))";
     from Judgement "jackpull" "water force on the face of the plug against friction of its weight; statics";
     valid "factor at least 1, buoyant unit weight positive, angle above 0 and below 45 deg, head not negative"
-        if |v| v.factor.value >= 1.0
-            && v.head.value >= 0.0
-            && v.buoyant.value > 0.0
-            && v.interface_angle.value > 0.0
-            && v.interface_angle.value < core::f64::consts::FRAC_PI_4;
+        if |v| v.interface_angle.value < core::f64::consts::FRAC_PI_4;
     value |s| {
         let water = UnitWeight::from_si(super::soil::WATER_UNIT_WEIGHT);
         s.factor * s.head * (water / (s.buoyant * s.interface_angle.tan()))

@@ -17,18 +17,16 @@ laws! {
         /// Least tensile strength (least of the cell class).
         tensile "s_t": Pressure as Strength,
         /// Safety on it.
-        safety "n": Ratio as Ratio,
+        safety "n": Ratio as Ratio [>= 1.0],
         /// Factor for the temperature of the wall.
-        temperature_factor "f_temp": Ratio as Ratio,
+        temperature_factor "f_temp": Ratio as Ratio [> 0.0 <= 1.0],
         /// Factor for the joint.
-        joint_factor "f_joint": Ratio as Ratio,
+        joint_factor "f_joint": Ratio as Ratio [> 0.0 <= 1.0],
     } -> Pressure as Strength;
     form "s = (tensile / safety) temperature_factor joint_factor";
     from Judgement "trade_practice"
         "US practice for pulled pipe: least tensile strength over 2.5; the other two factors are ours";
-    valid "safety at least 1, factors above 0 and at most 1"
-        if |v| v.safety.value >= 1.0
-            && [v.temperature_factor, v.joint_factor].iter().all(|factor| factor.value > 0.0 && factor.value <= 1.0);
+    valid "safety at least 1, factors above 0 and at most 1";
     value |s| s.tensile / s.safety * s.temperature_factor * s.joint_factor;
 
     /// A factor between two tabulated temperatures, on the straight line.
@@ -81,14 +79,14 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
         /// Radius of the bend.
         radius "R": Length as Distance,
     } -> Force as Pull;
     form "F = max(allowable - modulus outside_diameter / (2 radius), 0) pi (outside_diameter - wall) wall";
     from Memory "astm_f1962_1999" "peak tensile stress, both terms, solved for the tension";
     valid "radius at least 10 outside diameters, wall positive and below half the outside diameter"
-        if |v| v.radius >= 10.0 * v.outside_diameter && v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter;
+        if |v| v.radius >= 10.0 * v.outside_diameter && 2.0 * v.wall < v.outside_diameter;
     value |s| {
         let left = s.allowable - s.modulus * s.outside_diameter / (2.0 * s.radius);
         let left = if left.value > 0.0 { left } else { Pressure::default() };
@@ -98,14 +96,14 @@ laws! {
     /// Strain of the outer fibre in a bend: `e = D / (2 R)`.
     BendStrain "strain of the bend" {
         /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [> 0.0],
         /// Radius.
         radius "R": Length as Distance,
     } -> Ratio as Percent;
     form "e = outside_diameter / (2 radius)";
     from Memory "astm_f1962_1999" "bending strain";
     valid "radius at least 10 outside diameters"
-        if |v| v.radius >= 10.0 * v.outside_diameter && v.outside_diameter.value > 0.0;
+        if |v| v.radius >= 10.0 * v.outside_diameter;
     value |s| s.outside_diameter / (2.0 * s.radius);
 
     /// Strain of the pull at the end of it: `e = s / E`.
@@ -113,14 +111,14 @@ laws! {
     /// The source keeps it to 2 %, and pull and bend together to 3 to 4 %: rows of table `pull_strain`.
     PullStrain "strain of the pull" {
         /// Axial stress.
-        stress "s": Pressure as Strength,
+        stress "s": Pressure as Strength [>= 0.0],
         /// Apparent modulus (apparent, at the duration of the pull).
-        modulus "E": Pressure as Modulus,
+        modulus "E": Pressure as Modulus [> 0.0],
     } -> Ratio as Percent;
     form "e = stress / modulus";
     from Published "stein_2001" "eq. 5-31, strain while pulling";
     valid "strain up to 5 %, modulus positive"
-        if |v| v.modulus.value > 0.0 && v.stress.value >= 0.0 && v.stress <= MOST_STRAIN * v.modulus;
+        if |v| v.stress <= MOST_STRAIN * v.modulus;
     value |s| s.stress / s.modulus;
 
     /// Fallback for a restrained joint without a rating for pulls: the thrust that its pressure rating holds,
@@ -131,16 +129,15 @@ laws! {
     /// in the tables.
     JointThrustRating "pull of a joint from its pressure rating" {
         /// Rated pressure of the restrained joint.
-        rated_pressure "p": Pressure as Pressure,
+        rated_pressure "p": Pressure as Pressure [>= 0.0],
         /// Outside diameter (of the barrel).
         outside_diameter "D": Length as Diameter,
         /// What deflection leaves (1 for a straight string).
-        deflection_factor "f": Ratio as Ratio,
+        deflection_factor "f": Ratio as Ratio [> 0.0 <= 1.0],
     } -> Force as Pull;
     form "F = deflection_factor rated_pressure (pi/4) outside_diameter^2";
     from Judgement "jackpull" "end thrust of a pressure main; the joint holds it in service";
-    valid "factor above 0 and at most 1, pressure not negative"
-        if |v| v.deflection_factor.value > 0.0 && v.deflection_factor.value <= 1.0 && v.rated_pressure.value >= 0.0;
+    valid "factor above 0 and at most 1, pressure not negative";
     value |s| s.deflection_factor * s.rated_pressure * (FRAC_PI_4 * s.outside_diameter * s.outside_diameter);
 
     /// Load at which the weak link at the pull head has to part: the least that pipe, head and joints may bear,
@@ -150,16 +147,15 @@ laws! {
     /// alone, not that of the reamer before it.
     WeakLinkSetting "setting of the weak link" {
         /// Allowable pull of the pipe (allowable at its duration and temperature, beside the bend).
-        pipe "F_pipe": Force as Pull,
+        pipe "F_pipe": Force as Pull [> 0.0],
         /// Rating of the pull head.
-        pull_head "F_head": Force as Pull,
+        pull_head "F_head": Force as Pull [> 0.0],
         /// Rating of the joints (rating; that of the pipe for a fused string).
-        joint "F_joint": Force as Pull,
+        joint "F_joint": Force as Pull [> 0.0],
     } -> Force as Pull;
     form "F = min(pipe, pull_head, joint)";
     from Judgement "jackpull"
         "scope of ASTM F1804: the allowable tensile load sets the weak link; head and joint are ours";
-    valid "forces positive"
-        if |v| v.pipe.value > 0.0 && v.pull_head.value > 0.0 && v.joint.value > 0.0;
+    valid "forces positive";
     value |s| Force::from_si(s.pipe.value.min(s.pull_head.value).min(s.joint.value));
 }

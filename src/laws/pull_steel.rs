@@ -18,13 +18,13 @@ laws! {
     /// Beyond `last_ratio`, 300, there is no value.
     SteelBendingStrength "bending strength of a steel pipe" {
         /// Least yield strength.
-        yield_strength "F_y": Pressure as Strength,
+        yield_strength "F_y": Pressure as Strength [> 0.0],
         /// Modulus.
-        modulus "E": Pressure as Modulus,
+        modulus "E": Pressure as Modulus [> 0.0],
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
         /// Share of yield of a stocky pipe.
         low_share "k_1": Ratio as Ratio,
         /// Constant of the middle branch.
@@ -48,11 +48,7 @@ laws! {
           outside_diameter / wall";
     from Memory "prci_1995" "allowable bending stress, after API RP 2A";
     valid "outside diameter over wall up to last_ratio, wall and modulus positive"
-        if |v| v.wall.value > 0.0
-            && v.modulus.value > 0.0
-            && v.yield_strength.value > 0.0
-            && 2.0 * v.wall < v.outside_diameter
-            && v.outside_diameter <= v.last_ratio * v.wall;
+        if |v| 2.0 * v.wall < v.outside_diameter && v.outside_diameter <= v.last_ratio * v.wall;
     value |s| {
         let slenderness = s.outside_diameter / s.wall;
         let reach = slenderness * s.yield_strength;
@@ -74,12 +70,12 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
     } -> Pressure as Strength;
     form "f_h = pressure outside_diameter / (2 wall)";
     from Published "steel_crossing_sheet" "section 1.0, hoop stress by Barlow";
     valid "wall positive and below half the outside diameter"
-        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter;
+        if |v| 2.0 * v.wall < v.outside_diameter;
     value |s| s.pressure * s.outside_diameter / (2.0 * s.wall);
 
     /// Elastic hoop buckling stress of a long steel pipe: `F_he = k E (t/D)²`.
@@ -93,12 +89,12 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Wall.
-        wall "t": Length as Wall,
+        wall "t": Length as Wall [> 0.0],
     } -> Pressure as Strength;
     form "F_he = coefficient modulus (wall / outside_diameter)^2";
     from Memory "prci_1995" "elastic hoop buckling stress, after API RP 2A";
     valid "long pipe at most 1 % out of round, outside diameter over wall up to 300"
-        if |v| v.wall.value > 0.0 && 2.0 * v.wall < v.outside_diameter && v.outside_diameter <= MOST_SLENDER * v.wall;
+        if |v| 2.0 * v.wall < v.outside_diameter && v.outside_diameter <= MOST_SLENDER * v.wall;
     value |s| {
         let thin = s.wall / s.outside_diameter;
         s.coefficient * s.modulus * thin * thin
@@ -112,9 +108,9 @@ laws! {
     /// - `F_hc = F_y` beyond.
     SteelCriticalHoop "critical hoop buckling stress" {
         /// Elastic hoop buckling stress.
-        elastic "F_he": Pressure as Strength,
+        elastic "F_he": Pressure as Strength [> 0.0],
         /// Least yield strength.
-        yield_strength "F_y": Pressure as Strength,
+        yield_strength "F_y": Pressure as Strength [> 0.0],
         /// End of the elastic branch, over yield.
         elastic_end "e_1": Ratio as Ratio,
         /// Constant of the second branch.
@@ -134,8 +130,7 @@ laws! {
           up to linear_end, third_numerator yield_strength / (third_constant + yield_strength / elastic) up to \
           third_end, then yield_strength";
     from Memory "prci_1995" "critical hoop buckling stress, after API RP 2A";
-    valid "stresses positive"
-        if |v| v.elastic.value > 0.0 && v.yield_strength.value > 0.0;
+    valid "stresses positive";
     value |s| {
         let over = s.elastic / s.yield_strength;
         if over <= s.elastic_end {
@@ -158,16 +153,15 @@ laws! {
         /// Bending stress.
         bending "f_b": Pressure as Strength,
         /// Least yield strength.
-        yield_strength "F_y": Pressure as Strength,
+        yield_strength "F_y": Pressure as Strength [> 0.0],
         /// Share of yield in tension.
-        tension_share "k": Ratio as Ratio,
+        tension_share "k": Ratio as Ratio [> 0.0],
         /// Bending strength.
-        bending_strength "F_b": Pressure as Strength,
+        bending_strength "F_b": Pressure as Strength [> 0.0],
     } -> Ratio as Ratio;
     form "u = axial / (tension_share yield_strength) + bending / bending_strength";
     from Memory "prci_1995" "tensile and bending stress, combined";
-    valid "strengths and share positive"
-        if |v| v.yield_strength.value > 0.0 && v.tension_share.value > 0.0 && v.bending_strength.value > 0.0;
+    valid "strengths and share positive";
     value |s| s.axial / (s.tension_share * s.yield_strength) + s.bending / s.bending_strength;
 
     /// Tension, bending and outside pressure of a steel pipe together, at most 1: `u = A² + B² + 2 nu |A| B`,
@@ -176,15 +170,15 @@ laws! {
     /// Factors 1.25 and 1.5 are those of an extreme condition; 1.67 and 2.0, of a normal one, are the safer.
     SteelTensionBendingHoop "steel in tension, bending and outside pressure" {
         /// Axial stress.
-        axial "f_a": Pressure as Strength,
+        axial "f_a": Pressure as Strength [>= 0.0],
         /// Bending stress.
-        bending "f_b": Pressure as Strength,
+        bending "f_b": Pressure as Strength [>= 0.0],
         /// Hoop stress of the outside pressure.
-        hoop "f_h": Pressure as Strength,
+        hoop "f_h": Pressure as Strength [>= 0.0],
         /// Least yield strength.
-        yield_strength "F_y": Pressure as Strength,
+        yield_strength "F_y": Pressure as Strength [> 0.0],
         /// Critical hoop buckling stress.
-        critical_hoop "F_hc": Pressure as Strength,
+        critical_hoop "F_hc": Pressure as Strength [> 0.0],
         /// Factor on the axial term.
         axial_factor "k_a": Ratio as Ratio,
         /// Factor on the hoop term.
@@ -197,12 +191,7 @@ laws! {
     form "u = A^2 + B^2 + 2 poisson |A| B, A = axial_factor (axial + bending - hoop_share hoop) / yield_strength, \
           B = hoop_factor hoop / critical_hoop";
     from Memory "prci_1995" "full interaction, after API RP 2A";
-    valid "strengths positive, stresses not negative"
-        if |v| v.yield_strength.value > 0.0
-            && v.critical_hoop.value > 0.0
-            && v.axial.value >= 0.0
-            && v.bending.value >= 0.0
-            && v.hoop.value >= 0.0;
+    valid "strengths positive, stresses not negative";
     value |s| {
         let along = s.axial_factor * (s.axial + s.bending - s.hoop_share * s.hoop) / s.yield_strength;
         let around = s.hoop_factor * s.hoop / s.critical_hoop;

@@ -28,24 +28,20 @@ laws! {
     /// ```
     GrpEndForce "allowable jacking force of GRP" {
         /// Greatest ratio counted, whatever the joint.
-        greatest_ratio "r_max": Ratio as Ratio,
+        greatest_ratio "r_max": Ratio as Ratio [> 0.0 <= 1.0],
         /// Mean over greatest stress (mean over greatest, of the area that the packer presses).
-        stress_ratio "r": Ratio as Ratio,
+        stress_ratio "r": Ratio as Ratio [> 0.0 <= 1.0],
         /// End bearing area.
-        end_bearing_area "A": Area as Area,
+        end_bearing_area "A": Area as Area [> 0.0],
         /// Compressive strength along the pipe.
-        axial_strength "f": Pressure as Strength,
+        axial_strength "f": Pressure as Strength [> 0.0],
         /// Material factor.
-        material_factor "n": Ratio as Ratio,
+        material_factor "n": Ratio as Ratio [>= 1.0],
     } -> Force as Thrust;
     form "P = min(greatest_ratio, stress_ratio) end_bearing_area axial_strength / material_factor";
     from Judgement "iso_25780"
         "material factor and factor of linear stress, recalled; the joint ratio in place of the second is ours";
-    valid "ratios above 0 and at most 1, area and strength positive, factor at least 1"
-        if |v| [v.greatest_ratio, v.stress_ratio].iter().all(|ratio| ratio.value > 0.0 && ratio.value <= 1.0)
-            && v.end_bearing_area.value > 0.0
-            && v.axial_strength.value > 0.0
-            && v.material_factor.value >= 1.0;
+    valid "ratios above 0 and at most 1, area and strength positive, factor at least 1";
     value |s| {
         let ratio = s.greatest_ratio.value.min(s.stress_ratio.value);
         ratio * s.end_bearing_area * s.axial_strength / s.material_factor
@@ -56,13 +52,12 @@ laws! {
     /// The source does not say what capacity is; a force that is declared as allowable takes the factor 1.
     ForceFromCapacity "allowable jacking force from a capacity" {
         /// Capacity of the pipe or its joint.
-        capacity "C": Force as Thrust,
+        capacity "C": Force as Thrust [> 0.0],
         /// Capacity over computed force.
-        factor "n": Ratio as Ratio,
+        factor "n": Ratio as Ratio [>= 1.0],
     } -> Force as Thrust;
     form "P = capacity / factor";
     from Published "ttp_2010" "p. 318, microtunnelling, and p. 333, auger boring";
-    valid "capacity positive, factor at least 1"
-        if |v| v.capacity.value > 0.0 && v.factor.value >= 1.0;
+    valid "capacity positive, factor at least 1";
     value |s| s.capacity / s.factor;
 }

@@ -27,17 +27,17 @@ laws! {
     /// ```
     TroughWidth "width of the trough" {
         /// Width over depth.
-        ratio "K": Ratio as Ratio,
+        ratio "K": Ratio as Ratio [> 0.0 <= 1.0],
         /// Depth of the axis of the bore.
         axis_depth "z_0": Length as Depth,
         /// Level of the trough, below ground.
-        level "z": Length as Depth,
+        level "z": Length as Depth [>= 0.0],
     } -> Length as Distance;
     form "i = ratio (axis_depth - level)";
     from Published "tbm_settlement_article"
         "eq. 1 and the relation of width and depth; level by the worked example on the trough 5 m below ground";
     valid "ratio above 0 and at most 1, level from 0 to less than the depth of the axis"
-        if |v| v.ratio.value > 0.0 && v.ratio.value <= 1.0 && v.level.value >= 0.0 && v.level < v.axis_depth;
+        if |v| v.level < v.axis_depth;
     value |s| s.ratio * (s.axis_depth - s.level);
 
     /// Ground lost at the face and round the machine, per length of bore: `V_s = V_L pi D² / 4`.
@@ -45,14 +45,13 @@ laws! {
     /// For a small pipe see [`AnnulusLoss`] too; the larger of the two counts.
     FaceLoss "ground lost at the face" {
         /// Volume loss (share of the bore).
-        volume_loss "V_L": Ratio as Percent,
+        volume_loss "V_L": Ratio as Percent [>= 0.0 <= 1.0],
         /// Diameter of the bore.
-        bore "D": Length as Diameter,
+        bore "D": Length as Diameter [> 0.0],
     } -> Area as VolumePerLength;
     form "V = volume_loss pi bore^2 / 4";
     from Memory "mair_taylor_1997" "settlement over a tunnel as a normal curve";
-    valid "volume loss 0 to 1, bore positive"
-        if |v| (0.0..=1.0).contains(&v.volume_loss.value) && v.bore.value > 0.0;
+    valid "volume loss 0 to 1, bore positive";
     value |s| s.volume_loss * FRAC_PI_4 * s.bore * s.bore;
 
     /// Ground lost into the annulus round the pipe, per length of bore: `V_s = x pi (D_b² - D²) / 4`.
@@ -60,18 +59,16 @@ laws! {
     /// All of it closes unless set fluid or grout holds it open.
     AnnulusLoss "ground lost into the annulus" {
         /// Share of the annulus that closes.
-        closed_share "x": Ratio as Percent,
+        closed_share "x": Ratio as Percent [>= 0.0 <= 1.0],
         /// Diameter of the bore.
         bore "D_b": Length as Diameter,
         /// Outside diameter of the pipe.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [>= 0.0],
     } -> Area as VolumePerLength;
     form "V = closed_share pi (bore^2 - outside_diameter^2) / 4";
     from CommonPractice "trade_practice" "annulus of a small pipe as upper bound of the loss";
     valid "share 0 to 1, bore no smaller than the pipe"
-        if |v| (0.0..=1.0).contains(&v.closed_share.value)
-            && v.outside_diameter.value >= 0.0
-            && v.outside_diameter <= v.bore;
+        if |v| v.outside_diameter <= v.bore;
     value |s| s.closed_share * FRAC_PI_4 * (s.bore * s.bore - s.outside_diameter * s.outside_diameter);
 
     /// Settlement in the middle of the trough: `s_max = V_s / (sqrt(2 pi) i)`.
@@ -80,14 +77,13 @@ laws! {
     /// shaken dense with more.
     GreatestSettlement "greatest settlement" {
         /// Ground lost per length of bore.
-        lost_ground "V_s": Area as VolumePerLength,
+        lost_ground "V_s": Area as VolumePerLength [>= 0.0],
         /// Half width of the trough.
-        trough_width "i": Length as Distance,
+        trough_width "i": Length as Distance [> 0.0],
     } -> Length as Settlement;
     form "s_max = lost_ground / (sqrt(2 pi) trough_width)";
     from Memory "mair_taylor_1997" "settlement over a tunnel as a normal curve, volume of the trough";
-    valid "lost ground not negative, width positive"
-        if |v| v.lost_ground.value >= 0.0 && v.trough_width.value > 0.0;
+    valid "lost ground not negative, width positive";
     value |s| s.lost_ground / ((2.0 * PI).sqrt() * s.trough_width);
 
     /// Settlement beside the line of the bore: `s = s_max exp(-y² / (2 i²))`.
@@ -97,12 +93,11 @@ laws! {
         /// Distance from the line.
         offset "y": Length as Distance,
         /// Half width of the trough.
-        trough_width "i": Length as Distance,
+        trough_width "i": Length as Distance [> 0.0],
     } -> Length as Settlement;
     form "s = greatest_settlement exp(-offset^2 / (2 trough_width^2))";
     from Published "tbm_settlement_article" "eq. 1";
-    valid "width positive"
-        if |v| v.trough_width.value > 0.0;
+    valid "width positive";
     value |s| {
         let across = (s.offset / s.trough_width).value;
         s.greatest_settlement * (-across * across / 2.0).exp()
@@ -113,11 +108,10 @@ laws! {
         /// Settlement over the line.
         greatest_settlement "s_max": Length as Settlement,
         /// Half width of the trough.
-        trough_width "i": Length as Distance,
+        trough_width "i": Length as Distance [> 0.0],
     } -> Ratio as Slope;
     form "slope = greatest_settlement / (trough_width sqrt(e))";
     from Judgement "jackpull" "slope of the trough of eq. 1 of the article on settlement where it turns";
-    valid "width positive"
-        if |v| v.trough_width.value > 0.0;
+    valid "width positive";
     value |s| s.greatest_settlement / s.trough_width * (-0.5_f64).exp();
 }

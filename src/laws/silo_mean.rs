@@ -34,29 +34,23 @@ laws! {
     /// ```
     MeanSiloStress "mean silo pressure over an even change of depth" {
         /// Unit weight.
-        unit_weight "gamma": UnitWeight as UnitWeight,
+        unit_weight "gamma": UnitWeight as UnitWeight [>= 0.0],
         /// Width of the column.
-        width "b": Length as Distance,
+        width "b": Length as Distance [> 0.0],
         /// Depth of its foot at one end.
-        depth_from "z1": Length as Depth,
+        depth_from "z1": Length as Depth [>= 0.0],
         /// Depth of its foot at the other end.
-        depth_to "z2": Length as Depth,
+        depth_to "z2": Length as Depth [>= 0.0],
         /// Lateral pressure ratio times tangent of the wall friction angle.
-        lateral_friction "K tan(delta)": Ratio as Ratio,
+        lateral_friction "K tan(delta)": Ratio as Ratio [>= 0.0],
         /// Load on its top.
-        surcharge "p": Pressure as UnitFriction,
+        surcharge "p": Pressure as UnitFriction [>= 0.0],
     } -> Pressure as UnitFriction;
     form "s_m = unit_weight (z1 f(k z1) + exp(-k z1) d h(k d)) + surcharge exp(-k z1) f(k d), \
           k = 2 lateral_friction/width, d = |depth_to - depth_from|, z1 the lesser depth, \
           f(x) = (1 - exp(-x))/x, h(x) = (1 - f(x))/x";
     from Judgement "jackpull" "integral of the silo pressure (Terzaghi 1943) without cohesion";
-    valid "width positive, all else not negative"
-        if |v| v.width.value > 0.0
-            && v.unit_weight.value >= 0.0
-            && v.depth_from.value >= 0.0
-            && v.depth_to.value >= 0.0
-            && v.lateral_friction.value >= 0.0
-            && v.surcharge.value >= 0.0;
+    valid "width positive, all else not negative";
     value |s| {
         let (top, foot) = (s.depth_from.min(s.depth_to), s.depth_from.max(s.depth_to));
         let exponent = |depth: Length| 2.0 * s.lateral_friction.value * (depth / s.width).value;

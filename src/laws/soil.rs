@@ -22,14 +22,13 @@ laws! {
     /// Vertical stress a layer adds: `s = gamma h`.
     LayerStress "stress of a layer" {
         /// Unit weight (moist above water, saturated below for total stress, buoyant for effective).
-        unit_weight "gamma": UnitWeight as UnitWeight,
+        unit_weight "gamma": UnitWeight as UnitWeight [>= 0.0],
         /// Thickness.
-        thickness "h": Length as Depth,
+        thickness "h": Length as Depth [>= 0.0],
     } -> Pressure as UnitFriction;
     form "s = unit_weight thickness";
     from Judgement "jackpull" "statics of a level layer";
-    valid "unit weight and thickness not negative"
-        if |v| v.unit_weight.value >= 0.0 && v.thickness.value >= 0.0;
+    valid "unit weight and thickness not negative";
     value |s| s.unit_weight * s.thickness;
 
     /// Width of the soil column that settles on a pipe, by Terzaghi: `b = D (1 + 2 tan(45 deg - phi/2))`.
@@ -52,12 +51,11 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Friction angle of the ground.
-        friction_angle "phi": Angle as Angle,
+        friction_angle "phi": Angle as Angle [>= 0.0 <= STEEPEST],
     } -> Length as Distance;
     form "b = outside_diameter (1 + 2 tan(45 deg - friction_angle/2))";
     from Memory "terzaghi_1943" "arching over a yielding strip; as used for pipe jacking in Japan and France";
-    valid "friction angle 0 to 50 deg"
-        if |v| (0.0..=STEEPEST).contains(&v.friction_angle.value);
+    valid "friction angle 0 to 50 deg";
     value |s| s.outside_diameter * (1.0 + 2.0 * (FRAC_PI_4 - s.friction_angle.value / 2.0).tan());
 
     /// Width of the soil column by the German sheet: `b = sqrt(3) D`. Used with K = 0.5 and half the friction angle.
@@ -66,12 +64,11 @@ laws! {
     /// friction.
     SiloWidthAtv "width of the soil column, ATV-A 161" {
         /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [> 0.0],
     } -> Length as Distance;
     form "b = sqrt(3) outside_diameter";
     from Memory "atv_a_161" "silo above a jacked pipe";
-    valid "diameter positive"
-        if |v| v.outside_diameter.value > 0.0;
+    valid "diameter positive";
     value |s| s.outside_diameter * 3.0_f64.sqrt();
 
     /// Width of the soil column by the pipe jacking association: `b = D tan(67.5 deg - phi/4)`.
@@ -94,12 +91,11 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Friction angle of the ground.
-        friction_angle "phi": Angle as Angle,
+        friction_angle "phi": Angle as Angle [>= 0.0 <= STEEPEST],
     } -> Length as Distance;
     form "b = outside_diameter tan(67.5 deg - friction_angle/4)";
     from Memory "pja_guide" "guide to best practice, ground load";
-    valid "friction angle 0 to 50 deg"
-        if |v| (0.0..=STEEPEST).contains(&v.friction_angle.value);
+    valid "friction angle 0 to 50 deg";
     value |s| s.outside_diameter * (1.5 * FRAC_PI_4 - s.friction_angle.value / 4.0).tan();
 
     /// Vertical pressure of a soil column that hangs in its sides (Terzaghi):
@@ -109,28 +105,22 @@ laws! {
     /// The ATV and F1962 parameter sets are meant with c = 0.
     SiloStress "silo pressure" {
         /// Unit weight (effective below water).
-        unit_weight "gamma": UnitWeight as UnitWeight,
+        unit_weight "gamma": UnitWeight as UnitWeight [>= 0.0],
         /// Width of the column.
-        width "b": Length as Distance,
+        width "b": Length as Distance [> 0.0],
         /// Depth of its foot (to the crown).
-        depth "h": Length as Depth,
+        depth "h": Length as Depth [>= 0.0],
         /// Lateral pressure ratio times tangent of the wall friction angle.
-        lateral_friction "K tan(delta)": Ratio as Ratio,
+        lateral_friction "K tan(delta)": Ratio as Ratio [>= 0.0],
         /// Cohesion.
-        cohesion "c": Pressure as UnitFriction,
+        cohesion "c": Pressure as UnitFriction [>= 0.0],
         /// Load on the surface.
-        surcharge "p": Pressure as UnitFriction,
+        surcharge "p": Pressure as UnitFriction [>= 0.0],
     } -> Pressure as UnitFriction;
     form "s = width (unit_weight - 2 cohesion/width) / (2 k) (1 - exp(-2 k depth/width)) \
           + surcharge exp(-2 k depth/width), k = lateral_friction";
     from Memory "terzaghi_1943" "arching over a yielding strip";
-    valid "width positive, all else not negative"
-        if |v| v.width.value > 0.0
-            && v.unit_weight.value >= 0.0
-            && v.depth.value >= 0.0
-            && v.lateral_friction.value >= 0.0
-            && v.cohesion.value >= 0.0
-            && v.surcharge.value >= 0.0;
+    valid "width positive, all else not negative";
     value |s| {
         let net = s.unit_weight - 2.0 * s.cohesion / s.width;
         let exponent = 2.0 * s.lateral_friction.value * (s.depth / s.width).value;
@@ -152,12 +142,11 @@ laws! {
         /// Outside diameter.
         outside_diameter "D": Length as Diameter,
         /// Lateral over vertical pressure (0.3).
-        lateral_ratio "K2": Ratio as Ratio,
+        lateral_ratio "K2": Ratio as Ratio [>= 0.0 <= 1.0],
     } -> Pressure as UnitFriction;
     form "s_m = (1 + lateral_ratio)/2 (crown_stress + unit_weight outside_diameter/2)";
     from Memory "pellet_kastner_2002" "applied friction force, divided by pi D L mu";
-    valid "lateral ratio 0 to 1"
-        if |v| (0.0..=1.0).contains(&v.lateral_ratio.value);
+    valid "lateral ratio 0 to 1";
     value |s| {
         let half = (1.0 + s.lateral_ratio.value) / 2.0;
         half * (s.crown_stress + s.unit_weight * s.outside_diameter / 2.0)
@@ -203,12 +192,11 @@ laws! {
         /// Pressure on the pipe.
         pressure "s": Pressure as UnitFriction,
         /// Friction coefficient.
-        coefficient "mu": Ratio as Ratio,
+        coefficient "mu": Ratio as Ratio [>= 0.0 <= 1.0],
     } -> Pressure as UnitFriction;
     form "tau = coefficient pressure";
     from Judgement "jackpull" "dry friction";
-    valid "coefficient 0 to 1"
-        if |v| (0.0..=1.0).contains(&v.coefficient.value);
+    valid "coefficient 0 to 1";
     value |s| s.coefficient * s.pressure;
 
     /// Earth load of a jacked pipe (Marston): `W = C B (gamma B - 2 c)`,
@@ -235,21 +223,18 @@ laws! {
         /// Unit weight.
         unit_weight "gamma": UnitWeight as UnitWeight,
         /// Largest bore (largest bore; the outside diameter of a jacked pipe).
-        bore "B": Length as Diameter,
+        bore "B": Length as Diameter [> 0.0],
         /// Depth of the crown.
         depth "H": Length as Depth,
         /// Lateral pressure ratio times internal friction coefficient.
-        lateral_friction "k = K mu'": Ratio as Ratio,
+        lateral_friction "k = K mu'": Ratio as Ratio [> 0.0],
         /// Cohesion.
-        cohesion "c": Pressure as UnitFriction,
+        cohesion "c": Pressure as UnitFriction [>= 0.0],
     } -> LineLoad as LineWeight;
     form "W = C bore (unit_weight bore - 2 cohesion), C = (1 - exp(-2 k depth/bore)) / (2 k), k = lateral_friction";
     from Published "moser_buried_pipe" "eq. 2.9, p. 22";
     valid "bore and k positive, 2 cohesion no more than half of unit weight times bore"
-        if |v| v.bore.value > 0.0
-            && v.lateral_friction.value > 0.0
-            && v.cohesion.value >= 0.0
-            && 4.0 * v.cohesion <= v.unit_weight * v.bore;
+        if |v| 4.0 * v.cohesion <= v.unit_weight * v.bore;
     value |s| {
         let double = 2.0 * s.lateral_friction.value;
         let coefficient = -(-double * (s.depth / s.bore).value).exp_m1() / double;
@@ -282,9 +267,9 @@ laws! {
         /// Total vertical stress at the axis.
         overburden "s_v": Pressure as UnitFriction,
         /// Undrained strength.
-        undrained_strength "s_u": Pressure as UnitFriction,
+        undrained_strength "s_u": Pressure as UnitFriction [> 0.0],
         /// Shear modulus.
-        shear_modulus "G": Pressure as Modulus,
+        shear_modulus "G": Pressure as Modulus [> 0.0],
         /// Radius of the bore.
         bore_radius "r": Length as Offset,
     } -> Length as Offset;
@@ -292,9 +277,7 @@ laws! {
           N = overburden/undrained_strength";
     from Judgement "jackpull" "unloading of a cylindrical cavity in a Tresca soil";
     valid "stability number up to 6, strength and modulus positive"
-        if |v| v.undrained_strength.value > 0.0
-            && v.shear_modulus.value > 0.0
-            && v.overburden <= 6.0 * v.undrained_strength;
+        if |v| v.overburden <= 6.0 * v.undrained_strength;
     value |s| {
         let number = (s.overburden / s.undrained_strength).si();
         let strain = if number <= 1.0 { number } else { (number - 1.0).exp() };

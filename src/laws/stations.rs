@@ -32,24 +32,19 @@ laws! {
     /// less one.
     StationCount "number of jacking stations" {
         /// Length of the drive.
-        drive "L": Length as Distance,
+        drive "L": Length as Distance [> 0.0],
         /// Longest drive without a station (what the main jacks push with the face ahead).
-        alone "": Length as Distance,
+        alone "": Length as Distance [>= 0.0],
         /// Section of the first station.
-        first "L_1": Length as Distance,
+        first "L_1": Length as Distance [> 0.0],
         /// Section of each further station (section of each further one).
-        next "L_2": Length as Distance,
+        next "L_2": Length as Distance [> 0.0],
         /// Section of the main jacks (what the main jacks push without the face).
-        last "L_m": Length as Distance,
+        last "L_m": Length as Distance [> 0.0],
     } -> Ratio as Count;
     form "n = 0 where drive is no more than alone, else 1 + ceil((drive - first - last) / next), no less than 1";
     from Judgement "jackpull" "sections of the stations end to end along the drive";
-    valid "drive and sections positive, alone not negative"
-        if |v| v.drive.value > 0.0
-            && v.alone.value >= 0.0
-            && v.first.value > 0.0
-            && v.next.value > 0.0
-            && v.last.value > 0.0;
+    valid "drive and sections positive, alone not negative";
     value |s| {
         let further = ((s.drive - s.first - s.last) / s.next).value.ceil().max(0.0);
         Ratio::from(if s.drive <= s.alone { 0.0 } else { 1.0 + further })
@@ -60,16 +55,15 @@ laws! {
     /// Rounded down to whole pipes, never up.
     StationDistance "place of a jacking station" {
         /// Which station, counted from the face (1 next to the face).
-        station "k": Ratio as Count,
+        station "k": Ratio as Count [>= 1.0],
         /// Section of the first station.
-        first "L_1": Length as Distance,
+        first "L_1": Length as Distance [>= 0.0],
         /// Section of each further station.
-        next "L_2": Length as Distance,
+        next "L_2": Length as Distance [>= 0.0],
     } -> Length as Distance;
     form "x = first + (station - 1) next";
     from Judgement "jackpull" "sections of the stations end to end along the drive";
-    valid "station at least 1, sections not negative"
-        if |v| v.station.value >= 1.0 && v.first.value >= 0.0 && v.next.value >= 0.0;
+    valid "station at least 1, sections not negative";
     value |s| s.first + (s.station.value - 1.0) * s.next;
 
     /// Thrust of the main jacks at which the stations are put to work: `F = u min(P_s, P_m)`.
@@ -77,18 +71,15 @@ laws! {
     /// It is recalled both of the station and of the main jacks: here whichever comes first.
     StationStart "thrust that starts the jacking stations" {
         /// Share of capacity.
-        utilisation "u": Ratio as Percent,
+        utilisation "u": Ratio as Percent [>= 0.0 <= 1.0],
         /// Capacity of a station.
-        station_capacity "P_s": Force as Thrust,
+        station_capacity "P_s": Force as Thrust [>= 0.0],
         /// Capacity of the main jacks.
-        main_capacity "P_m": Force as Thrust,
+        main_capacity "P_m": Force as Thrust [>= 0.0],
     } -> Force as Thrust;
     form "F = utilisation min(station_capacity, main_capacity)";
     from Memory "gb_50268" "section 6.3, with CECS 246, start of the intermediate stations; the lesser of two readings";
-    valid "utilisation 0 to 1, capacities not negative"
-        if |v| (0.0..=1.0).contains(&v.utilisation.value)
-            && v.station_capacity.value >= 0.0
-            && v.main_capacity.value >= 0.0;
+    valid "utilisation 0 to 1, capacities not negative";
     value |s| s.utilisation * s.station_capacity.min(s.main_capacity);
 
     /// What reaches the thrust wall while a station pushes: its thrust less the friction that holds the pipe behind it,
@@ -97,14 +88,13 @@ laws! {
     /// Stations relieve the wall of the friction ahead only as far as the pipe behind them holds fast.
     ThrustThroughTail "thrust of a station that reaches the wall" {
         /// Thrust of the station.
-        station_thrust "P": Force as Thrust,
+        station_thrust "P": Force as Thrust [>= 0.0],
         /// Friction of the pipe behind it (low value, of all pipe behind the station).
-        tail_friction "F_t": Force as Thrust,
+        tail_friction "F_t": Force as Thrust [>= 0.0],
     } -> Force as Thrust;
     form "F = station_thrust - tail_friction, no less than 0";
     from Judgement "jackpull" "forces on the pipe behind a station that pushes";
-    valid "forces not negative"
-        if |v| v.station_thrust.value >= 0.0 && v.tail_friction.value >= 0.0;
+    valid "forces not negative";
     value |s| (s.station_thrust - s.tail_friction).max(Force::default());
 }
 

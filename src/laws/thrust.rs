@@ -11,19 +11,16 @@ laws! {
     /// of what the curve adds. The curve is taken to go on at its radius.
     CurveFactor "force through a planned curve" {
         /// Friction coefficient of the pipe on the outer side.
-        friction "mu": Ratio as Ratio,
+        friction "mu": Ratio as Ratio [>= 0.0],
         /// Length of the curve that is pushed through.
-        length "L": Length as Distance,
+        length "L": Length as Distance [>= 0.0],
         /// Radius.
-        radius "R": Length as Distance,
+        radius "R": Length as Distance [> 0.0],
     } -> Ratio as Ratio;
     form "f = exp(friction length / radius)";
     from Judgement "jackpull" "capstan equation, all of the force at the far end";
     valid "radius positive, length from 0 to 3 radii, friction not negative"
-        if |v| v.radius.value > 0.0
-            && v.length.value >= 0.0
-            && v.length <= 3.0 * v.radius
-            && v.friction.value >= 0.0;
+        if |v| v.length <= 3.0 * v.radius;
     value |s| Ratio::from((s.friction.value * (s.length / s.radius).value).exp());
 
     /// Friction on the outside of a body in the bore, from a mean unit friction over the whole outside area.
@@ -44,16 +41,15 @@ laws! {
     /// ```
     FrictionForce "friction on the outside area" {
         /// Mean unit friction.
-        unit_friction "tau": Pressure as UnitFriction,
+        unit_friction "tau": Pressure as UnitFriction [>= 0.0],
         /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        outside_diameter "D": Length as Diameter [>= 0.0],
         /// Length in the bore.
-        length "L": Length as Distance,
+        length "L": Length as Distance [>= 0.0],
     } -> Force as Thrust;
     form "F = unit_friction pi outside_diameter length";
     from Published "pja_introduction" "sec. 6, p. 23: resistance per outside area of the pipeline";
-    valid "unit friction, diameter and length not negative"
-        if |v| v.unit_friction.value >= 0.0 && v.outside_diameter.value >= 0.0 && v.length.value >= 0.0;
+    valid "unit friction, diameter and length not negative";
     value |s| s.unit_friction * (PI * s.outside_diameter * s.length);
 
     /// Resistance at an enlarging head: a pressure on the ring that is cut, not less than a least force.
@@ -61,7 +57,7 @@ laws! {
     /// `F = max(p (pi/4) (D² - d²), F_least)`
     FaceForce "resistance at the enlarging head" {
         /// Pressure on the cut area.
-        pressure "p": Pressure as UnitFriction,
+        pressure "p": Pressure as UnitFriction [>= 0.0],
         /// Diameter that is cut.
         cut_diameter "D": Length as Diameter,
         /// Diameter of the bore already there.
@@ -72,7 +68,7 @@ laws! {
     form "F = max(pressure (pi/4) (cut_diameter^2 - guided_diameter^2), least)";
     from CommonPractice "jackpull" "pressure on the cut ring; the pressures are trade habit, no agreed formula exists";
     valid "cut diameter above guided diameter, pressure not negative"
-        if |v| v.cut_diameter > v.guided_diameter && v.pressure.value >= 0.0;
+        if |v| v.cut_diameter > v.guided_diameter;
     value |s| {
         let ring = FRAC_PI_4 * (s.cut_diameter * s.cut_diameter - s.guided_diameter * s.guided_diameter);
         (s.pressure * ring).max(s.least)
@@ -82,16 +78,16 @@ laws! {
     /// not credited, since lubricant carries most of the weight.
     WeightAlongGrade "weight of the pipe along the grade" {
         /// Weight of the pipe.
-        pipe_weight "w": LineLoad as LineWeight,
+        pipe_weight "w": LineLoad as LineWeight [>= 0.0],
         /// Length in the bore.
-        length "L": Length as Distance,
+        length "L": Length as Distance [>= 0.0],
         /// Slope, positive when the push goes uphill.
         rise "phi": Angle as Angle,
     } -> Force as Thrust;
     form "F = pipe_weight length sin(rise), no less than 0";
     from Judgement "jackpull" "statics; no credit downhill";
     valid "slope within 45 deg, weight and length not negative"
-        if |v| v.rise.value.abs() <= FRAC_PI_4 && v.pipe_weight.value >= 0.0 && v.length.value >= 0.0;
+        if |v| v.rise.value.abs() <= FRAC_PI_4;
     value |s| (s.pipe_weight * s.length * s.rise.sin()).max(Force::default());
 
     /// Share of its own weight that a pipe adds to the thrust uphill and gives back downhill: `F = w L sin(phi)`.
@@ -99,16 +95,16 @@ laws! {
     /// For the low level alone: what is not counted on is [`WeightAlongGrade`].
     SignedWeightAlongGrade "weight along the grade, up or down" {
         /// Weight of the pipe.
-        pipe_weight "w": LineLoad as LineWeight,
+        pipe_weight "w": LineLoad as LineWeight [>= 0.0],
         /// Length in the bore.
-        length "L": Length as Distance,
+        length "L": Length as Distance [>= 0.0],
         /// Slope, positive when the push goes uphill.
         rise "phi": Angle as Angle,
     } -> Force as Thrust;
     form "F = pipe_weight length sin(rise)";
     from Judgement "jackpull" "statics";
     valid "slope within 45 deg, weight and length not negative"
-        if |v| v.rise.value.abs() <= FRAC_PI_4 && v.pipe_weight.value >= 0.0 && v.length.value >= 0.0;
+        if |v| v.rise.value.abs() <= FRAC_PI_4;
     value |s| s.pipe_weight * s.length * s.rise.sin();
 
     /// Force of a stage at an advance: what rubs on either side of the front, what works at it, and the weight along the
@@ -149,14 +145,13 @@ laws! {
         /// Cone resistance per SPT blow.
         cone_resistance_per_blow "q": Pressure as Strength,
         /// SPT N.
-        blows "N": Ratio as Count,
+        blows "N": Ratio as Count [>= 0.0 <= 50.0],
         /// Tip diameter.
         diameter "d": Length as Diameter,
     } -> Force as Thrust;
     form "F = cone_resistance_per_blow blows (pi/4) diameter^2";
     from Judgement "jackpull" "cone penetration of the tip, q_c about 0.45 N MPa in sand";
-    valid "SPT N 0 to 50"
-        if |v| (0.0..=50.0).contains(&v.blows.value);
+    valid "SPT N 0 to 50";
     value |s| s.cone_resistance_per_blow * s.blows * (FRAC_PI_4 * s.diameter * s.diameter);
 
     /// End resistance of the pilot stem in clay: bearing factor times undrained strength, the strength taken from
@@ -167,14 +162,13 @@ laws! {
         /// Undrained strength per SPT blow.
         strength_per_blow "s": Pressure as UnitFriction,
         /// SPT N.
-        blows "N": Ratio as Count,
+        blows "N": Ratio as Count [>= 0.0 <= 50.0],
         /// Tip diameter.
         diameter "d": Length as Diameter,
     } -> Force as Thrust;
     form "F = bearing_factor strength_per_blow blows (pi/4) diameter^2";
     from Judgement "jackpull" "end bearing of a driven tip, 9 to 12 times undrained strength";
-    valid "SPT N 0 to 50"
-        if |v| (0.0..=50.0).contains(&v.blows.value);
+    valid "SPT N 0 to 50";
     value |s| s.bearing_factor * s.strength_per_blow * s.blows * (FRAC_PI_4 * s.diameter * s.diameter);
 
     /// End resistance of the pilot stem in clay of a known strength: `F = f s_u (pi/4) d²`.
@@ -182,14 +176,13 @@ laws! {
         /// End bearing factor on undrained strength.
         bearing_factor "f": Ratio as Ratio,
         /// Undrained strength.
-        strength "s_u": Pressure as UnitFriction,
+        strength "s_u": Pressure as UnitFriction [> 0.0],
         /// Tip diameter.
         diameter "d": Length as Diameter,
     } -> Force as Thrust;
     form "F = bearing_factor strength (pi/4) diameter^2";
     from Judgement "jackpull" "end bearing of a driven tip, 9 to 12 times undrained strength";
-    valid "strength positive"
-        if |v| v.strength.value > 0.0;
+    valid "strength positive";
     value |s| s.bearing_factor * s.strength * (FRAC_PI_4 * s.diameter * s.diameter);
 
     /// Face resistance of a slurry or mud machine, Japanese form: earth pressure by blow count and slurry over water,
@@ -213,27 +206,21 @@ laws! {
     /// ```
     SlurryFace "face resistance of a slurry machine" {
         /// Earth pressure per blow (4 kPa).
-        pressure_per_blow "p": Pressure as UnitFriction,
+        pressure_per_blow "p": Pressure as UnitFriction [>= 0.0],
         /// Blow count.
-        blows "N": Ratio as Count,
+        blows "N": Ratio as Count [>= 0.0],
         /// Blow count beyond which the pressure does not grow (50).
-        blows_most "N_max": Ratio as Count,
+        blows_most "N_max": Ratio as Count [>= 0.0],
         /// Pressure of the groundwater.
-        water_pressure "p_w": Pressure as UnitFriction,
+        water_pressure "p_w": Pressure as UnitFriction [>= 0.0],
         /// Pressure of the slurry over that of the water (20 kPa).
-        slurry_over_water "dp": Pressure as UnitFriction,
+        slurry_over_water "dp": Pressure as UnitFriction [>= 0.0],
         /// Diameter that is cut.
-        cut_diameter "D": Length as Diameter,
+        cut_diameter "D": Length as Diameter [>= 0.0],
     } -> Force as Thrust;
     form "F = (pi/4) cut_diameter^2 (pressure_per_blow min(blows, blows_most) + water_pressure + slurry_over_water)";
     from Memory "japan_sewage_guide" "face term, slurry and mud machines";
-    valid "no argument negative"
-        if |v| v.pressure_per_blow.value >= 0.0
-            && v.blows.value >= 0.0
-            && v.blows_most.value >= 0.0
-            && v.water_pressure.value >= 0.0
-            && v.slurry_over_water.value >= 0.0
-            && v.cut_diameter.value >= 0.0;
+    valid "no argument negative";
     value |s| {
         let earth = s.pressure_per_blow * s.blows.min(s.blows_most);
         (earth + s.water_pressure + s.slurry_over_water) * (FRAC_PI_4 * s.cut_diameter * s.cut_diameter)
@@ -242,16 +229,16 @@ laws! {
     /// Resistance of an open cutting edge, Chinese code: `F = pi (D - t) t R`.
     CuttingEdge "resistance of a cutting edge" {
         /// Pressure under the edge (500 kPa).
-        pressure "R": Pressure as UnitFriction,
+        pressure "R": Pressure as UnitFriction [>= 0.0],
         /// Diameter that is cut.
         cut_diameter "D": Length as Diameter,
         /// Thickness of the edge.
-        thickness "t": Length as Wall,
+        thickness "t": Length as Wall [> 0.0],
     } -> Force as Thrust;
     form "F = pi (cut_diameter - thickness) thickness pressure";
     from Memory "gb_50268" "clause 6.3.4, Table 6.3.4-1, open face with a cutting ring";
     valid "edge positive and thinner than half the diameter, pressure not negative"
-        if |v| v.thickness.value > 0.0 && 2.0 * v.thickness < v.cut_diameter && v.pressure.value >= 0.0;
+        if |v| 2.0 * v.thickness < v.cut_diameter;
     value |s| s.pressure * (PI * (s.cut_diameter - s.thickness) * s.thickness);
 
     /// Face term of a hand or cutting-edge shield, Japanese form: `F = pi q D N'`.
@@ -271,15 +258,14 @@ laws! {
     /// ```
     OpenShieldFace "face resistance of an open shield" {
         /// Force per length of the rim (13.2 kN/m).
-        line_load "q": LineLoad as LineWeight,
+        line_load "q": LineLoad as LineWeight [>= 0.0],
         /// Diameter that is cut.
-        cut_diameter "D": Length as Diameter,
+        cut_diameter "D": Length as Diameter [>= 0.0],
         /// Index of the ground (1.0 ordinary, 2.5 sand, 3.0 hard ground or gravel; no blow count).
-        index "N'": Ratio as Ratio,
+        index "N'": Ratio as Ratio [>= 0.0],
     } -> Force as Thrust;
     form "F = pi line_load cut_diameter index";
     from Memory "japan_sewage_guide" "jacking force, hand or cutting-edge shield, face term";
-    valid "no argument negative"
-        if |v| v.line_load.value >= 0.0 && v.cut_diameter.value >= 0.0 && v.index.value >= 0.0;
+    valid "no argument negative";
     value |s| s.line_load * (PI * s.cut_diameter * s.index);
 }

@@ -19,13 +19,13 @@ laws! {
         /// Inside diameter of the packer.
         inside_diameter "d": Length as Diameter,
         /// Thickness of the packer as fitted.
-        thickness "a": Length as Wall,
+        thickness "a": Length as Wall [> 0.0],
         /// Secant modulus of the packer.
-        modulus "E": Pressure as Modulus,
+        modulus "E": Pressure as Modulus [> 0.0],
         /// Stress allowed at the most pressed edge.
-        greatest_stress "s": Pressure as Strength,
+        greatest_stress "s": Pressure as Strength [> 0.0],
         /// Angle at the joint.
-        angle "b": Angle as JointAngle,
+        angle "b": Angle as JointAngle [>= 0.0 < FRAC_PI_2],
     } -> Ratio as Ratio;
     form "r of the ring outside_diameter, inside_diameter at z = thickness greatest_stress / (modulus tan(angle))";
     from Judgement "jackpull" "linear stress on an elastic ring without tension, between two planes";
@@ -33,8 +33,6 @@ laws! {
         if |v| {
         let ring = Ring::of(v.outside_diameter.value, v.inside_diameter.value);
         ring.is_sound()
-            && is_packer(v.thickness, v.modulus, v.angle)
-            && v.greatest_stress.value > 0.0
             && steepness(v.thickness, v.modulus, v.angle) * 2.0 * ring.outer * LEAST_CONTACT <= v.greatest_stress.value
     };
     value |s| {
@@ -53,11 +51,11 @@ laws! {
         /// Inside diameter of the packer.
         inside_diameter "d": Length as Diameter,
         /// Thickness of the packer as fitted.
-        thickness "a": Length as Wall,
+        thickness "a": Length as Wall [> 0.0],
         /// Secant modulus of the packer.
-        modulus "E": Pressure as Modulus,
+        modulus "E": Pressure as Modulus [> 0.0],
         /// Stress allowed at the most pressed edge.
-        greatest_stress "s": Pressure as Strength,
+        greatest_stress "s": Pressure as Strength [> 0.0],
         /// Jacking force.
         force "F": Force as Thrust,
     } -> Angle as JointAngle;
@@ -69,8 +67,6 @@ laws! {
         let ring = Ring::of(v.outside_diameter.value, v.inside_diameter.value);
         let ratio = v.force.value / (ring.area() * v.greatest_stress.value);
         ring.is_sound()
-            && is_packer(v.thickness, v.modulus, Angle::from_si(0.0))
-            && v.greatest_stress.value > 0.0
             && ratio <= 1.0
             && ratio >= ring.mean_over_greatest(1.0 / (2.0 * LEAST_CONTACT))
     };
@@ -85,8 +81,4 @@ laws! {
 /// Growth of the stress per length across the joint.
 fn steepness(thickness: Length, modulus: Pressure, angle: Angle) -> f64 {
     modulus.value * angle.value.tan() / thickness.value
-}
-
-fn is_packer(thickness: Length, modulus: Pressure, angle: Angle) -> bool {
-    thickness.value > 0.0 && modulus.value > 0.0 && (0.0..FRAC_PI_2).contains(&angle.value)
 }

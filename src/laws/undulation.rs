@@ -22,14 +22,13 @@ laws! {
     /// ```
     PeakSlope "peak slope of a wave of the invert" {
         /// Greatest error of the invert.
-        amplitude "e": Length as Offset,
+        amplitude "e": Length as Offset [>= 0.0],
         /// Distance from a high spot to the next low one.
-        half_wave "lambda": Length as Distance,
+        half_wave "lambda": Length as Distance [> 0.0],
     } -> Ratio as Slope;
     form "slope = pi amplitude / half_wave";
     from Judgement "jackpull" "slope of a sine wave where it crosses its line";
-    valid "amplitude not negative, half wave positive"
-        if |v| v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
+    valid "amplitude not negative, half wave positive";
     value |s| PI * s.amplitude / s.half_wave;
 
     /// Depth of the water that stands in the low spots of a waving invert:
@@ -38,16 +37,15 @@ laws! {
     /// For a sine wave; 2 e on a level line.
     SagDepth "depth of standing water" {
         /// Slope of the line.
-        design_slope "S": Ratio as Slope,
+        design_slope "S": Ratio as Slope [>= 0.0],
         /// Greatest error of the invert.
-        amplitude "e": Length as Offset,
+        amplitude "e": Length as Offset [>= 0.0],
         /// Distance from a high spot to the next low one.
-        half_wave "lambda": Length as Distance,
+        half_wave "lambda": Length as Distance [> 0.0],
     } -> Length as Offset;
     form "d = 2 amplitude (sin(phi) - phi cos(phi)), cos(phi) = design_slope half_wave / (pi amplitude)";
     from Judgement "jackpull" "rise of the invert from a low spot to the next high one, line plus sine wave";
-    valid "slope and amplitude not negative, half wave positive"
-        if |v| v.design_slope.value >= 0.0 && v.amplitude.value >= 0.0 && v.half_wave.value > 0.0;
+    valid "slope and amplitude not negative, half wave positive";
     value |s| {
         let peak = PI * s.amplitude / s.half_wave;
         if peak <= s.design_slope {

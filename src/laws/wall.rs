@@ -35,13 +35,12 @@ laws! {
     /// `K_a = (1 - sin phi) / (1 + sin phi)`, which is `tan²(45 deg - phi/2)`.
     ActiveCoefficient "active coefficient, Rankine" {
         /// Friction angle of the ground.
-        friction_angle "phi": Angle as Angle,
+        friction_angle "phi": Angle as Angle [>= 0.0 <= STEEPEST],
     } -> Ratio as Ratio;
     form "K_a = (1 - sin(friction_angle)) / (1 + sin(friction_angle))";
     from Published "moser_buried_pipe"
         "p. 126, Rankine's lateral pressure ratio, vertical over horizontal stress; here its inverse";
-    valid "level ground, smooth upright wall, friction angle 0 to 50 deg"
-        if |v| (0.0..=STEEPEST).contains(&v.friction_angle.value);
+    valid "level ground, smooth upright wall, friction angle 0 to 50 deg";
     value |s| {
         let sine = s.friction_angle.value.sin();
         Ratio::from((1.0 - sine) / (1.0 + sine))
@@ -63,12 +62,11 @@ laws! {
     /// ```
     PassiveCoefficient "passive coefficient, Rankine" {
         /// Friction angle of the ground.
-        friction_angle "phi": Angle as Angle,
+        friction_angle "phi": Angle as Angle [>= 0.0 <= STEEPEST],
     } -> Ratio as Ratio;
     form "K_p = (1 + sin(friction_angle)) / (1 - sin(friction_angle))";
     from Published "moser_buried_pipe" "p. 126, Rankine's lateral pressure ratio, 3 at 30 deg";
-    valid "level ground, smooth upright wall, friction angle 0 to 50 deg"
-        if |v| (0.0..=STEEPEST).contains(&v.friction_angle.value);
+    valid "level ground, smooth upright wall, friction angle 0 to 50 deg";
     value |s| {
         let sine = s.friction_angle.value.sin();
         Ratio::from((1.0 + sine) / (1.0 - sine))
@@ -77,16 +75,15 @@ laws! {
     /// Pressure at which the ground at one level gives way to the wall: `p = K_p s + 2 c sqrt(K_p)`.
     PassivePressure "passive pressure at a level" {
         /// Vertical stress at the level (effective; total with K_p = 1 and c the undrained strength).
-        vertical_stress "s": Pressure as UnitFriction,
+        vertical_stress "s": Pressure as UnitFriction [>= 0.0],
         /// Passive coefficient.
-        coefficient "K_p": Ratio as Ratio,
+        coefficient "K_p": Ratio as Ratio [>= 1.0],
         /// Cohesion (none in drained ground).
-        cohesion "c": Pressure as UnitFriction,
+        cohesion "c": Pressure as UnitFriction [>= 0.0],
     } -> Pressure as UnitFriction;
     form "p = coefficient vertical_stress + 2 cohesion sqrt(coefficient)";
     from Memory "bell_1915" "resistance of ground with friction and cohesion, after Rankine";
-    valid "coefficient at least 1, stress and cohesion not negative"
-        if |v| v.coefficient.value >= 1.0 && v.vertical_stress.value >= 0.0 && v.cohesion.value >= 0.0;
+    valid "coefficient at least 1, stress and cohesion not negative";
     value |s| s.coefficient * s.vertical_stress + 2.0 * s.coefficient.value.sqrt() * s.cohesion;
 
     /// Resistance of drained ground behind a strip of the wall:
@@ -116,33 +113,26 @@ laws! {
     /// ```
     PassiveStrip "resistance of drained ground behind a wall" {
         /// Factor for the ground beside the wall (1: the ground straight behind the wall).
-        spread "a": Ratio as Ratio,
+        spread "a": Ratio as Ratio [>= 1.0 <= WIDEST_SPREAD],
         /// Width of the wall.
-        width "B": Length as Distance,
+        width "B": Length as Distance [> 0.0],
         /// Height of the strip.
-        height "H": Length as Distance,
+        height "H": Length as Distance [> 0.0],
         /// Effective vertical stress at its top (effective, at the top of the strip).
-        top_stress "s": Pressure as UnitFriction,
+        top_stress "s": Pressure as UnitFriction [>= 0.0],
         /// Unit weight behind it (moist, or buoyant below water).
-        unit_weight "gamma": UnitWeight as UnitWeight,
+        unit_weight "gamma": UnitWeight as UnitWeight [>= 0.0],
         /// Passive coefficient.
-        coefficient "K_p": Ratio as Ratio,
+        coefficient "K_p": Ratio as Ratio [>= 1.0],
         /// Cohesion.
-        cohesion "c": Pressure as UnitFriction,
+        cohesion "c": Pressure as UnitFriction [>= 0.0],
     } -> Force as Thrust;
     form "R = spread width (coefficient (top_stress height + unit_weight height^2/2) \
           + 2 cohesion height sqrt(coefficient))";
     from Memory "trade_practice"
         "reaction formula of pipe jacking, of Japanese origin, recalled; printed with unit weight times depth \
                   for the stress at the top";
-    valid "spread 1 to 2.5, coefficient at least 1, width and height positive, all else not negative"
-        if |v| (1.0..=WIDEST_SPREAD).contains(&v.spread.value)
-            && v.width.value > 0.0
-            && v.height.value > 0.0
-            && v.top_stress.value >= 0.0
-            && v.unit_weight.value >= 0.0
-            && v.coefficient.value >= 1.0
-            && v.cohesion.value >= 0.0;
+    valid "spread 1 to 2.5, coefficient at least 1, width and height positive, all else not negative";
     value |s| {
         let stress = s.top_stress + s.unit_weight * s.height / 2.0;
         let pressure = s.coefficient * stress + 2.0 * s.coefficient.value.sqrt() * s.cohesion;
@@ -157,27 +147,21 @@ laws! {
     /// For saturated clay without fissures, for the length of the drive; a clay that softens is drained ground.
     UndrainedStrip "resistance of undrained clay behind a wall" {
         /// Factor for the ground beside the wall (1: the ground straight behind the wall).
-        spread "a": Ratio as Ratio,
+        spread "a": Ratio as Ratio [>= 1.0 <= WIDEST_SPREAD],
         /// Width of the wall.
-        width "B": Length as Distance,
+        width "B": Length as Distance [> 0.0],
         /// Height of the strip.
-        height "H": Length as Distance,
+        height "H": Length as Distance [> 0.0],
         /// Total vertical stress at its top (total, at the top of the strip).
-        top_stress "s": Pressure as UnitFriction,
+        top_stress "s": Pressure as UnitFriction [>= 0.0],
         /// Unit weight behind it (moist, or saturated below water).
-        unit_weight "gamma": UnitWeight as UnitWeight,
+        unit_weight "gamma": UnitWeight as UnitWeight [>= 0.0],
         /// Undrained strength.
-        undrained_strength "s_u": Pressure as UnitFriction,
+        undrained_strength "s_u": Pressure as UnitFriction [>= 0.0],
     } -> Force as Thrust;
     form "R = spread width (top_stress height + unit_weight height^2/2 + 2 undrained_strength height)";
     from CommonPractice "trade_practice" "reaction formula without friction, per metre of wall, times its width";
-    valid "spread 1 to 2.5, width and height positive, all else not negative"
-        if |v| (1.0..=WIDEST_SPREAD).contains(&v.spread.value)
-            && v.width.value > 0.0
-            && v.height.value > 0.0
-            && v.top_stress.value >= 0.0
-            && v.unit_weight.value >= 0.0
-            && v.undrained_strength.value >= 0.0;
+    valid "spread 1 to 2.5, width and height positive, all else not negative";
     value |s| {
         let stress = s.top_stress + s.unit_weight * s.height / 2.0;
         s.spread * s.width * s.height * (stress + 2.0 * s.undrained_strength)
@@ -190,16 +174,15 @@ laws! {
     /// circle.
     EyeResistance "resistance lost at the eye of a wall" {
         /// Factor for the ground beside the wall (as in the resistance it is taken off).
-        spread "a": Ratio as Ratio,
+        spread "a": Ratio as Ratio [>= 1.0 <= WIDEST_SPREAD],
         /// Passive pressure at the axis of the eye.
-        pressure "p": Pressure as UnitFriction,
+        pressure "p": Pressure as UnitFriction [>= 0.0],
         /// Diameter of the eye.
-        diameter "d": Length as Diameter,
+        diameter "d": Length as Diameter [>= 0.0],
     } -> Force as Thrust;
     form "R_e = spread pressure (pi/4) diameter^2";
     from Judgement "jackpull" "linear pressure over a circle; ground behind an opening gives no reaction";
-    valid "spread 1 to 2.5, pressure and diameter not negative"
-        if |v| (1.0..=WIDEST_SPREAD).contains(&v.spread.value) && v.pressure.value >= 0.0 && v.diameter.value >= 0.0;
+    valid "spread 1 to 2.5, pressure and diameter not negative";
     value |s| s.spread * s.pressure * (FRAC_PI_4 * s.diameter * s.diameter);
 
     /// Thrust that a wall may be asked to bear: `F = (R - R_e) / n`, no less than 0.
@@ -207,15 +190,14 @@ laws! {
     /// A share of jack capacity to design for is a margin of the jacks and no substitute for it.
     AllowableReaction "allowable thrust on a wall" {
         /// Resistance of the ground (of all strips).
-        resistance "R": Force as Thrust,
+        resistance "R": Force as Thrust [>= 0.0],
         /// What openings take off.
-        eye "R_e": Force as Thrust,
+        eye "R_e": Force as Thrust [>= 0.0],
         /// Safety factor.
-        safety "n": Ratio as Ratio,
+        safety "n": Ratio as Ratio [>= 1.0],
     } -> Force as Thrust;
     form "F = (resistance - eye) / safety, no less than 0";
     from Memory "trade_practice" "safety factor of the thrust wall, recalled";
-    valid "resistance and eye not negative, factor at least 1"
-        if |v| v.resistance.value >= 0.0 && v.eye.value >= 0.0 && v.safety.value >= 1.0;
+    valid "resistance and eye not negative, factor at least 1";
     value |s| ((s.resistance - s.eye) / s.safety).max(Force::default());
 }

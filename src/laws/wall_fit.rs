@@ -8,19 +8,16 @@ laws! {
     /// `y = H (p_t + 2 p_b) / (3 (p_t + p_b))`.
     StripCentroid "depth of the reaction in a strip" {
         /// Height of the strip.
-        height "H": Length as Depth,
+        height "H": Length as Depth [> 0.0],
         /// Pressure at its top.
-        top_pressure "p_t": Pressure as UnitFriction,
+        top_pressure "p_t": Pressure as UnitFriction [>= 0.0],
         /// Pressure at its foot.
-        bottom_pressure "p_b": Pressure as UnitFriction,
+        bottom_pressure "p_b": Pressure as UnitFriction [>= 0.0],
     } -> Length as Depth;
     form "y = height (top_pressure + 2 bottom_pressure) / (3 (top_pressure + bottom_pressure))";
     from Judgement "jackpull" "centroid of a trapezium";
     valid "height positive, pressures not negative and not both zero"
-        if |v| v.height.value > 0.0
-            && v.top_pressure.value >= 0.0
-            && v.bottom_pressure.value >= 0.0
-            && (v.top_pressure + v.bottom_pressure).value > 0.0;
+        if |v| (v.top_pressure + v.bottom_pressure).value > 0.0;
     value |s| {
         let sum = s.top_pressure + s.bottom_pressure;
         s.height * ((sum + s.bottom_pressure) / (3.0 * sum))
@@ -30,7 +27,7 @@ laws! {
     /// the other; one that is taken off, as at an eye, is negative.
     ResultantDepth "depth of the reaction of two strips" {
         /// First force.
-        force "F_1": Force as Thrust,
+        force "F_1": Force as Thrust [>= 0.0],
         /// Its depth.
         depth "z_1": Length as Depth,
         /// Second force.
@@ -41,20 +38,19 @@ laws! {
     form "z = (force depth + other_force other_depth) / (force + other_force)";
     from Judgement "jackpull" "moments of parallel forces";
     valid "first force not negative, sum of the forces positive"
-        if |v| v.force.value >= 0.0 && (v.force + v.other_force).value > 0.0;
+        if |v| (v.force + v.other_force).value > 0.0;
     value |s| (s.force * s.depth + s.other_force * s.other_depth) / (s.force + s.other_force);
 
     /// How far the thrust is off the reaction of the ground: `e = |z_F - z_R|`.
     ThrustEccentricity "eccentricity of the thrust on a wall" {
         /// Depth of the thrust axis.
-        thrust_depth "z_F": Length as Depth,
+        thrust_depth "z_F": Length as Depth [>= 0.0],
         /// Depth of the reaction.
-        reaction_depth "z_R": Length as Depth,
+        reaction_depth "z_R": Length as Depth [>= 0.0],
     } -> Length as Offset;
     form "e = |thrust_depth - reaction_depth|";
     from Judgement "jackpull" "distance of two parallel forces";
-    valid "depths not negative"
-        if |v| v.thrust_depth.value >= 0.0 && v.reaction_depth.value >= 0.0;
+    valid "depths not negative";
     value |s| (s.thrust_depth - s.reaction_depth).abs();
 
     /// Movement of the wall into the ground at which its resistance is complete: `u = r H`.
@@ -72,37 +68,31 @@ laws! {
     /// ```
     PassiveMovement "movement to full resistance of a wall" {
         /// Movement over height.
-        share "r": Ratio as Percent,
+        share "r": Ratio as Percent [>= 0.0 <= 0.1],
         /// Height of the wall.
-        height "H": Length as Distance,
+        height "H": Length as Distance [> 0.0],
     } -> Length as Offset;
     form "u = share height";
     from Memory "trade_practice" "movement to full passive pressure as a share of the wall height, recalled";
-    valid "share 0 to 10 %, height positive"
-        if |v| (0.0..=0.1).contains(&v.share.value) && v.height.value > 0.0;
+    valid "share 0 to 10 %, height positive";
     value |s| s.share * s.height;
 
     /// Width a wall needs for a thrust, from the resistance of one of any width, to which it is proportional:
     /// `B = B_0 (n F + R_e) / R_0`.
     WidthForThrust "width of a wall for a thrust" {
         /// Thrust.
-        thrust "F": Force as Thrust,
+        thrust "F": Force as Thrust [>= 0.0],
         /// Safety factor.
-        safety "n": Ratio as Ratio,
+        safety "n": Ratio as Ratio [>= 1.0],
         /// What openings take off.
-        eye "R_e": Force as Thrust,
+        eye "R_e": Force as Thrust [>= 0.0],
         /// Width of the wall that the resistance is of.
-        width "B_0": Length as Distance,
+        width "B_0": Length as Distance [> 0.0],
         /// Its resistance (of all strips at that width, nothing taken off).
-        resistance "R_0": Force as Thrust,
+        resistance "R_0": Force as Thrust [> 0.0],
     } -> Length as Distance;
     form "B = width (safety thrust + eye) / resistance";
     from Judgement "jackpull" "inverse of the allowable thrust on a wall";
-    valid "resistance and width positive, thrust and eye not negative, factor at least 1"
-        if |v| v.thrust.value >= 0.0
-            && v.eye.value >= 0.0
-            && v.safety.value >= 1.0
-            && v.width.value > 0.0
-            && v.resistance.value > 0.0;
+    valid "resistance and width positive, thrust and eye not negative, factor at least 1";
     value |s| s.width * ((s.safety * s.thrust + s.eye) / s.resistance);
 }
