@@ -58,14 +58,20 @@ impl Checks {
         }
     }
 
-    /// What the file does not give, so that something goes unchecked, each once.
-    pub fn missing(&self) -> impl Iterator<Item = Need> {
-        let missing =
-            || Subject::ALL.iter().zip(&self.0).filter(|(_, outcome)| matches!(outcome, Err(Absent::Missing)));
-        let needs = missing().filter_map(|(subject, _)| subject.need());
-        needs.enumerate().filter_map(move |(place, need)| {
-            let before = missing().filter_map(|(subject, _)| subject.need()).take(place);
-            (!before.into_iter().any(|told| told == need)).then_some(need)
-        })
+    /// What the file does not give, so that something goes unchecked, each once; not where another check asks for it as
+    /// much as the drive needs.
+    #[must_use]
+    pub fn missing(&self) -> Vec<Need> {
+        let all = || Subject::ALL.iter().zip(&self.0);
+        let is_asked = |need| {
+            let asks = |outcome: &Result<Check, Absent>| outcome.as_ref().is_ok_and(Check::is_required);
+            all().any(|(subject, outcome)| subject.need() == Some(need) && asks(outcome))
+        };
+        let mut needs = Vec::new();
+        for (subject, outcome) in all() {
+            let need = subject.need().filter(|need| matches!(outcome, Err(Absent::Missing)) && !is_asked(*need));
+            needs.extend(need.filter(|need| !needs.contains(need)));
+        }
+        needs
     }
 }

@@ -9,9 +9,11 @@ use core::cmp::Ordering;
 /// Scores closer than this are equal as printed, in points of 100.
 pub(super) const SAME: f64 = 0.5;
 
-/// Best first, whatever the order of the file, of what is open that which asks for the fewest lines.
+/// Best first, whatever the order of the file; of what is open that which likely passes as it is told, then that which asks
+/// for the fewest lines.
 pub(super) fn order(a: &Ranked, b: &Ranked) -> Ordering {
     let by_merit = a.standing.cmp(&b.standing).then_with(|| excess(a).total_cmp(&excess(b)));
+    let by_merit = by_merit.then_with(|| likely_fails(a).cmp(&likely_fails(b)));
     let by_merit = by_merit.then_with(|| lines(a).cmp(&lines(b))).then_with(|| least(b).total_cmp(&least(a)));
     by_merit.then(a.pipe.label().cmp(b.pipe.label())).then(a.scheme.method.key().cmp(b.scheme.method.key()))
 }
@@ -19,9 +21,9 @@ pub(super) fn order(a: &Ranked, b: &Ranked) -> Ordering {
 /// In their order; then places, and what open schemes would reach.
 pub(super) fn rank(ranked: &mut [Ranked]) {
     ranked.sort_by(order);
-    let mut leader: Option<(usize, (Standing, usize), f64)> = None;
+    let mut leader: Option<(usize, (Standing, bool, usize), f64)> = None;
     for (index, one) in ranked.iter_mut().enumerate() {
-        let (least, merit) = (least(one), (one.standing, lines(one)));
+        let (least, merit) = (least(one), (one.standing, likely_fails(one), lines(one)));
         let place = leader
             .filter(|(_, leads, lead)| merit == *leads && one.standing != Standing::Barred && *lead - least < SAME);
         one.place = match place {
@@ -49,6 +51,14 @@ fn excess(ranked: &Ranked) -> f64 {
     let over = ranked.scheme.checks.iter().filter(|check| check.verdict == Verdict::Over);
     let share = |check: &Check| check.likely_utilisation().filter(|share| *share > 1.0).or(check.utilisation());
     over.map(|check| share(check).unwrap_or(f64::MAX)).fold(0.0, f64::max)
+}
+
+/// Whether something of an open scheme is likely over a limit as long as the file tells no more.
+fn likely_fails(ranked: &Ranked) -> bool {
+    // What the contractor has to bring he brings.
+    let is_open = |check: &&Check| check.verdict == Verdict::NotDecided && !check.is_required();
+    let mut open = ranked.scheme.checks.iter().filter(is_open);
+    ranked.standing == Standing::Open && open.any(|check| check.likely_utilisation().is_some_and(|share| share > 1.0))
 }
 
 /// How many lines an open scheme asks for; none for any other.

@@ -107,7 +107,7 @@ pub(super) const fn always() -> [&'static str; 4] {
 pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<String> {
     let scheme = &ranked.scheme;
     let left_out = left_out(drive, scheme.method).filter(|_| !scheme.is_excluded());
-    scheme.checks.missing().chain(left_out).map(|need| need.to_string()).collect()
+    scheme.checks.missing().into_iter().chain(left_out).map(|need| need.to_string()).collect()
 }
 
 /// The least pipe of the drives behind the lubricated band.

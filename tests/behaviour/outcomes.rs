@@ -233,7 +233,7 @@ fn what_a_file_leaves_out_is_told() {
             let need = subject.need().unwrap_or_else(|| panic!("{subject:?} needs nothing"));
             let is_told = |scheme: &Scheme| {
                 let absent = scheme.checks.outcome(*subject) == Err(Absent::Missing);
-                absent && scheme.checks.missing().filter(|other| *other == need).count() == 1
+                absent && scheme.checks.missing().iter().filter(|other| **other == need).count() == 1
             };
             assert!(schemes.iter().any(is_told), "{from}: {subject:?} is not told once");
         }

@@ -1,7 +1,7 @@
 //! The thrust wall: what it bears, at which level, and how far it moves for it; and one that would do.
 
 use super::super::either::Either;
-use super::super::rules::{asked, watched};
+use super::super::rules::{asked, first_the_pilot, watched};
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
@@ -73,6 +73,7 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
     let best = wide(at_best, thrust.best.unwrap_or(thrust.safe), Length::from_si(LARGEST));
     let check = wide(reaction, thrust.safe, tallest(at.drive, reaction)).at_best(best);
     let none = check.high().is_some_and(|(width, _)| width.si >= LARGEST);
+    let check = check.settled_by(first_the_pilot(at.drive, &[&["launch.wall"]]));
     Ok(check.with_note(if none { NONE_DOES } else { ASKED }))
 }
 
