@@ -18,85 +18,51 @@ pub(crate) use subject::NOTHING;
 pub use subject::{Need, Subject, Ways};
 pub(crate) use table::checks;
 
-use crate::source::printed;
+use crate::source::{labelled, printed};
 
-printed!(Verdict: label, Care: label, Sense: label, Subject: label);
+printed!(Subject: label);
 
-/// How a check came out, the worst last.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Verdict {
-    /// The high demand is within the limit.
-    Within,
-    /// The likely demand is within the limit, and the high one is past it by no more than its [`Rule`] allows; or
-    /// something else asks for care: see [`Care`].
-    WithCare,
-    /// Something needed to judge is unknown, or an equation was used outside its range.
-    NotDecided,
-    /// The likely demand is over the limit, or the high one by more than its [`Rule`] allows.
-    Over,
-}
-
-impl Verdict {
-    /// As printed and as written in JSON.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Within => "within",
-            Self::WithCare => "with care",
-            Self::NotDecided => "not decided",
-            Self::Over => "over",
-        }
+labelled! {
+    /// How a check came out, the worst last.
+    #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+    pub enum Verdict {
+        /// The high demand is within the limit.
+        Within = "within",
+        /// The likely demand is within the limit, and the high one is past it by no more than its [`Rule`] allows; or
+        /// something else asks for care: see [`Care`].
+        WithCare = "with care",
+        /// Something needed to judge is unknown, or an equation was used outside its range.
+        NotDecided = "not decided",
+        /// The likely demand is over the limit, or the high one by more than its [`Rule`] allows.
+        Over = "over",
     }
-}
 
-/// Why a check asks for care.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Care {
-    /// The high demand is past the limit by less than its rule allows.
-    Narrow,
-    /// It rests on plant or workmanship that the contractor has to bring.
-    Condition,
-    /// A habit is not kept.
-    Screen,
-    /// It rests on something that the file does not tell.
-    Data,
-    /// What its note says.
-    Noted,
-}
-
-impl Care {
-    /// As printed and as written in JSON.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Narrow => "narrow",
-            Self::Condition => "on condition",
-            Self::Screen => "screen",
-            Self::Data => "short of data",
-            Self::Noted => "see its note",
-        }
+    /// Why a check asks for care.
+    #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+    pub enum Care {
+        /// The high demand is past the limit by less than its rule allows.
+        Narrow = "narrow",
+        /// It rests on plant or workmanship that the contractor has to bring.
+        Condition = "on condition",
+        /// A habit is not kept.
+        Screen = "screen",
+        /// It rests on something that the file does not tell.
+        Data = "short of data",
+        /// What its note says.
+        Noted = "see its note",
     }
-}
 
-/// Which side of the limit is safe.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Sense {
-    /// The demand must not exceed the limit.
-    AtMost,
-    /// The supply must not fall below the need.
-    AtLeast,
+    /// Which side of the limit is safe.
+    #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+    pub enum Sense {
+        /// The demand must not exceed the limit.
+        AtMost = "at most",
+        /// The supply must not fall below the need.
+        AtLeast = "at least",
+    }
 }
 
 impl Sense {
-    /// As written in JSON.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::AtMost => "at most",
-            Self::AtLeast => "at least",
-        }
-    }
-
     /// What stands between a demand and its limit.
     #[cfg(feature = "report")]
     pub(crate) const fn of(self) -> &'static str {

@@ -38,6 +38,7 @@ pub type ThermalExpansion = Si<ISQ<Z0, Z0, Z0, Z0, N1, Z0, Z0>>;
 
 /// Low, likely and high value of one thing.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[must_use]
 pub struct Band<T> {
     /// For comparison with measurements only; never used for capacity.
     pub low: T,
@@ -49,7 +50,6 @@ pub struct Band<T> {
 
 impl<T: Copy> Band<T> {
     /// The same value three times.
-    #[must_use]
     pub const fn same(value: T) -> Self {
         Self { low: value, likely: value, high: value }
     }
@@ -61,7 +61,6 @@ impl<T: Copy> Band<T> {
     }
 
     /// Both of each level.
-    #[must_use]
     pub fn zip<U: Copy>(self, other: Band<U>) -> Band<(T, U)> {
         self.with(other, |one, other| (one, other))
     }
@@ -80,7 +79,6 @@ impl<T: Copy> Band<T> {
 impl<Q: Measure> Band<Q> {
     /// The band of what may be either of two: the lower low, the higher likely and high. The middle of the whole range
     /// would lie below the likely value of the harder one.
-    #[must_use]
     pub fn or_harder(self, other: Self) -> Self {
         let lower = |one: Q, other: Q| Q::from_si(one.si().min(other.si()));
         let higher = |one: Q, other: Q| Q::from_si(one.si().max(other.si()));

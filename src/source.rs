@@ -1,20 +1,58 @@
 //! Where a number comes from.
 
-/// How far a number can be traced. Marks are never upgraded.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Mark {
-    /// Its text or table was read.
-    Published,
-    /// Its own text was not opened; what another print, page or data package tells of it was.
-    SecondHand,
-    /// Recalled from a published source that was not at hand.
-    Memory,
-    /// Trade habit without a source.
-    CommonPractice,
-    /// Our own judgement.
-    Judgement,
-    /// The user's own value.
-    Given,
+/// Prints values by a word of theirs.
+macro_rules! printed {
+    ($($name:ty: $word:ident),+ $(,)?) => {$(
+        impl ::core::fmt::Display for $name {
+            fn fmt(&self, f: &mut ::core::fmt::Formatter<'_>) -> ::core::fmt::Result {
+                f.pad(self.$word())
+            }
+        }
+    )+};
+}
+pub(crate) use printed;
+
+/// Declares enums with the words that each value is printed by.
+macro_rules! labelled {
+    ($(
+        $(#[$about:meta])+
+        pub enum $name:ident { $($(#[$each:meta])+ $variant:ident = $label:literal,)+ }
+    )+) => {$(
+        $(#[$about])+
+        pub enum $name { $($(#[$each])+ $variant,)+ }
+
+        impl $name {
+            /// As printed and as written in JSON.
+            #[must_use]
+            pub const fn label(self) -> &'static str {
+                match self {
+                    $(Self::$variant => $label,)+
+                }
+            }
+        }
+
+        $crate::source::printed!($name: label);
+    )+};
+}
+pub(crate) use labelled;
+
+labelled! {
+    /// How far a number can be traced. Marks are never upgraded.
+    #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+    pub enum Mark {
+        /// Its text or table was read.
+        Published = "published",
+        /// Its own text was not opened; what another print, page or data package tells of it was.
+        SecondHand = "published, second hand",
+        /// Recalled from a published source that was not at hand.
+        Memory = "recalled, not re-read",
+        /// Trade habit without a source.
+        CommonPractice = "common practice",
+        /// Our own judgement.
+        Judgement = "our judgement",
+        /// The user's own value.
+        Given = "given",
+    }
 }
 
 impl Mark {
@@ -40,34 +78,7 @@ impl Mark {
     pub const fn weaker(self, other: Self) -> Self {
         if self.rank() >= other.rank() { self } else { other }
     }
-
-    /// As printed in reports.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Published => "published",
-            Self::SecondHand => "published, second hand",
-            Self::Memory => "recalled, not re-read",
-            Self::CommonPractice => "common practice",
-            Self::Judgement => "our judgement",
-            Self::Given => "given",
-        }
-    }
 }
-
-/// Prints values by a word of theirs.
-macro_rules! printed {
-    ($($name:ty: $word:ident),+ $(,)?) => {$(
-        impl ::core::fmt::Display for $name {
-            fn fmt(&self, f: &mut ::core::fmt::Formatter<'_>) -> ::core::fmt::Result {
-                f.pad(self.$word())
-            }
-        }
-    )+};
-}
-pub(crate) use printed;
-
-printed!(Mark: label);
 
 /// An equation: its form, citation and range. Docs, working sheet and range check all read this one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

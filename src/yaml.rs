@@ -52,7 +52,6 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, Vec<Fault>> {
 }
 
 /// The fault of one field, with its place found by reading `text` again up to it.
-#[must_use]
 pub fn locate<T: DeserializeOwned>(text: &str, at: Handle, complaint: Complaint) -> Fault {
     let text = without_mark(text);
     let found = at.0.and_then(|ordinal| {

@@ -80,6 +80,7 @@ enum Numbers {
 /// One check, of a subject that the table of checks names once it is made.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
+#[must_use]
 pub struct Check<S = Subject> {
     /// What is checked.
     pub subject: S,
@@ -109,25 +110,21 @@ pub struct Check<S = Subject> {
 }
 
 /// A demand that must not exceed a limit.
-#[must_use]
 pub fn at_most<Q: Measure>(role: Role, demand: impl Levels<Q>, limit: impl Limit<Q>) -> Check<()> {
     Check::new(role, Sense::AtMost, demand.levels(), limit.limit())
 }
 
 /// A supply that must be at least a need.
-#[must_use]
 pub fn at_least<Q: Measure>(role: Role, supply: impl Levels<Q>, need: impl Limit<Q>) -> Check<()> {
     Check::new(role, Sense::AtLeast, supply.levels(), need.limit())
 }
 
 /// What the contractor has to bring, against the most that is usual.
-#[must_use]
 pub fn required<Q: Measure>(role: Role, asked: impl Levels<Q>, usual: impl Limit<Q>) -> Check<()> {
     at_most(role, asked, usual).by(Rule::Required)
 }
 
 /// A judgement without numbers.
-#[must_use]
 pub const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
     let care = if matches!(verdict, Verdict::WithCare) { Some(Care::Noted) } else { None };
     Check {
@@ -160,7 +157,6 @@ impl Check<()> {
     }
 
     /// The check of a subject, decided by the rule of the table unless it has one of its own.
-    #[must_use]
     pub(crate) fn of(self, subject: Subject, rule: Rule) -> Check {
         let check = self.by(self.rule.unwrap_or(rule));
         let Self { verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least, bars, .. } =
@@ -169,7 +165,6 @@ impl Check<()> {
     }
 
     /// The worse of two, by verdict, then by how far the limit is used.
-    #[must_use]
     pub(crate) fn worse(self, other: Self) -> Self {
         let used = |check: &Self| check.utilisation().unwrap_or(f64::INFINITY);
         if (other.verdict, used(&other)) > (self.verdict, used(&self)) { other } else { self }
@@ -177,7 +172,6 @@ impl Check<()> {
 
     /// The same with every default at its best: what fails on the safe side of what is not known and passes so is not
     /// decided, and nothing is over by a default alone.
-    #[must_use]
     pub(crate) fn at_best(self, best: Self) -> Self {
         let numbers = match (self.numbers, best.numbers) {
             (Numbers::Cases { role, cases, .. }, Numbers::Cases { cases: best, .. }) => {
@@ -218,7 +212,6 @@ impl<S: Copy> Check<S> {
     }
 
     /// Decided by a rule of its own.
-    #[must_use]
     pub fn by(self, rule: Rule) -> Self {
         Self { rule: Some(rule), ..self }.decided()
     }
@@ -237,31 +230,26 @@ impl<S: Copy> Check<S> {
     }
 
     /// A screen: past the limit it asks for care, and bars nothing.
-    #[must_use]
     pub fn as_screen(self) -> Self {
         self.by(Rule::Screen)
     }
 
     /// Never a plain pass: *with care*, and why.
-    #[must_use]
     pub fn as_caution(self, note: &'static str) -> Self {
         self.with_care(Care::Noted, note)
     }
 
     /// Never a plain pass, for a reason.
-    #[must_use]
     pub fn with_care(self, care: Care, note: &'static str) -> Self {
         self.no_better((Verdict::WithCare, Some(care))).with_note(note)
     }
 
     /// Never a pass, and why; a check that is over stays so.
-    #[must_use]
     pub fn undecided(self, note: &'static str) -> Self {
         self.no_better((Verdict::NotDecided, None)).with_note(note)
     }
 
     /// Not decided where there is doubt.
-    #[must_use]
     pub fn in_doubt(self, doubt: Doubt) -> Self {
         Self { doubt: self.doubt.or(doubt), ..self }.decided()
     }
@@ -289,25 +277,21 @@ impl<S: Copy> Check<S> {
     }
 
     /// With the factor that is in its limit.
-    #[must_use]
     pub const fn with_factor(self, factor: Option<Origin>) -> Self {
         Self { factor, ..self }
     }
 
     /// Held against a limit that is ours alone, in place of one that the file does not tell: not decided where it is over.
-    #[must_use]
     pub(crate) fn by_habit(self) -> Self {
         Self { bars: false, ..self }.decided()
     }
 
     /// With a note for the reader.
-    #[must_use]
     pub const fn with_note(self, note: &'static str) -> Self {
         Self { note: Some(note), ..self }
     }
 
     /// With the ways to settle it.
-    #[must_use]
     pub const fn settled_by(self, ways: Ways) -> Self {
         Self { settled_by: ways, ..self }
     }

@@ -2,35 +2,24 @@
 
 use crate::check::{Absent, Check, Subject, Verdict};
 use crate::method::Scheme;
-use crate::source::printed;
+use crate::source::labelled;
 
-printed!(Standing: label);
-
-/// Whether a scheme may be chosen, best first; the ranking goes by this before the score.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Standing {
-    /// Every check is within.
-    Fits,
-    /// No check is over or open; at least one asks for care.
-    WithCare,
-    /// A check that is needed is not decided or was not made; it can never be chosen.
-    Open,
-    /// A check is over, or the pipe cannot be put in this way or bear the service.
-    Barred,
+labelled! {
+    /// Whether a scheme may be chosen, best first; the ranking goes by this before the score.
+    #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+    pub enum Standing {
+        /// Every check is within.
+        Fits = "fits",
+        /// No check is over or open; at least one asks for care.
+        WithCare = "fits with care",
+        /// A check that is needed is not decided or was not made; it can never be chosen.
+        Open = "not decided",
+        /// A check is over, or the pipe cannot be put in this way or bear the service.
+        Barred = "barred",
+    }
 }
 
 impl Standing {
-    /// As printed and as written in JSON.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Fits => "fits",
-            Self::WithCare => "fits with care",
-            Self::Open => "not decided",
-            Self::Barred => "barred",
-        }
-    }
-
     /// Fits, or fits with care.
     #[must_use]
     pub const fn can_be_chosen(self) -> bool {

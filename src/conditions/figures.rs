@@ -13,35 +13,23 @@ use crate::law::{Calc, Law, Silent};
 use crate::laws::inflow::{EquivalentRadius, InflowUnconfined, InfluenceRadius};
 use crate::laws::reaming::SpoilVolume;
 use crate::quantity::{Band, Length, Ratio, Role, Shown};
-use crate::source::Origin;
+use crate::source::{Origin, labelled};
 
-/// What a figure is about.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[non_exhaustive]
-pub enum Topic {
-    /// How far the ground moves.
-    Movement,
-    /// How large the pits are, and what comes into them.
-    Pits,
-    /// How much there is of what is moved and used.
-    Quantities,
-    /// How many shifts the work takes.
-    Time,
-    /// What it costs by the prices of the file.
-    Cost,
-}
-
-impl Topic {
-    /// As written in JSON.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Movement => "ground movement",
-            Self::Pits => "pits",
-            Self::Quantities => "quantities",
-            Self::Time => "time",
-            Self::Cost => "cost",
-        }
+labelled! {
+    /// What a figure is about.
+    #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+    #[non_exhaustive]
+    pub enum Topic {
+        /// How far the ground moves.
+        Movement = "ground movement",
+        /// How large the pits are, and what comes into them.
+        Pits = "pits",
+        /// How much there is of what is moved and used.
+        Quantities = "quantities",
+        /// How many shifts the work takes.
+        Time = "time",
+        /// What it costs by the prices of the file.
+        Cost = "cost",
     }
 }
 

@@ -76,7 +76,6 @@ fn weight_in_heavy_fluid(pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> LineL
 
 /// How far the invert may be from the design line: the error of the pilot, and likely half, at the high level all of the
 /// play in which nobody knows where the pipe lies.
-#[must_use]
 pub fn invert_uncertainty(plan: &Plan<'_>) -> Band<Length> {
     with_play(plan.drive.guided.error.value, plan)
 }

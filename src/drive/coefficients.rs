@@ -10,9 +10,9 @@ impl From<Cited<Ratio>> for Ratio {
     }
 }
 
-/// Declares a group and the reading of it: `name: type = "key of its row"`, where the type keeps the origin or not.
+/// Declares groups and the reading of them: `name: type = "key of its row"`, where the type keeps the origin or not.
 macro_rules! coefficients {
-    ($(#[$doc:meta])* $group:ident { $($(#[$about:meta])* $name:ident: $kind:ty = $key:literal,)+ }) => {
+    ($($(#[$doc:meta])* $group:ident { $($(#[$about:meta])* $name:ident: $kind:ty = $key:literal,)+ })+) => {$(
         $(#[$doc])*
         #[derive(Debug, Clone, Copy)]
         pub(crate) struct $group { $($(#[$about])* pub(crate) $name: $kind,)+ }
@@ -22,7 +22,7 @@ macro_rules! coefficients {
                 Ok(Self { $($name: table.value($key)?.into(),)+ })
             }
         }
-    };
+    )+};
 }
 
 coefficients! {
@@ -34,9 +34,7 @@ coefficients! {
         /// Factor of a guideline on uniform stress, shown beside the others.
         uniform: Cited<Ratio> = "guideline_uniform",
     }
-}
 
-coefficients! {
     /// Coefficients of ASCE 27.
     Asce27 {
         block: Cited<Ratio> = "asce_27_block",
@@ -44,9 +42,7 @@ coefficients! {
         load: Ratio = "asce_27_load",
         eccentric: Ratio = "asce_27_eccentric",
     }
-}
 
-coefficients! {
     /// Coefficients of the Chinese annex for concrete.
     ConcreteAnnex {
         eccentric: Ratio = "cn_eccentric",
@@ -56,9 +52,7 @@ coefficients! {
         phi5: Ratio = "cn_phi5",
         gamma: Ratio = "cn_gamma",
     }
-}
 
-coefficients! {
     /// Curve of local buckling.
     LocalCurve {
         elastic: Ratio = "api_elastic",
@@ -68,9 +62,7 @@ coefficients! {
         compact: Ratio = "api_compact",
         last: Ratio = "api_end",
     }
-}
 
-coefficients! {
     /// Coefficients of the Chinese annex for steel.
     SteelAnnex {
         phi1: Ratio = "cn_phi1",
@@ -80,9 +72,7 @@ coefficients! {
         short: Cited<Ratio> = "cn_phi4_short",
         gamma: Ratio = "cn_gamma",
     }
-}
 
-coefficients! {
     /// Coefficients of the building code, for a free length and as upper information.
     SteelCode {
         round: Ratio = "aisc_round",
@@ -93,9 +83,7 @@ coefficients! {
         elastic_share: Ratio = "aisc_column_elastic",
         limit: Ratio = "aisc_column_limit",
     }
-}
 
-coefficients! {
     /// Coefficients of the check of a pulled steel pipe.
     SteelFactors {
         tension: Cited<Ratio> = "tension",

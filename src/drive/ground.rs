@@ -4,7 +4,7 @@ use super::earth::{Column, Earth};
 use super::water::{Sides, Way};
 use crate::handbook::{GroundClass, TipModel, Treatment};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
-use crate::source::Equation;
+use crate::source::{Equation, labelled};
 
 /// A stretch of like ground.
 #[derive(Debug, Clone)]
@@ -99,29 +99,18 @@ impl OpenRound {
     }
 }
 
-/// How a drilled bore stands round what is in it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum BoreState {
-    /// It stands for as long as it is needed: rock, stiff clay.
-    Stands,
-    /// It stands, and may close on a part of its length before the work is done.
-    Partly,
-    /// Fluid holds it.
-    Held,
-    /// Clay closes on what is in it, at its best too.
-    Closed,
-}
-
-impl BoreState {
-    /// As printed.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Stands => "stands open",
-            Self::Partly => "stands open, and may close on a part of its length",
-            Self::Held => "held open by fluid",
-            Self::Closed => "closes on it",
-        }
+labelled! {
+    /// How a drilled bore stands round what is in it.
+    #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+    pub enum BoreState {
+        /// It stands for as long as it is needed: rock, stiff clay.
+        Stands = "stands open",
+        /// It stands, and may close on a part of its length before the work is done.
+        Partly = "stands open, and may close on a part of its length",
+        /// Fluid holds it.
+        Held = "held open by fluid",
+        /// Clay closes on what is in it, at its best too.
+        Closed = "closes on it",
     }
 }
 

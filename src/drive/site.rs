@@ -260,7 +260,6 @@ pub(crate) struct Pit {
 
 impl Pit {
     /// Depth of the floor below ground, as far as the file tells it; else of the invert.
-    #[must_use]
     pub(crate) fn floor(&self) -> Length {
         self.space.map_or(self.invert, |space| space.floor)
     }

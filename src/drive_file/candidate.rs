@@ -56,9 +56,7 @@ key_words! {
         "fpvc" => ["pvc_fused"],
         "fiber_cement" => ["fibre_cement"],
     }
-}
 
-key_words! {
     /// Dimension series of PE pipe.
     pub enum Series: "a series of pipe sizes" {
         /// ISO 4427, nominal size is the outside diameter in mm.
@@ -69,9 +67,7 @@ key_words! {
         /// Ductile iron pipe sizes, nominal size in inches.
         Dips = "dips",
     }
-}
 
-key_words! {
     /// Certificate of clay strength.
     pub enum Certificate: "a certificate of strength" {
         /// Not known.
@@ -138,9 +134,7 @@ key_words! {
         /// It is grouted full, specified and recorded.
         Grouted = "grouted",
     }
-}
 
-key_words! {
     /// What drives over the pipe.
     pub enum Traffic: "the traffic over the pipe" {
         /// Nothing.
@@ -153,9 +147,7 @@ key_words! {
         /// Aircraft of an airport.
         Aircraft = "aircraft",
     }
-}
 
-key_words! {
     /// Whose rules of traffic count.
     pub enum LoadCode: "a code of traffic loads" {
         /// HL-93 on roads and E-80 on railways.

@@ -22,7 +22,7 @@ macro_rules! names {
 }
 pub(super) use names;
 
-/// Declares a block of the file, at one or more paths. An entry for each field:
+/// Declares blocks of the file, each at one or more paths. An entry for each field:
 ///
 /// ```text
 /// /// What it is.
@@ -34,7 +34,7 @@ pub(super) use names;
 /// them, `may_blocks<B>` one whose absence says less than an empty one. Role, bounds and examples belong to numbers alone, the
 /// rest may be left out.
 macro_rules! fields {
-    (
+    ($(
         $(#[doc = $doc:literal])+
         $(#[derive($($derive:ident),+)])?
         $name:ident at $at:tt {
@@ -48,7 +48,7 @@ macro_rules! fields {
                     $(, said [$($said:literal),+])?;
             )+
         }
-    ) => {
+    )+) => {$(
         $(#[doc = $doc])+
         #[derive(Debug, Clone, serde::Serialize $($(, $derive)+)?)]
         pub struct $name {
@@ -209,6 +209,6 @@ macro_rules! fields {
                 first
             }
         }
-    };
+    )+};
 }
 pub(super) use fields;

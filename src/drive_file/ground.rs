@@ -38,9 +38,7 @@ fields! {
         /// Properties of the soil that holds the pipe, and of the layers over it.
         soil: block<SoilFile>;
     }
-}
 
-fields! {
     /// Properties of the soil that holds the pipe, and of the layers over it.
     SoilFile at ["ground[].soil.", "launch.soil."] {
         /// Unit weight above water.
@@ -73,9 +71,7 @@ fields! {
         /// Layers over the soil that holds the pipe, from the surface down.
         layers: blocks<LayerFile>;
     }
-}
 
-fields! {
     /// A layer over the soil that holds the pipe.
     LayerFile at ["ground[].soil.layers[].", "launch.soil.layers[]."] {
         /// Thickness.

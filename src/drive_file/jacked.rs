@@ -39,9 +39,7 @@ fields! {
         modulus: may<Pressure> as Modulus, Within(mpa(5.0), mpa(5_000.0)), usual(mpa(90.0), mpa(600.0)),
             ["200 MPa", "30000 psi"], else "of a board that nobody has tested";
     }
-}
 
-fields! {
     /// How far the joints of a jacked pipe turn. What is left out is taken as none.
     #[derive(PartialEq)]
     SteeringFile at ["steering."] {

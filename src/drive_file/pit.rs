@@ -28,9 +28,7 @@ fields! {
         /// The wall that takes the thrust, launch pit only.
         wall: block<WallFile>;
     }
-}
 
-fields! {
     /// The wall in the launch pit that takes the thrust.
     WallFile at ["launch.wall."] {
         /// Width.

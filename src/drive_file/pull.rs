@@ -18,9 +18,7 @@ key_words! {
         /// The fluid of the bore.
         Slurry = "slurry",
     }
-}
 
-key_words! {
     /// What carries the string outside the bore.
     pub enum Support: "what carries the string" {
         /// The ground.
@@ -29,9 +27,7 @@ key_words! {
         /// Rollers.
         Rollers = "rollers",
     }
-}
 
-key_words! {
     /// How sure the welds of a string are.
     pub enum Welds: "how the welds are known" {
         /// Not known.
@@ -40,9 +36,7 @@ key_words! {
         /// Butt fusion with records.
         Documented = "documented",
     }
-}
 
-key_words! {
     /// Which table of pull stress governs.
     pub enum StressEdition: "an edition of pull stress" {
         /// The least of all that apply.

@@ -15,9 +15,7 @@ key_words! {
         /// Cleared by vacuum, dry, and standing open: the user asserts it.
         DryAndStable = "dry_and_stable",
     }
-}
 
-key_words! {
     /// Where the string is put together.
     pub enum Place: "where the string is put together" {
         /// On the ground, from where it comes down a ramp.
@@ -38,9 +36,7 @@ fields! {
         /// How long the pull stands for each joint made during it.
         joint_time: may<Time> as Duration, Within(min(1.0), hours(24.0)), usual(min(10.0), hours(4.0)), ["2 h", "2 h"];
     }
-}
 
-fields! {
     /// How the pull stands while a rod of the stem is taken out.
     StemRemovalFile at ["pull.stem_removal."] {
         /// Length of one rod.
@@ -48,9 +44,7 @@ fields! {
         /// How long the pull stands for it.
         takes: must<Time> as Duration, Within(sec(10.0), hours(8.0)), usual(min(1.0), min(15.0)), ["4 min", "4 min"];
     }
-}
 
-fields! {
     /// A length of bore that may fall on the pipe.
     CollapsedBoreFile at ["pull.collapsed_bore."] {
         /// Length of pipe that the ground lies on.
@@ -62,9 +56,7 @@ fields! {
         friction: may<Ratio> as Ratio, Within(0.05, 1.0), usual(0.2, 0.6),
             ["0.5", "0.5"], else "that of the string on the ground";
     }
-}
 
-fields! {
     /// What the rig leans on while it pulls.
     ReactionFile at ["pull.reaction."] {
         /// Area of the plate against the face of the launch pit.
@@ -73,9 +65,7 @@ fields! {
         allowable_pressure: must<Pressure> as Pressure, Within(kpa(5.0), mpa(5.0)), usual(kpa(50.0), kpa(500.0)),
             ["200 kPa", "4000 psf"];
     }
-}
 
-fields! {
     /// Flow of the drilling fluid with what it carries.
     ReturnsFile at ["pull.returns."] {
         /// Flow pumped.
@@ -144,9 +134,7 @@ fields! {
         /// How long it lasts.
         lasts: must<Time> as Duration, Within(sec(1.0), days(366.0)), usual(sec(10.0), hours(24.0)), ["6 h", "6 h"];
     }
-}
 
-fields! {
     /// The pull head and the link that parts before the pipe does.
     PullHeadFile at ["pull.pull_head."] {
         /// Rating of pull head and swivel.
@@ -154,9 +142,7 @@ fields! {
         /// Load at which the weak link parts.
         weak_link: may<Force> as Pull, Within(kn(0.5), mn(10.0)), ["900 kN", "100 tonf_us"];
     }
-}
 
-fields! {
     /// A machine that pushes the tail of the string.
     PushAssistFile at ["pull.push_assist."] {
         /// Greatest force that it is set to.

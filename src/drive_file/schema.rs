@@ -125,17 +125,13 @@ fields! {
         candidates: blocks<CandidateFile>,
             said ["pipes", "pipe", "candidate"];
     }
-}
 
-fields! {
     /// A line of several drives.
     LineFile at ["line."] {
         /// From its first pit to its last.
         length: must<Length> as Distance, UpTo(km(100.0)), usual(m(3.0), km(10.0)), ["60 m", "200 ft"];
     }
-}
 
-fields! {
     /// How much one criterion of the score counts.
     WeightFile at ["weights[]."] {
         /// Criterion.
@@ -143,9 +139,7 @@ fields! {
         /// Weight, on any scale: only the proportions count.
         weight: must<Ratio> as Ratio, Within(0.0, 1e6), ["3", "3"];
     }
-}
 
-fields! {
     /// Depth of the pipe invert at one place between the pits.
     DepthFile at ["depths[]."] {
         /// Distance from the launch pit.
@@ -153,9 +147,7 @@ fields! {
         /// Depth of the pipe invert below ground.
         invert_depth: must<Length> as Depth, Within(m(0.3), DEEPEST), usual(m(1.2), m(12.0)), ["4.2 m", "14 ft"];
     }
-}
 
-fields! {
     /// A stop of more than a shift.
     StopFile at ["stops[]."] {
         /// How far what moves has come then: from the launch pit when pushed, from the reception pit when pulled.

@@ -35,9 +35,7 @@ key_words! {
         /// A stream, river or pond: the least of `depths` is under its bed.
         Stream = "stream",
     }
-}
 
-key_words! {
     /// What a railway permits under its tracks.
     pub enum RailwayPermits: "what the railway permits" {
         /// A pipe without a casing round it.
@@ -54,9 +52,7 @@ fields! {
         /// Its greatest outside diameter, over joints and couplings.
         outside_diameter: must<Length> as Diameter, Within(mm(20.0), m(4.0)), usual(mm(60.0), m(2.0)), ["330 mm", "13 in"];
     }
-}
 
-fields! {
     /// How spoil is carried away.
     ClearingFile at ["clearing."] {
         /// Tank or skip that it goes into.
@@ -66,9 +62,7 @@ fields! {
         /// Time for which the work stands while a full one is away.
         emptying: may<Time> as Duration, Within(min(1.0), hours(48.0)), usual(min(5.0), hours(4.0)), ["30 min", "30 min"];
     }
-}
 
-fields! {
     /// Pressure that a closed face is held at.
     FacePressureFile at ["face_pressure."] {
         /// The least.
@@ -76,9 +70,7 @@ fields! {
         /// The greatest.
         high: must<Pressure> as Pressure, Within(0.0, mpa(2.0)), ["140 kPa", "20 psi"];
     }
-}
 
-fields! {
     /// The surface over the bore.
     SurfaceFile at ["surface."] {
         /// What lies over the bore.
@@ -92,9 +84,7 @@ fields! {
         allowed_slope: may<Ratio> as Slope, Within(1.0 / 20_000.0, 1.0 / 20.0), usual(1.0 / 1_000.0, 1.0 / 200.0),
             ["0.2 %", "0.2 %"];
     }
-}
 
-fields! {
     /// A service that the bore crosses, or that runs beside it.
     CrossingFile at ["crossings[]."] {
         /// Distance from the launch pit.
@@ -116,9 +106,7 @@ fields! {
         /// Clear distance to the bore that its owner asks for.
         clearance: may<Length> as Depth, Within(m(0.05), m(20.0)), usual(m(0.3), m(5.0)), ["0.5 m", "2 ft"];
     }
-}
 
-fields! {
     /// What is known of a pit beyond its depth.
     PitSpaceFile at ["launch.space.", "reception.space."] {
         /// Length along the drive, inside the shoring.
@@ -138,9 +126,7 @@ fields! {
         /// What the crane lifts at the radius of the pit.
         crane: may<Force> as Thrust, Within(kn(1.0), mn(20.0)), usual(kn(10.0), mn(2.0)), ["900 kN", "100 tonf_us"];
     }
-}
 
-fields! {
     /// When people work. What is left standing over a night asks for more force to move on.
     WorkFile at ["work."] {
         /// Length of a shift.
@@ -151,9 +137,7 @@ fields! {
         /// Whether each stage is worked through to its end without a night's stop.
         round_the_clock: may<bool>, else "false";
     }
-}
 
-fields! {
     /// How far the work gets in a shift, by the contractor, and what a shift costs.
     PaceFile at ["pace."] {
         /// Pilot stem.
@@ -196,9 +180,7 @@ fields! {
         /// What the work may cost, in the user's money.
         budget: may<Ratio> as Ratio, UpTo(1e12), ["90000", "90000"];
     }
-}
 
-fields! {
     /// Price by volume, in the user's money.
     #[derive(PartialEq)]
     VolumePriceFile at ["pace.spoil_price.", "pace.grout_price."] {
@@ -207,9 +189,7 @@ fields! {
         /// Of this volume.
         per: must<Volume> as Volume, UpTo(1e6), ["2 m3", "2 m3"];
     }
-}
 
-fields! {
     /// Price of a pipe by length, in the user's money.
     #[derive(PartialEq)]
     LengthPriceFile at ["candidates[].price."] {

@@ -57,7 +57,6 @@ impl Handbook {
     }
 
     /// The fault of an overlay of a table that is not there, at the line that names it, with the table that was probably meant.
-    #[must_use]
     pub fn no_table(text: &str, id: &str) -> Fault {
         let complaint = Complaint::from(HandbookError::NoTable(id.to_owned()).to_string());
         let near = yaml::did_you_mean(id, Self::TABLES, &[]);

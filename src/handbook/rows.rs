@@ -160,9 +160,7 @@ key_words! {
         /// Fibre cement.
         FibreCement = "fibre_cement",
     }
-}
 
-key_words! {
     /// What the pipe will carry.
     pub enum Service: "a service" {
         /// Part-full gravity flow.

@@ -2,202 +2,128 @@
 //! in mm, a drive length in m; unit friction in kPa, strength in MPa.
 
 use super::measure::{Dim, Measure};
-use super::unit::{self, UnitSystem};
+use super::unit::{
+    self, ANGLE, AREA, FORCE, LENGTH, LINE_LOAD, PRESSURE, TEMPERATURE, TIME, UNIT_WEIGHT, UnitSystem, VISCOSITY,
+    VOLUME,
+};
 use core::fmt;
 
-/// What a number is used for, which decides how it is printed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Role {
-    /// Pipe, casing or bore diameter.
-    Diameter,
-    /// Wall thickness.
-    Wall,
-    /// Length along the drive.
-    Distance,
-    /// Depth below ground.
-    Depth,
-    /// Small vertical or radial movements and tolerances.
-    Offset,
-    /// Jacking force and thrust.
-    Thrust,
-    /// Pull force.
-    Pull,
-    /// Unit friction and face pressure.
-    UnitFriction,
-    /// Strength, stress.
-    Strength,
-    /// Modulus of a material or of the ground (SI: GPa from 10 GPa on).
-    Modulus,
-    /// Pressure on a pipe.
-    Pressure,
-    /// End bearing and section areas.
-    Area,
-    /// Area of a site.
-    GroundArea,
-    /// Weight per length of pipe.
-    LineWeight,
-    /// Weight per volume.
-    UnitWeight,
-    /// Mass per volume.
-    Density,
-    /// Plain ratio.
-    Ratio,
-    /// Ratio as a percentage.
-    Percent,
-    /// Angle in degrees.
-    Angle,
-    /// Angle at a joint, where hundredths of a degree count.
-    JointAngle,
-    /// Temperature.
-    Temperature,
-    /// Duration.
-    Duration,
-    /// Pull rate.
-    Rate,
-    /// A count, for example an SPT N value.
-    Count,
-    /// Working shifts.
-    Shifts,
-    /// Torque.
-    Torque,
-    /// Second moment of area.
-    SecondMoment,
-    /// Settlement of the ground.
-    Settlement,
-    /// Slope of a pipe or of the ground.
-    Slope,
-    /// Volume per length of bore.
-    VolumePerLength,
-    /// Velocity of water in a pipe.
-    FlowSpeed,
-    /// Volume per time.
-    Flow,
-    /// Permeability of the ground.
-    Permeability,
-    /// Stress of flowing water on the wall of a pipe.
-    Tractive,
-    /// Volume of spoil, annulus or grout.
-    Volume,
-    /// Volume of fluid.
-    FluidVolume,
-    /// Speed of a fluid.
-    Speed,
-    /// Viscosity of a fluid.
-    Viscosity,
-    /// Thermal expansion.
-    Expansion,
+/// Declares the roles: dimension, then unit symbol and number of decimals in SI and in US units.
+macro_rules! roles {
+    ($($(#[$doc:meta])+ $name:ident: $dim:expr, $si:expr, $us:expr;)+) => {
+        /// What a number is used for, which decides how it is printed.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+        pub enum Role {
+            $($(#[$doc])+ $name,)+
+        }
+
+        impl Role {
+            /// Unit symbol and number of decimals.
+            const fn print(self, system: UnitSystem) -> (&'static str, usize) {
+                let (si, us) = match self {
+                    $(Self::$name => ($si, $us),)+
+                };
+                match system {
+                    UnitSystem::Si => si,
+                    UnitSystem::Us => us,
+                }
+            }
+
+            /// Dimension of the quantities that have this role.
+            #[must_use]
+            pub const fn dim(self) -> Dim {
+                match self {
+                    $(Self::$name => $dim,)+
+                }
+            }
+        }
+    };
 }
 
-impl Role {
-    /// Unit symbol and number of decimals.
-    const fn print(self, system: UnitSystem) -> (&'static str, usize) {
-        match (self, system) {
-            (Self::Diameter, UnitSystem::Si) => ("mm", 0),
-            (Self::Diameter, UnitSystem::Us) => ("in", 2),
-            (Self::Wall, UnitSystem::Si) => ("mm", 1),
-            (Self::Wall, UnitSystem::Us) => ("in", 3),
-            (Self::Distance, UnitSystem::Si) => ("m", 1),
-            (Self::Distance, UnitSystem::Us) => ("ft", 0),
-            (Self::Depth, UnitSystem::Si) => ("m", 2),
-            (Self::Depth, UnitSystem::Us) => ("ft", 1),
-            (Self::Offset, UnitSystem::Si) => ("mm", 0),
-            (Self::Offset, UnitSystem::Us) => ("in", 2),
-            (Self::Thrust, UnitSystem::Si) => ("kN", 1),
-            (Self::Thrust, UnitSystem::Us) => ("kip", 1),
-            (Self::Pull, UnitSystem::Si) => ("kN", 1),
-            (Self::Pull, UnitSystem::Us) => ("kip", 1),
-            (Self::UnitFriction, UnitSystem::Si) => ("kPa", 2),
-            (Self::UnitFriction, UnitSystem::Us) => ("psf", 0),
-            (Self::Strength, UnitSystem::Si) => ("MPa", 2),
-            (Self::Strength, UnitSystem::Us) => ("psi", 0),
-            (Self::Modulus, UnitSystem::Si) => ("MPa", 1),
-            (Self::Modulus, UnitSystem::Us) => ("psi", 0),
-            (Self::Pressure, UnitSystem::Si) => ("kPa", 0),
-            (Self::Pressure, UnitSystem::Us) => ("psi", 1),
-            (Self::Area, UnitSystem::Si) => ("mm2", 0),
-            (Self::Area, UnitSystem::Us) => ("in2", 1),
-            (Self::GroundArea, UnitSystem::Si) => ("m2", 0),
-            (Self::GroundArea, UnitSystem::Us) => ("ft2", 0),
-            (Self::LineWeight, UnitSystem::Si) => ("kN/m", 3),
-            (Self::LineWeight, UnitSystem::Us) => ("lbf/ft", 1),
-            (Self::UnitWeight, UnitSystem::Si) => ("kN/m3", 1),
-            (Self::UnitWeight, UnitSystem::Us) => ("pcf", 0),
-            (Self::Density, UnitSystem::Si) => ("kg/m3", 0),
-            (Self::Density, UnitSystem::Us) => ("lb/ft3", 1),
-            (Self::Ratio, _) => ("", 3),
-            (Self::Percent, _) => ("%", 2),
-            (Self::Angle, _) => ("deg", 1),
-            (Self::JointAngle, _) => ("deg", 3),
-            (Self::Temperature, UnitSystem::Si) => ("degC", 1),
-            (Self::Temperature, UnitSystem::Us) => ("degF", 0),
-            (Self::Duration, _) => ("h", 1),
-            (Self::Rate, UnitSystem::Si) => ("m/h", 1),
-            (Self::Rate, UnitSystem::Us) => ("ft/h", 0),
-            (Self::Count, _) => ("", 0),
-            (Self::Shifts, _) => ("", 1),
-            (Self::Torque, UnitSystem::Si) => ("kN*m", 1),
-            (Self::Torque, UnitSystem::Us) => ("lbf*ft", 0),
-            (Self::SecondMoment, UnitSystem::Si) => ("cm4", 1),
-            (Self::SecondMoment, UnitSystem::Us) => ("in4", 2),
-            (Self::Settlement, UnitSystem::Si) => ("mm", 1),
-            (Self::Settlement, UnitSystem::Us) => ("in", 2),
-            (Self::Slope, _) => ("%", 3),
-            (Self::VolumePerLength, UnitSystem::Si) => ("m3/m", 4),
-            (Self::VolumePerLength, UnitSystem::Us) => ("ft3/ft", 3),
-            (Self::FlowSpeed, UnitSystem::Si) => ("m/s", 2),
-            (Self::FlowSpeed, UnitSystem::Us) => ("ft/s", 2),
-            (Self::Flow, UnitSystem::Si) => ("L/s", 2),
-            (Self::Flow, UnitSystem::Us) => ("gal_us/min", 1),
-            (Self::Permeability, UnitSystem::Si) => ("m/day", 3),
-            (Self::Permeability, UnitSystem::Us) => ("ft/day", 2),
-            (Self::Tractive, UnitSystem::Si) => ("Pa", 2),
-            (Self::Tractive, UnitSystem::Us) => ("psf", 4),
-            (Self::Volume, UnitSystem::Si) => ("m3", 2),
-            (Self::Volume, UnitSystem::Us) => ("yd3", 2),
-            (Self::FluidVolume, UnitSystem::Si) => ("m3", 2),
-            (Self::FluidVolume, UnitSystem::Us) => ("gal_us", 0),
-            (Self::Speed, UnitSystem::Si) => ("m/s", 3),
-            (Self::Speed, UnitSystem::Us) => ("ft/s", 3),
-            (Self::Viscosity, UnitSystem::Si) => ("kg/m/s", 4),
-            (Self::Viscosity, UnitSystem::Us) => ("lb/ft/s", 4),
-            // No degrees Fahrenheit: a scale with a zero of its own cannot be part of a product.
-            (Self::Expansion, _) => ("mm/m/K", 4),
-        }
-    }
-
-    /// The dimension every value of this role has.
-    #[must_use]
-    pub const fn dim(self) -> Dim {
-        match self {
-            Self::Diameter | Self::Wall | Self::Distance | Self::Depth | Self::Offset => Dim::of(1, 0, 0, 0),
-            Self::Thrust | Self::Pull => Dim::of(1, 1, -2, 0),
-            Self::UnitFriction | Self::Strength | Self::Modulus | Self::Pressure => Dim::of(-1, 1, -2, 0),
-            Self::Area | Self::GroundArea => Dim::of(2, 0, 0, 0),
-            Self::LineWeight => Dim::of(0, 1, -2, 0),
-            Self::UnitWeight => Dim::of(-2, 1, -2, 0),
-            Self::Density => Dim::of(-3, 1, 0, 0),
-            Self::Ratio | Self::Percent | Self::Count | Self::Shifts => Dim::NONE,
-            Self::Angle | Self::JointAngle => Dim { angle: 1, ..Dim::NONE },
-            Self::Temperature => Dim::of(0, 0, 0, 1),
-            Self::Duration => Dim::of(0, 0, 1, 0),
-            Self::Torque => Dim::of(2, 1, -2, 0),
-            Self::SecondMoment => Dim::of(4, 0, 0, 0),
-            Self::Settlement => Dim::of(1, 0, 0, 0),
-            Self::Slope => Dim::NONE,
-            Self::VolumePerLength => Dim::of(2, 0, 0, 0),
-            Self::FlowSpeed | Self::Permeability => Dim::of(1, 0, -1, 0),
-            Self::Flow => Dim::of(3, 0, -1, 0),
-            Self::Tractive => Dim::of(-1, 1, -2, 0),
-            Self::Rate | Self::Speed => Dim::of(1, 0, -1, 0),
-            Self::Volume | Self::FluidVolume => Dim::of(3, 0, 0, 0),
-            Self::Viscosity => Dim::of(-1, 1, -1, 0),
-            Self::Expansion => Dim::of(0, 0, 0, -1),
-        }
-    }
+roles! {
+    /// Pipe, casing or bore diameter.
+    Diameter: LENGTH, ("mm", 0), ("in", 2);
+    /// Wall thickness.
+    Wall: LENGTH, ("mm", 1), ("in", 3);
+    /// Length along the drive.
+    Distance: LENGTH, ("m", 1), ("ft", 0);
+    /// Depth below ground.
+    Depth: LENGTH, ("m", 2), ("ft", 1);
+    /// Small vertical or radial movements and tolerances.
+    Offset: LENGTH, ("mm", 0), ("in", 2);
+    /// Jacking force and thrust.
+    Thrust: FORCE, ("kN", 1), ("kip", 1);
+    /// Pull force.
+    Pull: FORCE, ("kN", 1), ("kip", 1);
+    /// Unit friction and face pressure.
+    UnitFriction: PRESSURE, ("kPa", 2), ("psf", 0);
+    /// Strength, stress.
+    Strength: PRESSURE, ("MPa", 2), ("psi", 0);
+    /// Modulus of a material or of the ground (SI: GPa from 10 GPa on).
+    Modulus: PRESSURE, ("MPa", 1), ("psi", 0);
+    /// Pressure on a pipe.
+    Pressure: PRESSURE, ("kPa", 0), ("psi", 1);
+    /// End bearing and section areas.
+    Area: AREA, ("mm2", 0), ("in2", 1);
+    /// Area of a site.
+    GroundArea: AREA, ("m2", 0), ("ft2", 0);
+    /// Weight per length of pipe.
+    LineWeight: LINE_LOAD, ("kN/m", 3), ("lbf/ft", 1);
+    /// Weight per volume.
+    UnitWeight: UNIT_WEIGHT, ("kN/m3", 1), ("pcf", 0);
+    /// Mass per volume.
+    Density: Dim::of(-3, 1, 0, 0), ("kg/m3", 0), ("lb/ft3", 1);
+    /// Plain ratio.
+    Ratio: Dim::NONE, ("", 3), ("", 3);
+    /// Ratio as a percentage.
+    Percent: Dim::NONE, ("%", 2), ("%", 2);
+    /// Angle in degrees.
+    Angle: ANGLE, ("deg", 1), ("deg", 1);
+    /// Angle at a joint, where hundredths of a degree count.
+    JointAngle: ANGLE, ("deg", 3), ("deg", 3);
+    /// Temperature.
+    Temperature: TEMPERATURE, ("degC", 1), ("degF", 0);
+    /// Duration.
+    Duration: TIME, ("h", 1), ("h", 1);
+    /// Pull rate.
+    Rate: Dim::of(1, 0, -1, 0), ("m/h", 1), ("ft/h", 0);
+    /// A count, for example an SPT N value.
+    Count: Dim::NONE, ("", 0), ("", 0);
+    /// Working shifts.
+    Shifts: Dim::NONE, ("", 1), ("", 1);
+    /// Torque.
+    Torque: Dim::of(2, 1, -2, 0), ("kN*m", 1), ("lbf*ft", 0);
+    /// Second moment of area.
+    SecondMoment: Dim::of(4, 0, 0, 0), ("cm4", 1), ("in4", 2);
+    /// Settlement of the ground.
+    Settlement: LENGTH, ("mm", 1), ("in", 2);
+    /// Slope of a pipe or of the ground.
+    Slope: Dim::NONE, ("%", 3), ("%", 3);
+    /// Volume per length of bore.
+    VolumePerLength: AREA, ("m3/m", 4), ("ft3/ft", 3);
+    /// Velocity of water in a pipe.
+    FlowSpeed: Dim::of(1, 0, -1, 0), ("m/s", 2), ("ft/s", 2);
+    /// Volume per time.
+    Flow: Dim::of(3, 0, -1, 0), ("L/s", 2), ("gal_us/min", 1);
+    /// Permeability of the ground.
+    Permeability: Dim::of(1, 0, -1, 0), ("m/day", 3), ("ft/day", 2);
+    /// Stress of flowing water on the wall of a pipe.
+    Tractive: PRESSURE, ("Pa", 2), ("psf", 4);
+    /// Volume of spoil, annulus or grout.
+    Volume: VOLUME, ("m3", 2), ("yd3", 2);
+    /// Volume of fluid.
+    FluidVolume: VOLUME, ("m3", 2), ("gal_us", 0);
+    /// Speed of a fluid.
+    Speed: Dim::of(1, 0, -1, 0), ("m/s", 3), ("ft/s", 3);
+    /// Viscosity of a fluid.
+    Viscosity: VISCOSITY, ("kg/m/s", 4), ("lb/ft/s", 4);
+    /// Thermal expansion.
+    Expansion: Dim::of(0, 0, 0, -1), ("mm/m/K", 4), ("mm/m/K", 4);
 }
 
 /// A value with its dimension erased and its role kept, ready to print.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[must_use]
 pub struct Shown {
     /// The value in SI base units.
     pub si: f64,
@@ -207,7 +133,6 @@ pub struct Shown {
 
 impl Shown {
     /// Erases the dimension of `quantity`.
-    #[must_use]
     pub fn of<Q: Measure>(quantity: Q, role: Role) -> Self {
         debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit the quantity");
         Self { si: quantity.si(), role }
@@ -230,13 +155,11 @@ impl Shown {
     }
 
     /// Formats with the decimals of the role.
-    #[must_use]
     pub const fn display(self, system: UnitSystem) -> ShownIn {
         ShownIn { shown: self, system, digits: None }
     }
 
     /// The same with as many decimals more as make four digits count: to be computed with.
-    #[must_use]
     pub const fn precise(self, system: UnitSystem) -> ShownIn {
         ShownIn { shown: self, system, digits: Some(4) }
     }
@@ -292,6 +215,7 @@ fn decimals_for(value: f64, digits: i32) -> usize {
 
 /// [`Shown`] in one family of units.
 #[derive(Debug, Clone, Copy)]
+#[must_use]
 pub struct ShownIn {
     shown: Shown,
     system: UnitSystem,

@@ -32,18 +32,18 @@ const POUND: f64 = 0.453_592_37;
 pub const STANDARD_GRAVITY: f64 = 9.806_65;
 pub(super) const POUND_FORCE: f64 = POUND * STANDARD_GRAVITY;
 
-const LENGTH: Dim = Dim::of(1, 0, 0, 0);
-const AREA: Dim = Dim::of(2, 0, 0, 0);
-const VOLUME: Dim = Dim::of(3, 0, 0, 0);
+pub(super) const LENGTH: Dim = Dim::of(1, 0, 0, 0);
+pub(super) const AREA: Dim = Dim::of(2, 0, 0, 0);
+pub(super) const VOLUME: Dim = Dim::of(3, 0, 0, 0);
 const MASS: Dim = Dim::of(0, 1, 0, 0);
-const TIME: Dim = Dim::of(0, 0, 1, 0);
-const FORCE: Dim = Dim::of(1, 1, -2, 0);
-const PRESSURE: Dim = Dim::of(-1, 1, -2, 0);
-const VISCOSITY: Dim = Dim::of(-1, 1, -1, 0);
-const LINE_LOAD: Dim = Dim::of(0, 1, -2, 0);
-const UNIT_WEIGHT: Dim = Dim::of(-2, 1, -2, 0);
-const TEMPERATURE: Dim = Dim::of(0, 0, 0, 1);
-const ANGLE: Dim = Dim { angle: 1, ..Dim::NONE };
+pub(super) const TIME: Dim = Dim::of(0, 0, 1, 0);
+pub(super) const FORCE: Dim = Dim::of(1, 1, -2, 0);
+pub(super) const PRESSURE: Dim = Dim::of(-1, 1, -2, 0);
+pub(super) const VISCOSITY: Dim = Dim::of(-1, 1, -1, 0);
+pub(super) const LINE_LOAD: Dim = Dim::of(0, 1, -2, 0);
+pub(super) const UNIT_WEIGHT: Dim = Dim::of(-2, 1, -2, 0);
+pub(super) const TEMPERATURE: Dim = Dim::of(0, 0, 0, 1);
+pub(super) const ANGLE: Dim = Dim { angle: 1, ..Dim::NONE };
 
 const fn unit(symbol: &'static str, factor: f64, dim: Dim) -> Unit {
     Unit { symbol, factor, offset: 0.0, dim }

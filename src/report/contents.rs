@@ -11,6 +11,7 @@ use std::sync::Arc;
 
 /// A choice, ready to print.
 #[derive(Debug, Clone, Copy)]
+#[must_use]
 pub struct Report<'a> {
     pub(super) drive: &'a Drive,
     pub(super) choice: &'a Choice,
@@ -51,31 +52,26 @@ impl Beside {
 
 impl<'a> Report<'a> {
     /// Of what was chosen for a drive.
-    #[must_use]
     pub const fn new(drive: &'a Drive, choice: &'a Choice) -> Self {
         Self { drive, choice, file: None, digest: None, written: None, beside: None }
     }
 
     /// With the name of the drive file, by which a program knows the answer among many.
-    #[must_use]
     pub const fn of_file(self, file: &'a str) -> Self {
         Self { file: Some(file), ..self }
     }
 
     /// With a digest of the text of the drive file, which tells the reader what was assessed.
-    #[must_use]
     pub const fn with_digest(self, digest: &'a str) -> Self {
         Self { digest: Some(digest), ..self }
     }
 
     /// With the text of the drive file, which stands at the end of a report in full.
-    #[must_use]
     pub const fn as_written(self, text: &'a str) -> Self {
         Self { written: Some(text), ..self }
     }
 
     /// With what was looked at beside the choice.
-    #[must_use]
     pub const fn with(self, beside: &'a Beside) -> Self {
         Self { beside: Some(beside), ..self }
     }

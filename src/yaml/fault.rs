@@ -15,6 +15,7 @@ pub struct Place {
 
 /// What was read and what was expected, and how it is written.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[must_use]
 pub struct Complaint {
     /// One sentence without a full stop.
     pub message: String,
@@ -24,20 +25,17 @@ pub struct Complaint {
 
 impl Complaint {
     /// What is wrong, and what to do about it.
-    #[must_use]
     pub fn advised(what: impl Into<String>, advice: impl Into<String>) -> Self {
         Self::from(what.into()).advise(advice)
     }
 
     /// With a line of advice.
-    #[must_use]
     pub fn advise(self, advice: impl Into<String>) -> Self {
         Self { advice: Some(advice.into()), ..self }
     }
 
     /// A word that is none of `words`: the one that was probably meant is named, or what `meanings` has for a word of
     /// the trade.
-    #[must_use]
     pub fn unknown_word(what: &str, read: &str, words: &[&str], meanings: &[(&str, &[&str])]) -> Self {
         let near = did_you_mean(read, words, meanings);
         Self::from(format!("expected {what}, got \"{read}\""))
@@ -99,6 +97,7 @@ impl fmt::Display for Complaint {
 /// One thing wrong with an input text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 #[non_exhaustive]
+#[must_use]
 pub struct Fault {
     /// Path of the field, for example `candidates[0].size`; empty at the top level.
     pub path: String,

@@ -173,23 +173,23 @@ impl ToScalar for Words {
     }
 }
 
-/// Declares an enum of key words, or writes `FromScalar` and `ToScalar` for one that stands elsewhere. Words of the trade
+/// Declares enums of key words, or writes `FromScalar` and `ToScalar` for one that stands elsewhere. Words of the trade
 /// for one or more of them are named in the fault, as they are written without capitals and with `_` between them.
 macro_rules! key_words {
-    (
+    ($(
         $(#[$about:meta])+
         pub enum $name:ident: $what:literal {
             $($(#[$each:meta])+ $variant:ident = $word:literal,)+
         }
         $(meanings { $($meanings:tt)* })?
-    ) => {
+    )+) => {$(
         $(#[$about])+
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
         pub enum $name {
             $($(#[$each])+ $variant,)+
         }
         $crate::yaml::field::key_words!($name, $what, { $($word => $name::$variant),+ }, meanings { $($($meanings)*)? });
-    };
+    )+};
     ($name:ty, $what:literal, { $($word:literal => $variant:expr),+ $(,)? } $(,)?) => {
         $crate::yaml::field::key_words!($name, $what, { $($word => $variant),+ }, meanings {});
     };

@@ -54,9 +54,7 @@ rows! {
         /// High end.
         high: must Length,
     }
-}
 
-rows! {
     /// Low, likely and high of a ratio.
     RatioLevelsRow {
         /// Low.

@@ -91,9 +91,7 @@ key_words! {
         #[default]
         Any = "any",
     }
-}
 
-key_words! {
     /// How the annulus is lubricated while jacking.
     pub enum Lubrication: "how the pipe is lubricated" {
         /// None.

@@ -17,9 +17,7 @@ key_words! {
         /// No pilot goes before.
         None = "none",
     }
-}
 
-key_words! {
     /// How ground is made ready against water at the face.
     pub enum Treatment: "a treatment of the ground" {
         /// The water table is lowered below the invert while the bore is open.
@@ -28,9 +26,7 @@ key_words! {
         /// Grout closes the pores round the bore.
         Grouted = "grouted",
     }
-}
 
-key_words! {
     /// What the class of the ground does not tell.
     pub enum GroundHazard: "a hazard of the ground" {
         /// Soil and rock in one face; follows from the classes.
@@ -49,9 +45,7 @@ key_words! {
         /// Contaminated ground or water.
         Contaminated = "contaminated",
     }
-}
 
-key_words! {
     /// A technique of guided boring without a column in the matrix.
     pub enum GuidedTechnique: "a technique of guided boring" {
         /// The pilot is drilled, an auger follows.

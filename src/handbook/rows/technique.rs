@@ -15,9 +15,7 @@ key_words! {
         /// Not at all: it goes where it was set up to go.
         None = "none",
     }
-}
 
-key_words! {
     /// What goes through the ground before the head.
     pub enum Before: "what goes before the head" {
         /// Nothing.
@@ -28,9 +26,7 @@ key_words! {
         /// A pilot that is drilled.
         Drilled = "drilled",
     }
-}
 
-key_words! {
     /// A column of ratings of the ground.
     pub enum RatedBy: "a column of the tables of suitability" {
         /// Displacing pilot, auger behind.

@@ -6,29 +6,20 @@ use crate::drive::{Column, Drive, Pipe, Soil, Stretch};
 use crate::handbook::{GroundClass, HandbookError, Lubrication};
 use crate::law::Doubted;
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
+use crate::source::labelled;
 use core::iter;
 
-/// What part of its stretch a model speaks of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[non_exhaustive]
-pub enum Over {
-    /// The exact mean along the stretch.
-    Mean,
-    /// The deepest place, on the safe side.
-    Deepest,
-    /// Any place: depth is not in the model.
-    Any,
-}
-
-impl Over {
-    /// In words.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Mean => "mean over the stretch",
-            Self::Deepest => "deepest place",
-            Self::Any => "any place, depth is not in it",
-        }
+labelled! {
+    /// What part of its stretch a model speaks of.
+    #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+    #[non_exhaustive]
+    pub enum Over {
+        /// The exact mean along the stretch.
+        Mean = "mean over the stretch",
+        /// The deepest place, on the safe side.
+        Deepest = "deepest place",
+        /// Any place: depth is not in the model.
+        Any = "any place, depth is not in it",
     }
 }
 
