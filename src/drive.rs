@@ -10,6 +10,7 @@ mod ground;
 mod held;
 mod jacks;
 mod leeway;
+mod looked_up;
 mod pipe;
 mod proposed;
 mod pulled;

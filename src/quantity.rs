@@ -12,7 +12,7 @@ pub mod unit;
 mod writing;
 
 pub use measure::{Dim, KindTag, Measure, Si};
-pub use parse::{FromText, QuantityError};
+pub use parse::{FromText, Misread, QuantityError};
 pub use short::*;
 pub use shown::{Role, Shown};
 pub use unit::UnitSystem;

@@ -64,9 +64,8 @@ impl Scales {
         let unfit = |why| HandbookError::Unfit { table: "score_weight", row: "every row".to_owned(), why };
         let mut weights = Vec::new();
         for kind in CriterionKind::ALL {
-            let row = table.get(kind.key());
-            let row = row.ok_or_else(|| HandbookError::NoRow { table: table.id, wanted: kind.key().to_owned() })?;
-            let weight = drive.weights.given(kind).unwrap_or_else(|| row.map(|field| field.value));
+            let row = table.value(kind.key())?;
+            let weight = drive.weights.given(kind).unwrap_or(row);
             if !(weight.value.si() >= 0.0) {
                 return Err(unfit("a weight is below zero"));
             }

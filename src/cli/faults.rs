@@ -1,7 +1,7 @@
 //! Faults of an input file as a compiler prints them: what, where, the source line with a caret, one line of advice.
 
 use crate::yaml::Fault;
-use serde::Serialize;
+use serde_json::{Value, json};
 use std::fmt::Write as _;
 
 /// What is wrong with one input file.
@@ -9,22 +9,6 @@ pub(super) struct Faulty {
     name: String,
     text: String,
     faults: Vec<Fault>,
-}
-
-#[derive(Serialize)]
-struct FileView<'a> {
-    file: &'a str,
-    faults: Vec<FaultView<'a>>,
-}
-
-#[derive(Serialize)]
-struct FaultView<'a> {
-    path: &'a str,
-    line: Option<usize>,
-    column: Option<usize>,
-    message: &'a str,
-    advice: Option<&'a str>,
-    source_line: Option<String>,
 }
 
 /// What a screen shows as it is, in place of what would disturb it.
@@ -77,17 +61,18 @@ impl Faulty {
 
     /// For programs: one object in one line.
     pub(super) fn json(&self) -> String {
-        let faults = self.faults.iter().map(|fault| FaultView {
-            path: &fault.path,
-            line: fault.place.map(|place| place.line),
-            column: fault.place.map(|place| place.column),
-            message: &fault.complaint.message,
-            advice: fault.complaint.advice.as_deref(),
-            source_line: self.source_line(fault),
-        });
-        let file = FileView { file: &self.name, faults: faults.collect() };
-        // Text and numbers always can be written.
-        serde_json::to_string(&file).map(|line| format!("{line}\n")).unwrap_or_default()
+        let one = |fault: &Fault| {
+            json!({
+                "path": fault.path,
+                "line": fault.place.map(|place| place.line),
+                "column": fault.place.map(|place| place.column),
+                "message": fault.complaint.message,
+                "advice": fault.complaint.advice,
+                "source_line": self.source_line(fault),
+            })
+        };
+        let faults: Vec<Value> = self.faults.iter().map(one).collect();
+        format!("{}\n", json!({ "file": self.name, "faults": faults }))
     }
 
     /// The line of the fault, as far as it fits on a screen, without what would disturb the screen.

@@ -14,34 +14,47 @@ pub(super) struct Schema {}
 
 impl Schema {
     pub(super) fn run(&self) -> Outcome {
-        let mut schema = Map::new();
-        schema.insert("$schema".to_owned(), json!("https://json-schema.org/draft/2020-12/schema"));
-        schema.insert("title".to_owned(), json!("Drive file of jackpull"));
+        let mut schema = members(json!({
+            "$schema": "https://json-schema.org/draft/2020-12/schema",
+            "title": "Drive file of jackpull",
+        }));
         schema.extend(block(DriveFile::FIELDS));
         // A pattern is long: it stands once for each dimension, not at each field.
         let mut dims = Vec::new();
         dims_of(DriveFile::FIELDS, &mut dims);
         let quantities = dims.into_iter().map(|dim| (name(dim), quantity(dim))).collect();
         schema.insert("$defs".to_owned(), Value::Object(quantities));
-        let text = format!("{:#}\n", Value::Object(schema));
-        print(&text, Outcome::Chosen)
+        print(&format!("{:#}\n", Value::Object(schema)), Outcome::Chosen)
+    }
+}
+
+/// The members of what is written as an object.
+fn members(object: Value) -> Map<String, Value> {
+    match object {
+        Value::Object(members) => members,
+        _ => Map::new(),
     }
 }
 
 /// The schema of a block of these fields.
 fn block(specs: &[Spec]) -> Map<String, Value> {
-    let properties = specs.iter().map(|spec| (spec.key.to_owned(), Value::Object(field(spec))));
+    let properties = specs.iter().map(|spec| (spec.key, field(spec)));
     let required: Vec<&str> = specs.iter().filter(|spec| spec.must).map(|spec| spec.key).collect();
-    object(properties.collect(), &required)
+    object(properties, &required)
 }
 
-fn object(properties: Map<String, Value>, required: &[&str]) -> Map<String, Value> {
-    let mut object = Map::new();
-    object.insert("type".to_owned(), json!("object"));
-    object.insert("properties".to_owned(), Value::Object(properties));
-    object.insert("required".to_owned(), json!(required));
-    object.insert("additionalProperties".to_owned(), json!(false));
-    object
+fn object<'a>(
+    properties: impl Iterator<Item = (&'a str, Map<String, Value>)>,
+    required: &[&str],
+) -> Map<String, Value> {
+    let properties: Map<String, Value> =
+        properties.map(|(key, schema)| (key.to_owned(), Value::Object(schema))).collect();
+    members(json!({
+        "type": "object",
+        "properties": properties,
+        "required": required,
+        "additionalProperties": false,
+    }))
 }
 
 /// The dimensions of the fields, each once.
@@ -66,22 +79,16 @@ fn name(dim: Dim) -> String {
 
 /// The schema of a field, with what is said of it.
 fn field(spec: &Spec) -> Map<String, Value> {
-    let list = |items: Value| {
-        let mut list = Map::new();
-        list.insert("type".to_owned(), json!("array"));
-        list.insert("items".to_owned(), items);
-        list
-    };
+    let list = |items: Map<String, Value>| members(json!({ "type": "array", "items": items }));
     let mut schema = match spec.shape {
         Shape::One(form) => scalar(form, spec.number),
-        Shape::List(form) => list(Value::Object(scalar(form, spec.number))),
+        Shape::List(form) => list(scalar(form, spec.number)),
         Shape::Band(form) => {
             let levels = ["low", "likely", "high"];
-            let level = |name: &str| (name.to_owned(), Value::Object(scalar(form, spec.number)));
-            object(levels.into_iter().map(level).collect(), &levels)
+            object(levels.into_iter().map(|name| (name, scalar(form, spec.number))), &levels)
         }
         Shape::Block(specs) => block(specs),
-        Shape::Blocks(specs) => list(Value::Object(block(specs))),
+        Shape::Blocks(specs) => list(block(specs)),
     };
     let left_out = spec.otherwise.map(|other| format!(" Left out: {other}.")).unwrap_or_default();
     schema.insert("description".to_owned(), json!(format!("{}{left_out}", spec.doc)));
@@ -95,18 +102,19 @@ fn field(spec: &Spec) -> Map<String, Value> {
 /// The schema of one value.
 fn scalar(form: Form, number: Option<Number>) -> Map<String, Value> {
     let quantity = |dim: Dim| json!({ "$ref": format!("#/$defs/{}", name(dim)) });
-    let any_of = |any: Vec<Value>| Map::from_iter([("anyOf".to_owned(), Value::Array(any))]);
-    match form {
-        Form::Word(words) => Map::from_iter([("enum".to_owned(), json!(words))]),
+    members(match form {
+        Form::Word(words) => json!({ "enum": words }),
         // A text such as 12 or true is one without quotes too.
-        Form::Text => Map::from_iter([("type".to_owned(), json!(["string", "number", "boolean"]))]),
+        Form::Text => json!({ "type": ["string", "number", "boolean"] }),
         // The library writes it as a text.
-        Form::YesNo => Map::from_iter([("enum".to_owned(), json!([true, false, "true", "false"]))]),
-        Form::Quantity(dim, absolute) if dim == Dim::NONE && !absolute => any_of(vec![plain(number), quantity(dim)]),
-        Form::Quantity(dim, _) => any_of(vec![quantity(dim)]),
-        Form::OrWord(dim, word) => any_of(vec![json!({ "const": word }), quantity(dim)]),
-        Form::OrKey(dim) => any_of(vec![json!({ "type": "string", "pattern": "^[A-Za-z]" }), quantity(dim)]),
-    }
+        Form::YesNo => json!({ "enum": [true, false, "true", "false"] }),
+        Form::Quantity(dim, absolute) if dim == Dim::NONE && !absolute => {
+            json!({ "anyOf": [plain(number), quantity(dim)] })
+        }
+        Form::Quantity(dim, _) => json!({ "anyOf": [quantity(dim)] }),
+        Form::OrWord(dim, word) => json!({ "anyOf": [{ "const": word }, quantity(dim)] }),
+        Form::OrKey(dim) => json!({ "anyOf": [{ "type": "string", "pattern": "^[A-Za-z]" }, quantity(dim)] }),
+    })
 }
 
 /// A number without a unit, within its bounds.

@@ -1,17 +1,19 @@
 //! Whether fluid holds a bore open in ground that runs: one rule, for the bore round a stem and for the reamed one.
 
+use super::looked_up::looked_up;
 use crate::quantity::{Length, Pressure};
 use crate::source::Cited;
 
-/// What fluid has to be over water, or over the crown where that is dry.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct FluidRule {
-    /// Over the pressure of the water at the crown.
-    pub(crate) over_water: Cited<Pressure>,
-    /// Over a crown without water.
-    pub(crate) over_crown: Cited<Length>,
-    /// The same where both pits are kept full at all times.
-    pub(crate) over_crown_least: Length,
+looked_up! {
+    /// What fluid has to be over water, or over the crown where that is dry.
+    FluidRule of |handbook| {
+        /// Over the pressure of the water at the crown.
+        over_water: Cited<Pressure> = handbook.pressure("bore.fluid_over_water")?,
+        /// Over a crown without water.
+        over_crown: Cited<Length> = handbook.length("bore.fluid_over_crown")?,
+        /// The same where both pits are kept full at all times.
+        over_crown_least: Length = handbook.length("bore.fluid_over_crown_least")?.value,
+    }
 }
 
 /// How fluid holds a bore.

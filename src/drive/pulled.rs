@@ -2,6 +2,7 @@
 
 use super::coefficients::{FactorPoints, SteelFactors};
 use super::earth::Ends;
+use super::looked_up::looked_up;
 use super::service::Vacuum;
 use crate::quantity::{
     Angle, Area, DynamicViscosity, Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature,
@@ -198,17 +199,18 @@ pub(crate) struct PullWorks {
     pub(crate) strain: (Cited<Ratio>, Cited<Ratio>),
 }
 
-/// The most that is usual of plant that the file does not tell.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct UsualPull {
-    /// Pull that joints of a stem are rated for.
-    pub(crate) stem_joint: Cited<Force>,
-    /// Length of a ramp.
-    pub(crate) ramp: Cited<Length>,
-    /// Area of the plate that the rig leans on while it pulls.
-    pub(crate) plate: Cited<Area>,
-    /// Share of the resistance of the ground that a plate may ask for.
-    pub(crate) plate_safety: Ratio,
+looked_up! {
+    /// The most that is usual of plant that the file does not tell.
+    UsualPull of |handbook| {
+        /// Pull that joints of a stem are rated for.
+        stem_joint: Cited<Force> = handbook.force("usual.stem_pull")?,
+        /// Length of a ramp.
+        ramp: Cited<Length> = handbook.length("usual.ramp")?,
+        /// Area of the plate that the rig leans on while it pulls.
+        plate: Cited<Area> = handbook.length("usual.plate")?.map(|side| side * side),
+        /// Share of the resistance of the ground that a plate may ask for.
+        plate_safety: Ratio = handbook.thrust_wall()?.factor("safety_default", |row| &row.value)?.value,
+    }
 }
 
 /// What becomes of the annulus.

@@ -2,6 +2,8 @@
 //! row's.
 
 use super::earth::Ends;
+use super::held::FluidRule;
+use super::looked_up::looked_up;
 use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::source::{Cited, Origin};
 
@@ -59,29 +61,41 @@ pub(crate) struct Carrier {
     pub(crate) spare: Cited<Length>,
 }
 
-/// How much pressure of fluid or grout the ground is allowed to bear.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct BreakOutRule {
-    pub(crate) strain: Ratio,
-    pub(crate) margin_sand: Ratio,
-    pub(crate) margin_other: Ratio,
-    pub(crate) cap: Cited<Ratio>,
-    /// The same in firm to hard clay with a gauge.
-    pub(crate) cap_firm_clay: Cited<Ratio>,
-    /// What fluid holds ground that runs.
-    pub(crate) holds: super::FluidRule,
-    /// Cover of the bore below which fluid under pressure comes up.
-    pub(crate) least_cover: Cited<Length>,
-    /// Yield point of fluid that is not told: as thin as there is, thin, and thick.
-    pub(crate) thinnest: Pressure,
-    pub(crate) thin: Pressure,
-    pub(crate) thick: Pressure,
-    /// Loss of fluid past a pipe that lies on a side of its bore, over that past one in the middle.
-    pub(crate) past_lying: Ratio,
-    /// What fluid that is held to a pressure leaves under a road.
-    pub(crate) spare_under_road: Ratio,
-    /// Distance of a service from the axis below which a pressure to hold to is no answer.
-    pub(crate) near_service: Cited<Length>,
+looked_up! {
+    /// How much pressure of fluid or grout the ground is allowed to bear.
+    BreakOutRule of |handbook| {
+        strain: Ratio = handbook.fluid_pressure_limit()?.value("strain_low")?.value,
+        margin_sand: Ratio = handbook.fluid_pressure_limit()?.value("margin_sand")?.value,
+        margin_other: Ratio = handbook.fluid_pressure_limit()?.value("margin_other")?.value,
+        cap: Cited<Ratio> = handbook.fluid_pressure_limit()?.value("cap_total_stress")?,
+        /// The same in firm to hard clay with a gauge.
+        cap_firm_clay: Cited<Ratio> = handbook.fluid_pressure_limit()?.value("cap_firm_clay")?,
+        /// What fluid holds ground that runs.
+        holds: FluidRule = FluidRule::read(handbook)?,
+        /// Cover of the bore below which fluid under pressure comes up.
+        least_cover: Cited<Length> = handbook.length("break_out.cover")?,
+        /// Yield point of fluid that is not told: as thin as there is, thin, and thick.
+        thinnest: Pressure = handbook.pressure("fluid.yield_least")?.value,
+        thin: Pressure = handbook.pressure("fluid.yield_low")?.value,
+        thick: Pressure = handbook.pressure("fluid.yield_high")?.value,
+        /// Loss of fluid past a pipe that lies on a side of its bore, over that past one in the middle.
+        past_lying: Ratio = handbook.ratio("fluid.past_lying")?.value,
+        /// What fluid that is held to a pressure leaves under a road.
+        spare_under_road: Ratio = handbook.fluid_pressure_limit()?.value("spare_under_road")?.value,
+        /// Distance of a service from the axis below which a pressure to hold to is no answer.
+        near_service: Cited<Length> = handbook.length("break_out.service")?,
+    }
+
+    /// Waves of an invert.
+    Waves of |handbook| {
+        /// Half of a wave, of a head that is steered back to its line.
+        short: Length = handbook.length("wave.short")?.value,
+        /// Half of a wave, of a string from the bottom of its bore to the crown.
+        long: Length = handbook.length("wave.long")?.value,
+        /// Amplitude of a jacked line, likely and high.
+        jacked: (Length, Length) =
+            (handbook.length("pilot.pushed_low")?.value, handbook.length("grade.pilot_accuracy")?.value),
+    }
 }
 
 /// Flow and grade.
@@ -97,17 +111,6 @@ pub(crate) struct Gravity {
     pub(crate) cleaning_stress: Cited<Pressure>,
     /// Slope that pulled lines are asked for: usual low and high end.
     pub(crate) pulled_floor: (Ratio, Cited<Ratio>),
-}
-
-/// Waves of an invert.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Waves {
-    /// Half of a wave, of a head that is steered back to its line.
-    pub(crate) short: Length,
-    /// Half of a wave, of a string from the bottom of its bore to the crown.
-    pub(crate) long: Length,
-    /// Amplitude of a jacked line, likely and high.
-    pub(crate) jacked: (Length, Length),
 }
 
 /// What a pipe is as a sewer.

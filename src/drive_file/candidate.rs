@@ -78,6 +78,37 @@ key_words! {
         /// EN 295-7.
         En295 = "en_295_7",
     }
+
+    /// What is left round a rigid pipe in service.
+    pub enum Annulus: "what is left round the pipe" {
+        /// It is not grouted.
+        #[default]
+        Open = "open",
+        /// It is grouted full, specified and recorded.
+        Grouted = "grouted",
+    }
+
+    /// What drives over the pipe.
+    pub enum Traffic: "the traffic over the pipe" {
+        /// Nothing.
+        None = "none",
+        /// A road.
+        #[default]
+        Highway = "highway",
+        /// A railway.
+        Railway = "railway",
+        /// Aircraft of an airport.
+        Aircraft = "aircraft",
+    }
+
+    /// Whose rules of traffic count.
+    pub enum LoadCode: "a code of traffic loads" {
+        /// HL-93 on roads and E-80 on railways.
+        #[default]
+        Us = "us",
+        /// Load models 1 and 71 of EN 1991-2.
+        En1991 = "en_1991_2",
+    }
 }
 
 /// Crushing strength of a rigid pipe.
@@ -122,39 +153,6 @@ impl ToScalar for CrushingFile {
             Self::Strength(strength) => strength.to_text(),
             Self::Class(class) => class.clone(),
         }
-    }
-}
-
-key_words! {
-    /// What is left round a rigid pipe in service.
-    pub enum Annulus: "what is left round the pipe" {
-        /// It is not grouted.
-        #[default]
-        Open = "open",
-        /// It is grouted full, specified and recorded.
-        Grouted = "grouted",
-    }
-
-    /// What drives over the pipe.
-    pub enum Traffic: "the traffic over the pipe" {
-        /// Nothing.
-        None = "none",
-        /// A road.
-        #[default]
-        Highway = "highway",
-        /// A railway.
-        Railway = "railway",
-        /// Aircraft of an airport.
-        Aircraft = "aircraft",
-    }
-
-    /// Whose rules of traffic count.
-    pub enum LoadCode: "a code of traffic loads" {
-        /// HL-93 on roads and E-80 on railways.
-        #[default]
-        Us = "us",
-        /// Load models 1 and 71 of EN 1991-2.
-        En1991 = "en_1991_2",
     }
 }
 

@@ -24,6 +24,24 @@ key_words! {
         /// Pipe by pipe in the reception pit, without a ramp.
         Pit = "pit",
     }
+
+    /// What becomes of the annulus.
+    pub enum Filling: "what becomes of the annulus" {
+        /// Left as it is.
+        #[default]
+        Open = "open",
+        /// Grouted.
+        Grouted = "grouted",
+    }
+
+    /// How far the grout is known.
+    pub enum Proof: "how the grout is proved" {
+        /// Not proved.
+        #[default]
+        None = "none",
+        /// By volume, pressure and samples along the whole length.
+        Proved = "proved",
+    }
 }
 
 fields! {
@@ -78,20 +96,7 @@ fields! {
         yield_point: must<Pressure> as UnitFriction, Within(0.0, pa(200.0)), usual(pa(4.0), pa(30.0)),
             ["10 Pa", "0.2 psf"];
     }
-}
 
-key_words! {
-    /// What becomes of the annulus.
-    pub enum Filling: "what becomes of the annulus" {
-        /// Left as it is.
-        #[default]
-        Open = "open",
-        /// Grouted.
-        Grouted = "grouted",
-    }
-}
-
-fields! {
     /// The annulus round a pulled pipe.
     AnnulusFile at ["annulus."] {
         /// What becomes of it.
@@ -113,20 +118,7 @@ fields! {
         /// Modulus of soil reaction of what stands round the pipe.
         soil_modulus: may<Pressure> as Modulus, UpTo(mpa(21.0)), ["1 MPa", "150 psi"];
     }
-}
 
-key_words! {
-    /// How far the grout is known.
-    pub enum Proof: "how the grout is proved" {
-        /// Not proved.
-        #[default]
-        None = "none",
-        /// By volume, pressure and samples along the whole length.
-        Proved = "proved",
-    }
-}
-
-fields! {
     /// Vacuum in a pressure main.
     VacuumFile at ["vacuum."] {
         /// Below the atmosphere.

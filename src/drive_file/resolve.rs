@@ -253,7 +253,7 @@ impl Resolver<'_> {
             in_service,
             candidates: candidates.into_iter().map(Arc::new).collect(),
             proposed,
-            leeway: self.leeway()?,
+            leeway: Leeway::read(self.handbook)?,
             assumed: Vec::new(),
             unusual: Vec::new(),
         }))
@@ -319,19 +319,6 @@ impl Resolver<'_> {
             self.flaw(&line.length, "line.length", complaint);
         }
         Some(whole)
-    }
-
-    /// How far past its limit a high demand may be.
-    fn leeway(&self) -> Resolved<Leeway> {
-        let share = |key| self.handbook.ratio(key).map(|row| row.value);
-        Ok(Leeway {
-            watched: share("left.watched")?,
-            unwatched: share("left.unwatched")?,
-            set_on: share("left.set_on")?,
-            surveyed: share("past.surveyed")?,
-            held: share("past.held")?,
-            most: share("past.most")?,
-        })
     }
 
     fn tip(&mut self, stem: &Stem) -> Resolved<TipResistance> {

@@ -33,15 +33,7 @@ fields! {
         /// Thrust of an intermediate jacking station.
         station_thrust: may<Force> as Thrust, Within(kn(10.0), mn(60.0)), ["900 kN", "100 tonf_us"], else "no station";
     }
-}
 
-key_words!(IfStalled, "what is done where the drive stalls", {
-    "rescue_pit" => IfStalled::RescuePit,
-    "stations" => IfStalled::Stations,
-    "second_lubrication" => IfStalled::SecondLubrication,
-});
-
-fields! {
     /// The pilot stem.
     StemFile at ["stem."] {
         /// Outside diameter, or `none` for a bore without a stem.
@@ -69,3 +61,9 @@ fields! {
         torque: band<Torque> as Torque, Within(0.0, kn_m(2_000.0)), usual(kn_m(0.5), kn_m(200.0)), ["5 kN*m", "5 kN*m"];
     }
 }
+
+key_words!(IfStalled, "what is done where the drive stalls", {
+    "rescue_pit" => IfStalled::RescuePit,
+    "stations" => IfStalled::Stations,
+    "second_lubrication" => IfStalled::SecondLubrication,
+});

@@ -18,33 +18,7 @@ fields! {
         roughness: may<Ratio> as Ratio, Within(0.005, 0.05), usual(0.009, 0.015),
             ["0.013", "0.013"], else "the table of roughness";
     }
-}
 
-key_words! {
-    /// What lies over the bore.
-    pub enum Over: "what lies over the bore" {
-        /// Nothing that has a rule of its own.
-        #[default]
-        Open = "open",
-        /// A road.
-        Road = "road",
-        /// A railway.
-        Railway = "railway",
-        /// A runway, taxiway or apron of an airport.
-        Runway = "runway",
-        /// A stream, river or pond: the least of `depths` is under its bed.
-        Stream = "stream",
-    }
-
-    /// What a railway permits under its tracks.
-    pub enum RailwayPermits: "what the railway permits" {
-        /// A pipe without a casing round it.
-        #[default]
-        Uncased = "uncased",
-    }
-}
-
-fields! {
     /// The pipe that is laid in a casing afterwards.
     CarrierFile at ["carrier."] {
         /// What it carries: a sewer has to be set to its own grade in the casing.
@@ -197,5 +171,29 @@ fields! {
         price: must<Ratio> as Ratio, UpTo(1e12), ["250", "250"];
         /// Of this length.
         per: must<Length> as Distance, UpTo(1e6), ["60 m", "200 ft"];
+    }
+}
+
+key_words! {
+    /// What lies over the bore.
+    pub enum Over: "what lies over the bore" {
+        /// Nothing that has a rule of its own.
+        #[default]
+        Open = "open",
+        /// A road.
+        Road = "road",
+        /// A railway.
+        Railway = "railway",
+        /// A runway, taxiway or apron of an airport.
+        Runway = "runway",
+        /// A stream, river or pond: the least of `depths` is under its bed.
+        Stream = "stream",
+    }
+
+    /// What a railway permits under its tracks.
+    pub enum RailwayPermits: "what the railway permits" {
+        /// A pipe without a casing round it.
+        #[default]
+        Uncased = "uncased",
     }
 }

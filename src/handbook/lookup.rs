@@ -5,54 +5,36 @@ use crate::quantity::{Angle, Band, Force, Length, LineLoad, Measure, Pressure, R
 use crate::source::Cited;
 use crate::yaml::Field;
 
-impl Handbook {
+/// Declares the lookups of single values, each in its table.
+macro_rules! lookups {
+    ($($(#[$doc:meta])+ $name:ident: $quantity:ident in $table:ident;)+) => {
+        impl Handbook {
+            $(
+                $(#[$doc])+
+                ///
+                /// # Errors
+                /// If the table is malformed or has no such row.
+                pub fn $name(&self, key: &str) -> Result<Cited<$quantity>, HandbookError> {
+                    one(self.$table()?, key)
+                }
+            )+
+        }
+    };
+}
+
+lookups! {
     /// One ratio from `practice_ratio`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn ratio(&self, key: &str) -> Result<Cited<Ratio>, HandbookError> {
-        one(self.practice_ratio()?, key)
-    }
-
+    ratio: Ratio in practice_ratio;
     /// One pressure from `practice_pressure`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn pressure(&self, key: &str) -> Result<Cited<Pressure>, HandbookError> {
-        one(self.practice_pressure()?, key)
-    }
-
+    pressure: Pressure in practice_pressure;
     /// One length from `practice_length`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn length(&self, key: &str) -> Result<Cited<Length>, HandbookError> {
-        one(self.practice_length()?, key)
-    }
-
+    length: Length in practice_length;
     /// One force from `practice_force`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn force(&self, key: &str) -> Result<Cited<Force>, HandbookError> {
-        one(self.practice_force()?, key)
-    }
-
+    force: Force in practice_force;
     /// One duration from `practice_duration`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn duration(&self, key: &str) -> Result<Cited<Time>, HandbookError> {
-        one(self.practice_duration()?, key)
-    }
-
+    duration: Time in practice_duration;
     /// One angle from `practice_angle`.
-    ///
-    /// # Errors
-    /// If the table is malformed or has no such row.
-    pub fn angle(&self, key: &str) -> Result<Cited<Angle>, HandbookError> {
-        one(self.practice_angle()?, key)
-    }
+    angle: Angle in practice_angle;
 }
 
 impl Handbook {
@@ -130,9 +112,19 @@ impl<V> Table<V> {
         Ok(Cited::new(rising(self.id, key, row.value)?, row.origin))
     }
 
+    /// That it has no such row.
+    pub(crate) fn lacks(&self, wanted: &str) -> HandbookError {
+        HandbookError::NoRow { table: self.id, wanted: wanted.to_owned() }
+    }
+
     /// The row with a key that the code looks for.
     pub(crate) fn row(&self, key: &str) -> Result<Cited<&V>, HandbookError> {
-        self.get(key).ok_or_else(|| HandbookError::NoRow { table: self.id, wanted: key.to_owned() })
+        self.get(key).ok_or_else(|| self.lacks(key))
+    }
+
+    /// The row that fits, which there must be; `wanted` tells what was looked for.
+    pub(crate) fn fitting(&self, wanted: &str, fits: impl FnMut(&V) -> bool) -> Result<Cited<&V>, HandbookError> {
+        self.find(fits).ok_or_else(|| self.lacks(wanted))
     }
 
     /// The value of the row with a key that the code looks for.
@@ -151,7 +143,7 @@ impl<V> Table<V> {
     ) -> Result<Cited<Q>, HandbookError> {
         let row = self.row(key)?;
         let field = column(row.value).as_ref();
-        let field = field.ok_or_else(|| HandbookError::NoRow { table: self.id, wanted: key.to_owned() })?;
+        let field = field.ok_or_else(|| self.lacks(key))?;
         if field.value.si() >= 0.0 {
             return Ok(Cited::new(field.value, row.origin));
         }

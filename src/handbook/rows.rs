@@ -102,22 +102,7 @@ rows! {
         /// Plus this.
         plus: must Length,
     }
-}
 
-key_words! {
-    /// A way of putting a pipe into a guided bore.
-    pub enum Method: "a method" {
-        /// Rigid segments pushed in from the launch pit behind the stem.
-        #[default]
-        PipeJacking = "pipe jacking",
-        /// A long pipe pulled back behind a reamer that makes the new bore larger than the pilot bore.
-        Pullback = "pullback",
-    }
-}
-
-crate::source::printed!(Method: key);
-
-rows! {
     /// Published range of a method.
     MethodLimitRow {
         /// Method.
@@ -131,9 +116,30 @@ rows! {
         /// How soil leaves the head, where the row is for that alone.
         spoil: may Spoil,
     }
+
+    /// A pipe family that a method or a service excludes.
+    ExclusionRow {
+        /// Family.
+        family: must Family,
+        /// Method it cannot be put in by.
+        method: may Method,
+        /// Service it cannot bear.
+        service: may Service,
+        /// Why, in one sentence.
+        reason: must Words,
+    }
 }
 
 key_words! {
+    /// A way of putting a pipe into a guided bore.
+    pub enum Method: "a method" {
+        /// Rigid segments pushed in from the launch pit behind the stem.
+        #[default]
+        PipeJacking = "pipe jacking",
+        /// A long pipe pulled back behind a reamer that makes the new bore larger than the pilot bore.
+        Pullback = "pullback",
+    }
+
     /// Family of a pipe material.
     pub enum Family: "a pipe family" {
         /// Vitrified clay.
@@ -183,16 +189,4 @@ key_words! {
     }
 }
 
-rows! {
-    /// A pipe family that a method or a service excludes.
-    ExclusionRow {
-        /// Family.
-        family: must Family,
-        /// Method it cannot be put in by.
-        method: may Method,
-        /// Service it cannot bear.
-        service: may Service,
-        /// Why, in one sentence.
-        reason: must Words,
-    }
-}
+crate::source::printed!(Method: key);

@@ -6,94 +6,39 @@ use thiserror::Error;
 
 /// Why a text is not the quantity asked for.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("expected {expected}, got {got}")]
 #[non_exhaustive]
-pub enum QuantityError {
-    /// The text does not start with a number.
-    #[error("expected {expected}, got \"{read}\"")]
-    NotANumber {
-        /// What was expected.
-        expected: &'static str,
-        /// The text as read.
-        read: String,
-        /// How one is written.
-        example: &'static str,
-    },
-    /// The number is infinite, not a number, or beyond the range of a 64-bit float.
-    #[error("expected {expected}, got \"{read}\", which is not a finite number")]
-    NotFinite {
-        /// What was expected.
-        expected: &'static str,
-        /// The text as read.
-        read: String,
-        /// How one is written.
-        example: &'static str,
-    },
-    /// A number without a unit where a unit is due.
-    #[error("expected {expected}, got {read} without a unit")]
-    Bare {
-        /// What was expected.
-        expected: &'static str,
-        /// The text as read.
-        read: String,
-        /// How one is written.
-        example: &'static str,
-    },
-    /// The unit is unknown or ambiguous.
-    #[error("expected {expected}, got \"{read}\" with the unknown unit \"{symbol}\"")]
-    UnknownUnit {
-        /// What was expected.
-        expected: &'static str,
-        /// The text as read.
-        read: String,
-        /// The part that is not a known unit.
-        symbol: String,
-        /// What to write instead, where there is a usual mistake.
-        advice: Option<String>,
-        /// How one is written.
-        example: &'static str,
-    },
-    /// A quantity of another dimension.
-    #[error("expected {expected}, got \"{read}\" which is {found}")]
-    WrongDimension {
-        /// What was expected.
-        expected: &'static str,
-        /// The text as read.
-        read: String,
-        /// What was found.
-        found: &'static str,
-        /// What to write instead, where a mass stands for a force.
-        advice: Option<String>,
-        /// How one is written.
-        example: &'static str,
-    },
-    /// A temperature below absolute zero.
-    #[error("expected {expected}, got \"{read}\", which is below absolute zero")]
-    BelowAbsoluteZero {
-        /// What was expected.
-        expected: &'static str,
-        /// The text as read.
-        read: String,
-        /// How one is written.
-        example: &'static str,
-    },
+pub struct QuantityError {
+    /// What was expected.
+    pub expected: &'static str,
+    /// What there is in its place.
+    pub got: Misread,
+    /// What to write instead, in one line.
+    pub advice: String,
 }
 
-impl QuantityError {
-    /// What to write instead, in one line.
-    #[must_use]
-    pub fn advice(&self) -> String {
-        match self {
-            Self::UnknownUnit { advice: Some(advice), .. } | Self::WrongDimension { advice: Some(advice), .. } => {
-                advice.clone()
-            }
-            Self::UnknownUnit { example, .. }
-            | Self::NotANumber { example, .. }
-            | Self::NotFinite { example, .. }
-            | Self::Bare { example, .. }
-            | Self::WrongDimension { example, .. }
-            | Self::BelowAbsoluteZero { example, .. } => format!("write for example \"{example}\""),
-        }
-    }
+/// What there is in place of a quantity, with the text as read.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[non_exhaustive]
+pub enum Misread {
+    /// A text that does not start with a number.
+    #[error("\"{0}\"")]
+    NotANumber(String),
+    /// A number that is infinite, not a number, or beyond the range of a 64-bit float.
+    #[error("\"{0}\", which is not a finite number")]
+    NotFinite(String),
+    /// A number without a unit where a unit is due.
+    #[error("{0} without a unit")]
+    Bare(String),
+    /// An unknown or ambiguous unit: the text, and the part that is not a known unit.
+    #[error("\"{0}\" with the unknown unit \"{1}\"")]
+    UnknownUnit(String, String),
+    /// A quantity of another dimension: the text, and what it is.
+    #[error("\"{0}\" which is {1}")]
+    WrongDimension(String, &'static str),
+    /// A temperature below absolute zero.
+    #[error("\"{0}\", which is below absolute zero")]
+    BelowAbsoluteZero(String),
 }
 
 /// A quantity that can be read from text.
@@ -165,39 +110,41 @@ fn symbol_and_exponent(factor: &str) -> Option<(&str, i8)> {
 fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     let (expected, example) = unit::describe(wanted);
     let read = || shortened(text);
+    let advised = |got, advice: Option<String>| {
+        let advice = advice.unwrap_or_else(|| format!("write for example \"{example}\""));
+        QuantityError { expected, got, advice }
+    };
+    let refused = |got: fn(String) -> Misread| advised(got(read()), None);
     let text = text.trim();
     let (number, units) = text.split_at(number_length(text));
     if number.is_empty() {
         let lower = text.trim_start_matches(['+', '-', '.']).to_ascii_lowercase();
         return Err(if lower.starts_with("nan") || lower.starts_with("inf") {
-            QuantityError::NotFinite { expected, read: read(), example }
+            refused(Misread::NotFinite)
         } else {
-            QuantityError::NotANumber { expected, read: read(), example }
+            refused(Misread::NotANumber)
         });
     }
-    let number: f64 = number.parse().map_err(|_| QuantityError::NotANumber { expected, read: read(), example })?;
+    let number: f64 = number.parse().map_err(|_| refused(Misread::NotANumber))?;
     let units = units.trim();
     if let Some(run) = units.strip_prefix(':').or(units.strip_prefix("in ")).filter(|_| wanted == Dim::NONE) {
         // A slope as people say it: one in so many.
         let run = run.trim().parse().ok().filter(|run: &f64| run.is_normal() && *run > 0.0);
         let ratio = run.map(|run| number / run).filter(|ratio| ratio.is_finite());
-        return ratio.ok_or_else(|| QuantityError::NotANumber { expected, read: read(), example });
+        return ratio.ok_or_else(|| refused(Misread::NotANumber));
     }
     if units.is_empty() {
         return if wanted != Dim::NONE {
-            Err(QuantityError::Bare { expected, read: read(), example })
+            Err(refused(Misread::Bare))
         } else if number.is_finite() {
             Ok(number)
         } else {
-            Err(QuantityError::NotFinite { expected, read: read(), example })
+            Err(refused(Misread::NotFinite))
         };
     }
-    let unknown = |symbol: &str| QuantityError::UnknownUnit {
-        expected,
-        read: read(),
-        symbol: shortened(if symbol.is_empty() { units } else { symbol }),
-        advice: writing::instead(number, units, symbol),
-        example,
+    let unknown = |symbol: &str| {
+        let unit = shortened(if symbol.is_empty() { units } else { symbol });
+        advised(Misread::UnknownUnit(read(), unit), writing::instead(number, units, symbol))
     };
 
     let mut dim = Dim::NONE;
@@ -233,14 +180,14 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     if dim != wanted {
         let (found, _) = unit::describe(dim);
         let advice = writing::as_force(number, units, dim, wanted);
-        return Err(QuantityError::WrongDimension { expected, read: read(), found, advice, example });
+        return Err(advised(Misread::WrongDimension(read(), found), advice));
     }
     // Adding a zero would take the sign off a negative zero.
     let value = if offset > 0.0 { (number + offset) * factor } else { number * factor };
     if absolute && value < 0.0 {
-        return Err(QuantityError::BelowAbsoluteZero { expected, read: read(), example });
+        return Err(refused(Misread::BelowAbsoluteZero));
     }
-    if value.is_finite() { Ok(value) } else { Err(QuantityError::NotFinite { expected, read: read(), example }) }
+    if value.is_finite() { Ok(value) } else { Err(refused(Misread::NotFinite)) }
 }
 
 /// A text short enough for one line of an error, with line breaks and control characters taken out.

@@ -30,10 +30,8 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
     let pipe = &ranked.pipe;
     let shown = |length, role| Shown::of(length, role).display(system).to_string();
     let mut list = pit_cautions(drive, system)?;
-    let no_row = |table: &'static str, key: &str| HandbookError::NoRow { table, wanted: key.to_owned() };
     if drive.stem.is_there() {
-        let limits = drive.handbook.pilot_limits()?;
-        let row = limits.get("length_usual").ok_or_else(|| no_row("pilot_limits", "length_usual"))?;
+        let row = drive.handbook.pilot_limits()?.row("length_usual")?;
         if let Some(least) = row.value.low.as_ref().filter(|least| drive.length.value > least.value) {
             list.push(format!(
                 "Sight line: beyond about {} heat, dust and moisture bend the beam to the target; prove the optics and \
@@ -41,8 +39,7 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
                 shown(least.value, Role::Distance)
             ));
         }
-        let movement = drive.handbook.movement_caution()?;
-        let heave = movement.get("heave_of_pilot").ok_or_else(|| no_row("movement_caution", "heave_of_pilot"))?;
+        let heave = drive.handbook.movement_caution()?.row("heave_of_pilot")?;
         if let Some(times) = &heave.value.high {
             let widest = drive.stem.head.max(pipe.passes.iter().copied().fold(Length::default(), Length::max));
             let needed = widest * times.value;
@@ -65,8 +62,7 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
             .to_owned(),
         );
     }
-    let exposed = drive.handbook.separation()?;
-    let rule = exposed.get("exposed_crossing").ok_or_else(|| no_row("separation", "exposed_crossing"))?.value;
+    let rule = drive.handbook.separation()?.row("exposed_crossing")?.value;
     if let (Some(clear), Some(times)) = (&rule.clear, &rule.times) {
         let near = clear.value.max(pipe.bore.value * times.value);
         for crossing in &drive.site.crossings {
@@ -116,8 +112,7 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
     let table = drive.handbook.excavation()?;
     let rule = |key: &'static str| {
         let row = table.get(key).and_then(|row| row.value.length.as_ref());
-        row.map(|length| length.value)
-            .ok_or_else(|| HandbookError::NoRow { table: "excavation", wanted: key.to_owned() })
+        row.map(|length| length.value).ok_or_else(|| table.lacks(key))
     };
     let text = |length: Length| Shown::of(length, Role::Depth).display(system).to_string();
     let deepest = drive.site.launch.floor().max(drive.site.reception.floor());

@@ -103,7 +103,7 @@ impl<Q: FromText + Default> FromScalar for Q {
             }
             other => other.to_string(),
         };
-        Q::from_text(&text).map_err(|error: QuantityError| Complaint::from(error.to_string()).advise(error.advice()))
+        Q::from_text(&text).map_err(|error: QuantityError| Complaint::from(error.to_string()).advise(error.advice))
     }
 }
 

@@ -4,7 +4,7 @@ use jackpull::quantity::{Area, Force, FromText, Length, LineLoad, Measure as _, 
 
 fn advice<Q: FromText>(text: &str) -> String {
     match Q::from_text(text) {
-        Err(error) => error.advice(),
+        Err(error) => error.advice,
         Ok(_) => panic!("{text} was read"),
     }
 }

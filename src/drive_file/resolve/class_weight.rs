@@ -1,6 +1,6 @@
 //! What ground weighs by its class, where the file does not tell it.
 
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::Ends;
 use crate::handbook::{GroundClass, SoilWeightRow};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -53,7 +53,7 @@ impl Resolver<'_> {
     pub(super) fn class_weights(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Resolved<Weights> {
         let table = self.handbook.soil_weight()?;
         let of = |class: GroundClass| {
-            let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;
+            let row = table.fitting(class.key(), |row| row.ground.value == class)?;
             Ok(Weights::of(row.value, row.origin))
         };
         of_face(class, mixed_with, of, Weights::or)

@@ -1,7 +1,7 @@
 //! The soil round the bore: the file's, and by the class of the ground what the file leaves out, at both ends.
 
 use super::class_weight::{Weights, of_face};
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Earth, Ends, Layer, Soil, Strength, StrengthBy, Tip};
 use crate::drive_file::{SoilFile, StretchFile};
 use crate::handbook::{ClassSoilRow, GroundClass};
@@ -91,7 +91,7 @@ impl Resolver<'_> {
     fn of_class(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Resolved<OfClass> {
         let table = self.handbook.class_soil()?;
         let of = |class: GroundClass| {
-            let row = table.find(|row| row.ground.value == class).ok_or_else(|| no_row(table.id, class.key()))?;
+            let row = table.fitting(class.key(), |row| row.ground.value == class)?;
             Ok(OfClass::of(row.value, row.origin))
         };
         of_face(class, mixed_with, of, OfClass::or)

@@ -1,6 +1,6 @@
 //! Resistance at an enlarging head, by the way soil leaves it.
 
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::{FaceIndex, FaceResistance};
 use crate::drive_file::DriveFile;
 use crate::handbook::{Handbook, HandbookError, Spoil, rising};
@@ -10,7 +10,7 @@ use crate::yaml::MayBe;
 
 /// Resistance at an enlarging head, with a row of the table `face`.
 pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Resolved<(FaceResistance, Origin)> {
-    let row = handbook.face()?.find(|row| row.spoil.value == spoil).ok_or_else(|| no_row("face", spoil.key()))?;
+    let row = handbook.face()?.fitting(spoil.key(), |row| row.spoil.value == spoil)?;
     let values = row.value;
     let pressure = Band { low: values.low.value, likely: values.likely.value, high: values.high.value };
     let least = Band { low: values.least_low.value, likely: values.least_likely.value, high: values.least_high.value };

@@ -1,7 +1,7 @@
 //! Unit friction of a stretch, by ground, water and lubrication.
 
 use super::class_weight::of_face;
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Side, Sides};
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, WaterSide, rising};
 use crate::quantity::{Band, Pressure, Role, Shown};
@@ -120,13 +120,10 @@ impl Resolver<'_> {
                 && row.lubrication.value == lubrication
                 && (row.water.value == water || row.water.value == WaterSide::Any)
         };
-        let row = self
-            .handbook
-            .friction_band()?
-            .find(fits)
-            .ok_or_else(|| no_row("friction_band", format!("{}, {}", class.key(), lubrication.key())))?;
+        let wanted = format!("{}, {}", class.key(), lubrication.key());
+        let row = self.handbook.friction_band()?.fitting(&wanted, fits)?;
         let levels = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
-        let levels = rising("friction_band", &format!("{}, {}", class.key(), lubrication.key()), levels)?;
+        let levels = rising("friction_band", &wanted, levels)?;
         Ok(Friction { levels, origin: row.origin })
     }
 }

@@ -6,7 +6,7 @@ use super::open_bore::Place;
 use super::rating::Face;
 use super::suitability::ToRate;
 use super::technique::Technique;
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{OrNone, Over, StretchFile};
 use crate::handbook::{GroundClass, Lubrication, TipModel, rising};
@@ -251,15 +251,14 @@ impl Resolver<'_> {
 
     pub(super) fn tip_model(&self, class: GroundClass) -> Resolved<TipModel> {
         let class = self.known(class)?;
-        let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
-        Ok(row.ok_or_else(|| no_row("ground_class", class.key()))?.value.tip.value)
+        let row = self.handbook.ground_class()?.fitting(class.key(), |row| row.ground.value == class)?;
+        Ok(row.value.tip.value)
     }
 
     /// Blow counts that the class allows.
     fn class_blows(&self, class: GroundClass) -> Resolved<Cited<Band<Ratio>>> {
         let class = self.known(class)?;
-        let row = self.handbook.ground_class()?.find(|row| row.ground.value == class);
-        let row = row.ok_or_else(|| no_row("ground_class", class.key()))?;
+        let row = self.handbook.ground_class()?.fitting(class.key(), |row| row.ground.value == class)?;
         let values = row.value;
         let blows = Band { low: values.n_low.value, likely: values.n_likely.value, high: values.n_high.value };
         Ok(Cited::new(rising("ground_class", class.key(), blows)?, row.origin))

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::line::Line;
 use super::technique::Technique;
-use crate::drive::{AssumedValue, Guided, Stretch, Waves};
+use crate::drive::{AssumedValue, Guided, Stretch};
 use crate::drive_file::DriveFile;
 use crate::drive_file::limits::mm;
 use crate::handbook::{GroundClass, Guidance, HandbookError, Pilot};
@@ -146,15 +146,5 @@ impl Resolver<'_> {
             || matches!(stretch.class, GroundClass::Gravel | GroundClass::Fill | GroundClass::Unknown)
             || comfortable.is_some_and(|most: Ratio| stretch.tip.blows.high > most)
             || stones.into_iter().any(|stone| stone.value.si() > STONE)
-    }
-
-    /// How the invert of a line waves where the file tells no wave.
-    pub(super) fn waves(&self) -> Result<Waves, HandbookError> {
-        let row = |key| self.handbook.length(key).map(|row| row.value);
-        Ok(Waves {
-            short: row("wave.short")?,
-            long: row("wave.long")?,
-            jacked: (row("pilot.pushed_low")?, row("grade.pilot_accuracy")?),
-        })
     }
 }

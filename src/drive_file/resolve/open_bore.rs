@@ -4,7 +4,7 @@
 use super::Resolver;
 use super::suitability::ToRate;
 use crate::drive::{
-    AssumedValue, BoreState, Drilled, Earth, Ends, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
+    AssumedValue, BoreState, Drilled, Earth, Ends, FluidRule, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
 };
 use crate::drive_file::{DriveFile, Hole, StretchFile, Traffic};
 use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError, Lubrication};
@@ -373,7 +373,7 @@ impl Resolver<'_> {
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         let light = self.handbook.ratio("pull.fluid_light")?.value;
-        let rule = self.fluid_rule()?;
+        let rule = FluidRule::read(self.handbook)?;
         let level = file.pull.as_ref().and_then(|pull| pull.fluid_level.as_ref());
         // Told from the ground at the higher pit: no higher over any other place.
         let level = level.map_or(Length::default(), |level| level.value);

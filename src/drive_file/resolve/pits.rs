@@ -1,6 +1,6 @@
 //! Pits: what the file tells of them, and the rules for their room, floor and crane.
 
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::{Ends, Pit, PitRules, PitSides, PitSpace, Stem};
 use crate::drive_file::{PitFile, PitSpaceFile};
 use crate::handbook::{HandbookError, Spoil};
@@ -89,7 +89,7 @@ impl Resolver<'_> {
         // A row may have one end only.
         let end = |first: &Option<Field<Length>>, other: &Option<Field<Length>>| {
             let length = first.as_ref().or(sides.value.as_ref()).or(other.as_ref());
-            Ok(Cited::new(length.ok_or_else(|| no_row(table.id, key))?.value, row.origin))
+            Ok(Cited::new(length.ok_or_else(|| table.lacks(key))?.value, row.origin))
         };
         Ok((end(&sides.low, &sides.high)?, end(&sides.high, &sides.low)?))
     }

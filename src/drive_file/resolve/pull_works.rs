@@ -3,8 +3,7 @@
 use super::line::Line;
 use super::{Resolved, Resolver};
 use crate::drive::{
-    AssumedValue, BreakOutRule, CollapsedBore, Fill, FluidRule, HoleState, Laydown, PullReaction, PullWorks, Returns,
-    UsualPull,
+    AssumedValue, CollapsedBore, Fill, HoleState, Laydown, PullReaction, PullWorks, Returns, UsualPull,
 };
 use crate::drive_file::{CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, ReactionFile};
 use crate::laws::soil::water_density;
@@ -65,7 +64,7 @@ impl Resolver<'_> {
             collapsed: self.collapsed(pull, line, length)?,
             score,
             score_at_best,
-            usual: self.usual_pull()?,
+            usual: UsualPull::read(self.handbook)?,
             head_rating: head.and_then(|head| self.take("pull.pull_head", head, PullHeadFile::rating)),
             weak_link: head.and_then(|head| self.take("pull.pull_head", head, PullHeadFile::weak_link)),
             laydown: self.laydown(pull),
@@ -180,43 +179,5 @@ impl Resolver<'_> {
             return None;
         };
         Some(joint_time.value * (strings.ceil() - 1.0))
-    }
-
-    fn usual_pull(&self) -> Resolved<UsualPull> {
-        Ok(UsualPull {
-            stem_joint: self.handbook.force("usual.stem_pull")?,
-            ramp: self.handbook.length("usual.ramp")?,
-            plate: self.handbook.length("usual.plate")?.map(|side| side * side),
-            plate_safety: self.handbook.thrust_wall()?.factor("safety_default", |row| &row.value)?.value,
-        })
-    }
-
-    /// What fluid holds ground that runs.
-    pub(super) fn fluid_rule(&self) -> Resolved<FluidRule> {
-        Ok(FluidRule {
-            over_water: self.handbook.pressure("bore.fluid_over_water")?,
-            over_crown: self.handbook.length("bore.fluid_over_crown")?,
-            over_crown_least: self.handbook.length("bore.fluid_over_crown_least")?.value,
-        })
-    }
-
-    /// What ground bears of fluid and grout under it.
-    pub(super) fn break_out(&self) -> Resolved<BreakOutRule> {
-        let table = self.handbook.fluid_pressure_limit()?;
-        Ok(BreakOutRule {
-            strain: table.value("strain_low")?.value,
-            margin_sand: table.value("margin_sand")?.value,
-            margin_other: table.value("margin_other")?.value,
-            cap: table.value("cap_total_stress")?,
-            cap_firm_clay: table.value("cap_firm_clay")?,
-            holds: self.fluid_rule()?,
-            least_cover: self.handbook.length("break_out.cover")?,
-            thinnest: self.handbook.pressure("fluid.yield_least")?.value,
-            thin: self.handbook.pressure("fluid.yield_low")?.value,
-            thick: self.handbook.pressure("fluid.yield_high")?.value,
-            past_lying: self.handbook.ratio("fluid.past_lying")?.value,
-            spare_under_road: table.value("spare_under_road")?.value,
-            near_service: self.handbook.length("break_out.service")?,
-        })
     }
 }

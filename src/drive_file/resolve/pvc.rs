@@ -10,7 +10,7 @@ use super::{iron, sizes};
 use crate::drive::{BY_ITS_MAKER, Barrel, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::fields::Keys;
 use crate::drive_file::{CandidateFile, Series};
-use crate::handbook::{Family, HandbookError};
+use crate::handbook::Family;
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::Cited;
@@ -55,7 +55,7 @@ pub(super) const FUSED: Pulled = Pulled {
         Ok(resolver.pvc_wall(of, outside_diameter).map(|wall| Section { outside_diameter, wall }))
     },
     pipe: |resolver, of, pull, section| {
-        let Some(temperature) = resolver.pvc_temperature(of, pull)? else { return Ok(None) };
+        let Some(temperature) = resolver.pvc_temperature(pull)? else { return Ok(None) };
         let Some(joint) = resolver.joint_factor(of) else { return Ok(None) };
         let pipe = resolver.pvc_pipe(of, section.wall, temperature, joint, "pvc_250")?;
         Ok(Some(PulledPipe::Pvc(Box::new(pipe))))
@@ -71,7 +71,7 @@ pub(super) const RESTRAINED: Pulled = Pulled {
         ..FUSED.applies
     },
     pipe: |resolver, of, pull, section| {
-        let Some(temperature) = resolver.pvc_temperature(of, pull)? else { return Ok(None) };
+        let Some(temperature) = resolver.pvc_temperature(pull)? else { return Ok(None) };
         let whole = Cited::given(Ratio::from_si(1.0), CandidateFile::joint_factor.spec.name(of.path));
         let pipe = resolver.pvc_pipe(of, section.wall, temperature, whole, "pvc_300")?;
         let Some(joint) = resolver.joint_pull(of, pull) else { return Ok(None) };
@@ -160,10 +160,10 @@ impl Resolver<'_> {
 
     /// Rows of factors around the wall temperature. Colder than the first row counts as the first; colder than the
     /// least and warmer than the last are refused.
-    fn pvc_temperature(&mut self, _of: &Listed<'_>, pull: &Pull) -> Resolved<Option<FactorPoints>> {
+    fn pvc_temperature(&mut self, pull: &Pull) -> Resolved<Option<FactorPoints>> {
         let table = self.handbook.pvc_temperature()?;
         let rows = rising(table.rows.iter().map(|row| (row.value.at.value, row.value.factor.value)));
-        let no_row = || HandbookError::NoRow { table: table.id, wanted: "any".to_owned() };
+        let no_row = || table.lacks("any");
         let first = rows.first().ok_or_else(no_row)?.0;
         let warmest = rows.last().ok_or_else(no_row)?.0;
         let least = self.handbook.pull_temperature()?.value("pvc_least")?.value;

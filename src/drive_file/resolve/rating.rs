@@ -1,7 +1,7 @@
 //! How one column of the tables rates the ground of a face, as far as it is known.
 
 use super::technique::Column;
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::Side;
 use crate::handbook::{GroundClass, GroundHazard, GuidedTechnique, Rating, SuitabilityRow, TipModel, WaterSide};
 use crate::quantity::{Band, Length, Ratio};
@@ -91,8 +91,7 @@ impl Resolver<'_> {
     }
 
     pub(super) fn hazard(&self, hazard: GroundHazard, column: Column) -> Resolved<Cited<Rating>> {
-        let row = self.handbook.ground_hazard()?.find(|row| row.hazard.value == hazard);
-        let row = row.ok_or_else(|| no_row("ground_hazard", hazard.key()))?;
+        let row = self.handbook.ground_hazard()?.fitting(hazard.key(), |row| row.hazard.value == hazard)?;
         Ok(column.of_hazard(row.value).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin)))
     }
 
@@ -125,7 +124,8 @@ impl Resolver<'_> {
         let mut worst: Option<Cited<Rating>> = None;
         let mut best = Rating::Unsuitable;
         let takes = self.takes(face, column)?;
-        for row in self.handbook.ground_suitability()?.iter() {
+        let table = self.handbook.ground_suitability()?;
+        for row in table.iter() {
             let values = &row.value.value;
             if !face.may_be(water, values, takes) {
                 continue;
@@ -138,7 +138,7 @@ impl Resolver<'_> {
                 worst = Some(rating);
             }
         }
-        let worst = worst.ok_or_else(|| no_row("ground_suitability", face.class.key()))?;
+        let worst = worst.ok_or_else(|| table.lacks(face.class.key()))?;
         let open = worst.value == Rating::Unsuitable && best != Rating::Unsuitable;
         Ok(if open { worst.map(|_| Rating::Depends) } else { worst })
     }

@@ -1,7 +1,7 @@
 //! Flow and grade of a gravity sewer.
 
 use super::{Resolved, Resolver};
-use crate::drive::{Gravity, Pipe, Sewer};
+use crate::drive::{Gravity, Pipe, Sewer, Waves};
 use crate::drive_file::{DriveFile, FlowFile};
 use crate::handbook::Service;
 use crate::law::Law;
@@ -41,7 +41,7 @@ impl Resolver<'_> {
             flow_min,
             flow_max,
             half_wave,
-            waves: self.waves()?,
+            waves: Waves::read(self.handbook)?,
             cleaning_stress: self.handbook.tractive_stress()?.cell("rounded", |row| &row.stress)?,
             pulled_floor: self.handbook.grade_gate()?.span("on_grade_floor")?,
         }))

@@ -1,10 +1,10 @@
 //! What surrounds the bore: surface, crossed services, cover, settlement, open face.
 
 use super::line::Line;
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::{
-    AssumedValue, Carrier, Clearing, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem, Stretch, Surface,
-    Surroundings, Trough,
+    AssumedValue, BreakOutRule, Carrier, Clearing, Concern, Cover, Crossing, Ends, FaceRule, Movement, Pit, Stem,
+    Stretch, Surface, Surroundings, Trough,
 };
 use crate::drive_file::{
     CarrierFile, ClearingFile, CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic,
@@ -45,7 +45,7 @@ impl Resolver<'_> {
             crossings: self.crossings(line, stretches, length)?,
             crossings_are_told: self.file.crossings.is_some(),
             movement: self.movement(stretches)?,
-            break_out: self.break_out()?,
+            break_out: BreakOutRule::read(self.handbook)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule()?,
             launch,
@@ -65,7 +65,7 @@ impl Resolver<'_> {
         let (mut loose, mut length, mut origin) = (Length::default(), Length::default(), None);
         for stretch in stretches {
             let (soil, _) = stretch.class.as_spoil();
-            let swell = swells.get(soil).ok_or_else(|| no_row("soil_swell", soil))?;
+            let swell = swells.row(soil)?;
             let long = stretch.to - stretch.from;
             (loose, length) = (loose + long * (1.0 + swell.value.value.si()), length + long);
             origin.get_or_insert(swell.origin);
@@ -73,7 +73,7 @@ impl Resolver<'_> {
         let Some(origin) = origin else { return Ok(None) };
         let tank = self.take("clearing", clearing, ClearingFile::tank);
         let emptying = self.take("clearing", clearing, ClearingFile::emptying);
-        let water = self.number("clearing", clearing, ClearingFile::water).unwrap_or_default();
+        let water = clearing.water.given().unwrap_or_default();
         Ok(Some(Clearing { tank, water, emptying, loosened: Cited::new(loose / length, origin) }))
     }
 
@@ -284,7 +284,7 @@ impl Resolver<'_> {
         let times = if loose { "jacked_loose_sand" } else { "jacked" };
         let mut drilled = Vec::new();
         for row in table.iter().filter(|row| row.value.value.method.value.0 == UNDER_ROAD) {
-            let least = row.value.value.cover.as_ref().ok_or_else(|| no_row("minimum_cover", UNDER_ROAD))?.value;
+            let least = row.value.value.cover.as_ref().ok_or_else(|| table.lacks(UNDER_ROAD))?.value;
             let to = row.value.value.diameter_to.given();
             drilled.push((to, Cited::new(least, row.origin)));
         }
@@ -370,8 +370,7 @@ impl Resolver<'_> {
             let why = ("is for a closed face", "add `spoil: slurry`");
             self.wrong("face_pressure", held, FacePressureFile::low, why);
         }
-        let [low, high] =
-            [FacePressureFile::low, FacePressureFile::high].map(|key| self.number("face_pressure", held, key));
+        let (low, high) = (held.low.value, held.high.value);
         if low > high {
             self.wrong("face_pressure", held, FacePressureFile::high, "is less than the low one");
         }

@@ -10,7 +10,7 @@ use crate::drive::{
     Capacity, FreeLength, LocalCurve, PulledPipe, SteelAnnex, SteelCode, SteelEnd, SteelFactors, SteelPipe, SteelScheme,
 };
 use crate::drive_file::{CandidateFile, EndScheme};
-use crate::handbook::{Family, HandbookError, SteelPullWallRow};
+use crate::handbook::{Family, SteelPullWallRow};
 use crate::quantity::{Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::Cited;
 use crate::yaml::{MayBe, did_you_mean};
@@ -131,12 +131,12 @@ impl Resolver<'_> {
             row.size_over.given().is_none_or(|over| outside_diameter > over)
                 && row.size_to.given().is_none_or(|to| outside_diameter <= to)
         };
-        let no_row = |wanted: &str| HandbookError::NoRow { table: "steel_pull_wall", wanted: wanted.to_owned() };
-        let row = self.handbook.steel_pull_wall()?.find(fits).ok_or_else(|| no_row("the diameter"))?;
+        let table = self.handbook.steel_pull_wall()?;
+        let row = table.fitting("the diameter", fits)?;
         let wall = match (&row.value.wall, &row.value.diameter_over_wall) {
             (Some(wall), _) => wall.value,
             (None, Some(ratio)) => outside_diameter / ratio.value,
-            (None, None) => return Err(no_row("a wall")),
+            (None, None) => return Err(table.lacks("a wall")),
         };
         Ok(Cited::new(wall, row.origin))
     }

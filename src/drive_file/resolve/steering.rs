@@ -6,8 +6,8 @@ use crate::drive::{AssumedValue, Concern, Curve, Joint, Packer, PackerModulus, S
 use crate::drive_file::{CandidateFile, OrNone, PackerFile, SteeringFile};
 use crate::handbook::{Lubrication, Spoil};
 use crate::quantity::{Angle, Length, Measure, Ratio, Role};
-use crate::source::{Cited, Equation, FieldName, Origin};
-use crate::yaml::{Complaint, Field, MayBe};
+use crate::source::{Cited, Equation, Origin};
+use crate::yaml::MayBe;
 
 /// What a joint is between.
 pub(super) struct Ends {
@@ -36,28 +36,20 @@ const END: Equation = Equation::judged(
 /// Nominal sizes from where the packers of the trade are thicker, m.
 const THICKER: [(&str, f64); 4] = [("to_300", 0.3), ("to_600", 0.6), ("to_1200", 1.2), ("beyond", f64::INFINITY)];
 
-const ANGLE: &FieldName = &FieldName("steering.joint_angle");
-const DEVIATION: &FieldName = &FieldName("steering.deviation");
-const RADIUS: &FieldName = &FieldName("steering.curve_radius");
-const GAP: &FieldName = &FieldName("steering.joint_gap");
-const AMPLITUDE: &FieldName = &FieldName("steering.wave_amplitude");
-const HALF_WAVE: &FieldName = &FieldName("steering.half_wave");
-
 impl Resolver<'_> {
     /// Faults of the steering, once for all pipes.
     pub(super) fn check_steering(&mut self) {
         let Some(steering) = &self.file.steering else { return };
-        match (&steering.wave_amplitude, &steering.half_wave) {
-            (Some(field), None) => {
-                let complaint = Complaint::from("says nothing without the length of the wave");
-                self.flaw(field, AMPLITUDE.0, complaint.advise("add `half_wave: 10 m`"));
-            }
-            (None, Some(field)) => {
-                let complaint = ("says nothing without the amplitude of the wave", "add `wave_amplitude: 10 mm`");
-                self.flaw(field, HALF_WAVE.0, complaint);
-            }
-            _ => {}
-        }
+        let _ = self.both(
+            "steering",
+            steering,
+            SteeringFile::wave_amplitude,
+            SteeringFile::half_wave,
+            [
+                ("says nothing without the length of the wave", "add `half_wave: 10 m`"),
+                ("says nothing without the amplitude of the wave", "add `wave_amplitude: 10 mm`"),
+            ],
+        );
     }
 
     /// The curve that the line is planned on, with the friction of the pipe in it.
@@ -91,7 +83,7 @@ impl Resolver<'_> {
             Some(packer) => self.packer(&of.at("packer"), packer, ends)?,
             None => self.usual_packer(of, ends, stress_ratio.is_none())?,
         };
-        let unknown = SteeringFile::unknown();
+        let unknown = SteeringFile::new();
         let line = self.file.steering.as_ref().filter(|_| ends.turn).unwrap_or(&unknown);
         let angles = self.handbook.joint_angle()?;
         let (screen, most) = (angles.value("screen")?, angles.value("most")?);
@@ -101,17 +93,18 @@ impl Resolver<'_> {
             || line.deviation.is_some()
             || line.wave_amplitude.is_some()
             || line.joint_gap.is_some();
-        let least = if told { angles.value("guided")? } else { self.least_angle(of, pipe_length)? };
+        let least = if told { angles.value("guided")? } else { self.least_angle(pipe_length)? };
         if ends.turn && line.joint_angle.given().is_none_or(|told| told < least.value) {
             self.assume_one(format!("{}: angle of the line at a joint", of.path), least, Role::JointAngle);
         }
-        let given = |field: &Option<Field<Length>>, name| field.as_ref().map(|field| Cited::given(field.value, name));
+        let mut own = |key| self.take("steering", line, key);
+        let wave = own(SteeringFile::wave_amplitude).zip(line.half_wave.given());
         let steering = Steering {
-            joint_angle: line.joint_angle.as_ref().map(|field| Cited::given(field.value, ANGLE)),
-            deviation: given(&line.deviation, DEVIATION),
-            curve_radius: given(&line.curve_radius, RADIUS),
-            joint_gap: given(&line.joint_gap, GAP),
-            wave: given(&line.wave_amplitude, AMPLITUDE).zip(line.half_wave.given()),
+            deviation: own(SteeringFile::deviation),
+            curve_radius: own(SteeringFile::curve_radius),
+            joint_gap: own(SteeringFile::joint_gap),
+            joint_angle: self.take("steering", line, SteeringFile::joint_angle),
+            wave,
             squareness,
             pipe_length,
             least,
@@ -124,7 +117,7 @@ impl Resolver<'_> {
 
     /// The angle of a line that the file does not tell: less where it is guided, more where the pipes are longer than those
     /// that the table is for.
-    fn least_angle(&self, _of: &Listed<'_>, pipe_length: Option<(Length, Length)>) -> Resolved<Cited<Angle>> {
+    fn least_angle(&self, pipe_length: Option<(Length, Length)>) -> Resolved<Cited<Angle>> {
         let stem = self.file.stem.as_ref().is_none_or(|stem| stem.outside_diameter.value != OrNone::None);
         let key = match self.file.spoil.given().unwrap_or(Spoil::Auger) {
             Spoil::Slurry => "machine",

@@ -25,11 +25,6 @@ impl Resolver<'_> {
         (key.get)(block).made(|field| Cited::given(field.value, key.spec.name(path)))
     }
 
-    /// The same, not cited.
-    pub(super) fn number<B, Q: Measure, V: Given<Q>>(&mut self, _: &str, block: &B, key: Key<B, V>) -> V::Of<Q> {
-        (key.get)(block).made(|field| field.value)
-    }
-
     /// The number of a field, or the row's, which is then listed as assumed.
     pub(super) fn or_row<B, Q: Measure>(
         &mut self,
@@ -77,7 +72,7 @@ impl Resolver<'_> {
         [beside_one, beside_other]: [(&str, &str); 2],
     ) -> Option<(P, Q)> {
         match ((one.get)(block), (other.get)(block)) {
-            (Some(_), Some(_)) => self.number(path, block, one).zip(self.number(path, block, other)),
+            (Some(one), Some(other)) => Some((one.value, other.value)),
             (Some(_), None) => {
                 self.wrong(path, block, one, (beside_one.0, beside_one.1));
                 None

@@ -1,6 +1,6 @@
 //! How the ground is opened, by the technique that the file plans, and which columns of the tables rate it.
 
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::AssumedValue;
 use crate::drive_file::DriveFile;
 use crate::handbook::{
@@ -134,8 +134,7 @@ pub(super) fn row<'a>(
         (true, Pilot::Displacement) => Before::Displacement,
         (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
     };
-    let row = handbook.technique()?.find(|row| row.spoil.value == spoil && row.before.value == before);
-    row.ok_or_else(|| no_row("technique", spoil.key()))
+    handbook.technique()?.fitting(spoil.key(), |row| row.spoil.value == spoil && row.before.value == before)
 }
 
 impl Technique {

@@ -27,20 +27,7 @@ rows! {
         /// Growth in diameter, high end.
         step_high: may Length,
     }
-}
 
-key_words! {
-    /// What an overcut counts on.
-    pub enum Across: "radius or diameter" {
-        /// The radius: the gap on one side.
-        #[default]
-        Radius = "radius",
-        /// The diameter: bore less pipe.
-        Diameter = "diameter",
-    }
-}
-
-rows! {
     /// Overcut of a jacked or enlarged bore. Where only `high` is there, the source prints one value.
     HoleOvercutRow {
         /// Method.
@@ -73,5 +60,16 @@ rows! {
         likely: must LineLoad,
         /// High.
         high: must LineLoad,
+    }
+}
+
+key_words! {
+    /// What an overcut counts on.
+    pub enum Across: "radius or diameter" {
+        /// The radius: the gap on one side.
+        #[default]
+        Radius = "radius",
+        /// The diameter: bore less pipe.
+        Diameter = "diameter",
     }
 }

@@ -41,6 +41,74 @@ key_words! {
         "boulder_clay" => ["firm_to_very_stiff_clay", "hard_clay"],
         "made_ground" => ["fill"],
     }
+
+    /// Where the pipe lies with respect to the water table, or `any` in a table.
+    pub enum WaterSide: "above, below or any" {
+        /// Whole pipe above.
+        Above = "above",
+        /// Whole pipe below.
+        Below = "below",
+        /// Either.
+        #[default]
+        Any = "any",
+    }
+
+    /// How the annulus is lubricated while jacking.
+    pub enum Lubrication: "how the pipe is lubricated" {
+        /// None.
+        #[default]
+        None = "none",
+        /// Planned, but quantity and pressure are not metered.
+        NotMetered = "not_metered",
+        /// Injected and metered over the whole length.
+        Metered = "metered",
+        /// Continuous, the annulus held, and the force logged; the user asserts it.
+        Logged = "logged",
+    }
+    meanings {
+        "bentonite" => ["not_metered", "metered"],
+        "polymer" => ["not_metered", "metered"],
+        "mud" => ["not_metered", "metered"],
+        "yes" => ["not_metered", "metered"],
+        "true" => ["not_metered", "metered"],
+        "no" => ["none"],
+        "false" => ["none"],
+    }
+
+    /// How the tip of the pilot stem is resisted.
+    pub enum TipModel: "clay or sand" {
+        /// Bearing factor times undrained strength.
+        Clay = "clay",
+        /// Cone resistance per blow.
+        #[default]
+        Sand = "sand",
+    }
+
+    /// How well a ground suits a method.
+    pub enum Rating: "a suitability" {
+        /// Usual practice.
+        Suitable = "suitable",
+        /// Special tools or experience.
+        Marginal = "marginal",
+        /// Not done.
+        Unsuitable = "unsuitable",
+        /// Depends on something the class does not tell; the note says on what.
+        #[default]
+        Depends = "depends",
+    }
+
+    /// How the soil leaves the face of an enlarging head.
+    pub enum Spoil: "how the soil is removed" {
+        /// By auger.
+        #[default]
+        Auger = "auger",
+        /// By vacuum.
+        Vacuum = "vacuum",
+        /// As slurry, through a closed machine.
+        Slurry = "slurry",
+        /// By hand or shovel, behind an open cutting edge.
+        OpenEdge = "open_edge",
+    }
 }
 
 impl GroundClass {
@@ -80,41 +148,6 @@ impl GroundClass {
     }
 }
 
-key_words! {
-    /// Where the pipe lies with respect to the water table, or `any` in a table.
-    pub enum WaterSide: "above, below or any" {
-        /// Whole pipe above.
-        Above = "above",
-        /// Whole pipe below.
-        Below = "below",
-        /// Either.
-        #[default]
-        Any = "any",
-    }
-
-    /// How the annulus is lubricated while jacking.
-    pub enum Lubrication: "how the pipe is lubricated" {
-        /// None.
-        #[default]
-        None = "none",
-        /// Planned, but quantity and pressure are not metered.
-        NotMetered = "not_metered",
-        /// Injected and metered over the whole length.
-        Metered = "metered",
-        /// Continuous, the annulus held, and the force logged; the user asserts it.
-        Logged = "logged",
-    }
-    meanings {
-        "bentonite" => ["not_metered", "metered"],
-        "polymer" => ["not_metered", "metered"],
-        "mud" => ["not_metered", "metered"],
-        "yes" => ["not_metered", "metered"],
-        "true" => ["not_metered", "metered"],
-        "no" => ["none"],
-        "false" => ["none"],
-    }
-}
-
 rows! {
     /// Unit friction over the whole outside area.
     FrictionBandRow {
@@ -131,20 +164,7 @@ rows! {
         /// High.
         high: must Pressure,
     }
-}
 
-key_words! {
-    /// How the tip of the pilot stem is resisted.
-    pub enum TipModel: "clay or sand" {
-        /// Bearing factor times undrained strength.
-        Clay = "clay",
-        /// Cone resistance per blow.
-        #[default]
-        Sand = "sand",
-    }
-}
-
-rows! {
     /// SPT blow counts of a ground class.
     GroundClassRow {
         /// Class.
@@ -158,24 +178,7 @@ rows! {
         /// Which tip resistance applies.
         tip: must TipModel,
     }
-}
 
-key_words! {
-    /// How well a ground suits a method.
-    pub enum Rating: "a suitability" {
-        /// Usual practice.
-        Suitable = "suitable",
-        /// Special tools or experience.
-        Marginal = "marginal",
-        /// Not done.
-        Unsuitable = "unsuitable",
-        /// Depends on something the class does not tell; the note says on what.
-        #[default]
-        Depends = "depends",
-    }
-}
-
-rows! {
     /// Ground suitability by method.
     SuitabilityRow {
         /// Ground.
@@ -211,24 +214,7 @@ rows! {
         /// Pipe jacking behind an open shield.
         open_shield: may Rating,
     }
-}
 
-key_words! {
-    /// How the soil leaves the face of an enlarging head.
-    pub enum Spoil: "how the soil is removed" {
-        /// By auger.
-        #[default]
-        Auger = "auger",
-        /// By vacuum.
-        Vacuum = "vacuum",
-        /// As slurry, through a closed machine.
-        Slurry = "slurry",
-        /// By hand or shovel, behind an open cutting edge.
-        OpenEdge = "open_edge",
-    }
-}
-
-rows! {
     /// Resistance at an enlarging head.
     FaceRow {
         /// How the soil is removed.

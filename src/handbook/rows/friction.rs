@@ -19,20 +19,7 @@ rows! {
         /// High end.
         high: must Pressure,
     }
-}
 
-key_words! {
-    /// What a friction value of an interface is.
-    pub enum FrictionKind: "what a friction value is" {
-        /// Tangent of the interface angle: the coefficient of friction.
-        #[default]
-        TanDelta = "tan_delta",
-        /// Interface angle over friction angle of the ground.
-        DeltaOverPhi = "delta_over_phi",
-    }
-}
-
-rows! {
     /// Friction between a pipe material and the ground. Where only `high` is there, the source prints one value.
     InterfaceFrictionRow {
         /// Surface of the pipe.
@@ -97,5 +84,16 @@ rows! {
         likely: may Ratio,
         /// Times the friction, high.
         high: may Ratio,
+    }
+}
+
+key_words! {
+    /// What a friction value of an interface is.
+    pub enum FrictionKind: "what a friction value is" {
+        /// Tangent of the interface angle: the coefficient of friction.
+        #[default]
+        TanDelta = "tan_delta",
+        /// Interface angle over friction angle of the ground.
+        DeltaOverPhi = "delta_over_phi",
     }
 }

@@ -131,16 +131,14 @@ fn closed(
     let table = place.drive.handbook.adhesion()?;
     let mut found = None;
     for key in BY_CONSISTENCY {
-        let missing = || HandbookError::NoRow { table: "adhesion", wanted: key.to_owned() };
-        let row = table.get(key).ok_or_else(missing)?.value;
+        let row = table.row(key)?.value;
         let within = row.strength_to.as_ref().is_some_and(|to| undrained.strength <= to.value);
         found = Some((row, within));
         if within {
             break;
         }
     }
-    let missing = || HandbookError::NoRow { table: "adhesion", wanted: BY_CONSISTENCY[0].to_owned() };
-    let (row, within) = found.ok_or_else(missing)?;
+    let (row, within) = found.ok_or_else(|| table.lacks(BY_CONSISTENCY[0]))?;
     let friction = all_round(calc, place, undrained, row);
     let (holds, note) = match closes {
         Closes::All => (
@@ -167,9 +165,7 @@ fn closed(
 
 /// Clay on the whole circumference of a pipe that stands: an accident, not the drive.
 fn stalled(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> Result<FrictionModel, HandbookError> {
-    let table = place.drive.handbook.adhesion()?;
-    let missing = || HandbookError::NoRow { table: "adhesion", wanted: "stalled".to_owned() };
-    let row = table.get("stalled").ok_or_else(missing)?.value;
+    let row = place.drive.handbook.adhesion()?.row("stalled")?.value;
     let friction = all_round(calc, place, undrained, row);
     Ok(FrictionModel::of(
         "clay closed on a pipe that stands",

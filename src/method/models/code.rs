@@ -73,8 +73,7 @@ fn band(place: &Place<'_>, rows: &[&'static str]) -> Result<Option<Band<Pressure
     let table = place.drive.handbook.unit_friction_published()?;
     let mut range: Option<Band<Pressure>> = None;
     for key in rows {
-        let missing = || HandbookError::NoRow { table: "unit_friction_published", wanted: (*key).to_owned() };
-        let row = table.get(key).ok_or_else(missing)?.value;
+        let row = table.row(key)?.value;
         let high = row.high.value;
         // A row printed as "up to" has no low end.
         let low = row.low.as_ref().map_or(Pressure::default(), |low| low.value);

@@ -136,12 +136,11 @@ impl Coefficients {
         let pressure = |key| drive.handbook.pressure(key).map(|pressure| pressure.value);
         let sets = drive.handbook.friction_model_set()?;
         let set = |key| sets.get(key).map(|row| row.value);
-        let missing = |key: &str| HandbookError::NoRow { table: "friction_model_set", wanted: key.to_owned() };
         let allowance = set("japan").and_then(|row| row.width_allowance.as_ref());
         let german = set("atv_a_161").and_then(|row| row.lateral.as_ref().zip(row.wall_over_phi.as_ref()));
-        let german = german.ok_or_else(|| missing("atv_a_161"))?;
+        let german = german.ok_or_else(|| sets.lacks("atv_a_161"))?;
         Ok(Self {
-            japanese_allowance: allowance.ok_or_else(|| missing("japan"))?.value,
+            japanese_allowance: allowance.ok_or_else(|| sets.lacks("japan"))?.value,
             german: (german.0.value, german.1.value),
             fitted: Band {
                 low: ratio("model.fitted_low")?,

@@ -40,10 +40,6 @@ fn known<T>(value: Cited<T>) -> Doubted<Cited<T>> {
     Doubted::sure(value)
 }
 
-fn no_row(table: &'static str, wanted: &str) -> HandbookError {
-    HandbookError::NoRow { table, wanted: wanted.to_owned() }
-}
-
 pub(in crate::method) fn figures(
     figures: &mut Figures,
     drive: &Drive,
@@ -102,10 +98,9 @@ fn strings(figures: &mut Figures, drive: &Drive, pulled: &PulledPipe, pull: &Pul
     }
     if let (PulledPipe::Pe(_), true) = (pulled, pull.works.laydown.is_some()) {
         let table = drive.handbook.joint_cooling()?;
-        let cooling = table.get("under_pressure").ok_or_else(|| no_row("joint_cooling", "under_pressure"))?;
-        let rest = table.get("before_rough_handling");
-        let rest = rest.ok_or_else(|| no_row("joint_cooling", "before_rough_handling"))?.value.time.value;
-        let per = cooling.value.per_wall.as_ref().ok_or_else(|| no_row("joint_cooling", "per_wall"))?.value;
+        let cooling = table.row("under_pressure")?;
+        let rest = table.row("before_rough_handling")?.value.time.value;
+        let per = cooling.value.per_wall.as_ref().ok_or_else(|| table.lacks("per_wall"))?.value;
         let time = cooling.map(|row| row.time.value * (pulled.wall() / per) + rest);
         figures.put("a butt fusion cools and rests at least", Role::Duration, known(time));
         figures.note("facing, heating and bead removal come on top");
@@ -155,7 +150,7 @@ fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), Handbo
             }
         }
     }
-    let lesser = drive.handbook.pull_rule()?.get("lesser_bore").ok_or_else(|| no_row("pull_rule", "lesser_bore"))?;
+    let lesser = drive.handbook.pull_rule()?.row("lesser_bore")?;
     if let (Some(times), Some(plus)) = (&lesser.value.ratio, &lesser.value.length) {
         let law = LesserBore { outside_diameter, times: times.value, plus: plus.value };
         if differs(law.value()) {
@@ -176,11 +171,11 @@ fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Re
     for stretch in &drive.stretches {
         let (soil, demand) = stretch.class.as_spoil();
         let length = stretch.to - stretch.from;
-        let swell = swells.get(soil).ok_or_else(|| no_row("soil_swell", soil))?;
+        let swell = swells.row(soil)?;
         let swell_factor = Ratio::from(1.0) + swell.value.value;
         spoil =
             figures.calc.doubted(|calc| calc.take(spoil) + calc.law(SpoilVolume { bore, pilot, length, swell_factor }));
-        let demand = demands.get(demand).ok_or_else(|| no_row("fluid_demand", demand))?;
+        let demand = demands.row(demand)?;
         let low = demand.value.low.value;
         let high = demand.value.high.as_ref().map_or(low, |high| high.value);
         for (volume, fluid_ratio) in fluid.iter_mut().zip([low, high]) {
@@ -277,7 +272,7 @@ fn after(
     } else if let PulledPipe::Steel(steel) = pulled {
         drawn_back = drawn(figures, whole, Doubted::sure(steel.modulus));
     }
-    let row = drive.handbook.thermal_expansion()?.get(key).ok_or_else(|| no_row("thermal_expansion", key))?;
+    let row = drive.handbook.thermal_expansion()?.row(key)?;
     let expansion: ThermalExpansion = row.value.value;
     let mut cooling = Doubted::sure(Length::default());
     if let Some(ground) = pull.works.ground_temperature {
