@@ -111,11 +111,10 @@ fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
     let drive = plan.drive;
     let round = if plan.method == Method::PipeJacking { plan.pipe.open_round() } else { &[] };
     let round_pipe = round.iter().filter_map(|round| round.safe).map(|open| open.0);
-    let round_stem = drive.stretches.iter().filter_map(|stretch| stretch.open().map(|open| open.0));
-    let round_stem = round_stem.filter(|state| *state != BoreState::Held || plan.method == Method::Pullback);
+    let round_stem = drive.stretches.iter().filter_map(|stretch| stretch.open(plan.method).map(|open| open.0));
     let states = || round_stem.clone().chain(round_pipe.clone());
     let any = |state| states().any(|one| one == state);
-    let clay = drive.stretches.iter().any(|stretch| stretch.open().is_some() && !stretch.class().is_rock());
+    let clay = drive.stretches.iter().any(|stretch| stretch.open(plan.method).is_some() && !stretch.class().is_rock());
     if any(BoreState::Held) {
         Some((Care::Condition, HELD))
     } else if any(BoreState::Partly) {
@@ -130,7 +129,8 @@ fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
 pub(crate) fn ground_doubt(plan: &Plan<'_>) -> Option<&'static Equation> {
     let round = plan.pipe.open_round();
     let open = |stretch: &Stretch| round.get(stretch.index).is_some_and(OpenRound::stands);
-    let settled = |stretch: &&Stretch| stretch.open().is_some() && (plan.method == Method::Pullback || open(stretch));
+    let settled =
+        |stretch: &&Stretch| stretch.open(plan.method).is_some() && (plan.method == Method::Pullback || open(stretch));
     plan.drive.stretches.iter().filter(|stretch| !settled(stretch)).find_map(|stretch| stretch.doubt)
 }
 

@@ -14,7 +14,7 @@ const EMPTY: Equation = Equation::judged(
     "intact clay and sound rock, which a log must tell",
 );
 
-const GROUT: &str = "survey the bore, put the pipe in and grout round it within two days, held down to its line; a bore that \
+const GROUT: &str = "survey the bore and clean it, put the pipe in and grout round it within two days, held down to its line; a bore that \
                      water enters is cased";
 const PARTLY: &str =
     "the bore may close or ravel on a part of its length: leave the stem in until the pipe pushes it out";

@@ -34,7 +34,7 @@ pub(super) fn unknown_play(plan: &Plan<'_>) -> (Length, Length) {
     let play = play(plan);
     let state = |stretch: &Stretch| match plan.method {
         Method::PipeJacking => plan.pipe.bore_in(stretch),
-        Method::Pullback => stretch.open().map(|(state, _)| state),
+        Method::Pullback => stretch.open(plan.method).map(|(state, _)| state),
     };
     // A piece that falls from rock does not close the bore.
     let stands = |stretch: &Stretch| match state(stretch) {

@@ -2,7 +2,7 @@
 
 use super::earth::{Column, Earth};
 use super::water::{Sides, Way};
-use crate::handbook::{GroundClass, TipModel, Treatment};
+use crate::handbook::{GroundClass, Method, TipModel, Treatment};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
 use crate::source::{Equation, labelled};
 
@@ -42,8 +42,8 @@ pub struct Stretch {
 pub(crate) enum Rubbed<'a> {
     /// The pilot stem.
     Stem {
-        /// The bore is that of a pull, which fluid may hold.
-        in_fluid: bool,
+        /// Fluid may hold the bore of a pull.
+        method: Method,
         /// How the bore stands round it is taken at its best.
         at_best: bool,
     },
@@ -60,8 +60,20 @@ pub(crate) struct Drilled {
     pub(crate) is_certain: bool,
     /// Thrust on the bit over its diameter.
     pub(crate) bit: Band<LineLoad>,
-    /// How the bore stands round the stem.
+    /// How the bore stands round the stem by itself.
     pub(crate) open: OpenRound,
+    /// The same where the fluid of a pull stands in it.
+    pub(crate) in_fluid: OpenRound,
+}
+
+impl Drilled {
+    /// How the bore stands round the stem: the fluid of a pull does not stand in the bore of a pipe that is pushed.
+    fn round(&self, method: Method) -> OpenRound {
+        match method {
+            Method::PipeJacking => self.open,
+            Method::Pullback => self.in_fluid,
+        }
+    }
 }
 
 /// How the bore of a drilled pilot stands round the stem in it or a pipe pushed behind it, and the friction by that; none
@@ -123,6 +135,18 @@ pub(crate) struct Tip {
     pub(crate) strength: Option<Pressure>,
 }
 
+impl Tip {
+    /// Whether its blow counts are no single number.
+    fn hangs(self) -> bool {
+        self.blows.low < self.blows.high
+    }
+
+    /// With the least of its blow counts.
+    pub(crate) fn at_best(self) -> Self {
+        Self { blows: Band::same(self.blows.low), ..self }
+    }
+}
+
 impl Stretch {
     /// Whether all of the face is such ground.
     pub(crate) fn is_all(&self, such: impl Fn(GroundClass) -> bool) -> bool {
@@ -153,13 +177,18 @@ impl Stretch {
     /// How the bore stands open round the stem of a drilled pilot, on the safe side, and the friction on the stem; none
     /// where it does not.
     #[must_use]
-    pub fn open(&self) -> Option<(BoreState, Band<Pressure>)> {
-        self.drilled.and_then(|drilled| drilled.open.safe)
+    pub fn open(&self, method: Method) -> Option<(BoreState, Band<Pressure>)> {
+        self.drilled.and_then(|drilled| drilled.round(method).safe)
     }
 
     /// Whether what the file does not tell decides on how the bore stands round the stem.
-    pub(crate) fn stem_may_lie_open(&self) -> bool {
-        self.drilled.is_some_and(|drilled| drilled.open.hangs())
+    pub(crate) fn stem_may_lie_open(&self, method: Method) -> bool {
+        self.drilled.is_some_and(|drilled| drilled.round(method).hangs())
+    }
+
+    /// Whether the resistance of a pilot tip hangs on blow counts that nobody tells.
+    pub(crate) fn tip_hangs(&self) -> bool {
+        self.drilled(false).is_none() && self.tip.hangs()
     }
 
     /// What the pilot meets where it is drilled, or, at best, may be.
@@ -203,10 +232,10 @@ impl Stretch {
     pub(crate) fn friction_at(&self, rubbed: Rubbed<'_>, place: Length, high: Length) -> Band<Pressure> {
         let closed = |sides: &Sides<Band<Pressure>>| sides.of(self.way.at(place, high));
         match rubbed {
-            Rubbed::Stem { in_fluid, at_best } => match self.drilled.and_then(|drilled| drilled.open.state(at_best)) {
-                Some((state, friction)) if in_fluid || state != BoreState::Held => friction,
-                _ => closed(&self.stem_friction),
-            },
+            Rubbed::Stem { method, at_best } => {
+                let open = self.drilled.and_then(|drilled| drilled.round(method).state(at_best));
+                open.map_or_else(|| closed(&self.stem_friction), |(_, friction)| friction)
+            }
             Rubbed::Casing => closed(&self.stem_friction),
             Rubbed::Pipe(round, at_best) => {
                 let closed = closed(&self.pipe_friction);

@@ -10,6 +10,11 @@ pub(super) struct Either<T> {
 }
 
 impl<T: Copy> Either<T> {
+    /// The same both times.
+    pub(super) const fn sure(value: T) -> Self {
+        Self { safe: value, best: None }
+    }
+
     pub(super) fn map<U>(self, change: impl Fn(T) -> U) -> Either<U> {
         Either { safe: change(self.safe), best: self.best.map(change) }
     }

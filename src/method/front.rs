@@ -68,7 +68,8 @@ pub(super) fn tips<R: Recorder>(
     if let Some(drilled) = stretch.drilled(at_best) {
         return calc.levels(drilled.bit, |calc, per_diameter| calc.law(BitThrust { per_diameter, diameter: head }));
     }
-    let one = tip(calc, drive, head, stretch.tip);
+    let own = if at_best { stretch.tip.at_best() } else { stretch.tip };
+    let one = tip(calc, drive, head, own);
     match stretch.other_tip {
         Some(other) => one.or_harder(tip(calc, drive, head, other)),
         None => one,

@@ -26,8 +26,9 @@ use section::Strength;
 use service::InService;
 
 use super::along::{Point, StageProfile};
+use super::either::Either;
 use super::rest::Put;
-use super::rules::against_rig_pull;
+use super::rules::{against_rig_pull, by_rig, strength_of_clay};
 use super::stage::{Body, Stage, Trailing, stem_friction_to, walk_pulled, whole_friction};
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
@@ -64,7 +65,7 @@ const DRAWN: &str = "draws the stem back out of the bore before the pipe goes in
 /// Pull on the rig, of a pipe or of a stem that is drawn out of the bore before the pipe goes in.
 pub(super) fn rig_pull(at: &Walked<'_>) -> Outcome {
     if let Some(drawn) = at.stem_drawn {
-        return Ok(against_rig_pull(at.drive, drawn).with_note(DRAWN));
+        return Ok(against_rig_pull(at.drive, Either::sure(drawn)).with_note(DRAWN));
     }
     Ok(against_rig_pull(at.drive, at.pulled()?.rig))
 }
@@ -78,9 +79,10 @@ pub(super) fn stem_pull(at: &Walked<'_>) -> Outcome {
     const JOINTS: &str = "no joint rating is given: the joints must bear this much; compared with the highest usual \
         rating";
     let pulled = at.pulled()?;
+    let all = by_rig(at.drive, pulled.all());
     Ok(match at.drive.stem.joint_pull {
-        Some(rating) => at_most(Role::Pull, pulled.all(), rating),
-        None => required(Role::Pull, pulled.all(), pulled.pull.works.usual.stem_joint).with_note(JOINTS),
+        Some(rating) => all.check(|pull| at_most(Role::Pull, pull, rating)).settled_by(strength_of_clay(at.drive)),
+        None => all.check(|pull| required(Role::Pull, pull, pulled.pull.works.usual.stem_joint)).with_note(JOINTS),
     })
 }
 
@@ -91,7 +93,8 @@ pub(super) fn reaming_torque(at: &Walked<'_>) -> Outcome {
 /// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
 pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Vec<StageProfile> {
     let calc = &mut Calc::new(Silent);
-    let stem = whole_friction(calc, Put::of(drive, pipe, Method::Pullback), Body::Stem).moving;
+    let put = Put::of(drive, pipe, Method::Pullback);
+    let stem = whole_friction(calc, put, Body::Stem).moving;
     let mut stages = Vec::new();
     let mut before = drive.stem.head;
     for bore in &pipe.passes {
@@ -102,7 +105,7 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
             is_stem: true,
         };
         let mut points = Vec::new();
-        walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, _| {
+        walk_pulled(calc, put, &trailing, |advance, on_rig, _| {
             points.push(Point {
                 advance,
                 on_rig,
@@ -121,7 +124,7 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
     let trailing = trailing(&on_pipe, reamer, drive.length.value);
     let on_tail = |advance| on_pipe.pushed(advance, drive.length.value);
     let mut points = Vec::new();
-    walk_pulled(calc, drive, pipe, &trailing, |advance, on_rig, on_pipe| {
+    walk_pulled(calc, put, &trailing, |advance, on_rig, on_pipe| {
         let on_tail = on_tail(advance);
         points.push(Point {
             advance,

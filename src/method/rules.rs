@@ -3,6 +3,7 @@
 use super::either::Either;
 use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most};
 use crate::drive::{Drive, IfStalled};
+use crate::handbook::Method;
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 
@@ -62,13 +63,24 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
     stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], [ways, beyond])
 }
 
+/// What stem, head and pit face bear of a pull: no more than the rig pulls.
+pub(super) fn by_rig(drive: &Drive, pull: Either<Doubted<Band<Force>>>) -> Either<Doubted<Band<Force>>> {
+    no_more(pull, drive.rig.pull.value)
+}
+
+/// Ways to settle a pull that hangs on whether clay closes on the stem.
+pub(super) fn strength_of_clay(drive: &Drive) -> Ways {
+    let hangs = drive.stretches.iter().any(|stretch| stretch.stem_may_lie_open(Method::Pullback));
+    if hangs { &[&["ground[].spt_n"], &["ground[].soil.undrained_strength"]] } else { NOTHING }
+}
+
 /// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
-pub(super) fn against_rig_pull(drive: &Drive, pull: Doubted<Band<Force>>) -> Check<()> {
+pub(super) fn against_rig_pull(drive: &Drive, pull: Either<Doubted<Band<Force>>>) -> Check<()> {
     let share = Subject::RigPull.decides().share(&drive.leeway);
-    let check = at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share));
+    let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
     let freed = drive.if_stalled == Some(IfStalled::RescuePit) && drive.is_freed();
     let ways: Ways = &[&["if_stalled"]];
-    stalls(check, drive.leeway.held, freed, [PULL_STALLS, PULL_FREED], [ways, NOTHING])
+    stalls(check, drive.leeway.held, freed, [PULL_STALLS, PULL_FREED], [ways, strength_of_clay(drive)])
 }
 
 /// What stalls at the high level alone asks for care where it is held and freed, up to so many times its limit.

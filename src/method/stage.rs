@@ -34,9 +34,7 @@ fn outside(put: Put<'_>, body: Body) -> Outside<'_> {
     match body {
         Body::Stem => {
             let stem = put.stem();
-            // The fluid of a pull does not stand in the bore of a pipe that is pushed.
-            let in_fluid = put.method == Method::Pullback;
-            let rubbed = Rubbed::Stem { in_fluid, at_best: put.at_best };
+            let rubbed = Rubbed::Stem { method: put.method, at_best: put.at_best };
             Outside { diameter: stem.outside_diameter.value, rubbed, weight: stem.weight, bore }
         }
         Body::Casing => Outside {
@@ -291,12 +289,11 @@ pub(super) struct Trailing<F> {
 /// After a stop the friction of the stem and the pull of what trails are raised.
 pub(super) fn walk_pulled<R: Recorder>(
     calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
+    put: Put<'_>,
     trailing: &Trailing<impl Fn(Length) -> Band<Force>>,
     mut at: impl FnMut(Length, Band<Force>, Band<Force>),
 ) {
-    let put = Put::of(drive, pipe, Method::Pullback);
+    let drive = put.drive;
     let stem = outside(put, Body::Stem);
     let length = drive.length.value;
     let stands = pull_stands(drive);

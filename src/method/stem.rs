@@ -9,7 +9,7 @@ use super::rules::{asked, by_jacks, first_the_pilot, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
 use crate::check::{Absent, Check, Decides, NOTHING, Outcome, Ways, at_most, only, required};
-use crate::drive::{Drive, Pipe, Tube};
+use crate::drive::{Drive, Pipe, Stretch, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
@@ -103,7 +103,9 @@ pub(super) fn joint(at: &Walked<'_>) -> Outcome {
     there(at)?;
     if let Some(rating) = at.drive.stem.joint_thrust {
         let check = most(at).check(|thrust| at_most(Role::Thrust, thrust, rating));
-        return Ok(check.settled_by(first_the_pilot(at.drive, NOTHING)));
+        let hangs = at.drive.stretches.iter().any(Stretch::tip_hangs);
+        let ways: Ways = if hangs { &[&["ground[].spt_n"]] } else { NOTHING };
+        return Ok(check.settled_by(first_the_pilot(at.drive, ways)));
     }
     let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
     let usual = at.drive.usual.stem.joint;

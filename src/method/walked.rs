@@ -121,7 +121,7 @@ impl<'a> Walked<'a> {
         let (pipe, rig) = match &self.way {
             Way::Jacked(jacked, _) => (jacked.thrust().safe, self.thrust().safe),
             Way::Pulled(pulled) => {
-                let rig = pulled.all().zip(self.stem.safe).map(|(all, stem)| peak(all, stem));
+                let rig = pulled.all().safe.zip(self.stem.safe).map(|(all, stem)| peak(all, stem));
                 (pulled.on_pipe.map(PullOnPipe::peak), rig)
             }
         };

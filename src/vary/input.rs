@@ -302,7 +302,11 @@ fn with_friction(drive: &Drive, times: Ratio) -> Drive {
     let raise = |friction: Band<Pressure>| friction.map(|friction| friction * times);
     for stretch in &mut drive.stretches {
         stretch.stem_friction = stretch.stem_friction.map(raise);
-        stretch.drilled = stretch.drilled.map(|drilled| Drilled { open: drilled.open.map(raise), ..drilled });
+        stretch.drilled = stretch.drilled.map(|drilled| Drilled {
+            open: drilled.open.map(raise),
+            in_fluid: drilled.in_fluid.map(raise),
+            ..drilled
+        });
         stretch.pipe_friction = stretch.pipe_friction.map(raise);
     }
     for pipe in &mut drive.candidates {

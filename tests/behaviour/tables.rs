@@ -299,6 +299,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // About what three drives were told to have taken, 0.7 to 1.2 kPa, and under twice of it.
             "bore.floor_likely" => (0.3 * KPA, 1.2 * KPA),
             "bore.floor_high" => (1.2 * KPA, 2.4 * KPA),
+            "bore.floor_surveyed" => (0.7 * KPA, 1.2 * KPA),
             // Drag of fluid 50 N/m2, 0.025 and 0.05 psi.
             "bore.drag_low" => (0.03 * KPA, 0.1 * KPA),
             "bore.drag_likely" => (0.1 * KPA, 0.3 * KPA),

@@ -48,6 +48,8 @@ struct Lying {
     weight: Band<LineLoad>,
     /// Row of what the waves of the line do to it.
     waves: &'static str,
+    /// Whether the bore was surveyed and cleaned with nothing in it: nobody sees what is left round a stem.
+    surveyed: bool,
 }
 
 impl Lying {
@@ -78,6 +80,14 @@ impl Clay {
 /// State of the bore and the friction on what lies in it.
 type Open = Option<(BoreState, Band<Pressure>)>;
 
+/// A bore that stands by itself, in fluid that may hold it too: no more rubs than where it is held, and what may close by
+/// itself does not.
+fn lesser(open: Open, held: Open) -> Open {
+    let (Some((state, friction)), Some((by_fluid, in_fluid))) = (open, held) else { return open.or(held) };
+    let state = if state == BoreState::Partly { by_fluid } else { state };
+    Some((state, friction.with(in_fluid, Pressure::min)))
+}
+
 impl Resolver<'_> {
     /// What a drilled pilot meets in a stretch; one that may be no more than pushed, at best alone.
     pub(super) fn drilled(
@@ -95,18 +105,26 @@ impl Resolver<'_> {
         let bit = if rock { bit.map(|bit| Band::same(bit.low)) } else { bit };
         let outside_diameter = stem.outside_diameter.value;
         let bore = stem.head.max(outside_diameter + 2.0 * self.handbook.length("bore.play")?.value);
-        let stem = Lying { outside_diameter, bore, weight: self.stem_weight(stem)?, waves: "waves" };
-        let held = place.stretch.unit_friction.is_none() && self.is_held(file, &stem, place)?;
-        let held = if held { Some((BoreState::Held, self.in_fluid(&stem)?)) } else { None };
-        let over = self.over(file, place)?;
-        let [safe, best] = over.map(|over| self.open(&stem, place, over).map(|open| open.or(held)));
-        let open = OpenRound { safe: safe?.filter(|_| is_certain), best: best?, may_close: false };
+        let stem = Lying { outside_diameter, bore, weight: self.stem_weight(stem)?, waves: "waves", surveyed: false };
+        let [worst, best] = self.over(file, place)?;
+        let is_held = |over| Ok(place.stretch.unit_friction.is_none() && self.is_held(file, &stem, place, over)?);
+        let round = |over| {
+            let open = self.open(&stem, place, over)?;
+            let held = if is_held(over)? { Some((BoreState::Held, self.rubs_in_fluid(&stem)?)) } else { None };
+            Ok((open, lesser(open, held)))
+        };
+        let (safe, best) = (round(worst)?, round(best)?);
+        let of = |safe: Open, best: Open| OpenRound { safe: safe.filter(|_| is_certain), best, may_close: false };
+        let (open, in_fluid) = (of(safe.0, best.0), of(safe.1, best.1));
         if is_certain {
             let shown = AssumedValue::Band(bit.value.map(|load| Shown::of(load, Role::LineWeight)));
             self.assume_alike(path, "thrust on the bit over its diameter", shown, bit.origin);
             self.assume_open(path, "the stem", open.safe);
+            if in_fluid.safe != open.safe {
+                self.assume_open(path, "the stem in fluid", in_fluid.safe);
+            }
         }
-        Ok(Drilled { is_certain, bit: bit.value, open })
+        Ok(Drilled { is_certain, bit: bit.value, open, in_fluid })
     }
 
     /// How the bore stands round a jacked pipe, stretch by stretch: with the least overcut that is usual and with the most,
@@ -126,6 +144,7 @@ impl Resolver<'_> {
         let usual = [row.low.as_ref().map_or(most, |low| low.value), most].map(|cut| outside_diameter + 2.0 * cut);
         let bores = if pipe.bore_is_told() { [pipe.bore.value; 2] } else { usual };
         let waves = if pipe.segment.is_some() || pipe.family != Family::Steel { "waves_jointed" } else { "waves" };
+        let surveyed = file.stem.as_ref().and_then(|stem| stem.withdrawn.as_ref()).is_some_and(|field| field.value);
         let is_small = outside_diameter <= self.handbook.length("bore.open_most")?.value;
         let weight = pipe.jacked_weight().filter(|_| is_small);
         let mut round = Vec::with_capacity(ground.len());
@@ -134,7 +153,7 @@ impl Resolver<'_> {
             let over = self.over(file, &place)?;
             let open = |at_best, (bore, over)| match weight {
                 Some(weight) if stretch.drilled(at_best).is_some() => {
-                    let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves };
+                    let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves, surveyed };
                     self.open(&lying, &place, over)
                 }
                 _ => Ok(None),
@@ -297,10 +316,10 @@ impl Resolver<'_> {
         clay: Option<(Ends<Pressure>, Ratio)>,
     ) -> Result<Band<Pressure>, HandbookError> {
         let table = self.handbook.open_bore()?;
-        let Lying { outside_diameter, bore, weight, waves } = *body;
+        let Lying { outside_diameter, bore, weight, waves, surveyed } = *body;
         let friction = table.levels(friction)?.value;
         let waves = table.levels(waves)?.value;
-        let spoil = table.levels("spoil_left")?.value;
+        let spoil = table.levels(if surveyed { "spoil_left_surveyed" } else { "spoil_left" })?.value;
         let adhesion = table.levels("adhesion")?.value;
         let most = self.handbook.pressure("bore.adhesion_most")?.value;
         let sliding = friction.zip(waves);
@@ -326,14 +345,15 @@ impl Resolver<'_> {
         });
         let sum = sliding.with(left, |sliding, left| sliding + left);
         let all = sum.with(clinging, LineLoad::max);
-        let floor = self.handbook.pressures(["bore.floor_low", "bore.floor_likely", "bore.floor_high"])?.value;
+        let highest = if surveyed { "bore.floor_surveyed" } else { "bore.floor_high" };
+        let floor = self.handbook.pressures(["bore.floor_low", "bore.floor_likely", highest])?.value;
         let mean = all.map(|friction| MeanOverOutside { friction, outside_diameter }.value());
         Ok(mean.with(floor, Pressure::max))
     }
 
     /// Friction of a stem in fluid: the drag of the fluid, its weight on the bottom, and a part of the length on which
     /// the ground has fallen in.
-    fn in_fluid(&self, body: &Lying) -> Result<Band<Pressure>, HandbookError> {
+    fn rubs_in_fluid(&self, body: &Lying) -> Result<Band<Pressure>, HandbookError> {
         let table = self.handbook.open_bore()?;
         let outside_diameter = body.outside_diameter;
         let friction = table.levels("fluid_friction")?.value;
@@ -362,7 +382,13 @@ impl Resolver<'_> {
 
     /// Whether fluid that stands as high as the file tells, else up to the ground, holds silt or sand open, or clay that would
     /// close without its support.
-    fn is_held(&self, file: &DriveFile, body: &Lying, place: &Place<'_>) -> Result<bool, HandbookError> {
+    fn is_held(
+        &self,
+        file: &DriveFile,
+        body: &Lying,
+        place: &Place<'_>,
+        over: Option<Clay>,
+    ) -> Result<bool, HandbookError> {
         let granular =
             |class| matches!(class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand);
         let fluid =
@@ -380,8 +406,7 @@ impl Resolver<'_> {
         let depth = |invert: Length| (invert - body.bore).max(Length::default());
         if place.classes().all(GroundClass::is_clay) {
             let support = water * light * (depth(place.way.deepest) - level).max(Length::default());
-            let [worst, _] = self.over(file, place)?;
-            return Ok(self.in_clay(body, place, true, worst, support)?.is_some());
+            return Ok(self.in_clay(body, place, true, over, support)?.is_some());
         }
         let stands = |invert: Length| {
             let crown = depth(invert);

@@ -31,6 +31,8 @@ const STATIONS: &str = "with the jacking stations of the file at work, each on i
 const LARGE: &str = "more than is advised at a joint under thrust";
 const OVER_OURS: &str = "the pipe maker's force, which is more than ours at this joint angle: have the maker confirm it for the angle \
                          and the packer";
+const CONFIRMED: &str = "no scheme is given: by the lesser of ASCE 27 and EN 1916 the end bears this, by ours it does not: have the \
+                         maker confirm it for the packer and the joint angle";
 const MAKER: &str = "the pipe maker's force; ask for the joint angle it is valid for";
 
 /// How far past the limit of a scheme of concrete with less behind it than the default a high force may go: our judgement.
@@ -45,13 +47,24 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let may_close = untold || jacked.pipe.joint.hangs_on_line();
     let published = limits.in_spite_of_doubt().published;
+    let no_less = |one: Cited<Force>, other: Cited<Force>| if one.value < other.value { other } else { one };
+    let raised_to = |limits: EndLimits, least: Cited<Force>| EndLimits {
+        likely: no_less(limits.likely, least),
+        high: no_less(limits.high, least),
+        ..limits
+    };
+    if let Some(published) = published.filter(|_| !passes(&safe)) {
+        let by_published = limits.map(|limits| raised_to(limits, published));
+        let check = held_to_limits(at, jacked, thrust.safe, by_published);
+        if passes(&check) {
+            return Ok(check.with_factor(factor).with_care(Care::Condition, CONFIRMED));
+        }
+    }
     let check = if thrust.best.is_some() || may_close || published.is_some() {
         // At best the packer and the line leave the joint closed, and a published scheme counts.
-        let no_less = |one: Cited<Force>, other: Cited<Force>| if one.value < other.value { other } else { one };
         let best = limits.map(|limits| {
             let best = if may_close { limits.closed } else { limits.high };
-            let best = published.map_or(best, |published| no_less(best, published));
-            EndLimits { likely: no_less(limits.likely, best), high: no_less(limits.high, best), ..limits }
+            raised_to(limits, published.map_or(best, |published| no_less(best, published)))
         });
         safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
     } else {
@@ -63,8 +76,11 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     };
     let check = check.with_factor(factor).settled_by(first_the_pilot(at.drive, ways));
     let check = told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter);
-    let passes = matches!(check.verdict, Verdict::Within | Verdict::WithCare);
-    Ok(if jacked.stations && passes { check.with_care(Care::Condition, STATIONS) } else { check })
+    Ok(if jacked.stations && passes(&check) { check.with_care(Care::Condition, STATIONS) } else { check })
+}
+
+const fn passes(check: &Check<()>) -> bool {
+    matches!(check.verdict, Verdict::Within | Verdict::WithCare)
 }
 
 /// The ceiling of care by material and by what the file tells of the joint.
@@ -130,7 +146,7 @@ fn told(
     if told_angle && !jacked.pipe.joint.packer_told && turned.line > steering.screen.value {
         return check.undecided(if rated { ASK_THE_MAKER } else { NOT_PASSED });
     }
-    let passes = check.verdict == Verdict::Within || check.verdict == Verdict::WithCare;
+    let passes = passes(&check);
     let stiff = limits.stiff.unwrap_or(high_limit);
     let past_stiff = check.high().is_some_and(|(demand, _)| demand.si > stiff.si());
     if untold && passes {

@@ -7,6 +7,7 @@ use super::{jointed, pvc, steel, strength};
 use crate::drive::{Drive, PePipe, Pipe, Pull, PulledPipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::method::either::Either;
 use crate::method::front::head;
 use crate::method::rest::Put;
 use crate::method::stage::{Body, Stage, Trailing, along_grade, peak, walk_pulled, whole_friction};
@@ -17,9 +18,9 @@ pub(in crate::method) struct Pulled<'a> {
     pub(in crate::method) pipe: &'a PulledPipe,
     pub(in crate::method) pull: &'a Pull,
     /// On the rig, in the reaming passes before the pipe comes.
-    pub(super) reaming: Option<Doubted<Band<Force>>>,
+    pub(super) reaming: Option<Either<Doubted<Band<Force>>>>,
     /// On the rig, while the pipe comes.
-    pub(super) rig: Doubted<Band<Force>>,
+    pub(super) rig: Either<Doubted<Band<Force>>>,
     pub(in crate::method) on_pipe: Doubted<PullOnPipe>,
     pub(in crate::method) strength: Strength,
     pub(in crate::method) service: InService,
@@ -33,9 +34,11 @@ impl<'a> Pulled<'a> {
         pulled: &'a PulledPipe,
         pull: &'a Pull,
     ) -> Self {
+        let put = Put::of(drive, pipe, Method::Pullback);
         let reaming = (!pipe.passes.is_empty()).then(|| {
             calc.part(Stage::REAMING.title());
-            calc.doubted(|calc| reaming(calc, drive, pipe, pull))
+            let best = put.best().map(|best| reaming(&mut Calc::new(Silent), best, pull));
+            Either { safe: reaming(calc, put, pull), best }
         });
         calc.part(stage(pull).title());
         let on_pipe = calc.doubted(|calc| {
@@ -43,23 +46,35 @@ impl<'a> Pulled<'a> {
             on_pipe.raise_after_stops(drive);
             on_pipe
         });
-        let rig = calc.doubted(|calc| {
-            let reamer = last_reamer(calc, drive, pipe, pull);
-            let on_pipe = calc.take(on_pipe);
-            let trailing = trailing(&on_pipe, reamer, drive.length.value);
-            let mut greatest = Band::<Force>::default();
-            walk_pulled(calc, drive, pipe, &trailing, |_, force, _| greatest = peak(greatest, force));
-            greatest
-        });
+        let best = put.best().map(|best| on_rig(&mut Calc::new(Silent), best, pull, on_pipe));
+        let rig = Either { safe: on_rig(calc, put, pull, on_pipe), best };
         let strength = strength(calc, pipe, pulled, pull, &on_pipe);
         let service = service::of(calc, drive, pipe, pulled, pull);
         Self { pipe: pulled, pull, reaming, rig, on_pipe, strength, service }
     }
 
     /// On the rig over reaming and pull.
-    pub(in crate::method) fn all(&self) -> Doubted<Band<Force>> {
-        self.reaming.map_or(self.rig, |reaming| self.rig.zip(reaming).map(|(rig, reaming)| peak(rig, reaming)))
+    pub(in crate::method) fn all(&self) -> Either<Doubted<Band<Force>>> {
+        let worse = |rig: Doubted<Band<Force>>, reaming| rig.zip(reaming).map(|(rig, reaming)| peak(rig, reaming));
+        self.reaming.map_or(self.rig, |reaming| self.rig.with(reaming, worse))
     }
+}
+
+/// Greatest force on the rig while the pipe comes.
+fn on_rig<R: Recorder>(
+    calc: &mut Calc<R>,
+    put: Put<'_>,
+    pull: &Pull,
+    on_pipe: Doubted<PullOnPipe>,
+) -> Doubted<Band<Force>> {
+    calc.doubted(|calc| {
+        let reamer = last_reamer(calc, put.drive, put.pipe, pull);
+        let on_pipe = calc.take(on_pipe);
+        let trailing = trailing(&on_pipe, reamer, put.drive.length.value);
+        let mut greatest = Band::<Force>::default();
+        walk_pulled(calc, put, &trailing, |_, force, _| greatest = peak(greatest, force));
+        greatest
+    })
 }
 
 /// The stage that brings the pipe.
@@ -133,17 +148,20 @@ pub(super) fn last_reamer<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: 
 
 /// Greatest force on the rig over the reaming passes before the pipe comes. The stem that follows the reamer takes
 /// the place of the stem that has left, so the friction is that of one whole stem all along.
-fn reaming<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Force> {
-    let stem = whole_friction(calc, Put::of(drive, pipe, Method::Pullback), Body::Stem);
-    let climb = along_grade(calc, drive.stem.weight, drive.length.value, -drive.grade.value);
-    let stem = if drive.rests.planned.is_empty() { stem.moving } else { stem.after };
-    let mut greatest = Band::<Force>::default();
-    let mut before = drive.stem.head;
-    for bore in &pipe.passes {
-        let reamer = reamer(calc, drive, pull, *bore, before);
-        let total = reamer.with(stem, |reamer, stem| reamer + stem).with(climb, |force, climb| force + climb);
-        greatest = peak(greatest, total);
-        before = *bore;
-    }
-    greatest
+fn reaming<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, pull: &Pull) -> Doubted<Band<Force>> {
+    let Put { drive, pipe, .. } = put;
+    calc.doubted(|calc| {
+        let stem = whole_friction(calc, put, Body::Stem);
+        let climb = along_grade(calc, drive.stem.weight, drive.length.value, -drive.grade.value);
+        let stem = if drive.rests.planned.is_empty() { stem.moving } else { stem.after };
+        let mut greatest = Band::<Force>::default();
+        let mut before = drive.stem.head;
+        for bore in &pipe.passes {
+            let reamer = reamer(calc, drive, pull, *bore, before);
+            let total = reamer.with(stem, |reamer, stem| reamer + stem).with(climb, |force, climb| force + climb);
+            greatest = peak(greatest, total);
+            before = *bore;
+        }
+        greatest
+    })
 }

@@ -9,6 +9,7 @@ use crate::law::{Calc, Recorder};
 use crate::laws::pull_rules::GroundLoadPull;
 use crate::laws::ramp::{RampLength, ShortestRamp};
 use crate::laws::wall::{PassiveCoefficient, PassivePressure};
+use crate::method::rules::by_rig;
 use crate::method::walked::Walked;
 use crate::quantity::{Angle, Area, Band, Length, Pressure, Ratio, Role};
 
@@ -37,9 +38,10 @@ pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc
 
 pub(in crate::method) fn reaction<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let pulled = at.pulled()?;
+    let all = by_rig(at.drive, pulled.all());
     if let Some(reaction) = pulled.pull.works.reaction {
-        let pressure = pulled.all().map(|rig| rig.map(|force| force / reaction.area));
-        return Ok(at_most(Role::Pressure, pressure, reaction.allowable));
+        let pressure = all.map(|rig| rig.map(|rig| rig.map(|force| force / reaction.area)));
+        return Ok(pressure.check(|pressure| at_most(Role::Pressure, pressure, reaction.allowable)));
     }
     let stretch = at.drive.stretches.first().ok_or(Absent::Missing)?;
     calc.part("launch pit face");
@@ -48,7 +50,7 @@ pub(in crate::method) fn reaction<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let clay = stretch.earth.strength.map(|strength| strength.ends.low);
     let area = calc.doubted(|calc| {
         let allowed = passive(calc, stretch.light(), clay, depth);
-        let force = calc.take(pulled.all());
+        let force = calc.take(all.safe);
         // As a plate that is told would be judged.
         Band::same((force.likely * usual.plate_safety).max(force.high * left) / allowed)
     });
