@@ -70,7 +70,6 @@ pub(super) fn end_limits<R: Recorder>(
         });
         // At the angles that pipe is usually jacked at its maker's word goes before ours.
         let holds = turned.line <= jacked.joint.steering.screen.value;
-        type Own = Option<(Cited<Force>, Option<Origin>)>;
         let is_more = |own: Own| rated.zip(own).is_some_and(|(rated, own)| rated.value >= own.0.value);
         let governs = |own: Own| rated.filter(|_| holds || !is_more(own));
         let lesser = |own: Own| {
@@ -78,16 +77,17 @@ pub(super) fn end_limits<R: Recorder>(
             let nothing = (Cited::new(Force::default(), jacked.joint.steering.least.origin), None);
             governs(own).map_or_else(|| own.unwrap_or(nothing), |rated| (rated, None))
         };
-        let at = |calc: &mut Calc<R>, angle, stiffness| own_limit(calc, jacked, Some(Bearing { angle, stiffness }));
+        let at =
+            |angle| move |calc: &mut Calc<R>, stiffness| own_limit(calc, jacked, Some(Bearing { angle, stiffness }));
         let closed = lesser(own_limit(calc, jacked, None)).0;
-        let likely = lesser(middle(calc, jacked, turned.likely)).0;
-        let high = middle(calc, jacked, turned.high.value);
+        let likely = lesser(middle(calc, jacked, at(turned.likely))).0;
+        let high = middle(calc, jacked, at(turned.high.value));
         let untested = matches!(
             jacked.joint,
             Joint { stress_ratio: None, packer: Some(Packer { modulus: PackerModulus::Assumed { .. }, .. }), .. }
         );
         let (stiff, left) = if untested {
-            let stiff = at(calc, turned.high.value, Stiffness::Stiff).map(|stiff| stiff.0.value);
+            let stiff = at(turned.high.value)(calc, Stiffness::Stiff).map(|stiff| stiff.0.value);
             (stiff, edge_left(calc, jacked, turned.high.value, left))
         } else {
             (None, None)
@@ -104,19 +104,17 @@ pub(super) fn end_limits<R: Recorder>(
     })
 }
 
+/// A limit, and the factor in it.
+type Own = Option<(Cited<Force>, Option<Origin>)>;
+
 /// Our limit with the packer in the middle of what boards are: where the mean stress that it allows is high, a packer is
 /// pressed harder and is stiffer.
-fn middle<R: Recorder>(
-    calc: &mut Calc<R>,
-    jacked: &JackedPipe,
-    angle: Angle,
-) -> Option<(Cited<Force>, Option<Origin>)> {
-    let mut at = |stiffness| own_limit(calc, jacked, Some(Bearing { angle, stiffness }));
-    let usual = at(Stiffness::Middle)?;
+fn middle<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, at: impl Fn(&mut Calc<R>, Stiffness) -> Own) -> Own {
+    let usual = at(calc, Stiffness::Middle)?;
     let Some(Packer { modulus: PackerModulus::Assumed { pressed_from, .. }, .. }) = jacked.joint.packer else {
         return Some(usual);
     };
-    let pressed = at(Stiffness::Pressed)?;
+    let pressed = at(calc, Stiffness::Pressed)?;
     // A pipe that bears more is never taken to bear less for it.
     let from = end_area(calc, jacked)? * pressed_from;
     Some(if usual.0.value <= from {
@@ -129,8 +127,12 @@ fn middle<R: Recorder>(
 /// What a concrete end bears by the least of the published schemes that go by its strength alone, where none is chosen.
 fn published(jacked: &JackedPipe, angle: Angle) -> Option<Cited<Force>> {
     let Capacity::Concrete(end @ ConcreteEnd { scheme_told: false, .. }) = &jacked.capacity else { return None };
-    let bearing = Some(Bearing { angle, stiffness: Stiffness::Middle });
-    let by = |scheme| concrete(&mut Calc::new(Silent), jacked, end, scheme, bearing);
+    let by = |scheme| {
+        let limit = |calc: &mut Calc<Silent>, stiffness| {
+            Some((concrete(calc, jacked, end, scheme, Some(Bearing { angle, stiffness }))?, None))
+        };
+        middle(&mut Calc::new(Silent), jacked, limit).map(|(force, _)| force)
+    };
     let (asce, en) = (by(ConcreteScheme::Asce27)?, by(ConcreteScheme::En1916)?);
     Some(if asce.value < en.value { asce } else { en })
 }
@@ -150,11 +152,7 @@ fn edge_left<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, angle: Angle,
 }
 
 /// Our limit, and the factor in it where the limit itself cites the strength; of a closed joint where no bearing is told.
-fn own_limit<R: Recorder>(
-    calc: &mut Calc<R>,
-    jacked: &JackedPipe,
-    bearing: Option<Bearing>,
-) -> Option<(Cited<Force>, Option<Origin>)> {
+fn own_limit<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, bearing: Option<Bearing>) -> Own {
     let limit = match &jacked.capacity {
         Capacity::Brittle { strength, factor, edge_factor } => {
             let end_bearing_area = end_area(calc, jacked)?;
