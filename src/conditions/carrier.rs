@@ -4,7 +4,7 @@ use super::plan::Plan;
 use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::drive::Carrier;
 use crate::handbook::Service;
-use crate::quantity::{Length, Role};
+use crate::quantity::{Band, Length, Role};
 use crate::source::{Cited, Equation, Origin};
 
 /// How far a carrier can be set off the axis of its casing.
@@ -19,8 +19,10 @@ const NO_CASING: &str = "it is no casing";
 const HABIT: &str = "one railway's requirement round carrier joints; usual practice elsewhere";
 const RAILWAY: &str = "what one railway asks for round the joints of a carrier";
 const NO_GRADE: &str = "the carrier is no gravity sewer";
-const SET: &str = "line error of the casing, against half of the play round the carrier: spacers of different \
-    heights bring it to grade; survey the casing before ordering them";
+const SET: &str = "line error of the casing, and half of what the carrier falls beside it, against half of the play round \
+    the carrier: spacers of different heights bring it to grade; survey the casing before ordering them";
+const FLAT: &str =
+    "the casing falls less than a sewer needs, and its carrier with it unless it is set to a grade of its own";
 
 /// The carrier and the play round it in this pipe; none where the bore of the pipe is not known.
 fn play(at: &Plan<'_>) -> Result<(Carrier, Option<Length>), Absent> {
@@ -48,14 +50,17 @@ pub(crate) fn clearance(at: &Plan<'_>) -> Outcome {
 /// Error of the line that the casing was driven on, against what the play round the carrier mends.
 pub(crate) fn grade(at: &Plan<'_>) -> Outcome {
     let (carrier, play) = play(at)?;
-    only(carrier.on_grade, NO_GRADE)?;
+    let (own_slope, is_open) = carrier.own_slope.ok_or(Absent::NotApplicable(NO_GRADE))?;
     let rule = Origin::Law(&SETTING);
     let Some(play) = play else { return Ok(rated(Verdict::NotDecided, rule)) };
     let guided = &at.drive.guided;
     let limit = Cited::new((play / 2.0).max(Length::default()), rule);
-    let check = at_most(Role::Offset, guided.error.value, limit).with_note(SET);
-    Ok(match guided.at_best {
-        Some(best) => check.at_best(at_most(Role::Offset, best, limit).with_note(SET)).settled_by(&[&["guidance"]]),
-        None => check,
-    })
+    // It touches its casing below at one end and above at the other.
+    let falls = own_slope * at.drive.length.value / 2.0;
+    let set = |error: Band<Length>| at_most(Role::Offset, error.map(|error| error + falls), limit).with_note(SET);
+    let check = match guided.at_best {
+        Some(best) => set(guided.error.value).at_best(set(best)).settled_by(&[&["guidance"]]),
+        None => set(guided.error.value),
+    };
+    Ok(if is_open { check.undecided(FLAT).settled_by(&[&["carrier.grade"]]) } else { check })
 }

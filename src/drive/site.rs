@@ -55,8 +55,8 @@ pub(crate) struct Clearing {
 pub(crate) struct Carrier {
     /// Over its joints.
     pub(crate) outside_diameter: Cited<Length>,
-    /// Whether it is set to a grade of its own.
-    pub(crate) on_grade: bool,
+    /// Of a sewer, the slope that it is set to beyond that of its casing, and whether the file leaves open what that is.
+    pub(crate) own_slope: Option<(Ratio, bool)>,
     /// How much wider the casing is to be inside.
     pub(crate) spare: Cited<Length>,
 }

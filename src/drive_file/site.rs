@@ -25,6 +25,9 @@ fields! {
         service: must<Service>;
         /// Its greatest outside diameter, over joints and couplings.
         outside_diameter: must<Length> as Diameter, Within(mm(20.0), m(4.0)), usual(mm(60.0), m(2.0)), ["330 mm", "13 in"];
+        /// Rise of a sewer from the launch pit to the reception pit over the length, as that of the drive.
+        grade: may<Ratio> as Slope, Within(-STEEPEST, STEEPEST), usual(percent(-15.0), percent(15.0)),
+            ["0.4 %", "0.4 %"], else "that of the casing";
     }
 
     /// How spoil is carried away.

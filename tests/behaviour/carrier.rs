@@ -69,6 +69,29 @@ fn a_sewer_in_a_casing_needs_a_line_that_is_kept() {
     assert!(of(&unsteered.edit("gravity_sewer", "pressure_main")).checks.get(Subject::CarrierGrade).is_none());
 }
 
+/// In a level casing of 40 m a sewer at 0.4 % falls by 160 mm: half of it and the error of the casing are set against the
+/// 130.3 mm. At 0.5 % in a casing at 0.5 % there is none of it. In a level one nobody has said what it falls by.
+#[test]
+fn a_sewer_falls_in_a_level_casing() {
+    let level = CASED.edit("grade: 0.5 %", "grade: 0 %");
+    let with = |text: &str, grade: &str| text.edit("330 mm }", &format!("330 mm, grade: {grade} }}"));
+    let set = |text: &str| of(text).checks.get(Subject::CarrierGrade).unwrap().high().unwrap().0.si;
+    let error = set(CASED);
+    assert_relative_eq!(set(&with(&level, "0.4 %")), error + 0.080, max_relative = 1e-9);
+    assert_relative_eq!(set(&with(&level, "-0.4 %")), error + 0.080, max_relative = 1e-9);
+    assert_relative_eq!(set(&with(CASED, "0.5 %")), error, max_relative = 1e-9);
+    assert_eq!(verdict(&with(&level, "0.4 %"), Subject::CarrierGrade), Verdict::Within);
+    assert_eq!(verdict(&with(&level, "1.5 %"), Subject::CarrierGrade), Verdict::Over);
+    let silent = *of(&level).checks.get(Subject::CarrierGrade).unwrap();
+    assert_eq!((silent.verdict, silent.settled_by), (Verdict::NotDecided, &[&["carrier.grade"][..]][..]));
+    let fault = |text: &str| format!("{:?}", read_drive(text, &Handbook::embedded()).unwrap_err());
+    assert!(fault(&with(&level, "0 %")).contains("a sewer without fall does not drain"));
+    assert!(
+        fault(&with(&level, "0.4 %").edit("gravity_sewer, outside", "pressure_main, outside"))
+            .contains("is for a gravity sewer")
+    );
+}
+
 /// A carrier belongs in a casing, and is none itself.
 #[test]
 fn a_carrier_stands_where_a_casing_does() {

@@ -71,7 +71,7 @@ impl Resolver<'_> {
     }
 
     /// The row of the largest size that the bore fills, or the slope of the same velocity for a smaller one.
-    fn least_slope(&self, inside: Length) -> Resolved<Cited<Ratio>> {
+    pub(super) fn least_slope(&self, inside: Length) -> Resolved<Cited<Ratio>> {
         let table = self.handbook.sewer_min_slope()?;
         let fits = |size: Length| size * (1.0 - SHORT_OF_SIZE) <= inside;
         let row = table

@@ -52,7 +52,7 @@ impl Resolver<'_> {
             reception,
             pit_rules: self.pit_rules(stem)?,
             plug: self.take("", self.file, DriveFile::plug),
-            carrier: self.carrier()?,
+            carrier: self.carrier(line)?,
             clearing: self.clearing(stretches)?,
             pace: self.pace(stretches, stem, [&launch, &reception], shift)?,
         })
@@ -78,7 +78,7 @@ impl Resolver<'_> {
     }
 
     /// What is laid in a casing afterwards, and what rules about casings ask for round it.
-    fn carrier(&mut self) -> Resolved<Option<Carrier>> {
+    fn carrier(&mut self, line: &Line) -> Resolved<Option<Carrier>> {
         let Some(carrier) = self.file.carrier.as_ref() else { return Ok(None) };
         if self.file.service.value != Service::Casing {
             let why = ("is laid in a casing", "write `service: casing`, or leave `carrier` out");
@@ -90,8 +90,22 @@ impl Resolver<'_> {
         let outside_diameter = self.take("carrier", carrier, CarrierFile::outside_diameter);
         let is_small = outside_diameter.value < self.handbook.length("carrier.small")?.value;
         let spare = if is_small { "carrier.spare_small" } else { "carrier.spare" };
-        let on_grade = carrier.service.value == Service::GravitySewer;
-        Ok(Some(Carrier { outside_diameter, on_grade, spare: self.handbook.length(spare)? }))
+        let casing = line.grade.value.tan();
+        let own_slope = if carrier.service.value == Service::GravitySewer {
+            // No steeper than that of a sewer as wide inside as it is outside.
+            let least = self.least_slope(outside_diameter.value)?.value;
+            Some(match &carrier.grade {
+                Some(told) => ((told.value - casing).abs(), false),
+                None => ((least - casing.abs()).max(Ratio::default()), least > casing.abs()),
+            })
+        } else {
+            self.wrong("carrier", carrier, CarrierFile::grade, "is for a gravity sewer");
+            None
+        };
+        if let Some(field) = carrier.grade.as_ref().filter(|field| field.value == Ratio::default()) {
+            self.flaw(field, "carrier.grade", "a sewer without fall does not drain");
+        }
+        Ok(Some(Carrier { outside_diameter, own_slope, spare: self.handbook.length(spare)? }))
     }
 
     fn surface(&mut self) -> Resolved<Surface> {

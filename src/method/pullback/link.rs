@@ -3,7 +3,7 @@
 use super::force::PullOnPipe;
 use super::pulled::Pulled;
 use super::section::Borne;
-use crate::check::{Absent, Care, Outcome, Verdict, at_most, only, required};
+use crate::check::{Absent, Care, Check, Outcome, Verdict, at_most, only, required};
 use crate::drive::{Pull, PulledPipe};
 use crate::law::{Calc, Doubted, Law, Recorder, Silent};
 use crate::laws::pull_limits::WeakLinkSetting;
@@ -19,6 +19,8 @@ const LINK: &str = "no weak link is given: use one that parts above the likely p
 
 const WIDE: &str = "more than a usual ramp leaves beside its bending: make the ramp wide enough for the setting, \
     and give bend_radius";
+const GAUGE: &str = "more than the ramp leaves beside its bending: hold the pull to less by gauge until the head is in the \
+    bore; after that little of it reaches the ramp";
 const LOWER: &str = "the link is set above the limit, and the high pull stays below it: set it to the limit or less";
 
 /// The most that the weak link may be set to, with a ramp that leaves so much to the pull beside its bend.
@@ -65,16 +67,18 @@ pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -
         None => at_most(Role::Pull, on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely)), most)
             .with_care(Care::Condition, LINK),
     };
-    let mut set = check(most);
-    if set.verdict == Verdict::Over && pull.bend_radius.is_none() {
-        // A ramp of which nothing is told may be as wide as that asks for.
-        let straight = borne.straight.map(|straight| straight.value);
-        set = check(setting(&mut Calc::new(Silent), pull, borne, straight)).with_care(Care::Condition, WIDE);
-    }
     // Where the pull itself stays below the limit, a link that is set lower does.
     let pulled = at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), most);
-    let lower = told.is_some() && set.verdict == Verdict::Over && pulled.verdict == Verdict::Within;
-    Ok(if lower { pulled.with_care(Care::Condition, LOWER) } else { set })
+    let lower = |set: &Check<()>| told.is_some() && set.verdict == Verdict::Over && pulled.verdict == Verdict::Within;
+    let mut set = check(most);
+    if set.verdict == Verdict::Over && (pull.bend_radius.is_none() || !lower(&set)) {
+        // A ramp of which nothing is told may be as wide as that asks for. On one that is told only what the tail drags on
+        // is bent, once the head has left it: that is checked beside the bending.
+        let straight = borne.straight.map(|straight| straight.value);
+        let note = if pull.bend_radius.is_none() { WIDE } else { GAUGE };
+        set = check(setting(&mut Calc::new(Silent), pull, borne, straight)).with_care(Care::Condition, note);
+    }
+    Ok(if lower(&set) { pulled.with_care(Care::Condition, LOWER) } else { set })
 }
 
 pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {
