@@ -38,7 +38,7 @@ pub(crate) use capacity::{
 };
 pub(crate) use casing::{Casing, CasingTube};
 pub(crate) use coefficients::{
-    Asce27, ConcreteAnnex, ConcreteShares, FactorPoints, LocalCurve, SteelAnnex, SteelCode, SteelFactors,
+    Asce27, ConcreteAnnex, ConcreteShares, Creep, FactorPoints, LocalCurve, SteelAnnex, SteelCode, SteelFactors,
 };
 pub(crate) use curve::Curve;
 pub(crate) use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undrained};

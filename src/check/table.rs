@@ -56,7 +56,7 @@ macro_rules! checks {
                 => pullback::of_pipe($at, |pipe| pipe.with_bending);
             /// Outside pressure during the pull, against collapse.
             Collapse "pipe, collapse in the pull" LoadMargin Likely(2.0),
-                needs "collapse in the pull" ["pull.fluid_stands_for", "pull.returns"] => pullback::of_pipe($at, |pipe| pipe.collapse);
+                needs "collapse in the pull" ["pull.fluid_density", "pull.fluid_stands_for", "pull.returns"] => pullback::of_pipe($at, |pipe| pipe.collapse);
             /// Pull, bend and outside pressure on a steel pipe together, extreme condition.
             SteelInteraction "pipe, combined stress" LoadMargin High => pullback::of_pipe($at, |pipe| pipe.together);
             /// The same, normal condition.

@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Verdict, at_most, only, rated};
-use crate::drive::{BY_ITS_MAKER, CarriedBy, Carries, FactorPoints, Pull};
+use crate::drive::{BY_ITS_MAKER, CarriedBy, Carries, FactorPoints};
 use crate::handbook::{Method, Service};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::deflection::ScoredWall;
@@ -11,60 +11,57 @@ use crate::laws::pull_limits::FactorAtTemperature;
 use crate::quantity::{Length, Pressure, Ratio, Role};
 use crate::source::Cited;
 
-const TOLD: &str = "surge included; the class of the pipe at ground temperature, less an allowance for scores from \
-    the pull";
+const TOLD: &str = "surge included; the class of the pipe at ground temperature, of a deep score less its share";
+const SURGES: &str = "with the surges of the file, each against what the class allows beside it, at ground temperature";
 const UNTOLD: &str = "no pressure is given: the main carries the limit at most, surge included; give service_pressure";
 const UNKNOWN: &str = "only the maker knows what the pipe carries: give candidates[].pressure_class";
 
-/// What the main is asked to carry, against what it may.
+/// What the main is asked to carry, against what it may: as its class, and with each surge that the file tells.
 pub(crate) fn in_service<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     only(at.drive.service == Service::PressureMain, "it is no pressure main")?;
     let carries = at.pipe.carries.as_deref().ok_or(Absent::Missing)?;
     let asked = at.drive.in_service.pressure;
     calc.part("pressure in service");
-    // A pull scores plastic; metal has its coating for it.
-    let pulled = at.drive.pull.as_ref().filter(|_| at.method == Method::Pullback);
-    let pulled = pulled.filter(|_| at.pipe.pulled.as_ref().is_some_and(|pulled| pulled.is_plastic()));
-    let [safe, best] = [false, true].map(|best| may_carry(calc, at, carries, pulled.map(|pull| score(pull, best))));
-    let (Some(safe), Some(best)) = (safe, best) else {
+    let Some(own) = own(calc, at, carries) else {
         let unknown = rated(Verdict::Within, BY_ITS_MAKER).settled_by(&[&["candidates[].pressure_class"]]);
         return Ok(match asked {
             Some(_) => unknown.undecided(UNKNOWN),
             None => unknown.with_care(Care::Condition, UNKNOWN),
         });
     };
-    let check = |limit| -> Check<()> { at_most(Role::Pressure, asked.map_or(Pressure::default(), |p| p.value), limit) };
-    let check = check(safe).at_best(check(best)).settled_by(&[&["pull.score"]]);
+    let pressure = asked.map_or(Pressure::default(), |asked| asked.value);
+    let check = |surge: Pressure, over_class: Ratio| -> Check<()> {
+        let limit = own.map(|own| {
+            let own = own.map(|class| class * over_class);
+            carries.joint.filter(|joint| joint.value < own.value).unwrap_or(own)
+        });
+        at_most(Role::Pressure, pressure + surge, limit)
+    };
+    let surges = at.drive.in_service.surge.into_iter().zip(carries.with_surge);
+    let told = surges.filter_map(|(surge, over_class)| Some(check(surge?, over_class)));
+    let has_surge = at.drive.in_service.surge.iter().any(Option::is_some);
+    let check = told.fold(check(Pressure::default(), Ratio::from(1.0)), Check::worse);
     Ok(match asked {
-        Some(_) => check.with_note(TOLD),
+        Some(_) => check.with_note(if has_surge { SURGES } else { TOLD }),
         None => check.with_care(Care::Condition, UNTOLD).settled_by(&[&["service_pressure"]]),
     })
 }
 
-const fn score(pull: &Pull, best: bool) -> Ratio {
-    if best { pull.works.score_at_best.value } else { pull.works.score.value }
-}
-
-/// What the pipe may carry with such a score in its wall; none where nobody has said.
-fn may_carry<R: Recorder>(
-    calc: &mut Calc<R>,
-    at: &Plan<'_>,
-    carries: &Carries,
-    score: Option<Ratio>,
-) -> Option<Doubted<Cited<Pressure>>> {
+/// What the pipe itself may carry; none where nobody has said.
+fn own<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, carries: &Carries) -> Option<Doubted<Cited<Pressure>>> {
     let outside_diameter = at.pipe.outside_diameter.value;
-    let scored = |calc: &mut Calc<R>, wall: Length| match score {
-        Some(depth_share) => calc.law(ScoredWall { wall, depth_share }),
-        None => wall,
+    // A pull scores plastic; metal has its coating for it.
+    let plastic = at.pipe.pulled.as_ref().filter(|pulled| at.method == Method::Pullback && pulled.is_plastic());
+    let depth_share = plastic.map_or(Ratio::default(), |_| carries.deep_score);
+    let scored = |calc: &mut Calc<R>, wall: Length| {
+        if depth_share > Ratio::default() { calc.law(ScoredWall { wall, depth_share }) } else { wall }
     };
-    let own = match carries.by {
+    Some(match carries.by {
         CarriedBy::Unknown => return None,
         CarriedBy::Class(class) => calc.doubted(|calc| {
-            let wall = at.pipe.pulled.as_ref().map(|pulled| pulled.wall());
-            let left = wall.map_or(Ratio::from(1.0), |wall| {
-                let left = scored(calc, wall);
+            let left = plastic.map_or(Ratio::from(1.0), |pulled| {
                 let ratio = |wall: Length| wall / (outside_diameter - wall);
-                ratio(left) / ratio(wall)
+                ratio(scored(calc, pulled.wall())) / ratio(pulled.wall())
             });
             class.map(|class| class * left)
         }),
@@ -76,10 +73,6 @@ fn may_carry<R: Recorder>(
             let wall = scored(calc, wall);
             stress.map(|stress| calc.law(PressureByRatio { stress: stress * factor, outside_diameter, wall }))
         }),
-    };
-    Some(match carries.joint {
-        Some(joint) => own.map(|own| if joint.value < own.value { joint } else { own }),
-        None => own,
     })
 }
 

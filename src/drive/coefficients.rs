@@ -1,7 +1,7 @@
 //! Groups of coefficients that a scheme reads from one table, each by its key.
 
 use crate::handbook::{HandbookError, SchemeFactorRow, Table};
-use crate::quantity::{Ratio, ThermodynamicTemperature};
+use crate::quantity::{Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::Cited;
 
 impl From<Cited<Ratio>> for Ratio {
@@ -119,4 +119,11 @@ pub(crate) struct FactorPoints {
     pub(crate) at: ThermodynamicTemperature,
     pub(crate) below: (ThermodynamicTemperature, Ratio),
     pub(crate) above: (ThermodynamicTemperature, Ratio),
+}
+
+/// How PVC softens under a load that stands: its modulus in a test of minutes and over years.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Creep {
+    pub(crate) short: (Time, Pressure),
+    pub(crate) long: (Time, Pressure),
 }

@@ -1,6 +1,6 @@
 //! Pulled pipe other than PE, what comes with a pull, and what is round the pipe after it.
 
-use super::coefficients::{FactorPoints, SteelFactors};
+use super::coefficients::{Creep, FactorPoints, SteelFactors};
 use super::earth::Ends;
 use super::looked_up::looked_up;
 use super::service::Vacuum;
@@ -22,8 +22,7 @@ pub(crate) struct PvcPipe {
     /// Strength of a fused joint over that of the pipe; 1 for the barrel of a jointed pipe.
     pub(crate) joint_factor: Cited<Ratio>,
     pub(crate) modulus: Pressure,
-    /// Under loads that stand for years.
-    pub(crate) modulus_long: Pressure,
+    pub(crate) creep: Creep,
     pub(crate) poisson: Ratio,
     pub(crate) ovality: Ratio,
     pub(crate) bend_ratio: Cited<Ratio>,
@@ -243,11 +242,15 @@ pub(crate) struct Grout {
 pub(crate) struct InService {
     /// Greatest pressure that a main has to carry, where the file tells it.
     pub(crate) pressure: Option<Cited<Pressure>>,
+    /// Recurring and occasional surge over it, where the file tells them.
+    pub(crate) surge: [Option<Pressure>; 2],
     /// Of a pressure main.
     pub(crate) vacuum: Option<Vacuum>,
     /// Factor on collapse.
     pub(crate) collapse_factor: Cited<Ratio>,
     pub(crate) ovality: Cited<Ratio>,
+    /// The same under a load of hours.
+    pub(crate) ovality_at_first: Ratio,
     pub(crate) unsupported: Cited<Ratio>,
     pub(crate) supported: Cited<Ratio>,
     /// Design factor on buckling where soil holds the ring: below a shallow and below a deep cover.

@@ -1,6 +1,6 @@
 //! What a pipe meets in service, rigid or flexible.
 
-use super::coefficients::FactorPoints;
+use super::coefficients::{Creep, FactorPoints};
 use super::earth::Ends;
 use crate::quantity::{Length, LineLoad, Pressure, Ratio, Time};
 use crate::source::Cited;
@@ -47,6 +47,9 @@ pub(crate) struct RingInService {
     pub(crate) deflection: Ends<Cited<Ratio>>,
     /// Of a pipe that is pushed.
     pub(crate) jacked: Option<JackedRing>,
+    /// Cover from which on an arch in firm ground lasts, and the width over the bore of the column that then hangs; none
+    /// under what shakes the ground.
+    pub(crate) arch: Option<(Length, Ratio)>,
 }
 
 /// The ring of a flexible pipe that is pushed.
@@ -55,6 +58,8 @@ pub(crate) struct JackedRing {
     pub(crate) wall: Length,
     /// Of years.
     pub(crate) modulus: Pressure,
+    /// Of PVC, which softens with time.
+    pub(crate) creep: Option<Creep>,
     /// What a load of hours counts for at it.
     pub(crate) share: Ratio,
     pub(crate) poisson: Ratio,
@@ -68,6 +73,10 @@ pub(crate) struct Carries {
     pub(crate) joint: Option<Cited<Pressure>>,
     /// Of plastic, and the factors of its class around it.
     pub(crate) temperature: Option<FactorPoints>,
+    /// Share of its wall that a pull scores deeper than pipe keeps its class with.
+    pub(crate) deep_score: Ratio,
+    /// Of its class, what it carries with a recurring and with an occasional surge.
+    pub(crate) with_surge: [Ratio; 2],
 }
 
 /// What tells how much a main may carry.

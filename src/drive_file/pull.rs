@@ -4,7 +4,9 @@ use super::declare::fields;
 use super::pulled::{
     CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, PushAssistFile, ReactionFile, ReturnsFile, StemRemovalFile,
 };
-use crate::quantity::{Angle, Force, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity};
+use crate::quantity::{
+    Angle, Force, Length, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity,
+};
 use crate::yaml::key_words;
 
 key_words! {
@@ -82,6 +84,9 @@ fields! {
         /// How long the bore fluid stands on the pipe, from its first entry until the annulus is grouted or drained.
         fluid_stands_for: may<Time> as Duration, UpTo(days(366.0)), usual(hours(1.0), days(14.0)),
             ["6 h", "6 h"], else "the table of durations";
+        /// Density of the bore fluid with its cuttings.
+        fluid_density: may<MassDensity> as Density, Within(kg_per_m3(950.0), kg_per_m3(2_000.0)), usual(kg_per_m3(1_020.0), kg_per_m3(1_500.0)),
+            ["1200 kg/m3", "75 lb/ft^3"], else "from that of water to the heaviest of the table";
         /// Depth below ground, at the higher pit, of the level that the bore fluid is kept at.
         fluid_level: may<Length> as Depth, Within(0.0, DEEPEST), ["2 m", "7 ft"], else "not known";
         /// Welds.

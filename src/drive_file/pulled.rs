@@ -119,6 +119,14 @@ fields! {
         soil_modulus: may<Pressure> as Modulus, UpTo(mpa(21.0)), ["1 MPa", "150 psi"];
     }
 
+    /// Surges in a pressure main, over its service pressure.
+    SurgeFile at ["surge."] {
+        /// Of everyday starts and stops of pumps.
+        recurring: may<Pressure> as Pressure, Within(0.0, mpa(10.0)), usual(0.0, mpa(1.0)), ["300 kPa", "40 psi"], else "none";
+        /// Seldom, of valves that slam and pumps that fail.
+        occasional: may<Pressure> as Pressure, Within(0.0, mpa(10.0)), usual(0.0, mpa(1.5)), ["500 kPa", "70 psi"], else "none";
+    }
+
     /// Vacuum in a pressure main.
     VacuumFile at ["vacuum."] {
         /// Below the atmosphere.

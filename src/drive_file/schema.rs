@@ -7,7 +7,7 @@ use super::ground::StretchFile;
 use super::jacked::SteeringFile;
 use super::pit::PitFile;
 use super::pull::PullFile;
-use super::pulled::{AnnulusFile, VacuumFile};
+use super::pulled::{AnnulusFile, SurgeFile, VacuumFile};
 use super::rig::{IfStalled, RigFile, StemFile};
 use super::site::{
     CarrierFile, ClearingFile, CrossingFile, FacePressureFile, FlowFile, PaceFile, SurfaceFile, WorkFile,
@@ -104,10 +104,12 @@ fields! {
         load_code: may<LoadCode>, else "us: HL-93 and E-80";
         /// What becomes of the annulus round a pulled pipe.
         annulus: block<AnnulusFile>;
-        /// Greatest pressure that a pressure main has to carry, surge included.
+        /// Greatest pressure that a pressure main has to carry, surge included unless `surge` tells it.
         service_pressure: may<Pressure> as Pressure, Within(0.0, mpa(10.0)), usual(mpa(0.1), mpa(2.5)),
             ["1 MPa", "150 psi"], else "shown what the main carries at most",
             said ["working_pressure", "design_pressure", "pressure"];
+        /// What surges add to the pressure of a main.
+        surge: block<SurgeFile>;
         /// Vacuum that a pressure main may see in service.
         vacuum: block<VacuumFile>;
         /// The line that the drive is a part of, where it is longer than one drive.

@@ -239,7 +239,7 @@ laws! {
     form "E = modulus_before + (modulus_after - modulus_before) ln(duration/duration_before) / \
           ln(duration_after/duration_before)";
     from Judgement "ppi_handbook_2008" "App. B, Table B.1.1, p. 99; linear in log time between rows is ours";
-    valid "durations from 0.5 h to 50 years"
+    valid "durations between the two tabulated"
         if |v| v.duration_before <= v.duration && v.duration <= v.duration_after;
     value |s| {
         if s.duration_after <= s.duration_before {

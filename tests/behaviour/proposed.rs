@@ -86,11 +86,19 @@ fn what_only_the_maker_knows_is_open() {
 /// A joint as strong as the pipe is the best there is: over with it is over.
 #[test]
 fn over_at_its_best_is_barred() {
-    let (drive, choice) = proposed("needed_inside_diameter: 240 mm\n");
-    for ranked in of(&drive, &choice, "PVC fused 10 in DR 25", Method::Pullback) {
-        let over = ranked.scheme.checks.iter().any(|check| check.verdict == Verdict::Over);
-        assert_eq!(ranked.standing == Standing::Barred, over, "DR 25");
-        assert!(over, "thin pipe collapses at any joint factor");
+    let deep = text(|text| {
+        let text =
+            text.edit(LIST, "needed_inside_diameter: 240 mm\n").edit("invert_depth: 4.20 m", "invert_depth: 14.20 m");
+        text.edit("reception: { invert_depth: 3.96 m }", "reception: { invert_depth: 13.96 m }")
+    });
+    let drive = read_drive(&deep, &Handbook::embedded()).unwrap();
+    let choice = choose(&drive).unwrap();
+    let found = of(&drive, &choice, "PVC fused 10 in DR 25", Method::Pullback);
+    assert!(!found.is_empty());
+    for ranked in found {
+        // Thin pipe collapses at any joint factor.
+        assert_eq!(ranked.scheme.checks.get(Subject::Collapse).unwrap().verdict, Verdict::Over);
+        assert_eq!(ranked.standing, Standing::Barred);
     }
 }
 

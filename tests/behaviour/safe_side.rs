@@ -2,7 +2,7 @@
 
 use crate::drives::drive;
 use crate::edit::Edit;
-use crate::pull_works::{CLAY, G, PE, check, figure, high, pulled, text};
+use crate::pull_works::{CLAY, G, PE, check, figure, hangs, high, pulled, text};
 use approx::assert_relative_eq;
 use jackpull::check::{Subject, Verdict};
 use jackpull::{Method, assess};
@@ -34,15 +34,15 @@ fn returns_press_and_drag() {
 #[test]
 fn water_and_vacuum_on_pipe_that_is_no_polyethylene() {
     let vacuum = "vacuum: { pressure: 100 kPa, lasts: 6 h }\n";
-    let pvc = "material: pvc_fused, size: 10 in, sdr: 18, joint_factor: 1";
+    let pvc = "material: pvc_fused, size: 10 in, sdr: 18, joint_factor: 1, bore: 400 mm";
     let at = |score: &str, lines: &str| {
         let lines = format!("traffic: none\n{lines}{HEAD}");
         let file = text("pressure_main", "60 m", &format!("duration: 6 h, score: {score}"), &lines, pvc);
         pulled(&file)
     };
     let whole = at("0 %", vacuum);
-    // Firm clay by its class: 125 pcf, and 10.5 kN/m3 and the water below it.
-    let ground = 125.0 * 157.087_46 * 0.3 + (10.5e3 + 1_000.0 * G) * 3.7;
+    // Firm clay by its class: 125 pcf, and 10.5 kN/m3 below the water, at 20 deg; and the water.
+    let ground = hangs(125.0 * 157.087_46 * 0.3 + 10.5e3 * 3.7, 4.0, 0.4, 20.0) + 1_000.0 * G * 3.7;
     let (demand, limit) = high(&whole, Subject::Vacuum);
     assert_relative_eq!(demand, ground + 100e3, max_relative = 1e-4);
     assert_relative_eq!(high(&whole, Subject::CollapseInService).0, ground, max_relative = 1e-4);
@@ -62,8 +62,8 @@ fn water_and_vacuum_on_pipe_that_is_no_polyethylene() {
     }
 }
 
-/// Liquid grout of 1.8 at 300 kPa in a bore of 1.5 diameters on pipe that is no polyethylene: PVC DR 25 with 400,000 and
-/// 140,000 psi, 3 % out of round, safety 2; metal as an elastic ring, and thin iron goes under where thick steel holds.
+/// Liquid grout of 1.8 at 300 kPa in a bore of 1.5 diameters on pipe that is no polyethylene: PVC DR 25 at its modulus
+/// of the 24 h that grout is taken to set in, 3 % out of round, safety 2; metal as an elastic ring, and thin iron goes under where thick steel holds.
 #[test]
 fn grout_on_pipe_that_is_no_polyethylene() {
     let at = |bar: u32, pipe: &str| {
@@ -81,8 +81,8 @@ fn grout_on_pipe_that_is_no_polyethylene() {
         assert_relative_eq!(demand, 300e3 + 1_800.0 * G * 0.5, max_relative = 1e-9);
         let oval = (0.97_f64 / (1.03 * 1.03)).powi(3);
         let ring = |modulus: f64| modulus * 6_894.757 * oval / (1.0 - 0.38 * 0.38) / 24.0_f64.powi(3);
-        assert_relative_eq!(limit, ring(140_000.0), max_relative = 1e-3);
-        assert_relative_eq!(check.likely().unwrap().1.si, ring(400_000.0), max_relative = 1e-3);
+        assert_relative_eq!(limit, ring(pvc_after(24.0)), max_relative = 1e-3);
+        assert_relative_eq!(check.likely().unwrap().1.si, limit, max_relative = 1e-9);
     }
     let steel = "material: steel, size: 12 in, wall: 0.375 in, steel_grade: api_5l_b";
     assert_eq!(check(&at(3, steel), Subject::CollapseInGrout).verdict, Verdict::Within);
@@ -102,9 +102,9 @@ traffic: none
 vacuum: { pressure: 50 kPa, lasts: 6 h }
 ground: [{ class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm,
            soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 25 deg } }]";
-    let scheme = pulled(&text("pressure_main", "60 m", "duration: 6 h", ground, PE));
+    let scheme = pulled(&text("pressure_main", "60 m", "duration: 6 h", ground, &format!("{PE}, bore: 300 mm")));
     let years = high(&scheme, Subject::CollapseInService);
-    assert_relative_eq!(years.0, 19e3 * 4.0, max_relative = 1e-6);
+    assert_relative_eq!(years.0, hangs(19e3 * 4.0, 4.0, 0.3, 25.0), max_relative = 1e-6);
     let (demand, limit) = high(&scheme, Subject::Vacuum);
     // Shares of both times add up.
     assert_relative_eq!(demand / limit, years.0 / years.1 + 50e3 / limit, max_relative = 1e-9);
@@ -126,7 +126,13 @@ fn joints_of_pvc_are_warm_too() {
     assert!(limit(5, "50 kN") <= 50e3);
 }
 
-/// High with the modulus of years: 140,000 of 400,000 psi.
+/// Modulus of PVC after so many hours, psi: from 400,000 at 6 min in a line over the logarithm of time to 140,000 at 50 years,
+/// 438,300 h.
+fn pvc_after(hours: f64) -> f64 {
+    400_000.0 - 260_000.0 * (hours / 0.1).ln() / (438_300.0_f64 / 0.1).ln()
+}
+
+/// At the modulus of the time that the fluid stands: 24 h, or a week if the file says so.
 #[test]
 fn stiffness_of_pvc_under_fluid() {
     let pvc = "material: pvc_fused, size: 10 in, sdr: 18, joint_factor: 1";
@@ -134,10 +140,11 @@ fn stiffness_of_pvc_under_fluid() {
         let file = text("casing", "60 m", "duration: 6 h, hole: fluid, bend_radius: 400 m", CLAY, pvc);
         check(&pulled(&file.edit("20 degC", degrees)), Subject::Collapse)
     };
-    let check = at("20 degC");
-    let (likely, high) = (check.likely().unwrap().1.si, check.high().unwrap().1.si);
-    assert!(high / likely < 0.36 && high / likely > 0.3, "{high} {likely}");
-    assert!(at("45 degC").likely().unwrap().1.si < 0.7 * likely);
+    let bears = |degrees: &str| at(degrees).high().unwrap().1.si;
+    assert_relative_eq!(pvc_after(24.0), 306_800.0, max_relative = 1e-3);
+    let week = bears("20 degC, fluid_stands_for: 168 h");
+    assert_relative_eq!(week / bears("20 degC"), pvc_after(168.0) / pvc_after(24.0), max_relative = 1e-6);
+    assert!(bears("45 degC") < 0.7 * bears("20 degC"));
 }
 
 /// Jacks are planned with four fifths of their rating at worst.
@@ -265,7 +272,8 @@ fn collapse_counts_on_the_deflection() {
 #[test]
 fn deflection_of_pvc() {
     let pvc = "material: pvc_fused, size: 12 in, sdr: 25, joint_factor: 0.9";
-    let scheme = pulled_at("3 m", &format!("{SHALLOW}\ntraffic: none"), pvc);
+    let loose = SHALLOW.edit("medium_to_dense_sand, spt_n: 15", "loose_sand, spt_n: 8");
+    let scheme = pulled_at("3 m", &format!("{loose}\ntraffic: none"), pvc);
     let bent = 0.11 * 18e3 * 3.0 / (2.0 / 3.0 * 140_000.0 * 6_894.757 / 24.0_f64.powi(3));
     assert_relative_eq!(high(&scheme, Subject::Deflection).0, bent, max_relative = 1e-3);
     // At the high level beyond the tenth where the form of the deflection ends.

@@ -95,7 +95,7 @@ fn a_limit_of_our_own_bars_nothing() {
 }
 
 /// A gravity line of PE DR 11 from 13 ft up to 8 ft with little told, worked by hand apart from the program: the whole wall bends by
-/// 4 and 7 % of 7.5, the ring bears what lies on it, and what stands in the way is asked of the contractor.
+/// 3.5 and 4.7 % of 7.5, the ring bears what lies on it, and what stands in the way is asked of the contractor.
 #[test]
 fn a_storm_drain_worked_by_hand() {
     let file = "
@@ -116,9 +116,10 @@ candidates: [{ material: pe4710, size: 10 in, sdr: 11 }]
     let scheme = pulled(file);
     let of = |subject: Subject| *scheme.checks.get(subject).unwrap();
     let bent = of(Subject::Deflection);
-    // 6 % with a lag of 1.5, which a ring that nothing holds has none of.
-    assert_relative_eq!(bent.likely().unwrap().0.si, 0.06 / 1.5, max_relative = 5e-2);
-    assert_relative_eq!(bent.high().unwrap().0.si, 0.07, max_relative = 8e-2);
+    // The shallow end governs, where no arch lasts: 8 ft of 125 pcf are 6.94 psi, 0.11 x 6.94 / 19.33 = 3.95 %; likely 0.69 of
+    // it hangs on; and 385 psf of traffic under 7 ft, in seconds, 0.73 %. The ring of 29,000 psi: 2 x 29,000 / 3 / 1,000.
+    assert_relative_eq!(bent.likely().unwrap().0.si, 0.69 * 0.039_5 + 0.007_3, max_relative = 5e-2);
+    assert_relative_eq!(bent.high().unwrap().0.si, 0.039_5 + 0.007_3, max_relative = 5e-2);
     assert_relative_eq!(bent.high().unwrap().1.si, 0.075);
     assert_eq!(bent.verdict, Verdict::Within);
     assert!(of(Subject::CollapseInService).verdict <= Verdict::WithCare);

@@ -415,10 +415,17 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
         maybe(&mut drive, chance, "half_wave", json!("10 m"));
         maybe(&mut drive, chance, "design_flow", json!({ "min": "5 L/s", "max": "20 L/s", "roughness": "0.013" }));
     } else if service == "casing" {
-        maybe(&mut drive, chance, "carrier", json!({ "service": "gravity_sewer", "outside_diameter": "150 mm" }));
+        maybe(
+            &mut drive,
+            chance,
+            "carrier",
+            json!({ "service": "gravity_sewer", "outside_diameter": "150 mm", "grade": "0.6 %" }),
+        );
     } else if service == "pressure_main" {
         maybe(&mut drive, chance, "vacuum", json!({ "pressure": "50 kPa", "lasts": "1 h" }));
         maybe(&mut drive, chance, "service_pressure", json!("600 kPa"));
+        let surge = block(chance, &[("recurring", json!("200 kPa")), ("occasional", json!("400 kPa"))], &[]);
+        maybe(&mut drive, chance, "surge", surge);
     }
     drive
 }

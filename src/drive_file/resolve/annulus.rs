@@ -63,7 +63,8 @@ impl Resolver<'_> {
         let pressure = |key| self.handbook.pressure(key);
         let pressure = Ends { low: pressure("grout.pressure_least")?, high: pressure("grout.pressure")? };
         let sets_in = self.grout_sets_in(annulus)?;
-        self.about(Concern::Pull, |it| {
+        let concern = if self.file.pull.is_some() { Concern::Pull } else { Concern::Jacking };
+        self.about(concern, |it| {
             let density_range = AssumedValue::range(density.low.value, density.high.value, Role::Density);
             it.assume("annulus.grout_density", density_range, density.high.origin);
             let pressed = AssumedValue::range(pressure.low.value, pressure.high.value, Role::Pressure);
@@ -145,9 +146,15 @@ impl Resolver<'_> {
         };
         Ok(InService {
             pressure: self.take("", self.file, DriveFile::service_pressure),
+            surge: self
+                .file
+                .surge
+                .as_ref()
+                .map_or([None; 2], |surge| [surge.recurring.given(), surge.occasional.given()]),
             vacuum,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             ovality: self.handbook.ovality()?.value("long_term")?,
+            ovality_at_first: self.handbook.ratio("collapse.ovality")?.value,
             unsupported: support.value("none")?,
             supported: support.value("close_fit")?,
             in_soil: (support.value("buckling_shallow")?.value, support.value("buckling_deep")?.value),

@@ -3,7 +3,7 @@
 use super::pe_strength::{bracket, rising};
 use super::{Resolved, Resolver};
 use crate::drive::{CarriedBy, Carries, Concern, FactorPoints, Pipe, PulledPipe};
-use crate::drive_file::{CandidateFile, DriveFile, Material};
+use crate::drive_file::{CandidateFile, DriveFile, Material, SurgeFile};
 use crate::handbook::{Family, HandbookError, Service, TemperatureFactorRow};
 use crate::law::Law;
 use crate::laws::inside_pressure::NetIronWall;
@@ -17,6 +17,10 @@ impl Resolver<'_> {
         if self.file.service.value != Service::PressureMain {
             const WHY: &str = "is for a pressure main";
             self.wrong("", self.file, DriveFile::service_pressure, WHY);
+            if let Some(surge) = &self.file.surge {
+                self.wrong("surge", surge, SurgeFile::recurring, WHY);
+                self.wrong("surge", surge, SurgeFile::occasional, WHY);
+            }
             for (index, candidate) in listed.iter().enumerate() {
                 self.wrong(&format!("candidates[{index}]"), candidate, CandidateFile::pressure_class, WHY);
             }
@@ -36,19 +40,35 @@ impl Resolver<'_> {
 
     fn carries(&mut self, path: &str, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Carries> {
         let joint = self.take(path, candidate, CandidateFile::joint_pressure);
+        let with_surge = self.with_surge(pipe.family)?;
+        let score = self.file.pull.as_ref().and_then(|pull| pull.score.given()).unwrap_or_default();
+        let allowed = self.handbook.after_pull()?.value("score_allowed")?.value;
+        let deep_score = if score > allowed { score } else { Ratio::default() };
+        let of = |by, temperature| Carries { by, joint, temperature, deep_score, with_surge };
         if let Some(class) = self.take(path, candidate, CandidateFile::pressure_class) {
-            return Ok(Carries { by: CarriedBy::Class(class), joint, temperature: None });
+            return Ok(of(CarriedBy::Class(class), None));
         }
         let wall = pipe.pulled.as_ref().map(PulledPipe::wall).or_else(|| pipe.pushed_wall());
         let Some((wall, stress)) = wall.zip(self.main_stress(candidate, pipe)?) else {
-            return Ok(Carries { by: CarriedBy::Unknown, joint, temperature: None });
+            return Ok(of(CarriedBy::Unknown, None));
         };
         self.assume_one(format!("{path}: hoop stress of the main over its life"), stress, Role::Strength);
         let metal = matches!(pipe.family, Family::Steel | Family::DuctileIron);
         let wall = if pipe.family == Family::DuctileIron { self.net_iron_wall(path, pipe, wall)? } else { wall };
         let by = CarriedBy::Wall { stress, wall, metal };
         let temperature = if metal { None } else { Some(self.class_temperature(pipe.family)?) };
-        Ok(Carries { by, joint, temperature })
+        Ok(of(by, temperature))
+    }
+
+    /// What a main carries with a recurring and with an occasional surge, over its class.
+    fn with_surge(&self, family: Family) -> Resolved<[Ratio; 2]> {
+        let of = |key| Ok(self.handbook.ratio(key)?.value);
+        Ok(match family {
+            Family::Pe => [of("surge.pe_recurring")?, of("surge.pe_occasional")?],
+            Family::Pvc | Family::PvcFused | Family::PvcRestrained => [Ratio::from(1.0), of("surge.pvc_occasional")?],
+            Family::Steel => [of("surge.steel")?; 2],
+            _ => [Ratio::from(1.0); 2],
+        })
     }
 
     /// What is left of the wall of iron for pressure.

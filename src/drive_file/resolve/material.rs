@@ -142,6 +142,7 @@ impl Resolver<'_> {
             pipe_length: lengths,
             squareness: row.trade.unwrap_or("jacked_pipe"),
             turn: row.end != End::Section,
+            socket: row.end == End::Joint,
             packed: !open && matches!(row.end, End::Area | End::AreaByMaker),
             hard: row.family == Family::Clay,
         };

@@ -12,7 +12,7 @@ use crate::law::Law;
 use crate::laws::face::StabilityNumber;
 use crate::laws::friction::ContactWidth;
 use crate::laws::open_bore::{ClosingNumber, ContactAdhesion, MeanOverOutside, SlidingOnBottom, SpoilLeft};
-use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::laws::soil::{WATER_UNIT_WEIGHT, water_density};
 use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
 use crate::source::{Equation, Origin};
 use core::f64::consts::FRAC_PI_4;
@@ -398,7 +398,10 @@ impl Resolver<'_> {
             return Ok(false);
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-        let light = self.handbook.ratio("pull.fluid_light")?.value;
+        let light = match file.pull.as_ref().and_then(|pull| pull.fluid_density.as_ref()) {
+            Some(told) => told.value / water_density(),
+            None => self.handbook.ratio("pull.fluid_light")?.value,
+        };
         let rule = FluidRule::read(self.handbook)?;
         let level = file.pull.as_ref().and_then(|pull| pull.fluid_level.as_ref());
         // Told from the ground at the higher pit: no higher over any other place.

@@ -211,9 +211,13 @@ impl Resolver<'_> {
 
     fn fluids(&mut self) -> Resolved<Fluids> {
         let density = |ratio: Ratio| water_density() * ratio;
+        let pull = self.file.pull.as_ref();
+        if let Some(told) = pull.and_then(|pull| pull.fluid_density.given()) {
+            return Ok(Fluids { light: told, clean: told, heavy: told, loaded: told });
+        }
         let ratios = self.handbook.ratios(["pull.fluid_light", "pull.fluid_clean", "pull.fluid_heavy"])?;
         let band = ratios.value.map(density);
-        self.assume_band("pull: density of the bore fluid", band, Role::Density, ratios.origin);
+        self.assume_band("pull.fluid_density", band, Role::Density, ratios.origin);
         let loaded = density(self.handbook.ratio("pull.fluid_loaded")?.value);
         Ok(Fluids { light: band.low, clean: band.likely, heavy: band.high, loaded })
     }

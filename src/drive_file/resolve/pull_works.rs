@@ -38,6 +38,7 @@ impl Resolver<'_> {
             const DRY: &str = "there is no fluid in a dry bore";
             self.wrong("pull", pull, PullFile::unit_drag, DRY);
             self.wrong("pull", pull, PullFile::fluid_stands_for, DRY);
+            self.wrong("pull", pull, PullFile::fluid_density, DRY);
             if let Some(returns) = &pull.returns {
                 self.flaw(&returns.flow, "pull.returns", DRY);
             }

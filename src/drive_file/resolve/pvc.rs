@@ -7,7 +7,7 @@ use super::pe_strength::{bracket, rising};
 use super::row::{Pulled, Pushed, Section};
 use super::{Resolved, Resolver};
 use super::{iron, sizes};
-use crate::drive::{BY_ITS_MAKER, Barrel, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
+use crate::drive::{BY_ITS_MAKER, Barrel, Creep, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::fields::Keys;
 use crate::drive_file::{CandidateFile, Series};
 use crate::handbook::Family;
@@ -103,6 +103,7 @@ impl Resolver<'_> {
         let (stresses, ratios) = (self.handbook.pvc_stress()?, self.handbook.pvc_ratio()?);
         let (tensile, safety) = (stresses.value("tensile")?, ratios.value("pull_safety")?);
         let (modulus, modulus_long) = (stresses.value("modulus")?, stresses.value("modulus_long")?);
+        let creep = self.pvc_creep()?;
         let poisson = ratios.value("poisson")?;
         let density = self.density("pvc")?;
         let bend_ratio = self.handbook.bend_radius()?.value(bend)?;
@@ -122,11 +123,18 @@ impl Resolver<'_> {
             temperature,
             joint_factor,
             modulus: modulus.value,
-            modulus_long: modulus_long.value,
+            creep,
             poisson: poisson.value,
             ovality: self.ovality(of),
             bend_ratio,
         })
+    }
+
+    /// How PVC softens with the time under load.
+    pub(super) fn pvc_creep(&self) -> Resolved<Creep> {
+        let stresses = self.handbook.pvc_stress()?;
+        let after = |time, modulus| Ok((self.handbook.duration(time)?.value, stresses.value(modulus)?.value));
+        Ok(Creep { short: after("pvc.modulus", "modulus")?, long: after("pvc.modulus_long", "modulus_long")? })
     }
 
     fn pvc_wall(&mut self, of: &Listed<'_>, outside_diameter: Cited<Length>) -> Option<Cited<Length>> {

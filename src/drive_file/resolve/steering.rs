@@ -19,6 +19,8 @@ pub(super) struct Ends {
     pub(super) squareness: &'static str,
     /// False where pipes are welded to one.
     pub(super) turn: bool,
+    /// A socket that takes the thrust by its maker.
+    pub(super) socket: bool,
     /// Whether what the joint bears is worked out, with a packer in it.
     pub(super) packed: bool,
     /// Whether the end bears so much that its packer is pressed hard from the first.
@@ -86,7 +88,8 @@ impl Resolver<'_> {
         let unknown = SteeringFile::new();
         let line = self.file.steering.as_ref().filter(|_| ends.turn).unwrap_or(&unknown);
         let angles = self.handbook.joint_angle()?;
-        let (screen, most) = (angles.value("screen")?, angles.value("most")?);
+        let most = if ends.socket { "socket" } else { "most" };
+        let (screen, most) = (angles.value("screen")?, angles.value(most)?);
         let squareness = self.squareness(of, ends)?;
         let pipe_length = self.pipe_length(of, ends, line)?;
         let told = line.joint_angle.is_some()

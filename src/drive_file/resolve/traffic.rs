@@ -1,7 +1,7 @@
 //! What a flexible pipe meets in service: traffic over it, and how far it may go out of round.
 
 use super::{Resolved, Resolver};
-use crate::drive::{Ends, JackedRing, Pipe, RingInService, Stretch};
+use crate::drive::{Creep, Ends, JackedRing, Pipe, RingInService, Stretch};
 use crate::drive_file::{DriveFile, LoadCode, Traffic};
 use crate::handbook::{Family, Service};
 use crate::quantity::{Measure, Pressure, Ratio};
@@ -27,6 +27,9 @@ impl Resolver<'_> {
     /// Fills in what every flexible pipe meets in service; false where there is none.
     pub(super) fn rings(&self, traffic: Ends<Traffic>, stretches: &[Stretch], pipes: &mut [Pipe]) -> Resolved<bool> {
         let code = Self::load_code(self.file);
+        let shaken = matches!(traffic.high, Traffic::Railway | Traffic::Aircraft);
+        let width = self.handbook.ratio("arch.width")?.value;
+        let arch = (!shaken).then_some((self.handbook.length("arch.cover")?.value, width));
         let mut any = false;
         for pipe in pipes.iter_mut() {
             let jacked = self.jacked_ring(pipe)?;
@@ -49,6 +52,7 @@ impl Resolver<'_> {
                 traffic: Ends { low: along(traffic.low)?, high: along(traffic.high)? },
                 deflection: self.most_deflection(self.file.service.value, traffic.high, pipe)?,
                 jacked,
+                arch,
             };
             pipe.ring = Some(Box::new(ring));
             any = true;
@@ -60,18 +64,17 @@ impl Resolver<'_> {
     fn jacked_ring(&self, pipe: &Pipe) -> Resolved<Option<JackedRing>> {
         let Some(wall) = pipe.pushed_wall() else { return Ok(None) };
         let (whole, none) = (Ratio::from(1.0), Ratio::default());
-        let (modulus, share, poisson) = match pipe.family {
-            Family::Steel => (self.handbook.steel_pull_stress()?.value("modulus")?.value, whole, none),
-            Family::DuctileIron => (self.handbook.pressure("iron.modulus")?.value, whole, none),
-            Family::Grp => (self.handbook.pressure("grp.modulus_long")?.value, whole, none),
-            Family::Pvc => {
-                let table = self.handbook.pvc_stress()?;
-                let (long, short) = (table.value("modulus_long")?.value, table.value("modulus")?.value);
+        let creep = if pipe.family == Family::Pvc { Some(self.pvc_creep()?) } else { None };
+        let (modulus, share, poisson) = match (pipe.family, creep) {
+            (_, Some(Creep { short: (_, short), long: (_, long) })) => {
                 (long, long / short, self.handbook.pvc_ratio()?.value("poisson")?.value)
             }
+            (Family::Steel, _) => (self.handbook.steel_pull_stress()?.value("modulus")?.value, whole, none),
+            (Family::DuctileIron, _) => (self.handbook.pressure("iron.modulus")?.value, whole, none),
+            (Family::Grp, _) => (self.handbook.pressure("grp.modulus_long")?.value, whole, none),
             _ => return Ok(None),
         };
-        Ok(Some(JackedRing { wall, modulus, share, poisson }))
+        Ok(Some(JackedRing { wall, modulus, creep, share, poisson }))
     }
 
     /// How far a pipe may go out of round in service.

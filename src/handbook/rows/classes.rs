@@ -141,6 +141,11 @@ impl GroundClass {
         !self.is_clay() && !self.is_rock()
     }
 
+    /// Whether a column of it over a bore hangs in its sides for good, as those of firm ground do, and not of loose.
+    pub(crate) const fn keeps_its_arch(self) -> bool {
+        matches!(self, Self::FirmToVeryStiffClay | Self::HardClay | Self::MediumToDenseSand | Self::Gravel)
+    }
+
     /// Whether it is rock.
     #[must_use]
     pub const fn is_rock(self) -> bool {

@@ -47,10 +47,7 @@ pub(in crate::method) fn tail<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) 
 fn stiffness<R: Recorder>(calc: &mut Calc<R>, pulled: &PulledPipe, pull: &Pull) -> Option<Pressure> {
     match pulled {
         PulledPipe::Pe(pe) => Some(modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited)),
-        PulledPipe::Pvc(pvc) => {
-            let moduli = pvc::moduli(calc, pvc);
-            Some(calc.take(moduli).likely)
-        }
+        PulledPipe::Pvc(pvc) => Some(pvc::modulus(calc, pvc, pull.duration)),
         PulledPipe::Steel(steel) => Some(steel.modulus),
         PulledPipe::Jointed(_) => None,
     }

@@ -1,8 +1,9 @@
 //! What lies on a flexible pipe in service, place by place, what its ring bears of it and how far it goes out of round.
 //!
-//! Likely water and a column of soil that hangs in its sides, high the whole column, at the modulus of years; traffic at
-//! both for its time. Rock that stands likely loads it with nothing, and at the high level as soil that hangs. Nothing holds the ring but what the file tells: at its best the native
-//! ground does, unless the file says that the annulus stays open.
+//! Likely water and a column of soil that hangs in its sides, high the same with less side friction where its arch lasts
+//! and the whole column elsewhere, at the modulus of years; traffic at both for its time. Rock that stands likely loads it
+//! with nothing, and at the high level as soil that hangs. Nothing holds the ring but what the file tells: at its best the
+//! native ground does, unless the file says that the annulus stays open.
 
 use super::section::Section;
 use crate::check::Check;
@@ -14,8 +15,9 @@ use crate::laws::collapse::OvalityFactor;
 use crate::laws::deflection::{IowaDeflection, MOST_DEFLECTION};
 use crate::laws::outside_pressure::{BucklingInSoil, ElasticSupportByDepth, SupportedCollapse, WaterBuoyancyFactor};
 use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
-use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, UnitWeight};
+use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio};
 use crate::source::{Cited, Equation};
+use core::f64::consts::FRAC_PI_4;
 
 const TOO_SHALLOW: &str =
     "the cover is less than the table of live load has: what traffic puts on the pipe is not known";
@@ -57,8 +59,12 @@ pub(super) struct Around<'a> {
     soil_modulus: Pressure,
     /// Rock, which carries itself.
     stands: bool,
+    /// Width over the bore of the column that hangs for good; none where nothing keeps it up.
+    arch: Option<Ratio>,
     /// Nobody has told the ground.
     unknown: bool,
+    /// Pushed into a bore that is hardly wider: no grout round it holds a ring.
+    close: bool,
 }
 
 /// The shallowest and the deepest place of each stretch: all that is not known on the safe side, and at its best where
@@ -74,25 +80,32 @@ pub(super) fn places<'a>(
         let (shallowest, deepest) = (stretch.way.shallowest, stretch.way.deepest);
         let shallow = (shallowest < deepest).then(|| (shallowest, live.map(|[shallow, _]| shallow)));
         let deep = Some((deepest, live.map(|[_, deep]| deep)));
-        [shallow, deep].into_iter().flatten().map(move |(depth, live)| around(drive, pipe, stretch, depth, live))
+        [shallow, deep]
+            .into_iter()
+            .flatten()
+            .map(move |(depth, live)| around(drive, (pipe, ring), stretch, depth, live))
     })
 }
 
 fn around<'a>(
     drive: &Drive,
-    pipe: &Pipe,
+    (pipe, ring): (&Pipe, &RingInService),
     stretch: &'a Stretch,
     depth: Length,
     live: Ends<Option<Pressure>>,
 ) -> (Around<'a>, Option<Around<'a>>) {
     let stands = stretch.is_all(GroundClass::is_rock);
     let told = drive.annulus.soil_modulus;
+    let outside_diameter = pipe.outside_diameter.value;
+    let arch = ring.arch.filter(|(cover, _)| depth - outside_diameter >= *cover);
     let adverse = Around {
         column: stretch.heavy(),
-        depth: depth.max(pipe.outside_diameter.value),
+        depth: depth.max(outside_diameter),
         live: live.high,
         soil_modulus: told.unwrap_or_default(),
         stands,
+        arch: arch.filter(|_| stretch.is_all(GroundClass::keeps_its_arch)).map(|(_, width)| width),
+        close: ring.jacked.is_some(),
         unknown: stretch.class == GroundClass::Unknown && !stretch.earth.told && told.is_none(),
     };
     let native = if drive.annulus.open { Pressure::default() } else { stretch.earth.native_modulus.high };
@@ -109,7 +122,7 @@ impl Around<'_> {
         if self.unknown && check.utilisation().is_none_or(|used| used > 1.0) {
             return check.in_doubt(Some(&NOT_TOLD)).settled_by(&[&["ground[].class"]]);
         }
-        check.settled_by(if drive.annulus.soil_modulus.is_none() && drive.annulus.open {
+        check.settled_by(if drive.annulus.soil_modulus.is_none() && (drive.annulus.open || self.close) {
             &[&["annulus.soil_modulus"]]
         } else if drive.annulus.soil_modulus.is_none() {
             &[&["annulus.soil_modulus"], &["annulus.filling", "annulus.proof"]]
@@ -127,24 +140,33 @@ impl Around<'_> {
     /// What the ground likely puts on the pipe, and at most, of a whole column of this pressure: of rock nothing and what
     /// soil puts on it likely, since no bore in rock carries the column to the surface.
     fn lies<R: Recorder>(&self, calc: &mut Calc<R>, bore: Length, whole: Pressure) -> (Pressure, Pressure) {
-        let hangs = self.arched(calc, bore, (whole - self.column.soil.surcharge) / self.depth);
-        if self.stands { (Pressure::default(), hangs.min(whole)) } else { (hangs, whole) }
+        let Some(layer) = self.column.soil.at_pipe() else { return (Pressure::default(), whole) };
+        let phi = layer.friction_angle;
+        let half = Angle::from_si(phi.si() / 2.0);
+        let width = calc.law(SiloWidthTerzaghi { outside_diameter: bore, friction_angle: half });
+        let hangs = self.hangs(calc, whole, (width, half.tan()));
+        match self.arch {
+            _ if self.stands => (Pressure::default(), hangs.min(whole)),
+            Some(bores) => {
+                let active = Angle::from_si(FRAC_PI_4 - phi.si() / 2.0).tan();
+                let most = self.hangs(calc, whole, (bores * bore, active * active * half.tan()));
+                (hangs, most.max(hangs).min(whole))
+            }
+            None => (hangs, whole),
+        }
     }
 
-    /// Pressure of a column of soil over the bore that hangs in its sides with half of its friction.
-    fn arched<R: Recorder>(&self, calc: &mut Calc<R>, bore: Length, unit_weight: UnitWeight) -> Pressure {
-        let soil = self.column.soil;
-        let Some(layer) = soil.at_pipe() else { return Pressure::default() };
-        let half = Angle::from_si(layer.friction_angle.si() / 2.0);
-        let width = calc.law(SiloWidthTerzaghi { outside_diameter: bore, friction_angle: half });
-        calc.law(SiloStress {
-            unit_weight,
-            width,
-            depth: self.depth,
-            lateral_friction: half.tan(),
-            cohesion: Pressure::default(),
-            surcharge: soil.surcharge,
-        })
+    /// Pressure of a column of soil so wide, whole of this pressure, with such friction in its sides.
+    fn hangs<R: Recorder>(
+        &self,
+        calc: &mut Calc<R>,
+        whole: Pressure,
+        (width, lateral_friction): (Length, Ratio),
+    ) -> Pressure {
+        let surcharge = self.column.soil.surcharge;
+        let unit_weight = (whole - surcharge) / self.depth;
+        let cohesion = Pressure::default();
+        calc.law(SiloStress { unit_weight, width, depth: self.depth, lateral_friction, cohesion, surcharge })
     }
 }
 
@@ -154,11 +176,11 @@ impl InPlace {
         calc.doubted(|calc| {
             let stress = vertical_stress(calc, at.column, at.depth);
             let water = stress.total - stress.effective;
-            let (hangs, whole) = at.lies(calc, self.bore, stress.effective);
+            let (hangs, most) = at.lies(calc, self.bore, stress.effective);
             let live = at.live();
             let share = if live > Pressure::default() { calc.take(self.share) } else { Ratio::from(1.0) };
             let likely = water + hangs + live * share;
-            Band { low: water, likely, high: (water + whole + live * share).max(likely) }
+            Band { low: water, likely, high: (water + most + live * share).max(likely) }
         })
     }
 
@@ -173,14 +195,17 @@ impl InPlace {
         let one = Ratio::from(1.0);
         calc.doubted(|calc| {
             let total = vertical_stress(calc, at.column, at.depth).total;
-            let (hangs, whole) = at.lies(calc, self.bore, total);
+            let (hangs, most) = at.lies(calc, self.bore, total);
             let live = at.live();
             let share = if live > Pressure::default() { calc.take(self.share) } else { one };
             let bent = calc.doubted(|calc| {
                 // What stands at its sides gives way with time; a ring that nothing holds creeps by itself.
-                let alone = self.iowa(calc, drive, hangs, one, &Around { soil_modulus: Pressure::default(), ..*at });
-                let mut likely = self.iowa(calc, drive, hangs, first, at).min(alone);
-                let mut high = self.iowa(calc, drive, whole, whole_lag, at);
+                let mut under = |pressure, lag| {
+                    let alone = Around { soil_modulus: Pressure::default(), ..*at };
+                    self.iowa(calc, drive, pressure, lag, at).min(self.iowa(calc, drive, pressure, one, &alone))
+                };
+                let mut likely = under(hangs, first);
+                let mut high = under(most, if at.arch.is_some() { first } else { whole_lag });
                 if live > Pressure::default() {
                     let quick = Self { modulus: self.modulus / share, ..*self }.iowa(calc, drive, live, one, at);
                     (likely, high) = (likely + quick, high + quick);

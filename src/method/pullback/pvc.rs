@@ -1,14 +1,15 @@
 //! What a fused PVC pipe bears: pull and bending always share one strength.
 
 use super::force::PullOnPipe;
-use super::pressed::{self, Ring, pressed_note};
+use super::pressed::{self, Ring};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ramp};
 use crate::check::at_most;
 use crate::conditions::carried::at_temperature;
-use crate::drive::{Pipe, Pull, PvcPipe};
+use crate::drive::{Creep, Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Recorder};
+use crate::laws::pe::ModulusAtDuration;
 use crate::laws::pull_limits::PvcPullStress;
-use crate::quantity::{Band, Pressure, Ratio, Role};
+use crate::quantity::{Band, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, Origin};
 
 pub(super) fn of<R: Recorder>(
@@ -39,19 +40,16 @@ pub(super) fn bends<R: Recorder>(
 ) -> Strength {
     let ramp = on_ramp(calc, section, on_pipe, bend);
     let (poisson, ovality) = (pvc.poisson, pvc.ovality);
-    let ring = Ring { section, modulus: moduli(calc, pvc), poisson, ovality, bend, allowable: stress };
-    let collapse = ring.collapse(calc, pull, on_pipe, ramp);
+    let soft = calc.doubted(|calc| modulus(calc, pvc, pull.load_duration));
+    let ring = Ring { section, modulus: soft.map(Band::same), poisson, ovality, bend, allowable: stress };
     Strength {
         with_bending: bent(bend, |_| at_most(Role::Strength, ramp, stress)),
         radius: bent(bend, |bend| Bend::check(bend, pull, radius_by)),
         inside: pressed::inside(calc, section, pull, stress),
-        collapse: collapse.map(|check| check.with_note(pressed_note(pull, BOTH_MODULI))),
+        collapse: ring.collapse(calc, pull, on_pipe, ramp),
         ..strength
     }
 }
-
-pub(super) const BOTH_MODULI: &str =
-    "likely with the modulus of short loads, high with that of years: no table of PVC stiffness by time was found";
 
 /// Stress that pull and bend may reach together.
 pub(super) fn allowable<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Doubted<Cited<Pressure>> {
@@ -84,12 +82,14 @@ pub(super) fn bend<R: Recorder>(
     })
 }
 
-/// Modulus of short loads, and at the high level that of years. Stiffness falls less with temperature than strength
-/// does: its factor is on the safe side. Cold is not credited.
-pub(super) fn moduli<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Doubted<Band<Pressure>> {
-    let warm = calc.doubted(|calc| temperature_factor(calc, pvc).min(Ratio::from(1.0)));
-    warm.map(|warm| {
-        let (short, long) = (pvc.modulus * warm, pvc.modulus_long * warm);
-        Band { low: short, likely: short, high: long }
-    })
+/// Modulus under a load that stands so long, at the temperature of the pull. Stiffness falls less with temperature than
+/// strength does: its factor is on the safe side. Cold is not credited.
+pub(super) fn modulus<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe, duration: Time) -> Pressure {
+    after(calc, pvc.creep, duration) * temperature_factor(calc, pvc).min(Ratio::from(1.0))
+}
+
+/// Modulus under a load that stands so long.
+pub(super) fn after<R: Recorder>(calc: &mut Calc<R>, creep: Creep, duration: Time) -> Pressure {
+    let ((duration_before, modulus_before), (duration_after, modulus_after)) = (creep.short, creep.long);
+    calc.law(ModulusAtDuration { duration, duration_before, modulus_before, duration_after, modulus_after })
 }

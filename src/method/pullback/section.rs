@@ -13,8 +13,8 @@ use crate::source::{Cited, Origin};
 pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is assumed this wide; build it no tighter";
 /// Why none bends.
 pub(super) const NO_RAMP: &str = "the string comes down no ramp";
-const LIGHT: &str = "it bears the lighter fluid but not the heavier: measure the density of the fluid in the bore, \
-    and thin it, until it is grouted or drained";
+const LIGHT: &str = "it bears the lighter fluid but not the heavier: measure the density of the fluid in the bore \
+    (fluid_density), and thin it, until it is grouted or drained";
 
 /// Diameter and the wall that counts for strength.
 #[derive(Clone, Copy)]

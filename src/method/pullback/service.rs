@@ -1,8 +1,9 @@
 //! A flexible pipe after it is put in: under water, soil and traffic, and with a vacuum inside; how far it goes out of
 //! round; and a pulled one while its annulus is grouted.
 
-use super::grout;
+use super::grout::{self, End};
 use super::in_place::{Around, InPlace, is_held, places};
+use super::pvc;
 use super::section::Section;
 use super::strength::{Cold, modulus};
 use crate::check::{Absent, Check, Outcome, Verdict, at_most, only};
@@ -13,12 +14,12 @@ use crate::laws::outside_pressure::PressureOfBothTimes;
 use crate::quantity::{Band, Length, Pressure, Ratio, Role, Time};
 
 const HELD: &str = "held by hardened grout all round, which must be proved";
-const RING: &str = "for years, out of round as it deflects: water, passing traffic; likely: soil arching over the \
-    bore; high: the full column of soil";
-const ELASTIC: &str = "as an elastic ring, out of round as it deflects; likely: water, soil arching over the bore, \
-    traffic; high: the full column of soil and all traffic";
-const BENT: &str = "with the whole wall and traffic; likely: soil arching over the bore; high: the full column of \
-    soil";
+const RING: &str = "for years, out of round as it deflects: water, passing traffic, soil arching over the bore; high: \
+    with less side friction, where no arch lasts the full column of soil";
+const ELASTIC: &str = "as an elastic ring, out of round as it deflects: water, traffic, soil arching over the bore; \
+    high: with less side friction, where no arch lasts the full column of soil";
+const BENT: &str = "with the whole wall, traffic and soil arching over the bore; high: with less side friction, where no \
+    arch lasts the full column of soil";
 /// Ratio of outside diameter to wall below which a metal pipe bears any vacuum: habit.
 const THICK: f64 = 60.0;
 
@@ -39,7 +40,20 @@ pub(super) fn of<R: Recorder>(
     pull: &Pull,
 ) -> InService {
     let mut ring = ring(calc, pipe, pulled, pull);
-    let grout = grout::check(calc, (drive, pipe, pull), pulled, ring);
+    let grout = match pulled.made() {
+        Made::Pe(pe) => match pe.times.grout {
+            Some(points) => {
+                let soft =
+                    |calc: &mut Calc<R>, sets_in, at: End| modulus(calc, &at(points), pull, sets_in, Cold::NotCredited);
+                grout::check(calc, drive, ring, grout::PE, soft)
+            }
+            None => Err(Absent::Missing),
+        },
+        Made::Pvc(pvc) => {
+            grout::check(calc, drive, ring, grout::PVC, |calc, sets_in, _| pvc::modulus(calc, pvc, sets_in))
+        }
+        Made::Iron(_) | Made::Steel(_) => grout::check(calc, drive, ring, grout::METAL, |_, _, _| ring.modulus),
+    };
     if let PulledPipe::Pe(pe) = pulled {
         ring.share = share(calc, pe, pull);
     }
@@ -51,20 +65,22 @@ pub(super) fn of<R: Recorder>(
     }
 }
 
-/// The same on a flexible pipe that is pushed: its wall is not scored, and nothing is grouted before it lies.
+/// The same on a flexible pipe that is pushed: its wall is not scored.
 pub(in crate::method) fn of_jacked<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> InService {
-    const PUSHED: Absent = Absent::NotApplicable("the pipe is not pulled");
     let over = pipe.ring.as_deref();
     let Some((over, jacked)) = over.and_then(|over| Some((over, over.jacked?))) else {
         let rigid = Err(Absent::NotApplicable("the pipe is rigid: see its crushing strength"));
-        return InService { grout: Err(PUSHED), collapse: rigid, vacuum: rigid, deflection: rigid };
+        return InService { grout: rigid, collapse: rigid, vacuum: rigid, deflection: rigid };
     };
-    let JackedRing { wall, modulus, share, poisson } = jacked;
+    let JackedRing { wall, modulus, creep, share, poisson } = jacked;
     let section = Section { outside_diameter: pipe.outside_diameter.value, wall };
     let (share, ovality) = (Doubted::sure(share), Ratio::default());
     let ring = InPlace { section, wall, bore: pipe.cut(), modulus, share, poisson, ovality };
     let plastic = matches!(pipe.family, Family::Pvc | Family::Grp);
-    Served { drive, pipe, pe: None, ring, plastic }.checks(calc, over, Err(PUSHED))
+    let note = if pipe.family == Family::Pvc { grout::PVC } else { grout::METAL };
+    let soft = |calc: &mut Calc<R>, sets_in, _| creep.map_or(modulus, |creep| pvc::after(calc, creep, sets_in));
+    let grout = grout::check(calc, drive, ring, note, soft);
+    Served { drive, pipe, pe: None, ring, plastic }.checks(calc, over, grout)
 }
 
 impl InService {
@@ -196,8 +212,8 @@ fn ring<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, pull:
     let (section, modulus, share, poisson, ovality) = match pulled.made() {
         Made::Pe(pe) => (scored(calc, pe.wall.value), pe.times.long.1, one, pull.poisson, pe.ovality),
         Made::Pvc(pvc) => {
-            let share = pvc.modulus_long / pvc.modulus;
-            (scored(calc, pvc.wall.value), pvc.modulus_long, share, pvc.poisson, pvc.ovality)
+            let (_, long) = pvc.creep.long;
+            (scored(calc, pvc.wall.value), long, long / pvc.modulus, pvc.poisson, pvc.ovality)
         }
         // Its Poisson's ratio is left out, which is on the safe side.
         Made::Iron(iron) => (metal, iron.modulus, one, Ratio::default(), Ratio::default()),
