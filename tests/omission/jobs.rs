@@ -424,8 +424,9 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
     } else if service == "pressure_main" {
         maybe(&mut drive, chance, "vacuum", json!({ "pressure": "50 kPa", "lasts": "1 h" }));
         maybe(&mut drive, chance, "service_pressure", json!("600 kPa"));
-        let surge = block(chance, &[("recurring", json!("200 kPa")), ("occasional", json!("400 kPa"))], &[]);
-        maybe(&mut drive, chance, "surge", surge);
+        if has(&drive, "service_pressure") {
+            drive["surge"] = json!({ "recurring": "200 kPa", "occasional": "400 kPa" });
+        }
     }
     drive
 }
