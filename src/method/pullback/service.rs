@@ -79,7 +79,9 @@ pub(in crate::method) fn of_jacked<R: Recorder>(calc: &mut Calc<R>, drive: &Driv
     let plastic = matches!(pipe.family, Family::Pvc | Family::Grp);
     let note = if pipe.family == Family::Pvc { grout::PVC } else { grout::METAL };
     let soft = |calc: &mut Calc<R>, sets_in, _| creep.map_or(modulus, |creep| pvc::after(calc, creep, sets_in));
-    let grout = grout::check(calc, drive, ring, note, soft);
+    // Of a pipe that is pushed nobody asks for it.
+    let grout = only(drive.annulus.grout.is_some(), "nothing says that the annulus is grouted")
+        .and_then(|()| grout::check(calc, drive, ring, note, soft));
     Served { drive, pipe, pe: None, ring, plastic }.checks(calc, over, grout)
 }
 
