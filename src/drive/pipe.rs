@@ -100,13 +100,13 @@ pub struct Pipe {
     /// Rows that bar the pipe: from one method, or from the service and so from both.
     pub(crate) excluded: Vec<(Option<Method>, Origin)>,
     /// Paths of all that the file tells of the drive, and of this pipe.
-    pub(crate) told: [Arc<[String]>; 2],
+    pub(crate) told: [Arc<[&'static str]>; 2],
 }
 
 impl Pipe {
     /// Whether the file tells what stands at a path, for what it is asked for.
     pub(crate) fn is_told(&self, path: &str) -> bool {
-        self.told.iter().any(|paths| paths.iter().any(|told| told == path))
+        self.told.iter().any(|paths| paths.contains(&path))
     }
 
     /// Diameter that the head before a jacked pipe cuts. The bore rule is for what is pulled.

@@ -182,16 +182,17 @@ macro_rules! fields {
                 each: &mut dyn FnMut(&$crate::drive_file::fields::FileNumber<'_>),
             ) {
                 self.each(&mut |_, spec, value| {
-                    $crate::drive_file::fields::behind(path, spec.key, |path| value.numbers(spec, path, each));
+                    if !value.is_absent() {
+                        $crate::drive_file::fields::behind(path, spec.key, |path| value.numbers(spec, path, each));
+                    }
                 });
             }
-            fn told(&self, path: &mut String, each: &mut dyn FnMut(&str)) {
+            fn told(&self, path: &str, each: &mut dyn FnMut(&'static str)) {
                 self.each(&mut |_, spec, value| {
                     if !value.is_absent() {
-                        $crate::drive_file::fields::behind(path, spec.key, |path| {
-                            value.told(path, each);
-                            each(path);
-                        });
+                        let path = spec.in_block(path);
+                        value.told(path, each);
+                        each(path);
                     }
                 });
             }

@@ -133,9 +133,22 @@ impl Spec {
         Known { key: self.key, must: self.must, said: self.said }
     }
 
+    /// Its path for the block at a path, or in each block of the list at that path.
+    pub(super) fn in_block(&self, block: &str) -> &'static str {
+        let is_of = |name: &&str| {
+            let of = name.strip_suffix(self.key).unwrap_or_default().trim_end_matches('.');
+            of == block || of.strip_suffix("[]") == Some(block)
+        };
+        let mut names = self.names.iter().map(|name| name.0);
+        names.find(is_of).unwrap_or_default()
+    }
+
     /// Its path for the block at a path of the file.
     pub(super) fn name(&self, block: &str) -> &'static FieldName {
         const UNKNOWN: &FieldName = &FieldName("");
+        if let [only] = self.names {
+            return only;
+        }
         let plain = |path: &str| path.chars().filter(|c| !c.is_ascii_digit()).collect::<String>();
         let block = plain(block);
         let fits = |name: &&FieldName| name.0.rsplit_once('.').map_or("", |(of, _)| of) == block;
@@ -295,13 +308,13 @@ pub(crate) trait Value {
     /// Hands over each number in it. `path` is that of the field.
     fn numbers(&self, spec: &Spec, path: &mut String, each: &mut dyn FnMut(&FileNumber<'_>));
     /// Hands over the path of each field that is written in it, `[]` for the place in a list: of a list what every entry has.
-    fn told(&self, _path: &mut String, _each: &mut dyn FnMut(&str)) {}
+    fn told(&self, _path: &str, _each: &mut dyn FnMut(&'static str)) {}
 }
 
 /// Paths of all that is written in a value at a path.
-pub(super) fn told(value: &dyn Value, at: &str) -> Vec<String> {
+pub(super) fn told(value: &dyn Value, at: &str) -> Vec<&'static str> {
     let mut paths = Vec::new();
-    value.told(&mut at.to_owned(), &mut |path| paths.push(path.to_owned()));
+    value.told(at, &mut |path| paths.push(path));
     paths
 }
 
@@ -349,7 +362,7 @@ impl<V: Value> Value for Option<V> {
             value.numbers(spec, path, each);
         }
     }
-    fn told(&self, path: &mut String, each: &mut dyn FnMut(&str)) {
+    fn told(&self, path: &str, each: &mut dyn FnMut(&'static str)) {
         if let Some(value) = self {
             value.told(path, each);
         }
@@ -381,8 +394,8 @@ impl<V: Value> Value for Vec<V> {
             below(path, &format!("[{index}]"), |path| value.numbers(spec, path, each));
         }
     }
-    fn told(&self, path: &mut String, each: &mut dyn FnMut(&str)) {
-        let entries = self.iter().map(|value| told(value, &format!("{path}[]")));
+    fn told(&self, path: &str, each: &mut dyn FnMut(&'static str)) {
+        let entries = self.iter().map(|value| told(value, path));
         let in_all = entries.reduce(|mut all, own| {
             all.retain(|path| own.contains(path));
             all

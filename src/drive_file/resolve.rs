@@ -195,7 +195,7 @@ impl Resolver<'_> {
         let ground = self.about(Concern::Ground, |it| it.ground(length, &line, (&technique, &stem)))?;
         let mut told = fields::told(self.file, "");
         told.retain(|path| !path.starts_with("candidates[]"));
-        let told: Arc<[String]> = told.into();
+        let told: Arc<[_]> = told.into();
         for (index, (pipe, listed)) in candidates.iter_mut().zip(&listed).enumerate() {
             pipe.told = [Arc::clone(&told), fields::told(listed, "candidates[]").into()];
             pipe.ground = self.rated_for(&technique, &ground, pipe)?;

@@ -2,9 +2,10 @@
 
 use crate::source::{Cited, Mark, Origin, RowId};
 use crate::yaml::{self, Complaint, Fault, Field, Words, key_words};
+use foldhash::{HashMap, HashMapExt as _};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
-use std::collections::{HashMap, HashSet};
+use std::collections::HashSet;
 
 key_words!(Mark, "how the value was obtained", {
     "published" => Mark::Published,

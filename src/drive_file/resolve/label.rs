@@ -22,10 +22,12 @@ pub(super) fn size_text(size: Length, series: Series) -> String {
 /// Adds to the names of pipes that read alike what was given of each and not of all of them. Each pipe comes with its
 /// place in the file. Sizes are told as they were most likely written, the rest in the units of the file.
 pub(super) fn tell_apart(files: &[CandidateFile], pipes: &mut [(usize, Pipe)], system: UnitSystem) {
+    let reads_alike = |one: &Pipe| pipes.iter().filter(|(_, other)| other.label == one.label).count() > 1;
     let plain: Vec<(String, Vec<String>)> = pipes
         .iter()
         .map(|(index, pipe)| {
-            (pipe.label.clone(), files.get(*index).map(|file| extras(file, system)).unwrap_or_default())
+            let file = files.get(*index).filter(|_| reads_alike(pipe));
+            (pipe.label.clone(), file.map(|file| extras(file, system)).unwrap_or_default())
         })
         .collect();
     let mut taken: Vec<String> = Vec::new();

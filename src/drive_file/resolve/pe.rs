@@ -94,7 +94,7 @@ impl Resolver<'_> {
         }
         let ovality = self.ovality(of);
         let stresses = self.stresses(of, &row, pull)?;
-        let (soft, stiff) = (&row.value.soft.value.0, &row.value.stiff.value.0);
+        let (soft, stiff) = (self.moduli(&row.value.soft.value.0, pull)?, self.moduli(&row.value.stiff.value.0, pull)?);
         Ok(PulledPipe::Pe(Box::new(PePipe {
             wall,
             density: row.value.density.value,
@@ -103,9 +103,9 @@ impl Resolver<'_> {
             weld_factor,
             weld_at_best,
             ovality,
-            soft: self.modulus(soft, pull, pull.load_duration)?,
-            stiff: self.modulus(stiff, pull, pull.duration)?,
-            times: self.times(soft, stiff, pull)?,
+            soft: soft.at(pull.load_duration),
+            stiff: stiff.at(pull.duration),
+            times: self.times(&soft, &stiff, pull)?,
         })))
     }
 

@@ -6,8 +6,26 @@ use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Ends, ModulusPoints, PeTimes, Pull, StressSource};
 use crate::drive_file::{AnnulusFile, Filling, StressEdition};
 use crate::handbook::{PeMaterialRow, Service};
-use crate::quantity::{Measure, Ratio, Role, ThermodynamicTemperature, Time};
+use crate::quantity::{Measure, Pressure, Ratio, Role, ThermodynamicTemperature, Time};
 use crate::source::Cited;
+
+/// Moduli of a PE material.
+pub(super) struct Moduli {
+    /// By the duration of the load, rising.
+    durations: Vec<(Time, Pressure)>,
+    longest: (Time, Pressure),
+    /// Multipliers around the temperature of the pull.
+    around: [(ThermodynamicTemperature, Ratio); 2],
+}
+
+impl Moduli {
+    /// Around a duration.
+    pub(super) fn at(&self, duration: Time) -> ModulusPoints {
+        let (before, after) = bracket(&self.durations, duration).unwrap_or((self.longest, self.longest));
+        let [below, above] = self.around;
+        ModulusPoints { before, after, below, above }
+    }
+}
 
 impl Resolver<'_> {
     /// The pull stresses of every edition that covers the material, for the duration of the pull.
@@ -118,24 +136,21 @@ impl Resolver<'_> {
         Ok((warmest.value.value.at.value, factor.value))
     }
 
-    pub(super) fn modulus(&self, column: &str, pull: &Pull, duration: Time) -> Resolved<ModulusPoints> {
+    /// The moduli of a column at the temperature of the pull.
+    pub(super) fn moduli(&self, column: &str, pull: &Pull) -> Resolved<Moduli> {
         let (moduli, factors) = (self.handbook.pe_modulus()?, self.handbook.pe_temperature()?);
         let own = moduli.iter().map(|row| &row.value.value).filter(|row| row.material.value.0 == column);
         let durations = rising(own.map(|row| (row.duration.value, row.modulus.value)));
         let own = factors.iter().map(|row| &row.value.value).filter(|row| row.set.value.0 == "modulus_ppi");
         let temperatures = rising(own.map(|row| (row.at.value, row.factor.value)));
-        let around = |missing: &'static str| no_row(missing, column);
-        let (before, after) = bracket(&durations, duration).ok_or_else(|| around("pe_modulus"))?;
-        let (below, above) = bracket(&temperatures, pull.temperature).ok_or_else(|| around("pe_temperature"))?;
-        Ok(ModulusPoints { before, after, below, above })
+        let longest = *durations.last().ok_or_else(|| no_row("pe_modulus", column))?;
+        let around = bracket(&temperatures, pull.temperature).ok_or_else(|| no_row("pe_temperature", column))?;
+        Ok(Moduli { durations, longest, around: around.into() })
     }
 
     /// Moduli for the times after the pull. The pipe is taken as warm as in the pull.
-    pub(super) fn times(&self, soft: &str, stiff: &str, pull: &Pull) -> Resolved<PeTimes> {
+    pub(super) fn times(&self, soft: &Moduli, stiff: &Moduli, pull: &Pull) -> Resolved<PeTimes> {
         let rest = pull.works.rest.value;
-        let maybe = |duration: Option<Time>| -> Resolved<Option<ModulusPoints>> {
-            duration.map(|duration| self.modulus(soft, pull, duration)).transpose()
-        };
         let grouted = self.file.annulus.as_ref().filter(|annulus| annulus.filling.value == Filling::Grouted);
         let grout = match grouted {
             // Told but for how long it sets.
@@ -145,26 +160,16 @@ impl Resolver<'_> {
             Some(annulus) => Some(self.grout_sets_in(annulus)?),
             None => None,
         };
-        let grout = match grout {
-            Some(Ends { low, high }) => {
-                Some(Ends { low: self.modulus(soft, pull, low)?, high: self.modulus(soft, pull, high)? })
-            }
-            None => None,
-        };
         let main = self.file.service.value == Service::PressureMain;
         let vacuum = if main { Some(self.vacuum_lasts()?.value) } else { None };
-        let table = self.handbook.pe_modulus()?;
-        let own = table.iter().map(|row| &row.value.value).filter(|row| row.material.value.0 == soft);
-        let durations = rising(own.map(|row| (row.duration.value, row.modulus.value)));
-        let long = durations.last().copied().ok_or_else(|| no_row("pe_modulus", soft))?;
         Ok(PeTimes {
-            pull: self.modulus(soft, pull, pull.duration)?,
-            at_once: self.modulus(stiff, pull, Time::from_si(SHORTEST))?,
-            whole: self.modulus(soft, pull, pull.duration + rest)?,
-            rest: self.modulus(soft, pull, rest)?,
-            grout,
-            vacuum: maybe(vacuum)?,
-            long,
+            pull: soft.at(pull.duration),
+            at_once: stiff.at(Time::from_si(SHORTEST)),
+            whole: soft.at(pull.duration + rest),
+            rest: soft.at(rest),
+            grout: grout.map(|Ends { low, high }| Ends { low: soft.at(low), high: soft.at(high) }),
+            vacuum: vacuum.map(|lasts| soft.at(lasts)),
+            long: soft.longest,
         })
     }
 }

@@ -47,13 +47,9 @@ impl Face {
             || matches!(self.class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand)
     }
 
-    /// Whether a row may be the one for this ground above or below water, as far as is known, where the plant takes stones
+    /// Whether a row of its class may be the one for this ground above or below water, as far as is known, where the plant takes stones
     /// up to this by its bore.
     fn may_be(&self, water: WaterSide, row: &SuitabilityRow, takes: Option<Length>) -> bool {
-        // First: of a table of hundreds of rows it leaves a few.
-        if row.ground.value != self.class {
-            return false;
-        }
         let side = row.water.value == WaterSide::Any || row.water.value == water;
         let head = water == WaterSide::Above
             || (row.head_over.given().is_none_or(|over| self.head > over)
@@ -127,7 +123,8 @@ impl Resolver<'_> {
         let table = self.handbook.ground_suitability()?;
         for row in table.iter() {
             let values = &row.value.value;
-            if !face.may_be(water, values, takes) {
+            // Of a table of hundreds of rows the class leaves a few.
+            if values.ground.value != face.class || !face.may_be(water, values, takes) {
                 continue;
             }
             let rating = column.of_ground(values).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin));
