@@ -145,13 +145,11 @@ pub struct WallNeeded {
 
 /// Widest wall that is looked for.
 const LARGEST: f64 = 20.0;
-/// Halvings of the interval: beyond these it is below a hair.
-const HALVINGS: i32 = 40;
-/// Steps of the last halving to either side of a guess between which the width most likely lies.
-const NEAR: f64 = 4.0;
-/// Most steps to a guess, and the one after which it is near enough: hardly ever more than six are gone.
-const GUESSES: usize = 12;
-/// See [`GUESSES`].
+/// Narrowest, a hair.
+const LEAST: f64 = 1e-4;
+/// Most widths that are tried: hardly ever more than six are.
+const TRIES: usize = 60;
+/// What a width may lack, as a share of it.
 const CLOSE: f64 = 1e-12;
 
 /// The wall that bears the high thrust of a scheme, or the most that the jacks give, with its middle behind the axis of
@@ -188,40 +186,34 @@ fn fitted(reaction: &Reaction, pipe: &Pipe, thrust: Force, tallest: Length) -> O
         let law = WidthForThrust { thrust, safety, eye: behind.eye, width, resistance: behind.force };
         (calc.law(law).si(), stand.top, is_undrained)
     };
-    if try_width(LARGEST).0 > LARGEST {
-        return None;
-    }
-    let (mut short, mut enough) = (0.0, LARGEST);
-    let step = LARGEST / 2.0_f64.powi(HALVINGS);
-    let guess = (guessed(|width| try_width(width).0) / step).round() * step;
-    let mut is_short = |width| try_width(width).0 > width;
-    let (below, above) = (guess - NEAR * step, guess + NEAR * step);
-    // The same width comes out of all of the interval, after four times as many tries.
-    if below > short && above < enough && is_short(below) && !is_short(above) {
-        (short, enough) = (below, above);
-    }
-    while enough - short > step {
-        let middle = (short + enough) / 2.0;
-        if is_short(middle) { short = middle } else { enough = middle }
-    }
-    let (_, top, is_undrained) = try_width(enough);
-    Some((Length::from_si(enough), top, is_undrained))
+    let width = needing_no_other(|width| try_width(width).0)?;
+    let (_, top, is_undrained) = try_width(width);
+    Some((Length::from_si(width), top, is_undrained))
 }
 
-/// About the width that needs no other: by a secant in logarithms, in which what a width needs is nearly a line.
-fn guessed(mut needed: impl FnMut(f64) -> f64) -> f64 {
+/// The width that needs no other, by a secant in logarithms, in which what a width needs is nearly a line; halved where
+/// that leads out of what is left. `None` where the largest needs a larger one.
+fn needing_no_other(mut needed: impl FnMut(f64) -> f64) -> Option<f64> {
     let mut lacking = |log: f64| needed(log.exp()).ln() - log;
-    let mut before = LARGEST.ln();
-    let mut lacked = lacking(before);
+    let (mut short, mut enough) = (LEAST.ln(), LARGEST.ln());
+    let (mut before, mut lacked) = (enough, lacking(enough));
+    if lacked > 0.0 {
+        return None;
+    }
     let mut log = before + lacked / 2.0;
-    for _ in 0..GUESSES {
+    for _ in 0..TRIES {
         let lacks = lacking(log);
-        let off = lacks * (log - before) / (lacks - lacked);
-        (before, lacked) = (log, lacks);
-        if !(off.abs() > CLOSE) {
+        if lacks.abs() <= CLOSE {
             break;
         }
-        log -= off;
+        if lacks > 0.0 {
+            short = log
+        } else {
+            enough = log
+        }
+        let next = log - lacks * (log - before) / (lacks - lacked);
+        (before, lacked) = (log, lacks);
+        log = if next > short && next < enough { next } else { (short + enough) / 2.0 };
     }
-    log.exp()
+    Some(log.exp())
 }
