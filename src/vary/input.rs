@@ -1,11 +1,13 @@
 //! Which single input turns the choice, and at what value.
 
 use super::edit;
-use crate::choice::{Choice, chosen};
+use crate::choice::{Choice, Standing, chosen};
 use crate::drive::{Drilled, Drive, Side, Stretch};
 use crate::drive_file::{DriveFile, InputError, OrNone};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
-use crate::quantity::{Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time};
+use crate::quantity::{
+    Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem,
+};
 use crate::source::printed;
 use std::sync::Arc;
 
@@ -105,6 +107,12 @@ impl Input {
         Shown { si, role: self.varied().role }
     }
 
+    /// Whether two values are the same to four digits, in either family of units.
+    fn reads_alike(self, one: f64, other: f64) -> bool {
+        let read = |si, system| self.shown(si).precise(system).to_string();
+        [UnitSystem::Si, UnitSystem::Us].iter().all(|&system| read(one, system) == read(other, system))
+    }
+
     fn range(self, file: &DriveFile, now: f64) -> (f64, f64) {
         match self.varied().range {
             Range::Times(times) => (now / times, now * times),
@@ -123,9 +131,12 @@ const STONE: f64 = 0.3;
 const COLD: f64 = 273.15;
 /// See [`COLD`].
 const HOT: f64 = 333.15;
-/// Steps to either end of the range: a choice that turns and turns back within one step may be missed.
+/// Steps to either end of the range.
 const STEPS: u32 = 12;
-/// Halvings of the step in which the choice turns.
+/// Steps between two values at which every scheme stands alike where nothing is looked for: a choice that turns and turns
+/// back within them may be missed.
+const ALIKE: u32 = STEPS / 2;
+/// Most halvings of the step in which the choice turns.
 const HALVINGS: u32 = 14;
 /// Stretches, and points of those that the water crosses, times pipes beyond which nothing is looked for: it would take too long.
 const MOST_WORK: usize = 2_000;
@@ -147,9 +158,10 @@ impl Outcome {
         choice.chosen().map_or(Self::Nothing, |first| Self::Chosen(first.candidate, first.scheme.method))
     }
 
-    /// What would be chosen for a drive.
-    fn from(drive: &Drive) -> Result<Self, HandbookError> {
-        Ok(chosen(drive)?.map_or(Self::Nothing, |(candidate, method)| Self::Chosen(candidate, method)))
+    /// What would be chosen for a drive, and how every scheme would stand.
+    fn from(drive: &Drive) -> Result<(Self, Vec<Standing>), HandbookError> {
+        let (first, standings) = chosen(drive)?;
+        Ok((first.map_or(Self::Nothing, |(candidate, method)| Self::Chosen(candidate, method)), standings))
     }
 }
 
@@ -181,7 +193,7 @@ pub struct InputTurns {
     pub above: Option<Turn>,
 }
 
-/// Which single input turns the choice, each changed alone, by steps and then by bisection. An input that the file does
+/// Which single input turns the choice, each changed alone, by steps and then by halves until four digits of it are found. An input that the file does
 /// not tell is left out; `None` where the drive is so long a list that it would take too long.
 ///
 /// # Errors
@@ -197,7 +209,7 @@ pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<In
     let mut found = Vec::new();
     for &input in Input::ALL {
         let Some(value) = (input.varied().now)(file) else { continue };
-        let search = Search { file, handbook, drive: &drive, input, now };
+        let search = Search { file, handbook, drive: &drive, input, now: &now };
         let (low, high) = input.range(file, value);
         let (below, reached_low) = search.towards(value, low)?;
         let (above, reached_high) = search.towards(value, high)?;
@@ -224,7 +236,7 @@ pub fn unlubricated(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option
         dry.drilled = planned.drilled;
         dry.pipe_friction = dry.pipe_friction.with(planned.pipe_friction, |one, other| one.with(other, Pressure::max));
     }
-    Ok(Some(Outcome::from(&dry)?))
+    Ok(Some(Outcome::from(&dry)?.0))
 }
 
 struct Search<'a> {
@@ -232,19 +244,25 @@ struct Search<'a> {
     handbook: &'a Arc<Handbook>,
     drive: &'a Drive,
     input: Input,
-    now: Outcome,
+    now: &'a Looked,
 }
 
+/// What is chosen at a value, and how every scheme stands there.
+type Looked = (Outcome, Vec<Standing>);
+
 impl Search<'_> {
-    /// What is chosen at a value; `None` where it makes no drive.
-    fn at(&self, si: f64) -> Result<Option<Outcome>, HandbookError> {
+    /// What comes of a value; `None` where it makes no drive.
+    fn at(&self, si: f64) -> Result<Option<Looked>, HandbookError> {
         if self.input == Input::Friction {
             return Outcome::from(&with_friction(self.drive, Ratio::from_si(si))).map(Some);
         }
         let mut file = self.file.clone();
         (self.input.varied().change)(&mut file, si);
         match file.resolve(self.handbook) {
-            Ok(drive) => Ok(self.named_here(&drive, Outcome::from(&drive)?)),
+            Ok(drive) => {
+                let (outcome, standings) = Outcome::from(&drive)?;
+                Ok(self.named_here(&drive, outcome).map(|outcome| (outcome, standings)))
+            }
             Err(InputError::Handbook(error)) => Err(error),
             Err(_) => Ok(None),
         }
@@ -260,19 +278,41 @@ impl Search<'_> {
 
     /// The nearest turn from a value towards an end, and how far was looked.
     fn towards(&self, value: f64, end: f64) -> Result<(Option<Turn>, f64), HandbookError> {
-        let mut before = value;
-        // Where there is no way to go all steps are one.
-        let steps = if (end - value).abs() > 0.0 { STEPS } else { 1 };
-        for step in 1..=steps {
-            let share = f64::from(step) / f64::from(steps);
-            let next = self.between(value, end, share);
-            let Some(outcome) = self.at(next)? else { return Ok((None, before)) };
-            if outcome != self.now {
-                return Ok((Some(self.bisect(before, next, outcome)?), end));
-            }
-            before = next;
+        if !((end - value).abs() > 0.0) {
+            return Ok((None, end));
         }
-        Ok((None, end))
+        let on_the_way = |step: u32| self.between(value, end, f64::from(step) / f64::from(STEPS));
+        let last = self.at(end)?;
+        Ok(match self.first(&on_the_way, (0, Some(self.now)), (STEPS, last.as_ref()))? {
+            Some((step, Some(to))) => (Some(self.halve(on_the_way(step - 1), on_the_way(step), to)?), end),
+            Some((step, None)) => (None, on_the_way(step - 1)),
+            None => (None, end),
+        })
+    }
+
+    /// The first of some steps at which the choice has turned, and to what; to nothing where the value makes no drive.
+    /// Before the first of the steps it has not; at both ends it is known what comes of them.
+    fn first(
+        &self,
+        on_the_way: &impl Fn(u32) -> f64,
+        from: (u32, Option<&Looked>),
+        to: (u32, Option<&Looked>),
+    ) -> Result<Option<(u32, Option<Outcome>)>, HandbookError> {
+        let steps = to.0 - from.0;
+        if steps <= ALIKE && from.1 == to.1 {
+            return Ok(None);
+        }
+        if steps <= 1 {
+            let turned = to.1.map(|(outcome, _)| *outcome);
+            return Ok((turned != Some(self.now.0)).then_some((to.0, turned)));
+        }
+        let step = from.0 + steps / 2;
+        let looked = self.at(on_the_way(step))?;
+        let middle = (step, looked.as_ref());
+        match self.first(on_the_way, from, middle)? {
+            None => self.first(on_the_way, middle, to),
+            found => Ok(found),
+        }
     }
 
     /// Even steps of a ratio where the range is one, of the value elsewhere.
@@ -283,12 +323,15 @@ impl Search<'_> {
         }
     }
 
-    fn bisect(&self, mut same: f64, mut turned: f64, mut to: Outcome) -> Result<Turn, HandbookError> {
+    fn halve(&self, mut same: f64, mut turned: f64, mut to: Outcome) -> Result<Turn, HandbookError> {
         for _ in 0..HALVINGS {
+            if self.input.reads_alike(same, turned) {
+                break;
+            }
             let middle = self.between(same, turned, 0.5);
             match self.at(middle)? {
-                Some(outcome) if outcome == self.now => same = middle,
-                Some(outcome) => (turned, to) = (middle, outcome),
+                Some((outcome, _)) if outcome == self.now.0 => same = middle,
+                Some((outcome, _)) => (turned, to) = (middle, outcome),
                 None => break,
             }
         }
