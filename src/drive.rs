@@ -2,25 +2,21 @@
 
 mod assumed;
 mod capacity;
-mod casing;
 mod coefficients;
 mod curve;
 mod earth;
 mod ground;
 mod held;
-mod jacks;
-mod leeway;
 mod looked_up;
 mod pipe;
+mod plant;
 mod proposed;
 mod pulled;
 mod rests;
 mod service;
 mod site;
-mod stem;
 mod unusual;
 mod usual;
-mod wall;
 mod water;
 mod weights;
 mod work;
@@ -36,7 +32,6 @@ pub(crate) use capacity::{
     Capacity, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, Packer, PackerModulus, RingKind,
     SteelEnd, SteelScheme, Steering,
 };
-pub(crate) use casing::{Casing, CasingTube};
 pub(crate) use coefficients::{
     Asce27, ConcreteAnnex, ConcreteShares, Creep, FactorPoints, LocalCurve, SteelAnnex, SteelCode, SteelFactors,
 };
@@ -44,12 +39,11 @@ pub(crate) use curve::Curve;
 pub(crate) use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undrained};
 pub(crate) use ground::{Drilled, OpenRound, Rubbed, Tip};
 pub(crate) use held::{FluidRule, Held};
-pub(crate) use jacks::{Gauge, StationRules};
-pub(crate) use leeway::Leeway;
 pub(crate) use pipe::{
     JackedPipe, Made, ModulusPoints, PePipe, PeTimes, PublishedRange, PulledPipe, Rated, StressSource, UNCUT_ROCK,
     UNTOLD_PILOT, UNTOLD_SPOIL,
 };
+pub(crate) use plant::{Casing, CasingTube, Gauge, Reaction, SandBed, StationRules, Stem, ThrustWall, Tube};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub(crate) use pulled::*;
 pub(crate) use rests::{Restart, RestartByGround, Rests};
@@ -59,9 +53,7 @@ pub(crate) use site::{
     PitRules, PitSides, PitSpace, Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves,
     WorkShifts,
 };
-pub(crate) use stem::{SandBed, Stem, Tube};
-pub(crate) use usual::{Usual, UsualStem};
-pub(crate) use wall::{Reaction, ThrustWall};
+pub(crate) use usual::{Leeway, Usual, UsualStem};
 pub(crate) use water::{Side, Sides, Way, invert_at};
 pub(crate) use weights::Weights;
 

@@ -15,9 +15,8 @@ mod words;
 
 pub(crate) use block::{Blank, Block, Known, block};
 pub use fault::{Complaint, Fault, Place};
-pub(crate) use field::MayBe;
-pub(crate) use field::key_words;
 pub use field::{Field, Form, FromScalar, Handle, Scalar, ToScalar, Words};
+pub(crate) use field::{MayBe, key_words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
 pub(crate) use nearest::{did_you_mean, meant};
 

@@ -68,13 +68,12 @@ impl Cases {
     }
 }
 
-/// What the numbers of a check are.
+/// The numbers of a check: on the safe side of all that is not known, and at its best where something is not.
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Numbers {
-    /// On the safe side of all that is not known, and at its best where something is not.
-    Cases { role: Role, cases: Cases, best: Option<Cases> },
-    /// A rating without numbers.
-    None,
+struct Numbers {
+    role: Role,
+    cases: Cases,
+    best: Option<Cases>,
 }
 
 /// One check, of a subject that the table of checks names once it is made.
@@ -100,7 +99,8 @@ pub struct Check<S = Subject> {
     pub note: Option<&'static str>,
     /// What would settle it, where it is not what the table of checks names.
     pub settled_by: Ways,
-    numbers: Numbers,
+    /// None of a rating.
+    numbers: Option<Numbers>,
     /// Who decides; of the table of checks where the check says nothing.
     rule: Option<Rule>,
     /// It comes out no better than so, and why.
@@ -137,7 +137,7 @@ pub const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
         doubt: None,
         note: None,
         settled_by: &[],
-        numbers: Numbers::None,
+        numbers: None,
         rule: None,
         least: (verdict, care),
         bars: true,
@@ -152,7 +152,7 @@ impl Check<()> {
         let (demand, limit) = both.in_spite_of_doubt();
         let cases = demand.with(limit.value, |demand, limit| Case { demand: demand.si(), limit: limit.si() });
         let cases = Cases { likely: cases.likely, high: cases.high };
-        let numbers = Numbers::Cases { role, cases, best: None };
+        let numbers = Some(Numbers { role, cases, best: None });
         Self { sense, doubt, numbers, ..rated(Verdict::Within, limit.origin) }.decided()
     }
 
@@ -173,12 +173,8 @@ impl Check<()> {
     /// The same with every default at its best: what fails on the safe side of what is not known and passes so is not
     /// decided, and nothing is over by a default alone.
     pub(crate) fn at_best(self, best: Self) -> Self {
-        let numbers = match (self.numbers, best.numbers) {
-            (Numbers::Cases { role, cases, .. }, Numbers::Cases { cases: best, .. }) => {
-                Numbers::Cases { role, cases, best: Some(best) }
-            }
-            (numbers, _) => numbers,
-        };
+        let best = best.numbers.map(|best| best.cases);
+        let numbers = self.numbers.map(|numbers| Numbers { best: best.or(numbers.best), ..numbers });
         Self { numbers, ..self }.decided()
     }
 }
@@ -189,12 +185,12 @@ impl<S: Copy> Check<S> {
         // Until the table has spoken any high demand asks for care only.
         let rule = self.rule.unwrap_or(Rule::Likely(Ratio::from_si(f64::INFINITY)));
         let judged = match self.numbers {
-            Numbers::Cases { cases, best, .. } => {
+            Some(Numbers { cases, best, .. }) => {
                 let judged = cases.judged(rule, self.sense);
                 let spared = best.is_some_and(|best| best.judged(rule, self.sense).0 != Verdict::Over);
                 if judged.0 == Verdict::Over && (spared || !self.bars) { (Verdict::NotDecided, None) } else { judged }
             }
-            Numbers::None => (Verdict::Within, None),
+            None => (Verdict::Within, None),
         };
         let (verdict, care) = if self.doubt.is_some() {
             (Verdict::NotDecided, None)
@@ -224,8 +220,7 @@ impl<S: Copy> Check<S> {
         let (Verdict::NotDecided, None, true) = (self.verdict, self.doubt, self.least.0 < Verdict::NotDecided) else {
             return None;
         };
-        let Numbers::Cases { best: Some(best), .. } = self.numbers else { return None };
-        let (verdict, _) = best.judged(rule, self.sense);
+        let (verdict, _) = self.numbers?.best?.judged(rule, self.sense);
         (verdict < Verdict::NotDecided).then(|| verdict.max(self.least.0))
     }
 
@@ -257,10 +252,7 @@ impl<S: Copy> Check<S> {
     /// Past the limit in the likely case already, and asking for care only: a screen.
     #[must_use]
     pub fn is_failed_screen(&self) -> bool {
-        let likely = match self.numbers {
-            Numbers::Cases { cases, .. } => cases.likely.passes(self.sense),
-            Numbers::None => None,
-        };
+        let likely = self.numbers.and_then(|numbers| numbers.cases.likely.passes(self.sense));
         self.verdict == Verdict::WithCare && likely == Some(false)
     }
 
@@ -298,48 +290,33 @@ impl<S: Copy> Check<S> {
 
     /// Demand and limit at the high level, which decides *within*.
     #[must_use]
-    pub const fn high(&self) -> Option<(Shown, Shown)> {
-        match self.numbers {
-            Numbers::Cases { role, cases, .. } => Some(shown(role, cases.high)),
-            Numbers::None => None,
-        }
+    pub fn high(&self) -> Option<(Shown, Shown)> {
+        self.numbers.map(|numbers| shown(numbers.role, numbers.cases.high))
     }
 
     /// Demand and limit at the likely level.
     #[must_use]
-    pub const fn likely(&self) -> Option<(Shown, Shown)> {
-        match self.numbers {
-            Numbers::Cases { role, cases, .. } => Some(shown(role, cases.likely)),
-            Numbers::None => None,
-        }
+    pub fn likely(&self) -> Option<(Shown, Shown)> {
+        self.numbers.map(|numbers| shown(numbers.role, numbers.cases.likely))
     }
 
     /// Demand and limit at the high level with every default at its best, where one enters that decides.
     #[must_use]
-    pub const fn best(&self) -> Option<(Shown, Shown)> {
-        match self.numbers {
-            Numbers::Cases { role, best: Some(best), .. } => Some(shown(role, best.high)),
-            _ => None,
-        }
+    pub fn best(&self) -> Option<(Shown, Shown)> {
+        self.numbers.and_then(|numbers| Some(shown(numbers.role, numbers.best?.high)))
     }
 
     /// High demand over limit (inverted where the supply must be at least the need); `None` where the divisor is
     /// not positive, the quotient is beyond all numbers, or there are none.
     #[must_use]
     pub fn utilisation(&self) -> Option<f64> {
-        match self.numbers {
-            Numbers::Cases { cases, .. } => cases.high.utilisation(self.sense),
-            Numbers::None => None,
-        }
+        self.numbers.and_then(|numbers| numbers.cases.high.utilisation(self.sense))
     }
 
     /// As [`Check::utilisation`], at the likely level, by which schemes are ranked.
     #[must_use]
     pub fn likely_utilisation(&self) -> Option<f64> {
-        match self.numbers {
-            Numbers::Cases { cases, .. } => cases.likely.utilisation(self.sense),
-            Numbers::None => None,
-        }
+        self.numbers.and_then(|numbers| numbers.cases.likely.utilisation(self.sense))
     }
 }
 

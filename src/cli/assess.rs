@@ -73,19 +73,14 @@ const AHEAD: usize = 16;
 
 impl Assess {
     pub(super) fn run(&self) -> Outcome {
-        let handbook = match handbook(&self.tables) {
-            Ok(handbook) => handbook,
-            Err(faulty) => return self.complain(&faulty),
-        };
-        let (mut drives, columns) = match self.drives() {
-            Ok(drives) => drives,
-            Err(faulty) => return self.complain(&faulty),
-        };
+        self.all().unwrap_or_else(|faulty| self.complain(&faulty))
+    }
+
+    fn all(&self) -> Result<Outcome, Faulty> {
+        let handbook = handbook(&self.tables)?;
+        let (mut drives, columns) = self.drives()?;
         let is_many = self.each.is_some() || self.files.len() > 1 || self.files.iter().any(|path| path.is_dir());
-        let mut list = match List::new(self.format, is_many, self.out.clone()) {
-            Ok(list) => list,
-            Err(faulty) => return self.complain(&faulty),
-        };
+        let mut list = List::new(self.format, is_many, self.out.clone())?;
         let has_schedule = list.has_schedule();
         let mut progress = Progress::new(is_many, self.out.is_some() || has_schedule);
         let mut worst = Outcome::Chosen;
@@ -104,7 +99,7 @@ impl Assess {
             let batch: Vec<_> = drives.by_ref().take(ahead).collect();
             if batch.is_empty() {
                 progress.clear();
-                return list.end().map_or_else(|faulty| self.complain(&faulty), |end| print(&end, worst));
+                return Ok(print(&list.end()?, worst));
             }
             for answered in shared_out(self.threads, batch, answered) {
                 let answered = answered.and_then(|(name, answer)| {
@@ -129,7 +124,7 @@ impl Assess {
                     }
                 };
                 if print(&entry, Outcome::Chosen) == Outcome::Faulty {
-                    return Outcome::Faulty;
+                    return Ok(Outcome::Faulty);
                 }
             }
         }

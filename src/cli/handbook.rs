@@ -8,6 +8,7 @@ use crate::yaml::did_you_mean;
 use clap::{Args, ValueEnum};
 use serde_json::{Map, Value, json};
 use std::path::PathBuf;
+use std::sync::Arc;
 use textwrap::{Options, fill};
 
 /// List the tables, print one, or look up a value and where it comes from.
@@ -42,17 +43,12 @@ const WIDTH: usize = 100;
 
 impl Look {
     pub(super) fn run(&self) -> Outcome {
-        let handbook = match handbook(&self.tables) {
-            Ok(handbook) => handbook,
-            Err(faulty) => {
-                complain(&faulty.text());
-                return Outcome::Faulty;
-            }
-        };
-        match self.page(&handbook) {
+        let handbook = handbook(&self.tables).map_err(|faulty| faulty.text());
+        let page = |handbook: Arc<Handbook>| self.page(&handbook).map_err(|message| format!("error: {message}\n"));
+        match handbook.and_then(page) {
             Ok(page) => print(&page, Outcome::Chosen),
-            Err(message) => {
-                complain(&format!("error: {message}\n"));
+            Err(fault) => {
+                complain(&fault);
                 Outcome::Faulty
             }
         }

@@ -64,6 +64,11 @@ impl AssumedValue {
         }
     }
 
+    /// Low, likely and high of a quantity.
+    pub(crate) fn band<Q: Measure>(band: Band<Q>, role: Role) -> Self {
+        Self::Band(band.map(|level| Shown::of(level, role)))
+    }
+
     /// As printed.
     #[must_use]
     pub fn text(&self, system: UnitSystem) -> String {

@@ -1,8 +1,8 @@
 //! A pipe to choose from.
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
-use super::casing::Casing;
 use super::ground::{BoreState, OpenRound, Stretch};
+use super::plant::Casing;
 use super::pulled::{Barrel, HeavyIron, IronBarrel, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
 use crate::handbook::{Family, Method, Rating};

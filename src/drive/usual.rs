@@ -1,5 +1,7 @@
-//! The most that is usual of plant that the file does not tell: what can be asked for without a word of the contractor.
+//! What is usual: of plant that the file does not tell, the most that can be asked for without a word of the contractor; and
+//! how far past its limit the high demand of a check may be.
 
+use super::looked_up::looked_up;
 use crate::quantity::{Force, Length, Ratio};
 use crate::source::Cited;
 
@@ -24,4 +26,22 @@ pub(crate) struct UsualStem {
     pub(crate) factor: Cited<Ratio>,
     /// What its joints may be pushed with.
     pub(crate) joint: Cited<Force>,
+}
+
+looked_up! {
+    /// What must be left of the safety factor in a limit at the high level, and the most that a check may be past it.
+    Leeway of |handbook| {
+        /// Left where a force is read while it acts and can be stopped below the limit.
+        watched: Ratio = handbook.ratio("left.watched")?.value,
+        /// Left of what nobody can watch or undo.
+        unwatched: Ratio = handbook.ratio("left.unwatched")?.value,
+        /// Left of a wall or plate that the line is set on.
+        set_on: Ratio = handbook.ratio("left.set_on")?.value,
+        /// The most a limit of use may be passed, which a survey reads and which hurts nobody at once.
+        surveyed: Ratio = handbook.ratio("past.surveyed")?.value,
+        /// Times its limit that a force may be which is held below it, and freed where the drive stalls.
+        held: Ratio = handbook.ratio("past.held")?.value,
+        /// The most any limit may be passed.
+        most: Ratio = handbook.ratio("past.most")?.value,
+    }
 }

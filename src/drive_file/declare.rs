@@ -107,18 +107,19 @@ macro_rules! fields {
             pub fn new(
                 $($($key: impl Into<$crate::yaml::Field<$must>>,)? $($key: $must_block,)?)+
             ) -> Self {
-                Self { $(
-                    $key: $({
+                #[allow(unused_mut, reason = "not every block has a field that must be there")]
+                let mut block = <Self as $crate::yaml::Blank>::blank();
+                $(
+                    $({
                         let given: $crate::yaml::Field<$must> = $key.into();
-                        given
-                    })? $({
+                        block.$key = given;
+                    })?
+                    $({
                         let given: $must_block = $key;
-                        given
-                    })? $(None::<$crate::yaml::Field<$may>>)? $(None::<Vec<$crate::yaml::Field<$list>>>)?
-                        $(None::<$crate::drive_file::band::BandFile<$band>>)?
-                        $(None::<$block>)? $(Vec::<$blocks>::new())?
-                        $(None::<Vec<$may_blocks>>)?,
-                )+ }
+                        block.$key = given;
+                    })?
+                )+
+                block
             }
 
             /// Hands over each field, in the order of writing.

@@ -58,11 +58,3 @@ fields! {
         half_wave: may<Length> as Distance, Within(m(1.0), LONGEST), usual(m(3.0), m(50.0)), ["10 m", "30 ft"];
     }
 }
-
-impl SteeringFile {
-    /// Nothing known.
-    #[must_use]
-    pub fn unknown() -> Self {
-        Self::new()
-    }
-}

@@ -1,6 +1,6 @@
 //! Figures as they are worked out.
 
-use crate::law::{Calc, Doubted, Silent};
+use crate::law::{Calc, Doubted, Law, Silent};
 use crate::quantity::{Measure, Role, Shown};
 use crate::source::{Cited, Origin};
 
@@ -39,6 +39,14 @@ impl Figures {
     ) {
         let figure = self.calc.doubted(work);
         self.put(label, role, figure);
+    }
+
+    /// Adds what a law gives, cited by it.
+    pub(super) fn law<L: Law>(&mut self, label: &'static str, role: Role, work: impl FnOnce(&mut Calc<Silent>) -> L) {
+        self.add(label, role, |calc| {
+            let law = work(calc);
+            Cited::new(calc.law(law), Origin::Law(&L::EQUATION))
+        });
     }
 
     /// Adds what is known already.

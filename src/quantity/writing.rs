@@ -7,7 +7,7 @@ use super::unit;
 /// What to write instead of a number with units, one symbol of which is not known.
 pub(super) fn instead(number: f64, units: &str, symbol: &str) -> Option<String> {
     let refused =
-        |symbol: &str| unit::REFUSED.iter().find(|(refused, _)| *refused == symbol).map(|(_, advice)| *advice);
+        |symbol: &str| unit::REFUSED.iter().find(|(refused, _)| refused.contains(&symbol)).map(|(_, advice)| *advice);
     let write = |number: f64, unit: &str| {
         let number = rounded(number);
         number.is_finite().then(|| format!("write \"{} {unit}\"", plain(number)))

@@ -1,7 +1,6 @@
 //! One drive as a row of a table of many.
 
-use super::Report;
-use super::words;
+use super::{Report, words};
 use crate::check::Subject;
 use crate::choice::{Ask, Ranked, asks, not_decided};
 

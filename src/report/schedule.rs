@@ -1,8 +1,7 @@
 //! The drives of a run on one page: a row for each, what asks for work first.
 
 use super::document::{Block, Row, Table};
-use super::words;
-use super::{Report, html, text};
+use super::{Report, html, text, words};
 use crate::choice::Standing;
 use crate::choice::reason::{behind, name};
 use std::cmp::Reverse;

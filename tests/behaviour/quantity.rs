@@ -484,16 +484,21 @@ fn stray_digits_are_not_exponents() {
     assert_refused(si::<Ratio>, "5 m^0", "UnknownUnit", &["\"m^0\""]);
 }
 
+/// Each refused symbol, and what is advised in its place.
+fn refused() -> impl Iterator<Item = (&'static str, &'static str)> {
+    REFUSED.iter().flat_map(|(symbols, advice)| symbols.iter().map(|symbol| (*symbol, *advice)))
+}
+
 #[test]
 fn each_ambiguous_symbol_comes_with_advice() {
     // None of the usual slips may fall back to the bare "unknown unit".
     let slips = "ton tons tonf tonne gal M lbs pound feet foot inches metre meter hour hours hr C F degrees kn KN kpa KPa \
                  mpa Mpa";
-    let advised: BTreeSet<_> = REFUSED.iter().map(|(symbol, _)| *symbol).collect();
+    let advised: BTreeSet<_> = refused().map(|(symbol, _)| symbol).collect();
     for slip in slips.split_whitespace() {
         assert!(advised.contains(slip), "no advice for {slip}");
     }
-    for (symbol, advice) in REFUSED {
+    for (symbol, advice) in refused() {
         assert!(unit::find(symbol).is_none(), "{symbol} is both a unit and refused");
         assert_refused(si::<Length>, &format!("12 {symbol}"), "UnknownUnit", &[&format!("\"{symbol}\""), advice]);
         // What is advised is written between quotes and must exist.
@@ -682,8 +687,7 @@ fn plain_units() -> impl Strategy<Value = &'static Unit> {
 
 /// Text that gets past the number more often than any text would.
 fn almost_quantities() -> impl Strategy<Value = String> {
-    let symbols: Vec<&str> =
-        UNITS.iter().map(|unit| unit.symbol).chain(REFUSED.iter().map(|(symbol, _)| *symbol)).collect();
+    let symbols: Vec<&str> = UNITS.iter().map(|unit| unit.symbol).chain(refused().map(|(symbol, _)| symbol)).collect();
     let piece = prop_oneof![
         4 => proptest::sample::select(symbols).prop_map(str::to_owned),
         2 => proptest::sample::select(vec!["*", "/", "·", " ", "^", "-", "+", ".", ",", "e", "E", "²", "³", "⁴", "°", "µ", "\u{300}", "\0"])

@@ -25,12 +25,16 @@ impl Resolver<'_> {
         let grout = self.both(
             "annulus",
             annulus,
-            AnnulusFile::grout_density,
-            AnnulusFile::grout_pressure,
-            [
-                ("says nothing of the load without the pressure of the grout", "add `grout_pressure: 50 kPa`"),
-                ("says nothing of the load without the density of the grout", "add `grout_density: 1500 kg/m3`"),
-            ],
+            (
+                AnnulusFile::grout_density,
+                "says nothing of the load without the pressure of the grout",
+                "add `grout_pressure: 50 kPa`",
+            ),
+            (
+                AnnulusFile::grout_pressure,
+                "says nothing of the load without the density of the grout",
+                "add `grout_density: 1500 kg/m3`",
+            ),
         );
         let grout_told = grout.is_some();
         let grout = match grout {

@@ -4,7 +4,7 @@ use super::class_weight::of_face;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Side, Sides};
 use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, WaterSide, rising};
-use crate::quantity::{Band, Pressure, Role, Shown};
+use crate::quantity::{Band, Pressure, Role};
 use crate::source::{Equation, Origin};
 
 /// The band of lubrication that is planned but not metered.
@@ -62,7 +62,7 @@ impl Resolver<'_> {
 
     /// Tells the friction that is taken, by side of the water where they differ.
     pub(super) fn assume_friction(&mut self, path: &str, what: &str, sides: &Sides<Friction>) {
-        let shown = |one: Friction| AssumedValue::Band(one.levels.map(|p| Shown::of(p, Role::UnitFriction)));
+        let shown = |one: Friction| AssumedValue::band(one.levels, Role::UnitFriction);
         let Sides { dry, worse, wet } = *sides;
         if dry.levels == wet.levels {
             self.assume_alike(path, what, shown(worse), worse.origin);

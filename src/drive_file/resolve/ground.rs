@@ -157,7 +157,12 @@ impl Resolver<'_> {
         let other_tip = match mixed_with {
             Some(other) => {
                 let blows = self.class_blows(other)?;
-                self.assume_alike(path, "spt_n of mixed_with", blows_shown(blows.value), blows.origin);
+                self.assume_alike(
+                    path,
+                    "spt_n of mixed_with",
+                    AssumedValue::band(blows.value, Role::Count),
+                    blows.origin,
+                );
                 let model = self.tip_model(other)?;
                 // The strength is told of the clay, whichever ground that is.
                 let clay = model == TipModel::Clay && tip.model != TipModel::Clay;
@@ -268,7 +273,7 @@ impl Resolver<'_> {
         let class = stretch.class.value;
         let of_class = self.class_blows(class)?;
         let Some(n) = stretch.spt_n.given() else {
-            self.assume_alike(path, "spt_n", blows_shown(of_class.value), of_class.origin);
+            self.assume_alike(path, "spt_n", AssumedValue::band(of_class.value, Role::Count), of_class.origin);
             return Ok(of_class.value);
         };
         // The densest classes are open at the top: refusal is the matter of the suitability table.
@@ -283,8 +288,4 @@ impl Resolver<'_> {
         }
         Ok(Band::same(n))
     }
-}
-
-fn blows_shown(blows: Band<Ratio>) -> AssumedValue {
-    AssumedValue::Band(blows.map(|n| Shown::of(n, Role::Count)))
 }

@@ -13,7 +13,7 @@ use crate::laws::face::StabilityNumber;
 use crate::laws::friction::ContactWidth;
 use crate::laws::open_bore::{ClosingNumber, ContactAdhesion, MeanOverOutside, SlidingOnBottom, SpoilLeft};
 use crate::laws::soil::{WATER_UNIT_WEIGHT, water_density};
-use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
+use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::{Equation, Origin};
 use core::f64::consts::FRAC_PI_4;
 
@@ -117,7 +117,7 @@ impl Resolver<'_> {
         let of = |safe: Open, best: Open| OpenRound { safe: safe.filter(|_| is_certain), best, may_close: false };
         let (open, in_fluid) = (of(safe.0, best.0), of(safe.1, best.1));
         if is_certain {
-            let shown = AssumedValue::Band(bit.value.map(|load| Shown::of(load, Role::LineWeight)));
+            let shown = AssumedValue::band(bit.value, Role::LineWeight);
             self.assume_alike(path, "thrust on the bit over its diameter", shown, bit.origin);
             self.assume_open(path, "the stem", open.safe);
             if in_fluid.safe != open.safe {
@@ -214,7 +214,7 @@ impl Resolver<'_> {
         let word = AssumedValue::Word(text.to_owned());
         self.assume_alike(path, &format!("bore round {what}"), word, Origin::Law(&STATE));
         if let Some((_, friction)) = open {
-            let shown = AssumedValue::Band(friction.map(|friction| Shown::of(friction, Role::UnitFriction)));
+            let shown = AssumedValue::band(friction, Role::UnitFriction);
             let what = format!("unit_friction, {} in the open bore", what.trim_start_matches("the "));
             self.assume_alike(path, &what, shown, Origin::Law(&MeanOverOutside::EQUATION));
         }

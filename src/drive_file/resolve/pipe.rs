@@ -177,16 +177,9 @@ impl Resolver<'_> {
             let above = to.map_or(0.0, |to| (diameter - to).si());
             below.max(above).max(0.0)
         };
-        let mut nearest: Option<(f64, PublishedRange)> = None;
-        for row in self.handbook.method_limit()?.iter().filter(|row| suits(&row.value.value)) {
-            let values = &row.value.value;
-            let range = PublishedRange { length: Cited::new(values.length.value, row.origin), diameters: ends(values) };
-            let off = off(values);
-            if nearest.is_none_or(|(best, _)| off < best) {
-                nearest = Some((off, range));
-            }
-        }
-        Ok(nearest.map(|(_, range)| range))
+        let rows = self.handbook.method_limit()?.iter().map(|row| row.map(|row| &row.value));
+        let nearest = rows.filter(|row| suits(row.value)).min_by(|a, b| off(a.value).total_cmp(&off(b.value)));
+        Ok(nearest.map(|row| PublishedRange { length: row.map(|row| row.length.value), diameters: ends(row.value) }))
     }
 
     pub(super) fn refuse<T>(&mut self, path: &str, key: &str, field: Option<&Field<T>>, why: &str) {

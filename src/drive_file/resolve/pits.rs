@@ -28,22 +28,14 @@ impl Resolver<'_> {
         let tight = self.both(
             path,
             space,
-            PitSpaceFile::tight_soil,
-            PitSpaceFile::water_pressure,
-            [
-                ("means nothing without the water pressure", "add `water_pressure: 40 kPa`"),
-                ("means nothing without the soil over it", "add `tight_soil: 3 m`"),
-            ],
+            (PitSpaceFile::tight_soil, "means nothing without the water pressure", "add `water_pressure: 40 kPa`"),
+            (PitSpaceFile::water_pressure, "means nothing without the soil over it", "add `tight_soil: 3 m`"),
         );
         let seepage = self.both(
             path,
             space,
-            PitSpaceFile::permeability,
-            PitSpaceFile::tight_base_depth,
-            [
-                ("means nothing without the tight base", "add `tight_base_depth: 9 m`"),
-                ("means nothing without the permeability", "add `permeability: 1e-5 m/s`"),
-            ],
+            (PitSpaceFile::permeability, "means nothing without the tight base", "add `tight_base_depth: 9 m`"),
+            (PitSpaceFile::tight_base_depth, "means nothing without the permeability", "add `permeability: 1e-5 m/s`"),
         );
         if seepage.is_some_and(|(_, base)| base < floor) {
             self.wrong(path, space, PitSpaceFile::tight_base_depth, "is above the floor of the pit");

@@ -1,5 +1,6 @@
 //! A rigid pipe in service: strength by class or from the file, bedding, traffic by cover.
 
+use super::class_weight::of_face;
 use super::label::same_size;
 use super::{Resolved, Resolver, no_row};
 use crate::drive::{AssumedValue, Concern, Ends, Pipe, PipeInService, Place, Stretch};
@@ -108,15 +109,16 @@ impl Resolver<'_> {
         let mut all = Vec::new();
         for (index, stretch) in stretches.iter().enumerate() {
             let is_wet = stretch.way.is_wet();
-            let mut least: Option<Cited<Ratio>> = None;
-            for class in [Some(stretch.class), stretch.mixed_with].into_iter().flatten() {
-                let key = friction_row(class, is_wet);
-                let row = self.handbook.marston_friction()?.value(key)?;
-                if least.is_none_or(|least| row.value < least.value) {
-                    least = Some(row);
-                }
-            }
-            let least = least.ok_or_else(|| no_row("marston_friction", stretch.class.key()))?;
+            let of = |class| self.handbook.marston_friction()?.value(friction_row(class, is_wet));
+            let least =
+                of_face(
+                    stretch.class,
+                    stretch.mixed_with,
+                    of,
+                    |one, other| {
+                        if other.value < one.value { other } else { one }
+                    },
+                )?;
             let shown = AssumedValue::One(Shown::of(least.value, Role::Ratio));
             let what = "earth load in service, side pressure times friction";
             self.assume_alike(&format!("ground[{index}]"), what, shown, least.origin);

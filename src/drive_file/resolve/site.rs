@@ -10,7 +10,7 @@ use crate::drive_file::{
     CarrierFile, ClearingFile, CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic,
 };
 use crate::handbook::{GroundClass, HandbookError, Service, Spoil};
-use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown, Time};
+use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, FieldName, Origin};
 use crate::yaml::MayBe;
 
@@ -397,21 +397,18 @@ impl Resolver<'_> {
         if !asked {
             return;
         }
-        let loss = site.movement.face_loss;
-        let shown = |ratio| Shown::of(ratio, Role::Percent);
-        let band = Band { low: shown(loss.0), likely: shown((loss.0 + loss.1.value) / 2.0), high: shown(loss.1.value) };
-        self.assume("settlement: ground lost at the face", AssumedValue::Band(band), loss.1.origin);
+        let (low, high) = site.movement.face_loss;
+        let band = Band { low, likely: (low + high.value) / 2.0, high: high.value };
+        self.assume_band("settlement: ground lost at the face", band, Role::Percent, high.origin);
         for (index, trough) in site.movement.troughs.iter().enumerate() {
             let Some(trough) = trough else { continue };
-            let shown = |ratio| Shown::of(ratio, Role::Ratio);
-            let middle = (trough.ratio.0 + trough.ratio.1) / 2.0;
-            let band = Band { low: shown(trough.ratio.0), likely: shown(middle), high: shown(trough.ratio.1) };
+            let (low, high) = trough.ratio;
+            let band = AssumedValue::band(Band { low, likely: (low + high) / 2.0, high }, Role::Ratio);
             let path = format!("ground[{index}]");
-            self.assume_alike(&path, "width of the trough over depth", AssumedValue::Band(band), trough.origin);
-            let (low, usual, bound) = trough.closed;
-            let percent = |ratio| Shown::of(ratio, Role::Percent);
-            let band = Band { low: percent(low), likely: percent(usual), high: percent(bound) };
-            self.assume_alike(&path, "share of the annulus that closes", AssumedValue::Band(band), trough_origin(self));
+            self.assume_alike(&path, "width of the trough over depth", band, trough.origin);
+            let (low, likely, high) = trough.closed;
+            let band = AssumedValue::band(Band { low, likely, high }, Role::Percent);
+            self.assume_alike(&path, "share of the annulus that closes", band, trough_origin(self));
         }
     }
 }

@@ -45,12 +45,8 @@ impl Resolver<'_> {
         let _ = self.both(
             "steering",
             steering,
-            SteeringFile::wave_amplitude,
-            SteeringFile::half_wave,
-            [
-                ("says nothing without the length of the wave", "add `half_wave: 10 m`"),
-                ("says nothing without the amplitude of the wave", "add `wave_amplitude: 10 mm`"),
-            ],
+            (SteeringFile::wave_amplitude, "says nothing without the length of the wave", "add `half_wave: 10 m`"),
+            (SteeringFile::half_wave, "says nothing without the amplitude of the wave", "add `wave_amplitude: 10 mm`"),
         );
     }
 

@@ -4,7 +4,7 @@ use super::{Resolved, Resolver};
 use crate::drive::AssumedValue;
 use crate::drive_file::band::BandFile;
 use crate::drive_file::fields::{Given, Key};
-use crate::quantity::{Band, Measure, Role, Shown};
+use crate::quantity::{Band, Measure, Role};
 use crate::source::{Cited, Origin};
 use crate::yaml::{Complaint, Field};
 
@@ -61,24 +61,23 @@ impl Resolver<'_> {
         Some(band)
     }
 
-    /// Two numbers of which neither means anything without the other. `alone` tells what is missing beside the one and
-    /// beside the other, with what to add.
+    /// Two numbers of which neither means anything without the other, each with what is missing beside it where it stands
+    /// alone, and what to add.
     pub(super) fn both<B, P: Measure, Q: Measure>(
         &mut self,
         path: &str,
         block: &B,
-        one: Key<B, Option<Field<P>>>,
-        other: Key<B, Option<Field<Q>>>,
-        [beside_one, beside_other]: [(&str, &str); 2],
+        (one, beside_one, add_other): (Key<B, Option<Field<P>>>, &str, &str),
+        (other, beside_other, add_one): (Key<B, Option<Field<Q>>>, &str, &str),
     ) -> Option<(P, Q)> {
         match ((one.get)(block), (other.get)(block)) {
             (Some(one), Some(other)) => Some((one.value, other.value)),
             (Some(_), None) => {
-                self.wrong(path, block, one, (beside_one.0, beside_one.1));
+                self.wrong(path, block, one, (beside_one, add_other));
                 None
             }
             (None, Some(_)) => {
-                self.wrong(path, block, other, (beside_other.0, beside_other.1));
+                self.wrong(path, block, other, (beside_other, add_one));
                 None
             }
             (None, None) => None,
@@ -100,7 +99,7 @@ impl Resolver<'_> {
         role: Role,
         origin: Origin,
     ) {
-        self.assume(field, AssumedValue::Band(band.map(|level| Shown::of(level, role))), origin);
+        self.assume(field, AssumedValue::band(band, role), origin);
     }
 
     /// Lists words as assumed.

@@ -1,4 +1,4 @@
-//! The bore: drilling fluid, reaming steps, overcut and clearance.
+//! The bore: drilling fluid, reaming steps, overcut and clearance; short rules for a pull, walls of pulled steel.
 
 use crate::quantity::{Length, LineLoad, Ratio};
 use crate::yaml::{Words, key_words};
@@ -60,6 +60,26 @@ rows! {
         likely: must LineLoad,
         /// High.
         high: must LineLoad,
+    }
+
+    /// Numbers of a short rule for a pull. A column that is not there is another row's subject.
+    PullRuleRow {
+        /// Factor, share or coefficient.
+        ratio: may Ratio,
+        /// Length.
+        length: may Length,
+    }
+
+    /// Least wall of a pulled steel pipe for a band of diameters, as a wall or as a ratio.
+    SteelPullWallRow {
+        /// Diameter that the row starts above (exclusive).
+        size_over: may Length,
+        /// Largest diameter (inclusive); none where the row is open above.
+        size_to: may Length,
+        /// Least wall.
+        wall: may Length,
+        /// Largest diameter over wall.
+        diameter_over_wall: may Ratio,
     }
 }
 

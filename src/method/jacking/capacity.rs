@@ -278,24 +278,12 @@ fn concrete_edge(end: &ConcreteEnd, scheme: ConcreteScheme) -> Option<Pressure> 
 }
 
 /// Stress that is allowed at the edge of the joint, by the scheme that counts; `None` where no joint is looked at.
-pub(super) fn edge_stress(jacked: &JackedPipe) -> Option<Cited<Pressure>> {
+pub(super) fn edge_stress(jacked: &JackedPipe) -> Option<Pressure> {
     match &jacked.capacity {
-        Capacity::Brittle { strength, edge_factor, .. } => Some(edge_factor.map(|factor| strength.value / factor)),
-        Capacity::Concrete(end) => concrete_edge(end, end.scheme).map(|edge| Cited::new(edge, scheme_origin(end))),
-        Capacity::Grp { axial_strength, material_factor, .. } => {
-            Some(material_factor.map(|factor| axial_strength.value / factor))
-        }
+        Capacity::Brittle { strength, edge_factor, .. } => Some(strength.value / edge_factor.value),
+        Capacity::Concrete(end) => concrete_edge(end, end.scheme),
+        Capacity::Grp { axial_strength, material_factor, .. } => Some(axial_strength.value / material_factor.value),
         Capacity::Steel(_) | Capacity::Rated => None,
-    }
-}
-
-fn scheme_origin(end: &ConcreteEnd) -> Origin {
-    match end.scheme {
-        ConcreteScheme::Default => end.shares.edge_share.origin,
-        ConcreteScheme::En1916 => end.shares.en_edge.origin,
-        ConcreteScheme::Asce27 => end.asce.block.origin,
-        ConcreteScheme::Annex => end.design_strength.unwrap_or(end.strength).origin,
-        ConcreteScheme::Jswas => end.jswas.map_or(end.shares.edge_share.origin, |jswas| jswas.mean.origin),
     }
 }
 

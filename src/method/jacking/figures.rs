@@ -30,10 +30,8 @@ pub(in crate::method) fn figures(figures: &mut Figures, drive: &Drive, pipe: &Pi
     }
     turned(figures, drive, pipe, jacked);
     if let Some(inside_diameter) = jacked.inside_diameter {
-        figures.add("greatest offset of the jacking force from the axis", Role::Diameter, |calc| {
-            let kern = KernRadius { outside_diameter: pipe.outside_diameter.value, inside_diameter };
-            Cited::new(calc.law(kern), Origin::Law(&KernRadius::EQUATION))
-        });
+        let kern = KernRadius { outside_diameter: pipe.outside_diameter.value, inside_diameter };
+        figures.law("greatest offset of the jacking force from the axis", Role::Diameter, |_| kern);
         figures.note(OFF_AXIS);
     }
 }
@@ -91,7 +89,7 @@ fn turned(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe
     let force = assess(drive, pipe, Method::PipeJacking).force;
     let allowed = figures.calc.doubted(|calc| {
         let (area, force) = (capacity::end_area(calc, jacked)?, force?.high);
-        joint::allowed_angle(calc, jacked, area, force, capacity::edge_stress(jacked)?.value)
+        joint::allowed_angle(calc, jacked, area, force, capacity::edge_stress(jacked)?)
     });
     if let Some(angle) = allowed.transpose() {
         let cited = angle.map(|angle| Cited::new(angle, Origin::Law(&AngleAtForce::EQUATION)));
@@ -105,23 +103,18 @@ fn turned(figures: &mut Figures, drive: &Drive, pipe: &Pipe, jacked: &JackedPipe
     let outside_diameter = pipe.outside_diameter.value;
     let turned = figures.calc.doubted(|calc| joint::turned(calc, pipe, jacked));
     if jacked.joint.steering.turns {
-        figures.add("gap across the joint at its greatest angle", Role::Wall, |calc| {
+        figures.law("gap across the joint at its greatest angle", Role::Wall, |calc| {
             let angle = calc.take(turned).high.value;
-            let gap = calc.law(GapAtJointAngle { outside_diameter, angle });
-            Cited::new(gap, Origin::Law(&GapAtJointAngle::EQUATION))
+            GapAtJointAngle { outside_diameter, angle }
         });
     }
     let steering = &jacked.joint.steering;
     if let Some(squareness) = steering.squareness {
-        figures.add("joint angle of an end out of square", Role::JointAngle, |calc| {
-            let angle = calc.law(JointAngleFromGap { gap: squareness.value, outside_diameter });
-            Cited::new(angle, Origin::Law(&JointAngleFromGap::EQUATION))
-        });
+        let gap = JointAngleFromGap { gap: squareness.value, outside_diameter };
+        figures.law("joint angle of an end out of square", Role::JointAngle, |_| gap);
     }
     if let Some((amplitude, half_wave)) = steering.wave {
-        figures.add("steepest slope that the wave adds to the line", Role::Slope, |calc| {
-            let slope = calc.law(PeakSlope { amplitude: amplitude.value, half_wave });
-            Cited::new(slope, Origin::Law(&PeakSlope::EQUATION))
-        });
+        let slope = PeakSlope { amplitude: amplitude.value, half_wave };
+        figures.law("steepest slope that the wave adds to the line", Role::Slope, |_| slope);
     }
 }

@@ -32,14 +32,6 @@ const STRINGS: Equation = Equation::judged(
 const WHOLE_STRING: &str =
     "the pull counts a whole string outside all along, as if the last had just been joined: on the safe side";
 
-fn by<L: Law>(value: L::Out) -> Cited<L::Out> {
-    Cited::new(value, Origin::Law(&L::EQUATION))
-}
-
-fn known<T>(value: Cited<T>) -> Doubted<Cited<T>> {
-    Doubted::sure(value)
-}
-
 pub(in crate::method) fn figures(
     figures: &mut Figures,
     drive: &Drive,
@@ -81,19 +73,19 @@ pub(in crate::method) fn figures(
 fn strings(figures: &mut Figures, drive: &Drive, pulled: &PulledPipe, pull: &Pull) -> Result<(), HandbookError> {
     if pull.works.rods.is_some() || pull.works.laydown.is_some() {
         let duration = Cited::new(pull.duration, pull.works.duration_basis);
-        figures.put("duration of the pull", Role::Duration, known(duration));
+        figures.put("duration of the pull", Role::Duration, Doubted::sure(duration));
     }
     if let Some(laydown) = pull.works.laydown {
         let strings = ((drive.length.value + pull.excess_length) / laydown.length).si().ceil();
         let (strings, joints) = (Ratio::from_si(strings), Ratio::from_si((strings - 1.0).max(0.0)));
         let basis = Origin::Law(&STRINGS);
-        figures.put("strings", Role::Count, known(Cited::new(strings, basis)));
-        figures.put("joints made during the pull", Role::Count, known(Cited::new(joints, basis)));
+        figures.put("strings", Role::Count, Doubted::sure(Cited::new(strings, basis)));
+        figures.put("joints made during the pull", Role::Count, Doubted::sure(Cited::new(joints, basis)));
         if joints > Ratio::default() {
             figures.note(WHOLE_STRING);
         }
         if let Some(joint_time) = laydown.joint_time {
-            figures.put("stop for each joint", Role::Duration, known(joint_time));
+            figures.put("stop for each joint", Role::Duration, Doubted::sure(joint_time));
         }
     }
     if let (PulledPipe::Pe(_), true) = (pulled, pull.works.laydown.is_some()) {
@@ -102,7 +94,7 @@ fn strings(figures: &mut Figures, drive: &Drive, pulled: &PulledPipe, pull: &Pul
         let rest = table.row("before_rough_handling")?.value.time.value;
         let per = cooling.value.per_wall.as_ref().ok_or_else(|| table.lacks("per_wall"))?.value;
         let time = cooling.map(|row| row.time.value * (pulled.wall() / per) + rest);
-        figures.put("a butt fusion cools and rests at least", Role::Duration, known(time));
+        figures.put("a butt fusion cools and rests at least", Role::Duration, Doubted::sure(time));
         figures.note("facing, heating and bead removal come on top");
     }
     Ok(())
@@ -119,9 +111,9 @@ fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
     figures.note("from the ground down to the invert at the reception pit");
     figures.is_room();
     if let Some(room) = pull.works.ramp_room {
-        figures.add("depth that two arcs reach within the room", Role::Depth, |calc| {
+        figures.law("depth that two arcs reach within the room", Role::Depth, |calc| {
             let radius = calc.take(radius);
-            by::<RampDepth>(calc.law(RampDepth { length: room.value, radius }))
+            RampDepth { length: room.value, radius }
         });
     }
 }
@@ -129,7 +121,7 @@ fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
 /// The final bore by every rule there is, since they disagree; what comes out as planned is not told again.
 fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), HandbookError> {
     let outside_diameter = pipe.widest;
-    figures.put("final bore, planned", Role::Diameter, known(pipe.bore));
+    figures.put("final bore, planned", Role::Diameter, Doubted::sure(pipe.bore));
     let planned = pipe.bore.value;
     let differs = |bore: Length| (bore - planned).abs() > planned * 1e-3;
     let table = drive.handbook.bore_rule()?;
@@ -202,11 +194,9 @@ fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Re
         length: drive.length.value,
         waste: Ratio::from(1.0),
     };
-    figures.add("annulus", Role::Volume, |calc| by::<AnnulusVolume>(calc.law(annulus)));
+    figures.law("annulus", Role::Volume, |_| annulus);
     if let Some(waste) = drive.annulus.grout_waste {
-        figures.add("grout to order", Role::Volume, |calc| {
-            by::<AnnulusVolume>(calc.law(AnnulusVolume { waste, ..annulus }))
-        });
+        figures.law("grout to order", Role::Volume, |_| AnnulusVolume { waste, ..annulus });
     }
     if pull.works.hole == HoleState::Fluid {
         let loss = figures.calc.doubted(|calc| annular(calc, drive, pipe, pull).high);
@@ -242,7 +232,8 @@ fn after(
             let ((head_tension, tail_tension), modulus) = (calc.take(ends), calc.take(modulus));
             calc.law(PullStretch { head_tension, tail_tension, length, modulus, outside_diameter, wall })
         });
-        figures.put(label, Role::Offset, stretch.map(by::<PullStretch>));
+        let cited = stretch.map(|stretch| Cited::new(stretch, Origin::Law(&PullStretch::EQUATION)));
+        figures.put(label, Role::Offset, cited);
         stretch
     };
     let whole = "stretch at the end of the pull, high";
@@ -285,15 +276,13 @@ fn after(
             PulledPipe::Steel(steel) => steel.modulus,
             PulledPipe::Jointed(_) => Pressure::default(),
         };
-        figures.add("stress where it is held while it cools", Role::Strength, |calc| {
-            let law = RestrainedCoolingStress { modulus: held, expansion, warm, ground };
-            by::<RestrainedCoolingStress>(calc.law(law))
-        });
+        let law = RestrainedCoolingStress { modulus: held, expansion, warm, ground };
+        figures.law("stress where it is held while it cools", Role::Strength, |_| law);
     }
     let margin = drive.handbook.ratio("after_pull.margin")?.value;
-    figures.add("to leave beyond the pits", Role::Distance, |calc| {
+    figures.law("to leave beyond the pits", Role::Distance, |calc| {
         let (stretch, cooling) = (calc.take(drawn_back), calc.take(cooling).max(Length::default()));
-        by::<ExcessLength>(calc.law(ExcessLength { stretch, cooling, margin }))
+        ExcessLength { stretch, cooling, margin }
     });
     figures.note(if pull.works.ground_temperature.is_some() {
         "stretch and cooling, with a margin"
@@ -308,19 +297,15 @@ fn after(
 fn lie(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pulled: &PulledPipe) {
     let (bore, outside_diameter, wall) = (pipe.bore.value, pipe.outside_diameter.value, pulled.wall());
     let spacer = drive.annulus.spacer;
-    figures.add("invert over the bottom of the bore, at rest", Role::Offset, |calc| {
-        by::<InvertAtRest>(calc.law(InvertAtRest { spacer, wall }))
-    });
-    figures.add("invert over the bottom of the bore, afloat", Role::Offset, |calc| {
-        by::<InvertAfloat>(calc.law(InvertAfloat { bore, spacer, outside_diameter, wall }))
-    });
+    figures.law("invert over the bottom of the bore, at rest", Role::Offset, |_| InvertAtRest { spacer, wall });
+    let afloat = InvertAfloat { bore, spacer, outside_diameter, wall };
+    figures.law("invert over the bottom of the bore, afloat", Role::Offset, |_| afloat);
     if let Some(grout) = drive.annulus.grout.map(|grout| grout.high) {
-        figures.add("weight of the empty pipe in liquid grout (down positive)", Role::LineWeight, |calc| {
+        figures.law("weight of the empty pipe in liquid grout (down positive)", Role::LineWeight, |calc| {
             let pipe_weight = weight::of_pulled(calc, pipe, pulled, Ratio::from(1.0));
             let contents_density = MassDensity::default();
             let fluid_density = grout.density;
-            let law = NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density };
-            by::<NetWeightInFluid>(calc.law(law))
+            NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density }
         });
     }
 }

@@ -1,0 +1,147 @@
+//! The plant: pilot stem, casing, jacks, and what takes their thrust behind the launch pit.
+
+use super::capacity::{FreeLength, SteelEnd};
+use super::earth::{Column, Soil};
+use crate::quantity::{Area, Band, Force, Length, LineLoad, Pressure, Ratio, Torque, UnitWeight};
+use crate::source::Cited;
+
+/// The pilot stem.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Stem {
+    /// 0 for a bore without a stem.
+    pub(crate) outside_diameter: Cited<Length>,
+    /// Diameter of the pilot head, which makes the bore.
+    pub(crate) head: Length,
+    /// Whether it is out of the bore before a pipe is pushed into it.
+    pub(crate) withdrawn: bool,
+    /// Weight, where the wall is known.
+    pub(crate) weight: Option<LineLoad>,
+    /// What buckling needs.
+    pub(crate) tube: Option<Tube>,
+    pub(crate) joint_thrust: Option<Cited<Force>>,
+    pub(crate) joint_pull: Option<Cited<Force>>,
+    pub(crate) joint_torque: Option<Cited<Torque>>,
+    /// While it is pushed.
+    pub(crate) torque: Option<Band<Torque>>,
+}
+
+impl Stem {
+    pub(crate) fn is_there(&self) -> bool {
+        self.outside_diameter.value > Length::default()
+    }
+}
+
+/// The stem as a slender tube.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Tube {
+    pub(crate) wall: Length,
+    /// Longest length without support in the launch pit.
+    pub(crate) free_length: Length,
+    pub(crate) modulus: Pressure,
+    pub(crate) end_factor: Ratio,
+    pub(crate) factor: Cited<Ratio>,
+    pub(crate) bedding_per_strength: Ratio,
+    /// The bed in sand, rising with the count.
+    pub(crate) sand: [SandBed; 3],
+}
+
+/// The bed that sand of one density gives a slender bar.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct SandBed {
+    /// Least SPT blows; the first row serves what is looser too.
+    pub(crate) blows_from: Ratio,
+    /// Modulus of horizontal subgrade reaction, per depth.
+    pub(crate) moist: UnitWeight,
+    pub(crate) submerged: UnitWeight,
+    /// Low end over the value.
+    pub(crate) low_share: Ratio,
+}
+
+/// A temporary steel casing that is pushed behind the stem and that the pipe pushes out.
+#[derive(Debug, Clone)]
+pub(crate) struct Casing {
+    pub(crate) outside_diameter: Length,
+    /// What its wall tells; none where neither file nor table knows it.
+    pub(crate) tube: Option<Box<CasingTube>>,
+    /// Rating of its joints under thrust.
+    pub(crate) joint_thrust: Option<Cited<Force>>,
+}
+
+/// Weight and section of a casing.
+#[derive(Debug, Clone)]
+pub(crate) struct CasingTube {
+    pub(crate) weight: LineLoad,
+    pub(crate) section: SteelEnd,
+    /// The same with wall and yield at their best, where the file leaves them out.
+    pub(crate) best: Option<SteelEnd>,
+    /// The length that nothing holds, in the launch pit.
+    pub(crate) free: FreeLength,
+}
+
+/// What turns a force into a reading of the gauge.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Gauge {
+    pub(crate) cylinder_area: Area,
+    pub(crate) efficiency: Ratio,
+}
+
+/// How intermediate jacking stations are placed.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct StationRules {
+    /// Thrust of one, where the file gives it.
+    pub(crate) thrust: Option<Force>,
+    /// Share of that at which the first is put in, and each further one.
+    pub(crate) first: Cited<Ratio>,
+    pub(crate) next: Cited<Ratio>,
+    /// Share at which they are put to work.
+    pub(crate) start: Cited<Ratio>,
+    /// Share of the main jacks to design for.
+    pub(crate) main: Cited<Ratio>,
+    /// Least inside diameter that people enter.
+    pub(crate) entry: Cited<Length>,
+}
+
+/// The ground behind the launch pit, and the wall that leans on it.
+#[derive(Debug, Clone)]
+pub(crate) struct Reaction {
+    /// Ground behind the wall. Load on the surface is not counted on.
+    pub(crate) soil: Soil,
+    /// Depth of the water table, if there is one.
+    pub(crate) table: Option<Length>,
+    /// Depth of the pipe invert below ground.
+    pub(crate) invert: Length,
+    /// Factor for the ground beside the wall.
+    pub(crate) spread: Ratio,
+    /// Resistance over thrust.
+    pub(crate) safety: Cited<Ratio>,
+    /// Movement at full resistance over the height of the wall.
+    pub(crate) movement: Cited<Ratio>,
+    /// The wall; none where it is still to be designed.
+    pub(crate) wall: Option<ThrustWall>,
+    /// Clay bears by its strength for as long as a drive takes, and not the lesser of that and drained ground.
+    pub(crate) short: bool,
+    /// The same in the ground at its best, where the file gives none of it.
+    pub(crate) best: Option<Box<Reaction>>,
+}
+
+impl Reaction {
+    /// The soil with its water.
+    pub(crate) const fn column(&self) -> Column<'_> {
+        Column { soil: &self.soil, table: self.table }
+    }
+}
+
+/// The wall that takes the thrust.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct ThrustWall {
+    pub(crate) width: Length,
+    pub(crate) height: Length,
+    /// Depth of its top; none where it stands half its height over the axis of thrust.
+    pub(crate) top: Option<Length>,
+    /// Depth of the axis of thrust; none where it is that of the pipe.
+    pub(crate) thrust: Option<Length>,
+    /// Diameter of an opening at the axis of thrust; 0 for none.
+    pub(crate) eye: Length,
+    /// The file says that its movement was checked apart.
+    pub(crate) movement_checked: bool,
+}
