@@ -104,7 +104,6 @@ pub fn amounts(plan: &Plan<'_>) -> Amounts {
 }
 
 /// Joints of a pulled string that are made before the pull; those made during it are in the duration of the pull.
-#[must_use]
 pub(super) fn joints_before(drive: &Drive) -> Option<Ratio> {
     let pull = drive.pull.as_ref()?;
     let string = drive.length.value + pull.excess_length;

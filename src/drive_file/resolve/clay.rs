@@ -62,9 +62,8 @@ impl Resolver<'_> {
         strength: Cited<Pressure>,
         factor: Cited<Ratio>,
     ) -> Resolved<Capacity> {
-        let edge_factor = self.handbook.ratio("clay.factor_edge")?;
         let what = format!("{}: factor on the stress at the edge of the joint", of.path);
-        self.assume_one(what, edge_factor, Role::Ratio);
+        let edge_factor = self.taken_ratio(&what, "clay.factor_edge")?;
         Ok(Capacity::Brittle { strength, factor, edge_factor })
     }
 }

@@ -3,8 +3,7 @@
 use super::applies::{Applies, NOT_PULLED, PUSHED, keys};
 use super::listed::Listed;
 use super::row::{Bears, End, GIVE_DIAMETERS, Pushed};
-use super::sizes;
-use super::{Resolved, Resolver};
+use super::{Resolved, Resolver, sizes};
 use crate::drive::{Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, ConcreteShares, JswasStress};
 use crate::drive_file::{CandidateFile, EndScheme};
 use crate::handbook::Family;

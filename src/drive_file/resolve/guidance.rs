@@ -61,10 +61,8 @@ impl Resolver<'_> {
             }
         };
         let (error, wave) = self.off_line(file, technique, stretches, line, by)?;
-        let at_best = match at_best {
-            Some(best) => Some(self.off_line(file, technique, stretches, line, best)?.0.value),
-            None => None,
-        };
+        let best = at_best.map(|best| self.off_line(file, technique, stretches, line, best)).transpose()?;
+        let at_best = best.map(|(error, _)| error.value);
         self.assume_band("error of the pilot at the far end", error.value, Role::Offset, error.origin);
         Ok(Guided { by, error, at_best, wave })
     }

@@ -93,8 +93,8 @@ impl Resolver<'_> {
             self.assume_one(format!("{path}: density, without lining"), density, Role::Density);
         }
         let heavy = self.heavy_iron(of, wall, weight.is_some())?;
-        let stiff = self.handbook.pressure("iron.modulus")?;
-        self.assume_one(format!("{path}: modulus of ductile iron"), stiff, Role::Modulus);
+        let stiff = self.handbook.pressure("iron.modulus");
+        let stiff = self.taken(format!("{path}: modulus of ductile iron"), stiff, Role::Modulus)?;
         let barrel = Barrel::Iron(IronBarrel { wall, density: density.value, modulus: stiff.value, heavy });
         Ok(Some(PulledPipe::Jointed(Box::new(JointedPipe { barrel, pull: joint, deflection, weight }))))
     }

@@ -1,14 +1,12 @@
 //! A pipe by the row of its material: the stages of one that is pushed and of one that is pulled are the same for all.
 
-use super::Resolved;
 use super::applies::{Applies, STRENGTHS, keys};
 use super::jacked::Barrel;
 use super::label::as_given;
 use super::listed::Listed;
 use super::row::{Bears, End, Named, Pulled, Pushed, Section};
-use super::sizes;
 use super::steering::Ends;
-use super::{Resolver, clay, concrete, iron, pe, pvc, rigid, steel};
+use super::{Resolved, Resolver, clay, concrete, iron, pe, pvc, rigid, sizes, steel};
 use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
 use crate::drive_file::{CandidateFile, Material};
 use crate::handbook::Family;

@@ -1,12 +1,10 @@
 //! PE pipe, pulled.
 
 use super::applies::{Applies, NOT_PUSHED, PULLED, keys};
-use super::label::as_written;
-use super::label::{same_size, size_text};
+use super::label::{as_written, same_size, size_text};
 use super::listed::Listed;
 use super::row::{Pulled, Section};
-use super::sizes;
-use super::{Resolved, Resolver};
+use super::{Resolved, Resolver, sizes};
 use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
 use crate::drive_file::{CandidateFile, Material, Series, Welds};
 use crate::handbook::{Family, PeWallRow};

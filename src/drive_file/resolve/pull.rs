@@ -81,21 +81,16 @@ impl Resolver<'_> {
         if load_duration < duration {
             self.wrong("pull", pull, PullFile::fluid_stands_for, "is shorter than the pull itself");
         }
-        let model_factor =
-            self.taken("pull: model factor on the high pull", self.handbook.ratio("pull.model_factor"), Role::Ratio)?;
-        let likely_factor =
-            self.taken("pull: factor on the likely pull", self.handbook.ratio("pull.likely_factor"), Role::Ratio)?;
+        let model_factor = self.taken_ratio("pull: model factor on the high pull", "pull.model_factor")?;
+        let likely_factor = self.taken_ratio("pull: factor on the likely pull", "pull.likely_factor")?;
         let ovality = self.taken(
             "pull: least ovality of the pipe, bend included",
             self.handbook.ratio("collapse.ovality"),
             Role::Percent,
         )?;
-        let poisson = self.taken("pull: Poisson's ratio of PE", self.handbook.ratio("pe.poisson"), Role::Ratio)?;
-        let average_wall = self.taken(
-            "pull: average over minimum wall, string outside the bore",
-            self.handbook.ratio("pe.average_wall"),
-            Role::Ratio,
-        )?;
+        let poisson = self.taken_ratio("pull: Poisson's ratio of PE", "pe.poisson")?;
+        let average_wall =
+            self.taken_ratio("pull: average over minimum wall, string outside the bore", "pe.average_wall")?;
         Ok(Some(Pull {
             duration,
             temperature,
@@ -134,13 +129,8 @@ impl Resolver<'_> {
         let Some(assist) = &pull.push_assist else { return Ok(None) };
         let force = self.take(PATH, assist, PushAssistFile::force);
         let free_length = assist.free_length.value;
-        let end_factor = self.one_free()?;
-        self.assume_one("pull.push_assist: effective over free length", end_factor, Role::Ratio);
-        let safety = self.taken(
-            "pull.push_assist: safety factor on buckling",
-            self.handbook.ratio("stem.buckling_factor"),
-            Role::Ratio,
-        )?;
+        let end_factor = self.taken("pull.push_assist: effective over free length", self.one_free(), Role::Ratio)?;
+        let safety = self.taken_ratio("pull.push_assist: safety factor on buckling", "stem.buckling_factor")?;
         let grip = self.take(PATH, assist, PushAssistFile::grip_rating);
         Ok(Some(PushAssist { force, free_length, end_factor, safety, grip }))
     }

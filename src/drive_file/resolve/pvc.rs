@@ -5,8 +5,7 @@ use super::label::size_text;
 use super::listed::Listed;
 use super::pe_strength::{bracket, rising};
 use super::row::{Pulled, Pushed, Section};
-use super::{Resolved, Resolver};
-use super::{iron, sizes};
+use super::{Resolved, Resolver, iron, sizes};
 use crate::drive::{BY_ITS_MAKER, Barrel, Creep, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::fields::Keys;
 use crate::drive_file::{CandidateFile, Series};
@@ -101,20 +100,16 @@ impl Resolver<'_> {
         bend: &str,
     ) -> Resolved<PvcPipe> {
         let (stresses, ratios) = (self.handbook.pvc_stress()?, self.handbook.pvc_ratio()?);
-        let (tensile, safety) = (stresses.value("tensile")?, ratios.value("pull_safety")?);
-        let (modulus, modulus_long) = (stresses.value("modulus")?, stresses.value("modulus_long")?);
+        let (bends, path) = (self.handbook.bend_radius()?, of.path);
         let creep = self.pvc_creep()?;
-        let poisson = ratios.value("poisson")?;
-        let density = self.density("pvc")?;
-        let bend_ratio = self.handbook.bend_radius()?.value(bend)?;
-        let path = of.path;
-        self.assume_one(format!("{path}: tensile strength of PVC"), tensile, Role::Strength);
-        self.assume_one(format!("{path}: safety on it"), safety, Role::Ratio);
-        self.assume_one(format!("{path}: modulus of PVC"), modulus, Role::Modulus);
-        self.assume_one(format!("{path}: modulus of PVC over years"), modulus_long, Role::Modulus);
-        self.assume_one(format!("{path}: Poisson's ratio of PVC"), poisson, Role::Ratio);
-        self.assume_one(format!("{path}: density"), density, Role::Density);
-        self.assume_one(format!("{path}: smallest radius over outside diameter"), bend_ratio, Role::Ratio);
+        let what = |what: &str| format!("{path}: {what}");
+        let tensile = self.taken(what("tensile strength of PVC"), stresses.value("tensile"), Role::Strength)?;
+        let safety = self.taken(what("safety on it"), ratios.value("pull_safety"), Role::Ratio)?;
+        let modulus = self.taken(what("modulus of PVC"), stresses.value("modulus"), Role::Modulus)?;
+        self.taken(what("modulus of PVC over years"), stresses.value("modulus_long"), Role::Modulus)?;
+        let poisson = self.taken(what("Poisson's ratio of PVC"), ratios.value("poisson"), Role::Ratio)?;
+        let density = self.taken(what("density"), self.density("pvc"), Role::Density)?;
+        let bend_ratio = self.taken(what("smallest radius over outside diameter"), bends.value(bend), Role::Ratio)?;
         Ok(PvcPipe {
             wall,
             density: density.value,

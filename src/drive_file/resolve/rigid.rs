@@ -1,11 +1,10 @@
 //! Jacking pipe of GRP and of polymer concrete: its own strength on the end area; of fibre cement: its maker's force.
 
-use super::Resolver;
 use super::applies::{Applies, NOT_PULLED, PUSHED, STRENGTHS, keys};
 use super::clay::BRITTLE;
-use super::iron;
 use super::listed::Listed;
 use super::row::{Bears, End, GIVE_DIAMETERS, Pushed};
+use super::{Resolver, iron};
 use crate::drive::Capacity;
 use crate::drive_file::CandidateFile;
 use crate::drive_file::fields::Keys;

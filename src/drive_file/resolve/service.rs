@@ -110,15 +110,8 @@ impl Resolver<'_> {
         for (index, stretch) in stretches.iter().enumerate() {
             let is_wet = stretch.way.is_wet();
             let of = |class| self.handbook.marston_friction()?.value(friction_row(class, is_wet));
-            let least =
-                of_face(
-                    stretch.class,
-                    stretch.mixed_with,
-                    of,
-                    |one, other| {
-                        if other.value < one.value { other } else { one }
-                    },
-                )?;
+            let lesser = |one: Cited<Ratio>, other: Cited<Ratio>| if other.value < one.value { other } else { one };
+            let least = of_face(stretch.class, stretch.mixed_with, of, lesser)?;
             let shown = AssumedValue::One(Shown::of(least.value, Role::Ratio));
             let what = "earth load in service, side pressure times friction";
             self.assume_alike(&format!("ground[{index}]"), what, shown, least.origin);
@@ -175,11 +168,8 @@ impl Resolver<'_> {
         let of_clay = row.value.standard.value.0 == "EN 295-1";
         let of_concrete = row.value.standard.value.0 == "ASTM C76";
         if (pipe.family == Family::Clay && of_concrete) || (pipe.family != Family::Clay && of_clay) {
-            self.flaw(
-                field,
-                &place,
-                format!("is a class of {}, which is for another material", row.value.standard.value.0),
-            );
+            let why = format!("is a class of {}, which is for another material", row.value.standard.value.0);
+            self.flaw(field, &place, why);
             return Ok(None);
         }
         Ok(Some(Ends::same(of_class(row, candidate))))
@@ -195,13 +185,9 @@ impl Resolver<'_> {
         match pipe.family {
             Family::Clay => {
                 let row = self.handbook.clay_crushing()?.find(|row| same_size(row.size.value, candidate.size.value));
-                match row {
-                    Some(row) => {
-                        let ultimate = row.map(|row| row.strength.value);
-                        Ok(Some(Ends::same(Strength { ultimate, cracked: None })))
-                    }
-                    None => classes("en_295_95", "en_295_160"),
-                }
+                let Some(row) = row else { return classes("en_295_95", "en_295_160") };
+                let ultimate = row.map(|row| row.strength.value);
+                Ok(Some(Ends::same(Strength { ultimate, cracked: None })))
             }
             Family::Concrete => classes("c76_i", "c76_iii"),
             _ => Ok(None),

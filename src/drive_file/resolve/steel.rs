@@ -4,8 +4,7 @@ use super::applies::{Applies, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUS
 use super::label::as_given;
 use super::listed::{Listed, Optional};
 use super::row::{Bears, End, GIVE_DIAMETERS, Pulled, Pushed, Section};
-use super::sizes;
-use super::{Resolved, Resolver};
+use super::{Resolved, Resolver, sizes};
 use crate::drive::{
     Capacity, FreeLength, LocalCurve, PulledPipe, SteelAnnex, SteelCode, SteelEnd, SteelFactors, SteelPipe, SteelScheme,
 };
@@ -107,9 +106,8 @@ impl Resolver<'_> {
         if weight.is_none() {
             self.assume_one(format!("{path}: density, without coating"), density, Role::Density);
         }
-        let bend_ratio = self.handbook.bend_radius()?.value("steel_habit")?;
         let what = format!("{path}: smallest radius over outside diameter, by habit");
-        self.assume_one(what, bend_ratio, Role::Ratio);
+        let bend_ratio = self.taken(what, self.handbook.bend_radius()?.value("steel_habit"), Role::Ratio)?;
         let modulus = self.assume_modulus(path)?;
         let stresses = self.handbook.steel_pull_stress()?;
         Ok(Some(PulledPipe::Steel(Box::new(SteelPipe {
@@ -240,9 +238,8 @@ impl Resolver<'_> {
 
     /// The modulus that a steel tube is reckoned with.
     pub(super) fn assume_modulus(&mut self, what: &str) -> Resolved<Pressure> {
-        let modulus = self.handbook.steel_pull_stress()?.value("modulus")?;
-        self.assume_one(format!("{what}: modulus of steel"), modulus, Role::Modulus);
-        Ok(modulus.value)
+        let modulus = self.handbook.steel_pull_stress()?.value("modulus");
+        Ok(self.taken(format!("{what}: modulus of steel"), modulus, Role::Modulus)?.value)
     }
 
     pub(super) fn steel_row(&self, key: &'static str) -> Resolved<Cited<Pressure>> {

@@ -139,9 +139,8 @@ impl Resolver<'_> {
         if !ends.turn {
             return Ok(None);
         }
-        let row = self.handbook.end_squareness()?.value(ends.squareness)?;
-        self.assume_one(of.at("end_squareness"), row, Role::Wall);
-        Ok(Some(row))
+        let row = self.handbook.end_squareness()?.value(ends.squareness);
+        self.taken(of.at("end_squareness"), row, Role::Wall).map(Some)
     }
 
     /// Length of one pipe, which the angles of deviation, curve and wave need.

@@ -92,10 +92,7 @@ impl Resolver<'_> {
             self.wrong("stem", stem, StemFile::head_diameter, why);
         }
         let wall = stem.wall.as_ref().map(|field| self.tube_wall(field, "stem.wall", outside_diameter));
-        let weight = match wall {
-            Some(wall) => Some(self.steel_weight(outside_diameter, wall)?),
-            None => None,
-        };
+        let weight = wall.map(|wall| self.steel_weight(outside_diameter, wall)).transpose()?;
         let tube = match (wall, &stem.free_length) {
             (Some(wall), Some(_)) => Some(self.tube(wall, stem)?),
             (None, Some(_)) => {
@@ -188,15 +185,9 @@ impl Resolver<'_> {
     fn tube(&mut self, wall: Length, stem: &StemFile) -> Resolved<Tube> {
         let free_length = stem.free_length.given().unwrap_or_default();
         let modulus = self.taken("stem: modulus of steel", self.handbook.pressure("stem.modulus"), Role::Modulus)?;
-        let end_factor =
-            self.taken("stem: effective over free length", self.handbook.ratio("stem.end_factor"), Role::Ratio)?;
-        let factor =
-            self.taken("stem: safety factor on buckling", self.handbook.ratio("stem.buckling_factor"), Role::Ratio)?;
-        let bedding = self.taken(
-            "stem: bedding modulus over undrained strength of clay",
-            self.handbook.ratio("stem.bedding"),
-            Role::Ratio,
-        )?;
+        let end_factor = self.taken_ratio("stem: effective over free length", "stem.end_factor")?;
+        let factor = self.taken_ratio("stem: safety factor on buckling", "stem.buckling_factor")?;
+        let bedding = self.taken_ratio("stem: bedding modulus over undrained strength of clay", "stem.bedding")?;
         Ok(Tube {
             wall,
             free_length,

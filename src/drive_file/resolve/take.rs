@@ -4,7 +4,7 @@ use super::{Resolved, Resolver};
 use crate::drive::AssumedValue;
 use crate::drive_file::band::BandFile;
 use crate::drive_file::fields::{Given, Key};
-use crate::quantity::{Band, Measure, Role};
+use crate::quantity::{Band, Measure, Ratio, Role};
 use crate::source::{Cited, Origin};
 use crate::yaml::{Complaint, Field};
 
@@ -85,10 +85,20 @@ impl Resolver<'_> {
     }
 
     /// A value of the handbook that is always taken: listed as assumed.
-    pub(super) fn taken<Q: Measure>(&mut self, what: &str, row: Resolved<Cited<Q>>, role: Role) -> Resolved<Cited<Q>> {
+    pub(super) fn taken<Q: Measure>(
+        &mut self,
+        what: impl Into<String>,
+        row: Resolved<Cited<Q>>,
+        role: Role,
+    ) -> Resolved<Cited<Q>> {
         let row = row?;
         self.assume_one(what, row, role);
         Ok(row)
+    }
+
+    /// The ratio of a row of the handbook that is always taken.
+    pub(super) fn taken_ratio(&mut self, what: &str, row: &str) -> Resolved<Cited<Ratio>> {
+        self.taken(what, self.handbook.ratio(row), Role::Ratio)
     }
 
     /// Lists a band as assumed.
