@@ -55,7 +55,6 @@ impl<T: Copy> Band<T> {
     }
 
     /// Each level through `change`.
-    #[must_use]
     pub fn map<U>(self, mut change: impl FnMut(T) -> U) -> Band<U> {
         Band { low: change(self.low), likely: change(self.likely), high: change(self.high) }
     }
@@ -66,7 +65,6 @@ impl<T: Copy> Band<T> {
     }
 
     /// Level by level with another band.
-    #[must_use]
     pub fn with<U: Copy, V>(self, other: Band<U>, mut join: impl FnMut(T, U) -> V) -> Band<V> {
         Band {
             low: join(self.low, other.low),

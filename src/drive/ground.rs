@@ -255,7 +255,6 @@ impl Stretch {
     }
 
     /// Unit friction of a jacked pipe, the worse of both sides where the water crosses, and whether it is the user's own.
-    #[must_use]
     pub const fn pipe_friction(&self) -> (Band<Pressure>, bool) {
         (self.pipe_friction.worse, self.friction_given)
     }
