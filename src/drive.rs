@@ -43,7 +43,7 @@ pub(crate) use pipe::{
     JackedPipe, Made, ModulusPoints, PePipe, PeTimes, PublishedRange, PulledPipe, Rated, StressSource, UNCUT_ROCK,
     UNTOLD_PILOT, UNTOLD_SPOIL,
 };
-pub(crate) use plant::{Casing, CasingTube, Gauge, Reaction, SandBed, StationRules, Stem, ThrustWall, Tube};
+pub(crate) use plant::{Casing, CasingTube, Clay, Gauge, Reaction, SandBed, StationRules, Stem, ThrustWall, Tube};
 pub(crate) use proposed::BY_ITS_MAKER;
 pub(crate) use pulled::*;
 pub(crate) use rests::{Restart, RestartByGround, Rests};

@@ -93,7 +93,7 @@ macro_rules! checks {
                 => pullback::in_service($at, |pipe| pipe.grout);
             /// Water and soil in service, against collapse.
             CollapseInService "pipe, collapse in service" LoadMargin Likely(2.0),
-                needs "load and deflection in service" ["annulus.soil_modulus", "surface.over", "ground[].soil"]
+                needs "load and deflection in service" ["annulus.filling" "annulus.soil_modulus", "surface.over", "ground[].soil"]
                 => pullback::in_service($at, |pipe| pipe.collapse);
             /// Water and a vacuum inside, against collapse.
             Vacuum "pipe, vacuum in service" LoadMargin Likely(2.0), needs "vacuum in the main" ["vacuum"]
@@ -120,7 +120,7 @@ macro_rules! checks {
             /// Pull on the rig in a reaming pass before the pipe comes.
             ReamingPull "rig pull, reaming" LoadMargin Watched(1.25) => pullback::reaming_pull($at);
             /// Pull on the stem, against the rating of its joints.
-            StemPull "stem joint, pull" LoadMargin High, needs "joints of the stem under pull" ["stem.joint_pull"]
+            StemPull "stem joint, pull" LoadMargin High, needs "joints of the stem under pull" ["stem.outside_diameter" "stem.joint_pull"]
                 => pullback::stem_pull($at);
             /// Torque of the reamer, against rig and stem.
             ReamingTorque "torque, reaming" LoadMargin High, asks "torque of the reamer" ["pull.reaming_torque"]

@@ -50,8 +50,7 @@ pub fn asks(ranked: &Ranked) -> Vec<Ask> {
     let none: Vec<Wanting> = open.extract_if(.., |one| one.ways.is_empty()).collect();
     let mut asks: Vec<Ask> = Vec::new();
     while let Some(way) = settles_most(&open) {
-        let is_in = |own: &Way| own.iter().all(|field| way.contains(field));
-        let settled: Vec<Wanting> = open.extract_if(.., |one| one.ways.iter().any(is_in)).collect();
+        let settled: Vec<Wanting> = open.extract_if(.., |one| one.is_settled_by(&way)).collect();
         let others = settled.first().map_or(&[][..], |one| &one.ways).iter();
         let same = others.filter(|other| **other != way && settled.iter().all(|one| one.ways.contains(other)));
         let ways: Vec<Way> = [way.clone()].into_iter().chain(same.cloned()).collect();
@@ -79,13 +78,19 @@ struct Wanting {
     told: Vec<&'static str>,
 }
 
+impl Wanting {
+    fn is_settled_by(&self, way: &Way) -> bool {
+        self.ways.iter().any(|own| own.iter().all(|field| way.contains(field)))
+    }
+}
+
 fn without(way: &[&'static str], out: impl Fn(&&str) -> bool) -> Way {
     way.iter().copied().filter(|field| !out(field)).collect()
 }
 
 /// The way that settles most of what is open, of equal ones the first told.
 fn settles_most(open: &[Wanting]) -> Option<Way> {
-    let count = |way: &Way| open.iter().filter(|one| one.ways.contains(way)).count();
+    let count = |way: &Way| open.iter().filter(|one| one.is_settled_by(way)).count();
     let ways = open.iter().flat_map(|one| &one.ways);
     ways.rev().max_by_key(|way| count(way)).cloned()
 }

@@ -49,8 +49,7 @@ pub(crate) fn against(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handbo
     let other_kind =
         ranked.iter().skip(1).find(|other| other.scheme.method != first.scheme.method && !other.scheme.is_excluded());
     let Some(rival) = other_kind.or_else(|| ranked.get(1).filter(|other| !other.scheme.is_excluded())) else {
-        let why = if ranked.len() > 1 { "no other scheme is possible" } else { "no other was listed" };
-        return Ok(format!("{opening}{why}"));
+        return Ok(format!("{opening}no other was listed"));
     };
     let rival_name = name(rival);
     let leads = leads(first, rival);
@@ -106,7 +105,9 @@ pub(crate) fn at(check: &Check) -> String {
     match check.utilisation() {
         None => subject.to_owned(),
         // Jacks that are held below what may be borne: the high force would stall there.
-        Some(used) if is_held(check) && used > 1.0 => format!("{subject} if held to its limit, else {}", share(used)),
+        Some(used) if is_held(check) && used > 1.0 => {
+            format!("{subject}, jacks held to its limit, {} if they were not", share(used))
+        }
         Some(used) if used > MOST_SHARE => format!("{subject} at over {} times its limit", decimal(MOST_SHARE, 0)),
         Some(used) => format!("{subject} at {}", share(used)),
     }
@@ -218,10 +219,12 @@ fn stops(drive: &Drive, ranked: &Ranked) -> Result<String, HandbookError> {
         texts.push(exclusion(drive, origin)?.trim_end_matches('.').to_owned());
     }
     if ranked.standing == Standing::Open {
-        let open: Vec<&str> = standing::not_decided(&ranked.scheme).map(Subject::label).collect();
-        if !open.is_empty() {
-            texts.push(format!("not decided: {}{}", open.join("; "), to_write(ranked)));
-        }
+        // What no line settles is named with what is told of it.
+        let asks = asks(ranked);
+        let by_line = |label: &&str| asks.iter().any(|ask| !ask.ways.is_empty() && ask.checks.contains(label));
+        let open: Vec<&str> = standing::not_decided(&ranked.scheme).map(Subject::label).filter(by_line).collect();
+        let open = if open.is_empty() { "not decided".to_owned() } else { format!("not decided: {}", open.join("; ")) };
+        texts.push(format!("{open}{}", to_write(ranked)));
     } else {
         texts.extend(Some(barred_by(ranked)).filter(|text| !text.is_empty()));
     }

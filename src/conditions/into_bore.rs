@@ -59,6 +59,8 @@ const KEPT: Equation = Equation::judged(
     "clay closed on a pipe lets nothing slide between them",
     "clay that is loaded faster than it drains",
 );
+const MAY_CLOSE_ON_TOLD: &str = "the clay may close on the pipe in the bore as given: keep it off by lubricant under \
+    pressure";
 const MAY_CLOSE: &str = "the clay may close on the pipe: overcut enough (`candidates[].bore`), or keep it off by \
     lubricant under pressure";
 const CLOSED: &str = "the clay closes on the pipe whatever is done: it then rubs as without lubricant, and after a \
@@ -71,5 +73,6 @@ pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
     let closed = round.iter().any(|round| round.safe.is_some_and(|(state, _)| state == BoreState::Closed));
     only(closed || round.iter().any(|round| round.may_close && !round.stands()), "no clay that may close on the pipe")?;
     let check = rated(Verdict::Within, Origin::Law(&KEPT));
-    Ok(if closed { check.with_care(Care::Noted, CLOSED) } else { check.with_care(Care::Condition, MAY_CLOSE) })
+    let may = if at.pipe.bore_is_told() { MAY_CLOSE_ON_TOLD } else { MAY_CLOSE };
+    Ok(if closed { check.with_care(Care::Noted, CLOSED) } else { check.with_care(Care::Condition, may) })
 }

@@ -114,7 +114,7 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
         // What floats is held by spacers; without them the likely invert decides what is over.
         if floats && error.likely <= limit.value && error.high > limit.value {
             let held = at_most(Role::Offset, Band::same(error.likely), limit);
-            return check.with_note(FLOATS).at_best(held).settled_by(&[&["annulus.spacers"]]);
+            return check.with_note(FLOATS).at_best(held).settled_by(&[&["annulus.filling", "annulus.spacers"]]);
         }
         if known { check.with_care(Care::Condition, SET) } else { check }
     };

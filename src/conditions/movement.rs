@@ -28,7 +28,7 @@ const OPEN: &str = "nothing over the bore sets a limit";
 /// What settles a check: the limit of its owner, or less overcut, or the filling of a pulled annulus.
 macro_rules! settles {
     ($limit:literal) => {
-        [&[&[$limit]], &[&["candidates[].bore"], &[$limit]], &[&["annulus.filling"], &[$limit]]]
+        [&[&[$limit]], &[&["candidates[].bore", $limit]], &[&["annulus.filling"], &[$limit]]]
     };
 }
 const SURFACE_SETTLEMENT: [Ways; 3] = settles!("surface.allowed_settlement");

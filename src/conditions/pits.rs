@@ -43,8 +43,24 @@ fn ends(drive: &Drive) -> impl Iterator<Item = (&Pit, &Stretch)> {
 /// the best of all would do.
 pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let need = at.drive.site.pit_rules.heave;
-    let checks = ends(at.drive).filter_map(|(pit, stretch)| Some((pit, stretch, clay_below(stretch)?))).map(
-        |(pit, stretch, Strength { ends, by })| {
+    // No toe counts in a pit of which nobody tells the width.
+    const TOES: [Ways; 3] = [
+        &[&["launch.space", "launch.wall_toe_depth"]],
+        &[&["reception.invert_depth", "reception.space", "reception.wall_toe_depth"]],
+        &[&[
+            "launch.space",
+            "launch.wall_toe_depth",
+            "reception.invert_depth",
+            "reception.space",
+            "reception.wall_toe_depth",
+        ]],
+    ];
+    let [launch, reception, both] = TOES;
+    let in_clay = ends(at.drive).all(|(_, stretch)| clay_below(stretch).is_some());
+    let toes = if in_clay { [both; 2] } else { [launch, reception] };
+    let clays = ends(at.drive).zip(toes);
+    let checks = clays.filter_map(|((pit, stretch), by_toe)| Some((pit, stretch, by_toe, clay_below(stretch)?))).map(
+        |(pit, stretch, by_toe, Strength { ends, by })| {
             calc.part("base of a pit in clay");
             let mut safety = |strengths: Band<Pressure>, best| {
                 let safety = calc.doubted(|calc| strengths.map(|clay| heave(calc, at, pit, stretch, clay, best)));
@@ -55,7 +71,7 @@ pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
             let adverse = safety(Band { low: middle, likely: middle, high: ends.low }, false);
             let favourable = safety(Band::same(ends.high), true);
             let settled: Ways = match by {
-                StrengthBy::File => &[&["launch.wall_toe_depth"]],
+                StrengthBy::File => by_toe,
                 StrengthBy::Blows | StrengthBy::OtherClay => &[&["ground[].soil.undrained_strength"]],
             };
             adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable).settled_by(settled)
@@ -108,7 +124,7 @@ fn heave<R: Recorder>(
 /// of the base is its word; a toe that it tells is judged; else wells, or a toe, are asked for as far as they go.
 pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let rules = &at.drive.site.pit_rules;
-    const SETTLED: [Ways; 2] = [&[&["launch.dewatered"]], &[&["reception.dewatered"]]];
+    const SETTLED: [Ways; 2] = [&[&["launch.dewatered"]], &[&["reception.invert_depth", "reception.dewatered"]]];
     let wet = ends(at.drive).zip(SETTLED).filter_map(|((pit, stretch), settled)| {
         let table = pit.water?;
         (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table, settled))
@@ -141,7 +157,7 @@ pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome
     });
     let worst =
         checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;
-    Ok(worst.settled_by(&[&["launch.dewatered", "reception.dewatered"]]))
+    Ok(worst.settled_by(&[&["launch.dewatered", "reception.invert_depth", "reception.dewatered"]]))
 }
 
 /// Safety against boiling inside the shoring; a width that is not told is narrow.

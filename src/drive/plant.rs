@@ -118,10 +118,21 @@ pub(crate) struct Reaction {
     pub(crate) movement: Cited<Ratio>,
     /// The wall; none where it is still to be designed.
     pub(crate) wall: Option<ThrustWall>,
-    /// Clay bears by its strength for as long as a drive takes, and not the lesser of that and drained ground.
-    pub(crate) short: bool,
+    /// How long clay bears.
+    pub(crate) clay: Clay,
     /// The same in the ground at its best, where the file gives none of it.
     pub(crate) best: Option<Box<Reaction>>,
+}
+
+/// What clay behind a wall bears while it is pushed, for hours.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Clay {
+    /// Its strength, which the file tells.
+    Undrained,
+    /// The lesser of that and what it bears drained: nobody tells it.
+    Lesser,
+    /// The greater, at best.
+    Greater,
 }
 
 impl Reaction {

@@ -11,6 +11,10 @@ pub(crate) struct Usual {
     pub(crate) stem: UsualStem,
     /// Side of a square thrust wall, where the width of the pit is not told.
     pub(crate) wall: Cited<Length>,
+    /// The same in the pit of a large pipe.
+    pub(crate) wall_of_large: Cited<Length>,
+    /// Outside diameter from which a pipe is one.
+    pub(crate) large: Length,
     /// Depth of the floor of a pit below the invert, where it is not told.
     pub(crate) floor: Length,
     /// Its height over the depth of the floor.

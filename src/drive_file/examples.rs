@@ -33,7 +33,7 @@ pub(super) fn example(path: &str, dim: Dim, system: UnitSystem) -> &'static str 
 }
 
 /// Advice such as "add `wall: 10 mm`" for a file in US units: each value that it writes behind a key is the example of that
-/// field, and so is the one that it gives for the field of the path.
+/// field, and so is the one that it gives for the field of the path. Nothing is nothing in any unit.
 pub(super) fn in_us_units(advice: &str, path: &str) -> String {
     const FOR_EXAMPLE: &str = "write for example \"";
     let us = |spec: &'static Spec| spec.example(UnitSystem::Us).unwrap_or_default();
@@ -50,8 +50,9 @@ pub(super) fn in_us_units(advice: &str, path: &str) -> String {
         let (_, key) = before.split_at(key_from);
         let end = value.find(['`', ',', '}']).unwrap_or(value.len());
         let (value, after) = value.split_at(end);
-        let spec =
-            Some(key).filter(|_| value.starts_with(|c: char| c.is_ascii_digit())).and_then(|key| with_unit(key, value));
+        let spec = Some(key)
+            .filter(|_| value.starts_with(|c: char| c.is_ascii_digit()) && !value.starts_with("0 "))
+            .and_then(|key| with_unit(key, value));
         told.push_str(before);
         told.push_str(": ");
         told.push_str(spec.map_or(value.trim_end(), us));

@@ -97,7 +97,8 @@ pub(super) fn resolve(
         unusual: Vec::new(),
         concern: Concern::Drive,
         is_sketch,
-        proposing: None,
+        proposing: false,
+        not_given: Vec::new(),
         system: file.length.written_in().unwrap_or_default(),
         length_is_told: true,
     };
@@ -153,9 +154,9 @@ impl Resolver<'_> {
         let mut candidates = Vec::new();
         for (index, candidate) in self.file.candidates.iter().enumerate() {
             let resolve = |resolver: &mut Self| resolver.pipe(index, candidate, &stem, pull.as_ref());
-            self.proposing = self.is_sketch.then(Vec::new);
+            self.proposing = self.is_sketch;
             let pipe = self.about(Concern::Pipe(index), resolve)?;
-            let not_given = self.proposing.take().unwrap_or_default();
+            let not_given = core::mem::take(&mut self.not_given);
             if let Some(pipe) = pipe {
                 self.room(index, candidate, &pipe, &line, stem_at_best.as_ref().unwrap_or(&stem));
                 self.room_for_spacers(&pipe);

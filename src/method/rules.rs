@@ -11,8 +11,8 @@ const STALLS: &str = "at the high force the drive stalls: say how it is freed (`
     limit";
 const SET: &str = "set the jacks to no more than the limit; if the drive stalls it is freed as the file says";
 const FREED: &str = "the jacks are held to the limit; if the drive stalls it is freed as the file says";
-const BEYOND: &str = "so far past the limit that no drive held to it gets through: shorten the drive, lubricate \
-    better, work without night stops, or use stronger pipe or plant";
+const BEYOND: &str = "at the high force the drive stalls too far short of its end to be held and freed: shorten \
+    it, lubricate better, work without night stops, or use stronger pipe or plant";
 const PULL_STALLS: &str = "at the high pull the string stalls: say how it is freed (`if_stalled`)";
 const PULL_FREED: &str = "the rig stops at its rating; if the pull stalls a pit is dug over it, as the file says";
 
@@ -37,12 +37,15 @@ pub(super) fn by_held_jacks(drive: &Drive, thrust: Either<Doubted<Band<Force>>>)
     no_more(thrust, held_thrust(drive))
 }
 
-/// Whether the pilot is drilled settles a force that hangs on it.
-const PILOT: Ways = &[&["pilot"]];
+/// Ways to settle a force; where there is none and nobody tells the pilot, one that is drilled, which leaves a bore that
+/// stands. One that is pushed, as is taken, would settle nothing.
+pub(super) fn or_drilled(drive: &Drive, ways: Ways) -> Ways {
+    if settles_nothing(ways) && drive.hangs_on_pilot() { &[&["pilot: drilled"]] } else { ways }
+}
 
-/// Ways to settle a force: where nobody tells the pilot and a drilled one leaves a bore that stands, that comes first.
-pub(super) fn first_the_pilot(drive: &Drive, ways: Ways) -> Ways {
-    if drive.hangs_on_pilot() { PILOT } else { ways }
+/// Whether no way is named.
+pub(super) fn settles_nothing(ways: Ways) -> bool {
+    ways.iter().all(|way| way.is_empty())
 }
 
 /// Up to a share of the limit at the high level; beyond it not decided until the file says how a drive that stalls there is
@@ -57,10 +60,12 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
         (true, true) => &[&["work.round_the_clock"]],
         (true, false) => &[&["work.round_the_clock", "if_stalled"]],
     };
-    let (ways, beyond) = if drive.hangs_on_pilot() { (PILOT, PILOT) } else { (ways, beyond) };
+    // Nor does a night make the likely force too much.
+    let over = if drive.hangs_on_pilot() { NOTHING } else { beyond };
+    let [beyond, over] = [beyond, over].map(|ways| or_drilled(drive, ways));
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let check = check.by(Rule::Watched(share));
-    stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], [ways, beyond])
+    stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], [ways, beyond, over])
 }
 
 /// What stem, head and pit face bear of a pull: no more than the rig pulls.
@@ -80,7 +85,8 @@ pub(super) fn against_rig_pull(drive: &Drive, pull: Either<Doubted<Band<Force>>>
     let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
     let freed = drive.if_stalled == Some(IfStalled::RescuePit) && drive.is_freed();
     let ways: Ways = &[&["if_stalled"]];
-    stalls(check, drive.leeway.held, freed, [PULL_STALLS, PULL_FREED], [ways, strength_of_clay(drive)])
+    let clay = strength_of_clay(drive);
+    stalls(check, drive.leeway.held, freed, [PULL_STALLS, PULL_FREED], [ways, clay, clay])
 }
 
 /// What stalls at the high level alone asks for care where it is held and freed, up to so many times its limit.
@@ -89,13 +95,13 @@ fn stalls(
     most: Ratio,
     is_freed: bool,
     [stalls, freed]: [&'static str; 2],
-    [ways, beyond]: [Ways; 2],
+    [ways, beyond, over]: [Ways; 3],
 ) -> Check<()> {
     if check.verdict == Verdict::Over {
         // What is not told may still be at its best.
-        return check.settled_by(beyond);
+        return check.settled_by(over);
     }
-    if check.verdict != Verdict::NotDecided || check.doubt.is_some() || check.likely().is_none() {
+    if !stalls_at_most(&check) {
         return check;
     }
     if is_freed && can_be_held(&check, most) {
@@ -105,6 +111,11 @@ fn stalls(
     } else {
         check.with_note(BEYOND).settled_by(beyond)
     }
+}
+
+/// Whether the likely force passes, and the high one waits for what is done where it stalls.
+pub(super) fn stalls_at_most(check: &Check<()>) -> bool {
+    check.verdict == Verdict::NotDecided && check.doubt.is_none() && check.likely().is_some()
 }
 
 /// Whether jacks that are held below a limit may get through at all: up to so many times that limit at the high level.

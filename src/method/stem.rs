@@ -5,7 +5,7 @@ mod bed;
 use super::column::Column;
 use super::either::Either;
 use super::rest::{Put, Stands, stands};
-use super::rules::{asked, by_jacks, first_the_pilot, watched};
+use super::rules::{asked, by_jacks, or_drilled, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
 use crate::check::{Absent, Check, Decides, NOTHING, Outcome, Ways, at_most, only, required};
@@ -13,16 +13,18 @@ use crate::drive::{Drive, Pipe, Stretch, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
-use crate::source::Cited;
+use crate::source::{Cited, Origin};
 
 const IN: &str = "buckling of the stem";
 const OUT: &str = "buckling of the stem that is driven out";
 const JACKS: &str = "the limit is the share of the rig's rating that jacks are planned for";
 const ASKED: &str = "no stem tube is given: its buckling load must be at least this much; compared with a stem of \
     100 x 15 mm (4 x 0.6 in) with 1.0 m (3.3 ft) free in the pit";
+const ASKED_OF_TOLD: &str = "the wall of the stem or its free length is not given: its buckling load must be at least \
+    this much; compared with that of the stoutest stem that is usual";
 const JOINTS: &str = "no joint rating is given: the joints must bear this much; compared with the highest usual \
     rating";
-const TUBE: Ways = &[&["stem.wall", "stem.free_length"]];
+const TUBE: Ways = &[&["stem.outside_diameter", "stem.wall", "stem.free_length"]];
 const SNAKING: &str = "where the bore stands open round it, the stem snakes, which costs line and friction before \
     anything breaks";
 
@@ -64,13 +66,18 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
         let limit = usual.buckling;
         return Ok(most(at)
             .check(|thrust| required(Role::Thrust, asked(thrust), limit))
-            .with_note(ASKED)
-            .settled_by(first_the_pilot(at.drive, TUBE)));
+            .with_note(if matches!(at.drive.stem.outside_diameter.origin, Origin::File(_)) {
+                ASKED_OF_TOLD
+            } else {
+                ASKED
+            })
+            .settled_by(TUBE));
     };
     let origin = tube.factor.origin;
     calc.part(IN);
     let limit = calc.doubted(|calc| Cited::new(pit_and_bed(calc, at.drive, at.pipe, tube), origin));
-    let check = bed::noted(by_jacks(at.drive, at.stem).check(|thrust| at_most(Role::Thrust, thrust, limit)), at.drive);
+    let check = bed::noted(by_jacks(at.drive, at.stem).check(|thrust| at_most(Role::Thrust, thrust, limit)), at.drive)
+        .settled_by(or_drilled(at.drive, NOTHING));
     let Some(thrust) = driven_out(at) else { return Ok(check) };
     calc.part(OUT);
     let limit = calc.doubted(|calc| bed_force(calc, at.drive, at.pipe, tube));
@@ -105,14 +112,14 @@ pub(super) fn joint(at: &Walked<'_>) -> Outcome {
         let check = most(at).check(|thrust| at_most(Role::Thrust, thrust, rating));
         let hangs = at.drive.stretches.iter().any(Stretch::tip_hangs);
         let ways: Ways = if hangs { &[&["ground[].spt_n"]] } else { NOTHING };
-        return Ok(check.settled_by(first_the_pilot(at.drive, ways)));
+        return Ok(check.settled_by(or_drilled(at.drive, ways)));
     }
     let high = |thrust: Doubted<Band<Force>>| thrust.map(|thrust| Band::same(thrust.high));
     let usual = at.drive.usual.stem.joint;
     Ok(most(at)
         .check(|thrust| required(Role::Thrust, high(thrust), usual))
         .with_note(JOINTS)
-        .settled_by(first_the_pilot(at.drive, &[&["stem.joint_thrust"]])))
+        .settled_by(&[&["stem.outside_diameter", "stem.joint_thrust"]]))
 }
 
 pub(super) fn turned(at: &Walked<'_>) -> Outcome {

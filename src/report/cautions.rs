@@ -106,7 +106,7 @@ pub(super) const fn always() -> [&'static str; 4] {
 /// What goes unchecked because the file does not give what it needs, and what the forces leave out so.
 pub(super) fn not_given(drive: &Drive, ranked: &Ranked) -> Vec<String> {
     let scheme = &ranked.scheme;
-    let left_out = left_out(drive, scheme.method).filter(|_| !scheme.is_excluded());
+    let left_out = left_out(drive, scheme).filter(|_| !scheme.is_excluded());
     scheme.checks.missing().into_iter().chain(left_out).map(|need| need.to_string()).collect()
 }
 

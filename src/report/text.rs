@@ -146,7 +146,8 @@ impl Page<'_> {
                 .enumerate()
                 .flat_map(|(way, fields)| fields.iter().enumerate().map(move |(place, path)| (way, place, *path)));
             for (way, place, path) in fields {
-                let says = Spec::at(path).map_or_else(String::new, |spec| {
+                let field = path.split(": ").next().unwrap_or(path);
+                let says = Spec::at(field).map_or_else(String::new, |spec| {
                     format!("{}; {}", spec.doc.trim_end_matches('.').replace("\n", " "), spec.may_be(self.system))
                 });
                 let settles = match (way, place) {

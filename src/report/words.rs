@@ -60,7 +60,9 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
     let pull = text(Shown::of(drive.rig.pull.value, Role::Pull));
     let lubrication = drive.lubrication.key().replace('_', " ");
     facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
-    facts.push(format!("excavation ahead of a jacked pipe: {}", drive.technique));
+    if drive.candidates.iter().any(|pipe| method::is_offered(drive, pipe, Method::PipeJacking)) {
+        facts.push(format!("excavation ahead of a jacked pipe: {}", drive.technique));
+    }
     facts.extend(drive.proposal(system));
     let laid: Vec<String> = drive.handbook.overlays().map(|(table, file)| format!("{file} ({table})")).collect();
     if !laid.is_empty() {
@@ -131,7 +133,7 @@ pub(super) fn stations(stations: &Stations, system: UnitSystem) -> String {
     match stations {
         Stations::NotNeeded => "none needed".to_owned(),
         Stations::TooSmall(inside, least) => format!(
-            "would be needed but are not possible: {} inside is less than the {} that people can enter",
+            "not possible: {} inside is less than the {} that people can enter; the high force alone would want them",
             text(*inside, Role::Diameter),
             text(*least, Role::Diameter)
         ),

@@ -35,3 +35,11 @@ fn a_value_that_is_advised_is_in_the_units_of_the_file() {
     let message = read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
     assert!(message.contains("(add `cutting_edge: 20 mm`)"), "{message}");
 }
+
+/// Nothing is nothing in any unit: the ground under the bed of a stream is full of water.
+#[test]
+fn a_value_of_nothing_is_advised_as_it_is() {
+    let stream = "surface: { over: stream }\ndepths: [{ at: 100 ft, invert_depth: 3 m }]\ngrade: 0.4 %\nrig:";
+    let message = told("rig:", stream);
+    assert!(message.contains("(add `groundwater: 0 m` to the ground under the bed)"), "{message}");
+}

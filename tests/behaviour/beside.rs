@@ -69,7 +69,7 @@ fn contradictions_are_refused_at_their_place() {
         (main_beside(0.0), "above zero"),
         ("surface: { over: railway }\ntraffic: highway\n".to_owned(), "write `traffic: railway`"),
         ("surface: { over: road }\ntraffic: none\n".to_owned(), "write `traffic: highway`"),
-        ("surface: { over: open }\ntraffic: railway\n".to_owned(), "write `traffic: none`"),
+        ("surface: { over: open }\ntraffic: railway\n".to_owned(), "write `over: railway`"),
     ] {
         let error = read_drive(&with(&lines), &Handbook::embedded()).expect_err(wanted).to_string();
         assert!(error.contains(wanted) && error.contains("line"), "{wanted}: {error}");

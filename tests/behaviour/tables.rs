@@ -329,7 +329,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "usual.stem_diameter" => (75.0 * MM, 140.0 * MM),
             "usual.stem_wall" => (8.0 * MM, 25.0 * MM),
             "usual.stem_free" => (0.5, 3.0),
-            "usual.wall" => (2.0, 6.0),
+            "usual.wall" | "usual.wall_of_large" => (2.0, 6.0),
+            "usual.large" => (0.3, 1.2),
             "usual.pit_floor" => (0.3, 2.0),
             // What a lorry brings.
             "string.stick" => (5.0, 20.0),

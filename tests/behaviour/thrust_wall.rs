@@ -86,18 +86,22 @@ fn the_wall_and_the_pipe_feel_one_ground() {
     near(stress.effective.si(), (8.0 + effective(crown)) * 1e3);
 }
 
-/// 20 kN/m3 and 50 kPa undrained: 1,890 kN, less than what 45 deg would give; with 500 kPa the drained case counts.
+/// 20 kN/m3, the top 4 m down: 3 x 3 m2 of (20 x 5.5 + 2 x 50) kPa are 1,890 kN by the 50 kPa that the file tells, less than
+/// what 45 deg would give; with 500 kPa they are 9,990 kN: clay is pushed for hours. Sand of such a strength bears the lesser.
 #[test]
-fn the_lesser_of_drained_and_undrained() {
+fn clay_of_a_strength_that_is_told_is_undrained() {
     let ground = |strength: &str| {
         let ground = soil("20 kN/m3", "20 kN/m3", "45 deg");
         ground.edit(" }", &format!(", undrained_strength: {strength} }}"))
     };
-    let weak = limit(&with("none", &format!("{}, {WALL}", ground("50 kPa"))));
-    assert!((weak - 1890e3 / 2.0).abs() < 1.0, "{weak}");
-    let strong = limit(&with("none", &format!("{}, {WALL}", ground("500 kPa"))));
+    let on = |strength: &str| with("none", &format!("{}, {WALL}", ground(strength)));
+    for (strength, bears) in [("50 kPa", 1890e3), ("500 kPa", 9990e3)] {
+        let found = limit(&on(strength));
+        assert!((found - bears / 2.0).abs() < 1.0, "{found}");
+    }
     let drained = limit(&with("none", &format!("{}, {WALL}", soil("20 kN/m3", "20 kN/m3", "45 deg"))));
-    assert_eq!(strong, drained);
+    let sand = on("500 kPa").edit_all("firm_to_very_stiff_clay", "medium_to_dense_sand");
+    assert_eq!(limit(&sand), drained);
 }
 
 /// An eye of 1 m at the axis of a dry wall in one ground: the pressure at the axis, K 18 z, on a circle.

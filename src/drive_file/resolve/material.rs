@@ -69,7 +69,7 @@ impl Resolver<'_> {
     /// Iron: pushed where its maker rates it for thrust, pulled where its joints hold pull. A proposed pipe is looked at
     /// both ways: what is missing is the maker's to say.
     fn ways_of_iron(&self, of: &Listed<'_>) -> (bool, bool) {
-        let (proposed, is_pulled) = (self.proposing.is_some(), self.file.pull.is_some());
+        let (proposed, is_pulled) = (self.proposing, self.file.pull.is_some());
         let holds = of.pipe.joint_pull.is_some() || of.pipe.joint_pressure.is_some() || proposed && is_pulled;
         let rated = of.pipe.rated_force.is_some() || proposed;
         if rated || holds { (rated, holds) } else { (!is_pulled, is_pulled) }
@@ -85,7 +85,7 @@ impl Resolver<'_> {
             return (true, false);
         }
         // The guide's wall of a pulled pipe is none for jacking.
-        (!for_a_pull && (of.pipe.wall.is_some() || self.proposing.is_some()), true)
+        (!for_a_pull && (of.pipe.wall.is_some() || self.proposing), true)
     }
 
     /// A pipe to be pushed.
@@ -100,12 +100,13 @@ impl Resolver<'_> {
         };
         let open = self.is_by_its_maker(row, of, &barrel);
         let end_area = match row.end {
-            End::Joint if of.pipe.rated_force.is_none() && !self.is_for_the_maker(NotGiven::EndForce) => {
-                let what = format!("the joint sets the force on jacked {}, and it is missing", row.what);
-                self.lacks(&of.pipe.size, &of.at("rated_force"), what, "add `rated_force: ...` of the joint's maker");
-                return Ok(None);
+            End::Joint => {
+                // The joint sets the force.
+                if of.pipe.rated_force.is_none() {
+                    self.is_for_the_maker(NotGiven::EndForce);
+                }
+                Some(EndArea::Unknown)
             }
-            End::Joint => Some(EndArea::Unknown),
             _ if open => Some(EndArea::Unknown),
             End::Section => match barrel.inside_diameter {
                 Some(inside_diameter) => {
@@ -169,13 +170,16 @@ impl Resolver<'_> {
     }
 
     /// Whether nothing but its maker's force tells what the end bears: neither its area nor the strength that goes with
-    /// it is told. A proposed pipe is then left open.
+    /// it is told. Where that is not either, the pipe is left open.
     fn is_by_its_maker(&mut self, row: &Pushed, of: &Listed<'_>, barrel: &Barrel) -> bool {
         const TELL: super::Keys = keys![end_bearing_area, packer, joint_stress_ratio].or(STRENGTHS);
         let in_table = barrel.known.is_some_and(|known| known.end.is_some());
         let needs_maker = row.end == End::AreaByMaker || row.end == End::Area && !in_table;
         let alone = of.pipe.rated_force.is_some() && !of.gives(TELL);
-        needs_maker && (alone || self.is_for_the_maker(NotGiven::EndForce))
+        // Without its bore nothing tells its weight.
+        let nothing = of.pipe.rated_force.is_none() && !of.gives(TELL) && barrel.inside_diameter.is_some();
+        let untold = self.proposing || nothing;
+        needs_maker && (alone || untold && self.is_for_the_maker(NotGiven::EndForce))
     }
 
     /// A pipe to be pulled.

@@ -95,7 +95,7 @@ impl Resolver<'_> {
             told: Default::default(),
         };
         // Of a proposed pipe there is nothing that the user could mend.
-        if self.proposing.is_none() || self.is_sketch {
+        if !self.proposing || self.is_sketch {
             self.proportions(&of, &pipe)?;
         }
         for row in self.handbook.exclusion()?.iter() {

@@ -114,9 +114,9 @@ impl Resolver<'_> {
         pull: Option<&Pull>,
     ) -> Resolved<Result<Pipe, String>> {
         let (flaws, assumed) = (self.flaws.len(), self.assumed.len());
-        self.proposing = Some(Vec::new());
+        self.proposing = true;
         let pipe = self.about(Concern::Pipe(index), |it| it.pipe(index, candidate, stem, pull));
-        let not_given = self.proposing.take().unwrap_or_default();
+        let not_given = core::mem::take(&mut self.not_given);
         let mut pipe = pipe?.map(|pipe| Pipe { not_given, ..pipe });
         if let Some(pipe) = &mut pipe {
             self.room(index, candidate, pipe, line, stem);

@@ -24,8 +24,11 @@ pub(super) struct Resolver<'a> {
     pub(super) concern: Concern,
     /// Whether the pipes of the file are looked at as proposed ones are.
     pub(super) is_sketch: bool,
-    /// What the maker of the pipe at hand has to say, while one is proposed; elsewhere its absence is a fault.
-    pub(super) proposing: Option<Vec<NotGiven>>,
+    /// Whether a pipe is proposed: of one that the file lists most of what only its maker can tell is a fault where it is left
+    /// out.
+    pub(super) proposing: bool,
+    /// What only its maker can tell of the pipe at the door.
+    pub(super) not_given: Vec<NotGiven>,
     /// The units that the file writes the length of the drive in, for what a fault computes.
     pub(super) system: UnitSystem,
     /// False where the length of the drive is faulty and another stands in for it.

@@ -117,7 +117,12 @@ impl Resolver<'_> {
             // A road may run beside a stream.
             if traffic != fits && over != Over::Stream {
                 let complaint = format!("is {}, but traffic is {}", over.key(), traffic.key());
-                let advice = format!("leave out `traffic`, or write `traffic: {}`", fits.key());
+                // A load that is told is not talked away.
+                let under = [Over::Railway, Over::Runway].into_iter().find(|under| Traffic::of(*under) == traffic);
+                let advice = match under {
+                    Some(under) => format!("write `over: {}`", under.key()),
+                    None => format!("leave out `traffic`, or write `traffic: {}`", fits.key()),
+                };
                 self.flaw(field, "surface.over", (complaint, advice));
             }
         }

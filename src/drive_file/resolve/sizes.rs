@@ -177,7 +177,7 @@ impl Resolver<'_> {
     /// with, and is checked for it.
     pub(super) fn steel_sizes(&self) -> Resolved<Vec<Known>> {
         let pipes = steel(self.handbook)?;
-        if self.proposing.is_none() {
+        if !self.proposing {
             let mut sizes = casings(self.handbook)?;
             if Self::driven_over(self.file).high == Traffic::Railway {
                 // The wall that a railway asks for stands in, until the file tells that of the pipe.

@@ -26,6 +26,8 @@ impl Resolver<'_> {
                 joint: handbook.force("usual.stem_joint")?,
             },
             wall: handbook.length("usual.wall")?,
+            wall_of_large: handbook.length("usual.wall_of_large")?,
+            large: handbook.length("usual.large")?.value,
             floor: handbook.length("usual.pit_floor")?.value,
             wall_share: handbook.ratio("usual.wall_share")?,
         })

@@ -1,7 +1,7 @@
 //! The thrust wall and the ground behind it.
 
 use super::{Resolved, Resolver};
-use crate::drive::{Reaction, Stretch, ThrustWall};
+use crate::drive::{Clay, Reaction, Stretch, ThrustWall};
 use crate::drive_file::{Movement, WallFile};
 use crate::handbook::GroundClass;
 use crate::quantity::{Length, Measure, Ratio, Role};
@@ -71,9 +71,12 @@ impl Resolver<'_> {
         let usual_spread = rules.factor("spread_none", |row| &row.value)?;
         let movement = self.handbook.wall_movement()?.factor(movement_row(first.class), |row| &row.value)?;
         let (spread, wall) = (usual_spread.value, None);
-        let mut reaction = Reaction { soil, table, invert, spread, safety, movement, wall, short: false, best: None };
+        let told = self.file.launch.soil.is_some() || first.earth.told;
+        let is_told = told && soil.undrained.is_some() && first.is_all(GroundClass::is_clay);
+        let clay = if is_told { Clay::Undrained } else { Clay::Lesser };
+        let mut reaction = Reaction { soil, table, invert, spread, safety, movement, wall, clay, best: None };
         let at_best = |reaction: Reaction| {
-            let best = best.map(|soil| Box::new(Reaction { soil, short: true, ..reaction.clone() }));
+            let best = best.map(|soil| Box::new(Reaction { soil, clay: Clay::Greater, ..reaction.clone() }));
             Ok(Some(Reaction { best, ..reaction }))
         };
         let Some(wall) = given else { return at_best(reaction) };

@@ -1,10 +1,10 @@
 //! What the ground behind the thrust wall bears, and where its resultant lies.
 //!
 //! Drained ground counts effective stress and no cohesion; undrained clay its strength and its moist weight alone, so
-//! that water never adds to either. Where the undrained strength is known, the lesser of both cases counts.
+//! that water never adds to either. Clay is pushed for hours: where the file tells its strength, that counts; else the lesser.
 
 use crate::conditions::{resisting_stress, undrained_resisting_stress};
-use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
+use crate::drive::{Clay, Drive, Pipe, Reaction, ThrustWall};
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::laws::wall::{
     AllowableReaction, EyeResistance, PassiveCoefficient, PassivePressure, PassiveStrip, UndrainedStrip,
@@ -135,7 +135,7 @@ fn behind<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand, u
     sum
 }
 
-/// The lesser of the cases, or the greater for a short time; what may be asked of it, and whether it is the undrained one.
+/// What may be asked of the case that counts for its clay, the case, and whether it is the undrained one.
 pub(super) fn allowed<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand) -> (Force, Behind, bool) {
     let safety = reaction.safety.value;
     let allow = |calc: &mut Calc<R>, behind: Behind| {
@@ -146,7 +146,12 @@ pub(super) fn allowed<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stan
     if let Some(clay) = reaction.soil.undrained {
         let undrained = behind(calc, reaction, stand, Some(clay.strength));
         let other = allow(calc, undrained);
-        if (other < force) != reaction.short {
+        let counts = match reaction.clay {
+            Clay::Undrained => true,
+            Clay::Lesser => other < force,
+            Clay::Greater => other >= force,
+        };
+        if counts {
             return (other, undrained, true);
         }
     }

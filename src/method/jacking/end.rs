@@ -5,9 +5,9 @@ use super::free;
 use super::jacked::Jacked;
 use super::joint::Turned;
 use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
-use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, Joint, RingKind};
+use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
-use crate::method::rules::{by_held_jacks, can_be_held, first_the_pilot, watched};
+use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 use crate::source::{Cited, Origin};
@@ -25,7 +25,7 @@ const ASK_THE_MAKER: &str = "at this joint angle no force can be passed on: ask 
 const NOT_PASSED: &str = "at this joint angle no force can be passed on without a packer: give one";
 const SPIGOT: &str =
     "the end area is taken as spigot less bore: chamfer and packer leave less; get the area from the pipe maker";
-const LOOSER: &str = "the default scheme is tighter than the one asked for: leave scheme out to use it";
+const LOOSER: &str = "the default scheme is tighter than the one asked for: agree with the owner which counts";
 const SECTION: &str = "axial force only: eccentric welds, bending on a curve and ground load are not included";
 const STATIONS: &str = "with the jacking stations of the file at work, each on its own section; see their places";
 const LARGE: &str = "more than is advised at a joint under thrust";
@@ -41,18 +41,12 @@ const OTHER_SCHEMES: f64 = 1.25;
 pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let jacked = at.jacked()?;
     let limits = end_limits(calc, jacked.pipe, jacked.angle, at.drive.leeway.watched);
-    let EndLimits { factor, tighter, high, .. } = limits.in_spite_of_doubt();
+    let EndLimits { factor, tighter, .. } = limits.in_spite_of_doubt();
     let untold = jacked.pipe.joint.is_untold();
     let thrust = by_held_jacks(at.drive, jacked.thrust());
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let may_close = untold || jacked.pipe.joint.hangs_on_line();
     let published = limits.in_spite_of_doubt().published;
-    let no_less = |one: Cited<Force>, other: Cited<Force>| if one.value < other.value { other } else { one };
-    let raised_to = |limits: EndLimits, least: Cited<Force>| EndLimits {
-        likely: no_less(limits.likely, least),
-        high: no_less(limits.high, least),
-        ..limits
-    };
     if let Some(published) = published.filter(|_| !passes(&safe)) {
         let by_published = limits.map(|limits| raised_to(limits, published));
         let check = held_to_limits(at, jacked, thrust.safe, by_published);
@@ -60,22 +54,16 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
             return Ok(check.with_factor(factor).with_care(Care::Condition, CONFIRMED));
         }
     }
+    let best = limits.map(|limits| at_best(limits, published, may_close));
     let check = if thrust.best.is_some() || may_close || published.is_some() {
-        // At best the packer and the line leave the joint closed, and a published scheme counts.
-        let best = limits.map(|limits| {
-            let best = if may_close { limits.closed } else { limits.high };
-            raised_to(limits, published.map_or(best, |published| no_less(best, published)))
-        });
         safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
     } else {
         safe
     };
-    let ways: Ways = match published {
-        Some(_) => &[&["candidates[].scheme"]],
-        None => settling(at, &jacked.pipe.joint, &check),
-    };
-    let check = check.with_factor(factor).settled_by(first_the_pilot(at.drive, ways));
-    let check = told(check, jacked, limits.in_spite_of_doubt(), high.value, untold, tighter);
+    let open = check.verdict == Verdict::NotDecided;
+    let check = if open { check.settled_by(settling(at, jacked, thrust.safe, (&safe, best))) } else { check };
+    let check = check.with_factor(factor);
+    let check = told(check, jacked, limits.in_spite_of_doubt(), untold, tighter);
     Ok(if jacked.stations && passes(&check) { check.with_care(Care::Condition, STATIONS) } else { check })
 }
 
@@ -114,41 +102,61 @@ fn held_to_limits(
     watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
 }
 
-/// What would settle it: the joint where nothing is told of it, nights that need not be, a better limit, or what is done
-/// where the force reaches it.
-fn settling(at: &Walked<'_>, joint: &Joint, check: &Check<()>) -> Ways {
-    let nights = at.drive.stops_at_night();
-    match (joint.is_untold(), joint.hangs_on_line(), nights, can_be_held(check, at.drive.leeway.held)) {
-        (true, _, true, _) => &[&["candidates[].packer", "steering"], &["work.round_the_clock"]],
-        (true, _, false, _) => &[&["candidates[].packer", "steering"]],
-        (false, true, true, _) => &[&["steering"], &["work.round_the_clock"]],
-        (false, true, false, _) => &[&["steering"]],
-        (false, false, true, true) => &[&["work.round_the_clock"], &["if_stalled"]],
-        (false, false, true, false) => &[&["work.round_the_clock"]],
-        (false, false, false, true) => &[&["if_stalled"]],
-        (false, false, false, false) => NOTHING,
+/// At best the packer and the line leave the joint closed, and a published scheme counts.
+fn at_best(limits: EndLimits, published: Option<Cited<Force>>, may_close: bool) -> EndLimits {
+    let best = if may_close { limits.closed } else { limits.high };
+    raised_to(limits, published.map_or(best, |published| no_less(best, published)))
+}
+
+fn raised_to(limits: EndLimits, least: Cited<Force>) -> EndLimits {
+    EndLimits { likely: no_less(limits.likely, least), high: no_less(limits.high, least), ..limits }
+}
+
+fn no_less(one: Cited<Force>, other: Cited<Force>) -> Cited<Force> {
+    if one.value < other.value { other } else { one }
+}
+
+/// What would settle it: where the likely force passes, what is done at the high one, whatever the joint bears; else the
+/// joint of which nothing is told, unless it does not bear the force at its best either.
+fn settling(
+    at: &Walked<'_>,
+    jacked: &Jacked<'_>,
+    thrust: Doubted<Band<Force>>,
+    (safe, best): (&Check<()>, Doubted<EndLimits>),
+) -> Ways {
+    let held = can_be_held(safe, at.drive.leeway.held) || at.drive.stops_at_night();
+    let joint = &jacked.pipe.joint;
+    let of_joint: Ways = if best.in_spite_of_doubt().published.is_some() {
+        &[&["candidates[].scheme"]]
+    } else if joint.is_untold() {
+        &[&["candidates[].packer", "steering"]]
+    } else if joint.hangs_on_line() {
+        &[&["steering"]]
+    } else {
+        NOTHING
+    };
+    let by_force = stalls_at_most(safe) && held;
+    if by_force || settles_nothing(of_joint) || held_to_limits(at, jacked, thrust, best).verdict == Verdict::Over {
+        safe.settled_by
+    } else {
+        of_joint
     }
 }
 
 /// What the reader must know of the capacity, the gravest first.
-fn told(
-    check: Check<()>,
-    jacked: &Jacked<'_>,
-    limits: EndLimits,
-    high_limit: Force,
-    untold: bool,
-    tighter: bool,
-) -> Check<()> {
+fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, tighter: bool) -> Check<()> {
     let steering = &jacked.pipe.joint.steering;
     let told_angle = steering.turns && steering.is_known();
     let turned = jacked.angle.in_spite_of_doubt();
     let rated = matches!(jacked.pipe.capacity, Capacity::Rated);
     if told_angle && !jacked.pipe.joint.packer_told && turned.line > steering.screen.value {
-        return check.undecided(if rated { ASK_THE_MAKER } else { NOT_PASSED });
+        let note = if rated { ASK_THE_MAKER } else { NOT_PASSED };
+        return check.undecided(note).settled_by(if rated { NOTHING } else { &[&["candidates[].packer"]] });
     }
     let passes = passes(&check);
-    let stiff = limits.stiff.unwrap_or(high_limit);
-    let past_stiff = check.high().is_some_and(|(demand, _)| demand.si > stiff.si());
+    // Welded pipe has no board, and one that the file gives the stiffness of is tested.
+    let stiff = limits.stiff.filter(|_| steering.turns);
+    let past_stiff = stiff.is_some_and(|stiff| check.high().is_some_and(|(demand, _)| demand.si > stiff.si()));
     if untold && passes {
         return check.with_care(Care::Condition, if past_stiff { HOLD_AND_TEST } else { HOLD });
     }

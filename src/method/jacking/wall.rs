@@ -1,7 +1,7 @@
 //! The thrust wall: what it bears, at which level, and how far it moves for it; and one that would do.
 
 use super::super::either::Either;
-use super::super::rules::{asked, first_the_pilot, watched};
+use super::super::rules::{asked, can_be_held, stalls_at_most, watched};
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
@@ -15,7 +15,7 @@ use crate::quantity::{Band, Force, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
 
 const DRAINED: &str = "only the ground straight behind the wall counts: effective stress, no cohesion, no water";
-const UNDRAINED: &str = "undrained, which bears less here than drained: strength and moist weight, no water";
+const UNDRAINED: &str = "undrained, as clay is for the hours of a push: strength and moist weight, no water";
 const MOVEMENT: &str = "a quarter of the movement at full resistance, to which the safety factor keeps it: survey \
     the wall, set up the line clear of the frame, or check its movement";
 const ASKED: &str = "no thrust wall is given: one this wide is needed, as high as wide but no more than 0.6 of the \
@@ -55,7 +55,8 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
         let most = limit.in_spite_of_doubt().value * share;
         watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
     });
-    let check = if wall.best.is_some() { check.settled_by(&[&["launch.soil"]]) } else { check };
+    let held = stalls_at_most(&check) && can_be_held(&check, at.drive.leeway.held);
+    let check = if wall.best.is_some() && !held { check.settled_by(&[&["launch.soil"]]) } else { check };
     let ground = if is_undrained { UNDRAINED } else { DRAINED };
     Ok(if check.note.is_some() { check } else { check.with_note(ground) })
 }
@@ -63,7 +64,9 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
 /// A wall that is not told is asked for.
 fn asked_wall(at: &Walked<'_>) -> Outcome {
     let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
-    let most = at.drive.site.launch.space.map_or(at.drive.usual.wall, |space| space.width);
+    let usual = &at.drive.usual;
+    let side = if at.pipe.outside_diameter.value < usual.large { usual.wall } else { usual.wall_of_large };
+    let most = at.drive.site.launch.space.map_or(side, |space| space.width);
     let wide = |reaction, thrust, tallest| {
         required(Role::Distance, asked_width(at, reaction, thrust, tallest).map(Band::same), most)
     };
@@ -73,8 +76,11 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
     let best = wide(at_best, thrust.best.unwrap_or(thrust.safe), Length::from_si(LARGEST));
     let check = wide(reaction, thrust.safe, tallest(at.drive, reaction)).at_best(best);
     let none = check.high().is_some_and(|(width, _)| width.si >= LARGEST);
-    let check = check.settled_by(first_the_pilot(at.drive, &[&["launch.wall"]]));
-    Ok(check.with_note(if none { NONE_DOES } else { ASKED }))
+    // A wall of that width does; the ground behind it, where it is told, lets a narrower one do.
+    let hangs_on_soil = reaction.best.is_some();
+    let check = check.settled_by(if hangs_on_soil { &[&["launch.wall", "launch.soil"]] } else { &[&["launch.wall"]] });
+    // One that is not told never bars: a pit may be dug as wide as it takes.
+    Ok(check.with_note(if none { NONE_DOES } else { ASKED }).by_habit())
 }
 
 /// Width of the wall that is asked for.
@@ -139,7 +145,7 @@ pub struct WallNeeded {
     pub thrust: Force,
     /// Resistance over thrust.
     pub safety: Cited<Ratio>,
-    /// Whether clay that cannot drain bears less here.
+    /// Whether it is clay that bears by its strength.
     pub is_undrained: bool,
 }
 

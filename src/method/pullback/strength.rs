@@ -14,7 +14,8 @@ use crate::laws::pull_limits::{BendStrain, PullStrain};
 use crate::quantity::{Band, Force, Measure, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, Origin};
 
-const TIGHTER_EDITION: &str = "another edition that covers the pipe is tighter: leave stress_edition out to use it";
+const TIGHTER_EDITION: &str =
+    "another edition that covers the pipe is tighter than the one that counts: agree with the owner which does";
 
 pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
