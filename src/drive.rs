@@ -47,7 +47,7 @@ pub(crate) use plant::{Casing, CasingTube, Clay, Gauge, Reaction, SandBed, Stati
 pub(crate) use proposed::BY_ITS_MAKER;
 pub(crate) use pulled::*;
 pub(crate) use rests::{Restart, RestartByGround, Rests};
-pub(crate) use service::{CarriedBy, Carries, JackedRing, PipeInService, Place, RingInService, Vacuum};
+pub(crate) use service::{Carries, JackedRing, MainWall, PipeInService, Place, RingInService, Vacuum};
 pub(crate) use site::{
     BreakOutRule, Carrier, ClayPace, Clearing, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit,
     PitRules, PitSides, PitSpace, Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves,
@@ -98,6 +98,8 @@ pub struct Drive {
     pub(crate) guided: Guided,
     /// Overcut on the diameter that the accuracy of a jacked line holds already.
     pub(crate) overcut_in_accuracy: Length,
+    /// Least play on the radius of a pipe that is set into a bore.
+    pub(crate) least_play: Cited<Length>,
     pub(crate) guided_length: Cited<Length>,
     /// A curve that a jacked line is planned on.
     pub(crate) curve: Option<Curve>,

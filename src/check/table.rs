@@ -84,8 +84,8 @@ macro_rules! checks {
             /// Push at the tail of the pulled string, against the rating of the grip.
             TailGrip "grip at the tail" LoadMargin High, asks "grip at the tail" ["pull.push_assist.grip_rating"]
                 => assist::grip($at);
-            /// Pull on the pipe where a named length of bore lies on it, upper bound.
-            CollapsedBore "pipe, collapsed bore" none Screen,
+            /// Pull on rig, stem, link and pipe where a named length of bore lies on the pipe, upper bound.
+            CollapsedBore "pipe, collapsed bore" none High,
                 asks "bore that may fall on the pipe" ["pull.collapsed_bore"] => site::collapsed($at, $calc);
             /// Pressure of liquid grout, against collapse.
             CollapseInGrout "pipe, collapse in grout" LoadMargin Likely(2.0),

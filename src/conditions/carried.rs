@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Verdict, at_most, only, rated};
-use crate::drive::{BY_ITS_MAKER, CarriedBy, Carries, FactorPoints};
+use crate::drive::{BY_ITS_MAKER, Carries, FactorPoints};
 use crate::handbook::{Method, Service};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::deflection::ScoredWall;
@@ -11,8 +11,9 @@ use crate::laws::pull_limits::FactorAtTemperature;
 use crate::quantity::{Length, Pressure, Ratio, Role};
 use crate::source::Cited;
 
-const TOLD: &str = "surge included; the class of the pipe at ground temperature, of a deep score less its share";
-const SURGES: &str = "with the surges of the file, each against what the class allows beside it, at ground temperature";
+const TOLD: &str = "surge included; the lesser of class and wall at ground temperature, of a deep score less its share";
+const SURGES: &str = "with the surges of the file, each against what the lesser of class and wall allows beside it, at ground \
+    temperature";
 const UNTOLD: &str = "no pressure is given: the main carries the limit at most, surge included; give service_pressure";
 const UNKNOWN: &str = "only the maker knows what the pipe carries: give candidates[].pressure_class";
 
@@ -56,24 +57,33 @@ fn own<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, carries: &Carries) -> Opt
     let scored = |calc: &mut Calc<R>, wall: Length| {
         if depth_share > Ratio::default() { calc.law(ScoredWall { wall, depth_share }) } else { wall }
     };
-    Some(match carries.by {
-        CarriedBy::Unknown => return None,
-        CarriedBy::Class(class) => calc.doubted(|calc| {
+    let factor =
+        |calc: &mut Calc<R>| carries.temperature.map_or(Ratio::from(1.0), |points| at_temperature(calc, points));
+    let class = carries.class.map(|class| {
+        calc.doubted(|calc| {
             let left = plastic.map_or(Ratio::from(1.0), |pulled| {
                 let ratio = |wall: Length| wall / (outside_diameter - wall);
                 ratio(scored(calc, pulled.wall())) / ratio(pulled.wall())
             });
+            let left = left * factor(calc);
             class.map(|class| class * left)
-        }),
-        CarriedBy::Wall { stress, wall, metal: true } => {
-            calc.doubted(|calc| stress.map(|stress| calc.law(PressureByBarlow { stress, outside_diameter, wall })))
-        }
-        CarriedBy::Wall { stress, wall, metal: false } => calc.doubted(|calc| {
-            let factor = carries.temperature.map_or(Ratio::from(1.0), |points| at_temperature(calc, points));
-            let wall = scored(calc, wall);
-            stress.map(|stress| calc.law(PressureByRatio { stress: stress * factor, outside_diameter, wall }))
-        }),
-    })
+        })
+    });
+    let wall = carries.wall.map(|held| {
+        calc.doubted(|calc| {
+            let wall = scored(calc, held.wall);
+            held.stress.map(|stress| match held.on_outside {
+                true => calc.law(PressureByBarlow { stress, outside_diameter, wall }),
+                false => {
+                    let stress = stress * factor(calc);
+                    calc.law(PressureByRatio { stress, outside_diameter, wall })
+                }
+            })
+        })
+    });
+    let lesser = |one: Cited<Pressure>, other: Cited<Pressure>| if other.value < one.value { other } else { one };
+    let both = [class, wall].into_iter().flatten();
+    both.reduce(|one, other| one.zip(other).map(|(one, other)| lesser(one, other)))
 }
 
 /// Factor of a table at a temperature between two of its rows.

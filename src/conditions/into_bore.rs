@@ -1,9 +1,10 @@
 //! Whether the bore stands for a pipe that goes in after the stem is out, and whether clay closes on any that is pushed.
 
 use super::plan::Plan;
-use crate::check::{Care, Check, Outcome, Verdict, Ways, only, rated};
+use crate::check::{Care, Check, Outcome, Rule, Verdict, Ways, at_least, only, rated};
 use crate::drive::{BoreState, Stretch};
 use crate::handbook::GroundClass;
+use crate::quantity::{Length, Role};
 use crate::source::{Equation, Origin};
 
 /// What a bore without anything in it is held to.
@@ -16,6 +17,9 @@ const EMPTY: Equation = Equation::judged(
 
 const GROUT: &str = "survey the bore and clean it, put the pipe in and grout round it within two days, held down to its line; a bore that \
                      water enters is cased";
+const TOO_WIDE: &str = "the pipe with its joints is wider than the bore";
+const TIGHT: &str = "play on the radius: a pipe with less jams, and grout does not get round it";
+const SOCKETS: &str = "its sockets may be wider than the bore: give their outside diameter";
 const PARTLY: &str =
     "the bore may close or ravel on a part of its length: leave the stem in until the pipe pushes it out";
 const FALLS: &str = "the bore does not stand without the stem: leave it in until the pipe pushes it out";
@@ -48,7 +52,21 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
         }
     };
     let worst = at.drive.stretches.iter().map(one).reduce(Check::worse);
-    Ok(worst.unwrap_or_else(over))
+    Ok(worst.unwrap_or_else(over).worse(play(at)))
+}
+
+/// Play on the radius of the widest part of the pipe in the bore: a pipe that is wider does not go in.
+fn play(at: &Plan<'_>) -> Check<()> {
+    let play = (at.pipe.cut() - at.pipe.widest.value) / 2.0;
+    let check = at_least(Role::Offset, play, at.drive.least_play).settled_by(&[&["stem.head_diameter"]]);
+    if play <= Length::default() {
+        return check.by(Rule::High).with_note(TOO_WIDE);
+    }
+    let check = check.by(Rule::Screen).with_note(TIGHT);
+    if at.pipe.has_sockets_untold() {
+        return check.undecided(SOCKETS).settled_by(&[&["candidates[].joint_diameter"]]);
+    }
+    check
 }
 
 /// What clay round a jacked pipe is held to.

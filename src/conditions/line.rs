@@ -86,7 +86,7 @@ fn with_play(error: Band<Length>, plan: &Plan<'_>) -> Band<Length> {
 }
 
 /// A pilot that may be off by too much, and likely is not, is surveyed before the pipe goes in: what it is held to is the
-/// tolerance less the play.
+/// tolerance less the play. One that is located from the surface is as sure as its survey already.
 pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let Plan { drive, method, .. } = *at;
     // A tolerance that the file gives is a limit, whatever the pipe carries.
@@ -97,7 +97,8 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let known = unknown < play(at);
     let (held_to, likely) = (limit.value - unknown, drive.guided.error.map(|error| error.likely));
     let in_doubt = error.likely <= limit.value && error.high > limit.value;
-    if in_doubt && drive.stem.is_there() && held_to >= likely.value {
+    let surveyed = drive.stem.is_there() && drive.guided.by != Guidance::WalkedOver;
+    if in_doubt && surveyed && held_to >= likely.value {
         let note = if known { SURVEYED_SET } else { SURVEYED };
         return Ok(at_least(Role::Offset, held_to, likely).by(Rule::Required).with_note(note));
     }

@@ -20,6 +20,7 @@ const BOTH_ENDS: &str = "likely: mean trough width and the usual closure of the 
 const FULL: &str =
     "keep the annulus full of set fluid or grout: no more of it may close than the limit allows, at the high trough";
 const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the narrow trough";
+const STAYS_OPEN: &str = "the file leaves the annulus open: all of it may close";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
 const UNTOLD: &str = "what lies over the bore is not given: a road is assumed";
 const NO_WIDTH: &str = "no source gives the width of the trough in some ground of the drive";
@@ -309,6 +310,9 @@ fn closing<Q: Measure>(
     let all = at_most(role, whole, limit);
     if all.verdict == Verdict::Within {
         return all.with_note(BOTH_ENDS);
+    }
+    if at.drive.annulus.open {
+        return all.at_best(at_most(role, none, limit)).undecided(STAYS_OPEN);
     }
     if at.drive.annulus.grouted {
         let closes = at.drive.site.movement.closes_grouted.value;

@@ -67,6 +67,7 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
         let clear = crossing.axis_distance(outside_diameter) - bore / 2.0;
         let guided = &at.drive.guided;
         let left = |error: Band<Length>| Band { high: clear - error.high, ..Band::same(clear) };
+        let gas = Some(rules.clear_gas).filter(|_| crossing.gas);
         let need = calc.doubted(|calc| {
             crossing.clearance.unwrap_or_else(|| {
                 let (diameter, least, times) = if at.is_jacked() {
@@ -76,7 +77,8 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
                     let (least, times) = if beside { rules.clear_drilled } else { rules.exposed };
                     (bore, least, times)
                 };
-                times.map(|times| calc.law(ClearDistance { diameter, times, least }))
+                let need = times.map(|times| calc.law(ClearDistance { diameter, times, least }));
+                gas.filter(|gas| gas.value > need.value).unwrap_or(need)
             })
         });
         let check = at_least(Role::Depth, left(guided.error.value), need);
@@ -86,7 +88,12 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
             Some(best) => check.at_best(at_least(Role::Depth, left(best), need)).settled_by(&[&["guidance"]]),
             None => check.settled_by(&[&["crossings[].clearance"]]),
         };
-        if crossing.clearance.is_some() || meets { check.with_note(OWNER) } else { check.as_screen().with_note(HABIT) }
+        match gas {
+            _ if crossing.clearance.is_some() || meets => check.with_note(OWNER),
+            // Its owner decides.
+            Some(_) => check.by_habit().with_note(HABIT),
+            None => check.as_screen().with_note(HABIT),
+        }
     });
     checks.reduce(Check::worse).ok_or(Absent::Missing)
 }

@@ -75,8 +75,8 @@ pub struct Pipe {
     /// Bores of the reaming passes before the one that brings the pipe.
     pub(crate) passes: Vec<Length>,
     pub(crate) bore: Cited<Length>,
-    /// Diameter of the widest part that has to go through the bore: the pipe, or the joint of a pulled one.
-    pub(crate) widest: Length,
+    /// Diameter of the widest part that has to go through the bore: the pipe, or its joint.
+    pub(crate) widest: Cited<Length>,
     pub(crate) bore_rule: Cited<Length>,
     pub(crate) jacking_range: Option<PublishedRange>,
     pub(crate) pullback_range: Option<PublishedRange>,
@@ -112,6 +112,11 @@ impl Pipe {
     /// Diameter that the head before a jacked pipe cuts. The bore rule is for what is pulled.
     pub(crate) fn cut(&self) -> Length {
         if self.bore.origin == self.bore_rule.origin { self.outside_diameter.value } else { self.bore.value }
+    }
+
+    /// Whether its joints may be wider than the pipe, and the file tells nothing of them.
+    pub(crate) fn has_sockets_untold(&self) -> bool {
+        self.family == Family::DuctileIron && self.widest.origin == self.outside_diameter.origin
     }
 
     /// Whether the file tells the bore.

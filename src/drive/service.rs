@@ -68,7 +68,10 @@ pub(crate) struct JackedRing {
 /// What a main may carry inside.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Carries {
-    pub(crate) by: CarriedBy,
+    /// Its class, where the file tells it.
+    pub(crate) class: Option<Cited<Pressure>>,
+    /// Its wall, where its stress is known.
+    pub(crate) wall: Option<MainWall>,
     /// Rating of its joints, where the file tells it.
     pub(crate) joint: Option<Cited<Pressure>>,
     /// Of plastic, and the factors of its class around it.
@@ -79,22 +82,13 @@ pub(crate) struct Carries {
     pub(crate) with_surge: [Ratio; 2],
 }
 
-/// What tells how much a main may carry.
+/// The wall of a main, at the stress that it is allowed over its life.
 #[derive(Debug, Clone, Copy)]
-pub(crate) enum CarriedBy {
-    /// Its maker.
-    Class(Cited<Pressure>),
-    /// Its wall, at the stress that it is allowed over its life.
-    Wall {
-        /// The stress.
-        stress: Cited<Pressure>,
-        /// The wall.
-        wall: Length,
-        /// Metal, which is not scored by a pull.
-        metal: bool,
-    },
-    /// Nobody has said.
-    Unknown,
+pub(crate) struct MainWall {
+    pub(crate) stress: Cited<Pressure>,
+    pub(crate) wall: Length,
+    /// The stress is that on the outside diameter, else that in the middle of the wall.
+    pub(crate) on_outside: bool,
 }
 
 /// A vacuum in a pressure main.

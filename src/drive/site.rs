@@ -163,6 +163,7 @@ pub(crate) struct Crossing {
     /// The same of its slope.
     pub(crate) slope: Ends<Cited<Ratio>>,
     pub(crate) clearance: Option<Cited<Length>>,
+    pub(crate) gas: bool,
 }
 
 impl Crossing {
@@ -219,6 +220,8 @@ pub(crate) struct Cover {
     /// Clear distance of jacked and of drilled bores beside each other: least, and multiple.
     pub(crate) clear_jacked: Cited<Ratio>,
     pub(crate) clear_drilled: (Length, Cited<Ratio>),
+    /// To a gas main.
+    pub(crate) clear_gas: Cited<Length>,
 }
 
 /// Open face in clay.

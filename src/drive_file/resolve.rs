@@ -244,6 +244,7 @@ impl Resolver<'_> {
             loosest_tolerance: loosest,
             guided,
             overcut_in_accuracy,
+            least_play: self.handbook.length("bore.set_in")?,
             guided_length,
             curve: self.curve()?,
             site: Box::new(site),

@@ -65,40 +65,40 @@ laws! {
     value |s| 2.0 * s.stress * (s.wall / s.outside_diameter);
 
     /// Wall of ductile iron that pressure may count on: less what it may be cast thinner by and what is kept for service,
-    /// `t_n = t - (c + k D) - s`.
+    /// `t_n = t - (c + k DN) - s`.
     ///
     /// ```
-    /// // 12 in, class 350: 0.28 in, less 0.08 in for service and 1.3 mm + 0.001 D, leaves 0.136 in.
+    /// // 12 in, class 350: 0.28 in, less 0.08 in for service and 1.3 mm + 0.001 DN, leaves 0.137 in.
     /// use jackpull::law::Law;
     /// use jackpull::laws::inside_pressure::NetIronWall;
     /// use jackpull::quantity::{FromText, Length, Ratio};
     /// let net = NetIronWall {
     ///     wall: Length::from_text("0.28 in")?,
-    ///     outside_diameter: Length::from_text("13.2 in")?,
+    ///     size: Length::from_text("12 in")?,
     ///     service: Length::from_text("0.08 in")?,
     ///     casting: Length::from_text("1.3 mm")?,
     ///     casting_share: Ratio::from(0.001),
     /// };
-    /// assert!((net.value() - Length::from_text("0.136 in")?).abs() < Length::from_text("0.0005 in")?);
+    /// assert!((net.value() - Length::from_text("0.137 in")?).abs() < Length::from_text("0.0005 in")?);
     /// # Ok::<(), jackpull::quantity::QuantityError>(())
     /// ```
     NetIronWall "net wall of ductile iron" {
         /// Nominal wall.
         wall "t": Length as Wall,
-        /// Outside diameter.
-        outside_diameter "D": Length as Diameter,
+        /// Nominal size.
+        size "DN": Length as Diameter [>= 0.0],
         /// Kept for service.
         service "s": Length as Wall [>= 0.0],
         /// What any pipe may be cast thinner by.
         casting "c": Length as Wall [>= 0.0],
-        /// The same over the diameter.
+        /// The same over the size.
         casting_share "k": Ratio as Ratio [>= 0.0],
     } -> Length as Wall;
-    form "t_n = wall - (casting + casting_share outside_diameter) - service";
+    form "t_n = wall - (casting + casting_share size) - service";
     from Memory "awwa_c150" "net thickness: service allowance and casting tolerance";
     valid "allowances not negative, and less than the wall"
-        if |v| v.wall > v.casting + v.casting_share * v.outside_diameter + v.service;
-    value |s| s.wall - (s.casting + s.casting_share * s.outside_diameter) - s.service;
+        if |v| v.wall > v.casting + v.casting_share * v.size + v.service;
+    value |s| s.wall - (s.casting + s.casting_share * s.size) - s.service;
 
     /// Thrust of a pressure inside on the closed ends of a string, which its wall bears: `F = p (pi/4) (D - 2 t)²`.
     EndThrust "thrust of a pressure on the ends" {

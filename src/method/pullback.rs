@@ -171,7 +171,7 @@ pub(super) fn step<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome 
 pub(super) fn bore(at: &Walked<'_>) -> Outcome {
     at.pulled()?;
     let (bore, rule) = (at.pipe.bore.value, at.pipe.bore_rule);
-    let (pipe, joint) = (at.pipe.outside_diameter.value, at.pipe.widest);
+    let (pipe, joint) = (at.pipe.outside_diameter.value, at.pipe.widest.value);
     let passes = (pipe * NARROWEST).max(if joint > pipe { joint + Length::from_si(ROUND_A_JOINT) } else { pipe });
     if bore < passes {
         return Ok(at_least(Role::Diameter, bore, rule.map(|_| passes)).by(Rule::High).with_note(NARROW));

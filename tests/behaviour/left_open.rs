@@ -97,8 +97,8 @@ fn joints_made_during_the_pull_take_time() {
     drive(&laid_out("{ length: 120 m }"));
 }
 
-/// Ductile iron carries pressure by the wall that is left of casting and service: of 12 in, class 350, 0.28 - 0.08 - (1.3 mm +
-/// 0.001 x 13.2 in) = 0.136 in, at half of the yield 0.136 x 270 MPa / 13.2 in = 2.77 MPa.
+/// Ductile iron in inches carries pressure by the wall that is left of casting and service: of 12 in, class 350, 0.28 - 0.08 -
+/// (1.3 mm + 0.001 x 12 in) = 0.137 in, at half of the yield 0.137 x 270 MPa / 13.2 in = 2.80 MPa.
 #[test]
 fn iron_carries_by_its_net_wall() {
     let iron = "  - { material: ductile_iron, size: 12 in, joint_pull: 200 kN }\n";
@@ -111,7 +111,7 @@ fn iron_carries_by_its_net_wall() {
         })
     };
     let [_, _, limit] = numbers(&check(&at("250 psi"), Subject::ServicePressure));
-    assert_relative_eq!(limit, 2.77e6, max_relative = 0.01);
+    assert_relative_eq!(limit, 2.80e6, max_relative = 0.005);
     assert_eq!(check(&at("250 psi"), Subject::ServicePressure).verdict, Verdict::Within);
     assert_eq!(check(&at("600 psi"), Subject::ServicePressure).verdict, Verdict::Over);
 }
@@ -198,17 +198,6 @@ fn jacks_are_set_to_what_a_wall_bears() {
     assert_eq!(open.verdict, Verdict::NotDecided);
     let freed = check(&wall("if_stalled: rescue_pit\n"), Subject::ThrustWall);
     assert_eq!((freed.verdict, freed.care), (Verdict::WithCare, Some(Care::Condition)));
-}
-
-/// A weak link over what the pipe bears is set lower, where the pull stays below it; else it spares nothing.
-#[test]
-fn a_link_that_is_set_too_high_is_set_lower() {
-    let link = |setting: &str| {
-        main(|text| text.edit("duration: 5 h,", &format!("duration: 5 h, pull_head: {{ weak_link: {setting} }},")))
-    };
-    let high = check(&link("150 kN"), Subject::WeakLink);
-    assert_eq!((high.verdict, high.care), (Verdict::WithCare, Some(Care::Condition)));
-    assert_eq!(check(&link("10 kN"), Subject::WeakLink).verdict, Verdict::Within);
 }
 
 /// The wall of a casing under a railway: one that is not given is asked for, with what the railway asks standing in.

@@ -100,6 +100,7 @@ mod stem_bed;
 mod surroundings;
 mod tables;
 mod thrust_wall;
+mod told_facts;
 mod untold_soil;
 mod vary;
 mod walls;

@@ -249,7 +249,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             // Parts of a strength or a weight; steel mains at half of their yield.
             "pull.inside_share" => (0.2, 0.7),
             "main.steel_share" | "main.iron_share" => (0.4, 0.75),
-            "main.iron_casting" => (0.0005, 0.002),
+            "main.iron_safety" => (2.0, 4.0),
             "face.greatest" => (0.7, 1.0),
             // Coefficients of pipe on soil, and through mud.
             "curve.friction" | "curve.friction_least" => (0.2, 0.7),
@@ -316,8 +316,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             _ => return None,
         },
         ("practice_length", key) => match key {
+            "bore.set_in" => (2.0 * MM, 12.0 * MM),
             "main.iron_service" => (1.0 * MM, 3.0 * MM),
-            "main.iron_casting" => (0.5 * MM, 2.5 * MM),
             // A shift: some metres pushed, tens of metres of pilot.
             "rest.pilot" => (3.0, 40.0),
             "rest.pushed" => (1.5, 20.0),

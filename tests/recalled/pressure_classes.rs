@@ -3,7 +3,7 @@
 //! and 11.8 bar at 40 degC. PE4710 of DR 11 is of 200 psi, PE3408 of 160 psi, PE2406 of 126 psi. AWWA C900: DR 18 of
 //! 235 psi, DR 25 of 165 psi. Steel of 35 ksi, 12.75 in with a wall of 0.25 in: 686 psi at half of its yield. Iron of
 //! class 350 in 12 in has 0.14 in left of its wall of 0.28 in when allowances are taken off, for 350 psi and 100 psi of
-//! surge. All recalled.
+//! surge. EN 545: class 40 of DN 250 may work at 40 bar. All recalled.
 
 use crate::found::{Found, Outcome, Stop, checked, close, holds, needed, pages, q, scheme};
 use jackpull::check::Subject;
@@ -66,5 +66,7 @@ fn metal(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
                 joint_deflection: 3 deg, pipe_length: 6 m";
     let iron = carries(handbook, iron, "12 degC")?;
     holds(found, "iron of class 350 with its surge", q::<Pressure>("390 psi") < iron && iron < q("450 psi"));
+    let metric = "material: ductile_iron, size: 250 mm, joint_pull: 150 kN, joint_deflection: 3 deg, pipe_length: 6 m";
+    close(found, metric, carries(handbook, metric, "12 degC")?, "40 bar", 0.015);
     Ok(())
 }

@@ -1,8 +1,9 @@
 //! What a pressure main may carry: by its maker, or by the stress that its wall is allowed over its life.
 
+use super::label::same_size;
 use super::pe_strength::{bracket, rising};
 use super::{Resolved, Resolver};
-use crate::drive::{CarriedBy, Carries, Concern, FactorPoints, Pipe, PulledPipe};
+use crate::drive::{Carries, Concern, FactorPoints, MainWall, Pipe, PulledPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Material, SurgeFile};
 use crate::handbook::{Family, HandbookError, Service, TemperatureFactorRow};
 use crate::law::Law;
@@ -39,25 +40,23 @@ impl Resolver<'_> {
     }
 
     fn carries(&mut self, path: &str, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Carries> {
+        let class = self.take(path, candidate, CandidateFile::pressure_class);
         let joint = self.take(path, candidate, CandidateFile::joint_pressure);
         let with_surge = self.with_surge(pipe.family)?;
         let score = self.file.pull.as_ref().and_then(|pull| pull.score.given()).unwrap_or_default();
         let allowed = self.handbook.after_pull()?.value("score_allowed")?.value;
         let deep_score = if score > allowed { score } else { Ratio::default() };
-        let of = |by, temperature| Carries { by, joint, temperature, deep_score, with_surge };
-        if let Some(class) = self.take(path, candidate, CandidateFile::pressure_class) {
-            return Ok(of(CarriedBy::Class(class), None));
-        }
+        let of = |wall, temperature| Carries { class, wall, joint, temperature, deep_score, with_surge };
         let wall = pipe.pulled.as_ref().map(PulledPipe::wall).or_else(|| pipe.pushed_wall());
-        let Some((wall, stress)) = wall.zip(self.main_stress(candidate, pipe)?) else {
-            return Ok(of(CarriedBy::Unknown, None));
+        let Some((wall, stress)) = wall.zip(self.main_stress(candidate, pipe)?) else { return Ok(of(None, None)) };
+        let held = MainWall { stress, wall, on_outside: true };
+        let (held, temperature) = match pipe.family {
+            Family::Steel => (held, None),
+            Family::DuctileIron => (self.iron_main(path, candidate, held)?, None),
+            family => (MainWall { on_outside: false, ..held }, Some(self.class_temperature(family)?)),
         };
-        self.assume_one(format!("{path}: hoop stress of the main over its life"), stress, Role::Strength);
-        let metal = matches!(pipe.family, Family::Steel | Family::DuctileIron);
-        let wall = if pipe.family == Family::DuctileIron { self.net_iron_wall(path, pipe, wall)? } else { wall };
-        let by = CarriedBy::Wall { stress, wall, metal };
-        let temperature = if metal { None } else { Some(self.class_temperature(pipe.family)?) };
-        Ok(of(by, temperature))
+        self.assume_one(format!("{path}: hoop stress of the main over its life"), held.stress, Role::Strength);
+        Ok(of(Some(held), temperature))
     }
 
     /// What a main carries with a recurring and with an occasional surge, over its class.
@@ -71,16 +70,30 @@ impl Resolver<'_> {
         })
     }
 
-    /// What is left of the wall of iron for pressure.
-    fn net_iron_wall(&mut self, path: &str, pipe: &Pipe, wall: Length) -> Resolved<Length> {
-        let (service, casting) =
-            (self.handbook.length("main.iron_service")?, self.handbook.length("main.iron_casting")?.value);
-        let casting_share = self.handbook.ratio("main.iron_casting")?.value;
-        let outside_diameter = pipe.outside_diameter.value;
-        let net = NetIronWall { wall, outside_diameter, service: service.value, casting, casting_share };
+    /// What counts of the wall of iron, and its stress. A metric size goes by EN 545: its least wall, at a third of the
+    /// tensile strength. One in inches goes by AWWA C150: what casting and service leave, at half of the yield. A wall that
+    /// the file gives is a nominal one.
+    fn iron_main(&mut self, path: &str, candidate: &CandidateFile, held: MainWall) -> Resolved<MainWall> {
+        let size = candidate.size.value;
+        let metric = self.handbook.iron_pipe()?.find(|row| same_size(row.size.value, size)).is_some();
+        let told = [&candidate.wall, &candidate.outside_diameter, &candidate.inside_diameter];
+        let held = if metric {
+            let safety = self.handbook.ratio("main.iron_safety")?;
+            let tensile = self.handbook.ductile_iron()?.value("en_545_tensile")?.value;
+            MainWall { stress: safety.map(|safety| tensile / safety), on_outside: false, ..held }
+        } else {
+            held
+        };
+        if metric && told.iter().all(|field| field.is_none()) {
+            return Ok(held);
+        }
+        let service = if metric { Length::default() } else { self.handbook.length("main.iron_service")?.value };
+        let casting = self.handbook.length("iron.wall_allowance")?.value;
+        let casting_share = self.handbook.ratio("iron.wall_by_size")?.value;
+        let net = NetIronWall { wall: held.wall, size, service, casting, casting_share };
         let net = Cited::new(net.value().max(Length::default()), Origin::Law(&NetIronWall::EQUATION));
         self.assume_one(format!("{path}: net wall of the main"), net, Role::Wall);
-        Ok(net.value)
+        Ok(MainWall { wall: net.value, ..held })
     }
 
     /// Stress over the life of a main; `None` where only the maker of the pipe knows it.

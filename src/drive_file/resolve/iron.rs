@@ -24,7 +24,7 @@ pub(super) const JACKED: Pushed = Pushed {
     other_size: GIVE_DIAMETERS,
     family: Family::DuctileIron,
     applies: Applies {
-        used: PUSHED.or(keys![wall, end_squareness]),
+        used: PUSHED.or(keys![wall, end_squareness, joint_diameter]),
         reasons: &[
             (STRENGTHS, "does not apply to jacked ductile iron: the joint sets the force"),
             (keys![factor], "the maker's force has its factors in it"),

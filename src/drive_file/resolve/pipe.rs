@@ -42,13 +42,12 @@ impl Resolver<'_> {
             && stem.is_there()
             && self.file.pilot.given() == Some(Pilot::Drilled);
         let rule = self.handbook.bore_rule()?.row(if on_grade { "on_grade" } else { "general" })?;
-        let widest = self.joint_diameter(&of, outside_diameter.value);
-        let needed = FinalBore { outside_diameter: widest, times: rule.value.times.value, plus: rule.value.plus.value };
+        let widest = self.joint_diameter(&of, outside_diameter);
+        let needed =
+            FinalBore { outside_diameter: widest.value, times: rule.value.times.value, plus: rule.value.plus.value };
         let bore_rule = Cited::new(needed.value(), rule.origin);
         // A jacked pipe is pushed close behind what made room for it.
-        let close = casing
-            .as_ref()
-            .map_or(outside_diameter.value, |casing| casing.outside_diameter.max(outside_diameter.value));
+        let close = casing.as_ref().map_or(widest.value, |casing| casing.outside_diameter.max(widest.value));
         // What the pilot has bored already needs no reamer.
         let usual = match pulled {
             Some(_) => bore_rule.map(|bore| bore.max(stem.head)),
@@ -63,7 +62,7 @@ impl Resolver<'_> {
         } else {
             self.own_or(&of, CandidateFile::bore, usual)
         };
-        if bore.value <= widest {
+        if bore.value <= widest.value {
             self.fault(&of, CandidateFile::bore, format!("is no larger than {label} itself"));
         }
         let passes = if pulled.is_none() { Vec::new() } else { self.passes(&of, bore.value, stem) };
@@ -109,13 +108,13 @@ impl Resolver<'_> {
         Ok(Some(pipe))
     }
 
-    /// The widest part of a pulled pipe: its joint, where that is wider than the pipe.
-    fn joint_diameter(&mut self, of: &Listed<'_>, diameter: Length) -> Length {
-        let Some(joint) = self.own(of, CandidateFile::joint_diameter) else { return diameter };
-        if joint.value < diameter {
+    /// The widest part of a pipe: its joint, where that is wider.
+    fn joint_diameter(&mut self, of: &Listed<'_>, outside_diameter: Cited<Length>) -> Cited<Length> {
+        let Some(joint) = self.own(of, CandidateFile::joint_diameter) else { return outside_diameter };
+        if joint.value < outside_diameter.value {
             self.fault(of, CandidateFile::joint_diameter, "is smaller than the pipe");
         }
-        joint.value.max(diameter)
+        joint.map(|joint| joint.max(outside_diameter.value))
     }
 
     /// Bores of the reaming passes before the one that brings the pipe: the user's, or as habit goes up.

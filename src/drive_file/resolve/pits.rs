@@ -3,7 +3,7 @@
 use super::{Resolved, Resolver};
 use crate::drive::{Ends, Pit, PitRules, PitSides, PitSpace, Stem};
 use crate::drive_file::{PitFile, PitSpaceFile};
-use crate::handbook::{HandbookError, Spoil};
+use crate::handbook::{HandbookError, Spoil, Treatment};
 use crate::quantity::{Area, Length, Ratio, Role};
 use crate::source::Cited;
 use crate::yaml::{Field, MayBe};
@@ -58,7 +58,19 @@ impl Resolver<'_> {
     }
 
     /// With what keeps the water from the floor.
-    pub(super) fn against_water(&mut self, file: &PitFile, path: &str, pit: Pit) -> Pit {
+    pub(super) fn against_water(
+        &mut self,
+        (file, path): (&PitFile, &str),
+        treated: Option<Treatment>,
+        pit: Pit,
+    ) -> Pit {
+        if treated == Some(Treatment::Dewatered) && file.dewatered.given() == Some(false) {
+            let why = (
+                "is false, and the ground at the pit is `treatment: dewatered`",
+                "wells along the line drain its pits",
+            );
+            self.wrong(path, file, PitFile::dewatered, why);
+        }
         let says = |field: &Option<Field<bool>>| field.given() == Some(true);
         let toe = self.take(path, file, PitFile::wall_toe_depth);
         if toe.is_some_and(|toe| toe.value < pit.floor()) {

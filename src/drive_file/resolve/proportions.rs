@@ -37,6 +37,30 @@ const fn strength(family: Family) -> Option<((f64, f64), (f64, f64))> {
     }
 }
 
+/// The most that pipe of a material bears along its axis, in Pa: the best of its range, tensile strength for iron.
+const fn strongest(family: Family) -> Option<f64> {
+    match family {
+        Family::Clay => Some(mpa(150.0)),
+        Family::DuctileIron => Some(mpa(420.0)),
+        Family::Pvc | Family::PvcFused | Family::PvcRestrained => Some(mpa(100.0)),
+        Family::FibreCement => Some(mpa(100.0)),
+        Family::Concrete | Family::PolymerConcrete | Family::Grp => match strength(family) {
+            Some(((_, most), _)) => Some(mpa(most)),
+            None => None,
+        },
+        Family::Pe | Family::Steel => None,
+    }
+}
+
+/// Section of the barrel, in m². The size of clay pipe is its bore.
+fn section(pipe: &Pipe) -> Option<f64> {
+    let outside = pipe.outside_diameter.value;
+    let wall = pipe.pushed_wall().or_else(|| pipe.pulled.as_ref().map(PulledPipe::wall));
+    let by_bore = || (pipe.family == Family::Clay).then(|| (outside - pipe.nominal) / 2.0);
+    let wall = wall.or_else(by_bore)?;
+    (wall.si() > 0.0).then(|| core::f64::consts::PI * (outside - wall).si() * wall.si())
+}
+
 /// Row of the table `pipe_density`.
 const fn density(family: Family) -> &'static str {
     match family {
@@ -70,9 +94,7 @@ impl Resolver<'_> {
         }
         let (thin, thick) = usual_slenderness(pipe.family, is_pulled);
         self.beside(block, CandidateFile::wall, times(0.0, 0.35), times(1.0 / thick, 1.0 / thin), OUTSIDE);
-        let wall = pipe.pushed_wall().or_else(|| pipe.pulled.as_ref().map(PulledPipe::wall));
-        if let Some(wall) = wall.map(Measure::si).filter(|wall| *wall > 0.0) {
-            let section = core::f64::consts::PI * (outside - wall) * wall;
+        if let Some(section) = section(pipe) {
             let whole = section * self.density(density(pipe.family))?.value.si() * STANDARD_GRAVITY;
             let weight = |least: f64, most: f64| -> Range<LineLoad> { range(least * whole, most * whole) };
             // A lining of mortar may double the weight of a thin pipe.
@@ -94,7 +116,7 @@ impl Resolver<'_> {
             let most = range::<Length>(0.0, 0.2 * casing.si());
             self.beside(block, CandidateFile::casing_wall, most, None, "the diameter of the casing");
         }
-        let before = pipe.casing_diameter().map_or(outside, Measure::si).max(pipe.widest.si());
+        let before = pipe.casing_diameter().map_or(outside, Measure::si).max(pipe.widest.value.si());
         let (possible, usual) = if is_pulled && pipe.jacked.is_none() {
             let most = (1.6 * before).max(before + mm(110.0));
             (range::<Length>(0.0, 3.0 * before), range::<Length>(1.2 * before, most))
@@ -138,10 +160,16 @@ impl Resolver<'_> {
     fn by_strength(&mut self, of: &Listed<'_>, pipe: &Pipe) {
         let (block, given) = ((of.path, of.pipe), of.pipe);
         let si = |field: &Option<Field<Pressure>>| field.given().map(Measure::si);
-        let area = given.end_bearing_area.given().map(Measure::si);
-        if let Some((area, strength)) = area.zip(si(&given.strength)) {
-            let most = range::<Force>(0.0, area * strength / 1.5);
-            self.beside(block, CandidateFile::rated_force, most, None, "end area and strength");
+        let ring = section(pipe);
+        let area = given.end_bearing_area.given().map(Measure::si).or(ring);
+        if let Some((area, strength)) = area.zip(si(&given.strength).or(strongest(pipe.family))) {
+            let most = area * strength / 1.5;
+            let (possible, usual) = (range::<Force>(0.0, most), range::<Force>(0.0, most / 2.0));
+            self.beside(block, CandidateFile::rated_force, possible, usual, "end area and strength");
+        }
+        if let Some((ring, strength)) = ring.zip(strongest(pipe.family)) {
+            let most = range::<Force>(0.0, ring * strength);
+            self.beside(block, CandidateFile::joint_pull, most, None, "what the barrel bears");
         }
         if let Some((casing, wall)) = pipe.casing_diameter().zip(given.casing_wall.as_ref()) {
             let wall = wall.value.si();

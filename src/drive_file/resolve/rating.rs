@@ -80,10 +80,10 @@ pub(super) fn stones(row: &SuitabilityRow, takes: Option<Length>) -> (Option<Len
 
 impl Resolver<'_> {
     /// The largest stone that the plant of a column takes by its bore.
-    pub(super) fn takes(&self, face: &Face, column: Column) -> Resolved<Option<Length>> {
-        let bores = self.handbook.ratio("ground.bore_over_stone")?.value;
+    pub(super) fn takes(&self, face: &Face, column: Column) -> Resolved<Option<Cited<Length>>> {
+        let bores = self.handbook.ratio("ground.bore_over_stone")?;
         // Round inches are within.
-        Ok(column.takes_by_bore().then(|| face.size / bores * ROUNDING))
+        Ok(column.takes_by_bore().then(|| bores.map(|bores| face.size / bores * ROUNDING)))
     }
 
     pub(super) fn hazard(&self, hazard: GroundHazard, column: Column) -> Resolved<Cited<Rating>> {
@@ -124,10 +124,16 @@ impl Resolver<'_> {
         for row in table.iter() {
             let values = &row.value.value;
             // Of a table of hundreds of rows the class leaves a few.
-            if values.ground.value != face.class || !face.may_be(water, values, takes) {
+            if values.ground.value != face.class || !face.may_be(water, values, takes.map(|takes| takes.value)) {
                 continue;
             }
             let rating = column.of_ground(values).map_or(NOT_RATED, |rating| Cited::new(rating, row.origin));
+            // Stones beyond those of the row, which the bore alone takes.
+            let beyond = face.stone.zip(values.stone_to.given()).is_some_and(|(stone, to)| stone > to);
+            let rating = match takes.filter(|_| beyond) {
+                Some(takes) => worse(rating, takes.map(|_| Rating::Marginal)),
+                None => rating,
+            };
             if severity(rating.value) < severity(best) {
                 best = rating.value;
             }

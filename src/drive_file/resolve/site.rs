@@ -30,12 +30,13 @@ impl Resolver<'_> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
         let water = |stretch: Option<&Stretch>| stretch.and_then(|stretch| stretch.way.table);
         let file = self.file;
-        let mut pit = |pit: Option<&PitFile>, path: &str, at, stretch| {
+        let mut pit = |pit: Option<&PitFile>, path: &str, at, stretch: Option<&Stretch>| {
             let invert = line.invert(at);
             let area = pit.and_then(|pit| self.take(path, pit, PitFile::area));
             let space = pit.and_then(|pit| pit.space.as_ref());
             let found = Pit { area, ..self.pit_space(space, &format!("{path}.space"), invert, water(stretch)) };
-            pit.map_or(found, |pit| self.against_water(pit, path, found))
+            let treated = stretch.and_then(|stretch| stretch.treatment);
+            pit.map_or(found, |pit| self.against_water((pit, path), treated, found))
         };
         let launch = pit(Some(&file.launch), "launch", Length::default(), stretches.first());
         let reception = pit(file.reception.as_ref(), "reception", length, stretches.last());
@@ -218,7 +219,7 @@ impl Resolver<'_> {
             let stretches = [first, last];
             let invert = line.invert(at);
             let is_limited = settlement.is_some() || slope.is_some();
-            let usual = self.lengths(if bends(&name) {
+            let usual = self.lengths(if is_called(&name, &BENDS) {
                 ["settlement.flexible_least", "settlement.flexible_most"]
             } else {
                 ["settlement.service_least", "settlement.service_most"]
@@ -227,6 +228,7 @@ impl Resolver<'_> {
             let slope = self.limit((&format!("{path}.allowed_slope"), Role::Slope), slope, slopes);
             crossings.push(Crossing {
                 is_limited,
+                gas: is_called(&name, &["gas"]),
                 name,
                 at,
                 depth,
@@ -264,8 +266,12 @@ impl Resolver<'_> {
         let key = |class| match class {
             GroundClass::SoftClay => Some("soft_clay"),
             GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => Some("clay_observed"),
+            GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel if !wet => {
+                Some("sand_above_water")
+            }
+            // Silt is no sand that stands steeper where it is dry.
             GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel | GroundClass::Silt => {
-                Some(if wet { "sands_and_gravels" } else { "sand_above_water" })
+                Some("sands_and_gravels")
             }
             GroundClass::Fill
             | GroundClass::WeakRock
@@ -330,6 +336,7 @@ impl Resolver<'_> {
                 separation.cell("parallel_drilled", |row| &row.clear)?.value,
                 separation.cell("parallel_drilled", |row| &row.times)?,
             ),
+            clear_gas: separation.cell("gas", |row| &row.clear)?,
         })
     }
 
@@ -418,25 +425,27 @@ impl Resolver<'_> {
     }
 }
 
-/// Whether a service of this name bends with the ground: of plastic, of welded steel, a cable. What is not known breaks.
-fn bends(name: &str) -> bool {
-    const KINDS: [&str; 14] = [
-        "plastic",
-        "pe",
-        "hdpe",
-        "pvc",
-        "polyethylene",
-        "steel",
-        "cable",
-        "cables",
-        "electric",
-        "power",
-        "telecom",
-        "fibre",
-        "fiber",
-        "duct",
-    ];
-    name.to_lowercase().split(|letter: char| !letter.is_alphanumeric()).any(|word| KINDS.contains(&word))
+/// Words for a service that bends with the ground: of plastic, of welded steel, a cable. What is not known breaks.
+const BENDS: [&str; 14] = [
+    "plastic",
+    "pe",
+    "hdpe",
+    "pvc",
+    "polyethylene",
+    "steel",
+    "cable",
+    "cables",
+    "electric",
+    "power",
+    "telecom",
+    "fibre",
+    "fiber",
+    "duct",
+];
+
+/// Whether a name has one of the words.
+fn is_called(name: &str, words: &[&str]) -> bool {
+    name.to_lowercase().split(|letter: char| !letter.is_alphanumeric()).any(|word| words.contains(&word))
 }
 
 /// Row of the bound on closure.

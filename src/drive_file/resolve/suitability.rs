@@ -171,7 +171,7 @@ impl Resolver<'_> {
         if does(stone)? {
             return Ok(None);
         }
-        let takes = self.takes(face, column)?;
+        let takes = self.takes(face, column)?.map(|takes| takes.value);
         let mut most: Option<Length> = None;
         for row in self.handbook.ground_suitability()?.iter() {
             let (_, to) = stones(&row.value.value, takes);

@@ -120,7 +120,7 @@ fn ramp(figures: &mut Figures, pull: &Pull, borne: &Borne) {
 
 /// The final bore by every rule there is, since they disagree; what comes out as planned is not told again.
 fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), HandbookError> {
-    let outside_diameter = pipe.widest;
+    let outside_diameter = pipe.widest.value;
     figures.put("final bore, planned", Role::Diameter, Doubted::sure(pipe.bore));
     let planned = pipe.bore.value;
     let differs = |bore: Length| (bore - planned).abs() > planned * 1e-3;

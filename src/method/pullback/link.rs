@@ -1,14 +1,14 @@
 //! What is between rig and pipe: pull head, swivel and the link that parts before the pipe does.
 
 use super::force::PullOnPipe;
-use super::pulled::Pulled;
+use super::pulled::{Pulled, best};
 use super::section::Borne;
-use crate::check::{Absent, Care, Check, Outcome, Verdict, at_most, only, required};
+use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_most, only, required};
 use crate::drive::{Pull, PulledPipe};
 use crate::law::{Calc, Doubted, Law, Recorder, Silent};
 use crate::laws::pull_limits::WeakLinkSetting;
 use crate::method::walked::Walked;
-use crate::quantity::{Band, Force, Role};
+use crate::quantity::{Band, Force, Measure, Role, Shown};
 use crate::source::{Cited, Origin};
 
 const PARTS: &str = "the link parts in the expected pull";
@@ -21,7 +21,10 @@ const WIDE: &str = "more than a usual ramp leaves beside its bending: make the r
     and give bend_radius";
 const GAUGE: &str = "more than the ramp leaves beside its bending: hold the pull to less by gauge until the head is in the \
     bore; after that little of it reaches the ramp";
-const LOWER: &str = "the link is set above the limit, and the high pull stays below it: set it to the limit or less";
+const LOWER: &str = "a round setting is hardly above the limit, and the high pull stays below it: set it to the limit";
+/// How far above the limit a setting that is told in round numbers may be: links part within as much. Our judgement.
+const ROUND: f64 = 1.05;
+const HIGH: &str = "the rig can reach a setting above what pipe, head and joint may bear: set it to the limit or less";
 
 /// The most that the weak link may be set to, with a ramp that leaves so much to the pull beside its bend.
 pub(super) fn setting<R: Recorder>(
@@ -54,31 +57,41 @@ pub(in crate::method) fn head(at: &Walked<'_>) -> Outcome {
 pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let Pulled { pipe, pull, strength, on_pipe, .. } = at.pulled()?;
     calc.part("weak link");
-    let borne = &strength.borne;
-    let most = setting(calc, pull, borne, borne.beside_bend);
     let told = pull.works.weak_link;
     only(
         told.is_some() || !matches!(pipe, PulledPipe::Steel(_)),
         "a welded steel string is pulled without a weak link",
     )?;
     let check = |most| match told {
-        Some(link) => at_most(Role::Pull, link.value, most),
+        // No more comes on it than the rig pulls.
+        Some(link) => at_most(Role::Pull, link.value.min(at.drive.rig.pull.value), most),
         // It has to be set over the likely pull, or it parts in any.
         None => at_most(Role::Pull, on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely)), most)
             .with_care(Care::Condition, LINK),
     };
-    // Where the pull itself stays below the limit, a link that is set lower does.
-    let pulled = at_most(Role::Pull, on_pipe.map(PullOnPipe::peak), most);
-    let lower = |set: &Check<()>| told.is_some() && set.verdict == Verdict::Over && pulled.verdict == Verdict::Within;
-    let mut set = check(most);
-    if set.verdict == Verdict::Over && (pull.bend_radius.is_none() || !lower(&set)) {
-        // A ramp of which nothing is told may be as wide as that asks for. On one that is told only what the tail drags on
-        // is bent, once the head has left it: that is checked beside the bending.
-        let straight = borne.straight.map(|straight| straight.value);
-        let note = if pull.bend_radius.is_none() { WIDE } else { GAUGE };
-        set = check(setting(&mut Calc::new(Silent), pull, borne, straight)).with_care(Care::Condition, note);
+    let borne = &strength.borne;
+    let set = check(setting(calc, pull, borne, borne.beside_bend));
+    if set.verdict != Verdict::Over {
+        return Ok(set);
     }
-    Ok(if lower(&set) { pulled.with_care(Care::Condition, LOWER) } else { set })
+    // A ramp of which nothing is told may be as wide as that asks for. On one that is told only what the tail drags on
+    // is bent, once the head has left it: that is checked beside the bending.
+    let note = if pull.bend_radius.is_none() { WIDE } else { GAUGE };
+    let straight = |borne: &Borne| {
+        let straight = borne.straight.map(|straight| straight.value);
+        check(setting(&mut Calc::new(Silent), pull, borne, straight)).with_care(Care::Condition, note)
+    };
+    let set = straight(borne);
+    if set.verdict != Verdict::Over || told.is_none() {
+        return Ok(set);
+    }
+    let pulled = on_pipe.map(PullOnPipe::peak).in_spite_of_doubt().high.si();
+    let hardly = |(_, limit): (Shown, Shown)| pulled <= limit.si && set.utilisation().is_some_and(|used| used <= ROUND);
+    if set.high().is_some_and(hardly) {
+        return Ok(set.by(Rule::Screen).with_care(Care::Condition, LOWER));
+    }
+    let best = straight(&best(at.pipe, pipe, pull, on_pipe).borne);
+    Ok(set.at_best(best).with_note(HIGH).settled_by(&[&["pull.welds"], &["pull.score"]]))
 }
 
 pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {

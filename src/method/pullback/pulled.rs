@@ -107,9 +107,13 @@ pub(super) fn strength<R: Recorder>(
     let light =
         || bears(&mut Calc::new(Silent), (pipe, pulled), &pull.in_light_fluid(), on_pipe, |pe| pe.weld_factor.value);
     let strength = strength.held_by(light);
+    strength.at_best(&best(pipe, pulled, pull, on_pipe))
+}
+
+/// What it bears with what the file does not tell at its best.
+pub(super) fn best(pipe: &Pipe, pulled: &PulledPipe, pull: &Pull, on_pipe: &Doubted<PullOnPipe>) -> Strength {
     let (pull, on_pipe) = (pull.at_best(), on_pipe.map(PullOnPipe::at_best));
-    let best = bears(&mut Calc::new(Silent), (pipe, pulled), &pull, &on_pipe, |pe| pe.weld_at_best);
-    strength.at_best(&best)
+    bears(&mut Calc::new(Silent), (pipe, pulled), &pull, &on_pipe, |pe| pe.weld_at_best)
 }
 
 fn bears<R: Recorder>(

@@ -1,39 +1,62 @@
 //! What the pull asks of the site: room for the ramp, the face of the launch pit, ground that falls on the pipe.
 
+use super::force::PullOnPipe;
 use super::pulled::Pulled;
 use super::section::NO_RAMP;
-use crate::check::{Absent, Outcome, Rule, Verdict, at_most, required};
+use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_most, required};
 use crate::conditions::{resisting_stress, undrained_resisting_stress};
-use crate::drive::{Column, Pull};
-use crate::law::{Calc, Recorder};
+use crate::drive::{Column, IfStalled, Pull};
+use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::pull_rules::GroundLoadPull;
 use crate::laws::ramp::{RampLength, ShortestRamp};
 use crate::laws::wall::{PassiveCoefficient, PassivePressure};
-use crate::method::rules::by_rig;
+use crate::method::rules::{by_rig, can_be_held};
 use crate::method::walked::Walked;
-use crate::quantity::{Angle, Area, Band, Length, Pressure, Ratio, Role};
+use crate::quantity::{Angle, Area, Band, Force, Length, Pressure, Ratio, Role};
+use crate::source::Cited;
 
-const UPPER_BOUND: &str = "upper bound: the whole column of soil on the length that the file names";
+const UPPER_BOUND: &str = "upper bound, on rig, stem, link and pipe: the whole column of soil on the length that the \
+    file names; a rescue pit there frees the string";
+const DUG_FREE: &str = "upper bound: the rig stops at the limit, and a pit is dug over the string, as the file says";
 const RAMP: &str = "no room is given: the ramp needs this much along the line; compared with what a street usually \
     leaves";
 const PLATE: &str = "no plate is given: one this large is needed on the pit face; compared with the largest usual one";
 const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
+
 pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
-    let Pulled { pull, on_pipe, strength, .. } = at.pulled()?;
+    let Pulled { pull, on_pipe, strength, rig, .. } = at.pulled()?;
     let collapsed = pull.works.collapsed.ok_or(Absent::Missing)?;
     calc.part("ground on the pipe");
-    let loaded = calc.doubted(|calc| {
-        let outside_diameter = at.pipe.outside_diameter.value;
-        let load = calc.law(GroundLoadPull {
-            unit_weight: collapsed.unit_weight,
-            cover: (collapsed.depth - outside_diameter).max(Length::default()),
-            outside_diameter,
-            collapsed_length: collapsed.length,
-            friction: collapsed.friction,
-        });
-        calc.take(*on_pipe).peak().map(|pull| pull + load)
+    let outside_diameter = at.pipe.outside_diameter.value;
+    let load = calc.law(GroundLoadPull {
+        unit_weight: collapsed.unit_weight,
+        cover: (collapsed.depth - outside_diameter).max(Length::default()),
+        outside_diameter,
+        collapsed_length: collapsed.length,
+        friction: collapsed.friction,
     });
-    Ok(at_most(Role::Pull, loaded, strength.borne.straight).with_note(UPPER_BOUND))
+    let lesser = |most: Cited<Force>, other: Option<Cited<Force>>| match other {
+        Some(other) if other.value < most.value => other,
+        _ => most,
+    };
+    let held = strength.borne.straight.map(|most| {
+        let most = lesser(most, pull.works.head_rating);
+        lesser(most, pull.works.weak_link)
+    });
+    let with_load = |pull: Doubted<Band<Force>>| pull.map(|pull| pull.map(|pull| pull + load));
+    let on_pipe = at_most(Role::Pull, with_load(on_pipe.map(PullOnPipe::peak)), held);
+    let rated = lesser(at.drive.rig.pull, at.drive.stem.joint_pull);
+    let on_rig = rig.map(with_load).check(|pull| at_most(Role::Pull, pull, rated));
+    // An upper bound bars nothing.
+    let check = on_pipe.by(Rule::High).worse(on_rig.by(Rule::High)).by_habit().with_note(UPPER_BOUND);
+    let freed = at.drive.if_stalled == Some(IfStalled::RescuePit) && at.drive.is_freed();
+    Ok(match check.verdict {
+        Verdict::Within => check,
+        _ if freed && can_be_held(&check, at.drive.leeway.held) => {
+            check.by(Rule::Screen).with_care(Care::Condition, DUG_FREE)
+        }
+        _ => check.settled_by(&[&["if_stalled"]]),
+    })
 }
 
 pub(in crate::method) fn reaction<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
