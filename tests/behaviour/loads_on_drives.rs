@@ -146,7 +146,7 @@ stem: { outside_diameter: 10 in, head_diameter: 16 in, withdrawn: true }
 tolerance: 2 in
 surface: { over: road }
 crossings: []
-candidates: [{ material: ductile_iron, size: 12 in, wall: 0.31 in, rated_force: 60000 lbf, pipe_length: 20 ft }]
+candidates: [{ material: ductile_iron, size: 12 in, wall: 0.31 in, rated_force: 60000 lbf, joint_diameter: 15.2 in, pipe_length: 20 ft }]
 ";
     can_be_chosen(iron);
     // Its sockets turn by more than a packed joint may, but not by what they are laid at in a trench.

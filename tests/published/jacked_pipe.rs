@@ -206,7 +206,7 @@ fn steel_sections(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
 /// Packer 1160/1010 mm, 15 mm, 200 MPa, 20 MPa (0.4 of 50) at the edge: 2000 kN at 0.1, 1243 at 0.2, 614 at 0.5 deg. At
 /// no angle the floor of 0.1 deg counts.
 const PACKED: &str = "material: concrete, size: 1000 mm, outside_diameter: 1200 mm, inside_diameter: 1000 mm, \
-                      strength: 50 MPa, end_squareness: 0 mm, packer: { thickness: 15 mm, outside_diameter: 1160 mm, \
+                      strength: 50 MPa, scheme: default, end_squareness: 0 mm, packer: { thickness: 15 mm, outside_diameter: 1160 mm, \
                       inside_diameter: 1010 mm";
 
 fn packer_example(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {

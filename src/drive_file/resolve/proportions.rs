@@ -52,13 +52,22 @@ const fn strongest(family: Family) -> Option<f64> {
     }
 }
 
-/// Section of the barrel, in m². The size of clay pipe is its bore.
-fn section(pipe: &Pipe) -> Option<f64> {
-    let outside = pipe.outside_diameter.value;
-    let wall = pipe.pushed_wall().or_else(|| pipe.pulled.as_ref().map(PulledPipe::wall));
-    let by_bore = || (pipe.family == Family::Clay).then(|| (outside - pipe.nominal) / 2.0);
-    let wall = wall.or_else(by_bore)?;
+/// Section of a barrel, in m².
+fn section_of(outside: Length, wall: Length) -> Option<f64> {
     (wall.si() > 0.0).then(|| core::f64::consts::PI * (outside - wall).si() * wall.si())
+}
+
+/// The same where its wall is known.
+fn section(pipe: &Pipe) -> Option<f64> {
+    let wall = pipe.pushed_wall().or_else(|| pipe.pulled.as_ref().map(PulledPipe::wall))?;
+    section_of(pipe.outside_diameter.value, wall)
+}
+
+/// The same, about, of clay pipe whose wall nobody tells: its size is its bore.
+fn ring(pipe: &Pipe) -> Option<f64> {
+    let outside = pipe.outside_diameter.value;
+    let by_bore = || section_of(outside, (outside - pipe.nominal) / 2.0).filter(|_| pipe.family == Family::Clay);
+    section(pipe).or_else(by_bore)
 }
 
 /// Row of the table `pipe_density`.
@@ -160,7 +169,7 @@ impl Resolver<'_> {
     fn by_strength(&mut self, of: &Listed<'_>, pipe: &Pipe) {
         let (block, given) = ((of.path, of.pipe), of.pipe);
         let si = |field: &Option<Field<Pressure>>| field.given().map(Measure::si);
-        let ring = section(pipe);
+        let ring = ring(pipe);
         let area = given.end_bearing_area.given().map(Measure::si).or(ring);
         if let Some((area, strength)) = area.zip(si(&given.strength).or(strongest(pipe.family))) {
             let most = area * strength / 1.5;
