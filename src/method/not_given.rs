@@ -3,6 +3,7 @@
 use crate::check::{Check, Outcome, Subject, Verdict, Ways, rated};
 use crate::conditions::Plan;
 use crate::drive::{BY_ITS_MAKER, NotGiven};
+use crate::handbook::Family;
 
 const END: &str = "list the pipe with the greatest jacking force that its maker allows, `rated_force`; for concrete its \
                    strength and end bearing area do as well";
@@ -10,13 +11,18 @@ const FACTOR: &str = "at best, with a fused joint as strong as the pipe: list th
 const PULL: &str = "list the pipe with the pull that the maker of its joint allows, `joint_pull`";
 const DEFLECTION: &str = "list the pipe with the deflection that its joint may take, `joint_deflection`";
 
+const RATED: Ways = &[&["candidates[].rated_force"]];
+const END_FORCE: Ways = &[&["candidates[].rated_force"], &["candidates[].end_bearing_area", "candidates[].strength"]];
 const JOINT_PULL: Ways = &[&["candidates[].joint_pull"]];
 
 /// Puts what the maker has to settle in place of what stood in for it. What is over at its best stays over.
 pub(super) fn settle(at: &Plan<'_>, subject: Subject, outcome: Outcome) -> Outcome {
     let asked = |missing: &&NotGiven| missing.method() == at.method;
     at.pipe.not_given.iter().filter(asked).fold(outcome, |outcome, missing| match (missing, subject) {
-        (NotGiven::EndForce, Subject::EndCapacity) => Ok(open(END, &[&["candidates[].rated_force"]])),
+        (NotGiven::EndForce, Subject::EndCapacity) => {
+            let by_joint = matches!(at.pipe.family(), Family::DuctileIron | Family::Pvc | Family::FibreCement);
+            Ok(open(END, if by_joint { RATED } else { END_FORCE }))
+        }
         (
             NotGiven::JointFactor,
             Subject::Tension | Subject::TensionAndBending | Subject::Collapse | Subject::WeakLink | Subject::PushedTail,

@@ -5,7 +5,7 @@ use crate::edit::Edit;
 use jackpull::check::{Subject, Verdict};
 use jackpull::choice::{Choice, Ranked};
 use jackpull::handbook::Method;
-use jackpull::{Drive, Handbook, InputError, Standing, choose, read_drive};
+use jackpull::{Drive, Handbook, Standing, choose, read_drive};
 use proptest::prelude::*;
 
 const LIST: &str = "candidates:\n  - { material: clay, size: 10 in }\n  - { material: pe100, size: 315 mm, sdr: 11 }\n";
@@ -114,12 +114,20 @@ fn a_proposed_pipe_meets_the_checks_of_a_listed_one() {
     }
 }
 
-/// In the file itself the same pipe without its maker's figure is refused, but for the force on its end.
+/// In the file itself the same pipe without its maker's figure waits for it.
 #[test]
-fn a_listed_pipe_without_the_figure_is_refused() {
-    for pipe in ["material: pvc_fused, size: 10 in, sdr: 18", "material: ductile_iron, size: 250 mm"] {
+fn a_listed_pipe_without_the_figure_waits_for_it() {
+    for (pipe, figure) in [
+        ("material: pvc_fused, size: 10 in, sdr: 18", "candidates[].joint_factor"),
+        ("material: ductile_iron, size: 250 mm", "candidates[].joint_pull"),
+        ("material: ductile_iron, size: 250 mm, joint_pull: 200 kN", "candidates[].joint_deflection"),
+    ] {
         let text = text(|text| text.edit(LIST, &format!("candidates: [{{ {pipe} }}]\n")));
-        assert!(matches!(read_drive(&text, &Handbook::embedded()), Err(InputError::Faults(_))), "{pipe}");
+        let choice = choose(&read_drive(&text, &Handbook::embedded()).unwrap()).unwrap();
+        let pulled = choice.ranked.iter().find(|ranked| ranked.scheme.method == Method::Pullback).unwrap();
+        assert!(!pulled.standing.can_be_chosen(), "{pipe}");
+        let asked = pulled.scheme.checks.iter().filter(|check| check.verdict == Verdict::NotDecided);
+        assert!(asked.flat_map(|check| check.settled_by).any(|way| way.contains(&figure)), "{pipe}");
     }
     // Metric iron has its diameter and wall in the table; its joint is the maker's.
     let text = text(|text| {

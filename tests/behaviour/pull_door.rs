@@ -40,10 +40,6 @@ fn joints_are_asked_for() {
     let iron = "material: ductile_iron, size: 10 in, wall: 0.3 in";
     for (candidate, part) in [
         (
-            fused.to_owned(),
-            "candidates[1].joint_factor: the strength of the fused joint over that of the pipe is missing",
-        ),
-        (
             format!("{fused}, joint_factor: 1.2"),
             "candidates[1].joint_factor: expected a plain number or a percentage of at most 1",
         ),
@@ -51,7 +47,6 @@ fn joints_are_asked_for() {
             format!("{fused}, joint_factor: 1, joint_pull: 9 kN"),
             "candidates[1].joint_pull: is for pipe with restrained",
         ),
-        (restrained.to_owned(), "candidates[1].joint_pull: what the restrained joint holds is missing"),
         (
             format!("{restrained}, joint_pressure: 235 psi"),
             "candidates[1].joint_deflection_factor: what the deflection on the ramp leaves of the joint is missing",
@@ -63,10 +58,6 @@ fn joints_are_asked_for() {
         (
             format!("{restrained}, joint_pull: 9 kN, joint_deflection: 3 deg"),
             "candidates[1].pipe_length: the laying length of the pipe is missing",
-        ),
-        (
-            format!("{iron}, joint_pull: 9 kN"),
-            "candidates[1].joint_deflection: the deflection that the joint may take is missing",
         ),
         (
             format!("{iron}, joint_pull: 9 kN, joint_deflection: 30 deg, pipe_length: 6 m"),

@@ -74,12 +74,9 @@ impl Resolver<'_> {
                 self.fault(of, CandidateFile::joint_pressure, message);
                 None
             }
-            (None, None) if self.is_for_the_maker(NotGiven::JointPull) => Some(JointPull::NotGiven),
             (None, None) => {
-                let what = "what the restrained joint holds is missing";
-                let advice = "add `joint_pull` from the joint's maker, or `joint_pressure`, its pressure rating";
-                self.lacks(&of.pipe.material, &of.at("joint_pull"), what, advice);
-                None
+                self.ask_the_maker(NotGiven::JointPull);
+                Some(JointPull::NotGiven)
             }
         }
     }
@@ -92,11 +89,8 @@ impl Resolver<'_> {
         needed: bool,
     ) -> Option<(Cited<Angle>, Length)> {
         let Some(field) = &of.pipe.joint_deflection else {
-            if needed && !Listed::is_joined_in_pit(pull) && !self.is_for_the_maker(NotGiven::JointDeflection) {
-                let what = "the deflection that the joint may take is missing";
-                let advice = "add `joint_deflection` from its maker, or join the string in the pit with `pull: { \
-                              laydown: { length: 6 m, place: pit, joint_time: 20 min } }`";
-                self.lacks(&of.pipe.material, &of.at("joint_deflection"), what, advice);
+            if needed && !Listed::is_joined_in_pit(pull) {
+                self.ask_the_maker(NotGiven::JointDeflection);
             }
             return None;
         };

@@ -103,7 +103,7 @@ impl Resolver<'_> {
             End::Joint => {
                 // The joint sets the force.
                 if of.pipe.rated_force.is_none() {
-                    self.is_for_the_maker(NotGiven::EndForce);
+                    self.ask_the_maker(NotGiven::EndForce);
                 }
                 Some(EndArea::Unknown)
             }
@@ -177,9 +177,14 @@ impl Resolver<'_> {
         let needs_maker = row.end == End::AreaByMaker || row.end == End::Area && !in_table;
         let alone = of.pipe.rated_force.is_some() && !of.gives(TELL);
         // Without its bore nothing tells its weight.
-        let nothing = of.pipe.rated_force.is_none() && !of.gives(TELL) && barrel.inside_diameter.is_some();
-        let untold = self.proposing || nothing;
-        needs_maker && (alone || untold && self.is_for_the_maker(NotGiven::EndForce))
+        const AREA: super::Keys = keys![end_bearing_area, packer, joint_stress_ratio, scheme];
+        let no_end = of.pipe.rated_force.is_none() && !of.gives(AREA);
+        let nothing = no_end && barrel.inside_diameter.is_some();
+        let untold = needs_maker && !alone && (self.proposing || nothing);
+        if untold {
+            self.ask_the_maker(NotGiven::EndForce);
+        }
+        needs_maker && alone || untold
     }
 
     /// A pipe to be pulled.

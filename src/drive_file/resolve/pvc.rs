@@ -55,7 +55,7 @@ pub(super) const FUSED: Pulled = Pulled {
     },
     pipe: |resolver, of, pull, section| {
         let Some(temperature) = resolver.pvc_temperature(pull)? else { return Ok(None) };
-        let Some(joint) = resolver.joint_factor(of) else { return Ok(None) };
+        let joint = resolver.joint_factor(of);
         let pipe = resolver.pvc_pipe(of, section.wall, temperature, joint, "pvc_250")?;
         Ok(Some(PulledPipe::Pvc(Box::new(pipe))))
     },
@@ -148,17 +148,11 @@ impl Resolver<'_> {
         }
     }
 
-    fn joint_factor(&mut self, of: &Listed<'_>) -> Option<Cited<Ratio>> {
-        if let Some(factor) = self.own(of, CandidateFile::joint_factor) {
-            return Some(factor);
-        }
-        if self.is_for_the_maker(NotGiven::JointFactor) {
-            return Some(Cited::new(Ratio::from_si(1.0), BY_ITS_MAKER));
-        }
-        let what = "the strength of the fused joint over that of the pipe is missing";
-        let advice = "add `joint_factor: 0.9` from the maker of the pipe; there is no default";
-        self.lacks(&of.pipe.material, &of.at("joint_factor"), what, advice);
-        None
+    fn joint_factor(&mut self, of: &Listed<'_>) -> Cited<Ratio> {
+        self.own(of, CandidateFile::joint_factor).unwrap_or_else(|| {
+            self.ask_the_maker(NotGiven::JointFactor);
+            Cited::new(Ratio::from_si(1.0), BY_ITS_MAKER)
+        })
     }
 
     /// Rows of factors around the wall temperature. Colder than the first row counts as the first; colder than the
