@@ -60,7 +60,7 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
     let pull = text(Shown::of(drive.rig.pull.value, Role::Pull));
     let lubrication = drive.lubrication.key().replace('_', " ");
     facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
-    if drive.candidates.iter().any(|pipe| method::is_offered(drive, pipe, Method::PipeJacking)) {
+    if drive.candidates.iter().any(|pipe| pipe.jacked.is_some()) {
         facts.push(format!("excavation ahead of a jacked pipe: {}", drive.technique));
     }
     facts.extend(drive.proposal(system));
