@@ -55,7 +55,8 @@ impl Scheme {
     /// Checks with a limit of which a share is used: neither a habit nor what is asked of the contractor.
     fn counting(&self) -> impl Iterator<Item = &Check> {
         let counts = |check: &&Check| !matches!(check.rule(), Some(Rule::Screen | Rule::Required));
-        let has_share = |check: &&Check| check.utilisation().is_some() || check.verdict == Verdict::Over;
+        let has_share =
+            |check: &&Check| check.utilisation().is_some_and(|used| used > 0.0) || check.verdict == Verdict::Over;
         self.checks.iter().filter(counts).filter(has_share)
     }
 
