@@ -223,3 +223,19 @@ fn a_pull_that_stalls_is_freed_by_a_pit() {
     assert_eq!(freed("second_lubrication", "road").verdict, Verdict::NotDecided);
     assert_eq!(freed("rescue_pit", "railway").verdict, Verdict::NotDecided);
 }
+
+/// A pulled pipe whose invert is likely past the usual tolerance asks for one line, a wider tolerance, and does not lead over a
+/// jacked one that keeps it and asks for more. With that tolerance told it does.
+#[test]
+fn what_likely_passes_leads_over_what_asks_for_less() {
+    let both = sewer(FIRM, 30, "none", 3);
+    let ranked = choose(&drive(&both)).unwrap().ranked;
+    let [jacked, pulled] = [Method::PipeJacking, Method::Pullback].map(|method| {
+        let open = |one: &&Ranked| one.scheme.method == method && one.standing == Standing::Open;
+        ranked.iter().find(open).unwrap_or_else(|| panic!("no {method:?} is open"))
+    });
+    assert_eq!(lines(pulled), [["tolerance"]]);
+    assert!(lines(jacked).len() > 1 && jacked.place < pulled.place, "{} {}", jacked.place, pulled.place);
+    let wide = first(&both.edit("surface:", "tolerance: 200 mm\nsurface:"));
+    assert_eq!((wide.scheme.method, wide.standing), (Method::Pullback, Standing::WithCare));
+}
