@@ -181,6 +181,10 @@ fn a_scheme_of_concrete_that_is_left_open_bars_nothing() {
     assert!(own < force && force < least && least <= asce.min(en) * 1.001, "{own} {force} {least} {asce} {en}");
     assert_eq!((between("").verdict, between("").care), (Verdict::WithCare, Some(Care::Condition)));
     assert_ne!(between(", scheme: default").verdict, Verdict::Within);
+    // No scheme passes a force on without a packer at an angle that is told to be large.
+    let turned = concrete("").edit("packer: { thickness: 15 mm }", "pipe_length: 2 m").edit("0.1 deg", "0.45 deg");
+    let short = turned.edit("length: 295 ft", "length: 60 ft");
+    assert_eq!(check(&short, Subject::EndCapacity).verdict, Verdict::NotDecided);
 }
 
 /// A wall that bears the likely thrust and not the high one is spared by jacks that are set to what it bears.

@@ -47,15 +47,15 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let may_close = untold || jacked.pipe.joint.hangs_on_line();
     let published = limits.in_spite_of_doubt().published;
-    if let Some(published) = published.filter(|_| !passes(&safe)) {
-        let by_published = limits.map(|limits| raised_to(limits, published));
-        let check = held_to_limits(at, jacked, thrust.safe, by_published);
-        if passes(&check) {
-            return Ok(check.with_factor(factor).with_care(Care::Condition, CONFIRMED));
-        }
-    }
+    let by_published = published.filter(|_| !passes(&safe)).map(|published| {
+        let limits = limits.map(|limits| raised_to(limits, published));
+        held_to_limits(at, jacked, thrust.safe, limits)
+    });
+    let by_published = by_published.filter(passes);
     let best = limits.map(|limits| at_best(limits, published, may_close));
-    let check = if thrust.best.is_some() || may_close || published.is_some() {
+    let check = if let Some(check) = by_published {
+        check.with_care(Care::Condition, CONFIRMED)
+    } else if thrust.best.is_some() || may_close || published.is_some() {
         safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
     } else {
         safe
@@ -63,7 +63,11 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let open = check.verdict == Verdict::NotDecided;
     let check = if open { check.settled_by(settling(at, jacked, thrust.safe, (&safe, best))) } else { check };
     let check = check.with_factor(factor);
-    let check = told(check, jacked, limits.in_spite_of_doubt(), untold, tighter);
+    let check = if by_published.is_some() && !hangs_on_packer(jacked) {
+        check
+    } else {
+        told(check, jacked, limits.in_spite_of_doubt(), untold, tighter)
+    };
     Ok(if jacked.stations && passes(&check) { check.with_care(Care::Condition, STATIONS) } else { check })
 }
 
@@ -143,13 +147,18 @@ fn settling(
     }
 }
 
+/// Whether the line is told to turn the joints further than is usual, and nothing of a packer in them.
+fn hangs_on_packer(jacked: &Jacked<'_>) -> bool {
+    let steering = &jacked.pipe.joint.steering;
+    let told_angle = steering.turns && steering.is_known();
+    told_angle && !jacked.pipe.joint.packer_told && jacked.angle.in_spite_of_doubt().line > steering.screen.value
+}
+
 /// What the reader must know of the capacity, the gravest first.
 fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, tighter: bool) -> Check<()> {
     let steering = &jacked.pipe.joint.steering;
-    let told_angle = steering.turns && steering.is_known();
-    let turned = jacked.angle.in_spite_of_doubt();
     let rated = matches!(jacked.pipe.capacity, Capacity::Rated);
-    if told_angle && !jacked.pipe.joint.packer_told && turned.line > steering.screen.value {
+    if hangs_on_packer(jacked) {
         let note = if rated { ASK_THE_MAKER } else { NOT_PASSED };
         return check.undecided(note).settled_by(if rated { NOTHING } else { &[&["candidates[].packer"]] });
     }
