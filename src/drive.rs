@@ -40,8 +40,8 @@ pub(crate) use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, U
 pub(crate) use ground::{Drilled, OpenRound, Rubbed, Tip};
 pub(crate) use held::{FluidRule, Held};
 pub(crate) use pipe::{
-    JackedPipe, Made, ModulusPoints, PePipe, PeTimes, PublishedRange, PulledPipe, Rated, StressSource, UNCUT_ROCK,
-    UNTOLD_PILOT, UNTOLD_SPOIL,
+    JackedPipe, Made, ModulusPoints, PILOT_IN_FLUID, PePipe, PeTimes, PublishedRange, PulledPipe, Rated, StressSource,
+    UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
 };
 pub(crate) use plant::{Casing, CasingTube, Clay, Gauge, Reaction, SandBed, StationRules, Stem, ThrustWall, Tube};
 pub(crate) use proposed::BY_ITS_MAKER;

@@ -2,7 +2,9 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated};
-use crate::drive::{BoreState, Drive, Ends, HoleState, OpenRound, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL};
+use crate::drive::{
+    BoreState, Drive, Ends, HoleState, OpenRound, PILOT_IN_FLUID, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
+};
 use crate::handbook::{GroundClass, Method, Rating};
 use crate::quantity::{Role, UnitWeight};
 use crate::source::{Cited, Equation, Origin};
@@ -55,8 +57,9 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
             check.with_note(MAY_RUN_IN).settled_by(&[&["ground[].treatment"], &["spoil"]])
         }
-        (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING),
+        (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING).settled_by(&[&["spoil"], &["pilot"]]),
         (Rating::Depends, _) => check.with_note(UNDECIDED),
+        (Rating::Marginal, origin) if origin == Origin::Law(&PILOT_IN_FLUID) => check.with_note(IN_FLUID),
         (Rating::Marginal, Origin::Law(_)) => check.with_note(TREATED),
         _ => check,
     };
@@ -148,9 +151,10 @@ const RUNS_IN: &str = "the ground runs into the open stem, which digs more than 
     it at the bit, support it with fluid, or drain it";
 const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. \
     Case it at the bit, support it with fluid, or drain it";
-const UNTOLD: &str = "an auger does not work in this ground: state how the soil is removed";
+const UNTOLD: &str = "not every way to remove the soil works in this ground: state which is meant";
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
 const SPOIL: &str = "no auger cuts this rock: say what else clears the bore behind the pilot";
+const IN_FLUID: &str = "no table rates a drilled pilot here: fluid has to hold its bore, as that of a pulled pipe";
 const UNDECIDED: &str = "the ground as given does not decide it: see the row; spt_n and largest_stone may";
 const NO_RATING: &str = "no published or recalled rating of this technique in this ground was found; see `technique`";
 const TREATED: &str = "with the ground treated as the file says: rated as above water, marginal at best";

@@ -11,6 +11,8 @@ pub(crate) enum Capacity {
     Brittle {
         /// Strength in compression.
         strength: Cited<Pressure>,
+        /// That of the best certificate, where the file names none.
+        certified: Option<Cited<Pressure>>,
         /// Factor on uniform stress.
         factor: Cited<Ratio>,
         /// Factor on the stress at the edge.

@@ -22,8 +22,16 @@ pub(crate) struct PublishedRange {
 pub(crate) const UNTOLD_SPOIL: Equation = Equation::judged(
     "how the soil is removed, not told",
     "not decided",
-    "the auger that is taken does not do in this ground; a slurry machine or another may",
+    "some ways to remove the soil do not work in this ground, others may",
     "jobs that tell no `spoil`",
+);
+
+/// A drilled pilot in ground of which no table rates one: fluid holds its bore, as it does that of a pulled pipe.
+pub(crate) const PILOT_IN_FLUID: Equation = Equation::judged(
+    "ground suitability of a drilled pilot held by fluid",
+    "as for a pulled pipe, marginal at best",
+    "ground in which no table rates a drilled pilot; soil cleared by an auger, a slurry machine or an open edge behind it",
+    "pilots drilled with fluid",
 );
 
 /// Said where only a drilled pilot would do, and the file does not say which it is.

@@ -39,17 +39,24 @@ pub(super) const CLAY: Pushed = Pushed {
     bears: |resolver, of, barrel| {
         let weight = resolver.jacked_weight(of, barrel)?;
         let certificate = of.pipe.certificate.given().unwrap_or(Certificate::Unknown);
-        let strength = resolver.handbook.clay_strength()?.value(certificate.key())?;
+        let table = resolver.handbook.clay_strength()?;
+        let strength = table.value(certificate.key())?;
+        let certificates = table.iter().map(|row| row.map(|row| row.value.value));
+        let certified = certificates.filter(|_| certificate == Certificate::Unknown).reduce(stronger);
         if of.pipe.certificate.is_none() {
             resolver.assume_one(of.at("certificate (strength)"), strength, Role::Strength);
         }
         let habit = resolver.handbook.ratio("clay.factor")?;
         let factor = resolver.ratio_or(of, CandidateFile::factor, BRITTLE, habit);
         let ratio = resolver.joint_ratio(of)?;
-        let capacity = resolver.brittle(of, strength, factor)?;
+        let capacity = resolver.brittle(of, (strength, certified), factor)?;
         Ok(Some(Bears { weight, ratio, capacity }))
     },
 };
+
+fn stronger(one: Cited<Pressure>, other: Cited<Pressure>) -> Cited<Pressure> {
+    if other.value > one.value { other } else { one }
+}
 
 /// Least and most factor on the strength of a brittle pipe.
 pub(super) const BRITTLE: (f64, f64) = (2.5, 20.0);
@@ -59,11 +66,11 @@ impl Resolver<'_> {
     pub(super) fn brittle(
         &mut self,
         of: &Listed<'_>,
-        strength: Cited<Pressure>,
+        (strength, certified): (Cited<Pressure>, Option<Cited<Pressure>>),
         factor: Cited<Ratio>,
     ) -> Resolved<Capacity> {
         let what = format!("{}: factor on the stress at the edge of the joint", of.path);
         let edge_factor = self.taken_ratio(&what, "clay.factor_edge")?;
-        Ok(Capacity::Brittle { strength, factor, edge_factor })
+        Ok(Capacity::Brittle { strength, certified, factor, edge_factor })
     }
 }

@@ -67,7 +67,7 @@ pub(super) const POLYMER_CONCRETE: Pushed = Pushed {
         let ratio = resolver.joint_ratio(of)?;
         let habit = resolver.handbook.jacking_factor()?.value("polymer_habit")?;
         let factor = resolver.ratio_or(of, CandidateFile::factor, BRITTLE, habit);
-        let capacity = resolver.brittle(of, strength, factor)?;
+        let capacity = resolver.brittle(of, (strength, None), factor)?;
         Ok(Some(Bears { weight, ratio, capacity }))
     },
     ..GRP

@@ -3,7 +3,9 @@
 use super::rating::{Face, NOT_RATED, TREATED, stones, worse};
 use super::technique::{Column, Technique};
 use super::{Resolved, Resolver};
-use crate::drive::{AssumedValue, Ends, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL};
+use crate::drive::{
+    AssumedValue, Ends, PILOT_IN_FLUID, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
+};
 use crate::drive_file::StretchFile;
 use crate::handbook::{GroundClass, GroundHazard, GuidedTechnique, Rating, Treatment};
 use crate::quantity::Length;
@@ -111,8 +113,19 @@ impl Resolver<'_> {
             // Clay in the face may bind the sand.
             let bound = runs && other.is_some_and(|other| other.class.is_clay() != face.class.is_clay());
             let rating = if bound { rating.map(|_| Rating::Depends) } else { rating };
-            let unrated = technique.auger && rating.origin == NOT_RATED.origin;
-            let rating = if unrated { worse(one(Column::Auger)?, rating) } else { rating };
+            let drilled = *column == Column::Guided(GuidedTechnique::Drilled);
+            let rating = if drilled && rating.origin == NOT_RATED.origin {
+                let marginal = Cited::new(Rating::Marginal, Origin::Law(&PILOT_IN_FLUID));
+                let pilot = worse(one(Column::Pullback)?, marginal);
+                if technique.auger { worse(one(Column::Auger)?, pilot) } else { pilot }
+            } else {
+                rating
+            };
+            // A pilot may be cleared by vacuum as well, where the file does not tell.
+            let by_vacuum =
+                worse(one(Column::Guided(GuidedTechnique::OpenStem))?, one(Column::Guided(GuidedTechnique::Vacuum))?);
+            let hangs = drilled && !technique.spoil_is_told && worse(by_vacuum, rating).value != rating.value;
+            let rating = if hangs { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_SPOIL)) } else { rating };
             // Nor does what is only taken for granted of the spoil, beside a pilot that is as well.
             let untold = !technique.spoil_is_told && technique.pushed != Some(true);
             let taken = untold && rating.value == Rating::Unsuitable && one(Column::Slurry)?.value != rating.value;

@@ -29,6 +29,8 @@ pub(super) struct EndLimits {
     pub(super) closed: Cited<Force>,
     /// At the high angle by the published schemes, where the file leaves open by which it is judged: the least of them.
     pub(super) published: Option<Cited<Force>>,
+    /// At the high angle and with the joint closed, by the best certificate of strength where the file names none.
+    pub(super) certified: Option<[Cited<Force>; 2]>,
     /// At the high angle, with a packer that nobody has tested at its stiff end; none where the packer decides nothing.
     pub(super) stiff: Option<Force>,
     /// The force that leaves a share on the strength at the edge, with such a packer at its stiff end.
@@ -77,9 +79,11 @@ pub(super) fn end_limits<R: Recorder>(
             let nothing = (Cited::new(Force::default(), jacked.joint.steering.least.origin), None);
             governs(own).map_or_else(|| own.unwrap_or(nothing), |rated| (rated, None))
         };
-        let at =
-            |angle| move |calc: &mut Calc<R>, stiffness| own_limit(calc, jacked, Some(Bearing { angle, stiffness }));
-        let closed = lesser(own_limit(calc, jacked, None)).0;
+        let capacity = &jacked.capacity;
+        let at = |angle| {
+            move |calc: &mut Calc<R>, stiffness| own_limit(calc, jacked, capacity, Some(Bearing { angle, stiffness }))
+        };
+        let closed = lesser(own_limit(calc, jacked, capacity, None)).0;
         let likely = lesser(middle(calc, jacked, at(turned.likely))).0;
         let high = middle(calc, jacked, at(turned.high.value));
         let untested = matches!(
@@ -92,11 +96,29 @@ pub(super) fn end_limits<R: Recorder>(
         } else {
             (None, None)
         };
+        let certified = certified(capacity).map(|best| {
+            let calc = &mut Calc::new(Silent);
+            let bearing = |stiffness| Some(Bearing { angle: turned.high.value, stiffness });
+            let high = middle(calc, jacked, |calc, stiffness| own_limit(calc, jacked, &best, bearing(stiffness)));
+            [high, own_limit(calc, jacked, &best, None)].map(|own| lesser(own).0)
+        });
         let published = published(jacked, turned.high.value).map(|own| lesser(Some((own, None))).0);
         let by_maker = governs(high).is_some();
         let over_ours = by_maker && is_more(high);
         let (high, factor) = lesser(high);
-        EndLimits { likely, high, closed, published, stiff, left, factor, tighter: false, by_maker, over_ours }
+        EndLimits {
+            likely,
+            high,
+            closed,
+            published,
+            certified,
+            stiff,
+            left,
+            factor,
+            tighter: false,
+            by_maker,
+            over_ours,
+        }
     });
     limits.map(|limits| {
         let tighter = default.in_spite_of_doubt().is_some_and(|default| default < limits.high.value);
@@ -151,10 +173,25 @@ fn edge_left<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, angle: Angle,
     Some(calc.law(EdgeEndForce { stress_ratio, end_bearing_area, strength, factor: left }))
 }
 
+/// A brittle end by the best certificate, where the file names none.
+fn certified(capacity: &Capacity) -> Option<Capacity> {
+    match *capacity {
+        Capacity::Brittle { certified: Some(strength), factor, edge_factor, .. } => {
+            Some(Capacity::Brittle { strength, certified: None, factor, edge_factor })
+        }
+        _ => None,
+    }
+}
+
 /// Our limit, and the factor in it where the limit itself cites the strength; of a closed joint where no bearing is told.
-fn own_limit<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, bearing: Option<Bearing>) -> Own {
-    let limit = match &jacked.capacity {
-        Capacity::Brittle { strength, factor, edge_factor } => {
+fn own_limit<R: Recorder>(
+    calc: &mut Calc<R>,
+    jacked: &JackedPipe,
+    capacity: &Capacity,
+    bearing: Option<Bearing>,
+) -> Own {
+    let limit = match capacity {
+        Capacity::Brittle { strength, factor, edge_factor, .. } => {
             let end_bearing_area = end_area(calc, jacked)?;
             let greatest = strength.value / edge_factor.value;
             let stress_ratio = joint::stress_ratio(calc, jacked, end_bearing_area, bearing, greatest);

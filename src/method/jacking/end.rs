@@ -46,16 +46,16 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let thrust = by_held_jacks(at.drive, jacked.thrust());
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let may_close = untold || jacked.pipe.joint.hangs_on_line();
-    let published = limits.in_spite_of_doubt().published;
+    let EndLimits { published, certified, .. } = limits.in_spite_of_doubt();
     let by_published = published.filter(|_| !passes(&safe)).map(|published| {
         let limits = limits.map(|limits| raised_to(limits, published));
         held_to_limits(at, jacked, thrust.safe, limits)
     });
     let by_published = by_published.filter(passes);
-    let best = limits.map(|limits| at_best(limits, published, may_close));
+    let best = limits.map(|limits| at_best(limits, may_close));
     let check = if let Some(check) = by_published {
         check.with_care(Care::Condition, CONFIRMED)
-    } else if thrust.best.is_some() || may_close || published.is_some() {
+    } else if thrust.best.is_some() || may_close || published.is_some() || certified.is_some() {
         safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
     } else {
         safe
@@ -106,10 +106,11 @@ fn held_to_limits(
     watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
 }
 
-/// At best the packer and the line leave the joint closed, and a published scheme counts.
-fn at_best(limits: EndLimits, published: Option<Cited<Force>>, may_close: bool) -> EndLimits {
-    let best = if may_close { limits.closed } else { limits.high };
-    raised_to(limits, published.map_or(best, |published| no_less(best, published)))
+/// At best the packer and the line leave the joint closed, and a published scheme or the best certificate counts.
+fn at_best(limits: EndLimits, may_close: bool) -> EndLimits {
+    let [high, closed] = limits.certified.unwrap_or([limits.high, limits.closed]);
+    let best = if may_close { closed } else { high };
+    raised_to(limits, limits.published.map_or(best, |published| no_less(best, published)))
 }
 
 fn raised_to(limits: EndLimits, least: Cited<Force>) -> EndLimits {
@@ -130,8 +131,19 @@ fn settling(
 ) -> Ways {
     let held = can_be_held(safe, at.drive.leeway.held) || at.drive.stops_at_night();
     let joint = &jacked.pipe.joint;
-    let of_joint: Ways = if best.in_spite_of_doubt().published.is_some() {
+    let EndLimits { published, certified, .. } = best.in_spite_of_doubt();
+    let by_certificate = certified.is_some_and(|[high, _]| {
+        let limits = best.map(|limits| EndLimits { likely: high, high, ..limits });
+        held_to_limits(at, jacked, thrust, limits).verdict != Verdict::Over
+    });
+    let of_joint: Ways = if published.is_some() {
         &[&["candidates[].scheme"]]
+    } else if by_certificate {
+        &[&["candidates[].certificate"]]
+    } else if certified.is_some() && joint.is_untold() {
+        &[&["candidates[].certificate", "candidates[].packer", "steering"]]
+    } else if certified.is_some() && joint.hangs_on_line() {
+        &[&["candidates[].certificate", "steering"]]
     } else if joint.is_untold() {
         &[&["candidates[].packer", "steering"]]
     } else if joint.hangs_on_line() {

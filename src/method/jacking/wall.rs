@@ -5,7 +5,7 @@ use super::super::rules::{asked, can_be_held, stalls_at_most, watched};
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
-use crate::check::{Absent, Decides, Outcome, Rule, at_most, only, required};
+use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, Ways, at_most, only, required};
 use crate::conditions::NO_GRAVITY;
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
@@ -20,6 +20,8 @@ const MOVEMENT: &str = "a quarter of the movement at full resistance, to which t
     the wall, set up the line clear of the frame, or check its movement";
 const ASKED: &str = "no thrust wall is given: one this wide is needed, as high as wide but no more than 0.6 of the \
     floor depth, centred behind the pipe axis, or equal";
+const WIDEST: &str = "no thrust wall is given: with one as wide as is usual, and as high but no more than 0.6 of the floor \
+    depth, set the jacks to no more than it bears";
 const NONE_DOES: &str = "no thrust wall is given, and none that can usually be built bears the thrust in this ground";
 
 /// How far the thrust may lie from the reaction.
@@ -48,17 +50,25 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
         safe: wall.found.map(|(force, ..)| cited(force)),
         best: wall.best.map(|force| Doubted::sure(cited(force))),
     };
-    let share = Decides::SetOn(wall.reaction.safety.value.si()).share(&at.drive.leeway);
-    let sides = at.thrust_of_jacks().zip(limit);
-    // Jacks that are set to what the wall bears never push it further.
-    let check = sides.check(|(thrust, limit)| {
-        let most = limit.in_spite_of_doubt().value * share;
-        watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
-    });
-    let held = stalls_at_most(&check) && can_be_held(&check, at.drive.leeway.held);
+    let check = pushed_against(at, wall.reaction, limit);
+    let held = stalls(at, &check);
     let check = if wall.best.is_some() && !held { check.settled_by(&[&["launch.soil"]]) } else { check };
     let ground = if is_undrained { UNDRAINED } else { DRAINED };
     Ok(if check.note.is_some() { check } else { check.with_note(ground) })
+}
+
+/// A wall of what it bears. Jacks that are set to that never push it further.
+fn pushed_against(at: &Walked<'_>, reaction: &Reaction, limit: Either<Doubted<Cited<Force>>>) -> Check<()> {
+    let share = Decides::SetOn(reaction.safety.value.si()).share(&at.drive.leeway);
+    at.thrust_of_jacks().zip(limit).check(|(thrust, limit)| {
+        let most = limit.in_spite_of_doubt().value * share;
+        watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
+    })
+}
+
+/// Whether all would be well with the jacks set to what the wall bears, and the drive freed where it stalls.
+fn stalls(at: &Walked<'_>, check: &Check<()>) -> bool {
+    stalls_at_most(check) && can_be_held(check, at.drive.leeway.held)
 }
 
 /// A wall that is not told is asked for.
@@ -76,11 +86,38 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
     let best = wide(at_best, thrust.best.unwrap_or(thrust.safe), Length::from_si(LARGEST));
     let check = wide(reaction, thrust.safe, tallest(at.drive, reaction)).at_best(best);
     let none = check.high().is_some_and(|(width, _)| width.si >= LARGEST);
+    // The widest that is usual may do with the jacks set to what it bears, as one that is told may.
+    let usual = (check.verdict == Verdict::NotDecided).then(|| widest(at, reaction, most.value));
+    if let Some(usual) = usual.filter(|usual| usual.verdict == Verdict::WithCare) {
+        return Ok(usual.with_care(Care::Condition, WIDEST));
+    }
     // A wall of that width does; the ground behind it, where it is told, lets a narrower one do.
     let hangs_on_soil = reaction.best.is_some();
-    let check = check.settled_by(if hangs_on_soil { &[&["launch.wall", "launch.soil"]] } else { &[&["launch.wall"]] });
+    let ways: Ways = match (usual.is_some_and(|usual| stalls(at, &usual)), hangs_on_soil) {
+        (true, true) => &[&["if_stalled"], &["launch.wall", "launch.soil"]],
+        (true, false) => &[&["if_stalled"], &["launch.wall"]],
+        (false, true) => &[&["launch.wall", "launch.soil"]],
+        (false, false) => &[&["launch.wall"]],
+    };
+    let check = check.settled_by(ways);
     // One that is not told never bars: a pit may be dug as wide as it takes.
     Ok(check.with_note(if none { NONE_DOES } else { ASKED }).by_habit())
+}
+
+/// The widest wall that is usual, of what it bears.
+fn widest(at: &Walked<'_>, reaction: &Reaction, width: Length) -> Check<()> {
+    let bears = |reaction: &Reaction| {
+        let stand = Stand::of(reaction, &square(width, tallest(at.drive, reaction)), at.pipe);
+        let (force, ..) = allowed(&mut Calc::new(Silent), reaction, &stand);
+        Doubted::sure(Cited::new(force, reaction.safety.origin))
+    };
+    pushed_against(at, reaction, Either { safe: bears(reaction), best: reaction.best.as_deref().map(bears) })
+}
+
+/// As high as it is wide, up to the tallest.
+fn square(width: Length, tallest: Length) -> ThrustWall {
+    let height = width.min(tallest);
+    ThrustWall { width, height, top: None, thrust: None, eye: Length::default(), movement_checked: false }
 }
 
 /// Width of the wall that is asked for.
@@ -179,15 +216,7 @@ fn fitted(reaction: &Reaction, pipe: &Pipe, thrust: Force, tallest: Length) -> O
     let safety = reaction.safety.value;
     let mut try_width = |width: f64| {
         let width = Length::from_si(width);
-        let wall = ThrustWall {
-            width,
-            height: width.min(tallest),
-            top: None,
-            thrust: None,
-            eye: Length::default(),
-            movement_checked: false,
-        };
-        let stand = Stand::of(reaction, &wall, pipe);
+        let stand = Stand::of(reaction, &square(width, tallest), pipe);
         let (_, behind, is_undrained) = allowed(&mut calc, reaction, &stand);
         let law = WidthForThrust { thrust, safety, eye: behind.eye, width, resistance: behind.force };
         (calc.law(law).si(), stand.top, is_undrained)
