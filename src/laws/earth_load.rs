@@ -24,6 +24,7 @@
 
 use crate::law::laws;
 use crate::quantity::{Length, LineLoad, Pressure, Ratio};
+use core::f64::consts::PI;
 
 laws! {
     /// Height of the column of ground that is taken to rest on the pipe whatever its cohesion: `h = min(H, n B)`.
@@ -116,4 +117,20 @@ laws! {
     from Published "moser_buried_pipe" "p. 82, example 3.1, strength between three edges beside the D-load";
     valid "class load and size positive";
     value |s| s.class_load * s.size;
+
+    /// Strength between three edges of a ring that breaks where it bends most, under the load: `T = pi f t^2/(3 (D - t))`.
+    ///
+    /// A thin ring bends there by `T R/pi`; in a thick one the stress is up to a tenth more.
+    RingBreaks "crushing strength of a ring by its wall" {
+        /// Strength in bending.
+        strength "f": Pressure as Strength [> 0.0],
+        /// Outside diameter.
+        outside_diameter "D": Length as Diameter [> 0.0],
+        /// Wall.
+        wall "t": Length as Wall [> 0.0],
+    } -> LineLoad as LineWeight;
+    form "T = pi strength wall^2 / (3 (outside_diameter - wall))";
+    from Judgement "jackpull" "statics of a thin ring between two loads";
+    valid "arguments positive, wall at most a quarter of the diameter" if |s| s.wall <= 0.25 * s.outside_diameter;
+    value |s| PI * s.strength * s.wall * (s.wall / (3.0 * (s.outside_diameter - s.wall))).value;
 }

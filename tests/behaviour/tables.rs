@@ -277,6 +277,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "clay.few_blows_low" => (1.0 * KPA, 15.0 * KPA),
             "clay.few_blows_high" => (12.0 * KPA, 40.0 * KPA),
             "clay.most_strength" => (150.0 * KPA, 800.0 * KPA),
+            // Fired clay breaks in bending at 10 to 40 MPa.
+            "clay.bending" => (8.0 * MPA, 25.0 * MPA),
             "grp.modulus_long" => (2e9, 12e9),
             "surcharge.road" => (5.0 * KPA, 25.0 * KPA),
             "face.over_active" | "face.window" => (5.0 * KPA, 50.0 * KPA),

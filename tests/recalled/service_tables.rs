@@ -5,11 +5,18 @@
 use crate::found::{Found, Outcome, near, needed, pages};
 use jackpull::Handbook;
 use jackpull::law::Law;
-use jackpull::laws::earth_load::StrengthOfClass;
-use jackpull::quantity::{FromText, Length};
+use jackpull::laws::earth_load::{RingBreaks, StrengthOfClass};
+use jackpull::quantity::{FromText, Length, Measure};
 use std::sync::Arc;
 
-pages!(traffic_by_cover, railway_by_newmark, impact_bands_meet, d_loads_in_si, crushing_strength_of_clay_by_size);
+pages!(
+    traffic_by_cover,
+    railway_by_newmark,
+    impact_bands_meet,
+    d_loads_in_si,
+    crushing_strength_of_clay_by_size,
+    strength_of_clay_that_is_jacked,
+);
 
 /// AISI, live loads including impact: cover in feet, pressure in pounds per square foot.
 fn traffic_by_cover(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
@@ -101,6 +108,27 @@ fn crushing_strength_of_clay_by_size(handbook: &Arc<Handbook>, found: &mut Found
         let class_load = needed(table.get(key), || key.to_owned())?.value.ultimate.value;
         let strength = StrengthOfClass { class_load, size: Length::from_text(size).unwrap_or_default() };
         near(found, &format!("{key}, {size}"), strength.value(), printed, "0.5 kN/m");
+    }
+    Ok(())
+}
+
+/// Tables of makers, recalled: 80 kN/m at DN 200 and 276 mm outside, 110 at DN 250 and 360 mm, 120 at DN 300 and 406 mm, 160
+/// at DN 400 and 556 mm. No less than these, and no more than half as much again. With the form of EN 295-3,
+/// f = 0.3 T (3 d + 5 t)/t2, the wall of DN 300 bears 15 x 53 x 53/(0.3 x 1,165) = 120.6.
+fn strength_of_clay_that_is_jacked(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    let strength = handbook.pressure("clay.bending")?.value;
+    for (bore, outside, recalled) in [(0.2, 0.276, 80e3), (0.25, 0.36, 110e3), (0.3, 0.406, 120e3), (0.4, 0.556, 160e3)]
+    {
+        let [outside_diameter, wall] = [outside, (outside - bore) / 2.0].map(Length::from_si);
+        let over = RingBreaks { strength, outside_diameter, wall }.value().si() / recalled;
+        if !(1.0..1.5).contains(&over) {
+            found.push(format!("DN {}: {over} of what makers have", bore * 1e3));
+        }
+        let by_test = 15e6 * wall.si() * wall.si() / (0.3 * (3.0 * bore + 5.0 * wall.si()));
+        let thin = RingBreaks { strength, outside_diameter, wall }.value().si() / by_test;
+        if !(1.0..1.13).contains(&thin) {
+            found.push(format!("DN {}: {thin} of the form of the test", bore * 1e3));
+        }
     }
     Ok(())
 }

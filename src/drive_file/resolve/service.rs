@@ -7,7 +7,7 @@ use crate::drive::{AssumedValue, Concern, Ends, Pipe, PipeInService, Place, Stre
 use crate::drive_file::{Annulus, CandidateFile, CrushingFile, LoadCode, Traffic};
 use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError};
 use crate::law::Law;
-use crate::laws::earth_load::StrengthOfClass;
+use crate::laws::earth_load::{RingBreaks, StrengthOfClass};
 use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::MayBe;
@@ -177,19 +177,33 @@ impl Resolver<'_> {
 
     /// The least and the most that a pipe of this material and size usually has.
     fn usual_crushing(&self, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Option<Ends<Strength>>> {
-        let classes = |low, high| -> Resolved<Option<Ends<Strength>>> {
+        let classes = |low, high| -> Resolved<Ends<Strength>> {
             let table = self.handbook.crushing_class()?;
             let class = |key| Ok::<_, HandbookError>(of_class(table.row(key)?, candidate));
-            Ok(Some(Ends { low: class(low)?, high: class(high)? }))
+            Ok(Ends { low: class(low)?, high: class(high)? })
         };
         match pipe.family {
+            // What the tables have is pipe for trenches. The wall of one that is jacked is thicker, and bears what it bends.
             Family::Clay => {
-                let row = self.handbook.clay_crushing()?.find(|row| same_size(row.size.value, candidate.size.value));
-                let Some(row) = row else { return classes("en_295_95", "en_295_160") };
-                let ultimate = row.map(|row| row.strength.value);
-                Ok(Some(Ends::same(Strength { ultimate, cracked: None })))
+                let size = candidate.size.value;
+                let row = self.handbook.clay_crushing()?.find(|row| same_size(row.size.value, size));
+                let trench = match row {
+                    Some(row) => {
+                        let ultimate = row.map(|row| row.strength.value);
+                        Ends::same(Strength { ultimate, cracked: None })
+                    }
+                    None => classes("en_295_95", "en_295_160")?,
+                };
+                let outside_diameter = pipe.outside_diameter.value;
+                let wall = (outside_diameter - candidate.inside_diameter.given().unwrap_or(size)) / 2.0;
+                let bending = self.handbook.pressure("clay.bending")?;
+                let ring = RingBreaks { strength: bending.value, outside_diameter, wall };
+                let bears = Cited::new(ring.value(), bending.origin);
+                let better = ring.in_range() && bears.value > trench.high.ultimate.value;
+                let high = if better { Strength { ultimate: bears, cracked: None } } else { trench.high };
+                Ok(Some(Ends { high, ..trench }))
             }
-            Family::Concrete => classes("c76_i", "c76_iii"),
+            Family::Concrete => Ok(Some(classes("c76_i", "c76_iii")?)),
             _ => Ok(None),
         }
     }
