@@ -78,7 +78,7 @@ fn places() -> Vec<Place> {
     for ground in GROUNDS.iter().chain(&WITHOUT_BANDS).map(|ground| ground.key()) {
         for (side, head) in waters {
             for blows in blow_counts {
-                for stone in [0.01, 0.05, 0.051, 0.1, 0.15] {
+                for stone in [0.01, 0.05, 0.051, 0.08, 0.081, 0.1, 0.15] {
                     let sizes: &[f64] = if blows == 29.9 { &[0.3, 0.599, 0.6, 1.199, 1.2, 2.0] } else { &[0.4] };
                     places.extend(sizes.iter().map(|size| Place { ground, side, head, blows, stone, size: *size }));
                 }

@@ -81,7 +81,11 @@ fn stones_in_round_inches() {
     // A bar tells the stone, and the largest that would do.
     let (jacked, pulled) = stone("2.1 in", "");
     let told = (Verdict::Over, Some((2.1 * 0.0254, 2.0 * 0.0254)));
-    assert_eq!((jacked, pulled.unwrap()), (told, told));
+    assert_eq!((jacked, pulled.unwrap()), ((Verdict::WithCare, None), told));
+    // A single one of up to 80 mm is displaced by the pilot.
+    let jacked = stone("81 mm", "").0;
+    assert_eq!(jacked.0, Verdict::Over);
+    assert!(jacked.1.is_some_and(|(stone, takes)| (stone - 0.081).abs() < 1e-9 && (takes - 0.08).abs() < 1e-9));
     for (largest, is_taken) in [("4 in", true), ("112 mm", true), ("113 mm", false), ("6 in", false)] {
         for lines in ["stem: { outside_diameter: none }\n", "spoil: slurry\nstem: { outside_diameter: none }\n"] {
             let (verdict, numbers) = stone(largest, lines).0;

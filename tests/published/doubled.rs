@@ -64,6 +64,7 @@ sources!(
     jswas_a6,
     recalled::metals,
     recalled::mop_133,
+    pilot_tube_page,
     pja_introduction,
     ppi_2008,
     recalled::pressure_classes,

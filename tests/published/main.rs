@@ -50,6 +50,7 @@ mod jacked_pipe;
 mod jobs;
 mod jswas_a6;
 mod moser_buried_pipe;
+mod pilot_tube_page;
 mod pja_introduction;
 mod ppi_2008;
 mod printed_limits;

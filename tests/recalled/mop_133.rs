@@ -39,7 +39,9 @@ pages!(
 struct Site(GroundClass, &'static str, Option<f64>);
 
 const NO_STONE: &str = "0 mm";
-const COBBLE: &str = "76 mm";
+/// Where a cobble begins, and one that no page lets a pilot meet.
+const STONE: &str = "76 mm";
+const COBBLE: &str = "90 mm";
 
 /// From good to bad.
 const fn severity(rating: Rating) -> u8 {
@@ -265,6 +267,18 @@ fn ten_feet_of_head(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     Ok(())
 }
 
+/// Where another page lets a pilot meet single stones of up to 80 mm.
+const SINGLE: [(GroundClass, &str); 8] = [
+    (SoftClay, "1"),
+    (SoftClay, "3"),
+    (FirmToVeryStiffClay, "6"),
+    (FirmToVeryStiffClay, "20"),
+    (Silt, "1"),
+    (Silt, "5"),
+    (LooseSand, "3"),
+    (LooseSand, "8"),
+];
+
 /// Neither a pilot tube nor a pullback by default, whatever the blow count and the water.
 fn cobbles(
     handbook: &Arc<Handbook>,
@@ -275,6 +289,10 @@ fn cobbles(
     for (blows, head) in sites {
         let barred = ratings(handbook, Site(class, blows, *head), COBBLE)? == [Rating::Unsuitable; 2];
         holds(found, &format!("cobbles bar {} at N {blows}, head {head:?}", class.key()), barred);
+        let [jacking, pullback] = ratings(handbook, Site(class, blows, *head), STONE)?;
+        let single = head.is_none() && SINGLE.contains(&(class, *blows));
+        let barred = pullback == Rating::Unsuitable && (single || jacking == Rating::Unsuitable);
+        holds(found, &format!("so does a stone of 3 in at N {blows}, head {head:?}"), barred);
     }
     Ok(())
 }
@@ -286,7 +304,12 @@ fn cobbles_in_clay(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
 }
 
 fn cobbles_in_silt(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    cobbles(handbook, found, Silt, &[("1", ABOVE), ("5", ABOVE), ("20", ABOVE), ("45", ABOVE), ("51", ABOVE)])?;
+    cobbles(
+        handbook,
+        found,
+        Silt,
+        &[("1", ABOVE), ("5", ABOVE), ("10", ABOVE), ("20", ABOVE), ("45", ABOVE), ("51", ABOVE)],
+    )?;
     cobbles(handbook, found, Silt, &[("20", Some(0.5)), ("20", Some(1.5)), ("45", Some(0.5))])
 }
 

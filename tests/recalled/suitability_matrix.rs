@@ -102,6 +102,7 @@ fn stones(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     ] {
         let with = |stone: &str| format!("class: {class}, spt_n: {blows}, largest_stone: {stone}");
         line(handbook, found, "MMN", &with("80 mm"))?;
+        line(handbook, found, "MMN", &with("90 mm"))?;
         line(handbook, found, "NYN", &with("150 mm"))?;
     }
     Ok(())
