@@ -1,9 +1,7 @@
 //! Schemes into a decision: standing, score, ranking, a reason in one sentence.
 
 mod asks;
-mod criterion;
 mod rank;
-mod ranking;
 pub(crate) mod reason;
 #[cfg(feature = "robust")]
 pub mod robust;
@@ -11,9 +9,8 @@ pub(crate) mod score;
 mod standing;
 
 pub use asks::{Ask, Cause, asks, causes};
-pub use ranking::{Choice, Ranked};
 pub use score::{Criterion, CriterionKind, Score};
-pub use standing::{IfSettled, Standing, not_decided};
+pub use standing::{Choice, IfSettled, Ranked, Standing, not_decided};
 
 use crate::drive::Drive;
 use crate::handbook::{HandbookError, Method};

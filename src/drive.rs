@@ -3,10 +3,8 @@
 mod assumed;
 mod capacity;
 mod coefficients;
-mod curve;
 mod earth;
 mod ground;
-mod held;
 mod looked_up;
 mod pipe;
 mod plant;
@@ -15,47 +13,27 @@ mod pulled;
 mod rests;
 mod service;
 mod site;
-mod unusual;
-mod usual;
 mod water;
-mod weights;
-mod work;
 
-pub use assumed::{Assumed, AssumedValue, Concern};
+pub use assumed::{Assumed, AssumedValue, Concern, Unusual};
 pub use ground::{BoreState, Stretch};
 pub use pipe::Pipe;
 pub use proposed::{NotGiven, Proposed};
-pub use unusual::Unusual;
-pub use work::{IfStalled, Work};
+pub use rests::{IfStalled, Work};
 
-pub(crate) use capacity::{
-    Capacity, ConcreteEnd, ConcreteScheme, EndArea, FreeLength, Joint, JswasStress, Packer, PackerModulus, RingKind,
-    SteelEnd, SteelScheme, Steering,
-};
-pub(crate) use coefficients::{
-    Asce27, ConcreteAnnex, ConcreteShares, Creep, FactorPoints, LocalCurve, SteelAnnex, SteelCode, SteelFactors,
-};
-pub(crate) use curve::Curve;
-pub(crate) use earth::{Column, Earth, Ends, Layer, Soil, Strength, StrengthBy, Undrained};
-pub(crate) use ground::{Drilled, OpenRound, Rubbed, Tip};
-pub(crate) use held::{FluidRule, Held};
-pub(crate) use pipe::{
-    JackedPipe, Made, ModulusPoints, PILOT_IN_FLUID, PePipe, PeTimes, PublishedRange, PulledPipe, Rated, StressSource,
-    UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
-};
-pub(crate) use plant::{Casing, CasingTube, Clay, Gauge, Reaction, SandBed, StationRules, Stem, ThrustWall, Tube};
-pub(crate) use proposed::BY_ITS_MAKER;
+pub(crate) use capacity::*;
+pub(crate) use coefficients::*;
+pub(crate) use earth::*;
+pub(crate) use ground::*;
+pub(crate) use looked_up::*;
+pub(crate) use pipe::*;
+pub(crate) use plant::*;
+pub(crate) use proposed::*;
 pub(crate) use pulled::*;
-pub(crate) use rests::{Restart, RestartByGround, Rests};
-pub(crate) use service::{Carries, JackedRing, MainWall, PipeInService, Place, RingInService, Vacuum};
-pub(crate) use site::{
-    BreakOutRule, Carrier, ClayPace, Clearing, Cover, Crossing, FaceRule, FusionPace, Gravity, Movement, Pace, Pit,
-    PitRules, PitSides, PitSpace, Priced, Prices, Rate, Sewer, SizedRate, Surface, Surroundings, Trough, Waves,
-    WorkShifts,
-};
-pub(crate) use usual::{Leeway, Usual, UsualStem};
-pub(crate) use water::{Side, Sides, Way, invert_at};
-pub(crate) use weights::Weights;
+pub(crate) use rests::*;
+pub(crate) use service::*;
+pub(crate) use site::*;
+pub(crate) use water::*;
 
 use crate::handbook::{CriterionKind, GroundClass, Guidance, Handbook, Lubrication, Method, Service};
 use crate::quantity::{
@@ -63,6 +41,7 @@ use crate::quantity::{
     Torque, UnitSystem,
 };
 use crate::source::{Cited, Origin};
+use looked_up::readable;
 use std::sync::Arc;
 
 /// One drive and the pipes to choose from.
@@ -117,13 +96,43 @@ pub struct Drive {
     pub(crate) unusual: Vec<Unusual>,
 }
 
-impl Drive {
+readable! {
+    Drive:
     /// What the drive is called.
-    #[must_use]
-    pub fn name(&self) -> &str {
-        &self.name
-    }
+    name: &str = |it| &it.name;
+    /// What the pipe carries.
+    service: Service = |it| it.service;
+    /// From pit wall to pit wall.
+    length: Length = |it| it.length.value;
+    /// Slope, positive when it rises from launch to reception.
+    grade: Angle = |it| it.grade.value;
+    /// Lubrication of a jacked pipe.
+    lubrication: Lubrication = |it| it.lubrication;
+    /// How the ground is opened for a jacked pipe, in words.
+    technique: &str = |it| &it.technique;
+    /// The ground, from launch to reception.
+    stretches: &[Stretch] = |it| &it.stretches;
+    /// The pipes to choose from, in the order of the file.
+    candidates: &[Arc<Pipe>] = |it| &it.candidates;
+    /// Length of the line that the drive is a part of, where the file tells of one.
+    line: Option<Length> = |it| it.line;
+    /// Everything that was not given.
+    assumed: &[Assumed] = |it| &it.assumed;
+    /// The tables the values come from.
+    handbook: &Handbook = |it| &it.handbook;
+    /// Inside diameter needed, where the file tells it or a flow.
+    needed_inside_diameter: Option<Length> = |it| it.proposed.as_ref().map(|proposed| proposed.inside_diameter.value);
+    /// Whether the file says which services the bore crosses, were it none.
+    crossings_are_told: bool = |it| it.site.crossings_are_told;
+    /// When people work.
+    work: &Work = |it| &it.work;
+    /// What is done where the rig cannot push on, where the file tells it.
+    if_stalled: Option<IfStalled> = |it| it.if_stalled;
+    /// What was proposed.
+    proposed: Option<&Proposed> = |it| it.proposed.as_ref();
+}
 
+impl Drive {
     /// Both ends of each stretch and where the surface breaks between: distance from the launch pit and depth of the invert.
     pub(crate) fn places(&self) -> impl Iterator<Item = (&Stretch, (Length, Length))> {
         self.stretches.iter().flat_map(|stretch| stretch.way.points.iter().map(move |point| (stretch, *point)))
@@ -139,60 +148,6 @@ impl Drive {
         let slow = self.rests.slow.0.value.min(self.rests.slow.1.value);
         let day = self.work.shifts_between_nights().map(|shifts| slow * shifts.value);
         day.is_some_and(|day| !self.rests.are_all(day, self.length.value))
-    }
-
-    /// What the pipe carries.
-    #[must_use]
-    pub const fn service(&self) -> Service {
-        self.service
-    }
-
-    /// From pit wall to pit wall.
-    #[must_use]
-    pub const fn length(&self) -> Length {
-        self.length.value
-    }
-
-    /// Slope, positive when it rises from launch to reception.
-    #[must_use]
-    pub const fn grade(&self) -> Angle {
-        self.grade.value
-    }
-
-    /// Lubrication of a jacked pipe.
-    #[must_use]
-    pub const fn lubrication(&self) -> Lubrication {
-        self.lubrication
-    }
-
-    /// How the ground is opened for a jacked pipe, in words.
-    #[must_use]
-    pub fn technique(&self) -> &str {
-        &self.technique
-    }
-
-    /// The ground, from launch to reception.
-    #[must_use]
-    pub fn stretches(&self) -> &[Stretch] {
-        &self.stretches
-    }
-
-    /// The pipes to choose from, in the order of the file.
-    #[must_use]
-    pub fn candidates(&self) -> &[Arc<Pipe>] {
-        &self.candidates
-    }
-
-    /// Length of the line that the drive is a part of, where the file tells of one.
-    #[must_use]
-    pub const fn line(&self) -> Option<Length> {
-        self.line
-    }
-
-    /// Everything that was not given.
-    #[must_use]
-    pub fn assumed(&self) -> &[Assumed] {
-        &self.assumed
     }
 
     /// What was not given of all that one pipe put in by one method concerns.
@@ -222,46 +177,10 @@ impl Drive {
         }
     }
 
-    /// The tables the values come from.
-    #[must_use]
-    pub fn handbook(&self) -> &Handbook {
-        &self.handbook
-    }
-
-    /// Inside diameter needed, where the file tells it or a flow.
-    #[must_use]
-    pub fn needed_inside_diameter(&self) -> Option<Length> {
-        self.proposed.as_ref().map(|proposed| proposed.inside_diameter.value)
-    }
-
-    /// Whether the file says which services the bore crosses, were it none.
-    #[must_use]
-    pub const fn crossings_are_told(&self) -> bool {
-        self.site.crossings_are_told
-    }
-
     /// Whether the file says how a drive that stalls is freed. No pit is dug in tracks, a runway or a stream.
     pub(crate) fn is_freed(&self) -> bool {
         let guarded = self.site.surface.guarded;
         self.if_stalled.is_some_and(|how| how != IfStalled::RescuePit || !guarded)
-    }
-
-    /// When people work.
-    #[must_use]
-    pub const fn work(&self) -> &Work {
-        &self.work
-    }
-
-    /// What is done where the rig cannot push on, where the file tells it.
-    #[must_use]
-    pub const fn if_stalled(&self) -> Option<IfStalled> {
-        self.if_stalled
-    }
-
-    /// What was proposed.
-    #[must_use]
-    pub const fn proposed(&self) -> Option<&Proposed> {
-        self.proposed.as_ref()
     }
 
     /// Whether a candidate is proposed, not listed in the file.

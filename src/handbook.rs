@@ -13,7 +13,7 @@ mod table;
 mod written;
 
 pub use error::HandbookError;
-pub(crate) use lookup::rising;
+pub(crate) use lookup::{OneValue, rising};
 pub use reference::Reference;
 pub use rows::*;
 pub use table::{Citation, Row, Table};

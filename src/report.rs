@@ -29,9 +29,8 @@ mod text;
 mod words;
 
 pub use contents::{Beside, Report};
-pub use figures::Figure;
+pub use figures::{Drawing, Figure, Scale};
 #[doc(hidden)]
-pub use figures::{Drawing, Scale};
 pub use row::COLUMNS;
 pub use schedule::{Entry, Schedule};
 

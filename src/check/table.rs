@@ -180,7 +180,7 @@ macro_rules! checks {
             Cover "cover" none Place => room::cover($at, $calc);
             /// A pipe under tracks, without a casing round it for good.
             RailwayCasing "railway, casing" none Place, needs "what the railway permits" ["surface.railway_permits"]
-                => railway::casing($at);
+                => carrier::casing($at);
             /// Settlement of the surface.
             SurfaceSettlement "settlement, surface" Movement Surveyed,
                 needs "settlement of the surface" ["surface.over", "surface.allowed_settlement"]

@@ -1,7 +1,6 @@
 //! What a file would have to tell so that a scheme that is open is decided, and what is in the way of one that is barred.
 
-use super::ranking::Ranked;
-use super::standing::not_decided;
+use super::standing::{Ranked, not_decided};
 use crate::check::{Check, Subject, Verdict};
 use crate::quantity::Shown;
 

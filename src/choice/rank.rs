@@ -1,8 +1,7 @@
 //! The order of the schemes, and where an open one would stand.
 
 use super::asks::asks;
-use super::ranking::Ranked;
-use super::standing::{self, IfSettled, Standing};
+use super::standing::{self, IfSettled, Ranked, Standing};
 use crate::check::{Check, Verdict};
 use core::cmp::Ordering;
 

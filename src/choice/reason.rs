@@ -2,9 +2,8 @@
 
 use super::asks::{Ask, Cause, asks, causes};
 use super::rank::SAME;
-use super::ranking::Ranked;
 use super::score::CriterionKind;
-use super::standing::{self, Standing};
+use super::standing::{self, Ranked, Standing};
 use crate::check::{Care, Check, Rule, Subject, Verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;

@@ -6,8 +6,7 @@ mod shift;
 
 pub use shift::WeightShift;
 
-use super::ranking::{Choice, Ranked};
-use super::standing::Standing;
+use super::standing::{Choice, Ranked, Standing};
 use crate::handbook::CriterionKind;
 
 /// How the shares were found.

@@ -1,8 +1,11 @@
-//! Whether a scheme may be chosen at all, whatever its score.
+//! Whether a scheme may be chosen at all, whatever its score; and a scheme in its place.
 
+use super::score::Score;
 use crate::check::{Absent, Check, Subject, Verdict};
+use crate::drive::Pipe;
 use crate::method::Scheme;
 use crate::source::labelled;
+use std::sync::Arc;
 
 labelled! {
     /// Whether a scheme may be chosen, best first; the ranking goes by this before the score.
@@ -74,4 +77,41 @@ pub struct IfSettled {
     pub is_shown: bool,
     /// What is not decided.
     pub open: Vec<Subject>,
+}
+
+/// One scheme in the ranking.
+#[derive(Debug, Clone)]
+#[non_exhaustive]
+pub struct Ranked {
+    /// The pipe.
+    pub pipe: Arc<Pipe>,
+    /// Its position among the candidates of the drive.
+    pub candidate: usize,
+    /// The scheme; apart, since its checks are many and a ranking moves them about.
+    pub scheme: Box<Scheme>,
+    /// Its standing.
+    pub standing: Standing,
+    /// Its score; absent where the scheme is excluded before any number.
+    pub score: Option<Score>,
+    /// Its place, from 1. Schemes of one standing whose scores are equal as printed share it.
+    pub place: usize,
+    /// Where it would stand at best, if it is open.
+    pub if_settled: Option<IfSettled>,
+}
+
+/// The ranking, and what is chosen.
+#[derive(Debug, Clone)]
+pub struct Choice {
+    /// Best first: by standing, of what is open by the lines it asks for, then by the least the score can be.
+    pub ranked: Vec<Ranked>,
+    /// Why the first is first, or why none is chosen, in one sentence.
+    pub reason: String,
+}
+
+impl Choice {
+    /// The scheme chosen: the first, if it fits or fits with care.
+    #[must_use]
+    pub fn chosen(&self) -> Option<&Ranked> {
+        self.ranked.first().filter(|first| first.standing.can_be_chosen())
+    }
 }

@@ -1,9 +1,10 @@
-//! Whether a casing takes the pipe that is laid in it afterwards: room round it, and room for its own grade.
+//! Whether a casing takes the pipe that is laid in it afterwards: room round it, and room for its own grade; and whether a
+//! railway asks for one.
 
 use super::plan::Plan;
-use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most, only, rated};
+use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::drive::Carrier;
-use crate::handbook::Service;
+use crate::handbook::{Family, Service};
 use crate::quantity::{Band, Length, Role};
 use crate::source::{Cited, Equation, Origin};
 
@@ -63,4 +64,31 @@ pub(crate) fn grade(at: &Plan<'_>) -> Outcome {
         None => set(guided.error.value),
     };
     Ok(if is_open { check.undecided(FLAT).settled_by(&[&["carrier.grade"]]) } else { check })
+}
+
+/// The rule of railways, without a number.
+const ENCASED: Equation = Equation::judged(
+    "pipe under a railway",
+    "in a casing",
+    "practice of railways: pipelines under tracks are encased, those of plastic always; recalled beside a stored licence",
+    "pipe that carries something",
+);
+
+const PLASTIC: &str = "plastic pipe under tracks needs a casing: drive one, or give what the railway permits";
+const OTHER: &str = "a pipe under tracks needs a casing, unless the railway permits it without one";
+const PERMITTED: &str = "without a casing, as the file says that the railway permits it";
+
+/// A pipe without a casing round it for good, under tracks.
+pub(crate) fn casing(at: &Plan<'_>) -> Outcome {
+    let surface = &at.drive.site.surface;
+    only(surface.railway, "no railway is given over the bore")?;
+    only(at.drive.service != Service::Casing, "it is the casing itself")?;
+    let plastic =
+        matches!(at.pipe.family, Family::Pe | Family::Pvc | Family::PvcFused | Family::PvcRestrained | Family::Grp);
+    let rule = Origin::Law(&ENCASED);
+    Ok(match (surface.uncased, plastic) {
+        (true, _) => rated(Verdict::Within, rule).with_care(Care::Noted, PERMITTED),
+        (false, true) => rated(Verdict::Over, rule).with_note(PLASTIC),
+        (false, false) => rated(Verdict::NotDecided, rule).with_note(OTHER),
+    })
 }

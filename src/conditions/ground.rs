@@ -1,7 +1,7 @@
-//! Ground against method.
+//! Ground against method, and values of the file beyond what is usual.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, only, rated};
 use crate::drive::{
     BoreState, Drive, Ends, HoleState, OpenRound, PILOT_IN_FLUID, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
 };
@@ -166,4 +166,19 @@ const fn verdict(rating: Rating) -> Verdict {
         Rating::Unsuitable => Verdict::Over,
         Rating::Depends => Verdict::NotDecided,
     }
+}
+
+/// What is asked of a value that is possible and seldom met.
+const SELDOM: Equation = Equation::judged(
+    "values of the file",
+    "each within what is usual of its field",
+    "a value that is possible and seldom met is more often a slip: it is used as it is, and asks for care",
+    "every value of the file",
+);
+
+/// A value that is possible and seldom met asks for care wherever it is used.
+pub(crate) fn usual(at: &Plan<'_>) -> Outcome {
+    only(at.drive.is_unusual_for(at.pipe, at.method), "every value in the file is a usual one")?;
+    let check = rated(Verdict::Within, Origin::Law(&SELDOM));
+    Ok(check.with_care(Care::Data, "a value in the file is unusual: see the cautions"))
 }

@@ -1,6 +1,7 @@
 //! The ground along the drive.
 
 use super::earth::{Column, Earth};
+use super::looked_up::readable;
 use super::water::{Sides, Way};
 use crate::handbook::{GroundClass, Method, TipModel, Treatment};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
@@ -147,6 +148,16 @@ impl Tip {
     }
 }
 
+readable! {
+    Stretch:
+    /// Where it begins and ends, from the launch pit.
+    extent: (Length, Length) = |it| (it.from, it.to);
+    /// Class.
+    class: GroundClass = |it| it.class;
+    /// The other ground of a mixed face.
+    mixed_with: Option<GroundClass> = |it| it.mixed_with;
+}
+
 impl Stretch {
     /// Whether all of the face is such ground.
     pub(crate) fn is_all(&self, such: impl Fn(GroundClass) -> bool) -> bool {
@@ -166,12 +177,6 @@ impl Stretch {
     /// Blow counts of the harder ground of the face.
     pub(crate) fn worst_blows(&self) -> Band<Ratio> {
         self.other_tip.map_or(self.tip.blows, |other| self.tip.blows.with(other.blows, Ratio::max))
-    }
-
-    /// Where it begins and ends, from the launch pit.
-    #[must_use]
-    pub const fn extent(&self) -> (Length, Length) {
-        (self.from, self.to)
     }
 
     /// How the bore stands open round the stem of a drilled pilot, on the safe side, and the friction on the stem; none
@@ -199,18 +204,6 @@ impl Stretch {
     /// Whether a drilled pilot would leave a bore that stands, and nobody tells that it is one.
     pub(crate) fn hangs_on_pilot(&self) -> bool {
         self.drilled.is_some_and(|drilled| !drilled.is_certain && drilled.open.best.is_some())
-    }
-
-    /// Class.
-    #[must_use]
-    pub const fn class(&self) -> GroundClass {
-        self.class
-    }
-
-    /// The other ground of a mixed face.
-    #[must_use]
-    pub const fn mixed_with(&self) -> Option<GroundClass> {
-        self.mixed_with
     }
 
     /// The soil over it as the file tells it, with its water.

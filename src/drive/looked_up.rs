@@ -1,4 +1,8 @@
-//! Groups of values that are rows of the handbook, whatever the file says.
+//! Groups of values that are rows of the handbook, whatever the file says: how far past its limit the high demand of a
+//! check may be; and of plant that the file does not tell, the most that can be asked for without a word of the contractor.
+
+use crate::quantity::{Force, Length, Ratio};
+use crate::source::Cited;
 
 /// Declares such groups: each value with how it is looked up.
 macro_rules! looked_up {
@@ -21,3 +25,63 @@ macro_rules! looked_up {
     )+};
 }
 pub(super) use looked_up;
+
+/// What a caller may read of what is private.
+macro_rules! readable {
+    ($of:ident: $($(#[$doc:meta])+ $name:ident: $kind:ty = |$it:ident| $value:expr;)+) => {
+        impl $of {$(
+            $(#[$doc])+
+            #[must_use]
+            pub fn $name(&self) -> $kind {
+                let $it = self;
+                $value
+            }
+        )+}
+    };
+}
+pub(super) use readable;
+
+/// What is usual.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Usual {
+    pub(crate) stem: UsualStem,
+    /// Side of a square thrust wall, where the width of the pit is not told.
+    pub(crate) wall: Cited<Length>,
+    /// The same in the pit of a large pipe.
+    pub(crate) wall_of_large: Cited<Length>,
+    /// Outside diameter from which a pipe is one.
+    pub(crate) large: Length,
+    /// Depth of the floor of a pit below the invert, where it is not told.
+    pub(crate) floor: Length,
+    /// Its height over the depth of the floor.
+    pub(crate) wall_share: Cited<Ratio>,
+}
+
+/// A stout pilot stem.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct UsualStem {
+    /// What its free length in the pit may be pushed with.
+    pub(crate) buckling: Cited<Force>,
+    /// The factor in it.
+    pub(crate) factor: Cited<Ratio>,
+    /// What its joints may be pushed with.
+    pub(crate) joint: Cited<Force>,
+}
+
+looked_up! {
+    /// What must be left of the safety factor in a limit at the high level, and the most that a check may be past it.
+    Leeway of |handbook| {
+        /// Left where a force is read while it acts and can be stopped below the limit.
+        watched: Ratio = handbook.ratio("left.watched")?.value,
+        /// Left of what nobody can watch or undo.
+        unwatched: Ratio = handbook.ratio("left.unwatched")?.value,
+        /// Left of a wall or plate that the line is set on.
+        set_on: Ratio = handbook.ratio("left.set_on")?.value,
+        /// The most a limit of use may be passed, which a survey reads and which hurts nobody at once.
+        surveyed: Ratio = handbook.ratio("past.surveyed")?.value,
+        /// Times its limit that a force may be which is held below it, and freed where the drive stalls.
+        held: Ratio = handbook.ratio("past.held")?.value,
+        /// The most any limit may be passed.
+        most: Ratio = handbook.ratio("past.most")?.value,
+    }
+}

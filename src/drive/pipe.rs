@@ -2,6 +2,7 @@
 
 use super::capacity::{Capacity, EndArea, FreeLength, Joint};
 use super::ground::{BoreState, OpenRound, Stretch};
+use super::looked_up::readable;
 use super::plant::Casing;
 use super::pulled::{Barrel, HeavyIron, IronBarrel, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
@@ -111,6 +112,16 @@ pub struct Pipe {
     pub(crate) told: [Arc<[&'static str]>; 2],
 }
 
+readable! {
+    Pipe:
+    /// As printed, for example `PE100 315 mm SDR 11`.
+    label: &str = |it| &it.label;
+    /// Outside diameter.
+    outside_diameter: Length = |it| it.outside_diameter.value;
+    /// Family of the material.
+    family: Family = |it| it.family;
+}
+
 impl Pipe {
     /// Whether the file tells what stands at a path, for what it is asked for.
     pub(crate) fn is_told(&self, path: &str) -> bool {
@@ -143,22 +154,10 @@ impl Pipe {
         self.casing.as_ref().map(|casing| casing.outside_diameter)
     }
 
-    /// As printed, for example `PE100 315 mm SDR 11`.
-    #[must_use]
-    pub fn label(&self) -> &str {
-        &self.label
-    }
-
     /// Wall of a pipe that is pushed, where its bore is known.
     pub(crate) fn pushed_wall(&self) -> Option<Length> {
         let inside = self.jacked.as_ref()?.inside_diameter?;
         Some((self.outside_diameter.value - inside) / 2.0)
-    }
-
-    /// Outside diameter.
-    #[must_use]
-    pub const fn outside_diameter(&self) -> Length {
-        self.outside_diameter.value
     }
 
     /// Yield strength of a steel pipe.
@@ -174,12 +173,6 @@ impl Pipe {
     pub(crate) fn bars(&self, method: Method) -> impl Iterator<Item = Origin> {
         let bars = move |bar: &&(Option<Method>, Origin)| bar.0.is_none_or(|barred| barred == method);
         self.excluded.iter().filter(bars).map(|bar| bar.1)
-    }
-
-    /// Family of the material.
-    #[must_use]
-    pub const fn family(&self) -> Family {
-        self.family
     }
 
     /// How the bore stands round it where it is jacked, stretch by stretch.

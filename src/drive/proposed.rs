@@ -1,7 +1,7 @@
-//! Pipes that the file does not list, proposed from the inside diameter that is needed.
+//! Pipes that the file does not list, proposed from the inside diameter that is needed; how much each criterion counts.
 
-use crate::handbook::Method;
-use crate::quantity::Length;
+use crate::handbook::{CriterionKind, Method};
+use crate::quantity::{Length, Ratio};
 use crate::source::{Cited, Equation, Origin};
 
 /// A limit that only the pipe maker knows. A proposed pipe without it is open, never chosen.
@@ -60,4 +60,15 @@ pub struct Proposed {
     pub(crate) first: usize,
     /// What could not be proposed, and why.
     pub(crate) left_out: Vec<String>,
+}
+
+/// Weights that the file gives in place of those of the table.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Weights(pub(crate) Vec<(CriterionKind, Cited<Ratio>)>);
+
+impl Weights {
+    /// The user's weight of a criterion.
+    pub(crate) fn given(&self, kind: CriterionKind) -> Option<Cited<Ratio>> {
+        self.0.iter().find(|(other, _)| *other == kind).map(|(_, weight)| *weight)
+    }
 }

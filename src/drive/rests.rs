@@ -1,8 +1,9 @@
-//! What is left standing for more than a shift, and how much harder it moves on.
+//! When people work, what is left standing for more than a shift, and how much harder it moves on.
 
 use super::Stretch;
+use super::looked_up::readable;
 use crate::handbook::GroundClass;
-use crate::quantity::{Band, Force, Length, Ratio};
+use crate::quantity::{Band, Force, Length, Ratio, Time};
 use crate::source::Cited;
 
 /// Times the friction of what stood, likely and high.
@@ -86,4 +87,34 @@ impl Rests {
         let along = stretches.iter().map(|stretch| self.pipe.along(stretch));
         along.reduce(Restart::or_harder).unwrap_or(self.pipe.clay)
     }
+}
+
+/// When people work.
+#[derive(Debug, Clone, Copy)]
+pub struct Work {
+    pub(crate) shift: Cited<Time>,
+    pub(crate) shifts_a_day: Cited<Ratio>,
+    /// Whether a stage is worked through to its end.
+    pub(crate) round_the_clock: bool,
+}
+
+readable! {
+    Work:
+    /// Length of a shift.
+    shift: Time = |it| it.shift.value;
+    /// Shifts between two nights; `None` where the work goes through them.
+    shifts_between_nights: Option<Cited<Ratio>> = |it| (!it.round_the_clock).then_some(it.shifts_a_day);
+}
+
+/// What is done where the rig cannot push on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[non_exhaustive]
+pub enum IfStalled {
+    /// A pit is dug over the head.
+    #[default]
+    RescuePit,
+    /// Jacking stations are put to work.
+    Stations,
+    /// A second lubrication frees the string.
+    SecondLubrication,
 }

@@ -2,7 +2,6 @@
 //! row's.
 
 use super::earth::Ends;
-use super::held::FluidRule;
 use super::looked_up::looked_up;
 use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::source::{Cited, Origin};
@@ -428,4 +427,60 @@ pub(crate) struct Rate {
     pub(crate) low: Length,
     pub(crate) high: Length,
     pub(crate) origin: Origin,
+}
+
+looked_up! {
+    /// What fluid has to be over water, or over the crown where that is dry.
+    FluidRule of |handbook| {
+        /// Over the pressure of the water at the crown.
+        over_water: Cited<Pressure> = handbook.pressure("bore.fluid_over_water")?,
+        /// Over a crown without water.
+        over_crown: Cited<Length> = handbook.length("bore.fluid_over_crown")?,
+        /// The same where both pits are kept full at all times.
+        over_crown_least: Length = handbook.length("bore.fluid_over_crown_least")?.value,
+    }
+}
+
+/// How fluid holds a bore.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Held {
+    /// It stands no higher than the water, or hardly over a crown that is dry.
+    Not,
+    /// It stands over the water, or over a crown that is dry, by less than it ought to.
+    Barely,
+    /// It holds it.
+    Well,
+}
+
+impl FluidRule {
+    /// Fluid and water over the crown, as they stand and as they press.
+    pub(crate) fn holds(&self, (fluid, water): (Length, Length), (pressure, pore): (Pressure, Pressure)) -> Held {
+        let dry = Length::default();
+        if water <= dry {
+            return if fluid >= self.over_crown.value {
+                Held::Well
+            } else if fluid >= self.over_crown_least {
+                Held::Barely
+            } else {
+                Held::Not
+            };
+        }
+        if fluid <= water {
+            Held::Not
+        } else if pressure < pore + self.over_water.value {
+            Held::Barely
+        } else {
+            Held::Well
+        }
+    }
+}
+
+/// A curve that the whole of a jacked line is planned on.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Curve {
+    pub(crate) radius: Cited<Length>,
+    /// Friction coefficient of the pipe on the outer side of the curve: at its best, and on the safe side.
+    pub(crate) friction: Ends<Ratio>,
+    /// Yield of welded steel over what pushing and bending may come to.
+    pub(crate) steel_factor: Cited<Ratio>,
 }

@@ -1,11 +1,9 @@
 //! How a pipe is pulled, as the engineer writes it.
 
 use super::declare::fields;
-use super::pulled::{
-    CollapsedBoreFile, Hole, LaydownFile, PullHeadFile, PushAssistFile, ReactionFile, ReturnsFile, StemRemovalFile,
-};
 use crate::quantity::{
-    Angle, Force, Length, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity,
+    Angle, Area, DynamicViscosity, Force, Length, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time, Torque,
+    UnitWeight, Velocity, VolumeRate,
 };
 use crate::yaml::key_words;
 
@@ -130,5 +128,153 @@ fields! {
         /// Temperature of the ground round the pipe.
         ground_temperature: may<ThermodynamicTemperature> as Temperature, Within(celsius(-5.0), celsius(45.0)), usual(celsius(2.0), celsius(25.0)),
             ["25 degC", "77 degF"];
+    }
+}
+
+key_words! {
+    /// What the bore is while the pipe comes in.
+    pub enum Hole: "what the bore is" {
+        /// Full of drilling fluid.
+        #[default]
+        Fluid = "fluid",
+        /// Cleared by vacuum, dry, and standing open: the user asserts it.
+        DryAndStable = "dry_and_stable",
+    }
+
+    /// Where the string is put together.
+    pub enum Place: "where the string is put together" {
+        /// On the ground, from where it comes down a ramp.
+        #[default]
+        Ground = "ground",
+        /// Pipe by pipe in the reception pit, without a ramp.
+        Pit = "pit",
+    }
+
+    /// What becomes of the annulus.
+    pub enum Filling: "what becomes of the annulus" {
+        /// Left as it is.
+        #[default]
+        Open = "open",
+        /// Grouted.
+        Grouted = "grouted",
+    }
+
+    /// How far the grout is known.
+    pub enum Proof: "how the grout is proved" {
+        /// Not proved.
+        #[default]
+        None = "none",
+        /// By volume, pressure and samples along the whole length.
+        Proved = "proved",
+    }
+}
+
+fields! {
+    /// Room for the string.
+    LaydownFile at ["pull.laydown."] {
+        /// Longest string that can lie outside, or the length of one pipe that goes into the pit.
+        length: must<Length> as Distance, Within(m(0.5), km(3.0)), usual(m(3.0), km(3.0)), ["60 m", "200 ft"];
+        /// Where the strings are joined.
+        place: may<Place>, else "on the ground";
+        /// How long the pull stands for each joint made during it.
+        joint_time: may<Time> as Duration, Within(min(1.0), hours(24.0)), usual(min(10.0), hours(4.0)), ["2 h", "2 h"];
+    }
+
+    /// How the pull stands while a rod of the stem is taken out.
+    StemRemovalFile at ["pull.stem_removal."] {
+        /// Length of one rod.
+        every: must<Length> as Distance, Within(m(0.3), m(12.0)), usual(m(0.75), m(6.0)), ["3 m", "10 ft"];
+        /// How long the pull stands for it.
+        takes: must<Time> as Duration, Within(sec(10.0), hours(8.0)), usual(min(1.0), min(15.0)), ["4 min", "4 min"];
+    }
+
+    /// A length of bore that may fall on the pipe.
+    CollapsedBoreFile at ["pull.collapsed_bore."] {
+        /// Length of pipe that the ground lies on.
+        length: must<Length> as Distance, UpTo(LONGEST), usual(0.0, m(10.0)), ["3 m", "10 ft"];
+        /// Unit weight of the ground over it, water included.
+        unit_weight: must<UnitWeight> as UnitWeight, Within(kn_per_m3(9.0), kn_per_m3(27.0)), usual(kn_per_m3(14.0), kn_per_m3(23.0)),
+            ["18 kN/m3", "120 pcf"];
+        /// Friction of the pipe in soil.
+        friction: may<Ratio> as Ratio, Within(0.05, 1.0), usual(0.2, 0.6),
+            ["0.5", "0.5"], else "that of the string on the ground";
+    }
+
+    /// What the rig leans on while it pulls.
+    ReactionFile at ["pull.reaction."] {
+        /// Area of the plate against the face of the launch pit.
+        area: must<Area> as Area, Within(m2(0.05), m2(100.0)), usual(m2(1.0), m2(12.0)), ["4 m2", "40 ft2"];
+        /// Pressure that the ground behind it is allowed.
+        allowable_pressure: must<Pressure> as Pressure, Within(kpa(5.0), mpa(5.0)), usual(kpa(50.0), kpa(500.0)),
+            ["200 kPa", "4000 psf"];
+    }
+
+    /// Flow of the drilling fluid with what it carries.
+    ReturnsFile at ["pull.returns."] {
+        /// Flow pumped.
+        flow: must<VolumeRate> as Flow, Within(lps(0.01), lps(200.0)), usual(lps(0.3), lps(50.0)),
+            ["20 L/s", "300 gal_us/min"];
+        /// Plastic viscosity, cuttings included.
+        plastic_viscosity: must<DynamicViscosity> as Viscosity, Within(mpa_s(0.5), mpa_s(500.0)), usual(mpa_s(5.0), mpa_s(50.0)),
+            ["0.02 Pa*s", "0.02 Pa*s"];
+        /// Yield point, cuttings included.
+        yield_point: must<Pressure> as UnitFriction, Within(0.0, pa(200.0)), usual(pa(4.0), pa(30.0)),
+            ["10 Pa", "0.2 psf"];
+    }
+
+    /// The annulus round a pulled pipe.
+    AnnulusFile at ["annulus."] {
+        /// What becomes of it.
+        filling: must<Filling>;
+        /// Height of spacers on the pipe.
+        spacers: may<Length> as Offset, UpTo(m(1.0)), usual(mm(10.0), m(1.0)), ["25 mm", "1 in"], else "none";
+        /// Density of the grout.
+        grout_density: may<MassDensity> as Density, Within(kg_per_m3(300.0), kg_per_m3(2_300.0)), usual(kg_per_m3(500.0), kg_per_m3(2_000.0)),
+            ["1500 kg/m3", "94 lb/ft^3"];
+        /// Pressure at which the grout comes in, over its own column.
+        grout_pressure: may<Pressure> as Pressure, Within(0.0, mpa(2.0)), usual(0.0, kpa(100.0)), ["50 kPa", "7 psi"];
+        /// How long the grout stays liquid.
+        grout_sets_in: may<Time> as Duration, Within(min(10.0), days(7.0)), usual(hours(1.0), hours(24.0)),
+            ["6 h", "6 h"], else "the table of durations";
+        /// Volume of grout over that of the annulus.
+        grout_waste: may<Ratio> as Ratio, Within(1.0, 5.0), usual(1.05, 1.5), ["1.3", "1.3"];
+        /// Whether hardened grout all round will be proved.
+        proof: may<Proof>, else "not proved";
+        /// Modulus of soil reaction of what stands round the pipe.
+        soil_modulus: may<Pressure> as Modulus, UpTo(mpa(21.0)), ["1 MPa", "150 psi"];
+    }
+
+    /// Surges in a pressure main, over its service pressure.
+    SurgeFile at ["surge."] {
+        /// Of everyday starts and stops of pumps.
+        recurring: may<Pressure> as Pressure, Within(0.0, mpa(10.0)), usual(0.0, mpa(1.0)), ["300 kPa", "40 psi"], else "none";
+        /// Seldom, of valves that slam and pumps that fail.
+        occasional: may<Pressure> as Pressure, Within(0.0, mpa(10.0)), usual(0.0, mpa(1.5)), ["500 kPa", "70 psi"], else "none";
+    }
+
+    /// Vacuum in a pressure main.
+    VacuumFile at ["vacuum."] {
+        /// Below the atmosphere.
+        pressure: must<Pressure> as Pressure, UpTo(kpa(101.325)), usual(kpa(20.0), kpa(80.0)), ["70 kPa", "10 psi"];
+        /// How long it lasts.
+        lasts: must<Time> as Duration, Within(sec(1.0), days(366.0)), usual(sec(10.0), hours(24.0)), ["6 h", "6 h"];
+    }
+
+    /// The pull head and the link that parts before the pipe does.
+    PullHeadFile at ["pull.pull_head."] {
+        /// Rating of pull head and swivel.
+        rating: may<Force> as Pull, Within(kn(0.5), mn(10.0)), ["900 kN", "100 tonf_us"];
+        /// Load at which the weak link parts.
+        weak_link: may<Force> as Pull, Within(kn(0.5), mn(10.0)), ["900 kN", "100 tonf_us"];
+    }
+
+    /// A machine that pushes the tail of the string.
+    PushAssistFile at ["pull.push_assist."] {
+        /// Greatest force that it is set to.
+        force: must<Force> as Thrust, Within(0.0, mn(10.0)), ["900 kN", "100 tonf_us"];
+        /// Longest length of string without support between its grip and the mouth of the bore.
+        free_length: must<Length> as Distance, Within(m(0.05), m(30.0)), usual(m(0.3), m(6.0)), ["3 m", "10 ft"];
+        /// Rating of the grip.
+        grip_rating: may<Force> as Thrust, Within(kn(0.1), mn(10.0)), ["900 kN", "100 tonf_us"];
     }
 }

@@ -1,14 +1,8 @@
 //! A [`Drive`] out of a [`DriveFile`] and the handbook: contradictions found, gaps filled from tables and listed.
 
 mod annulus;
-mod applies;
-mod beside;
 mod bounds;
 mod carried;
-mod casing;
-mod class_weight;
-mod clay;
-mod concrete;
 mod earth;
 mod face;
 mod friction;
@@ -16,24 +10,19 @@ mod ground;
 mod guidance;
 mod iron;
 mod jacked;
-mod jacks;
 mod joints;
 mod label;
 mod line;
 mod listed;
 mod material;
-mod not_given;
 mod open_bore;
 mod pace;
 mod pe;
-mod pe_strength;
-mod pilot;
 mod pipe;
 mod pits;
 mod proportions;
 mod proposed;
 mod pull;
-mod pull_works;
 mod pvc;
 mod rating;
 mod resolver;
@@ -42,31 +31,25 @@ mod rigid;
 mod row;
 mod service;
 mod sewer;
-mod shifts;
 mod site;
 mod sizes;
-mod soil;
 mod steel;
 mod steering;
 mod stem;
-mod suitability;
 mod take;
 mod technique;
-mod traffic;
-mod usual;
 mod wall;
 mod weights;
-mod work;
 
 use super::fields::{self, Keys};
 use super::limits::LONGEST;
-use super::{CandidateFile, DriveFile, Flaw, RigFile};
+use super::{DriveFile, Flaw, RigFile};
 use crate::drive::{Concern, Drive, Leeway, Pipe, Rig, Stem, TipResistance};
 use crate::handbook::Handbook;
 use crate::quantity::{Length, Measure, Role};
 use crate::source::Cited;
 use crate::yaml::{Complaint, Field, MayBe};
-use line::Line;
+use pipe::Before;
 use resolver::{Resolved, Resolver, no_row};
 use std::sync::Arc;
 
@@ -134,7 +117,7 @@ impl Resolver<'_> {
         self.check_stalled();
         let gauge = self.gauge(&self.file.rig)?;
         let stations = self.stations(&self.file.rig)?;
-        let pilot = pilot::pilot_kind(self.file, self.handbook)?;
+        let pilot = self.pilot_kind()?;
         let stem = self.about(Concern::Stem, |resolver| resolver.stem(pilot))?;
         let stem_at_best = self.stem_at_best(&stem, pilot)?;
         let face = self.about(Concern::Jacking, |resolver| resolver.face())?;
@@ -151,26 +134,21 @@ impl Resolver<'_> {
             return Ok(None);
         }
         self.check_steering();
+        let slender = stem_at_best.as_ref().unwrap_or(&stem);
+        let before = Before { line: &line, stem: &stem, slender, pull: pull.as_ref() };
         let mut candidates = Vec::new();
         for (index, candidate) in self.file.candidates.iter().enumerate() {
-            let resolve = |resolver: &mut Self| resolver.pipe(index, candidate, &stem, pull.as_ref());
             self.proposing = self.is_sketch;
-            let pipe = self.about(Concern::Pipe(index), resolve)?;
-            let not_given = core::mem::take(&mut self.not_given);
-            if let Some(pipe) = pipe {
-                self.room(index, candidate, &pipe, &line, stem_at_best.as_ref().unwrap_or(&stem));
-                self.room_for_spacers(&pipe);
-                if self.file.candidates.iter().take(index).any(|other| other == candidate) {
-                    let message = format!("{} is among the candidates twice", pipe.label);
-                    self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
-                }
-                let sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, &pipe, self.file.service.value))?;
-                let price = self.pipe_price(index, candidate);
-                candidates.push((index, Pipe { sewer, price, not_given, ..pipe }));
+            let Some(pipe) = self.put(index, candidate, before)? else { continue };
+            if self.file.candidates.iter().take(index).any(|other| other == candidate) {
+                let message = format!("{} is among the candidates twice", pipe.label);
+                self.flaw(&candidate.size, &format!("candidates[{index}]"), message);
             }
+            let price = self.pipe_price(index, candidate);
+            candidates.push((index, Pipe { price, ..pipe }));
         }
         let mut listed = self.file.candidates.clone();
-        let proposed = self.propose(&line, &stem, pull.as_ref(), &mut listed, &mut candidates)?;
+        let proposed = self.propose(Before { slender: &stem, ..before }, &mut listed, &mut candidates)?;
         let (stretches, pipes) = (self.file.ground.len(), listed.len().max(1));
         if let Some(first) = self.file.ground.first().filter(|_| stretches * pipes > MOST_PARTS) {
             let message = format!("more than {MOST_PARTS} of stretches times pipes, {stretches} times {pipes}");
@@ -192,7 +170,7 @@ impl Resolver<'_> {
         let largest = candidates.iter().map(|pipe| pipe.outside_diameter.value).fold(Length::default(), Length::max);
         self.about(Concern::Stem, |resolver| resolver.assume_pilot(pilot, stem.is_there()));
         let highest = candidates.iter().map(Pipe::height).fold(largest, Length::max);
-        let technique = technique::Technique::of(self.handbook, self.file, (pilot, stem.is_there()), largest, highest)?;
+        let technique = self.technique((pilot, stem.is_there()), largest, highest)?;
         let ground = self.about(Concern::Ground, |it| it.ground(length, &line, (&technique, &stem)))?;
         let mut told = fields::told(self.file, "");
         told.retain(|path| !path.starts_with("candidates[]"));
@@ -200,7 +178,7 @@ impl Resolver<'_> {
         for (index, (pipe, listed)) in candidates.iter_mut().zip(&listed).enumerate() {
             pipe.told = [Arc::clone(&told), fields::told(listed, "candidates[]").into()];
             pipe.ground = self.rated_for(&technique, &ground, pipe)?;
-            let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(self.file, &ground, pipe))?;
+            let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(&ground, pipe))?;
             if let Some(jacked) = pipe.jacked.as_mut() {
                 jacked.open = open;
             }
@@ -216,7 +194,7 @@ impl Resolver<'_> {
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(largest))?;
         let loosest =
             if self.file.tolerance.is_some() { None } else { Some(self.handbook.length("grade.tolerance_loosest")?) };
-        let guided = self.about(Concern::Grade, |it| it.guidance(self.file, &technique, &stretches, &line))?;
+        let guided = self.about(Concern::Grade, |it| it.guidance(&technique, &stretches, &line))?;
         let overcut_in_accuracy = self.handbook.length("overcut.in_accuracy")?.value;
         let guided_length = self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value);
         Ok(Some(Drive {
@@ -259,41 +237,6 @@ impl Resolver<'_> {
             assumed: Vec::new(),
             unusual: Vec::new(),
         }))
-    }
-
-    /// Room in the ground for pipe, casing and bore, and room round the stem.
-    fn room(&mut self, index: usize, candidate: &CandidateFile, pipe: &Pipe, line: &Line, stem: &Stem) {
-        let path = format!("candidates[{index}].size");
-        let pulled = pipe.pulled.is_some();
-        let around = pipe.casing_diameter().unwrap_or(pipe.bore.value).max(pipe.bore.value);
-        if line.shallowest() <= around {
-            let message =
-                format!("{} stands out of the ground: the invert is too shallow for it or its bore", pipe.label);
-            self.flaw(&candidate.size, &path, message);
-        }
-        if stem.withdrawn && pipe.casing.is_some() {
-            let message = "goes in before the pipe, behind the stem: it is no bore for a pipe without a stem";
-            self.flaw(&candidate.size, &format!("candidates[{index}].casing"), (message, "see stem.withdrawn"));
-        }
-        if pulled && stem.head > pipe.bore.value {
-            let message = format!("the bore of {} is smaller than that of the pilot before it", pipe.label);
-            self.flaw(&candidate.size, &path, (message, "see stem.head_diameter"));
-        }
-        let pushed_in = stem.withdrawn && pipe.jacked.is_some();
-        if !pulled && !pushed_in && stem.head >= around.min(pipe.outside_diameter.value) {
-            let message = format!("{} is no larger than the stem that goes before it", pipe.label);
-            self.flaw(&candidate.size, &path, (message, "see stem.outside_diameter"));
-        }
-        if pulled && !stem.is_there() {
-            let complaint = Complaint::from("a pipe that is pulled needs the stem that pulls it");
-            let complaint = complaint.advise("give stem.outside_diameter");
-            self.flaw(&candidate.material, &format!("candidates[{index}].material"), complaint);
-        }
-        let weightless = pipe.jacked.as_ref().is_some_and(|jacked| jacked.weight.is_none());
-        if weightless && line.grade.value.si() > 0.0 {
-            let complaint = ("is pushed uphill, and its weight is missing", "add `weight: 1.5 kN/m`");
-            self.flaw(&candidate.size, &format!("candidates[{index}].weight"), complaint);
-        }
     }
 
     /// A length that the places along a drive of a faulty one fit in, so that only the length is told.

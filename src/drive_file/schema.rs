@@ -1,13 +1,10 @@
 //! The drive file as the engineer writes it.
 
 use super::band::OrNone;
-use super::candidate::{CandidateFile, LoadCode, Traffic};
+use super::candidate::{CandidateFile, LoadCode, SteeringFile, Traffic};
 use super::declare::fields;
-use super::ground::StretchFile;
-use super::jacked::SteeringFile;
-use super::pit::PitFile;
-use super::pull::PullFile;
-use super::pulled::{AnnulusFile, SurgeFile, VacuumFile};
+use super::ground::{PitFile, StretchFile};
+use super::pull::{AnnulusFile, PullFile, SurgeFile, VacuumFile};
 use super::rig::{IfStalled, RigFile, StemFile};
 use super::site::{
     CarrierFile, ClearingFile, CrossingFile, FacePressureFile, FlowFile, PaceFile, SurfaceFile, WorkFile,

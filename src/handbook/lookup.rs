@@ -1,6 +1,9 @@
 //! Single values by key, from the tables of values by use, and bands that rise.
 
-use super::{Handbook, HandbookError, LineLoadLevelsRow, RatioLevelsRow, RatioSpanRow, SchemeFactorRow, Table};
+use super::{
+    FrictionBandRow, GroundClassRow, Handbook, HandbookError, LineLoadLevelsRow, RatioLevelsRow, RatioSpanRow,
+    SchemeFactorRow, StageShiftsRow, Table,
+};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad, Measure, Pressure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::Field;
@@ -62,9 +65,7 @@ fn three<Q: Measure + PartialOrd>(
 
 fn one<Q: Measure>(table: &Table<Field<Q>>, key: &str) -> Result<Cited<Q>, HandbookError> {
     let value = table.value(key)?;
-    if !(value.value.si() >= 0.0) {
-        return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why: "is below zero" });
-    }
+    table.holds(value.value.si() >= 0.0, key, "is below zero")?;
     Ok(value)
 }
 
@@ -83,23 +84,31 @@ impl<Q: Measure> OneValue for Field<Q> {
 
 impl OneValue for SchemeFactorRow {
     type Value = Ratio;
+
     fn one(&self) -> Ratio {
         self.factor.value
     }
 }
 
-impl OneValue for RatioLevelsRow {
-    type Value = Band<Ratio>;
-    fn one(&self) -> Band<Ratio> {
-        Band { low: self.low.value, likely: self.likely.value, high: self.high.value }
-    }
+/// Rows of low, likely and high.
+macro_rules! levels {
+    ($($row:ident: $quantity:ident of $low:ident, $likely:ident, $high:ident;)+) => {$(
+        impl OneValue for $row {
+            type Value = Band<$quantity>;
+
+            fn one(&self) -> Band<$quantity> {
+                Band { low: self.$low.value, likely: self.$likely.value, high: self.$high.value }
+            }
+        }
+    )+};
 }
 
-impl OneValue for LineLoadLevelsRow {
-    type Value = Band<LineLoad>;
-    fn one(&self) -> Band<LineLoad> {
-        Band { low: self.low.value, likely: self.likely.value, high: self.high.value }
-    }
+levels! {
+    RatioLevelsRow: Ratio of low, likely, high;
+    LineLoadLevelsRow: LineLoad of low, likely, high;
+    StageShiftsRow: Ratio of low, likely, high;
+    FrictionBandRow: Pressure of low, likely, high;
+    GroundClassRow: Ratio of n_low, n_likely, n_high;
 }
 
 impl<V> Table<V> {
@@ -110,6 +119,12 @@ impl<V> Table<V> {
     {
         let row = self.value(key)?;
         Ok(Cited::new(rising(self.id, key, row.value)?, row.origin))
+    }
+
+    /// That a row makes sense, else why not.
+    pub(crate) fn holds(&self, makes_sense: bool, row: &str, why: &'static str) -> Result<(), HandbookError> {
+        let unfit = || HandbookError::Unfit { table: self.id, row: row.to_owned(), why };
+        makes_sense.then_some(()).ok_or_else(unfit)
     }
 
     /// That it has no such row.
@@ -144,10 +159,8 @@ impl<V> Table<V> {
         let row = self.row(key)?;
         let field = column(row.value).as_ref();
         let field = field.ok_or_else(|| self.lacks(key))?;
-        if field.value.si() >= 0.0 {
-            return Ok(Cited::new(field.value, row.origin));
-        }
-        Err(HandbookError::Unfit { table: self.id, row: key.to_owned(), why: "is below zero" })
+        self.holds(field.value.si() >= 0.0, key, "is below zero")?;
+        Ok(Cited::new(field.value, row.origin))
     }
 
     /// The same, above zero.
@@ -157,10 +170,8 @@ impl<V> Table<V> {
         column: impl Fn(&V) -> &Option<Field<Q>>,
     ) -> Result<Cited<Q>, HandbookError> {
         let factor = self.cell(key, column)?;
-        if factor.value.si() > 0.0 {
-            return Ok(factor);
-        }
-        Err(HandbookError::Unfit { table: self.id, row: key.to_owned(), why: "is not above zero" })
+        self.holds(factor.value.si() > 0.0, key, "is not above zero")?;
+        Ok(factor)
     }
 }
 
@@ -168,10 +179,8 @@ impl Table<RatioSpanRow> {
     /// Both ends of a span, which rise; the origin is that of the row.
     pub(crate) fn span(&self, key: &str) -> Result<(Ratio, Cited<Ratio>), HandbookError> {
         let (low, high) = (self.cell(key, |row| &row.low)?, self.cell(key, |row| &row.high)?);
-        if low.value <= high.value {
-            return Ok((low.value, high));
-        }
-        Err(HandbookError::Unfit { table: self.id, row: key.to_owned(), why: "low and high do not rise" })
+        self.holds(low.value <= high.value, key, "low and high do not rise")?;
+        Ok((low.value, high))
     }
 }
 

@@ -21,31 +21,15 @@ macro_rules! rows {
     )+ };
 }
 
-mod bore;
-mod classes;
-mod friction;
 mod ground;
 mod methods;
-mod pe;
 mod pipes;
-mod pits;
 mod score;
-mod service;
-mod soil;
-mod technique;
 
-pub use bore::*;
-pub use classes::*;
-pub use friction::*;
 pub use ground::*;
 pub use methods::*;
-pub use pe::*;
 pub use pipes::*;
-pub use pits::*;
 pub use score::*;
-pub use service::*;
-pub use soil::*;
-pub use technique::*;
 
 use crate::quantity::{Force, Length, LineLoad, Pressure, Ratio};
 use crate::yaml::{Words, key_words};

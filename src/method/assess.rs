@@ -8,9 +8,7 @@ use super::sheet::Sheet;
 use super::walked::Walked;
 use super::{jacking, pullback, stem};
 use crate::check::{Absent, Check, Checks, Outcome, Subject, checks};
-use crate::conditions::{
-    self, Place, carried, carrier, face, face_support, movement, pits, railway, room, sewer, time,
-};
+use crate::conditions::{self, Place, carried, carrier, face, face_support, movement, pits, room, sewer, time};
 use crate::drive::{Drive, Pipe};
 use crate::law::{Calc, Doubt, Recorder, Silent};
 

@@ -1,6 +1,8 @@
 //! What is worked out twice: on the safe side of what the file leaves out, and at its best.
 
 use crate::check::Check;
+use crate::law::Doubted;
+use crate::quantity::{Band, Force};
 
 /// A value on the safe side, and at its best where that may differ.
 #[derive(Debug, Clone, Copy)]
@@ -8,6 +10,9 @@ pub(super) struct Either<T> {
     pub(super) safe: T,
     pub(super) best: Option<T>,
 }
+
+/// A force on the safe side, and at its best.
+pub(super) type Forces = Either<Doubted<Band<Force>>>;
 
 impl<T: Copy> Either<T> {
     /// The same both times.

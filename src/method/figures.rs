@@ -1,7 +1,8 @@
 //! Figures that are no checks: what has to be built, ordered or waited for.
 
 use super::figure::{Figure, Figures};
-use super::{jacking, pullback};
+use super::jacking;
+use super::pullback::{self, force::Pulling};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::{HandbookError, Method};
 
@@ -15,7 +16,7 @@ pub fn figures(drive: &Drive, pipe: &Pipe, method: Method) -> Result<Vec<Figure>
         return Ok(figures.list);
     }
     if let (Method::Pullback, Some(pulled), Some(pull)) = (method, &pipe.pulled, &drive.pull) {
-        pullback::figures::figures(&mut figures, drive, pipe, pulled, pull)?;
+        pullback::figures::figures(&mut figures, Pulling { drive, pipe, pulled, pull })?;
     }
     if let (Method::PipeJacking, Some(jacked)) = (method, &pipe.jacked) {
         jacking::figures::figures(&mut figures, drive, pipe, jacked);

@@ -1,7 +1,7 @@
 //! Force bands along the drive, stage by stage. They are linear between the points.
 
 use super::along::{Point, StageProfile};
-use super::pullback;
+use super::pullback::{self, force::Pulling};
 use super::rest::Put;
 use super::stage::{Body, Stage, pushed, walk_pushed};
 use crate::drive::{Drive, Pipe, Rests, Work};
@@ -41,7 +41,7 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
     match (method, &pipe.jacked, &pipe.pulled, &drive.pull) {
         (Method::PipeJacking, Some(_), ..) => Stage::of_jacking(drive, pipe).map(along).collect(),
         (Method::Pullback, _, Some(pulled), Some(pull)) => {
-            [vec![along(Stage::STEM)], pullback::profiles(drive, pipe, pulled, pull)].concat()
+            [vec![along(Stage::STEM)], pullback::profiles(Pulling { drive, pipe, pulled, pull })].concat()
         }
         _ => Vec::new(),
     }

@@ -20,7 +20,7 @@ pub(super) mod site;
 mod steel;
 mod strength;
 
-use force::pull_on_pipe;
+use force::{Pulling, pull_on_pipe};
 use pulled::{last_reamer, reamer, stage, trailing};
 use section::Strength;
 use service::InService;
@@ -33,7 +33,7 @@ use super::stage::{Body, Stage, Trailing, stem_friction_to, walk_pulled, whole_f
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
 use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most, required};
-use crate::drive::{Drive, Pipe, Pull, PulledPipe};
+use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Recorder, Silent};
 use crate::laws::pull::ReamedBore;
@@ -91,7 +91,8 @@ pub(super) fn reaming_torque(at: &Walked<'_>) -> Outcome {
 }
 
 /// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
-pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Vec<StageProfile> {
+pub(super) fn profiles(at: Pulling<'_>) -> Vec<StageProfile> {
+    let Pulling { drive, pipe, pull, .. } = at;
     let calc = &mut Calc::new(Silent);
     let put = Put::of(drive, pipe, Method::Pullback);
     let stem = whole_friction(calc, put, Body::Stem).moving;
@@ -99,7 +100,7 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
     let mut before = drive.stem.head;
     for bore in &pipe.passes {
         let trailing = Trailing {
-            reamer: reamer(calc, drive, pull, *bore, before),
+            reamer: reamer(calc, at, *bore, before),
             pull: |advance: Length| stem_behind(stem, drive, pipe, advance),
             turns: [None; 2],
             is_stem: true,
@@ -119,8 +120,8 @@ pub(super) fn profiles(drive: &Drive, pipe: &Pipe, pulled: &PulledPipe, pull: &P
         stages.push(StageProfile { stage: Stage::REAMING, bore: Some(*bore), points });
         before = *bore;
     }
-    let on_pipe = pull_on_pipe(calc, drive, pipe, pulled, pull);
-    let reamer = last_reamer(calc, drive, pipe, pull);
+    let on_pipe = pull_on_pipe(calc, at);
+    let reamer = last_reamer(calc, at);
     let trailing = trailing(&on_pipe, reamer, drive.length.value);
     let on_tail = |advance| on_pipe.pushed(advance, drive.length.value);
     let mut points = Vec::new();

@@ -1,6 +1,6 @@
 //! Rules that the checks of pushed bodies share: a force that is watched, and what the contractor is asked for.
 
-use super::either::Either;
+use super::either::Forces;
 use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most};
 use crate::drive::{Drive, IfStalled};
 use crate::handbook::Method;
@@ -23,17 +23,17 @@ fn held_thrust(drive: &Drive) -> Force {
 }
 
 /// What is pushed with no more than so much.
-fn no_more(thrust: Either<Doubted<Band<Force>>>, most: Force) -> Either<Doubted<Band<Force>>> {
+fn no_more(thrust: Forces, most: Force) -> Forces {
     thrust.map(|thrust| thrust.map(|thrust| thrust.map(|force| force.min(most))))
 }
 
 /// What stem and casing are pushed with: no more than the jacks give.
-pub(super) fn by_jacks(drive: &Drive, thrust: Either<Doubted<Band<Force>>>) -> Either<Doubted<Band<Force>>> {
+pub(super) fn by_jacks(drive: &Drive, thrust: Forces) -> Forces {
     no_more(thrust, drive.rig.thrust.value)
 }
 
 /// What the pipe is pushed with: no more than the jacks are held to.
-pub(super) fn by_held_jacks(drive: &Drive, thrust: Either<Doubted<Band<Force>>>) -> Either<Doubted<Band<Force>>> {
+pub(super) fn by_held_jacks(drive: &Drive, thrust: Forces) -> Forces {
     no_more(thrust, held_thrust(drive))
 }
 
@@ -69,7 +69,7 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
 }
 
 /// What stem, head and pit face bear of a pull: no more than the rig pulls.
-pub(super) fn by_rig(drive: &Drive, pull: Either<Doubted<Band<Force>>>) -> Either<Doubted<Band<Force>>> {
+pub(super) fn by_rig(drive: &Drive, pull: Forces) -> Forces {
     no_more(pull, drive.rig.pull.value)
 }
 
@@ -80,7 +80,7 @@ pub(super) fn strength_of_clay(drive: &Drive) -> Ways {
 }
 
 /// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
-pub(super) fn against_rig_pull(drive: &Drive, pull: Either<Doubted<Band<Force>>>) -> Check<()> {
+pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Check<()> {
     let share = Subject::RigPull.decides().share(&drive.leeway);
     let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
     let freed = drive.if_stalled == Some(IfStalled::RescuePit) && drive.is_freed();

@@ -3,7 +3,7 @@
 mod bed;
 
 use super::column::Column;
-use super::either::Either;
+use super::either::Forces;
 use super::rest::{Put, Stands, stands};
 use super::rules::{asked, by_jacks, or_drilled, watched};
 use super::stage::{Body, peak};
@@ -39,7 +39,7 @@ fn tube<'a>(at: &Walked<'a>) -> Result<&'a Tube, Absent> {
 
 /// What pushes the stem out loads it too, and after a stop harder than what pushed it in: its bed, its bore and its
 /// joints. Nothing of it stands free in the pit then. Without a stop that is no more than its tip took as it went in.
-fn driven_out(at: &Walked<'_>) -> Option<Either<Doubted<Band<Force>>>> {
+fn driven_out(at: &Walked<'_>) -> Option<Forces> {
     let jacked = at.jacked().ok().filter(|_| !at.drive.stem.withdrawn)?;
     let behind = if jacked.casing.is_some() { Body::Casing } else { Body::Pipe };
     let rests = !matches!(stands(Put::of(at.drive, at.pipe, at.method), behind), Stands::Never);
@@ -47,7 +47,7 @@ fn driven_out(at: &Walked<'_>) -> Option<Either<Doubted<Band<Force>>>> {
 }
 
 /// The greatest force on it, as it goes in and as it is driven out.
-fn most(at: &Walked<'_>) -> Either<Doubted<Band<Force>>> {
+fn most(at: &Walked<'_>) -> Forces {
     let worse = |one: Doubted<Band<Force>>, other| one.zip(other).map(|(one, other)| peak(one, other));
     let stem = by_jacks(at.drive, at.stem);
     driven_out(at).map_or(stem, |out| stem.with(out, worse))
@@ -95,7 +95,7 @@ pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outco
     let clearance = (at.drive.stem.head - at.drive.stem.outside_diameter.value) / 2.0;
     only(clearance > Length::default(), "the bore is no wider than the stem")?;
     let weight = at.drive.stem.weight.ok_or(Absent::Missing)?;
-    let mut under = |part, thrust: Either<Doubted<Band<Force>>>| {
+    let mut under = |part, thrust: Forces| {
         calc.part(part);
         let limit = calc.doubted(|calc| {
             Cited::new(column(calc, at.drive, tube).snaking(calc, weight, clearance), tube.factor.origin)

@@ -1,10 +1,10 @@
 //! What is put in, how, and what the checks share: every stage is walked once, here; checks read and never walk.
 
 use super::body::Body;
-use super::either::Either;
+use super::either::Forces;
 use super::jacking::behind::{self, Resisting};
 use super::jacking::jacked::{Jacked, both};
-use super::pullback::force::PullOnPipe;
+use super::pullback::force::{PullOnPipe, Pulling};
 use super::pullback::pulled::Pulled;
 use super::pullback::service::{self, InService};
 use super::rest::{Put, Stands, stands};
@@ -22,7 +22,7 @@ use core::ops::Deref;
 pub(super) struct Walked<'a> {
     plan: Plan<'a>,
     /// Thrust that pushes the stem.
-    pub(super) stem: Either<Doubted<Band<Force>>>,
+    pub(super) stem: Forces,
     /// Pull that draws the stem back out of the bore, where it is out before the pipe goes in.
     pub(super) stem_drawn: Option<Doubted<Band<Force>>>,
     way: Way<'a>,
@@ -76,7 +76,7 @@ impl<'a> Walked<'a> {
                 (stem(calc), Way::Jacked(Jacked::walk(calc, put, jacked), service::of_jacked(calc, drive, pipe)))
             }
             (Method::Pullback, _, Some(pulled), Some(pull)) => {
-                (stem(calc), Way::Pulled(Pulled::walk(calc, drive, pipe, pulled, pull)))
+                (stem(calc), Way::Pulled(Pulled::walk(calc, Pulling { drive, pipe, pulled, pull })))
             }
             _ => return None,
         };
@@ -129,21 +129,18 @@ impl<'a> Walked<'a> {
     }
 
     /// Greatest thrust on the wall of the launch pit over all stages that push.
-    pub(super) fn thrust(&self) -> Either<Doubted<Band<Force>>> {
+    pub(super) fn thrust(&self) -> Forces {
         self.greatest(|_, thrust| thrust)
     }
 
     /// The same, no more than the jacks give.
-    pub(super) fn thrust_of_jacks(&self) -> Either<Doubted<Band<Force>>> {
+    pub(super) fn thrust_of_jacks(&self) -> Forces {
         self.greatest(
             |of_pipe, thrust| if of_pipe { by_held_jacks(self.drive, thrust) } else { by_jacks(self.drive, thrust) },
         )
     }
 
-    fn greatest(
-        &self,
-        given: impl Fn(bool, Either<Doubted<Band<Force>>>) -> Either<Doubted<Band<Force>>>,
-    ) -> Either<Doubted<Band<Force>>> {
+    fn greatest(&self, given: impl Fn(bool, Forces) -> Forces) -> Forces {
         let (casing, pipe) = match &self.way {
             Way::Jacked(jacked, _) => (jacked.casing_thrust(), Some(jacked.thrust())),
             Way::Pulled(_) => (None, None),

@@ -7,15 +7,13 @@ mod limits;
 mod long_section;
 mod score;
 mod trough;
-mod view;
 
 pub(super) use drawing::escaped;
-pub use drawing::{Drawing, Scale};
-pub use view::Figure;
+pub use drawing::{Drawing, Figure, Scale};
 
 use super::contents::{Report, is_looked_at};
 use crate::quantity::UnitSystem;
-use view::View;
+use drawing::View;
 
 /// Those of the scheme that leads, as far as there is something to draw.
 pub(super) fn figures(report: &Report<'_>, system: UnitSystem) -> Vec<Figure> {

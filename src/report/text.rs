@@ -1,9 +1,6 @@
 //! The report for a terminal or a file of 100 columns.
 
-mod along;
 mod crew;
-mod first;
-mod others;
 mod page;
 mod plain;
 mod proposed;

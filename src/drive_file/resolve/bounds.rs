@@ -1,14 +1,19 @@
-//! Every number of the file within what it may be at all, and what lies beyond the usual.
+//! Every number of the file within what it may be at all and beside the others of the file, and what lies beyond the
+//! usual.
 
-use super::Resolver;
+use super::{Resolved, Resolver};
 use crate::drive::{Concern, Unusual};
-use crate::drive_file::DriveFile;
 use crate::drive_file::examples::example;
-use crate::drive_file::fields::{Bounds, FileNumber, Value, within};
-use crate::drive_file::limits::STEEPEST_BARE;
+use crate::drive_file::fields::{Bounds, FileNumber, Given, Key, Value, within};
+use crate::drive_file::limits::{STEEPEST_BARE, kpa, m, mpa, pa};
+use crate::drive_file::{
+    AnnulusFile, CollapsedBoreFile, DriveFile, Filling, PitFile, PitSpaceFile, PullFile, PushAssistFile, RigFile,
+    SoilFile, StemFile, StretchFile, WallFile,
+};
+use crate::handbook::{GroundClass, Lubrication};
 use crate::quantity::shown::plain;
-use crate::quantity::{Role, Shown, unit};
-use crate::yaml::Complaint;
+use crate::quantity::{Area, Force, Length, Measure, Pressure, Role, Shown, unit};
+use crate::yaml::{Complaint, MayBe};
 
 /// A round number of one family of units may be so much beyond that of the other.
 const ROUND: f64 = 1.02;
@@ -86,5 +91,219 @@ fn concern(path: &str) -> Concern {
             index.map_or(Concern::Drive, Concern::Pipe)
         }
         _ => Concern::Drive,
+    }
+}
+
+/// Least and greatest.
+pub(super) type Range<Q> = Option<[Q; 2]>;
+
+/// A range of quantities out of numbers in SI base units.
+pub(super) fn range<Q: Measure>(least: f64, most: f64) -> Range<Q> {
+    Some([Q::from_si(least), Q::from_si(most)])
+}
+
+/// High unit friction below this is a slip of unit: the least that was met is twenty times as much.
+const LEAST_FRICTION: f64 = pa(100.0);
+
+/// Undrained strength that clay of a class usually has.
+const fn usual_strength(class: GroundClass) -> Option<(f64, f64)> {
+    match class {
+        GroundClass::SoftClay => Some((kpa(1.0), kpa(40.0))),
+        GroundClass::FirmToVeryStiffClay => Some((kpa(15.0), kpa(300.0))),
+        GroundClass::HardClay => Some((kpa(130.0), kpa(800.0))),
+        _ => None,
+    }
+}
+
+/// Friction angle that ground of a class usually has, in degrees.
+const fn usual_angle(class: GroundClass) -> Option<(f64, f64)> {
+    match class {
+        GroundClass::SoftClay | GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => Some((15.0, 32.0)),
+        GroundClass::Silt => Some((24.0, 36.0)),
+        GroundClass::LooseSand | GroundClass::MediumToDenseSand => Some((27.0, 43.0)),
+        GroundClass::Gravel => Some((32.0, 46.0)),
+        GroundClass::Fill | GroundClass::Peat => Some((10.0, 35.0)),
+        GroundClass::WeakRock | GroundClass::HardRock | GroundClass::Unknown => None,
+    }
+}
+
+impl Resolver<'_> {
+    /// Holds a number against what others let it be and what they make usual. `beside` names them.
+    pub(super) fn beside<B, Q: Measure, V: Given<Q>>(
+        &mut self,
+        (path, block): (&str, &B),
+        key: Key<B, V>,
+        possible: Range<Q>,
+        usual: Range<Q>,
+        beside: &str,
+    ) {
+        let Some(number) = key.spec.number else { return };
+        let within = |[least, most]: [Q; 2], value: Q| within(value.si(), least.si(), most.si());
+        (key.get)(block).made(|field| {
+            let at = if path.is_empty() { key.spec.key.to_owned() } else { format!("{path}.{}", key.spec.key) };
+            // One slip, one fault.
+            if self.flaws.iter().any(|told| told.path == at) {
+                return;
+            }
+            match (possible, usual) {
+                (Some(ends), _) if !within(ends, field.value) => {
+                    let (what, _) = unit::describe(Q::DIM);
+                    let shown =
+                        |value| Shown::of(value, number.role).display(field.written_in().unwrap_or(self.system));
+                    let ([least, most], read) = (ends.map(shown), shown(field.value));
+                    let why = format!("expected {what} from {least} to {most} beside {beside}, got {read}");
+                    self.flaw(field, &at, (why, SLIP));
+                }
+                (_, Some([least, most])) => {
+                    self.beyond_usual(&at, Shown::of(field.value, number.role), (least.si(), most.si()));
+                }
+                (_, None) => {}
+            }
+        });
+    }
+
+    /// What is told of rig, stem, pits and ground, each beside what it depends on.
+    pub(super) fn beside_each_other(&mut self) -> Resolved<()> {
+        let rig = ("rig", &self.file.rig);
+        let thrust = self.file.rig.thrust.value.si();
+        let area = |most: f64, least: f64| range::<Area>(thrust / mpa(most), thrust / mpa(least));
+        self.beside(rig, RigFile::cylinder_area, area(100.0, 1.0), area(70.0, 10.0), "the thrust of the rig");
+        if let Some(stem) = &self.file.stem {
+            self.stem_beside(stem);
+        }
+        self.pit_beside("launch", &self.file.launch, Some(self.file.launch.invert_depth.value));
+        if let Some(pit) = &self.file.reception {
+            self.pit_beside("reception", pit, Some(pit.invert_depth.value));
+        }
+        for (index, stretch) in self.file.ground.iter().enumerate() {
+            self.stretch_beside(&format!("ground[{index}]"), stretch, self.file.lubrication.value);
+        }
+        if let Some(soil) = &self.file.launch.soil {
+            self.clay_beside("launch.soil", soil, None, None);
+        }
+        let assist = self.file.pull.as_ref().and_then(|pull| pull.push_assist.as_ref());
+        if let Some(pull) = &self.file.pull {
+            let depths = [Some(&self.file.launch), self.file.reception.as_ref()].into_iter().flatten();
+            let deepest = depths.map(|pit| pit.invert_depth.value.si()).fold(0.0, f64::max);
+            let level = range::<Length>(0.0, deepest);
+            self.beside(("pull", pull), PullFile::fluid_level, level, None, "the depth of the pits");
+            if let Some(collapsed) = &pull.collapsed_bore {
+                let whole = range::<Length>(0.0, self.file.length.value.si());
+                let block = ("pull.collapsed_bore", collapsed);
+                self.beside(block, CollapsedBoreFile::length, whole, None, "the length of the drive");
+            }
+        }
+        if let Some(annulus) = &self.file.annulus {
+            let filled = annulus.filling.value == Filling::Grouted;
+            // Without grout it is no more than the native ground gives at its best.
+            let table = self.handbook.class_soil()?;
+            let of = |stretch: &StretchFile| table.find(|row| row.ground.value == stretch.class.value);
+            let native = self.file.ground.iter().filter_map(of).map(|row| row.value.native_high.value.si());
+            let native = native.fold(mpa(20.0), f64::min);
+            let usual = range::<Pressure>(0.0, if filled { mpa(20.0) } else { native });
+            self.beside(("annulus", annulus), AnnulusFile::soil_modulus, None, usual, "the ground");
+        }
+        if let Some(assist) = assist {
+            let usual = range::<Force>(0.0, 0.5 * self.file.rig.pull.value.si());
+            self.beside(("pull.push_assist", assist), PushAssistFile::force, None, usual, "the pull of the rig");
+        }
+        Ok(())
+    }
+
+    fn stem_beside(&mut self, stem: &StemFile) {
+        let crate::drive_file::OrNone::Some(outside) = stem.outside_diameter.value else { return };
+        let (block, outside) = (("stem", stem), outside.si());
+        let times = |most| range::<Length>(0.0, most * outside);
+        self.beside(block, StemFile::head_diameter, times(3.0), times(2.1), "the diameter of the stem");
+        let Some(wall) = stem.wall.given().map(Measure::si).filter(|wall| 2.0 * wall < outside) else {
+            return;
+        };
+        // No steel of rods yields at more.
+        let tube = core::f64::consts::PI * (outside - wall) * wall * mpa(1_000.0);
+        for key in [StemFile::joint_thrust, StemFile::joint_pull] {
+            self.beside(block, key, range::<Force>(0.0, tube), None, "the section of the stem");
+        }
+    }
+
+    fn pit_beside(&mut self, path: &str, pit: &PitFile, invert: Option<Length>) {
+        if let (Some(space), Some(invert)) = (&pit.space, invert) {
+            let at = format!("{path}.space");
+            let below = |least: f64, most: f64| range::<Length>(invert.si() + least, invert.si() + most);
+            let usual = below(m(0.3), m(1.5));
+            self.beside(
+                (&at, space),
+                PitSpaceFile::floor_depth,
+                range(0.0, invert.si() + m(10.0)),
+                usual,
+                "the depth of the invert",
+            );
+            let floor = space.floor_depth.given().unwrap_or(invert);
+            if let Some(tight) = &space.tight_soil {
+                // Water that stands more than 5 m over the ground is a hazard of its own.
+                let most = 9_810.0 * (floor.si() + tight.value.si() + m(5.0));
+                let usual = range::<Pressure>(0.0, most);
+                self.beside((&at, space), PitSpaceFile::water_pressure, None, usual, "the depth of the tight soil");
+            }
+            if let Some(wall) = &pit.wall {
+                let wide = range::<Length>(0.0, space.width.value.si());
+                self.beside(("launch.wall", wall), WallFile::width, wide, None, "the width of the pit");
+            }
+        }
+        if let Some(wall) = &pit.wall {
+            let side = wall.width.value.si().min(wall.height.value.si());
+            let (possible, usual) = (range::<Length>(0.0, side), range::<Length>(0.0, side / 2.0));
+            self.beside(("launch.wall", wall), WallFile::eye_diameter, possible, usual, "the sides of the wall");
+        }
+    }
+
+    fn stretch_beside(&mut self, path: &str, stretch: &StretchFile, lubrication: Lubrication) {
+        if let Some(friction) = &stretch.unit_friction {
+            let at = format!("{path}.unit_friction");
+            if friction.high.value.si() < LEAST_FRICTION && !self.is_senseless(&at) {
+                let role = Role::UnitFriction;
+                let shown = |si| Shown { si, role }.display(friction.high.written_in().unwrap_or(self.system));
+                let (least, read) = (shown(LEAST_FRICTION), shown(friction.high.value.si()));
+                let why = (format!("expected at least {least} at the high level, got {read}"), SLIP);
+                self.flaw(&friction.high, &format!("{at}.high"), why);
+            }
+            // Less than the least that was met is for a logged force alone.
+            if lubrication != Lubrication::Logged {
+                let shown = |value| Shown::of(value, Role::UnitFriction);
+                self.beyond_usual(&format!("{at}.likely"), shown(friction.likely.value), (kpa(3.0), kpa(60.0)));
+                self.beyond_usual(&format!("{at}.high"), shown(friction.high.value), (kpa(5.0), f64::INFINITY));
+            }
+        }
+        if let Some(soil) = &stretch.soil {
+            let blows = stretch.spt_n.given().map(Measure::si);
+            self.clay_beside(&format!("{path}.soil"), soil, Some(stretch.class.value), blows);
+        }
+    }
+
+    /// Strength and stiffness of clay by its class and blows, and each beside the other; the friction angle by the class.
+    fn clay_beside(&mut self, path: &str, soil: &SoilFile, class: Option<GroundClass>, blows: Option<f64>) {
+        /// What is more than this often beyond what is usual of a class or a count contradicts it.
+        const CONTRADICTS: f64 = 3.0;
+        /// Below this count blows tell little of the strength.
+        const TELLING: f64 = 4.0;
+        let block = (path, soil);
+        let by_class = class.and_then(usual_strength);
+        let by_blows = blows.filter(|blows| by_class.is_some() && *blows >= TELLING);
+        let by_blows = by_blows.map(|blows| (blows * kpa(2.0), blows * kpa(12.0)));
+        for ((least, most), beside) in [(by_class, "the class of the ground"), (by_blows, "the blow count")]
+            .into_iter()
+            .filter_map(|(ends, of)| Some((ends?, of)))
+        {
+            let possible = range::<Pressure>(least / CONTRADICTS, most * CONTRADICTS);
+            self.beside(block, SoilFile::undrained_strength, possible, range(least, most), beside);
+        }
+        if let Some(strength) = soil.undrained_strength.given().map(Measure::si) {
+            let times = |least: f64, most: f64| range::<Pressure>(least * strength, most * strength);
+            let beside = "the undrained strength";
+            self.beside(block, SoilFile::undrained_modulus, times(20.0, 3_000.0), times(50.0, 1_000.0), beside);
+        }
+        if let Some((least, most)) = class.and_then(usual_angle) {
+            let usual = range(least.to_radians(), most.to_radians());
+            self.beside(block, SoilFile::friction_angle, None, usual, "the class of the ground");
+        }
     }
 }

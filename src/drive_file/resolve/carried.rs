@@ -1,7 +1,7 @@
 //! What a pressure main may carry: by its maker, or by the stress that its wall is allowed over its life.
 
 use super::label::same_size;
-use super::pe_strength::{bracket, rising};
+use super::pe::{bracket, rising};
 use super::{Resolved, Resolver};
 use crate::drive::{Carries, Concern, FactorPoints, MainWall, Pipe, PulledPipe};
 use crate::drive_file::{CandidateFile, DriveFile, Material, SurgeFile};

@@ -1,10 +1,11 @@
-//! The soil round the bore: the file's, and by the class of the ground what the file leaves out, at both ends.
+//! The soil round the bore and the layers over it: the file's, and by the class of the ground what the file leaves out, at
+//! both ends.
 
-use super::class_weight::{Weights, of_face};
 use super::{Resolved, Resolver};
-use crate::drive::{AssumedValue, Earth, Ends, Layer, Soil, Strength, StrengthBy, Tip};
-use crate::drive_file::{SoilFile, StretchFile};
-use crate::handbook::{ClassSoilRow, GroundClass};
+use crate::drive::{AssumedValue, Earth, Ends, Layer, Soil, Strength, StrengthBy, Tip, Undrained};
+use crate::drive_file::{LayerFile, SoilFile, StretchFile};
+use crate::handbook::{ClassSoilRow, GroundClass, SoilWeightRow};
+use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
 use crate::source::Origin;
 use crate::yaml::MayBe;
@@ -75,12 +76,8 @@ impl OfClass {
 
 impl Resolver<'_> {
     /// Friction of the ground of a face.
-    pub(super) fn class_friction(
-        &self,
-        class: GroundClass,
-        mixed_with: Option<GroundClass>,
-    ) -> Resolved<FrictionAngle> {
-        Ok(self.of_class(class, mixed_with)?.friction())
+    pub(super) fn class_friction(&self, face: Grounds) -> Resolved<FrictionAngle> {
+        Ok(self.of_class(face)?.friction())
     }
 
     pub(super) fn assume_angle(&mut self, path: &str, friction: &FrictionAngle) {
@@ -88,13 +85,13 @@ impl Resolver<'_> {
         self.assume_alike(path, "soil.friction_angle", AssumedValue::Range(least, most), friction.origin);
     }
 
-    fn of_class(&self, class: GroundClass, mixed_with: Option<GroundClass>) -> Resolved<OfClass> {
+    fn of_class(&self, face: Grounds) -> Resolved<OfClass> {
         let table = self.handbook.class_soil()?;
         let of = |class: GroundClass| {
             let row = table.fitting(class.key(), |row| row.ground.value == class)?;
             Ok(OfClass::of(row.value, row.origin))
         };
-        of_face(class, mixed_with, of, OfClass::or)
+        of_face(face, of, OfClass::or)
     }
 
     /// The soil of a stretch: the file's, with what it leaves out of it, or that of the class.
@@ -105,10 +102,9 @@ impl Resolver<'_> {
         crown: Length,
         tips: (Tip, Option<Tip>),
     ) -> Resolved<Earth> {
-        let class = stretch.class.value;
-        let mixed_with = stretch.mixed_with.given();
-        let weights = self.class_weights(class, mixed_with)?;
-        let of_class = self.of_class(class, mixed_with)?;
+        let face = (stretch.class.value, stretch.mixed_with.given());
+        let weights = self.class_weights(face)?;
+        let of_class = self.of_class(face)?;
         let soil = match &stretch.soil {
             Some(soil) => self.soil(soil, path, crown, (&weights, &of_class.friction()))?,
             None => {
@@ -118,7 +114,7 @@ impl Resolver<'_> {
         };
         let undrained = soil.high.undrained;
         let given = undrained.map(|undrained| undrained.strength);
-        let strength = self.strength(path, (class, mixed_with), tips, given, &of_class)?;
+        let strength = self.strength(path, face, tips, given, &of_class)?;
         let by_clay = strength.zip(of_class.modulus_ratio);
         let shear_modulus = soil.high.shear_modulus.or(undrained.and_then(|clay| clay.modulus).map(|e| e / 3.0));
         Ok(Earth {
@@ -149,7 +145,7 @@ impl Resolver<'_> {
     fn strength(
         &mut self,
         path: &str,
-        (class, mixed_with): (GroundClass, Option<GroundClass>),
+        (class, mixed_with): Grounds,
         (tip, other_tip): (Tip, Option<Tip>),
         given: Option<Pressure>,
         of_class: &OfClass,
@@ -197,5 +193,177 @@ fn of_weights(weights: &Weights, of_class: &OfClass) -> Ends<Soil> {
     Ends {
         low: soil(weights.moist.low, weights.saturated.low, of_class.phi_resist),
         high: soil(weights.moist.high, weights.saturated.high, of_class.phi_load),
+    }
+}
+
+/// What a class of ground weighs, at both ends.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Weights {
+    pub(super) moist: Ends<UnitWeight>,
+    pub(super) saturated: Ends<UnitWeight>,
+    pub(super) origin: Origin,
+}
+
+impl Weights {
+    fn of(row: &SoilWeightRow, origin: Origin) -> Self {
+        let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
+        let moist = Ends { low: row.moist_low.value, high: row.moist_high.value };
+        let buoyant = Ends { low: row.buoyant_low.value, high: row.buoyant_high.value };
+        Self { moist, saturated: buoyant.map(|buoyant| buoyant + water), origin }
+    }
+
+    /// The widest of both.
+    fn or(self, other: Self) -> Self {
+        let widest = |one: Ends<UnitWeight>, other: Ends<UnitWeight>| Ends {
+            low: one.low.min(other.low),
+            high: one.high.max(other.high),
+        };
+        let origin = if other.moist.high > self.moist.high { other.origin } else { self.origin };
+        Self { moist: widest(self.moist, other.moist), saturated: widest(self.saturated, other.saturated), origin }
+    }
+}
+
+/// Class of a stretch, and the other one of a mixed face.
+pub(super) type Grounds = (GroundClass, Option<GroundClass>);
+
+/// What the ground of a face is; of a mixed one the worse of both.
+pub(super) fn of_face<T>(face: Grounds, of: impl Fn(GroundClass) -> Resolved<T>, worse: fn(T, T) -> T) -> Resolved<T> {
+    let (class, mixed_with) = face;
+    let one = of(class)?;
+    Ok(match mixed_with {
+        Some(other) => worse(one, of(other)?),
+        None => one,
+    })
+}
+
+impl Resolver<'_> {
+    /// Unit weights of the ground of a face.
+    pub(super) fn class_weights(&self, face: Grounds) -> Resolved<Weights> {
+        let table = self.handbook.soil_weight()?;
+        let of = |class: GroundClass| {
+            let row = table.fitting(class.key(), |row| row.ground.value == class)?;
+            Ok(Weights::of(row.value, row.origin))
+        };
+        of_face(face, of, Weights::or)
+    }
+}
+
+/// Most layers over a pipe; a borehole log has a dozen.
+const MOST_LAYERS: usize = 100;
+/// A saturated and a buoyant unit weight that are both given agree within this, N/m³.
+const AGREEMENT: f64 = 100.0;
+
+fn water() -> UnitWeight {
+    UnitWeight::from_si(WATER_UNIT_WEIGHT)
+}
+
+impl Resolver<'_> {
+    /// The soil of the file, with the unit weights and the friction of the class where it tells none. `crown` is the depth of the
+    /// crown of the pipe in the shallowest place: above it layers end.
+    pub(super) fn soil(
+        &mut self,
+        soil: &SoilFile,
+        stretch: &str,
+        crown: Length,
+        (weights, friction): (&Weights, &FrictionAngle),
+    ) -> Resolved<Ends<Soil>> {
+        let path = format!("{stretch}.soil");
+        // Nothing tells the class of a layer.
+        let any = self.class_weights((GroundClass::Unknown, None))?;
+        let mut layers = Vec::new();
+        let mut bottom = Length::default();
+        if let Some(one_too_many) = soil.layers.get(MOST_LAYERS) {
+            let message = format!("more than {MOST_LAYERS} layers");
+            self.flaw(&one_too_many.thickness, &format!("{path}.layers[{MOST_LAYERS}]"), message);
+        }
+        for (index, layer) in soil.layers.iter().take(MOST_LAYERS).enumerate() {
+            let path = format!("{path}.layers[{index}]");
+            bottom += layer.thickness.value;
+            if bottom > crown {
+                let read = Shown::of(bottom, Role::Depth).display(self.system).to_string();
+                let message = format!("reaches down to {read}, below the crown of the pipe in the shallowest place");
+                let why = (message, "what holds the pipe is the soil itself, not a layer");
+                self.wrong(&path, layer, LayerFile::thickness, why);
+            }
+            let own = (Ends::same(layer.moist.value), Ends::same(layer.friction_angle.value));
+            layers.push(self.layer(layer, &path, bottom, own, any.saturated));
+        }
+        let infinite = Length::from_si(f64::INFINITY);
+        let saturated = soil.saturated.given().or(soil.buoyant.given().map(|buoyant| buoyant + water()));
+        // Moist it weighs no more than saturated, and no less than without the water.
+        let moist = weights
+            .moist
+            .map(|moist| saturated.map_or(moist, |saturated| moist.min(saturated).max(saturated - water())));
+        let moist = soil.moist.given().map_or(moist, Ends::same);
+        let angle = soil.friction_angle.given().map_or(friction.angles, Ends::same);
+        let holding = LayerFile {
+            thickness: infinite.into(),
+            moist: moist.low.into(),
+            saturated: soil.saturated.clone(),
+            buoyant: soil.buoyant.clone(),
+            friction_angle: angle.low.into(),
+        };
+        layers.push(self.layer(&holding, &path, infinite, (moist, angle), weights.saturated));
+        if soil.moist.is_none() {
+            let range = AssumedValue::range(moist.low, moist.high, Role::UnitWeight);
+            self.assume_alike(stretch, "soil.moist", range, weights.origin);
+        }
+        if soil.friction_angle.is_none() {
+            self.assume_angle(stretch, friction);
+        }
+        let over = || soil.layers.iter().any(|layer| layer.saturated.is_none() && layer.buoyant.is_none());
+        if (soil.saturated.is_none() && soil.buoyant.is_none()) || over() {
+            let range = AssumedValue::range(weights.saturated.low, weights.saturated.high, Role::UnitWeight);
+            self.assume_alike(stretch, "soil.saturated", range, weights.origin);
+        }
+        let strength = soil.undrained_strength.given();
+        let modulus = soil.undrained_modulus.given();
+        if strength.is_none() {
+            let why = ("means nothing without the undrained strength", "add `undrained_strength`");
+            self.wrong(&path, soil, SoilFile::undrained_modulus, why);
+        }
+        let surcharge = soil.surcharge.given().unwrap_or_default();
+        let cohesion = soil.cohesion.given();
+        let shear_modulus = soil.shear_modulus.given();
+        let undrained = strength.map(|strength| Undrained { strength, modulus });
+        let of = |layers| Soil { layers, surcharge, cohesion, shear_modulus, undrained };
+        let (light, heavy) = layers.into_iter().map(|layer| (layer.low, layer.high)).unzip();
+        Ok(Ends { low: of(light), high: of(heavy) })
+    }
+
+    /// A layer of this moist unit weight and friction, with its water as the file tells it or as its class has it.
+    fn layer(
+        &mut self,
+        layer: &LayerFile,
+        path: &str,
+        bottom: Length,
+        (moist, angle): (Ends<UnitWeight>, Ends<Angle>),
+        by_class: Ends<UnitWeight>,
+    ) -> Ends<Layer> {
+        let saturated = layer.saturated.given();
+        let buoyant = layer.buoyant.given();
+        if saturated.is_some_and(|saturated| saturated < moist.high) {
+            let advice = "the saturated unit weight holds the water; write the other as `buoyant`";
+            self.wrong(path, layer, LayerFile::saturated, ("is less than the moist unit weight", advice));
+        }
+        let differs = |(saturated, buoyant): (UnitWeight, UnitWeight)| (saturated - water() - buoyant).si().abs();
+        if saturated.zip(buoyant).is_some_and(|both| differs(both) > AGREEMENT) {
+            let why = ("is not the saturated unit weight less that of water", "give one of the two");
+            self.wrong(path, layer, LayerFile::buoyant, why);
+        } else if buoyant.is_some_and(|buoyant| buoyant > moist.low) {
+            let advice = "the buoyant unit weight leaves out the water; see `saturated`";
+            self.wrong(path, layer, LayerFile::buoyant, ("is more than the moist unit weight", advice));
+        }
+        // Water in its pores takes no weight away.
+        let saturated = match saturated.or(buoyant.map(|buoyant| buoyant + water())) {
+            Some(told) => Ends::same(told),
+            None => by_class.with(moist, UnitWeight::max),
+        };
+        moist.with(angle, |moist, angle| (moist, angle)).with(saturated, |(moist, friction_angle), saturated| Layer {
+            bottom,
+            moist,
+            saturated,
+            friction_angle,
+        })
     }
 }

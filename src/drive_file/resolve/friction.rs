@@ -1,9 +1,9 @@
 //! Unit friction of a stretch, by ground, water and lubrication.
 
-use super::class_weight::of_face;
+use super::earth::{Grounds, of_face};
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Side, Sides};
-use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, WaterSide, rising};
+use crate::handbook::{FrictionBandRow, GroundClass, HandbookError, Lubrication, OneValue, WaterSide, rising};
 use crate::quantity::{Band, Pressure, Role};
 use crate::source::{Equation, Origin};
 
@@ -46,14 +46,8 @@ impl Friction {
 
 impl Resolver<'_> {
     /// Friction on either side of the water, and the worse of both; one friction where it does not cross.
-    pub(super) fn by_side(
-        &self,
-        class: GroundClass,
-        mixed_with: Option<GroundClass>,
-        side: Side,
-        lubrication: Lubrication,
-    ) -> Resolved<Sides<Friction>> {
-        let of = |side| self.face_friction(class, mixed_with, side, lubrication);
+    pub(super) fn by_side(&self, face: Grounds, side: Side, lubrication: Lubrication) -> Resolved<Sides<Friction>> {
+        let of = |side| of_face(face, |class| self.friction(class, side, lubrication), Friction::or_worse);
         Ok(match side {
             Side::Both => Sides { dry: of(Side::Above)?, worse: of(Side::Both)?, wet: of(Side::Below)? },
             side => Sides::same(of(side)?),
@@ -72,17 +66,6 @@ impl Resolver<'_> {
         {
             self.assume_alike(path, &format!("{what}, {side}"), shown(one), one.origin);
         }
-    }
-
-    /// Friction of the worse ground of a face, level by level.
-    fn face_friction(
-        &self,
-        class: GroundClass,
-        mixed_with: Option<GroundClass>,
-        side: Side,
-        lubrication: Lubrication,
-    ) -> Resolved<Friction> {
-        of_face(class, mixed_with, |class| self.friction(class, side, lubrication), Friction::or_worse)
     }
 
     fn friction(&self, class: GroundClass, side: Side, lubrication: Lubrication) -> Resolved<Friction> {
@@ -122,8 +105,7 @@ impl Resolver<'_> {
         };
         let wanted = format!("{}, {}", class.key(), lubrication.key());
         let row = self.handbook.friction_band()?.fitting(&wanted, fits)?;
-        let levels = Band { low: row.value.low.value, likely: row.value.likely.value, high: row.value.high.value };
-        let levels = rising("friction_band", &wanted, levels)?;
+        let levels = rising("friction_band", &wanted, row.value.one())?;
         Ok(Friction { levels, origin: row.origin })
     }
 }

@@ -3,13 +3,12 @@
 use super::friction::Friction;
 use super::line::Line;
 use super::open_bore::Place;
-use super::rating::Face;
-use super::suitability::ToRate;
+use super::rating::{Face, ToRate};
 use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{OrNone, Over, StretchFile};
-use crate::handbook::{GroundClass, Lubrication, TipModel, rising};
+use crate::handbook::{GroundClass, Lubrication, OneValue, TipModel, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation};
@@ -175,15 +174,15 @@ impl Resolver<'_> {
         let (of_stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
             Some(band) if self.file.lubrication.value != Lubrication::None => {
-                let stem = self.by_side(class, mixed_with, side, Lubrication::None)?;
+                let stem = self.by_side((class, mixed_with), side, Lubrication::None)?;
                 let stem = stem.map(|one| Friction { levels: one.levels.with(band, Pressure::max), ..one });
                 self.assume_friction(path, "unit_friction, stem and casing, not lubricated", &stem);
                 (stem.map(|one| one.levels), Sides::same(band))
             }
             Some(band) => (Sides::same(band), Sides::same(band)),
             None => {
-                let stem = self.by_side(class, mixed_with, side, Lubrication::None)?;
-                let pipe = self.by_side(class, mixed_with, side, self.file.lubrication.value)?;
+                let stem = self.by_side((class, mixed_with), side, Lubrication::None)?;
+                let pipe = self.by_side((class, mixed_with), side, self.file.lubrication.value)?;
                 self.assume_friction(path, "unit_friction, stem and casing", &stem);
                 self.about(Concern::Jacking, |it| it.assume_friction(path, "unit_friction, jacked pipe", &pipe));
                 (stem.map(|one| one.levels), pipe.map(|one| one.levels))
@@ -264,9 +263,7 @@ impl Resolver<'_> {
     fn class_blows(&self, class: GroundClass) -> Resolved<Cited<Band<Ratio>>> {
         let class = self.known(class)?;
         let row = self.handbook.ground_class()?.fitting(class.key(), |row| row.ground.value == class)?;
-        let values = row.value;
-        let blows = Band { low: values.n_low.value, likely: values.n_likely.value, high: values.n_high.value };
-        Ok(Cited::new(rising("ground_class", class.key(), blows)?, row.origin))
+        Ok(Cited::new(rising("ground_class", class.key(), row.value.one())?, row.origin))
     }
 
     fn blows(&mut self, stretch: &StretchFile, path: &str) -> Resolved<Band<Ratio>> {

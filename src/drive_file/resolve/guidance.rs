@@ -1,12 +1,11 @@
 //! How a bore is kept to its line, how far it may be off it, and how the invert waves.
 
-use super::Resolver;
 use super::line::Line;
 use super::technique::Technique;
-use crate::drive::{AssumedValue, Guided, Stretch};
-use crate::drive_file::DriveFile;
+use super::{Resolved, Resolver};
+use crate::drive::{Guided, Stretch};
 use crate::drive_file::limits::mm;
-use crate::handbook::{GroundClass, Guidance, HandbookError, Pilot};
+use crate::handbook::{GroundClass, Guidance, Pilot};
 use crate::law::Law;
 use crate::laws::guidance::GuidedError;
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
@@ -38,15 +37,9 @@ const STONE: f64 = mm(50.8);
 
 impl Resolver<'_> {
     /// How the bore keeps to its line, as the file says or as its technique does.
-    pub(super) fn guidance(
-        &mut self,
-        file: &DriveFile,
-        technique: &Technique,
-        stretches: &[Stretch],
-        line: &Line,
-    ) -> Result<Guided, HandbookError> {
-        let walked_over = file.pilot.as_ref().is_some_and(|pilot| pilot.value == Pilot::WalkedOver);
-        let (by, at_best) = match &file.guidance {
+    pub(super) fn guidance(&mut self, technique: &Technique, stretches: &[Stretch], line: &Line) -> Resolved<Guided> {
+        let walked_over = self.file.pilot.as_ref().is_some_and(|pilot| pilot.value == Pilot::WalkedOver);
+        let (by, at_best) = match &self.file.guidance {
             Some(field) => {
                 if walked_over && field.value != Guidance::WalkedOver {
                     self.flaw(field, "guidance", "is not that of a pilot which is walked over");
@@ -56,12 +49,12 @@ impl Resolver<'_> {
             None if walked_over => (Guidance::WalkedOver, None),
             None => {
                 let (safe, best) = technique.guidance.value;
-                self.assume("guidance", AssumedValue::Word(safe.key().to_owned()), technique.guidance.origin);
+                self.assume_word("guidance", safe.key(), technique.guidance.origin);
                 (safe, (best != safe).then_some(best))
             }
         };
-        let (error, wave) = self.off_line(file, technique, stretches, line, by)?;
-        let best = at_best.map(|best| self.off_line(file, technique, stretches, line, best)).transpose()?;
+        let (error, wave) = self.off_line(technique, stretches, line, by)?;
+        let best = at_best.map(|best| self.off_line(technique, stretches, line, best)).transpose()?;
         let at_best = best.map(|(error, _)| error.value);
         self.assume_band("error of the pilot at the far end", error.value, Role::Offset, error.origin);
         Ok(Guided { by, error, at_best, wave })
@@ -70,15 +63,14 @@ impl Resolver<'_> {
     /// How far the bore may be off its line at the far end, and how far it waves about it.
     fn off_line(
         &self,
-        file: &DriveFile,
         technique: &Technique,
         stretches: &[Stretch],
         line: &Line,
         by: Guidance,
-    ) -> Result<(Cited<Band<Length>>, Band<Length>), HandbookError> {
+    ) -> Resolved<(Cited<Band<Length>>, Band<Length>)> {
         let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
         let row = |key| self.handbook.length(key).map(|row| row.value);
-        let shares = |key, of: Length| -> Result<Band<Length>, HandbookError> {
+        let shares = |key, of: Length| -> Resolved<Band<Length>> {
             let table = self.handbook.line_tolerance()?;
             let low = table.cell(key, |row| &row.share_low)?.value * of;
             Ok(Band { low, likely: low, high: table.cell(key, |row| &row.share_high)?.value * of })
@@ -116,13 +108,13 @@ impl Resolver<'_> {
                 };
                 let drilled = grown(error, least, row("pilot.drilled_at")?);
                 // A pilot that nobody tells may be one that is pushed.
-                let untold = file.pilot.is_none().then(|| grown(pushed, pushed, pilot_at));
+                let untold = self.file.pilot.is_none().then(|| grown(pushed, pushed, pilot_at));
                 (Cited::new(untold.map_or(drilled, |other| drilled.with(other, Length::max)), law), least)
             }
             Guidance::Laser => {
                 let error = grown(pushed, pushed, pilot_at);
                 let share = self.handbook.ratio("pilot.deflected")?.value;
-                let turned = if stretches.iter().any(|stretch| self.turns_pilots(file, stretch)) {
+                let turned = if stretches.iter().any(|stretch| self.turns_pilots(stretch)) {
                     share * length
                 } else {
                     Length::default()
@@ -134,8 +126,8 @@ impl Resolver<'_> {
     }
 
     /// Whether stones, hard or layered ground push a pilot off its line.
-    fn turns_pilots(&self, file: &DriveFile, stretch: &Stretch) -> bool {
-        let stones = file.ground.iter().filter_map(|stretch| stretch.largest_stone.as_ref());
+    fn turns_pilots(&self, stretch: &Stretch) -> bool {
+        let stones = self.file.ground.iter().filter_map(|stretch| stretch.largest_stone.as_ref());
         let comfortable = self.handbook.pilot_cone().ok().and_then(|table| {
             let row = table.find(|row| row.tip.value == stretch.tip.model && row.blows_comfortable.is_some())?;
             row.value.blows_comfortable.as_ref().map(|blows| blows.value)

@@ -1,11 +1,11 @@
 //! Ductile iron pipe: jacked, where its joint sets the force, and pulled by restrained joints.
 
-use super::applies::{
-    Applies, IDLE_LENGTH, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, RATINGS, STRENGTHS, keys,
-};
 use super::label::as_given;
 use super::listed::Listed;
-use super::row::{End, GIVE_DIAMETERS, Pulled, Pushed, Section};
+use super::row::{
+    Applies, End, GIVE_DIAMETERS, IDLE_LENGTH, NOT_PULLED, NOT_PUSHED, PULLED as USED_PULLED, PUSHED, Pulled, Pushed,
+    RATINGS, STRENGTHS, Section, keys,
+};
 use super::sizes::{self, both, iron_in_inches, metric_iron};
 use super::{Resolved, Resolver};
 use crate::drive::{Barrel, HeavyIron, IronBarrel, JointedPipe, Pull, PulledPipe};

@@ -1,12 +1,11 @@
 //! A pipe by the row of its material: the stages of one that is pushed and of one that is pulled are the same for all.
 
-use super::applies::{Applies, STRENGTHS, keys};
 use super::jacked::Barrel;
 use super::label::as_given;
 use super::listed::Listed;
-use super::row::{Bears, End, Named, Pulled, Pushed, Section};
+use super::row::{Applies, Bears, End, Named, Pulled, Pushed, STRENGTHS, Section, keys};
 use super::steering::Ends;
-use super::{Resolved, Resolver, clay, concrete, iron, pe, pvc, rigid, sizes, steel};
+use super::{Resolved, Resolver, iron, pe, pvc, rigid, sizes, steel};
 use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
 use crate::drive_file::{CandidateFile, Material};
 use crate::handbook::Family;
@@ -17,8 +16,8 @@ use crate::yaml::Complaint;
 /// The rows of a material: to be pushed, and to be pulled.
 const fn rows(material: Material) -> (Option<&'static Pushed>, Option<&'static Pulled>) {
     match material {
-        Material::Clay => (Some(&clay::CLAY), None),
-        Material::Concrete => (Some(&concrete::CONCRETE), None),
+        Material::Clay => (Some(&rigid::CLAY), None),
+        Material::Concrete => (Some(&rigid::CONCRETE), None),
         Material::Grp => (Some(&rigid::GRP), None),
         Material::PolymerConcrete => (Some(&rigid::POLYMER_CONCRETE), None),
         Material::Pvc => (Some(&pvc::JACKED), None),

@@ -1,13 +1,13 @@
 //! How the bore of a drilled pilot stands round the stem in it and round a jacked pipe behind it, stretch by stretch, and
 //! the friction on them by it.
 
-use super::Resolver;
-use super::suitability::ToRate;
+use super::rating::ToRate;
+use super::{Resolved, Resolver};
 use crate::drive::{
     AssumedValue, BoreState, Drilled, Earth, Ends, FluidRule, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
 };
-use crate::drive_file::{DriveFile, Hole, StretchFile, Traffic};
-use crate::handbook::{Family, GroundClass, GroundHazard, HandbookError, Lubrication};
+use crate::drive_file::{StretchFile, Traffic};
+use crate::handbook::{Family, GroundClass, GroundHazard, Lubrication};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
 use crate::laws::friction::ContactWidth;
@@ -96,8 +96,7 @@ impl Resolver<'_> {
         path: &str,
         place: &Place<'_>,
         is_certain: bool,
-    ) -> Result<Drilled, HandbookError> {
-        let file = self.file;
+    ) -> Resolved<Drilled> {
         let rock = place.classes().any(GroundClass::is_rock);
         let bit = self.handbook.bit_thrust()?.levels(if rock { "rock" } else { "soil" })?;
         // The driller sets it: in rock the bit is pushed as hard as the rig can spare, and cuts the more slowly the less that
@@ -106,8 +105,8 @@ impl Resolver<'_> {
         let outside_diameter = stem.outside_diameter.value;
         let bore = stem.head.max(outside_diameter + 2.0 * self.handbook.length("bore.play")?.value);
         let stem = Lying { outside_diameter, bore, weight: self.stem_weight(stem)?, waves: "waves", surveyed: false };
-        let [worst, best] = self.over(file, place)?;
-        let is_held = |over| Ok(place.stretch.unit_friction.is_none() && self.is_held(file, &stem, place, over)?);
+        let [worst, best] = self.over(place)?;
+        let is_held = |over| Ok(place.stretch.unit_friction.is_none() && self.is_held(&stem, place, over)?);
         let round = |over| {
             let open = self.open(&stem, place, over)?;
             let held = if is_held(over)? { Some((BoreState::Held, self.rubs_in_fluid(&stem)?)) } else { None };
@@ -129,12 +128,7 @@ impl Resolver<'_> {
 
     /// How the bore stands round a jacked pipe, stretch by stretch: with the least overcut that is usual and with the most,
     /// or with what the file tells. Behind a drilled pilot it may stand open; clay may close on any. None where neither.
-    pub(super) fn open_round_pipe(
-        &mut self,
-        file: &DriveFile,
-        ground: &[(Stretch, ToRate)],
-        pipe: &Pipe,
-    ) -> Result<Vec<OpenRound>, HandbookError> {
+    pub(super) fn open_round_pipe(&mut self, ground: &[(Stretch, ToRate)], pipe: &Pipe) -> Resolved<Vec<OpenRound>> {
         if pipe.jacked.is_none() || pipe.casing.is_some() {
             return Ok(Vec::new());
         }
@@ -144,13 +138,14 @@ impl Resolver<'_> {
         let usual = [row.low.as_ref().map_or(most, |low| low.value), most].map(|cut| outside_diameter + 2.0 * cut);
         let bores = if pipe.bore_is_told() { [pipe.bore.value; 2] } else { usual };
         let waves = if pipe.segment.is_some() || pipe.family != Family::Steel { "waves_jointed" } else { "waves" };
-        let surveyed = file.stem.as_ref().and_then(|stem| stem.withdrawn.as_ref()).is_some_and(|field| field.value);
+        let surveyed =
+            self.file.stem.as_ref().and_then(|stem| stem.withdrawn.as_ref()).is_some_and(|field| field.value);
         let is_small = outside_diameter <= self.handbook.length("bore.open_most")?.value;
         let weight = pipe.jacked_weight().filter(|_| is_small);
         let mut round = Vec::with_capacity(ground.len());
-        for (index, ((stretch, told), in_file)) in ground.iter().zip(&file.ground).enumerate() {
+        for (index, ((stretch, told), in_file)) in ground.iter().zip(&self.file.ground).enumerate() {
             let place = Place { stretch: in_file, way: &stretch.way, earth: &stretch.earth, hazards: &told.hazards };
-            let over = self.over(file, &place)?;
+            let over = self.over(&place)?;
             let open = |at_best, (bore, over)| match weight {
                 Some(weight) if stretch.drilled(at_best).is_some() => {
                     let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves, surveyed };
@@ -160,8 +155,8 @@ impl Resolver<'_> {
             };
             let ([least, most], [worst, at_best]) = (bores, over);
             let (safe, best) = ((least, worst), (most, at_best));
-            let [may_close, closes] = self.closes_on(file, outside_diameter, [safe, best], &place)?;
-            let closed = if closes { Some((BoreState::Closed, self.clinging(file, &place)?)) } else { None };
+            let [may_close, closes] = self.closes_on(outside_diameter, [safe, best], &place)?;
+            let closed = if closes { Some((BoreState::Closed, self.clinging(&place)?)) } else { None };
             let one = OpenRound { safe: open(false, safe)?.or(closed), best: open(true, best)?.or(closed), may_close };
             if stretch.drilled(false).is_some() || closes {
                 self.assume_open(&format!("ground[{index}]"), "the pipe", one.safe);
@@ -175,17 +170,16 @@ impl Resolver<'_> {
     /// at the best of all three, held off by lubricant that is watched.
     fn closes_on(
         &self,
-        file: &DriveFile,
         outside_diameter: Length,
         bores: [(Length, Option<Clay>); 2],
         place: &Place<'_>,
-    ) -> Result<[bool; 2], HandbookError> {
+    ) -> Resolved<[bool; 2]> {
         let is_clay = place.classes().any(GroundClass::is_clay) && place.stretch.unit_friction.is_none();
         let ([(_, Some(worst)), (_, Some(best))], Some(shear), true) = (bores, place.earth.shear_modulus, is_clay)
         else {
             return Ok([false; 2]);
         };
-        let watched = matches!(file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
+        let watched = matches!(self.file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
         let held = if watched { self.handbook.pressure("bore.lubricant")?.value } else { Pressure::default() };
         let closes = |over: Clay, bore: Length, shear: Pressure, support| {
             let (play, stiffness) = ((bore - outside_diameter) / 2.0, 3.0 * shear / over.undrained_strength);
@@ -198,9 +192,9 @@ impl Resolver<'_> {
 
     /// What clings to a pipe that clay has closed on and that stands at night: no more than the strength, less what the
     /// restart of the band makes of it.
-    fn clinging(&self, file: &DriveFile, place: &Place<'_>) -> Result<Band<Pressure>, HandbookError> {
-        let round_the_clock = file.work.as_ref().and_then(|work| work.round_the_clock.as_ref());
-        let stands = !file.stops.is_empty() || !round_the_clock.is_some_and(|field| field.value);
+    fn clinging(&self, place: &Place<'_>) -> Resolved<Band<Pressure>> {
+        let round_the_clock = self.file.work.as_ref().and_then(|work| work.round_the_clock.as_ref());
+        let stands = !self.file.stops.is_empty() || !round_the_clock.is_some_and(|field| field.value);
         let Some(strength) = place.earth.strength.filter(|_| stands) else { return Ok(Band::default()) };
         let most = self.handbook.pressure("bore.adhesion_most")?.value;
         // By the least of the factors, so that no lubricant makes more of it.
@@ -221,7 +215,7 @@ impl Resolver<'_> {
     }
 
     /// State of the bore and the friction on what lies in it; none where the bore lies on it, or no one can say.
-    fn open(&self, body: &Lying, place: &Place<'_>, over: Option<Clay>) -> Result<Open, HandbookError> {
+    fn open(&self, body: &Lying, place: &Place<'_>, over: Option<Clay>) -> Resolved<Open> {
         // The file's own friction is that of the bore as the file knows it.
         if place.stretch.unit_friction.is_some() {
             return Ok(None);
@@ -246,8 +240,8 @@ impl Resolver<'_> {
     }
 
     /// What the file tells to lie on the ground, and no less than traffic where a road may be over the bore.
-    fn load_on_top(&self, file: &DriveFile, place: &Place<'_>) -> Result<Pressure, HandbookError> {
-        let traffic = if Self::driven_over(file).high != Traffic::None {
+    fn load_on_top(&self, place: &Place<'_>) -> Resolved<Pressure> {
+        let traffic = if self.driven_over().high != Traffic::None {
             self.handbook.pressure("surcharge.road")?.value
         } else {
             Pressure::default()
@@ -256,7 +250,7 @@ impl Resolver<'_> {
     }
 
     /// The clay of the stretch on the safe side of what is not told of it, and at its best.
-    fn over(&self, file: &DriveFile, place: &Place<'_>) -> Result<[Option<Clay>; 2], HandbookError> {
+    fn over(&self, place: &Place<'_>) -> Resolved<[Option<Clay>; 2]> {
         let earth = place.earth;
         let Some(strength) = earth.strength.map(|strength| strength.ends) else { return Ok([None; 2]) };
         let over = |soil: &Soil, end: fn(UnitWeight, UnitWeight) -> UnitWeight, surcharge, undrained_strength| {
@@ -264,7 +258,7 @@ impl Resolver<'_> {
             weights.reduce(end).map(|unit_weight| Clay { unit_weight, surcharge, undrained_strength })
         };
         Ok([
-            over(&earth.heavy, UnitWeight::max, self.load_on_top(file, place)?, strength.low),
+            over(&earth.heavy, UnitWeight::max, self.load_on_top(place)?, strength.low),
             over(&earth.light, UnitWeight::min, earth.light.surcharge, strength.high),
         ])
     }
@@ -277,7 +271,7 @@ impl Resolver<'_> {
         troubled: bool,
         over: Option<Clay>,
         support: Pressure,
-    ) -> Result<Open, HandbookError> {
+    ) -> Resolved<Open> {
         let (Some(over), Some(Strength { ends: strength, .. })) = (over, place.earth.strength) else { return Ok(None) };
         let number = over.number(place.way, body.bore, support);
         let soft = place.stretch.class.value == GroundClass::SoftClay;
@@ -301,7 +295,7 @@ impl Resolver<'_> {
     }
 
     /// At the high level a part of the length in a worse state.
-    fn with_part(&self, open: Band<Pressure>, worse: Pressure) -> Result<Band<Pressure>, HandbookError> {
+    fn with_part(&self, open: Band<Pressure>, worse: Pressure) -> Resolved<Band<Pressure>> {
         let share = self.handbook.open_bore()?.levels("part_closed")?.value.high;
         let high = open.high * (1.0 - share.si()) + worse * share;
         Ok(Band { high: high.max(open.high), ..open })
@@ -309,12 +303,7 @@ impl Resolver<'_> {
 
     /// Friction of a body that rests on the bottom: its weight, or the clay that clings to it, whichever is more, and the
     /// spoil left round it.
-    fn resting(
-        &self,
-        body: &Lying,
-        friction: &str,
-        clay: Option<(Ends<Pressure>, Ratio)>,
-    ) -> Result<Band<Pressure>, HandbookError> {
+    fn resting(&self, body: &Lying, friction: &str, clay: Option<(Ends<Pressure>, Ratio)>) -> Resolved<Band<Pressure>> {
         let table = self.handbook.open_bore()?;
         let Lying { outside_diameter, bore, weight, waves, surveyed } = *body;
         let friction = table.levels(friction)?.value;
@@ -353,7 +342,7 @@ impl Resolver<'_> {
 
     /// Friction of a stem in fluid: the drag of the fluid, its weight on the bottom, and a part of the length on which
     /// the ground has fallen in.
-    fn rubs_in_fluid(&self, body: &Lying) -> Result<Band<Pressure>, HandbookError> {
+    fn rubs_in_fluid(&self, body: &Lying) -> Resolved<Band<Pressure>> {
         let table = self.handbook.open_bore()?;
         let outside_diameter = body.outside_diameter;
         let friction = table.levels("fluid_friction")?.value;
@@ -370,7 +359,7 @@ impl Resolver<'_> {
     }
 
     /// Weight of the stem per length: by its wall, else by habit.
-    fn stem_weight(&self, stem: &Stem) -> Result<Band<LineLoad>, HandbookError> {
+    fn stem_weight(&self, stem: &Stem) -> Resolved<Band<LineLoad>> {
         if let Some(weight) = stem.weight {
             return Ok(Band::same(weight));
         }
@@ -382,28 +371,20 @@ impl Resolver<'_> {
 
     /// Whether fluid that stands as high as the file tells, else up to the ground, holds silt or sand open, or clay that would
     /// close without its support.
-    fn is_held(
-        &self,
-        file: &DriveFile,
-        body: &Lying,
-        place: &Place<'_>,
-        over: Option<Clay>,
-    ) -> Result<bool, HandbookError> {
+    fn is_held(&self, body: &Lying, place: &Place<'_>, over: Option<Clay>) -> Resolved<bool> {
         let granular =
             |class| matches!(class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand);
-        let fluid =
-            file.pull.as_ref().is_some_and(|pull| pull.hole.as_ref().is_none_or(|hole| hole.value == Hole::Fluid));
         let holds = place.classes().all(|class| granular(class) || class.is_clay());
-        if !fluid || !holds {
+        if !self.is_pulled_through_fluid() || !holds {
             return Ok(false);
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-        let light = match file.pull.as_ref().and_then(|pull| pull.fluid_density.as_ref()) {
+        let light = match self.file.pull.as_ref().and_then(|pull| pull.fluid_density.as_ref()) {
             Some(told) => told.value / water_density(),
             None => self.handbook.ratio("pull.fluid_light")?.value,
         };
         let rule = FluidRule::read(self.handbook)?;
-        let level = file.pull.as_ref().and_then(|pull| pull.fluid_level.as_ref());
+        let level = self.file.pull.as_ref().and_then(|pull| pull.fluid_level.as_ref());
         // Told from the ground at the higher pit: no higher over any other place.
         let level = level.map_or(Length::default(), |level| level.value);
         let depth = |invert: Length| (invert - body.bore).max(Length::default());

@@ -1,12 +1,11 @@
-//! How far the work gets in a shift: the file's own rates, or a table's where it has one for the work.
+//! How far the work gets in a shift, and the shifts beside the bore: the file's own, or a table's; prices are never assumed.
 
-use super::shifts::{both_pits, work_shifts};
-use super::{Resolved, Resolver};
-use crate::drive::{ClayPace, FusionPace, Pace, Pit, Rate, SizedRate, Stem, Stretch};
-use crate::drive_file::PaceFile;
+use super::{Resolved, Resolver, no_row};
+use crate::drive::{ClayPace, FusionPace, Pace, Pit, Priced, Prices, Rate, SizedRate, Stem, Stretch, WorkShifts};
 use crate::drive_file::fields::Key;
-use crate::handbook::{GroundClass, HandbookError, Spoil};
-use crate::quantity::{Length, Measure, Time};
+use crate::drive_file::{CandidateFile, PaceFile, VolumePriceFile};
+use crate::handbook::{FusionRateRow, GroundClass, Row, Spoil};
+use crate::quantity::{Band, Length, Measure, Ratio, Time, Volume};
 use crate::source::Cited;
 use crate::yaml::{Field, MayBe};
 
@@ -77,13 +76,7 @@ impl Resolver<'_> {
         let table = self.handbook.production_rate()?;
         let (low, high) = (table.cell(key, |row| &row.low)?, table.cell(key, |row| &row.high)?);
         let (low, high, origin) = (low.value, high.value, high.origin);
-        if !(low.si() > 0.0 && low <= high) {
-            return Err(HandbookError::Unfit {
-                table: "production_rate",
-                row: key.to_owned(),
-                why: "low and high do not rise",
-            });
-        }
+        table.holds(low.si() > 0.0 && low <= high, key, "low and high do not rise")?;
         Ok(Rate { low, high, origin })
     }
 
@@ -97,17 +90,94 @@ impl Resolver<'_> {
 
     /// Fused joints a day, taken as a shift, by rising size.
     fn fusion(&self) -> Resolved<Vec<FusionPace>> {
-        let mut all = Vec::new();
-        for row in self.handbook.fusion_rate()?.iter() {
-            let (origin, key, row) = (row.origin, &row.value.key, &row.value.value);
-            let (low, high) = (row.joints_low.value, row.joints_high.value);
-            if !(low.si() > 0.0 && low <= high) {
-                let why = "low and high do not rise";
-                return Err(HandbookError::Unfit { table: "fusion_rate", row: key.clone(), why });
-            }
-            all.push(FusionPace { size_to: row.size_to.value, low, high, origin });
-        }
+        let table = self.handbook.fusion_rate()?;
+        let pace = |row: Cited<&Row<FusionRateRow>>| {
+            let Row { key, value, .. } = row.value;
+            let (low, high) = (value.joints_low.value, value.joints_high.value);
+            table.holds(low.si() > 0.0 && low <= high, key, "low and high do not rise")?;
+            Ok(FusionPace { size_to: value.size_to.value, low, high, origin: row.origin })
+        };
+        let mut all: Vec<_> = table.iter().map(pace).collect::<Resolved<_>>()?;
         all.sort_by(|one, other| one.size_to.si().total_cmp(&other.size_to.si()));
         Ok(all)
+    }
+}
+
+/// A row's band, and the length it is for each time.
+fn band(resolver: &Resolver<'_>, key: &'static str) -> Resolved<(Cited<Band<Ratio>>, Option<Length>)> {
+    let table = resolver.handbook.stage_shifts()?;
+    Ok((table.levels(key)?, table.row(key)?.value.per_length.given()))
+}
+
+/// Shifts for both pits, by their depths.
+pub(super) fn both_pits(resolver: &Resolver<'_>, pits: [&Pit; 2]) -> Resolved<Cited<Band<Ratio>>> {
+    let mut sum: Option<Cited<Band<Ratio>>> = None;
+    for (pit, key) in pits.into_iter().zip(["launch_pit", "reception_pit"]) {
+        let (shifts, per) = band(resolver, key)?;
+        let per = per.filter(|per| per.si() > 0.0).ok_or_else(|| no_row("stage_shifts", key))?;
+        let shifts = shifts.map(|band| band.map(|shifts| shifts * (pit.floor() / per)));
+        sum = Some(sum.map_or(shifts, |sum| sum.map(|sum| sum.with(shifts.value, |a, b| a + b))));
+    }
+    sum.ok_or_else(|| no_row("stage_shifts", "launch_pit"))
+}
+
+pub(super) fn work_shifts(
+    resolver: &mut Resolver<'_>,
+    given: Option<&PaceFile>,
+    both_pits: Cited<Band<Ratio>>,
+) -> Resolved<WorkShifts> {
+    let rows = |resolver: &Resolver<'_>, key| band(resolver, key).map(|row| row.0);
+    let (set_up, grouting) = (rows(resolver, "set_up")?, rows(resolver, "grouting")?);
+    let (ramp, weld) = (rows(resolver, "ramp")?, rows(resolver, "weld")?);
+    let (restrained_joint, recovery) = (rows(resolver, "restrained_joint")?, rows(resolver, "recovery")?);
+    let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>, row| {
+        let given = given.and_then(|pace| resolver.take("pace", pace, key));
+        given.map_or(row, |given| given.map(Band::same))
+    };
+    Ok(WorkShifts {
+        pits: own(PaceFile::pits, both_pits),
+        set_up: own(PaceFile::set_up, set_up),
+        ramp,
+        weld,
+        restrained_joint,
+        grouting: own(PaceFile::grouting, grouting),
+        recovery: own(PaceFile::recovery, recovery),
+    })
+}
+
+impl Resolver<'_> {
+    pub(super) fn prices(&mut self) -> Prices {
+        let pipes = self.file.candidates.iter().any(|candidate| candidate.price.is_some());
+        let Some(pace) = self.file.pace.as_ref() else { return Prices { pipes, ..Prices::default() } };
+        if pace.shift_price.is_none() {
+            let why = ("means nothing without the price of a shift", "add `shift_price: 4000`");
+            self.wrong("pace", pace, PaceFile::budget, why);
+        }
+        let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>| self.take("pace", pace, key);
+        let [shift, setup, pit, budget] =
+            [PaceFile::shift_price, PaceFile::setup_price, PaceFile::pit_price, PaceFile::budget].map(&mut own);
+        let spoil = self.by_volume(pace, PaceFile::spoil_price);
+        let grout = self.by_volume(pace, PaceFile::grout_price);
+        Prices { shift, setup, pit, spoil, grout, pipes, budget }
+    }
+
+    fn by_volume(&mut self, pace: &PaceFile, key: Key<PaceFile, Option<VolumePriceFile>>) -> Option<Priced<Volume>> {
+        let path = key.spec.name("pace");
+        (key.get)(pace)
+            .as_ref()
+            .map(|price| Priced { price: Cited::given(price.price.value, path), per: price.per.value })
+    }
+
+    /// Price of a listed pipe. A sum without one of the pipes would look cheap.
+    pub(super) fn pipe_price(&mut self, index: usize, candidate: &CandidateFile) -> Option<Priced<Length>> {
+        let path = format!("candidates[{index}].price");
+        if candidate.price.is_none() && self.file.candidates.iter().any(|other| other.price.is_some()) {
+            let why = ("has no price, and another pipe has one", "price every pipe of the list, or none");
+            self.flaw(&candidate.size, &path, why);
+        }
+        candidate.price.as_ref().map(|price| Priced {
+            price: Cited::given(price.price.value, CandidateFile::price.spec.name("candidates[]")),
+            per: price.per.value,
+        })
     }
 }

@@ -1,15 +1,15 @@
-//! PE pipe, pulled.
+//! PE pipe, pulled: its wall, and what it bears over time and temperature.
 
-use super::applies::{Applies, NOT_PUSHED, PULLED, keys};
 use super::label::{as_written, same_size, size_text};
 use super::listed::Listed;
-use super::row::{Pulled, Section};
-use super::{Resolved, Resolver, sizes};
-use crate::drive::{AssumedValue, PePipe, Pull, PulledPipe};
-use crate::drive_file::{CandidateFile, Material, Series, Welds};
-use crate::handbook::{Family, PeWallRow};
+use super::pull::SHORTEST;
+use super::row::{Applies, NOT_PUSHED, PULLED, Pulled, Section, keys};
+use super::{Resolved, Resolver, no_row, sizes};
+use crate::drive::{AssumedValue, Ends, ModulusPoints, PePipe, PeTimes, Pull, PulledPipe, StressSource};
+use crate::drive_file::{AnnulusFile, CandidateFile, Filling, Material, Series, StressEdition, Welds};
+use crate::handbook::{Family, PeMaterialRow, PeWallRow, Service};
 use crate::quantity::shown::{decimal, plain};
-use crate::quantity::{Length, Measure, Ratio, Role};
+use crate::quantity::{Length, Measure, Pressure, Ratio, Role, ThermodynamicTemperature, Time};
 use crate::source::Cited;
 use crate::yaml::MayBe;
 
@@ -169,4 +169,184 @@ impl Resolver<'_> {
         }
         Ok(())
     }
+}
+
+/// Moduli of a PE material.
+pub(super) struct Moduli {
+    /// By the duration of the load, rising.
+    durations: Vec<(Time, Pressure)>,
+    longest: (Time, Pressure),
+    /// Multipliers around the temperature of the pull.
+    around: [(ThermodynamicTemperature, Ratio); 2],
+}
+
+impl Moduli {
+    /// Around a duration.
+    pub(super) fn at(&self, duration: Time) -> ModulusPoints {
+        let (before, after) = bracket(&self.durations, duration).unwrap_or((self.longest, self.longest));
+        let [below, above] = self.around;
+        ModulusPoints { before, after, below, above }
+    }
+}
+
+impl Resolver<'_> {
+    /// The pull stresses of every edition that covers the material, for the duration of the pull.
+    pub(super) fn stresses(
+        &mut self,
+        of: &Listed<'_>,
+        material: &Cited<&PeMaterialRow>,
+        pull: &Pull,
+    ) -> Resolved<Vec<StressSource>> {
+        let chosen = self.file.pull.as_ref().and_then(|pull| pull.stress_edition.as_ref());
+        let edition = chosen.map_or(StressEdition::Tightest, |field| field.value);
+        // The one row of the 2022 edition says nothing of other durations; it counts where it is asked for.
+        let asked = |key: &str| match edition {
+            StressEdition::Tightest => key != "astm_f1962_2022",
+            edition => edition.key() == key,
+        };
+        let american = material.value.american.value.0.as_str();
+        let german = material.value.german.value.0.as_str();
+        let mut stresses = Vec::new();
+        for key in ["astm_f1962_1999", "astm_f1962_2022", "ppi_2008"] {
+            let row = self.stress_row(key, american, pull.duration)?;
+            stresses.extend(row.map(|row| StressSource { chosen: asked(key), ..row }));
+        }
+        if german != "none" {
+            let (duration_factor, longest) = self.duration_factor("gw_321", pull.duration)?;
+            let base = self.stress_row("gw_321", german, Time::from_si(SHORTEST))?;
+            let chosen = asked("gw_321");
+            stresses.extend(base.map(|base| StressSource { chosen, duration_factor, longest, ..base }));
+        }
+        let (duration_factor, longest) = self.duration_factor("astm_f1804", pull.duration)?;
+        let table = self.stress_row("ppi_2008", american, pull.duration)?;
+        stresses.push(StressSource {
+            stress: material.value.tensile_yield.value,
+            yield_design_factor: Some(self.handbook.ratio("pe.tensile_design")?.value),
+            chosen: asked("astm_f1804"),
+            duration_factor,
+            longest,
+            reference: table.map_or(pull.temperature, |table| table.reference),
+            origin: material.origin,
+        });
+        if !stresses.iter().any(|stress| stress.chosen) {
+            let material = &of.pipe.material;
+            let message = format!("edition {} has no pull stress for {}", edition.key(), material.value.key());
+            match chosen {
+                Some(field) => self.flaw(field, "pull.stress_edition", message),
+                None => self.flaw(material, &of.at("material"), message),
+            }
+        }
+        if chosen.is_none() {
+            let word = AssumedValue::Word("the least of all editions that cover the material".to_owned());
+            self.assume_of_pull("pull.stress_edition", word, material.origin);
+        }
+        Ok(stresses)
+    }
+
+    /// The row of the next longer duration, or the longest there is.
+    fn stress_row(&self, edition: &str, material: &str, duration: Time) -> Resolved<Option<StressSource>> {
+        let rows = self.handbook.pe_pull_stress()?;
+        let mut best: Option<StressSource> = None;
+        for row in rows.iter() {
+            let values = &row.value.value;
+            if values.edition.value.0 != edition || values.material.value.0 != material {
+                continue;
+            }
+            let longest = values.up_to.value;
+            let better = best.is_none_or(|best| {
+                if best.longest >= duration {
+                    longest >= duration && longest < best.longest
+                } else {
+                    longest > best.longest
+                }
+            });
+            if better {
+                best = Some(StressSource {
+                    stress: values.stress.value,
+                    yield_design_factor: None,
+                    chosen: false,
+                    duration_factor: Ratio::from_si(1.0),
+                    longest,
+                    reference: values.at.value,
+                    origin: row.origin,
+                });
+            }
+        }
+        Ok(best)
+    }
+
+    fn duration_factor(&self, edition: &str, duration: Time) -> Resolved<(Ratio, Time)> {
+        let table = self.handbook.pe_duration_factor()?;
+        let own = table.iter().map(|row| &row.value.value).filter(|row| row.edition.value.0 == edition);
+        let rows = rising(own.map(|row| (row.up_to.value, row.factor.value)));
+        let next = rows.iter().find(|(longest, _)| *longest >= duration).or(rows.last());
+        next.map(|(longest, factor)| (*factor, *longest)).ok_or_else(|| no_row("pe_duration_factor", edition))
+    }
+
+    /// Warmest temperature and the factor there of the set used on pull stress, the safer of two.
+    pub(super) fn upper_temperature(&mut self) -> Resolved<(ThermodynamicTemperature, Ratio)> {
+        const SET: &str = "pull_stress_stein";
+        let table = self.handbook.pe_temperature()?;
+        let warmest = table
+            .iter()
+            .filter(|row| row.value.value.set.value.0 == SET)
+            // The first of equals.
+            .min_by(|a, b| b.value.value.at.value.si().total_cmp(&a.value.value.at.value.si()))
+            .ok_or_else(|| no_row("pe_temperature", SET))?;
+        let factor = warmest.map(|row| row.value.factor.value);
+        self.assume_one_of_pull("pull: temperature factor on pull stress at 40 degC", factor, Role::Ratio);
+        Ok((warmest.value.value.at.value, factor.value))
+    }
+
+    /// The moduli of a column at the temperature of the pull.
+    pub(super) fn moduli(&self, column: &str, pull: &Pull) -> Resolved<Moduli> {
+        let (moduli, factors) = (self.handbook.pe_modulus()?, self.handbook.pe_temperature()?);
+        let own = moduli.iter().map(|row| &row.value.value).filter(|row| row.material.value.0 == column);
+        let durations = rising(own.map(|row| (row.duration.value, row.modulus.value)));
+        let own = factors.iter().map(|row| &row.value.value).filter(|row| row.set.value.0 == "modulus_ppi");
+        let temperatures = rising(own.map(|row| (row.at.value, row.factor.value)));
+        let longest = *durations.last().ok_or_else(|| no_row("pe_modulus", column))?;
+        let around = bracket(&temperatures, pull.temperature).ok_or_else(|| no_row("pe_temperature", column))?;
+        Ok(Moduli { durations, longest, around: around.into() })
+    }
+
+    /// Moduli for the times after the pull. The pipe is taken as warm as in the pull.
+    pub(super) fn times(&self, soft: &Moduli, stiff: &Moduli, pull: &Pull) -> Resolved<PeTimes> {
+        let rest = pull.works.rest.value;
+        let grouted = self.file.annulus.as_ref().filter(|annulus| annulus.filling.value == Filling::Grouted);
+        let grout = match grouted {
+            // Told but for how long it sets.
+            Some(AnnulusFile { grout_sets_in: None, grout_density: Some(_), .. }) => {
+                Some(Ends::same(self.handbook.duration("collapse.load")?.value))
+            }
+            Some(annulus) => Some(self.grout_sets_in(annulus)?),
+            None => None,
+        };
+        let main = self.file.service.value == Service::PressureMain;
+        let vacuum = if main { Some(self.vacuum_lasts()?.value) } else { None };
+        Ok(PeTimes {
+            pull: soft.at(pull.duration),
+            at_once: stiff.at(Time::from_si(SHORTEST)),
+            whole: soft.at(pull.duration + rest),
+            rest: soft.at(rest),
+            grout: grout.map(|Ends { low, high }| Ends { low: soft.at(low), high: soft.at(high) }),
+            vacuum: vacuum.map(|lasts| soft.at(lasts)),
+            long: soft.longest,
+        })
+    }
+}
+
+/// Points in rising order; of those at one place the first, which is the one laid over last.
+pub(super) fn rising<X: Measure + PartialEq, Y>(points: impl Iterator<Item = (X, Y)>) -> Vec<(X, Y)> {
+    let mut points: Vec<(X, Y)> = points.collect();
+    points.sort_by(|a, b| a.0.si().total_cmp(&b.0.si()));
+    points.dedup_by(|later, first| later.0 == first.0);
+    points
+}
+
+/// The neighbours of `at` in a sorted list; the end twice where it lies outside.
+pub(super) fn bracket<X: Measure + PartialOrd, Y: Copy>(points: &[(X, Y)], at: X) -> Option<((X, Y), (X, Y))> {
+    let above = points.iter().find(|(x, _)| *x >= at).or(points.last())?;
+    let below = points.iter().rev().find(|(x, _)| *x <= at).or(points.first())?;
+    Some((*below, *above))
 }

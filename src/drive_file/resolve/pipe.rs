@@ -1,9 +1,10 @@
 //! Candidates: from designation and size to a pipe with all its figures.
 
+use super::line::Line;
 use super::listed::Listed;
 use super::row::Named;
 use super::{Resolved, Resolver};
-use crate::drive::{AssumedValue, Pipe, PublishedRange, Pull, Stem};
+use crate::drive::{AssumedValue, Concern, Pipe, PublishedRange, Pull, Stem};
 use crate::drive_file::{CandidateFile, StemFile};
 use crate::handbook::{Method, MethodLimitRow, Pilot, Service, Spoil};
 use crate::law::Law;
@@ -23,14 +24,72 @@ const CLOSE_BORE: Equation = Equation::judged(
 /// Most reaming passes of one pipe.
 const MOST_PASSES: usize = 10;
 
+/// What is there before a pipe is put in.
+#[derive(Clone, Copy)]
+pub(super) struct Before<'a> {
+    pub(super) line: &'a Line,
+    pub(super) stem: &'a Stem,
+    /// The stem that leaves the most room round it.
+    pub(super) slender: &'a Stem,
+    pub(super) pull: Option<&'a Pull>,
+}
+
 impl Resolver<'_> {
-    pub(super) fn pipe(
+    /// A pipe with the room that it needs, and as a sewer.
+    pub(super) fn put(
         &mut self,
         index: usize,
         candidate: &CandidateFile,
-        stem: &Stem,
-        pull: Option<&Pull>,
+        before: Before<'_>,
     ) -> Resolved<Option<Pipe>> {
+        let concern = Concern::Pipe(index);
+        let pipe = self.about(concern, |it| it.pipe(index, candidate, before))?;
+        let not_given = core::mem::take(&mut self.not_given);
+        let Some(pipe) = pipe else { return Ok(None) };
+        self.room(index, candidate, &pipe, before);
+        self.room_for_spacers(&pipe);
+        let sewer = self.about(concern, |it| it.sewer(index, &pipe, it.file.service.value))?;
+        Ok(Some(Pipe { sewer, not_given, ..pipe }))
+    }
+
+    /// Room in the ground for pipe, casing and bore, and room round the stem.
+    fn room(&mut self, index: usize, candidate: &CandidateFile, pipe: &Pipe, before: Before<'_>) {
+        let Before { line, slender: stem, .. } = before;
+        let path = format!("candidates[{index}].size");
+        let pulled = pipe.pulled.is_some();
+        let around = pipe.casing_diameter().unwrap_or(pipe.bore.value).max(pipe.bore.value);
+        if line.shallowest() <= around {
+            let message =
+                format!("{} stands out of the ground: the invert is too shallow for it or its bore", pipe.label);
+            self.flaw(&candidate.size, &path, message);
+        }
+        if stem.withdrawn && pipe.casing.is_some() {
+            let message = "goes in before the pipe, behind the stem: it is no bore for a pipe without a stem";
+            self.flaw(&candidate.size, &format!("candidates[{index}].casing"), (message, "see stem.withdrawn"));
+        }
+        if pulled && stem.head > pipe.bore.value {
+            let message = format!("the bore of {} is smaller than that of the pilot before it", pipe.label);
+            self.flaw(&candidate.size, &path, (message, "see stem.head_diameter"));
+        }
+        let pushed_in = stem.withdrawn && pipe.jacked.is_some();
+        if !pulled && !pushed_in && stem.head >= around.min(pipe.outside_diameter.value) {
+            let message = format!("{} is no larger than the stem that goes before it", pipe.label);
+            self.flaw(&candidate.size, &path, (message, "see stem.outside_diameter"));
+        }
+        if pulled && !stem.is_there() {
+            let complaint = Complaint::from("a pipe that is pulled needs the stem that pulls it");
+            let complaint = complaint.advise("give stem.outside_diameter");
+            self.flaw(&candidate.material, &format!("candidates[{index}].material"), complaint);
+        }
+        let weightless = pipe.jacked.as_ref().is_some_and(|jacked| jacked.weight.is_none());
+        if weightless && line.grade.value.si() > 0.0 {
+            let complaint = ("is pushed uphill, and its weight is missing", "add `weight: 1.5 kN/m`");
+            self.flaw(&candidate.size, &format!("candidates[{index}].weight"), complaint);
+        }
+    }
+
+    fn pipe(&mut self, index: usize, candidate: &CandidateFile, before: Before<'_>) -> Resolved<Option<Pipe>> {
+        let Before { stem, pull, .. } = before;
         let path = format!("candidates[{index}]");
         let size = self.take(&path, candidate, CandidateFile::size).value;
         let of = Listed { path: &path, pipe: candidate, pull, size };

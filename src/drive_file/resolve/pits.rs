@@ -3,7 +3,7 @@
 use super::{Resolved, Resolver};
 use crate::drive::{Ends, Pit, PitRules, PitSides, PitSpace, Stem};
 use crate::drive_file::{PitFile, PitSpaceFile};
-use crate::handbook::{HandbookError, Spoil, Treatment};
+use crate::handbook::{Spoil, Treatment};
 use crate::quantity::{Area, Length, Ratio, Role};
 use crate::source::Cited;
 use crate::yaml::{Field, MayBe};
@@ -103,10 +103,8 @@ impl Resolver<'_> {
         let table = self.handbook.work_area()?;
         let ends = |key: &'static str| -> Resolved<(Area, Cited<Area>)> {
             let (low, high) = (table.cell(key, |row| &row.area_low)?.value, table.cell(key, |row| &row.area_high)?);
-            if !(low > Area::default() && low <= high.value) {
-                let why = "low and high do not rise from above zero";
-                return Err(HandbookError::Unfit { table: table.id, row: key.to_owned(), why });
-            }
+            let rises = low > Area::default() && low <= high.value;
+            table.holds(rises, key, "low and high do not rise from above zero")?;
             Ok((low, high))
         };
         let [launch, reception] = keys;
@@ -119,10 +117,9 @@ impl Resolver<'_> {
         let table = self.handbook.interface_friction()?;
         let row = table.row(KEY)?;
         let share = row.map(|row| row.high.value);
-        if share.value > Ratio::default() && share.value <= Ratio::from(1.0) {
-            return Ok(share);
-        }
-        Err(HandbookError::Unfit { table: table.id, row: KEY.to_owned(), why: "must be above 0, at most 1" })
+        let is_share = share.value > Ratio::default() && share.value <= Ratio::from(1.0);
+        table.holds(is_share, KEY, "must be above 0, at most 1")?;
+        Ok(share)
     }
 
     pub(super) fn pit_rules(&mut self, stem: &Stem) -> Resolved<PitRules> {

@@ -1,6 +1,6 @@
 //! The figures of a pipe beside each other: what no pipe of its material has is a slip, what few have is told.
 
-use super::beside::{Range, range};
+use super::bounds::{Range, range};
 use super::listed::Listed;
 use super::{Resolved, Resolver};
 use crate::drive::{Pipe, PulledPipe};

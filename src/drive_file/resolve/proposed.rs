@@ -3,9 +3,10 @@
 
 use super::label::{same_size, size_text};
 use super::line::Line;
+use super::pipe::Before;
 use super::sizes::{self, Known};
 use super::{Resolved, Resolver};
-use crate::drive::{AssumedValue, Concern, Pipe, Proposed, Pull, Stem};
+use crate::drive::{AssumedValue, Pipe, Proposed};
 use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
 use crate::handbook::Service;
 use crate::law::Law;
@@ -49,13 +50,11 @@ impl Resolver<'_> {
     /// Adds to the pipes of the file those that are proposed, and to the list of what the file would say of them.
     pub(super) fn propose(
         &mut self,
-        line: &Line,
-        stem: &Stem,
-        pull: Option<&Pull>,
+        before: Before<'_>,
         listed: &mut Vec<CandidateFile>,
         pipes: &mut Vec<(usize, Pipe)>,
     ) -> Resolved<Option<Proposed>> {
-        let Some(needed) = self.needed(line)? else { return Ok(None) };
+        let Some(needed) = self.needed(before.line)? else { return Ok(None) };
         // A faulty self.file is told of its own faults, not of what they do to a proposal.
         if !self.flaws.is_empty() {
             return Ok(None);
@@ -76,7 +75,7 @@ impl Resolver<'_> {
             }
             for (_, candidate) in fits.into_iter().take(SIZES).filter(|(_, pipe)| !self.file.candidates.contains(pipe))
             {
-                match self.try_pipe(listed.len(), &candidate, line, stem, pull)? {
+                match self.try_pipe(listed.len(), &candidate, before)? {
                     Ok(pipe) => {
                         pipes.push((listed.len(), pipe));
                         listed.push(candidate);
@@ -109,21 +108,11 @@ impl Resolver<'_> {
         &mut self,
         index: usize,
         candidate: &CandidateFile,
-        line: &Line,
-        stem: &Stem,
-        pull: Option<&Pull>,
+        before: Before<'_>,
     ) -> Resolved<Result<Pipe, String>> {
         let (flaws, assumed) = (self.flaws.len(), self.assumed.len());
         self.proposing = true;
-        let pipe = self.about(Concern::Pipe(index), |it| it.pipe(index, candidate, stem, pull));
-        let not_given = core::mem::take(&mut self.not_given);
-        let mut pipe = pipe?.map(|pipe| Pipe { not_given, ..pipe });
-        if let Some(pipe) = &mut pipe {
-            self.room(index, candidate, pipe, line, stem);
-            self.room_for_spacers(pipe);
-            pipe.sewer = self.about(Concern::Pipe(index), |it| it.sewer(index, pipe, self.file.service.value))?;
-        }
-        match pipe {
+        match self.put(index, candidate, before)? {
             Some(pipe) if self.flaws.len() == flaws => Ok(Ok(pipe)),
             _ => {
                 let size = size_text(candidate.size.value, Series::Iso);

@@ -1,10 +1,9 @@
 //! PVC pressure pipe: jacked, where its joint sets the force; pulled, fused into a string or with restrained joints.
 
-use super::applies::{Applies, IDLE_LENGTH, NOT_PUSHED, PULLED, RATINGS, STRENGTHS, keys};
 use super::label::size_text;
 use super::listed::Listed;
-use super::pe_strength::{bracket, rising};
-use super::row::{Pulled, Pushed, Section};
+use super::pe::{bracket, rising};
+use super::row::{Applies, IDLE_LENGTH, NOT_PUSHED, PULLED, Pulled, Pushed, RATINGS, STRENGTHS, Section, keys};
 use super::{Resolved, Resolver, iron, sizes};
 use crate::drive::{BY_ITS_MAKER, Barrel, Creep, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::fields::Keys;

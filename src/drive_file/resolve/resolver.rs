@@ -106,3 +106,12 @@ impl Resolver<'_> {
 pub(super) fn no_row(table: &'static str, wanted: impl Into<String>) -> HandbookError {
     HandbookError::NoRow { table, wanted: wanted.into() }
 }
+
+impl Resolver<'_> {
+    /// The pipe at the door stays open for want of this.
+    pub(super) fn ask_the_maker(&mut self, missing: NotGiven) {
+        if !self.not_given.contains(&missing) {
+            self.not_given.push(missing);
+        }
+    }
+}

@@ -1,11 +1,14 @@
-//! A rigid pipe in service: strength by class or from the file, bedding, traffic by cover.
+//! A pipe in service: strength of a rigid one by class or from the file, bedding; how far a flexible one may go out of
+//! round; traffic by cover.
 
-use super::class_weight::of_face;
+use super::earth::of_face;
 use super::label::same_size;
 use super::{Resolved, Resolver, no_row};
-use crate::drive::{AssumedValue, Concern, Ends, Pipe, PipeInService, Place, Stretch};
+use crate::drive::{
+    AssumedValue, Concern, Creep, Ends, JackedRing, Pipe, PipeInService, Place, RingInService, Stretch,
+};
 use crate::drive_file::{Annulus, CandidateFile, CrushingFile, LoadCode, Traffic};
-use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError};
+use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError, Service};
 use crate::law::Law;
 use crate::laws::earth_load::{RingBreaks, StrengthOfClass};
 use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role, Shown};
@@ -73,10 +76,10 @@ impl Resolver<'_> {
         }
         let asked = pipes.iter().any(is_rigid) || listed.iter().any(|candidate| candidate.crushing.is_some());
         let friction = if asked { self.side_friction(stretches)? } else { Vec::new() };
-        let ends = Self::driven_over(self.file);
+        let ends = self.driven_over();
         let rings = self.rings(ends, stretches, pipes)?;
         let traffic = ends.high;
-        let code = Self::load_code(self.file);
+        let code = self.load_code();
         if (asked || rings) && self.file.traffic.is_none() {
             let told = self.file.surface.as_ref().is_some_and(|surface| surface.over.is_some());
             let origin = if told { Origin::File(&FieldName("surface.over")) } else { Origin::Law(&ROAD) };
@@ -111,7 +114,7 @@ impl Resolver<'_> {
             let is_wet = stretch.way.is_wet();
             let of = |class| self.handbook.marston_friction()?.value(friction_row(class, is_wet));
             let lesser = |one: Cited<Ratio>, other: Cited<Ratio>| if other.value < one.value { other } else { one };
-            let least = of_face(stretch.class, stretch.mixed_with, of, lesser)?;
+            let least = of_face((stretch.class, stretch.mixed_with), of, lesser)?;
             let shown = AssumedValue::One(Shown::of(least.value, Role::Ratio));
             let what = "earth load in service, side pressure times friction";
             self.assume_alike(&format!("ground[{index}]"), what, shown, least.origin);
@@ -311,5 +314,107 @@ impl Resolver<'_> {
         let impact = impact.ok_or_else(|| no_row("impact_factor", traffic.key()))?;
         let class = if load == "LM71" { self.handbook.ratio("rail.class")?.value } else { Ratio::from(1.0) };
         Ok(Some((row.value.pressure.value, impact * class)))
+    }
+}
+
+/// A dimension ratio that falls short of a row by the rounding of diameter and wall is that of the row.
+const ROUNDED: f64 = 0.97;
+
+impl Resolver<'_> {
+    /// What drives over the pipe: a road or nothing where the file does not tell.
+    pub(super) fn driven_over(&self) -> Ends<Traffic> {
+        let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
+        let told = self.file.traffic.given().or(over.map(Traffic::of));
+        told.map_or(Ends { low: Traffic::None, high: Traffic::Highway }, Ends::same)
+    }
+
+    /// Whose rules of traffic count.
+    pub(super) fn load_code(&self) -> LoadCode {
+        self.file.load_code.given().unwrap_or_default()
+    }
+
+    /// Fills in what every flexible pipe meets in service; false where there is none.
+    pub(super) fn rings(&self, traffic: Ends<Traffic>, stretches: &[Stretch], pipes: &mut [Pipe]) -> Resolved<bool> {
+        let code = self.load_code();
+        let shaken = matches!(traffic.high, Traffic::Railway | Traffic::Aircraft);
+        let width = self.handbook.ratio("arch.width")?.value;
+        let arch = (!shaken).then_some((self.handbook.length("arch.cover")?.value, width));
+        let mut any = false;
+        for pipe in pipes.iter_mut() {
+            let jacked = self.jacked_ring(pipe)?;
+            if pipe.pulled.is_none() && jacked.is_none() {
+                continue;
+            }
+            let outside_diameter = pipe.outside_diameter.value;
+            let along = |traffic: Traffic| -> Resolved<Vec<[Option<Pressure>; 2]>> {
+                let mut pressures = Vec::new();
+                for stretch in stretches {
+                    let live = |depth| -> Resolved<Option<Pressure>> {
+                        let live = self.live((traffic, code), depth - outside_diameter)?;
+                        Ok(live.map(|(pressure, impact)| pressure * impact))
+                    };
+                    pressures.push([live(stretch.way.shallowest)?, live(stretch.way.deepest)?]);
+                }
+                Ok(pressures)
+            };
+            let ring = RingInService {
+                traffic: Ends { low: along(traffic.low)?, high: along(traffic.high)? },
+                deflection: self.most_deflection(self.file.service.value, traffic.high, pipe)?,
+                jacked,
+                arch,
+            };
+            pipe.ring = Some(Box::new(ring));
+            any = true;
+        }
+        Ok(any)
+    }
+
+    /// The ring of a flexible pipe that is pushed; `None` of a rigid one, and of one whose wall is not known.
+    fn jacked_ring(&self, pipe: &Pipe) -> Resolved<Option<JackedRing>> {
+        let Some(wall) = pipe.pushed_wall() else { return Ok(None) };
+        let (whole, none) = (Ratio::from(1.0), Ratio::default());
+        let creep = if pipe.family == Family::Pvc { Some(self.pvc_creep()?) } else { None };
+        let (modulus, share, poisson) = match (pipe.family, creep) {
+            (_, Some(Creep { short: (_, short), long: (_, long) })) => {
+                (long, long / short, self.handbook.pvc_ratio()?.value("poisson")?.value)
+            }
+            (Family::Steel, _) => (self.handbook.steel_pull_stress()?.value("modulus")?.value, whole, none),
+            (Family::DuctileIron, _) => (self.handbook.pressure("iron.modulus")?.value, whole, none),
+            (Family::Grp, _) => (self.handbook.pressure("grp.modulus_long")?.value, whole, none),
+            _ => return Ok(None),
+        };
+        Ok(Some(JackedRing { wall, modulus, creep, share, poisson }))
+    }
+
+    /// How far a pipe may go out of round in service.
+    fn most_deflection(&self, service: Service, traffic: Traffic, pipe: &Pipe) -> Resolved<Ends<Cited<Ratio>>> {
+        let table = self.handbook.deflection_limit()?;
+        let one = |key| Ok(Ends::same(table.row(key)?.map(|row| row.most.value)));
+        let main = service == Service::PressureMain;
+        match (pipe.family, &pipe.pulled) {
+            (Family::Pe, Some(pulled)) if main => {
+                let ratio = pipe.outside_diameter.value / pulled.wall();
+                // Of what is thicker than any row the thickest.
+                let rows =
+                    || table.iter().filter_map(|row| Some((row.value.value.ratio_from.as_ref()?.value.si(), row)));
+                let fits = rows().filter(|(from, _)| from * ROUNDED <= ratio.si());
+                let closest = fits.max_by(|one, other| one.0.total_cmp(&other.0));
+                let row = closest.or_else(|| rows().min_by(|one, other| one.0.total_cmp(&other.0)));
+                match row {
+                    Some((_, row)) => Ok(Ends::same(row.map(|row| row.value.most.value))),
+                    None => one("plastic_gravity"),
+                }
+            }
+            (Family::Pvc | Family::PvcFused | Family::PvcRestrained, _) if main => one("pvc_pressure"),
+            (Family::DuctileIron, _) => one("iron_cement"),
+            (Family::Steel, _) if service == Service::Casing && traffic == Traffic::Railway => one("casing_rail"),
+            (Family::Steel, _) if service == Service::Casing => one("steel_bare"),
+            (Family::Steel, _) => {
+                let [least, most] = ["steel_lined_and_coated", "steel_bare"].map(one);
+                Ok(Ends { low: least?.low, high: most?.high })
+            }
+            (Family::Grp, _) => one("grp"),
+            _ => one("plastic_gravity"),
+        }
     }
 }

@@ -9,7 +9,7 @@ use crate::drive::{
 use crate::drive_file::{
     CarrierFile, ClearingFile, CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic,
 };
-use crate::handbook::{GroundClass, HandbookError, Service, Spoil};
+use crate::handbook::{GroundClass, Service, Spoil};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, FieldName, Origin};
 use crate::yaml::MayBe;
@@ -137,7 +137,7 @@ impl Resolver<'_> {
         // Nothing told of what lies over it: a road may.
         let is_told =
             surface.is_some_and(|surface| surface.over.is_some()) || traffic.is_some_and(|told| told != Traffic::None);
-        let runs = match Self::driven_over(self.file).high {
+        let runs = match self.driven_over().high {
             Traffic::None if !is_told => Traffic::Highway,
             runs => runs,
         };
@@ -362,15 +362,13 @@ impl Resolver<'_> {
         let table = self.handbook.stability_number()?;
         let from = |key: &str| table.cell(key, |row| &row.from);
         let (warn, refuse, unstable) = (from("open_face_warn")?, from("open_face_refuse")?, from("unstable")?);
-        if !(warn.value.si() > 0.0 && warn.value <= refuse.value && refuse.value <= unstable.value) {
-            let row = "open_face_warn, open_face_refuse, unstable".to_owned();
-            return Err(HandbookError::Unfit { table: "stability_number", row, why: "the numbers do not rise" });
-        }
+        let rise = warn.value.si() > 0.0 && warn.value <= refuse.value && refuse.value <= unstable.value;
+        table.holds(rise, "open_face_warn, open_face_refuse, unstable", "the numbers do not rise")?;
         let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         let road = self.handbook.pressure("surcharge.road")?;
         let open = spoil != Spoil::Slurry;
         let loads = |traffic| if traffic == Traffic::None { Pressure::default() } else { road.value };
-        let surcharge = Self::driven_over(self.file).map(loads);
+        let surcharge = self.driven_over().map(loads);
         if open && surcharge.high > Pressure::default() {
             self.about(Concern::Jacking, |it| {
                 it.assume_one("load on the surface over the face", road, Role::UnitFriction)

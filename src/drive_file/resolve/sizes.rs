@@ -179,7 +179,7 @@ impl Resolver<'_> {
         let pipes = steel(self.handbook)?;
         if !self.proposing {
             let mut sizes = casings(self.handbook)?;
-            if Self::driven_over(self.file).high == Traffic::Railway {
+            if self.driven_over().high == Traffic::Railway {
                 // The wall that a railway asks for stands in, until the file tells that of the pipe.
                 for known in &mut sizes {
                     let row = self.casing_row(known.outside)?;

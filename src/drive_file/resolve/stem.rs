@@ -1,9 +1,10 @@
-//! The pilot stem.
+//! The pilot stem, and what else belongs to the rig: gauge and stations.
 
-use super::{Resolved, Resolver, no_row, technique};
-use crate::drive::{SandBed, Stem, Tube};
-use crate::drive_file::{DriveFile, OrNone, RigFile, StemFile};
-use crate::handbook::{Handbook, Pilot, PilotStemRow, Spoil, rising};
+use super::listed::Listed;
+use super::{Resolved, Resolver, no_row};
+use crate::drive::{Gauge, SandBed, StationRules, Stem, Tube};
+use crate::drive_file::{CandidateFile, OrNone, RigFile, StemFile};
+use crate::handbook::{Handbook, HandbookError, Pilot, PilotStemRow, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -26,19 +27,18 @@ pub(super) fn steel_density(handbook: &Handbook) -> Resolved<MassDensity> {
     Ok(MassDensity::from_si(row.value.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY))
 }
 
-/// The stem that goes before by the technique where the file tells none.
-fn usual_stem<'a>(handbook: &'a Handbook, file: &DriveFile, pilot: Pilot) -> Resolved<Cited<&'a PilotStemRow>> {
-    // Where there is none, nothing asks for its size.
-    let pilot = if pilot == Pilot::None { Pilot::Displacement } else { pilot };
-    let technique = technique::row(handbook, file, (pilot, true))?.value;
-    let stem = technique.stem.as_ref().ok_or_else(|| no_row("technique", technique.spoil.value.key()))?;
-    handbook.pilot_stem()?.row(&stem.value.0)
-}
+impl<'a> Resolver<'a> {
+    /// The stem that goes before by the technique where the file tells none.
+    fn usual_stem(&self, pilot: Pilot) -> Resolved<Cited<&'a PilotStemRow>> {
+        let pilot = if pilot == Pilot::None { Pilot::Displacement } else { pilot };
+        let technique = self.technique_row((pilot, true))?.value;
+        let stem = technique.stem.as_ref().ok_or_else(|| no_row("technique", technique.spoil.value.key()))?;
+        self.handbook.pilot_stem()?.row(&stem.value.0)
+    }
 
-impl Resolver<'_> {
     pub(super) fn stem(&mut self, pilot: Pilot) -> Resolved<Stem> {
         const NAME: &FieldName = &FieldName("stem.outside_diameter");
-        let usual = usual_stem(self.handbook, self.file, pilot)?;
+        let usual = self.usual_stem(pilot)?;
         let wider = usual.map(|usual| usual.head_wider.value);
         let bare = |outside_diameter: Cited<Length>| Stem {
             outside_diameter,
@@ -137,8 +137,7 @@ impl Resolver<'_> {
     pub(super) fn stem_at_best(&self, stem: &Stem, pilot: Pilot) -> Resolved<Option<Stem>> {
         Ok(match &self.file.stem {
             None if stem.is_there() => {
-                let outside_diameter =
-                    usual_stem(self.handbook, self.file, pilot)?.map(|usual| usual.diameter_least.value);
+                let outside_diameter = self.usual_stem(pilot)?.map(|usual| usual.diameter_least.value);
                 Some(Stem { outside_diameter, head: outside_diameter.value, ..*stem })
             }
             Some(told) if told.head_diameter.is_none() && stem.is_there() => {
@@ -229,5 +228,48 @@ impl Resolver<'_> {
     pub(super) fn steel_weight(&self, outside_diameter: Length, wall: Length) -> Resolved<LineLoad> {
         let density = steel_density(self.handbook)?;
         Ok(PipeWeight { outside_diameter, wall, density, average_wall: Ratio::from_si(1.0) }.value())
+    }
+}
+
+/// Most pipes in one drive.
+const MOST_SEGMENTS: f64 = 2_000.0;
+
+impl Resolver<'_> {
+    pub(super) fn gauge(&mut self, rig: &RigFile) -> Resolved<Option<Gauge>> {
+        let Some(cylinder_area) = rig.cylinder_area.given() else {
+            let why = ("says nothing without the piston area of the jacks", "add `cylinder_area: 50000 mm2`");
+            self.wrong("rig", rig, RigFile::efficiency, why);
+            return Ok(None);
+        };
+        let row = self.handbook.jacking_station()?.factor("efficiency", |row| &row.high)?;
+        let efficiency = self.or_row("rig", Some(rig), RigFile::efficiency, row).value;
+        Ok(Some(Gauge { cylinder_area, efficiency }))
+    }
+
+    pub(super) fn stations(&mut self, rig: &RigFile) -> Resolved<StationRules> {
+        let table = self.handbook.jacking_station()?;
+        let share = |key| {
+            let row = table.factor(key, |row| &row.value)?;
+            table.holds(row.value <= Ratio::from(1.0), key, "is more than the whole")?;
+            Ok::<_, HandbookError>(row)
+        };
+        Ok(StationRules {
+            first: share("first_station")?,
+            next: share("next_stations")?,
+            start: share("start")?,
+            main: share("main_jacks")?,
+            entry: self.handbook.length("stations.person_entry")?,
+            thrust: rig.station_thrust.given(),
+        })
+    }
+
+    /// Length of one pipe that is pushed, for the shove plan.
+    pub(super) fn segment(&mut self, of: &Listed<'_>, is_jacked: bool) -> Option<Length> {
+        let length = self.own(of, CandidateFile::pipe_length).filter(|_| is_jacked)?.value;
+        if self.file.length.value / length > Ratio::from(MOST_SEGMENTS) {
+            let message = format!("makes more than {MOST_SEGMENTS} pipes of the drive");
+            self.fault(of, CandidateFile::pipe_length, message);
+        }
+        Some(length)
     }
 }

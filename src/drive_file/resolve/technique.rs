@@ -1,13 +1,14 @@
-//! How the ground is opened, by the technique that the file plans, and which columns of the tables rate it.
+//! How the ground is opened, by the technique that the file plans, which columns of the tables rate it, and which kind of
+//! pilot goes before.
 
+use super::material::can_be_pulled;
 use super::{Resolved, Resolver};
-use crate::drive::AssumedValue;
-use crate::drive_file::DriveFile;
+use crate::drive_file::{Hole, OrNone, StretchFile};
 use crate::handbook::{
-    Before, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Handbook, Pilot, RatedBy, Rating, Service, Spoil,
-    SuitabilityRow, TechniqueRow,
+    Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Pilot, RatedBy, Rating, Service,
+    Spoil, SuitabilityRow, TechniqueRow,
 };
-use crate::quantity::Length;
+use crate::quantity::{Length, Measure, Ratio};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::MayBe;
 
@@ -122,51 +123,40 @@ pub(super) struct Technique {
     pub(super) spoil_is_told: bool,
 }
 
-/// The row of what the file plans.
-pub(super) fn row<'a>(
-    handbook: &'a Handbook,
-    file: &DriveFile,
-    (pilot, stem): (Pilot, bool),
-) -> Resolved<Cited<&'a TechniqueRow>> {
-    let spoil = file.spoil.given().unwrap_or(Spoil::Auger);
-    let before = match (stem, pilot) {
-        (false, _) | (true, Pilot::None) => Before::Nothing,
-        (true, Pilot::Displacement) => Before::Displacement,
-        (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
-    };
-    handbook.technique()?.fitting(spoil.key(), |row| row.spoil.value == spoil && row.before.value == before)
-}
+impl<'a> Resolver<'a> {
+    /// The row of what the file plans.
+    pub(super) fn technique_row(&self, (pilot, stem): (Pilot, bool)) -> Resolved<Cited<&'a TechniqueRow>> {
+        let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
+        let before = match (stem, pilot) {
+            (false, _) | (true, Pilot::None) => Before::Nothing,
+            (true, Pilot::Displacement) => Before::Displacement,
+            (true, Pilot::Drilled | Pilot::WalkedOver) => Before::Drilled,
+        };
+        let fits = |row: &TechniqueRow| row.spoil.value == spoil && row.before.value == before;
+        self.handbook.technique()?.fitting(spoil.key(), fits)
+    }
 
-impl Technique {
     /// A pipe behind a pilot needs ground that suits both the pilot and what clears the head.
-    pub(super) fn of(
-        handbook: &Handbook,
-        file: &DriveFile,
-        (pilot, stem): (Pilot, bool),
-        largest: Length,
-        highest: Length,
-    ) -> Resolved<Self> {
-        let row = row(handbook, file, (pilot, stem))?;
+    pub(super) fn technique(&self, pilot: (Pilot, bool), largest: Length, highest: Length) -> Resolved<Technique> {
+        let row = self.technique_row(pilot)?;
         let columns = [&row.value.pilot, &row.value.head].into_iter().flatten().map(|rated| Column::of(rated.value));
         let drilled = row.value.before.value == Before::Drilled;
-        let gravity = file.service.value == Service::GravitySewer;
-        Ok(Self {
+        let gravity = self.file.service.value == Service::GravitySewer;
+        Ok(Technique {
             largest,
             highest,
-            stem,
+            stem: pilot.1,
             drilled,
             auger: drilled && row.value.spoil.value == Spoil::Auger,
-            pushed: (row.value.before.value == Before::Displacement).then_some(file.pilot.is_some()),
+            pushed: (row.value.before.value == Before::Displacement).then_some(self.file.pilot.is_some()),
             columns: columns.collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
             words: row.value.words.value.0.clone(),
-            spoil_is_told: file.spoil.is_some(),
+            spoil_is_told: self.file.spoil.is_some(),
             guidance: Cited::new((row.value.guidance.value, row.value.guidance_best.value), row.origin),
         })
     }
-}
 
-impl Resolver<'_> {
     /// Says which technique is rated.
     pub(super) fn assume_pilot(&mut self, kind: Pilot, stem: bool) {
         match (&self.file.pilot, stem) {
@@ -177,9 +167,38 @@ impl Resolver<'_> {
             }
             (None, true) => {
                 let by = if kind == Pilot::Displacement { &DISPLACING } else { &DRILLED };
-                self.assume("pilot", AssumedValue::Word(kind.key().to_owned()), Origin::Law(by));
+                self.assume_word("pilot", kind.key(), Origin::Law(by));
             }
             _ => {}
         }
+    }
+
+    /// The kind of pilot that the file tells, or the one that its ground or its stem asks for: in rock, above the blows that
+    /// a pilot can be pushed through in the harder of clay and sand, by a wide stem, and before pipe that is pulled through
+    /// fluid, a drilled one.
+    pub(super) fn pilot_kind(&self) -> Resolved<Pilot> {
+        /// Stems in m that are wider than those that are pushed, some 90 to 115 mm.
+        const WIDE: f64 = 0.15;
+        let file = self.file;
+        let most = self.handbook.pilot_cone()?.iter().filter_map(|row| row.value.value.blows_most.as_ref());
+        let most = most.map(|blows| blows.value).fold(Ratio::default(), Ratio::max);
+        let hard = |stretch: &StretchFile| {
+            stretch.class.value.is_rock()
+                || stretch.mixed_with.given().is_some_and(GroundClass::is_rock)
+                || stretch.spt_n.given().is_some_and(|blows| blows > most)
+        };
+        let stem = file.stem.as_ref().map(|stem| stem.outside_diameter.value);
+        let wide = stem.is_some_and(|stem| matches!(stem, OrNone::Some(diameter) if diameter.si() > WIDE));
+        let all_pulled = match file.candidates.as_slice() {
+            [] => file.service.value == Service::PressureMain,
+            pipes => pipes.iter().all(|pipe| can_be_pulled(pipe.material.value)),
+        };
+        let drilled = wide || self.is_pulled_through_fluid() && all_pulled || file.ground.iter().any(hard);
+        Ok(file.pilot.given().unwrap_or(if drilled { Pilot::Drilled } else { Pilot::Displacement }))
+    }
+
+    /// Whether fluid fills the bore that a pipe is pulled into.
+    pub(super) fn is_pulled_through_fluid(&self) -> bool {
+        self.file.pull.as_ref().is_some_and(|pull| pull.hole.given().is_none_or(|hole| hole == Hole::Fluid))
     }
 }

@@ -1,6 +1,9 @@
-//! Rows on pipes: dimensions, strength, factors by scheme, packers, bends.
+//! Rows on pipes: dimensions, strength and stiffness, factors by scheme; what a pipe in service bears and carries.
 
-use crate::quantity::{Area, Force, Length, LinearMassDensity, Mass, Pressure, Ratio};
+use crate::quantity::{
+    Area, Force, Length, LineLoad, LinearMassDensity, Mass, MassDensity, Pressure, Ratio, ThermodynamicTemperature,
+    Time, Velocity,
+};
 use crate::yaml::Words;
 
 rows! {
@@ -116,5 +119,179 @@ rows! {
         low: must Length,
         /// High end.
         high: must Length,
+    }
+}
+
+rows! {
+    /// A PE pipe of a series that lists walls.
+    PeWallRow {
+        /// Nominal outside diameter.
+        size: must Length,
+        /// Standard dimension ratio.
+        sdr: must Ratio,
+        /// Minimum wall.
+        wall: must Length,
+    }
+
+    /// A PE pipe of a series whose wall is outside diameter over dimension ratio.
+    PeOutsideRow {
+        /// Nominal size.
+        size: must Length,
+        /// Outside diameter.
+        outside_diameter: must Length,
+    }
+
+    /// What a PE material designation stands for in the tables that use other designations.
+    PeMaterialRow {
+        /// Density.
+        density: must MassDensity,
+        /// Short-term tensile yield strength at 73 degF.
+        tensile_yield: must Pressure,
+        /// Column of American pull stress tables.
+        american: must Words,
+        /// Column of the German pull stress sheet, or `none`.
+        german: must Words,
+        /// Modulus column that is safe against collapse.
+        soft: must Words,
+        /// Modulus column that is safe for bending stress.
+        stiff: must Words,
+    }
+
+    /// Allowable pull stress by edition, material and duration.
+    PullStressRow {
+        /// The edition the row belongs to; editions are never mixed in one row.
+        edition: must Words,
+        /// Material column of that edition.
+        material: must Words,
+        /// Longest duration the stress is for.
+        up_to: must Time,
+        /// The stress.
+        stress: must Pressure,
+        /// Pipe temperature the stress is for.
+        at: must ThermodynamicTemperature,
+    }
+
+    /// A factor by duration.
+    DurationFactorRow {
+        /// The edition the factor belongs to.
+        edition: must Words,
+        /// Longest duration.
+        up_to: must Time,
+        /// The factor.
+        factor: must Ratio,
+    }
+
+    /// Apparent modulus by material and duration of load.
+    ModulusRow {
+        /// Material column.
+        material: must Words,
+        /// Duration of the load.
+        duration: must Time,
+        /// The modulus at 73 degF.
+        modulus: must Pressure,
+    }
+
+    /// A multiplier by pipe temperature.
+    TemperatureFactorRow {
+        /// The set the point belongs to.
+        set: must Words,
+        /// Pipe temperature.
+        at: must ThermodynamicTemperature,
+        /// The multiplier.
+        factor: must Ratio,
+    }
+}
+
+rows! {
+    /// How far a flexible pipe may go out of round.
+    DeflectionLimitRow {
+        /// Least ratio of outside diameter to wall that the row is for; none where it is for any.
+        ratio_from: may Ratio,
+        /// Greatest deflection.
+        most: must Ratio,
+    }
+
+    /// Crushing strength by class: force per length of pipe over its diameter.
+    CrushingClassRow {
+        /// Standard.
+        standard: must Words,
+        /// Class.
+        class: must Words,
+        /// At a crack of 0.01 in.
+        cracked: may Pressure,
+        /// Ultimate.
+        ultimate: must Pressure,
+    }
+
+    /// Crushing strength by nominal size.
+    ClayCrushingRow {
+        /// Nominal size.
+        size: must Length,
+        /// Least force per length.
+        strength: must LineLoad,
+    }
+
+    /// Traffic pressure by cover.
+    LiveLoadRow {
+        /// Design load.
+        load: must Words,
+        /// Cover.
+        cover: must Length,
+        /// Pressure at the pipe.
+        pressure: must Pressure,
+        /// Whether impact is included.
+        impact: must Words,
+    }
+
+    /// Impact factor by cover.
+    ImpactFactorRow {
+        /// Highway or railway.
+        load: must Words,
+        /// Smallest cover.
+        cover_from: must Length,
+        /// Largest cover.
+        cover_to: may Length,
+        /// Factor on the load.
+        factor: must Ratio,
+    }
+
+    /// Least slope by size.
+    SewerMinSlopeRow {
+        /// Nominal size.
+        size: must Length,
+        /// Least slope.
+        slope: must Ratio,
+    }
+
+    /// Manning roughness.
+    ManningRow {
+        /// Pipe material.
+        material: must Words,
+        /// Roughness.
+        n: must Ratio,
+    }
+
+    /// Stress or velocity for self-cleaning.
+    TractiveStressRow {
+        /// What it is.
+        what: must Words,
+        /// Stress on the invert.
+        stress: may Pressure,
+        /// Velocity.
+        velocity: may Velocity,
+    }
+
+    /// Accepted sag or error of position.
+    SagLimitRow {
+        /// What it is.
+        what: must Words,
+        /// Smallest size.
+        size_from: may Length,
+        /// Largest size.
+        size_to: may Length,
+        /// The most.
+        high: may Length,
+        /// As a share of the diameter.
+        of_diameter: may Ratio,
     }
 }

@@ -4,7 +4,7 @@ use super::{free, steel};
 use crate::check::{Absent, Outcome, at_most, required};
 use crate::drive::{Casing, CasingTube, SteelEnd};
 use crate::law::{Calc, Doubted, Recorder, Silent};
-use crate::method::either::Either;
+use crate::method::either::{Either, Forces};
 use crate::method::rules::{by_jacks, watched_up_to};
 use crate::method::stage::{Pushed, peak};
 use crate::method::stem::against_rig;
@@ -22,12 +22,12 @@ fn tube<'a>(at: &Walked<'a>) -> Result<&'a CasingTube, Absent> {
 }
 
 /// Force of the frame.
-fn pushes(at: &Walked<'_>) -> Result<Either<Doubted<Band<Force>>>, Absent> {
+fn pushes(at: &Walked<'_>) -> Result<Forces, Absent> {
     Ok(casing(at)?.1.map(|pushed| pushed.map(|force| force.on_rig)))
 }
 
 /// The greatest thrust on it, as it goes in and as the pipe pushes it out, which after a stop may be more.
-fn most(at: &Walked<'_>) -> Result<Either<Doubted<Band<Force>>>, Absent> {
+fn most(at: &Walked<'_>) -> Result<Forces, Absent> {
     let worse = |thrust: Doubted<Band<Force>>, out| {
         thrust.zip(out).map(|(thrust, out): (_, Pushed)| peak(thrust, out.on_ahead))
     };

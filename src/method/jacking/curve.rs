@@ -1,6 +1,6 @@
 //! A planned curve: what it adds to the force, and what it does to steel that is welded to one.
 
-use super::super::either::Either;
+use super::super::either::{Either, Forces};
 use super::super::rules::{by_held_jacks, by_jacks};
 use super::super::stage::{Pushed, peak};
 use super::super::walked::Walked;
@@ -38,12 +38,7 @@ pub(in crate::method) fn bending<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
     [pipe, casing].into_iter().flatten().reduce(Check::worse).ok_or(Absent::NotApplicable(JOINTED))
 }
 
-fn of<R: Recorder>(
-    curve: &Curve,
-    calc: &mut Calc<R>,
-    section: Either<&SteelEnd>,
-    thrust: Either<Doubted<Band<Force>>>,
-) -> Check<()> {
+fn of<R: Recorder>(curve: &Curve, calc: &mut Calc<R>, section: Either<&SteelEnd>, thrust: Forces) -> Check<()> {
     let Either { safe, best } = section.zip(thrust);
     let safe = stressed(curve, calc, safe);
     best.map_or(safe, |best| safe.at_best(stressed(curve, &mut Calc::new(Silent), best)))

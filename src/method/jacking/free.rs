@@ -3,11 +3,11 @@
 use super::steel;
 use crate::check::{Check, at_most, required};
 use crate::drive::{FreeLength, SteelEnd};
-use crate::law::{Calc, Doubted, Recorder};
-use crate::method::either::Either;
+use crate::law::{Calc, Recorder};
+use crate::method::either::Forces;
 use crate::method::rules::asked;
 use crate::method::walked::Walked;
-use crate::quantity::{Band, Force, Role};
+use crate::quantity::Role;
 
 const FREE: &str = "the free length as a column whose head can sway; a guided head bears more";
 const HELD: &str = "no free length is given: support the pipe so that no more than 3 m (10 ft) stands free in the pit";
@@ -19,7 +19,7 @@ pub(super) fn column<R: Recorder>(
     calc: &mut Calc<R>,
     end: &SteelEnd,
     free: &FreeLength,
-    thrust: Either<Doubted<Band<Force>>>,
+    thrust: Forces,
 ) -> Check<()> {
     let limit = calc.doubted(|calc| steel::free_length(calc, end, free));
     if free.told {

@@ -5,10 +5,9 @@ use super::joint::{self, Turned};
 use super::stations;
 use crate::drive::{Casing, JackedPipe};
 use crate::law::{Calc, Doubted, Recorder, Silent};
-use crate::method::either::Either;
+use crate::method::either::{Either, Forces};
 use crate::method::rest::Put;
 use crate::method::stage::{Pushed, Stage, pushed};
-use crate::quantity::{Band, Force};
 
 /// The forces on a casing and on the pipe, and how far the joints of the pipe turn.
 pub(in crate::method) struct Jacked<'a> {
@@ -49,17 +48,17 @@ impl<'a> Jacked<'a> {
     }
 
     /// Force that pushes the pipe.
-    pub(in crate::method) fn thrust(&self) -> Either<Doubted<Band<Force>>> {
+    pub(in crate::method) fn thrust(&self) -> Forces {
         self.pushed.map(|pushed| pushed.map(|force| force.on_rig))
     }
 
     /// Force that pushes the casing.
-    pub(in crate::method) fn casing_thrust(&self) -> Option<Either<Doubted<Band<Force>>>> {
+    pub(in crate::method) fn casing_thrust(&self) -> Option<Forces> {
         self.casing.map(|(_, pushed)| pushed.map(|pushed| pushed.map(|force| force.on_rig)))
     }
 
     /// Force on the stem as it is driven out.
-    pub(in crate::method) fn on_stem(&self) -> Either<Doubted<Band<Force>>> {
+    pub(in crate::method) fn on_stem(&self) -> Forces {
         let driving = self.casing.map_or(self.pushed, |(_, pushed)| pushed);
         driving.map(|pushed| pushed.map(|force| force.on_ahead))
     }

@@ -1,7 +1,7 @@
 //! A machine at the reception pit that pushes the tail of the string: its grip, and the string as a column before the
 //! bore and in it.
 
-use super::force::fills;
+use super::force::{Pulling, fills};
 use super::pulled::Pulled;
 use super::pvc;
 use super::section::Borne;
@@ -36,7 +36,7 @@ pub(in crate::method) fn grip(at: &Walked<'_>) -> Outcome {
 pub(in crate::method) fn tail<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     let assist = assist(at)?;
     let Pulled { pipe, pull, strength, .. } = at.pulled()?;
-    Ok(match column(calc, at.pipe, pipe, pull, &strength.borne) {
+    Ok(match column(calc, Pulling { drive: at.drive, pipe: at.pipe, pulled: pipe, pull }, &strength.borne) {
         Some(column) => at_most(Role::Thrust, assist.force.value, column).with_note(COLUMN),
         None => rated(Verdict::NotDecided, BY_ITS_MAKER).with_note(JOINTS),
     })
@@ -54,13 +54,8 @@ fn stiffness<R: Recorder>(calc: &mut Calc<R>, pulled: &PulledPipe, pull: &Pull) 
 }
 
 /// What may push the free length before the bore; none of a string with joints that turn.
-pub(super) fn column<R: Recorder>(
-    calc: &mut Calc<R>,
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    pull: &Pull,
-    borne: &Borne,
-) -> Option<Doubted<Cited<Force>>> {
+pub(super) fn column<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, borne: &Borne) -> Option<Doubted<Cited<Force>>> {
+    let Pulling { pipe, pulled, pull, .. } = at;
     let PushAssist { free_length, end_factor, safety, .. } = *pull.push_assist.as_ref()?;
     calc.part(TAIL);
     let allowed = calc.doubted(|calc| {

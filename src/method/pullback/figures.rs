@@ -1,6 +1,6 @@
 //! Figures of a pullback: strings, weak link, ramp, bore by rule, volumes, and the pipe after the pull.
 
-use super::force::{PullOnPipe, annular, pull_on_pipe};
+use super::force::{OnPipe, Pulling, annular, pull_on_pipe};
 use super::pulled::strength;
 use super::section::Borne;
 use super::strength::{Cold, modulus};
@@ -32,21 +32,16 @@ const STRINGS: Equation = Equation::judged(
 const WHOLE_STRING: &str =
     "the pull counts a whole string outside all along, as if the last had just been joined: on the safe side";
 
-pub(in crate::method) fn figures(
-    figures: &mut Figures,
-    drive: &Drive,
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    pull: &Pull,
-) -> Result<(), HandbookError> {
+pub(in crate::method) fn figures(figures: &mut Figures, at: Pulling<'_>) -> Result<(), HandbookError> {
+    let Pulling { drive, pipe, pulled: _, pull } = at;
     let on_pipe = figures.calc.doubted(|calc| {
-        let mut on_pipe = pull_on_pipe(calc, drive, pipe, pulled, pull);
+        let mut on_pipe = pull_on_pipe(calc, at);
         on_pipe.raise_after_stops(drive);
         on_pipe
     });
-    let borne = strength(&mut figures.calc, pipe, pulled, pull, &on_pipe).borne;
-    strings(figures, drive, pulled, pull)?;
-    if let Some(column) = assist::column(&mut figures.calc, pipe, pulled, pull, &borne) {
+    let borne = strength(&mut figures.calc, at, &on_pipe).borne;
+    strings(figures, at)?;
+    if let Some(column) = assist::column(&mut figures.calc, at, &borne) {
         figures.put("push at the tail, at most", Role::Thrust, column);
     }
     // What only the maker knows sets no link.
@@ -64,13 +59,14 @@ pub(in crate::method) fn figures(
     }
     ramp(figures, pull, &borne);
     bores(figures, drive, pipe)?;
-    volumes(figures, drive, pipe, pull)?;
-    after(figures, drive, pipe, pulled, pull, &on_pipe)?;
-    lie(figures, drive, pipe, pulled);
+    volumes(figures, at)?;
+    after(figures, at, &on_pipe)?;
+    lie(figures, at);
     Ok(())
 }
 
-fn strings(figures: &mut Figures, drive: &Drive, pulled: &PulledPipe, pull: &Pull) -> Result<(), HandbookError> {
+fn strings(figures: &mut Figures, at: Pulling<'_>) -> Result<(), HandbookError> {
+    let Pulling { drive, pulled, pull, .. } = at;
     if pull.works.rods.is_some() || pull.works.laydown.is_some() {
         let duration = Cited::new(pull.duration, pull.works.duration_basis);
         figures.put("duration of the pull", Role::Duration, Doubted::sure(duration));
@@ -154,7 +150,8 @@ fn bores(figures: &mut Figures, drive: &Drive, pipe: &Pipe) -> Result<(), Handbo
     Ok(())
 }
 
-fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Result<(), HandbookError> {
+fn volumes(figures: &mut Figures, at: Pulling<'_>) -> Result<(), HandbookError> {
+    let Pulling { drive, pipe, pull, .. } = at;
     let (bore, pilot) = (pipe.bore.value, drive.stem.head);
     let (swells, demands) = (drive.handbook.soil_swell()?, drive.handbook.fluid_demand()?);
     let mut spoil = Doubted::sure(Volume::default());
@@ -199,7 +196,7 @@ fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Re
         figures.law("grout to order", Role::Volume, |_| AnnulusVolume { waste, ..annulus });
     }
     if pull.works.hole == HoleState::Fluid {
-        let loss = figures.calc.doubted(|calc| annular(calc, drive, pipe, pull).high);
+        let loss = figures.calc.doubted(|calc| annular(calc, at).high);
         let basis = match pull.works.returns {
             Some(_) => Origin::Law(&crate::laws::reaming::AnnularFlowLoss::EQUATION),
             None => drive.handbook.pressure("pull.annular")?.origin,
@@ -209,14 +206,8 @@ fn volumes(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Re
     Ok(())
 }
 
-fn after(
-    figures: &mut Figures,
-    drive: &Drive,
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    pull: &Pull,
-    on_pipe: &Doubted<PullOnPipe>,
-) -> Result<(), HandbookError> {
+fn after(figures: &mut Figures, at: Pulling<'_>, on_pipe: &OnPipe) -> Result<(), HandbookError> {
+    let Pulling { drive, pipe, pulled, pull } = at;
     let key = match pulled {
         PulledPipe::Pe(_) => Some("pe"),
         PulledPipe::Pvc(_) => Some("pvc"),
@@ -294,7 +285,7 @@ fn after(
 }
 
 /// Where the pipe comes to lie in the bore.
-fn lie(figures: &mut Figures, drive: &Drive, pipe: &Pipe, pulled: &PulledPipe) {
+fn lie(figures: &mut Figures, Pulling { drive, pipe, pulled, .. }: Pulling<'_>) {
     let (bore, outside_diameter, wall) = (pipe.bore.value, pipe.outside_diameter.value, pulled.wall());
     let spacer = drive.annulus.spacer;
     figures.law("invert over the bottom of the bore, at rest", Role::Offset, |_| InvertAtRest { spacer, wall });

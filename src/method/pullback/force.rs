@@ -2,7 +2,7 @@
 
 use crate::conditions::weight;
 use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe};
-use crate::law::{Calc, Recorder};
+use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::inside_pressure::EndThrust;
 use crate::laws::pull::{
     Capstan, HydrokineticDrag, NetWeightInFluid, PipePull, PipeWeight, PullWithModelFactor, StraightPull,
@@ -13,6 +13,18 @@ use crate::laws::thrust::FrictionForce;
 use crate::method::rest::{Stands, pull_stands};
 use crate::method::stage::peak;
 use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Pressure, Ratio};
+
+/// A pipe that is pulled, and how.
+#[derive(Clone, Copy)]
+pub(in crate::method) struct Pulling<'a> {
+    pub(in crate::method) drive: &'a Drive,
+    pub(in crate::method) pipe: &'a Pipe,
+    pub(in crate::method) pulled: &'a PulledPipe,
+    pub(in crate::method) pull: &'a Pull,
+}
+
+/// What is pulled on a pipe, with the doubt of what it comes from.
+pub(super) type OnPipe = Doubted<PullOnPipe>;
 
 /// Pull on the pipe with its head at either end of the bore. What the string resists is linear between; help from
 /// behind takes off as much of it as there is.
@@ -142,13 +154,8 @@ fn outside(pull: &Pull, left: Length) -> Length {
     pull.works.laydown.map_or(left, |laydown| left.min(laydown.length))
 }
 
-pub(super) fn pull_on_pipe<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    pull: &Pull,
-) -> PullOnPipe {
+pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> PullOnPipe {
+    let Pulling { drive, pipe, pulled, pull } = at;
     let outside_diameter = pipe.outside_diameter.value;
     let wall = pulled.wall();
     let length = drive.length.value;
@@ -212,10 +219,10 @@ pub(super) fn pull_on_pipe<R: Recorder>(
     let each = pull.friction_inside.zip(taken);
     let inside = calc.levels(each, |calc, (friction, (fluids, helps))| inside(calc, friction, fluids, helps));
     let annular = match pull.works.hole {
-        HoleState::Fluid => annular(calc, drive, pipe, pull),
+        HoleState::Fluid => annular(calc, at),
         HoleState::Dry => Band::default(),
     };
-    let (drag_at_entry, drag) = drag(calc, drive, pipe, pull, annular.with(pull.annular_pressure, Pressure::max));
+    let (drag_at_entry, drag) = drag(calc, at, annular.with(pull.annular_pressure, Pressure::max));
     let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
         high: calc
             .law(PullWithModelFactor { pull: band.high, factor: pull.model_factor })
@@ -246,13 +253,8 @@ pub(super) fn pull_on_pipe<R: Recorder>(
 }
 
 /// Drag of the fluid with the head at either end of the bore: by the pressure in the annulus, or on the outside area.
-fn drag<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    pull: &Pull,
-    annular: Band<Pressure>,
-) -> (Band<Force>, Band<Force>) {
+fn drag<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, annular: Band<Pressure>) -> (Band<Force>, Band<Force>) {
+    let Pulling { drive, pipe, pull, .. } = at;
     let outside_diameter = pipe.outside_diameter.value;
     match (pull.works.hole, pull.works.unit_drag) {
         (HoleState::Dry, _) => (Band::default(), Band::default()),
@@ -271,7 +273,8 @@ fn drag<R: Recorder>(
 }
 
 /// Pressure lost by the returns along the whole annulus, or the pressure that the drag is reckoned with.
-pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, pull: &Pull) -> Band<Pressure> {
+pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> Band<Pressure> {
+    let Pulling { drive, pipe, pull, .. } = at;
     let Some(returns) = pull.works.returns else { return pull.annular_pressure };
     let (bore, outside_diameter) = (pipe.bore.value, pipe.outside_diameter.value);
     let pull_rate = drive.length.value / pull.duration;

@@ -1,6 +1,6 @@
 //! What a pipe with restrained joints bears: its joint sets the pull, and the deflection of the joint the radius.
 
-use super::force::PullOnPipe;
+use super::force::{OnPipe, PullOnPipe, Pulling};
 use super::pvc;
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, ramp_radius};
 use crate::check::at_most;
@@ -15,11 +15,11 @@ const FALLBACK: &str = "no pull by the joint's maker: the thrust of its pressure
 
 pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
-    pipe: &Pipe,
+    at: Pulling<'_>,
     jointed: &JointedPipe,
-    pull: &Pull,
-    on_pipe: &Doubted<PullOnPipe>,
+    on_pipe: &OnPipe,
 ) -> Strength {
+    let Pulling { pipe, pull, .. } = at;
     calc.part("allowable tension");
     let joint = holds(calc, pipe, jointed);
     let joint = match &jointed.barrel {

@@ -1,6 +1,6 @@
 //! What is between rig and pipe: pull head, swivel and the link that parts before the pipe does.
 
-use super::force::PullOnPipe;
+use super::force::{PullOnPipe, Pulling};
 use super::pulled::{Pulled, best};
 use super::section::Borne;
 use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_most, only, required};
@@ -90,7 +90,7 @@ pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -
     if set.high().is_some_and(hardly) {
         return Ok(set.by(Rule::Screen).with_care(Care::Condition, LOWER));
     }
-    let best = straight(&best(at.pipe, pipe, pull, on_pipe).borne);
+    let best = straight(&best(Pulling { drive: at.drive, pipe: at.pipe, pulled: pipe, pull }, on_pipe).borne);
     Ok(set.at_best(best).with_note(HIGH).settled_by(&[&["pull.welds"], &["pull.score"]]))
 }
 

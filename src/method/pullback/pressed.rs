@@ -1,6 +1,6 @@
 //! Pressure on a string while it is pulled: fluid outside, and what is held inside.
 
-use super::force::PullOnPipe;
+use super::force::OnPipe;
 use super::section::{Bend, Section, has_ramp};
 use crate::check::{Care, Check, Outcome, at_most, only};
 use crate::drive::{Fill, HoleState, Pull};
@@ -121,7 +121,7 @@ impl Ring {
         &self,
         calc: &mut Calc<R>,
         pull: &Pull,
-        on_pipe: &Doubted<PullOnPipe>,
+        on_pipe: &OnPipe,
         on_ramp: Doubted<Band<Pressure>>,
     ) -> Outcome {
         only(pull.works.hole == HoleState::Fluid, DRY)?;

@@ -1,24 +1,19 @@
 //! What a fused PVC pipe bears: pull and bending always share one strength.
 
-use super::force::PullOnPipe;
+use super::force::{OnPipe, PullOnPipe, Pulling};
 use super::pressed::{self, Ring};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ramp};
 use crate::check::at_most;
 use crate::conditions::carried::at_temperature;
-use crate::drive::{Creep, Pipe, Pull, PvcPipe};
+use crate::drive::{Creep, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::pe::ModulusAtDuration;
 use crate::laws::pull_limits::PvcPullStress;
 use crate::quantity::{Band, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, Origin};
 
-pub(super) fn of<R: Recorder>(
-    calc: &mut Calc<R>,
-    pipe: &Pipe,
-    pvc: &PvcPipe,
-    pull: &Pull,
-    on_pipe: &Doubted<PullOnPipe>,
-) -> Strength {
+pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, pvc: &PvcPipe, on_pipe: &OnPipe) -> Strength {
+    let Pulling { pipe, pull, .. } = at;
     let section = Section::scored(calc, pipe.outside_diameter.value, pvc.wall.value, pull);
     calc.part("allowable tension");
     let stress = allowable(calc, pvc);
@@ -34,7 +29,7 @@ pub(super) fn bends<R: Recorder>(
     calc: &mut Calc<R>,
     (section, pvc, radius_by): (Section, &PvcPipe, Origin),
     pull: &Pull,
-    on_pipe: &Doubted<PullOnPipe>,
+    on_pipe: &OnPipe,
     (stress, bend): (Doubted<Cited<Pressure>>, Option<Doubted<Bend>>),
     strength: Strength,
 ) -> Strength {

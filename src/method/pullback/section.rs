@@ -1,6 +1,6 @@
 //! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, what it all leaves.
 
-use super::force::PullOnPipe;
+use super::force::OnPipe;
 use crate::check::{Absent, Care, Check, Outcome, Verdict, at_least};
 use crate::drive::Pull;
 use crate::law::{Calc, Doubted, Recorder};
@@ -84,7 +84,7 @@ pub(super) fn has_ramp(pull: &Pull) -> bool {
 pub(super) fn on_ramp<R: Recorder>(
     calc: &mut Calc<R>,
     section: Section,
-    on_pipe: &Doubted<PullOnPipe>,
+    on_pipe: &OnPipe,
     bend: Option<Doubted<Bend>>,
 ) -> Doubted<Band<Pressure>> {
     let Some(bend) = bend else { return Doubted::sure(Band::default()) };

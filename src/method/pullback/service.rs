@@ -1,6 +1,7 @@
 //! A flexible pipe after it is put in: under water, soil and traffic, and with a vacuum inside; how far it goes out of
 //! round; and a pulled one while its annulus is grouted.
 
+use super::force::Pulling;
 use super::grout::{self, End};
 use super::in_place::{Around, InPlace, is_held, places};
 use super::pvc;
@@ -32,14 +33,9 @@ pub(in crate::method) struct InService {
 }
 
 /// Grout, groundwater, soil, traffic and vacuum on a pulled pipe.
-pub(super) fn of<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    pulled: &PulledPipe,
-    pull: &Pull,
-) -> InService {
-    let mut ring = ring(calc, pipe, pulled, pull);
+pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> InService {
+    let Pulling { drive, pipe, pulled, pull } = at;
+    let mut ring = ring(calc, at);
     let grout = match pulled.made() {
         Made::Pe(pe) => match pe.times.grout {
             Some(points) => {
@@ -206,7 +202,7 @@ impl Served<'_> {
 }
 
 /// The ring at its modulus of years, or of metal. What traffic counts for on PE is told by [`share`].
-fn ring<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> InPlace {
+fn ring<R: Recorder>(calc: &mut Calc<R>, Pulling { pipe, pulled, pull, .. }: Pulling<'_>) -> InPlace {
     let outside_diameter = pipe.outside_diameter.value;
     let one = Ratio::from(1.0);
     let scored = |calc, wall: Length| Section::scored(calc, outside_diameter, wall, pull);

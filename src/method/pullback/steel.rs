@@ -1,10 +1,10 @@
 //! What a welded steel pipe bears: tension, bending, outside pressure, and the three together in two conditions.
 
-use super::force::PullOnPipe;
+use super::force::{OnPipe, PullOnPipe, Pulling};
 use super::pressed::{self, DRY, kept_full, outside_pressure, pressed_note};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp};
 use crate::check::{Check, at_most, only};
-use crate::drive::{HoleState, Pipe, Pull, SteelPipe};
+use crate::drive::{HoleState, SteelPipe};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::pe::BendingStress;
 use crate::laws::pull_steel::{
@@ -18,13 +18,8 @@ const COUNTED: &str = "less the pressure that is held inside";
 const EXTREME: &str = "with the factors of an extreme condition, a third more being allowed";
 const NORMAL: &str = "with the factors of a normal condition, the safer; shown beside the other";
 
-pub(super) fn of<R: Recorder>(
-    calc: &mut Calc<R>,
-    pipe: &Pipe,
-    steel: &SteelPipe,
-    pull: &Pull,
-    on_pipe: &Doubted<PullOnPipe>,
-) -> Strength {
+pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, steel: &SteelPipe, on_pipe: &OnPipe) -> Strength {
+    let Pulling { pipe, pull, .. } = at;
     let section = Section { outside_diameter: pipe.outside_diameter.value, wall: steel.wall.value };
     let Section { outside_diameter, wall } = section;
     let factors = &steel.factors;

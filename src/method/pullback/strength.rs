@@ -1,10 +1,10 @@
 //! What the PE pipe bears: tension, tension with bending on the ramp, strain, collapse.
 
-use super::force::PullOnPipe;
+use super::force::{OnPipe, PullOnPipe, Pulling};
 use super::pressed::{self, Ring};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ramp};
 use crate::check::{Check, Outcome, at_most};
-use crate::drive::{ModulusPoints, PePipe, Pipe, Pull, StressSource};
+use crate::drive::{ModulusPoints, PePipe, Pull, StressSource};
 use crate::law::{Calc, Doubted, Law, Recorder};
 use crate::laws::pe::{
     MinimumBendRadius, ModulusAtDuration, ModulusAtTemperature, PullStressAtTemperature, PullStressForDuration,
@@ -19,11 +19,11 @@ const TIGHTER_EDITION: &str =
 
 pub(super) fn of<R: Recorder>(
     calc: &mut Calc<R>,
-    pipe: &Pipe,
+    at: Pulling<'_>,
     (pe, weld): (&PePipe, Ratio),
-    pull: &Pull,
-    on_pipe: &Doubted<PullOnPipe>,
+    on_pipe: &OnPipe,
 ) -> Strength {
+    let Pulling { pipe, pull, .. } = at;
     let section = Section::scored(calc, pipe.outside_diameter.value, pe.wall.value, pull);
     calc.part("allowable tension");
     let stress = allowable_stress(calc, pe, pull);
@@ -73,7 +73,7 @@ fn strains<R: Recorder>(
     section: Section,
     pe: &PePipe,
     pull: &Pull,
-    on_pipe: &Doubted<PullOnPipe>,
+    on_pipe: &OnPipe,
     bend: Option<Doubted<Bend>>,
 ) -> [Outcome; 2] {
     calc.part("strain");

@@ -1,7 +1,6 @@
 //! Bore, pipe and annulus across the line, with the pipe where it may come to lie.
 
-use super::drawing::{At, Drawing, Scale};
-use super::view::{Figure, View};
+use super::drawing::{At, Drawing, Figure, Scale, View};
 use crate::conditions::invert_uncertainty;
 use crate::handbook::Service;
 use crate::quantity::{Length, Measure, Role};

@@ -1,7 +1,6 @@
 //! The force on the rig along the drive, a plot a stage: band, stops, and the force never to pass.
 
-use super::drawing::{At, Drawing, Scale};
-use super::view::{Figure, View};
+use super::drawing::{At, Drawing, Figure, Scale, View};
 use crate::method::{self, Point, StageProfile};
 use crate::quantity::{Force, Length, Role};
 

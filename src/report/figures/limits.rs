@@ -1,7 +1,6 @@
 //! What share of each limit is used, likely and high.
 
-use super::drawing::{Drawing, Scale, WIDTH};
-use super::view::{Figure, View};
+use super::drawing::{Drawing, Figure, Scale, View, WIDTH};
 use crate::check::Check;
 use crate::report::words::{ratio, verdict};
 

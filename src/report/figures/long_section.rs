@@ -1,7 +1,6 @@
 //! The drive from the side: ground, water, pits, pipe and services.
 
-use super::drawing::{At, Drawing, Scale, WIDTH};
-use super::view::{Figure, View};
+use super::drawing::{At, Drawing, Figure, Scale, View, WIDTH};
 use crate::quantity::{Length, Measure, Role};
 use crate::report::words;
 

@@ -1,7 +1,6 @@
 //! The points of each score, criterion by criterion.
 
-use super::drawing::{Drawing, Scale};
-use super::view::{Figure, View};
+use super::drawing::{Drawing, Figure, Scale, View};
 use crate::choice::Ranked;
 use crate::choice::reason::name;
 use crate::quantity::shown::decimal;

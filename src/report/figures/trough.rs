@@ -1,7 +1,6 @@
 //! The trough at the surface, across the line, in the ground that settles most.
 
-use super::drawing::{At, Drawing, Scale};
-use super::view::{Figure, View};
+use super::drawing::{At, Drawing, Figure, Scale, View};
 use crate::check::Subject;
 use crate::conditions::trough;
 use crate::quantity::{Band, Length, Role};

@@ -1,12 +1,17 @@
-//! A report being written, part by part, with values in the units of the reader.
+//! A report being written, part by part, with values in the units of the reader; what it says first.
 
+use crate::check::{Care, Check, Subject, Verdict};
 use crate::choice::Ranked;
-use crate::choice::reason::exclusion;
+use crate::choice::reason::{exclusion, with_verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
 use crate::quantity::{Band, Shown, UnitSystem};
+use crate::report::contents::Beside;
 use crate::report::document::{Block, Table};
+use crate::report::words::ratio;
+use crate::report::{cautions, words};
 use crate::source::Origin;
+use crate::vary::{Input, InputTurns, Outcome};
 
 pub(super) fn is_checked(ranked: &Ranked) -> bool {
     ranked.scheme.checks.iter().next().is_some()
@@ -80,5 +85,98 @@ impl<'a> Page<'a> {
     pub(super) fn excluded(&self, origin: Origin) -> Result<(String, String), HandbookError> {
         let source = self.drive.handbook.reference(origin).source.to_owned();
         Ok((exclusion(self.drive, origin)?, source))
+    }
+}
+
+/// Most checks that are told as governing.
+const MOST_GOVERNING: usize = 3;
+/// Most conditions, and most things to find out, before the rest is left to the checks below.
+const MOST_TOLD: usize = 8;
+
+impl Page<'_> {
+    /// What an owner has to know of the first scheme before the tables.
+    pub(super) fn first(&mut self, first: &Ranked, beside: Option<&Beside>) {
+        self.list(
+            "Governs  ",
+            first.scheme.governed().into_iter().take(MOST_GOVERNING).map(|check| self.used(check)).collect(),
+        );
+        let turns = beside.and_then(|beside| beside.turns.as_deref()).filter(|_| first.standing.can_be_chosen());
+        let no_more = turns.unwrap_or_default().iter().filter_map(|turns| self.no_more(turns));
+        let mut find_out = self.of(first, Care::Data);
+        find_out.extend(no_more);
+        self.list("Only if  ", self.of(first, Care::Condition));
+        self.list("Find out ", find_out);
+        self.list("Watch    ", self.of(first, Care::Noted));
+        let untold = if is_checked(first) { cautions::not_given(self.drive, first) } else { Vec::new() };
+        if !untold.is_empty() {
+            self.wrapped("Missing  ", &format!("not given, so not checked: {}.", untold.join("; ")));
+        }
+    }
+
+    fn list(&mut self, label: &str, mut lines: Vec<String>) {
+        let more = lines.len().saturating_sub(MOST_TOLD);
+        if more > 0 {
+            lines.truncate(MOST_TOLD);
+            lines.push(format!("and {more} more: see the checks"));
+        }
+        self.all(label, lines);
+    }
+
+    /// Each line, the label before the first.
+    pub(super) fn all(&mut self, label: &str, lines: impl IntoIterator<Item = impl AsRef<str>>) {
+        let rest = " ".repeat(label.len());
+        for (place, line) in lines.into_iter().enumerate() {
+            self.wrapped(if place == 0 { label } else { &rest }, line.as_ref());
+        }
+    }
+
+    /// A check with its demand, its limit and the weakest mark of what enters it.
+    fn used(&self, check: &Check) -> String {
+        let Some((demand, limit)) = check.high() else { return check.subject.label().to_owned() };
+        let mark = check.mark(&self.drive.handbook);
+        let (label, used, of) = (check.subject.label(), ratio(check.utilisation()), check.sense.of());
+        format!(
+            "{label}: {} {of} {}, {used}, {} ({mark})",
+            self.value(demand),
+            self.value(limit),
+            check.verdict.label()
+        )
+    }
+
+    /// What asks for care for one reason: what the contractor has to bring, or what has to be so.
+    fn of(&self, ranked: &Ranked, care: Care) -> Vec<String> {
+        let told = |check: &Check| {
+            let asked = check.high().filter(|_| check.is_required());
+            let asked = asked.map_or_else(String::new, |(demand, _)| format!("{}; ", self.value(demand)));
+            let note = match check.subject {
+                Subject::Usual => {
+                    let beyond = self.drive.unusual_for(ranked.candidate, ranked.scheme.method);
+                    beyond.map(|unusual| unusual.text(self.system)).collect::<Vec<_>>().join(" ")
+                }
+                _ => words::note(check).unwrap_or_else(|| self.origin(check.basis)),
+            };
+            format!("{}: {asked}{note}", check.subject.label())
+        };
+        let mut checks: Vec<&Check> =
+            with_verdict(ranked, Verdict::WithCare).filter(|check| check.care == Some(care)).collect();
+        // What is nearest to turning first; of what has no number nobody knows.
+        let used = |check: &Check| check.utilisation().unwrap_or(1.0);
+        checks.sort_by(|a, b| used(b).total_cmp(&used(a)));
+        checks.into_iter().map(told).collect()
+    }
+
+    /// What nobody knows for certain before the drive, where nothing can be chosen beyond a value of it.
+    fn no_more(&self, turns: &InputTurns) -> Option<String> {
+        if !matches!(turns.input, Input::Friction | Input::Stone) {
+            return None;
+        }
+        let turn = turns.above.filter(|turn| turn.to == Outcome::Nothing)?;
+        let label = turns.input.label();
+        Some(match turns.input {
+            Input::Friction => {
+                format!("{label}: no scheme can be chosen at {} times the assumed band or more", self.value(turn.at))
+            }
+            _ => format!("{label}: no scheme can be chosen at {} or more", self.value(turn.at)),
+        })
     }
 }
