@@ -151,8 +151,7 @@ impl Assess {
         complain(&match self.format {
             Format::Json | Format::Ndjson => faulty.json(),
             _ => faulty.text(),
-        });
-        Outcome::Faulty
+        })
     }
 
     /// The page of one file, or what is wrong with it.

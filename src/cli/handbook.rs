@@ -47,10 +47,7 @@ impl Look {
         let page = |handbook: Arc<Handbook>| self.page(&handbook).map_err(|message| format!("error: {message}\n"));
         match handbook.and_then(page) {
             Ok(page) => print(&page, Outcome::Chosen),
-            Err(fault) => {
-                complain(&fault);
-                Outcome::Faulty
-            }
+            Err(fault) => complain(&fault),
         }
     }
 

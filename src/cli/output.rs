@@ -22,28 +22,27 @@ pub(super) fn print(text: &str, outcome: Outcome) -> Outcome {
     let mut out = io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
         Ok(()) => outcome,
-        Err(error) => {
-            if error.kind() != io::ErrorKind::BrokenPipe {
-                complain(&format!("error: cannot write the result: {error}\n"));
-            }
-            Outcome::Faulty
-        }
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Outcome::Faulty,
+        Err(error) => complain(&format!("error: cannot write the result: {error}\n")),
     }
 }
 
 /// Messages go to the error stream; if that fails there is nobody to tell.
-pub(super) fn complain(text: &str) {
+fn tell(text: &str) {
     let _ = io::stderr().lock().write_all(text.as_bytes());
+}
+
+/// Tells what is wrong, and how the run ends by that.
+pub(super) fn complain(text: &str) -> Outcome {
+    tell(text);
+    Outcome::Faulty
 }
 
 /// Writes figures into a folder, made where it is not there, each called by the drive file, or its row, and what it shows.
 pub(super) fn write_figures(folder: &Path, drive: &str, figures: &[Figure]) -> Result<(), Faulty> {
     let stem = stem(drive);
     fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
-    figures.iter().try_for_each(|figure| {
-        let path = folder.join(format!("{stem}_{}.svg", figure.name));
-        fs::write(&path, &figure.svg).map_err(|error| unwritten(&path, &error))
-    })
+    figures.iter().try_for_each(|figure| write_page(folder, &format!("{stem}_{}.svg", figure.name), &figure.svg))
 }
 
 /// What a drive is called in a folder of files: as its own file, or its row.
@@ -76,14 +75,14 @@ impl Progress {
     pub(super) fn step(&mut self) {
         self.done += 1;
         if self.is_shown {
-            complain(&format!("\r{} drives", self.done));
+            tell(&format!("\r{} drives", self.done));
         }
     }
 
     /// Takes the line away, before something else is written.
     pub(super) fn clear(&self) {
         if self.is_shown {
-            complain("\r\x1b[K");
+            tell("\r\x1b[K");
         }
     }
 }

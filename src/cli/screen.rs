@@ -62,10 +62,7 @@ impl Screen {
     pub(super) fn run(&self) -> Outcome {
         match handbook(&self.tables).and_then(|handbook| self.page(&handbook)) {
             Ok((page, outcome)) => print(&page, outcome),
-            Err(faulty) => {
-                complain(&faulty.text());
-                Outcome::Faulty
-            }
+            Err(faulty) => complain(&faulty.text()),
         }
     }
 

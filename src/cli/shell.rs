@@ -36,8 +36,7 @@ impl Manual {
             Some(verb) => command.find_subcommand(verb),
         };
         let Some(found) = found else {
-            complain("error: there is no such verb\n  = `jackpull help` lists them\n");
-            return Outcome::Faulty;
+            return complain("error: there is no such verb\n  = `jackpull help` lists them\n");
         };
         let mut page = Vec::new();
         // Writing to memory always succeeds.

@@ -49,12 +49,8 @@ impl Template {
     }
 
     fn header(&self) -> String {
-        let of = |[si, us]: [&'static str; 2]| match self.units {
-            Units::Si => si,
-            Units::Us => us,
-        };
         // No name of a field has a comma or a quote in it.
-        format!("{}\n", COLUMNS.map(of).join(","))
+        format!("{}\n", COLUMNS.map(|names| self.units.of(names)).join(","))
     }
 
     fn text(&self) -> String {
@@ -65,10 +61,10 @@ impl Template {
         };
         // A main keeps its shape by a thicker wall than what is not under pressure.
         let sdr = if matches!(self.service, Service::PressureMain) { "9" } else { "11" };
-        let (pe, packer, wall) = match self.units {
-            Units::Si => ("material: pe100, size: 315 mm", "12 mm", "10 mm"),
-            Units::Us => ("material: pe4710, size: 12 in", "0.5 in", "0.375 in"),
-        };
+        let (pe, packer, wall) = self.units.of([
+            ("material: pe100, size: 315 mm", "12 mm", "10 mm"),
+            ("material: pe4710, size: 12 in", "0.5 in", "0.375 in"),
+        ]);
         let pe = format!("  - {{ {pe}, sdr: {sdr} }}");
         // Clay carries no pressure; a file that offers it for a main would only show that. A casing is of steel.
         let candidates = match self.service {
@@ -85,10 +81,7 @@ impl Template {
                 ("service", _) => service,
                 ("name", _) => name,
                 ("candidates", _) => &candidates,
-                (_, Some((si, us))) => match self.units {
-                    Units::Si => si,
-                    Units::Us => us,
-                },
+                (_, Some((si, us))) => self.units.of([si, us]),
                 (_, None) => word,
             });
             text.push_str(rest);

@@ -12,12 +12,19 @@ pub(super) enum Units {
     Us,
 }
 
+impl Units {
+    /// Which of both is meant.
+    pub(super) const fn of<T: Copy>(self, [si, us]: [T; 2]) -> T {
+        match self {
+            Self::Si => si,
+            Self::Us => us,
+        }
+    }
+}
+
 impl From<Units> for UnitSystem {
     fn from(units: Units) -> Self {
-        match units {
-            Units::Si => Self::Si,
-            Units::Us => Self::Us,
-        }
+        units.of([Self::Si, Self::Us])
     }
 }
 

@@ -31,8 +31,7 @@ pub(crate) fn stability<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
     let places = clays.flat_map(|(stretch, strength)| {
         // The number grows with depth, and so does what it may be: with a surcharge or little cover the shallow place is
         // the worse. Between the two neither can be passed: the number bends up and the limit down.
-        let shallow = Some(stretch.way.shallowest).filter(|depth| *depth < stretch.way.deepest);
-        [Some(stretch.way.deepest), shallow].into_iter().flatten().map(move |depth| (stretch, depth, strength))
+        stretch.way.depths().map(move |depth| (stretch, depth, strength))
     });
     let checks = places.map(|(stretch, depth, strength)| number(calc, at, (stretch, depth), strength));
     checks.reduce(Check::worse).ok_or(Absent::NotApplicable("there is no clay in the face"))
@@ -55,17 +54,8 @@ pub(crate) fn plug<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
 }
 
 fn wants_plug(stretch: &Stretch) -> bool {
-    is_granular(stretch) && stretch.head_at_face() > Length::default()
-}
-
-fn is_granular(stretch: &Stretch) -> bool {
-    let granular = |class| {
-        matches!(
-            class,
-            GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel
-        )
-    };
-    stretch.has(granular)
+    let flows_in = |class: GroundClass| class.is_granular() || class == GroundClass::Silt;
+    stretch.has(flows_in) && stretch.head_at_face() > Length::default()
 }
 
 /// In the place of a stretch where the invert has this depth, with the weakest clay under the heaviest soil; not decided

@@ -37,10 +37,7 @@ pub(crate) fn check<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     only(at.is_jacked(), "the pipe is not pushed")?;
     only(!at.drive.site.face.open, "the face is open")?;
     let soils = at.drive.stretches.iter().filter(|stretch| needs_support(stretch));
-    let places = soils.flat_map(|stretch| {
-        let shallow = Some(stretch.way.shallowest).filter(|depth| *depth < stretch.way.deepest);
-        [Some(stretch.way.deepest), shallow].into_iter().flatten().map(move |depth| (stretch, depth))
-    });
+    let places = soils.flat_map(|stretch| stretch.way.depths().map(move |depth| (stretch, depth)));
     let checks = places.map(|(stretch, depth)| place(calc, at, stretch, depth));
     checks.reduce(Check::worse).ok_or(crate::check::Absent::NotApplicable("the face stands in rock or is grouted"))
 }

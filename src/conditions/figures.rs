@@ -51,28 +51,53 @@ pub struct SiteFigure {
 /// The figures of one pipe put in by one method.
 #[must_use]
 pub fn site_figures(plan: &Plan<'_>) -> Vec<SiteFigure> {
-    let mut all = movement(plan);
-    all.extend(pits(plan));
-    all.extend(quantities(plan));
-    all.extend(time(plan));
-    all.extend(cost(plan));
-    all
+    let topics: [(Topic, fn(&Plan<'_>, &mut Topical)); 5] = [
+        (Topic::Movement, movement),
+        (Topic::Pits, pits),
+        (Topic::Quantities, quantities),
+        (Topic::Time, time),
+        (Topic::Cost, cost),
+    ];
+    let mut figures = Vec::new();
+    for (topic, add_to) in topics {
+        let mut topical = Topical { topic, figures };
+        add_to(plan, &mut topical);
+        figures = topical.figures;
+    }
+    figures
+}
+
+/// Figures, of which the next are about one topic.
+struct Topical {
+    topic: Topic,
+    figures: Vec<SiteFigure>,
+}
+
+impl Topical {
+    fn add(
+        &mut self,
+        what: impl Into<String>,
+        values: impl Into<Option<Band<Shown>>>,
+        origin: impl Into<Option<Origin>>,
+        note: &'static str,
+    ) {
+        let (what, values, origin) = (what.into(), values.into(), origin.into());
+        self.figures.push(SiteFigure { topic: self.topic, what, values, origin, note });
+    }
 }
 
 const NOT_A_LIMIT: &str = "a bound on the high side: all lost ground and the whole annulus arrive";
 
-fn movement(plan: &Plan<'_>) -> Vec<SiteFigure> {
+fn movement(plan: &Plan<'_>, to: &mut Topical) {
     let calc = &mut Calc::new(Silent);
     let Plan { drive, pipe, .. } = *plan;
     let loss = drive.site.movement.face_loss.1.origin;
-    let mut all = Vec::new();
     let mut add = |what: &str, moved: Option<super::movement::Moved>| {
         let settlement = moved.map(|moved| moved.settlement.map(|settlement| Shown::of(settlement, Role::Settlement)));
         let slope = moved.map(|moved| moved.slope.map(|slope| Shown::of(slope, Role::Slope)));
         let note = if moved.is_some() { NOT_A_LIMIT } else { "no source gives the width of the trough here" };
         for (kind, values) in [("settlement", settlement), ("slope", slope)] {
-            let what = format!("{kind}, {what}");
-            all.push(SiteFigure { topic: Topic::Movement, what, values, origin: Some(loss), note });
+            to.add(format!("{kind}, {what}"), values, loss, note);
         }
     };
     let surface = at_surface(calc, plan, Length::default());
@@ -83,22 +108,11 @@ fn movement(plan: &Plan<'_>) -> Vec<SiteFigure> {
             add(&format!("crossings[{index}], {}", crossing.name), moved.high.if_sure().flatten());
         }
     }
-    all
 }
 
-fn pits(plan: &Plan<'_>) -> Vec<SiteFigure> {
+fn pits(plan: &Plan<'_>, to: &mut Topical) {
     let calc = &mut Calc::new(Silent);
     let drive = plan.drive;
-    let mut all = Vec::new();
-    let mut add = |what: &str, values: Band<Shown>, origin: Origin, note| {
-        all.push(SiteFigure {
-            topic: Topic::Pits,
-            what: what.to_owned(),
-            values: Some(values),
-            origin: Some(origin),
-            note,
-        });
-    };
     for (place, names) in [
         (Place::Launch, ["launch pit, length", "launch pit, width", "working area, launch"]),
         (Place::Reception, ["reception pit, length", "reception pit, width", "working area, reception"]),
@@ -108,21 +122,26 @@ fn pits(plan: &Plan<'_>) -> Vec<SiteFigure> {
         for (what, side) in [(length_name, length), (width_name, width)] {
             let Some(side) = side else { continue };
             let shown = side.value.map(|side| Shown::of(side, Role::Distance));
-            add(what, shown, side.origin, "inside the shoring; known plant may need less");
+            to.add(what, shown, side.origin, "inside the shoring; known plant may need less");
         }
         let area = area_needed(plan, place);
         let shown = area.value.map(|area| Shown::of(area, Role::GroundArea));
-        add(area_name, shown, area.origin, "pit, plant and store; a string needs its lay-down beside it");
+        to.add(area_name, shown, area.origin, "pit, plant and store; a string needs its lay-down beside it");
     }
     if plan.is_jacked() {
         if let Some(lift) = lift(plan) {
             let shown = Band::same(Shown::of(lift, Role::Thrust));
             let origin = drive.site.pit_rules.crane_margin.origin;
-            add("crane at the radius of the pit", shown, origin, "one pipe and the margin; the machine may weigh more");
+            to.add(
+                "crane at the radius of the pit",
+                shown,
+                origin,
+                "one pipe and the margin; the machine may weigh more",
+            );
         }
         if let Some((need, origin)) = plug(calc, drive) {
             let note = "whole soil in the mouth of an open casing under water, likely and high by the factor";
-            add("soil plug", need.map(|need| Shown::of(need, Role::Distance)), origin, note);
+            to.add("soil plug", need.map(|need| Shown::of(need, Role::Distance)), origin, note);
         }
     }
     let rules = &drive.site.pit_rules;
@@ -132,10 +151,9 @@ fn pits(plan: &Plan<'_>) -> Vec<SiteFigure> {
         if let Some((steady, start)) = inflow(calc, pit, table, rules) {
             let band = Band { low: steady, likely: steady, high: start };
             let note = "steady, and at the start of pumping; the radius of influence is a rough guess";
-            add(what, band, rules.pumping_start.origin, note);
+            to.add(what, band, rules.pumping_start.origin, note);
         }
     }
-    all
 }
 
 /// The longest plug that open ground under water asks for, where its weight is known.
@@ -172,10 +190,9 @@ fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -
     flow.if_sure().map(|flow| (shown(flow), shown(flow * rules.pumping_start.value)))
 }
 
-fn time(plan: &Plan<'_>) -> Vec<SiteFigure> {
+fn time(plan: &Plan<'_>, to: &mut Topical) {
     let times = time_plan(plan);
     let count = |band: Band<Ratio>| band.map(|shifts| Shown::of(shifts, Role::Shifts));
-    let mut all = Vec::new();
     for stage in times.stages.iter().flatten() {
         let passes = if stage.passes > 1 { format!(" ({} of them)", stage.passes) } else { String::new() };
         let note = match (stage.beside, stage.shifts, stage.rate) {
@@ -184,28 +201,15 @@ fn time(plan: &Plan<'_>) -> Vec<SiteFigure> {
             (_, _, Some(_)) => "shifts: clear rates, and the slow one planned by the week",
             (_, _, None) => "shifts of the job as a whole, not by length",
         };
-        let what = format!("{}{passes}, shifts", stage.what);
-        all.push(SiteFigure { topic: Topic::Time, what, values: stage.shifts.map(count), origin: stage.origin, note });
+        to.add(format!("{}{passes}, shifts", stage.what), stage.shifts.map(count), stage.origin, note);
     }
-    let sum = times.shifts.map(count);
     let note = "without stops and lost days; the source is that of the least certain stage";
-    all.push(SiteFigure {
-        topic: Topic::Time,
-        what: "shifts in all".to_owned(),
-        values: sum,
-        origin: times.origin(&plan.drive.handbook),
-        note,
-    });
-    all
+    to.add("shifts in all", times.shifts.map(count), times.origin(&plan.drive.handbook), note);
 }
 
-fn quantities(plan: &Plan<'_>) -> Vec<SiteFigure> {
+fn quantities(plan: &Plan<'_>, to: &mut Topical) {
     let amounts = amounts(plan);
-    let mut all = Vec::new();
-    let mut add = |what: &str, value: Shown, origin, note| {
-        let values = Some(Band::same(value));
-        all.push(SiteFigure { topic: Topic::Quantities, what: what.to_owned(), values, origin: Some(origin), note });
-    };
+    let mut add = |what, value, origin: Origin, note| to.add(what, Band::same(value), origin, note);
     let spoil = Origin::Law(&SpoilVolume::EQUATION);
     for stage in amounts.spoil.iter().flatten() {
         add(stage.what, Shown::of(stage.volume, Role::Volume), spoil, "soil displaced by the pilot is not counted");
@@ -227,22 +231,17 @@ fn quantities(plan: &Plan<'_>) -> Vec<SiteFigure> {
         let note = "by the usual length of a pipe; those of the pull are counted there";
         add("joints before the pull", Shown::of(joints.value, Role::Count), joints.origin, note);
     }
-    all
 }
 
-fn cost(plan: &Plan<'_>) -> Vec<SiteFigure> {
+fn cost(plan: &Plan<'_>, to: &mut Topical) {
     let costs = cost_plan(plan);
     let money = |cost: Band<Ratio>| cost.map(|cost| Shown::of(cost, Role::Count));
-    let mut all = Vec::new();
     for line in &costs.lines {
         let note = if line.cost.is_some() { "in the money of the file" } else { "not known: its amount or its price" };
-        let (what, values) = (format!("cost, {}", line.what), line.cost.map(money));
-        all.push(SiteFigure { topic: Topic::Cost, what, values, origin: Some(line.origin), note });
+        to.add(format!("cost, {}", line.what), line.cost.map(money), line.origin, note);
     }
     if let (Some(price), false) = (plan.drive.site.pace.prices.shift, costs.lines.is_empty()) {
         let note = "in the money of the file: what it prices, and nothing else";
-        let (values, origin) = (costs.sum.map(money), Some(price.origin));
-        all.push(SiteFigure { topic: Topic::Cost, what: "cost in all".to_owned(), values, origin, note });
+        to.add("cost in all", costs.sum.map(money), price.origin, note);
     }
-    all
 }

@@ -71,9 +71,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
 fn dry_hole(drive: &Drive, check: Check<()>) -> Check<()> {
     let stability = drive.site.face.warn;
     let one = |stretch: &Stretch| {
-        let classes = [Some(stretch.class), stretch.mixed_with];
-        let runs = |class| matches!(class, GroundClass::LooseSand | GroundClass::Gravel);
-        if classes.into_iter().flatten().any(runs) {
+        if stretch.has(|class| matches!(class, GroundClass::LooseSand | GroundClass::Gravel)) {
             return rated(Verdict::Over, Origin::Law(&DRY)).with_note(RUNS);
         }
         let claimed = rated(Verdict::Within, Origin::Law(&DRY)).with_care(Care::Data, CLAIMED);

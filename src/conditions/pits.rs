@@ -172,18 +172,7 @@ fn inside<R: Recorder>(calc: &mut Calc<R>, column: Column<'_>, (head, toe, width
 
 /// Whether water can come up through the ground at a pit.
 fn boils(stretch: &Stretch) -> bool {
-    let loose = |class: GroundClass| {
-        matches!(
-            class,
-            GroundClass::Silt
-                | GroundClass::LooseSand
-                | GroundClass::MediumToDenseSand
-                | GroundClass::Gravel
-                | GroundClass::Fill
-                | GroundClass::Unknown
-        )
-    };
-    stretch.has(loose)
+    stretch.has(|class| class.runs() && class != GroundClass::Peat)
 }
 
 /// The worse of both pits.

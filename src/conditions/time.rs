@@ -74,9 +74,10 @@ fn mark(handbook: &Handbook, origin: Origin) -> Mark {
 }
 
 /// Work whose shifts are told as such.
-const fn fixed(what: &'static str, shifts: Cited<Band<Ratio>>) -> StageTime {
-    let (rate, origin) = (None, Some(shifts.origin));
-    StageTime { what, passes: 1, rate, shifts: Some(shifts.value), origin, beside: false }
+fn fixed(what: &'static str, shifts: impl Into<Option<Cited<Band<Ratio>>>>) -> StageTime {
+    let shifts = shifts.into();
+    let (values, origin) = (shifts.map(|shifts| shifts.value), shifts.map(|shifts| shifts.origin));
+    StageTime { what, passes: 1, rate: None, shifts: values, origin, beside: false }
 }
 
 /// What is pushed in one go.
@@ -113,22 +114,19 @@ pub fn time_plan(at: &Plan<'_>) -> TimePlan {
     let stage = |what, passes: usize, rate: Option<Rate>| {
         #[expect(clippy::cast_precision_loss, reason = "a handful of passes")]
         let length = drive.length.value * (passes as f64);
-        let shifts = rate.map(|rate| Band {
-            low: (length / rate.high),
-            likely: length / rate.low,
-            high: length / (rate.low * planned),
+        let shifts = rate.map(|rate| {
+            let (low, likely, high) = (length / rate.high, length / rate.low, length / (rate.low * planned));
+            Cited::new(Band { low, likely, high }, rate.origin)
         });
-        let origin = rate.map(|rate| rate.origin);
         let rate = rate.map(|rate| Cited::new((rate.low, rate.high), rate.origin));
-        StageTime { what, passes, rate, shifts, origin, beside: false }
+        StageTime { passes, rate, ..fixed(what, shifts) }
     };
     let mut plan = TimePlan::default();
     // The row is for soil; a pit in rock takes what the file says.
     let ends = [drive.stretches.first(), drive.stretches.last()].into_iter().flatten();
     let told = matches!(beside.pits.origin, Origin::File(_));
     let known = told || !ends.into_iter().any(|stretch| stretch.class.is_rock());
-    let pits = fixed("pits dug and shored", beside.pits);
-    plan.add(if known { pits } else { StageTime { shifts: None, origin: None, ..pits } });
+    plan.add(fixed("pits dug and shored", known.then_some(beside.pits)));
     plan.add(fixed("setting up", beside.set_up));
     match method {
         Method::PipeJacking => {
@@ -158,15 +156,7 @@ pub fn time_plan(at: &Plan<'_>) -> TimePlan {
                 (None, Some(pull)) => {
                     let clear: Ratio = pull.duration / pace.shift_length.value;
                     let shifts = Band { low: clear, likely: clear, high: clear / planned };
-                    let origin = Some(pull.works.duration_basis);
-                    StageTime {
-                        what: "pipe pulled",
-                        passes: 1,
-                        rate: None,
-                        shifts: Some(shifts),
-                        origin,
-                        beside: false,
-                    }
+                    fixed("pipe pulled", Some(Cited::new(shifts, pull.works.duration_basis)))
                 }
                 (rate, _) => stage("pipe pulled", 1, rate),
             });
@@ -203,14 +193,7 @@ fn joints(drive: &Drive, pipe: &Pipe) -> Option<StageTime> {
         PulledPipe::Jointed(_) => Some(by_joint(pace.shifts.restrained_joint)),
         PulledPipe::Steel(_) => Some(by_joint(pace.shifts.weld)),
     };
-    Some(StageTime {
-        what: "joints of the string, before the pull",
-        passes: 1,
-        rate: None,
-        shifts: shifts.map(|shifts| shifts.value),
-        origin: shifts.map(|shifts| shifts.origin),
-        beside: true,
-    })
+    Some(StageTime { beside: true, ..fixed("joints of the string, before the pull", shifts) })
 }
 
 const PROGRAMME: &str =

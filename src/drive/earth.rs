@@ -1,6 +1,7 @@
 //! The soil over a bore: what the file tells of it, and both ends by class of what it does not.
 
 use crate::quantity::{Angle, Length, Pressure, UnitWeight};
+use crate::source::Cited;
 
 /// The least and the most that something may be; alike where the file tells it.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -12,6 +13,23 @@ pub(crate) struct Ends<T> {
 }
 
 impl<T> Ends<T> {
+    /// By the rows of both.
+    pub(crate) fn read<E>(
+        [low, high]: [&'static str; 2],
+        row: impl Fn(&'static str) -> Result<Cited<T>, E>,
+    ) -> Result<Ends<Cited<T>>, E> {
+        Ok(Ends { low: row(low)?, high: row(high)? })
+    }
+
+    /// The values of both, by their rows.
+    pub(crate) fn values<E>(
+        rows: [&'static str; 2],
+        row: impl Fn(&'static str) -> Result<Cited<T>, E>,
+    ) -> Result<Self, E> {
+        let rows = Self::read(rows, row)?;
+        Ok(Self { low: rows.low.value, high: rows.high.value })
+    }
+
     /// Of both by reference.
     pub(crate) fn each<U>(&self, of: impl Fn(&T) -> U) -> Ends<U> {
         Ends { low: of(&self.low), high: of(&self.high) }

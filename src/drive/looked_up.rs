@@ -4,11 +4,11 @@
 use crate::quantity::{Force, Length, Ratio};
 use crate::source::Cited;
 
-/// Declares such groups: each value with how it is looked up.
+/// Declares such groups: each value with how it is looked up, where some are by what the file tells.
 macro_rules! looked_up {
     ($(
         $(#[$doc:meta])+
-        $group:ident of |$handbook:ident| { $($(#[$about:meta])* $name:ident: $kind:ty = $value:expr,)+ }
+        $group:ident of |$handbook:ident$(, $told:ident: $told_kind:ty)*| { $($(#[$about:meta])* $name:ident: $kind:ty = $value:expr,)+ }
     )+) => {$(
         $(#[$doc])+
         #[derive(Debug, Clone, Copy)]
@@ -18,6 +18,7 @@ macro_rules! looked_up {
             /// Out of the tables.
             pub(crate) fn read(
                 $handbook: &$crate::handbook::Handbook,
+                $($told: $told_kind,)*
             ) -> Result<Self, $crate::handbook::HandbookError> {
                 Ok(Self { $($name: $value,)+ })
             }
@@ -41,34 +42,32 @@ macro_rules! readable {
 }
 pub(super) use readable;
 
-/// What is usual.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Usual {
-    pub(crate) stem: UsualStem,
-    /// Side of a square thrust wall, where the width of the pit is not told.
-    pub(crate) wall: Cited<Length>,
-    /// The same in the pit of a large pipe.
-    pub(crate) wall_of_large: Cited<Length>,
-    /// Outside diameter from which a pipe is one.
-    pub(crate) large: Length,
-    /// Depth of the floor of a pit below the invert, where it is not told.
-    pub(crate) floor: Length,
-    /// Its height over the depth of the floor.
-    pub(crate) wall_share: Cited<Ratio>,
-}
-
-/// A stout pilot stem.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct UsualStem {
-    /// What its free length in the pit may be pushed with.
-    pub(crate) buckling: Cited<Force>,
-    /// The factor in it.
-    pub(crate) factor: Cited<Ratio>,
-    /// What its joints may be pushed with.
-    pub(crate) joint: Cited<Force>,
-}
-
 looked_up! {
+    /// What is usual.
+    Usual of |handbook, stem_buckling: Cited<Force>| {
+        stem: UsualStem = UsualStem::read(handbook, stem_buckling)?,
+        /// Side of a square thrust wall, where the width of the pit is not told.
+        wall: Cited<Length> = handbook.length("usual.wall")?,
+        /// The same in the pit of a large pipe.
+        wall_of_large: Cited<Length> = handbook.length("usual.wall_of_large")?,
+        /// Outside diameter from which a pipe is one.
+        large: Length = handbook.length("usual.large")?.value,
+        /// Depth of the floor of a pit below the invert, where it is not told.
+        floor: Length = handbook.length("usual.pit_floor")?.value,
+        /// Its height over the depth of the floor.
+        wall_share: Cited<Ratio> = handbook.ratio("usual.wall_share")?,
+    }
+
+    /// A stout pilot stem.
+    UsualStem of |handbook, stem_buckling: Cited<Force>| {
+        /// What its free length in the pit may be pushed with.
+        buckling: Cited<Force> = stem_buckling,
+        /// The factor in it.
+        factor: Cited<Ratio> = handbook.ratio("stem.buckling_factor")?,
+        /// What its joints may be pushed with.
+        joint: Cited<Force> = handbook.force("usual.stem_joint")?,
+    }
+
     /// What must be left of the safety factor in a limit at the high level, and the most that a check may be past it.
     Leeway of |handbook| {
         /// Left where a force is read while it acts and can be stopped below the limit.

@@ -75,6 +75,11 @@ impl Way {
         Self { points, shallowest, deepest, table }
     }
 
+    /// Greatest depth of the invert, and the least where that is another.
+    pub(crate) fn depths(&self) -> impl Iterator<Item = Length> {
+        core::iter::once(self.deepest).chain((self.shallowest < self.deepest).then_some(self.shallowest))
+    }
+
     /// Depth of the invert at a distance from the launch pit.
     pub(crate) fn invert(&self, place: Length) -> Length {
         invert_at(&self.points, place)

@@ -5,7 +5,7 @@ use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Pipe,
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, VacuumFile};
 use crate::handbook::{HandbookError, Service};
 use crate::laws::soil::water_density;
-use crate::quantity::{MassDensity, Pressure, Role, Time};
+use crate::quantity::{Pressure, Role, Time};
 use crate::source::Cited;
 use crate::yaml::MayBe;
 
@@ -63,9 +63,9 @@ impl Resolver<'_> {
     /// Grout of which the file tells neither density nor pressure.
     fn any_grout(&mut self, annulus: &AnnulusFile) -> Resolved<Ends<Grout>> {
         let density = |key| Ok::<_, HandbookError>(self.handbook.ratio(key)?.map(|gravity| water_density() * gravity));
-        let density = Ends { low: density("grout.gravity_least")?, high: density("grout.gravity")? };
+        let density = Ends::read(["grout.gravity_least", "grout.gravity"], density)?;
         let pressure = |key| self.handbook.pressure(key);
-        let pressure = Ends { low: pressure("grout.pressure_least")?, high: pressure("grout.pressure")? };
+        let pressure = Ends::read(["grout.pressure_least", "grout.pressure"], pressure)?;
         let sets_in = self.grout_sets_in(annulus)?;
         let concern = if self.file.pull.is_some() { Concern::Pull } else { Concern::Jacking };
         self.about(concern, |it| {
@@ -74,25 +74,16 @@ impl Resolver<'_> {
             let pressed = AssumedValue::range(pressure.low.value, pressure.high.value, Role::Pressure);
             it.assume("annulus.grout_pressure", pressed, pressure.high.origin);
         });
-        let of = |density: Cited<MassDensity>, pressure: Cited<Pressure>, sets_in| Grout {
-            density: density.value,
-            pressure: pressure.value,
-            sets_in,
-        };
-        Ok(Ends {
-            low: of(density.low, pressure.low, sets_in.low),
-            high: of(density.high, pressure.high, sets_in.high),
-        })
+        Ok(density
+            .with(pressure, |density, pressure| (density.value, pressure.value))
+            .with(sets_in, |(density, pressure), sets_in| Grout { density, pressure, sets_in }))
     }
 
     /// How long grout stays liquid of which nothing else is told.
     pub(super) fn grout_sets_in(&self, annulus: &AnnulusFile) -> Resolved<Ends<Time>> {
         Ok(match &annulus.grout_sets_in {
             Some(told) => Ends::same(told.value),
-            None => Ends {
-                low: self.handbook.duration("grout.sets_least")?.value,
-                high: self.handbook.duration("grout.sets")?.value,
-            },
+            None => Ends::values(["grout.sets_least", "grout.sets"], |key| self.handbook.duration(key))?,
         })
     }
 

@@ -7,14 +7,14 @@ use crate::drive_file::{LayerFile, SoilFile, StretchFile};
 use crate::handbook::{ClassSoilRow, GroundClass, SoilWeightRow};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, Role, Shown, UnitWeight};
-use crate::source::Origin;
-use crate::yaml::MayBe;
+use crate::source::{Cited, Origin};
+use crate::yaml::{Field, MayBe};
 
 /// What a class of ground is beside its weight. Of two grounds the worse counts, value by value.
 #[derive(Debug, Clone, Copy)]
 struct OfClass {
-    phi_load: Angle,
-    phi_resist: Angle,
+    /// Friction that a resistance counts on, and a load.
+    friction: Ends<Angle>,
     /// Undrained strength per blow, of clay.
     per_blow: Option<Ends<Pressure>>,
     modulus_ratio: Option<Ends<Ratio>>,
@@ -25,64 +25,55 @@ struct OfClass {
 
 impl OfClass {
     fn of(row: &ClassSoilRow, origin: Origin) -> Self {
-        let pair = |low: &Option<crate::yaml::Field<Pressure>>, high: &Option<crate::yaml::Field<Pressure>>| {
-            low.as_ref().zip(high.as_ref()).map(|(low, high)| Ends { low: low.value, high: high.value })
-        };
-        let ratio = row.modulus_low.as_ref().zip(row.modulus_high.as_ref());
         Self {
-            phi_load: row.phi_load.value,
-            phi_resist: row.phi_resist.value,
+            friction: Ends { low: row.phi_resist.value, high: row.phi_load.value },
             per_blow: pair(&row.blow_low, &row.blow_high),
-            modulus_ratio: ratio.map(|(low, high)| Ends { low: low.value, high: high.value }),
+            modulus_ratio: pair(&row.modulus_low, &row.modulus_high),
             shear_modulus: pair(&row.shear_low, &row.shear_high),
             native_modulus: Ends { low: row.native_low.value, high: row.native_high.value },
             origin,
         }
     }
 
+    const fn friction(&self) -> Cited<Ends<Angle>> {
+        Cited::new(self.friction, self.origin)
+    }
+
     fn or(self, other: Self) -> Self {
         let least = |one: Ends<Pressure>, other: Ends<Pressure>| one.with(other, Pressure::min);
         Self {
-            phi_load: self.phi_load.min(other.phi_load),
-            phi_resist: self.phi_resist.min(other.phi_resist),
+            friction: self.friction.with(other.friction, Angle::min),
             // One of them may be no clay: the strength is that of the clay.
-            per_blow: match (self.per_blow, other.per_blow) {
-                (Some(one), Some(other)) => Some(least(one, other)),
-                (one, other) => one.or(other),
-            },
-            modulus_ratio: match (self.modulus_ratio, other.modulus_ratio) {
-                (Some(one), Some(other)) => Some(one.with(other, Ratio::min)),
-                (one, other) => one.or(other),
-            },
+            per_blow: either(self.per_blow, other.per_blow, least),
+            modulus_ratio: either(self.modulus_ratio, other.modulus_ratio, |one, other| one.with(other, Ratio::min)),
             shear_modulus: self.shear_modulus.zip(other.shear_modulus).map(|(one, other)| least(one, other)),
             native_modulus: least(self.native_modulus, other.native_modulus),
-            origin: if other.phi_load < self.phi_load { other.origin } else { self.origin },
+            origin: if other.friction.high < self.friction.high { other.origin } else { self.origin },
         }
     }
 }
 
-/// Friction of a class of ground: that which a resistance counts on, and a load.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct FrictionAngle {
-    pub(super) angles: Ends<Angle>,
-    pub(super) origin: Origin,
+fn pair<Q: Copy>(low: &Option<Field<Q>>, high: &Option<Field<Q>>) -> Option<Ends<Q>> {
+    low.as_ref().zip(high.as_ref()).map(|(low, high)| Ends { low: low.value, high: high.value })
 }
 
-impl OfClass {
-    const fn friction(&self) -> FrictionAngle {
-        FrictionAngle { angles: Ends { low: self.phi_resist, high: self.phi_load }, origin: self.origin }
+/// The one that is there, or both.
+fn either<T>(one: Option<T>, other: Option<T>, both: impl Fn(T, T) -> T) -> Option<T> {
+    match (one, other) {
+        (Some(one), Some(other)) => Some(both(one, other)),
+        (one, other) => one.or(other),
     }
 }
 
 impl Resolver<'_> {
     /// Friction of the ground of a face.
-    pub(super) fn class_friction(&self, face: Grounds) -> Resolved<FrictionAngle> {
+    pub(super) fn class_friction(&self, face: Grounds) -> Resolved<Cited<Ends<Angle>>> {
         Ok(self.of_class(face)?.friction())
     }
 
-    pub(super) fn assume_angle(&mut self, path: &str, friction: &FrictionAngle) {
-        let [least, most] = [friction.angles.low, friction.angles.high].map(|angle| Shown::of(angle, Role::Angle));
-        self.assume_alike(path, "soil.friction_angle", AssumedValue::Range(least, most), friction.origin);
+    fn assume_angle(&mut self, path: &str, friction: Cited<Ends<Angle>>) {
+        let range = AssumedValue::range(friction.value.low, friction.value.high, Role::Angle);
+        self.assume_alike(path, "soil.friction_angle", range, friction.origin);
     }
 
     fn of_class(&self, face: Grounds) -> Resolved<OfClass> {
@@ -106,7 +97,7 @@ impl Resolver<'_> {
         let weights = self.class_weights(face)?;
         let of_class = self.of_class(face)?;
         let soil = match &stretch.soil {
-            Some(soil) => self.soil(soil, path, crown, (&weights, &of_class.friction()))?,
+            Some(soil) => self.soil(soil, path, crown, (&weights, of_class.friction()))?,
             None => {
                 self.assume_class(path, &weights, &of_class);
                 of_weights(&weights, &of_class)
@@ -137,7 +128,7 @@ impl Resolver<'_> {
         let weight = |ends: Ends<UnitWeight>| AssumedValue::range(ends.low, ends.high, Role::UnitWeight);
         self.assume_alike(path, "soil.moist", weight(weights.moist), weights.origin);
         self.assume_alike(path, "soil.saturated", weight(weights.saturated), weights.origin);
-        self.assume_angle(path, &of_class.friction());
+        self.assume_angle(path, of_class.friction());
     }
 
     /// Undrained strength of the clay in a face; `None` where there is none. A count of a mixed face may have been taken
@@ -191,8 +182,8 @@ fn of_weights(weights: &Weights, of_class: &OfClass) -> Ends<Soil> {
         undrained: None,
     };
     Ends {
-        low: soil(weights.moist.low, weights.saturated.low, of_class.phi_resist),
-        high: soil(weights.moist.high, weights.saturated.high, of_class.phi_load),
+        low: soil(weights.moist.low, weights.saturated.low, of_class.friction.low),
+        high: soil(weights.moist.high, weights.saturated.high, of_class.friction.high),
     }
 }
 
@@ -265,7 +256,7 @@ impl Resolver<'_> {
         soil: &SoilFile,
         stretch: &str,
         crown: Length,
-        (weights, friction): (&Weights, &FrictionAngle),
+        (weights, friction): (&Weights, Cited<Ends<Angle>>),
     ) -> Resolved<Ends<Soil>> {
         let path = format!("{stretch}.soil");
         // Nothing tells the class of a layer.
@@ -295,7 +286,7 @@ impl Resolver<'_> {
             .moist
             .map(|moist| saturated.map_or(moist, |saturated| moist.min(saturated).max(saturated - water())));
         let moist = soil.moist.given().map_or(moist, Ends::same);
-        let angle = soil.friction_angle.given().map_or(friction.angles, Ends::same);
+        let angle = soil.friction_angle.given().map_or(friction.value, Ends::same);
         let holding = LayerFile {
             thickness: infinite.into(),
             moist: moist.low.into(),

@@ -8,7 +8,7 @@ use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{OrNone, Over, StretchFile};
-use crate::handbook::{GroundClass, Lubrication, OneValue, TipModel, rising};
+use crate::handbook::{GroundClass, GroundClassRow, Lubrication, OneValue, TipModel, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation};
@@ -248,22 +248,20 @@ impl Resolver<'_> {
     }
 
     /// The class whose rows stand in, in doubt, where no source tells those of a class.
-    fn known(&self, class: GroundClass) -> Resolved<GroundClass> {
-        let known = self.handbook.ground_class()?.find(|row| row.ground.value == class).is_some();
-        Ok(if known { class } else { GroundClass::Unknown })
+    fn known(&self, class: GroundClass) -> Resolved<Cited<&GroundClassRow>> {
+        let table = self.handbook.ground_class()?;
+        let of = |class| table.find(|row| row.ground.value == class);
+        of(class).or_else(|| of(GroundClass::Unknown)).ok_or_else(|| table.lacks(GroundClass::Unknown.key()))
     }
 
     pub(super) fn tip_model(&self, class: GroundClass) -> Resolved<TipModel> {
-        let class = self.known(class)?;
-        let row = self.handbook.ground_class()?.fitting(class.key(), |row| row.ground.value == class)?;
-        Ok(row.value.tip.value)
+        Ok(self.known(class)?.value.tip.value)
     }
 
     /// Blow counts that the class allows.
     fn class_blows(&self, class: GroundClass) -> Resolved<Cited<Band<Ratio>>> {
-        let class = self.known(class)?;
-        let row = self.handbook.ground_class()?.fitting(class.key(), |row| row.ground.value == class)?;
-        Ok(Cited::new(rising("ground_class", class.key(), row.value.one())?, row.origin))
+        let row = self.known(class)?;
+        Ok(Cited::new(rising("ground_class", row.value.ground.value.key(), row.value.one())?, row.origin))
     }
 
     fn blows(&mut self, stretch: &StretchFile, path: &str) -> Resolved<Band<Ratio>> {

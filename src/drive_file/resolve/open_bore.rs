@@ -372,10 +372,7 @@ impl Resolver<'_> {
     /// Whether fluid that stands as high as the file tells, else up to the ground, holds silt or sand open, or clay that would
     /// close without its support.
     fn is_held(&self, body: &Lying, place: &Place<'_>, over: Option<Clay>) -> Resolved<bool> {
-        let granular =
-            |class| matches!(class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand);
-        let holds = place.classes().all(|class| granular(class) || class.is_clay());
-        if !self.is_pulled_through_fluid() || !holds {
+        if !self.is_pulled_through_fluid() || !place.classes().all(GroundClass::is_fine) {
             return Ok(false);
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);

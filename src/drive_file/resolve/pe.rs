@@ -7,7 +7,7 @@ use super::row::{Applies, NOT_PUSHED, PULLED, Pulled, Section, keys};
 use super::{Resolved, Resolver, no_row, sizes};
 use crate::drive::{AssumedValue, Ends, ModulusPoints, PePipe, PeTimes, Pull, PulledPipe, StressSource};
 use crate::drive_file::{AnnulusFile, CandidateFile, Filling, Material, Series, StressEdition, Welds};
-use crate::handbook::{Family, PeMaterialRow, PeWallRow, Service};
+use crate::handbook::{Family, PeMaterialRow, PeWallRow, PullStressRow, Service};
 use crate::quantity::shown::{decimal, plain};
 use crate::quantity::{Length, Measure, Pressure, Ratio, Role, ThermodynamicTemperature, Time};
 use crate::source::Cited;
@@ -246,33 +246,24 @@ impl Resolver<'_> {
     /// The row of the next longer duration, or the longest there is.
     fn stress_row(&self, edition: &str, material: &str, duration: Time) -> Resolved<Option<StressSource>> {
         let rows = self.handbook.pe_pull_stress()?;
-        let mut best: Option<StressSource> = None;
-        for row in rows.iter() {
-            let values = &row.value.value;
-            if values.edition.value.0 != edition || values.material.value.0 != material {
-                continue;
-            }
-            let longest = values.up_to.value;
-            let better = best.is_none_or(|best| {
-                if best.longest >= duration {
-                    longest >= duration && longest < best.longest
-                } else {
-                    longest > best.longest
-                }
-            });
-            if better {
-                best = Some(StressSource {
-                    stress: values.stress.value,
-                    yield_design_factor: None,
-                    chosen: false,
-                    duration_factor: Ratio::from_si(1.0),
-                    longest,
-                    reference: values.at.value,
-                    origin: row.origin,
-                });
-            }
-        }
-        Ok(best)
+        let own = || {
+            let rows = rows.iter().map(|row| row.map(|row| &row.value));
+            rows.filter(|row| row.value.edition.value.0 == edition && row.value.material.value.0 == material)
+        };
+        let longest = |row: &Cited<&PullStressRow>| row.value.up_to.value.si();
+        let next = own().filter(|row| longest(row) >= duration.si());
+        let next = next.min_by(|a, b| longest(a).total_cmp(&longest(b)));
+        // The first of equals.
+        let row = next.or_else(|| own().min_by(|a, b| longest(b).total_cmp(&longest(a))));
+        Ok(row.map(|row| StressSource {
+            stress: row.value.stress.value,
+            yield_design_factor: None,
+            chosen: false,
+            duration_factor: Ratio::from_si(1.0),
+            longest: row.value.up_to.value,
+            reference: row.value.at.value,
+            origin: row.origin,
+        }))
     }
 
     fn duration_factor(&self, edition: &str, duration: Time) -> Resolved<(Ratio, Time)> {

@@ -55,26 +55,28 @@ impl Resolver<'_> {
     /// Room in the ground for pipe, casing and bore, and room round the stem.
     fn room(&mut self, index: usize, candidate: &CandidateFile, pipe: &Pipe, before: Before<'_>) {
         let Before { line, slender: stem, .. } = before;
-        let path = format!("candidates[{index}].size");
+        let flaw = |it: &mut Self, key: &str, complaint: Complaint| {
+            it.flaw(&candidate.size, &format!("candidates[{index}].{key}"), complaint);
+        };
         let pulled = pipe.pulled.is_some();
         let around = pipe.casing_diameter().unwrap_or(pipe.bore.value).max(pipe.bore.value);
         if line.shallowest() <= around {
-            let message =
-                format!("{} stands out of the ground: the invert is too shallow for it or its bore", pipe.label);
-            self.flaw(&candidate.size, &path, message);
+            let label = &pipe.label;
+            let message = format!("{label} stands out of the ground: the invert is too shallow for it or its bore");
+            flaw(self, "size", message.into());
         }
         if stem.withdrawn && pipe.casing.is_some() {
             let message = "goes in before the pipe, behind the stem: it is no bore for a pipe without a stem";
-            self.flaw(&candidate.size, &format!("candidates[{index}].casing"), (message, "see stem.withdrawn"));
+            flaw(self, "casing", (message, "see stem.withdrawn").into());
         }
         if pulled && stem.head > pipe.bore.value {
             let message = format!("the bore of {} is smaller than that of the pilot before it", pipe.label);
-            self.flaw(&candidate.size, &path, (message, "see stem.head_diameter"));
+            flaw(self, "size", (message, "see stem.head_diameter").into());
         }
         let pushed_in = stem.withdrawn && pipe.jacked.is_some();
         if !pulled && !pushed_in && stem.head >= around.min(pipe.outside_diameter.value) {
             let message = format!("{} is no larger than the stem that goes before it", pipe.label);
-            self.flaw(&candidate.size, &path, (message, "see stem.outside_diameter"));
+            flaw(self, "size", (message, "see stem.outside_diameter").into());
         }
         if pulled && !stem.is_there() {
             let complaint = Complaint::from("a pipe that is pulled needs the stem that pulls it");
@@ -83,8 +85,7 @@ impl Resolver<'_> {
         }
         let weightless = pipe.jacked.as_ref().is_some_and(|jacked| jacked.weight.is_none());
         if weightless && line.grade.value.si() > 0.0 {
-            let complaint = ("is pushed uphill, and its weight is missing", "add `weight: 1.5 kN/m`");
-            self.flaw(&candidate.size, &format!("candidates[{index}].weight"), complaint);
+            flaw(self, "weight", ("is pushed uphill, and its weight is missing", "add `weight: 1.5 kN/m`").into());
         }
     }
 

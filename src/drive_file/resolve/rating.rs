@@ -44,12 +44,6 @@ pub(super) struct Face {
 }
 
 impl Face {
-    /// Ground whose stones, where nobody tells them, are taken to be no larger than its rows allow: 50 mm.
-    const fn is_fine(&self) -> bool {
-        self.class.is_clay()
-            || matches!(self.class, GroundClass::Silt | GroundClass::LooseSand | GroundClass::MediumToDenseSand)
-    }
-
     /// Whether a row of its class may be the one for this ground above or below water, as far as is known, where the plant takes stones
     /// up to this by its bore.
     fn may_be(&self, water: WaterSide, row: &SuitabilityRow, takes: Option<Length>) -> bool {
@@ -179,7 +173,8 @@ impl Resolver<'_> {
                 && (row.water.value == WaterSide::Any || row.water.value == water)
                 && row.n_from.given().is_none_or(|from| face.blows.low >= from)
                 && row.n_below.given().is_none_or(|below| face.blows.high < below)
-                && row.stone_to.as_ref().is_none_or(|to| face.stone.map_or(face.is_fine(), |stone| stone <= to.value))
+                // Stones of fine ground that nobody tells are taken to be no larger than its rows allow: 50 mm.
+                && row.stone_to.given().is_none_or(|to| face.stone.map_or(face.class.is_fine(), |stone| stone <= to))
         });
         Ok(row.map_or(NOT_RATED, |row| row.map(|row| row.rating.value)))
     }

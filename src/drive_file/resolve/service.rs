@@ -91,12 +91,11 @@ impl Resolver<'_> {
             let service = self.about(Concern::Pipe(index), |it| it.service(&path, candidate, pipe, strength))?;
             let outside_diameter = pipe.outside_diameter.value;
             let along = |traffic: Traffic| -> Resolved<Vec<Option<Place>>> {
-                let mut places = Vec::new();
-                for (stretch, friction) in stretches.iter().zip(&friction) {
+                let place = |(stretch, friction): (&Stretch, &Ratio)| {
                     let live = self.live((traffic, code), stretch.way.shallowest - outside_diameter)?;
-                    places.push(live.map(|(live, impact)| Place { lateral_friction: *friction, live, impact }));
-                }
-                Ok(places)
+                    Ok(live.map(|(live, impact)| Place { lateral_friction: *friction, live, impact }))
+                };
+                stretches.iter().zip(&friction).map(place).collect()
             };
             let ends = Ends {
                 low: PipeInService { places: along(ends.low)?, ..service.low },
@@ -109,8 +108,7 @@ impl Resolver<'_> {
 
     /// Side pressure times friction of every stretch; that of the worse ground of a mixed face.
     fn side_friction(&mut self, stretches: &[Stretch]) -> Resolved<Vec<Ratio>> {
-        let mut all = Vec::new();
-        for (index, stretch) in stretches.iter().enumerate() {
+        let one = |(index, stretch): (usize, &Stretch)| {
             let is_wet = stretch.way.is_wet();
             let of = |class| self.handbook.marston_friction()?.value(friction_row(class, is_wet));
             let lesser = |one: Cited<Ratio>, other: Cited<Ratio>| if other.value < one.value { other } else { one };
@@ -118,9 +116,9 @@ impl Resolver<'_> {
             let shown = AssumedValue::One(Shown::of(least.value, Role::Ratio));
             let what = "earth load in service, side pressure times friction";
             self.assume_alike(&format!("ground[{index}]"), what, shown, least.origin);
-            all.push(least.value);
-        }
-        Ok(all)
+            Ok(least.value)
+        };
+        stretches.iter().enumerate().map(one).collect()
     }
 
     /// Strength that is told, else the least and the most that the standard of its material has for its size. Polymer
@@ -347,15 +345,12 @@ impl Resolver<'_> {
             }
             let outside_diameter = pipe.outside_diameter.value;
             let along = |traffic: Traffic| -> Resolved<Vec<[Option<Pressure>; 2]>> {
-                let mut pressures = Vec::new();
-                for stretch in stretches {
-                    let live = |depth| -> Resolved<Option<Pressure>> {
-                        let live = self.live((traffic, code), depth - outside_diameter)?;
-                        Ok(live.map(|(pressure, impact)| pressure * impact))
-                    };
-                    pressures.push([live(stretch.way.shallowest)?, live(stretch.way.deepest)?]);
-                }
-                Ok(pressures)
+                let live = |depth| -> Resolved<Option<Pressure>> {
+                    let live = self.live((traffic, code), depth - outside_diameter)?;
+                    Ok(live.map(|(pressure, impact)| pressure * impact))
+                };
+                let ways = stretches.iter().map(|stretch| &stretch.way);
+                ways.map(|way| Ok([live(way.shallowest)?, live(way.deepest)?])).collect()
             };
             let ring = RingInService {
                 traffic: Ends { low: along(traffic.low)?, high: along(traffic.high)? },

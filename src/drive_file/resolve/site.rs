@@ -185,12 +185,11 @@ impl Resolver<'_> {
     }
 
     fn slopes(&self) -> Resolved<Ends<Cited<Ratio>>> {
-        let ratio = |key| self.handbook.ratio(key);
-        Ok(Ends { low: ratio("settlement.slope_least")?, high: ratio("settlement.slope_most")? })
+        Ok(Ends::read(["settlement.slope_least", "settlement.slope_most"], |key| self.handbook.ratio(key))?)
     }
 
-    fn lengths(&self, [least, most]: [&'static str; 2]) -> Resolved<Ends<Cited<Length>>> {
-        Ok(Ends { low: self.handbook.length(least)?, high: self.handbook.length(most)? })
+    fn lengths(&self, keys: [&'static str; 2]) -> Resolved<Ends<Cited<Length>>> {
+        Ok(Ends::read(keys, |key| self.handbook.length(key))?)
     }
 
     fn crossings(&mut self, line: &Line, stretches: &[Stretch], length: Length) -> Resolved<Vec<Crossing>> {
@@ -246,10 +245,7 @@ impl Resolver<'_> {
     fn movement(&mut self, stretches: &[Stretch]) -> Resolved<Movement> {
         let losses = self.handbook.volume_loss()?;
         let face_loss = losses.span("closed_usual")?;
-        let mut troughs = Vec::new();
-        for stretch in stretches {
-            troughs.push(self.trough(stretch)?);
-        }
+        let troughs = stretches.iter().map(|stretch| self.trough(stretch)).collect::<Resolved<_>>()?;
         let (table, slurry) = (self.handbook.hole_overcut()?, self.file.spoil.given());
         let row = table.row(if slurry == Some(Spoil::Slurry) { "machine_annulus" } else { "guided_stable" })?.value;
         let most = row.high.value;
@@ -263,12 +259,10 @@ impl Resolver<'_> {
     fn trough(&mut self, stretch: &Stretch) -> Resolved<Option<Trough>> {
         let widths = self.handbook.trough_width()?;
         let wet = stretch.way.is_wet();
-        let key = |class| match class {
+        let key = |class: GroundClass| match class {
             GroundClass::SoftClay => Some("soft_clay"),
             GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => Some("clay_observed"),
-            GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel if !wet => {
-                Some("sand_above_water")
-            }
+            _ if class.is_granular() && !wet => Some("sand_above_water"),
             // Silt is no sand that stands steeper where it is dry.
             GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel | GroundClass::Silt => {
                 Some("sands_and_gravels")
@@ -303,21 +297,19 @@ impl Resolver<'_> {
 
     fn cover(&mut self, line: &Line, stretches: &[Stretch]) -> Resolved<Cover> {
         let table = self.handbook.minimum_cover()?;
-        let loose = stretches
-            .iter()
-            .any(|stretch| [Some(stretch.class), stretch.mixed_with].contains(&Some(GroundClass::LooseSand)));
+        let loose = stretches.iter().any(|stretch| stretch.has(|class| class == GroundClass::LooseSand));
         let times = if loose { "jacked_loose_sand" } else { "jacked" };
         let mut drilled = Vec::new();
         for row in table.iter().filter(|row| row.value.value.method.value.0 == UNDER_ROAD) {
             let least = row.value.value.cover.as_ref().ok_or_else(|| table.lacks(UNDER_ROAD))?.value;
-            let to = row.value.value.diameter_to.given();
-            drilled.push((to, Cited::new(least, row.origin)));
+            drilled.push((row.value.value.diameter_to.given(), Cited::new(least, row.origin)));
         }
-        drilled.sort_by(|a, b| {
-            let end = |to: &Option<Length>| to.map_or(f64::INFINITY, Measure::si);
-            end(&a.0).total_cmp(&end(&b.0))
-        });
+        let end = |to: Option<Length>| to.map_or(f64::INFINITY, Measure::si);
+        drilled.sort_by(|a, b| end(a.0).total_cmp(&end(b.0)));
         let separation = self.handbook.separation()?;
+        let clear = |key: &str| -> Resolved<_> {
+            Ok((separation.cell(key, |row| &row.clear)?.value, separation.cell(key, |row| &row.times)?))
+        };
         self.under_a_stream(line, stretches);
         Ok(Cover {
             shallowest: line.shallowest(),
@@ -327,15 +319,9 @@ impl Resolver<'_> {
             rail: table.cell("rail", |row| &row.cover)?,
             stream: table.cell("stream", |row| &row.cover)?,
             bed_is_told: !self.file.depths.is_empty(),
-            exposed: (
-                separation.cell("exposed_crossing", |row| &row.clear)?.value,
-                separation.cell("exposed_crossing", |row| &row.times)?,
-            ),
+            exposed: clear("exposed_crossing")?,
             clear_jacked: separation.cell("parallel_jacked", |row| &row.times)?,
-            clear_drilled: (
-                separation.cell("parallel_drilled", |row| &row.clear)?.value,
-                separation.cell("parallel_drilled", |row| &row.times)?,
-            ),
+            clear_drilled: clear("parallel_drilled")?,
             clear_gas: separation.cell("gas", |row| &row.clear)?,
         })
     }

@@ -1,7 +1,7 @@
 //! The thrust wall and the ground behind it; the most that is usual of plant that the file does not tell.
 
 use super::{Resolved, Resolver};
-use crate::drive::{Clay, Reaction, Stretch, ThrustWall, Usual, UsualStem};
+use crate::drive::{Clay, Reaction, Stretch, ThrustWall, Usual};
 use crate::drive_file::{Movement, WallFile};
 use crate::handbook::GroundClass;
 use crate::law::Law;
@@ -62,7 +62,7 @@ impl Resolver<'_> {
                 let face = (first.class, first.mixed_with);
                 let (weights, friction) = (self.class_weights(face)?, self.class_friction(face)?);
                 // A layer behind the wall may end anywhere.
-                let ends = self.soil(soil, "launch", Length::from_si(f64::INFINITY), (&weights, &friction))?;
+                let ends = self.soil(soil, "launch", Length::from_si(f64::INFINITY), (&weights, friction))?;
                 (ends.low, (!soil.is_whole()).then_some(ends.high))
             }
             None => (first.earth.resisting(), first.earth.resisting_at_best()),
@@ -155,25 +155,14 @@ impl Resolver<'_> {
         let outside_diameter = handbook.length("usual.stem_diameter")?;
         let second_moment =
             TubeStiffness { outside_diameter: outside_diameter.value, wall: handbook.length("usual.stem_wall")?.value };
-        let factor = handbook.ratio("stem.buckling_factor")?;
+        let factor = handbook.ratio("stem.buckling_factor")?.value;
         let buckling = EulerBuckling {
             modulus: handbook.pressure("stem.modulus")?.value,
             second_moment: second_moment.value(),
             free_length: handbook.length("usual.stem_free")?.value,
             end_factor: self.one_free()?.value,
         };
-        let allowed = BucklingAllowed { buckling: buckling.value(), factor: factor.value };
-        Ok(Usual {
-            stem: UsualStem {
-                buckling: outside_diameter.map(|_| allowed.value()),
-                factor,
-                joint: handbook.force("usual.stem_joint")?,
-            },
-            wall: handbook.length("usual.wall")?,
-            wall_of_large: handbook.length("usual.wall_of_large")?,
-            large: handbook.length("usual.large")?.value,
-            floor: handbook.length("usual.pit_floor")?.value,
-            wall_share: handbook.ratio("usual.wall_share")?,
-        })
+        let allowed = BucklingAllowed { buckling: buckling.value(), factor };
+        Ok(Usual::read(handbook, outside_diameter.map(|_| allowed.value()))?)
     }
 }

@@ -233,6 +233,16 @@ impl GroundClass {
         !self.is_clay() && !self.is_rock()
     }
 
+    /// Whether it is sand or gravel.
+    pub(crate) const fn is_granular(self) -> bool {
+        matches!(self, Self::LooseSand | Self::MediumToDenseSand | Self::Gravel)
+    }
+
+    /// Whether it is clay, silt or sand.
+    pub(crate) const fn is_fine(self) -> bool {
+        self.is_clay() || matches!(self, Self::Silt | Self::LooseSand | Self::MediumToDenseSand)
+    }
+
     /// Whether a column of it over a bore hangs in its sides for good, as those of firm ground do, and not of loose.
     pub(crate) const fn keeps_its_arch(self) -> bool {
         matches!(self, Self::FirmToVeryStiffClay | Self::HardClay | Self::MediumToDenseSand | Self::Gravel)

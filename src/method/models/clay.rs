@@ -45,8 +45,7 @@ pub(super) fn models(
     models: &mut Vec<FrictionModel>,
     notes: &mut Vec<&'static str>,
 ) -> Result<(), HandbookError> {
-    let Some(undrained) = place.soil.undrained.filter(|_| place.holds(|class| !super::place::is_granular(class)))
-    else {
+    let Some(undrained) = place.soil.undrained.filter(|_| place.holds(|class| !class.is_granular())) else {
         if place.soil.undrained.is_none() && place.holds(|class| class.is_clay()) {
             notes.push(NO_STRENGTH);
         }

@@ -59,10 +59,6 @@ pub struct SoilView {
     pub notes: Vec<&'static str>,
 }
 
-pub(super) const fn is_granular(class: GroundClass) -> bool {
-    matches!(class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel)
-}
-
 /// Where a model is asked.
 pub(super) struct Place<'a> {
     pub(super) drive: &'a Drive,
@@ -85,7 +81,7 @@ impl Place<'_> {
 
     /// Whether a ground of the face is granular.
     pub(super) fn is_granular(&self) -> bool {
-        self.holds(is_granular)
+        self.holds(GroundClass::is_granular)
     }
 
     /// Whether a ground of the face is of a kind.

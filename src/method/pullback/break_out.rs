@@ -201,9 +201,7 @@ impl<'a> Bore<'a> {
                 bore_radius,
                 plastic_radius: plastic_radius.min(depth + bore_radius),
             });
-            let granular =
-                matches!(stretch.class, GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel);
-            let safety = if granular { rule.margin_sand } else { rule.margin_other };
+            let safety = if stretch.class.is_granular() { rule.margin_sand } else { rule.margin_other };
             calc.law(FluidPressureLimit { cavity, safety, cap, total_stress: stress.total })
         })
     }
