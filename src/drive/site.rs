@@ -421,18 +421,19 @@ pub(crate) struct Pace {
     pub(crate) prices: Prices,
 }
 
-/// Shifts of the work beside the bore.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct WorkShifts {
-    /// Both pits.
-    pub(crate) pits: Cited<Band<Ratio>>,
-    pub(crate) set_up: Cited<Band<Ratio>>,
-    pub(crate) ramp: Cited<Band<Ratio>>,
-    /// One joint.
-    pub(crate) weld: Cited<Band<Ratio>>,
-    pub(crate) restrained_joint: Cited<Band<Ratio>>,
-    pub(crate) grouting: Cited<Band<Ratio>>,
-    pub(crate) recovery: Cited<Band<Ratio>>,
+looked_up! {
+    /// Shifts of the work beside the bore.
+    WorkShifts of |handbook, both_pits: Cited<Band<Ratio>>| {
+        /// Both pits.
+        pits: Cited<Band<Ratio>> = both_pits,
+        set_up: Cited<Band<Ratio>> = handbook.stage_shifts()?.levels("set_up")?,
+        ramp: Cited<Band<Ratio>> = handbook.stage_shifts()?.levels("ramp")?,
+        /// One joint.
+        weld: Cited<Band<Ratio>> = handbook.stage_shifts()?.levels("weld")?,
+        restrained_joint: Cited<Band<Ratio>> = handbook.stage_shifts()?.levels("restrained_joint")?,
+        grouting: Cited<Band<Ratio>> = handbook.stage_shifts()?.levels("grouting")?,
+        recovery: Cited<Band<Ratio>> = handbook.stage_shifts()?.levels("recovery")?,
+    }
 }
 
 /// Fused joints a shift, up to a size of pipe.

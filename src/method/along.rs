@@ -4,7 +4,7 @@ use super::body::Stage;
 use crate::quantity::{Band, Force, Length, LineLoad, Measure};
 
 /// Force at one advance. Two points at the same advance are a step, where the front meets other ground.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Point {
     /// How far what moves has come: from the launch pit when pushed, from the reception pit when pulled.
     pub advance: Length,

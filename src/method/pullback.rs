@@ -107,15 +107,7 @@ pub(super) fn profiles(at: Pulling<'_>) -> Vec<StageProfile> {
         };
         let mut points = Vec::new();
         walk_pulled(calc, put, &trailing, |advance, on_rig, _| {
-            points.push(Point {
-                advance,
-                on_rig,
-                on_wall: None,
-                on_stem: Some(on_rig),
-                on_casing: None,
-                on_pipe: None,
-                on_tail: None,
-            });
+            points.push(Point { advance, on_rig, on_stem: Some(on_rig), ..Point::default() });
         });
         stages.push(StageProfile { stage: Stage::REAMING, bore: Some(*bore), points });
         before = *bore;
@@ -127,15 +119,8 @@ pub(super) fn profiles(at: Pulling<'_>) -> Vec<StageProfile> {
     let mut points = Vec::new();
     walk_pulled(calc, put, &trailing, |advance, on_rig, on_pipe| {
         let on_tail = on_tail(advance);
-        points.push(Point {
-            advance,
-            on_rig,
-            on_wall: None,
-            on_stem: Some(on_rig),
-            on_casing: None,
-            on_pipe: Some(on_pipe),
-            on_tail,
-        });
+        let (on_stem, on_pipe) = (Some(on_rig), Some(on_pipe));
+        points.push(Point { advance, on_rig, on_stem, on_pipe, on_tail, ..Point::default() });
     });
     stages.push(StageProfile { stage: stage(pull), bore: Some(pipe.bore.value), points });
     stages

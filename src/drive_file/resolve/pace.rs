@@ -1,6 +1,6 @@
 //! How far the work gets in a shift, and the shifts beside the bore: the file's own, or a table's; prices are never assumed.
 
-use super::{Resolved, Resolver, no_row};
+use super::{Resolved, Resolver};
 use crate::drive::{ClayPace, FusionPace, Pace, Pit, Priced, Prices, Rate, SizedRate, Stem, Stretch, WorkShifts};
 use crate::drive_file::fields::Key;
 use crate::drive_file::{CandidateFile, PaceFile, VolumePriceFile};
@@ -103,22 +103,17 @@ impl Resolver<'_> {
     }
 }
 
-/// A row's band, and the length it is for each time.
-fn band(resolver: &Resolver<'_>, key: &'static str) -> Resolved<(Cited<Band<Ratio>>, Option<Length>)> {
-    let table = resolver.handbook.stage_shifts()?;
-    Ok((table.levels(key)?, table.row(key)?.value.per_length.given()))
-}
-
 /// Shifts for both pits, by their depths.
 pub(super) fn both_pits(resolver: &Resolver<'_>, pits: [&Pit; 2]) -> Resolved<Cited<Band<Ratio>>> {
+    let table = resolver.handbook.stage_shifts()?;
     let mut sum: Option<Cited<Band<Ratio>>> = None;
     for (pit, key) in pits.into_iter().zip(["launch_pit", "reception_pit"]) {
-        let (shifts, per) = band(resolver, key)?;
-        let per = per.filter(|per| per.si() > 0.0).ok_or_else(|| no_row("stage_shifts", key))?;
-        let shifts = shifts.map(|band| band.map(|shifts| shifts * (pit.floor() / per)));
+        let per = table.row(key)?.value.per_length.given();
+        let per = per.filter(|per| per.si() > 0.0).ok_or_else(|| table.lacks(key))?;
+        let shifts = table.levels(key)?.map(|band| band.map(|shifts| shifts * (pit.floor() / per)));
         sum = Some(sum.map_or(shifts, |sum| sum.map(|sum| sum.with(shifts.value, |a, b| a + b))));
     }
-    sum.ok_or_else(|| no_row("stage_shifts", "launch_pit"))
+    sum.ok_or_else(|| table.lacks("launch_pit"))
 }
 
 pub(super) fn work_shifts(
@@ -126,22 +121,17 @@ pub(super) fn work_shifts(
     given: Option<&PaceFile>,
     both_pits: Cited<Band<Ratio>>,
 ) -> Resolved<WorkShifts> {
-    let rows = |resolver: &Resolver<'_>, key| band(resolver, key).map(|row| row.0);
-    let (set_up, grouting) = (rows(resolver, "set_up")?, rows(resolver, "grouting")?);
-    let (ramp, weld) = (rows(resolver, "ramp")?, rows(resolver, "weld")?);
-    let (restrained_joint, recovery) = (rows(resolver, "restrained_joint")?, rows(resolver, "recovery")?);
+    let rows = WorkShifts::read(resolver.handbook, both_pits)?;
     let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>, row| {
         let given = given.and_then(|pace| resolver.take("pace", pace, key));
         given.map_or(row, |given| given.map(Band::same))
     };
     Ok(WorkShifts {
-        pits: own(PaceFile::pits, both_pits),
-        set_up: own(PaceFile::set_up, set_up),
-        ramp,
-        weld,
-        restrained_joint,
-        grouting: own(PaceFile::grouting, grouting),
-        recovery: own(PaceFile::recovery, recovery),
+        pits: own(PaceFile::pits, rows.pits),
+        set_up: own(PaceFile::set_up, rows.set_up),
+        grouting: own(PaceFile::grouting, rows.grouting),
+        recovery: own(PaceFile::recovery, rows.recovery),
+        ..rows
     })
 }
 

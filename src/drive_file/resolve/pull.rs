@@ -87,17 +87,16 @@ impl Resolver<'_> {
         if load_duration < duration {
             self.wrong("pull", pull, PullFile::fluid_stands_for, "is shorter than the pull itself");
         }
-        let model_factor = self.taken_ratio("pull: model factor on the high pull", "pull.model_factor")?;
-        let likely_factor = self.taken_ratio("pull: factor on the likely pull", "pull.likely_factor")?;
-        let ovality = self.taken(
-            "pull: least ovality of the pipe, bend included",
-            self.handbook.ratio("collapse.ovality"),
-            Role::Percent,
-        )?;
-        let poisson = self.taken_ratio("pull: Poisson's ratio of PE", "pe.poisson")?;
-        let average_wall =
-            self.taken_ratio("pull: average over minimum wall, string outside the bore", "pe.average_wall")?;
+        let ovality = self.handbook.ratio("collapse.ovality");
+        // In the order in which they are told.
         Ok(Some(Pull {
+            model_factor: self.taken_ratio("pull: model factor on the high pull", "pull.model_factor")?.value,
+            likely_factor: self.taken_ratio("pull: factor on the likely pull", "pull.likely_factor")?.value,
+            ovality: self.taken("pull: least ovality of the pipe, bend included", ovality, Role::Percent)?.value,
+            poisson: self.taken_ratio("pull: Poisson's ratio of PE", "pe.poisson")?.value,
+            average_wall: self
+                .taken_ratio("pull: average over minimum wall, string outside the bore", "pe.average_wall")?
+                .value,
             duration,
             temperature,
             fluid_height,
@@ -108,9 +107,6 @@ impl Resolver<'_> {
             friction_outside: friction_outside.value,
             friction_inside,
             annular_pressure: annular.value,
-            model_factor: model_factor.value,
-            likely_factor: likely_factor.value,
-            average_wall: average_wall.value,
             ramp: ramp.value,
             bend_radius,
             excess_length,
@@ -119,8 +115,6 @@ impl Resolver<'_> {
             reaming_torque: self.band("pull", pull, PullFile::reaming_torque),
             push_assist: self.push_assist(pull)?,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
-            ovality: ovality.value,
-            poisson: poisson.value,
             bend_ratio: self.handbook.ratio("pe.bend_radius")?,
             bend_cold: self.handbook.ratio("pe.bend_cold")?.value,
             bend_share: bend_share.value,

@@ -2,7 +2,9 @@
 
 use super::technique::{Column, Technique};
 use super::{Resolved, Resolver};
-use crate::drive::{AssumedValue, Ends, PILOT_IN_FLUID, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL};
+use crate::drive::{
+    AssumedValue, Ends, PILOT_IN_FLUID, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
+};
 use crate::drive_file::StretchFile;
 use crate::handbook::{
     GroundClass, GroundHazard, GuidedTechnique, Rating, SuitabilityRow, TipModel, Treatment, WaterSide,

@@ -161,16 +161,15 @@ impl Strength {
             (check, _) => check,
         };
         Self {
-            borne: self.borne,
             tension: self.tension.at_best(best.tension),
             with_bending: both(self.with_bending, best.with_bending),
-            radius: self.radius,
             collapse: both(self.collapse, best.collapse),
             together: both(self.together, best.together),
             together_normal: both(self.together_normal, best.together_normal),
             strain: both(self.strain, best.strain),
             strain_with_bend: both(self.strain_with_bend, best.strain_with_bend),
             inside: both(self.inside, best.inside),
+            ..self
         }
     }
 
