@@ -37,7 +37,7 @@ shelves! {
     /// PE pipe by ISO 4427.
     pe_iso4427: PeWallRow,
     /// PE pipe in iron pipe sizes.
-    pe_ips: PeOutsideRow,
+    pe_ips: SizeOutsideRow,
     /// PE material designations.
     pe_material: PeMaterialRow as fixed_keys,
     /// Allowable pull stress of PE.

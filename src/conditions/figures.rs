@@ -51,20 +51,17 @@ pub struct SiteFigure {
 /// The figures of one pipe put in by one method.
 #[must_use]
 pub fn site_figures(plan: &Plan<'_>) -> Vec<SiteFigure> {
-    let topics: [(Topic, fn(&Plan<'_>, &mut Topical)); 5] = [
-        (Topic::Movement, movement),
-        (Topic::Pits, pits),
-        (Topic::Quantities, quantities),
-        (Topic::Time, time),
-        (Topic::Cost, cost),
-    ];
-    let mut figures = Vec::new();
-    for (topic, add_to) in topics {
-        let mut topical = Topical { topic, figures };
-        add_to(plan, &mut topical);
-        figures = topical.figures;
-    }
-    figures
+    let mut to = Topical { topic: Topic::Movement, figures: Vec::new() };
+    movement(plan, &mut to);
+    to.topic = Topic::Pits;
+    pits(plan, &mut to);
+    to.topic = Topic::Quantities;
+    quantities(plan, &mut to);
+    to.topic = Topic::Time;
+    time(plan, &mut to);
+    to.topic = Topic::Cost;
+    cost(plan, &mut to);
+    to.figures
 }
 
 /// Figures, of which the next are about one topic.

@@ -185,11 +185,11 @@ impl Resolver<'_> {
     }
 
     fn slopes(&self) -> Resolved<Ends<Cited<Ratio>>> {
-        Ok(Ends::read(["settlement.slope_least", "settlement.slope_most"], |key| self.handbook.ratio(key))?)
+        Ends::read(["settlement.slope_least", "settlement.slope_most"], |key| self.handbook.ratio(key))
     }
 
     fn lengths(&self, keys: [&'static str; 2]) -> Resolved<Ends<Cited<Length>>> {
-        Ok(Ends::read(keys, |key| self.handbook.length(key))?)
+        Ends::read(keys, |key| self.handbook.length(key))
     }
 
     fn crossings(&mut self, line: &Line, stretches: &[Stretch], length: Length) -> Resolved<Vec<Crossing>> {

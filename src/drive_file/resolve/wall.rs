@@ -163,6 +163,6 @@ impl Resolver<'_> {
             end_factor: self.one_free()?.value,
         };
         let allowed = BucklingAllowed { buckling: buckling.value(), factor };
-        Ok(Usual::read(handbook, outside_diameter.map(|_| allowed.value()))?)
+        Usual::read(handbook, outside_diameter.map(|_| allowed.value()))
     }
 }

@@ -133,14 +133,6 @@ rows! {
         wall: must Length,
     }
 
-    /// A PE pipe of a series whose wall is outside diameter over dimension ratio.
-    PeOutsideRow {
-        /// Nominal size.
-        size: must Length,
-        /// Outside diameter.
-        outside_diameter: must Length,
-    }
-
     /// What a PE material designation stands for in the tables that use other designations.
     PeMaterialRow {
         /// Density.
