@@ -72,8 +72,8 @@ impl Resolver<'_> {
     }
 
     fn assume_angle(&mut self, path: &str, friction: Cited<Ends<Angle>>) {
-        let range = AssumedValue::range(friction.value.low, friction.value.high, Role::Angle);
-        self.assume_alike(path, "soil.friction_angle", range, friction.origin);
+        let [least, most] = [friction.value.low, friction.value.high].map(|angle| Shown::of(angle, Role::Angle));
+        self.assume_alike(path, "soil.friction_angle", AssumedValue::Range(least, most), friction.origin);
     }
 
     fn of_class(&self, face: Grounds) -> Resolved<OfClass> {
