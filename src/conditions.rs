@@ -4,6 +4,7 @@
 mod amounts;
 pub(crate) mod carried;
 pub(crate) mod carrier;
+mod cost;
 pub(crate) mod face;
 pub(crate) mod face_support;
 mod figures;
@@ -20,7 +21,8 @@ mod stress;
 pub(crate) mod time;
 pub(crate) mod weight;
 
-pub use amounts::{Amounts, CostLine, CostPlan, StageSpoil, amounts, cost_plan};
+pub use amounts::{Amounts, StageSpoil, amounts};
+pub use cost::{CostLine, CostPlan, cost_plan};
 pub use figures::{SiteFigure, Topic, site_figures};
 pub(crate) use ground::{ground, ground_doubt, usual};
 pub(crate) use into_bore::{closes, stands};

@@ -1,7 +1,8 @@
 //! Figures that decide nothing, and that an engineer wants to see: how far the ground moves, how large the pits are,
 //! what water comes in, how many shifts the work takes.
 
-use super::amounts::{amounts, cost_plan};
+use super::amounts::amounts;
+use super::cost::cost_plan;
 use super::face::plug_needed;
 use super::movement::{at_service, at_surface, is_over};
 use super::pits::{Place, area_needed, length_needed, lift, width_needed};

@@ -6,7 +6,6 @@ use super::looked_up::looked_up;
 use crate::handbook::{Handbook, HandbookError, Spoil};
 use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::source::{Cited, Origin};
-use crate::yaml::Field;
 
 /// All that conditions beside force and ground need.
 #[derive(Debug, Clone)]
@@ -363,13 +362,14 @@ impl PitSides {
 fn side(handbook: &Handbook, key: &'static str) -> Result<(Cited<Length>, Cited<Length>), HandbookError> {
     let table = handbook.shaft_size()?;
     let row = table.row(key)?;
-    let sides = row.value;
+    let sides = [&row.value.low, &row.value.value, &row.value.high];
+    let [low, middle, high] = sides.map(|side| side.as_ref().map(|side| side.value));
     // A row may have one end only.
-    let end = |first: &Option<Field<Length>>, other: &Option<Field<Length>>| {
-        let length = first.as_ref().or(sides.value.as_ref()).or(other.as_ref());
-        Ok(Cited::new(length.ok_or_else(|| table.lacks(key))?.value, row.origin))
+    let end = |first: Option<Length>, other: Option<Length>| {
+        let length = first.or(middle).or(other).ok_or_else(|| table.lacks(key))?;
+        Ok(Cited::new(length, row.origin))
     };
-    Ok((end(&sides.low, &sides.high)?, end(&sides.high, &sides.low)?))
+    Ok((end(low, high)?, end(high, low)?))
 }
 
 /// Both ends of the working areas at the launch and at the reception.
