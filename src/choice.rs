@@ -31,13 +31,12 @@ pub fn choose(drive: &Drive) -> Result<Choice, HandbookError> {
 /// A scheme by the position of its pipe among the candidates, and its method.
 type Place = (usize, Method);
 
-/// The scheme that [`choose`] chooses, where it chooses one, and how each stands, in the order of
-/// the file.
-pub(crate) fn chosen(drive: &Drive) -> Result<(Option<Place>, Vec<Standing>), HandbookError> {
+/// The scheme that [`choose`] chooses, where it chooses one, and all of them, in the order of the file.
+pub(crate) fn chosen(drive: &Drive) -> Result<(Option<Place>, Vec<Ranked>), HandbookError> {
     let schemes = schemes(drive)?;
     let may_be = schemes.iter().filter(|one| one.standing.can_be_chosen());
     let first = may_be.min_by(|one, other| rank::order(one, other));
-    Ok((first.map(|first| (first.candidate, first.scheme.method)), schemes.iter().map(|one| one.standing).collect()))
+    Ok((first.map(|first| (first.candidate, first.scheme.method)), schemes))
 }
 
 /// Every candidate by every method, in the order of the file.

@@ -3,6 +3,7 @@
 
 mod edit;
 mod input;
+mod meets;
 mod pits;
 mod screen;
 

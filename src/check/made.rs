@@ -246,6 +246,9 @@ impl<S: Copy> Check<S> {
 
     /// Not decided where there is doubt.
     pub fn in_doubt(self, doubt: Doubt) -> Self {
+        if doubt.is_none() {
+            return self;
+        }
         Self { doubt: self.doubt.or(doubt), ..self }.decided()
     }
 

@@ -62,6 +62,9 @@ const ANY_LENGTH: f64 = 50.0;
 /// Most pipes of one drive: a person chooses among them.
 const MOST_CANDIDATES: usize = 50;
 
+/// Room for so many assumed values, which is enough for most drives.
+const MANY: usize = 128;
+
 /// Most stretches times pipes of one drive, each of which adds some 80 kB to the JSON; a borehole log has a dozen stretches.
 const MOST_PARTS: usize = 300;
 
@@ -76,7 +79,7 @@ pub(super) fn resolve(
         file,
         handbook,
         flaws: Vec::new(),
-        assumed: Vec::new(),
+        assumed: Vec::with_capacity(MANY),
         unusual: Vec::new(),
         concern: Concern::Drive,
         is_sketch,

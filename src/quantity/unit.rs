@@ -26,7 +26,7 @@ pub struct Unit {
 }
 
 pub(super) const FOOT: f64 = 0.3048;
-pub(super) const INCH: f64 = 0.0254;
+pub(crate) const INCH: f64 = 0.0254;
 const POUND: f64 = 0.453_592_37;
 /// Standard acceleration of free fall, m/s² (exact by definition, CGPM 1901).
 pub const STANDARD_GRAVITY: f64 = 9.806_65;

@@ -1,7 +1,8 @@
 //! Which single input turns the choice, and at what value.
 
 use super::edit;
-use crate::choice::{Choice, Standing, chosen};
+use super::meets;
+use crate::choice::{Choice, Ranked, chosen};
 use crate::drive::{Drilled, Drive, Side, Stretch};
 use crate::drive_file::{DriveFile, InputError, OrNone};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
@@ -9,6 +10,7 @@ use crate::quantity::{
     Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem,
 };
 use crate::source::printed;
+use std::rc::Rc;
 use std::sync::Arc;
 
 printed!(Input: label);
@@ -138,6 +140,8 @@ const STEPS: u32 = 12;
 const ALIKE: u32 = STEPS / 2;
 /// Most halvings of the step in which the choice turns.
 const HALVINGS: u32 = 14;
+/// Guesses where it turns, before the halves that are left are looked at one after the other.
+const GUESSES: u32 = 4;
 /// Stretches, and points of those that the water crosses, times pipes beyond which nothing is looked for: it would take too long.
 const MOST_WORK: usize = 2_000;
 
@@ -158,10 +162,10 @@ impl Outcome {
         choice.chosen().map_or(Self::Nothing, |first| Self::Chosen(first.candidate, first.scheme.method))
     }
 
-    /// What would be chosen for a drive, and how every scheme would stand.
-    fn from(drive: &Drive) -> Result<(Self, Vec<Standing>), HandbookError> {
-        let (first, standings) = chosen(drive)?;
-        Ok((first.map_or(Self::Nothing, |(candidate, method)| Self::Chosen(candidate, method)), standings))
+    /// What would be chosen for a drive, and every scheme.
+    fn from(drive: &Drive) -> Result<(Self, Vec<Ranked>), HandbookError> {
+        let (first, schemes) = chosen(drive)?;
+        Ok((first.map_or(Self::Nothing, |(candidate, method)| Self::Chosen(candidate, method)), schemes))
     }
 }
 
@@ -205,7 +209,10 @@ pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<In
     if drive.stretches.iter().map(points).sum::<usize>() * drive.candidates.len() > MOST_WORK {
         return Ok(None);
     }
-    let now = Outcome::from(&drive)?;
+    let now = {
+        let (outcome, schemes) = Outcome::from(&drive)?;
+        Some(Rc::new(Looked { outcome, schemes }))
+    };
     let mut found = Vec::new();
     for &input in Input::ALL {
         let Some(value) = (input.varied().now)(file) else { continue };
@@ -244,28 +251,47 @@ struct Search<'a> {
     handbook: &'a Arc<Handbook>,
     drive: &'a Drive,
     input: Input,
-    now: &'a Looked,
+    now: &'a At,
 }
 
-/// What is chosen at a value, and how every scheme stands there.
-type Looked = (Outcome, Vec<Standing>);
+/// What is chosen at a value, and every scheme there.
+struct Looked {
+    outcome: Outcome,
+    schemes: Vec<Ranked>,
+}
+
+impl Looked {
+    /// Whether the same is chosen at two values, and every scheme stands alike.
+    fn is_alike(&self, other: &Self) -> bool {
+        let standings = self.schemes.iter().map(|one| one.standing);
+        self.outcome == other.outcome && standings.eq(other.schemes.iter().map(|one| one.standing))
+    }
+}
+
+/// What comes of a value; `None` where it makes no drive.
+type At = Option<Rc<Looked>>;
+
+/// A step of the way to an end and what comes of it.
+type Step<'a> = (u32, &'a At);
 
 impl Search<'_> {
-    /// What comes of a value; `None` where it makes no drive.
-    fn at(&self, si: f64) -> Result<Option<Looked>, HandbookError> {
-        if self.input == Input::Friction {
-            return Outcome::from(&with_friction(self.drive, Ratio::from_si(si))).map(Some);
-        }
-        let mut file = self.file.clone();
-        (self.input.varied().change)(&mut file, si);
-        match file.resolve(self.handbook) {
-            Ok(drive) => {
-                let (outcome, standings) = Outcome::from(&drive)?;
-                Ok(self.named_here(&drive, outcome).map(|outcome| (outcome, standings)))
+    fn at(&self, si: f64) -> Result<At, HandbookError> {
+        let (outcome, schemes) = if self.input == Input::Friction {
+            Outcome::from(&with_friction(self.drive, Ratio::from_si(si)))?
+        } else {
+            let mut file = self.file.clone();
+            (self.input.varied().change)(&mut file, si);
+            match file.resolve(self.handbook) {
+                Ok(drive) => {
+                    let (outcome, schemes) = Outcome::from(&drive)?;
+                    let Some(outcome) = self.named_here(&drive, outcome) else { return Ok(None) };
+                    (outcome, schemes)
+                }
+                Err(InputError::Handbook(error)) => return Err(error),
+                Err(_) => return Ok(None),
             }
-            Err(InputError::Handbook(error)) => Err(error),
-            Err(_) => Ok(None),
-        }
+        };
+        Ok(Some(Rc::new(Looked { outcome, schemes })))
     }
 
     /// The same pipe in the list of the file as it is: another need proposes other pipes. `None` where it is not there.
@@ -283,36 +309,46 @@ impl Search<'_> {
         }
         let on_the_way = |step: u32| self.between(value, end, f64::from(step) / f64::from(STEPS));
         let last = self.at(end)?;
-        Ok(match self.first(&on_the_way, (0, Some(self.now)), (STEPS, last.as_ref()))? {
-            Some((step, Some(to))) => (Some(self.halve(on_the_way(step - 1), on_the_way(step), to)?), end),
-            Some((step, None)) => (None, on_the_way(step - 1)),
+        Ok(match self.first(&on_the_way, (0, self.now), (STEPS, &last))? {
+            Some((step, Some(same), Some(turned))) => {
+                (Some(self.halve((on_the_way(step - 1), same), (on_the_way(step), turned))?), end)
+            }
+            Some((step, ..)) => (None, on_the_way(step - 1)),
             None => (None, end),
         })
     }
 
-    /// The first of some steps at which the choice has turned, and to what; to nothing where the value makes no drive.
-    /// Before the first of the steps it has not; at both ends it is known what comes of them.
+    /// The first of some steps at which the choice has turned, and what comes of the one before and of it. Before the first
+    /// of the steps it has not; at both ends it is known what comes of them.
     fn first(
         &self,
         on_the_way: &impl Fn(u32) -> f64,
-        from: (u32, Option<&Looked>),
-        to: (u32, Option<&Looked>),
-    ) -> Result<Option<(u32, Option<Outcome>)>, HandbookError> {
+        from: Step<'_>,
+        to: Step<'_>,
+    ) -> Result<Option<(u32, At, At)>, HandbookError> {
         let steps = to.0 - from.0;
-        if steps <= ALIKE && from.1 == to.1 {
+        let is_alike = match (from.1, to.1) {
+            (Some(one), Some(other)) => one.is_alike(other),
+            (one, other) => one.is_none() && other.is_none(),
+        };
+        if steps <= ALIKE && is_alike {
             return Ok(None);
         }
         if steps <= 1 {
-            let turned = to.1.map(|(outcome, _)| *outcome);
-            return Ok((turned != Some(self.now.0)).then_some((to.0, turned)));
+            return Ok((!self.is_same(to.1)).then(|| (to.0, from.1.clone(), to.1.clone())));
         }
         let step = from.0 + steps / 2;
         let looked = self.at(on_the_way(step))?;
-        let middle = (step, looked.as_ref());
-        match self.first(on_the_way, from, middle)? {
-            None => self.first(on_the_way, middle, to),
+        match self.first(on_the_way, from, (step, &looked))? {
+            None => self.first(on_the_way, (step, &looked), to),
             found => Ok(found),
         }
+    }
+
+    /// Whether what is chosen now is chosen.
+    fn is_same(&self, at: &At) -> bool {
+        let outcome = |at: &At| at.as_ref().map(|looked| looked.outcome);
+        outcome(at) == outcome(self.now)
     }
 
     /// Even steps of a ratio where the range is one, of the value elsewhere.
@@ -323,21 +359,77 @@ impl Search<'_> {
         }
     }
 
-    fn halve(&self, mut same: f64, mut turned: f64, mut to: Outcome) -> Result<Turn, HandbookError> {
-        for _ in 0..HALVINGS {
-            if self.input.reads_alike(same, turned) {
+    /// Where the choice turns between two values, by halves. What comes of a half is known without a look where it lies
+    /// beyond a value that was looked at: so the halves round a guess are looked at first.
+    fn halve(&self, same: Value, turned: Value) -> Result<Turn, HandbookError> {
+        let (mut near, mut far) = (same.0, turned.0);
+        let towards = far - near;
+        let is_past = |value: f64, other: f64| (value - other) * towards >= 0.0;
+        let now = same.1.outcome;
+        let mut known = [same, turned];
+        let mut guesses = GUESSES;
+        let mut left = HALVINGS;
+        while left > 0 && !self.input.reads_alike(near, far) {
+            let middle = self.between(near, far, 0.5);
+            let [same, turned] = &known;
+            if is_past(same.0, middle) {
+                near = middle;
+            } else if is_past(middle, turned.0) {
+                far = middle;
+            } else if let Some(guess) = (guesses > 0).then(|| self.guess(&known)).flatten() {
+                guesses -= 1;
+                let (mut before, mut after) = (near, far);
+                for _ in 0..left {
+                    if self.input.reads_alike(before, after) {
+                        break;
+                    }
+                    let middle = self.between(before, after, 0.5);
+                    *(if is_past(guess, middle) { &mut before } else { &mut after }) = middle;
+                }
+                for value in [after, before] {
+                    let is_between = !is_past(known[0].0, value) && !is_past(value, known[1].0);
+                    if is_between && !self.look(value, &mut known)? {
+                        guesses = 0;
+                    }
+                }
+                continue;
+            } else if !self.look(middle, &mut known)? {
                 break;
+            } else {
+                continue;
             }
-            let middle = self.between(same, turned, 0.5);
-            match self.at(middle)? {
-                Some((outcome, _)) if outcome == self.now.0 => same = middle,
-                Some((outcome, _)) => (turned, to) = (middle, outcome),
-                None => break,
-            }
+            left -= 1;
         }
-        Ok(Turn { at: self.input.shown(turned), to })
+        // What it turns to may be another a little further on.
+        let [_, turned] = &known;
+        let looked = if is_past(turned.0, far) { None } else { self.at(far)? };
+        let to = looked.filter(|looked| looked.outcome != now).map_or(turned.1.outcome, |looked| looked.outcome);
+        Ok(Turn { at: self.input.shown(far), to })
+    }
+
+    /// Looks at a value between two that are known, in place of one of them; false where it makes no drive.
+    fn look(&self, value: f64, known: &mut [Value; 2]) -> Result<bool, HandbookError> {
+        let at = self.at(value)?;
+        let place = usize::from(!self.is_same(&at));
+        let Some(looked) = at else { return Ok(false) };
+        if let Some(known) = known.get_mut(place) {
+            *known = (value, looked);
+        }
+        Ok(true)
+    }
+
+    fn guess(&self, [same, turned]: &[Value; 2]) -> Option<f64> {
+        let chosen = [same, turned].map(|(_, looked)| match looked.outcome {
+            Outcome::Chosen(candidate, method) => Some((candidate, method)),
+            Outcome::Nothing => None,
+        });
+        let share = meets::share(chosen, [&same.1.schemes, &turned.1.schemes])?;
+        Some(self.between(same.0, turned.0, share))
     }
 }
+
+/// A value and what comes of it.
+type Value = (f64, Rc<Looked>);
 
 /// The drive with all unit friction multiplied.
 fn with_friction(drive: &Drive, times: Ratio) -> Drive {

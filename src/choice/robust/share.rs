@@ -48,20 +48,53 @@ pub(super) fn ahead(differences: &[f64]) -> f64 {
 
 /// The share of sampled weightings under which each list of values has the greatest sum; equal ones share.
 pub(super) fn sampled(values: &[Vec<f64>]) -> Vec<f64> {
-    let criteria = values.first().map_or(0, Vec::len);
+    // What another leads in something and follows in nothing never leads.
+    let is_beaten = |one: &Vec<f64>| values.iter().any(|other| beats(other, one));
+    let places: Vec<usize> = (0..).zip(values).filter(|(_, one)| !is_beaten(one)).map(|(place, _)| place).collect();
+    let rivals: Vec<&Vec<f64>> = places.iter().filter_map(|place| values.get(*place)).collect();
+    let won = if rivals.len() == 1 { vec![1.0] } else { led(&rivals) };
+    let mut shares = vec![0.0; values.len()];
+    for (place, won) in places.into_iter().zip(won) {
+        if let Some(share) = shares.get_mut(place) {
+            *share = won;
+        }
+    }
+    shares
+}
+
+/// Whether one follows another in nothing, and leads it in something by so much that no weight drawn makes them equal.
+fn beats(one: &[f64], other: &[f64]) -> bool {
+    const CLEARLY: f64 = 1e-3;
+    let lead = difference(one, other);
+    lead.iter().all(|lead| *lead >= 0.0) && lead.iter().any(|lead| *lead >= CLEARLY)
+}
+
+/// The same of lists of which any may lead.
+fn led(values: &[&Vec<f64>]) -> Vec<f64> {
+    let [first, others @ ..] = values else { return Vec::new() };
+    // A criterion in which all are alike parts none from another; its weight is drawn all the same.
+    let parts = |place: &usize| others.iter().any(|other| other.get(*place) != first.get(*place));
+    let drawn: Vec<bool> = (0..first.len()).map(|place| parts(&place)).collect();
+    let parting =
+        |values: &&Vec<f64>| values.iter().zip(&drawn).filter(|(_, parts)| **parts).map(|(value, _)| *value).collect();
+    let values: Vec<Vec<f64>> = values.iter().map(parting).collect();
     let mut won = vec![0.0; values.len()];
-    let mut weights = vec![0.0; criteria];
+    let mut weights = vec![0.0; values.first().map_or(0, Vec::len)];
     let mut sums = vec![0.0; values.len()];
     for chunk in 0..CHUNKS {
         // A stream a chunk: the same numbers however the chunks are shared out.
         let mut random = ChaCha8Rng::seed_from_u64(SEED);
         random.set_stream(u64::from(chunk));
         for _ in 0..CHUNK {
-            // Waiting times; dividing them by their sum changes no order.
-            for weight in &mut weights {
-                *weight = -unit(random.next_u64()).ln();
+            let mut weight = weights.iter_mut();
+            for parts in &drawn {
+                let bits = random.next_u64();
+                if *parts && let Some(weight) = weight.next() {
+                    // Waiting times; dividing them by their sum changes no order.
+                    *weight = -unit(bits).ln();
+                }
             }
-            for (sum, values) in sums.iter_mut().zip(values) {
+            for (sum, values) in sums.iter_mut().zip(&values) {
                 *sum = values.iter().zip(&weights).map(|(value, weight)| value * weight).sum();
             }
             let best = sums.iter().copied().fold(f64::NEG_INFINITY, f64::max);

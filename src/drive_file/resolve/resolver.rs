@@ -89,8 +89,12 @@ impl Resolver<'_> {
 
     /// For one stretch; stretches alike share one entry, so that a long list of them stays readable.
     pub(super) fn assume_alike(&mut self, stretch: &str, what: &str, value: AssumedValue, origin: Origin) {
-        let of = |field: &str| field.split_once('.').is_some_and(|(_, of)| of == what);
-        let alike = |known: &&mut Assumed| of(&known.field) && known.value == value && known.origin == origin;
+        // What stands behind the first dot, sought from the end.
+        let is_of = |field: &str| {
+            let stretch = field.strip_suffix(what).and_then(|stretch| stretch.strip_suffix('.'));
+            stretch.is_some_and(|stretch| !stretch.contains('.'))
+        };
+        let alike = |known: &&mut Assumed| is_of(&known.field) && known.value == value && known.origin == origin;
         match self.assumed.iter_mut().find(alike) {
             Some(known) => known.alike += 1,
             None => self.assume(format!("{stretch}.{what}"), value, origin),

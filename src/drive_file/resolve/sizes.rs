@@ -6,8 +6,8 @@ use super::{Resolved, Resolver};
 use crate::drive::{EndArea, RingKind};
 use crate::drive_file::{Series, Traffic};
 use crate::handbook::{Handbook, SizeOutsideWallRow, Table};
-use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Length, LineLoad, Measure, Role, Shown, UnitSystem};
+use crate::quantity::unit::{INCH, STANDARD_GRAVITY};
+use crate::quantity::{Length, LineLoad, Measure};
 use crate::source::{Cited, Origin};
 
 /// A size that a table has.
@@ -130,7 +130,7 @@ fn casings(handbook: &Handbook) -> Resolved<Vec<Known>> {
 /// Steel pipe, by nominal size in inches, by outside diameter, and by its DN, which is 25 for each inch of the nominal size.
 pub(super) fn steel(handbook: &Handbook) -> Resolved<Vec<Known>> {
     let mut sizes = rows(handbook.steel_pipe()?, |row| (row.size.value, row.outside_diameter.value, None));
-    let inches = |known: &Known| Shown::of(known.size, Role::Diameter).in_units(UnitSystem::Us).0;
+    let inches = |known: &Known| known.size.si() / INCH;
     let in_inches = sizes.iter().filter(|known| (inches(known) - inches(known).round()).abs() < 1e-6);
     let by_dn: Vec<Known> = in_inches.map(|known| Known { size: known.size * (25.0 / 25.4), ..*known }).collect();
     sizes.extend(by_dn);
