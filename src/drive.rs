@@ -177,10 +177,19 @@ impl Drive {
         }
     }
 
-    /// Whether the file says how a drive that stalls is freed. No pit is dug in tracks, a runway or a stream.
-    pub(crate) fn is_freed(&self) -> bool {
-        let guarded = self.site.surface.guarded;
-        self.if_stalled.is_some_and(|how| how != IfStalled::RescuePit || !guarded)
+    /// Whether a drive that stalls is to be dug free, where a pit can be dug.
+    pub(crate) fn is_dug_free(&self) -> bool {
+        self.if_stalled == Some(IfStalled::RescuePit) && !self.site.surface.guarded
+    }
+
+    /// Whether the file says how a drive that stalls is freed. No pit is dug in tracks, a runway or a stream, and stations are
+    /// put into pipe that people may enter.
+    pub(crate) fn is_freed(&self, pipe: &Pipe) -> bool {
+        self.if_stalled.is_some_and(|how| match how {
+            IfStalled::RescuePit => self.is_dug_free(),
+            IfStalled::Stations => pipe.nominal >= self.stations.entry.value,
+            IfStalled::SecondLubrication => true,
+        })
     }
 
     /// Whether a candidate is proposed, not listed in the file.

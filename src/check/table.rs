@@ -44,7 +44,7 @@ macro_rules! checks {
             /// Jacking force on the pipe, against the capacity of its end.
             EndCapacity "pipe end, jacking force" LoadMargin Watched(1.5) => end::capacity($at, $calc);
             /// Angle at the joints of a jacked pipe.
-            JointAngle "joint angle" none High => end::angle($at);
+            JointAngle "joint angle" none Screen => end::angle($at);
             /// Push and bend of welded steel in a planned curve, against its yield.
             CurveBending "steel, bending in the curve" LoadMargin High => curve::bending($at, $calc);
             /// Jacking force on a free length of pipe, against its strength as a column.

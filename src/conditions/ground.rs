@@ -57,6 +57,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
             check.with_note(MAY_RUN_IN).settled_by(&[&["ground[].treatment"], &["spoil"]])
         }
+        (Rating::Depends, Origin::Law(_)) if untold || rock => check.with_note(NO_RATING),
         (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING).settled_by(&[&["spoil"], &["pilot"]]),
         (Rating::Depends, _) => check.with_note(UNDECIDED),
         (Rating::Marginal, origin) if origin == Origin::Law(&PILOT_IN_FLUID) => check.with_note(IN_FLUID),

@@ -15,7 +15,7 @@ fields! {
         /// Greatest pull.
         pull: must<Force> as Pull, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"],
             said ["pullback"];
-        /// Thrust that the jacks are set to stop at.
+        /// Thrust that the jacks are set to stop at while the pipe goes in.
         held_to: may<Force> as Thrust, Within(kn(10.0), mn(60.0)), ["400 kN", "45 tonf_us"], else "the greatest thrust";
         /// Greatest torque.
         torque: may<Torque> as Torque, Within(kn_m(0.01), kn_m(2_000.0)), usual(kn_m(0.5), kn_m(200.0)),

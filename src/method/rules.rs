@@ -2,8 +2,8 @@
 
 use super::either::Forces;
 use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most};
-use crate::drive::{Drive, IfStalled};
-use crate::handbook::Method;
+use crate::drive::{Drive, Pipe};
+use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 
@@ -11,6 +11,11 @@ const STALLS: &str = "at the high force the drive stalls: say how it is freed (`
     limit";
 const SET: &str = "set the jacks to no more than the limit; if the drive stalls it is freed as the file says";
 const FREED: &str = "the jacks are held to the limit; if the drive stalls it is freed as the file says";
+const PLAN: &str = "set the jacks to no more than the limit, and plan how a drive that stalls is freed: a rescue pit, a second \
+    lubrication";
+const PULL_PLAN: &str = "the rig stops at its rating: plan a pit over the string for a pull that stalls";
+/// The limit over the likely force from which how a stalled drive is freed may be left to the contractor: our judgement.
+const SPARE: f64 = 1.5;
 const BEYOND: &str = "at the high force the drive stalls too far short of its end to be held and freed: shorten \
     it, lubricate better, work without night stops, or use stronger pipe or plant";
 const PULL_STALLS: &str = "at the high pull the string stalls: say how it is freed (`if_stalled`)";
@@ -40,7 +45,7 @@ pub(super) fn by_held_jacks(drive: &Drive, thrust: Forces) -> Forces {
 /// Ways to settle a force; where there is none and nobody tells the pilot, one that is drilled, which leaves a bore that
 /// stands. One that is pushed, as is taken, would settle nothing.
 pub(super) fn or_drilled(drive: &Drive, ways: Ways) -> Ways {
-    if settles_nothing(ways) && drive.hangs_on_pilot() { &[&["pilot: drilled"]] } else { ways }
+    if settles_nothing(ways) && drive.hangs_on_pilot() { &[&["pilot"]] } else { ways }
 }
 
 /// Whether no way is named.
@@ -50,12 +55,18 @@ pub(super) fn settles_nothing(ways: Ways) -> bool {
 
 /// Up to a share of the limit at the high level; beyond it not decided until the file says how a drive that stalls there is
 /// freed. Jacks of which it tells no more are set to what may be borne; those that it holds to more do not spare the pipe.
-pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Option<Force>) -> Check<()> {
+pub(super) fn watched(
+    (drive, pipe): (&Drive, &Pipe),
+    check: Check<()>,
+    share: Ratio,
+    most: Option<Force>,
+) -> Check<()> {
+    let is_freed = drive.is_freed(pipe);
     let spares = |held: Force| most.is_none_or(|most| held <= most);
     let spared = drive.rig.held_to.is_none_or(|held| spares(held.value));
     let ways: Ways = if spared { &[&["if_stalled"]] } else { &[&["rig.held_to", "if_stalled"]] };
     // What a night adds is gone where there is none.
-    let beyond: Ways = match (drive.stops_at_night(), drive.is_freed()) {
+    let beyond: Ways = match (drive.stops_at_night(), is_freed) {
         (false, _) => NOTHING,
         (true, true) => &[&["work.round_the_clock"]],
         (true, false) => &[&["work.round_the_clock", "if_stalled"]],
@@ -65,7 +76,8 @@ pub(super) fn watched(drive: &Drive, check: Check<()>, share: Ratio, most: Optio
     let [beyond, over] = [beyond, over].map(|ways| or_drilled(drive, ways));
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
     let check = check.by(Rule::Watched(share));
-    stalls(check, drive.leeway.held, spared && drive.is_freed(), [STALLS, freed], [ways, beyond, over])
+    let stalls = Stalls { notes: [STALLS, freed, PLAN], ways: [ways, beyond, over] };
+    stalls.judged(drive, check, spared.then_some(is_freed))
 }
 
 /// What stem, head and pit face bear of a pull: no more than the rig pulls.
@@ -83,33 +95,42 @@ pub(super) fn strength_of_clay(drive: &Drive) -> Ways {
 pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Check<()> {
     let share = Subject::RigPull.decides().share(&drive.leeway);
     let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
-    let freed = drive.if_stalled == Some(IfStalled::RescuePit) && drive.is_freed();
-    let ways: Ways = &[&["if_stalled"]];
     let clay = strength_of_clay(drive);
-    stalls(check, drive.leeway.held, freed, [PULL_STALLS, PULL_FREED], [ways, clay, clay])
+    let stalls = Stalls { notes: [PULL_STALLS, PULL_FREED, PULL_PLAN], ways: [&[&["if_stalled"]], clay, clay] };
+    stalls.judged(drive, check, Some(drive.is_dug_free()))
 }
 
-/// What stalls at the high level alone asks for care where it is held and freed, up to so many times its limit.
-fn stalls(
-    check: Check<()>,
-    most: Ratio,
-    is_freed: bool,
-    [stalls, freed]: [&'static str; 2],
-    [ways, beyond, over]: [Ways; 3],
-) -> Check<()> {
-    if check.verdict == Verdict::Over {
-        // What is not told may still be at its best.
-        return check.settled_by(over);
-    }
-    if !stalls_at_most(&check) {
-        return check;
-    }
-    if is_freed && can_be_held(&check, most) {
-        check.by(Rule::Watched(most)).with_care(Care::Condition, freed)
-    } else if can_be_held(&check, most) {
-        check.with_note(stalls).settled_by(ways)
-    } else {
-        check.with_note(BEYOND).settled_by(beyond)
+/// What is said of a force that stalls at the high level alone, and what settles it.
+struct Stalls {
+    /// Where nobody says how it is freed, where the file does, and where that can be planned.
+    notes: [&'static str; 3],
+    /// Where it may be held; where it is too much for that; and where it is over.
+    ways: [Ways; 3],
+}
+
+impl Stalls {
+    /// With care where it is held and freed, up to so many times its limit. Where the likely force is well below the limit
+    /// and a pit can be dug, how it is freed is planned and need not be told.
+    fn judged(self, drive: &Drive, check: Check<()>, is_freed: Option<bool>) -> Check<()> {
+        let ([stalls, freed, plan], [ways, beyond, over]) = (self.notes, self.ways);
+        let most = drive.leeway.held;
+        if check.verdict == Verdict::Over {
+            // What is not told may still be at its best.
+            return check.settled_by(over);
+        }
+        if !stalls_at_most(&check) {
+            return check;
+        }
+        let is_far = check.likely().is_some_and(|(demand, limit)| demand.si * SPARE <= limit.si);
+        let known = drive.stretches.iter().all(|stretch| stretch.is_all(|class| class != GroundClass::Unknown));
+        let may_plan =
+            is_freed.is_some() && drive.if_stalled.is_none() && !drive.site.surface.guarded && is_far && known;
+        match (can_be_held(&check, most), is_freed == Some(true), may_plan) {
+            (false, ..) => check.with_note(BEYOND).settled_by(beyond),
+            (true, true, _) => check.by(Rule::Watched(most)).with_care(Care::Condition, freed),
+            (true, false, true) => check.by(Rule::Watched(most)).with_care(Care::Condition, plan),
+            (true, false, false) => check.with_note(stalls).settled_by(ways),
+        }
     }
 }
 
@@ -124,10 +145,10 @@ pub(super) fn can_be_held(check: &Check<()>, most: Ratio) -> bool {
 }
 
 /// The same by the factor that is in the limit, held to the limit itself.
-pub(super) fn watched_up_to(drive: &Drive, check: Check<()>, factor: Ratio) -> Check<()> {
+pub(super) fn watched_up_to((drive, pipe): (&Drive, &Pipe), check: Check<()>, factor: Ratio) -> Check<()> {
     let share = Decides::Watched(factor.si()).share(&drive.leeway);
     let most = check.high().map(|(_, limit)| Force::from_si(limit.si) * share);
-    watched(drive, check, share, most)
+    watched((drive, pipe), check, share, most)
 }
 
 /// What is asked of plant that is not told, as it would be judged if it were: the likely force with the whole factor, the

@@ -140,7 +140,7 @@ pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>, held_to
     let rated = at.drive.rig.thrust.map(|whole| main * whole);
     let limit = held_to.filter(|held| held.value < rated.value).unwrap_or(rated);
     let share = Decides::Watched(1.0 / main.si()).share(&at.drive.leeway);
-    watched(at.drive, at_most(Role::Thrust, thrust, limit).with_note(JACKS), share, None)
+    watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit).with_note(JACKS), share, None)
 }
 
 /// A torque of the file against a rating of the file.

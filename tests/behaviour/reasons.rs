@@ -29,11 +29,7 @@ fn what_asks_for_care_is_named() {
 #[test]
 fn what_is_in_the_way_is_named() {
     let (standing, sentence) = reason(&sewer(|text| {
-        text.edit("length: 60 m", "length: 90 m")
-            .edit("steering: { joint_angle: 0.1 deg }\n", "pilot: displacement\n")
-            .edit("3.60 m", "3.30 m")
-            .edit(", packer: { thickness: 12 mm }", "")
-            .edit("work: { round_the_clock: true }\n", "")
+        text.edit("firm_to_very_stiff_clay", "gravel").edit(", spt_n: 14", "").edit(", largest_stone: 20 mm", "")
     }));
     assert_eq!(standing, Standing::Open, "{sentence}");
     assert!(sentence.contains("could fit") && sentence.contains("; write "), "{sentence}");

@@ -50,6 +50,8 @@ struct Lying {
     waves: &'static str,
     /// Whether the bore was surveyed and cleaned with nothing in it: nobody sees what is left round a stem.
     surveyed: bool,
+    /// Whether the clay may be counted on to be intact.
+    intact: bool,
 }
 
 impl Lying {
@@ -104,7 +106,14 @@ impl Resolver<'_> {
         let bit = if rock { bit.map(|bit| Band::same(bit.low)) } else { bit };
         let outside_diameter = stem.outside_diameter.value;
         let bore = stem.head.max(outside_diameter + 2.0 * self.handbook.length("bore.play")?.value);
-        let stem = Lying { outside_diameter, bore, weight: self.stem_weight(stem)?, waves: "waves", surveyed: false };
+        let stem = Lying {
+            outside_diameter,
+            bore,
+            weight: self.stem_weight(stem)?,
+            waves: "waves",
+            surveyed: false,
+            intact: true,
+        };
         let [worst, best] = self.over(place)?;
         let is_held = |over| Ok(place.stretch.unit_friction.is_none() && self.is_held(&stem, place, over)?);
         let round = |over| {
@@ -148,7 +157,9 @@ impl Resolver<'_> {
             let over = self.over(&place)?;
             let open = |at_best, (bore, over)| match weight {
                 Some(weight) if stretch.drilled(at_best).is_some() => {
-                    let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves, surveyed };
+                    // Clay may be fissured: round a pipe that takes days, only the file says that nothing is wrong with it.
+                    let intact = at_best || in_file.hazards.is_some();
+                    let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves, surveyed, intact };
                     self.open(&lying, &place, over)
                 }
                 _ => Ok(None),
@@ -283,7 +294,7 @@ impl Resolver<'_> {
         let days = closing(3.0).min(self.handbook.ratio("bore.days_most")?.value);
         let least = self.handbook.pressure("bore.least_strength")?.value;
         let resting = || self.resting(body, "clay_friction", Some((strength, stiffness)));
-        Ok(if number <= week && over.undrained_strength >= least && !troubled {
+        Ok(if number <= week && over.undrained_strength >= least && !troubled && body.intact {
             Some((BoreState::Stands, resting()?))
         } else if number <= days {
             // Where it has closed, half of the strength clings all round.
@@ -305,7 +316,7 @@ impl Resolver<'_> {
     /// spoil left round it.
     fn resting(&self, body: &Lying, friction: &str, clay: Option<(Ends<Pressure>, Ratio)>) -> Resolved<Band<Pressure>> {
         let table = self.handbook.open_bore()?;
-        let Lying { outside_diameter, bore, weight, waves, surveyed } = *body;
+        let Lying { outside_diameter, bore, weight, waves, surveyed, .. } = *body;
         let friction = table.levels(friction)?.value;
         let waves = table.levels(waves)?.value;
         let spoil = table.levels(if surveyed { "spoil_left_surveyed" } else { "spoil_left" })?.value;

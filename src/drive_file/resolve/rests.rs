@@ -137,11 +137,16 @@ impl Resolver<'_> {
         }
     }
 
-    /// Stations that are to free a drive must be there.
+    /// What is to free a drive must be there.
     pub(super) fn check_stalled(&mut self) {
         let stations = self.file.if_stalled.as_ref().filter(|field| field.value == IfStalled::Stations);
         if let Some(field) = stations.filter(|_| self.file.rig.station_thrust.is_none()) {
             let why = ("needs the thrust of a station", "add `rig: { station_thrust: ... }`");
+            self.flaw(field, "if_stalled", why);
+        }
+        let second = self.file.if_stalled.as_ref().filter(|field| field.value == IfStalled::SecondLubrication);
+        if let Some(field) = second.filter(|_| self.file.lubrication.value == Lubrication::None) {
+            let why = ("there is no first lubrication to add to", "see lubrication; a rescue pit frees a dry drive");
             self.flaw(field, "if_stalled", why);
         }
     }

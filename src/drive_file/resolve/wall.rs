@@ -73,7 +73,9 @@ impl Resolver<'_> {
         let usual_spread = rules.factor("spread_none", |row| &row.value)?;
         let movement = self.handbook.wall_movement()?.factor(movement_row(first.class), |row| &row.value)?;
         let (spread, wall) = (usual_spread.value, None);
-        let told = self.file.launch.soil.is_some() || first.earth.told;
+        // Blows tell the strength of clay as well as a test does, at the low end of what they mean.
+        let blows = self.file.ground.first().is_some_and(|stretch| stretch.spt_n.is_some());
+        let told = self.file.launch.soil.is_some() || first.earth.told || blows;
         let is_told = told && soil.undrained.is_some() && first.is_all(GroundClass::is_clay);
         let clay = if is_told { Clay::Undrained } else { Clay::Lesser };
         let mut reaction = Reaction { soil, table, invert, spread, safety, movement, wall, clay, best: None };

@@ -45,7 +45,7 @@ pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
     let best = tube.best.as_ref().map(|best| calc.doubted(|calc| steel::limit(calc, best)));
     let factor = tube.section.yield_factor.value;
     let sides = most(at)?.zip(Either { safe: limit, best });
-    Ok(sides.check(|(thrust, limit)| watched_up_to(at.drive, at_most(Role::Thrust, thrust, limit), factor)))
+    Ok(sides.check(|(thrust, limit)| watched_up_to((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), factor)))
 }
 
 /// The thrust of the frame on the length that nothing holds.

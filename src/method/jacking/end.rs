@@ -9,7 +9,7 @@ use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
 use crate::method::walked::Walked;
-use crate::quantity::{Band, Force, Measure, Ratio, Role};
+use crate::quantity::{Angle, Band, Force, Measure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
 const GIVEN: &str = "with the mean over the greatest stress in the joint as given";
@@ -26,6 +26,7 @@ const NOT_PASSED: &str = "at this joint angle no force can be passed on without 
 const SPIGOT: &str =
     "the end area is taken as spigot less bore: chamfer and packer leave less; get the area from the pipe maker";
 const LOOSER: &str = "the default scheme is tighter than the one asked for: agree with the owner which counts";
+const SET: &str = "set the jacks to no more than the pipe end bears";
 const SECTION: &str = "axial force only: eccentric welds, bending on a curve and ground load are not included";
 const STATIONS: &str = "with the jacking stations of the file at work, each on its own section; see their places";
 const LARGE: &str = "more than is advised at a joint under thrust";
@@ -35,6 +36,8 @@ const CONFIRMED: &str = "no scheme is given: by the lesser of ASCE 27 and EN 191
                          maker confirm it for the packer and the joint angle";
 const MAKER: &str = "the pipe maker's force; ask for the joint angle it is valid for";
 
+/// Times the angle that is advised from which nobody passes a thrust on: our judgement.
+const BEYOND_ADVICE: f64 = 2.0;
 /// How far past the limit of a scheme of concrete with less behind it than the default a high force may go: our judgement.
 const OTHER_SCHEMES: f64 = 1.25;
 
@@ -47,7 +50,8 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let may_close = untold || jacked.pipe.joint.hangs_on_line();
     let EndLimits { published, certified, .. } = limits.in_spite_of_doubt();
-    let by_published = published.filter(|_| !passes(&safe)).map(|published| {
+    let is_short = !passes(&safe) || safe.utilisation().is_some_and(|used| used > 1.0);
+    let by_published = published.filter(|_| is_short).map(|published| {
         let limits = limits.map(|limits| raised_to(limits, published));
         held_to_limits(at, jacked, thrust.safe, limits)
     });
@@ -103,7 +107,7 @@ fn held_to_limits(
     let most = left.map_or(share * high.value, |left| left.min(share * high.value)).max(high.value);
     let share = if high.value > Force::default() { most / high.value } else { share };
     let limit = limits.map(|limits| limits.high.map(|high| Band { low: high, likely: limits.likely.value, high }));
-    watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
+    watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Some(most))
 }
 
 /// At best the packer and the line leave the joint closed, and a published scheme or the best certificate counts.
@@ -200,6 +204,9 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
     if check.note.is_some() {
         return check;
     }
+    if check.verdict == Verdict::WithCare {
+        return check.with_care(Care::Condition, SET);
+    }
     match jacked.pipe.capacity {
         Capacity::Steel(_) => check.with_note(SECTION),
         _ if limits.by_maker => check.with_note(MAKER),
@@ -208,7 +215,8 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
     }
 }
 
-/// Beyond what is advised nothing is passed; from a lesser angle on joints are looked after.
+/// What is advised at a joint under thrust is a habit, up to twice of it: what the end bears at the angle is judged by the
+/// force. From a lesser angle on joints are looked after.
 pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
     let Jacked { pipe, angle, .. } = at.jacked()?;
     let steering = &pipe.joint.steering;
@@ -216,7 +224,14 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
     let (screen, most) = (steering.screen.value, steering.most);
     let limits = most.map(|most| Band { low: screen, likely: screen, high: most });
     let levels = |turned: Turned| Band { low: turned.line, likely: turned.likely, high: turned.high.value };
-    let check = at_most(Role::JointAngle, angle.map(levels), limits).by(Rule::High);
+    // What a socket turns by is no advice.
+    let times = if pipe.joint.packer.is_some() { BEYOND_ADVICE } else { 1.0 };
+    let outside = most.map(|most| Band::same(most * times));
+    let judged = |levels: Doubted<Band<Angle>>| {
+        let beyond = at_most(Role::JointAngle, levels, outside).by(Rule::High);
+        at_most(Role::JointAngle, levels, limits).as_screen().worse(beyond)
+    };
+    let check = judged(angle.map(levels));
     let known = steering.is_known() && steering.squareness.is_none_or(|ends| matches!(ends.origin, Origin::File(_)));
     // What the file tells of the line counts at its best too; the ends of the pipes are square then.
     let line = angle.map(|turned| if steering.is_known() { turned.line } else { steering.least.value });
@@ -224,7 +239,7 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
         check
     } else {
         let ways: Ways = if steering.is_known() { &[&["candidates[].end_squareness"]] } else { &[&["steering"]] };
-        check.at_best(at_most(Role::JointAngle, line.map(Band::same), limits).by(Rule::High)).settled_by(ways)
+        check.at_best(judged(line.map(Band::same))).settled_by(ways)
     };
     let large = angle.in_spite_of_doubt().likely > screen || check.verdict != Verdict::Within;
     Ok(if large { check.with_care(Care::Screen, LARGE) } else { check })

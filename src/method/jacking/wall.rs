@@ -17,7 +17,7 @@ use crate::source::{Cited, Equation, Origin};
 const DRAINED: &str = "only the ground straight behind the wall counts: effective stress, no cohesion, no water";
 const UNDRAINED: &str = "undrained, as clay is for the hours of a push: strength and moist weight, no water";
 const MOVEMENT: &str = "a quarter of the movement at full resistance, to which the safety factor keeps it: survey \
-    the wall, set up the line clear of the frame, or check its movement";
+    the wall, set up the line clear of the frame, or check its movement; less where the thrust is less";
 const ASKED: &str = "no thrust wall is given: one this wide is needed, as high as wide but no more than 0.6 of the \
     floor depth, centred behind the pipe axis, or equal";
 const WIDEST: &str = "no thrust wall is given: with one as wide as is usual, and as high but no more than 0.6 of the floor \
@@ -62,7 +62,7 @@ fn pushed_against(at: &Walked<'_>, reaction: &Reaction, limit: Either<Doubted<Ci
     let share = Decides::SetOn(reaction.safety.value.si()).share(&at.drive.leeway);
     at.thrust_of_jacks().zip(limit).check(|(thrust, limit)| {
         let most = limit.in_spite_of_doubt().value * share;
-        watched(at.drive, at_most(Role::Thrust, thrust, limit), share, Some(most))
+        watched((at.drive, at.pipe), at_most(Role::Thrust, thrust, limit), share, Some(most))
     })
 }
 
@@ -89,7 +89,8 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
     // The widest that is usual may do with the jacks set to what it bears, as one that is told may.
     let usual = (check.verdict == Verdict::NotDecided).then(|| widest(at, reaction, most.value));
     if let Some(usual) = usual.filter(|usual| usual.verdict == Verdict::WithCare) {
-        return Ok(usual.with_care(Care::Condition, WIDEST));
+        // A habit, which scores nothing.
+        return Ok(usual.by(Rule::Screen).with_care(Care::Condition, WIDEST));
     }
     // A wall of that width does; the ground behind it, where it is told, lets a narrower one do.
     let hangs_on_soil = reaction.best.is_some();
@@ -151,20 +152,30 @@ pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
 pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
     only(at.drive.service == Service::GravitySewer, NO_GRAVITY)?;
     let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
-    let height = match &reaction.wall {
-        Some(wall) if wall.movement_checked => {
+    let thrust = at.thrust_of_jacks().safe;
+    // A wall that is asked for is pushed as hard as it may be; one that is told as hard as the jacks are set to, and moves less
+    // where that is less.
+    let (height, pushed) = match &at.wall {
+        Some(found) if found.wall.movement_checked => {
             return Err(Absent::NotApplicable("the file says that its movement was checked apart"));
         }
-        Some(wall) => wall.height,
+        Some(found) => {
+            let (bears, ..) = found.found.in_spite_of_doubt();
+            let share = |force: Force| if force < bears { force / bears } else { Ratio::from(1.0) };
+            (found.wall.height, thrust.in_spite_of_doubt().map(share))
+        }
         None => {
             let tallest = tallest(at.drive, reaction);
-            let thrust = at.thrust_of_jacks().safe;
-            asked_width(at, reaction, thrust, tallest).in_spite_of_doubt().min(tallest)
+            let width = asked_width(at, reaction, thrust, tallest).in_spite_of_doubt();
+            (width.min(tallest), Band::same(Ratio::from(1.0)))
         }
     };
     calc.part(PART);
-    let law = PassiveMovement { share: reaction.movement.value / KEPT, height };
-    let movement = calc.doubted(|calc| Band::same(calc.law(law)));
+    let movement = calc.doubted(|calc| {
+        calc.levels(pushed, |calc, pushed| {
+            calc.law(PassiveMovement { share: reaction.movement.value / KEPT * pushed, height })
+        })
+    });
     Ok(at_most(Role::Offset, movement, at.drive.tolerance).with_note(MOVEMENT))
 }
 

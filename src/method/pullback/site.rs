@@ -5,7 +5,7 @@ use super::pulled::Pulled;
 use super::section::NO_RAMP;
 use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_most, required};
 use crate::conditions::{resisting_stress, undrained_resisting_stress};
-use crate::drive::{Column, IfStalled, Pull};
+use crate::drive::{Column, Pull};
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::pull_rules::GroundLoadPull;
 use crate::laws::ramp::{RampLength, ShortestRamp};
@@ -49,7 +49,7 @@ pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc
     let on_rig = rig.map(with_load).check(|pull| at_most(Role::Pull, pull, rated));
     // An upper bound bars nothing.
     let check = on_pipe.by(Rule::High).worse(on_rig.by(Rule::High)).by_habit().with_note(UPPER_BOUND);
-    let freed = at.drive.if_stalled == Some(IfStalled::RescuePit) && at.drive.is_freed();
+    let freed = at.drive.is_dug_free();
     Ok(match check.verdict {
         Verdict::Within => check,
         _ if freed && can_be_held(&check, at.drive.leeway.held) => {
