@@ -58,7 +58,7 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
     }
     let thrust = text(Shown::of(drive.rig.thrust.value, Role::Thrust));
     let pull = text(Shown::of(drive.rig.pull.value, Role::Pull));
-    let lubrication = drive.lubrication.key().replace('_', " ");
+    let lubrication = if drive.lubrication_told { drive.lubrication.key() } else { "not told" }.replace('_', " ");
     facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
     if drive.candidates.iter().any(|pipe| pipe.jacked.is_some()) {
         facts.push(format!("excavation ahead of a jacked pipe: {}", drive.technique));
@@ -110,11 +110,34 @@ pub(super) fn ratio(ratio: Option<f64>) -> String {
 }
 
 /// What a reader must know of a check.
-pub(super) fn note(check: &Check) -> Option<String> {
+pub(super) fn note(check: &Check, system: UnitSystem) -> Option<String> {
     match check.doubt {
         Some(equation) => Some(format!("outside the range of {}: {}", equation.name, equation.valid)),
-        None => check.note.map(ToOwned::to_owned),
+        None => check.note.map(|note| in_units(note, system)),
     }
+}
+
+/// A text with quantities in both families of units, "3 m (10 ft)", in one of them.
+fn in_units(text: &str, system: UnitSystem) -> String {
+    let is_number = |word: &str| word.starts_with(|c: char| c.is_ascii_digit()) || word == "x";
+    let is_unit = |word: &str| matches!(word, "ft" | "in" | "psi" | "psf" | "lbf" | "pcf" | "degF");
+    let mut told = String::new();
+    let mut rest = text;
+    while let Some((before, behind)) = rest.split_once(" (") {
+        let Some((inside, after)) = behind.split_once(')') else { break };
+        let mut words = inside.split(' ').rev();
+        let in_us = words.next().is_some_and(is_unit) && words.all(is_number) && inside.contains(' ');
+        // The unit, and as many numbers before it as stand in the bracket.
+        let from = before.rmatch_indices(' ').nth(inside.split(' ').count() - 1).map_or(0, |(at, _)| at + 1);
+        let (lead, si) = before.split_at(from);
+        match (in_us, system) {
+            (false, _) => told.push_str(&format!("{before} ({inside})")),
+            (true, UnitSystem::Si) => told.push_str(&format!("{lead}{si}")),
+            (true, UnitSystem::Us) => told.push_str(&format!("{lead}{inside}")),
+        }
+        rest = after;
+    }
+    told + rest
 }
 
 /// What the checks of a scheme rest on beside the limits whose marks stand with them.

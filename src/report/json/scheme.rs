@@ -104,7 +104,7 @@ impl Json<'_> {
             factor: check.factor.map(|factor| self.origin(factor)),
             weakest_mark: check.mark(self.drive.handbook()).key(),
             replaces: self.replaces(check.basis),
-            note: words::note(check),
+            note: words::note(check, self.system),
             likely_demand: value(likely.map(|likely| likely.0)),
             likely_limit: value(likely.map(|likely| likely.1)),
             likely_utilisation: check.likely_utilisation(),

@@ -153,7 +153,7 @@ impl Page<'_> {
                     let beyond = self.drive.unusual_for(ranked.candidate, ranked.scheme.method);
                     beyond.map(|unusual| unusual.text(self.system)).collect::<Vec<_>>().join(" ")
                 }
-                _ => words::note(check).unwrap_or_else(|| self.origin(check.basis)),
+                _ => words::note(check, self.system).unwrap_or_else(|| self.origin(check.basis)),
             };
             format!("{}: {asked}{note}", check.subject.label())
         };

@@ -82,7 +82,7 @@ impl Page<'_> {
             verdict(check),
         ];
         let factor = check.factor.map(|factor| format!("with the factor {}", self.origin(factor)));
-        let notes = [Some(self.origin(check.basis)), factor, words::note(check)];
+        let notes = [Some(self.origin(check.basis)), factor, words::note(check, self.system)];
         Row { cells, notes: notes.into_iter().flatten().collect(), page: None }
     }
 
