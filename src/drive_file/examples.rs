@@ -33,7 +33,7 @@ pub(super) fn example(path: &str, dim: Dim, system: UnitSystem) -> &'static str 
 }
 
 /// Advice such as "add `wall: 10 mm`" for a file in US units: each value that it writes behind a key is the example of that
-/// field, and so is the one that it gives for the field of the path. Nothing is nothing in any unit.
+/// field, and so is the one that it gives for the field of the path. Of nothing the unit alone changes.
 pub(super) fn in_us_units(advice: &str, path: &str) -> String {
     const FOR_EXAMPLE: &str = "write for example \"";
     let us = |spec: &'static Spec| spec.example(UnitSystem::Us).unwrap_or_default();
@@ -50,12 +50,15 @@ pub(super) fn in_us_units(advice: &str, path: &str) -> String {
         let (_, key) = before.split_at(key_from);
         let end = value.find(['`', ',', '}']).unwrap_or(value.len());
         let (value, after) = value.split_at(end);
-        let spec = Some(key)
-            .filter(|_| value.starts_with(|c: char| c.is_ascii_digit()) && !value.starts_with("0 "))
-            .and_then(|key| with_unit(key, value));
+        let spec =
+            Some(key).filter(|_| value.starts_with(|c: char| c.is_ascii_digit())).and_then(|key| with_unit(key, value));
+        let advised = match spec.map_or(value.trim_end(), us).split_once(' ') {
+            Some((_, unit)) if value.starts_with("0 ") => format!("0 {unit}"),
+            _ => spec.map_or(value.trim_end(), us).to_owned(),
+        };
         told.push_str(before);
         told.push_str(": ");
-        told.push_str(spec.map_or(value.trim_end(), us));
+        told.push_str(&advised);
         told.push_str(if value.ends_with(' ') { " " } else { "" });
         rest = after;
     }
@@ -82,12 +85,43 @@ fn with_unit(key: &str, value: &str) -> Option<&'static Spec> {
     found.iter().find(same).or(found.first()).copied()
 }
 
-/// The faults of a text with the example of each field in place of that of its dimension.
+/// The blocks that know a key, of few: "belongs under `pull`".
+fn belongs(key: &str) -> Option<String> {
+    const FEW: usize = 2;
+    fn all(specs: &'static [Spec], key: &str, found: &mut Vec<&'static str>) {
+        for spec in specs {
+            if spec.key == key {
+                found.extend(spec.names.iter().map(|name| name.0));
+            } else if let Shape::Block(inner) | Shape::Blocks(inner) = spec.shape {
+                all(inner, key, found);
+            }
+        }
+    }
+    let mut found = Vec::new();
+    all(DriveFile::FIELDS, key, &mut found);
+    found.dedup();
+    let block = |path: &&str| match path.strip_suffix(key)?.trim_end_matches(['.', '[', ']']) {
+        "" => Some("at the top level of the file".to_owned()),
+        block => Some(format!("under `{}`", block.replace("[]", ""))),
+    };
+    let blocks: Vec<String> = found.iter().filter_map(block).collect();
+    (!blocks.is_empty() && blocks.len() <= FEW).then(|| format!("it belongs {}", blocks.join(" or ")))
+}
+
+/// The faults of a text with the example of each field in place of that of its dimension, and a key that is not known
+/// where it stands shown to where it is.
 pub(super) fn by_field(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
     let length = text.lines().find_map(|line| line.strip_prefix("length:")).unwrap_or_default();
     let length = length.split('#').next().unwrap_or_default();
     let system = unit::family(length.trim().trim_matches(['"', '\''])).unwrap_or_default();
     let one = |mut fault: Fault| {
+        let message = fault.complaint.message.strip_prefix("the key \"");
+        let guessed = fault.complaint.advice.as_ref().is_some_and(|advice| advice.starts_with("did you mean"));
+        let unknown = message.and_then(|told| told.strip_suffix("\" is not known here")).filter(|_| !guessed);
+        if let Some(place) = unknown.and_then(belongs) {
+            fault.complaint.advice = Some(place);
+            return fault;
+        }
         let number = Spec::at(&fault.path).and_then(|spec| spec.number);
         if let (Some(advice), Some(number)) = (&mut fault.complaint.advice, number) {
             let (_, general) = unit::describe(number.role.dim());

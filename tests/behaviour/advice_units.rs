@@ -36,10 +36,10 @@ fn a_value_that_is_advised_is_in_the_units_of_the_file() {
     assert!(message.contains("(add `cutting_edge: 20 mm`)"), "{message}");
 }
 
-/// Nothing is nothing in any unit: the ground under the bed of a stream is full of water.
+/// Nothing keeps the unit of the file: the ground under the bed of a stream is full of water.
 #[test]
 fn a_value_of_nothing_is_advised_as_it_is() {
     let stream = "surface: { over: stream }\ndepths: [{ at: 100 ft, invert_depth: 3 m }]\ngrade: 0.4 %\nrig:";
     let message = told("rig:", stream);
-    assert!(message.contains("(add `groundwater: 0 m` to the ground under the bed)"), "{message}");
+    assert!(message.contains("(add `groundwater: 0 ft` to the ground under the bed)"), "{message}");
 }
