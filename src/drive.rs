@@ -53,6 +53,8 @@ pub struct Drive {
     pub(crate) length: Cited<Length>,
     pub(crate) grade: Cited<Angle>,
     pub(crate) lubrication: Lubrication,
+    /// False where the file does not tell it, and none is taken for what is pushed.
+    pub(crate) lubrication_told: bool,
     pub(crate) stretches: Vec<Stretch>,
     pub(crate) rests: Rests,
     pub(crate) rig: Rig,
@@ -345,6 +347,8 @@ impl FaceIndex {
 pub struct Pull {
     pub(crate) duration: Time,
     pub(crate) temperature: ThermodynamicTemperature,
+    /// False where the file does not tell it, since nothing of iron and steel hangs on it.
+    pub(crate) temperature_told: bool,
     pub(crate) fluid_height: Length,
     /// Depth below ground at the higher pit of the level that the fluid is kept at.
     pub(crate) fluid_level: Option<Cited<Length>>,

@@ -93,7 +93,7 @@ macro_rules! checks {
                 => pullback::in_service($at, |pipe| pipe.grout);
             /// Water and soil in service, against collapse.
             CollapseInService "pipe, collapse in service" LoadMargin Likely(2.0),
-                needs "load and deflection in service" ["annulus.filling" "annulus.soil_modulus", "surface.over", "ground[].soil"]
+                needs "load and deflection in service" ["annulus.soil_modulus", "surface.over", "ground[].soil"]
                 => pullback::in_service($at, |pipe| pipe.collapse);
             /// Water and a vacuum inside, against collapse.
             Vacuum "pipe, vacuum in service" LoadMargin Likely(2.0), needs "vacuum in the main" ["vacuum"]

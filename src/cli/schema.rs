@@ -87,6 +87,12 @@ fn field(spec: &Spec) -> Map<String, Value> {
             let levels = ["low", "likely", "high"];
             object(levels.into_iter().map(|name| (name, scalar(form, spec.number))), &levels)
         }
+        // The grade tells the depth of the other pit.
+        Shape::Block(specs) if spec.key == "launch" => {
+            let mut schema = block(specs);
+            schema.insert("required".to_owned(), json!(["invert_depth"]));
+            schema
+        }
         Shape::Block(specs) => block(specs),
         Shape::Blocks(specs) => list(block(specs)),
     };

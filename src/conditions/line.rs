@@ -58,7 +58,9 @@ fn sinks(plan: &Plan<'_>) -> bool {
     let Plan { drive, pipe, method } = *plan;
     match (method, pipe.pulled.as_ref().zip(drive.pull.as_ref())) {
         // Nothing but air is in a bore from which the stem was drawn.
-        (Method::PipeJacking, _) => drive.lubrication == Lubrication::None || drive.stem.withdrawn,
+        (Method::PipeJacking, _) => {
+            drive.lubrication_told && drive.lubrication == Lubrication::None || drive.stem.withdrawn
+        }
         (Method::Pullback, None) => false,
         (Method::Pullback, Some((pulled, pull))) => {
             pull.works.hole == HoleState::Dry || weight_in_heavy_fluid(pipe, pulled, pull).value > 0.0

@@ -46,14 +46,8 @@ pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
     // No toe counts in a pit of which nobody tells the width.
     const TOES: [Ways; 3] = [
         &[&["launch.space", "launch.wall_toe_depth"]],
-        &[&["reception.invert_depth", "reception.space", "reception.wall_toe_depth"]],
-        &[&[
-            "launch.space",
-            "launch.wall_toe_depth",
-            "reception.invert_depth",
-            "reception.space",
-            "reception.wall_toe_depth",
-        ]],
+        &[&["reception.space", "reception.wall_toe_depth"]],
+        &[&["launch.space", "launch.wall_toe_depth", "reception.space", "reception.wall_toe_depth"]],
     ];
     let [launch, reception, both] = TOES;
     let in_clay = ends(at.drive).all(|(_, stretch)| clay_below(stretch).is_some());
@@ -124,7 +118,7 @@ fn heave<R: Recorder>(
 /// of the base is its word; a toe that it tells is judged; else wells, or a toe, are asked for as far as they go.
 pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let rules = &at.drive.site.pit_rules;
-    const SETTLED: [Ways; 2] = [&[&["launch.dewatered"]], &[&["reception.invert_depth", "reception.dewatered"]]];
+    const SETTLED: [Ways; 2] = [&[&["launch.dewatered"]], &[&["reception.dewatered"]]];
     let wet = ends(at.drive).zip(SETTLED).filter_map(|((pit, stretch), settled)| {
         let table = pit.water?;
         (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table, settled))
@@ -157,7 +151,7 @@ pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome
     });
     let worst =
         checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;
-    Ok(worst.settled_by(&[&["launch.dewatered", "reception.invert_depth", "reception.dewatered"]]))
+    Ok(worst.settled_by(&[&["launch.dewatered", "reception.dewatered"]]))
 }
 
 /// Safety against boiling inside the shoring; a width that is not told is narrow.

@@ -92,6 +92,8 @@ pub(crate) struct SteelEnd {
     pub(crate) outside_diameter: Length,
     pub(crate) wall: Length,
     pub(crate) yield_strength: Cited<Pressure>,
+    /// What it may be at best, where the file does not tell it.
+    pub(crate) yield_at_best: Option<Cited<Pressure>>,
     pub(crate) modulus: Pressure,
     pub(crate) yield_factor: Cited<Ratio>,
     pub(crate) local_share: Cited<Ratio>,

@@ -3,7 +3,7 @@
 use super::{CandidateFile, DriveFile, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile};
 use crate::handbook::{Lubrication, Service};
 use crate::quantity::{Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
-use crate::yaml::{self, Fault, Words};
+use crate::yaml::{self, Fault, MayBe, Words};
 
 /// What every drive needs, by name so that no two lengths can be swapped unseen.
 #[derive(Debug, Clone, Copy)]
@@ -76,17 +76,10 @@ impl DriveFile {
         let groundwater = site.groundwater.map_or(OrNone::None, OrNone::Some);
         let rig = RigFile::new(site.rig_thrust, site.rig_pull);
         Self {
-            reception: depth.map(PitFile::new),
+            lubrication: Some(site.lubrication.into()),
+            reception: depth.map(PitFile::at),
             grade: grade.map(Into::into),
-            ..Self::new(
-                site.service,
-                site.length,
-                PitFile::new(site.launch_invert_depth),
-                groundwater,
-                site.lubrication,
-                Vec::new(),
-                rig,
-            )
+            ..Self::new(site.service, site.length, PitFile::at(site.launch_invert_depth), groundwater, Vec::new(), rig)
         }
     }
 
@@ -142,15 +135,20 @@ impl StemFile {
 }
 
 impl PullFile {
+    /// Temperature of the wall of the pipe, where it is told.
+    pub(crate) fn temperature(&self) -> Option<ThermodynamicTemperature> {
+        self.pipe_temperature.given()
+    }
+
     /// A pull of this duration, stops included.
     #[must_use]
     pub fn for_duration(duration: Time, pipe_temperature: ThermodynamicTemperature) -> Self {
-        Self { duration: Some(duration.into()), ..Self::new(pipe_temperature) }
+        Self { duration: Some(duration.into()), pipe_temperature: Some(pipe_temperature.into()), ..Self::new() }
     }
 
     /// A pull at this mean rate, stops included.
     #[must_use]
     pub fn at_rate(rate: Velocity, pipe_temperature: ThermodynamicTemperature) -> Self {
-        Self { rate: Some(rate.into()), ..Self::new(pipe_temperature) }
+        Self { rate: Some(rate.into()), pipe_temperature: Some(pipe_temperature.into()), ..Self::new() }
     }
 }

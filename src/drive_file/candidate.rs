@@ -335,7 +335,7 @@ fields! {
         /// How far the far end of a pipe leaves the line of the pipe before it.
         deviation: may<Length> as Offset, Within(0.0, m(0.5)), usual(mm(1.0), mm(10.0)), ["3 mm", "0.1 in"];
         /// Radius of a planned curve; what the line deviates comes on top of it.
-        curve_radius: may<Length> as Distance, Within(m(50.0), km(50.0)), usual(m(200.0), km(50.0)),
+        curve_radius: may<Length> as Distance, Within(m(10.0), km(50.0)), usual(m(200.0), km(50.0)),
             ["500 m", "1500 ft"];
         /// Widest less narrowest gap of a joint, as measured: squareness and all.
         joint_gap: may<Length> as Offset, Within(0.0, m(0.5)), usual(mm(1.0), mm(10.0)), ["2 mm", "0.08 in"];

@@ -5,7 +5,7 @@ use super::declare::fields;
 use super::site::PitSpaceFile;
 use crate::handbook::{GroundClass, GroundHazard, Treatment};
 use crate::quantity::{Angle, Area, Length, Pressure, Ratio, UnitWeight};
-use crate::yaml::key_words;
+use crate::yaml::{MayBe, key_words};
 
 fields! {
     /// A stretch of like ground.
@@ -102,9 +102,9 @@ impl SoilFile {
 fields! {
     /// A pit.
     PitFile at ["launch.", "reception."] {
-        /// Depth of the pipe invert below ground.
-        invert_depth: must<Length> as Depth, Within(m(0.3), DEEPEST), usual(m(1.2), m(12.0)), ["4.2 m", "14 ft"],
-            said ["depth", "invert"];
+        /// Depth of the pipe invert below ground. At the launch pit it must be there.
+        invert_depth: may<Length> as Depth, Within(m(0.3), DEEPEST), usual(m(1.2), m(12.0)), ["4.2 m", "14 ft"],
+            else "at the reception pit by the grade", said ["depth", "invert"];
         /// Sides, floor and crane.
         space: block<PitSpaceFile>;
         /// Whether wells keep the ground water below the floor.
@@ -143,6 +143,19 @@ fields! {
             ["2", "2"], else "the table of thrust walls";
         /// Whether the movement of the wall was checked apart.
         movement: may<Movement>, else "not checked";
+    }
+}
+
+impl PitFile {
+    /// A pit whose invert lies at this depth.
+    #[must_use]
+    pub fn at(invert_depth: Length) -> Self {
+        Self { invert_depth: Some(invert_depth.into()), ..Self::new() }
+    }
+
+    /// Depth of the invert; none is told where it follows from the grade.
+    pub(crate) fn depth(&self) -> Option<Length> {
+        self.invert_depth.given()
     }
 }
 

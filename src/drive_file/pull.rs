@@ -64,8 +64,8 @@ fields! {
         rate: may<Velocity> as Rate, Within(m_per_h(0.05), m_per_h(300.0)), usual(m_per_h(5.0), m_per_h(120.0)),
             ["10 m/h", "30 ft/h"];
         /// Mean temperature of the pipe wall.
-        pipe_temperature: must<ThermodynamicTemperature> as Temperature, Within(celsius(-20.0), celsius(60.0)), usual(celsius(0.0), celsius(40.0)),
-            ["25 degC", "77 degF"];
+        pipe_temperature: may<ThermodynamicTemperature> as Temperature, Within(celsius(-20.0), celsius(60.0)), usual(celsius(0.0), celsius(40.0)),
+            ["25 degC", "77 degF"], else "must be there where plastic pipe is pulled";
         /// Contents while pulled.
         contents: may<Contents>, else "empty";
         /// What carries the string outside.
@@ -225,7 +225,7 @@ fields! {
     /// The annulus round a pulled pipe.
     AnnulusFile at ["annulus."] {
         /// What becomes of it.
-        filling: must<Filling>;
+        filling: may<Filling>, else "not known: either, whichever is worse";
         /// Height of spacers on the pipe.
         spacers: may<Length> as Offset, UpTo(m(1.0)), usual(mm(10.0), m(1.0)), ["25 mm", "1 in"], else "none";
         /// Density of the grout.
@@ -241,7 +241,7 @@ fields! {
         /// Whether hardened grout all round will be proved.
         proof: may<Proof>, else "not proved";
         /// Modulus of soil reaction of what stands round the pipe.
-        soil_modulus: may<Pressure> as Modulus, UpTo(mpa(21.0)), ["1 MPa", "150 psi"];
+        soil_modulus: may<Pressure> as Modulus, UpTo(mpa(21.0)), ["5 MPa", "700 psi"];
     }
 
     /// Surges in a pressure main, over its service pressure.

@@ -44,10 +44,10 @@ mod weights;
 use super::fields::{self, Keys};
 use super::limits::LONGEST;
 use super::{DriveFile, Flaw, RigFile};
-use crate::drive::{Concern, Drive, Leeway, Pipe, Rig, Stem, TipResistance};
+use crate::drive::{Concern, Drive, Leeway, Pipe, PulledPipe, Rig, Stem, TipResistance};
 use crate::handbook::Handbook;
 use crate::quantity::{Length, Measure, Role};
-use crate::source::Cited;
+use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, Field, MayBe};
 use pipe::Before;
 use resolver::{Resolved, Resolver, no_row};
@@ -55,6 +55,14 @@ use std::sync::Arc;
 
 /// Row of the method whose guided pilot every bore here follows.
 const GUIDED: &str = "pilot_tube";
+
+/// What is taken for lubrication where a pipe may be pushed and none is told.
+const UNTOLD_LUBRICATION: Equation = Equation::judged(
+    "lubrication of a pipe that may be pushed",
+    "none",
+    "most friction, on the safe side",
+    "a pipe that can be pulled as well, or that is proposed",
+);
 
 /// Length in m that stands in for a faulty one where no ground is told to a place.
 const ANY_LENGTH: f64 = 50.0;
@@ -166,6 +174,7 @@ impl Resolver<'_> {
                 ("expected at least one pipe to choose from, got none", "list pipes, or give `needed_inside_diameter`");
             self.flaw(&self.file.length, "candidates", complaint);
         }
+        self.needed_by(&candidates);
         label::tell_apart(&listed, &mut candidates, self.system);
         let unusual = |index| self.unusual.iter().any(|unusual| unusual.concern == Concern::Pipe(index));
         let with_own = |(index, pipe)| Pipe { is_unusual: unusual(index), ..pipe };
@@ -206,7 +215,8 @@ impl Resolver<'_> {
             service: self.file.service.value,
             length: Cited::given(length, DriveFile::length.spec.name("")),
             grade: line.grade,
-            lubrication: self.file.lubrication.value,
+            lubrication: self.file.lubricated(),
+            lubrication_told: self.file.lubrication.is_some(),
             stretches,
             rests: self.rests(&work, length)?,
             rig,
@@ -240,6 +250,34 @@ impl Resolver<'_> {
             assumed: Vec::new(),
             unusual: Vec::new(),
         }))
+    }
+
+    /// What only some pipes need: lubrication where one can only be pushed, a temperature where plastic is pulled.
+    fn needed_by(&mut self, pipes: &[(usize, Pipe)]) {
+        let listed = self.file.candidates.len();
+        if self.file.lubrication.is_none() {
+            let pushed = |(_, pipe): &&(usize, Pipe)| pipe.jacked.is_some();
+            let alone = |(index, pipe): &(usize, Pipe)| *index < listed && pipe.pulled.is_none();
+            if pipes.iter().filter(pushed).any(alone) {
+                let advice = "add `lubrication: none`, or not_metered, metered or logged";
+                let why = ("the lubrication of a pipe that is pushed is missing", advice);
+                self.flaw(&self.file.length, "lubrication", why);
+            } else if pipes.iter().any(|pipe| pushed(&pipe)) {
+                self.about(Concern::Jacking, |it| {
+                    it.assume_word("lubrication", "none", Origin::Law(&UNTOLD_LUBRICATION))
+                });
+            }
+        }
+        if let Some(pull) = self.file.pull.as_ref().filter(|pull| pull.pipe_temperature.is_none())
+            && pipes.iter().any(|(_, pipe)| pipe.pulled.as_ref().is_some_and(PulledPipe::is_plastic))
+        {
+            let why = (
+                "plastic pipe is pulled, and the temperature of its wall is missing",
+                "add `pipe_temperature: 25 degC`",
+            );
+            let at = pull.duration.as_ref().map_or(self.file.length.handle(), Field::handle);
+            self.flaw_at(at, "pull.pipe_temperature", why);
+        }
     }
 
     /// A length that the places along a drive of a faulty one fit in, so that only the length is told.

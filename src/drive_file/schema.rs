@@ -11,7 +11,7 @@ use super::site::{
 };
 use crate::handbook::{CriterionKind, Guidance, Lubrication, Pilot, Service, Spoil};
 use crate::quantity::{Force, Length, Pressure, Ratio, VolumeRate};
-use crate::yaml::{Field, Words};
+use crate::yaml::{Field, MayBe, Words};
 
 fields! {
     /// One drive, from its launch pit to its reception pit, and the pipes to choose from.
@@ -39,7 +39,7 @@ fields! {
         groundwater: must<OrNone<Length>> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)), ["4.2 m", "14 ft"],
             said ["water", "water_table", "water_level", "gwl", "water_depth"];
         /// Lubrication of a jacked pipe.
-        lubrication: must<Lubrication>,
+        lubrication: may<Lubrication>, else "must be there where a pipe can only be pushed; where one may be, none",
             said ["lubricant"];
         /// The ground from launch to reception.
         ground: must_block<Vec<StretchFile>>,
@@ -155,6 +155,11 @@ fields! {
 }
 
 impl DriveFile {
+    /// Lubrication as told; none where it is not.
+    pub(crate) fn lubricated(&self) -> Lubrication {
+        self.lubrication.given().unwrap_or(Lubrication::None)
+    }
+
     /// Greatest flow that the sewer is built for.
     pub(crate) fn greatest_flow(&self) -> Option<&Field<VolumeRate>> {
         self.design_flow.as_ref()?.max.as_ref()

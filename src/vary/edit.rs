@@ -51,7 +51,7 @@ pub(super) fn water(file: &DriveFile) -> Option<f64> {
 
 /// With the friction of the tables for a dry drive all along: what the file says of it was said of a lubricated one.
 pub(super) fn without_lubrication(file: &DriveFile) -> DriveFile {
-    let mut file = DriveFile { lubrication: Lubrication::None.into(), ..file.clone() };
+    let mut file = DriveFile { lubrication: Some(Lubrication::None.into()), ..file.clone() };
     for stretch in &mut file.ground {
         stretch.unit_friction = None;
     }
@@ -60,8 +60,8 @@ pub(super) fn without_lubrication(file: &DriveFile) -> DriveFile {
 
 /// Least and greatest invert depth that the file tells of.
 pub(super) fn depths(file: &DriveFile) -> [Length; 2] {
-    let launch = file.launch.invert_depth.value;
-    let reception = file.reception.as_ref().map(|pit| pit.invert_depth.value);
+    let launch = file.launch.depth().unwrap_or_default();
+    let reception = file.reception.as_ref().and_then(PitFile::depth);
     let all = || reception.into_iter().chain(file.depths.iter().map(|depth| depth.invert_depth.value));
     [all().fold(launch, Length::min), all().fold(launch, Length::max)]
 }
@@ -76,7 +76,7 @@ pub(super) fn one_drive(
     grade: Ratio,
 ) -> DriveFile {
     let share = length / file.length.value;
-    let launch = PitFile { invert_depth: depth.into(), ..file.launch.clone() };
+    let launch = PitFile { invert_depth: Some(depth.into()), ..file.launch.clone() };
     // Ground and wall of a pit are told of the launch pit only.
     let mut reception = launch.clone();
     (reception.soil, reception.wall) = (None, None);

@@ -4,7 +4,7 @@ use super::edit;
 use super::meets;
 use crate::choice::{Choice, Ranked, chosen};
 use crate::drive::{Drilled, Drive, Side, Stretch};
-use crate::drive_file::{DriveFile, InputError, OrNone};
+use crate::drive_file::{DriveFile, InputError, OrNone, PullFile};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
 use crate::quantity::{
     Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem,
@@ -73,9 +73,9 @@ inputs! {
         };
     /// Temperature of the pulled pipe.
     Temperature: "pipe temperature in the pull", Temperature, Range::Within(|_, now| (now.min(COLD), now.max(HOT))),
-        |file| file.pull.as_ref().map(|pull| pull.pipe_temperature.value.si()),
+        |file| file.pull.as_ref().and_then(PullFile::temperature).map(Measure::si),
         |file, si| if let Some(pull) = &mut file.pull {
-            pull.pipe_temperature = ThermodynamicTemperature::from_si(si).into();
+            pull.pipe_temperature = Some(ThermodynamicTemperature::from_si(si).into());
         };
     /// Greatest thrust of the rig.
     Thrust: "thrust of the rig", Thrust, Range::Times(TIMES),
@@ -232,7 +232,7 @@ pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<In
 /// # Errors
 /// If the file is faulty or a table malformed.
 pub fn unlubricated(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Outcome>, InputError> {
-    if file.lubrication.value == Lubrication::None {
+    if file.lubricated() == Lubrication::None {
         return Ok(None);
     }
     let planned = file.resolve(handbook)?;

@@ -55,7 +55,7 @@ pub fn screen(facts: &Facts<'_>, handbook: &Arc<Handbook>) -> Result<Screen, Inp
     let cases = meant.files.iter().map(|file| {
         let drive = file.sketched(handbook)?;
         let choice = choose(&drive)?;
-        let depth = file.launch.invert_depth.value;
+        let depth = file.launch.depth().unwrap_or_default();
         let water = match file.groundwater.value {
             OrNone::None => None,
             OrNone::Some(water) => Some(water),

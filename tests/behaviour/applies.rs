@@ -110,7 +110,7 @@ fn beside(key: &str) -> &'static [&'static str] {
 }
 
 /// What was read and counted for nothing once.
-const ONCE_IGNORED: [(&str, &[&str]); 3] = [
+const ONCE_IGNORED: [(&str, &[&str]); 2] = [
     ("clay", &["wall", "ovality"]),
     (
         "pulled iron",
@@ -124,10 +124,8 @@ const ONCE_IGNORED: [(&str, &[&str]); 3] = [
             "packer",
             "end_squareness",
             "free_length",
-            "pipe_length",
         ],
     ),
-    ("concrete", &["cube_strength"]),
 ];
 
 /// What says that a pipe is put in in another way than the one at hand, which has a row of its own here.

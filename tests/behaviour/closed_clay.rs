@@ -24,7 +24,7 @@ fn view(class: &str, soil: &str, pipe: &str) -> SoilView {
     friction_models(&drive, &drive.candidates()[0]).unwrap().remove(0)
 }
 
-const CLAY: &str = "class: firm_to_very_stiff_clay, spt_n: 6";
+const CLAY: &str = "class: firm_to_very_stiff_clay, spt_n: 8";
 const DRY: &str = "moist: 18 kN/m3, friction_angle: 25 deg";
 /// Cuts 440 mm: an overcut of 20 mm on the radius.
 const PIPE: &str = ", weight: 1.2 kN/m, bore: 440 mm";

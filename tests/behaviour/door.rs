@@ -57,7 +57,7 @@ fn every_unknown_and_missing_key_is_told_with_the_faulty_values() {
     let text = text(|text| {
         text.edit("length: 60 m", "length: 60")
             .edit("launch: { invert_depth: 4.20 m }", "launch: { depth: 4.20 m, wall: 3 m }")
-            .edit("lubrication: metered\n", "")
+            .edit("groundwater: 5.5 m\n", "")
             .edit("silt, spt_n: 14", "silt, N: 14")
             .edit("thrust: 900 kN", "push: [900 kN, 1 MN]")
             .edit("candidates:", "pipes:")
@@ -80,7 +80,7 @@ fn every_unknown_and_missing_key_is_told_with_the_faulty_values() {
         ("ground[1]: the key \"N\" is not known here (did you mean \"spt_n\"? ", "at line 8 column 30"),
         ("rig: the key \"push\" is not known here (did you mean \"thrust\"? ", "at line 10 column 8"),
         ("the key \"pipes\" is not known here (did you mean \"candidates\"? ", "at line 14 column 1"),
-        ("the key \"lubrication\" is missing at the top level of the file", "shows one of each)"),
+        ("the key \"groundwater\" is missing at the top level of the file", "shows one of each)"),
     ];
     assert_eq!(found.len(), wanted.len(), "{found:#?}");
     for (found, (begins, ends)) in found.iter().zip(wanted) {
@@ -133,9 +133,9 @@ fn what_people_write_for_a_key_leads_to_it() {
 
 #[test]
 fn a_missing_key_is_named_with_where_it_belongs() {
-    let top = text(|text| text.edit("lubrication: metered\n", ""));
+    let top = text(|text| text.edit("groundwater: 5.5 m\n", ""));
     let found = shown(&faults(&top));
-    assert!(found[0].starts_with("the key \"lubrication\" is missing at the top level of the file"), "{found:?}");
+    assert!(found[0].starts_with("the key \"groundwater\" is missing at the top level of the file"), "{found:?}");
     let inside = text(|text| text.edit(", pull: 500 kN", ""));
     let found = shown(&faults(&inside));
     assert!(found[0].starts_with("rig: the key \"pull\" is missing from this block"), "{found:?}");
@@ -379,7 +379,7 @@ fn what_cannot_be_read_back_is_not_written() {
         assert_eq!(faulty.to_yaml().unwrap_err().path, "groundwater");
     }
     let mut cold = file();
-    cold.pull.as_mut().unwrap().pipe_temperature = ThermodynamicTemperature::from_si(f64::NAN).into();
+    cold.pull.as_mut().unwrap().pipe_temperature = Some(ThermodynamicTemperature::from_si(f64::NAN).into());
     assert_eq!(cold.to_yaml().unwrap_err().path, "pull.pipe_temperature");
     for name in ["", "  ", "\u{1b}[2J", "\u{0}"] {
         assert_eq!(file().named(name).to_yaml().unwrap_err().path, "name", "{name:?}");

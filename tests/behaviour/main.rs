@@ -34,6 +34,7 @@ mod door;
 mod door_bounds;
 mod doubt;
 mod drives;
+mod everyday_door;
 mod everyday_sizes;
 mod extremes;
 mod face_support;

@@ -75,14 +75,14 @@ fn cases() -> impl Strategy<Value = Case> {
     let words = (
         prop::sample::select(&[
             "firm_to_very_stiff_clay, spt_n: 12",
-            "soft_clay, spt_n: 2",
+            "soft_clay, spt_n: 4",
             "silt, spt_n: 12",
             "medium_to_dense_sand, spt_n: 20",
             "loose_sand, spt_n: 8, mixed_with: silt",
         ]),
         prop::sample::select(&["none", "metered", "logged"]),
     );
-    let soil = (15.0..20.0_f64, 0.5..3.0_f64, 20.0..38.0_f64, 0.0..30.0_f64, 30.0..110.0_f64, 3.0..40.0_f64);
+    let soil = (15.0..20.0_f64, 0.5..3.0_f64, 20.0..38.0_f64, 0.0..30.0_f64, 30.0..80.0_f64, 3.0..40.0_f64);
     let layers = prop::collection::vec((0.4..1.2_f64, 15.0..20.0_f64, 20.0..38.0_f64), 0..3);
     (words, soil, layers, 0.5..8.0_f64, 5.0..9.0_f64, 410.0..520.0_f64).prop_map(
         |((class, lubrication), soil, layers, water, depth, bore)| {

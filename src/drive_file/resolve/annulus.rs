@@ -7,19 +7,23 @@ use crate::handbook::{HandbookError, Service};
 use crate::laws::soil::water_density;
 use crate::quantity::{Pressure, Role, Time};
 use crate::source::Cited;
-use crate::yaml::MayBe;
+use crate::yaml::{Complaint, MayBe};
 
 impl Resolver<'_> {
     pub(super) fn annulus(&mut self, pull: Option<&Pull>) -> Resolved<Annulus> {
         let Some(annulus) = &self.file.annulus else { return Ok(Annulus::default()) };
-        let grouted = annulus.filling.value == Filling::Grouted;
+        let filling = annulus.filling.given();
+        let grouted = filling == Some(Filling::Grouted);
         if !grouted {
-            const WHY: &str = "the annulus is not grouted";
-            self.wrong("annulus", annulus, AnnulusFile::grout_density, WHY);
-            self.wrong("annulus", annulus, AnnulusFile::grout_pressure, WHY);
-            self.wrong("annulus", annulus, AnnulusFile::grout_sets_in, WHY);
-            self.wrong("annulus", annulus, AnnulusFile::grout_waste, WHY);
-            self.wrong("annulus", annulus, AnnulusFile::proof, WHY);
+            let why = match filling {
+                Some(_) => Complaint::from("the annulus is not grouted"),
+                None => ("says nothing of an annulus that nobody says is grouted", "add `filling: grouted`").into(),
+            };
+            self.wrong("annulus", annulus, AnnulusFile::grout_density, why.clone());
+            self.wrong("annulus", annulus, AnnulusFile::grout_pressure, why.clone());
+            self.wrong("annulus", annulus, AnnulusFile::grout_sets_in, why.clone());
+            self.wrong("annulus", annulus, AnnulusFile::grout_waste, why.clone());
+            self.wrong("annulus", annulus, AnnulusFile::proof, why);
         }
         let row = self.handbook.duration("collapse.load")?;
         let grout = self.both(
@@ -49,7 +53,7 @@ impl Resolver<'_> {
             self.wrong("annulus", annulus, AnnulusFile::spacers, "are for pipe that is pulled, and no pull is given");
         }
         Ok(Annulus {
-            open: !grouted,
+            open: filling == Some(Filling::Open),
             grouted,
             spacer: annulus.spacers.given().unwrap_or_default(),
             grout,

@@ -171,12 +171,12 @@ impl Resolver<'_> {
         if let Some(stem) = &self.file.stem {
             self.stem_beside(stem);
         }
-        self.pit_beside("launch", &self.file.launch, Some(self.file.launch.invert_depth.value));
+        self.pit_beside("launch", &self.file.launch, self.file.launch.depth());
         if let Some(pit) = &self.file.reception {
-            self.pit_beside("reception", pit, Some(pit.invert_depth.value));
+            self.pit_beside("reception", pit, pit.depth());
         }
         for (index, stretch) in self.file.ground.iter().enumerate() {
-            self.stretch_beside(&format!("ground[{index}]"), stretch, self.file.lubrication.value);
+            self.stretch_beside(&format!("ground[{index}]"), stretch, self.file.lubricated());
         }
         if let Some(soil) = &self.file.launch.soil {
             self.clay_beside("launch.soil", soil, None, None);
@@ -184,7 +184,7 @@ impl Resolver<'_> {
         let assist = self.file.pull.as_ref().and_then(|pull| pull.push_assist.as_ref());
         if let Some(pull) = &self.file.pull {
             let depths = [Some(&self.file.launch), self.file.reception.as_ref()].into_iter().flatten();
-            let deepest = depths.map(|pit| pit.invert_depth.value.si()).fold(0.0, f64::max);
+            let deepest = depths.filter_map(|pit| pit.depth()).map(Measure::si).fold(0.0, f64::max);
             let level = range::<Length>(0.0, deepest);
             self.beside(("pull", pull), PullFile::fluid_level, level, None, "the depth of the pits");
             if let Some(collapsed) = &pull.collapsed_bore {
@@ -194,7 +194,7 @@ impl Resolver<'_> {
             }
         }
         if let Some(annulus) = &self.file.annulus {
-            let filled = annulus.filling.value == Filling::Grouted;
+            let filled = annulus.filling.given() == Some(Filling::Grouted);
             // Without grout it is no more than the native ground gives at its best.
             let table = self.handbook.class_soil()?;
             let of = |stretch: &StretchFile| table.find(|row| row.ground.value == stretch.class.value);
@@ -283,18 +283,23 @@ impl Resolver<'_> {
     fn clay_beside(&mut self, path: &str, soil: &SoilFile, class: Option<GroundClass>, blows: Option<f64>) {
         /// What is more than this often beyond what is usual of a class or a count contradicts it.
         const CONTRADICTS: f64 = 3.0;
-        /// Below this count blows tell little of the strength.
-        const TELLING: f64 = 4.0;
+        /// Below this count blows tell little of the strength, and no less than this is taken for the most of it.
+        const TELLING: f64 = 2.0;
+        /// Strength over blows, in Pa, by the bands of soil handbooks; usual is what lies about them.
+        const BANDS: (f64, f64) = (kpa(3.5), kpa(7.0));
+        const USUAL: (f64, f64) = (kpa(2.0), kpa(12.0));
         let block = (path, soil);
         let by_class = class.and_then(usual_strength);
-        let by_blows = blows.filter(|blows| by_class.is_some() && *blows >= TELLING);
-        let by_blows = by_blows.map(|blows| (blows * kpa(2.0), blows * kpa(12.0)));
-        for ((least, most), beside) in [(by_class, "the class of the ground"), (by_blows, "the blow count")]
-            .into_iter()
-            .filter_map(|(ends, of)| Some((ends?, of)))
-        {
+        if let Some((least, most)) = by_class {
             let possible = range::<Pressure>(least / CONTRADICTS, most * CONTRADICTS);
-            self.beside(block, SoilFile::undrained_strength, possible, range(least, most), beside);
+            let usual = range(least, most);
+            self.beside(block, SoilFile::undrained_strength, possible, usual, "the class of the ground");
+        }
+        if let Some(blows) = blows.filter(|_| by_class.is_some()) {
+            let most = blows.max(TELLING);
+            let possible = range::<Pressure>(blows * BANDS.0 / CONTRADICTS, most * BANDS.1 * CONTRADICTS);
+            let usual = range(blows * USUAL.0, most * USUAL.1);
+            self.beside(block, SoilFile::undrained_strength, possible, usual, "the blow count");
         }
         if let Some(strength) = soil.undrained_strength.given().map(Measure::si) {
             let times = |least: f64, most: f64| range::<Pressure>(least * strength, most * strength);

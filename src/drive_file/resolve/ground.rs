@@ -173,7 +173,7 @@ impl Resolver<'_> {
         let given = self.band(path, stretch, StretchFile::unit_friction);
         let (of_stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
-            Some(band) if self.file.lubrication.value != Lubrication::None => {
+            Some(band) if self.file.lubrication.given() != Some(Lubrication::None) => {
                 let stem = self.by_side((class, mixed_with), side, Lubrication::None)?;
                 let stem = stem.map(|one| Friction { levels: one.levels.with(band, Pressure::max), ..one });
                 self.assume_friction(path, "unit_friction, stem and casing, not lubricated", &stem);
@@ -182,7 +182,7 @@ impl Resolver<'_> {
             Some(band) => (Sides::same(band), Sides::same(band)),
             None => {
                 let stem = self.by_side((class, mixed_with), side, Lubrication::None)?;
-                let pipe = self.by_side((class, mixed_with), side, self.file.lubrication.value)?;
+                let pipe = self.by_side((class, mixed_with), side, self.file.lubricated())?;
                 self.assume_friction(path, "unit_friction, stem and casing", &stem);
                 self.about(Concern::Jacking, |it| it.assume_friction(path, "unit_friction, jacked pipe", &pipe));
                 (stem.map(|one| one.levels), pipe.map(|one| one.levels))

@@ -107,7 +107,7 @@ impl Resolver<'_> {
             }
             (None, None) => {
                 let advice = "add `end_bearing_area: ...` from the pipe maker, both diameters of the packer, or the \
-                              maker's `rated_force` without strength and packer; the barrel area is much larger";
+                              maker's `rated_force`; the barrel area is much larger";
                 self.lacks(&of.pipe.size, &path, "the end bearing area is missing", advice);
                 None
             }

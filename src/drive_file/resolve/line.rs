@@ -3,7 +3,7 @@
 use super::Resolver;
 use crate::drive::{AssumedValue, Way, invert_at};
 use crate::drive_file::limits::{DEEPEST, STEEPEST};
-use crate::drive_file::{DepthFile, DriveFile};
+use crate::drive_file::{DepthFile, DriveFile, PitFile};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Angle, Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, Origin};
@@ -74,8 +74,13 @@ impl Line {
 impl Resolver<'_> {
     pub(super) fn line(&mut self, length: Length) -> Option<Line> {
         let deepest = Length::from_si(DEEPEST);
-        let launch = self.file.launch.invert_depth.value;
-        let reception = self.file.reception.as_ref().map(|pit| pit.invert_depth.value);
+        let Some(at_launch) = &self.file.launch.invert_depth else {
+            let why = ("the depth of the invert at the launch pit is missing", "add `invert_depth: 4.2 m`");
+            self.flaw(&self.file.length, "launch.invert_depth", why);
+            return None;
+        };
+        let launch = at_launch.value;
+        let reception = self.file.reception.as_ref().and_then(PitFile::depth);
         let grade = self.take("", self.file, DriveFile::grade);
         let grade = grade.map(|grade| grade.map(|slope| Angle::from_si(slope.si().atan())));
         let between = self.between(length)?;
@@ -90,24 +95,25 @@ impl Resolver<'_> {
             }
             (Some(_), None) if !between.is_empty() => {
                 let why = "the surface is not level, so the depths at the pits give no grade";
-                self.flaw(&self.file.launch.invert_depth, "grade", (why, "add `grade: 0.4 %`"));
+                self.flaw(at_launch, "grade", (why, "add `grade: 0.4 %`"));
                 return None;
             }
             (Some(reception), None) => {
                 self.assume("ground surface", word("level: gives the grade"), judged);
                 let slope = ((launch - reception) / length).value;
                 let told = launch <= deepest && reception <= deepest;
-                if let (true, Some(pit)) = (told && !(slope.abs() <= STEEPEST), &self.file.reception) {
+                let field = self.file.reception.as_ref().and_then(|pit| pit.invert_depth.as_ref());
+                if let (true, Some(field)) = (told && !(slope.abs() <= STEEPEST), field) {
                     let message = format!("gives a slope of {} %", decimal(100.0 * slope, 0));
                     let why = (message, "give the grade too where the ground is not level");
-                    self.flaw_of_length(&pit.invert_depth, "reception.invert_depth", why);
+                    self.flaw_of_length(field, "reception.invert_depth", why);
                 }
                 (reception, Cited::new(Angle::from_si(slope.atan()), judged))
             }
             (None, Some(_)) if !between.is_empty() => {
                 let why = "the surface is not level, so the depth at the reception pit is needed";
                 let why = (why, "add `reception: { invert_depth: ... }`");
-                self.flaw(&self.file.launch.invert_depth, "reception", why);
+                self.flaw(at_launch, "reception", why);
                 return None;
             }
             (None, Some(grade)) => {
@@ -129,7 +135,7 @@ impl Resolver<'_> {
             (None, None) => {
                 let why = "the depth at the reception pit is missing, and so is the grade";
                 let why = (why, "add `reception: { invert_depth: ... }` or `grade: 0.4 %`");
-                self.flaw(&self.file.launch.invert_depth, "reception", why);
+                self.flaw(at_launch, "reception", why);
                 return None;
             }
         };

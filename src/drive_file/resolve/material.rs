@@ -3,11 +3,11 @@
 use super::jacked::Barrel;
 use super::label::as_given;
 use super::listed::Listed;
-use super::row::{Applies, Bears, End, Named, Pulled, Pushed, STRENGTHS, Section, keys};
+use super::row::{Applies, Bears, END_TOLD, End, Named, Pulled, Pushed, STRENGTHS, Section, keys};
 use super::steering::Ends;
 use super::{Resolved, Resolver, iron, pe, pvc, rigid, sizes, steel};
 use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
-use crate::drive_file::{CandidateFile, Material};
+use crate::drive_file::{CandidateFile, Material, PackerFile};
 use crate::handbook::Family;
 use crate::quantity::Role;
 use crate::source::Cited;
@@ -168,22 +168,31 @@ impl Resolver<'_> {
         }))
     }
 
-    /// Whether nothing but its maker's force tells what the end bears: neither its area nor the strength that goes with
-    /// it is told. Where that is not either, the pipe is left open.
+    /// Whether nothing but its maker's force tells what the end bears: its area is not told, or the strength that goes
+    /// with it. Where that force is not told either, the pipe is left open.
     fn is_by_its_maker(&mut self, row: &Pushed, of: &Listed<'_>, barrel: &Barrel) -> bool {
-        const TELL: super::Keys = keys![end_bearing_area, packer, joint_stress_ratio].or(STRENGTHS);
         let in_table = barrel.known.is_some_and(|known| known.end.is_some());
-        let needs_maker = row.end == End::AreaByMaker || row.end == End::Area && !in_table;
-        let alone = of.pipe.rated_force.is_some() && !of.gives(TELL);
+        if !(row.end == End::AreaByMaker || row.end == End::Area && !in_table) {
+            return false;
+        }
+        let ring = |packer: &PackerFile| packer.outside_diameter.is_some() && packer.inside_diameter.is_some();
+        // A table speaks where something is told of the joint, or of what the end bears.
+        let joint = of.gives(keys![packer, joint_stress_ratio, scheme, rated_force]);
+        let area = of.pipe.end_bearing_area.is_some() || of.pipe.packer.as_ref().is_some_and(ring) || in_table && joint;
+        let strength = row.end == End::Area || of.gives(keys![strength, cube_strength]);
+        if area && strength {
+            return false;
+        }
+        if of.pipe.rated_force.is_some() {
+            self.not_used(of, END_TOLD.or(STRENGTHS), "the maker's force stands for what the end bears");
+            return true;
+        }
         // Without its bore nothing tells its weight.
-        const AREA: super::Keys = keys![end_bearing_area, packer, joint_stress_ratio, scheme];
-        let no_end = of.pipe.rated_force.is_none() && !of.gives(AREA);
-        let nothing = no_end && barrel.inside_diameter.is_some();
-        let untold = needs_maker && !alone && (self.proposing || nothing);
+        let untold = self.proposing || !area && (barrel.inside_diameter.is_some() || of.pipe.weight.is_some());
         if untold {
             self.ask_the_maker(NotGiven::EndForce);
         }
-        needs_maker && alone || untold
+        untold
     }
 
     /// A pipe to be pulled.

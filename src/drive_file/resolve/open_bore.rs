@@ -190,7 +190,7 @@ impl Resolver<'_> {
         else {
             return Ok([false; 2]);
         };
-        let watched = matches!(self.file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
+        let watched = matches!(self.file.lubricated(), Lubrication::Metered | Lubrication::Logged);
         let held = if watched { self.handbook.pressure("bore.lubricant")?.value } else { Pressure::default() };
         let closes = |over: Clay, bore: Length, shear: Pressure, support| {
             let (play, stiffness) = ((bore - outside_diameter) / 2.0, 3.0 * shear / over.undrained_strength);

@@ -304,7 +304,7 @@ impl Resolver<'_> {
     /// Moduli for the times after the pull. The pipe is taken as warm as in the pull.
     pub(super) fn times(&self, soft: &Moduli, stiff: &Moduli, pull: &Pull) -> Resolved<PeTimes> {
         let rest = pull.works.rest.value;
-        let grouted = self.file.annulus.as_ref().filter(|annulus| annulus.filling.value == Filling::Grouted);
+        let grouted = self.file.annulus.as_ref().filter(|annulus| annulus.filling.given() == Some(Filling::Grouted));
         let grout = match grouted {
             // Told but for how long it sets.
             Some(AnnulusFile { grout_sets_in: None, grout_density: Some(_), .. }) => {

@@ -8,18 +8,23 @@ use crate::drive::{
     AssumedValue, CollapsedBore, FaceResistance, Fill, Fluids, HoleState, Laydown, Pull, PullReaction, PullWorks,
     PushAssist, Returns, StepRule, UsualPull,
 };
+use crate::drive_file::limits::celsius;
 use crate::drive_file::{
     CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, PushAssistFile, ReactionFile,
     Support,
 };
 use crate::handbook::{Spoil, rising};
 use crate::laws::soil::water_density;
-use crate::quantity::{Band, Length, MassDensity, Measure, Ratio, Role, Shown, Time, Velocity};
+use crate::quantity::{
+    Band, Length, MassDensity, Measure, Ratio, Role, Shown, ThermodynamicTemperature, Time, Velocity,
+};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Field, MayBe};
 
 /// No rig pulls faster, m/s: 5 m a minute.
 const FASTEST: f64 = 5.0 / 60.0;
+/// Stands for the temperature of a wall on which nothing hangs: 20 degC, in K.
+const UNTOLD: f64 = celsius(20.0);
 /// Shortest duration of the tables of pull stress and modulus, s.
 pub(super) const SHORTEST: f64 = 1_800.0;
 
@@ -34,7 +39,8 @@ pub(super) const DURATION: Equation = Equation::judged(
 impl Resolver<'_> {
     pub(super) fn pull(&mut self, pull: &PullFile, length: Length, line: &Line) -> Resolved<Option<Pull>> {
         let Some(duration) = self.duration(pull, length) else { return Ok(None) };
-        let temperature = pull.pipe_temperature.value;
+        // Nothing of iron and steel hangs on it; for plastic it must be there.
+        let temperature = pull.pipe_temperature.given().unwrap_or(ThermodynamicTemperature::from_si(UNTOLD));
         let support = pull.string_on.given();
         let on_rollers = support == Some(Support::Rollers);
         let friction_outside =
@@ -99,6 +105,7 @@ impl Resolver<'_> {
                 .value,
             duration,
             temperature,
+            temperature_told: pull.pipe_temperature.is_some(),
             fluid_height,
             fluid_level,
             load_duration,
@@ -186,7 +193,8 @@ impl Resolver<'_> {
             (None, None) => {
                 let why = "the duration of the pull is missing, and so is its rate";
                 let why = (why, "add `duration: 6 h` or `rate: 10 m/h`");
-                self.flaw(&pull.pipe_temperature, "pull.duration", why);
+                let at = pull.pipe_temperature.as_ref().map_or(self.file.length.handle(), Field::handle);
+                self.flaw_at(at, "pull.duration", why);
                 return None;
             }
         };

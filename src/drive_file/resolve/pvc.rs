@@ -165,7 +165,7 @@ impl Resolver<'_> {
         let least = self.handbook.pull_temperature()?.value("pvc_least")?.value;
         let wall = pull.temperature;
         if !(wall >= least && wall <= warmest) {
-            if let Some(field) = self.file.pull.as_ref().map(|pull| &pull.pipe_temperature) {
+            if let Some(field) = self.file.pull.as_ref().and_then(|pull| pull.pipe_temperature.as_ref()) {
                 let complaint = Complaint::from("PVC pipe is pulled between 5 degC and 60 degC only");
                 let complaint = complaint.advise("colder it is brittle, warmer no factor is known");
                 self.flaw(field, "pull.pipe_temperature", complaint);

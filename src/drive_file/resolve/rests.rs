@@ -26,7 +26,7 @@ impl Resolver<'_> {
             self.assume_word("stops", "a night in each stage of more than a day", Origin::Law(&NIGHTS));
         }
         let stands = !planned.is_empty() || work.shifts_between_nights().is_some();
-        let (clay, granular) = match self.file.lubrication.value {
+        let (clay, granular) = match self.file.lubricated() {
             Lubrication::None | Lubrication::NotMetered => ("clay", "granular"),
             Lubrication::Metered => ("clay_metered", "granular"),
             Lubrication::Logged => ("logged", "logged"),

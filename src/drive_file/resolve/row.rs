@@ -9,7 +9,7 @@ use crate::drive_file::CandidateFile;
 use crate::drive_file::fields::Keys;
 use crate::handbook::Family;
 use crate::quantity::{Length, LineLoad, Ratio};
-use crate::source::Cited;
+use crate::source::{Cited, Equation, Origin};
 use crate::yaml::Complaint;
 
 /// A pipe before its place in the drive is known.
@@ -101,13 +101,15 @@ pub(super) const CASING_PARTS: Keys =
 pub(super) const RATINGS: Keys = keys![joint_pull, joint_pressure, joint_deflection_factor, joint_deflection];
 pub(super) const STRENGTHS: Keys =
     keys![strength, cube_strength, design_strength, yield_strength, steel_grade, concrete_grade, scheme];
+/// What tells how the end of a pipe bears, beside its strength.
+pub(super) const END_TOLD: Keys = keys![end_bearing_area, packer, joint_stress_ratio, certificate, factor];
 /// Of any pipe that is pushed, and of any that is pulled.
 pub(super) const PUSHED: Keys = COMMON.or(keys![inside_diameter, weight, rated_force, pipe_length, casing]);
 pub(super) const PULLED: Keys = COMMON.or(keys![wall, passes, joint_diameter]);
 
 /// Fields, and why they are refused.
 pub(super) type Reason = (Keys, &'static str);
-/// Fields that are used, but not as the file stands: when that is so, and why.
+/// Fields that are used, but not as the file stands: when that is so, and why. They are listed, and no fault.
 pub(super) type Idle = (Keys, fn(&CandidateFile) -> bool, &'static str);
 
 /// Against what only a pulled pipe has.
@@ -146,14 +148,33 @@ pub(super) struct Applies {
     pub(super) idle: &'static [Idle],
 }
 
+/// Said of what is told and says nothing as the file stands.
+const IDLE: Equation = Equation::judged(
+    "field of a pipe that says nothing as the file stands",
+    "not used",
+    "what else is told of the pipe stands for it, or what goes with it is not told",
+    "a pipe of the file",
+);
+
+/// Why a field is not used.
+#[derive(Clone, Copy)]
+enum Against {
+    Foreign(&'static str),
+    Idle(&'static str),
+}
+
 impl Applies {
-    /// Why a field is refused; `None` where it is used.
-    fn against(&self, field: u8, pipe: &CandidateFile) -> Option<&'static str> {
+    /// Why a field is not used; `None` where it is.
+    fn against(&self, field: u8, pipe: &CandidateFile) -> Option<Against> {
         if self.used.has(field) {
-            return self.idle.iter().find(|(keys, is_idle, _)| keys.has(field) && is_idle(pipe)).map(|(.., why)| *why);
+            let mut idle = self.idle.iter();
+            return idle
+                .find(|(keys, is_idle, _)| keys.has(field) && is_idle(pipe))
+                .map(|(.., why)| Against::Idle(why));
         }
         let mut reasons = self.reasons.iter().chain(self.way);
-        Some(reasons.find(|(keys, _)| keys.has(field)).map_or(self.otherwise, |(_, why)| *why))
+        let why = reasons.find(|(keys, _)| keys.has(field)).map_or(self.otherwise, |(_, why)| *why);
+        Some(Against::Foreign(why))
     }
 }
 
@@ -161,14 +182,32 @@ impl Resolver<'_> {
     /// Refuses what says nothing of a pipe put in in these ways; one of them that uses a field is enough.
     pub(super) fn refuse_foreign(&mut self, of: &Listed<'_>, ways: &[&Applies]) {
         of.pipe.each(&mut |field, spec, value| {
-            let mut reasons = ways.iter().map(|way| way.against(field, of.pipe));
-            if let Some(Some(why)) = reasons.next()
-                && reasons.all(|why| why.is_some())
-                && let Some((at, rest)) = value.place()
-            {
-                self.flaw_at(at, &format!("{}.{}{rest}", of.path, spec.key), why);
+            let reasons: Option<Vec<Against>> = ways.iter().map(|way| way.against(field, of.pipe)).collect();
+            let Some((reasons, (at, rest))) = reasons.zip(value.place()) else { return };
+            let idle = |against: &Against| if let Against::Idle(why) = against { Some(*why) } else { None };
+            match (reasons.iter().find_map(idle), reasons.first()) {
+                (Some(why), _) => self.list_idle(of.at(spec.key), why),
+                (None, Some(Against::Foreign(why))) => {
+                    self.flaw_at(at, &format!("{}.{}{rest}", of.path, spec.key), *why);
+                }
+                (None, _) => {}
             }
         });
+    }
+
+    /// Lists what is given of a set as not used.
+    pub(super) fn not_used(&mut self, of: &Listed<'_>, keys: Keys, why: &str) {
+        of.pipe.each(&mut |field, spec, value| {
+            if keys.has(field) && !value.is_absent() {
+                self.list_idle(of.at(spec.key), why);
+            }
+        });
+    }
+
+    fn list_idle(&mut self, field: String, why: &str) {
+        if !self.assumed.iter().any(|told| told.field == field) {
+            self.assume_word(field, &format!("not used: {why}"), Origin::Law(&IDLE));
+        }
     }
 
     /// Refuses all that is given of a set.

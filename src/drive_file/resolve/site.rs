@@ -332,9 +332,17 @@ impl Resolver<'_> {
         let Some(field) = over.filter(|over| over.value == Over::Stream && !self.file.depths.is_empty()) else {
             return;
         };
-        let is_bed = |stretch: &&Stretch| stretch.way.shallowest <= line.shallowest();
         let is_dry = |stretch: &Stretch| stretch.way.table.is_none_or(|table| table > Length::default());
-        if stretches.iter().filter(is_bed).any(is_dry) {
+        // A place on a boundary is in either stretch: the bed begins where the wet one does.
+        let in_a_wet_one = |place: Length| {
+            let holds = |stretch: &&Stretch| stretch.from <= place && place <= stretch.to;
+            stretches.iter().filter(holds).any(|stretch| !is_dry(stretch))
+        };
+        let beds = |stretch: &Stretch| {
+            let is_bed = |point: &&(Length, Length)| point.1 <= line.shallowest();
+            stretch.way.points.iter().filter(is_bed).any(|point| !in_a_wet_one(point.0))
+        };
+        if stretches.iter().filter(|stretch| is_dry(stretch)).any(beds) {
             let advice = "add `groundwater: 0 m` to the ground under the bed";
             self.flaw(
                 field,

@@ -182,6 +182,7 @@ impl Resolver<'_> {
             outside_diameter,
             wall,
             yield_strength,
+            yield_at_best: None,
             modulus: self.handbook.steel_pull_stress()?.value("modulus")?.value,
             yield_factor: factors.value("default_yield")?,
             local_share: factors.value("default_local")?,
@@ -199,11 +200,12 @@ impl Resolver<'_> {
     }
 
     fn steel_end(&mut self, of: &Listed<'_>, outside_diameter: Length, wall: Length) -> Resolved<SteelEnd> {
-        let yield_strength = match self.yield_strength(of)? {
-            Some(given) => given,
+        let (yield_strength, yield_at_best) = match self.yield_strength(of)? {
+            Some(given) => (given, None),
             None => {
-                let least = self.steel_row("casing_least")?;
-                self.own_or(of, CandidateFile::yield_strength, least)
+                let least = self.least_yield()?;
+                let usual = self.steel_row("casing_least")?;
+                (self.own_or(of, CandidateFile::yield_strength, least), Some(usual))
             }
         };
         let safer = self.steel_section(outside_diameter, wall, yield_strength)?;
@@ -228,7 +230,7 @@ impl Resolver<'_> {
             None => self.own_or(of, CandidateFile::design_strength, safer.design_strength),
         };
         self.assume_modulus(of.path)?;
-        Ok(SteelEnd { scheme, yield_factor, design_strength, ..safer })
+        Ok(SteelEnd { scheme, yield_at_best, yield_factor, design_strength, ..safer })
     }
 
     /// The factor on the yield strength; below that of any pipe in microtunnelling it is none.
@@ -250,6 +252,15 @@ impl Resolver<'_> {
 
     pub(super) fn steel_row(&self, key: &'static str) -> Resolved<Cited<Pressure>> {
         Ok(self.handbook.steel_grade()?.row(key)?.map(|row| row.stress.value))
+    }
+
+    /// The least yield of the grades in the table.
+    pub(super) fn least_yield(&self) -> Resolved<Cited<Pressure>> {
+        let table = self.handbook.steel_grade()?;
+        let yields = table.iter().filter(|row| row.value.value.kind.value.0 == "yield");
+        let stresses = yields.map(|row| row.map(|row| row.value.stress.value));
+        let least = stresses.reduce(|least, other| if other.value < least.value { other } else { least });
+        least.ok_or_else(|| table.lacks("any yield"))
     }
 
     /// The yield strength of the file, or of the grade that it names; `None` where it tells neither.
@@ -307,7 +318,7 @@ impl Resolver<'_> {
     }
 
     fn casing_tube(&mut self, of: &Listed<'_>, outside_diameter: Length, wall: Length) -> Resolved<CasingTube> {
-        let (least, usual) = (self.steel_row("a139_a")?, self.steel_row("casing_least")?);
+        let (least, usual) = (self.least_yield()?, self.steel_row("casing_least")?);
         let yield_strength = self.own_or(of, CandidateFile::casing_yield_strength, least);
         let mut section = self.steel_section(outside_diameter, wall, yield_strength)?;
         self.assume_modulus(&of.at("casing"))?;
@@ -328,7 +339,7 @@ impl Resolver<'_> {
         let Some(wall) = self.casing_row(outside_diameter)?.map(|row| row.map(|row| row.coated.value)) else {
             return Ok(None);
         };
-        let (least, usual) = (self.steel_row("a139_a")?, self.steel_row("casing_least")?);
+        let (least, usual) = (self.least_yield()?, self.steel_row("casing_least")?);
         self.assume_one(of.at("casing_wall"), wall, Role::Wall);
         self.assume_one(of.at("casing_yield_strength"), least, Role::Strength);
         let thick = 2.0 * wall.value;

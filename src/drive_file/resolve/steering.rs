@@ -54,7 +54,7 @@ impl Resolver<'_> {
     pub(super) fn curve(&mut self) -> Resolved<Option<Curve>> {
         let Some(steering) = &self.file.steering else { return Ok(None) };
         let Some(radius) = self.take("steering", steering, SteeringFile::curve_radius) else { return Ok(None) };
-        let wet = matches!(self.file.lubrication.value, Lubrication::Metered | Lubrication::Logged);
+        let wet = matches!(self.file.lubricated(), Lubrication::Metered | Lubrication::Logged);
         let [least, most] = if wet {
             ["curve.lubricated_least", "curve.lubricated"]
         } else {
@@ -76,6 +76,9 @@ impl Resolver<'_> {
         ends: &Ends,
         stress_ratio: Option<Cited<Ratio>>,
     ) -> Resolved<Joint> {
+        if let Some(packer) = &of.pipe.packer {
+            self.check_packer(&of.at("packer"), packer, ends);
+        }
         let packer = match &of.pipe.packer {
             _ if !ends.packed => None,
             Some(packer) => self.packer(&of.at("packer"), packer, ends)?,
@@ -111,7 +114,7 @@ impl Resolver<'_> {
             most,
             turns: ends.turn,
         };
-        Ok(Joint { stress_ratio, packer, packer_told: of.pipe.packer.is_some(), steering })
+        Ok(Joint { stress_ratio, packer, packer_told: ends.packed && of.pipe.packer.is_some(), steering })
     }
 
     /// The angle of a line that the file does not tell: less where it is guided, more where the pipes are longer than those
@@ -179,6 +182,17 @@ impl Resolver<'_> {
         Ok(longest.map(|longest| (short.min(shortest.value), long.max(longest))))
     }
 
+    /// The ring of a packer lies on the pipe.
+    fn check_packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) {
+        if file.outside_diameter.as_ref().is_some_and(|field| field.value > ends.outside_diameter) {
+            self.wrong(path, file, PackerFile::outside_diameter, "is wider than the pipe");
+        }
+        let most = file.outside_diameter.given().unwrap_or(ends.outside_diameter);
+        if file.inside_diameter.as_ref().is_some_and(|field| field.value >= most) {
+            self.wrong(path, file, PackerFile::inside_diameter, "leaves no ring inside the outside diameter");
+        }
+    }
+
     fn packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) -> Resolved<Option<Packer>> {
         let at = |key: &str| format!("{path}.{key}");
         let thickness = self.take(path, file, PackerFile::thickness).value;
@@ -188,13 +202,6 @@ impl Resolver<'_> {
         };
         let outside = self.take(path, file, PackerFile::outside_diameter).map(|outside| outside.value);
         let inside = self.take(path, file, PackerFile::inside_diameter).map(|inside| inside.value);
-        if let Some(field) = file.outside_diameter.as_ref().filter(|field| field.value > ends.outside_diameter) {
-            self.flaw(field, &at("outside_diameter"), "is wider than the pipe");
-        }
-        let most = outside.unwrap_or(ends.outside_diameter);
-        if let Some(field) = file.inside_diameter.as_ref().filter(|field| field.value >= most) {
-            self.flaw(field, &at("inside_diameter"), "leaves no ring inside the outside diameter");
-        }
         if outside.is_none() || inside.is_none() {
             self.assume_word(at("outside_diameter, inside_diameter"), "where the end bears", Origin::Law(&END));
         }

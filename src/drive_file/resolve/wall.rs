@@ -52,10 +52,10 @@ impl Resolver<'_> {
         const NO_THRUST: &str = "there is no thrust wall in the reception pit";
         if let Some(pit) = &self.file.reception {
             self.refuse("reception", "wall", pit.wall.as_ref().map(|wall| &wall.width), NO_THRUST);
-            self.refuse("reception", "soil", pit.soil.as_ref().map(|_| &pit.invert_depth), NO_THRUST);
+            self.refuse("reception", "soil", pit.soil.as_ref().and(pit.invert_depth.as_ref()), NO_THRUST);
         }
         let given = self.file.launch.wall.as_ref();
-        let invert = self.file.launch.invert_depth.value;
+        let invert = self.file.launch.depth().unwrap_or_default();
         let Some(first) = stretches.first() else { return Ok(None) };
         let (soil, best) = match &self.file.launch.soil {
             Some(soil) => {

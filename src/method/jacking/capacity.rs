@@ -29,7 +29,7 @@ pub(super) struct EndLimits {
     pub(super) closed: Cited<Force>,
     /// At the high angle by the published schemes, where the file leaves open by which it is judged: the least of them.
     pub(super) published: Option<Cited<Force>>,
-    /// At the high angle and with the joint closed, by the best certificate of strength where the file names none.
+    /// At the high angle and with the joint closed, by the best certificate or the usual grade where the file names none.
     pub(super) certified: Option<[Cited<Force>; 2]>,
     /// At the high angle, with a packer that nobody has tested at its stiff end; none where the packer decides nothing.
     pub(super) stiff: Option<Force>,
@@ -173,12 +173,13 @@ fn edge_left<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, angle: Angle,
     Some(calc.law(EdgeEndForce { stress_ratio, end_bearing_area, strength, factor: left }))
 }
 
-/// A brittle end by the best certificate, where the file names none.
+/// An end by the best certificate or the usual grade, where the file names none.
 fn certified(capacity: &Capacity) -> Option<Capacity> {
     match *capacity {
         Capacity::Brittle { certified: Some(strength), factor, edge_factor, .. } => {
             Some(Capacity::Brittle { strength, certified: None, factor, edge_factor })
         }
+        Capacity::Steel(end) => steel::at_best(&end).map(Capacity::Steel),
         _ => None,
     }
 }

@@ -4,9 +4,10 @@ use super::capacity::{EndLimits, end_limits};
 use super::free;
 use super::jacked::Jacked;
 use super::joint::Turned;
+use super::steel;
 use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
 use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Angle, Band, Force, Measure, Ratio, Role};
@@ -142,6 +143,8 @@ fn settling(
     });
     let of_joint: Ways = if published.is_some() {
         &[&["candidates[].scheme"]]
+    } else if certified.is_some() && matches!(jacked.pipe.capacity, Capacity::Steel(_)) {
+        &[&["candidates[].steel_grade"]]
     } else if by_certificate {
         &[&["candidates[].certificate"]]
     } else if certified.is_some() && joint.is_untold() {
@@ -251,6 +254,9 @@ pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>
         return Err(Absent::NotApplicable("only steel is looked at as a column"));
     };
     calc.part("pipe in the pit as a column");
-    let check = free::column(at, calc, end, &jacked.pipe.free, by_held_jacks(at.drive, jacked.thrust()));
-    Ok(check.settled_by(&[&["candidates[].free_length"]]))
+    let thrust = by_held_jacks(at.drive, jacked.thrust());
+    let check = free::column(at, calc, end, &jacked.pipe.free, thrust).settled_by(&[&["candidates[].free_length"]]);
+    let Some(best) = steel::at_best(end).filter(|_| !passes(&check)) else { return Ok(check) };
+    let best = free::column(at, &mut Calc::new(Silent), &best, &jacked.pipe.free, thrust);
+    Ok(check.at_best(best).settled_by(&[&["candidates[].free_length", "candidates[].steel_grade"]]))
 }

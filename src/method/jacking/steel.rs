@@ -10,6 +10,11 @@ use crate::laws::steel::{
 use crate::quantity::{Area, Force, Length, Pressure, Ratio};
 use crate::source::Cited;
 
+/// The section with the yield that its steel may have at best, where the file does not tell it.
+pub(super) fn at_best(end: &SteelEnd) -> Option<SteelEnd> {
+    end.yield_at_best.map(|yield_strength| SteelEnd { yield_strength, yield_at_best: None, ..*end })
+}
+
 /// The section by its scheme.
 pub(super) fn limit<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Force> {
     match end.scheme {

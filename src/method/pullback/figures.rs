@@ -257,7 +257,8 @@ fn after(figures: &mut Figures, at: Pulling<'_>, on_pipe: &OnPipe) -> Result<(),
     let row = drive.handbook.thermal_expansion()?.row(key)?;
     let expansion: ThermalExpansion = row.value.value;
     let mut cooling = Doubted::sure(Length::default());
-    if let Some(ground) = pull.works.ground_temperature {
+    let ground = pull.works.ground_temperature.filter(|_| pull.temperature_told);
+    if let Some(ground) = ground {
         let warm = pull.temperature;
         cooling = figures.calc.doubted(|calc| calc.law(ThermalShortening { expansion, length, warm, ground }));
         figures.put("shortening by cooling", Role::Offset, cooling.map(|cooling| Cited::new(cooling, row.origin)));
@@ -275,10 +276,10 @@ fn after(figures: &mut Figures, at: Pulling<'_>, on_pipe: &OnPipe) -> Result<(),
         let (stretch, cooling) = (calc.take(drawn_back), calc.take(cooling).max(Length::default()));
         ExcessLength { stretch, cooling, margin }
     });
-    figures.note(if pull.works.ground_temperature.is_some() {
+    figures.note(if ground.is_some() {
         "stretch and cooling, with a margin"
     } else {
-        "stretch, with a margin; cooling comes on top: give pull.ground_temperature"
+        "stretch, with a margin; cooling comes on top: give pull.pipe_temperature and pull.ground_temperature"
     });
     figures.is_room();
     Ok(())

@@ -125,7 +125,7 @@ impl Around<'_> {
         check.settled_by(if drive.annulus.soil_modulus.is_none() && (drive.annulus.open || self.close) {
             &[&["annulus.soil_modulus"]]
         } else if drive.annulus.soil_modulus.is_none() {
-            &[&["annulus.filling", "annulus.soil_modulus"], &["annulus.filling", "annulus.proof"]]
+            &[&["annulus.soil_modulus"], &["annulus.filling", "annulus.proof"]]
         } else if !drive.site.surface.is_told {
             &[&["surface.over"]]
         } else {
