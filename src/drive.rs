@@ -55,6 +55,9 @@ pub struct Drive {
     pub(crate) lubrication: Lubrication,
     /// False where the file does not tell it, and none is taken for what is pushed.
     pub(crate) lubrication_told: bool,
+    /// The same without ground water, where its depth is not known and this drive has it at the surface; and the field
+    /// that tells it.
+    pub(crate) dry: Option<(Box<Drive>, &'static [&'static [&'static str]])>,
     pub(crate) stretches: Vec<Stretch>,
     pub(crate) rests: Rests,
     pub(crate) rig: Rig,

@@ -179,6 +179,31 @@ impl Check<()> {
     }
 }
 
+/// Said of a check that is over by one of two waters.
+const EITHER: &str = "the depth of the water table is not known: with the water at the ground surface, or none, whichever is \
+                      worse; the other passes";
+
+impl Check {
+    /// The worse of this and another that one thing tells apart which is not known: over where both are.
+    pub(super) fn either(self, other: Self, ways: Ways) -> Self {
+        let used = |check: &Self| check.utilisation().unwrap_or(f64::INFINITY);
+        let other_is_worse = (other.verdict, used(&other)) > (self.verdict, used(&self));
+        let (worse, better) = if other_is_worse { (other, self) } else { (self, other) };
+        if better.verdict == Verdict::Over { worse } else { worse.unless(Some(better), ways) }
+    }
+
+    /// Not decided where it is over, since it may be that it is not made, or made so.
+    pub(super) fn unless(self, better: Option<Self>, ways: Ways) -> Self {
+        if self.verdict != Verdict::Over {
+            return self;
+        }
+        let best = better.and_then(|better| better.numbers).map(|numbers| numbers.best.unwrap_or(numbers.cases));
+        let numbers = self.numbers.map(|numbers| Numbers { best, ..numbers });
+        let least = if self.least.0 == Verdict::Over { (Verdict::NotDecided, None) } else { self.least };
+        Self { bars: false, least, numbers, ..self }.decided().with_note(EITHER).settled_by(ways)
+    }
+}
+
 impl<S: Copy> Check<S> {
     /// Its verdict and why it asks for care, by its numbers, its rule and what holds it back.
     fn decided(self) -> Self {

@@ -1,6 +1,6 @@
 //! What became of every check of a scheme.
 
-use super::{Check, Need, Subject};
+use super::{Check, Need, Subject, Ways};
 
 /// Why a check is absent.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,6 +34,20 @@ impl Checks {
     /// One outcome a subject, in their order.
     pub(crate) const fn of(outcomes: [Result<Check, Absent>; Subject::COUNT]) -> Self {
         Self(outcomes)
+    }
+
+    /// The worse of two of each subject that one thing tells apart which is not known: over where both are, and where one
+    /// is not made the other's. `ways` tell that thing.
+    pub(crate) fn either(mut self, other: Self, ways: Ways) -> Self {
+        for (one, other) in self.0.iter_mut().zip(other.0) {
+            *one = match (*one, other) {
+                (Ok(one), Ok(other)) => Ok(one.either(other, ways)),
+                (Err(Absent::Missing), _) | (_, Err(Absent::Missing)) => Err(Absent::Missing),
+                (Ok(made), Err(_)) | (Err(_), Ok(made)) => Ok(made.unless(None, ways)),
+                (Err(why), Err(_)) => Err(why),
+            };
+        }
+        self
     }
 
     /// The checks that were made, in the order of [`Subject`].

@@ -118,7 +118,7 @@ fn scalar(form: Form, number: Option<Number>) -> Map<String, Value> {
             json!({ "anyOf": [plain(number), quantity(dim)] })
         }
         Form::Quantity(dim, _) => json!({ "anyOf": [quantity(dim)] }),
-        Form::OrWord(dim, word) => json!({ "anyOf": [{ "const": word }, quantity(dim)] }),
+        Form::OrWord(dim, words) => json!({ "anyOf": [{ "enum": words }, quantity(dim)] }),
         Form::OrKey(dim) => json!({ "anyOf": [{ "type": "string", "pattern": "^[A-Za-z]" }, quantity(dim)] }),
     })
 }

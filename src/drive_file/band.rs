@@ -1,7 +1,7 @@
 //! Low, likely and high of a quantity, and a quantity or none.
 
 use super::fields::{FileNumber, Shape, Shaped, Spec, Value, below};
-use crate::quantity::{FromText, UnitSystem};
+use crate::quantity::{FromText, Length, Measure, UnitSystem};
 use crate::yaml::{Blank, Block, Complaint, Field, Form, FromScalar, Handle, Known, Scalar, ToScalar, block};
 use serde::de::MapAccess;
 use serde::{Deserialize, Deserializer, Serialize};
@@ -86,7 +86,7 @@ impl<Q: FromText + Default> FromScalar for OrNone<Q> {
 }
 
 impl<Q: FromText> ToScalar for OrNone<Q> {
-    const FORM: Form = Form::OrWord(Q::DIM, "none");
+    const FORM: Form = Form::OrWord(Q::DIM, &["none"]);
     fn number(&self) -> Option<f64> {
         match self {
             Self::None => None,
@@ -97,6 +97,51 @@ impl<Q: FromText> ToScalar for OrNone<Q> {
         match self {
             Self::None => "none".to_owned(),
             Self::Some(quantity) => quantity.to_text(),
+        }
+    }
+}
+
+/// Depth of the water table, the word `none`, or that nobody knows.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub enum WaterTable {
+    /// There is no ground water.
+    #[default]
+    None,
+    /// It is not known: each check is made with the water at the ground surface and without any.
+    Unknown,
+    /// It lies this deep.
+    At(Length),
+}
+
+impl From<WaterTable> for Option<Length> {
+    fn from(table: WaterTable) -> Self {
+        if let WaterTable::At(depth) = table { Some(depth) } else { None }
+    }
+}
+
+impl FromScalar for WaterTable {
+    fn from_scalar(scalar: Scalar<'_>) -> Result<Self, Complaint> {
+        match scalar {
+            Scalar::Text("unknown") => Ok(Self::Unknown),
+            Scalar::Text("none") => Ok(Self::None),
+            other => Length::from_scalar(other).map(Self::At).map_err(|complaint| {
+                let advice = complaint.advice.clone().unwrap_or_default();
+                complaint.advise(format!("{advice}, \"none\" or \"unknown\""))
+            }),
+        }
+    }
+}
+
+impl ToScalar for WaterTable {
+    const FORM: Form = Form::OrWord(Length::DIM, &["none", "unknown"]);
+    fn number(&self) -> Option<f64> {
+        Option::<Length>::from(*self).map(Measure::si)
+    }
+    fn to_scalar(&self) -> String {
+        match self {
+            Self::None => "none".to_owned(),
+            Self::Unknown => "unknown".to_owned(),
+            Self::At(depth) => depth.to_text(),
         }
     }
 }

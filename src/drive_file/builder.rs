@@ -1,6 +1,6 @@
 //! A drive made in code: the same values as in a file, through the same checks.
 
-use super::{CandidateFile, DriveFile, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile};
+use super::{CandidateFile, DriveFile, OrNone, PitFile, PullFile, RigFile, StemFile, StretchFile, WaterTable};
 use crate::handbook::{Lubrication, Service};
 use crate::quantity::{Force, Length, Ratio, ThermodynamicTemperature, Time, Velocity};
 use crate::yaml::{self, Fault, MayBe, Words};
@@ -73,7 +73,7 @@ impl DriveFile {
             LineEnd::Grade(grade) => (None, Some(grade)),
             LineEnd::DepthAndGrade(depth, grade) => (Some(depth), Some(grade)),
         };
-        let groundwater = site.groundwater.map_or(OrNone::None, OrNone::Some);
+        let groundwater = site.groundwater.map_or(WaterTable::None, WaterTable::At);
         let rig = RigFile::new(site.rig_thrust, site.rig_pull);
         Self {
             lubrication: Some(site.lubrication.into()),

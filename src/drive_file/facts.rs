@@ -105,7 +105,8 @@ impl Facts<'_> {
                 "candidates": pipes,
             })
         };
-        let waters = self.water.map_or_else(|| vec!["none", water], |water| vec![water]);
+        let waters =
+            self.water.filter(|water| *water != "unknown").map_or_else(|| vec!["none", water], |water| vec![water]);
         let depths = self.depth.map_or_else(|| depths.to_vec(), |depth| vec![depth]);
         let (mut files, mut written) = (Vec::new(), Written::default());
         for water in waters {

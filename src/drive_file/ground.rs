@@ -1,6 +1,6 @@
 //! Stretches of ground, pits and the thrust wall, as the engineer writes them.
 
-use super::band::OrNone;
+use super::band::WaterTable;
 use super::declare::fields;
 use super::site::PitSpaceFile;
 use crate::handbook::{GroundClass, GroundHazard, Treatment};
@@ -20,7 +20,7 @@ fields! {
         /// The other ground of a mixed face.
         mixed_with: may<GroundClass>;
         /// Depth of the water table below ground here, where it is not that of the drive; below zero for water over a bed.
-        groundwater: may<OrNone<Length>> as Depth, Within(m(-20.0), m(200.0)), usual(m(-5.0), m(60.0)),
+        groundwater: may<WaterTable> as Depth, Within(m(-20.0), m(200.0)), usual(m(-5.0), m(60.0)),
             ["4.2 m", "14 ft"], else "that of the drive",
             said ["water", "water_table"];
         /// Standard penetration test blow count.

@@ -43,8 +43,8 @@ mod weights;
 
 use super::fields::{self, Keys};
 use super::limits::LONGEST;
-use super::{DriveFile, Flaw, RigFile};
-use crate::drive::{Concern, Drive, Leeway, Pipe, PulledPipe, Rig, Stem, TipResistance};
+use super::{DriveFile, Flaw, RigFile, WaterTable};
+use crate::drive::{Assumed, AssumedValue, Concern, Drive, Leeway, Pipe, PulledPipe, Rig, Stem, TipResistance};
 use crate::handbook::Handbook;
 use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, Equation, Origin};
@@ -55,6 +55,14 @@ use std::sync::Arc;
 
 /// Row of the method whose guided pilot every bore here follows.
 const GUIDED: &str = "pilot_tube";
+
+/// What is taken for a water table that nobody knows.
+const UNKNOWN_WATER: Equation = Equation::judged(
+    "water table that is not known",
+    "at the ground surface and none, whichever is worse; over where both are",
+    "nothing is over by water that nobody has seen, and nothing passes without it",
+    "ground water of unknown depth",
+);
 
 /// What is taken for lubrication where a pipe may be pushed and none is told.
 const UNTOLD_LUBRICATION: Equation = Equation::judged(
@@ -83,6 +91,27 @@ pub(super) fn resolve(
     handbook: &Arc<Handbook>,
     is_sketch: bool,
 ) -> Resolved<Result<Drive, Vec<Flaw>>> {
+    let Some(field) = file.unknown_water() else { return resolve_one(file, handbook, is_sketch) };
+    let wet = resolve_one(&file.with_water(WaterTable::At(Length::default())), handbook, is_sketch)?;
+    let Ok(mut wet) = wet else { return Ok(wet) };
+    for pipe in &mut wet.candidates {
+        // What is told as not known is no answer.
+        let told = &mut Arc::make_mut(pipe).told[0];
+        *told = told.iter().copied().filter(|path| *path != field).collect();
+    }
+    let value = AssumedValue::Word("at the ground surface, and none: each check at both".to_owned());
+    let origin = Origin::Law(&UNKNOWN_WATER);
+    wet.assumed.push(Assumed { concern: Concern::Drive, field: field.to_owned(), value, origin, alike: 0 });
+    // What the file tells of the water, of a stream or of wells, may leave no drive without it.
+    if let Ok(dry) = resolve_one(&file.with_water(WaterTable::None), handbook, is_sketch)? {
+        let of_drive = field == "groundwater";
+        wet.dry = Some((Box::new(dry), if of_drive { &[&["groundwater"]] } else { &[&["ground[].groundwater"]] }));
+    }
+    Ok(Ok(wet))
+}
+
+/// The same, where the water is known.
+fn resolve_one(file: &DriveFile, handbook: &Arc<Handbook>, is_sketch: bool) -> Resolved<Result<Drive, Vec<Flaw>>> {
     let mut resolver = Resolver {
         file,
         handbook,
@@ -217,6 +246,7 @@ impl Resolver<'_> {
             grade: line.grade,
             lubrication: self.file.lubricated(),
             lubrication_told: self.file.lubrication.is_some(),
+            dry: None,
             stretches,
             rests: self.rests(&work, length)?,
             rig,

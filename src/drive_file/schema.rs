@@ -1,6 +1,6 @@
 //! The drive file as the engineer writes it.
 
-use super::band::OrNone;
+use super::band::WaterTable;
 use super::candidate::{CandidateFile, LoadCode, SteeringFile, Traffic};
 use super::declare::fields;
 use super::ground::{PitFile, StretchFile};
@@ -35,8 +35,8 @@ fields! {
             said ["slope", "fall", "gradient"];
         /// Depth of the invert between the pits, where the surface is not even.
         depths: blocks<DepthFile>;
-        /// Depth of the water table below ground, or `none`.
-        groundwater: must<OrNone<Length>> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)), ["4.2 m", "14 ft"],
+        /// Depth of the water table below ground, `none`, or `unknown`: each check is then made with it at the surface and without.
+        groundwater: must<WaterTable> as Depth, Within(0.0, m(200.0)), usual(0.0, m(60.0)), ["4.2 m", "14 ft"],
             said ["water", "water_table", "water_level", "gwl", "water_depth"];
         /// Lubrication of a jacked pipe.
         lubrication: may<Lubrication>, else "must be there where a pipe can only be pushed; where one may be, none",
@@ -155,6 +155,28 @@ fields! {
 }
 
 impl DriveFile {
+    /// The field of a water table that is not known, where there is one.
+    pub(crate) fn unknown_water(&self) -> Option<&'static str> {
+        let unknown = |water: &Field<WaterTable>| water.value == WaterTable::Unknown;
+        if self.ground.iter().any(|stretch| stretch.groundwater.as_ref().is_some_and(unknown)) {
+            return Some("ground[].groundwater");
+        }
+        let counts = self.ground.is_empty() || self.ground.iter().any(|stretch| stretch.groundwater.is_none());
+        (unknown(&self.groundwater) && counts).then_some("groundwater")
+    }
+
+    /// The same with the water that is not known here.
+    pub(crate) fn with_water(&self, table: WaterTable) -> Self {
+        let mut file = self.clone();
+        let of_stretches = file.ground.iter_mut().filter_map(|stretch| stretch.groundwater.as_mut());
+        for water in of_stretches.chain([&mut file.groundwater]) {
+            if water.value == WaterTable::Unknown {
+                water.value = table;
+            }
+        }
+        file
+    }
+
     /// Lubrication as told; none where it is not.
     pub(crate) fn lubricated(&self) -> Lubrication {
         self.lubrication.given().unwrap_or(Lubrication::None)

@@ -17,7 +17,14 @@ use crate::handbook::Method;
 /// Assesses one pipe put in by one method.
 #[must_use]
 pub fn assess(drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
-    scheme(&mut Calc::new(Silent), drive, pipe, method)
+    either(scheme(&mut Calc::new(Silent), drive, pipe, method), drive, pipe)
+}
+
+/// The same with the worse of both waters, where the water is not known.
+fn either(wet: Scheme, drive: &Drive, pipe: &Pipe) -> Scheme {
+    let Some((dry, ways)) = &drive.dry else { return wet };
+    let Some(same) = dry.candidates.iter().find(|other| other.label == pipe.label) else { return wet };
+    wet.either(&scheme(&mut Calc::new(Silent), dry, same, wet.method), ways)
 }
 
 /// Whether the file gives what the method needs of the pipe, or a row says why it cannot be.
@@ -34,7 +41,7 @@ pub fn is_offered(drive: &Drive, pipe: &Pipe, method: Method) -> bool {
 #[must_use]
 pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
     let mut calc = Calc::new(Sheet::default());
-    let scheme = scheme(&mut calc, drive, pipe, method);
+    let scheme = either(scheme(&mut calc, drive, pipe, method), drive, pipe);
     let leftover = calc.leftover();
     let mut sheet = calc.finish();
     sheet.leftover = leftover;

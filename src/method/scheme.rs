@@ -1,6 +1,6 @@
 //! One pipe put in by one method.
 
-use crate::check::{Check, Checks, Rule, Verdict};
+use crate::check::{Check, Checks, Rule, Verdict, Ways};
 use crate::handbook::Method;
 use crate::law::Doubted;
 use crate::quantity::{Band, Force};
@@ -34,6 +34,25 @@ impl Scheme {
             thrust: None,
             checks: Checks::none("the pipe is not put in so"),
             excluded: [bars.next(), bars.next()],
+        }
+    }
+
+    /// The worse of two that one thing tells apart which is not known; `ways` tell it.
+    pub(super) fn either(self, other: &Self, ways: Ways) -> Self {
+        let most = |one: Option<Band<Force>>, other: Option<Band<Force>>| {
+            one.zip(other).map(|(one, other)| one.with(other, Force::max)).or(one).or(other)
+        };
+        let high = |thrust: &Doubted<Band<Force>>| thrust.in_spite_of_doubt().high;
+        let thrust = match (self.thrust, other.thrust) {
+            (Some(one), Some(other)) => Some(if high(&other) > high(&one) { other } else { one }),
+            (one, other) => one.or(other),
+        };
+        Self {
+            force: most(self.force, other.force),
+            rig_force: most(self.rig_force, other.rig_force),
+            thrust,
+            checks: self.checks.either(other.checks, ways),
+            ..self
         }
     }
 

@@ -1,6 +1,6 @@
 //! Edits of a drive file.
 
-use crate::drive_file::{DriveFile, OrNone, PitFile, PullFile, StopFile, StretchFile};
+use crate::drive_file::{DriveFile, PitFile, PullFile, StopFile, StretchFile, WaterTable};
 use crate::handbook::Lubrication;
 use crate::quantity::{Length, Measure, Ratio, Time};
 
@@ -43,10 +43,11 @@ pub(super) fn water(file: &DriveFile) -> Option<f64> {
     if file.ground.iter().all(|stretch| stretch.groundwater.is_some()) {
         return None;
     }
-    Some(match file.groundwater.value {
-        OrNone::None => depths(file)[1].si(),
-        OrNone::Some(depth) => depth.si(),
-    })
+    match file.groundwater.value {
+        WaterTable::None => Some(depths(file)[1].si()),
+        WaterTable::Unknown => None,
+        WaterTable::At(depth) => Some(depth.si()),
+    }
 }
 
 /// With the friction of the tables for a dry drive all along: what the file says of it was said of a lubricated one.

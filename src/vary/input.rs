@@ -4,7 +4,7 @@ use super::edit;
 use super::meets;
 use crate::choice::{Choice, Ranked, chosen};
 use crate::drive::{Drilled, Drive, Side, Stretch};
-use crate::drive_file::{DriveFile, InputError, OrNone, PullFile};
+use crate::drive_file::{DriveFile, InputError, PullFile, WaterTable};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
 use crate::quantity::{
     Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem,
@@ -64,7 +64,7 @@ inputs! {
     /// Depth of the water table; below the deepest invert it changes nothing.
     Water: "depth of the water table", Depth, Range::Within(|file, now| (0.0, now.max(edit::depths(file)[1].si()))),
         edit::water,
-        |file, si| file.groundwater = OrNone::Some(Length::from_si(si)).into();
+        |file, si| file.groundwater = WaterTable::At(Length::from_si(si)).into();
     /// Duration of the pull.
     Duration: "duration of the pull", Duration, Range::Times(TIMES_DURATION),
         |file| edit::duration(file).map(|time| time.si()),
@@ -221,7 +221,7 @@ pub fn turns(file: &DriveFile, handbook: &Arc<Handbook>) -> Result<Option<Vec<In
         let (below, reached_low) = search.towards(value, low)?;
         let (above, reached_high) = search.towards(value, high)?;
         let range = (input.shown(reached_low), input.shown(reached_high));
-        let is_none = input == Input::Water && file.groundwater.value == OrNone::None;
+        let is_none = input == Input::Water && file.groundwater.value == WaterTable::None;
         found.push(InputTurns { input, now: input.shown(value), is_none, range, below, above });
     }
     Ok(Some(found))

@@ -3,7 +3,7 @@
 use crate::check::Subject;
 use crate::choice::{Choice, Ranked, choose};
 use crate::drive::Drive;
-use crate::drive_file::{Facts, InputError, OrNone, Written};
+use crate::drive_file::{Facts, InputError, Written};
 use crate::handbook::Handbook;
 use crate::quantity::{Force, Length, Role, Shown, UnitSystem};
 use std::sync::Arc;
@@ -56,10 +56,7 @@ pub fn screen(facts: &Facts<'_>, handbook: &Arc<Handbook>) -> Result<Screen, Inp
         let drive = file.sketched(handbook)?;
         let choice = choose(&drive)?;
         let depth = file.launch.depth().unwrap_or_default();
-        let water = match file.groundwater.value {
-            OrNone::None => None,
-            OrNone::Some(water) => Some(water),
-        };
+        let water = file.groundwater.value.into();
         Ok(Case { drive, depth, water, choice })
     });
     let cases = cases.collect::<Result<Vec<_>, InputError>>()?;

@@ -61,8 +61,8 @@ pub enum Form {
     Word(&'static [&'static str]),
     /// Any text.
     Text,
-    /// A quantity or this word.
-    OrWord(Dim, &'static str),
+    /// A quantity or one of these words.
+    OrWord(Dim, &'static [&'static str]),
     /// A quantity or the key of a row.
     OrKey(Dim),
     /// `true` or `false`.

@@ -4,7 +4,7 @@ use crate::drives::{STEM, drive, text};
 use crate::edit::Edit;
 use allocation_counter::measure;
 use jackpull::drive_file::fields::{Shape, Spec};
-use jackpull::drive_file::{DriveFile, OrNone};
+use jackpull::drive_file::{DriveFile, WaterTable};
 use jackpull::quantity::{Length, Measure, Ratio, ThermodynamicTemperature};
 use jackpull::yaml::{Fault, LARGEST_INPUT, MOST_FAULTS, text_of};
 use jackpull::{Handbook, InputError, choose, read_drive};
@@ -375,7 +375,7 @@ fn what_cannot_be_read_back_is_not_written() {
         faulty.candidates[1].sdr = Some(Ratio::from_si(bad).into());
         assert_eq!(faulty.to_yaml().unwrap_err().path, "candidates[1].sdr");
         let mut faulty = file();
-        faulty.groundwater = OrNone::Some(Length::from_si(bad)).into();
+        faulty.groundwater = WaterTable::At(Length::from_si(bad)).into();
         assert_eq!(faulty.to_yaml().unwrap_err().path, "groundwater");
     }
     let mut cold = file();

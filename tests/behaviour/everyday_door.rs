@@ -270,3 +270,58 @@ fn a_told_packer_asks_for_no_area() {
     let waits = asked(&sewer(|text| text.edit(TOLD_CLAY, &other)));
     assert!(waits.contains(&"candidates[].rated_force"), "{waits:?}");
 }
+
+/// Water of which nobody knows how deep it lies counts at the surface and not at all, whichever is worse: what passes by
+/// both passes, what is over by both is over, and what is over by one alone waits for the water.
+#[test]
+fn water_that_is_not_known_is_asked_for() {
+    let at = |water: &str, text: &str| {
+        let drive = drive(&text.edit("groundwater: 5.5 m", &format!("groundwater: {water}")));
+        assess(&drive, &drive.candidates()[0], Method::PipeJacking)
+    };
+    let mut waits = 0;
+    for text in [
+        sewer(|text| text),
+        sewer(|text| text.edit("firm_to_very_stiff_clay, spt_n: 14", "medium_to_dense_sand, spt_n: 20")),
+        sewer(|text| text.edit("firm_to_very_stiff_clay, spt_n: 14", "silt, spt_n: 8")),
+        sewer(|text| text.edit("thrust: 900 kN", "thrust: 100 kN")),
+    ] {
+        let (unknown, wet, dry) = (at("unknown", &text), at("0 m", &text), at("none", &text));
+        for &subject in Subject::ALL {
+            let made = |scheme: &jackpull::Scheme| scheme.checks.get(subject).map(|check| check.verdict);
+            let Some(verdict) = made(&unknown) else {
+                assert!(made(&wet).is_none() || made(&dry).is_none(), "{}", subject.label());
+                continue;
+            };
+            let told: Vec<Verdict> = [made(&wet), made(&dry)].into_iter().flatten().collect();
+            // Known it may be anywhere between, and never worse than what is not known.
+            assert!(told.iter().all(|told| verdict >= *told || *told == Verdict::Over), "{}", subject.label());
+            let over = told.iter().filter(|told| **told == Verdict::Over).count();
+            assert_eq!(verdict == Verdict::Over, over == 2, "{}: {told:?}", subject.label());
+            if over == 1 {
+                waits += 1;
+                let check = unknown.checks.get(subject).unwrap();
+                assert_eq!(check.verdict, Verdict::NotDecided, "{}", subject.label());
+                assert_eq!(check.settled_by, [["groundwater"].as_slice()], "{}", subject.label());
+            }
+        }
+        assert!(unknown.force.unwrap().high >= wet.force.unwrap().high.max(dry.force.unwrap().high));
+        let listed = listed(&text.edit("groundwater: 5.5 m", "groundwater: unknown"), "groundwater");
+        assert!(listed.unwrap().starts_with("at the ground surface, and none"));
+    }
+    assert!(waits > 0);
+    // It is asked for, though the file has the key.
+    let sand = sewer(|text| {
+        text.edit("firm_to_very_stiff_clay, spt_n: 14", "medium_to_dense_sand, spt_n: 20")
+            .edit("groundwater: 5.5 m", "groundwater: unknown")
+    });
+    let asked: Vec<&str> = asks(&first(&sand)).into_iter().flat_map(|ask| ask.ways).flatten().collect();
+    assert!(asked.contains(&"groundwater"), "{asked:?}");
+    // Of one stretch alone too.
+    let stretch = sewer(|text| text.edit("spt_n: 14,", "spt_n: 14, groundwater: unknown,"));
+    assert!(listed(&stretch, "ground[].groundwater").is_some());
+    // Ground water under a stream stands at its bed, whatever is not known elsewhere.
+    drive(&CREEK.edit("groundwater: 2.5 m", "groundwater: unknown"));
+    let message = told(&sewer(|text| text.edit("groundwater: 5.5 m", "groundwater: deep"))).unwrap_err();
+    assert!(message.contains("\"none\" or \"unknown\""), "{message}");
+}

@@ -7,7 +7,7 @@ use super::rating::{Face, ToRate};
 use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
-use crate::drive_file::{OrNone, Over, StretchFile};
+use crate::drive_file::{Over, StretchFile, WaterTable};
 use crate::handbook::{GroundClass, GroundClassRow, Lubrication, OneValue, TipModel, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
@@ -133,10 +133,10 @@ impl Resolver<'_> {
             field.value
         });
         let water = stretch.groundwater.as_ref().unwrap_or(&self.file.groundwater);
-        let way = line.way(from, to, if let OrNone::Some(table) = water.value { Some(table) } else { None });
+        let way = line.way(from, to, water.value.into());
         let (side, head) = (way.side(technique.highest), way.head());
         let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
-        if let OrNone::Some(table) = water.value
+        if let WaterTable::At(table) = water.value
             && !(table.si().is_finite() && (table.si() >= 0.0 || over == Some(Over::Stream)))
         {
             let place = stretch.groundwater.as_ref().map_or_else(String::new, |_| format!("{path}."));
