@@ -193,7 +193,7 @@ impl Drive {
         self.if_stalled.is_some_and(|how| match how {
             IfStalled::RescuePit => self.is_dug_free(),
             IfStalled::Stations => pipe.nominal >= self.stations.entry.value,
-            IfStalled::SecondLubrication => true,
+            IfStalled::SecondLubrication => self.lubrication != Lubrication::None,
         })
     }
 

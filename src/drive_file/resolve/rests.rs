@@ -6,6 +6,7 @@ use crate::drive_file::{IfStalled, PaceFile, RigFile, WorkFile};
 use crate::handbook::Lubrication;
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
+use crate::yaml::MayBe;
 
 /// What is taken where the file plans no stops and the work stands at night.
 const NIGHTS: Equation = Equation::judged(
@@ -145,7 +146,7 @@ impl Resolver<'_> {
             self.flaw(field, "if_stalled", why);
         }
         let second = self.file.if_stalled.as_ref().filter(|field| field.value == IfStalled::SecondLubrication);
-        if let Some(field) = second.filter(|_| self.file.lubrication.value == Lubrication::None) {
+        if let Some(field) = second.filter(|_| self.file.lubrication.given() == Some(Lubrication::None)) {
             let why = ("there is no first lubrication to add to", "see lubrication; a rescue pit frees a dry drive");
             self.flaw(field, "if_stalled", why);
         }
