@@ -14,7 +14,7 @@ pub use outcome::{Absent, Checks};
 pub(crate) use outcome::{Outcome, only};
 pub(crate) use rule::Decides;
 pub use rule::Rule;
-pub(crate) use subject::NOTHING;
+pub(crate) use subject::{CLASS, NOTHING};
 pub use subject::{Need, Subject, Ways};
 pub(crate) use table::checks;
 

@@ -15,12 +15,11 @@ impl Subject {
             | Self::AugerTorque
             | Self::TailGrip
             | Self::Length
-            | Self::Diameter
             | Self::PitLength
             | Self::PitWidth
             | Self::JackStroke => Mark::Published,
             Self::FlowCapacity | Self::LeastSlope | Self::SelfCleaning | Self::RailwayWall => Mark::Memory,
-            Self::GradeFloor | Self::ServiceClearance => Mark::CommonPractice,
+            Self::GradeFloor | Self::ServiceClearance | Self::Diameter => Mark::CommonPractice,
             _ => Mark::Judgement,
         }
     }

@@ -10,6 +10,9 @@ pub type Ways = &'static [&'static [&'static str]];
 /// What no field of the drive file settles.
 pub(crate) const NOTHING: Ways = &[&[]];
 
+/// What settles ground that is unknown.
+pub(crate) const CLASS: Ways = &[&["ground[].class"]];
+
 /// What the file may leave out so that something goes unchecked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[non_exhaustive]

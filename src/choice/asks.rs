@@ -1,8 +1,10 @@
 //! What a file would have to tell so that a scheme that is open is decided, and what is in the way of one that is barred.
 
 use super::standing::{Ranked, not_decided};
-use crate::check::{Check, Subject, Verdict};
+use crate::check::{CLASS, Check, Subject, Verdict, Ways};
+use crate::drive::{NO_BAND, NO_COUNT};
 use crate::quantity::Shown;
+use crate::source::Equation;
 
 /// Lines to write, and the checks that they settle.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,13 +17,20 @@ pub struct Ask {
     pub checks: Vec<&'static str>,
     /// Where no field settles them: those that the file tells, and that would have to be others.
     pub told: Vec<&'static str>,
+    /// Where no field settles them: what would mend it, in a few words.
+    pub mend: Option<&'static str>,
 }
 
 impl Ask {
+    fn is_of_borings(&self) -> bool {
+        matches!(self.ways.as_slice(), [way] if CLASS == [way.as_slice()])
+    }
+
     /// Its paths in a few words: what goes together by *and*, what would do instead by *or*.
     #[must_use]
     pub fn line(&self) -> String {
-        self.ways.iter().map(|fields| fields.join(" and ")).collect::<Vec<_>>().join(", or ")
+        let line = self.ways.iter().map(|fields| fields.join(" and ")).collect::<Vec<_>>().join(", or ");
+        if self.is_of_borings() { format!("{line} from borings") } else { line }
     }
 }
 
@@ -31,8 +40,19 @@ impl Ask {
 pub fn asks(ranked: &Ranked) -> Vec<Ask> {
     let scheme = &ranked.scheme;
     let is_told = |field: &&str| ranked.pipe.is_told(field);
+    let of_ground = scheme.checks.get(Subject::Ground);
+    if of_ground.is_some_and(|check| check.verdict == Verdict::NotDecided && check.settled_by == CLASS) {
+        // All else is asked once the ground is known.
+        let checks = not_decided(scheme).map(Subject::label).collect();
+        let ways = CLASS.iter().map(|way| way.to_vec()).collect();
+        return vec![Ask { ways, checks, told: Vec::new(), mend: None }];
+    }
     let ways_of = |subject: Subject| {
-        let own = scheme.checks.get(subject).map_or(&[][..], |check| check.settled_by);
+        let check = scheme.checks.get(subject);
+        if let Some(ways) = check.and_then(|check| check.doubt).and_then(settles_doubt) {
+            return ways;
+        }
+        let own = check.map_or(&[][..], |check| check.settled_by);
         if own.is_empty() { subject.need().map_or(&[][..], |need| need.ways) } else { own }
     };
     // Of each way what the file does not tell; one of which it tells all does not settle it.
@@ -53,7 +73,7 @@ pub fn asks(ranked: &Ranked) -> Vec<Ask> {
         let others = settled.first().map_or(&[][..], |one| &one.ways).iter();
         let same = others.filter(|other| **other != way && settled.iter().all(|one| one.ways.contains(other)));
         let ways: Vec<Way> = [way.clone()].into_iter().chain(same.cloned()).collect();
-        let ask = Ask { ways, checks: settled.iter().map(|one| one.subject.label()).collect(), told: Vec::new() };
+        let ask = Ask { ways, checks: settled.iter().map(|one| one.subject.label()).collect(), told: Vec::new(), mend: None };
         if ask.ways.len() == 1 {
             // What is asked for already is not asked for again.
             for own in open.iter_mut().flat_map(|one| &mut one.ways) {
@@ -62,9 +82,65 @@ pub fn asks(ranked: &Ranked) -> Vec<Ask> {
         }
         asks.push(ask);
     }
-    let unsettled = |one: Wanting| Ask { ways: Vec::new(), checks: vec![one.subject.label()], told: one.told };
+    let unsettled = |one: Wanting| Ask {
+        ways: Vec::new(),
+        checks: vec![one.subject.label()],
+        told: one.told,
+        mend: Some(mend(one.subject)),
+    };
     asks.extend(none.into_iter().map(unsettled));
     asks
+}
+
+/// What settles that a source does not tell of a ground.
+fn settles_doubt(doubt: &'static Equation) -> Option<Ways> {
+    if *doubt == NO_BAND {
+        Some(&[&["ground[].unit_friction"]])
+    } else if *doubt == NO_COUNT {
+        Some(&[&["ground[].spt_n"]])
+    } else {
+        None
+    }
+}
+
+/// What would mend a check that no line of the file settles.
+const fn mend(subject: Subject) -> &'static str {
+    use Subject as S;
+    match subject {
+        S::Cover => "deepen the drive",
+        S::SurfaceSettlement | S::SurfaceSlope | S::ServiceSettlement | S::ServiceSlope => {
+            "less overcut, a filled annulus or a deeper drive"
+        }
+        S::ServiceClearance => "shift the line",
+        S::StemThrust | S::CasingThrust | S::JackingThrust => "more thrust, lubrication or a shorter drive",
+        S::StemBuckling | S::StemSnaking => "a stiffer stem, or guides closer together",
+        S::StemJoint | S::StemPull | S::CasingJoint => "stronger joints",
+        S::StemTorque | S::AugerTorque | S::ReamingTorque => "more torque",
+        S::CasingSection | S::CasingColumn | S::RailwayWall => "a thicker wall",
+        S::EndCapacity => "a stronger pipe, lubrication or stations",
+        S::JointAngle => "shorter pipes, or finer steering",
+        S::PipeColumn => "a shorter free length",
+        S::Tension | S::TensionAndBending | S::Strain | S::StrainWithBend => "a thicker wall, or a shorter pull",
+        S::Collapse | S::CollapseInGrout => "a thicker wall, or water in the pipe",
+        S::CollapseInService | S::Deflection => "a thicker wall, or grout round the pipe",
+        S::Vacuum | S::ServicePressure => "a thicker wall",
+        S::BreakOut | S::GroutPressure => "a deeper drive, or less pressure",
+        S::ReamedBore | S::BoreStands | S::ClayCloses => "a bore held by fluid or a casing",
+        S::RigPull | S::ReamingPull => "a stronger rig",
+        S::ThrustWall | S::WallLevel | S::WallMovement => "a larger wall",
+        S::PullReaction => "a larger plate",
+        S::Crushing => "a stronger pipe, or grout round it",
+        S::Invert | S::BackFall | S::Sag => "a pilot that keeps a finer line, or less play round the pipe",
+        S::CarrierRoom | S::CarrierGrade => "a larger casing",
+        S::LeastSlope | S::GradeFloor => "a steeper line",
+        S::Length | S::Programme => "a pit between",
+        S::Diameter => "another size",
+        S::FaceStability | S::FaceSupport | S::Ground => "another technique, or treated ground",
+        S::PitHeave | S::PitBoiling | S::PitUplift => "deeper walls, or wells",
+        S::Plug => "a longer plug, or treated ground",
+        S::RailwayCasing => "a casing",
+        _ => "another pipe or plant",
+    }
 }
 
 /// Fields that go together.

@@ -185,11 +185,11 @@ pub(crate) fn to_write(ranked: &Ranked) -> String {
         parts.push(format!("{more} more"));
     }
     let write = if parts.is_empty() { String::new() } else { format!("; write {}", parts.join("; ")) };
-    let as_told = |ask: &&Ask| match ask.told.as_slice() {
-        [] => ask.checks.join("; "),
-        told => format!("{} ({} as given is not enough)", ask.checks.join("; "), told.join(", ")),
+    let mended = |ask: &&Ask| match ask.mend {
+        None => ask.checks.join("; "),
+        Some(mend) => format!("{} ({mend})", ask.checks.join("; ")),
     };
-    let unsettled: Vec<String> = unsettled.iter().map(as_told).collect();
+    let unsettled: Vec<String> = unsettled.iter().map(mended).collect();
     let settle = if unsettled.is_empty() { String::new() } else { format!("; settle {}", unsettled.join("; ")) };
     format!("{write}{settle}")
 }
@@ -200,6 +200,10 @@ pub(crate) fn barred_by(ranked: &Ranked) -> String {
         Some(used) if check.subject == Subject::Ground => {
             format!("ground, stones {} times the largest it takes", share(used))
         }
+        Some(_) if check.subject == Subject::Diameter => match check.note {
+            Some(note) => format!("{}: {note}", at(check)),
+            None => at(check),
+        },
         Some(_) => at(check),
         None if check.likely().is_some() => format!("{} past its limit", check.subject.label()),
         None => match check.note {

@@ -1,7 +1,7 @@
 //! Whether a scheme may be chosen at all, whatever its score; and a scheme in its place.
 
 use super::score::Score;
-use crate::check::{Absent, Check, Subject, Verdict};
+use crate::check::{Absent, CLASS, Check, Subject, Verdict};
 use crate::drive::Pipe;
 use crate::method::Scheme;
 use crate::source::labelled;
@@ -50,7 +50,10 @@ impl Standing {
         let is_open = Self::of(scheme) == Self::Open && not_decided(scheme).next().is_some();
         let at_best = |subject| scheme.checks.get(subject).and_then(Check::passes_at_best);
         let is_shown = not_decided(scheme).all(|subject| at_best(subject).is_some());
-        let care = scheme.checks.iter().any(|check| check.verdict == Verdict::WithCare)
+        // Ground that is unknown is no better than the same ground known.
+        let unknown = |check: &Check| check.verdict == Verdict::NotDecided && check.settled_by == CLASS;
+        let care = scheme.checks.get(Subject::Ground).is_some_and(unknown)
+            || scheme.checks.iter().any(|check| check.verdict == Verdict::WithCare)
             || not_decided(scheme).any(|subject| at_best(subject) == Some(Verdict::WithCare));
         is_open.then_some((if care { Self::WithCare } else { Self::Fits }, is_shown))
     }

@@ -1,11 +1,12 @@
 //! Ground against method, and values of the file beyond what is usual.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, only, rated};
+use crate::check::{Absent, CLASS, Care, Check, Outcome, Rule, Verdict, Ways, at_most, only, rated};
 use crate::drive::{
-    BoreState, Drive, Ends, HoleState, OpenRound, PILOT_IN_FLUID, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
+    BoreState, Drive, Ends, HoleState, OpenRound, PILOT_IN_FLUID, SEWER_IN_PEAT, Stretch, UNCUT_ROCK, UNTOLD_PILOT,
+    UNTOLD_SPOIL,
 };
-use crate::handbook::{GroundClass, Method, Rating};
+use crate::handbook::{GroundClass, GroundHazard, Method, Rating};
 use crate::quantity::{Role, UnitWeight};
 use crate::source::{Cited, Equation, Origin};
 
@@ -26,7 +27,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     let rock = at.drive.stretches.iter().all(|stretch| stretch.class.is_rock());
     let untold = at.drive.stretches.iter().any(|stretch| stretch.class == GroundClass::Unknown);
     let settling: Ways = if untold {
-        &[&["ground[].class"]]
+        CLASS
     } else if rock {
         &[&["pilot", "spoil"]]
     } else if at.is_jacked() && at.drive.stretches.iter().any(wet) {
@@ -41,7 +42,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     };
     let check = match (worst.value, worst.origin) {
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_PILOT) => {
-            check.with_note(PILOT).settled_by(&[&["pilot"]])
+            check.with_note(if at.is_jacked() { NO_PILOT } else { PILOT }).settled_by(&[&["pilot"]])
         }
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_SPOIL) => {
             check.with_note(UNTOLD).settled_by(&[&["spoil"]])
@@ -50,8 +51,9 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
             check.with_note(FILL).settled_by(&[&["ground[].hazards"], &["ground[].class"]])
         }
         (Rating::Depends, origin) if origin == Origin::Law(&UNCUT_ROCK) => {
-            check.with_note(SPOIL).settled_by(&[&["spoil"]])
+            check.with_note(SPOIL).settled_by(if suits.by_machine { VACUUM_OR_SLURRY } else { VACUUM })
         }
+        (Rating::Unsuitable, origin) if origin == Origin::Law(&SEWER_IN_PEAT) => check.with_note(PEAT),
         (Rating::Unsuitable, _) if at.is_jacked() && suits.runs_in => check.with_note(RUNS_IN),
         (Rating::Unsuitable, _) => check.with_note(UNSUITABLE),
         (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
@@ -64,8 +66,44 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         (Rating::Marginal, Origin::Law(_)) => check.with_note(TREATED),
         _ => check,
     };
+    // Whatever else is open, ground that is unknown has to be known first.
+    let check = if untold && check.verdict == Verdict::NotDecided { check.settled_by(CLASS) } else { check };
+    let check = match suits.hazard {
+        Some(hazard) if worst.value == Rating::Marginal => {
+            rated(Verdict::Within, worst.origin).with_care(Care::Condition, remedy(hazard))
+        }
+        Some(hazard) if worst.value == Rating::Unsuitable => check.with_note(unless(hazard).unwrap_or(UNSUITABLE)),
+        _ => check,
+    };
     let dry = at.drive.pull.as_ref().is_some_and(|pull| pull.works.hole == HoleState::Dry);
     Ok(if dry && !at.is_jacked() { dry_hole(at.drive, check) } else { check })
+}
+
+/// What is done about a hazard before the bore.
+const fn remedy(hazard: GroundHazard) -> &'static str {
+    match hazard {
+        GroundHazard::Swelling => {
+            "clay that swells: swell tests, a wide overcut kept full of a fluid that keeps water from it, and no stop"
+        }
+        GroundHazard::Sensitive => {
+            "sensitive clay: its remoulded strength tested, and face or bore held by fluid at every moment"
+        }
+        GroundHazard::Artesian => {
+            "artesian water: relief wells that bring it down to the floor of the pits, and seals where the bore goes in"
+        }
+        _ => "karst: probe the line, and grout what is found before the bore",
+    }
+}
+
+/// Where a hazard may be what bars: what else would do.
+const fn unless(hazard: GroundHazard) -> Option<&'static str> {
+    match hazard {
+        GroundHazard::Sensitive => {
+            Some("sensitive clay flows once it is remoulded: a closed face, or another line; no blow count mends it")
+        }
+        GroundHazard::Artesian => Some("artesian water comes into an open face: a closed face, with relief wells"),
+        _ => None,
+    }
 }
 
 /// A bore that the file says is dry and stands, in what it goes through: a claim, which the ground may belie.
@@ -152,6 +190,12 @@ const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bi
     Case it at the bit, support it with fluid, or drain it";
 const UNTOLD: &str = "not every way to remove the soil works in this ground: state which is meant";
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
+const NO_PILOT: &str = "no pilot can be pushed through some of the ground: say whether there is one, and whether it is drilled";
+const PEAT: &str = "peat bears no sewer and settles for years; where the ground is improved or the sewer stands on piles, \
+                    describe what it then lies in";
+/// What clears the bore in rock that no auger cuts: a machine only where its cutters can be changed.
+const VACUUM: Ways = &[&["spoil: vacuum"]];
+const VACUUM_OR_SLURRY: Ways = &[&["spoil: vacuum"], &["spoil: slurry"]];
 const SPOIL: &str = "no auger cuts this rock: say what else clears the bore behind the pilot";
 const IN_FLUID: &str = "no table rates a drilled pilot here: fluid has to hold its bore, as that of a pulled pipe";
 const UNDECIDED: &str = "the ground as given does not decide it: see the row; spt_n and largest_stone may";

@@ -2,8 +2,8 @@
 //! other diameters have been built, and asked for care; how far beyond is told by the utilisation.
 
 use super::plan::Plan;
-use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, rated};
-use crate::drive::PublishedRange;
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_most, rated};
+use crate::drive::{Ends, PublishedRange};
 use crate::handbook::Method;
 use crate::quantity::Role;
 use crate::source::Cited;
@@ -12,6 +12,9 @@ const LONGER: &str = "longer than the published range of a guided pilot: line an
 const LONGER_DRIVE: &str = "longer than the published range of the method: line and grade need proof";
 const LARGER: &str = "larger than the published range of the method: ask who has built it";
 const SMALLER: &str = "smaller than the published range of the method: ask who has built it";
+const NOBODY: &str = "an open shield is dug by somebody at its face, and nobody can work in a bore so narrow";
+const NARROW: &str = "narrower than what people usually work in: short drives, with the rescue of whoever is inside planned";
+const NO_INSIDE: &str = "the wall is not given, and with it the room of whoever works at the face of an open shield";
 const NO_RANGE: &str = "no published range of the method is in the tables";
 
 fn range(at: &Plan<'_>) -> Option<PublishedRange> {
@@ -34,6 +37,30 @@ pub(crate) fn length(at: &Plan<'_>) -> Outcome {
 }
 
 pub(crate) fn diameter(at: &Plan<'_>) -> Outcome {
+    match (entered(at), published(at)) {
+        (Some(entered), Ok(published)) => Ok(entered.worse(published.as_screen())),
+        (Some(entered), Err(_)) => Ok(entered),
+        (None, published) => published,
+    }
+}
+
+/// Whether somebody can work at the face of an open shield.
+fn entered(at: &Plan<'_>) -> Option<Check<()>> {
+    let Ends { low: least, high: usual } = at.drive.site.face.entered.filter(|_| at.is_jacked())?;
+    let (pipe, diameter) = (at.pipe, at.pipe.outside_diameter.value);
+    let told = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter);
+    let inside = told.or(Some(pipe.nominal).filter(|nominal| *nominal < diameter));
+    // Of a casing that goes first no more is told than its outside diameter.
+    let bore = pipe.casing_diameter().or(inside);
+    let check = at_least(Role::Diameter, bore.unwrap_or(diameter), least).by(Rule::High).with_note(NOBODY);
+    Some(match bore {
+        None => check.undecided(NO_INSIDE).settled_by(&[&["candidates[].wall"], &["candidates[].inside_diameter"]]),
+        Some(bore) if bore >= least.value && bore < usual.value => check.with_care(Care::Condition, NARROW),
+        Some(_) => check,
+    })
+}
+
+fn published(at: &Plan<'_>) -> Outcome {
     let range = range(at).ok_or(Absent::NotApplicable(NO_RANGE))?;
     let (from, to) = range.diameters;
     let (diameter, origin) = (at.pipe.outside_diameter.value, range.length.origin);

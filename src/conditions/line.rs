@@ -87,7 +87,7 @@ fn with_play(error: Band<Length>, plan: &Plan<'_>) -> Band<Length> {
     Band { low: error.low, likely: error.likely + likely, high: error.high + high }
 }
 
-/// A pilot that may be off by too much, and likely is not, is surveyed before the pipe goes in: what it is held to is the
+/// A pilot that may be off by too much, and likely is not, is surveyed before the pipe goes in, a machine as it goes: what it is held to is the
 /// tolerance less the play. One that is located from the surface is as sure as its survey already.
 pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let Plan { drive, method, .. } = *at;
@@ -99,9 +99,15 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let known = unknown < play(at);
     let (held_to, likely) = (limit.value - unknown, drive.guided.error.map(|error| error.likely));
     let in_doubt = error.likely <= limit.value && error.high > limit.value;
-    let surveyed = drive.stem.is_there() && drive.guided.by != Guidance::WalkedOver;
+    // A machine is surveyed as it goes, and steered back.
+    let machine = !drive.stem.is_there() && drive.guided.by == Guidance::Laser && method == Method::PipeJacking;
+    let surveyed = machine || drive.stem.is_there() && drive.guided.by != Guidance::WalkedOver;
     if in_doubt && surveyed && held_to >= likely.value {
-        let note = if known { SURVEYED_SET } else { SURVEYED };
+        let note = match (machine, known) {
+            (true, _) => AS_IT_GOES,
+            (false, true) => SURVEYED_SET,
+            (false, false) => SURVEYED,
+        };
         return Ok(at_least(Role::Offset, held_to, likely).by(Rule::Required).with_note(note));
     }
     let annulus = &drive.annulus;
@@ -136,6 +142,8 @@ const UNSTEERED: &str = "nothing steers it: it goes where it was set up to go, a
                          for its own grade";
 const SURVEYED: &str = "survey the pilot before the pipe goes in, and go on only where it keeps the tolerance less the \
                         play round the pipe, told here beside its likely error";
+const AS_IT_GOES: &str = "survey each pipe as it goes in, and steer back: the tolerance less the play round the pipe, told here \
+                          beside the likely error, is what the machine is held to";
 const SURVEYED_SET: &str = "survey the pilot before the pipe goes in; set the axis of the bore for a pipe that lies on its \
                             bottom, and hold it there until grout has set";
 const SET: &str = "error of the pilot: set the axis of the bore for a pipe that lies on its bottom, and hold it there until \

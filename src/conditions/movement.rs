@@ -62,6 +62,8 @@ pub(crate) type Moves = Ends<Doubted<Option<Moved>>>;
 struct Lost {
     bore: Length,
     closes: Closes,
+    /// In ground that may be any soil, under the widest trough.
+    at_best: bool,
 }
 
 #[derive(Clone, Copy)]
@@ -80,8 +82,8 @@ fn lost(at: &Plan<'_>) -> Ends<Lost> {
     let share = |share: f64| Closes::Share(Ratio::from(share));
     if !at.is_jacked() {
         return Ends {
-            low: Lost { bore: opened, closes: share(0.0) },
-            high: Lost { bore: opened, closes: share(1.0) },
+            low: Lost { bore: opened, closes: share(0.0), at_best: false },
+            high: Lost { bore: opened, closes: share(1.0), at_best: false },
         };
     }
     let overcut = at.drive.site.movement.overcut;
@@ -89,8 +91,8 @@ fn lost(at: &Plan<'_>) -> Ends<Lost> {
     let bore = |overcut: Length| if told { opened } else { at.pipe.height() + 2.0 * overcut };
     let least = if at.drive.annulus.grouted { share(0.0) } else { Closes::Least };
     Ends {
-        low: Lost { bore: bore(overcut.low), closes: least },
-        high: Lost { bore: bore(overcut.high), closes: Closes::AsUsual },
+        low: Lost { bore: bore(overcut.low), closes: least, at_best: true },
+        high: Lost { bore: bore(overcut.high), closes: Closes::AsUsual, at_best: false },
     }
 }
 
@@ -109,7 +111,7 @@ fn moved<R: Recorder>(
     stretch: usize,
     (invert, level): (Length, Length),
     beside: Length,
-    Lost { bore, closes }: Lost,
+    Lost { bore, closes, at_best }: Lost,
 ) -> Option<Moved> {
     let movement = &at.drive.site.movement;
     let ground = at.drive.stretches.get(stretch)?;
@@ -125,7 +127,11 @@ fn moved<R: Recorder>(
     let (loss_low, loss_high) = movement.face_loss;
     let losses = Band { low: loss_low, likely: (loss_low + loss_high.value) / 2.0, high: loss_high.value };
     let (narrow, wide) = trough.ratio;
-    let widths = Band { low: wide, likely: (narrow + wide) / 2.0, high: narrow };
+    let widths = if at_best && trough.of_any_soil {
+        Band::same(wide)
+    } else {
+        Band { low: wide, likely: (narrow + wide) / 2.0, high: narrow }
+    };
     let (low, likely, high) = trough.closed;
     let closed = match closes {
         Closes::AsUsual => Band { low, likely, high: if kept_full(at, ground) { likely } else { high } },

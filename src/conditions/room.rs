@@ -4,7 +4,7 @@ use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, only, rated};
 use crate::law::{Calc, Recorder};
 use crate::laws::room::{ClearDistance, LeastCover};
-use crate::quantity::{Band, Length, Ratio, Role};
+use crate::quantity::{Band, Length, Measure, Ratio, Role};
 use crate::source::Cited;
 
 const LEAST: &str = "with less cover than this the ground can cave to the surface";
@@ -13,10 +13,18 @@ const JACKED: &str = "usual least cover; a railway or road authority has its own
 const ROAD: &str = "for drilled crossings with room to steer; the road authority decides";
 const RAIL: &str =
     "one railway's rule, measured from the surface as if that were the base of tie; the owner's own rules govern";
-const STREAM: &str = "by the rule of other pipelines under wider waters, from the bed; its owner and scour govern";
+const STREAM: &str =
+    "under a stream: with the permit of its owner, and deeper than a flood scours its bed; find out both";
+const BED_RULE: &str = "least cover of a sewer below the bed of a stream: deepen the drive";
+const HALF: &str = "less than half of the usual least cover: deepen the drive";
+const SHALLOW: &str =
+    "less than half of what a drilled road crossing usually has: with the consent of the road authority";
 const BED: &str =
     "the bed of the stream is not given: `depths`, the invert below the surface between the pits, and below the bed";
+/// Least clear distance in m that an owner can be written to ask for.
+const LEAST_CLEARANCE: f64 = 0.05;
 const HABIT: &str = "usual practice where the owner sets no limit; high: with the pilot off line by its accuracy";
+const MEETS: &str = "nothing is left between bore and service with the pilot off line by its accuracy: shift the line";
 const OWNER: &str = "as its owner requires; high: with the pilot off line by its accuracy";
 
 /// Under a railway by its rule, for any bore by what no ground can do with less of, by habit for what is pushed, and for
@@ -30,25 +38,44 @@ pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
         times.map(|times| calc.law(LeastCover { outside_diameter, times, least }))
     };
     let least = at_least(Role::Depth, there, times(rules.least, bore)).by(Rule::High).with_note(LEAST);
-    let jacked = at.is_jacked().then(|| times(rules.jacked, outside_diameter));
     // Rows of a pulled pipe are for roads: nothing is known of other ground.
     let fits = |(to, _): &&(Option<Length>, _)| to.is_none_or(|to| outside_diameter <= to);
     let under_road = surface.road || !surface.is_told;
     let drilled = rules.drilled.iter().find(fits).filter(|_| under_road && !at.is_jacked());
-    let habit = |need, note| at_least(Role::Depth, there, need).as_screen().with_note(note);
-    let road = drilled.map(|(_, need)| habit(*need, ROAD));
-    let rail = surface.railway.then(|| at_least(Role::Depth, there, rules.rail).by(Rule::High).with_note(RAIL));
+    let by_rule = |need, note| at_least(Role::Depth, there, need).by(Rule::High).with_note(note);
+    let screen = |need, note| at_least(Role::Depth, there, need).as_screen().with_note(note);
+    let past_all = |check: &Check<()>| check.verdict == Verdict::NotDecided;
+    // The depth is told: what is past all experience is over, since no line of the file would settle it.
+    let of_jacked = (at.is_jacked() || drilled.is_some()).then(|| times(rules.jacked, outside_diameter));
+    let jacked = of_jacked.filter(|_| at.is_jacked()).map(|need| {
+        let check = screen(need, JACKED);
+        if past_all(&check) { by_rule(need, HALF) } else { check }
+    });
+    let road = drilled.zip(of_jacked).map(|((_, need), of_jacked)| {
+        let check = screen(*need, ROAD);
+        match (past_all(&check), screen(of_jacked, SHALLOW)) {
+            (false, _) => check,
+            (true, jacked) if !past_all(&jacked) => jacked.with_care(Care::Condition, SHALLOW),
+            (true, _) if surface.is_told => by_rule(*need, HALF),
+            // Where nobody tells of a road, there may be none.
+            (true, _) => by_rule(*need, HALF).by_habit(),
+        }
+    });
+    let rail = surface.railway.then(|| by_rule(rules.rail, RAIL));
+    // A habit that is not kept below a stream is no matter of habit: its owner and its floods decide.
+    let below = |check: Check<()>| {
+        if surface.stream && check.verdict == Verdict::WithCare { check.with_care(Care::Condition, STREAM) } else { check }
+    };
     let stream = surface.stream.then(|| {
-        let check = habit(rules.stream, STREAM);
+        let usual = below(screen(rules.stream, STREAM));
+        let check = rules.bed.map_or(usual, |least| by_rule(least, BED_RULE).worse(usual));
         if rules.bed_is_told { check } else { check.undecided(BED) }
     });
-    let checks = [jacked.map(|need| habit(need, JACKED)), road, rail, stream].into_iter().flatten();
-    let settled: Ways = if surface.stream && !rules.bed_is_told {
-        &[&["depths"]]
-    } else if surface.is_told {
-        &[&["launch.invert_depth"]]
-    } else {
-        &[&["surface.over"]]
+    let checks = [jacked.map(below), road, rail, stream].into_iter().flatten();
+    let settled: Ways = match (surface.stream && !rules.bed_is_told, surface.is_told) {
+        (true, _) => &[&["depths"]],
+        (false, false) => &[&["surface.over"]],
+        (false, true) => &[],
     };
     Ok(checks.fold(least, Check::worse).settled_by(settled))
 }
@@ -82,14 +109,16 @@ pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
             })
         });
         let check = at_least(Role::Depth, left(guided.error.value), need);
-        // A bore that meets the service is no matter of habit.
-        let meets = left(guided.error.value).high <= Length::default();
+        // A bore that meets the service, or leaves less than any owner could be written to ask for, is no matter of habit.
+        let best = left(guided.at_best.unwrap_or(guided.error.value)).high;
+        let meets = left(guided.error.value).high <= Length::default() || best < Length::from_si(LEAST_CLEARANCE);
         let check = match guided.at_best {
             Some(best) => check.at_best(at_least(Role::Depth, left(best), need)).settled_by(&[&["guidance"]]),
             None => check.settled_by(&[&["crossings[].clearance"]]),
         };
         match gas {
-            _ if crossing.clearance.is_some() || meets => check.with_note(OWNER),
+            _ if crossing.clearance.is_some() => check.with_note(OWNER),
+            _ if meets => check.by(Rule::High).with_note(MEETS),
             // Its owner decides.
             Some(_) => check.by_habit().with_note(HABIT),
             None => check.as_screen().with_note(HABIT),

@@ -7,6 +7,21 @@ use crate::handbook::{GroundClass, Method, TipModel, Treatment};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
 use crate::source::{Equation, labelled};
 
+/// Said where the friction of a class is not in the tables; the band of unknown ground stands in, and decides nothing.
+pub(crate) const NO_BAND: Equation = Equation::judged(
+    "unit friction by ground class",
+    "band of unknown ground in place of one that no source gives",
+    "ground without a friction band",
+    "ground that the friction bands name, or unit_friction given in the file",
+);
+/// The same for blow counts.
+pub(crate) const NO_COUNT: Equation = Equation::judged(
+    "blow counts by ground class",
+    "counts of unknown ground in place of those that no source gives",
+    "ground without a class row",
+    "ground that the class table names, or spt_n given in the file",
+);
+
 /// A stretch of like ground.
 #[derive(Debug, Clone)]
 pub struct Stretch {
@@ -159,6 +174,11 @@ readable! {
 }
 
 impl Stretch {
+    /// Whether the invert is nowhere nearer to the surface than here: under the bed of a stream.
+    pub(crate) fn is_shallowest(&self, least: Length) -> bool {
+        self.way.shallowest <= least
+    }
+
     /// Whether all of the face is such ground.
     pub(crate) fn is_all(&self, such: impl Fn(GroundClass) -> bool) -> bool {
         such(self.class) && self.mixed_with.is_none_or(such)

@@ -6,7 +6,7 @@ use super::looked_up::readable;
 use super::plant::Casing;
 use super::pulled::{Barrel, HeavyIron, IronBarrel, JointedPipe, PvcPipe, SteelPipe};
 use super::site::Priced;
-use crate::handbook::{Family, Method, Rating};
+use crate::handbook::{Family, GroundHazard, Method, Rating};
 use crate::quantity::{Force, Length, LineLoad, MassDensity, Pressure, Ratio, ThermodynamicTemperature, Time};
 use crate::source::{Cited, Equation, Origin};
 use std::sync::Arc;
@@ -37,10 +37,18 @@ pub(crate) const PILOT_IN_FLUID: Equation = Equation::judged(
 
 /// Said where only a drilled pilot would do, and the file does not say which it is.
 pub(crate) const UNTOLD_PILOT: Equation = Equation::judged(
-    "pilot before a pulled pipe",
+    "pilot that is not told",
     "not decided",
-    "ground that no pilot can be pushed through, and nothing says that it is drilled",
+    "ground that no pilot can be pushed through, and nothing says that it is drilled, or that an auger goes without one",
     "a pilot that the file tells",
+);
+
+/// Said of a sewer in peat.
+pub(crate) const SEWER_IN_PEAT: Equation = Equation::judged(
+    "gravity sewer in peat",
+    "not done",
+    "peat bears nothing and settles for years: the line is lost, whatever puts it in",
+    "peat in the face",
 );
 
 /// Said where an auger is to follow a drilled pilot through rock that it does not cut.
@@ -64,6 +72,10 @@ pub(crate) struct Rated {
     pub(crate) pullback_stones: Option<super::earth::Ends<Length>>,
     /// Fill of which the file does not tell what obstructs it.
     pub(crate) fill: bool,
+    /// Whether a slurry machine may go through it.
+    pub(crate) by_machine: bool,
+    /// A hazard that something can be done about.
+    pub(crate) hazard: Option<GroundHazard>,
 }
 
 /// A pipe to choose from.

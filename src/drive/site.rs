@@ -128,6 +128,8 @@ pub(crate) struct Sewer {
 pub(crate) struct Surface {
     /// Whether the file says what lies over the bore.
     pub(crate) is_told: bool,
+    /// Whether traffic is that of load models, and not that of American railways.
+    pub(crate) by_load_model: bool,
     pub(crate) road: bool,
     pub(crate) railway: bool,
     pub(crate) stream: bool,
@@ -195,6 +197,8 @@ pub(crate) struct Trough {
     pub(crate) ratio: (Ratio, Ratio),
     /// Share of the annulus that closes: low, usual high end, bound.
     pub(crate) closed: (Ratio, Ratio, Ratio),
+    /// Whether the ground may be any soil, so that at best the trough is the widest.
+    pub(crate) of_any_soil: bool,
     pub(crate) origin: Origin,
 }
 
@@ -209,8 +213,9 @@ pub(crate) struct Cover {
     pub(crate) drilled: Vec<(Option<Length>, Cited<Length>)>,
     /// Below a railway.
     pub(crate) rail: Cited<Length>,
-    /// Below the bed of a stream.
+    /// Below the bed of a stream: usually, and at least, where that is not rock.
     pub(crate) stream: Cited<Length>,
+    pub(crate) bed: Option<Cited<Length>>,
     /// Whether the file tells the surface between the pits, and with it the bed of a stream.
     pub(crate) bed_is_told: bool,
     /// Of any bore: length and multiple of it.
@@ -231,6 +236,8 @@ pub(crate) struct FaceRule {
     pub(crate) surcharge: Ends<Pressure>,
     /// Whether the face stands open.
     pub(crate) open: bool,
+    /// Where somebody works at the face: the least inside diameter that is entered, and the usual one.
+    pub(crate) entered: Option<Ends<Cited<Length>>>,
     pub(crate) warn: Ratio,
     pub(crate) refuse: Cited<Ratio>,
     /// Number at failure, without a factor.

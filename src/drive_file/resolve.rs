@@ -45,7 +45,7 @@ use super::fields::{self, Keys};
 use super::limits::LONGEST;
 use super::{DriveFile, Flaw, RigFile, WaterTable};
 use crate::drive::{Assumed, AssumedValue, Concern, Drive, Leeway, Pipe, PulledPipe, Rig, Stem, TipResistance};
-use crate::handbook::Handbook;
+use crate::handbook::{GroundClass, Handbook};
 use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, Field, MayBe};
@@ -214,7 +214,9 @@ impl Resolver<'_> {
         let technique = self.technique((pilot, stem.is_there()), largest, highest)?;
         let ground = self.about(Concern::Ground, |it| it.ground(length, &line, (&technique, &stem)))?;
         let mut told = fields::told(self.file, "");
-        told.retain(|path| !path.starts_with("candidates[]"));
+        // Ground that is unknown is not told.
+        let unknown = self.file.ground.iter().any(|stretch| stretch.class.value == GroundClass::Unknown);
+        told.retain(|path| !path.starts_with("candidates[]") && !(unknown && *path == "ground[].class"));
         let told: Arc<[_]> = told.into();
         for (index, (pipe, listed)) in candidates.iter_mut().zip(&listed).enumerate() {
             pipe.told = [Arc::clone(&told), fields::told(listed, "candidates[]").into()];

@@ -4,8 +4,8 @@ use super::contents::is_looked_at;
 use crate::check::Check;
 use crate::choice::reason::{against, behind, capped, name};
 use crate::choice::{Choice, Ranked, Standing};
-use crate::drive::{Assumed, Concern, Drive, Pipe};
-use crate::handbook::{Family, HandbookError, Method};
+use crate::drive::{Assumed, AssumedValue, Concern, Drive, Pipe};
+use crate::handbook::{Family, HandbookError, Method, Pilot};
 use crate::method::{self, Scheme, Stations, Step};
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
 use crate::source::{Mark, Origin};
@@ -61,7 +61,7 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
     let lubrication = if drive.lubrication_told { drive.lubrication.key() } else { "not told" }.replace('_', " ");
     facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
     if drive.candidates.iter().any(|pipe| pipe.jacked.is_some()) {
-        facts.push(format!("excavation ahead of a jacked pipe: {}", drive.technique));
+        facts.push(format!("excavation ahead of a jacked pipe: {}{}", drive.technique, taken_for_granted(drive)));
     }
     facts.extend(drive.proposal(system));
     let laid: Vec<String> = drive.handbook.overlays().map(|(table, file)| format!("{file} ({table})")).collect();
@@ -70,6 +70,19 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
         facts.extend(drive.handbook.laid_rows());
     }
     facts
+}
+
+/// What of the technique is not told, where the ground or the stem lets no pilot be pushed.
+fn taken_for_granted(drive: &Drive) -> &'static str {
+    let is_told = |field| drive.candidates.iter().all(|pipe| pipe.is_told(field));
+    let drilled = drive.assumed.iter().any(|one| {
+        one.field == "pilot" && matches!(&one.value, AssumedValue::Word(word) if word == Pilot::Drilled.key())
+    });
+    match (drilled, is_told("spoil")) {
+        (false, _) => "",
+        (true, false) => " (neither is given: both assumed)",
+        (true, true) => " (the pilot is assumed)",
+    }
 }
 
 /// Methods that are left out for a pipe for want of a field.

@@ -102,6 +102,7 @@ mod surroundings;
 mod tables;
 mod thrust_wall;
 mod told_facts;
+mod told_limits;
 mod untold_soil;
 mod vary;
 mod walls;

@@ -128,7 +128,7 @@ fn a_stream_has_its_own_cover() {
     let cover = |text: &str| under_the_stream(text, Subject::Cover);
     assert_eq!(cover(STREAM).verdict, Verdict::Within);
     let shallow = cover(&STREAM.edit_all("invert_depth: 2.2 m", "invert_depth: 1.4 m"));
-    assert_eq!((shallow.verdict, shallow.care), (Verdict::WithCare, Some(Care::Screen)));
+    assert_eq!((shallow.verdict, shallow.care), (Verdict::WithCare, Some(Care::Condition)));
     assert_relative_eq!(high(&shallow).0, 1.4 - (0.225 + 0.3375) / 2.0, max_relative = 1e-6);
     assert_relative_eq!(high(&shallow).1, 48.0 * 0.0254, max_relative = 1e-6);
     let (before, after) = STREAM.split_once("depths:").unwrap();

@@ -129,7 +129,7 @@ fn settlement_by_hand() {
     let likely = (0.015 * whole + (whole - pipe)) / ((2.0 * PI).sqrt() * width);
     assert_relative_eq!(got[0], likely, max_relative = 1e-9);
     // Ground without a trough decides nothing.
-    let [_, unknown] = schemes(&with(limits, "class: fill"));
+    let [_, unknown] = schemes(&with(limits, "class: unknown"));
     assert_eq!(check(&unknown, Subject::SurfaceSettlement).verdict, Verdict::NotDecided);
 }
 

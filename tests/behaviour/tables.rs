@@ -327,6 +327,12 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "joint.shortest_pipe" => (0.75, 1.2),
             "joint.longest_pipe" => (2.5, 4.0),
             "stations.person_entry" => (0.9, 1.8),
+            // From what a target is read to, to some centimetres.
+            "machine.error_low" => (1.0 * MM, 10.0 * MM),
+            "machine.error" => (5.0 * MM, 20.0 * MM),
+            "machine.error_high" => (15.0 * MM, 60.0 * MM),
+            // A man on his knees; rules name 0.75 to 1.0 m.
+            "entry.least" => (0.7, 1.05),
             "joint.pipe_length" => (1.0, 3.0),
             "usual.stem_diameter" => (75.0 * MM, 140.0 * MM),
             "usual.stem_wall" => (8.0 * MM, 25.0 * MM),

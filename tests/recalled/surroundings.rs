@@ -54,7 +54,8 @@ fn cover_under_a_road(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     Ok(())
 }
 
-/// 1.5 diameters are in the German rule too; 5.5 ft are 1.7 m.
+/// 1.5 diameters are in the German rule too; 5.5 ft are 1.7 m. Below a stream the standards of ten states for sewers and the 36 in of
+/// US 49 CFR 192 below navigable waters (recalled) both ask for 0.91 m.
 fn cover_of_jacked_pipe_and_under_rail(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     let table = handbook.minimum_cover()?;
     let jacked = needed(table.get("jacked"), || "jacked".to_owned())?.value;
@@ -62,6 +63,8 @@ fn cover_of_jacked_pipe_and_under_rail(handbook: &Arc<Handbook>, found: &mut Fou
     near(found, "least cover in diameters", least, "1.5", "0.005");
     let rail = needed(table.get("rail"), || "rail".to_owned())?.value;
     near(found, "cover below the tie", length(rail.cover.as_ref(), "rail")?, "1.7 m", "0.05 m");
+    let bed = needed(table.get("stream_soil"), || "stream_soil".to_owned())?.value;
+    near(found, "cover below a stream", length(bed.cover.as_ref(), "stream_soil")?, "0.91 m", "0.05 m");
     Ok(())
 }
 

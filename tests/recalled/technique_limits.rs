@@ -109,17 +109,17 @@ fn auger_without_a_pilot_below_water(handbook: &Arc<Handbook>, found: &mut Found
     Ok(())
 }
 
-/// A pilot that is drilled goes where one that displaces ends, at N 50 and in rock; cobbles stop the auger casing, and hard
-/// rock the auger.
+/// A pilot that is drilled goes where one that displaces ends, at N 50 and in rock, and in sand with fluid in its bore; cobbles
+/// stop it as they stop a reamer, and hard rock the auger.
 fn drilled_pilot_in_hard_ground(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for (stretch, wanted) in [
         ("class: hard_clay, spt_n: 51, largest_stone: 50 mm", Verdict::WithCare),
-        ("class: hard_clay, spt_n: 51, largest_stone: 76 mm", Verdict::NotDecided),
+        ("class: hard_clay, spt_n: 51, largest_stone: 76 mm", Verdict::Over),
         ("class: firm_to_very_stiff_clay, spt_n: 20, largest_stone: 50 mm", Verdict::WithCare),
-        ("class: firm_to_very_stiff_clay, spt_n: 20, largest_stone: 76 mm", Verdict::NotDecided),
+        ("class: firm_to_very_stiff_clay, spt_n: 20, largest_stone: 76 mm", Verdict::Over),
         ("class: weak_rock, spt_n: 60", Verdict::WithCare),
         ("class: hard_rock", Verdict::NotDecided),
-        ("class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm", Verdict::NotDecided),
+        ("class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm", Verdict::WithCare),
     ] {
         say(found, stretch, ground(handbook, DRILLED, stretch, "280 mm")?, wanted);
     }

@@ -6,28 +6,13 @@ use super::open_bore::Place;
 use super::rating::{Face, ToRate};
 use super::technique::Technique;
 use super::{Resolved, Resolver};
-use crate::drive::{AssumedValue, Concern, Sides, Stem, Stretch, Tip};
+use crate::drive::{AssumedValue, Concern, NO_BAND, NO_COUNT, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{Over, StretchFile, WaterTable};
 use crate::handbook::{GroundClass, GroundClassRow, Lubrication, OneValue, TipModel, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation};
 use crate::yaml::MayBe;
-
-/// Said where the friction of a class is not in the tables; the band of unknown ground stands in, and decides nothing.
-const NO_BAND: Equation = Equation::judged(
-    "unit friction by ground class",
-    "band of unknown ground in place of one that no source gives",
-    "ground without a friction band",
-    "ground that the friction bands name, or unit_friction given in the file",
-);
-/// The same for blow counts.
-const NO_COUNT: Equation = Equation::judged(
-    "blow counts by ground class",
-    "counts of unknown ground in place of those that no source gives",
-    "ground without a class row",
-    "ground that the class table names, or spt_n given in the file",
-);
 
 /// Said of ground that nobody has told: its wide band is a figure, and decides nothing.
 const NOT_TOLD: Equation = Equation::judged(
@@ -146,7 +131,9 @@ impl Resolver<'_> {
                 "expected the depth below ground, zero or more but under a stream; for artesian water add `hazards: [artesian]`",
             );
         }
-        let treatment = self.treatment(stretch, path, side);
+        let is_bed = self.file.depths.is_empty() || way.shallowest <= line.shallowest();
+        let fed = over == Some(Over::Stream) && is_bed;
+        let treatment = self.treatment(stretch, path, side, fed);
         let blows = self.blows(stretch, path)?;
         let model = self.tip_model(class)?;
         let strength = stretch.soil.as_ref().and_then(|soil| soil.undrained_strength.as_ref());

@@ -28,7 +28,7 @@ const UNSTEERED: Equation = Equation::judged(
 /// Said of a machine that no pilot goes before.
 const STEERED: Equation = Equation::judged(
     "error of a steered machine",
-    "as a pushed pilot to 90 m, whatever the length",
+    "what is specified of such machines, and likely half of it, whatever the length",
     "a machine corrects its way by laser as it goes",
     "a machine or casing steered by laser",
 );
@@ -94,7 +94,11 @@ impl Resolver<'_> {
                 let error = shares("unsteered", length)?;
                 (Cited::new(error, Origin::Law(&UNSTEERED)), error)
             }
-            Guidance::Laser if !technique.stem => (Cited::new(pushed, Origin::Law(&STEERED)), pushed),
+            Guidance::Laser if !technique.stem => {
+                let [low, likely, high] = ["machine.error_low", "machine.error", "machine.error_high"].map(row);
+                let machine = Band { low: low?, likely: likely?, high: high? };
+                (Cited::new(machine, Origin::Law(&STEERED)), machine)
+            }
             Guidance::Laser if technique.drilled => {
                 let error = Band {
                     low: row("pilot.drilled_low")?,

@@ -3,11 +3,12 @@
 use super::technique::{Column, Technique};
 use super::{Resolved, Resolver};
 use crate::drive::{
-    AssumedValue, Ends, PILOT_IN_FLUID, Pipe, Rated, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
+    AssumedValue, Ends, PILOT_IN_FLUID, Pipe, Rated, SEWER_IN_PEAT, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT,
+    UNTOLD_SPOIL,
 };
 use crate::drive_file::StretchFile;
 use crate::handbook::{
-    GroundClass, GroundHazard, GuidedTechnique, Rating, SuitabilityRow, TipModel, Treatment, WaterSide,
+    Family, GroundClass, GroundHazard, GuidedTechnique, Rating, Service, SuitabilityRow, TipModel, Treatment, WaterSide,
 };
 use crate::quantity::{Band, Length, Ratio};
 use crate::source::{Cited, Equation, Origin};
@@ -208,6 +209,14 @@ const MAY_OBSTRUCT: Equation = Equation::judged(
     "fill of which the file tells no hazards",
 );
 
+/// Said of wells in ground under a stream.
+const FED: Equation = Equation::judged(
+    "wells under a stream",
+    "as ground that is not treated",
+    "the stream feeds sand and gravel under its bed as fast as wells draw from them: grout it, or close the face",
+    "silt, sand, gravel and fill under an open channel",
+);
+
 /// What is told of a stretch that a rating asks for.
 pub(super) struct ToRate {
     pub(super) face: Face,
@@ -219,13 +228,27 @@ pub(super) struct ToRate {
 }
 
 impl Resolver<'_> {
-    /// Treatment of the ground, which is only of use below water.
-    pub(super) fn treatment(&mut self, stretch: &StretchFile, path: &str, side: Side) -> Option<Treatment> {
+    /// Treatment of the ground, which is only of use below water, and wells not where a stream feeds ground that lets
+    /// water through.
+    pub(super) fn treatment(
+        &mut self,
+        stretch: &StretchFile,
+        path: &str,
+        side: Side,
+        under_a_stream: bool,
+    ) -> Option<Treatment> {
         let field = stretch.treatment.as_ref()?;
         if side == Side::Above {
             let complaint =
                 ("the pipe lies above the water table here, so there is nothing to treat", "see groundwater");
             self.flaw(field, &format!("{path}.treatment"), complaint);
+        }
+        let classes = [Some(stretch.class.value), stretch.mixed_with.given()];
+        let fed = under_a_stream && classes.into_iter().flatten().any(GroundClass::runs);
+        if fed && field.value == Treatment::Dewatered {
+            let word = AssumedValue::Word("not counted on".to_owned());
+            self.assume_alike(path, "treatment", word, Origin::Law(&FED));
+            return None;
         }
         let word = format!("{}: asserted by the file to hold while the face is open", field.value.key());
         self.assume_alike(path, "treatment", AssumedValue::Word(word), Origin::Law(&TREATED));
@@ -267,7 +290,9 @@ impl Resolver<'_> {
             let side = stretch.way.side(pipe.height());
             let face = Face { size, side, ..told.face };
             let other = told.other.map(|other| Face { size, side, ..other });
-            let rated = self.rated(technique, &face, other.as_ref(), told)?;
+            let casing = self.file.service.value == Service::Casing || pipe.family == Family::Steel;
+            let bare = technique.may_be_bare && casing;
+            let rated = self.rated((technique, bare), &face, other.as_ref(), told)?;
             worst = Some(worst.map_or(rated, |so_far| Rated {
                 jacking: worse(so_far.jacking, rated.jacking),
                 pullback: worse(so_far.pullback, rated.pullback),
@@ -275,13 +300,21 @@ impl Resolver<'_> {
                 stones: so_far.stones.or(rated.stones),
                 pullback_stones: so_far.pullback_stones.or(rated.pullback_stones),
                 fill: so_far.fill || rated.fill,
+                by_machine: so_far.by_machine && rated.by_machine,
+                hazard: so_far.hazard.or(rated.hazard),
             }));
         }
         Ok(worst)
     }
 
     /// Ratings of a stretch for a jacked and for a pulled pipe.
-    fn rated(&self, technique: &Technique, face: &Face, other: Option<&Face>, told: &ToRate) -> Resolved<Rated> {
+    fn rated(
+        &self,
+        (technique, bare): (&Technique, bool),
+        face: &Face,
+        other: Option<&Face>,
+        told: &ToRate,
+    ) -> Resolved<Rated> {
         let one = |column: Column| -> Resolved<Cited<Rating>> {
             let mut rating = self.suitability(face, column)?;
             if let Some(other) = other {
@@ -350,15 +383,33 @@ impl Resolver<'_> {
             }
             Ok(worst)
         };
-        let (stones, pullback_stones) = (takes(&technique.columns)?, takes(&[technique.pulled])?);
+        let (mut stones, pullback_stones) = (takes(&technique.columns)?, takes(&[technique.pulled])?);
+        let mut jacking = jacking.unwrap_or(NOT_RATED);
+        // A casing that only an auger clears may have no pilot at all.
+        if bare && jacking.value == Rating::Unsuitable && one(Column::Auger)?.value != Rating::Unsuitable {
+            (jacking, stones) = (Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)), None);
+        }
+        let peat = face.class == GroundClass::Peat || other.is_some_and(|other| other.class == GroundClass::Peat);
+        if peat && self.is_on_grade() {
+            let lost = Cited::new(Rating::Unsuitable, Origin::Law(&SEWER_IN_PEAT));
+            (jacking, pulled) = (lost, lost);
+        }
         Ok(Rated {
-            jacking: jacking.unwrap_or(NOT_RATED),
+            jacking,
             pullback: pulled,
             runs_in,
             stones,
             pullback_stones,
             fill: told.may_obstruct,
+            by_machine: one(Column::Slurry)?.value != Rating::Unsuitable,
+            hazard: told.hazards.iter().copied().find(|hazard| hazard.has_remedy()),
         })
+    }
+
+    /// Whether what lies in the bore in the end is a sewer whose line has to last.
+    fn is_on_grade(&self) -> bool {
+        let carrier = self.file.carrier.as_ref().map(|carrier| carrier.service.value);
+        [Some(self.file.service.value), carrier].contains(&Some(Service::GravitySewer))
     }
 
     /// The largest stone that would do, and that of the file, where a smaller one would.

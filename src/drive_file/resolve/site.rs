@@ -7,7 +7,7 @@ use crate::drive::{
     Stretch, Surface, Surroundings, Trough,
 };
 use crate::drive_file::{
-    CarrierFile, ClearingFile, CrossingFile, DriveFile, FacePressureFile, Over, PitFile, SurfaceFile, Traffic,
+    CarrierFile, ClearingFile, CrossingFile, DriveFile, FacePressureFile, LoadCode, Over, PitFile, SurfaceFile, Traffic,
 };
 use crate::handbook::{GroundClass, Service, Spoil};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Time};
@@ -150,6 +150,7 @@ impl Resolver<'_> {
         Ok(Surface {
             uncased: permits.is_some(),
             is_told,
+            by_load_model: self.load_code() == LoadCode::En1991,
             road: is_told && matches!(runs, Traffic::Highway | Traffic::Aircraft),
             railway: is_railway,
             stream: over == Over::Stream,
@@ -259,31 +260,36 @@ impl Resolver<'_> {
     fn trough(&mut self, stretch: &Stretch) -> Resolved<Option<Trough>> {
         let widths = self.handbook.trough_width()?;
         let wet = stretch.way.is_wet();
-        let key = |class: GroundClass| match class {
-            GroundClass::SoftClay => Some("soft_clay"),
-            GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => Some("clay_observed"),
-            _ if class.is_granular() && !wet => Some("sand_above_water"),
-            // Silt is no sand that stands steeper where it is dry.
-            GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel | GroundClass::Silt => {
-                Some("sands_and_gravels")
+        let keys = |class: GroundClass| -> &'static [&'static str] {
+            match class {
+                GroundClass::SoftClay => &["soft_clay"],
+                GroundClass::FirmToVeryStiffClay | GroundClass::HardClay => &["clay_observed"],
+                _ if class.is_granular() && !wet => &["sand_above_water"],
+                // Silt is no sand that stands steeper where it is dry.
+                GroundClass::LooseSand | GroundClass::MediumToDenseSand | GroundClass::Gravel | GroundClass::Silt => {
+                    &["sands_and_gravels"]
+                }
+                // Fill may be any of them.
+                GroundClass::Fill if wet => &["soft_clay", "clay_observed", "sands_and_gravels"],
+                GroundClass::Fill => &["soft_clay", "clay_observed", "sands_and_gravels", "sand_above_water"],
+                GroundClass::WeakRock | GroundClass::HardRock | GroundClass::Peat | GroundClass::Unknown => &[],
             }
-            GroundClass::Fill
-            | GroundClass::WeakRock
-            | GroundClass::HardRock
-            | GroundClass::Peat
-            | GroundClass::Unknown => None,
         };
         let closure = self.handbook.annulus_closure()?;
         let bound = closure.cell("bound", |row| &row.value)?;
         let mut trough: Option<Trough> = None;
-        for class in [Some(stretch.class), stretch.mixed_with].into_iter().flatten() {
-            let Some(key) = key(class) else { return Ok(None) };
+        let classes = || [Some(stretch.class), stretch.mixed_with].into_iter().flatten();
+        if classes().any(|class| keys(class).is_empty()) {
+            return Ok(None);
+        }
+        for key in classes().flat_map(keys).copied() {
             let (least, most) = widths.span(key)?;
             let clay = key == "soft_clay" || key == "clay_observed";
             let closed = closure.span(if clay { "clay" } else { "sand" })?;
             let one = Trough {
                 ratio: (least, most.value),
                 closed: (closed.0, closed.1.value, bound.value),
+                of_any_soil: classes().any(|class| class == GroundClass::Fill),
                 origin: most.origin,
             };
             trough = Some(trough.map_or(one, |other| Trough {
@@ -311,6 +317,9 @@ impl Resolver<'_> {
             Ok((separation.cell(key, |row| &row.clear)?.value, separation.cell(key, |row| &row.times)?))
         };
         self.under_a_stream(line, stretches);
+        // Where the bed lies nobody tells without `depths`.
+        let is_bed = |stretch: &&Stretch| self.file.depths.is_empty() || stretch.is_shallowest(line.shallowest());
+        let bed_is_rock = stretches.iter().filter(is_bed).all(|stretch| stretch.is_all(GroundClass::is_rock));
         Ok(Cover {
             shallowest: line.shallowest(),
             jacked: (table.cell("jacked", |row| &row.cover)?.value, table.cell(times, |row| &row.times_high)?),
@@ -318,6 +327,7 @@ impl Resolver<'_> {
             least: (table.cell("any", |row| &row.cover)?.value, table.cell("any", |row| &row.times_high)?),
             rail: table.cell("rail", |row| &row.cover)?,
             stream: table.cell("stream", |row| &row.cover)?,
+            bed: Some(table.cell("stream_soil", |row| &row.cover)?).filter(|_| !bed_is_rock),
             bed_is_told: !self.file.depths.is_empty(),
             exposed: clear("exposed_crossing")?,
             clear_jacked: separation.cell("parallel_jacked", |row| &row.times)?,
@@ -368,9 +378,11 @@ impl Resolver<'_> {
                 it.assume_one("load on the surface over the face", road, Role::UnitFriction)
             });
         }
+        let entry = self.lengths(["entry.least", "stations.person_entry"])?;
         Ok(FaceRule {
             surcharge,
             open,
+            entered: Some(entry).filter(|_| spoil == Spoil::OpenEdge),
             warn: warn.value,
             refuse,
             unstable: unstable.value,

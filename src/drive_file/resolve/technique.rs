@@ -73,6 +73,12 @@ impl Column {
 
     pub(super) fn of_hazard(self, row: &GroundHazardRow) -> Option<Rating> {
         let cell = match self {
+            // What is cleared by vacuum is as open as what an auger clears; a drilled pilot is judged by its fluid.
+            Self::Guided(GuidedTechnique::OpenStem | GuidedTechnique::Vacuum)
+                if row.hazard.value.has_remedy() || row.hazard.value == GroundHazard::Contaminated =>
+            {
+                &row.auger
+            }
             Self::Jacking => &row.jacking,
             Self::Pushed if matches!(row.hazard.value, GroundHazard::MixedFaceRock | GroundHazard::Obstructions) => {
                 &row.jacking
@@ -119,6 +125,8 @@ pub(super) struct Technique {
     pub(super) words: String,
     /// How it keeps its line where the file does not say it: on the safe side, and at best.
     pub(super) guidance: Cited<(Guidance, Guidance)>,
+    /// Whether a casing may go by its auger alone: the file tells the auger, and nothing of a pilot or its stem.
+    pub(super) may_be_bare: bool,
     /// Whether the file tells how the soil is removed.
     pub(super) spoil_is_told: bool,
 }
@@ -152,6 +160,9 @@ impl<'a> Resolver<'a> {
             columns: columns.collect(),
             pulled: if gravity { Column::PullbackGravity } else { Column::Pullback },
             words: row.value.words.value.0.clone(),
+            may_be_bare: self.file.pilot.is_none()
+                && self.file.stem.is_none()
+                && self.file.spoil.given() == Some(Spoil::Auger),
             spoil_is_told: self.file.spoil.is_some(),
             guidance: Cited::new((row.value.guidance.value, row.value.guidance_best.value), row.origin),
         })

@@ -57,6 +57,13 @@ key_words! {
     }
 }
 
+impl GroundHazard {
+    /// Whether something can be done about it before the bore.
+    pub(crate) const fn has_remedy(self) -> bool {
+        matches!(self, Self::Swelling | Self::Sensitive | Self::Artesian | Self::Karst)
+    }
+}
+
 rows! {
     /// Suitability of one ground for one technique of guided boring.
     GuidedSuitabilityRow {

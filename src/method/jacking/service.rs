@@ -5,7 +5,7 @@
 //! the pipe is large and the crown is dry, and never below the column that rests on the pipe whatever holds.
 
 use super::super::walked::Walked;
-use crate::check::{Absent, Check, Outcome, Verdict, at_least, at_most, only, rated};
+use crate::check::{Absent, Care, Check, Outcome, Verdict, at_least, at_most, only, rated};
 use crate::conditions::vertical_stress;
 use crate::drive::{Capacity, Column, Drive, Pipe, PipeInService, Place, Stretch};
 use crate::handbook::Family;
@@ -17,6 +17,8 @@ use crate::source::{Cited, Equation, Origin};
 
 const NOTE: &str = "earth, water and traffic together, in the worst stretch; no cohesion unless the file gives it";
 const BARE: &str = "least wall of a bare casing; a coated one may be thinner";
+const ELSEWHERE: &str =
+    "least wall of American railways, a habit elsewhere: ring, deflection and collapse under the load model decide";
 const NO_ROW: &str = "no table has a wall for this size under a railway: prove it as a ring and get the railway's \
     consent";
 const NO_WALL: &str = "the wall of the casing is not given: no less than this";
@@ -64,12 +66,21 @@ pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
         return Err(Absent::NotApplicable("only steel has a least wall under a railway"));
     };
     only(at.drive.site.surface.railway, "no railway runs over it")?;
-    let Some(least) = at.jacked()?.pipe.railway_wall else {
+    let least = at.jacked()?.pipe.railway_wall;
+    let elsewhere = at.drive.site.surface.by_load_model;
+    only(least.is_some() || !elsewhere, "the table of walls is that of American railways; the load model decides")?;
+    let Some(least) = least else {
         return Ok(rated(Verdict::NotDecided, Origin::Law(&BEYOND)).with_note(NO_ROW));
     };
     let is_told = ["candidates[].wall", "candidates[].inside_diameter"].into_iter().any(|field| at.pipe.is_told(field));
     if is_told {
-        return Ok(at_least(Role::Wall, end.wall, least).with_note(BARE));
+        let check = at_least(Role::Wall, end.wall, least);
+        if !elsewhere {
+            return Ok(check.with_note(BARE));
+        }
+        let check = check.as_screen().with_note(ELSEWHERE);
+        let thin = check.verdict == Verdict::NotDecided;
+        return Ok(if thin { rated(Verdict::Within, least.origin).with_care(Care::Screen, ELSEWHERE) } else { check });
     }
     Ok(at_least(Role::Wall, least.value, least).undecided(NO_WALL).settled_by(&[&["candidates[].wall"]]))
 }
