@@ -90,6 +90,7 @@ fn clay_pipe_in_stiff_clay_with_the_friction_its_rating_bounds(handbook: &Arc<Ha
         houston("none")
             .edit("class", &friction)
             .edit("{ material: clay, size: 8 in }, ", "")
+            .edit("size: 10 in", "size: 10 in, certificate: astm_c1208")
             .edit("lubrication: none", "lubrication: none\nwork: { round_the_clock: true }")
     };
     for (likely, built) in [("4.2 kPa", true), ("4.7 kPa", false)] {
