@@ -181,7 +181,7 @@ impl Check<()> {
 
 /// Said of a check that is over by one of two waters.
 const EITHER: &str = "the depth of the water table is not known: with the water at the ground surface, or none, whichever is \
-                      worse; the other passes";
+                      worse; by the other it is not over";
 
 impl Check {
     /// The worse of this and another that one thing tells apart which is not known: over where both are.
@@ -189,13 +189,15 @@ impl Check {
         let used = |check: &Self| check.utilisation().unwrap_or(f64::INFINITY);
         let other_is_worse = (other.verdict, used(&other)) > (self.verdict, used(&self));
         let (worse, better) = if other_is_worse { (other, self) } else { (self, other) };
-        if better.verdict == Verdict::Over { worse } else { worse.unless(Some(better), ways) }
+        if better.verdict == worse.verdict { worse } else { worse.unless(Some(better), ways) }
     }
 
-    /// Not decided where it is over, since it may be that it is not made, or made so.
+    /// Not decided where it is over or not decided, since it may be that it is not made, or made so: that thing settles it.
     pub(super) fn unless(self, better: Option<Self>, ways: Ways) -> Self {
-        if self.verdict != Verdict::Over {
-            return self;
+        match self.verdict {
+            Verdict::Within | Verdict::WithCare => return self,
+            Verdict::NotDecided => return self.settled_by(ways),
+            Verdict::Over => {}
         }
         let best = better.and_then(|better| better.numbers).map(|numbers| numbers.best.unwrap_or(numbers.cases));
         let numbers = self.numbers.map(|numbers| Numbers { best, ..numbers });

@@ -17,7 +17,7 @@ fn the_example_is_one_of_the_field() {
     };
     for (from, to, si, us) in [
         ("invert_depth: 4.20 m", "invert_depth: 4.2", "4.2 m", "14 ft"),
-        ("groundwater: 5.5 m", "groundwater: low", "4.2 m\", or \"none", "14 ft\", or \"none"),
+        ("groundwater: 5.5 m", "groundwater: low", "4.2 m\", \"none\" or \"unknown", "14 ft\", \"none\" or \"unknown"),
         ("rig:", "tolerance: 25\nrig:", "25 mm", "1 in"),
         ("spt_n: 12", "spt_n: twelve", "12", "12"),
         ("sdr: 11", "sdr: eleven", "11", "11"),
