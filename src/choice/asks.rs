@@ -73,7 +73,8 @@ pub fn asks(ranked: &Ranked) -> Vec<Ask> {
         let others = settled.first().map_or(&[][..], |one| &one.ways).iter();
         let same = others.filter(|other| **other != way && settled.iter().all(|one| one.ways.contains(other)));
         let ways: Vec<Way> = [way.clone()].into_iter().chain(same.cloned()).collect();
-        let ask = Ask { ways, checks: settled.iter().map(|one| one.subject.label()).collect(), told: Vec::new(), mend: None };
+        let ask =
+            Ask { ways, checks: settled.iter().map(|one| one.subject.label()).collect(), told: Vec::new(), mend: None };
         if ask.ways.len() == 1 {
             // What is asked for already is not asked for again.
             for own in open.iter_mut().flat_map(|one| &mut one.ways) {

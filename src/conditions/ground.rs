@@ -190,7 +190,8 @@ const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bi
     Case it at the bit, support it with fluid, or drain it";
 const UNTOLD: &str = "not every way to remove the soil works in this ground: state which is meant";
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
-const NO_PILOT: &str = "no pilot can be pushed through some of the ground: say whether there is one, and whether it is drilled";
+const NO_PILOT: &str =
+    "no pilot can be pushed through some of the ground: say whether there is one, and whether it is drilled";
 const PEAT: &str = "peat bears no sewer and settles for years; where the ground is improved or the sewer stands on piles, \
                     describe what it then lies in";
 /// What clears the bore in rock that no auger cuts: a machine only where its cutters can be changed.

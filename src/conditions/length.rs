@@ -13,7 +13,8 @@ const LONGER_DRIVE: &str = "longer than the published range of the method: line 
 const LARGER: &str = "larger than the published range of the method: ask who has built it";
 const SMALLER: &str = "smaller than the published range of the method: ask who has built it";
 const NOBODY: &str = "an open shield is dug by somebody at its face, and nobody can work in a bore so narrow";
-const NARROW: &str = "narrower than what people usually work in: short drives, with the rescue of whoever is inside planned";
+const NARROW: &str =
+    "narrower than what people usually work in: short drives, with the rescue of whoever is inside planned";
 const NO_INSIDE: &str = "the wall is not given, and with it the room of whoever works at the face of an open shield";
 const NO_RANGE: &str = "no published range of the method is in the tables";
 

@@ -64,7 +64,11 @@ pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let rail = surface.railway.then(|| by_rule(rules.rail, RAIL));
     // A habit that is not kept below a stream is no matter of habit: its owner and its floods decide.
     let below = |check: Check<()>| {
-        if surface.stream && check.verdict == Verdict::WithCare { check.with_care(Care::Condition, STREAM) } else { check }
+        if surface.stream && check.verdict == Verdict::WithCare {
+            check.with_care(Care::Condition, STREAM)
+        } else {
+            check
+        }
     };
     let stream = surface.stream.then(|| {
         let usual = below(screen(rules.stream, STREAM));

@@ -216,7 +216,7 @@ impl Resolver<'_> {
         let mut told = fields::told(self.file, "");
         // Ground that is unknown is not told.
         let unknown = self.file.ground.iter().any(|stretch| stretch.class.value == GroundClass::Unknown);
-        told.retain(|path| !path.starts_with("candidates[]") && !(unknown && *path == "ground[].class"));
+        told.retain(|path| !(path.starts_with("candidates[]") || unknown && *path == "ground[].class"));
         let told: Arc<[_]> = told.into();
         for (index, (pipe, listed)) in candidates.iter_mut().zip(&listed).enumerate() {
             pipe.told = [Arc::clone(&told), fields::told(listed, "candidates[]").into()];

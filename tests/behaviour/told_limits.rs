@@ -112,7 +112,8 @@ const OVER: (Verdict, Option<Care>) = (Verdict::Over, None);
 /// The 6 ft of microtunnelling guidelines (1.83 m): 0.79 m are less than half of it and 0.95 m are more.
 #[test]
 fn less_than_half_of_the_usual_cover_is_over() {
-    let depth = |depth: &str| jacked(&CASING.edit("invert_depth: 1.4 m", &format!("invert_depth: {depth}")), Subject::Cover);
+    let depth =
+        |depth: &str| jacked(&CASING.edit("invert_depth: 1.4 m", &format!("invert_depth: {depth}")), Subject::Cover);
     assert_eq!(came_out(&depth("1.4 m")), OVER);
     assert_eq!(came_out(&depth("1.56 m")), SCREEN);
     assert_eq!(came_out(&depth("2.5 m")), (Verdict::Within, None));
@@ -155,7 +156,8 @@ fn below_a_stream_cover_is_a_rule_and_a_condition() {
 /// Wells under an open channel draw from the channel: sand under its bed is as if nothing were done. Grout stays.
 #[test]
 fn wells_under_a_stream_are_not_believed() {
-    let sand = CREEK.edit_all("BED", "6 ft").edit_all("firm_to_very_stiff_clay, spt_n: 15", "medium_to_dense_sand, spt_n: 20");
+    let sand =
+        CREEK.edit_all("BED", "6 ft").edit_all("firm_to_very_stiff_clay, spt_n: 15", "medium_to_dense_sand, spt_n: 20");
     let treated = |how: &str| sand.edit_all("largest_stone: 0 in", &format!("largest_stone: 0 in, treatment: {how}"));
     assert_eq!(jacked(&sand, Subject::Ground).verdict, Verdict::Over);
     assert_eq!(jacked(&treated("dewatered"), Subject::Ground).verdict, Verdict::Over);
@@ -169,13 +171,15 @@ fn wells_under_a_stream_are_not_believed() {
 #[test]
 fn an_open_shield_needs_room_for_somebody() {
     let bore = |inside: u32, more: &str| {
-        let (outside, pilot) = (inside + 200, if more.is_empty() { "stem: { outside_diameter: none }\n" } else { more });
+        let (outside, pilot) =
+            (inside + 200, if more.is_empty() { "stem: { outside_diameter: none }\n" } else { more });
         let pipe = format!(
             "{{ material: concrete, size: {inside} mm, outside_diameter: {outside} mm, inside_diameter: {inside} mm, \
              rated_force: 2500 kN, crushing: 81 kN/m }}"
         );
         let (before, _) = MACHINE.split_once("candidates").unwrap();
-        let text = format!("{before}candidates: [{pipe}]\n").edit("spoil: slurry", "spoil: open_edge\ncutting_edge: 20 mm");
+        let text =
+            format!("{before}candidates: [{pipe}]\n").edit("spoil: slurry", "spoil: open_edge\ncutting_edge: 20 mm");
         jacked(&text.edit("stem: { outside_diameter: none }\n", pilot), Subject::Diameter)
     };
     assert_eq!(came_out(&bore(600, "")), OVER);
@@ -236,7 +240,9 @@ fn unknown_ground_asks_for_borings_alone() {
 /// No blow count settles a hazard: each bars, or is with care on what is done about it.
 #[test]
 fn hazards_are_decided() {
-    let at = |text: &str, hazard: &str| text.edit("largest_stone: 0 mm", &format!("largest_stone: 0 mm, hazards: [{hazard}]"));
+    let at = |text: &str, hazard: &str| {
+        text.edit("largest_stone: 0 mm", &format!("largest_stone: 0 mm, hazards: [{hazard}]"))
+    };
     let pushed = format!("{SEWER}pilot: displacement\nspoil: auger\n");
     let vacuum = format!("{SEWER}pilot: drilled\nspoil: vacuum\n");
     for (hazard, open, word) in [
@@ -264,7 +270,10 @@ fn fill_settles_between_the_other_soils() {
     let road = SEWER.edit("over: open", "over: road, allowed_settlement: 25 mm");
     let of = |class: &str| {
         let ground = format!("{class}, largest_stone: 0 mm, hazards: []");
-        jacked(&road.edit("firm_to_very_stiff_clay, spt_n: 15, largest_stone: 0 mm", &ground), Subject::SurfaceSettlement)
+        jacked(
+            &road.edit("firm_to_very_stiff_clay, spt_n: 15, largest_stone: 0 mm", &ground),
+            Subject::SurfaceSettlement,
+        )
     };
     let high = |check: &Check| check.high().unwrap().0.si;
     let (fill, sand) = (of("fill, spt_n: 8"), of("medium_to_dense_sand, spt_n: 20"));
@@ -289,7 +298,10 @@ fn fine_gravel_is_decided() {
             assert_eq!(jacked(&text, Subject::Ground).verdict, Verdict::WithCare, "{pilot} {blows}");
             let below = jacked(&wet(text.clone()), Subject::Ground);
             assert!(below.verdict >= Verdict::NotDecided, "{pilot} {blows}");
-            assert!(below.verdict == Verdict::Over || below.settled_by == [&["ground[].treatment"][..]], "{pilot} {blows}");
+            assert!(
+                below.verdict == Verdict::Over || below.settled_by == [&["ground[].treatment"][..]],
+                "{pilot} {blows}"
+            );
             let drained = wet(text.edit("largest_stone: 1 in", "largest_stone: 1 in, treatment: dewatered"));
             assert_eq!(jacked(&drained, Subject::Ground).verdict, Verdict::WithCare, "{pilot} {blows}");
         }
@@ -307,7 +319,8 @@ fn fine_gravel_is_decided() {
 #[test]
 fn a_pilot_that_nobody_named_bars_no_casing() {
     let deep = CASING.edit("invert_depth: 1.4 m", "invert_depth: 4 m").edit("stem: { outside_diameter: none }\n", "");
-    let stony = deep.edit("firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm", "gravel, spt_n: 30, largest_stone: 3 in");
+    let stony =
+        deep.edit("firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm", "gravel, spt_n: 30, largest_stone: 3 in");
     let untold = jacked(&stony.edit("pilot: none\n", ""), Subject::Ground);
     assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["pilot"][..]][..]));
     let none = stony.edit("pilot: none", "stem: { outside_diameter: none }\npilot: none");
@@ -340,14 +353,18 @@ fn the_walls_of_american_railways_are_a_habit_elsewhere() {
     assert_eq!(came_out(&jacked(&railway, Subject::RailwayWall)), OVER);
     let europe = format!("{railway}load_code: en_1991_2\n");
     assert_eq!(came_out(&jacked(&europe, Subject::RailwayWall)), SCREEN);
-    assert_eq!(came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 18 mm"), Subject::RailwayWall)), (Verdict::Within, None));
+    assert_eq!(
+        came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 18 mm"), Subject::RailwayWall)),
+        (Verdict::Within, None)
+    );
     assert_eq!(came_out(&jacked(&europe.edit("wall: 16 mm", "wall: 8 mm"), Subject::RailwayWall)), SCREEN);
 }
 
 /// Friction that no source tells of a ground is asked for, and nothing else in its place.
 #[test]
 fn friction_that_no_source_tells_is_asked_for() {
-    let rock = MACHINE.edit("firm_to_very_stiff_clay, spt_n: 15, largest_stone: 0 mm", "weak_rock, largest_stone: 0 mm");
+    let rock =
+        MACHINE.edit("firm_to_very_stiff_clay, spt_n: 15, largest_stone: 0 mm", "weak_rock, largest_stone: 0 mm");
     assert!(lines(&rock).contains(&vec!["ground[].unit_friction".to_owned()]), "{:?}", lines(&rock));
     let told = rock.edit("weak_rock,", "weak_rock, unit_friction: { low: 1 kPa, likely: 3 kPa, high: 8 kPa },");
     assert!(!lines(&told).contains(&vec!["ground[].unit_friction".to_owned()]));

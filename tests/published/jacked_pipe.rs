@@ -138,7 +138,7 @@ fn section(outside_diameter: Length, wall: Length) -> Area {
 /// The drive takes the same casing: a third of 35 ksi on its section by mass.
 fn casings_of_the_table(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for (diameter, mass) in [("457.2 mm", 87.5), ("660.4 mm", 152.0), ("812.8 mm", 188.0), ("1016 mm", 314.0)] {
-        let force = end(handbook, "", &format!("material: steel, size: {diameter}"))?;
+        let force = end(handbook, "", &format!("material: steel, size: {diameter}, steel_grade: a139_b"))?;
         let by_mass = mass / 7_850.0 * q::<Pressure>("35 ksi").si() / 3.0;
         let ratio = Ratio::from_si(force.si() / by_mass);
         // Masses are printed to the kilogram.
@@ -197,7 +197,8 @@ fn steel_sections(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
     for (size, wall, printed) in
         [("24 in", "0.375 in", "325 kip"), ("48 in", "0.625 in", "1085 kip"), ("72 in", "0.500 in", "1310 kip")]
     {
-        let steel = format!("material: steel, size: {size}, outside_diameter: {size}, wall: {wall}");
+        let steel =
+            format!("material: steel, size: {size}, outside_diameter: {size}, wall: {wall}, steel_grade: a139_b");
         near(found, size, end(handbook, "", &steel)?, printed, "0.51 kip");
     }
     Ok(())
@@ -315,7 +316,7 @@ fn cylinder_and_cube(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
 /// By hand: 20 x 0.375 in, 35 ksi, 29,000 ksi, 30 ft with one end free (2.1): r = sqrt(20² + 19.25²)/4 = 6.940 in, K L / r
 /// = 108.9, F_e = 24.12 ksi, F_cr = 0.658^(35/24.12) 35 = 19.07 ksi, D/t 53.3 whole, 23.12 in2 / 1.67: 264 kip.
 fn column_of_a_free_length(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let steel = "material: steel, size: 20 in, outside_diameter: 20 in, wall: 0.375 in, free_length: 30 ft";
+    let steel = "material: steel, size: 20 in, outside_diameter: 20 in, wall: 0.375 in, free_length: 30 ft, steel_grade: a139_b";
     let force = limit_over(handbook, "50 m", "", steel, Subject::PipeColumn).map(Force::from_si)?;
     near(found, "30 ft", force, "264 kip", "0.5 kip");
     let slender = steel.edit("30 ft", "60 ft");
