@@ -92,7 +92,11 @@ fn masses_and_spigots_of_jswas_a_2(handbook: &Arc<Handbook>, found: &mut Found) 
 
 /// The drive takes the same spigot: 13/10 of 0.2 x 50 MPa on it is the 3838 kN of the 1000 mm pipe.
 fn pipe_of_the_table(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
-    let force = end(handbook, "", "material: concrete, size: 1000 mm, strength: 50 MPa, joint_stress_ratio: 0.5")?;
+    let force = end(
+        handbook,
+        "",
+        "material: concrete, size: 1000 mm, strength: 50 MPa, scheme: default, joint_stress_ratio: 0.5",
+    )?;
     near(found, "1000 mm", 1.3 * force, "3838 kN", "0.5 kN");
     Ok(())
 }
@@ -304,7 +308,7 @@ fn cylinder_and_cube(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
             handbook,
             "",
             &format!(
-                "material: concrete, size: 1000 mm, {strength}, end_bearing_area: 0.2 m2, joint_stress_ratio: 0.5"
+                "material: concrete, size: 1000 mm, {strength}, scheme: default, end_bearing_area: 0.2 m2, joint_stress_ratio: 0.5"
             ),
         )
     };
