@@ -224,8 +224,10 @@ pub(crate) struct Steering {
     pub(crate) least: Cited<Angle>,
     /// From here on a joint is looked after.
     pub(crate) screen: Cited<Angle>,
-    /// Beyond it nothing is passed.
+    /// The most that is advised, or that a socket turns by.
     pub(crate) most: Cited<Angle>,
+    /// Beyond it nothing is passed.
+    pub(crate) beyond: Cited<Angle>,
     /// False where pipes are welded to one.
     pub(crate) turns: bool,
 }

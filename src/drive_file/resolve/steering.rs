@@ -38,6 +38,9 @@ const END: Equation = Equation::judged(
 /// Nominal sizes from where the packers of the trade are thicker, m.
 const THICKER: [(&str, f64); 4] = [("to_300", 0.3), ("to_600", 0.6), ("to_1200", 1.2), ("beyond", f64::INFINITY)];
 
+/// Times the angle that is advised from which nobody passes a thrust on: our judgement.
+const BEYOND_ADVICE: f64 = 2.0;
+
 impl Resolver<'_> {
     /// Faults of the steering, once for all pipes.
     pub(super) fn check_steering(&mut self) {
@@ -89,6 +92,8 @@ impl Resolver<'_> {
         let angles = self.handbook.joint_angle()?;
         let most = if ends.socket { "socket" } else { "most" };
         let (screen, most) = (angles.value("screen")?, angles.value(most)?);
+        // What a socket turns by is no advice.
+        let beyond = if ends.socket { most } else { most.map(|most| most * BEYOND_ADVICE) };
         let squareness = self.squareness(of, ends)?;
         let pipe_length = self.pipe_length(of, ends, line)?;
         let told = line.joint_angle.is_some()
@@ -112,6 +117,7 @@ impl Resolver<'_> {
             least,
             screen,
             most,
+            beyond,
             turns: ends.turn,
         };
         Ok(Joint { stress_ratio, packer, packer_told: ends.packed && of.pipe.packer.is_some(), steering })

@@ -37,8 +37,6 @@ const CONFIRMED: &str = "no scheme is given: by the lesser of ASCE 27 and EN 191
                          maker confirm it for the packer and the joint angle";
 const MAKER: &str = "the pipe maker's force; ask for the joint angle it is valid for";
 
-/// Times the angle that is advised from which nobody passes a thrust on: our judgement.
-const BEYOND_ADVICE: f64 = 2.0;
 /// How far past the limit of a scheme of concrete with less behind it than the default a high force may go: our judgement.
 const OTHER_SCHEMES: f64 = 1.25;
 
@@ -227,9 +225,7 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
     let (screen, most) = (steering.screen.value, steering.most);
     let limits = most.map(|most| Band { low: screen, likely: screen, high: most });
     let levels = |turned: Turned| Band { low: turned.line, likely: turned.likely, high: turned.high.value };
-    // What a socket turns by is no advice.
-    let times = if pipe.joint.packer.is_some() { BEYOND_ADVICE } else { 1.0 };
-    let outside = most.map(|most| Band::same(most * times));
+    let outside = steering.beyond.map(Band::same);
     let judged = |levels: Doubted<Band<Angle>>| {
         let beyond = at_most(Role::JointAngle, levels, outside).by(Rule::High);
         at_most(Role::JointAngle, levels, limits).as_screen().worse(beyond)
