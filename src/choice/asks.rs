@@ -118,7 +118,7 @@ const fn mend(subject: Subject) -> &'static str {
         S::StemJoint | S::StemPull | S::CasingJoint => "stronger joints",
         S::StemTorque | S::AugerTorque | S::ReamingTorque => "more torque",
         S::CasingSection | S::CasingColumn | S::RailwayWall => "a thicker wall",
-        S::EndCapacity => "a stronger pipe, lubrication or stations",
+        S::EndCapacity => "a stronger pipe or lubrication",
         S::JointAngle => "shorter pipes, or finer steering",
         S::PipeColumn => "a shorter free length",
         S::Tension | S::TensionAndBending | S::Strain | S::StrainWithBend => "a thicker wall, or a shorter pull",

@@ -149,8 +149,12 @@ pub(crate) fn care(ranked: &Ranked) -> String {
     let mut text = String::new();
     for (kind, label) in KINDS {
         let checks = with_verdict(ranked, Verdict::WithCare).filter(|check| check.care == Some(kind));
-        // What is asked of the contractor is no share of a limit.
-        let named = |check: &Check| if check.is_required() { check.subject.label().to_owned() } else { at(check) };
+        // What is asked of the contractor is no share of a limit, and the share of what governs is told before.
+        let governs = |check: &Check| ranked.scheme.governing().is_some_and(|first| first.subject == check.subject);
+        let named = |check: &Check| {
+            let short = check.is_required() || governs(check);
+            if short { check.subject.label().to_owned() } else { at(check) }
+        };
         let names: Vec<String> = checks.map(named).collect();
         let more = names.len().saturating_sub(MOST_NAMED);
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };

@@ -3,8 +3,8 @@
 use super::plan::Plan;
 use crate::check::{Absent, CLASS, Care, Check, Outcome, Rule, Verdict, Ways, at_most, only, rated};
 use crate::drive::{
-    BoreState, Drive, Ends, HoleState, OpenRound, PILOT_IN_FLUID, SEWER_IN_PEAT, Stretch, UNCUT_ROCK, UNTOLD_PILOT,
-    UNTOLD_SPOIL,
+    BoreState, Drive, Ends, HoleState, OpenRound, PILOT_IN_FLUID, PUSHED_THROUGH_GROUT, SEWER_IN_PEAT, Stretch,
+    UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
 };
 use crate::handbook::{GroundClass, GroundHazard, Method, Rating};
 use crate::quantity::{Role, UnitWeight};
@@ -53,6 +53,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         (Rating::Depends, origin) if origin == Origin::Law(&UNCUT_ROCK) => {
             check.with_note(SPOIL).settled_by(if suits.by_machine { VACUUM_OR_SLURRY } else { VACUUM })
         }
+        (Rating::Unsuitable, origin) if origin == Origin::Law(&PUSHED_THROUGH_GROUT) => check.with_note(GROUTED),
         (Rating::Unsuitable, origin) if origin == Origin::Law(&SEWER_IN_PEAT) => check.with_note(PEAT),
         (Rating::Unsuitable, _) if at.is_jacked() && suits.runs_in => check.with_note(RUNS_IN),
         (Rating::Unsuitable, _) => check.with_note(UNSUITABLE),
@@ -192,6 +193,7 @@ const UNTOLD: &str = "not every way to remove the soil works in this ground: sta
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
 const NO_PILOT: &str =
     "no pilot can be pushed through some of the ground: say whether there is one, and whether it is drilled";
+const GROUTED: &str = "no pilot is pushed through ground that grout has bound: drill it";
 const PEAT: &str = "peat bears no sewer and settles for years; where the ground is improved or the sewer stands on piles, \
                     describe what it then lies in";
 /// What clears the bore in rock that no auger cuts: a machine only where its cutters can be changed.

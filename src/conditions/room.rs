@@ -16,6 +16,7 @@ const RAIL: &str =
 const STREAM: &str =
     "under a stream: with the permit of its owner, and deeper than a flood scours its bed; find out both";
 const BED_RULE: &str = "least cover of a sewer below the bed of a stream: deepen the drive";
+const RUNWAY: &str = "usual least cover, under a runway: its operator decides on less";
 const HALF: &str = "less than half of the usual least cover: deepen the drive";
 const SHALLOW: &str =
     "less than half of what a drilled road crossing usually has: with the consent of the road authority";
@@ -49,7 +50,13 @@ pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
     let of_jacked = (at.is_jacked() || drilled.is_some()).then(|| times(rules.jacked, outside_diameter));
     let jacked = of_jacked.filter(|_| at.is_jacked()).map(|need| {
         let check = screen(need, JACKED);
-        if past_all(&check) { by_rule(need, HALF) } else { check }
+        let runway = surface.guarded && !surface.railway && !surface.stream;
+        match (past_all(&check), runway) {
+            (true, _) => by_rule(need, HALF),
+            // What comes up in a runway is found by an aircraft.
+            (false, true) => by_rule(need, RUNWAY),
+            (false, false) => check,
+        }
     });
     let road = drilled.zip(of_jacked).map(|((_, need), of_jacked)| {
         let check = screen(*need, ROAD);

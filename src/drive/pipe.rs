@@ -43,6 +43,14 @@ pub(crate) const UNTOLD_PILOT: Equation = Equation::judged(
     "a pilot that the file tells",
 );
 
+/// Said of a pilot that is to be pushed through ground that was grouted.
+pub(crate) const PUSHED_THROUGH_GROUT: Equation = Equation::judged(
+    "pilot pushed through grouted ground",
+    "not done",
+    "what grout has bound is not displaced: it is drilled or cut",
+    "ground that is grouted before the bore",
+);
+
 /// Said of a sewer in peat.
 pub(crate) const SEWER_IN_PEAT: Equation = Equation::judged(
     "gravity sewer in peat",

@@ -2,7 +2,7 @@
 
 use super::either::Forces;
 use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most};
-use crate::drive::{Drive, Pipe};
+use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
@@ -16,6 +16,8 @@ const PLAN: &str = "set the jacks to no more than the limit, and plan how a driv
 const PULL_PLAN: &str = "the rig stops at its rating: plan a pit over the string for a pull that stalls";
 /// The limit over the likely force from which how a stalled drive is freed may be left to the contractor: our judgement.
 const SPARE: f64 = 1.5;
+/// Deepest rescue pit in m that may be left to the contractor: our judgement.
+const DEEPEST_RESCUE: f64 = 8.0;
 const BEYOND: &str = "at the high force the drive stalls too far short of its end to be held and freed: shorten \
     it, lubricate better, work without night stops, or use stronger pipe or plant";
 const PULL_STALLS: &str = "at the high pull the string stalls: say how it is freed (`if_stalled`)";
@@ -121,10 +123,12 @@ impl Stalls {
         if !stalls_at_most(&check) {
             return check;
         }
-        let is_far = check.likely().is_some_and(|(demand, limit)| demand.si * SPARE <= limit.si);
-        let known = drive.stretches.iter().all(|stretch| stretch.is_all(|class| class != GroundClass::Unknown));
-        let may_plan =
-            is_freed.is_some() && drive.if_stalled.is_none() && !drive.site.surface.guarded && is_far && known;
+        // What the jacks are set to is the limit at the high level.
+        let is_far = check
+            .likely()
+            .zip(check.high())
+            .is_some_and(|((demand, limit), (_, held))| demand.si * SPARE <= limit.si.min(held.si));
+        let may_plan = is_freed.is_some() && drive.if_stalled.is_none() && is_far && can_be_dug(drive);
         match (can_be_held(&check, most), is_freed == Some(true), may_plan) {
             (false, ..) => check.with_note(BEYOND).settled_by(beyond),
             (true, true, _) => check.by(Rule::Watched(most)).with_care(Care::Condition, freed),
@@ -137,6 +141,16 @@ impl Stalls {
 /// Whether the likely force passes, and the high one waits for what is done where it stalls.
 pub(super) fn stalls_at_most(check: &Check<()>) -> bool {
     check.verdict == Verdict::NotDecided && check.doubt.is_none() && check.likely().is_some()
+}
+
+/// Whether a pit can be dug to what stalls anywhere on the line: no deeper than is usual, in ground that is known, and under
+/// what the file tells and nobody guards.
+fn can_be_dug(drive: &Drive) -> bool {
+    let surface = &drive.site.surface;
+    let dug = |stretch: &Stretch| {
+        stretch.way.deepest.si() <= DEEPEST_RESCUE && stretch.is_all(|class| class != GroundClass::Unknown)
+    };
+    surface.is_told && !surface.guarded && drive.stretches.iter().all(dug)
 }
 
 /// Whether jacks that are held below a limit may get through at all: up to so many times that limit at the high level.

@@ -153,10 +153,11 @@ fn running_ground_needs_its_treatment() {
         let stretch = format!("class: {class}, groundwater: 2.5 m, largest_stone: 0 mm");
         let [plain, _] = grounds(&stretch, "");
         assert!(matches!(plain, Verdict::Over | Verdict::NotDecided), "{class}: {plain:?}");
-        for treatment in ["dewatered", "grouted"] {
+        // No pilot is pushed through grout.
+        for (treatment, pilot) in [("dewatered", ""), ("grouted", "pilot: drilled\nspoil: auger\n")] {
             let treated =
                 format!("{stretch}, treatment: {treatment}, spt_n: {}", if class == "loose_sand" { 6 } else { 12 });
-            let [jacked, _] = schemes(&treated, "");
+            let [jacked, _] = schemes(&treated, pilot);
             let check = jacked.checks.get(Subject::Ground).unwrap();
             assert_eq!(check.verdict, Verdict::WithCare, "{class}, {treatment}");
             // Said to be the file's word.

@@ -361,3 +361,64 @@ fn the_widest_usual_wall_does_with_the_jacks_set_to_it() {
     let (told, untold) = (by_blows.high().unwrap(), untold.high().unwrap());
     assert!(told.0.si / told.1.si < untold.0.si / untold.1.si, "{told:?} {untold:?}");
 }
+
+/// How a drive that stalls is freed is left to the contractor only where a pit can be dug: under what the file tells, no deeper
+/// than is usual, and where the likely force is far below what the jacks are set to.
+#[test]
+fn what_stalls_is_planned_for_only_where_a_pit_can_be_dug() {
+    let end = |change: &dyn Fn(String) -> String| {
+        let text = IN_SAND
+            .edit("size: 10 in", "size: 10 in, certificate: astm_c1208, packer: { thickness: 12 mm }")
+            .edit("if_stalled: rescue_pit\n", "")
+            .edit("class: medium_to_dense_sand, spt_n: 22", "class: hard_clay, spt_n: 34");
+        check(&change(text), Subject::EndCapacity)
+    };
+    let planned = end(&|text| text);
+    let (_, (high, limit)) = (planned.likely().unwrap(), planned.high().unwrap());
+    assert!(high.si > 1.1 * limit.si, "{high:?} {limit:?}");
+    assert_eq!((planned.verdict, planned.care), (Verdict::WithCare, Some(Care::Condition)));
+    assert!(planned.note.is_some_and(|note| note.contains("how a drive that stalls is freed")), "{:?}", planned.note);
+    for (from, to) in [
+        ("invert_depth: 12 ft", "invert_depth: 40 ft"),
+        ("surface: { over: road }\n", ""),
+        ("over: road", "over: runway"),
+    ] {
+        assert_eq!(end(&|text| text.edit(from, to)).verdict, Verdict::NotDecided, "{to}");
+    }
+}
+
+/// What lies over the bore is no service.
+#[test]
+fn a_railway_is_no_service() {
+    let crossed = IN_SAND.edit("crossings: []", "crossings: [{ at: 100 ft, depth: 1 ft, kind: railway }]");
+    assert!(fault(&crossed).contains("surface.over"), "{}", fault(&crossed));
+}
+
+/// A count that is told of a mixed face was driven in both of its grounds: silt in it holds the stem as silt of that count does.
+#[test]
+fn a_mixed_face_holds_the_stem_by_its_count() {
+    let stem = "stem: { outside_diameter: 100 mm, head_diameter: 120 mm, wall: 10 mm, free_length: 1 m, joint_thrust: 900 kN }\n";
+    let text = IN_SAND.edit("pilot: drilled\n", &format!("pilot: displacement\n{stem}"));
+    let limit = |class: &str| {
+        let text = text.edit("class: medium_to_dense_sand, spt_n: 22", class);
+        check(&text, Subject::StemBuckling).high().unwrap().1.si
+    };
+    let mixed = limit("class: firm_to_very_stiff_clay, mixed_with: silt, spt_n: 9");
+    assert!(mixed > 0.0);
+    assert_relative_eq!(mixed, limit("class: silt, spt_n: 9"), max_relative = 1e-9);
+}
+
+/// No pilot is pushed through ground that grout has bound; one that is drilled goes through it, and one that is not told waits.
+#[test]
+fn grouted_ground_is_drilled() {
+    let ground = |pilot: &str| {
+        let text = IN_SAND
+            .edit("groundwater: none", "groundwater: 8 ft")
+            .edit("hazards: []", "hazards: [], treatment: grouted")
+            .edit("pilot: drilled\n", pilot);
+        check(&text, Subject::Ground).verdict
+    };
+    assert_eq!(ground("pilot: displacement\n"), Verdict::Over);
+    assert_eq!(ground("pilot: drilled\n"), Verdict::WithCare);
+    assert_eq!(ground(""), Verdict::NotDecided);
+}

@@ -67,11 +67,15 @@ fn sand_holds_a_stem_by_depth_and_count() {
     assert_eq!(limits(&check("class: loose_sand", "none", 3.2))[1], 0.0);
 }
 
-/// The other ground of a mixed face counts as well.
+/// The other ground of a mixed face counts as well: by the count of the face, where it may have it, else by the least of its class.
 #[test]
 fn the_softer_ground_of_a_face_counts() {
     let mixed = check("class: medium_to_dense_sand, mixed_with: silt, spt_n: 40", "none", 5.0);
-    assert_eq!(limits(&mixed)[1], 0.0);
+    let soft = check("class: silt, spt_n: 40", "none", 5.0);
+    let sand = check("class: medium_to_dense_sand, spt_n: 40", "none", 5.0);
+    assert_eq!(limits(&mixed)[1], limits(&soft)[1].min(limits(&sand)[1]));
+    let past = check("class: medium_to_dense_sand, mixed_with: loose_sand, spt_n: 40", "none", 5.0);
+    assert_eq!(limits(&past)[1], 0.0);
     assert!(mixed.note.unwrap().contains("silt"));
 }
 

@@ -8,7 +8,7 @@ use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, NO_BAND, NO_COUNT, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{Over, StretchFile, WaterTable};
-use crate::handbook::{GroundClass, GroundClassRow, Lubrication, OneValue, TipModel, rising};
+use crate::handbook::{GroundClass, GroundClassRow, Lubrication, OneValue, TipModel, Treatment, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation};
@@ -184,7 +184,8 @@ impl Resolver<'_> {
         let drilled = |it: &mut Self| it.drilled(stem, path, &place, technique.drilled);
         let drilled = (technique.drilled || may_be).then(|| self.about(Concern::Stem, drilled)).transpose()?;
         let is_fill = [Some(class), mixed_with].contains(&Some(GroundClass::Fill));
-        let told = ToRate { face, other, hazards, may_obstruct: is_fill && stretch.hazards.is_none() };
+        let may_obstruct = is_fill && stretch.hazards.is_none();
+        let told = ToRate { face, other, hazards, may_obstruct, grouted: treatment == Some(Treatment::Grouted) };
         let stretch = Stretch {
             index,
             from,

@@ -3,8 +3,8 @@
 use super::technique::{Column, Technique};
 use super::{Resolved, Resolver};
 use crate::drive::{
-    AssumedValue, Ends, PILOT_IN_FLUID, Pipe, Rated, SEWER_IN_PEAT, Side, Stretch, UNCUT_ROCK, UNTOLD_PILOT,
-    UNTOLD_SPOIL,
+    AssumedValue, Ends, PILOT_IN_FLUID, PUSHED_THROUGH_GROUT, Pipe, Rated, SEWER_IN_PEAT, Side, Stretch, UNCUT_ROCK,
+    UNTOLD_PILOT, UNTOLD_SPOIL,
 };
 use crate::drive_file::StretchFile;
 use crate::handbook::{
@@ -225,6 +225,8 @@ pub(super) struct ToRate {
     pub(super) hazards: Vec<GroundHazard>,
     /// Fill of which the file does not say what obstructs it.
     pub(super) may_obstruct: bool,
+    /// Grouted before the bore.
+    pub(super) grouted: bool,
 }
 
 impl Resolver<'_> {
@@ -344,9 +346,12 @@ impl Resolver<'_> {
                 rating
             };
             // A pilot may be cleared by vacuum as well, where the file does not tell.
-            let by_vacuum =
-                worse(one(Column::Guided(GuidedTechnique::OpenStem))?, one(Column::Guided(GuidedTechnique::Vacuum))?);
-            let hangs = drilled && !technique.spoil_is_told && worse(by_vacuum, rating).value != rating.value;
+            let by_vacuum = || -> Resolved<Cited<Rating>> {
+                let (stem, head) = (GuidedTechnique::OpenStem, GuidedTechnique::Vacuum);
+                Ok(worse(one(Column::Guided(stem))?, one(Column::Guided(head))?))
+            };
+            let may_be = drilled && !technique.spoil_is_told;
+            let hangs = may_be && worse(by_vacuum()?, rating).value != rating.value;
             let rating = if hangs { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_SPOIL)) } else { rating };
             // Nor does what is only taken for granted of the spoil, beside a pilot that is as well.
             let untold = !technique.spoil_is_told && technique.pushed != Some(true);
@@ -385,6 +390,14 @@ impl Resolver<'_> {
         };
         let (mut stones, pullback_stones) = (takes(&technique.columns)?, takes(&[technique.pulled])?);
         let mut jacking = jacking.unwrap_or(NOT_RATED);
+        if let Some(pilot) = technique.pushed.filter(|_| told.grouted) {
+            let bound = if pilot {
+                Cited::new(Rating::Unsuitable, Origin::Law(&PUSHED_THROUGH_GROUT))
+            } else {
+                Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT))
+            };
+            (jacking, pulled) = (worse(jacking, bound), worse(pulled, bound));
+        }
         // A casing that only an auger clears may have no pilot at all.
         if bare && jacking.value == Rating::Unsuitable && one(Column::Auger)?.value != Rating::Unsuitable {
             (jacking, stones) = (Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)), None);

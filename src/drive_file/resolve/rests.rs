@@ -6,7 +6,6 @@ use crate::drive_file::{IfStalled, PaceFile, RigFile, WorkFile};
 use crate::handbook::Lubrication;
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::MayBe;
 
 /// What is taken where the file plans no stops and the work stands at night.
 const NIGHTS: Equation = Equation::judged(
@@ -138,16 +137,11 @@ impl Resolver<'_> {
         }
     }
 
-    /// What is to free a drive must be there.
+    /// Stations that are to free a drive must be there.
     pub(super) fn check_stalled(&mut self) {
         let stations = self.file.if_stalled.as_ref().filter(|field| field.value == IfStalled::Stations);
         if let Some(field) = stations.filter(|_| self.file.rig.station_thrust.is_none()) {
             let why = ("needs the thrust of a station", "add `rig: { station_thrust: ... }`");
-            self.flaw(field, "if_stalled", why);
-        }
-        let second = self.file.if_stalled.as_ref().filter(|field| field.value == IfStalled::SecondLubrication);
-        if let Some(field) = second.filter(|_| self.file.lubrication.given() == Some(Lubrication::None)) {
-            let why = ("there is no first lubrication to add to", "see lubrication; a rescue pit frees a dry drive");
             self.flaw(field, "if_stalled", why);
         }
     }

@@ -18,6 +18,11 @@ use crate::yaml::MayBe;
 const UNDER_ROAD: &str = "directional drilling under a road";
 /// Most services on one drive.
 const MOST_CROSSINGS: usize = 200;
+/// What is crossed and is no service.
+const LIES_OVER: [&str; 12] = [
+    "railway", "railroad", "tracks", "runway", "taxiway", "motorway", "highway", "river", "creek", "stream", "canal",
+    "road",
+];
 
 impl Resolver<'_> {
     pub(super) fn site(
@@ -214,6 +219,12 @@ impl Resolver<'_> {
             let slope = self.take(&path, crossing, CrossingFile::allowed_slope);
             let clearance = self.take(&path, crossing, CrossingFile::clearance);
             let name = crossing.kind.as_ref().map_or_else(|| "service".to_owned(), |kind| kind.value.0.clone());
+            if let Some(kind) = &crossing.kind
+                && LIES_OVER.iter().any(|word| name.trim().eq_ignore_ascii_case(word))
+            {
+                let why = ("is no service: it lies over the bore", "see surface.over, which tells what it asks for");
+                self.flaw(kind, &format!("{path}.kind"), why);
+            }
             let first = stretches.iter().position(|stretch| at <= stretch.to).unwrap_or_default();
             let last = stretches.iter().rposition(|stretch| at >= stretch.from).unwrap_or(first);
             let stretches = [first, last];

@@ -22,6 +22,10 @@ const HOLD: &str = "no packer is given: the usual one is assumed; hold every joi
     packer and steering";
 const HOLD_AND_TEST: &str = "no packer is given: the usual one is assumed; hold every joint to the joint angle, and \
     get a test curve of the packer";
+const HOLD_AND_SET: &str = "no packer is given: the usual one is assumed; hold every joint to the joint angle, get a \
+    test curve of the packer, set the jacks to no more than the limit, and plan how a drive that stalls is freed";
+const TEST_AND_SET: &str = "no test gives the stiffness of the packer: get a test curve, set the jacks to no more than the \
+    limit, and plan how a drive that stalls is freed";
 const ASK_THE_MAKER: &str = "at this joint angle no force can be passed on: ask the pipe maker what it bears";
 const NOT_PASSED: &str = "at this joint angle no force can be passed on without a packer: give one";
 const SPIGOT: &str =
@@ -183,8 +187,10 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
     // Welded pipe has no board, and one that the file gives the stiffness of is tested.
     let stiff = limits.stiff.filter(|_| steering.turns);
     let past_stiff = stiff.is_some_and(|stiff| check.high().is_some_and(|(demand, _)| demand.si > stiff.si()));
+    let set = check.utilisation().is_some_and(|used| used > 1.0);
     if untold && passes {
-        return check.with_care(Care::Condition, if past_stiff { HOLD_AND_TEST } else { HOLD });
+        let note = if set { HOLD_AND_SET } else { HOLD };
+        return check.with_care(Care::Condition, if past_stiff && !set { HOLD_AND_TEST } else { note });
     }
     if limits.over_ours && passes {
         return check.with_care(Care::Condition, OVER_OURS);
@@ -197,7 +203,8 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
     }
     if past_stiff && passes {
         let within = check.verdict == Verdict::Within;
-        return if within { check.with_care(Care::Condition, TEST_CURVE) } else { check.with_note(TEST_CURVE) };
+        let note = if set { TEST_AND_SET } else { TEST_CURVE };
+        return if within { check.with_care(Care::Condition, note) } else { check.with_note(note) };
     }
     if matches!(jacked.pipe.end_area, EndArea::Ring { kind: RingKind::Spigot, .. }) && passes {
         return check.as_caution(SPIGOT);

@@ -36,9 +36,14 @@ const fn bed(class: GroundClass) -> Bed {
     }
 }
 
-/// Both grounds of the face of a stretch.
+/// Both grounds of the face of a stretch. A count that is told was driven in both, where the other may have it.
 fn grounds(stretch: &Stretch) -> impl Iterator<Item = (GroundClass, Tip)> {
-    [Some((stretch.class, stretch.tip)), stretch.mixed_with.zip(stretch.other_tip)].into_iter().flatten()
+    let Tip { blows: told, .. } = stretch.tip;
+    let other = stretch.other_tip.map(|other| {
+        let is_told = told.low == told.high && other.blows.low <= told.low && told.high <= other.blows.high;
+        if is_told { Tip { blows: told, ..other } } else { other }
+    });
+    [Some((stretch.class, stretch.tip)), stretch.mixed_with.zip(other)].into_iter().flatten()
 }
 
 /// The check with what a reader must know of its bed.
