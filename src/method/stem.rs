@@ -76,15 +76,22 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
     let origin = tube.factor.origin;
     calc.part(IN);
     let limit = calc.doubted(|calc| Cited::new(pit_and_bed(calc, at.drive, at.pipe, tube), origin));
-    let check = bed::noted(by_jacks(at.drive, at.stem).check(|thrust| at_most(Role::Thrust, thrust, limit)), at.drive)
-        .settled_by(or_drilled(at.drive, NOTHING));
+    // The most of what the bed may be stands at the low level of the limit.
+    let hangs = bed::hangs(at.drive);
+    let held = |thrust: Forces, limit: Doubted<Cited<Band<Force>>>| {
+        let safe = thrust.check(|thrust| at_most(Role::Thrust, thrust, limit));
+        let best = limit.map(|limit| limit.map(|limit| Band::same(limit.low)));
+        if hangs { safe.at_best(thrust.check(|thrust| at_most(Role::Thrust, thrust, best))) } else { safe }
+    };
+    let ways: Ways = if hangs { &[&["ground[].spt_n"]] } else { NOTHING };
+    let check = bed::noted(held(by_jacks(at.drive, at.stem), limit), at.drive).settled_by(or_drilled(at.drive, ways));
     let Some(thrust) = driven_out(at) else { return Ok(check) };
     calc.part(OUT);
     let limit = calc.doubted(|calc| bed_force(calc, at.drive, at.pipe, tube));
     let Some(limit) = limit.transpose() else { return Ok(check) };
     let limit = limit.map(|limit| Cited::new(limit, origin));
-    let out = thrust.check(|thrust| at_most(Role::Thrust, thrust, limit));
-    Ok(check.worse(bed::noted(out, at.drive)))
+    let out = bed::noted(held(thrust, limit), at.drive).settled_by(ways);
+    Ok(check.worse(out))
 }
 
 /// A screen in soft ground: the bore of a pilot head that is larger than the stem may or may not stand open.

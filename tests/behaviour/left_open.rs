@@ -422,3 +422,14 @@ fn grouted_ground_is_drilled() {
     assert_eq!(ground("pilot: drilled\n"), Verdict::WithCare);
     assert_eq!(ground(""), Verdict::NotDecided);
 }
+
+/// Where nobody tells the count of a soft ground its least bars no stem: it is asked for.
+#[test]
+fn a_count_that_is_not_told_bars_no_stem() {
+    let stem = "stem: { outside_diameter: 100 mm, head_diameter: 120 mm, wall: 10 mm, free_length: 1 m, joint_thrust: 900 kN }\n";
+    let text = IN_SAND.edit("pilot: drilled\n", &format!("pilot: displacement\n{stem}")).edit("300 ft", "100 ft");
+    let of = |class: &str| check(&text.edit("class: medium_to_dense_sand, spt_n: 22", class), Subject::StemBuckling);
+    let untold = of("class: firm_to_very_stiff_clay, mixed_with: silt");
+    assert_eq!((untold.verdict, untold.settled_by), (Verdict::NotDecided, &[&["ground[].spt_n"][..]][..]));
+    assert_eq!(of("class: silt, spt_n: 9").verdict, Verdict::Within);
+}

@@ -46,6 +46,14 @@ fn grounds(stretch: &Stretch) -> impl Iterator<Item = (GroundClass, Tip)> {
     [Some((stretch.class, stretch.tip)), stretch.mixed_with.zip(other)].into_iter().flatten()
 }
 
+/// Whether the bed hangs on a count that nobody tells.
+pub(super) fn hangs(drive: &Drive) -> bool {
+    let open = |(class, tip): (GroundClass, Tip)| {
+        bed(class) != Bed::Rock && tip.strength.is_none() && tip.blows.low < tip.blows.high
+    };
+    drive.stretches.iter().flat_map(grounds).any(open)
+}
+
 /// The check with what a reader must know of its bed.
 pub(super) fn noted(check: Check<()>, drive: &Drive) -> Check<()> {
     let any = |kind| drive.stretches.iter().flat_map(grounds).any(|(class, _)| bed(class) == kind);
