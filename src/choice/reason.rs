@@ -146,13 +146,13 @@ pub(crate) fn care(ranked: &Ranked) -> String {
         (Care::Noted, "watch"),
         (Care::Screen, "beyond usual practice"),
     ];
+    let governs = ranked.scheme.governing().map(|check| check.subject);
     let mut text = String::new();
     for (kind, label) in KINDS {
         let checks = with_verdict(ranked, Verdict::WithCare).filter(|check| check.care == Some(kind));
         // What is asked of the contractor is no share of a limit, and the share of what governs is told before.
-        let governs = |check: &Check| ranked.scheme.governing().is_some_and(|first| first.subject == check.subject);
         let named = |check: &Check| {
-            let short = check.is_required() || governs(check);
+            let short = check.is_required() || governs == Some(check.subject);
             if short { check.subject.label().to_owned() } else { at(check) }
         };
         let names: Vec<String> = checks.map(named).collect();

@@ -153,7 +153,7 @@ pub(crate) struct Tip {
 
 impl Tip {
     /// Whether its blow counts are no single number.
-    fn hangs(self) -> bool {
+    pub(crate) fn hangs(self) -> bool {
         self.blows.low < self.blows.high
     }
 

@@ -112,7 +112,8 @@ struct Stalls {
 
 impl Stalls {
     /// With care where it is held and freed, up to so many times its limit. Where the likely force is well below the limit
-    /// and a pit can be dug, how it is freed is planned and need not be told.
+    /// and a pit can be dug, how it is freed is planned and need not be told. `is_freed` is what the file says of that; none
+    /// where it holds the jacks to more than may be borne.
     fn judged(self, drive: &Drive, check: Check<()>, is_freed: Option<bool>) -> Check<()> {
         let ([stalls, freed, plan], [ways, beyond, over]) = (self.notes, self.ways);
         let most = drive.leeway.held;

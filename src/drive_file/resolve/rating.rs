@@ -367,13 +367,19 @@ impl Resolver<'_> {
             let auger = if uncut { Cited::new(Rating::Depends, Origin::Law(&UNCUT_ROCK)) } else { auger };
             jacking = Some(jacking.map_or(auger, |so_far| worse(auger, so_far)));
         }
+        let mut jacking = jacking.unwrap_or(NOT_RATED);
         let mut pulled = one(technique.pulled)?;
-        if let Some(told) = technique.pushed {
-            let pilot = one(Column::Pushed)?;
+        if let Some(is_told) = technique.pushed {
             // What is only taken for granted bars nothing: a drilled pilot may do.
-            let taken = pilot.value == Rating::Unsuitable && !told;
-            let pilot = if taken { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)) } else { pilot };
-            pulled = worse(pilot, pulled);
+            let known = |pilot: Cited<Rating>| {
+                let taken = pilot.value == Rating::Unsuitable && !is_told;
+                if taken { Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)) } else { pilot }
+            };
+            pulled = worse(known(one(Column::Pushed)?), pulled);
+            if told.grouted {
+                let bound = known(Cited::new(Rating::Unsuitable, Origin::Law(&PUSHED_THROUGH_GROUT)));
+                (jacking, pulled) = (worse(jacking, bound), worse(pulled, bound));
+            }
         }
         let takes = |columns: &[Column]| -> Resolved<Option<Ends<Length>>> {
             let mut worst: Option<Ends<Length>> = None;
@@ -389,15 +395,6 @@ impl Resolver<'_> {
             Ok(worst)
         };
         let (mut stones, pullback_stones) = (takes(&technique.columns)?, takes(&[technique.pulled])?);
-        let mut jacking = jacking.unwrap_or(NOT_RATED);
-        if let Some(pilot) = technique.pushed.filter(|_| told.grouted) {
-            let bound = if pilot {
-                Cited::new(Rating::Unsuitable, Origin::Law(&PUSHED_THROUGH_GROUT))
-            } else {
-                Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT))
-            };
-            (jacking, pulled) = (worse(jacking, bound), worse(pulled, bound));
-        }
         // A casing that only an auger clears may have no pilot at all.
         if bare && jacking.value == Rating::Unsuitable && one(Column::Auger)?.value != Rating::Unsuitable {
             (jacking, stones) = (Cited::new(Rating::Depends, Origin::Law(&UNTOLD_PILOT)), None);

@@ -40,7 +40,7 @@ const fn bed(class: GroundClass) -> Bed {
 fn grounds(stretch: &Stretch) -> impl Iterator<Item = (GroundClass, Tip)> {
     let Tip { blows: told, .. } = stretch.tip;
     let other = stretch.other_tip.map(|other| {
-        let is_told = told.low == told.high && other.blows.low <= told.low && told.high <= other.blows.high;
+        let is_told = !stretch.tip.hangs() && other.blows.low <= told.low && told.high <= other.blows.high;
         if is_told { Tip { blows: told, ..other } } else { other }
     });
     [Some((stretch.class, stretch.tip)), stretch.mixed_with.zip(other)].into_iter().flatten()
@@ -48,9 +48,7 @@ fn grounds(stretch: &Stretch) -> impl Iterator<Item = (GroundClass, Tip)> {
 
 /// Whether the bed hangs on a count that nobody tells.
 pub(super) fn hangs(drive: &Drive) -> bool {
-    let open = |(class, tip): (GroundClass, Tip)| {
-        bed(class) != Bed::Rock && tip.strength.is_none() && tip.blows.low < tip.blows.high
-    };
+    let open = |(class, tip): (GroundClass, Tip)| bed(class) != Bed::Rock && tip.strength.is_none() && tip.hangs();
     drive.stretches.iter().flat_map(grounds).any(open)
 }
 
