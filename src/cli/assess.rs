@@ -83,7 +83,7 @@ impl Assess {
         let mut list = List::new(self.format, is_many, self.out.clone())?;
         let has_schedule = list.has_schedule();
         let mut progress = Progress::new(is_many, self.out.is_some() || has_schedule);
-        let mut worst = Outcome::Chosen;
+        let (mut worst, mut refused) = (Outcome::Chosen, 0);
         let mut told = HashSet::new();
         let answered = |drive: Result<(String, Vec<u8>), Faulty>| {
             let (name, bytes) = drive?;
@@ -114,7 +114,8 @@ impl Assess {
                     }
                     Err(faulty) => {
                         progress.clear();
-                        worst = Outcome::Faulty;
+                        refused += 1;
+                        worst = Outcome::Faulty(refused);
                         // A fault of a table is that of every drive, and told once.
                         let is_of_table = handbook.overlays().any(|(_, file)| file == faulty.name());
                         if !is_of_table || told.insert(faulty.json()) {
@@ -123,8 +124,8 @@ impl Assess {
                         list.faults(&faulty)
                     }
                 };
-                if print(&entry, Outcome::Chosen) == Outcome::Faulty {
-                    return Ok(Outcome::Faulty);
+                if print(&entry, Outcome::Chosen) != Outcome::Chosen {
+                    return Ok(Outcome::FAULTY);
                 }
             }
         }

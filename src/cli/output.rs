@@ -5,6 +5,7 @@ use crate::report::Figure;
 use std::fs;
 use std::io::{self, IsTerminal as _, Write as _};
 use std::path::Path;
+use std::process::ExitCode;
 
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -13,16 +14,34 @@ pub(super) enum Outcome {
     Chosen,
     /// Assessed; no scheme fits.
     NoneFits,
-    /// Input or output is wrong.
-    Faulty,
+    /// Input or output is wrong: so many drives were refused, or the whole run, which counts as one.
+    Faulty(usize),
 }
+
+impl Outcome {
+    /// Of a run refused as a whole, or the one drive of it.
+    pub(super) const FAULTY: Self = Self::Faulty(1);
+}
+
+impl From<Outcome> for ExitCode {
+    fn from(outcome: Outcome) -> Self {
+        Self::from(match outcome {
+            Outcome::Chosen => 0,
+            Outcome::NoneFits => 1,
+            Outcome::Faulty(refused) => 1 + u8::try_from(refused).unwrap_or(u8::MAX).min(MOST_TOLD),
+        })
+    }
+}
+
+/// Refused drives that an exit code tells apart; from 126 on a shell has its own meanings.
+const MOST_TOLD: u8 = 100;
 
 /// Writes the result, and passes on how the run ended. A reader that has gone away is told nothing, and is no success.
 pub(super) fn print(text: &str, outcome: Outcome) -> Outcome {
     let mut out = io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
         Ok(()) => outcome,
-        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Outcome::Faulty,
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Outcome::FAULTY,
         Err(error) => complain(&format!("error: cannot write the result: {error}\n")),
     }
 }
@@ -35,7 +54,7 @@ fn tell(text: &str) {
 /// Tells what is wrong, and how the run ends by that.
 pub(super) fn complain(text: &str) -> Outcome {
     tell(text);
-    Outcome::Faulty
+    Outcome::FAULTY
 }
 
 /// Writes figures into a folder, made where it is not there, each called by the drive file, or its row, and what it shows.

@@ -73,7 +73,7 @@ fn faults_name_row_and_column() {
         40,firm_to_very_stiff_clay\n\
         ,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\",\n";
     let (rows, code) = answers("faults", table, &base());
-    assert_eq!((rows.len(), code), (8, Some(2)));
+    assert_eq!((rows.len(), code), (8, Some(8)));
     let of = |row: &Value| {
         let fault = &row["faults"][0];
         (

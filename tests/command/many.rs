@@ -51,6 +51,19 @@ fn a_folder_gives_a_line_for_each_of_its_files() {
     assert_eq!((output.status.code(), stderr(&output).contains("has no drive file")), (Some(2), true));
 }
 
+/// One drive refused ends in 2, each further one in one more, the hundredth and every one after it in 101.
+#[test]
+fn the_exit_code_tells_how_many_drives_are_refused() {
+    let table = |rows: usize| {
+        let rows = "30 km\n".repeat(rows);
+        file(&format!("refused_{}.csv", rows.len()), format!("length\n90 m\n{rows}").as_bytes())
+    };
+    for (rows, code) in [(1, 2), (2, 3), (7, 8), (100, 101), (260, 101)] {
+        let arguments = ["assess", "--format", "csv", "--each", &table(rows), &example(CLAY_WINS)];
+        assert_eq!(jackpull(&arguments).status.code(), Some(code), "{rows}");
+    }
+}
+
 /// A row a drive: what the JSON says of the first scheme, or the faults.
 #[test]
 fn a_table_has_a_row_for_each_drive() {
