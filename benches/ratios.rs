@@ -214,6 +214,8 @@ fn assessing(handbook: &Arc<Handbook>) {
             let [_, assessed, over] = pair(|| explain(drive, pipe, method), || assess(drive, pipe, method));
             println!("time assess_{name}_{count} {:.2} us", assessed * 1e6);
             ratio(&format!("explain_over_assess_{name}_{count}"), over);
+            let forces = || pushes(drive, clay).for_each(|force| _ = black_box(force));
+            ratio(&format!("assess_{name}_over_forces_{count}"), pair(|| assess(drive, pipe, method), forces)[2]);
         }
     }
 }
@@ -234,33 +236,44 @@ fn ranking(handbook: &Arc<Handbook>) {
         let rank = || choose(&read_drive(black_box(text), handbook).unwrap()).unwrap();
         median((0..9).map(|_| seconds(8, rank)).collect())
     };
-    println!("time read_to_ranked_12_pipes_6_stretches {:.3} ms", time(&file(6, &pe(12))) * 1e3);
+    let text = file(6, &pe(12));
+    println!("time read_to_ranked_12_pipes_6_stretches {:.3} ms", time(&text) * 1e3);
+    let drive = read_drive(&text, handbook).unwrap();
+    let read = || choose(&read_drive(black_box(&text), handbook).unwrap()).unwrap();
+    ratio("read_to_ranked_over_ranked", pair(read, || choose(black_box(&drive)).unwrap())[2]);
     let of = |counts: [usize; 4], text: &dyn Fn(usize) -> String| counts.map(|count| (count, time(&text(count))));
     growth("stretches", &of([40, 80, 160, 300], &|count| file(count, CLAY)));
     growth("pipes", &of([6, 12, 24, 48], &|count| file(6, &pe(count))));
 }
 
-/// The command from its start to its answer, and what a further drive adds.
+/// The command from its start to its answer, over a start without one, and what a further drive adds.
 fn command() {
-    let run = |format: &str, file: &str, count: usize| {
-        let mut command = Command::new(env!("CARGO_BIN_EXE_jackpull"));
-        command.args(["assess", "--format", format]).args(vec![file; count]).stdout(Stdio::null());
+    let start = |command: &mut Command| {
         let begun = Instant::now();
-        command.status().unwrap();
+        command.stdout(Stdio::null()).status().unwrap();
         begun.elapsed().as_secs_f64()
     };
+    let run = |format: &str, file: &str, count: usize| {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_jackpull"));
+        start(command.args(["assess", "--format", format]).args(vec![file; count]))
+    };
+    let idle = || start(Command::new(env!("CARGO_BIN_EXE_jackpull")).arg("template"));
     for name in ["mill_lane", "quarry_road"] {
         let file = format!("examples/fennbridge_{name}.yaml");
         for format in ["csv", "text"] {
             let pairs: Vec<[f64; 2]> = (0..15).map(|_| [run(format, &file, 1), run(format, &file, 11)]).collect();
             let first = median(pairs.iter().map(|pair| pair[0]).collect());
             println!("time start_to_{format}_{name} {:.1} ms", first * 1e3);
+            ratio(&format!("{format}_over_idle_{name}"), first / median((0..15).map(|_| idle()).collect()));
             let further = pairs.iter().map(|pair| (pair[1] / pair[0] - 1.0) / 10.0).collect();
             ratio(&format!("further_over_first_{format}_{name}"), median(further));
         }
     }
     let file = "examples/fennbridge_mill_lane.yaml";
-    growth("files", &[100, 300, 1_000].map(|count| (count, median((0..3).map(|_| run("csv", file, count)).collect()))));
+    growth(
+        "files",
+        &[100, 1_000, 10_000].map(|count| (count, median((0..3).map(|_| run("csv", file, count)).collect()))),
+    );
 }
 
 fn main() {

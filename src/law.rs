@@ -228,6 +228,7 @@ macro_rules! laws {
                 };
                 const OUT: $crate::quantity::Role = $crate::quantity::Role::$out_role;
 
+                #[inline]
                 fn value(&self) -> $out {
                     let $s = self;
                     $value
@@ -238,6 +239,7 @@ macro_rules! laws {
                     $(each(stringify!($field), Shown::of(self.$field, Role::$role));)+
                 }
 
+                #[inline]
                 fn in_range(&self) -> bool {
                     true $($($(&& self.$field.value $sign $bound)+)?)+ $(&& {
                         let $v = self;
