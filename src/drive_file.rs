@@ -32,7 +32,7 @@ use crate::drive::Drive;
 use crate::handbook::{Handbook, HandbookError};
 use crate::yaml::{self, Fault};
 use flaw::Flaw;
-use std::sync::Arc;
+use std::sync::{Arc, LazyLock};
 use thiserror::Error;
 
 /// Why there is no drive.
@@ -48,6 +48,12 @@ pub enum InputError {
 }
 
 impl DriveFile {
+    /// What it tells of the machine.
+    pub(crate) fn machine(&self) -> &RigFile {
+        static NOT_CHOSEN: LazyLock<RigFile> = LazyLock::new(RigFile::new);
+        self.rig.as_ref().unwrap_or(&NOT_CHOSEN)
+    }
+
     /// Reads the text of a drive file.
     ///
     /// # Errors

@@ -74,12 +74,13 @@ impl DriveFile {
             LineEnd::DepthAndGrade(depth, grade) => (Some(depth), Some(grade)),
         };
         let groundwater = site.groundwater.map_or(WaterTable::None, WaterTable::At);
-        let rig = RigFile::new(site.rig_thrust, site.rig_pull);
+        let rig = RigFile { thrust: Some(site.rig_thrust.into()), pull: Some(site.rig_pull.into()), ..RigFile::new() };
         Self {
             lubrication: Some(site.lubrication.into()),
             reception: depth.map(PitFile::at),
             grade: grade.map(Into::into),
-            ..Self::new(site.service, site.length, PitFile::at(site.launch_invert_depth), groundwater, Vec::new(), rig)
+            rig: Some(rig),
+            ..Self::new(site.service, site.length, PitFile::at(site.launch_invert_depth), groundwater, Vec::new())
         }
     }
 

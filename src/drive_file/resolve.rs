@@ -145,18 +145,19 @@ impl Resolver<'_> {
         let told = self.file.length.value;
         let length = if self.is_senseless("length") { self.stand_in() } else { told };
         let Some(line) = self.line(length) else { return Ok(None) };
+        let told = Some(self.file.machine());
         let rig = Rig {
-            thrust: self.take("rig", &self.file.rig, RigFile::thrust),
-            pull: self.take("rig", &self.file.rig, RigFile::pull),
-            held_to: self.take("rig", &self.file.rig, RigFile::held_to),
-            torque: self.take("rig", &self.file.rig, RigFile::torque),
+            thrust: self.or_row("rig", told, RigFile::thrust, self.handbook.force("usual.rig_thrust")?),
+            pull: self.or_row("rig", told, RigFile::pull, self.handbook.force("usual.rig_pull")?),
+            held_to: self.take("rig", self.file.machine(), RigFile::held_to),
+            torque: self.take("rig", self.file.machine(), RigFile::torque),
             auger_torque: self.auger_torque(),
-            stroke: self.take("rig", &self.file.rig, RigFile::stroke),
+            stroke: self.take("rig", self.file.machine(), RigFile::stroke),
         };
-        self.check_held(&self.file.rig, &rig);
+        self.check_held(self.file.machine(), &rig);
         self.check_stalled();
-        let gauge = self.gauge(&self.file.rig)?;
-        let stations = self.stations(&self.file.rig)?;
+        let gauge = self.gauge(self.file.machine())?;
+        let stations = self.stations(self.file.machine())?;
         let pilot = self.pilot_kind()?;
         let stem = self.about(Concern::Stem, |resolver| resolver.stem(pilot))?;
         let stem_at_best = self.stem_at_best(&stem, pilot)?;

@@ -47,7 +47,7 @@ fields! {
         /// Where what moves is planned to stand for more than a shift.
         stops: blocks<StopFile>;
         /// The machine in the launch pit.
-        rig: must_block<RigFile>,
+        rig: block<RigFile>, else "not chosen: the page tells the least that does",
             said ["machine", "frame", "jacks"];
         /// What is done where the rig cannot push on.
         if_stalled: may<IfStalled>;

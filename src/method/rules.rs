@@ -1,8 +1,8 @@
 //! Rules that the checks of pushed bodies share: a force that is watched, and what the contractor is asked for.
 
 use super::either::Forces;
-use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most};
-use crate::drive::{Drive, Pipe, Stretch};
+use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most, required};
+use crate::drive::{Drive, Pipe, Rig, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
@@ -14,6 +14,9 @@ const FREED: &str = "the jacks are held to the limit; if the drive stalls it is 
 const PLAN: &str = "set the jacks to no more than the limit, and plan how a drive that stalls is freed: a rescue pit, a second \
     lubrication";
 const PULL_PLAN: &str = "the rig stops at its rating: plan a pit over the string for a pull that stalls";
+/// Of a rig that is yet to be chosen.
+pub(super) const CHOOSE: &str =
+    "no rig is chosen: it must be rated for this much; compared with the most that is usual";
 /// The limit over the likely force from which how a stalled drive is freed may be left to the contractor: our judgement.
 const SPARE: f64 = 1.5;
 /// Deepest rescue pit in m that may be left to the contractor: our judgement.
@@ -95,6 +98,10 @@ pub(super) fn strength_of_clay(drive: &Drive) -> Ways {
 
 /// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
 pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Check<()> {
+    if !Rig::is_told(&drive.rig.pull) {
+        let asked = pull.check(|pull| required(Role::Pull, pull, drive.rig.pull));
+        return asked.with_note(CHOOSE).settled_by(&[&["rig.pull"]]);
+    }
     let share = Subject::RigPull.decides().share(&drive.leeway);
     let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
     let clay = strength_of_clay(drive);

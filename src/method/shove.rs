@@ -5,7 +5,7 @@ use super::body::Body;
 use super::profile::profile;
 use super::scheme::Scheme;
 use crate::check::{Absent, Subject};
-use crate::drive::{Drive, Gauge, Pipe};
+use crate::drive::{Drive, Gauge, Pipe, Rig};
 use crate::handbook::Method;
 use crate::law::Law;
 use crate::laws::gauge::GaugePressure;
@@ -80,19 +80,27 @@ pub struct Bound {
 pub fn bound(drive: &Drive, scheme: &Scheme, profile: &StageProfile) -> Bound {
     let (stage, rig) = (profile.stage, &drive.rig);
     // The margin of the jacks is for planning: while they push, their whole rating is where they stop.
-    let (rated, subjects): (_, &[Subject]) = match (stage.behind, stage.pulls) {
-        (_, true) => (rig.pull, &[Subject::StemPull]),
-        (Body::Stem, _) => (rig.thrust, &[Subject::StemBuckling, Subject::StemJoint, Subject::ThrustWall]),
-        (Body::Casing, _) => {
-            (rig.thrust, &[Subject::CasingSection, Subject::CasingColumn, Subject::CasingJoint, Subject::ThrustWall])
+    let (rated, subject, subjects): (_, _, &[Subject]) = match (stage.behind, stage.pulls) {
+        (_, true) => (rig.pull, Subject::RigPull, &[Subject::StemPull]),
+        (Body::Stem, _) => {
+            (rig.thrust, Subject::StemThrust, &[Subject::StemBuckling, Subject::StemJoint, Subject::ThrustWall])
         }
-        (Body::Pipe, _) => (rig.thrust, &[Subject::EndCapacity, Subject::PipeColumn, Subject::ThrustWall]),
+        (Body::Casing, _) => (
+            rig.thrust,
+            Subject::CasingThrust,
+            &[Subject::CasingSection, Subject::CasingColumn, Subject::CasingJoint, Subject::ThrustWall],
+        ),
+        (Body::Pipe, _) => {
+            (rig.thrust, Subject::JackingThrust, &[Subject::EndCapacity, Subject::PipeColumn, Subject::ThrustWall])
+        }
     };
-    let rated = Bound { force: rated.value, by: StopBy::Rig, origin: rated.origin };
     let held = rig.held_to.filter(|_| stage.behind == Body::Pipe && !stage.pulls);
     let held = held.map(|held| Bound { force: held.value, by: StopBy::Held, origin: held.origin });
     let high = profile.points.iter().map(|point| point.on_rig.high).fold(Force::default(), Force::max);
     let asked = |subject| Bound { force: high, by: StopBy::Asked(subject), origin: Origin::Law(&HIGH_FORCE) };
+    let is_told = Rig::is_told(&rated);
+    let rated = Bound { force: rated.value, by: StopBy::Rig, origin: rated.origin };
+    let rated = if is_told { rated } else { asked(subject) };
     let limits = subjects.iter().filter_map(|subject| match scheme.checks.outcome(*subject) {
         Ok(check) if check.is_required() => Some(asked(*subject)),
         Ok(check) => {

@@ -5,11 +5,11 @@ mod bed;
 use super::column::Column;
 use super::either::Forces;
 use super::rest::{Put, Stands, stands};
-use super::rules::{asked, by_jacks, or_drilled, watched};
+use super::rules::{CHOOSE, asked, by_jacks, or_drilled, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
 use crate::check::{Absent, Check, Decides, NOTHING, Outcome, Ways, at_most, only, required};
-use crate::drive::{Drive, Pipe, Stretch, Tube};
+use crate::drive::{Drive, Pipe, Rig, Stretch, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
@@ -144,6 +144,10 @@ pub(super) fn rated_torque(at: &Walked<'_>) -> Result<Cited<Torque>, Absent> {
 /// The frame itself holds at its rating.
 pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>, held_to: Option<Cited<Force>>) -> Check<()> {
     let main = at.drive.stations.main.value;
+    if held_to.is_none() && !Rig::is_told(&at.drive.rig.thrust) {
+        let asked = thrust.map(|thrust| thrust.map(|thrust| thrust / main));
+        return required(Role::Thrust, asked, at.drive.rig.thrust).with_note(CHOOSE).settled_by(&[&["rig.thrust"]]);
+    }
     let rated = at.drive.rig.thrust.map(|whole| main * whole);
     let limit = held_to.filter(|held| held.value < rated.value).unwrap_or(rated);
     let share = Decides::Watched(1.0 / main.si()).share(&at.drive.leeway);

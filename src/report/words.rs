@@ -4,11 +4,11 @@ use super::contents::is_looked_at;
 use crate::check::Check;
 use crate::choice::reason::{against, behind, capped, name};
 use crate::choice::{Choice, Ranked, Standing};
-use crate::drive::{Assumed, AssumedValue, Concern, Drive, Pipe};
+use crate::drive::{Assumed, AssumedValue, Concern, Drive, Pipe, Rig};
 use crate::handbook::{Family, HandbookError, Method, Pilot};
 use crate::method::{self, Scheme, Stations, Step};
-use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
-use crate::source::{Mark, Origin};
+use crate::quantity::{Force, Length, Measure, Role, Shown, UnitSystem};
+use crate::source::{Cited, Mark, Origin};
 
 /// A slope that prints as nothing.
 const LEVEL: f64 = 5e-5;
@@ -56,8 +56,10 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
         let other = other.unwrap_or_default();
         facts.push(format!("{} to {}: {class}{other}", shown(stretch.from), shown(stretch.to)));
     }
-    let thrust = text(Shown::of(drive.rig.thrust.value, Role::Thrust));
-    let pull = text(Shown::of(drive.rig.pull.value, Role::Pull));
+    let rating = |force: Cited<Force>, role| {
+        if Rig::is_told(&force) { text(Shown::of(force.value, role)) } else { "not chosen".to_owned() }
+    };
+    let (thrust, pull) = (rating(drive.rig.thrust, Role::Thrust), rating(drive.rig.pull, Role::Pull));
     let lubrication = if drive.lubrication_told { drive.lubrication.key() } else { "not told" }.replace('_', " ");
     facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
     if drive.candidates.iter().any(|pipe| pipe.jacked.is_some()) {

@@ -4,7 +4,7 @@ use super::edit;
 use super::meets;
 use crate::choice::{Choice, Ranked, chosen};
 use crate::drive::{Drilled, Drive, Side, Stretch};
-use crate::drive_file::{DriveFile, InputError, PullFile, WaterTable};
+use crate::drive_file::{DriveFile, InputError, PullFile, RigFile, WaterTable};
 use crate::handbook::{Handbook, HandbookError, Lubrication, Method};
 use crate::quantity::{
     Band, Force, Length, Measure, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time, UnitSystem,
@@ -79,12 +79,12 @@ inputs! {
         };
     /// Greatest thrust of the rig.
     Thrust: "thrust of the rig", Thrust, Range::Times(TIMES),
-        |file| Some(file.rig.thrust.value.si()),
-        |file, si| file.rig.thrust = Force::from_si(si).into();
+        |file| file.machine().thrust.as_ref().map(|field| field.value.si()),
+        |file, si| file.rig.get_or_insert_with(RigFile::new).thrust = Some(Force::from_si(si).into());
     /// Greatest pull of the rig, where a pipe may be pulled.
     Pull: "pull of the rig", Pull, Range::Times(TIMES),
-        |file| file.pull.as_ref().map(|_| file.rig.pull.value.si()),
-        |file, si| file.rig.pull = Force::from_si(si).into();
+        |file| file.pull.as_ref().and(file.machine().pull.as_ref()).map(|field| field.value.si()),
+        |file, si| file.rig.get_or_insert_with(RigFile::new).pull = Some(Force::from_si(si).into());
 }
 
 /// Where the file has an input, where to look and how it is changed; values in SI.

@@ -43,7 +43,7 @@ fn a_key_that_is_there_twice_is_found() {
 fn a_key_missing_at_the_top_has_no_line() {
     for text in ["", "name: x\n", "# a comment\nname: x\nlength: 60 m\n"] {
         let (message, place) = broken(text);
-        assert!(message.starts_with("the key \"rig\" is missing at the top level of the file"), "{message}");
+        assert!(message.starts_with("the key \"ground\" is missing at the top level of the file"), "{message}");
         assert_eq!(place, None);
     }
 }

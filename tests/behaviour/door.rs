@@ -136,10 +136,10 @@ fn a_missing_key_is_named_with_where_it_belongs() {
     let top = text(|text| text.edit("groundwater: 5.5 m\n", ""));
     let found = shown(&faults(&top));
     assert!(found[0].starts_with("the key \"groundwater\" is missing at the top level of the file"), "{found:?}");
-    let inside = text(|text| text.edit(", pull: 500 kN", ""));
+    let inside = text(|text| text.edit("material: clay, size: 10 in", "material: clay"));
     let found = shown(&faults(&inside));
-    assert!(found[0].starts_with("rig: the key \"pull\" is missing from this block"), "{found:?}");
-    assert!(found[0].contains("at line 11"), "{found:?}");
+    assert!(found[0].starts_with("candidates[0]: the key \"size\" is missing from this block"), "{found:?}");
+    assert!(found[0].contains("at line 16"), "{found:?}");
 }
 
 #[test]

@@ -1,8 +1,9 @@
 //! What no line of the file settles is decided: cover that is told, who works at a face, ground that bears nothing, a
 //! service that is met, hazards; and what is asked for is what settles.
 
-use crate::drives::drive;
+use crate::drives::{drive, sewer};
 use crate::edit::Edit;
+use approx::assert_relative_eq;
 use jackpull::check::{Care, Check, Subject, Verdict};
 use jackpull::choice::{asks, not_decided};
 use jackpull::{Method, Scheme, Standing, assess, choose};
@@ -329,6 +330,23 @@ fn a_pilot_that_nobody_named_bars_no_casing() {
     // What no auger takes either bars.
     let boulders = stony.edit("pilot: none\n", "").edit("3 in", "12 in");
     assert_eq!(jacked(&boulders, Subject::Ground).verdict, Verdict::Over);
+}
+
+/// A rig that nobody has chosen has to give the high thrust over the 80 % that jacks are planned for; one that is told is
+/// held to its rating.
+#[test]
+fn a_rig_that_is_not_chosen_is_asked_for() {
+    let rig = |rig: &str| sewer(|text| text.edit("rig: { thrust: 900 kN, pull: 500 kN }\n", rig));
+    let told = jacked(&rig("rig: { thrust: 900 kN, pull: 500 kN }\n"), Subject::JackingThrust);
+    let weak = jacked(&rig("rig: { thrust: 20 kN, pull: 500 kN }\n"), Subject::JackingThrust);
+    assert_eq!((told.verdict, weak.verdict), (Verdict::Within, Verdict::Over));
+    for none in ["", "rig: {}\n", "rig: { pull: 500 kN }\n"] {
+        let asked = jacked(&rig(none), Subject::JackingThrust);
+        assert_eq!(came_out(&asked), (Verdict::WithCare, Some(Care::Condition)), "{none}");
+        let (demand, most) = asked.high().unwrap();
+        assert_relative_eq!(demand.si, told.high().unwrap().0.si / 0.8, max_relative = 1e-12);
+        assert_relative_eq!(most.si, 8e6);
+    }
 }
 
 /// The 20 mm of EN 12889 below DN 600 are held by surveying each pipe; what is usually specified is 25 mm.

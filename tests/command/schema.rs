@@ -131,7 +131,7 @@ fn a_faulty_drive_is_refused() {
         *at = value.clone();
         assert!(validator.takes(&faulty).is_err(), "{place}: {value}");
     }
-    for key in ["service", "length", "launch", "groundwater", "ground", "rig"] {
+    for key in ["service", "length", "launch", "groundwater", "ground"] {
         let mut faulty = drive.clone();
         assert!(faulty.as_object_mut().unwrap().remove(key).is_some());
         assert!(validator.takes(&faulty).is_err(), "{key}");

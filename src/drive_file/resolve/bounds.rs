@@ -164,10 +164,11 @@ impl Resolver<'_> {
 
     /// What is told of rig, stem, pits and ground, each beside what it depends on.
     pub(super) fn beside_each_other(&mut self) -> Resolved<()> {
-        let rig = ("rig", &self.file.rig);
-        let thrust = self.file.rig.thrust.value.si();
-        let area = |most: f64, least: f64| range::<Area>(thrust / mpa(most), thrust / mpa(least));
-        self.beside(rig, RigFile::cylinder_area, area(100.0, 1.0), area(70.0, 10.0), "the thrust of the rig");
+        let rig = ("rig", self.file.machine());
+        if let Some(thrust) = rig.1.thrust.given().map(Measure::si) {
+            let area = |most: f64, least: f64| range::<Area>(thrust / mpa(most), thrust / mpa(least));
+            self.beside(rig, RigFile::cylinder_area, area(100.0, 1.0), area(70.0, 10.0), "the thrust of the rig");
+        }
         if let Some(stem) = &self.file.stem {
             self.stem_beside(stem);
         }
@@ -203,8 +204,8 @@ impl Resolver<'_> {
             let usual = range::<Pressure>(0.0, if filled { mpa(20.0) } else { native });
             self.beside(("annulus", annulus), AnnulusFile::soil_modulus, None, usual, "the ground");
         }
-        if let Some(assist) = assist {
-            let usual = range::<Force>(0.0, 0.5 * self.file.rig.pull.value.si());
+        if let (Some(assist), Some(pull)) = (assist, rig.1.pull.given()) {
+            let usual = range::<Force>(0.0, 0.5 * pull.si());
             self.beside(("pull.push_assist", assist), PushAssistFile::force, None, usual, "the pull of the rig");
         }
         Ok(())

@@ -140,7 +140,7 @@ impl Resolver<'_> {
     /// Stations that are to free a drive must be there.
     pub(super) fn check_stalled(&mut self) {
         let stations = self.file.if_stalled.as_ref().filter(|field| field.value == IfStalled::Stations);
-        if let Some(field) = stations.filter(|_| self.file.rig.station_thrust.is_none()) {
+        if let Some(field) = stations.filter(|_| self.file.machine().station_thrust.is_none()) {
             let why = ("needs the thrust of a station", "add `rig: { station_thrust: ... }`");
             self.flaw(field, "if_stalled", why);
         }

@@ -112,7 +112,7 @@ impl<'a> Resolver<'a> {
             joint_thrust: self.take("stem", stem, StemFile::joint_thrust),
             joint_pull: self.take("stem", stem, StemFile::joint_pull),
             joint_torque: self.take("stem", stem, StemFile::joint_torque),
-            torque: self.stem_torque(stem, &self.file.rig),
+            torque: self.stem_torque(stem, self.file.machine()),
         })
     }
 
@@ -169,8 +169,8 @@ impl<'a> Resolver<'a> {
 
     /// Torque of an auger, which needs the rig's to be held against.
     pub(super) fn auger_torque(&mut self) -> Option<Band<Torque>> {
-        let band = self.file.rig.auger_torque.as_ref()?;
-        if self.file.rig.torque.is_none() {
+        let band = self.file.machine().auger_torque.as_ref()?;
+        if self.file.machine().torque.is_none() {
             let why = ("says nothing without the torque of the rig", "add `torque: 20 kN*m`");
             self.flaw(&band.high, "rig.auger_torque.high", why);
         }
@@ -178,7 +178,7 @@ impl<'a> Resolver<'a> {
             let why = ("is for soil that leaves by auger", "write `spoil: auger`, or leave it out");
             self.flaw(&band.high, "rig.auger_torque.high", why);
         }
-        self.band("rig", &self.file.rig, RigFile::auger_torque)
+        self.band("rig", self.file.machine(), RigFile::auger_torque)
     }
 
     fn tube(&mut self, wall: Length, stem: &StemFile) -> Resolved<Tube> {
