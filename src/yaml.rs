@@ -18,7 +18,7 @@ pub use fault::{Complaint, Fault, Place};
 pub use field::{Field, Form, FromScalar, Handle, Scalar, ToScalar, Words};
 pub(crate) use field::{MayBe, key_words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
-pub(crate) use nearest::{did_you_mean, meant};
+pub(crate) use nearest::{did_you_mean, meant, meant_surely};
 
 use field::{Pass, SENTINEL, under};
 use serde::Serialize;

@@ -124,6 +124,7 @@ impl FromScalar for WaterTable {
         match scalar {
             Scalar::Text("unknown") => Ok(Self::Unknown),
             Scalar::Text("none") => Ok(Self::None),
+            Scalar::Text("dry" | "not encountered" | "none encountered" | "not found") => Ok(Self::None),
             other => Length::from_scalar(other).map(Self::At).map_err(|complaint| {
                 let advice = complaint.advice.clone().unwrap_or_default();
                 complaint.advise(format!("{advice}, \"none\" or \"unknown\""))

@@ -106,7 +106,7 @@ pub enum Shape {
 }
 
 impl Spec {
-    /// What may be written for it, in a few words: an example, the words to choose from, the fields of its block.
+    /// What may be written for it, in a few words: its unit, the words to choose from, the fields of its block.
     #[must_use]
     pub fn may_be(&self, system: UnitSystem) -> String {
         let fields = |specs: &[Self]| specs.iter().map(|spec| spec.key).collect::<Vec<_>>().join(", ");
@@ -114,8 +114,10 @@ impl Spec {
             Shape::Block(specs) | Shape::Blocks(specs) => format!("with {}", fields(specs)),
             Shape::One(Form::Word(words)) | Shape::List(Form::Word(words)) => words.join(", "),
             Shape::One(Form::YesNo) => "true or false".to_owned(),
+            // A value to copy would be taken for a fact of the drive.
             Shape::One(_) | Shape::List(_) => {
-                self.example(system).map_or_else(String::new, |example| format!("such as {example}"))
+                let unit = self.example(system).and_then(|example| example.split_once(' '));
+                unit.map_or_else(String::new, |(_, unit)| format!("with its unit ({unit})"))
             }
             Shape::Band(_) => "with low, likely, high".to_owned(),
         }

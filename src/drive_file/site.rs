@@ -192,6 +192,28 @@ key_words! {
         /// A stream, river or pond: the least of `depths` is under its bed.
         Stream = "stream",
     }
+    meanings {
+        "street" => ["road"],
+        "highway" => ["road"],
+        "motorway" => ["road"],
+        "carriageway" => ["road"],
+        "pavement" => ["road"],
+        "rail" => ["railway"],
+        "railroad" => ["railway"],
+        "track" => ["railway"],
+        "tracks" => ["railway"],
+        "airport" => ["runway"],
+        "taxiway" => ["runway"],
+        "apron" => ["runway"],
+        "river" => ["stream"],
+        "creek" => ["stream"],
+        "brook" => ["stream"],
+        "canal" => ["stream"],
+        "pond" => ["stream"],
+        "field" => ["open"],
+        "fields" => ["open"],
+        "grass" => ["open"],
+    }
 
     /// What a railway permits under its tracks.
     pub enum RailwayPermits: "what the railway permits" {

@@ -107,6 +107,16 @@ fn symbol_and_exponent(factor: &str) -> Option<(&str, i8)> {
     Some((symbol, exponent))
 }
 
+/// A nominal size as it is called, `DN 300` or `NPS 12`, as the length that it names.
+fn nominal(text: &str) -> Option<String> {
+    let size = |name: &str| {
+        let (own, size) = text.split_at_checked(name.len())?;
+        let size = size.trim();
+        (own.eq_ignore_ascii_case(name) && !size.is_empty() && number_length(size) == size.len()).then_some(size)
+    };
+    [("DN", "mm"), ("NPS", "in")].into_iter().find_map(|(name, unit)| Some(format!("{} {unit}", size(name)?)))
+}
+
 fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     let (expected, example) = unit::describe(wanted);
     let read = || shortened(text);
@@ -116,6 +126,8 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     };
     let refused = |got: fn(String) -> Misread| advised(got(read()), None);
     let text = text.trim();
+    let nominal = if wanted == <super::Length as Measure>::DIM { nominal(text) } else { None };
+    let text = nominal.as_deref().unwrap_or(text);
     let (number, units) = text.split_at(number_length(text));
     if number.is_empty() {
         let lower = text.trim_start_matches(['+', '-', '.']).to_ascii_lowercase();
@@ -127,7 +139,13 @@ fn read(text: &str, wanted: Dim, absolute: bool) -> Result<f64, QuantityError> {
     }
     let number: f64 = number.parse().map_err(|_| refused(Misread::NotANumber))?;
     let units = units.trim();
-    if let Some(run) = units.strip_prefix(':').or(units.strip_prefix("in ")).filter(|_| wanted == Dim::NONE) {
+    let run = [":", "in ", "/"].into_iter().find_map(|sign| units.strip_prefix(sign));
+    let is_refusal = |run: &str| number > 1.0 && unit::UNITS.iter().any(|unit| run.trim().ends_with(unit.symbol));
+    if let Some(run) = run.filter(|_| wanted == Dim::NONE) {
+        if units.starts_with('/') && (run.ends_with('"') || is_refusal(run)) {
+            let advice = "blows of a test that was stopped short: write 100, or the count for a foot (300 mm)";
+            return Err(advised(Misread::NotANumber(read()), Some(advice.to_owned())));
+        }
         // A slope as people say it: one in so many.
         let run = run.trim().parse().ok().filter(|run: &f64| run.is_normal() && *run > 0.0);
         let ratio = run.map(|run| number / run).filter(|ratio| ratio.is_finite());

@@ -28,6 +28,7 @@ pub(super) fn instead(number: f64, units: &str, symbol: &str) -> Option<String> 
     match units {
         "\"" | "\'\'" | "\u{2033}" | "in." => return write(number, "in"),
         "\'" | "\u{2032}" | "ft." => return write(number, "ft"),
+        "\u{2030}" => return write(number / 10.0, "%"),
         _ => {}
     }
     refused(symbol).map(ToOwned::to_owned).or_else(|| other_letters(symbol))

@@ -205,12 +205,17 @@ macro_rules! key_words {
                         let complaint = $crate::yaml::fault::Complaint::from(concat!("expected ", $what, ", got nothing"));
                         Err(complaint.advise(format!("write one of: {}", [$($word),+].join(", "))))
                     }
-                    other => Err($crate::yaml::fault::Complaint::unknown_word(
-                        $what,
-                        &other.to_string(),
-                        &[$($word),+],
-                        &[$(($trade, &[$($key),+])),*],
-                    )),
+                    other => {
+                        let (words, meanings): (&[&str], &[(&str, &[&str])]) =
+                            (&[$($word),+], &[$(($trade, &[$($key),+])),*]);
+                        let read = other.to_string();
+                        match $crate::yaml::meant_surely(&read, words, meanings) {
+                            Some(word) => Self::from_scalar($crate::yaml::field::Scalar::Text(word)),
+                            None => {
+                                Err($crate::yaml::fault::Complaint::unknown_word($what, &read, words, meanings))
+                            }
+                        }
+                    }
                 }
             }
 

@@ -9,8 +9,14 @@ const LETTERS: usize = 5;
 /// that stand for them.
 pub(super) fn guesses<'a>(read: &str, words: &[&'a str], meanings: &[(&str, &[&'a str])]) -> Vec<&'a str> {
     let normal = normal(read);
-    let told = meanings.iter().find(|(word, _)| *word == normal).map(|(_, keys)| keys.to_vec());
-    told.unwrap_or_else(|| nearest(read, words).into_iter().collect())
+    let told = |read: &str| meanings.iter().find(|(word, _)| *word == read).map(|(_, keys)| keys.to_vec());
+    let near = || nearest(read, words).map(|word| vec![word]);
+    // Of "London clay" the clay is known, in sandy clay the noun stands last.
+    let noun = || {
+        let key = |part: &str| words.iter().find(|word| **word == part).map(|word| vec![*word]);
+        normal.split('_').skip(1).last().and_then(|part| told(part).or_else(|| key(part)))
+    };
+    told(&normal).or_else(near).or_else(noun).unwrap_or_default()
 }
 
 /// A question that names what was probably meant, with a blank behind it; nothing where no guess is good.
@@ -35,6 +41,15 @@ pub(crate) fn meant<'a>(read: &str, words: &[&'a str], meanings: &[(&str, &[&'a 
         return if let [only] = keys { Some(only) } else { None };
     }
     words.iter().find(|word| self::normal(word) == normal).copied().or_else(|| with_all(&normal, words))
+}
+
+/// The same, where it cannot be another: one word alone is no part of a key.
+pub(crate) fn meant_surely<'a>(read: &str, words: &[&'a str], meanings: &[(&str, &[&'a str])]) -> Option<&'a str> {
+    let normal = normal(read);
+    let is_whole = normal.contains('_')
+        || words.iter().any(|word| self::normal(word) == normal)
+        || meanings.iter().any(|(word, _)| *word == normal);
+    meant(read, words, meanings).filter(|_| is_whole)
 }
 
 /// As keys are written: small letters, and `_` between words.

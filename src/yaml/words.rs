@@ -162,6 +162,7 @@ fn in_our_words(message: &str, top: bool) -> Complaint {
         };
         let (expected, advice) = match expected {
             "one value" => return Complaint::no_value(&found),
+            "a sequence" if found == "string \"none\"" => ("a list", "write `[]` where there is none"),
             "a sequence" => ("a list", "write each entry on a line that begins with \"- \""),
             expected if expected.starts_with("struct") || expected == "a block of keys" => {
                 ("a block of keys", "write for example `{ key: value }`")

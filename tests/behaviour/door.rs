@@ -154,7 +154,7 @@ fn contradictions_are_located_like_faulty_values() {
     let found = shown(&faults(&text));
     let expected = [
         "ground[1].from: leaves a gap: the ground is given up to 25.0 m only at line 9 column 13",
-        "ground[2].to: the ground ends here, 5.0 m short of the drive at line 10 column 11",
+        "ground[2].to: the ground ends here, 5.0 m short of the drive; stretches lie one behind the other along it at line 10 column 11",
         "rig.thrust: expected a force above zero, got -900.0 kN (write for example \"900 kN\") at line 11 column 16",
         "candidates[0].casing: is smaller than clay 10 in, which it makes room for at line 16 column 44",
         "candidates[1].wall: leaves no bore inside the pipe at line 17 column 44",

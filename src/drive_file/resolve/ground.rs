@@ -81,7 +81,10 @@ impl Resolver<'_> {
                         format!("lies beyond the drive, which is {} long", text(length)),
                     );
                 } else if last && to < length - slack {
-                    let message = format!("the ground ends here, {} short of the drive", text(length - to));
+                    let message = format!(
+                        "the ground ends here, {} short of the drive; stretches lie one behind the other along it",
+                        text(length - to)
+                    );
                     self.flaw_of_length(field, &place, message);
                 }
                 to
