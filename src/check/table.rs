@@ -49,6 +49,9 @@ macro_rules! checks {
             CurveBending "steel, bending in the curve" LoadMargin High => curve::bending($at, $calc);
             /// Jacking force on a free length of pipe, against its strength as a column.
             PipeColumn "pipe in the pit, column" LoadMargin Likely(1.67) => end::column($at, $calc);
+            /// Groundwater and lubricant on the ring of a flexible pipe or a casing while it is pushed, against collapse.
+            CollapseWhilePushed "pipe, collapse while pushed" LoadMargin Likely(2.0)
+                => pullback::in_service($at, |pipe| pipe.pushed);
             /// Pull on the pipe, against its tension.
             Tension "pipe, tension" LoadMargin UpTo(1.25) => pullback::tension($at);
             /// Stress of pull and bend on the ramp, against the allowable stress.

@@ -2,7 +2,7 @@
 
 use super::capacity::{FreeLength, SteelEnd};
 use super::earth::{Column, Soil};
-use crate::quantity::{Area, Band, Force, Length, LineLoad, Pressure, Ratio, Torque, UnitWeight};
+use crate::quantity::{Area, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Time, Torque, UnitWeight};
 use crate::source::Cited;
 
 /// The pilot stem.
@@ -76,6 +76,18 @@ pub(crate) struct CasingTube {
     pub(crate) best: Option<SteelEnd>,
     /// The length that nothing holds, in the launch pit.
     pub(crate) free: FreeLength,
+}
+
+/// Lubricant in the annulus of a pipe that is pushed.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Lubricant {
+    /// Its greatest pressure, where the file tells it.
+    pub(crate) told: Option<Cited<Pressure>>,
+    /// Over that of the water, where it does not: likely and at most.
+    pub(crate) over_water: (Pressure, Pressure),
+    pub(crate) density: MassDensity,
+    /// How long it stands on the pipe.
+    pub(crate) stands: Time,
 }
 
 /// What turns a force into a reading of the gauge.

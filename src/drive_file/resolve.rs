@@ -234,6 +234,7 @@ impl Resolver<'_> {
         let reaction = self.reaction(&stretches)?;
         self.in_service(&listed, &stretches, &mut candidates)?;
         self.carried(&listed, &mut candidates)?;
+        let lubricant = self.about(Concern::Jacking, |it| it.lubricant(&candidates))?;
         self.dry_hole(&stretches);
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(largest))?;
         let loosest =
@@ -249,6 +250,7 @@ impl Resolver<'_> {
             grade: line.grade,
             lubrication: self.file.lubricated(),
             lubrication_told: self.file.lubrication.is_some(),
+            lubricant,
             dry: None,
             stretches,
             rests: self.rests(&work, length)?,

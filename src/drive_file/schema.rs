@@ -41,6 +41,10 @@ fields! {
         /// Lubrication of a jacked pipe.
         lubrication: may<Lubrication>, else "must be there where a pipe can only be pushed; where one may be, none",
             said ["lubricant"];
+        /// Pressure of the lubricant round the pipe, at its greatest.
+        lubricant_pressure: may<Pressure> as Pressure, Within(0.0, mpa(1.0)), usual(kpa(5.0), kpa(300.0)),
+            ["60 kPa", "9 psi"], else "20 to 50 kPa over that of the ground water",
+            said ["lubrication_pressure", "injection_pressure", "bentonite_pressure"];
         /// The ground from launch to reception.
         ground: must_block<Vec<StretchFile>>,
             said ["soil", "soils", "geology", "strata"];

@@ -122,6 +122,41 @@ laws! {
         2.0 * s.modulus * s.ovality_factor * s.tension_factor / ((one - s.poisson * s.poisson) * (slim * slim * slim))
     };
 
+    /// Outside pressure at which a thin elastic ring that nothing holds collapses: `P = 2 E f_o / ((1 - nu²) (DR - 1)³)`.
+    ///
+    /// ```
+    /// // Steel of 30,000,000 psi and 0.3, round, at 101: the manual's 66,000,000 (t/d)^3 are 66 psi.
+    /// use jackpull::law::Law;
+    /// use jackpull::laws::collapse::ThinRing;
+    /// use jackpull::quantity::{FromText, Pressure, Ratio};
+    /// let pressure = ThinRing {
+    ///     modulus: Pressure::from_text("30000000 psi")?,
+    ///     poisson: Ratio::from_text("0.3")?,
+    ///     dimension_ratio: Ratio::from_text("101")?,
+    ///     ovality_factor: Ratio::from_text("1")?,
+    /// };
+    /// assert!((pressure.value() / Pressure::from_text("66 psi")? - Ratio::from(1.0)).abs() < Ratio::from(2e-3));
+    /// # Ok::<(), jackpull::quantity::QuantityError>(())
+    /// ```
+    ThinRing "collapse pressure of a thin ring" {
+        /// Modulus (at the end of the load).
+        modulus "E": Pressure as Modulus,
+        /// Poisson's ratio.
+        poisson "nu": Ratio as Ratio [>= 0.0 <= 0.5],
+        /// Outside diameter over wall.
+        dimension_ratio "DR": Ratio as Ratio [>= 10.0],
+        /// Ovality factor.
+        ovality_factor "f_o": Ratio as Ratio [>= 0.0 <= 1.0],
+    } -> Pressure as Pressure;
+    form "P = 2 modulus ovality_factor / ((1 - poisson^2) (dimension_ratio - 1)^3)";
+    from Memory "awwa_m11" "ch. 4, external fluid pressure; the loss by ovality is that of plastic pipe";
+    valid "wall up to a tenth of the outside diameter, below the yield of the wall, ring free of support";
+    value |s| {
+        let one = Ratio::from_si(1.0);
+        let slim = s.dimension_ratio - one;
+        2.0 * s.modulus * s.ovality_factor / ((one - s.poisson * s.poisson) * (slim * slim * slim))
+    };
+
     /// Pressure under a column of fluid: `p = rho g h`.
     FluidHead "static pressure of the bore fluid" {
         /// Density of the fluid.

@@ -19,6 +19,7 @@ pub(super) mod service;
 pub(super) mod site;
 mod steel;
 mod strength;
+mod while_pushed;
 
 use force::{Pulling, pull_on_pipe};
 use pulled::{last_reamer, reamer, stage, trailing};

@@ -52,7 +52,7 @@ pub(super) fn water(file: &DriveFile) -> Option<f64> {
 
 /// With the friction of the tables for a dry drive all along: what the file says of it was said of a lubricated one.
 pub(super) fn without_lubrication(file: &DriveFile) -> DriveFile {
-    let mut file = DriveFile { lubrication: Some(Lubrication::None.into()), ..file.clone() };
+    let mut file = DriveFile { lubrication: Some(Lubrication::None.into()), lubricant_pressure: None, ..file.clone() };
     for stretch in &mut file.ground {
         stretch.unit_friction = None;
     }

@@ -300,6 +300,8 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "bore.adhesion_most" => (25.0 * KPA, 75.0 * KPA),
             "bore.least_strength" => (25.0 * KPA, 100.0 * KPA),
             "bore.lubricant" => (20.0 * KPA, 200.0 * KPA),
+            "lubricant.likely" => (5.0 * KPA, 50.0 * KPA),
+            "lubricant.most" => (20.0 * KPA, 200.0 * KPA),
             "bore.floor_low" => (0.0, 0.0),
             // About what three drives were told to have taken, 0.7 to 1.2 kPa, and under twice of it.
             "bore.floor_likely" => (0.3 * KPA, 1.2 * KPA),
@@ -394,6 +396,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
         ("practice_duration", "pvc.modulus_long") => (49.0 * YEAR, 51.0 * YEAR),
         ("practice_duration", "time.shift") => (6.0 * HOUR, 13.0 * HOUR),
         ("practice_duration", "collapse.load") => (6.0 * HOUR, 40.0 * HOUR),
+        ("practice_duration", "lubricant.stands") => (100.0 * HOUR, 2_000.0 * HOUR),
         ("practice_duration", "grout.sets_least") => (HOUR, 8.0 * HOUR),
         ("practice_duration", "grout.sets") => (6.0 * HOUR, 30.0 * HOUR),
         ("practice_duration", "main.vacuum") => (0.2 * HOUR, 8.0 * HOUR),

@@ -292,6 +292,9 @@ pub(crate) fn job(chance: &mut Chance) -> Value {
         "lubrication": chance.of(&["metered", "none", "logged"]),
         "ground": ground(chance, water),
     });
+    if drive["lubrication"] == "logged" {
+        drive["lubricant_pressure"] = json!("60 kPa");
+    }
     let has = |block: &Value, key: &str| block.get(key).is_some();
     let torques = json!({ "low": "1 kN*m", "likely": "2 kN*m", "high": "3 kN*m" });
     let may = [

@@ -1,9 +1,9 @@
 //! What becomes of the annulus, and what the pipe has to bear in service.
 
 use super::{Resolved, Resolver};
-use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Pipe, Pull, Stretch, Vacuum};
+use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Lubricant, Pipe, Pull, Stretch, Vacuum};
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, VacuumFile};
-use crate::handbook::{HandbookError, Service};
+use crate::handbook::{HandbookError, Lubrication, Service};
 use crate::laws::soil::water_density;
 use crate::quantity::{Pressure, Role, Time};
 use crate::source::Cited;
@@ -89,6 +89,34 @@ impl Resolver<'_> {
             Some(told) => Ends::same(told.value),
             None => Ends::values(["grout.sets_least", "grout.sets"], |key| self.handbook.duration(key))?,
         })
+    }
+
+    /// What the lubricant of a pipe that is pushed presses with; none where the file says that there is none.
+    pub(super) fn lubricant(&mut self, pipes: &[Pipe]) -> Resolved<Option<Lubricant>> {
+        let file = self.file;
+        let is_told = file.lubrication.is_some();
+        if file.lubricated() == Lubrication::None {
+            let why = if is_told {
+                Complaint::from("the pipe is not lubricated")
+            } else {
+                ("says nothing where nobody says how the pipe is lubricated", "add `lubrication: metered`").into()
+            };
+            self.wrong("", file, DriveFile::lubricant_pressure, why);
+            if is_told {
+                return Ok(None);
+            }
+        }
+        let told = self.take("", file, DriveFile::lubricant_pressure);
+        let [likely, most] = ["lubricant.likely", "lubricant.most"].map(|row| self.handbook.pressure(row));
+        let (likely, most) = (likely?, most?);
+        let presses = |pipe: &Pipe| pipe.ring.as_ref().is_some_and(|ring| ring.jacked.is_some());
+        if told.is_none() && is_told && pipes.iter().any(presses) {
+            let over = AssumedValue::range(likely.value, most.value, Role::Pressure);
+            self.assume("lubricant_pressure, over that of the ground water", over, most.origin);
+        }
+        let density = self.handbook.ratio("pull.fluid_clean")?.value * water_density();
+        let stands = self.handbook.duration("lubricant.stands")?.value;
+        Ok(Some(Lubricant { told, over_water: (likely.value, most.value), density, stands }))
     }
 
     /// Spacers on both sides of the pipe must go into the bore.

@@ -84,7 +84,7 @@ fn concern(path: &str) -> Concern {
         "stem" => Concern::Stem,
         "ground" => Concern::Ground,
         "tolerance" | "half_wave" | "design_flow" => Concern::Grade,
-        "face" | "cutting_edge" | "steering" | "plug" => Concern::Jacking,
+        "face" | "cutting_edge" | "steering" | "plug" | "lubricant_pressure" => Concern::Jacking,
         "pull" | "annulus" | "vacuum" => Concern::Pull,
         "candidates" => {
             let index = path.split(['[', ']']).nth(1).and_then(|index| index.parse().ok());

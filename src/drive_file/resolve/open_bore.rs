@@ -15,6 +15,7 @@ use crate::laws::open_bore::{ClosingNumber, ContactAdhesion, MeanOverOutside, Sl
 use crate::laws::soil::{WATER_UNIT_WEIGHT, water_density};
 use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::{Equation, Origin};
+use crate::yaml::MayBe;
 use core::f64::consts::FRAC_PI_4;
 
 /// Said of the state of the bore where the ground tells it.
@@ -191,7 +192,10 @@ impl Resolver<'_> {
             return Ok([false; 2]);
         };
         let watched = matches!(self.file.lubricated(), Lubrication::Metered | Lubrication::Logged);
-        let held = if watched { self.handbook.pressure("bore.lubricant")?.value } else { Pressure::default() };
+        // More than that breaks out.
+        let told = self.file.lubricant_pressure.given().unwrap_or(Pressure::from_si(f64::INFINITY));
+        let held =
+            if watched { self.handbook.pressure("bore.lubricant")?.value.min(told) } else { Pressure::default() };
         let closes = |over: Clay, bore: Length, shear: Pressure, support| {
             let (play, stiffness) = ((bore - outside_diameter) / 2.0, 3.0 * shear / over.undrained_strength);
             let half = ClosingNumber { play, stiffness, radius: bore / 2.0, share: Ratio::from(3.0) };

@@ -8,7 +8,7 @@ use crate::law::{Calc, Recorder};
 use crate::laws::deflection::BuoyantDeflection;
 use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Band, Measure, Pressure, Role, Time};
+use crate::quantity::{Band, MassDensity, Measure, Pressure, Ratio, Role, Time};
 use uom::si::f64::Acceleration;
 
 pub(super) const PE: &str = "the heat of setting grout softens PE; no more than the temperature of the pull is counted";
@@ -54,10 +54,15 @@ fn stands<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, grout: 
 
 /// Pressure at which the ring collapses.
 fn resists<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, grout: Grout) -> Pressure {
+    let ovality = afloat(calc, drive, ring, grout.density);
+    ring.collapse(calc, drive.in_service.unsupported.value, ovality)
+}
+
+/// How far a ring is out of round that floats in a fluid of this density.
+pub(super) fn afloat<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, density: MassDensity) -> Ratio {
     let (outside_diameter, wall) = (ring.section.outside_diameter, ring.section.wall);
-    let unit_weight = grout.density * Acceleration::from_si(STANDARD_GRAVITY);
+    let unit_weight = density * Acceleration::from_si(STANDARD_GRAVITY);
     let law = BuoyantDeflection { unit_weight, outside_diameter, wall, modulus: ring.modulus };
     let afloat = calc.law(law);
-    let ovality = (ring.ovality + afloat).max(drive.in_service.ovality_at_first);
-    ring.collapse(calc, drive.in_service.unsupported.value, ovality)
+    (ring.ovality + afloat).max(drive.in_service.ovality_at_first)
 }

@@ -7,6 +7,7 @@ use super::in_place::{Around, InPlace, is_held, places};
 use super::pvc;
 use super::section::Section;
 use super::strength::{Cold, modulus};
+use super::while_pushed;
 use crate::check::{Absent, Check, Outcome, Verdict, at_most, only};
 use crate::drive::{Drive, JackedRing, Made, PePipe, Pipe, Pull, PulledPipe, RingInService};
 use crate::handbook::{Family, Service};
@@ -24,8 +25,9 @@ const BENT: &str = "with the whole wall, traffic and soil arching over the bore;
 /// Ratio of outside diameter to wall below which a metal pipe bears any vacuum: habit.
 const THICK: f64 = 60.0;
 
-/// The checks of a pipe after the pull.
+/// The checks of a flexible pipe by its ring: while it is pushed, and after it is put in.
 pub(in crate::method) struct InService {
+    pub(in crate::method) pushed: Outcome,
     pub(in crate::method) grout: Outcome,
     pub(in crate::method) collapse: Outcome,
     pub(in crate::method) vacuum: Outcome,
@@ -66,7 +68,8 @@ pub(in crate::method) fn of_jacked<R: Recorder>(calc: &mut Calc<R>, drive: &Driv
     let over = pipe.ring.as_deref();
     let Some((over, jacked)) = over.and_then(|over| Some((over, over.jacked?))) else {
         let rigid = Err(Absent::NotApplicable("the pipe is rigid: see its crushing strength"));
-        return InService { grout: rigid, collapse: rigid, vacuum: rigid, deflection: rigid };
+        let pushed = while_pushed::check(calc, drive, pipe, None);
+        return InService { pushed, grout: rigid, collapse: rigid, vacuum: rigid, deflection: rigid };
     };
     let JackedRing { wall, modulus, creep, share, poisson } = jacked;
     let section = Section { outside_diameter: pipe.outside_diameter.value, wall };
@@ -78,12 +81,24 @@ pub(in crate::method) fn of_jacked<R: Recorder>(calc: &mut Calc<R>, drive: &Driv
     // Of a pipe that is pushed nobody asks for it.
     let grout = only(drive.annulus.grout.is_some(), "nothing says that the annulus is grouted")
         .and_then(|()| grout::check(calc, drive, ring, note, soft));
-    Served { drive, pipe, pe: None, ring, plastic }.checks(calc, over, grout)
+    // Only lubricant comes and goes.
+    let at_first = match (drive.lubricant, creep) {
+        (Some(lubricant), Some(creep)) => InPlace { modulus: pvc::after(calc, creep, lubricant.stands), ..ring },
+        _ => ring,
+    };
+    let pushed = while_pushed::check(calc, drive, pipe, Some(at_first));
+    InService { pushed, ..Served { drive, pipe, pe: None, ring, plastic }.checks(calc, over, grout) }
 }
 
 impl InService {
     const fn absent(grout: Outcome) -> Self {
-        Self { grout, collapse: Err(Absent::Missing), vacuum: Err(Absent::Missing), deflection: Err(Absent::Missing) }
+        Self {
+            pushed: Err(Absent::NotApplicable("the pipe is not pushed")),
+            grout,
+            collapse: Err(Absent::Missing),
+            vacuum: Err(Absent::Missing),
+            deflection: Err(Absent::Missing),
+        }
     }
 }
 
