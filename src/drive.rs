@@ -55,6 +55,8 @@ pub struct Drive {
     pub(crate) lubrication: Lubrication,
     /// False where the file does not tell it, and none is taken for what is pushed.
     pub(crate) lubrication_told: bool,
+    /// What clears a pipe while it is pushed, where it is an auger.
+    pub(crate) auger: Option<Auger>,
     /// What it presses with; none where the file says that there is none.
     pub(crate) lubricant: Option<Lubricant>,
     /// The same without ground water, where its depth is not known and this drive has it at the surface; and the field

@@ -254,6 +254,8 @@ shelves! {
     after_pull_wait: Field<Time>,
     /// Friction and weight of a stem in a drilled bore that stands.
     open_bore: RatioLevelsRow as fixed_keys,
+    /// Auger and spoil in a jacked pipe.
+    auger: RatioLevelsRow as fixed_keys,
     /// Thrust on the bit of a drilled pilot over its diameter.
     bit_thrust: LineLoadLevelsRow as fixed_keys,
     /// Factors, coefficients and ratios by use.

@@ -27,7 +27,9 @@ macro_rules! checks {
                 => stem::turned($at);
             /// Torque of the auger while casing or pipe is pushed, against the rig.
             AugerTorque "torque, auger" LoadMargin High,
-                asks "torque of the auger, where there is one" ["rig.auger_torque"] => jacking::auger_torque($at);
+                asks "torque of the auger, where there is one" ["rig.auger_torque"] => auger::torque($at);
+            /// Torque that auger and spoil take by rubbing on the invert, against the rig, where the whole torque is not told.
+            AugerDrag "torque, drag of the auger" none UpTo(f64::INFINITY) => auger::drag($at, $calc);
             /// Thrust that pushes a casing behind the stem, against the rig.
             CasingThrust "thrust, casing" LoadMargin Watched(1.25) => casing::thrust($at);
             /// Thrust that pushes a casing, against its section.

@@ -4,6 +4,7 @@ use super::capacity::{FreeLength, SteelEnd};
 use super::earth::{Column, Soil};
 use crate::quantity::{Area, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Time, Torque, UnitWeight};
 use crate::source::Cited;
+use core::f64::consts::FRAC_PI_4;
 
 /// The pilot stem.
 #[derive(Debug, Clone, Copy)]
@@ -76,6 +77,44 @@ pub(crate) struct CasingTube {
     pub(crate) best: Option<SteelEnd>,
     /// The length that nothing holds, in the launch pit.
     pub(crate) free: FreeLength,
+}
+
+/// An auger that clears a pipe or a casing while it is pushed.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Auger {
+    /// Whether the file tells that there is one.
+    pub(crate) told: bool,
+    /// Outside diameter over the inside diameter of what it turns in.
+    pub(crate) diameter: Band<Ratio>,
+    /// Its weight over the cylinder it turns in.
+    pub(crate) own_weight: Band<UnitWeight>,
+    pub(crate) spoil_weight: Band<UnitWeight>,
+    /// Share of the cylinder it turns in that is full of spoil.
+    pub(crate) fill: Band<Ratio>,
+    /// On the invert.
+    pub(crate) friction: Band<Ratio>,
+    /// Progress resistance coefficient of spoil.
+    pub(crate) progress: Band<Ratio>,
+}
+
+/// An auger and the spoil on it in a pipe of some inside diameter.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Laden {
+    pub(crate) diameter: Length,
+    pub(crate) auger: LineLoad,
+    pub(crate) spoil: LineLoad,
+}
+
+impl Auger {
+    /// In what is so wide inside.
+    pub(crate) fn laden(&self, inside_diameter: Length) -> Band<Laden> {
+        let diameter = self.diameter.map(|share| inside_diameter * share);
+        let weights = self.own_weight.zip(self.spoil_weight.zip(self.fill));
+        diameter.with(weights, |diameter, (own, (spoil, fill))| {
+            let gross = diameter * diameter * FRAC_PI_4;
+            Laden { diameter, auger: gross * own, spoil: gross * fill * spoil }
+        })
+    }
 }
 
 /// Lubricant in the annulus of a pipe that is pushed.

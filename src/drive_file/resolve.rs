@@ -250,6 +250,7 @@ impl Resolver<'_> {
             grade: line.grade,
             lubrication: self.file.lubricated(),
             lubrication_told: self.file.lubrication.is_some(),
+            auger: self.auger()?,
             lubricant,
             dry: None,
             stretches,

@@ -1,7 +1,7 @@
 //! Resistance of a stem, casing or pipe that is pushed: friction on the outside, and what stands in front.
 
 use crate::law::laws;
-use crate::quantity::{Angle, Force, Length, LineLoad, Pressure, Ratio};
+use crate::quantity::{Angle, Force, Length, LineLoad, Measure, Pressure, Ratio, Torque};
 use core::f64::consts::{FRAC_PI_4, PI};
 
 laws! {
@@ -106,6 +106,55 @@ laws! {
     valid "slope within 45 deg, weight and length not negative"
         if |v| v.rise.value.abs() <= FRAC_PI_4;
     value |s| s.pipe_weight * s.length * s.rise.sin();
+
+    /// Torque that carries spoil along an auger: the power of a screw conveyor, `P = I lambda g L`, over its turns. In a turn
+    /// the spoil goes on by a pitch, so that the turns and the weight that passes drop out: `T = w lambda p L / (2 pi)`.
+    ///
+    /// ```
+    /// // 10 t/h over 10 m at 2.5 is 0.681 kW; at 60 rounds a minute and a pitch of 0.3 m 90.8 N/m lie on the screw.
+    /// use jackpull::law::Law;
+    /// use jackpull::laws::thrust::SpoilTorque;
+    /// use jackpull::quantity::{FromText, Length, LineLoad, Ratio, Torque};
+    /// let torque = SpoilTorque {
+    ///     spoil: LineLoad::from_text("90.8 N/m")?,
+    ///     progress: Ratio::from_text("2.5")?,
+    ///     pitch: Length::from_text("0.3 m")?,
+    ///     length: Length::from_text("10 m")?,
+    /// };
+    /// let by_power = Torque::from_text("0.1084 kN*m")?;
+    /// assert!((torque.value() / by_power - Ratio::from(1.0)).abs() < Ratio::from(1e-3));
+    /// # Ok::<(), jackpull::quantity::QuantityError>(())
+    /// ```
+    SpoilTorque "torque that carries spoil along an auger" {
+        /// Weight of spoil on the auger.
+        spoil "w": LineLoad as LineWeight [>= 0.0],
+        /// Progress resistance coefficient.
+        progress "lambda": Ratio as Ratio [>= 0.0],
+        /// Pitch.
+        pitch "p": Length as Diameter [> 0.0],
+        /// Length of the auger.
+        length "L": Length as Distance [>= 0.0],
+    } -> Torque as Torque;
+    form "T = spoil progress pitch length / (2 pi)";
+    from SecondHand "iso_7119" "power for the progress of material, P = I L lambda / 367 (kW, t/h, m)";
+    valid "level auger, coefficient, weight and length not negative";
+    value |s| Torque::from_si((s.spoil * s.length * s.pitch).value * s.progress.value / (2.0 * PI));
+
+    /// Torque of the weight of an auger that turns on the invert: `T = mu w (D / 2) L`.
+    AugerWeightTorque "torque of the weight of an auger" {
+        /// Friction coefficient.
+        friction "mu": Ratio as Ratio [>= 0.0],
+        /// Weight of the auger.
+        auger "w": LineLoad as LineWeight [>= 0.0],
+        /// Outside diameter of the auger.
+        outside_diameter "D": Length as Diameter,
+        /// Length of the auger.
+        length "L": Length as Distance [>= 0.0],
+    } -> Torque as Torque;
+    form "T = friction auger outside_diameter length / 2";
+    from Judgement "jackpull" "statics of a shaft that rests all along";
+    valid "diameter positive, friction, weight and length not negative";
+    value |s| Torque::from_si((s.auger * s.length * s.outside_diameter).value * s.friction.value / 2.0);
 
     /// Force of a stage at an advance: what rubs on either side of the front, what works at it, and the weight along the
     /// grade; help takes off no more than there is.

@@ -1,6 +1,6 @@
 //! One pipe put in by one method: every check of the table, made one after the other.
 
-use super::jacking::{casing, curve, end, service, wall};
+use super::jacking::{auger, casing, curve, end, service, wall};
 use super::not_given::settle;
 use super::pullback::{assist, break_out, grout_pressure, link, reamed_bore, site};
 use super::scheme::Scheme;

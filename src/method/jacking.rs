@@ -1,5 +1,6 @@
 //! Pipe jacking behind a guided bore: stem pushed, perhaps a casing, then the pipe.
 
+pub(super) mod auger;
 pub(super) mod behind;
 mod capacity;
 pub(super) mod casing;
@@ -14,16 +15,10 @@ pub(super) mod stations;
 mod steel;
 pub(super) mod wall;
 
-use super::stem::{against_rig, torque};
+use super::stem::against_rig;
 use super::walked::Walked;
-use crate::check::{Absent, Outcome};
+use crate::check::Outcome;
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
     Ok(at.jacked()?.thrust().check(|thrust| against_rig(at, thrust, at.drive.rig.held_to)))
-}
-
-pub(super) fn auger_torque(at: &Walked<'_>) -> Outcome {
-    at.jacked()?;
-    let rating = at.drive.rig.torque.ok_or(Absent::NotApplicable("the rig is not rated for torque"))?;
-    torque(at.drive.rig.auger_torque, rating)
 }

@@ -36,7 +36,7 @@ const NOT_CHECKED: &[(Of, &str)] = &[
     (
         Of::Any,
         "a casing in ground that gives it no side support; wear and twist of stem and reamers; torque that is not given; \
-         drag of auger and torque in the thrust",
+         twist of a pipe by the auger in it",
     ),
     (Of::Any, "weight of the stem along the grade, where its wall is not given"),
     (Of::Pulled, "pushing a stuck string back out; welding and lowering-in of the string, slings, wear of coatings"),

@@ -17,6 +17,7 @@ mod any_ground;
 mod applies;
 mod asks;
 mod assumed;
+mod auger;
 mod beside;
 mod both_ways;
 mod bounds;

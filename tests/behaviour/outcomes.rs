@@ -192,8 +192,9 @@ fn every_check_is_made_somewhere() {
         .edit("half_wave:", "spoil: slurry\nhalf_wave:")
         .edit("plug: 3 m\n", "")
         .edit(", auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }", "");
+    let untold = FULL.edit(", auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }", "");
     let held = FULL.edit("pull:\n", "pull:\n  inside_pressure: 50 kPa\n");
-    let files = [FULL, &main(), &casing(), &seldom, &railway, &alone, &curved, &slurry, &held];
+    let files = [FULL, &main(), &casing(), &seldom, &railway, &alone, &curved, &slurry, &untold, &held];
     let schemes: Vec<Scheme> = files.into_iter().flat_map(schemes).collect();
     let made: BTreeSet<usize> =
         schemes.iter().flat_map(|scheme| scheme.checks.iter().map(|check| check.subject as usize)).collect();

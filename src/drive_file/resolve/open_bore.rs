@@ -152,6 +152,22 @@ impl Resolver<'_> {
             self.file.stem.as_ref().and_then(|stem| stem.withdrawn.as_ref()).is_some_and(|field| field.value);
         let is_small = outside_diameter <= self.handbook.length("bore.open_most")?.value;
         let weight = pipe.jacked_weight().filter(|_| is_small);
+        let inside = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter).unwrap_or(pipe.nominal);
+        let auger = self.auger()?;
+        // As likely as not at the high level too: what the weight is multiplied by has its own there.
+        let laden = auger.map(|auger| auger.laden(inside).map(|laden| laden.auger + laden.spoil));
+        let laden = laden.map(|laden| Band { high: laden.likely, ..laden });
+        // Who does not tell how soil leaves may have no auger.
+        let weigh = |weight: LineLoad, at_best: bool| match laden {
+            Some(laden) if !at_best || auger.is_some_and(|auger| auger.told) => laden.map(|laden| weight + laden),
+            _ => Band::same(weight),
+        };
+        let may_stand = ground.iter().any(|(stretch, _)| stretch.drilled(true).is_some());
+        if let (Some(laden), Some(row), true) =
+            (laden, self.handbook.auger()?.get("fill"), weight.is_some() && may_stand)
+        {
+            self.assume_band("auger and spoil in the pipe, weight", laden, Role::LineWeight, row.origin);
+        }
         let mut round = Vec::with_capacity(ground.len());
         for (index, ((stretch, told), in_file)) in ground.iter().zip(&self.file.ground).enumerate() {
             let place = Place { stretch: in_file, way: &stretch.way, earth: &stretch.earth, hazards: &told.hazards };
@@ -160,7 +176,8 @@ impl Resolver<'_> {
                 Some(weight) if stretch.drilled(at_best).is_some() => {
                     // Clay may be fissured: round a pipe that takes days, only the file says that nothing is wrong with it.
                     let intact = at_best || in_file.hazards.is_some();
-                    let lying = Lying { outside_diameter, bore, weight: Band::same(weight), waves, surveyed, intact };
+                    let lying =
+                        Lying { outside_diameter, bore, weight: weigh(weight, at_best), waves, surveyed, intact };
                     self.open(&lying, &place, over)
                 }
                 _ => Ok(None),

@@ -2,14 +2,14 @@
 
 use super::listed::Listed;
 use super::{Resolved, Resolver, no_row};
-use crate::drive::{Gauge, SandBed, StationRules, Stem, Tube};
+use crate::drive::{Auger, Gauge, SandBed, StationRules, Stem, Tube};
 use crate::drive_file::{CandidateFile, OrNone, RigFile, StemFile};
 use crate::handbook::{Handbook, HandbookError, Pilot, PilotStemRow, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Torque};
+use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Torque, UnitWeight};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Field, MayBe};
 
@@ -179,6 +179,27 @@ impl<'a> Resolver<'a> {
             self.flaw(&band.high, "rig.auger_torque.high", why);
         }
         self.band("rig", self.file.machine(), RigFile::auger_torque)
+    }
+
+    /// The auger that clears what is pushed; none where soil leaves otherwise, and behind a stem that is out.
+    pub(super) fn auger(&self) -> Resolved<Option<Auger>> {
+        let file = self.file;
+        let is_out = file.stem.as_ref().is_some_and(|stem| stem.withdrawn.given() == Some(true));
+        if is_out || file.spoil.given().is_some_and(|spoil| spoil != Spoil::Auger) {
+            return Ok(None);
+        }
+        let levels = |row| Ok::<_, HandbookError>(self.handbook.auger()?.levels(row)?.value);
+        let weight =
+            |row| Ok::<_, HandbookError>(levels(row)?.map(|over: Ratio| over * UnitWeight::from_si(WATER_UNIT_WEIGHT)));
+        Ok(Some(Auger {
+            told: file.spoil.is_some(),
+            diameter: levels("diameter")?,
+            own_weight: weight("own_weight")?,
+            spoil_weight: weight("spoil_weight")?,
+            fill: levels("fill")?,
+            friction: levels("friction")?,
+            progress: levels("progress")?,
+        }))
     }
 
     fn tube(&mut self, wall: Length, stem: &StemFile) -> Resolved<Tube> {
