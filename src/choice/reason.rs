@@ -105,7 +105,7 @@ pub(crate) fn at(check: &Check) -> String {
         None => subject.to_owned(),
         // Jacks that are held below what may be borne: the high force would stall there.
         Some(used) if is_held(check) && used > 1.0 => {
-            format!("{subject}, jacks held to its limit, {} if they were not", share(used))
+            format!("{subject} (jacks set to its limit; the high force is {} times that)", share(used))
         }
         Some(used) if used > MOST_SHARE => format!("{subject} at over {} times its limit", decimal(MOST_SHARE, 0)),
         Some(used) => format!("{subject} at {}", share(used)),

@@ -10,10 +10,10 @@ fields! {
     /// The machine in the launch pit.
     RigFile at ["rig."] {
         /// Greatest thrust.
-        thrust: may<Force> as Thrust, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"],
+        thrust: may<Force> as Thrust, Within(kn(1.0), mn(60.0)), usual(kn(20.0), mn(8.0)), ["900 kN", "100 tonf_us"],
             else "not chosen: the page tells the least that does", said ["push", "jacking_force"];
         /// Greatest pull.
-        pull: may<Force> as Pull, Within(kn(1.0), mn(60.0)), usual(kn(50.0), mn(8.0)), ["900 kN", "100 tonf_us"],
+        pull: may<Force> as Pull, Within(kn(1.0), mn(60.0)), usual(kn(20.0), mn(8.0)), ["900 kN", "100 tonf_us"],
             else "not chosen: the page tells the least that does", said ["pullback"];
         /// Thrust that the jacks are set to stop at while the pipe goes in.
         held_to: may<Force> as Thrust, Within(kn(10.0), mn(60.0)), ["400 kN", "45 tonf_us"], else "the greatest thrust";

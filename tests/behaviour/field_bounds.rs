@@ -217,6 +217,6 @@ fn what_is_seldom_is_told_and_asks_for_care() {
     let drive = drive(&text(|text| text.edit("thrust: 900 kN", "thrust: 9000 kN")));
     let told: Vec<String> = drive.unusual_for(0, Method::PipeJacking).map(|one| one.text(UnitSystem::Si)).collect();
     let wanted =
-        "rig.thrust: 9000.0 kN is outside the usual 50.0 kN to 8000.0 kN; what depends on it fits with care at best.";
+        "rig.thrust: 9000.0 kN is outside the usual 20.0 kN to 8000.0 kN; what depends on it fits with care at best.";
     assert_eq!(told, [wanted]);
 }
