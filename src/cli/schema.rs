@@ -4,7 +4,7 @@ use super::output::{Outcome, print};
 use crate::drive_file::DriveFile;
 use crate::drive_file::fields::{Bounds, Number, Shape, Spec};
 use crate::quantity::{Dim, unit};
-use crate::yaml::Form;
+use crate::yaml::{Form, UNKNOWN};
 use clap::Args;
 use serde_json::{Map, Value, json};
 
@@ -96,6 +96,11 @@ fn field(spec: &Spec) -> Map<String, Value> {
         Shape::Block(specs) => block(specs),
         Shape::Blocks(specs) => list(block(specs)),
     };
+    if let (false, Some(forms)) = (spec.must, schema.get_mut("anyOf").and_then(Value::as_array_mut))
+        && matches!(spec.shape, Shape::One(Form::Quantity(..)))
+    {
+        forms.push(json!({ "const": UNKNOWN }));
+    }
     let left_out = spec.otherwise.map(|other| format!(" Left out: {other}.")).unwrap_or_default();
     schema.insert("description".to_owned(), json!(format!("{}{left_out}", spec.doc)));
     if let (Some(number), Shape::One(_)) = (spec.number, spec.shape) {

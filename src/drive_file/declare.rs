@@ -14,6 +14,17 @@ macro_rules! kind {
 }
 pub(super) use kind;
 
+/// What is read behind the key of a kind.
+macro_rules! value {
+    ($map:ident) => {
+        $map.next_value()?
+    };
+    ($map:ident may $of:ty) => {
+        $crate::yaml::told($map)?
+    };
+}
+pub(super) use value;
+
 /// The paths of a field, from those of its block.
 macro_rules! names {
     ([$($at:literal),+] $key:ident) => {
@@ -149,7 +160,9 @@ macro_rules! fields {
             }
             fn take<'de, A: serde::de::MapAccess<'de>>(&mut self, index: usize, map: &mut A) -> Result<(), A::Error> {
                 match index {
-                    $(at if at == usize::from(Self::$key.index) => self.$key = map.next_value()?,)+
+                    $(at if at == usize::from(Self::$key.index) => {
+                        self.$key = $crate::drive_file::declare::value!(map $(may $may)?);
+                    })+
                     _ => {}
                 }
                 Ok(())

@@ -1,7 +1,7 @@
 //! A block of keys, read key by key: a key that is unknown or missing is noted like a faulty value, and reading goes on.
 
 use super::fault::Complaint;
-use super::field::{Field, MISSING, SENTINEL, noted};
+use super::field::{Field, FromScalar, MISSING, SENTINEL, Told, noted};
 use super::nearest::{asked, guesses};
 use core::fmt;
 use core::marker::PhantomData;
@@ -95,6 +95,11 @@ impl<'de, B: Block> Visitor<'de> for OfBlock<B> {
         }
         Ok(block)
     }
+}
+
+/// The value of a field that may be left out, or said to be unknown.
+pub(crate) fn told<'de, T: FromScalar, A: MapAccess<'de>>(map: &mut A) -> Result<Option<Field<T>>, A::Error> {
+    Ok(map.next_value::<Told<T>>()?.0)
 }
 
 /// A key of a block: its place among those known, or of the one that it was probably meant to be.

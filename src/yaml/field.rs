@@ -254,6 +254,7 @@ pub struct Field<T> {
     ordinal: Option<u32>,
     written_in: Option<UnitSystem>,
     is_bare: bool,
+    is_unknown: bool,
 }
 
 /// Fields of one value are equal wherever they stand.
@@ -266,7 +267,7 @@ impl<T: PartialEq> PartialEq for Field<T> {
 impl<T> From<T> for Field<T> {
     /// A value given in code, with no place in a text.
     fn from(value: T) -> Self {
-        Self { value, ordinal: None, written_in: None, is_bare: false }
+        Self { value, ordinal: None, written_in: None, is_bare: false, is_unknown: false }
     }
 }
 
@@ -325,6 +326,9 @@ thread_local! {
 /// them.
 const MOST_VALUES: u32 = 20_000;
 
+/// What may be written for a field that may be left out.
+pub(crate) const UNKNOWN: &str = "unknown";
+
 /// Stands in the parser's error text where the message would be.
 pub(super) const SENTINEL: &str = "\u{1}";
 /// The same for a key that is missing, which has no place of its own at the top level.
@@ -343,7 +347,7 @@ pub(super) fn under<T>(pass: Pass, work: impl FnOnce() -> T) -> (T, Vec<(u32, Co
 
 impl<'de, T: FromScalar> Deserialize<'de> for Field<T> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(ScalarVisitor(PhantomData))
+        deserializer.deserialize_any(ScalarVisitor(Or::Nothing, PhantomData))
     }
 }
 
@@ -353,7 +357,44 @@ impl<T: ToScalar> Serialize for Field<T> {
     }
 }
 
-struct ScalarVisitor<T>(PhantomData<T>);
+/// A field that may be left out, or said to be unknown, which is the same.
+pub(super) struct Told<T>(pub(super) Option<Field<T>>);
+
+impl<'de, T: FromScalar> Deserialize<'de> for Told<T> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_option(ToldVisitor(PhantomData)).map(Self)
+    }
+}
+
+struct ToldVisitor<T>(PhantomData<T>);
+
+impl<'de, T: FromScalar> Visitor<'de> for ToldVisitor<T> {
+    type Value = Option<Field<T>>;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("one value")
+    }
+    fn visit_none<E: serde::de::Error>(self) -> Result<Self::Value, E> {
+        Ok(None)
+    }
+    fn visit_unit<E: serde::de::Error>(self) -> Result<Self::Value, E> {
+        Ok(None)
+    }
+    fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
+        let read = deserializer.deserialize_any(ScalarVisitor(Or::Unknown, PhantomData))?;
+        Ok(Some(read).filter(|field: &Field<T>| !field.is_unknown))
+    }
+}
+
+/// What a field may be beside a value of its type.
+#[derive(Clone, Copy, PartialEq)]
+enum Or {
+    Nothing,
+    /// The word `unknown`.
+    Unknown,
+}
+
+struct ScalarVisitor<T>(Or, PhantomData<T>);
 
 impl<'de, T: FromScalar> Visitor<'de> for ScalarVisitor<T> {
     type Value = Field<T>;
@@ -362,6 +403,10 @@ impl<'de, T: FromScalar> Visitor<'de> for ScalarVisitor<T> {
         f.write_str("one value")
     }
     fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<Self::Value, E> {
+        if self.0 == Or::Unknown && text == UNKNOWN && T::from_scalar(Scalar::Text(text)).is_err() {
+            noted(None, SENTINEL)?;
+            return Ok(Field { is_unknown: true, ..Field::default() });
+        }
         field(Scalar::Text(text))
     }
     fn visit_bool<E: serde::de::Error>(self, boolean: bool) -> Result<Self::Value, E> {
@@ -404,7 +449,7 @@ fn field<T: FromScalar, E: serde::de::Error>(scalar: Scalar<'_>) -> Result<Field
         Scalar::Text(text) => unit::family(text),
         _ => None,
     };
-    Ok(Field { value, ordinal, written_in, is_bare: matches!(scalar, Scalar::Number(_)) })
+    Ok(Field { ordinal, written_in, is_bare: matches!(scalar, Scalar::Number(_)), ..Field::from(value) })
 }
 
 /// Counts what is read and notes what is wrong with it; its number, where a pass is under way.

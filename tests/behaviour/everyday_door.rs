@@ -32,6 +32,21 @@ fn listed(text: &str, field: &str) -> Option<String> {
     Some(told.value.text(jackpull::quantity::UnitSystem::Si).to_string())
 }
 
+/// What is said to be unknown is left out; what must be there is not.
+#[test]
+fn what_is_not_known_can_be_said() {
+    for (from, known, without) in [
+        (", spt_n: 12", ", spt_n: unknown", ""),
+        ("spt_n: 14, largest_stone: 0 mm", "spt_n: 14, largest_stone: unknown", "spt_n: 14"),
+        ("rig: { thrust: 900 kN, pull: 500 kN }", "rig: { thrust: unknown, pull: unknown }", ""),
+    ] {
+        let answer = |to: &str| format!("{:?}", first(&text(|text| text.edit(from, to))));
+        assert_eq!(answer(known), answer(without), "{known}");
+    }
+    let refused = text(|text| text.edit("length: 60 m", "length: unknown"));
+    assert!(told(&refused).unwrap_err().contains("length: expected a length, got \"unknown\""));
+}
+
 /// A packer, a scheme or a ratio of the joint makes no end area: the pipe waits for its maker as it does without them.
 #[test]
 fn an_end_of_no_known_area_waits_for_its_maker() {
