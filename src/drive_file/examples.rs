@@ -3,7 +3,7 @@
 use super::fields::{Shape, Spec};
 use super::schema::DriveFile;
 use crate::quantity::{Dim, UnitSystem, unit};
-use crate::yaml::Fault;
+use crate::yaml::{Fault, Form};
 
 impl Spec {
     /// The field at a path of the drive file, such as `candidates[3].packer.thickness` or `candidates[].packer`.
@@ -108,6 +108,20 @@ fn belongs(key: &str) -> Option<String> {
     (!blocks.is_empty() && blocks.len() <= FEW).then(|| format!("it belongs {}", blocks.join(" or ")))
 }
 
+/// How a block is begun: with what must be there, else its first two fields.
+fn begun(specs: &'static [Spec], system: UnitSystem) -> String {
+    let field = |spec: &Spec| {
+        let word = match spec.shape {
+            Shape::One(Form::Word(words)) => words.first().copied(),
+            _ => None,
+        };
+        spec.example(system).or(word).map(|value| format!("{}: {value}", spec.key))
+    };
+    let must: Vec<String> = specs.iter().filter(|spec| spec.must).filter_map(field).collect();
+    let first = if must.is_empty() { specs.iter().take(2).filter_map(field).collect() } else { must };
+    format!("{{ {} }}", first.join(", "))
+}
+
 /// The faults of a text with the example of each field in place of that of its dimension, and a key that is not known
 /// where it stands shown to where it is.
 pub(super) fn by_field(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
@@ -122,7 +136,11 @@ pub(super) fn by_field(faults: Vec<Fault>, text: &str) -> Vec<Fault> {
             fault.complaint.advice = Some(place);
             return fault;
         }
-        let number = Spec::at(&fault.path).and_then(|spec| spec.number);
+        let spec = Spec::at(&fault.path);
+        if let (Some(advice), Some(Shape::Block(inner))) = (&mut fault.complaint.advice, spec.map(|spec| spec.shape)) {
+            *advice = advice.replacen("{ key: value }", &begun(inner, system), 1);
+        }
+        let number = spec.and_then(|spec| spec.number);
         if let (Some(advice), Some(number)) = (&mut fault.complaint.advice, number) {
             let (_, general) = unit::describe(number.role.dim());
             let here = example(&fault.path, number.role.dim(), system);

@@ -75,6 +75,19 @@ fn a_word_of_another_ground_is_never_read() {
     }
 }
 
+/// A value in place of a block: the block as it begins, in the units of the file.
+#[test]
+fn a_block_is_shown_as_it_begins() {
+    for (from, to, begun) in [
+        ("rig: { thrust: 900 kN, pull: 500 kN }", "rig: 900 kN", "`{ thrust: 900 kN, pull: 900 kN }`"),
+        ("launch: { invert_depth: 4.20 m }", "launch: 4.20 m", "`{ invert_depth: 4.2 m }`"),
+        ("service: gravity_sewer", "service: gravity_sewer\nsurface: street", "`{ over: open,"),
+    ] {
+        let message = told(from, to);
+        assert!(message.contains(begun), "{message}");
+    }
+}
+
 /// Keys go by the same guess.
 #[test]
 fn a_near_key_is_named() {
