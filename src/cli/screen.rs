@@ -10,13 +10,18 @@ use crate::handbook::Handbook;
 use crate::report::{self, Report};
 use crate::vary::{self, Screen as Screening};
 use clap::Args;
-use std::fs::File;
-use std::io::Write as _;
+use std::fs::{self, File};
+use std::io::{ErrorKind, Write as _};
 use std::path::PathBuf;
 use std::sync::Arc;
 
 /// From a few facts, show what stands against each method and what it needs; nothing is chosen yet.
 #[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  jackpull screen --pipe \"clay 10 in\" --length 300ft --soil \"stiff clay\"
+  jackpull screen --pipe \"24 in steel casing\" --length 30m --soil \"loose sand\" --depth 4m --water 2m
+  jackpull screen --pipe \"VCP 12 in\" --pipe \"HDPE 12 in DR 11\" --length 300ft --soil silt --write drive.yaml")]
 pub(super) struct Screen {
     /// Pipe, repeatable: material, size and what else is known, such as "clay 10 in" or "PE4710 10 in DR 11".
     #[arg(long = "pipe", required = true, value_name = "WORDS")]
@@ -86,7 +91,13 @@ impl Screen {
         if let Some(path) = &self.write {
             let text = self.file(&screen, handbook).map_err(faulty)?;
             let written = File::create_new(path).and_then(|mut file| file.write_all(text.as_bytes()));
-            written.map_err(|error| unwritten(path, &error))?;
+            written.map_err(|error| {
+                // A file that was there before is left alone.
+                if error.kind() != ErrorKind::AlreadyExists {
+                    let _ = fs::remove_file(path);
+                }
+                unwritten(path, &error)
+            })?;
         }
         let system = self.units.map_or(screen.system, Into::into);
         let page = report::screen(&screen, system).map_err(|error| faulty(error.into()))?;

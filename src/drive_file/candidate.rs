@@ -53,6 +53,8 @@ key_words! {
         "polyethylene" => ["pe100", "pe4710"],
         "hdpe_100" => ["pe100"],
         "fpvc" => ["pvc_fused"],
+        "fusible_pvc" => ["pvc_fused"],
+        "fused_pvc" => ["pvc_fused"],
         "fiber_cement" => ["fibre_cement"],
     }
 

@@ -2,7 +2,7 @@
 
 use super::{CandidateFile, DriveFile, InputError, Material};
 use crate::handbook::{GroundClass, Service};
-use crate::quantity::{Length, UnitSystem};
+use crate::quantity::{Length, Measure as _, UnitSystem};
 use crate::yaml::{self, Complaint, Fault, Field, FromScalar as _};
 use serde_json::{Map, Value, json};
 
@@ -19,7 +19,7 @@ pub struct Facts<'a> {
     pub water: Option<&'a str>,
     /// Depth of the invert; left out, a shallow and a deep one are looked at.
     pub depth: Option<&'a str>,
-    /// Rise from launch to reception; left out, a slope that keeps most sewers clean is taken.
+    /// Rise from launch to reception; left out, 1 % up, or less where that would bring the invert up by half of its depth.
     pub grade: Option<&'a str>,
     /// What the pipe carries; left out, a gravity sewer is taken.
     pub service: Option<&'a str>,
@@ -34,7 +34,11 @@ struct Taken {
 
 const SI: Taken = Taken { depths: ["3 m", "6 m"], water: "1 m", pull: ["10 m/h", "25 degC"] };
 const US: Taken = Taken { depths: ["10 ft", "20 ft"], water: "3 ft", pull: ["30 ft/h", "77 degF"] };
-const GRADE: &str = "1 %";
+/// As steep as most sewers are laid, or less where the invert would rise by more than half of its depth.
+const STEEPEST: f64 = 0.01;
+const PART_OF_DEPTH: f64 = 0.5;
+/// The weakest that pipe is made of.
+const STEEL_GRADE: &str = "a139_a";
 const LUBRICATION: &str = "metered";
 const SERVICE: &str = "gravity sewer";
 /// The most that is usual: no rig bars a screen, which tells the least that would do.
@@ -81,7 +85,9 @@ impl Facts<'_> {
             faults.push(Fault { path: fact.to_owned(), complaint, place: None });
         };
         let soil = GroundClass::said(self.soil).map_err(|complaint| wrong("soil", complaint));
-        let service = Service::said(self.service.unwrap_or(SERVICE)).map_err(|complaint| wrong("service", complaint));
+        let is_casing = self.pipes.iter().any(|words| words.split_whitespace().any(|word| is_word(word, &[CASING])));
+        let service = self.service.unwrap_or(if is_casing { CASING } else { SERVICE });
+        let service = Service::said(service).map_err(|complaint| wrong("service", complaint));
         let pipes: Vec<Option<Value>> =
             self.pipes.iter().map(|words| pipe(words).map_err(|complaint| wrong("pipe", complaint)).ok()).collect();
         let length = yaml::read::<Field<Length>>(self.length)
@@ -91,12 +97,18 @@ impl Facts<'_> {
         };
         let Taken { depths, water, pull: [rate, temperature] } =
             if length.written_in() == Some(UnitSystem::Us) { US } else { SI };
+        let depths = self.depth.map_or_else(|| depths.to_vec(), |depth| vec![depth]);
+        let least = depths.iter().filter_map(|depth| Some(yaml::read::<Field<Length>>(depth).ok()?.value));
+        let flat = least.map(|depth| PART_OF_DEPTH * (depth / length.value).si()).fold(STEEPEST, f64::min);
+        // To a hundredth of a per cent.
+        let flat = format!("{} %", ((flat * 1e4).floor() / 100.0).max(0.0));
+        let grade = self.grade.unwrap_or(&flat);
         let drive = |depth, water| {
             json!({
                 "service": service.key(),
                 "length": self.length,
                 "launch": { "invert_depth": depth },
-                "grade": self.grade.unwrap_or(GRADE),
+                "grade": grade,
                 "groundwater": water,
                 "lubrication": LUBRICATION,
                 "ground": [{ "class": soil.key() }],
@@ -107,7 +119,6 @@ impl Facts<'_> {
         };
         let waters =
             self.water.filter(|water| *water != "unknown").map_or_else(|| vec!["none", water], |water| vec![water]);
-        let depths = self.depth.map_or_else(|| depths.to_vec(), |depth| vec![depth]);
         let (mut files, mut written) = (Vec::new(), Written::default());
         for water in waters {
             for depth in &depths {
@@ -116,10 +127,12 @@ impl Facts<'_> {
                 files.push(DriveFile::read(&text).map_err(unplaced)?);
             }
         }
-        let told = [("grade", self.grade, GRADE), ("service", self.service, service.key())];
+        let told = [("grade", self.grade, grade), ("service", self.service, service.key())];
         let not_told = told.into_iter().filter(|(_, told, _)| told.is_none()).map(|(field, _, taken)| (field, taken));
         let always = [("lubrication", LUBRICATION), ("pull.rate", rate), ("pull.pipe_temperature", temperature)];
-        let taken = not_told.chain(always).map(|(field, taken)| format!("{field} {taken}")).collect();
+        let weakest = |pipe: &Value| pipe["steel_grade"] == STEEL_GRADE;
+        let steel = pipes.iter().flatten().any(weakest).then_some(("steel_grade", STEEL_GRADE));
+        let taken = not_told.chain(steel).chain(always).map(|(field, taken)| format!("{field} {taken}")).collect();
         Ok(Meant { files, written, taken })
     }
 }
@@ -134,10 +147,33 @@ fn unplaced(error: InputError) -> InputError {
     }
 }
 
-/// A pipe: material and size, then keys of a pipe in the drive file with their values.
+/// Words that say nothing of a pipe that its other words do not: what it is for, and its standard.
+const IDLE: [&str; 8] = ["dn", CASING, "pipe", "jacking", "awwa", "c900", "c905", "c909"];
+const CASING: &str = "casing";
+
+fn is_word(word: &str, of: &[&str]) -> bool {
+    of.iter().any(|one| one.eq_ignore_ascii_case(word))
+}
+
+/// The material first, where the size is said before it: `10 in clay`.
+fn material_first(words: &[&str]) -> Vec<String> {
+    let unit = words.get(1).filter(|word| matches!(unit(word), "in" | "mm" | "cm" | "m" | "ft"));
+    let (size, rest) = words.split_at(1 + usize::from(unit.is_some()));
+    let is_material = |many: &usize| rest.get(..*many).is_some_and(|words| Material::said(&words.join(" ")).is_ok());
+    let many = (1..=rest.len()).rev().find(is_material);
+    let (material, rest) = rest.split_at(many.unwrap_or(rest.len()));
+    [material, size, rest].concat().into_iter().map(ToOwned::to_owned).collect()
+}
+
+/// A pipe: material and size in either order, then keys of a pipe in the drive file with their values.
 fn pipe(words: &str) -> Result<Value, Complaint> {
-    let words = words.replace('"', " in ").replace(',', " ");
-    let words: Vec<&str> = words.split_whitespace().filter(|word| !word.eq_ignore_ascii_case("dn")).collect();
+    let words = words.replace('"', " in ").replace("-in", " in").replace(',', " ");
+    let mut words: Vec<String> =
+        words.split_whitespace().filter(|word| !is_word(word, &IDLE)).map(ToOwned::to_owned).collect();
+    if words.first().is_some_and(|word| without_dn(word).starts_with(|c: char| c.is_ascii_digit())) {
+        words = material_first(&words.iter().map(String::as_str).collect::<Vec<_>>());
+    }
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
     let is_size = |word: &&str| without_dn(word).starts_with(|c: char| c.is_ascii_digit());
     let Some(at) = words.iter().position(is_size) else {
         let got = words.join(" ");
@@ -161,6 +197,10 @@ fn pipe(words: &str) -> Result<Value, Complaint> {
     if let Some(Value::String(size)) = pipe.get_mut("size").filter(|size| size.as_str().is_some_and(is_bare)) {
         // Nominal diameters without a unit are millimetres.
         size.push_str(" mm");
+    }
+    let is_steel = pipe.get("material").is_some_and(|material| *material == Material::Steel.key());
+    if is_steel && !pipe.contains_key("steel_grade") && !pipe.contains_key("yield_strength") {
+        pipe.insert("steel_grade".to_owned(), STEEL_GRADE.into());
     }
     Ok(pipe.into())
 }

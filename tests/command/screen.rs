@@ -52,6 +52,33 @@ fn four_facts_choose_nothing() {
     }
 }
 
+/// Material and size in either order, in the words of the trade; a long drive is flatter where nobody tells the grade, and
+/// steel of no grade is the weakest.
+#[test]
+fn words_of_the_trade_are_understood() {
+    let said = |pipe: &str| {
+        let output = jackpull(&["screen", "--pipe", pipe, "--length", "300 ft", "--soil", "stiff clay"]);
+        assert!(stderr(&output).is_empty(), "{pipe}: {}", stderr(&output));
+        flat(&stdout(&output))
+    };
+    let plain = said("clay 10 in");
+    for pipe in ["10 in clay", "10 in VCP", "10\" VCP", "10-inch clay pipe", "VCP jacking pipe 10 in"] {
+        assert_eq!(said(pipe), plain, "{pipe}");
+    }
+    assert_eq!(said("DN 300 clay"), said("clay DN300"));
+    assert_eq!(said("C900 PVC 8 in DR 18"), said("PVC 8 in DR 18"));
+    assert_eq!(said("fusible PVC 8 in DR 18"), said("PVC_fused 8 in DR 18"));
+    let casing = said("steel casing 24 in wall 0.5 in");
+    assert!(casing.contains("service casing, steel_grade a139_a, lubrication metered"), "{casing}");
+    assert_eq!(said("24 in steel casing wall 0.5 in"), casing);
+    // Half of 3 m over 290 m is 0.517 %, half of 10 ft over 900 ft 0.556 %.
+    for (length, grade) in [("290 m", "grade 0.51 %"), ("900 ft", "grade 0.55 %"), ("300 ft", "grade 1 %")] {
+        let output = jackpull(&["screen", "--pipe", "clay 10 in", "--length", length, "--soil", "stiff clay"]);
+        let page = flat(&stdout(&output));
+        assert!(page.contains(grade), "{page}");
+    }
+}
+
 /// The least rig is the high force over the 80 % of its rating that jacks are planned with; the force is that of the same
 /// drive, assessed.
 #[test]
