@@ -35,7 +35,7 @@ pub(crate) use service::*;
 pub(crate) use site::*;
 pub(crate) use water::*;
 
-use crate::handbook::{CriterionKind, GroundClass, Guidance, Handbook, Lubrication, Method, Service};
+use crate::handbook::{CriterionKind, GroundClass, Guidance, Handbook, Lubrication, Method, Pilot, Service};
 use crate::quantity::{
     Angle, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Role, Shown, ThermodynamicTemperature, Time,
     Torque, UnitSystem,
@@ -78,6 +78,7 @@ pub struct Drive {
     pub(crate) usual: Usual,
     /// How the ground is opened for a jacked pipe, in words.
     pub(crate) technique: String,
+    pub(crate) pilot: Pilot,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,
     /// The loosest tolerance that an owner may have in mind, where the file gives none.

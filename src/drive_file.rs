@@ -48,6 +48,17 @@ pub enum InputError {
 }
 
 impl DriveFile {
+    /// Hands over each number that is written, by its path.
+    #[cfg(feature = "report")]
+    pub(crate) fn each_number(&self, mut each: impl FnMut(&str, crate::quantity::Shown)) {
+        use crate::quantity::Shown;
+        use fields::{FileNumber, Value as _};
+        if let Some(spec) = Self::FIELDS.first() {
+            let mut told = |it: &FileNumber<'_>| each(it.path, Shown { si: it.si, role: it.number.role });
+            self.numbers(spec, &mut String::new(), &mut told);
+        }
+    }
+
     /// What it tells of the machine.
     pub(crate) fn machine(&self) -> &RigFile {
         static NOT_CHOSEN: LazyLock<RigFile> = LazyLock::new(RigFile::new);

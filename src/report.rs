@@ -32,7 +32,10 @@ pub use contents::{Beside, Report};
 pub use figures::{Drawing, Figure, Scale};
 #[doc(hidden)]
 pub use row::COLUMNS;
-pub use schedule::{Entry, Schedule};
+pub use schedule::{Entry, Order, Schedule};
+
+/// JSON Schema (draft 2020-12) of what [`Report::json`] makes, and the command for several drives.
+pub const JSON_SCHEMA: &str = include_str!("report/result.schema.json");
 
 use crate::handbook::HandbookError;
 use crate::quantity::UnitSystem;

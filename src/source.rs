@@ -29,12 +29,33 @@ macro_rules! labelled {
                     $(Self::$variant => $label,)+
                 }
             }
+
+            /// For programs: it stays what it is where the words are changed.
+            #[allow(dead_code, reason = "not all are told apart by programs")]
+            #[must_use]
+            pub fn code(self) -> String {
+                $crate::source::code(match self {
+                    $(Self::$variant => stringify!($variant),)+
+                })
+            }
         }
 
         $crate::source::printed!($name: label);
     )+};
 }
 pub(crate) use labelled;
+
+/// The name of a variant as programs read it: words in small letters, joined by `_`.
+pub(crate) fn code(name: &str) -> String {
+    let mut code = String::with_capacity(name.len() + 4);
+    for c in name.chars() {
+        if c.is_uppercase() && !code.is_empty() {
+            code.push('_');
+        }
+        code.extend(c.to_lowercase());
+    }
+    code
+}
 
 labelled! {
     /// How far a number can be traced. Marks are never upgraded.

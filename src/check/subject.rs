@@ -50,6 +50,14 @@ macro_rules! subjects {
             /// Number of subjects.
             pub const COUNT: usize = Self::ALL.len();
 
+            /// For programs: it stays what it is where the words are changed.
+            #[must_use]
+            pub fn code(self) -> String {
+                crate::source::code(match self {
+                    $(Self::$name => stringify!($name),)+
+                })
+            }
+
             /// As printed.
             #[must_use]
             pub const fn label(self) -> &'static str {

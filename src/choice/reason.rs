@@ -20,13 +20,13 @@ pub(super) fn reason(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handboo
             _ => format!("no scheme can be chosen: {} comes closest, but is barred by {why}", name(first)),
         });
     }
-    let behind = behind(first);
+    let behind = behind(drive, first);
     let gap = if behind.is_empty() { "" } else { "; " };
     Ok(format!("{} {}{gap}{behind}; {}", name(first), first.standing.label(), against(drive, ranked)?))
 }
 
 /// What stands behind the standing of a scheme: what governs and asks for care, what to write, or what bars it.
-pub(crate) fn behind(first: &Ranked) -> String {
+pub(crate) fn behind(drive: &Drive, first: &Ranked) -> String {
     match first.standing {
         Standing::Fits | Standing::WithCare => {
             let governed = first.scheme.governing().map(|check| format!("; governed by {}", at(check)));
@@ -34,8 +34,11 @@ pub(crate) fn behind(first: &Ranked) -> String {
         }
         Standing::Open => format!("{}{}", if_settled(first).unwrap_or("comes closest"), to_write(first)),
         Standing::Barred => match barred_by(first) {
-            by if by.is_empty() => by,
-            by => format!("barred by {by}"),
+            by if !by.is_empty() => format!("barred by {by}"),
+            // The pipe cannot be put in this way at all. A row that excludes one has its reason.
+            by => first.scheme.excluded().next().map_or(by, |origin| {
+                format!("barred: {}", exclusion(drive, origin).unwrap_or_default().trim_end_matches('.'))
+            }),
         },
     }
 }
@@ -52,7 +55,7 @@ pub(crate) fn against(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handbo
     };
     let rival_name = name(rival);
     let leads = leads(first, rival);
-    let argument = argument(&leads);
+    let argument = |other| argument(other, &leads);
     Ok(match rival.standing {
         standing if standing == first.standing && rival.place == first.place => {
             let but = if leads.is_empty() { String::new() } else { format!(" ({})", trade(&leads)) };
@@ -60,14 +63,21 @@ pub(crate) fn against(drive: &Drive, ranked: &[Ranked]) -> Result<String, Handbo
         }
         standing if standing == first.standing => {
             let two: Vec<String> = leads.iter().filter(|lead| lead.1 > 0.0).take(2).map(points).collect();
-            format!("{opening}it leads {rival_name} on {} of the score's 100 points{argument}", two.join(" and "))
+            format!(
+                "{opening}it leads {rival_name} on {} of the score's 100 points{}",
+                two.join(" and "),
+                argument("the other scores")
+            )
         }
         Standing::WithCare => {
-            format!("{opening}{rival_name} fits with care{}{argument}", care(rival))
+            format!("{opening}{rival_name} fits with care{}{}", care(rival), argument("it scores"))
         }
         // What is open says itself that it is not decided.
-        Standing::Open => format!("{opening}{rival_name} is {}{argument}", stops(drive, rival)?),
-        standing => format!("{opening}{rival_name} is {}: {}{argument}", standing.label(), stops(drive, rival)?),
+        Standing::Open => format!("{opening}{rival_name} is {}{}", stops(drive, rival)?, argument(WOULD)),
+        standing => {
+            let (label, why) = (standing.label(), stops(drive, rival)?);
+            format!("{opening}{rival_name} is {label}: {why}{}", argument(WOULD))
+        }
     })
 }
 
@@ -121,11 +131,10 @@ const MOST_SHARE: f64 = 10.0;
 
 /// A share of a limit with as many digits as tell on which side of the limit it lies.
 pub(crate) fn share(used: f64) -> String {
-    /// Beyond it two numbers are one.
-    const MOST_DIGITS: usize = 6;
+    const LEAST_OVER: f64 = 1.001;
     let is_told = |text: &String| used <= 1.0 || text.parse::<f64>().is_ok_and(|shown| shown > 1.0);
-    let told = (2..MOST_DIGITS).map(|digits| decimal(used, digits)).find(is_told);
-    told.unwrap_or_else(|| decimal(used, MOST_DIGITS))
+    let told = (2..=3).map(|digits| decimal(used, digits)).find(is_told);
+    told.unwrap_or_else(|| decimal(LEAST_OVER, 3))
 }
 
 /// The same for a page, where a share past all experience is no more than that.
@@ -264,10 +273,13 @@ fn points(lead: &(CriterionKind, f64)) -> String {
     format!("{} by {:.0}", lead.0.label(), lead.1.abs())
 }
 
+/// Of a rival that cannot be chosen.
+const WOULD: &str = "it would score";
+
 /// The criterion that speaks most for the rival.
-fn argument(leads: &[(CriterionKind, f64)]) -> String {
+fn argument(other: &str, leads: &[(CriterionKind, f64)]) -> String {
     match leads.last().filter(|lead| lead.1 < 0.0) {
-        Some(lead) => format!("; the other leads on {}", points(lead)),
+        Some((kind, lead)) => format!("; {other} {:.0} more on {}", lead.abs(), kind.label()),
         None => String::new(),
     }
 }

@@ -60,9 +60,9 @@ looked_up! {
 
     /// A stout pilot stem.
     UsualStem of |handbook, stem_buckling: Cited<Force>| {
-        /// What its free length in the pit may be pushed with.
+        /// What its free length in the pit buckles at.
         buckling: Cited<Force> = stem_buckling,
-        /// The factor in it.
+        /// What must be left of it.
         factor: Cited<Ratio> = handbook.ratio("stem.buckling_factor")?,
         /// What its joints may be pushed with.
         joint: Cited<Force> = handbook.force("usual.stem_joint")?,

@@ -266,6 +266,7 @@ impl Resolver<'_> {
             tip,
             usual: self.usual()?,
             technique: technique.words,
+            pilot,
             face,
             tolerance,
             loosest_tolerance: loosest,

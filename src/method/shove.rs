@@ -49,6 +49,17 @@ pub enum StopBy {
 }
 
 impl StopBy {
+    /// For programs: it stays what it is where the words are changed.
+    #[must_use]
+    pub fn code(self) -> String {
+        match self {
+            Self::Expected => "expected".to_owned(),
+            Self::Rig => "rig".to_owned(),
+            Self::Held => "held".to_owned(),
+            Self::Limit(subject) | Self::Asked(subject) => subject.code(),
+        }
+    }
+
     /// As printed.
     #[must_use]
     pub const fn label(self) -> &'static str {
@@ -83,7 +94,7 @@ pub fn bound(drive: &Drive, scheme: &Scheme, profile: &StageProfile) -> Bound {
     let (rated, subject, subjects): (_, _, &[Subject]) = match (stage.behind, stage.pulls) {
         (_, true) => (rig.pull, Subject::RigPull, &[Subject::StemPull]),
         (Body::Stem, _) => {
-            (rig.thrust, Subject::StemThrust, &[Subject::StemBuckling, Subject::StemJoint, Subject::ThrustWall])
+            (rig.thrust, Subject::StemThrust, &[Subject::StemJoint, Subject::StemBuckling, Subject::ThrustWall])
         }
         (Body::Casing, _) => (
             rig.thrust,

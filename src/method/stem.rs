@@ -62,7 +62,9 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
     there(at)?;
     let Some(tube) = &at.drive.stem.tube else {
         let usual = &at.drive.usual.stem;
-        let asked = |thrust| asked(thrust, usual.factor.value, at.drive.leeway.unwatched);
+        let factor = usual.factor.value;
+        let load = |thrust: Band<Force>| thrust.map(|allowed| allowed * factor);
+        let asked = |thrust| asked(thrust, factor, at.drive.leeway.unwatched).map(load);
         let limit = usual.buckling;
         return Ok(most(at)
             .check(|thrust| required(Role::Thrust, asked(thrust), limit))

@@ -3,7 +3,7 @@
 use crate::choice::Ranked;
 use crate::conditions::{Plan, time_plan};
 use crate::drive::{Drive, Pipe, Stretch};
-use crate::handbook::{GroundClass, HandbookError, Method};
+use crate::handbook::{GroundClass, HandbookError, Method, Pilot};
 use crate::quantity::{Length, Role, Shown, UnitSystem};
 
 /// Cautions by what the drive contains. Local codes and licensed practice decide.
@@ -40,7 +40,8 @@ pub(super) fn on_site(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> Res
             ));
         }
         let heave = drive.handbook.movement_caution()?.row("heave_of_pilot")?;
-        if let Some(times) = &heave.value.high {
+        // A bit cuts what the others push aside, and what widens its bore cuts too.
+        if let Some(times) = heave.value.high.as_ref().filter(|_| drive.pilot == Pilot::Displacement) {
             let widest = drive.stem.head.max(pipe.passes.iter().copied().fold(Length::default(), Length::max));
             let needed = widest * times.value;
             let cover = drive.site.cover.shallowest - pipe.outside_diameter.value;

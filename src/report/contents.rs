@@ -18,6 +18,7 @@ pub struct Report<'a> {
     pub(super) file: Option<&'a str>,
     pub(super) digest: Option<&'a str>,
     pub(super) written: Option<&'a str>,
+    pub(super) inputs: Option<&'a DriveFile>,
     pub(super) beside: Option<&'a Beside>,
 }
 
@@ -53,7 +54,7 @@ impl Beside {
 impl<'a> Report<'a> {
     /// Of what was chosen for a drive.
     pub const fn new(drive: &'a Drive, choice: &'a Choice) -> Self {
-        Self { drive, choice, file: None, digest: None, written: None, beside: None }
+        Self { drive, choice, file: None, digest: None, written: None, inputs: None, beside: None }
     }
 
     /// With the name of the drive file, by which a program knows the answer among many.
@@ -69,6 +70,11 @@ impl<'a> Report<'a> {
     /// With the text of the drive file, which stands at the end of a report in full.
     pub const fn as_written(self, text: &'a str) -> Self {
         Self { written: Some(text), ..self }
+    }
+
+    /// With the drive file, whose numbers a program then finds in the answer.
+    pub const fn with_inputs(self, file: &'a DriveFile) -> Self {
+        Self { inputs: Some(file), ..self }
     }
 
     /// With what was looked at beside the choice.

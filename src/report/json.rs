@@ -8,7 +8,8 @@ use super::{cautions, words};
 use crate::check::{Check, Verdict};
 use crate::choice::reason::with_verdict;
 use crate::drive::Drive;
-use crate::handbook::HandbookError;
+use crate::drive_file::DriveFile;
+use crate::handbook::{HandbookError, Method};
 use crate::quantity::{Band, Shown, UnitSystem};
 use crate::source::Origin;
 use serde_json::{Map, Value};
@@ -46,11 +47,13 @@ pub(super) fn whole(report: &Report<'_>, system: UnitSystem) -> Result<Value, Ha
             UnitSystem::Si => "si",
             UnitSystem::Us => "us",
         },
-        answer: words::answer(choice),
+        answer: words::answer(report.drive, choice),
         choice: choice.chosen().map(|first| object! {
             method: first.scheme.method.key(),
+            method_code: method_code(first.scheme.method),
             pipe: first.pipe.label(),
             standing: first.standing.label(),
+            standing_code: first.standing.code(),
             score: json.score(first),
             reason: choice.reason.as_str(),
             with_care: array(with_verdict(first, Verdict::WithCare).map(at)),
@@ -63,10 +66,19 @@ pub(super) fn whole(report: &Report<'_>, system: UnitSystem) -> Result<Value, Ha
         not_looked_at: words::not_looked_at(report.drive),
         tables: array(tables),
         facts: words::facts(report.drive, system),
+        inputs: report.inputs.map(|file| json.inputs(file)),
         sure: report.beside.map(|beside| json.sure(beside, choice)),
         line: report.beside.and_then(|beside| json.line(beside, choice)),
         working: choice.ranked.first().map_or_else(Vec::new, |first| json.working(first)),
     }))
+}
+
+/// For programs.
+const fn method_code(method: Method) -> &'static str {
+    match method {
+        Method::PipeJacking => "pipe_jacking",
+        Method::Pullback => "pullback",
+    }
 }
 
 fn array<V: Into<Value>>(list: impl Iterator<Item = V>) -> Vec<Value> {
@@ -81,7 +93,7 @@ fn where_there(mut object: Map<String, Value>, members: &[&str]) -> Map<String, 
 
 /// A check by name, and how far its limit is used.
 fn at(check: &Check) -> Map<String, Value> {
-    object! { subject: check.subject.label(), utilisation: check.utilisation() }
+    object! { subject: check.subject.label(), code: check.subject.code(), utilisation: check.utilisation() }
 }
 
 /// Values of one drive in one family of units.
@@ -95,6 +107,15 @@ impl Json<'_> {
     fn value(&self, shown: Shown) -> Map<String, Value> {
         let (value, unit) = shown.in_units(self.system);
         object! { value: value, unit: unit }
+    }
+
+    /// The numbers of the drive file, each by its path.
+    fn inputs(&self, file: &DriveFile) -> Vec<Value> {
+        let mut inputs = Vec::new();
+        file.each_number(|path, shown| {
+            inputs.push(object! { path: path; ..self.value(shown) }.into());
+        });
+        inputs
     }
 
     fn band(&self, band: Band<Shown>) -> Map<String, Value> {

@@ -30,7 +30,7 @@ impl Entry {
             standing: Some(first.map_or(Standing::Barred, |first| first.standing)),
             used: first.and_then(|first| first.scheme.governing()?.utilisation()),
             scheme: first.map_or_else(String::new, name),
-            why: first.map_or_else(String::new, behind),
+            why: first.map_or_else(String::new, |first| behind(report.drive, first)),
         }
     }
 
@@ -45,14 +45,45 @@ impl Entry {
     }
 }
 
+/// What comes first on the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Order {
+    /// What asks for work: by standing, then by how far the governing limit is used.
+    #[default]
+    Standing,
+    /// What was added first.
+    File,
+    /// What uses most of the limit that governs; behind it what has no such number.
+    Utilisation,
+}
+
+impl Order {
+    const fn note(self) -> &'static str {
+        match self {
+            Self::Standing => "Worst first.",
+            Self::File => "In the order of the files.",
+            Self::Utilisation => "Greatest share first.",
+        }
+    }
+}
+
 /// The rows of a run, each with the address of its page where it has one.
 #[derive(Debug, Clone, Default)]
-pub struct Schedule(Vec<(Entry, Option<String>)>);
+pub struct Schedule {
+    rows: Vec<(Entry, Option<String>)>,
+    order: Order,
+}
 
 impl Schedule {
+    /// Of no drive yet.
+    #[must_use]
+    pub const fn new(order: Order) -> Self {
+        Self { rows: Vec::new(), order }
+    }
+
     /// Adds a drive.
     pub fn add(&mut self, entry: Entry, page: Option<String>) {
-        self.0.push((entry, page));
+        self.rows.push((entry, page));
     }
 
     /// For a terminal or a file.
@@ -67,28 +98,32 @@ impl Schedule {
         html::page(TITLE, &self.blocks())
     }
 
-    /// Worst first: by standing, then by how far the governing limit is used, then as they came.
+    /// Of what is alike as they came.
     fn blocks(mut self) -> Vec<Block> {
         let place = |entry: &Entry| ORDER.iter().position(|standing| Some(*standing) == entry.standing);
         let used = |entry: &Entry| Reverse(entry.used.map(f64::to_bits));
-        self.0.sort_by_key(|(entry, _)| (place(entry), used(entry)));
+        match self.order {
+            Order::Standing => self.rows.sort_by_key(|(entry, _)| (place(entry), used(entry))),
+            Order::File => {}
+            Order::Utilisation => self.rows.sort_by_key(|(entry, _)| used(entry)),
+        }
         let labels = std::iter::once(FAULTY).chain(ORDER.iter().map(|standing| standing.label()));
-        let counts = labels.map(|label| (label, self.0.iter().filter(|(entry, _)| entry.label() == label).count()));
+        let counts = labels.map(|label| (label, self.rows.iter().filter(|(entry, _)| entry.label() == label).count()));
         let counts: Vec<String> =
             counts.filter(|(_, count)| *count > 0).map(|(label, count)| format!("{count} {label}")).collect();
-        let drives = if self.0.len() == 1 { "drive" } else { "drives" };
-        let answer = format!("{} {drives}: {}", self.0.len(), counts.join(", "));
-        let rows = self.0.into_iter().map(|(entry, page)| {
+        let drives = if self.rows.len() == 1 { "drive" } else { "drives" };
+        let answer = format!("{} {drives}: {}", self.rows.len(), counts.join(", "));
+        let rows = self.rows.into_iter().map(|(entry, page)| {
             let label = entry.label().to_owned();
             let notes = Some(entry.why).filter(|why| !why.is_empty()).into_iter().collect();
             Row { cells: vec![entry.drive, words::ratio(entry.used), label, entry.scheme], notes, page }
         });
         let rows = rows.collect();
-        let head = ["drive", "share used", "standing", "scheme"];
-        let table = Table::new(head, ["drive", "used", "standing", "scheme"], laid_out, rows);
-        let note = "Worst first. The share is that of the limit that governs, at the high level.";
+        let head = ["drive", "share of limit", "standing", "scheme"];
+        let table = Table::new(head, ["drive", "share", "standing", "scheme"], laid_out, rows);
+        let note = format!("{} The share is that of the limit that governs, at the high level.", self.order.note());
         let paragraph = |text: String| Block::Paragraph { lead: String::new(), text };
-        vec![paragraph(answer), Block::Gap, Block::Table(table), Block::Gap, paragraph(note.to_owned())]
+        vec![paragraph(answer), Block::Gap, Block::Table(table), Block::Gap, paragraph(note)]
     }
 }
 

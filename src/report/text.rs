@@ -23,6 +23,7 @@ use crate::quantity::shown::decimal;
 use crate::quantity::{Role, Shown, UnitSystem};
 use crate::source::Mark;
 pub(super) use crew::page as crew;
+pub(super) use page::MOST_GOVERNING;
 use page::{Page, is_checked, sentence};
 use proposed::{detailed, is_impossible};
 
@@ -54,7 +55,7 @@ pub(super) fn page(report: &Report<'_>, system: UnitSystem, extent: Extent) -> R
 pub(super) fn blocks(report: &Report<'_>, system: UnitSystem, extent: Extent) -> Result<Vec<Block>, HandbookError> {
     let Report { drive, choice, .. } = *report;
     let mut page = Page::new(drive, system);
-    page.wrapped("", &words::answer(choice));
+    page.wrapped("", &words::answer(drive, choice));
     page.gap();
     page.wrapped("Drive    ", &drive.name);
     page.all("         ", words::facts(drive, system));
@@ -150,7 +151,7 @@ impl Page<'_> {
                 let settles = match (way, place) {
                     (0, 0) => format!(" (settles {})", ask.checks.join("; ")),
                     (_, 0) => String::new(),
-                    _ => " (with it)".to_owned(),
+                    _ => " (needed together with the line above)".to_owned(),
                 };
                 let or = if way > 0 && place == 0 { "or " } else { "" };
                 self.wrapped(label, &format!("{or}{path}: {says}{settles}"));
@@ -188,10 +189,12 @@ impl Page<'_> {
         }
         if let Some(score) = &ranked.score {
             let part = |part: &Criterion| {
-                let number = |number: Option<f64>, decimals| number.map_or("?".to_owned(), |n| decimal(n, decimals));
+                let (label, weight) = (part.kind.label(), 100.0 * part.weight);
+                let (Some(value), Some(points)) = (part.value, part.points()) else {
+                    return format!("{label}: not known yet (weight {weight:.0})");
+                };
                 let raw = part.raw.map_or_else(String::new, |raw| format!(" ({})", self.value(raw)));
-                let (value, points) = (number(part.value, 2), number(part.points(), 0));
-                format!("{}{raw} {value} x {:.0} = {points}", part.kind.label(), 100.0 * part.weight)
+                format!("{label}{raw} {} x {weight:.0} = {}", decimal(value, 2), decimal(points, 0))
             };
             self.wrapped("     ", &score.criteria.iter().map(part).collect::<Vec<_>>().join(", "));
         }

@@ -5,7 +5,7 @@ use crate::check::Check;
 use crate::choice::reason::{against, behind, capped, name};
 use crate::choice::{Choice, Ranked, Standing};
 use crate::drive::{Assumed, AssumedValue, Concern, Drive, Pipe, Rig};
-use crate::handbook::{Family, HandbookError, Method, Pilot};
+use crate::handbook::{Family, HandbookError, Lubrication, Method, Pilot};
 use crate::method::{self, Scheme, Stations, Step};
 use crate::quantity::{Force, Length, Measure, Role, Shown, UnitSystem};
 use crate::source::{Cited, Mark, Origin};
@@ -14,9 +14,9 @@ use crate::source::{Cited, Mark, Origin};
 const LEVEL: f64 = 5e-5;
 
 /// The answer in one line: what is chosen and what governs it, or what would have to be told, or what is in the way.
-pub(super) fn answer(choice: &Choice) -> String {
+pub(super) fn answer(drive: &Drive, choice: &Choice) -> String {
     let Some(first) = choice.ranked.first() else { return "NO SCHEME FITS".to_owned() };
-    let behind = behind(first);
+    let behind = behind(drive, first);
     match first.standing {
         Standing::Fits | Standing::WithCare => {
             let method = first.scheme.method.key().to_uppercase();
@@ -60,10 +60,14 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
         if Rig::is_told(&force) { text(Shown::of(force.value, role)) } else { "not chosen".to_owned() }
     };
     let (thrust, pull) = (rating(drive.rig.thrust, Role::Thrust), rating(drive.rig.pull, Role::Pull));
-    let lubrication = if drive.lubrication_told { drive.lubrication.key() } else { "not told" }.replace('_', " ");
-    facts.push(format!("rig: thrust {thrust}, pull {pull}; lubrication {lubrication}"));
+    let lubrication = match drive.lubrication {
+        _ if !drive.lubrication_told => "lubrication not given".to_owned(),
+        Lubrication::None => "no lubrication".to_owned(),
+        some => format!("lubrication {}", some.key().replace('_', " ")),
+    };
+    facts.push(format!("rig: thrust {thrust}, pull {pull}; {lubrication}"));
     if drive.candidates.iter().any(|pipe| pipe.jacked.is_some()) {
-        facts.push(format!("excavation ahead of a jacked pipe: {}{}", drive.technique, taken_for_granted(drive)));
+        facts.push(format!("excavation, if jacked: {}{}", drive.technique, taken_for_granted(drive)));
     }
     facts.extend(drive.proposal(system));
     let laid: Vec<String> = drive.handbook.overlays().map(|(table, file)| format!("{file} ({table})")).collect();

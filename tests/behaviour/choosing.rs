@@ -201,7 +201,7 @@ fn the_sentence_names_two_criteria_and_the_other_argument() {
     }));
     let sentence = &choice.reason;
     assert!(sentence.contains("; it leads ") && sentence.contains(" of the score's 100 points"), "{sentence}");
-    assert!(sentence.contains("; the other leads on "), "{sentence}");
+    assert!(sentence.contains("; the other scores ") && sentence.contains(" more on "), "{sentence}");
 }
 
 proptest! {

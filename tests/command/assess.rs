@@ -415,7 +415,7 @@ fn the_first_page_tells_on_what_it_holds() {
         "the joints must bear this much",
         "Find out ",
         "settlement, surface: what lies over the bore is not given",
-        "unit friction: no scheme can be chosen at ",
+        "unit friction: nothing fits if it is ",
         "Watch ground: ",
         "Missing not given, so not checked: ",
     ] {

@@ -1,7 +1,7 @@
 //! What `assess` prints of the choice: parts of the score, how sure it is, pits of a line, proposed pipes.
 
 use crate::edit::Edit;
-use crate::run::{example, file, jackpull, stderr, stdout};
+use crate::run::{SEWER, example, file, jackpull, stderr, stdout};
 use serde_json::Value;
 
 const CLAY_WINS: &str = "fennbridge_mill_lane.yaml";
@@ -31,7 +31,10 @@ fn every_part_of_a_score_is_told() {
             assert_eq!(part["weight_row"].is_null(), given);
             // What is not decided may be worth nothing or the whole weight.
             let Some(value) = part["value"].as_f64() else {
-                assert!(part["points"].is_null() && page.contains(&format!("? x {:.0} = ?", 100.0 * weight)), "{part}");
+                assert!(
+                    part["points"].is_null() && page.contains(&format!("not known yet (weight {:.0})", 100.0 * weight)),
+                    "{part}"
+                );
                 open += 100.0 * weight;
                 continue;
             };
@@ -117,7 +120,7 @@ fn how_sure_the_choice_is_stands_in_words_and_numbers() {
         }
     }
     let stone = inputs.iter().find(|turns| turns["input"] == "largest stone").unwrap();
-    let told = format!("no scheme can be chosen at {:.0} mm or more", stone["above"]["at"]["value"].as_f64().unwrap());
+    let told = format!("nothing fits at {:.0} mm or more", stone["above"]["at"]["value"].as_f64().unwrap());
     assert!(stone["above"]["to"].is_null() && page.contains(&told), "{stone}");
 }
 
@@ -162,4 +165,14 @@ fn proposed_pipes_are_said_to_be() {
     assert!(page.contains("more proposed schemes are in the JSON"), "{page}");
     let schemes = json["schemes"].as_array().unwrap();
     assert!(schemes.len() > 8 && schemes.iter().all(|scheme| scheme["proposed"] == true), "{schemes:?}");
+}
+
+/// What a material alone bars is told in the first line.
+#[test]
+fn the_first_line_tells_why_a_pipe_is_out_of_question() {
+    let path = file("clay_main.yaml", SEWER.edit("gravity_sewer", "pressure_main").as_bytes());
+    let page = stdout(&jackpull(&["assess", &path])).split_whitespace().collect::<Vec<_>>().join(" ");
+    let first = "NO SCHEME FITS; closest: pipe jacking of clay 10 in, barred: ";
+    let why = page.strip_prefix(first).unwrap_or_else(|| panic!("{page}"));
+    assert!(why.split(" Drive ").next().unwrap().len() > 20, "{page}");
 }

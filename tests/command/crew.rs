@@ -92,7 +92,7 @@ fn what_is_not_told_is_taken_on_the_safe_side() {
     assert!((after - moving - 0.2 * 191.2).abs() < 0.15, "{last}");
     let never = text.lines().find(|line| line.contains("Never above")).unwrap();
     let high = never.split_whitespace().nth(2).unwrap();
-    assert!(never.contains("joint under thrust (not given; asked for"), "{text}");
+    assert!(never.contains("joint under thrust (not given; asked to"), "{text}");
     assert!(text.lines().any(|line| line.trim_end().ends_with(&format!("{high} kN"))), "{text}");
 }
 
@@ -108,4 +108,30 @@ fn there_is_no_page_of_what_is_barred() {
     let open = mill_lane("crew_open.yaml", |text| text.edit("    largest_stone: 20 mm\n", ""));
     let text = page(&[&open]);
     assert!(text.starts_with("NOT DECIDED: ") && text.contains("\nNot decided: for planning only"), "{text}");
+}
+
+/// The joints are asked for the high thrust, 552.2 kN; the tube for a buckling load of 1.25 times that, 690.2 kN, what is
+/// left of its factor.
+#[test]
+fn what_is_asked_of_a_stem_is_what_the_sentence_says() {
+    let kiln_bank = example("fennbridge_kiln_bank.yaml");
+    let text = words(&page(&[&kiln_bank]));
+    assert!(
+        text.contains("Never above 552.2 kN: pilot stem, joint under thrust (not given; asked to bear this)"),
+        "{text}"
+    );
+    assert!(text.contains("pilot stem, buckling 690.2 kN"), "{text}");
+    let report = words(&stdout(&jackpull(&["assess", &kiln_bank])));
+    let asked = "pilot stem, buckling: 690.2 kN; no stem tube is given: its buckling load must be at least this much";
+    assert!(report.contains(asked), "{report}");
+}
+
+/// A bit cuts the ground: nothing is pushed aside, and nothing heaves.
+#[test]
+fn a_drilled_pilot_is_called_so() {
+    let quarry_road = std::fs::read_to_string(example("fennbridge_quarry_road.yaml")).unwrap();
+    let pushed = file("crew_pushed.yaml", quarry_road.edit("pilot: drilled", "pilot: displacement").as_bytes());
+    let (pushed, drilled) = (page(&[&pushed]), page(&[&example("fennbridge_quarry_road.yaml")]));
+    assert!(pushed.contains("displacing pilot") && pushed.contains("pilot stem pushed, from"), "{pushed}");
+    assert!(!drilled.contains("displacing pilot") && drilled.contains("pilot stem drilled in, from"), "{drilled}");
 }

@@ -52,7 +52,7 @@ fn the_text_tells_checks_figures_and_what_is_not_given() {
             "face, stability number",
             "pit base, heave",
             "crane lift",
-            "excavation ahead of a jacked pipe: displacing pilot, auger",
+            "excavation, if jacked: displacing pilot, auger",
             "not given, so not checked: ",
         ] {
             assert!(page.contains(part), "{part}\n{page}");

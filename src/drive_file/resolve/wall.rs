@@ -5,7 +5,7 @@ use crate::drive::{Clay, Reaction, Stretch, ThrustWall, Usual};
 use crate::drive_file::{Movement, WallFile};
 use crate::handbook::GroundClass;
 use crate::law::Law;
-use crate::laws::stem::{BucklingAllowed, EulerBuckling, TubeStiffness};
+use crate::laws::stem::{EulerBuckling, TubeStiffness};
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::MayBe;
@@ -157,14 +157,12 @@ impl Resolver<'_> {
         let outside_diameter = handbook.length("usual.stem_diameter")?;
         let second_moment =
             TubeStiffness { outside_diameter: outside_diameter.value, wall: handbook.length("usual.stem_wall")?.value };
-        let factor = handbook.ratio("stem.buckling_factor")?.value;
         let buckling = EulerBuckling {
             modulus: handbook.pressure("stem.modulus")?.value,
             second_moment: second_moment.value(),
             free_length: handbook.length("usual.stem_free")?.value,
             end_factor: self.one_free()?.value,
         };
-        let allowed = BucklingAllowed { buckling: buckling.value(), factor };
-        Usual::read(handbook, outside_diameter.map(|_| allowed.value()))
+        Usual::read(handbook, outside_diameter.map(|_| buckling.value()))
     }
 }

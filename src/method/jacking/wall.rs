@@ -18,8 +18,8 @@ const DRAINED: &str = "only the ground straight behind the wall counts: effectiv
 const UNDRAINED: &str = "undrained, as clay is for the hours of a push: strength and moist weight, no water";
 const MOVEMENT: &str = "a quarter of the movement at full resistance, to which the safety factor keeps it: survey \
     the wall, set up the line clear of the frame, or check its movement; less where the thrust is less";
-const ASKED: &str = "no thrust wall is given: one this wide is needed, as high as wide but no more than 0.6 of the \
-    floor depth, centred behind the pipe axis, or equal";
+const ASKED: &str = "no thrust wall is given: build one at least this wide, as high as wide (but no more than 0.6 of \
+    the depth of the floor), its middle behind the pipe axis";
 const WIDEST: &str = "no thrust wall is given: with one as wide as is usual, and as high but no more than 0.6 of the floor \
     depth, set the jacks to no more than it bears";
 const NONE_DOES: &str = "no thrust wall is given, and none that can usually be built bears the thrust in this ground";
@@ -78,7 +78,7 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
     let side = if at.pipe.outside_diameter.value < usual.large { usual.wall } else { usual.wall_of_large };
     let most = at.drive.site.launch.space.map_or(side, |space| space.width);
     let wide = |reaction, thrust, tallest| {
-        required(Role::Distance, asked_width(at, reaction, thrust, tallest).map(Band::same), most)
+        required(Role::Depth, asked_width(at, reaction, thrust, tallest).map(Band::same), most)
     };
     // No height that walls usually reach bars: one that is told may be taller.
     let thrust = at.thrust_of_jacks();
@@ -191,8 +191,10 @@ pub struct WallNeeded {
     pub top: Length,
     /// Greatest thrust, high.
     pub thrust: Force,
-    /// Resistance over thrust.
+    /// Resistance over the likely thrust, at least.
     pub safety: Cited<Ratio>,
+    /// Resistance over the high one.
+    pub left: Ratio,
     /// Whether it is clay that bears by its strength.
     pub is_undrained: bool,
 }
@@ -206,18 +208,21 @@ const TRIES: usize = 60;
 /// What a width may lack, as a share of it.
 const CLOSE: f64 = 1e-12;
 
-/// The wall that bears the high thrust of a scheme, or the most that the jacks give, with its middle behind the axis of
-/// the pipe; `None` where the ground behind is not known, a wall is given, or none of 20 m would do.
+/// The wall that is asked for, with its middle behind the axis of the pipe: it bears the likely thrust of a scheme, or the
+/// most that the jacks give, with the whole safety factor and the high one with what must be left of it; `None` where the ground behind is not known, a wall is given, or none of 20 m would do.
 #[must_use]
 pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNeeded> {
     let reaction = drive.reaction.as_ref().filter(|reaction| reaction.wall.is_none())?;
-    let thrust = scheme.thrust?.if_sure()?.high.min(drive.rig.thrust.value);
+    let of_jacks = scheme.thrust?.if_sure()?.map(|thrust| thrust.min(drive.rig.thrust.value));
+    let (thrust, safety) = (of_jacks.high, reaction.safety);
     if !(thrust > Force::default()) {
         return None;
     }
     let tallest = tallest(drive, reaction);
-    let (width, top, is_undrained) = fitted(reaction, pipe, thrust, tallest)?;
-    Some(WallNeeded { width, height: width.min(tallest), top, thrust, safety: reaction.safety, is_undrained })
+    let asked = asked(Doubted::sure(of_jacks), safety.value, drive.leeway.set_on).in_spite_of_doubt().high;
+    let (width, top, is_undrained) = fitted(reaction, pipe, asked, tallest)?;
+    let left = safety.value * (asked / thrust);
+    Some(WallNeeded { width, height: width.min(tallest), top, thrust, safety, left, is_undrained })
 }
 
 /// Width and top of the wall that bears a thrust with its middle behind the axis of the pipe, as high as it is wide up to

@@ -18,7 +18,9 @@ pub(super) fn draw(view: &View<'_>) -> Figure {
     let radius = |diameter: Length| scale.at(diameter.si() / 2.0);
     let wall =
         if view.plan().is_jacked() { pipe.pushed_wall() } else { pipe.pulled.as_ref().map(|pulled| pulled.wall()) };
-    let inside = wall.map(|wall| outside - 2.0 * wall);
+    // Of rigid pipe the size is the bore.
+    let inside = wall.map(|wall| outside - 2.0 * wall).or(pipe.jacked.as_ref().map(|_| pipe.nominal));
+    let inside = inside.filter(|inside| *inside < outside);
     let mut drawing = Drawing::new(HEIGHT);
     drawing.rect("ground", (0.0, 0.0), (2.0 * CENTRE.0, HEIGHT));
     drawing.circle("open", CENTRE, RADIUS);
@@ -38,7 +40,7 @@ pub(super) fn draw(view: &View<'_>) -> Figure {
     ];
     told.extend(inside.map(|inside| format!("inside {}", text(inside, Role::Diameter))));
     if annulus > Length::default() {
-        told.push(format!("annulus {} on the diameter", text(annulus, Role::Offset)));
+        told.push(format!("bore {} wider than the pipe", text(annulus, Role::Offset)));
         told.push("pipe at the bottom of the bore or (dashed) at its crown".to_owned());
     } else {
         told.push("no annulus: the pipe fills the bore".to_owned());

@@ -6,6 +6,8 @@ use crate::quantity::{Force, Length, Role};
 
 const PLOT: f64 = 120.0;
 const PANEL: f64 = PLOT + 58.0;
+/// What is left free at either end, over the length.
+const CLEAR: f64 = 0.02;
 /// Times the high force up to which a limit is drawn.
 const IN_SIGHT: f64 = 2.0;
 
@@ -38,7 +40,9 @@ fn panel(view: &View<'_>, drawing: &mut Drawing, top: f64, moving: &StageProfile
     let after = most(stopped, |point| point.on_rig.high);
     let in_sight = bound.force <= after * IN_SIGHT;
     let ceiling = force(if in_sight { bound.force.max(after) } else { after }) * 1.06;
-    let x = Scale::new((0.0, advance(view.drive.length.value)), (52.0, 480.0));
+    // A step at either end stands clear of the axis.
+    let (end, clear) = (advance(view.drive.length.value), advance(view.drive.length.value) * CLEAR);
+    let x = Scale::new((-clear, end + clear), (52.0, 480.0));
     let y = Scale::new((0.0, ceiling), (top + 26.0 + PLOT, top + 26.0));
     let pit = if moving.stage.pulls { "reception" } else { "launch" };
     let title = format!("{}, from the {pit} pit", moving.stage.title());

@@ -1,6 +1,6 @@
 //! One scheme as JSON: its standing and score, checks, forces, figures and what it assumes.
 
-use super::{Json, array, object, where_there};
+use super::{Json, array, method_code, object, where_there};
 use crate::check::{Care, Check};
 use crate::choice::reason::exclusion;
 use crate::choice::{Criterion, Ranked, asks};
@@ -26,15 +26,19 @@ impl Json<'_> {
             if is_looked_at(ranked) { site_figures(&Plan { drive, pipe, method: scheme.method }) } else { Vec::new() };
         Ok(object! {
             method: scheme.method.key(),
+            method_code: method_code(scheme.method),
             pipe: pipe.label(),
             standing: ranked.standing.label(),
+            standing_code: ranked.standing.code(),
             place: ranked.place,
             proposed: drive.is_proposed(ranked.candidate),
             if_settled: ranked.if_settled.as_ref().map(|settled| object! {
                 place: settled.place,
                 standing: settled.standing.label(),
+                standing_code: settled.standing.code(),
                 shown: settled.is_shown,
                 open: array(settled.open.iter().map(|subject| subject.label())),
+                open_codes: array(settled.open.iter().map(|subject| subject.code())),
                 ask: words::ask(ranked),
                 write: array(asks(ranked).into_iter().map(|ask| object! {
                     ways: array(ask.ways.into_iter()),
@@ -92,12 +96,15 @@ impl Json<'_> {
         let (high, likely) = (check.high(), check.likely());
         let mut object = object! {
             subject: check.subject.label(),
+            code: check.subject.code(),
             demand: value(high.map(|high| high.0)),
             limit: value(high.map(|high| high.1)),
             sense: check.sense.label(),
             utilisation: check.utilisation(),
             verdict: check.verdict.label(),
+            verdict_code: check.verdict.code(),
             care: check.care.map(Care::label),
+            care_code: check.care.map(Care::code),
             required: check.is_required(),
             screen: check.is_failed_screen();
             ..self.basis(check.basis),
@@ -115,7 +122,7 @@ impl Json<'_> {
             let mark = |origin| self.drive.handbook().reference(origin).mark;
             object.insert("mark".to_owned(), mark(check.basis).weaker(mark(factor)).key().into());
         }
-        where_there(object, &["care", "factor", "replaces", "best_demand", "best_limit"])
+        where_there(object, &["care", "care_code", "factor", "replaces", "best_demand", "best_limit"])
     }
 
     fn wall_needed(&self, ranked: &Ranked) -> Option<Map<String, Value>> {
@@ -126,6 +133,7 @@ impl Json<'_> {
             top_depth: self.value(Shown::of(needed.top, Role::Depth)),
             thrust: self.value(Shown::of(needed.thrust, Role::Thrust)),
             safety: self.value(Shown::of(needed.safety.value, Role::Ratio)),
+            left_of_safety: self.value(Shown::of(needed.left, Role::Ratio)),
             undrained: needed.is_undrained;
             ..self.basis(needed.safety.origin)
         })
@@ -158,6 +166,7 @@ impl Json<'_> {
             force: self.band(levels(shove.force, Role::Thrust)),
             stop: self.value(Shown::of(shove.stop, Role::Thrust)),
             stop_by: shove.stop_by.label(),
+            stop_by_code: shove.stop_by.code(),
             gauge: shove.gauge.map(|(read, _)| self.band(levels(read, Role::Strength))),
             stop_gauge: shove.gauge.map(|(_, stop)| self.value(Shown::of(stop, Role::Strength))),
         }

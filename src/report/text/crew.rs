@@ -7,7 +7,7 @@ use crate::choice::reason::with_verdict;
 use crate::choice::{Ranked, Standing};
 use crate::conditions::Plan;
 use crate::drive::PulledPipe;
-use crate::handbook::{HandbookError, Method};
+use crate::handbook::{HandbookError, Method, Pilot};
 use crate::method::{self, Body, Bound, Gain, Shove, Stage, StageProfile, StopBy};
 use crate::quantity::shown::decimal;
 use crate::quantity::{Measure, Ratio, Role, Shown, UnitSystem};
@@ -35,7 +35,7 @@ const RECORD: [&str; 3] = [
 pub(in crate::report) fn page(report: &Report<'_>, system: UnitSystem) -> Result<String, HandbookError> {
     let Report { drive, choice, .. } = *report;
     let mut page = Page::new(drive, system);
-    page.wrapped("", &words::answer(choice));
+    page.wrapped("", &words::answer(drive, choice));
     page.gap();
     let Some(first) = choice.ranked.first().filter(|first| first.standing != Standing::Barred) else {
         page.wrapped("", BARRED);
@@ -70,6 +70,10 @@ impl Page<'_> {
         let of_pipe = Plan { drive, pipe, method: scheme.method }.pipe_length();
         for (moving, stopped) in moving.iter().zip(method::profile(drive, pipe, scheme.method)) {
             let stage = moving.stage;
+            let title = match drive.pilot {
+                Pilot::Drilled | Pilot::WalkedOver if stage == Stage::STEM => "pilot stem drilled in",
+                _ => stage.title(),
+            };
             let (word, piece) =
                 if stage.pulls || stage.behind == Body::Stem { ("stem", stem_length) } else { ("pipe", of_pipe) };
             let from = if stage.pulls { "reception" } else { "launch" };
@@ -77,10 +81,7 @@ impl Page<'_> {
             let (bore, counted) = (bore.unwrap_or_default(), self.value(Shown::of(piece.value, Role::Depth)));
             let mark = drive.handbook.reference(piece.origin).mark;
             self.gap();
-            self.wrapped(
-                "",
-                &format!("{}{bore}, from the {from} pit, by {word} sections of {counted} ({mark})", stage.title()),
-            );
+            self.wrapped("", &format!("{title}{bore}, from the {from} pit, by {word} sections of {counted} ({mark})"));
             let bound = method::bound(drive, scheme, &stopped);
             let [moving, stopped] =
                 [moving, &stopped].map(|profile| method::shoves(drive, scheme, profile, piece.value));
@@ -122,7 +123,7 @@ impl Page<'_> {
         let gauge = gauge.map(|gauge| format!(" ({} on the gauge)", self.value(Shown::of(gauge, Role::Strength))));
         let (force, gauge) = (self.value(Shown::of(bound.force, Role::Thrust)), gauge.unwrap_or_default());
         let place = match bound.by {
-            StopBy::Asked(_) => "not given; asked for at this value".to_owned(),
+            StopBy::Asked(_) => "not given; asked to bear this".to_owned(),
             _ => self.place(bound.origin),
         };
         let set = if bound.by == StopBy::Rig { "" } else { "; the rig can give more: set it to this" };

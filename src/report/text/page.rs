@@ -5,6 +5,7 @@ use crate::choice::Ranked;
 use crate::choice::reason::{exclusion, with_verdict};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
+use crate::quantity::shown::decimal;
 use crate::quantity::{Band, Shown, UnitSystem};
 use crate::report::contents::Beside;
 use crate::report::document::{Block, Table};
@@ -89,7 +90,7 @@ impl<'a> Page<'a> {
 }
 
 /// Most checks that are told as governing.
-const MOST_GOVERNING: usize = 3;
+pub(in crate::report) const MOST_GOVERNING: usize = 3;
 /// Most conditions, and most things to find out, before the rest is left to the checks below.
 const MOST_TOLD: usize = 8;
 
@@ -133,6 +134,10 @@ impl Page<'_> {
     /// A check with its demand, its limit and the weakest mark of what enters it.
     fn used(&self, check: &Check) -> String {
         let Some((demand, limit)) = check.high() else { return check.subject.label().to_owned() };
+        // What the file leaves out is no demand yet.
+        if check.care == Some(Care::Condition) && demand.si <= 0.0 {
+            return format!("{}: not given; limit {}", check.subject.label(), self.value(limit));
+        }
         let mark = check.mark(&self.drive.handbook);
         let (label, used, of) = (check.subject.label(), ratio(check.utilisation()), check.sense.of());
         format!(
@@ -141,6 +146,13 @@ impl Page<'_> {
             self.value(limit),
             check.verdict.label()
         )
+    }
+
+    /// Ground that a table rates so, by what it says of it.
+    fn rated(&self, origin: Origin) -> String {
+        let reference = self.drive.handbook.reference(origin);
+        let ground = reference.locator.trim_end_matches("; derivation in note");
+        format!("goes, but with care: {ground} ({})", reference.mark)
     }
 
     /// What asks for care for one reason: what the contractor has to bring, or what has to be so.
@@ -153,6 +165,7 @@ impl Page<'_> {
                     let beyond = self.drive.unusual_for(ranked.candidate, ranked.scheme.method);
                     beyond.map(|unusual| unusual.text(self.system)).collect::<Vec<_>>().join(" ")
                 }
+                Subject::Ground if check.note.is_none() => self.rated(check.basis),
                 _ => words::note(check, self.system).unwrap_or_else(|| self.origin(check.basis)),
             };
             format!("{}: {asked}{note}", check.subject.label())
@@ -174,9 +187,10 @@ impl Page<'_> {
         let label = turns.input.label();
         Some(match turns.input {
             Input::Friction => {
-                format!("{label}: no scheme can be chosen at {} times the assumed band or more", self.value(turn.at))
+                let times = decimal((turn.at.si * 100.0).floor() / 100.0, 2);
+                format!("{label}: nothing fits if it is {times} times the assumed band or more")
             }
-            _ => format!("{label}: no scheme can be chosen at {} or more", self.value(turn.at)),
+            _ => format!("{label}: nothing fits at {} or more", self.value(turn.at)),
         })
     }
 }

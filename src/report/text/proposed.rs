@@ -4,7 +4,7 @@ use super::page::{Page, is_checked, sentence};
 use super::sure::one_check;
 use crate::check::{Check, Verdict};
 use crate::choice::reason::name;
-use crate::choice::{Choice, Ranked};
+use crate::choice::{Choice, Ranked, not_decided};
 use crate::drive::Drive;
 use crate::handbook::HandbookError;
 
@@ -71,9 +71,11 @@ impl Page<'_> {
         for ranked in others {
             let checks = ranked.scheme.checks.iter();
             let not_within: Vec<&Check> = checks.filter(|check| check.verdict != Verdict::Within).collect();
+            let mut not_within: Vec<String> = not_within.into_iter().map(one_check).collect();
+            let missing = not_decided(&ranked.scheme).filter(|subject| ranked.scheme.checks.get(*subject).is_none());
+            not_within.extend(missing.map(|subject| format!("{} not made", subject.label())));
             let all = if not_within.is_empty() { ": every check within" } else { "" };
             self.wrapped("", &format!("{}, {}{all}", name(ranked), ranked.standing.label()));
-            let not_within: Vec<String> = not_within.into_iter().map(one_check).collect();
             if !not_within.is_empty() {
                 self.wrapped("    ", &not_within.join("; "));
             }

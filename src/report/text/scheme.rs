@@ -8,7 +8,8 @@ use crate::choice::reason::name;
 use crate::conditions::{Plan, site_figures};
 use crate::handbook::{HandbookError, Method};
 use crate::method::{self, Figure, Point, Shove, SoilView, StageProfile, Stations, WallNeeded};
-use crate::quantity::{Band, Force, Role, Shown};
+use crate::quantity::shown::decimal;
+use crate::quantity::{Band, Force, Measure as _, Role, Shown};
 use crate::report::contents::{forces, levels};
 use crate::report::document::{Row, Table};
 use crate::report::words::{self, ratio, verdict};
@@ -96,13 +97,14 @@ impl Page<'_> {
     fn wall_needed(&mut self, wall: &WallNeeded) {
         let depth = |depth| self.value(Shown::of(depth, Role::Depth));
         let text = format!(
-            "{} wide and {} high, top {} below ground, for {} at a safety factor of {} on {} ground behind it, \
-                without an opening",
+            "{} wide and {} high, top {} below ground: the high thrust of {} at a safety factor of {}, the likely one at \
+                {} or more, on {} ground behind it, without an opening",
             depth(wall.width),
             depth(wall.height),
             depth(wall.top),
             self.value(Shown::of(wall.thrust, Role::Thrust)),
-            self.value(Shown::of(wall.safety.value, Role::Ratio)),
+            decimal(wall.left.si(), 2),
+            decimal(wall.safety.value.si(), 2),
             if wall.is_undrained { "undrained" } else { "drained" }
         );
         self.wrapped("thrust wall needed ", &text);
@@ -204,7 +206,7 @@ impl Page<'_> {
             Row { cells: vec![shove.number.to_string(), to, likely, gauge, stop, stop_gauge, by], ..Row::default() }
         };
         let rows = plan.iter().filter(|shove| shove.changes).map(row).collect();
-        let head = ["pipe", "to", "likely", "gauge", "stop and ask", "gauge", "set by"];
+        let head = ["pipe", "to", "likely", "gauge", "stop and ask", "gauge", "stop for"];
         self.table(Table::new(head, head, shove_row, rows));
     }
 

@@ -5,7 +5,7 @@ use super::plain;
 use super::sure::one_check;
 use crate::check::{Check, Subject, Verdict};
 use crate::choice::reason::{barred_by, if_settled, name, with_verdict};
-use crate::choice::{Choice, Ranked, Standing};
+use crate::choice::{Ranked, Standing};
 use crate::conditions::{Plan, Topic, site_figures};
 use crate::handbook::{HandbookError, Method};
 use crate::method;
@@ -23,7 +23,7 @@ pub(in crate::report) fn page(screen: &Screen, system: UnitSystem) -> Result<Str
     let Some(first) = schemes.first() else { return Ok(String::new()) };
     let (case, ranked) = first.best;
     let mut page = Page::new(&case.drive, system);
-    page.wrapped("", &answer(&case.choice, ranked));
+    page.wrapped("", &answer(case, ranked));
     page.gap();
     let cases: Vec<String> = screen.cases.iter().map(|case| page.case(case)).collect();
     page.wrapped("Looked at ", &cases.join("; "));
@@ -39,9 +39,9 @@ pub(in crate::report) fn page(screen: &Screen, system: UnitSystem) -> Result<Str
 }
 
 /// The first line of the best case. Of so few facts nothing is chosen: what fits in that case could.
-fn answer(choice: &Choice, first: &Ranked) -> String {
+fn answer(case: &Case, first: &Ranked) -> String {
     match first.standing {
-        Standing::Open | Standing::Barred => words::answer(choice),
+        Standing::Open | Standing::Barred => words::answer(&case.drive, &case.choice),
         Standing::Fits | Standing::WithCare => {
             format!("NOT DECIDED: {} could fit; a screen decides nothing", name(first))
         }

@@ -76,8 +76,8 @@ impl Page<'_> {
                 to if now.as_ref() == Some(&to) => "the choice stays the same".to_owned(),
                 to => format!("the choice changes to {to}"),
             },
-            (Outcome::Nothing, Some(_)) => "no scheme can be chosen".to_owned(),
-            (Outcome::Nothing, None) => "no scheme can be chosen either".to_owned(),
+            (Outcome::Nothing, Some(_)) => "nothing fits".to_owned(),
+            (Outcome::Nothing, None) => "nothing fits either".to_owned(),
         };
         format!("lubrication, now {}: without lubrication {what}", self.drive.lubrication.key().replace('_', " "))
     }
@@ -96,7 +96,7 @@ impl Page<'_> {
         let side = |turn: Option<Turn>, word: &str| {
             turn.map(|turn| {
                 let to = match turn.to {
-                    Outcome::Nothing => "no scheme can be chosen".to_owned(),
+                    Outcome::Nothing => "nothing fits".to_owned(),
                     Outcome::Chosen(pipe, method) => format!("the choice changes to {}", self.scheme(pipe, method)),
                 };
                 format!("{to} at {}{times} or {word}", self.value(turn.at))
@@ -144,10 +144,7 @@ fn within_standing(contest: &Contest, choice: &Choice) -> String {
     match (contest.count, contest.shares.as_slice()) {
         (Count::Alone, [(one, _), ..]) => {
             let one = sentence_start(&place(choice, *one));
-            format!(
-                "{one} is the only scheme with its standing, and standing counts before score: no weighting \
-                changes the choice."
-            )
+            format!("{one} stands better than the others, so no weighting changes the choice.")
         }
         _ => {
             let turn = shift(contest, choice).map_or_else(
