@@ -15,6 +15,7 @@ mod threads;
 mod units;
 
 use clap::{CommandFactory as _, Parser, Subcommand};
+use std::io::{self, Write as _};
 use std::process::ExitCode;
 
 /// With a digest of the tables that are built in: another one may answer otherwise.
@@ -38,7 +39,7 @@ enum Verb {
     Handbook(handbook::Look),
     /// Print a commented drive file to start from.
     Template(template::Template),
-    /// Print a JSON Schema of the drive file, for editors.
+    /// Print a JSON Schema of the drive file, for editors, or of the answer, for programs.
     Schema(schema::Schema),
     /// Print the completions of the arguments for a shell.
     Completions(shell::Completions),
@@ -50,7 +51,11 @@ enum Verb {
 /// wrong, and with several drives refused one more for each, up to 101.
 #[must_use]
 pub fn run() -> ExitCode {
-    match Arguments::parse().verb {
+    let verb = match Arguments::try_parse() {
+        Ok(arguments) => arguments.verb,
+        Err(told) => return written(&told),
+    };
+    match verb {
         Verb::Assess(assess) => assess.run(),
         Verb::Screen(screen) => screen.run(),
         Verb::Handbook(look) => look.run(),
@@ -60,4 +65,13 @@ pub fn run() -> ExitCode {
         Verb::Man(manual) => manual.run(Arguments::command()),
     }
     .into()
+}
+
+/// Help, version or what is wrong with the arguments: help that nobody can read is no success.
+fn written(told: &clap::Error) -> ExitCode {
+    let code = ExitCode::from(u8::try_from(told.exit_code()).unwrap_or(u8::MAX));
+    match told.print().and_then(|()| io::stdout().flush()) {
+        Ok(()) => code,
+        Err(error) => output::complain(&format!("error: cannot write the help: {error}\n")).into(),
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::each::{Column, Each, of_row};
 use super::faults::Faulty;
-use super::input::{bytes, drive_files, handbook, of_tables, text};
+use super::input::{bytes, drive_files, handbook, is_standard, of_tables, text};
 use super::list::{Answer, Format, List, row};
 use super::output::{Outcome, Progress, complain, print, write_figures};
 use super::threads::shared_out;
@@ -10,7 +10,7 @@ use super::units::{self, Units};
 use crate::choice::{Standing, choose};
 use crate::drive_file::{DriveFile, InputError};
 use crate::handbook::Handbook;
-use crate::report::{Beside, Report};
+use crate::report::{Beside, Order, Report};
 use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
 use std::collections::HashSet;
@@ -28,11 +28,19 @@ enum FailOn {
 
 /// Assess the pipes of one or more drive files and rank them.
 #[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  jackpull assess sewer.yaml                                the page for one drive
+  jackpull assess --format html --full sewer.yaml > s.html  the sheet with its working
+  jackpull assess --format crew sewer.yaml                  the page for the crew
+  jackpull assess --format html --out pages drives/         a page for each drive of a folder, and an index
+  jackpull assess --format csv --each drives.csv base.yaml  a row for each row of a table
+  jackpull assess --format schedule --sort file drives/     all drives on one page")]
 pub(super) struct Assess {
     /// Drive files, folders of them, or - for standard input.
     #[arg(required = true)]
     files: Vec<PathBuf>,
-    /// Table with a drive in each row, laid over the one drive file: each header is the path of a field and its unit, such
+    /// Table (CSV; - for standard input) with a drive in each row, laid over the one drive file: each header is the path of a field and its unit, such
     /// as `length [m]` or `ground[0].spt_n`.
     #[arg(long, value_name = "TABLE.csv")]
     each: Option<PathBuf>,
@@ -48,6 +56,9 @@ pub(super) struct Assess {
     /// Standing that counts as failure: the exit code is then that of a drive for which nothing fits.
     #[arg(long, value_enum, value_name = "STANDING")]
     fail_on: Option<FailOn>,
+    /// Order of the schedule and of the index.
+    #[arg(long, value_enum, default_value_t = Sort::Standing)]
+    sort: Sort,
     /// Threads that share the drives; the output is the same for any number.
     #[arg(long, value_name = "NUMBER", default_value = "1")]
     threads: NonZero<usize>,
@@ -57,9 +68,30 @@ pub(super) struct Assess {
     /// Folder to write the figures of each drive to, as SVG named after its file.
     #[arg(long, value_name = "DIR")]
     figures: Option<PathBuf>,
-    /// Folder to write each answer to, in a file named after its drive; of web pages with an index, the worst drive first.
+    /// Folder to write each answer to, in a file named after its drive; of web pages with an index.
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+}
+
+/// Order of a page of many drives.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Sort {
+    /// What asks for work first, and of those what uses most of its limit.
+    Standing,
+    /// As the files or rows come.
+    File,
+    /// What uses most of its limit first.
+    Utilisation,
+}
+
+impl From<Sort> for Order {
+    fn from(sort: Sort) -> Self {
+        match sort {
+            Sort::Standing => Self::Standing,
+            Sort::File => Self::File,
+            Sort::Utilisation => Self::Utilisation,
+        }
+    }
 }
 
 /// The columns of a table that drives come from.
@@ -80,7 +112,7 @@ impl Assess {
         let handbook = handbook(&self.tables)?;
         let (mut drives, columns) = self.drives()?;
         let is_many = self.each.is_some() || self.files.len() > 1 || self.files.iter().any(|path| path.is_dir());
-        let mut list = List::new(self.format, is_many, self.out.clone())?;
+        let mut list = List::new(self.format, is_many, self.out.clone(), self.sort.into())?;
         let has_schedule = list.has_schedule();
         let mut progress = Progress::new(is_many, self.out.is_some() || has_schedule);
         let (mut worst, mut refused) = (Outcome::Chosen, 0);
@@ -143,6 +175,9 @@ impl Assess {
                 "its rows are laid over one drive file: name no other",
             ));
         };
+        if is_standard(table) && is_standard(base) {
+            return Err(Faulty::whole("-", "is the table or the drive file, not both"));
+        }
         let each = Each::open(table, base)?;
         let columns = each.columns();
         Ok((Box::new(each), Some(columns)))
@@ -168,7 +203,8 @@ impl Assess {
         let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
         let digest = digest(bytes);
-        let report = Report::new(&drive, &choice).of_file(name).with_digest(&digest).as_written(text);
+        let report =
+            Report::new(&drive, &choice).of_file(name).with_digest(&digest).as_written(text).with_inputs(&file);
         if let Some(folder) = &self.figures {
             write_figures(folder, name, &report.figures(system))?;
         }

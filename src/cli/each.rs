@@ -1,13 +1,14 @@
 //! `assess --each`: a table with a drive in each row, laid over a drive file.
 
 use super::faults::Faulty;
-use super::input::{bytes, text, unread};
+use super::input::{bytes, is_standard, text, unread};
 use crate::drive_file::DriveFile;
 use crate::drive_file::fields::Spec;
 use crate::yaml::{self, Complaint, Fault, did_you_mean};
 use csv::{ErrorKind, StringRecord, StringRecordsIntoIter};
 use serde_json::{Map, Value};
 use std::fs::File;
+use std::io::{self, BufRead, BufReader};
 use std::path::Path;
 use std::sync::Arc;
 
@@ -16,7 +17,11 @@ pub(super) struct Each {
     name: String,
     base: Value,
     columns: Arc<[Column]>,
-    rows: StringRecordsIntoIter<File>,
+    rows: StringRecordsIntoIter<Box<dyn BufRead>>,
+    /// Lines that the reader of the table counts too few: of two characters at an end it reads the second with the next row.
+    behind: u64,
+    /// Whether there is any row.
+    has_rows: bool,
 }
 
 /// What a column holds: a field of the drive file by its path and, in brackets, the unit of its numbers; or a note.
@@ -33,6 +38,10 @@ const NO_PLACE: (&str, &str) = (
     "an entry of a list is written `ground[0]`, and none before it is left out",
 );
 
+const PARTED: &str = "its columns are parted by semicolons or tabs: save the table with commas between them, and with a \
+    point in its numbers";
+const EMPTY: &str = "has no row below its header: nothing is assessed";
+
 impl Each {
     /// Reads the header of the table, and the drive file, which need not be whole.
     pub(super) fn open(table: &Path, base: &Path) -> Result<Self, Faulty> {
@@ -40,9 +49,21 @@ impl Each {
         let base_text = text(&base, &bytes)?;
         let base = yaml::tree(base_text).map_err(|faults| Faulty::new(&base, base_text, faults))?;
         let name = table.display().to_string();
-        let file = File::open(table).map_err(|error| unread(table, &error))?;
+        let mut file: Box<dyn BufRead> = if is_standard(table) {
+            Box::new(BufReader::new(io::stdin()))
+        } else {
+            Box::new(BufReader::new(File::open(table).map_err(|error| unread(table, &error))?))
+        };
+        let start = file.fill_buf().map_err(|error| unread(table, &error))?;
+        let first = start.split(|byte| *byte == b'\n').next().unwrap_or_default();
+        let behind = u64::from(first.ends_with(b"\r"));
         let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).from_reader(file);
         let header = reader.headers().map_err(|error| Faulty::whole(&name, told(&error)))?;
+        if let [only] = header.iter().collect::<Vec<_>>().as_slice()
+            && only.contains([';', '\t'])
+        {
+            return Err(Faulty::whole(&name, PARTED));
+        }
         let columns: Arc<[Column]> = header.iter().map(Column::of).collect();
         let wrong = |(place, column): (usize, &Column)| {
             let before = columns.iter().take(place).any(|other| other.path == column.path);
@@ -50,7 +71,8 @@ impl Each {
         };
         let faults: Vec<Fault> = columns.iter().enumerate().filter_map(wrong).collect();
         let rows = reader.into_records();
-        if faults.is_empty() { Ok(Self { name, base, columns, rows }) } else { Err(Faulty::new(&name, "", faults)) }
+        let each = Self { name, base, columns, rows, behind, has_rows: false };
+        if faults.is_empty() { Ok(each) } else { Err(Faulty::new(&each.name, "", faults)) }
     }
 
     /// Its columns, to tell of a fault in a row by them.
@@ -72,6 +94,15 @@ impl Each {
         }
         if faults.is_empty() { yaml::write(&drive).map_err(|fault| vec![fault]) } else { Err(faults) }
     }
+
+    /// The drive of a row.
+    fn read(&self, name: String, row: csv::Result<StringRecord>) -> Result<(String, Vec<u8>), Faulty> {
+        let row = row.map_err(|error| Faulty::whole(&name, told(&error)))?;
+        match self.laid(&row) {
+            Ok(text) => Ok((name, text.into_bytes())),
+            Err(faults) => Err(Faulty::new(&name, "", faults)),
+        }
+    }
 }
 
 impl Iterator for Each {
@@ -79,17 +110,21 @@ impl Iterator for Each {
 
     fn next(&mut self) -> Option<Self::Item> {
         loop {
-            let row = self.rows.next()?;
+            let Some(row) = self.rows.next() else {
+                // Nothing assessed is no success.
+                let is_told = std::mem::replace(&mut self.has_rows, true);
+                return (!is_told).then(|| Err(Faulty::whole(&self.name, EMPTY)));
+            };
             let position = row.as_ref().map_or_else(csv::Error::position, StringRecord::position);
-            let name = position.map_or_else(|| self.name.clone(), |at| format!("{}:{}", self.name, at.line()));
+            let line = position.map(|at| at.line() + self.behind);
+            let name = line.map_or_else(|| self.name.clone(), |line| format!("{}:{line}", self.name));
             return Some(match row {
-                Err(error) => Err(Faulty::whole(&name, told(&error))),
                 // What a spreadsheet leaves below its last row.
                 Ok(row) if row.iter().all(str::is_empty) => continue,
-                Ok(row) => match self.laid(&row) {
-                    Ok(text) => Ok((name, text.into_bytes())),
-                    Err(faults) => Err(Faulty::new(&name, "", faults)),
-                },
+                row => {
+                    self.has_rows = true;
+                    self.read(name, row)
+                }
             });
         }
     }

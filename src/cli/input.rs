@@ -12,13 +12,18 @@ use std::sync::Arc;
 pub(super) fn bytes(path: &Path) -> Result<(String, Vec<u8>), Faulty> {
     let most = LARGEST_INPUT as u64 + 1;
     let mut bytes = Vec::new();
-    let read = if path.as_os_str() == "-" {
+    let read = if is_standard(path) {
         io::stdin().lock().take(most).read_to_end(&mut bytes)
     } else {
         File::open(path).and_then(|file| file.take(most).read_to_end(&mut bytes))
     };
     read.map_err(|error| unread(path, &error))?;
     Ok((path.display().to_string(), bytes))
+}
+
+/// Whether a path stands for standard input.
+pub(super) fn is_standard(path: &Path) -> bool {
+    path.as_os_str() == "-"
 }
 
 pub(super) fn unread(path: &Path, error: &io::Error) -> Faulty {

@@ -2,7 +2,7 @@
 
 use super::faults::Faulty;
 use super::output::{Outcome, stem, write_page};
-use crate::report::{COLUMNS, Entry, Schedule};
+use crate::report::{COLUMNS, Entry, Order, Schedule};
 use clap::ValueEnum;
 use std::collections::HashSet;
 use std::mem;
@@ -27,7 +27,7 @@ pub(super) enum Format {
     Ndjson,
     /// A table with a row for each drive: its answer, or its faults.
     Csv,
-    /// One page with a row for each drive, the worst first.
+    /// One page with a row for each drive, in the order of --sort.
     Schedule,
 }
 
@@ -69,7 +69,7 @@ impl List {
     ///
     /// # Errors
     /// Where the form is none for that.
-    pub(super) fn new(format: Format, is_many: bool, folder: Option<PathBuf>) -> Result<Self, Faulty> {
+    pub(super) fn new(format: Format, is_many: bool, folder: Option<PathBuf>, order: Order) -> Result<Self, Faulty> {
         if format == Format::Html && is_many && folder.is_none() {
             return Err(Faulty::whole(
                 "--format html",
@@ -79,7 +79,7 @@ impl List {
         if folder.is_some() && format.extension().is_none() {
             return Err(Faulty::whole("--out", "is for forms that have a page for each drive"));
         }
-        let (names, schedule) = (HashSet::new(), Schedule::default());
+        let (names, schedule) = (HashSet::new(), Schedule::new(order));
         Ok(Self { format, is_many, is_first: true, folder, names, schedule })
     }
 

@@ -73,8 +73,12 @@ pub(super) fn stem(drive: &str) -> String {
 /// Writes a page into a folder, made where it is not there.
 pub(super) fn write_page(folder: &Path, name: &str, page: &str) -> Result<(), Faulty> {
     fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
-    let path = folder.join(name);
-    fs::write(&path, page).map_err(|error| unwritten(&path, &error))
+    let (path, aside) = (folder.join(name), folder.join(format!(".{name}.part")));
+    // Whole or not at all, whatever stops the writing.
+    fs::write(&aside, page).and_then(|()| fs::rename(&aside, &path)).map_err(|error| {
+        let _ = fs::remove_file(&aside);
+        unwritten(&path, &error)
+    })
 }
 
 /// How many drives are done, on the error stream and for a terminal alone.

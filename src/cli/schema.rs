@@ -4,16 +4,33 @@ use super::output::{Outcome, print};
 use crate::drive_file::DriveFile;
 use crate::drive_file::fields::{Bounds, Number, Shape, Spec};
 use crate::quantity::{Dim, unit};
+use crate::report::JSON_SCHEMA;
 use crate::yaml::{Form, UNKNOWN};
-use clap::Args;
+use clap::{Args, ValueEnum};
 use serde_json::{Map, Value, json};
 
-/// Print a JSON Schema (draft 2020-12) of the drive file, by which an editor completes and checks it.
+/// Print a JSON Schema (draft 2020-12) of the drive file, by which an editor completes and checks it, or of the answer.
 #[derive(Debug, Args)]
-pub(super) struct Schema {}
+pub(super) struct Schema {
+    /// What it is of.
+    #[arg(long, value_enum, default_value_t = Of::Drive)]
+    of: Of,
+}
+
+/// What has a schema.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Of {
+    /// The drive file.
+    Drive,
+    /// What `assess` prints as JSON.
+    Result,
+}
 
 impl Schema {
     pub(super) fn run(&self) -> Outcome {
+        if self.of == Of::Result {
+            return print(JSON_SCHEMA, Outcome::Chosen);
+        }
         let mut schema = members(json!({
             "$schema": "https://json-schema.org/draft/2020-12/schema",
             "title": "Drive file of jackpull",

@@ -126,16 +126,16 @@ fn a_header_that_is_no_field_is_refused() {
     assert!(told.contains("over one drive file"), "{told}");
 }
 
-/// A table without a row is a list of nothing, in its form.
+/// A table without a row is refused in words, in the place of an answer: nothing assessed is no success.
 #[test]
-fn a_table_without_rows_is_an_empty_list() {
+fn a_table_without_rows_is_told() {
     let (base, table) = (file("no_rows.yaml", base().as_bytes()), file("no_rows.csv", b"length [m]\n,\n"));
     let empty = file("no_row.csv", b"length [m]\n");
-    for (format, lines) in [("json", "[]\n"), ("ndjson", ""), ("csv", "file,drive,answer,")] {
+    for (format, start) in [("json", "[{\"file\":"), ("ndjson", "{\"file\":"), ("csv", "file,drive,answer,")] {
         let output = jackpull(&["assess", "--format", format, "--each", &empty, &base]);
-        assert!(stdout(&output).starts_with(lines), "{format}: {}", stdout(&output));
-        assert_eq!(stdout(&output).lines().count(), usize::from(!lines.is_empty()), "{format}");
-        assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+        assert!(stdout(&output).starts_with(start), "{format}: {}", stdout(&output));
+        assert!(stderr(&output).contains("has no row below its header"), "{}", stderr(&output));
+        assert_eq!(output.status.code(), Some(2));
     }
     // One cell too many is told of its row, and a header never takes over a screen.
     let output = jackpull(&["assess", "--each", &table, &base]);
@@ -178,4 +178,45 @@ fn the_figures_of_a_row_are_its_own() {
     let of = |row: &str| names.iter().filter(|name| name.starts_with(row)).count();
     assert!(of("figured.csv_2_") > 0 && of("figured.csv_2_") == of("figured.csv_3_"), "{names:?}");
     assert_eq!(of("figured.csv_2_") + of("figured.csv_3_"), names.len(), "{names:?}");
+}
+
+/// Rows of a spreadsheet end in two characters: row 3 is the third line of it, whoever wrote it.
+#[test]
+fn rows_are_counted_as_a_spreadsheet_does() {
+    let base = file("crlf.yaml", base().as_bytes());
+    let table = "length [m],ground[0].class,candidates\n40,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\"\n\
+        forty,firm_to_very_stiff_clay,\"[{ material: clay, size: 10 in }]\"\n";
+    for (name, table) in [("lf.csv", table.to_owned()), ("crlf.csv", table.replace('\n', "\r\n"))] {
+        let path = file(name, table.as_bytes());
+        let output = jackpull(&["assess", "--format", "ndjson", "--each", &path, &base]);
+        let rows: Vec<Value> = stdout(&output).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+        let files: Vec<&str> = rows.iter().map(|row| row["file"].as_str().unwrap()).collect();
+        assert_eq!(files, [format!("{path}:2"), format!("{path}:3")]);
+        assert!(stderr(&output).contains(&format!("{path}:3")), "{}", stderr(&output));
+    }
+    for parted in [";", "\t"] {
+        let path = file("parted.csv", table.replace(',', parted).as_bytes());
+        let output = jackpull(&["assess", "--each", &path, &base]);
+        let told = stderr(&output);
+        assert!(output.status.code() == Some(2) && told.contains("parted by semicolons or tabs"), "{told}");
+    }
+}
+
+/// The table may come from another program.
+#[test]
+fn a_table_is_read_from_standard_input() {
+    use std::io::Write as _;
+    use std::process::{Command, Stdio};
+    let base = file("piped.yaml", SEWER.as_bytes());
+    let run = |base: &str| {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_jackpull"));
+        command.args(["assess", "--format", "csv", "--each", "-", base]);
+        let mut child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        let _ = child.stdin.take().unwrap().write_all(b"length [m]\n40\n50\n");
+        child.wait_with_output().unwrap()
+    };
+    let output = run(&base);
+    let lines: Vec<String> = stdout(&output).lines().map(ToOwned::to_owned).collect();
+    assert!(lines.len() == 3 && lines[1].starts_with("-:2,") && lines[2].starts_with("-:3,"), "{lines:?}");
+    assert!(stderr(&run("-")).contains("not both"));
 }

@@ -89,6 +89,14 @@ fn a_table_has_a_row_for_each_drive() {
         let checks = report["schemes"][0]["checks"].as_array().unwrap();
         let check = checks.iter().find(|check| check["subject"] == governing["subject"]).unwrap();
         assert_eq!(cell(row, "mark"), check["weakest_mark"]);
+        let used = format!(
+            "{}={:.3} ({})",
+            governing["code"].as_str().unwrap(),
+            governing["utilisation"].as_f64().unwrap(),
+            cell(row, "mark")
+        );
+        let three = cell(row, "governing checks");
+        assert!(three.starts_with(&used) && three.split("; ").count() == 3, "{three}");
         assert_eq!(cell(row, "fields to write") + &cell(row, "faults"), "");
     }
     assert_eq!(cell(1, "answer"), "");
@@ -108,8 +116,8 @@ fn a_row_tells_what_to_write() {
     let open: Vec<&str> = open.iter().map(|open| open.as_str().unwrap()).collect();
     let table = stdout(&jackpull(&["assess", "--format", "csv", &path]));
     let row = csv::Reader::from_reader(table.as_bytes()).records().next().unwrap().unwrap();
-    assert_eq!(&row[9], open.join("; "), "{table}");
-    assert!(row[10].contains("ground[].largest_stone"), "{table}");
+    assert_eq!(&row[10], open.join("; "), "{table}");
+    assert!(row[11].contains("ground[].largest_stone"), "{table}");
 }
 
 /// The first answer is out before the second drive, on standard input, is written.
@@ -170,4 +178,35 @@ fn threads_change_no_byte() {
         assert_eq!(run(threads), alone, "{threads}");
     }
     assert_eq!(jackpull(&["assess", "--threads", "0", &folder]).status.code(), Some(2));
+}
+
+/// What cannot be written whole leaves the page that was there, and no part of another.
+#[test]
+#[cfg(target_os = "linux")]
+fn a_full_disk_leaves_no_half_of_a_page() {
+    let from = folder("full");
+    let out = format!("{from}/pages");
+    let _ = std::fs::remove_dir_all(&out);
+    std::fs::create_dir_all(&out).unwrap();
+    std::fs::write(Path::new(&out).join("a.html"), "as it was").unwrap();
+    // No file may grow beyond a few blocks; the signal that tells of it is ignored, so that writing fails as on a full disk.
+    let program = env!("CARGO_BIN_EXE_jackpull");
+    let script = format!("trap '' XFSZ; ulimit -f 16; exec {program} assess --format html --out {out} {from}");
+    let output = Command::new("bash").args(["-c", &script]).output().unwrap();
+    assert!(stderr(&output).contains("cannot be written"), "{}", stderr(&output));
+    assert_eq!(std::fs::read_to_string(Path::new(&out).join("a.html")).unwrap(), "as it was");
+    let names: Vec<_> = std::fs::read_dir(&out).unwrap().map(|one| one.unwrap().file_name()).collect();
+    assert!(names.iter().all(|name| name == "a.html" || name == "index.html"), "{names:?}");
+}
+
+/// Help that nobody can read is no success.
+#[test]
+#[cfg(target_os = "linux")]
+fn help_on_a_full_disk_fails() {
+    for arguments in [&["--help"][..], &["--version"], &["assess", "--help"]] {
+        let full = std::fs::File::create("/dev/full").unwrap();
+        let output =
+            Command::new(env!("CARGO_BIN_EXE_jackpull")).args(arguments).stdout(full).stderr(Stdio::piped()).output();
+        assert_eq!(output.unwrap().status.code(), Some(2), "{arguments:?}");
+    }
 }

@@ -92,3 +92,18 @@ fn pages_are_kept_apart() {
     let output = jackpull(&["assess", "--format", "csv", "--out", &folder, &drives]);
     assert!(stderr(&output).contains("is for forms that have a page for each drive"), "{}", stderr(&output));
 }
+
+/// As the files come, or by the share alone: what has none stands behind.
+#[test]
+fn the_order_is_what_is_asked_for() {
+    let (drives, _) = folder("sorted");
+    let rows = |sort: &str| {
+        let page = stdout(&jackpull(&["assess", "--format", "schedule", "--sort", sort, &drives]));
+        let words = page.split_whitespace().collect::<Vec<_>>().join(" ");
+        places(&words, &["Good: ", "Bad: ", "Open <b>: ", "d faulty.yaml"])
+    };
+    assert!(rows("file").is_sorted());
+    assert!(rows("utilisation").iter().all(|place| rows("utilisation")[3] >= *place));
+    let standing = rows("standing");
+    assert!(standing[3] < standing[1] && standing[2] < standing[0], "{standing:?}");
+}

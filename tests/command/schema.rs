@@ -1,10 +1,11 @@
 //! `schema` agrees with what the reader takes, by a validator of its own.
 
-use crate::run::{example, jackpull, stdout};
+use crate::run::{SEWER, example, file, jackpull, stdout};
 use jackpull::DriveFile;
 use jackpull::drive_file::fields::{Shape, Spec};
 use jackpull::yaml::Form;
 use serde_json::{Value, json};
+use sha2::Digest as _;
 
 /// Says what is wrong with a drive.
 struct Validator {
@@ -16,7 +17,10 @@ impl Validator {
     fn new() -> Self {
         let output = jackpull(&["schema"]);
         assert_eq!(output.status.code(), Some(0));
-        let schema: Value = serde_json::from_str(&stdout(&output)).unwrap();
+        Self::of(serde_json::from_str(&stdout(&output)).unwrap())
+    }
+
+    fn of(schema: Value) -> Self {
         let mut compiler = boon::Compiler::new();
         compiler.add_resource("drive.json", schema).unwrap();
         let mut schemas = boon::Schemas::new();
@@ -160,4 +164,70 @@ fn every_field_is_told() {
     let mut told = 0;
     walk(DriveFile::FIELDS, &mut told);
     assert!(told > 200, "{told}");
+}
+
+/// What is kept of the schema of an answer: a change of it is told to those who read answers, and by another `version`
+/// where it takes something away.
+const OF_RESULT: &str = "f2be6f8e3373f8d2ee540fdd4ebbcc3cae80928492c1b3b57c1da6c215540cdf";
+
+/// Codes of checks: more come freely, none goes without another `version`.
+const CODES: &str = "\
+    stem_thrust stem_buckling stem_snaking stem_joint stem_torque auger_torque auger_drag casing_thrust \
+    casing_section casing_column casing_joint jacking_thrust end_capacity joint_angle curve_bending pipe_column \
+    collapse_while_pushed tension tension_and_bending collapse steel_interaction steel_interaction_normal strain \
+    strain_with_bend inside_pressure pull_head weak_link weak_link_pull pushed_tail tail_snaking tail_grip \
+    collapsed_bore collapse_in_grout collapse_in_service vacuum service_pressure deflection pull_reaction break_out \
+    reamed_bore grout_pressure ramp_room rig_pull reaming_pull stem_pull reaming_torque reaming_step bore \
+    bend_radius thrust_wall wall_level wall_movement railway_wall crushing invert carrier_room carrier_grade \
+    bore_stands clay_closes ground usual length diameter least_slope back_fall sag grade_floor flow_capacity \
+    self_cleaning cover railway_casing surface_settlement surface_slope service_settlement service_slope \
+    service_clearance face_stability face_support pit_heave pit_boiling pit_uplift plug pit_length pit_width \
+    reception_length reception_width launch_area reception_area crane_lift jack_stroke programme";
+
+/// Every answer in every form of JSON keeps to the schema of answers, with the numbers of its file among them, and so does
+/// the answer for a file that is refused.
+#[test]
+fn answers_keep_to_their_schema() {
+    let output = jackpull(&["schema", "--of", "result"]);
+    let schema: Value = serde_json::from_str(&stdout(&output)).unwrap();
+    let validator = Validator::of(schema.clone());
+    let codes: Vec<String> = jackpull::check::Subject::ALL.iter().map(|subject| subject.code()).collect();
+    let gone: Vec<&str> = CODES.split_whitespace().filter(|code| !codes.iter().any(|other| other == code)).collect();
+    assert!(gone.is_empty(), "{gone:?} of {codes:?}");
+    let digest: String = sha2::Sha256::digest(schema.to_string()).iter().map(|byte| format!("{byte:02x}")).collect();
+    assert_eq!(digest, OF_RESULT, "the schema of answers has changed");
+
+    let folder = example("");
+    let full = stdout(&jackpull(&["template", "--service", "pressure_main"])) + "line: { length: 400 m }\n";
+    let faulty = file("of_result_faulty.yaml", b"length: 3\n");
+    let more = [file("of_result_full.yaml", full.as_bytes()), file("of_result.yaml", SEWER.as_bytes()), faulty];
+    let [full, sewer, faulty] = &more;
+    let mut answers = 0;
+    for units in ["si", "us"] {
+        let lines =
+            stdout(&jackpull(&["assess", "--units", units, "--format", "ndjson", &folder, full, sewer, faulty]));
+        for line in lines.lines() {
+            let answer: Value = serde_json::from_str(line).unwrap();
+            assert_eq!(validator.takes(&answer), Ok(()), "{units}: {line}");
+            answers += 1;
+        }
+        let list = stdout(&jackpull(&["assess", "--units", units, "--format", "json", sewer, faulty]));
+        assert_eq!(validator.takes(&serde_json::from_str(&list).unwrap()), Ok(()), "{list}");
+    }
+    assert!(answers > 16, "{answers}");
+    let mut answer: Value =
+        serde_json::from_str(&stdout(&jackpull(&["assess", "--units", "us", "--format", "json", sewer]))).unwrap();
+    let input = |path: &str| {
+        let inputs = answer["inputs"].as_array().unwrap();
+        let input = inputs.iter().find(|input| input["path"] == path).unwrap_or_else(|| panic!("{path} in {inputs:?}"));
+        (input["value"].as_f64().unwrap(), input["unit"].as_str().unwrap().to_owned())
+    };
+    // 40 m over 0.3048, and 1,500 kN over 4.448222.
+    let ((length, feet), (thrust, kips)) = (input("length"), input("rig.thrust"));
+    assert!((length - 131.2336).abs() < 1e-3 && feet == "ft", "{length} {feet}");
+    assert!((thrust - 337.213).abs() < 1e-2 && kips == "kip", "{thrust} {kips}");
+    assert_eq!(input("candidates[0].size"), (10.0, "in".to_owned()));
+    // One key more is no answer of this schema.
+    answer["more"] = json!(1);
+    assert!(validator.takes(&answer).is_err());
 }
