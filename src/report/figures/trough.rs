@@ -44,6 +44,8 @@ pub(super) fn draw(view: &View<'_>) -> Option<Figure> {
         drawing.line("limit", (x.start, level), (x.end, level));
         labels.push((level, format!("limit {}", view.value(limit))));
     }
+    // Where the one goes over into the other the line bends.
+    drawing.text("small", (x.start, y.end + 25.0), "high: the worse of a narrow and a wide trough");
     let told = labels.iter().map(|label| label.1.clone()).collect::<Vec<_>>().join(", ");
     drawing.labels("small", x.end + 6.0, labels);
     let title = "Settlement of the surface across the line: all lost ground and the annulus as far as it may close";
