@@ -30,7 +30,7 @@ use super::along::{Point, StageProfile};
 use super::either::Either;
 use super::rest::Put;
 use super::rules::{against_rig_pull, by_rig, strength_of_clay};
-use super::stage::{Body, Stage, Trailing, stem_friction_to, walk_pulled, whole_friction};
+use super::stage::{Body, Stage, TURNS, Trailing, stem_friction_to, walk_pulled, whole_friction};
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
 use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most, required};
@@ -103,7 +103,7 @@ pub(super) fn profiles(at: Pulling<'_>) -> Vec<StageProfile> {
         let trailing = Trailing {
             reamer: reamer(calc, at, *bore, before),
             pull: |advance: Length| stem_behind(stem, drive, pipe, advance),
-            turns: [None; 2],
+            turns: [None; TURNS],
             is_stem: true,
         };
         let mut points = Vec::new();

@@ -273,6 +273,10 @@ pub(super) fn walk_pushed<R: Recorder>(
     }
 }
 
+/// Most advances where what is pulled is not straight: where the last string is joined, and where help from behind begins or
+/// ceases to be all that it resists, at two levels on either side of that.
+pub(super) const TURNS: usize = 5;
+
 /// What a pulled stage carries behind the reamer, and what the reamer does.
 pub(super) struct Trailing<F> {
     /// Resistance at the reamer.
@@ -280,7 +284,7 @@ pub(super) struct Trailing<F> {
     /// Pull on what comes behind, at an advance.
     pub(super) pull: F,
     /// Advances where that pull is not straight, in their order.
-    pub(super) turns: [Option<Length>; 2],
+    pub(super) turns: [Option<Length>; TURNS],
     /// Whether it is more stem: as much weight hangs on the rig all along.
     pub(super) is_stem: bool,
 }

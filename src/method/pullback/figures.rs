@@ -29,8 +29,7 @@ const STRINGS: Equation = Equation::judged(
     "laydown length above zero",
 );
 
-const WHOLE_STRING: &str =
-    "the pull counts a whole string outside all along, as if the last had just been joined: on the safe side";
+const WHOLE_STRING: &str = "the pull counts as much outside as is laid out at once, as if the next string had just been joined, and no more than has still to go in";
 
 pub(in crate::method) fn figures(figures: &mut Figures, at: Pulling<'_>) -> Result<(), HandbookError> {
     let Pulling { drive, pipe, pulled: _, pull } = at;

@@ -11,7 +11,7 @@ use crate::laws::reaming::{AnnularFlowLoss, ReturnVelocity};
 use crate::laws::soil::water_density;
 use crate::laws::thrust::FrictionForce;
 use crate::method::rest::{Stands, pull_stands};
-use crate::method::stage::peak;
+use crate::method::stage::{TURNS, peak};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad, MassDensity, Measure, Pressure, Ratio};
 
 /// A pipe that is pulled, and how.
@@ -32,6 +32,9 @@ pub(super) type OnPipe = Doubted<PullOnPipe>;
 pub(in crate::method) struct PullOnPipe {
     /// Resistance as it enters the bore: the whole string, or the first of several, is outside.
     at_entry: Band<Force>,
+    /// Advance from which on no more has to go in than is laid out at once, and resistance there: the last string, as long as
+    /// any, has just been joined. None where the whole string is laid out.
+    last_joined: Option<(Length, Band<Force>)>,
     /// Resistance as it arrives in the launch pit.
     at_arrival: Band<Force>,
     /// What pushes at the tail.
@@ -56,7 +59,8 @@ impl PullOnPipe {
     }
 
     pub(in crate::method) fn peak(self) -> Band<Force> {
-        peak(self.helped(peak(self.at_entry, self.at_arrival)), self.after_stop)
+        let joined = self.last_joined.map_or(Band::default(), |(_, force)| force);
+        peak(self.helped(peak(peak(self.at_entry, joined), self.at_arrival)), self.after_stop)
     }
 
     /// In the wall of the pipe at its greatest: the pull, and what presses on its ends.
@@ -90,30 +94,57 @@ impl PullOnPipe {
         Some(Band { low: resistance.low.min(assist), likely: resistance.likely.min(assist), high: assist })
     }
 
-    /// Advances where the string begins or ceases to resist more than what pushes it.
-    pub(super) fn turns(self, length: Length) -> [Option<Length>; 2] {
-        let Some(assist) = self.assist else { return [None; 2] };
-        let turn = |entry: Force, arrival: Force| {
-            let share = ((assist - entry) / (arrival - entry)).value;
-            (share > 0.0 && share < 1.0).then(|| length * share)
+    /// Ends of the straight parts of what the string resists.
+    fn ends(self, length: Length) -> [Option<(Length, Band<Force>)>; 3] {
+        [Some((Length::default(), self.at_entry)), self.last_joined, Some((length, self.at_arrival))]
+    }
+
+    /// Advances where the last string has been joined, and where the string begins or ceases to resist more than what pushes
+    /// it.
+    pub(super) fn turns(self, length: Length) -> [Option<Length>; TURNS] {
+        let mut turns = [None; TURNS];
+        let mut free = turns.iter_mut();
+        let mut put = |turn: Option<Length>| {
+            if let (Some(turn), Some(slot)) = (turn, free.next()) {
+                *slot = Some(turn);
+            }
         };
-        let one = turn(self.at_entry.low, self.at_arrival.low);
-        let other = turn(self.at_entry.likely, self.at_arrival.likely);
-        match (one, other) {
-            (Some(first), Some(second)) if second < first => [other, one],
-            _ => [one, other],
+        put(self.last_joined.map(|(at, _)| at));
+        if let Some(assist) = self.assist {
+            let mut before: Option<(Length, Band<Force>)> = None;
+            for (to, end) in self.ends(length).into_iter().flatten() {
+                if let Some((from, start)) = before {
+                    let meets = |start: Force, end: Force| {
+                        let share = ((assist - start) / (end - start)).value;
+                        (share > 0.0 && share < 1.0).then(|| from + (to - from) * share)
+                    };
+                    for turn in [meets(start.low, end.low), meets(start.likely, end.likely)] {
+                        if turn.is_some() {
+                            put(turn);
+                        }
+                    }
+                }
+                before = Some((to, end));
+            }
         }
+        // Those there are first, in their order.
+        turns.sort_by(|one, other| match (one, other) {
+            (Some(one), Some(other)) => one.si().total_cmp(&other.si()),
+            (one, other) => other.is_some().cmp(&one.is_some()),
+        });
+        turns
     }
 
     pub(super) fn raise_after_stops(&mut self, drive: &Drive) {
         let (length, restart) = (drive.length.value, drive.rests.of_pipe(&drive.stretches));
+        let ends = self.ends(length);
         let mut raise = |stop: Length| {
             self.after_stop = peak(self.after_stop, restart.of(self.at(stop, length)));
             self.at_ramp = peak(self.at_ramp, restart.of(self.at_entry));
         };
         match pull_stands(drive) {
             Stands::At(stops) => stops.iter().copied().for_each(raise),
-            Stands::Anywhere => [Length::default(), length].into_iter().for_each(raise),
+            Stands::Anywhere => ends.into_iter().flatten().for_each(|(end, _)| raise(end)),
             Stands::Each(day) => raise(day),
             Stands::Never => {}
         }
@@ -124,8 +155,14 @@ impl PullOnPipe {
     }
 
     fn resistance(self, advance: Length, length: Length) -> Band<Force> {
-        let share = if length.si() > 0.0 { (advance / length).value } else { 0.0 };
-        self.at_entry.with(self.at_arrival, |entry, arrival| entry + (arrival - entry) * share)
+        let (from, to) = match self.last_joined {
+            Some(joined) if advance < joined.0 => ((Length::default(), self.at_entry), joined),
+            Some(joined) => (joined, (length, self.at_arrival)),
+            None => ((Length::default(), self.at_entry), (length, self.at_arrival)),
+        };
+        let way = to.0 - from.0;
+        let share = if way.si() > 0.0 { ((advance - from.0) / way).value } else { 0.0 };
+        from.1.with(to.1, |from, to| from + (to - from) * share)
     }
 }
 
@@ -188,10 +225,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> 
         calc.law(Capstan { tension: dragged, friction, angle })
     };
     let longest_tail = tail(calc, outside(pull, length + pull.excess_length));
-    // Of several strings the last may just have been joined.
-    let last =
-        if pull.works.laydown.is_some() { outside(pull, length + pull.excess_length) } else { pull.excess_length };
-    let last_tail = tail(calc, last);
+    let last_tail = tail(calc, outside(pull, pull.excess_length));
 
     // The pipe travels from the reception pit to the launch pit, against the sense of the grade. A slope that helps is
     // counted at the low level alone: it rests on the bore being full, or empty, all along.
@@ -233,6 +267,15 @@ pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> 
         .levels(drag_at_entry, |calc, drag| calc.law(PipePull { tail: longest_tail, inside: Force::default(), drag }));
     let at_arrival =
         calc.levels(inside.zip(drag), |calc, (inside, drag)| calc.law(PipePull { tail: last_tail, inside, drag }));
+    // No string is longer than what has still to go in: from here on what hangs outside is less than is laid out at once.
+    let shortens = length + pull.excess_length - outside(pull, length + pull.excess_length);
+    let last_joined = (shortens > Length::default() && shortens < length).then(|| {
+        let share = (shortens / length).value;
+        let drag = drag_at_entry.with(drag, |entry, arrival| entry + (arrival - entry) * share);
+        let each = inside.map(|inside| inside * share).zip(drag);
+        let joined = calc.levels(each, |calc, (inside, drag)| calc.law(PipePull { tail: longest_tail, inside, drag }));
+        (shortens, with_factor(calc, joined))
+    });
     let ramp = if in_pit { Force::default() } else { longest_tail };
     let pressure = pull.works.inside_pressure;
     let end_thrust = if pressure > Pressure::default() {
@@ -243,6 +286,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> 
     PullOnPipe {
         end_thrust,
         at_entry: with_factor(calc, at_entry),
+        last_joined,
         at_arrival: with_factor(calc, at_arrival),
         assist: pull.push_assist.map(|assist| assist.force.value),
         at_ramp: with_factor(calc, Band::same(ramp)),
