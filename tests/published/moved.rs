@@ -37,7 +37,7 @@ const DRIVES: [&str; 11] = [
      joint_deflection: 3 deg, pipe_length: 6 m }, { material: pe100, size: 315 mm, sdr: 17 }]\npull: { duration: 6 h, \
      pipe_temperature: 20 degC }\n",
     "service: casing\nlength: 30 m\nlaunch: { invert_depth: 4.3 m }\ngrade: 0.5 %\ngroundwater: 6 m\nlubrication: \
-     metered\nground: [{ class: firm_to_very_stiff_clay, largest_stone: 20 mm }]\nrig: { thrust: 2000 kN, pull: 500 kN \
+     metered\nground: [{ class: firm_to_very_stiff_clay, largest_stone: 20 mm }]\nrig: { thrust: 2000 kN, pull: 500 kN, torque: 40 kN*m \
      }\nsurface: { over: railway }\ncrossings: []\ncandidates: [{ material: steel, size: 24 in, wall: 12.7 mm, steel_grade: \
      a139_b }]\n",
     "service: gravity_sewer\nlength: 50 m\nlaunch: { invert_depth: 5 m, space: { length: 5 m, width: 3.5 m } }\ngrade: 0.6 \
