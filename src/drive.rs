@@ -363,6 +363,8 @@ pub struct Pull {
     /// False where the file does not tell it, since nothing of iron and steel hangs on it.
     pub(crate) temperature_told: bool,
     pub(crate) fluid_height: Length,
+    /// The same where it is pumped from the pits, no higher than the highest invert; none where the file tells its level.
+    pub(crate) fluid_height_pumped: Option<Length>,
     /// Depth below ground at the higher pit of the level that the fluid is kept at.
     pub(crate) fluid_level: Option<Cited<Length>>,
     pub(crate) load_duration: Time,
@@ -424,5 +426,16 @@ impl Pull {
         let works = PullWorks { score: self.works.score_at_best, ..self.works };
         let fluids = Fluids { heavy: self.fluids.loaded, ..self.fluids };
         Self { works, fluids, load_duration: self.stands_at_least, ..*self }
+    }
+
+    /// With the fluid pumped from the pits, where nobody tells its level.
+    pub(crate) fn pumped(self) -> Self {
+        Self { fluid_height: self.fluid_height_pumped.unwrap_or(self.fluid_height), ..self }
+    }
+
+    /// With the string full of water, where nobody tells what is in it.
+    pub(crate) fn full(self, water: MassDensity) -> Self {
+        let works = PullWorks { fill: self.works.fill.or(Some(Fill::Of(water))), ..self.works };
+        Self { works, ..self }
     }
 }

@@ -20,6 +20,10 @@ pub trait Law: Copy {
     fn in_range(&self) -> bool {
         true
     }
+    /// Outside that range on the bad side alone: what fails by the value fails, since the form flatters it there.
+    fn fails_beyond(&self) -> bool {
+        false
+    }
 }
 
 /// A value and the first equation, if any, that was used outside its range to get it. The value is reached through
@@ -29,6 +33,8 @@ pub trait Law: Copy {
 pub struct Doubted<T> {
     value: T,
     doubt: Doubt,
+    /// Whether an equation is outside its range on a side that may be the better one.
+    may_spare: bool,
 }
 
 /// The first equation used outside its range, if any.
@@ -37,27 +43,34 @@ pub type Doubt = Option<&'static Equation>;
 impl<T> Doubted<T> {
     /// A value that no equation puts in doubt.
     pub const fn sure(value: T) -> Self {
-        Self { value, doubt: None }
+        Self { value, doubt: None, may_spare: false }
     }
 
     /// The value changed, the doubt kept.
     pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Doubted<U> {
-        Doubted { value: change(self.value), doubt: self.doubt }
+        Doubted { value: change(self.value), doubt: self.doubt, may_spare: self.may_spare }
     }
 
     /// Both values, with the doubt of the first, else that of the other.
     pub fn zip<U>(self, other: Doubted<U>) -> Doubted<(T, U)> {
-        Doubted { value: (self.value, other.value), doubt: self.doubt.or(other.doubt) }
+        let (doubt, may_spare) = (self.doubt.or(other.doubt), self.may_spare || other.may_spare);
+        Doubted { value: (self.value, other.value), doubt, may_spare }
     }
 
     /// What follows from the value, with the doubt of either.
     pub fn and_then<U>(self, then: impl FnOnce(T) -> Doubted<U>) -> Doubted<U> {
-        then(self.value).in_doubt(self.doubt)
+        let next = then(self.value);
+        Doubted { may_spare: self.may_spare || next.may_spare, doubt: self.doubt.or(next.doubt), ..next }
     }
 
     /// With a doubt that goes before its own.
     pub fn in_doubt(self, doubt: Doubt) -> Self {
-        Self { doubt: doubt.or(self.doubt), ..self }
+        Self { doubt: doubt.or(self.doubt), may_spare: self.may_spare || doubt.is_some(), ..self }
+    }
+
+    /// Whether what fails by the value may pass.
+    pub(crate) const fn may_spare(&self) -> bool {
+        self.may_spare
     }
 
     /// The equation out of range.
@@ -81,8 +94,8 @@ impl<T> Doubted<T> {
 impl<T> Doubted<Option<T>> {
     /// The value that there may be, with its doubt.
     pub fn transpose(self) -> Option<Doubted<T>> {
-        let doubt = self.doubt;
-        self.value.map(|value| Doubted { value, doubt })
+        let Self { doubt, may_spare, .. } = self;
+        self.value.map(|value| Doubted { value, doubt, may_spare })
     }
 }
 
@@ -117,12 +130,13 @@ impl Recorder for Silent {
 pub struct Calc<R> {
     recorder: R,
     doubt: Doubt,
+    may_spare: bool,
 }
 
 impl<R: Recorder> Calc<R> {
     /// Starts with a recorder.
     pub const fn new(recorder: R) -> Self {
-        Self { recorder, doubt: None }
+        Self { recorder, doubt: None, may_spare: false }
     }
 
     /// Evaluates one law. Its doubt goes to the value of [`Calc::doubted`] around it.
@@ -130,6 +144,7 @@ impl<R: Recorder> Calc<R> {
         let value = law.value();
         if !law.in_range() {
             self.doubt = self.doubt.or(Some(&L::EQUATION));
+            self.may_spare |= !law.fails_beyond();
         }
         self.recorder.step(&law, value);
         value
@@ -149,15 +164,17 @@ impl<R: Recorder> Calc<R> {
     /// A value to go on with. Its doubt goes to the value of [`Calc::doubted`] around it.
     pub fn take<T>(&mut self, from: Doubted<T>) -> T {
         self.doubt = self.doubt.or(from.doubt);
+        self.may_spare |= from.may_spare;
         from.value
     }
 
     /// Runs `work` and returns its value with the doubt that arose inside, leaving earlier doubt untouched.
     pub fn doubted<T>(&mut self, work: impl FnOnce(&mut Self) -> T) -> Doubted<T> {
-        let before = self.doubt.take();
+        let before = (self.doubt.take(), core::mem::take(&mut self.may_spare));
         let value = work(self);
-        let doubt = core::mem::replace(&mut self.doubt, before);
-        Doubted { value, doubt }
+        let doubted = Doubted { value, doubt: self.doubt, may_spare: self.may_spare };
+        (self.doubt, self.may_spare) = before;
+        doubted
     }
 
     /// Starts a new part of the working.
@@ -193,6 +210,7 @@ macro_rules! laws {
         form $form:literal;
         from $mark:ident $source:literal $locator:literal;
         valid $range:literal $(if |$v:ident| $valid:expr)?;
+        $(fails beyond |$b:ident| $beyond:expr;)?
         value |$s:ident| $value:expr;
     )+) => {
         /// The equations of this topic.
@@ -246,6 +264,11 @@ macro_rules! laws {
                         $valid
                     })?
                 }
+
+                $(fn fails_beyond(&self) -> bool {
+                    let $b = self;
+                    $beyond
+                })?
             }
         )+
     };

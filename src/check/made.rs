@@ -5,6 +5,9 @@ use crate::law::{Doubt, Doubted};
 use crate::quantity::{Band, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, Origin};
 
+/// Share of a limit that is lost in computing with it.
+const ROUNDING: f64 = 1e-9;
+
 /// Demand and limit of one case, in SI base units.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Case {
@@ -16,9 +19,11 @@ pub struct Case {
 
 impl Case {
     fn passes(self, sense: Sense) -> Option<bool> {
+        // What is told as the limit itself passes, whatever its last binary digit came to.
+        let spare = ROUNDING * self.limit.abs();
         (self.demand.is_finite() && self.limit.is_finite()).then_some(match sense {
-            Sense::AtMost => self.demand <= self.limit,
-            Sense::AtLeast => self.demand >= self.limit,
+            Sense::AtMost => self.demand <= self.limit + spare,
+            Sense::AtLeast => self.demand >= self.limit - spare,
         })
     }
 
@@ -29,6 +34,7 @@ impl Case {
         };
         let share = over / under;
         // The limit may be so small that the quotient is no number.
+        let share = if (share - 1.0).abs() <= ROUNDING { 1.0 } else { share };
         (under > 0.0 && under.is_finite() && share.is_finite()).then_some(share.max(0.0))
     }
 }
@@ -95,6 +101,8 @@ pub struct Check<S = Subject> {
     pub factor: Option<Origin>,
     /// The equation used outside its range, if any.
     pub doubt: Doubt,
+    /// Whether that may spare a check that is over.
+    may_spare: bool,
     /// What a reader must know of this check.
     pub note: Option<&'static str>,
     /// What would settle it, where it is not what the table of checks names.
@@ -135,6 +143,7 @@ pub const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
         basis,
         factor: None,
         doubt: None,
+        may_spare: false,
         note: None,
         settled_by: &[],
         numbers: None,
@@ -148,20 +157,35 @@ impl Check<()> {
     fn new<Q: Measure>(role: Role, sense: Sense, demand: Doubted<Band<Q>>, limit: Doubted<Cited<Band<Q>>>) -> Self {
         debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit what is checked");
         let both = demand.zip(limit);
-        let doubt = both.doubt();
+        let (doubt, may_spare) = (both.doubt(), both.may_spare());
         let (demand, limit) = both.in_spite_of_doubt();
         let cases = demand.with(limit.value, |demand, limit| Case { demand: demand.si(), limit: limit.si() });
         let cases = Cases { likely: cases.likely, high: cases.high };
         let numbers = Some(Numbers { role, cases, best: None });
-        Self { sense, doubt, numbers, ..rated(Verdict::Within, limit.origin) }.decided()
+        Self { sense, doubt, may_spare, numbers, ..rated(Verdict::Within, limit.origin) }.decided()
     }
 
     /// The check of a subject, decided by the rule of the table unless it has one of its own.
     pub(crate) fn of(self, subject: Subject, rule: Rule) -> Check {
         let check = self.by(self.rule.unwrap_or(rule));
-        let Self { verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least, bars, .. } =
-            check;
-        Check { subject, verdict, care, sense, basis, factor, doubt, note, settled_by, numbers, rule, least, bars }
+        let Self { verdict, care, sense, basis, factor, doubt, may_spare, .. } = check;
+        let Self { note, settled_by, numbers, rule, least, bars, .. } = check;
+        Check {
+            subject,
+            verdict,
+            care,
+            sense,
+            basis,
+            factor,
+            doubt,
+            may_spare,
+            note,
+            settled_by,
+            numbers,
+            rule,
+            least,
+            bars,
+        }
     }
 
     /// The worse of two, by verdict, then by how far the limit is used.
@@ -173,9 +197,11 @@ impl Check<()> {
     /// The same with every default at its best: what fails on the safe side of what is not known and passes so is not
     /// decided, and nothing is over by a default alone.
     pub(crate) fn at_best(self, best: Self) -> Self {
+        let best_may_spare = best.may_spare;
         let best = best.numbers.map(|best| best.cases);
         let numbers = self.numbers.map(|numbers| Numbers { best: best.or(numbers.best), ..numbers });
-        Self { numbers, ..self }.decided()
+        let may_spare = self.may_spare || self.doubt.is_some() && best_may_spare;
+        Self { numbers, may_spare, ..self }.decided()
     }
 }
 
@@ -219,7 +245,8 @@ impl<S: Copy> Check<S> {
             }
             None => (Verdict::Within, None),
         };
-        let (verdict, care) = if self.doubt.is_some() {
+        let is_over = judged.0 == Verdict::Over && !self.may_spare;
+        let (verdict, care) = if self.doubt.is_some() && !is_over {
             (Verdict::NotDecided, None)
         } else if judged.0 > self.least.0 || judged.0 == self.least.0 && self.least.1 != Some(Care::Condition) {
             judged
@@ -276,7 +303,7 @@ impl<S: Copy> Check<S> {
         if doubt.is_none() {
             return self;
         }
-        Self { doubt: self.doubt.or(doubt), ..self }.decided()
+        Self { doubt: self.doubt.or(doubt), may_spare: true, ..self }.decided()
     }
 
     /// Past the limit in the likely case already, and asking for care only: a screen.

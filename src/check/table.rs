@@ -203,7 +203,7 @@ macro_rules! checks {
             /// Clear distance of a crossed service.
             ServiceClearance "clear distance, services" none Place => room::clearance($at, $calc);
             /// Stability number of an open face in clay.
-            FaceStability "face, stability number" none UpTo(1.25),
+            FaceStability "face, stability number" none UpTo(4.0 / 3.0),
                 needs "strength of the clay in an open face" ["ground[].soil.undrained_strength", "surface.over"]
                 => face::stability($at, $calc);
             /// Least pressure that keeps the ground out of a closed face, against the most that the ground bears.

@@ -5,8 +5,8 @@ use super::rank::SAME;
 use super::score::CriterionKind;
 use super::standing::{self, Ranked, Standing};
 use crate::check::{Care, Check, Rule, Subject, Verdict};
-use crate::drive::Drive;
-use crate::handbook::HandbookError;
+use crate::drive::{AssumedValue, Drive};
+use crate::handbook::{Guidance, HandbookError, Pilot};
 use crate::quantity::shown::decimal;
 use crate::source::Origin;
 
@@ -30,7 +30,8 @@ pub(crate) fn behind(drive: &Drive, first: &Ranked) -> String {
     match first.standing {
         Standing::Fits | Standing::WithCare => {
             let governed = first.scheme.governing().map(|check| format!("; governed by {}", at(check)));
-            format!("{}{}", governed.unwrap_or_default(), care(first)).trim_start_matches("; ").to_owned()
+            let text = format!("{}{}{}", governed.unwrap_or_default(), taken(drive, first), care(first));
+            text.trim_start_matches("; ").to_owned()
         }
         Standing::Open => format!("{}{}", if_settled(first).unwrap_or("comes closest"), to_write(first)),
         Standing::Barred => match barred_by(first) {
@@ -41,6 +42,21 @@ pub(crate) fn behind(drive: &Drive, first: &Ranked) -> String {
             }),
         },
     }
+}
+
+/// What of the technique is taken for granted, and may bar the scheme where it is told otherwise: a drilled pilot, and the
+/// laser that keeps a bore to its line.
+fn taken(drive: &Drive, first: &Ranked) -> String {
+    let is_taken = |field: &str, word: &str| {
+        drive
+            .assumed_for(first.candidate, first.scheme.method)
+            .any(|one| one.field == field && matches!(&one.value, AssumedValue::Word(taken) if taken == word))
+    };
+    let on_line = first.scheme.checks.get(Subject::Invert).is_some();
+    let pilot = is_taken("pilot", Pilot::Drilled.key()).then_some("a drilled pilot");
+    let laser = (on_line && is_taken("guidance", Guidance::Laser.key())).then_some("a laser");
+    let all: Vec<&str> = pilot.into_iter().chain(laser).collect();
+    if all.is_empty() { String::new() } else { format!("; with {}", all.join(" and ")) }
 }
 
 /// How the others stand against the first, where that can be chosen.

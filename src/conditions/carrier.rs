@@ -19,6 +19,7 @@ const SETTING: Equation = Equation::judged(
 const NO_CASING: &str = "it is no casing";
 const HABIT: &str = "one railway's requirement round carrier joints; usual practice elsewhere";
 const RAILWAY: &str = "what one railway asks for round the joints of a carrier";
+const TIGHT: &str = "no carrier is drawn in with less play than its skids take";
 const NO_GRADE: &str = "the carrier is no gravity sewer";
 const SET: &str = "line error of the casing, and half of what the carrier falls beside it, against half of the play round \
     the carrier: spacers of different heights bring it to grade; survey the casing before ordering them";
@@ -38,14 +39,15 @@ fn play(at: &Plan<'_>) -> Result<(Carrier, Option<Length>), Absent> {
     Ok((carrier, inside.map(|inside| inside - carrier.outside_diameter.value)))
 }
 
-/// Room round the carrier: a railway's rule under its tracks, elsewhere a habit. No casing takes what is larger than it.
+/// Room round the carrier: a railway's rule under its tracks, elsewhere a habit. No casing takes what leaves its skids no play.
 pub(crate) fn clearance(at: &Plan<'_>) -> Outcome {
     let (carrier, play) = play(at)?;
     let Some(play) = play else { return Ok(rated(Verdict::NotDecided, carrier.outside_diameter.origin)) };
     let check = at_least(Role::Diameter, play, carrier.spare);
     let check =
         if at.drive.site.surface.railway { check.with_note(RAILWAY) } else { check.by(Rule::Screen).with_note(HABIT) };
-    Ok(if play <= Length::default() { check.by(Rule::High) } else { check })
+    let least = at_least(Role::Diameter, play, carrier.least).by(Rule::High).with_note(TIGHT);
+    Ok(if least.verdict == Verdict::Over { least } else { check })
 }
 
 /// Error of the line that the casing was driven on, against what the play round the carrier mends.

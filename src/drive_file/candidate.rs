@@ -232,7 +232,7 @@ fields! {
         /// Grade of concrete, as in the table `concrete_strength`.
         concrete_grade: may<Words>, label "grade";
         /// Scheme of the end capacity of concrete or steel.
-        scheme: may<EndScheme>, label "scheme", else "default";
+        scheme: may<EndScheme>, label "scheme", else "`en_1916` for concrete, `default` for steel";
         /// Greatest jacking force that the pipe maker allows, all factors in it.
         rated_force: may<Force> as Thrust, Within(kn(1.0), mn(100.0)), ["900 kN", "100 tonf_us"], label "rated",
             said ["allowable_force", "jacking_capacity"];

@@ -32,6 +32,7 @@ laws! {
     form "f_o = ((1 - ovality) / (1 + ovality)^2)^3";
     from Memory "astm_f1962_1999" "ovality compensation chart; formula as in AWWA M28 and ASTM F1216 practice";
     valid "ovality 0 to 12 %";
+    fails beyond |v| v.ovality.value >= 0.0;
     value |s| {
         let one = Ratio::from_si(1.0);
         let ring = (one - s.ovality) / ((one + s.ovality) * (one + s.ovality));
@@ -55,6 +56,7 @@ laws! {
     from Memory "astm_f1962_1999" "appendix X2, longitudinal bending (Reissner type)";
     valid "z up to 0.2, wall and radius positive"
         if |v| flattening(v) <= MOST_FLATTENING;
+    fails beyond |v| v.wall.value > 0.0 && v.radius.value > 0.0;
     value |s| {
         let z = flattening(s);
         // The two coefficients are those of the series, in whole numbers.
@@ -75,6 +77,7 @@ laws! {
     from Memory "astm_f1962_1999" "tensile reduction factor";
     valid "stress from 0 to the allowable stress (r 0 to 0.5)"
         if |v| v.stress <= v.allowable;
+    fails beyond |v| v.stress > v.allowable && v.allowable.value > 0.0;
     value |s| {
         let (square, shift) = TENSION_CURVE;
         let r = (s.stress.value / (2.0 * s.allowable.value)).clamp(0.0, 1.0);
@@ -116,6 +119,7 @@ laws! {
     form "P = 2 modulus ovality_factor tension_factor / ((1 - poisson^2) (dimension_ratio - 1)^3)";
     from Published "ttp_2010" "eq. 5.14, p. 219, and eq. 6.6, p. 272 (from ASTM F1962)";
     valid "dimension ratio 5 to 50, factors 0 to 1, Poisson's ratio 0 to 0.5";
+    fails beyond |v| v.dimension_ratio.value > 50.0;
     value |s| {
         let one = Ratio::from_si(1.0);
         let slim = s.dimension_ratio - one;

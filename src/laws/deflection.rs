@@ -38,6 +38,7 @@ laws! {
     from Published "howard_inspecting" "appendix C, p. 261";
     valid "deflection up to 10 %, wall positive and below half the outside diameter, modulus positive"
         if |v| 2.0 * v.wall < v.outside_diameter && (0.0..=MOST_DEFLECTION).contains(&iowa(v).value);
+    fails beyond |v| 2.0 * v.wall < v.outside_diameter && iowa(v).value > MOST_DEFLECTION;
     value |s| iowa(s);
 
     /// Deflection of an empty pipe by the uplift of fluid or grout around it: `d = 0.1169 gamma (D/2)⁴ / (E I)`,
@@ -58,6 +59,7 @@ laws! {
     from Memory "ppi_handbook_2008" "chapter 12, ring deflection by buoyancy";
     valid "wall positive and below half the outside diameter, modulus positive, deflection up to 10 %"
         if |v| 2.0 * v.wall < v.outside_diameter && (0.0..=MOST_DEFLECTION).contains(&buoyant(v).value);
+    fails beyond |v| 2.0 * v.wall < v.outside_diameter && buoyant(v).value > MOST_DEFLECTION;
     value |s| buoyant(s);
 
     /// Wall that scoring in the bore leaves, for tension and collapse: `t_n = t (1 - x)`.

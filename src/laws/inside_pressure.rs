@@ -62,6 +62,7 @@ laws! {
     from Memory "awwa_m11" "hoop stress of a steel pipe, solved for the pressure";
     valid "wall positive and below half the outside diameter, stress not negative"
         if |v| 2.0 * v.wall < v.outside_diameter;
+    fails beyond |v| v.wall.value <= 0.0;
     value |s| 2.0 * s.stress * (s.wall / s.outside_diameter);
 
     /// Wall of ductile iron that pressure may count on: less what it may be cast thinner by and what is kept for service,
@@ -98,6 +99,7 @@ laws! {
     from Memory "awwa_c150" "net thickness: service allowance and casting tolerance";
     valid "allowances not negative, and less than the wall"
         if |v| v.wall > v.casting + v.casting_share * v.size + v.service;
+    fails beyond |v| v.size.value >= 0.0;
     value |s| s.wall - (s.casting + s.casting_share * s.size) - s.service;
 
     /// Thrust of a pressure inside on the closed ends of a string, which its wall bears: `F = p (pi/4) (D - 2 t)²`.

@@ -73,6 +73,7 @@ laws! {
     form "P = 2 enhancement modulus ovality_factor / ((1 - poisson^2) (dimension_ratio - 1)^3)";
     from Memory "astm_f1216" "appendix X1, eq. X1.1, without the factor of safety";
     valid "hardened grout all round, dimension ratio 5 to 100, enhancement 1 to 7";
+    fails beyond |v| v.dimension_ratio.value > 100.0;
     value |s| {
         let one = Ratio::from_si(1.0);
         let slim = s.dimension_ratio - one;

@@ -180,6 +180,7 @@ laws! {
     from Memory "astm_f1962_1999" "peak tensile stress, second term";
     valid "radius at least 10 outside diameters"
         if |v| v.radius >= 10.0 * v.outside_diameter;
+    fails beyond |v| v.radius.value > 0.0 && v.outside_diameter.value > 0.0;
     value |s| s.modulus * s.outside_diameter / (2.0 * s.radius);
 
     /// Smallest bend radius of a pipe under tension, larger in the cold: `R = k D c(T)`, c from 1 at 20 degC to

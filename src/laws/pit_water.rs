@@ -21,7 +21,12 @@ laws! {
     form "h_t = head / (1 + (head/toe + 1)^(1/3))";
     from Judgement "jackpull" "plane flow round the toe of a wall, recalled of recommendations for waterfront structures";
     valid "head and toe positive";
-    value |s| s.head / (1.0 + (s.head / s.toe + Ratio::from(1.0)).value.cbrt());
+    fails beyond |v| v.head.value > 0.0;
+    value |s| if s.toe.value > 0.0 {
+        s.head / (1.0 + (s.head / s.toe + Ratio::from(1.0)).value.cbrt())
+    } else {
+        s.head
+    };
 
     /// How much more head is left at the toe where water comes to a pit from all sides: 1.5 in a pit twice as wide as the
     /// head, 1.8 in one as wide, 2.0 in one of two thirds and less; straight between.
@@ -63,6 +68,7 @@ laws! {
     form "F = critical_gradient toe / (crowded head_at_toe)";
     from Memory "terzaghi_peck_1967" "boiling inside a row of sheet piles; recalled";
     valid "all positive, crowded at least 1";
+    fails beyond |v| v.toe.value <= 0.0 && v.head_at_toe.value > 0.0;
     value |s| s.critical_gradient * s.toe / (s.crowded * s.head_at_toe);
 
     /// What shoring below the floor adds to the bearing factor of a base in clay: `2 a d (1/B + 1/L)`.

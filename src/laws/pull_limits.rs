@@ -87,6 +87,7 @@ laws! {
     from Memory "astm_f1962_1999" "peak tensile stress, both terms, solved for the tension";
     valid "radius at least 10 outside diameters, wall positive and below half the outside diameter"
         if |v| v.radius >= 10.0 * v.outside_diameter && 2.0 * v.wall < v.outside_diameter;
+    fails beyond |v| v.radius.value > 0.0 && 2.0 * v.wall < v.outside_diameter;
     value |s| {
         let left = s.allowable - s.modulus * s.outside_diameter / (2.0 * s.radius);
         let left = if left.value > 0.0 { left } else { Pressure::default() };
@@ -104,6 +105,7 @@ laws! {
     from Memory "astm_f1962_1999" "bending strain";
     valid "radius at least 10 outside diameters"
         if |v| v.radius >= 10.0 * v.outside_diameter;
+    fails beyond |v| v.radius.value > 0.0 && v.outside_diameter.value > 0.0;
     value |s| s.outside_diameter / (2.0 * s.radius);
 
     /// Strain of the pull at the end of it: `e = s / E`.
@@ -119,6 +121,7 @@ laws! {
     from Published "stein_2001" "eq. 5-31, strain while pulling";
     valid "strain up to 5 %, modulus positive"
         if |v| v.stress <= MOST_STRAIN * v.modulus;
+    fails beyond |v| v.stress.value > 0.0 && v.modulus.value > 0.0;
     value |s| s.stress / s.modulus;
 
     /// Fallback for a restrained joint without a rating for pulls: the thrust that its pressure rating holds,

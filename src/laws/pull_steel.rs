@@ -49,6 +49,7 @@ laws! {
     from Memory "prci_1995" "allowable bending stress, after API RP 2A";
     valid "outside diameter over wall up to last_ratio, wall and modulus positive"
         if |v| 2.0 * v.wall < v.outside_diameter && v.outside_diameter <= v.last_ratio * v.wall;
+    fails beyond |v| v.wall.value > 0.0 && v.outside_diameter > v.last_ratio * v.wall;
     value |s| {
         let slenderness = s.outside_diameter / s.wall;
         let reach = slenderness * s.yield_strength;
@@ -95,6 +96,7 @@ laws! {
     from Memory "prci_1995" "elastic hoop buckling stress, after API RP 2A";
     valid "long pipe at most 1 % out of round, outside diameter over wall up to 300"
         if |v| 2.0 * v.wall < v.outside_diameter && v.outside_diameter <= MOST_SLENDER * v.wall;
+    fails beyond |v| v.wall.value > 0.0 && v.outside_diameter > MOST_SLENDER * v.wall;
     value |s| {
         let thin = s.wall / s.outside_diameter;
         s.coefficient * s.modulus * thin * thin

@@ -52,6 +52,7 @@ laws! {
     from Memory "api_rp_2a" "section 3.2.2, inelastic local buckling";
     valid "D/t above 2 and up to the last ratio, stresses positive"
         if |v| v.outside_diameter > 2.0 * v.wall && v.outside_diameter / v.wall <= v.last_ratio;
+    fails beyond |v| v.wall.value > 0.0 && v.outside_diameter / v.wall > v.last_ratio;
     value |s| {
         let slim = s.outside_diameter / s.wall;
         if slim <= s.compact_ratio {
@@ -135,6 +136,7 @@ laws! {
     valid "D/t above 2 and up to the last limit, stresses positive"
         if |v| v.outside_diameter > 2.0 * v.wall
             && v.outside_diameter / v.wall <= v.last_limit * (v.modulus / v.yield_strength);
+    fails beyond |v| v.wall.value > 0.0 && v.outside_diameter > 2.0 * v.wall && v.yield_strength.value > 0.0;
     value |s| {
         let slim = s.outside_diameter / s.wall;
         let stiff = s.modulus / s.yield_strength;

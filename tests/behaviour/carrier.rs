@@ -55,6 +55,13 @@ fn a_tight_carrier_is_over_under_a_railway_and_a_habit_elsewhere() {
     assert_eq!(verdict(&CASED.edit("330 mm", "600 mm"), Subject::CarrierRoom), Verdict::Over);
 }
 
+/// Play of 20 mm round a carrier of 570.6 mm leaves skids of 10 mm: it is not drawn in anywhere; 30 mm ask for care.
+#[test]
+fn a_carrier_without_room_for_its_skids_does_not_go_in() {
+    assert_eq!(verdict(&CASED.edit("330 mm", "570.6 mm"), Subject::CarrierRoom), Verdict::Over);
+    assert_ne!(verdict(&CASED.edit("330 mm", "560.6 mm"), Subject::CarrierRoom), Verdict::Over);
+}
+
 /// An auger casing that nothing steers is taken to be off by 1 % of its length, 400 mm against 130 mm: over where the file
 /// says so, open where it is silent, since steered heads are to be had. A main needs no grade.
 #[test]

@@ -119,3 +119,34 @@ fn no_doubt_is_left_over() {
     }
     assert!(out_of_range > 100, "{out_of_range}");
 }
+
+/// Out of the range of a law on its bad side what fails by its value fails: a wall that the collapse pressure of its pull is
+/// far too much for, a ramp of seven diameters, iron of which casting and service leave no wall.
+#[test]
+fn beyond_a_range_on_its_bad_side_is_over() {
+    let pe = |sdr: &str, pull: &str| {
+        let pull = format!("duration: 6 h, {pull}");
+        pulled(&text(
+            "pressure_main",
+            "200 m",
+            &pull,
+            &format!("{SOFT}\ntraffic: none"),
+            &format!("material: pe100, size: 315 mm, sdr: {sdr}"),
+        ))
+    };
+    let bent = pe("11", "ramp_room: 200 m, bend_radius: 2.5 m");
+    for subject in [Subject::BendRadius, Subject::TensionAndBending, Subject::StrainWithBend] {
+        let check = check(&bent, subject);
+        assert_eq!(
+            (check.verdict, check.doubt.is_some() || subject == Subject::BendRadius),
+            (Verdict::Over, true),
+            "{subject:?}"
+        );
+    }
+    let iron = "material: ductile_iron, size: 8 in, wall: 0.13 in, joint_pull: 30000 lbf, joint_deflection: 5 deg, \
+                pipe_length: 20 ft";
+    let thin =
+        pulled(&text("pressure_main", "60 m", "duration: 6 h", &format!("{SOFT}\nservice_pressure: 10 bar"), iron));
+    let held = check(&thin, Subject::ServicePressure);
+    assert_eq!((held.verdict, held.doubt.is_some()), (Verdict::Over, true));
+}

@@ -79,7 +79,7 @@ fn forces_are_those_of_the_stations_at_work() {
     // A short drive needs none, and people cannot enter a smaller pipe.
     let short = |more: &str| demand(&checks(&text(60.0, "1300 mm", 5.0, 300.0, more, "")), Subject::JackingThrust);
     assert_eq!(short(STATION), short(""));
-    let small = |more: &str| demand(&checks(&text(300.0, "1200 mm", 5.0, 300.0, more, "")), Subject::JackingThrust);
+    let small = |more: &str| demand(&checks(&text(300.0, "1100 mm", 5.0, 300.0, more, "")), Subject::JackingThrust);
     assert_eq!(small(STATION), small(""));
 }
 
@@ -108,11 +108,17 @@ fn pipe_end_and_grade_count() {
     assert_relative_eq!(at("0 %") / at("5 %"), (23.562 + 0.998_8) / 23.562, max_relative = 1e-4);
 }
 
+/// People enter DN 1200, which is 48 in among metric sizes.
+#[test]
+fn a_station_goes_into_dn_1200() {
+    assert!(matches!(found(&text(300.0, "1200 mm", 5.0, 300.0, STATION, "")), Stations::Placed(..)));
+}
+
 /// Nothing where the jacks do it alone; no option where people cannot enter; no figure without the thrust of a station.
 #[test]
 fn what_stations_cannot_do_is_said() {
     assert_eq!(found(&text(60.0, "1300 mm", 5.0, 300.0, STATION, "")), Stations::NotNeeded);
-    assert!(matches!(found(&text(300.0, "1200 mm", 5.0, 300.0, STATION, "")), Stations::TooSmall(..)));
+    assert!(matches!(found(&text(300.0, "1100 mm", 5.0, 300.0, STATION, "")), Stations::TooSmall(..)));
     assert_eq!(found(&text(300.0, "1300 mm", 5.0, 300.0, "", "")), Stations::NotGiven);
     assert_eq!(found(&text(300.0, "1300 mm", 5.0, 1300.0, STATION, "")), Stations::NoUse);
 }

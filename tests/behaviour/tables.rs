@@ -346,6 +346,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "string.stick" => (5.0, 20.0),
             "carrier.small" | "carrier.spare" => (90.0 * MM, 160.0 * MM),
             "carrier.spare_small" => (40.0 * MM, 60.0 * MM),
+            "carrier.spare_least" => (10.0 * MM, 50.0 * MM),
             "grade.tolerance_below_600" => (10.0 * MM, 30.0 * MM),
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),

@@ -52,6 +52,14 @@ impl Line {
         highest - lowest
     }
 
+    /// From the lowest invert up to the highest.
+    pub(super) fn drop(&self) -> Length {
+        let slope = self.grade.value.si().tan();
+        let inverts = || self.points.iter().map(|point| point.0 * slope);
+        let highest = inverts().fold(Length::default(), Length::max);
+        highest - inverts().fold(Length::default(), Length::min)
+    }
+
     /// Greatest depth of the invert.
     pub(super) fn deepest(&self) -> Length {
         self.points.iter().map(|point| point.1).reduce(Length::max).unwrap_or_default()

@@ -9,9 +9,11 @@ use super::{Resolved, Resolver, iron, pe, pvc, rigid, sizes, steel};
 use crate::drive::{Capacity, EndArea, JackedPipe, NotGiven, RingKind};
 use crate::drive_file::{CandidateFile, Material, PackerFile};
 use crate::handbook::Family;
-use crate::quantity::Role;
-use crate::source::Cited;
-use crate::yaml::Complaint;
+use crate::law::Law;
+use crate::laws::packer::RingArea;
+use crate::quantity::{Force, Role};
+use crate::source::{Cited, Origin};
+use crate::yaml::{Complaint, MayBe};
 
 /// The rows of a material: to be pushed, and to be pulled.
 const fn rows(material: Material) -> (Option<&'static Pushed>, Option<&'static Pulled>) {
@@ -97,7 +99,9 @@ impl Resolver<'_> {
             self.no_such_size(of, [&format!("no {} of", row.noun), "in the table"], listed + row.other_size);
             return Ok(None);
         };
-        let open = self.is_by_its_maker(row, of, &barrel);
+        let rated_force = self.rated_force(row, of, &barrel)?;
+        let by_ring = rated_force.is_some_and(|rated| !matches!(rated.origin, Origin::File(_)));
+        let open = self.is_by_its_maker(row, of, &barrel, by_ring);
         let end_area = match row.end {
             End::Joint => {
                 // The joint sets the force.
@@ -151,7 +155,7 @@ impl Resolver<'_> {
             joint,
             capacity,
             inside_diameter: barrel.inside_diameter,
-            rated_force: self.own(of, CandidateFile::rated_force),
+            rated_force,
             free: self.free_length(of, CandidateFile::free_length)?,
             open: Vec::new(),
             railway_wall: match row.family {
@@ -168,9 +172,29 @@ impl Resolver<'_> {
         }))
     }
 
+    /// The maker's force, no more than the section bears of the strength that is told with the joint closed.
+    fn rated_force(&mut self, row: &Pushed, of: &Listed<'_>, barrel: &Barrel) -> Resolved<Option<Cited<Force>>> {
+        let Some(rated) = self.own(of, CandidateFile::rated_force) else { return Ok(None) };
+        let strength = self.own(of, CandidateFile::strength).or(self.own(of, CandidateFile::cube_strength));
+        let ring = |inside_diameter| {
+            let outside_diameter = barrel.outside_diameter.value;
+            RingArea { outside_diameter, inside_diameter }.value()
+        };
+        let area = of.pipe.end_bearing_area.given().or(barrel.inside_diameter.map(ring));
+        let (Some(strength), Some(area), Some(share)) = (strength, area, self.closed_share(row.family)?) else {
+            return Ok(Some(rated));
+        };
+        let borne = share.map(|share| area * strength.value * share);
+        if rated.value <= borne.value {
+            return Ok(Some(rated));
+        }
+        self.assume_one(of.at("rated_force (what the ring bears)"), borne, Role::Thrust);
+        Ok(Some(borne))
+    }
+
     /// Whether nothing but its maker's force tells what the end bears: its area is not told, or the strength that goes
     /// with it. Where that force is not told either, the pipe is left open.
-    fn is_by_its_maker(&mut self, row: &Pushed, of: &Listed<'_>, barrel: &Barrel) -> bool {
+    fn is_by_its_maker(&mut self, row: &Pushed, of: &Listed<'_>, barrel: &Barrel, by_ring: bool) -> bool {
         let in_table = barrel.known.is_some_and(|known| known.end.is_some());
         if !(row.end == End::AreaByMaker || row.end == End::Area && !in_table) {
             return false;
@@ -184,7 +208,8 @@ impl Resolver<'_> {
             return false;
         }
         if of.pipe.rated_force.is_some() {
-            self.not_used(of, END_TOLD.or(STRENGTHS), "the maker's force stands for what the end bears");
+            const FORCE: &str = "the maker's force stands for what the end bears";
+            self.not_used(of, if by_ring { END_TOLD } else { END_TOLD.or(STRENGTHS) }, FORCE);
             return true;
         }
         // Without its bore nothing tells its weight.

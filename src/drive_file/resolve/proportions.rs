@@ -100,6 +100,8 @@ impl Resolver<'_> {
         if matches!(pipe.family, Family::Clay | Family::Concrete) {
             // The size of these is their bore.
             self.beside(block, CandidateFile::inside_diameter, range(0.95 * size, 1.05 * size), None, "its size");
+            let walls = range((outside - 1.1 * size) / 2.0, (outside - 0.9 * size) / 2.0);
+            self.beside(block, CandidateFile::wall, walls, None, "its size and outside diameter");
         }
         let (thin, thick) = usual_slenderness(pipe.family, is_pulled);
         self.beside(block, CandidateFile::wall, times(0.0, 0.35), times(1.0 / thick, 1.0 / thin), OUTSIDE);

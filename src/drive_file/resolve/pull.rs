@@ -107,6 +107,7 @@ impl Resolver<'_> {
             temperature,
             temperature_told: pull.pipe_temperature.is_some(),
             fluid_height,
+            fluid_height_pumped: fluid_level.is_none().then(|| line.drop()),
             fluid_level,
             load_duration,
             stands_at_least: if pull.fluid_stands_for.is_some() { load_duration } else { duration },

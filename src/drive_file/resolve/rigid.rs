@@ -5,7 +5,9 @@ use super::listed::Listed;
 use super::row::{Applies, Bears, End, GIVE_DIAMETERS, NOT_PULLED, PUSHED, Pushed, STRENGTHS, keys};
 use super::sizes::{both, clay_in_inches, metric_clay};
 use super::{Resolved, Resolver, iron, sizes};
-use crate::drive::{Asce27, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, ConcreteShares, JswasStress};
+use crate::drive::{
+    Asce27, AssumedValue, Capacity, ConcreteAnnex, ConcreteEnd, ConcreteScheme, ConcreteShares, JswasStress,
+};
 use crate::drive_file::fields::Keys;
 use crate::drive_file::{CandidateFile, Certificate, EndScheme};
 use crate::handbook::Family;
@@ -152,6 +154,28 @@ fn stronger(one: Cited<Pressure>, other: Cited<Pressure>) -> Cited<Pressure> {
     if other.value > one.value { other } else { one }
 }
 
+impl Resolver<'_> {
+    /// Mean stress over strength that no scheme of a material goes beyond with the joint closed; none where the maker's
+    /// force is all there is.
+    pub(super) fn closed_share(&self, family: Family) -> Resolved<Option<Cited<Ratio>>> {
+        Ok(match family {
+            Family::Concrete => {
+                let asce = Asce27::read(self.handbook.concrete_factor()?)?;
+                Some(asce.block.map(|block| block * asce.phi * asce.eccentric / asce.load))
+            }
+            Family::PolymerConcrete => {
+                Some(self.handbook.jacking_factor()?.value("polymer_habit")?.map(|_| Ratio::from(1.0 / BRITTLE.0)))
+            }
+            Family::Grp => {
+                let factors = self.handbook.jacking_factor()?;
+                let closed = factors.value("grp_joint_ratio")?.value;
+                Some(factors.value("iso_25780_material")?.map(|factor| closed / factor))
+            }
+            _ => None,
+        })
+    }
+}
+
 /// Least and most factor on the strength of a brittle pipe.
 pub(super) const BRITTLE: (f64, f64) = (2.5, 20.0);
 
@@ -255,6 +279,10 @@ impl Resolver<'_> {
         }
         let (asce, annex) = (Asce27::read(factors)?, ConcreteAnnex::read(factors)?);
         let scheme_told = of.pipe.scheme.is_some();
+        if !scheme_told {
+            let word = "en_1916, the lesser of the published ones that go by the strength alone";
+            self.assume(of.at("scheme"), AssumedValue::Word(word.to_owned()), shares.en_edge.origin);
+        }
         Ok(Some(ConcreteEnd { scheme, scheme_told, strength, shares, asce, annex, design_strength, jswas }))
     }
 
@@ -303,7 +331,8 @@ impl Resolver<'_> {
             self.fault(of, CandidateFile::concrete_grade, (message, advice));
         }
         let lacks = |advice| ("lacks the strength that it works with", advice);
-        match of.pipe.scheme.given().unwrap_or(EndScheme::Default) {
+        let Some(scheme) = of.pipe.scheme.given() else { return ConcreteScheme::En1916 };
+        match scheme {
             EndScheme::Default => ConcreteScheme::Default,
             EndScheme::Asce27 => ConcreteScheme::Asce27,
             EndScheme::En1916 => ConcreteScheme::En1916,

@@ -96,6 +96,7 @@ impl Resolver<'_> {
         let outside_diameter = self.take("carrier", carrier, CarrierFile::outside_diameter);
         let is_small = outside_diameter.value < self.handbook.length("carrier.small")?.value;
         let spare = if is_small { "carrier.spare_small" } else { "carrier.spare" };
+        let least = self.handbook.length("carrier.spare_least")?;
         let casing = line.grade.value.tan();
         let own_slope = if carrier.service.value == Service::GravitySewer {
             // No steeper than that of a sewer as wide inside as it is outside.
@@ -111,7 +112,7 @@ impl Resolver<'_> {
         if let Some(field) = carrier.grade.as_ref().filter(|field| field.value == Ratio::default()) {
             self.flaw(field, "carrier.grade", "a sewer without fall does not drain");
         }
-        Ok(Some(Carrier { outside_diameter, own_slope, spare: self.handbook.length(spare)? }))
+        Ok(Some(Carrier { outside_diameter, own_slope, spare: self.handbook.length(spare)?, least }))
     }
 
     fn surface(&mut self) -> Resolved<Surface> {

@@ -13,7 +13,17 @@ use crate::laws::concrete::{
 use crate::laws::packer::RingArea;
 use crate::laws::rigid::{ForceFromCapacity, GrpEndForce};
 use crate::quantity::{Angle, Area, Force, Measure, Pressure, Ratio};
-use crate::source::{Cited, Origin};
+use crate::source::{Cited, Equation, Origin};
+
+/// How the maker's force falls to ours at joints that turn further than is usual.
+const FADES: Equation = Equation::judged(
+    "maker's force at a turned joint",
+    "F = F_m - (F_m - F_o) (b - b_u) / (b_u / 2)",
+    "a maker's force holds at the angles that pipe is usually jacked at; half as much again ours counts, between them it falls",
+    "joints that turn between the usual angle and half as much again",
+);
+/// How far past the usual angle that is, over it: our judgement.
+const FADED: f64 = 0.5;
 
 /// Mean over greatest stress of a joint that is just closed: plane geometry.
 const CLOSED: f64 = 0.5;
@@ -27,7 +37,7 @@ pub(super) struct EndLimits {
     pub(super) high: Cited<Force>,
     /// The same with the joint closed: what the best packer and the best line would leave.
     pub(super) closed: Cited<Force>,
-    /// At the high angle by the published schemes, where the file leaves open by which it is judged: the least of them.
+    /// At the high angle by the other published scheme, where the file leaves open by which it is judged.
     pub(super) published: Option<Cited<Force>>,
     /// At the high angle and with the joint closed, by the best certificate or the usual grade where the file names none.
     pub(super) certified: Option<[Cited<Force>; 2]>,
@@ -70,14 +80,22 @@ pub(super) fn end_limits<R: Recorder>(
             let factor = Ratio::from_si(1.0);
             rated.map(|capacity| calc.law(ForceFromCapacity { capacity, factor }))
         });
-        // At the angles that pipe is usually jacked at its maker's word goes before ours.
-        let holds = turned.line <= jacked.joint.steering.screen.value;
+        // At the angles that pipe is usually jacked at its maker's word goes before ours; beyond, what it has before ours
+        // fades.
+        let usual = jacked.joint.steering.screen.value;
+        let faded = ((turned.line - usual) / (FADED * usual)).value.clamp(0.0, 1.0);
         let is_more = |own: Own| rated.zip(own).is_some_and(|(rated, own)| rated.value >= own.0.value);
-        let governs = |own: Own| rated.filter(|_| holds || !is_more(own));
+        let governs = |own: Own| rated.filter(|_| faded < 1.0 || !is_more(own));
         let lesser = |own: Own| {
             // That neither is told is refused at the door.
             let nothing = (Cited::new(Force::default(), jacked.joint.steering.least.origin), None);
-            governs(own).map_or_else(|| own.unwrap_or(nothing), |rated| (rated, None))
+            match (governs(own), own) {
+                (Some(rated), Some((own, _))) if faded > 0.0 && rated.value > own.value => {
+                    (Cited::new(rated.value - (rated.value - own.value) * faded, Origin::Law(&FADES)), None)
+                }
+                (Some(rated), _) => (rated, None),
+                (None, own) => own.unwrap_or(nothing),
+            }
         };
         let capacity = &jacked.capacity;
         let at = |angle| {
@@ -146,17 +164,14 @@ fn middle<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, at: impl Fn(&mut
     })
 }
 
-/// What a concrete end bears by the least of the published schemes that go by its strength alone, where none is chosen.
+/// What a concrete end bears by the less cautious of the published schemes that go by its strength alone, where none is
+/// chosen and the other is taken.
 fn published(jacked: &JackedPipe, angle: Angle) -> Option<Cited<Force>> {
     let Capacity::Concrete(end @ ConcreteEnd { scheme_told: false, .. }) = &jacked.capacity else { return None };
-    let by = |scheme| {
-        let limit = |calc: &mut Calc<Silent>, stiffness| {
-            Some((concrete(calc, jacked, end, scheme, Some(Bearing { angle, stiffness }))?, None))
-        };
-        middle(&mut Calc::new(Silent), jacked, limit).map(|(force, _)| force)
+    let limit = |calc: &mut Calc<Silent>, stiffness| {
+        Some((concrete(calc, jacked, end, ConcreteScheme::Asce27, Some(Bearing { angle, stiffness }))?, None))
     };
-    let (asce, en) = (by(ConcreteScheme::Asce27)?, by(ConcreteScheme::En1916)?);
-    Some(if asce.value < en.value { asce } else { en })
+    middle(&mut Calc::new(Silent), jacked, limit).map(|(force, _)| force)
 }
 
 /// The force that leaves a share on the strength at the edge, at the stiff end of what packers are.

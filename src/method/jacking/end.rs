@@ -6,7 +6,7 @@ use super::jacked::Jacked;
 use super::joint::Turned;
 use super::steel;
 use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
-use crate::drive::{Capacity, ConcreteScheme, EndArea, JackedPipe, RingKind};
+use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted, Recorder, Silent};
 use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
 use crate::method::walked::Walked;
@@ -22,6 +22,8 @@ const HOLD: &str = "no packer is given: the usual one is assumed; hold every joi
     packer and steering";
 const HOLD_AND_TEST: &str = "no packer is given: the usual one is assumed; hold every joint to the joint angle, and \
     get a test curve of the packer";
+const HOLD_AND_CONFIRM: &str = "neither packer nor scheme is given: the usual packer and EN 1916, the lesser of the published ones, are \
+    assumed; hold every joint to the joint angle, and have the maker confirm the limit";
 const HOLD_AND_SET: &str = "no packer is given: the usual one is assumed; hold every joint to the joint angle, get a \
     test curve of the packer, set the jacks to no more than the limit, and plan how a drive that stalls is freed";
 const TEST_AND_SET: &str = "no test gives the stiffness of the packer: get a test curve, set the jacks to no more than the \
@@ -37,8 +39,12 @@ const STATIONS: &str = "with the jacking stations of the file at work, each on i
 const LARGE: &str = "more than is advised at a joint under thrust";
 const OVER_OURS: &str = "the pipe maker's force, which is more than ours at this joint angle: have the maker confirm it for the angle \
                          and the packer";
-const CONFIRMED: &str = "no scheme is given: by the lesser of ASCE 27 and EN 1916 the end bears this, by ours it does not: have the \
-                         maker confirm it for the packer and the joint angle";
+const CONFIRMED: &str = "no scheme is given: the limit is that of EN 1916, the lesser of the published ones: have the maker confirm it \
+                         for the packer and the joint angle";
+const CONFIRMED_AND_SET: &str = "no scheme is given: the limit is that of EN 1916, the lesser of the published ones: have the maker \
+    confirm it for the packer and the joint angle, set the jacks to no more than it, and plan how a drive that stalls is freed";
+const RING: &str = "less than the maker's force: more than this the ring does not bear by its strength with the joint closed; ask the \
+                    maker which is meant";
 const MAKER: &str = "the pipe maker's force; ask for the joint angle it is valid for";
 
 /// How far past the limit of a scheme of concrete with less behind it than the default a high force may go: our judgement.
@@ -53,16 +59,8 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let safe = held_to_limits(at, jacked, thrust.safe, limits);
     let may_close = untold || jacked.pipe.joint.hangs_on_line();
     let EndLimits { published, certified, .. } = limits.in_spite_of_doubt();
-    let is_short = !passes(&safe) || safe.utilisation().is_some_and(|used| used > 1.0);
-    let by_published = published.filter(|_| is_short).map(|published| {
-        let limits = limits.map(|limits| raised_to(limits, published));
-        held_to_limits(at, jacked, thrust.safe, limits)
-    });
-    let by_published = by_published.filter(passes);
     let best = limits.map(|limits| at_best(limits, may_close));
-    let check = if let Some(check) = by_published {
-        check.with_care(Care::Condition, CONFIRMED)
-    } else if thrust.best.is_some() || may_close || published.is_some() || certified.is_some() {
+    let check = if thrust.best.is_some() || may_close || published.is_some() || certified.is_some() {
         safe.at_best(held_to_limits(at, jacked, thrust.best.unwrap_or(thrust.safe), best))
     } else {
         safe
@@ -70,11 +68,7 @@ pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
     let open = check.verdict == Verdict::NotDecided;
     let check = if open { check.settled_by(settling(at, jacked, thrust.safe, (&safe, best))) } else { check };
     let check = check.with_factor(factor);
-    let check = if by_published.is_some() && !hangs_on_packer(jacked) {
-        check
-    } else {
-        told(check, jacked, limits.in_spite_of_doubt(), untold, tighter)
-    };
+    let check = told(check, jacked, limits.in_spite_of_doubt(), untold, tighter);
     Ok(if jacked.stations && passes(&check) { check.with_care(Care::Condition, STATIONS) } else { check })
 }
 
@@ -188,8 +182,13 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
     let stiff = limits.stiff.filter(|_| steering.turns);
     let past_stiff = stiff.is_some_and(|stiff| check.high().is_some_and(|(demand, _)| demand.si > stiff.si()));
     let set = check.utilisation().is_some_and(|used| used > 1.0);
+    let no_scheme = matches!(jacked.pipe.capacity, Capacity::Concrete(ConcreteEnd { scheme_told: false, .. }));
+    if limits.by_maker && jacked.pipe.rated_force.is_some_and(|rated| !matches!(rated.origin, Origin::File(_))) {
+        return if passes { check.with_care(Care::Condition, RING) } else { check.with_note(RING) };
+    }
     if untold && passes {
         let note = if set { HOLD_AND_SET } else { HOLD };
+        let note = if no_scheme && !set { HOLD_AND_CONFIRM } else { note };
         return check.with_care(Care::Condition, if past_stiff && !set { HOLD_AND_TEST } else { note });
     }
     if limits.over_ours && passes {
@@ -197,6 +196,9 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
     }
     if rated && steering.turns && !steering.is_known() && passes {
         return check.with_care(Care::Condition, MAKER);
+    }
+    if no_scheme && !limits.by_maker && passes {
+        return check.with_care(Care::Condition, if set { CONFIRMED_AND_SET } else { CONFIRMED });
     }
     if tighter && passes {
         return check.as_caution(LOOSER);

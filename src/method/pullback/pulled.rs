@@ -92,13 +92,17 @@ pub(super) fn strength<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, on_pipe
         let at = Pulling { pull: &at.pull.in_light_fluid(), ..at };
         bears(&mut Calc::new(Silent), at, on_pipe, |pe| pe.weld_factor.value)
     };
-    let strength = strength.held_by(light);
-    strength.at_best(&best(at, on_pipe))
+    let strength = strength.held_by(light).at_best(&best(at, on_pipe));
+    strength.kept_empty_or_low(|change| bears_at_best(at, on_pipe, change).collapse)
 }
 
 /// What it bears with what the file does not tell at its best.
 pub(super) fn best(at: Pulling<'_>, on_pipe: &OnPipe) -> Strength {
-    let (pull, on_pipe) = (at.pull.at_best(), on_pipe.map(PullOnPipe::at_best));
+    bears_at_best(at, on_pipe, |pull| pull)
+}
+
+fn bears_at_best(at: Pulling<'_>, on_pipe: &OnPipe, change: impl Fn(Pull) -> Pull) -> Strength {
+    let (pull, on_pipe) = (change(at.pull.at_best()), on_pipe.map(PullOnPipe::at_best));
     bears(&mut Calc::new(Silent), Pulling { pull: &pull, ..at }, &on_pipe, |pe| pe.weld_at_best)
 }
 

@@ -1,13 +1,15 @@
 //! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, what it all leaves.
 
 use super::force::OnPipe;
-use crate::check::{Absent, Care, Check, Outcome, Verdict, at_least};
+use crate::check::{Absent, Care, Check, Outcome, Verdict, Ways, at_least};
 use crate::drive::Pull;
 use crate::law::{Calc, Doubted, Recorder};
 use crate::laws::deflection::ScoredWall;
 use crate::laws::pe::{AllowableTension, AxialStress, BendRadiusForShare, BendingStress};
 use crate::laws::pull_limits::TensionBesideBend;
-use crate::quantity::{Band, Force, Length, Pressure, Ratio, Role};
+use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::quantity::unit::STANDARD_GRAVITY;
+use crate::quantity::{Band, Force, Length, MassDensity, Measure, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
 pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is assumed this wide; build it no tighter";
@@ -171,6 +173,26 @@ impl Strength {
             inside: both(self.inside, best.inside),
             ..self
         }
+    }
+
+    /// What collapses under fluid up to the ground round an empty string, and holds where it is pumped from the pits or the
+    /// string is full of water, waits for what the file tells of that.
+    pub(super) fn kept_empty_or_low(self, collapse: impl Fn(&dyn Fn(Pull) -> Pull) -> Outcome) -> Self {
+        let Ok(check) = self.collapse else { return self };
+        if check.verdict != Verdict::Over {
+            return self;
+        }
+        let water = MassDensity::from_si(WATER_UNIT_WEIGHT / STANDARD_GRAVITY);
+        let ways: [(&dyn Fn(Pull) -> Pull, Ways); 3] = [
+            (&Pull::pumped, &[&["pull.fluid_level"]]),
+            (&|pull| pull.full(water), &[&["pull.contents"]]),
+            (&|pull| pull.pumped().full(water), &[&["pull.fluid_level", "pull.contents"]]),
+        ];
+        let spared = ways.into_iter().find_map(|(change, ways)| {
+            let check = check.at_best(collapse(change).ok()?);
+            (check.verdict != Verdict::Over).then(|| check.settled_by(ways))
+        });
+        Self { collapse: Ok(spared.unwrap_or(check)), ..self }
     }
 
     /// Of a pipe of which no more is checked.
