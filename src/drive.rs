@@ -363,7 +363,7 @@ pub struct Pull {
     /// False where the file does not tell it, since nothing of iron and steel hangs on it.
     pub(crate) temperature_told: bool,
     pub(crate) fluid_height: Length,
-    /// The same where it is pumped from the pits, no higher than the highest invert; none where the file tells its level.
+    /// The same where it is pumped from the pits, no higher than the highest invert and the ground water; none where the file tells its level.
     pub(crate) fluid_height_pumped: Option<Length>,
     /// Depth below ground at the higher pit of the level that the fluid is kept at.
     pub(crate) fluid_level: Option<Cited<Length>>,

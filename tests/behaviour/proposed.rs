@@ -90,6 +90,7 @@ fn over_at_its_best_is_barred() {
         let text =
             text.edit(LIST, "needed_inside_diameter: 240 mm\n").edit("invert_depth: 4.20 m", "invert_depth: 14.20 m");
         text.edit("reception: { invert_depth: 3.96 m }", "reception: { invert_depth: 13.96 m }")
+            .edit("pipe_temperature: 25 degC", "pipe_temperature: 25 degC, fluid_level: 0 m, contents: empty")
     });
     let drive = read_drive(&deep, &Handbook::embedded()).unwrap();
     let choice = choose(&drive).unwrap();

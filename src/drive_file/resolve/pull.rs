@@ -11,7 +11,7 @@ use crate::drive::{
 use crate::drive_file::limits::celsius;
 use crate::drive_file::{
     CollapsedBoreFile, Contents, Hole, LaydownFile, Place, PullFile, PullHeadFile, PushAssistFile, ReactionFile,
-    Support,
+    Support, WaterTable,
 };
 use crate::handbook::{Spoil, rising};
 use crate::laws::soil::water_density;
@@ -107,7 +107,7 @@ impl Resolver<'_> {
             temperature,
             temperature_told: pull.pipe_temperature.is_some(),
             fluid_height,
-            fluid_height_pumped: fluid_level.is_none().then(|| line.drop()),
+            fluid_height_pumped: fluid_level.is_none().then(|| self.pumped(line).min(fluid_height)),
             fluid_level,
             load_duration,
             stands_at_least: if pull.fluid_stands_for.is_some() { load_duration } else { duration },
@@ -217,6 +217,20 @@ impl Resolver<'_> {
         self.assume_band("pull.fluid_density", band, Role::Density, ratios.origin);
         let loaded = density(self.handbook.ratio("pull.fluid_loaded")?.value);
         Ok(Fluids { light: band.low, clean: band.likely, heavy: band.high, loaded })
+    }
+}
+
+impl Resolver<'_> {
+    /// Fluid over the lowest invert where the pits are pumped: as high as the highest invert, and as the ground water.
+    fn pumped(&self, line: &Line) -> Length {
+        let of_file = &self.file.groundwater;
+        let waters = self.file.ground.iter().map(|stretch| stretch.groundwater.as_ref().unwrap_or(of_file).value);
+        let heads = waters.map(|water| match water {
+            WaterTable::None => Length::default(),
+            WaterTable::At(table) => line.deepest() - table,
+            WaterTable::Unknown => line.greatest_column(),
+        });
+        heads.fold(line.drop(), Length::max)
     }
 }
 
