@@ -105,60 +105,94 @@ impl<T> From<T> for Doubted<T> {
     }
 }
 
-/// Receives each law as it is evaluated.
-pub trait Recorder {
-    /// Called once per evaluation.
-    fn step<L: Law>(&mut self, law: &L, value: L::Out);
-    /// Starts a new part of the working.
-    fn part(&mut self, title: &'static str);
-    /// Which level of a band the next evaluations are of; empty for none.
-    fn level(&mut self, level: &'static str);
+/// One evaluated law.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct Step {
+    /// The part of the working it belongs to.
+    pub part: &'static str,
+    /// The level of the band that it is of, where it is of one; else empty.
+    pub level: &'static str,
+    /// The equation.
+    pub equation: &'static Equation,
+    /// Arguments by name.
+    pub inputs: Vec<(&'static str, Shown)>,
+    /// Result.
+    pub result: Shown,
+    /// False where it was used outside its range.
+    pub in_range: bool,
 }
 
-/// Keeps nothing: the fast path.
-#[derive(Debug, Clone, Copy, Default)]
-pub struct Silent;
-
-impl Recorder for Silent {
-    fn step<L: Law>(&mut self, _law: &L, _value: L::Out) {}
-    fn part(&mut self, _title: &'static str) {}
-    fn level(&mut self, _level: &'static str) {}
-}
-
-/// Evaluates laws, notes doubt and records, so that the sheet shows the very evaluation that decided.
+/// The steps so far, and where the next one belongs.
 #[derive(Debug, Clone, Default)]
-pub struct Calc<R> {
-    recorder: R,
+struct Record {
+    steps: Vec<Step>,
+    part: &'static str,
+    level: &'static str,
+}
+
+impl Record {
+    #[cold]
+    fn step<L: Law>(&mut self, law: &L, value: L::Out) {
+        let mut inputs = Vec::new();
+        law.inputs(&mut |name, shown| inputs.push((name, shown)));
+        let result = Shown::of(value, L::OUT);
+        let Self { part, level, .. } = *self;
+        self.steps.push(Step { part, level, equation: &L::EQUATION, inputs, result, in_range: law.in_range() });
+    }
+}
+
+/// Evaluates laws, notes doubt and, where it is asked to, keeps each step, so that the sheet shows the very evaluation that
+/// decided.
+#[derive(Debug, Clone, Default)]
+pub struct Calc {
+    record: Option<Record>,
     doubt: Doubt,
     may_spare: bool,
 }
 
-impl<R: Recorder> Calc<R> {
-    /// Starts with a recorder.
-    pub const fn new(recorder: R) -> Self {
-        Self { recorder, doubt: None, may_spare: false }
+impl Calc {
+    /// Keeps no step: the fast path.
+    #[must_use]
+    pub const fn silent() -> Self {
+        Self { record: None, doubt: None, may_spare: false }
+    }
+
+    /// Keeps each step.
+    #[must_use]
+    pub fn recording() -> Self {
+        Self { record: Some(Record::default()), doubt: None, may_spare: false }
     }
 
     /// Evaluates one law. Its doubt goes to the value of [`Calc::doubted`] around it.
+    #[inline]
     pub fn law<L: Law>(&mut self, law: L) -> L::Out {
         let value = law.value();
         if !law.in_range() {
             self.doubt = self.doubt.or(Some(&L::EQUATION));
             self.may_spare |= !law.fails_beyond();
         }
-        self.recorder.step(&law, value);
+        if let Some(record) = &mut self.record {
+            record.step(&law, value);
+        }
         value
     }
 
-    /// Each level of a band through `work`, of which the recorder is told.
+    /// Each level of a band through `work`; the steps tell which.
     pub fn levels<T, U>(&mut self, band: Band<T>, mut work: impl FnMut(&mut Self, T) -> U) -> Band<U> {
         let mut at = |level, of| {
-            self.recorder.level(level);
+            self.level(level);
             work(self, of)
         };
         let all = Band { low: at("low", band.low), likely: at("likely", band.likely), high: at("high", band.high) };
-        self.recorder.level("");
+        self.level("");
         all
+    }
+
+    fn level(&mut self, level: &'static str) {
+        if let Some(record) = &mut self.record {
+            record.level = level;
+        }
     }
 
     /// A value to go on with. Its doubt goes to the value of [`Calc::doubted`] around it.
@@ -179,7 +213,9 @@ impl<R: Recorder> Calc<R> {
 
     /// Starts a new part of the working.
     pub fn part(&mut self, title: &'static str) {
-        self.recorder.part(title);
+        if let Some(record) = &mut self.record {
+            record.part = title;
+        }
     }
 
     /// The doubt that went to no value: none, unless a law was evaluated or a value taken outside [`Calc::doubted`].
@@ -188,9 +224,10 @@ impl<R: Recorder> Calc<R> {
         self.doubt
     }
 
-    /// The recorder with what it kept.
-    pub fn finish(self) -> R {
-        self.recorder
+    /// The steps that it kept, in the order of evaluation.
+    #[must_use]
+    pub fn steps(self) -> Vec<Step> {
+        self.record.map_or_else(Vec::new, |record| record.steps)
     }
 }
 

@@ -3,7 +3,7 @@
 use super::plan::Plan;
 use crate::drive::Drive;
 use crate::handbook::Method;
-use crate::law::{Calc, Law, Silent};
+use crate::law::{Calc, Law};
 use crate::laws::reaming::{AnnulusVolume, SpoilVolume};
 use crate::quantity::{Length, Measure, Ratio, Volume};
 use crate::source::{Cited, Origin};
@@ -52,7 +52,7 @@ impl Amounts {
 #[must_use]
 pub fn amounts(plan: &Plan<'_>) -> Amounts {
     let Plan { drive, pipe, method } = *plan;
-    let calc = &mut Calc::new(Silent);
+    let calc = &mut Calc::silent();
     let length = drive.length.value;
     let mut amounts = Amounts::default();
     let drilled = drive.stretches.iter().any(|stretch| stretch.drilled(false).is_some());

@@ -4,7 +4,7 @@ use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Verdict, at_most, only, rated};
 use crate::drive::{BY_ITS_MAKER, Carries, FactorPoints};
 use crate::handbook::{Method, Service};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::deflection::ScoredWall;
 use crate::laws::inside_pressure::{PressureByBarlow, PressureByRatio};
 use crate::laws::pull_limits::FactorAtTemperature;
@@ -18,7 +18,7 @@ const UNTOLD: &str = "no pressure is given: the main carries the limit at most, 
 const UNKNOWN: &str = "only the maker knows what the pipe carries: give candidates[].pressure_class";
 
 /// What the main is asked to carry, against what it may: as its class, and with each surge that the file tells.
-pub(crate) fn in_service<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn in_service(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     only(at.drive.service == Service::PressureMain, "it is no pressure main")?;
     let carries = at.pipe.carries.as_deref().ok_or(Absent::Missing)?;
     let asked = at.drive.in_service.pressure;
@@ -49,16 +49,15 @@ pub(crate) fn in_service<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
 }
 
 /// What the pipe itself may carry; none where nobody has said.
-fn own<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, carries: &Carries) -> Option<Doubted<Cited<Pressure>>> {
+fn own(calc: &mut Calc, at: &Plan<'_>, carries: &Carries) -> Option<Doubted<Cited<Pressure>>> {
     let outside_diameter = at.pipe.outside_diameter.value;
     // A pull scores plastic; metal has its coating for it.
     let plastic = at.pipe.pulled.as_ref().filter(|pulled| at.method == Method::Pullback && pulled.is_plastic());
     let depth_share = plastic.map_or(Ratio::default(), |_| carries.deep_score);
-    let scored = |calc: &mut Calc<R>, wall: Length| {
+    let scored = |calc: &mut Calc, wall: Length| {
         if depth_share > Ratio::default() { calc.law(ScoredWall { wall, depth_share }) } else { wall }
     };
-    let factor =
-        |calc: &mut Calc<R>| carries.temperature.map_or(Ratio::from(1.0), |points| at_temperature(calc, points));
+    let factor = |calc: &mut Calc| carries.temperature.map_or(Ratio::from(1.0), |points| at_temperature(calc, points));
     let class = carries.class.map(|class| {
         calc.doubted(|calc| {
             let left = plastic.map_or(Ratio::from(1.0), |pulled| {
@@ -87,7 +86,7 @@ fn own<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, carries: &Carries) -> Opt
 }
 
 /// Factor of a table at a temperature between two of its rows.
-pub(crate) fn at_temperature<R: Recorder>(calc: &mut Calc<R>, points: FactorPoints) -> Ratio {
+pub(crate) fn at_temperature(calc: &mut Calc, points: FactorPoints) -> Ratio {
     calc.law(FactorAtTemperature {
         temperature: points.at,
         below: points.below.0,

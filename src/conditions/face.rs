@@ -5,7 +5,7 @@ use super::stress::weight;
 use crate::check::{Absent, Check, Outcome, Verdict, Ways, at_least, at_most, only, rated, required};
 use crate::drive::{Column, Drive, Strength, StrengthBy, Stretch};
 use crate::handbook::GroundClass;
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::face::{CriticalNumberCylinder, CriticalNumberSphere, FaceSafety, StabilityNumber};
 use crate::laws::pit_base::{CriticalGradient, PlugAgainstSliding, PlugLength};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -25,7 +25,7 @@ fn open(at: &Plan<'_>) -> Result<(), Absent> {
 }
 
 /// The worst place of the drive.
-pub(crate) fn stability<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn stability(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     open(at)?;
     let clays = at.drive.stretches.iter().filter_map(|stretch| Some((stretch, stretch.earth.strength?)));
     let places = clays.flat_map(|(stretch, strength)| {
@@ -39,7 +39,7 @@ pub(crate) fn stability<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
 
 /// The worst stretch, where water stands over an open casing in silt, sand or gravel: only a plug of soil keeps the ground
 /// out.
-pub(crate) fn plug<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn plug(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     open(at)?;
     let wet = || at.drive.stretches.iter().filter(|stretch| wants_plug(stretch));
     only(wet().next().is_some(), "no water stands over an open face in silt, sand or gravel")?;
@@ -60,8 +60,8 @@ fn wants_plug(stretch: &Stretch) -> bool {
 
 /// In the place of a stretch where the invert has this depth, with the weakest clay under the heaviest soil; not decided
 /// where the best of both would do.
-fn number<R: Recorder>(
-    calc: &mut Calc<R>,
+fn number(
+    calc: &mut Calc,
     at: &Plan<'_>,
     (stretch, depth): (&Stretch, Length),
     Strength { ends, by }: Strength,
@@ -78,8 +78,8 @@ fn number<R: Recorder>(
     adverse.with_note(by.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY])).at_best(favourable).settled_by(settled)
 }
 
-fn stands<R: Recorder>(
-    calc: &mut Calc<R>,
+fn stands(
+    calc: &mut Calc,
     at: &Plan<'_>,
     depth: Length,
     (column, undrained_strength, over): (Column<'_>, Pressure, Pressure),
@@ -108,7 +108,7 @@ fn stands<R: Recorder>(
 
 /// The plug that the contractor has to keep, against the longest that is kept. No length alone bars: the ground may be
 /// treated.
-fn asked<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch) -> Check<()> {
+fn asked(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch) -> Check<()> {
     calc.part("soil plug against the head of water");
     let rules = &at.drive.site.pit_rules;
     let (length, times) = rules.longest_plug;
@@ -125,7 +125,7 @@ fn asked<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch) -> C
 }
 
 /// Against the lightest soil; not decided where the heaviest would do.
-fn against_water<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check<()> {
+fn against_water(calc: &mut Calc, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check<()> {
     calc.part("soil plug against the head of water");
     let [adverse, favourable] =
         [stretch.light(), stretch.heavy()].map(|column| plug_needed(calc, drive, stretch, column));
@@ -138,8 +138,8 @@ fn against_water<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, stretch: &Stret
 
 /// Length of plug that the water of a stretch asks for: the longer of that against boiling and that against sliding,
 /// likely and high by the factor; `None` without any soil.
-pub(super) fn plug_needed<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn plug_needed(
+    calc: &mut Calc,
     drive: &Drive,
     stretch: &Stretch,
     column: Column<'_>,

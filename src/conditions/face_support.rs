@@ -6,7 +6,7 @@ use super::stress::{vertical_stress, weight};
 use crate::check::{Care, Check, Outcome, Rule, Ways, at_least, at_most, only};
 use crate::drive::{Column, Ends, Stretch};
 use crate::handbook::{GroundClass, Treatment};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::face::{GreatestSupport, LeastSupport, LeastSupportDrained};
 use crate::laws::soil::{SiloStress, SiloWidthTerzaghi};
 use crate::laws::wall::ActiveCoefficient;
@@ -33,7 +33,7 @@ struct Window {
 }
 
 /// The worst place of the drive.
-pub(crate) fn check<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn check(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     only(at.is_jacked(), "the pipe is not pushed")?;
     only(!at.drive.site.face.open, "the face is open")?;
     let soils = at.drive.stretches.iter().filter(|stretch| needs_support(stretch));
@@ -47,7 +47,7 @@ fn needs_support(stretch: &Stretch) -> bool {
 }
 
 /// In a place where the invert has this depth: the soil that leaves less between the two, and that which leaves more.
-fn place<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch, depth: Length) -> Check<()> {
+fn place(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch, depth: Length) -> Check<()> {
     calc.part("support of a closed face");
     let rule = &at.drive.site.face;
     let clay = stretch.earth.strength.map(|strength| strength.ends);
@@ -101,8 +101,8 @@ fn place<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, stretch: &Stretch, dept
 
 /// With one soil: what keeps clay at a safe stability number, or water and the active pressure of ground that arches over the
 /// head, with a margin over both, the greater in a mixed face; and a share of the total stress without what lies on the surface.
-fn between<R: Recorder>(
-    calc: &mut Calc<R>,
+fn between(
+    calc: &mut Calc,
     at: &Plan<'_>,
     stretch: &Stretch,
     depth: Length,

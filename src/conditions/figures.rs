@@ -9,7 +9,7 @@ use super::pits::{Place, area_needed, length_needed, lift, width_needed};
 use super::plan::Plan;
 use super::time::time_plan;
 use crate::drive::{Drive, Pit, PitRules};
-use crate::law::{Calc, Law, Silent};
+use crate::law::{Calc, Law};
 use crate::laws::inflow::{EquivalentRadius, InflowUnconfined, InfluenceRadius};
 use crate::laws::reaming::SpoilVolume;
 use crate::quantity::{Band, Length, Ratio, Role, Shown};
@@ -87,7 +87,7 @@ impl Topical {
 const NOT_A_LIMIT: &str = "a bound on the high side: all lost ground and the whole annulus arrive";
 
 fn movement(plan: &Plan<'_>, to: &mut Topical) {
-    let calc = &mut Calc::new(Silent);
+    let calc = &mut Calc::silent();
     let Plan { drive, pipe, .. } = *plan;
     let loss = drive.site.movement.face_loss.1.origin;
     let mut add = |what: &str, moved: Option<super::movement::Moved>| {
@@ -109,7 +109,7 @@ fn movement(plan: &Plan<'_>, to: &mut Topical) {
 }
 
 fn pits(plan: &Plan<'_>, to: &mut Topical) {
-    let calc = &mut Calc::new(Silent);
+    let calc = &mut Calc::silent();
     let drive = plan.drive;
     for (place, names) in [
         (Place::Launch, ["launch pit, length", "launch pit, width", "working area, launch"]),
@@ -155,7 +155,7 @@ fn pits(plan: &Plan<'_>, to: &mut Topical) {
 }
 
 /// The longest plug that open ground under water asks for, where its weight is known.
-fn plug(calc: &mut Calc<Silent>, drive: &Drive) -> Option<(Band<Length>, Origin)> {
+fn plug(calc: &mut Calc, drive: &Drive) -> Option<(Band<Length>, Origin)> {
     if !drive.site.face.open {
         return None;
     }
@@ -165,7 +165,7 @@ fn plug(calc: &mut Calc<Silent>, drive: &Drive) -> Option<(Band<Length>, Origin)
     Some((longest, drive.site.pit_rules.plug.1.origin))
 }
 
-fn inflow(calc: &mut Calc<Silent>, pit: &Pit, table: Length, rules: &PitRules) -> Option<(Shown, Shown)> {
+fn inflow(calc: &mut Calc, pit: &Pit, table: Length, rules: &PitRules) -> Option<(Shown, Shown)> {
     let space = pit.space.as_ref()?;
     let (permeability, base) = space.seepage?;
     let drawdown = space.floor - table;

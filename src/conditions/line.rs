@@ -5,7 +5,7 @@ use super::weight;
 use crate::check::{Care, Outcome, Rule, Ways, at_least, at_most, only};
 use crate::drive::{BoreState, HoleState, Pipe, Pull, PulledPipe, Stretch};
 use crate::handbook::{GroundClass, Guidance, Lubrication, Method, Service};
-use crate::law::{Calc, Law, Silent};
+use crate::law::{Calc, Law};
 use crate::laws::pull::NetWeightInFluid;
 use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role};
 use crate::source::Cited;
@@ -71,7 +71,7 @@ fn sinks(plan: &Plan<'_>) -> bool {
 /// Net weight of a pulled pipe, empty and of its least wall, in the heaviest fluid.
 fn weight_in_heavy_fluid(pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> LineLoad {
     let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
-    let pipe_weight = weight::of_pulled(&mut Calc::new(Silent), pipe, pulled, Ratio::from_si(1.0));
+    let pipe_weight = weight::of_pulled(&mut Calc::silent(), pipe, pulled, Ratio::from_si(1.0));
     let (fluid_density, contents_density) = (pull.fluids.heavy, MassDensity::default());
     NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density }.value()
 }

@@ -8,7 +8,7 @@ use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated, required};
 use crate::drive::{Crossing, Ends, Pipe, Stretch};
 use crate::handbook::{GroundClass, Lubrication};
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::laws::settlement::{
     AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestTrough, TroughWidth,
 };
@@ -105,8 +105,8 @@ fn kept_full(at: &Plan<'_>, ground: &Stretch) -> bool {
 
 /// What moves over a bore whose invert lies at a depth, in the ground of a stretch; `None` where no source tells the
 /// width of the trough, or the level is not above the axis. Rock does not move.
-fn moved<R: Recorder>(
-    calc: &mut Calc<R>,
+fn moved(
+    calc: &mut Calc,
     at: &Plan<'_>,
     stretch: usize,
     (invert, level): (Length, Length),
@@ -165,12 +165,12 @@ fn moved<R: Recorder>(
 /// where no source tells the width of the trough, or a law was used outside its range.
 #[must_use]
 pub fn trough(plan: &Plan<'_>, beside: Length) -> Option<Band<Length>> {
-    let moves = at_surface(&mut Calc::new(Silent), plan, beside);
+    let moves = at_surface(&mut Calc::silent(), plan, beside);
     moves.high.if_sure().flatten().map(|moved| moved.settlement)
 }
 
 /// The worst of the surface so far beside the axis; `None` where some ground has no trough.
-pub(super) fn at_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, beside: Length) -> Moves {
+pub(super) fn at_surface(calc: &mut Calc, at: &Plan<'_>, beside: Length) -> Moves {
     lost(at).map(|lost| {
         calc.doubted(|calc| {
             let mut worst = Moved::default();
@@ -185,7 +185,7 @@ pub(super) fn at_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, beside:
 
 /// At a service above the axis, with the steepest slope of the trough wherever it lies in it; `None` where it lies below,
 /// or its ground has no trough.
-pub(super) fn at_service<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, crossing: &Crossing) -> Moves {
+pub(super) fn at_service(calc: &mut Calc, at: &Plan<'_>, crossing: &Crossing) -> Moves {
     lost(at).map(|lost| {
         calc.doubted(|calc| {
             let [first, last] = crossing.stretches;
@@ -206,7 +206,7 @@ pub(super) fn is_over(crossing: &Crossing, pipe: &Pipe) -> bool {
 }
 
 /// How far the surface moves, where something over it has a limit.
-pub(crate) fn of_surface<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Option<Moves> {
+pub(crate) fn of_surface(calc: &mut Calc, at: &Plan<'_>) -> Option<Moves> {
     let surface = &at.drive.site.surface;
     (surface.settlement.is_some() || surface.slope.is_some()).then(|| {
         calc.part("settlement of the surface");
@@ -238,7 +238,7 @@ fn of_the_surface(at: &Plan<'_>, check: Check<()>) -> Check<()> {
 }
 
 /// Settlement and slope of the crossed services that have a limit, the worst of each.
-pub(crate) fn of_services<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> (Outcome, Outcome) {
+pub(crate) fn of_services(calc: &mut Calc, at: &Plan<'_>) -> (Outcome, Outcome) {
     let over = || at.drive.site.crossings.iter().filter(|crossing| is_over(crossing, at.pipe));
     let absent = match over().next() {
         Some(_) => Absent::Missing,

@@ -5,7 +5,7 @@ use super::stress::weight;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, at_most, only, rated, required};
 use crate::drive::{Column, Drive, Ends, Pit, PitSides, PitSpace, Strength, StrengthBy, Stretch};
 use crate::handbook::{GroundClass, Method, Treatment};
-use crate::law::{Calc, Law, Recorder};
+use crate::law::{Calc, Law};
 use crate::laws::pit_base::{BaseHeave, BaseHeaveTerzaghi, BaseUplift, BearingFactorSkempton, CriticalGradient};
 use crate::laws::pit_water::{BoilingInside, CrowdedFlow, HeadAtToe, WallsBelow};
 use crate::laws::room::PitSide;
@@ -41,7 +41,7 @@ fn ends(drive: &Drive) -> impl Iterator<Item = (&Pit, &Stretch)> {
 
 /// The worse of both pits: the weakest clay under the heaviest soil in the deepest pit that it may be; not decided where
 /// the best of all would do.
-pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn base_heave(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let need = at.drive.site.pit_rules.heave;
     // No toe counts in a pit of which nobody tells the width.
     const TOES: [Ways; 3] = [
@@ -75,8 +75,8 @@ pub(crate) fn base_heave<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outc
 }
 
 /// Safety of one base in clay: the lesser of the two equations, where the second holds.
-fn heave<R: Recorder>(
-    calc: &mut Calc<R>,
+fn heave(
+    calc: &mut Calc,
     at: &Plan<'_>,
     pit: &Pit,
     stretch: &Stretch,
@@ -116,7 +116,7 @@ fn heave<R: Recorder>(
 
 /// The worse of both pits, where water stands over a floor in silt, sand, gravel or fill: what the file says of wells and
 /// of the base is its word; a toe that it tells is judged; else wells, or a toe, are asked for as far as they go.
-pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let rules = &at.drive.site.pit_rules;
     const SETTLED: [Ways; 2] = [&[&["launch.dewatered"]], &[&["reception.dewatered"]]];
     let wet = ends(at.drive).zip(SETTLED).filter_map(|((pit, stretch), settled)| {
@@ -155,7 +155,7 @@ pub(crate) fn boiling<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome
 }
 
 /// Safety against boiling inside the shoring; a width that is not told is narrow.
-fn inside<R: Recorder>(calc: &mut Calc<R>, column: Column<'_>, (head, toe, width): (Length, Length, Length)) -> Ratio {
+fn inside(calc: &mut Calc, column: Column<'_>, (head, toe, width): (Length, Length, Length)) -> Ratio {
     let water_weight = UnitWeight::from_si(WATER_UNIT_WEIGHT);
     let saturated = column.soil.at_pipe().map_or(UnitWeight::default(), |layer| layer.saturated);
     let critical_gradient = calc.law(CriticalGradient { buoyant_weight: saturated - water_weight, water_weight });
@@ -170,7 +170,7 @@ fn boils(stretch: &Stretch) -> bool {
 }
 
 /// The worse of both pits.
-pub(crate) fn uplift<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn uplift(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let (low, high) = at.drive.site.pit_rules.uplift;
     let need = high.map(|high| Band { low, likely: low, high });
     let tight = ends(at.drive).filter_map(|(pit, stretch)| Some((pit.space.as_ref()?.tight?, stretch)));
@@ -243,34 +243,25 @@ fn rules(at: &Plan<'_>, place: Place) -> PitSides {
 }
 
 /// A side for what passes, likely and high.
-fn side<R: Recorder>(
-    calc: &mut Calc<R>,
-    whole: bool,
-    part: Length,
-    (low, high): (Length, Cited<Length>),
-) -> Cited<Band<Length>> {
+fn side(calc: &mut Calc, whole: bool, part: Length, (low, high): (Length, Cited<Length>)) -> Cited<Band<Length>> {
     let mut one = |allowance| if whole { allowance } else { calc.law(PitSide { part, allowance }) };
     let low = one(low);
     high.map(|high| Band { low, likely: low, high: one(high) })
 }
 
 /// Length of a pit, likely and high; none where a ramp sets it.
-pub(super) fn length_needed<R: Recorder>(
-    calc: &mut Calc<R>,
-    at: &Plan<'_>,
-    place: Place,
-) -> Option<Cited<Band<Length>>> {
+pub(super) fn length_needed(calc: &mut Calc, at: &Plan<'_>, place: Place) -> Option<Cited<Band<Length>>> {
     let sides = rules(at, place);
     passes(at, place).0.map(|part| side(calc, sides.whole, part, sides.length))
 }
 
 /// Width of a pit, likely and high.
-pub(super) fn width_needed<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>, place: Place) -> Cited<Band<Length>> {
+pub(super) fn width_needed(calc: &mut Calc, at: &Plan<'_>, place: Place) -> Cited<Band<Length>> {
     let sides = rules(at, place);
     side(calc, sides.whole, passes(at, place).1, sides.width)
 }
 
-fn space<'a, R: Recorder>(at: &Plan<'a>, calc: &mut Calc<R>, place: Place) -> Result<&'a PitSpace, Absent> {
+fn space<'a>(at: &Plan<'a>, calc: &mut Calc, place: Place) -> Result<&'a PitSpace, Absent> {
     let space = place.pit(at.drive).space.as_ref().ok_or(Absent::Missing)?;
     calc.part(if place == Place::Launch { "room in the launch pit" } else { "room in the reception pit" });
     Ok(space)
@@ -308,14 +299,14 @@ fn least_length(at: &Plan<'_>, place: Place) -> Option<Cited<Length>> {
     Some(rules.least.0.map(|beside| part + beside))
 }
 
-pub(crate) fn length<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>, place: Place) -> Outcome {
+pub(crate) fn length(at: &Plan<'_>, calc: &mut Calc, place: Place) -> Outcome {
     only(passes(at, place).0.is_some(), "the ramp of the string sets it")?;
     let space = space(at, calc, place)?;
     let need = length_needed(calc, at, place).ok_or(Absent::Missing)?;
     Ok(roomy(space.length, need, place, least_length(at, place)))
 }
 
-pub(crate) fn width<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>, place: Place) -> Outcome {
+pub(crate) fn width(at: &Plan<'_>, calc: &mut Calc, place: Place) -> Outcome {
     let space = space(at, calc, place)?;
     let least = at.drive.site.pit_rules.least.1.map(|beside| passes(at, place).1 + beside);
     Ok(roomy(space.width, width_needed(calc, at, place), place, Some(least)))

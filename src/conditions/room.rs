@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, only, rated};
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::room::{ClearDistance, LeastCover};
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
 use crate::source::Cited;
@@ -30,7 +30,7 @@ const OWNER: &str = "as its owner requires; high: with the pilot off line by its
 
 /// Under a railway by its rule, for any bore by what no ground can do with less of, by habit for what is pushed, and for
 /// what is pulled under a road or under nobody knows what; the worst counts.
-pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let (rules, surface) = (&at.drive.site.cover, &at.drive.site.surface);
     let (outside_diameter, bore) = (at.pipe.outside_diameter.value, at.opened());
     let there = rules.shallowest - outside_diameter / 2.0 - bore / 2.0;
@@ -92,7 +92,7 @@ pub(crate) fn cover<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
 }
 
 /// The worst of what is crossed.
-pub(crate) fn clearance<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn clearance(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let rules = &at.drive.site.cover;
     if !at.drive.site.crossings_are_told {
         let origin = rules.exposed.1.origin;

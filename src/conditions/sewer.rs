@@ -4,7 +4,7 @@ use super::plan::{NO_GRAVITY, Plan};
 use crate::check::{Absent, Check, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::drive::{Gravity, Sewer};
 use crate::handbook::GroundClass;
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::hydraulics::{Flow, ManningVelocity, TractiveStress};
 use crate::laws::part_full::{DepthForFlow, FlowArea, HydraulicRadius, WettedAngle};
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -42,11 +42,7 @@ fn slope(at: &Plan<'_>) -> Ratio {
 }
 
 /// Flatter than the row a sewer has to be shown to clean itself; without a fall it is none.
-pub(crate) fn least_slope<R: Recorder>(
-    at: &Plan<'_>,
-    calc: &mut Calc<R>,
-    full: Option<Doubted<VolumeRate>>,
-) -> Outcome {
+pub(crate) fn least_slope(at: &Plan<'_>, calc: &mut Calc, full: Option<Doubted<VolumeRate>>) -> Outcome {
     let (gravity, sewer) = sewer(at)?;
     let slope = slope(at);
     let check = at_least(Role::Slope, slope, sewer.least_slope);
@@ -111,12 +107,7 @@ fn waves(at: &Plan<'_>) -> Result<(Wave, Option<Wave>), Absent> {
 }
 
 /// A check of the wave, and at its best.
-fn of_waves<R: Recorder>(
-    at: &Plan<'_>,
-    calc: &mut Calc<R>,
-    is_real: bool,
-    check: impl Fn(&mut Calc<R>, Wave) -> Check<()>,
-) -> Outcome {
+fn of_waves(at: &Plan<'_>, calc: &mut Calc, is_real: bool, check: impl Fn(&mut Calc, Wave) -> Check<()>) -> Outcome {
     let (wave, best) = waves(at)?;
     calc.part("waves of the invert");
     let mut made = |wave| {
@@ -131,7 +122,7 @@ fn of_waves<R: Recorder>(
 }
 
 /// A habit for a jacked line, whose waves are small; a limit for a pulled one.
-pub(crate) fn back_fall<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn back_fall(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let limit = Cited::new(slope(at), at.drive.grade.origin);
     of_waves(at, calc, !at.is_jacked(), |calc, wave| {
         let peak = calc.doubted(|calc| {
@@ -145,7 +136,7 @@ pub(crate) fn back_fall<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outco
 }
 
 /// A limit where a code gives one for the size, else a habit.
-pub(crate) fn sag<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(crate) fn sag(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let (_, sewer) = sewer(at)?;
     let design_slope = slope(at);
     of_waves(at, calc, sewer.sag_is_real, |calc, wave| {
@@ -158,7 +149,7 @@ pub(crate) fn sag<R: Recorder>(at: &Plan<'_>, calc: &mut Calc<R>) -> Outcome {
 }
 
 /// Flow of the full pipe, where the file tells a flow.
-pub(crate) fn full_flow<R: Recorder>(calc: &mut Calc<R>, at: &Plan<'_>) -> Option<Doubted<VolumeRate>> {
+pub(crate) fn full_flow(calc: &mut Calc, at: &Plan<'_>) -> Option<Doubted<VolumeRate>> {
     let (gravity, sewer) = sewer(at).ok()?;
     gravity.flow_min.or(gravity.flow_max)?;
     calc.part(FLOW);
@@ -179,11 +170,7 @@ pub(crate) fn capacity(at: &Plan<'_>, full: Option<Doubted<VolumeRate>>) -> Outc
     Ok(at_most(Role::Flow, flow.value, limit).with_note(FULL))
 }
 
-pub(crate) fn self_cleaning<R: Recorder>(
-    at: &Plan<'_>,
-    calc: &mut Calc<R>,
-    full: Option<Doubted<VolumeRate>>,
-) -> Outcome {
+pub(crate) fn self_cleaning(at: &Plan<'_>, calc: &mut Calc, full: Option<Doubted<VolumeRate>>) -> Outcome {
     let (gravity, sewer) = sewer(at)?;
     let (flow, full) = gravity.flow_min.zip(full).ok_or(Absent::Missing)?;
     calc.part(FLOW);

@@ -1,7 +1,7 @@
 //! Vertical stress at a depth, total and effective, in one place.
 
 use crate::drive::Column;
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
 use crate::quantity::{Length, Measure, Pressure, UnitWeight};
 
@@ -15,24 +15,24 @@ pub struct VerticalStress {
 }
 
 /// Vertical stress at a depth.
-pub fn vertical_stress<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> VerticalStress {
+pub fn vertical_stress(calc: &mut Calc, at: Column<'_>, depth: Length) -> VerticalStress {
     let total = at.soil.surcharge + weight(calc, at, depth);
     VerticalStress { total, effective: total - water_pressure(calc, at, depth) }
 }
 
 /// Effective stress that resists at a depth, on the safe side: without the surcharge, which may go.
-pub fn resisting_stress<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {
+pub fn resisting_stress(calc: &mut Calc, at: Column<'_>, depth: Length) -> Pressure {
     (weight(calc, at, depth) - water_pressure(calc, at, depth)).max(Pressure::default())
 }
 
 /// Total stress that resists at a depth where the ground cannot drain, on the safe side: moist weight alone, which is no
 /// more than the saturated one, so that water never adds to it, and no surcharge.
-pub fn undrained_resisting_stress<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {
+pub fn undrained_resisting_stress(calc: &mut Calc, at: Column<'_>, depth: Length) -> Pressure {
     weight(calc, Column { table: None, ..at }, depth)
 }
 
 /// Weight of the soil over a depth, moist above water and saturated below, and of water that stands over the ground.
-pub(super) fn weight<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {
+pub(super) fn weight(calc: &mut Calc, at: Column<'_>, depth: Length) -> Pressure {
     let mut total = Pressure::default();
     let mut top = Length::default();
     if let Some(table) = at.table.filter(|table| *table < top) {
@@ -55,7 +55,7 @@ pub(super) fn weight<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Len
     total
 }
 
-fn water_pressure<R: Recorder>(calc: &mut Calc<R>, at: Column<'_>, depth: Length) -> Pressure {
+fn water_pressure(calc: &mut Calc, at: Column<'_>, depth: Length) -> Pressure {
     let wet = at.table.map_or(Length::default(), |water| (depth - water).max(Length::default()));
     calc.law(LayerStress { unit_weight: UnitWeight::from_si(WATER_UNIT_WEIGHT), thickness: wet })
 }

@@ -10,21 +10,21 @@ use super::{jacking, pullback, stem};
 use crate::check::{Absent, Check, Checks, Outcome, Subject, checks};
 use crate::conditions::{self, Place, carried, carrier, face, face_support, movement, pits, room, sewer, time};
 use crate::drive::{Drive, Pipe};
-use crate::law::{Calc, Doubt, Recorder, Silent};
+use crate::law::{Calc, Doubt};
 
 use crate::handbook::Method;
 
 /// Assesses one pipe put in by one method.
 #[must_use]
 pub fn assess(drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
-    either(scheme(&mut Calc::new(Silent), drive, pipe, method), drive, pipe)
+    either(scheme(&mut Calc::silent(), drive, pipe, method), drive, pipe)
 }
 
 /// The same with the worse of both waters, where the water is not known.
 fn either(wet: Scheme, drive: &Drive, pipe: &Pipe) -> Scheme {
     let Some((dry, ways)) = &drive.dry else { return wet };
     let Some(same) = dry.candidates.iter().find(|other| other.label == pipe.label) else { return wet };
-    wet.either(&scheme(&mut Calc::new(Silent), dry, same, wet.method), ways)
+    wet.either(&scheme(&mut Calc::silent(), dry, same, wet.method), ways)
 }
 
 /// Whether the file gives what the method needs of the pipe, or a row says why it cannot be.
@@ -40,15 +40,12 @@ pub fn is_offered(drive: &Drive, pipe: &Pipe, method: Method) -> bool {
 /// The same, and the working behind it.
 #[must_use]
 pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
-    let mut calc = Calc::new(Sheet::default());
+    let mut calc = Calc::recording();
     let scheme = either(scheme(&mut calc, drive, pipe, method), drive, pipe);
-    let leftover = calc.leftover();
-    let mut sheet = calc.finish();
-    sheet.leftover = leftover;
-    (scheme, sheet)
+    (scheme, Sheet::of(calc))
 }
 
-fn scheme<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
+fn scheme(calc: &mut Calc, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
     let is_barred = pipe.bars(method).next().is_some();
     let walked = if is_barred { None } else { Walked::walk(calc, drive, pipe, method) };
     // A pipe without checks for a method stays without checks, which is never a pass.
@@ -65,7 +62,7 @@ macro_rules! run {
         $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident $decides:ident $(($share:expr))?
             $(, $need:ident $(as $other:ident)? $($what:literal [$($($field:literal)+),+])?)? => $check:expr;
     )+) => {
-        fn run_all<R: Recorder>($at: &Walked<'_>, $calc: &mut Calc<R>) -> [Result<Check, Absent>; Subject::COUNT] {
+        fn run_all($at: &Walked<'_>, $calc: &mut Calc) -> [Result<Check, Absent>; Subject::COUNT] {
             let doubt = conditions::ground_doubt(&$at);
             [$(named($at, Subject::$name, $check, doubt)),+]
         }

@@ -1,6 +1,6 @@
 //! Figures as they are worked out.
 
-use crate::law::{Calc, Doubted, Law, Silent};
+use crate::law::{Calc, Doubted, Law};
 use crate::quantity::{Measure, Role, Shown};
 use crate::source::{Cited, Origin};
 
@@ -25,7 +25,7 @@ pub struct Figure {
 /// Figures as they are worked out.
 #[derive(Debug, Default)]
 pub(super) struct Figures {
-    pub(super) calc: Calc<Silent>,
+    pub(super) calc: Calc,
     pub(super) list: Vec<Figure>,
 }
 
@@ -35,14 +35,14 @@ impl Figures {
         &mut self,
         label: &'static str,
         role: Role,
-        work: impl FnOnce(&mut Calc<Silent>) -> Cited<Q>,
+        work: impl FnOnce(&mut Calc) -> Cited<Q>,
     ) {
         let figure = self.calc.doubted(work);
         self.put(label, role, figure);
     }
 
     /// Adds what a law gives, cited by it.
-    pub(super) fn law<L: Law>(&mut self, label: &'static str, role: Role, work: impl FnOnce(&mut Calc<Silent>) -> L) {
+    pub(super) fn law<L: Law>(&mut self, label: &'static str, role: Role, work: impl FnOnce(&mut Calc) -> L) {
         self.add(label, role, |calc| {
             let law = work(calc);
             Cited::new(calc.law(law), Origin::Law(&L::EQUATION))

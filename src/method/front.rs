@@ -2,7 +2,7 @@
 
 use crate::drive::{Drive, FaceResistance, Stretch, Tip};
 use crate::handbook::{GroundClass, TipModel};
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::open_bore::BitThrust;
 use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT};
 use crate::laws::thrust::{
@@ -11,8 +11,8 @@ use crate::laws::thrust::{
 use crate::quantity::{Band, Force, Length, Measure, UnitWeight};
 
 /// Resistance at an enlarging head in one stretch.
-pub(super) fn head<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn head(
+    calc: &mut Calc,
     face: FaceResistance,
     cut_diameter: Length,
     guided_diameter: Length,
@@ -59,12 +59,7 @@ pub(super) fn head<R: Recorder>(
 }
 
 /// Resistance of the pilot tip; in a mixed face that of the harder ground.
-pub(super) fn tips<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    (head, at_best): (Length, bool),
-    stretch: &Stretch,
-) -> Band<Force> {
+pub(super) fn tips(calc: &mut Calc, drive: &Drive, (head, at_best): (Length, bool), stretch: &Stretch) -> Band<Force> {
     if let Some(drilled) = stretch.drilled(at_best) {
         return calc.levels(drilled.bit, |calc, per_diameter| calc.law(BitThrust { per_diameter, diameter: head }));
     }
@@ -76,7 +71,7 @@ pub(super) fn tips<R: Recorder>(
     }
 }
 
-fn tip<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, diameter: Length, tip: Tip) -> Band<Force> {
+fn tip(calc: &mut Calc, drive: &Drive, diameter: Length, tip: Tip) -> Band<Force> {
     match tip.model {
         TipModel::Sand => {
             let each = tip.blows.zip(drive.tip.cone_per_blow);

@@ -16,7 +16,7 @@ pub use total::{ModelForce, model_forces};
 use crate::conditions::vertical_stress;
 use crate::drive::{Drive, Pipe};
 use crate::handbook::HandbookError;
-use crate::law::{Calc, Silent};
+use crate::law::Calc;
 use crate::quantity::Length;
 use place::{Coefficients, Place};
 
@@ -34,7 +34,7 @@ pub fn friction_models(drive: &Drive, pipe: &Pipe) -> Result<Vec<SoilView>, Hand
         let pieces = along::pieces(at.soil, &ground.way.points, diameter);
         let weight = pipe.jacked_weight();
         let place = Place { drive, ground, soil: at.soil, pipe, diameter, pieces, weight, coefficients: &coefficients };
-        let calc = &mut Calc::new(Silent);
+        let calc = &mut Calc::silent();
         let (mut models, mut notes) = (Vec::new(), Vec::new());
         notes.extend(ground.mixed_with.map(|_| MIXED));
         silo::models(calc, &place, &mut models);

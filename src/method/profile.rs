@@ -6,7 +6,7 @@ use super::rest::Put;
 use super::stage::{Body, Stage, pushed, walk_pushed};
 use crate::drive::{Drive, Pipe, Rests, Work};
 use crate::handbook::Method;
-use crate::law::{Calc, Silent};
+use crate::law::Calc;
 use crate::quantity::{Band, Force};
 
 /// The stages of a scheme with the force along each; empty for a scheme that is excluded.
@@ -14,7 +14,7 @@ use crate::quantity::{Band, Force};
 pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> {
     let along = |stage: Stage| {
         let mut points = Vec::new();
-        walk_pushed(&mut Calc::new(Silent), Put::of(drive, pipe, method), stage, |advance, force| {
+        walk_pushed(&mut Calc::silent(), Put::of(drive, pipe, method), stage, |advance, force| {
             // What comes in bears all that the rig pushes, what it drives out the rest of its own.
             let on = |body| {
                 if stage.behind == body {
@@ -51,7 +51,7 @@ pub fn profile(drive: &Drive, pipe: &Pipe, method: Method) -> Vec<StageProfile> 
 /// made.
 pub fn pushes<'a>(drive: &'a Drive, pipe: &'a Pipe) -> impl Iterator<Item = (Stage, Band<Force>)> + 'a {
     let put = Put::of(drive, pipe, Method::PipeJacking);
-    let greatest = move |stage| pushed(&mut Calc::new(Silent), put, stage).in_spite_of_doubt().on_rig;
+    let greatest = move |stage| pushed(&mut Calc::silent(), put, stage).in_spite_of_doubt().on_rig;
     Stage::of_jacking(drive, pipe).map(move |stage| (stage, greatest(stage)))
 }
 

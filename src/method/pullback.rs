@@ -36,7 +36,7 @@ use super::walked::Walked;
 use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most, required};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
-use crate::law::{Calc, Recorder, Silent};
+use crate::law::Calc;
 use crate::laws::pull::ReamedBore;
 use crate::quantity::{Band, Force, Length, Measure, Role};
 use crate::source::Cited;
@@ -94,7 +94,7 @@ pub(super) fn reaming_torque(at: &Walked<'_>) -> Outcome {
 /// Force on rig, stem and pipe along the reaming passes and the pullback, by advance from the reception pit.
 pub(super) fn profiles(at: Pulling<'_>) -> Vec<StageProfile> {
     let Pulling { drive, pipe, pull, .. } = at;
-    let calc = &mut Calc::new(Silent);
+    let calc = &mut Calc::silent();
     let put = Put::of(drive, pipe, Method::Pullback);
     let stem = whole_friction(calc, put, Body::Stem).moving;
     let mut stages = Vec::new();
@@ -136,7 +136,7 @@ fn stem_behind(whole: Band<Force>, drive: &Drive, pipe: &Pipe, advance: Length) 
 const ONE_STEP: &str = "the bore is usually opened in smaller steps; give `passes` as planned";
 
 /// The reaming step that goes furthest beyond habit.
-pub(super) fn step<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(super) fn step(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let rule = &at.pulled()?.pull.step;
     calc.part("reaming steps");
     let mut before = at.drive.stem.head;

@@ -12,7 +12,7 @@ use super::front::{head, tips};
 use super::rest::{Put, Stands, pull_stands, stands};
 use crate::drive::{Drive, Pipe, Restart, Rubbed, Stretch};
 use crate::handbook::Method;
-use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::law::{Calc, Doubted, Law};
 use crate::laws::thrust::{CurveFactor, FrictionForce, SignedWeightAlongGrade, StageForce, WeightAlongGrade};
 use crate::quantity::{Angle, Band, Force, Length, LineLoad};
 
@@ -62,19 +62,14 @@ impl Outside<'_> {
     }
 
     /// Weight of the whole body along the grade over the length: a part of the body has a part of it.
-    fn uphill<R: Recorder>(self, calc: &mut Calc<R>, drive: &Drive) -> Band<LineLoad> {
+    fn uphill(self, calc: &mut Calc, drive: &Drive) -> Band<LineLoad> {
         let length = drive.length.value;
         along_grade(calc, self.weight, length, drive.grade.value).map(|weight| weight / length)
     }
 }
 
 /// Weight along the grade where it works against the movement; downhill it helps at the low level alone.
-pub(super) fn along_grade<R: Recorder>(
-    calc: &mut Calc<R>,
-    weight: Option<LineLoad>,
-    length: Length,
-    rise: Angle,
-) -> Band<Force> {
+pub(super) fn along_grade(calc: &mut Calc, weight: Option<LineLoad>, length: Length, rise: Angle) -> Band<Force> {
     let Some(pipe_weight) = weight else { return Band::default() };
     let against = calc.law(WeightAlongGrade { pipe_weight, length, rise });
     let low =
@@ -88,7 +83,7 @@ fn no_less_than_nothing(force: Band<Force>) -> Band<Force> {
 }
 
 /// Friction, what works at the front, and weight on the grade: what help takes off at the low level leaves no pull.
-fn in_all<R: Recorder>(calc: &mut Calc<R>, parts: [Band<Force>; 4]) -> Band<Force> {
+fn in_all(calc: &mut Calc, parts: [Band<Force>; 4]) -> Band<Force> {
     let [behind, ahead, front, weight] = parts;
     calc.levels(behind.zip(ahead).zip(front.zip(weight)), |calc, ((behind, ahead), (front, weight))| {
         calc.law(StageForce { behind, ahead, front, weight })
@@ -131,7 +126,7 @@ fn restart(drive: &Drive, body: Body, stretch: &Stretch) -> Restart {
 }
 
 /// Friction of a whole body over the whole drive.
-pub(super) fn whole_friction<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, body: Body) -> Friction {
+pub(super) fn whole_friction(calc: &mut Calc, put: Put<'_>, body: Body) -> Friction {
     let outside = outside(put, body);
     let mut total = Friction::default();
     for stretch in &put.drive.stretches {
@@ -170,7 +165,7 @@ pub(super) struct Pushed {
 }
 
 /// Greatest forces along the drive of a stage that pushes: in the launch pit, and on what it drives out.
-pub(super) fn pushed<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, stage: Stage) -> Doubted<Pushed> {
+pub(super) fn pushed(calc: &mut Calc, put: Put<'_>, stage: Stage) -> Doubted<Pushed> {
     calc.part(stage.title());
     calc.doubted(|calc| {
         let mut greatest = Pushed::default();
@@ -184,12 +179,7 @@ pub(super) fn pushed<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, stage: Stage
 
 /// The force at every advance where it may peak: just before and just after each end of a stretch, at the start, and
 /// at each stop, where what stood moves again.
-pub(super) fn walk_pushed<R: Recorder>(
-    calc: &mut Calc<R>,
-    put: Put<'_>,
-    stage: Stage,
-    mut at: impl FnMut(Length, Pushed),
-) {
+pub(super) fn walk_pushed(calc: &mut Calc, put: Put<'_>, stage: Stage, mut at: impl FnMut(Length, Pushed)) {
     let Put { drive, pipe, .. } = put;
     let behind = outside(put, stage.behind);
     let ahead = stage.ahead.map(|body| (body, outside(put, body)));
@@ -231,7 +221,7 @@ pub(super) fn walk_pushed<R: Recorder>(
             (_, Some(face)) => face,
             (_, None) => head(calc, drive.face, cut, guided, stretch),
         };
-        let force = |calc: &mut Calc<R>, advance: Length, own: Band<Force>, still_ahead: Band<Force>| {
+        let force = |calc: &mut Calc, advance: Length, own: Band<Force>, still_ahead: Band<Force>| {
             let weight_ahead = climb_ahead.map(|climb| climb * (drive.length.value - advance));
             let weight = sum(climb.map(|climb| climb * advance), weight_ahead);
             Pushed {
@@ -239,7 +229,7 @@ pub(super) fn walk_pushed<R: Recorder>(
                 on_ahead: through(no_less_than_nothing(sum(still_ahead, weight_ahead)), drive.length.value - advance),
             }
         };
-        let mut emit = |calc: &mut Calc<R>, advance: Length, own: Friction, still_ahead: Friction, rests: bool| {
+        let mut emit = |calc: &mut Calc, advance: Length, own: Friction, still_ahead: Friction, rests: bool| {
             let moving = force(calc, advance, own.moving, still_ahead.moving);
             at(advance, moving);
             if rests {
@@ -291,8 +281,8 @@ pub(super) struct Trailing<F> {
 
 /// Force on the rig while the stem pulls a reamer back, at every advance from the reception pit where it may peak.
 /// After a stop the friction of the stem and the pull of what trails are raised.
-pub(super) fn walk_pulled<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn walk_pulled(
+    calc: &mut Calc,
     put: Put<'_>,
     trailing: &Trailing<impl Fn(Length) -> Band<Force>>,
     mut at: impl FnMut(Length, Band<Force>, Band<Force>),
@@ -305,9 +295,9 @@ pub(super) fn walk_pulled<R: Recorder>(
     let anywhere = matches!(stands, Stands::Anywhere);
     // What is left of the stem lies between the launch pit, where it leaves the bore, and the reamer; it climbs where
     // the drive falls away from that pit.
-    let climb = |calc: &mut Calc<R>, left: Length| along_grade(calc, stem.weight, left, -drive.grade.value);
+    let climb = |calc: &mut Calc, left: Length| along_grade(calc, stem.weight, left, -drive.grade.value);
     let mut left = whole_friction(calc, put, Body::Stem);
-    let mut emit = |calc: &mut Calc<R>, advance: Length, left: Friction, rests: bool| {
+    let mut emit = |calc: &mut Calc, advance: Length, left: Friction, rests: bool| {
         let weight = climb(calc, if trailing.is_stem { length } else { length - advance });
         let own = (trailing.pull)(advance);
         let mut total = |ahead, behind| in_all(calc, [behind, ahead, trailing.reamer, weight]);

@@ -11,7 +11,7 @@ use super::walked::Walked;
 use crate::check::{Absent, Check, Decides, NOTHING, Outcome, Ways, at_most, only, required};
 use crate::drive::{Drive, Pipe, Rig, Stretch, Tube};
 use crate::handbook::GroundClass;
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
 use crate::source::{Cited, Origin};
 
@@ -58,7 +58,7 @@ pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
     Ok(at.stem.check(|thrust| against_rig(at, thrust, None)))
 }
 
-pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(super) fn buckling(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     there(at)?;
     let Some(tube) = &at.drive.stem.tube else {
         let usual = &at.drive.usual.stem;
@@ -97,7 +97,7 @@ pub(super) fn buckling<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outc
 }
 
 /// A screen in soft ground: the bore of a pilot head that is larger than the stem may or may not stand open.
-pub(super) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(super) fn snaking(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let tube = tube(at)?;
     let soft = |class| matches!(class, GroundClass::SoftClay | GroundClass::LooseSand);
     only(at.drive.stretches.iter().any(|stretch| stretch.has(soft)), "the ground holds the stem on its line")?;
@@ -162,18 +162,18 @@ pub(super) fn torque(torque: Option<Band<Torque>>, rating: Cited<Torque>) -> Out
 }
 
 /// What may be pushed, by level: the softest ground counts at the high level.
-fn pit_and_bed<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Band<Force> {
+fn pit_and_bed(calc: &mut Calc, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Band<Force> {
     let pit = Band::same(column(calc, drive, tube).free(calc, tube.free_length, tube.end_factor));
     bed_force(calc, drive, pipe, tube).map_or(pit, |bed| pit.with(bed, Force::min))
 }
 
 /// What the bed lets through, by level; none where rock holds it.
-fn bed_force<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Option<Band<Force>> {
+fn bed_force(calc: &mut Calc, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Option<Band<Force>> {
     let bed = bed::softest(calc, drive, pipe, tube)?;
     let stem = column(calc, drive, tube);
     Some(bed.map(|bedding| stem.bedded(calc, bedding)))
 }
 
-fn column<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube) -> Column {
+fn column(calc: &mut Calc, drive: &Drive, tube: &Tube) -> Column {
     Column::of(calc, tube.modulus, drive.stem.outside_diameter.value, tube.wall, tube.factor.value)
 }

@@ -14,7 +14,7 @@ use crate::check::{Absent, Outcome};
 use crate::conditions::{Moves, Plan, movement, sewer};
 use crate::drive::{Drive, Pipe};
 use crate::handbook::Method;
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::quantity::{Band, Force, VolumeRate};
 use core::ops::Deref;
 
@@ -53,15 +53,10 @@ impl<'a> Deref for Walked<'a> {
 
 impl<'a> Walked<'a> {
     /// Walks every stage; `None` where the pipe cannot be put in so.
-    pub(super) fn walk<R: Recorder>(
-        calc: &mut Calc<R>,
-        drive: &'a Drive,
-        pipe: &'a Pipe,
-        method: Method,
-    ) -> Option<Self> {
+    pub(super) fn walk(calc: &mut Calc, drive: &'a Drive, pipe: &'a Pipe, method: Method) -> Option<Self> {
         let plan = Plan { drive, pipe, method };
         let put = Put::of(drive, pipe, method);
-        let stem = |calc: &mut Calc<R>| both(calc, put, Stage::STEM).map(|pushed| pushed.map(|force| force.on_rig));
+        let stem = |calc: &mut Calc| both(calc, put, Stage::STEM).map(|pushed| pushed.map(|force| force.on_rig));
         let drawn = (method == Method::PipeJacking && drive.stem.withdrawn).then(|| {
             calc.part("stem drawn back out of the bore");
             calc.doubted(|calc| {

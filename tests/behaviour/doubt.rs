@@ -4,7 +4,7 @@ use crate::drives::drive;
 use crate::edit::Edit;
 use crate::pull_works::{check, pulled, text};
 use jackpull::check::{Subject, Verdict};
-use jackpull::law::{Calc, Doubted, Silent};
+use jackpull::law::{Calc, Doubted};
 use jackpull::laws::deflection::ScoredWall;
 use jackpull::method::figures;
 use jackpull::quantity::{FromText, Length, Measure, Ratio};
@@ -28,13 +28,13 @@ const PULLED: [&str; 6] = [
 ];
 
 /// A wall scored beyond half of it, of which nothing is told.
-fn scored(calc: &mut Calc<Silent>, share: &str) -> Length {
+fn scored(calc: &mut Calc, share: &str) -> Length {
     calc.law(ScoredWall { wall: Length::from_si(0.01), depth_share: Ratio::from_text(share).unwrap() })
 }
 
 #[test]
 fn doubt_goes_with_the_value() {
-    let calc = &mut Calc::new(Silent);
+    let calc = &mut Calc::silent();
     let [sure, beyond] = ["10 %", "60 %"].map(|share| calc.doubted(|calc| scored(calc, share)));
     let name = Some("wall after scoring");
     let by = |doubted: Doubted<_>| doubted.doubt().map(|equation| equation.name);

@@ -3,7 +3,7 @@
 
 use crate::check::{Absent, Check, Outcome, Ways, at_most, only};
 use crate::drive::Laden;
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::thrust::{AugerWeightTorque, SpoilTorque};
 use crate::method::stem;
 use crate::method::walked::Walked;
@@ -27,7 +27,7 @@ pub(in crate::method) fn torque(at: &Walked<'_>) -> Outcome {
 }
 
 /// Over where the least is more than the rig turns; what is likely more waits for the torque that the contractor reckons with.
-pub(in crate::method) fn drag<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn drag(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let rating = rating(at)?;
     only(at.drive.rig.auger_torque.is_none(), "the file tells the torque of the auger")?;
     let auger = at.drive.auger.ok_or(Absent::NotApplicable("the soil does not leave by auger"))?;

@@ -5,7 +5,7 @@
 
 use crate::conditions::{resisting_stress, undrained_resisting_stress};
 use crate::drive::{Clay, Drive, Pipe, Reaction, ThrustWall};
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::laws::wall::{
     AllowableReaction, EyeResistance, PassiveCoefficient, PassivePressure, PassiveStrip, UndrainedStrip,
 };
@@ -53,13 +53,13 @@ struct Strip {
 }
 
 impl Strip {
-    fn pressure<R: Recorder>(&self, calc: &mut Calc<R>, at: Length) -> Pressure {
+    fn pressure(&self, calc: &mut Calc, at: Length) -> Pressure {
         let vertical_stress = self.stress + self.unit_weight * (at - self.top);
         let cohesion = self.strength.unwrap_or_default();
         calc.law(PassivePressure { vertical_stress, coefficient: self.coefficient, cohesion })
     }
 
-    fn resistance<R: Recorder>(&self, calc: &mut Calc<R>, spread: Ratio, width: Length) -> Force {
+    fn resistance(&self, calc: &mut Calc, spread: Ratio, width: Length) -> Force {
         let (height, top_stress, unit_weight) = (self.bottom - self.top, self.stress, self.unit_weight);
         match self.strength {
             Some(undrained_strength) => {
@@ -74,7 +74,7 @@ impl Strip {
 
     /// Greatest pressure that an opening takes away here: at its axis where it lies within the strip, else at its
     /// lower end in it.
-    fn at_eye<R: Recorder>(&self, calc: &mut Calc<R>, stand: &Stand) -> Option<Pressure> {
+    fn at_eye(&self, calc: &mut Calc, stand: &Stand) -> Option<Pressure> {
         let (upper, lower) = (stand.axis - stand.eye / 2.0, stand.axis + stand.eye / 2.0);
         let apart = stand.eye <= Length::default() || lower <= self.top || upper >= self.bottom;
         let within = upper >= self.top && lower <= self.bottom;
@@ -84,7 +84,7 @@ impl Strip {
 }
 
 /// Walks down the ground behind the wall, level by level. With an undrained strength the lowest layer has it.
-fn behind<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand, undrained: Option<Pressure>) -> Behind {
+fn behind(calc: &mut Calc, reaction: &Reaction, stand: &Stand, undrained: Option<Pressure>) -> Behind {
     let (at, soil) = (reaction.column(), &reaction.soil);
     let water = reaction.table.unwrap_or(Length::from_si(f64::INFINITY));
     let last = soil.layers.len().saturating_sub(1);
@@ -93,7 +93,7 @@ fn behind<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand, u
     let mut top = stand.top;
     for (index, layer) in soil.layers.iter().enumerate() {
         let strength = undrained.filter(|_| index == last);
-        let stress_at = |calc: &mut Calc<R>, depth: Length| match strength {
+        let stress_at = |calc: &mut Calc, depth: Length| match strength {
             Some(_) => undrained_resisting_stress(calc, at, depth),
             None => resisting_stress(calc, at, depth),
         };
@@ -136,9 +136,9 @@ fn behind<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand, u
 }
 
 /// What may be asked of the case that counts for its clay, the case, and whether it is the undrained one.
-pub(super) fn allowed<R: Recorder>(calc: &mut Calc<R>, reaction: &Reaction, stand: &Stand) -> (Force, Behind, bool) {
+pub(super) fn allowed(calc: &mut Calc, reaction: &Reaction, stand: &Stand) -> (Force, Behind, bool) {
     let safety = reaction.safety.value;
-    let allow = |calc: &mut Calc<R>, behind: Behind| {
+    let allow = |calc: &mut Calc, behind: Behind| {
         calc.law(AllowableReaction { resistance: behind.force, eye: behind.eye, safety })
     };
     let drained = behind(calc, reaction, stand, None);
@@ -169,16 +169,12 @@ pub(in crate::method) struct Resisting<'a> {
 }
 
 /// What the wall of the file finds, where there is one.
-pub(in crate::method) fn resisting<'a, R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &'a Drive,
-    pipe: &Pipe,
-) -> Option<Resisting<'a>> {
+pub(in crate::method) fn resisting<'a>(calc: &mut Calc, drive: &'a Drive, pipe: &Pipe) -> Option<Resisting<'a>> {
     let reaction = drive.reaction.as_ref()?;
     let wall = reaction.wall.as_ref()?;
     calc.part(PART);
     let stand = Stand::of(reaction, wall, pipe);
     let found = calc.doubted(|calc| allowed(calc, reaction, &stand));
-    let best = reaction.best.as_deref().map(|best| allowed(&mut Calc::new(Silent), best, &stand).0);
+    let best = reaction.best.as_deref().map(|best| allowed(&mut Calc::silent(), best, &stand).0);
     Some(Resisting { reaction, wall, stand, found, best })
 }

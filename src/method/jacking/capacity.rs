@@ -4,7 +4,7 @@
 use super::joint::{self, Bearing, Stiffness, Turned};
 use super::steel;
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, Joint, Packer, PackerModulus};
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::laws::clay::{ConcentricEndForce, EdgeEndForce, EndAreaFromRating};
 use crate::laws::concrete::{
     AllowableMeanEndForce, Asce27EndForce, ChineseConcreteEndForce, EdgeShareEndForce, MeanAtTurnedJoint,
@@ -57,8 +57,8 @@ pub(super) struct EndLimits {
 
 /// The maker's limit, or the lesser of it and ours where the joints turn further than is usual. `left` is what is to be left
 /// on the strength at the edge.
-pub(super) fn end_limits<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn end_limits(
+    calc: &mut Calc,
     jacked: &JackedPipe,
     turned: Doubted<Turned>,
     left: Ratio,
@@ -99,7 +99,7 @@ pub(super) fn end_limits<R: Recorder>(
         };
         let capacity = &jacked.capacity;
         let at = |angle| {
-            move |calc: &mut Calc<R>, stiffness| own_limit(calc, jacked, capacity, Some(Bearing { angle, stiffness }))
+            move |calc: &mut Calc, stiffness| own_limit(calc, jacked, capacity, Some(Bearing { angle, stiffness }))
         };
         let closed = lesser(own_limit(calc, jacked, capacity, None)).0;
         let likely = lesser(middle(calc, jacked, at(turned.likely))).0;
@@ -115,7 +115,7 @@ pub(super) fn end_limits<R: Recorder>(
             (None, None)
         };
         let certified = certified(capacity).map(|best| {
-            let calc = &mut Calc::new(Silent);
+            let calc = &mut Calc::silent();
             let bearing = |stiffness| Some(Bearing { angle: turned.high.value, stiffness });
             let high = middle(calc, jacked, |calc, stiffness| own_limit(calc, jacked, &best, bearing(stiffness)));
             [high, own_limit(calc, jacked, &best, None)].map(|own| lesser(own).0)
@@ -149,7 +149,7 @@ type Own = Option<(Cited<Force>, Option<Origin>)>;
 
 /// Our limit with the packer in the middle of what boards are: where the mean stress that it allows is high, a packer is
 /// pressed harder and is stiffer.
-fn middle<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, at: impl Fn(&mut Calc<R>, Stiffness) -> Own) -> Own {
+fn middle(calc: &mut Calc, jacked: &JackedPipe, at: impl Fn(&mut Calc, Stiffness) -> Own) -> Own {
     let usual = at(calc, Stiffness::Middle)?;
     let Some(Packer { modulus: PackerModulus::Assumed { pressed_from, .. }, .. }) = jacked.joint.packer else {
         return Some(usual);
@@ -168,14 +168,14 @@ fn middle<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, at: impl Fn(&mut
 /// chosen and the other is taken.
 fn published(jacked: &JackedPipe, angle: Angle) -> Option<Cited<Force>> {
     let Capacity::Concrete(end @ ConcreteEnd { scheme_told: false, .. }) = &jacked.capacity else { return None };
-    let limit = |calc: &mut Calc<Silent>, stiffness| {
+    let limit = |calc: &mut Calc, stiffness| {
         Some((concrete(calc, jacked, end, ConcreteScheme::Asce27, Some(Bearing { angle, stiffness }))?, None))
     };
-    middle(&mut Calc::new(Silent), jacked, limit).map(|(force, _)| force)
+    middle(&mut Calc::silent(), jacked, limit).map(|(force, _)| force)
 }
 
 /// The force that leaves a share on the strength at the edge, at the stiff end of what packers are.
-fn edge_left<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe, angle: Angle, left: Ratio) -> Option<Force> {
+fn edge_left(calc: &mut Calc, jacked: &JackedPipe, angle: Angle, left: Ratio) -> Option<Force> {
     let strength = match &jacked.capacity {
         Capacity::Brittle { strength, .. } => strength.value,
         Capacity::Concrete(end) => end.strength.value,
@@ -200,12 +200,7 @@ fn certified(capacity: &Capacity) -> Option<Capacity> {
 }
 
 /// Our limit, and the factor in it where the limit itself cites the strength; of a closed joint where no bearing is told.
-fn own_limit<R: Recorder>(
-    calc: &mut Calc<R>,
-    jacked: &JackedPipe,
-    capacity: &Capacity,
-    bearing: Option<Bearing>,
-) -> Own {
+fn own_limit(calc: &mut Calc, jacked: &JackedPipe, capacity: &Capacity, bearing: Option<Bearing>) -> Own {
     let limit = match capacity {
         Capacity::Brittle { strength, factor, edge_factor, .. } => {
             let end_bearing_area = end_area(calc, jacked)?;
@@ -243,8 +238,8 @@ fn own_limit<R: Recorder>(
 }
 
 /// A concrete end by one scheme; `None` where its strength is not known.
-pub(super) fn concrete<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn concrete(
+    calc: &mut Calc,
     jacked: &JackedPipe,
     end: &ConcreteEnd,
     scheme: ConcreteScheme,
@@ -341,7 +336,7 @@ pub(super) fn edge_stress(jacked: &JackedPipe) -> Option<Pressure> {
 }
 
 /// The area that bears; `None` where the joint alone sets the force.
-pub(super) fn end_area<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe) -> Option<Area> {
+pub(super) fn end_area(calc: &mut Calc, jacked: &JackedPipe) -> Option<Area> {
     let area = match jacked.end_area {
         EndArea::Given(area) => area.value,
         EndArea::Rated { ratings, strength, .. } => {

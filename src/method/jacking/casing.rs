@@ -3,7 +3,7 @@
 use super::{free, steel};
 use crate::check::{Absent, Outcome, at_most, required};
 use crate::drive::{Casing, CasingTube, SteelEnd};
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::method::either::{Either, Forces};
 use crate::method::rules::{by_jacks, watched_up_to};
 use crate::method::stage::{Pushed, peak};
@@ -38,7 +38,7 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
     Ok(pushes(at)?.check(|thrust| against_rig(at, thrust, None)))
 }
 
-pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn section(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let tube = tube(at)?;
     calc.part("strength of the casing");
     let limit = calc.doubted(|calc| steel::limit(calc, &tube.section));
@@ -49,7 +49,7 @@ pub(in crate::method) fn section<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
 }
 
 /// The thrust of the frame on the length that nothing holds.
-pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn column(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let tube = tube(at)?;
     calc.part("casing in the pit as a column");
     let check = free::column(at, calc, &tube.section, &tube.free, by_jacks(at.drive, pushes(at)?));
@@ -64,7 +64,7 @@ pub(in crate::method) fn joint(at: &Walked<'_>) -> Outcome {
     // A weld all round bears what the section does at yield: where the section is too weak, it is the section that is over.
     let tube = tube(at)?;
     let at_yield = |section: &SteelEnd| {
-        let force = steel::section(&mut Calc::new(Silent), section) * section.yield_strength.value;
+        let force = steel::section(&mut Calc::silent(), section) * section.yield_strength.value;
         section.yield_strength.map(|_| force)
     };
     let welds = Either { safe: at_yield(&tube.section), best: tube.best.as_ref().map(at_yield) };

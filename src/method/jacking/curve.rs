@@ -6,7 +6,7 @@ use super::super::stage::{Pushed, peak};
 use super::super::walked::Walked;
 use crate::check::{Absent, Check, Outcome, at_most};
 use crate::drive::{Capacity, Curve, SteelEnd};
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::laws::packer::RingArea;
 use crate::laws::pe::BendingStress;
 use crate::quantity::{Band, Force, Role};
@@ -17,7 +17,7 @@ const BENT: &str =
     "stress of the push and of the bend of the planned curve; steel that is welded to one does not turn at its joints";
 
 /// Push and bend in the wall of a welded pipe, and of a casing before it.
-pub(in crate::method) fn bending<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn bending(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let jacked = at.jacked()?;
     let curve = at.drive.curve.as_ref().ok_or(Absent::NotApplicable(STRAIGHT))?;
     calc.part("steel in the planned curve");
@@ -38,17 +38,13 @@ pub(in crate::method) fn bending<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
     [pipe, casing].into_iter().flatten().reduce(Check::worse).ok_or(Absent::NotApplicable(JOINTED))
 }
 
-fn of<R: Recorder>(curve: &Curve, calc: &mut Calc<R>, section: Either<&SteelEnd>, thrust: Forces) -> Check<()> {
+fn of(curve: &Curve, calc: &mut Calc, section: Either<&SteelEnd>, thrust: Forces) -> Check<()> {
     let Either { safe, best } = section.zip(thrust);
     let safe = stressed(curve, calc, safe);
-    best.map_or(safe, |best| safe.at_best(stressed(curve, &mut Calc::new(Silent), best)))
+    best.map_or(safe, |best| safe.at_best(stressed(curve, &mut Calc::silent(), best)))
 }
 
-fn stressed<R: Recorder>(
-    curve: &Curve,
-    calc: &mut Calc<R>,
-    (end, thrust): (&SteelEnd, Doubted<Band<Force>>),
-) -> Check<()> {
+fn stressed(curve: &Curve, calc: &mut Calc, (end, thrust): (&SteelEnd, Doubted<Band<Force>>)) -> Check<()> {
     let SteelEnd { outside_diameter, wall, modulus, .. } = *end;
     let stress = calc.doubted(|calc| {
         let radius = curve.radius.value;

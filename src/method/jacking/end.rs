@@ -7,7 +7,7 @@ use super::joint::Turned;
 use super::steel;
 use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, RingKind};
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Angle, Band, Force, Measure, Ratio, Role};
@@ -50,7 +50,7 @@ const MAKER: &str = "the pipe maker's force; ask for the joint angle it is valid
 /// How far past the limit of a scheme of concrete with less behind it than the default a high force may go: our judgement.
 const OTHER_SCHEMES: f64 = 1.25;
 
-pub(in crate::method) fn capacity<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn capacity(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let jacked = at.jacked()?;
     let limits = end_limits(calc, jacked.pipe, jacked.angle, at.drive.leeway.watched);
     let EndLimits { factor, tighter, .. } = limits.in_spite_of_doubt();
@@ -253,7 +253,7 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
     Ok(if large { check.with_care(Care::Screen, LARGE) } else { check })
 }
 
-pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn column(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let jacked = at.jacked()?;
     let Capacity::Steel(end) = &jacked.pipe.capacity else {
         return Err(Absent::NotApplicable("only steel is looked at as a column"));
@@ -262,6 +262,6 @@ pub(in crate::method) fn column<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>
     let thrust = by_held_jacks(at.drive, jacked.thrust());
     let check = free::column(at, calc, end, &jacked.pipe.free, thrust).settled_by(&[&["candidates[].free_length"]]);
     let Some(best) = steel::at_best(end).filter(|_| !passes(&check)) else { return Ok(check) };
-    let best = free::column(at, &mut Calc::new(Silent), &best, &jacked.pipe.free, thrust);
+    let best = free::column(at, &mut Calc::silent(), &best, &jacked.pipe.free, thrust);
     Ok(check.at_best(best).settled_by(&[&["candidates[].free_length", "candidates[].steel_grade"]]))
 }

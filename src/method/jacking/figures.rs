@@ -3,7 +3,7 @@
 use super::{capacity, joint, steel};
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, Drive, JackedPipe, Pipe, SteelEnd};
 use crate::handbook::Method;
-use crate::law::{Calc, Law, Silent};
+use crate::law::{Calc, Law};
 use crate::laws::clay::ConcentricEndForce;
 use crate::laws::concrete::MeanEndStress;
 use crate::laws::packer::KernRadius;
@@ -75,7 +75,7 @@ fn concrete(figures: &mut Figures, pipe: &Pipe, jacked: &JackedPipe, end: &Concr
 }
 
 fn of_steel(figures: &mut Figures, end: &SteelEnd) {
-    let mut add = |label, allowed: fn(&mut Calc<Silent>, &SteelEnd) -> Cited<Force>| {
+    let mut add = |label, allowed: fn(&mut Calc, &SteelEnd) -> Cited<Force>| {
         figures.add(label, Role::Strength, |calc| mean(allowed(calc, end), steel::section(calc, end)));
     };
     add("mean stress allowed by default", steel::default);

@@ -3,7 +3,7 @@
 use super::steel;
 use crate::check::{Check, at_most, required};
 use crate::drive::{FreeLength, SteelEnd};
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::method::either::Forces;
 use crate::method::rules::asked;
 use crate::method::walked::Walked;
@@ -14,13 +14,7 @@ const HELD: &str = "no free length is given: support the pipe so that no more th
 
 /// Buckling of the free length of a pushed pipe or casing: as told, else what its free length is to bear, at the most that
 /// is usual.
-pub(super) fn column<R: Recorder>(
-    at: &Walked<'_>,
-    calc: &mut Calc<R>,
-    end: &SteelEnd,
-    free: &FreeLength,
-    thrust: Forces,
-) -> Check<()> {
+pub(super) fn column(at: &Walked<'_>, calc: &mut Calc, end: &SteelEnd, free: &FreeLength, thrust: Forces) -> Check<()> {
     let limit = calc.doubted(|calc| steel::free_length(calc, end, free));
     if free.told {
         return thrust.check(|thrust| at_most(Role::Thrust, thrust, limit)).with_note(FREE);

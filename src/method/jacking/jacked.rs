@@ -4,7 +4,7 @@ use super::capacity::end_limits;
 use super::joint::{self, Turned};
 use super::stations;
 use crate::drive::{Casing, JackedPipe};
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::method::either::{Either, Forces};
 use crate::method::rest::Put;
 use crate::method::stage::{Pushed, Stage, pushed};
@@ -21,13 +21,13 @@ pub(in crate::method) struct Jacked<'a> {
 }
 
 /// A stage on the safe side of what is not told, and at its best, which no working shows.
-pub(in crate::method) fn both<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, stage: Stage) -> Either<Doubted<Pushed>> {
-    let best = put.best().map(|best| pushed(&mut Calc::new(Silent), best, stage));
+pub(in crate::method) fn both(calc: &mut Calc, put: Put<'_>, stage: Stage) -> Either<Doubted<Pushed>> {
+    let best = put.best().map(|best| pushed(&mut Calc::silent(), best, stage));
     Either { safe: pushed(calc, put, stage), best }
 }
 
 impl<'a> Jacked<'a> {
-    pub(in crate::method) fn walk<R: Recorder>(calc: &mut Calc<R>, put: Put<'a>, jacked: &'a JackedPipe) -> Self {
+    pub(in crate::method) fn walk(calc: &mut Calc, put: Put<'a>, jacked: &'a JackedPipe) -> Self {
         let casing = put.pipe.casing.as_ref().map(|casing| (casing, both(calc, put, Stage::CASING)));
         let stage = Stage::of_pipe(put.drive, put.pipe);
         let pushed = both(calc, put, stage);
@@ -35,7 +35,7 @@ impl<'a> Jacked<'a> {
         let angle = calc.doubted(|calc| joint::turned(calc, put.pipe, jacked));
         let laid = put.drive.stations.thrust.and_then(|_| {
             let left = put.drive.leeway.watched;
-            let end = end_limits(&mut Calc::new(Silent), jacked, angle, left).in_spite_of_doubt().high.value;
+            let end = end_limits(&mut Calc::silent(), jacked, angle, left).in_spite_of_doubt().high.value;
             stations::layout(put, end, &pushed.safe.in_spite_of_doubt()).ok()
         });
         let worked = |put: Put<'a>, pushed: Doubted<Pushed>| match &laid {

@@ -1,7 +1,7 @@
 //! The joint of a jacked pipe: how far it turns, and what a packer makes of it.
 
 use crate::drive::{JackedPipe, Packer, PackerModulus, Pipe};
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::packer::{RingArea, RingOutside};
 use crate::laws::steering::{
     HighJointAngle, JointAngleFromDeviation, JointAngleFromGap, JointAngleFromRadius, LeastRadiusOfUndulation,
@@ -24,7 +24,7 @@ pub(in crate::method) struct Turned {
 ///
 /// A measured gap holds all; else the curve and what leaves its line add up, never to less than the least angle of the
 /// table, and the two ends out of square come on top.
-pub(super) fn turned<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jacked: &JackedPipe) -> Turned {
+pub(super) fn turned(calc: &mut Calc, pipe: &Pipe, jacked: &JackedPipe) -> Turned {
     let steering = &jacked.joint.steering;
     let outside_diameter = pipe.outside_diameter.value;
     let line = line(calc, jacked);
@@ -46,7 +46,7 @@ pub(super) fn turned<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jacked: &Jack
 }
 
 /// What the line of the drive turns a joint by.
-fn line<R: Recorder>(calc: &mut Calc<R>, jacked: &JackedPipe) -> Cited<Angle> {
+fn line(calc: &mut Calc, jacked: &JackedPipe) -> Cited<Angle> {
     let steering = &jacked.joint.steering;
     if !steering.turns {
         return Cited::new(Angle::default(), steering.least.origin);
@@ -96,7 +96,7 @@ fn modulus(packer: &Packer, stiffness: Stiffness) -> Pressure {
 
 /// Outside and inside diameter of the ring that bears: as told, else from the bore on, or up to the outside of the pipe,
 /// as wide as the end bears.
-fn ring<R: Recorder>(calc: &mut Calc<R>, packer: &Packer, area: Area) -> (Length, Length) {
+fn ring(calc: &mut Calc, packer: &Packer, area: Area) -> (Length, Length) {
     match (packer.outside_diameter, packer.inside_diameter) {
         (Some(outside), Some(inside)) => (outside, inside),
         (None, Some(inside_diameter)) => {
@@ -118,8 +118,8 @@ pub(super) struct Bearing {
 }
 
 /// Mean over greatest stress at a stress allowed at the edge, as told or by the packer; 1 where neither is.
-pub(super) fn stress_ratio<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn stress_ratio(
+    calc: &mut Calc,
     jacked: &JackedPipe,
     area: Area,
     bearing: Option<Bearing>,
@@ -137,8 +137,8 @@ pub(super) fn stress_ratio<R: Recorder>(
 }
 
 /// Angle at which the force would just be allowed; `None` without a packer, or where the file tells what the joint leaves.
-pub(super) fn allowed_angle<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn allowed_angle(
+    calc: &mut Calc,
     jacked: &JackedPipe,
     end_area: Area,
     force: Force,

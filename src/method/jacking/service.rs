@@ -9,7 +9,7 @@ use crate::check::{Absent, Care, Check, Outcome, Verdict, at_least, at_most, onl
 use crate::conditions::vertical_stress;
 use crate::drive::{Capacity, Column, Drive, Pipe, PipeInService, Place, Stretch};
 use crate::handbook::Family;
-use crate::law::{Calc, Recorder, Silent};
+use crate::law::Calc;
 use crate::laws::earth_load::{CrushingStrengthNeeded, FloorColumn, FlooredLoad, PressureOnPipe};
 use crate::laws::soil::MarstonLoad;
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio, Role};
@@ -31,7 +31,7 @@ const BEYOND: Equation = Equation::judged(
 );
 const UNKNOWN: &str = "needs more than the least cover of the table of live load";
 
-pub(in super::super) fn crushing<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in super::super) fn crushing(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Some(ends) = &at.pipe.service else {
         let rigid = matches!(at.pipe.family, Family::PolymerConcrete | Family::FibreCement);
         only(rigid, "a flexible pipe bears as a ring")?;
@@ -43,13 +43,13 @@ pub(in super::super) fn crushing<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
         return Ok(rated(Verdict::NotDecided, ends.high.strength.origin).with_note(UNKNOWN));
     };
     // What is not told at its best is no part of the working.
-    let best = loaded(&mut Calc::new(Silent), at, &ends.low, Stretch::light);
+    let best = loaded(&mut Calc::silent(), at, &ends.low, Stretch::light);
     Ok(best.map_or(safe, |best| safe.at_best(best)).with_note(NOTE))
 }
 
 /// The check with the soil of one end; `None` where traffic cannot be told.
-fn loaded<R: Recorder>(
-    calc: &mut Calc<R>,
+fn loaded(
+    calc: &mut Calc,
     at: &Walked<'_>,
     service: &PipeInService,
     soil: fn(&Stretch) -> Column<'_>,
@@ -86,8 +86,8 @@ pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
 }
 
 /// Strength that is needed and that there is, where the pipe is used most; `None` where a stretch cannot be told.
-fn worst<R: Recorder>(
-    calc: &mut Calc<R>,
+fn worst(
+    calc: &mut Calc,
     drive: &Drive,
     pipe: &Pipe,
     service: &PipeInService,
@@ -115,8 +115,8 @@ fn worst<R: Recorder>(
 }
 
 /// Earth with water, and traffic.
-fn loads<R: Recorder>(
-    calc: &mut Calc<R>,
+fn loads(
+    calc: &mut Calc,
     pipe: &Pipe,
     service: &PipeInService,
     (at, deepest): (Column<'_>, Length),
@@ -127,7 +127,7 @@ fn loads<R: Recorder>(
     let stress = vertical_stress(calc, at, depth);
     let (unit_weight, water) = (stress.effective / depth, stress.total - stress.effective);
     let (bore, lateral_friction) = (service.bore, place.lateral_friction);
-    let marston = |calc: &mut Calc<R>, depth: Length, cohesion: Pressure| {
+    let marston = |calc: &mut Calc, depth: Length, cohesion: Pressure| {
         calc.law(MarstonLoad { unit_weight, bore, depth, lateral_friction, cohesion })
     };
     let dry_and_large = water <= Pressure::default() && outside_diameter >= service.cohesion_from;
@@ -139,8 +139,7 @@ fn loads<R: Recorder>(
         }
         None => marston(calc, depth, Pressure::default()),
     };
-    let pressed =
-        |calc: &mut Calc<R>, pressure, factor| calc.law(PressureOnPipe { pressure, factor, outside_diameter });
+    let pressed = |calc: &mut Calc, pressure, factor| calc.law(PressureOnPipe { pressure, factor, outside_diameter });
     let water = pressed(calc, water, Ratio::from(1.0));
     (earth + water, pressed(calc, place.live, place.impact))
 }

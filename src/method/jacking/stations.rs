@@ -7,7 +7,7 @@ use super::super::stage::{Body, Pushed, Stage, peak, pushed};
 use crate::check::Subject;
 use crate::drive::{Drive, Pipe, Rubbed, Stretch};
 use crate::handbook::Method;
-use crate::law::{Calc, Law, Silent};
+use crate::law::{Calc, Law};
 use crate::laws::stations::{Run, StationCount, StationDistance, StationStart, ThrustThroughTail, reach, shortest_run};
 use crate::laws::thrust::{CurveFactor, WeightAlongGrade};
 use crate::quantity::{Band, Force, Length, LineLoad, Measure, Ratio};
@@ -73,7 +73,7 @@ pub fn stations(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<Stations>
     let limit = |subject| scheme.checks.get(subject).and_then(|check| check.high()).map(|(_, limit)| limit.si);
     let end = Force::from_si(limit(Subject::EndCapacity)?);
     let put = Put::of(drive, pipe, Method::PipeJacking);
-    let whole = pushed(&mut Calc::new(Silent), put, Stage::of_pipe(drive, pipe)).in_spite_of_doubt();
+    let whole = pushed(&mut Calc::silent(), put, Stage::of_pipe(drive, pipe)).in_spite_of_doubt();
     Some(match layout(put, end, &whole) {
         Ok(layout) => Stations::Placed(placed(put, &layout)),
         Err(none) => none,
@@ -167,7 +167,7 @@ fn runs(put: Put<'_>, ahead: bool, level: impl Fn(Band<LineLoad>) -> LineLoad) -
 /// What resists at the head, where it is greatest.
 fn front(put: Put<'_>) -> Band<Force> {
     let Put { drive, pipe, .. } = put;
-    let mut calc = Calc::new(Silent);
+    let mut calc = Calc::silent();
     // The bore that a stem was drawn out of is there.
     if Stage::of_pipe(drive, pipe) == Stage::PIPE_ALONE {
         return Band::default();

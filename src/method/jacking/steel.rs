@@ -1,7 +1,7 @@
 //! What jacked steel bears: yield, local buckling, the Chinese annex, and a free length as a column.
 
 use crate::drive::{FreeLength, SteelEnd, SteelScheme};
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::column::{ColumnStress, ElasticColumnStress, RadiusOfGyration};
 use crate::laws::packer::RingArea;
 use crate::laws::steel::{
@@ -16,7 +16,7 @@ pub(super) fn at_best(end: &SteelEnd) -> Option<SteelEnd> {
 }
 
 /// The section by its scheme.
-pub(super) fn limit<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Force> {
+pub(super) fn limit(calc: &mut Calc, end: &SteelEnd) -> Cited<Force> {
     match end.scheme {
         SteelScheme::Default => default(calc, end),
         SteelScheme::Annex => annex(calc, end),
@@ -28,11 +28,11 @@ pub(super) fn limit<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Fo
 }
 
 /// The default, where another scheme was asked for.
-pub(super) fn default_beside<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Option<Force> {
+pub(super) fn default_beside(calc: &mut Calc, end: &SteelEnd) -> Option<Force> {
     (end.scheme == SteelScheme::Annex).then(|| default(calc, end).value)
 }
 
-pub(super) fn default<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Force> {
+pub(super) fn default(calc: &mut Calc, end: &SteelEnd) -> Cited<Force> {
     let section_area = section(calc, end);
     let (wall, outside_diameter) = (end.wall, end.outside_diameter);
     let elastic_stress =
@@ -60,7 +60,7 @@ pub(super) fn default<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<
     Cited::new(force, if by_local { end.local_share.origin } else { end.yield_factor.origin })
 }
 
-pub(super) fn annex<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Force> {
+pub(super) fn annex(calc: &mut Calc, end: &SteelEnd) -> Cited<Force> {
     let least_end_area = section(calc, end);
     end.stability.map(|stability| {
         calc.law(ChineseSteelEndForce {
@@ -75,7 +75,7 @@ pub(super) fn annex<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Cited<Fo
 }
 
 /// The building code on a section with this critical stress.
-pub(super) fn by_code<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd, critical_stress: Pressure) -> Cited<Force> {
+pub(super) fn by_code(calc: &mut Calc, end: &SteelEnd, critical_stress: Pressure) -> Cited<Force> {
     let section_area = section(calc, end);
     let effective_share = calc.law(EffectiveShare {
         modulus: end.modulus,
@@ -90,17 +90,12 @@ pub(super) fn by_code<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd, critical_
 }
 
 /// What a free length may be pushed with.
-pub(super) fn free_length<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd, free: &FreeLength) -> Cited<Force> {
+pub(super) fn free_length(calc: &mut Calc, end: &SteelEnd, free: &FreeLength) -> Cited<Force> {
     let critical = column_stress(calc, end, free.length_factor.value, free.length.value);
     Cited::new(by_code(calc, end, critical).value, free.length_factor.origin)
 }
 
-fn column_stress<R: Recorder>(
-    calc: &mut Calc<R>,
-    end: &SteelEnd,
-    length_factor: Ratio,
-    free_length: Length,
-) -> Pressure {
+fn column_stress(calc: &mut Calc, end: &SteelEnd, length_factor: Ratio, free_length: Length) -> Pressure {
     let inside_diameter = end.outside_diameter - 2.0 * end.wall;
     let radius_of_gyration = calc.law(RadiusOfGyration { outside_diameter: end.outside_diameter, inside_diameter });
     let modulus = end.modulus;
@@ -114,7 +109,7 @@ fn column_stress<R: Recorder>(
     })
 }
 
-pub(super) fn section<R: Recorder>(calc: &mut Calc<R>, end: &SteelEnd) -> Area {
+pub(super) fn section(calc: &mut Calc, end: &SteelEnd) -> Area {
     let inside_diameter = end.outside_diameter - 2.0 * end.wall;
     calc.law(RingArea { outside_diameter: end.outside_diameter, inside_diameter })
 }

@@ -9,7 +9,7 @@ use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, Ways, a
 use crate::conditions::NO_GRAVITY;
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::laws::wall_fit::{PassiveMovement, ThrustEccentricity, WidthForThrust};
 use crate::quantity::{Band, Force, Length, Measure, Ratio, Role};
 use crate::source::{Cited, Equation, Origin};
@@ -109,7 +109,7 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
 fn widest(at: &Walked<'_>, reaction: &Reaction, width: Length) -> Check<()> {
     let bears = |reaction: &Reaction| {
         let stand = Stand::of(reaction, &square(width, tallest(at.drive, reaction)), at.pipe);
-        let (force, ..) = allowed(&mut Calc::new(Silent), reaction, &stand);
+        let (force, ..) = allowed(&mut Calc::silent(), reaction, &stand);
         Doubted::sure(Cited::new(force, reaction.safety.origin))
     };
     pushed_against(at, reaction, Either { safe: bears(reaction), best: reaction.best.as_deref().map(bears) })
@@ -135,7 +135,7 @@ fn tallest(drive: &Drive, reaction: &Reaction) -> Length {
     drive.usual.wall_share.value * floor
 }
 
-pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn level(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let wall = wall(at)?;
     calc.part(PART);
     let off = calc.doubted(|calc| {
@@ -149,7 +149,7 @@ pub(in crate::method) fn level<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     Ok(at_most(Role::Offset, off, middle).as_screen().worse(outside.by(Rule::High)))
 }
 
-pub(in crate::method) fn movement<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn movement(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     only(at.drive.service == Service::GravitySewer, NO_GRAVITY)?;
     let reaction = at.drive.reaction.as_ref().ok_or(Absent::Missing)?;
     let thrust = at.thrust_of_jacks().safe;
@@ -228,7 +228,7 @@ pub fn wall_needed(drive: &Drive, pipe: &Pipe, scheme: &Scheme) -> Option<WallNe
 /// Width and top of the wall that bears a thrust with its middle behind the axis of the pipe, as high as it is wide up to
 /// the tallest, and whether undrained clay bears less there; `None` where none of 20 m would do.
 fn fitted(reaction: &Reaction, pipe: &Pipe, thrust: Force, tallest: Length) -> Option<(Length, Length, bool)> {
-    let mut calc = Calc::new(Silent);
+    let mut calc = Calc::silent();
     let safety = reaction.safety.value;
     let mut try_width = |width: f64| {
         let width = Length::from_si(width);

@@ -2,7 +2,7 @@
 //! a floor takes over.
 
 use crate::drive::{Layer, Soil};
-use crate::law::{Calc, Silent};
+use crate::law::Calc;
 use crate::laws::silo_mean::MeanSiloStress;
 use crate::laws::soil::SiloStress;
 use crate::quantity::{Angle, Length, Measure, Pressure, Ratio, UnitWeight};
@@ -47,7 +47,7 @@ impl Silo {
     /// Layer by layer: what a layer sends down is the load on the next. All sets take the moist unit weight, as their
     /// coefficients were found, so that water breaks nothing.
     pub(super) fn over(
-        calc: &mut Calc<Silent>,
+        calc: &mut Calc,
         soil: &Soil,
         own: &Layer,
         width: Length,
@@ -70,12 +70,12 @@ impl Silo {
     }
 
     /// Mean pressure at the crown.
-    pub(super) fn mean(&self, calc: &mut Calc<Silent>, pieces: &[Piece]) -> Pressure {
+    pub(super) fn mean(&self, calc: &mut Calc, pieces: &[Piece]) -> Pressure {
         pieces.iter().fold(Pressure::default(), |sum, piece| sum + self.part(calc, piece.depths) * piece.share)
     }
 
     /// Mean of the pressure at the crown or of a floor, whichever is the greater at each place.
-    pub(super) fn mean_above(&self, calc: &mut Calc<Silent>, pieces: &[Piece], floor: Pressure) -> Pressure {
+    pub(super) fn mean_above(&self, calc: &mut Calc, pieces: &[Piece], floor: Pressure) -> Pressure {
         pieces.iter().fold(Pressure::default(), |sum, piece| {
             let (one, other) = piece.depths;
             let ends = (self.at(calc, one), self.at(calc, other));
@@ -97,7 +97,7 @@ impl Silo {
         })
     }
 
-    fn part(&self, calc: &mut Calc<Silent>, (depth_from, depth_to): (Length, Length)) -> Pressure {
+    fn part(&self, calc: &mut Calc, (depth_from, depth_to): (Length, Length)) -> Pressure {
         calc.law(MeanSiloStress {
             unit_weight: self.unit_weight,
             width: self.width,
@@ -108,7 +108,7 @@ impl Silo {
         })
     }
 
-    fn at(&self, calc: &mut Calc<Silent>, depth: Length) -> Pressure {
+    fn at(&self, calc: &mut Calc, depth: Length) -> Pressure {
         self.part(calc, (depth, depth))
     }
 

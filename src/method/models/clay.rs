@@ -5,7 +5,7 @@ use super::place::{FrictionModel, Over, Place};
 use crate::conditions::vertical_stress;
 use crate::drive::Undrained;
 use crate::handbook::{AdhesionRow, HandbookError};
-use crate::law::{Calc, Doubted, Silent};
+use crate::law::{Calc, Doubted};
 use crate::laws::friction::{AdhesionOverWidth, ContactForce, ContactWidth};
 use crate::laws::soil::BoreClosure;
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
@@ -40,7 +40,7 @@ enum Closes {
 }
 
 pub(super) fn models(
-    calc: &mut Calc<Silent>,
+    calc: &mut Calc,
     place: &Place<'_>,
     models: &mut Vec<FrictionModel>,
     notes: &mut Vec<&'static str>,
@@ -72,7 +72,7 @@ pub(super) fn models(
 }
 
 /// At the deepest place, where it closes most.
-fn closes(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> Closes {
+fn closes(calc: &mut Calc, place: &Place<'_>, undrained: Undrained) -> Closes {
     let Some(modulus) = undrained.modulus else {
         return Closes::Untold("whether the clay closes on the pipe is not tested: undrained_modulus is not given");
     };
@@ -101,12 +101,7 @@ fn closes(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> C
 }
 
 /// Adhesion on the whole circumference, never more than the strength of the clay.
-fn all_round(
-    calc: &mut Calc<Silent>,
-    place: &Place<'_>,
-    undrained: Undrained,
-    row: &AdhesionRow,
-) -> Doubted<Band<Pressure>> {
+fn all_round(calc: &mut Calc, place: &Place<'_>, undrained: Undrained, row: &AdhesionRow) -> Doubted<Band<Pressure>> {
     let (low, high) = (row.low.value, row.high.value);
     let levels = Band { low, likely: (low + high) / 2.0, high };
     calc.doubted(|calc| {
@@ -122,7 +117,7 @@ fn all_round(
 
 /// Clay that has closed on the pipe while it is driven: adhesion by consistency.
 fn closed(
-    calc: &mut Calc<Silent>,
+    calc: &mut Calc,
     place: &Place<'_>,
     undrained: Undrained,
     closes: Closes,
@@ -163,7 +158,7 @@ fn closed(
 }
 
 /// Clay on the whole circumference of a pipe that stands: an accident, not the drive.
-fn stalled(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> Result<FrictionModel, HandbookError> {
+fn stalled(calc: &mut Calc, place: &Place<'_>, undrained: Undrained) -> Result<FrictionModel, HandbookError> {
     let row = place.drive.handbook.adhesion()?.row("stalled")?.value;
     let friction = all_round(calc, place, undrained, row);
     Ok(FrictionModel::of(
@@ -176,7 +171,7 @@ fn stalled(calc: &mut Calc<Silent>, place: &Place<'_>, undrained: Undrained) -> 
 
 /// A pipe that slides on the bottom, or under the crown, of a bore that stays open.
 fn open_bore(
-    calc: &mut Calc<Silent>,
+    calc: &mut Calc,
     place: &Place<'_>,
     undrained: Undrained,
     closes: Closes,

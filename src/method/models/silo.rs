@@ -3,14 +3,14 @@
 use super::along::Silo;
 use super::place::{Coefficients, FrictionModel, Over, Place};
 use crate::drive::Layer;
-use crate::law::{Calc, Silent};
+use crate::law::Calc;
 use crate::laws::friction::OpenShieldFriction;
 use crate::laws::soil::{
     FrictionOfPressure, MeanRingPressure, ModifiedArching, SiloWidthAtv, SiloWidthPja, SiloWidthTerzaghi,
 };
 use crate::quantity::{Angle, Band, Length, Measure, Pressure, Ratio, UnitWeight};
 
-pub(super) fn models(calc: &mut Calc<Silent>, place: &Place<'_>, models: &mut Vec<FrictionModel>) {
+pub(super) fn models(calc: &mut Calc, place: &Place<'_>, models: &mut Vec<FrictionModel>) {
     let Some(layer) = place.soil.at_pipe() else { return };
     let column = Column { place, layer, unit_weight: layer.moist, friction_angle: layer.friction_angle };
     models.push(column.calibrated(calc));
@@ -36,7 +36,7 @@ struct Column<'a> {
 
 impl Coefficients {
     /// Unit friction of a pressure with the fitted coefficients, not below the floors.
-    fn friction(&self, calc: &mut Calc<Silent>, pressure: Pressure) -> Band<Pressure> {
+    fn friction(&self, calc: &mut Calc, pressure: Pressure) -> Band<Pressure> {
         let band = self.fitted.map(|coefficient| calc.law(FrictionOfPressure { pressure, coefficient }));
         self.floored(band)
     }
@@ -49,20 +49,20 @@ impl Coefficients {
 
 impl Column<'_> {
     /// The soil over the crown as a silo of this width.
-    fn silo(&self, calc: &mut Calc<Silent>, width: Length, lateral: impl Fn(Angle) -> Ratio) -> Silo {
+    fn silo(&self, calc: &mut Calc, width: Length, lateral: impl Fn(Angle) -> Ratio) -> Silo {
         Silo::over(calc, self.place.soil, self.layer, width, lateral)
     }
 
     /// Mean friction of the pressure round the pipe, with the fitted coefficients and not below the floors at any
     /// place of the stretch.
-    fn fitted(&self, calc: &mut Calc<Silent>, silo: &Silo) -> Band<Pressure> {
+    fn fitted(&self, calc: &mut Calc, silo: &Silo) -> Band<Pressure> {
         let coefficients = self.place.coefficients;
-        let of = |calc: &mut Calc<Silent>, crown: Pressure, coefficient: Ratio| {
+        let of = |calc: &mut Calc, crown: Pressure, coefficient: Ratio| {
             let pressure = self.ring(calc, crown);
             calc.law(FrictionOfPressure { pressure, coefficient })
         };
         let plain = silo.mean(calc, &self.place.pieces);
-        let above = |calc: &mut Calc<Silent>, coefficient: Ratio, floor: Pressure| {
+        let above = |calc: &mut Calc, coefficient: Ratio, floor: Pressure| {
             // Friction is linear in the pressure at the crown, so that two points tell where it meets the floor.
             let without = of(calc, Pressure::default(), coefficient);
             let per_floor = of(calc, floor, coefficient) - without;
@@ -83,7 +83,7 @@ impl Column<'_> {
     }
 
     /// Mean pressure round the pipe.
-    fn ring(&self, calc: &mut Calc<Silent>, crown_stress: Pressure) -> Pressure {
+    fn ring(&self, calc: &mut Calc, crown_stress: Pressure) -> Pressure {
         calc.law(MeanRingPressure {
             crown_stress,
             unit_weight: self.unit_weight,
@@ -92,13 +92,13 @@ impl Column<'_> {
         })
     }
 
-    fn terzaghi(&self, calc: &mut Calc<Silent>) -> Silo {
+    fn terzaghi(&self, calc: &mut Calc) -> Silo {
         let outside_diameter = self.place.diameter;
         let width = calc.law(SiloWidthTerzaghi { outside_diameter, friction_angle: self.friction_angle });
         self.silo(calc, width, Angle::tan)
     }
 
-    fn calibrated(&self, calc: &mut Calc<Silent>) -> FrictionModel {
+    fn calibrated(&self, calc: &mut Calc) -> FrictionModel {
         let friction = calc.doubted(|calc| {
             let silo = self.terzaghi(calc);
             self.fitted(calc, &silo)
@@ -111,7 +111,7 @@ impl Column<'_> {
         )
     }
 
-    fn full_friction(&self, calc: &mut Calc<Silent>) -> FrictionModel {
+    fn full_friction(&self, calc: &mut Calc) -> FrictionModel {
         let friction = calc.doubted(|calc| {
             let silo = self.terzaghi(calc);
             let crown = silo.mean(calc, &self.place.pieces);
@@ -129,7 +129,7 @@ impl Column<'_> {
         )
     }
 
-    fn arching(&self, calc: &mut Calc<Silent>) -> FrictionModel {
+    fn arching(&self, calc: &mut Calc) -> FrictionModel {
         let law = ModifiedArching {
             unit_weight: self.unit_weight,
             outside_diameter: self.place.diameter,
@@ -149,7 +149,7 @@ impl Column<'_> {
     }
 
     /// Only in granular ground: in clay the adhesion governs, and its published value could not be read.
-    fn open_shield(&self, calc: &mut Calc<Silent>) -> FrictionModel {
+    fn open_shield(&self, calc: &mut Calc) -> FrictionModel {
         let friction_angle = self.friction_angle;
         let friction = calc.doubted(|calc| {
             let outside_diameter = self.place.diameter + self.place.coefficients.japanese_allowance;
@@ -174,7 +174,7 @@ impl Column<'_> {
         FrictionModel { in_range: model.in_range && !self.place.is_lubricated(), ..model }
     }
 
-    fn german(&self, calc: &mut Calc<Silent>) -> FrictionModel {
+    fn german(&self, calc: &mut Calc) -> FrictionModel {
         let friction = calc.doubted(|calc| {
             let width = calc.law(SiloWidthAtv { outside_diameter: self.place.diameter });
             let (lateral, wall_over_phi) = self.place.coefficients.german;
@@ -190,7 +190,7 @@ impl Column<'_> {
         )
     }
 
-    fn association(&self, calc: &mut Calc<Silent>) -> FrictionModel {
+    fn association(&self, calc: &mut Calc) -> FrictionModel {
         let friction = calc.doubted(|calc| {
             let friction_angle = self.friction_angle;
             let width = calc.law(SiloWidthPja { outside_diameter: self.place.diameter, friction_angle });

@@ -2,7 +2,7 @@
 
 use super::place::SoilView;
 use crate::drive::{Drive, Pipe};
-use crate::law::{Calc, Silent};
+use crate::law::Calc;
 use crate::laws::thrust::FrictionForce;
 use crate::quantity::{Band, Force};
 
@@ -22,7 +22,7 @@ pub struct ModelForce {
 #[must_use]
 pub fn model_forces(drive: &Drive, pipe: &Pipe, views: &[SoilView]) -> Vec<ModelForce> {
     let Some(first) = views.first().filter(|_| views.len() == drive.stretches.len()) else { return Vec::new() };
-    let calc = &mut Calc::new(Silent);
+    let calc = &mut Calc::silent();
     let mut of = |name: &'static str| {
         let start = ModelForce { name, force: Band::default(), in_range: true };
         views.iter().zip(&drive.stretches).try_fold(start, |sum, (view, stretch)| {

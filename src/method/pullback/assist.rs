@@ -9,7 +9,7 @@ use super::strength::{Cold, modulus};
 use crate::check::{Absent, Outcome, Verdict, at_most, only, rated};
 use crate::conditions::weight;
 use crate::drive::{BY_ITS_MAKER, Fill, HoleState, Pipe, Pull, PulledPipe, PushAssist};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::column::CrushOrBuckle;
 use crate::laws::pull::NetWeightInFluid;
 use crate::method::column::Column;
@@ -33,7 +33,7 @@ pub(in crate::method) fn grip(at: &Walked<'_>) -> Outcome {
     Ok(at_most(Role::Thrust, assist.force.value, assist.grip.ok_or(Absent::Missing)?))
 }
 
-pub(in crate::method) fn tail<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn tail(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let assist = assist(at)?;
     let Pulled { pipe, pull, strength, .. } = at.pulled()?;
     Ok(match column(calc, Pulling { drive: at.drive, pipe: at.pipe, pulled: pipe, pull }, &strength.borne) {
@@ -44,7 +44,7 @@ pub(in crate::method) fn tail<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) 
 
 /// Modulus of the string for as long as the pull lasts, no stiffer than it may be; none of a string with joints that
 /// turn.
-fn stiffness<R: Recorder>(calc: &mut Calc<R>, pulled: &PulledPipe, pull: &Pull) -> Option<Pressure> {
+fn stiffness(calc: &mut Calc, pulled: &PulledPipe, pull: &Pull) -> Option<Pressure> {
     match pulled {
         PulledPipe::Pe(pe) => Some(modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited)),
         PulledPipe::Pvc(pvc) => Some(pvc::modulus(calc, pvc, pull.duration)),
@@ -54,7 +54,7 @@ fn stiffness<R: Recorder>(calc: &mut Calc<R>, pulled: &PulledPipe, pull: &Pull) 
 }
 
 /// What may push the free length before the bore; none of a string with joints that turn.
-pub(super) fn column<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, borne: &Borne) -> Option<Doubted<Cited<Force>>> {
+pub(super) fn column(calc: &mut Calc, at: Pulling<'_>, borne: &Borne) -> Option<Doubted<Cited<Force>>> {
     let Pulling { pipe, pulled, pull, .. } = at;
     let PushAssist { free_length, end_factor, safety, .. } = *pull.push_assist.as_ref()?;
     calc.part(TAIL);
@@ -70,7 +70,7 @@ pub(super) fn column<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, borne: &B
 }
 
 /// A screen: the string in the bore, which holds it by its net weight alone.
-pub(in crate::method) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn snaking(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let assist = assist(at)?;
     let Pulled { pipe: pulled, pull, .. } = at.pulled()?;
     only(!matches!(pulled, PulledPipe::Jointed(_)), JOINTS)?;
@@ -95,7 +95,7 @@ pub(in crate::method) fn snaking<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R
 
 /// Least weight, up or down, that holds the string against the wall of the bore: in clean fluid, and at the high level
 /// in any of the fluids, nothing where one lifts the string and another does not.
-fn net_weight<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Band<LineLoad> {
+fn net_weight(calc: &mut Calc, pipe: &Pipe, pulled: &PulledPipe, pull: &Pull) -> Band<LineLoad> {
     let (outside_diameter, wall) = (pipe.outside_diameter.value, pulled.wall());
     let pipe_weight = weight::of_pulled(calc, pipe, pulled, Ratio::from(1.0));
     let mut least = |fluids: &[MassDensity]| {

@@ -9,7 +9,7 @@ use crate::check::{Absent, Care, Check, Outcome, Rule, at_least, at_most, only};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{BreakOutRule, Drive, Ends, HoleState, Pipe, Pull, Stretch};
 use crate::handbook::GroundClass;
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::fracture::{CavityPressure, FluidPressureLimit, StrainLimitedRadius};
 use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::laws::reaming::{AnnularFlowLoss, AnnularYieldLoss, ReturnVelocity};
@@ -32,7 +32,7 @@ const HALF_WAY: f64 = 0.5;
 
 /// The place where the fluid comes closest to what the ground may bear, of both ends of each stretch, where the surface
 /// breaks between, and half way.
-pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Plan { drive, pipe, .. } = **at;
     let Pulled { pull, .. } = at.pulled()?;
     only(pull.works.hole == HoleState::Fluid, DRY)?;
@@ -82,7 +82,7 @@ impl<'a> Bore<'a> {
         Self { drive, pipe, pull, slope, crown, level }
     }
 
-    fn at<R: Recorder>(&self, calc: &mut Calc<R>, stretch: &Stretch, along: Length, invert: Length) -> Check<()> {
+    fn at(&self, calc: &mut Calc, stretch: &Stretch, along: Length, invert: Length) -> Check<()> {
         let rule = &self.drive.site.break_out;
         let cover = invert - self.crown;
         if cover < rule.least_cover.value {
@@ -130,9 +130,9 @@ impl<'a> Bore<'a> {
     }
 
     /// Pressure of fluid that stands so high over the crown, with its loss on the way to a pit.
-    fn stands<R: Recorder>(
+    fn stands(
         &self,
-        calc: &mut Calc<R>,
+        calc: &mut Calc,
         density: MassDensity,
         height: Length,
         (way, yield_point): (Length, Pressure),
@@ -160,9 +160,9 @@ impl<'a> Bore<'a> {
     }
 
     /// What the ground at the crown of the bore may bear: of the lightest and weakest, or at its best.
-    fn bears<R: Recorder>(
+    fn bears(
         &self,
-        calc: &mut Calc<R>,
+        calc: &mut Calc,
         stretch: &Stretch,
         depth: Length,
         (best, cap): (bool, Ratio),

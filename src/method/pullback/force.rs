@@ -2,7 +2,7 @@
 
 use crate::conditions::weight;
 use crate::drive::{Drive, Fill, HeavyIron, HoleState, Pipe, Pull, PulledPipe};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::inside_pressure::EndThrust;
 use crate::laws::pull::{
     Capstan, HydrokineticDrag, NetWeightInFluid, PipePull, PipeWeight, PullWithModelFactor, StraightPull,
@@ -177,7 +177,7 @@ pub(super) fn fills(pulled: &PulledPipe, pull: &Pull) -> [Fill; 2] {
 }
 
 /// Weight per length with the nominal wall and the lining, which an iron pipe has beyond its least wall.
-fn with_lining<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, pulled: &PulledPipe, iron: HeavyIron) -> LineLoad {
+fn with_lining(calc: &mut Calc, pipe: &Pipe, pulled: &PulledPipe, iron: HeavyIron) -> LineLoad {
     let average_wall = Ratio::from_si(1.0);
     let outside_diameter = pipe.outside_diameter.value;
     let barrel = PipeWeight { outside_diameter, wall: iron.wall, density: pulled.density(), average_wall };
@@ -191,7 +191,7 @@ fn outside(pull: &Pull, left: Length) -> Length {
     pull.works.laydown.map_or(left, |laydown| left.min(laydown.length))
 }
 
-pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> PullOnPipe {
+pub(super) fn pull_on_pipe(calc: &mut Calc, at: Pulling<'_>) -> PullOnPipe {
     let Pulling { drive, pipe, pulled, pull } = at;
     let outside_diameter = pipe.outside_diameter.value;
     let wall = pulled.wall();
@@ -207,7 +207,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> 
     let least = weight::of_pulled(calc, pipe, pulled, one);
     // Iron may float by its least wall, and full of water it sinks by all that it has.
     let afloat = || [least, heavy].into_iter().take(if iron.is_some() { 2 } else { 1 });
-    let net = |calc: &mut Calc<R>, pipe_weight, fluid_density, contents_density| {
+    let net = |calc: &mut Calc, pipe_weight, fluid_density, contents_density| {
         calc.law(NetWeightInFluid { pipe_weight, outside_diameter, wall, fluid_density, contents_density })
     };
     // Slurry stands no higher in the string than in the bore.
@@ -218,7 +218,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> 
     let in_pit = pull.works.laydown.is_some_and(|laydown| laydown.in_pit);
     let full = net(calc, heavy, MassDensity::default(), one_fill.max(other_fill));
     let on_ground = if in_pit { full } else { net(calc, heavy, MassDensity::default(), MassDensity::default()) };
-    let tail = |calc: &mut Calc<R>, length: Length| {
+    let tail = |calc: &mut Calc, length: Length| {
         let friction = pull.friction_outside;
         let dragged = calc.law(StraightPull { friction, net_weight: on_ground, length, rise: Angle::default() });
         let angle = if in_pit { Angle::default() } else { 2.0 * pull.ramp };
@@ -230,7 +230,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> 
     // The pipe travels from the reception pit to the launch pit, against the sense of the grade. A slope that helps is
     // counted at the low level alone: it rests on the bore being full, or empty, all along.
     let rise = -drive.grade.value;
-    let inside = |calc: &mut Calc<R>, friction: Ratio, fluids: [MassDensity; 2], helps: bool| {
+    let inside = |calc: &mut Calc, friction: Ratio, fluids: [MassDensity; 2], helps: bool| {
         let mut greatest = Force::default();
         for fluid in fluids {
             for (fill, weight) in fills.into_iter().flat_map(|fill| afloat().map(move |weight| (fill, weight))) {
@@ -257,7 +257,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> 
         HoleState::Dry => Band::default(),
     };
     let (drag_at_entry, drag) = drag(calc, at, annular.with(pull.annular_pressure, Pressure::max));
-    let with_factor = |calc: &mut Calc<R>, band: Band<Force>| Band {
+    let with_factor = |calc: &mut Calc, band: Band<Force>| Band {
         high: calc
             .law(PullWithModelFactor { pull: band.high, factor: pull.model_factor })
             .max(calc.law(PullWithModelFactor { pull: band.likely, factor: pull.likely_factor })),
@@ -297,7 +297,7 @@ pub(super) fn pull_on_pipe<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> 
 }
 
 /// Drag of the fluid with the head at either end of the bore: by the pressure in the annulus, or on the outside area.
-fn drag<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, annular: Band<Pressure>) -> (Band<Force>, Band<Force>) {
+fn drag(calc: &mut Calc, at: Pulling<'_>, annular: Band<Pressure>) -> (Band<Force>, Band<Force>) {
     let Pulling { drive, pipe, pull, .. } = at;
     let outside_diameter = pipe.outside_diameter.value;
     match (pull.works.hole, pull.works.unit_drag) {
@@ -317,7 +317,7 @@ fn drag<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, annular: Band<Pressure
 }
 
 /// Pressure lost by the returns along the whole annulus, or the pressure that the drag is reckoned with.
-pub(super) fn annular<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> Band<Pressure> {
+pub(super) fn annular(calc: &mut Calc, at: Pulling<'_>) -> Band<Pressure> {
     let Pulling { drive, pipe, pull, .. } = at;
     let Some(returns) = pull.works.returns else { return pull.annular_pressure };
     let (bore, outside_diameter) = (pipe.bore.value, pipe.outside_diameter.value);

@@ -4,7 +4,7 @@
 use super::in_place::InPlace;
 use crate::check::{Absent, Outcome, at_most, only};
 use crate::drive::{Drive, Ends, Grout, ModulusPoints};
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::deflection::BuoyantDeflection;
 use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::quantity::unit::STANDARD_GRAVITY;
@@ -19,12 +19,12 @@ pub(super) const METAL: &str = "as an elastic ring, without what its lining adds
 pub(super) type End = fn(Ends<ModulusPoints>) -> ModulusPoints;
 
 /// The pressure at the lowest place of the bore, against what a ring with the modulus of the time that grout sets in bears.
-pub(super) fn check<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn check(
+    calc: &mut Calc,
     drive: &Drive,
     ring: InPlace,
     note: &'static str,
-    modulus: impl Fn(&mut Calc<R>, Time, End) -> Pressure,
+    modulus: impl Fn(&mut Calc, Time, End) -> Pressure,
 ) -> Outcome {
     only(!drive.annulus.open, "the annulus stays open")?;
     let grout = drive.annulus.grout.ok_or(Absent::Missing)?;
@@ -42,7 +42,7 @@ pub(super) fn check<R: Recorder>(
 }
 
 /// Liquid grout stands in the bore from its lowest to its highest place, at its pressure.
-fn stands<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, grout: Grout) -> Pressure {
+fn stands(calc: &mut Calc, drive: &Drive, ring: InPlace, grout: Grout) -> Pressure {
     let climb = drive.length.value * drive.grade.value.sin().abs();
     calc.law(NetOutsidePressure {
         density: grout.density,
@@ -53,13 +53,13 @@ fn stands<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, grout: 
 }
 
 /// Pressure at which the ring collapses.
-fn resists<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, grout: Grout) -> Pressure {
+fn resists(calc: &mut Calc, drive: &Drive, ring: InPlace, grout: Grout) -> Pressure {
     let ovality = afloat(calc, drive, ring, grout.density);
     ring.collapse(calc, drive.in_service.unsupported.value, ovality)
 }
 
 /// How far a ring is out of round that floats in a fluid of this density.
-pub(super) fn afloat<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, density: MassDensity) -> Ratio {
+pub(super) fn afloat(calc: &mut Calc, drive: &Drive, ring: InPlace, density: MassDensity) -> Ratio {
     let (outside_diameter, wall) = (ring.section.outside_diameter, ring.section.wall);
     let unit_weight = density * Acceleration::from_si(STANDARD_GRAVITY);
     let law = BuoyantDeflection { unit_weight, outside_diameter, wall, modulus: ring.modulus };

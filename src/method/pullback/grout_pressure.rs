@@ -5,7 +5,7 @@ use super::break_out::{hold, leaves, spare};
 use crate::check::{Absent, Care, Check, Outcome, Ways, only};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{Column, Grout};
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::outside_pressure::NetOutsidePressure;
 use crate::method::walked::Walked;
 use crate::quantity::{Length, Pressure, Ratio};
@@ -18,7 +18,7 @@ const UNTOLD: &str = "heavy grout pumped hard would lift the ground: give grout_
 const DATA: Ways = &[&["annulus.grout_density", "annulus.grout_pressure"]];
 
 /// The place where the grout comes closest to what the ground bears.
-pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Plan { drive, pipe, .. } = **at;
     only(!drive.annulus.open, "the annulus stays open")?;
     // What follows a pipe that is pushed fills its overcut without pressure, unless the file gives one.

@@ -10,7 +10,7 @@ use crate::check::Check;
 use crate::conditions::vertical_stress;
 use crate::drive::{Column, Drive, Ends, Pipe, RingInService, Stretch};
 use crate::handbook::GroundClass;
-use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::law::{Calc, Doubted, Law};
 use crate::laws::collapse::OvalityFactor;
 use crate::laws::deflection::{IowaDeflection, MOST_DEFLECTION};
 use crate::laws::outside_pressure::{BucklingInSoil, ElasticSupportByDepth, SupportedCollapse, WaterBuoyancyFactor};
@@ -139,7 +139,7 @@ impl Around<'_> {
 
     /// What the ground likely puts on the pipe, and at most, of a whole column of this pressure: of rock nothing and what
     /// soil puts on it likely, since no bore in rock carries the column to the surface.
-    fn lies<R: Recorder>(&self, calc: &mut Calc<R>, bore: Length, whole: Pressure) -> (Pressure, Pressure) {
+    fn lies(&self, calc: &mut Calc, bore: Length, whole: Pressure) -> (Pressure, Pressure) {
         let Some(layer) = self.column.soil.at_pipe() else { return (Pressure::default(), whole) };
         let phi = layer.friction_angle;
         let half = Angle::from_si(phi.si() / 2.0);
@@ -157,12 +157,7 @@ impl Around<'_> {
     }
 
     /// Pressure of a column of soil so wide, whole of this pressure, with such friction in its sides.
-    fn hangs<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        whole: Pressure,
-        (width, lateral_friction): (Length, Ratio),
-    ) -> Pressure {
+    fn hangs(&self, calc: &mut Calc, whole: Pressure, (width, lateral_friction): (Length, Ratio)) -> Pressure {
         let surcharge = self.column.soil.surcharge;
         let unit_weight = (whole - surcharge) / self.depth;
         let cohesion = Pressure::default();
@@ -172,7 +167,7 @@ impl Around<'_> {
 
 impl InPlace {
     /// What lies on it, at the modulus of years.
-    pub(super) fn load<R: Recorder>(&self, calc: &mut Calc<R>, at: &Around<'_>) -> Doubted<Band<Pressure>> {
+    pub(super) fn load(&self, calc: &mut Calc, at: &Around<'_>) -> Doubted<Band<Pressure>> {
         calc.doubted(|calc| {
             let stress = vertical_stress(calc, at.column, at.depth);
             let water = stress.total - stress.effective;
@@ -185,12 +180,7 @@ impl InPlace {
     }
 
     /// How far it goes out of round. What is beyond the range of the form fails at the end of it already.
-    pub(super) fn deflection<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        drive: &Drive,
-        at: &Around<'_>,
-    ) -> Doubted<Band<Ratio>> {
+    pub(super) fn deflection(&self, calc: &mut Calc, drive: &Drive, at: &Around<'_>) -> Doubted<Band<Ratio>> {
         let (first, whole_lag) = drive.in_service.lag;
         let one = Ratio::from(1.0);
         calc.doubted(|calc| {
@@ -216,14 +206,7 @@ impl InPlace {
         })
     }
 
-    fn iowa<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        drive: &Drive,
-        pressure: Pressure,
-        lag: Ratio,
-        at: &Around<'_>,
-    ) -> Ratio {
+    fn iowa(&self, calc: &mut Calc, drive: &Drive, pressure: Pressure, lag: Ratio, at: &Around<'_>) -> Ratio {
         calc.law(IowaDeflection {
             lag,
             bedding: drive.in_service.bedding,
@@ -238,9 +221,9 @@ impl InPlace {
     /// What it bears for a load of the time of its modulus, as far out of round as it goes by level; more where ground
     /// holds it. A ring that goes beyond the range of its deflection bears less than at the end of it: what fails there
     /// fails, and what would pass is in doubt.
-    pub(super) fn limit<R: Recorder>(
+    pub(super) fn limit(
         &self,
-        calc: &mut Calc<R>,
+        calc: &mut Calc,
         drive: &Drive,
         safety: Cited<Ratio>,
         demand: Band<Pressure>,
@@ -261,7 +244,7 @@ impl InPlace {
     }
 
     /// Allowable pressure where ground holds the ring; none in an open bore.
-    fn held<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, at: &Around<'_>) -> Pressure {
+    fn held(&self, calc: &mut Calc, drive: &Drive, at: &Around<'_>) -> Pressure {
         let Section { outside_diameter, wall } = self.section;
         let cover = at.depth - outside_diameter;
         if at.soil_modulus <= Pressure::default() || cover <= Length::default() {
@@ -283,14 +266,14 @@ impl InPlace {
         })
     }
 
-    fn resists<R: Recorder>(&self, calc: &mut Calc<R>, drive: &Drive, ovality: Ratio) -> Pressure {
+    fn resists(&self, calc: &mut Calc, drive: &Drive, ovality: Ratio) -> Pressure {
         let service = &drive.in_service;
         let enhancement = if is_held(drive) { service.supported } else { service.unsupported }.value;
         self.collapse(calc, enhancement, ovality)
     }
 
     /// Pressure at which it collapses, with what its surroundings add to it.
-    pub(super) fn collapse<R: Recorder>(&self, calc: &mut Calc<R>, enhancement: Ratio, ovality: Ratio) -> Pressure {
+    pub(super) fn collapse(&self, calc: &mut Calc, enhancement: Ratio, ovality: Ratio) -> Pressure {
         let ovality_factor = calc.law(OvalityFactor { ovality });
         calc.law(SupportedCollapse {
             enhancement,

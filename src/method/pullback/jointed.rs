@@ -5,7 +5,7 @@ use super::pvc;
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, ramp_radius};
 use crate::check::at_most;
 use crate::drive::{BY_ITS_MAKER, Barrel, JointPull, JointedPipe, Pipe, Pull, PvcPipe};
-use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::law::{Calc, Doubted, Law};
 use crate::laws::pull_limits::JointThrustRating;
 use crate::laws::steering::CurveRadius;
 use crate::quantity::{Force, Length, Measure, Pressure, Ratio, Role};
@@ -13,12 +13,7 @@ use crate::source::{Cited, Origin};
 
 const FALLBACK: &str = "no pull by the joint's maker: the thrust of its pressure rating stands in for it";
 
-pub(super) fn of<R: Recorder>(
-    calc: &mut Calc<R>,
-    at: Pulling<'_>,
-    jointed: &JointedPipe,
-    on_pipe: &OnPipe,
-) -> Strength {
+pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, jointed: &JointedPipe, on_pipe: &OnPipe) -> Strength {
     let Pulling { pipe, pull, .. } = at;
     calc.part("allowable tension");
     let joint = holds(calc, pipe, jointed);
@@ -68,8 +63,8 @@ fn no_tighter(bend: Bend, joint: Length, pull: &Pull) -> Bend {
 }
 
 /// A joint of PVC loses with temperature as its barrel does, and the barrel may bear less than the joint.
-fn warm_and_whole<R: Recorder>(
-    calc: &mut Calc<R>,
+fn warm_and_whole(
+    calc: &mut Calc,
     pipe: &Pipe,
     barrel: &PvcPipe,
     pull: &Pull,
@@ -93,7 +88,7 @@ fn iron_bend(pull: &Pull, joint: Length) -> Bend {
 }
 
 /// What the joint holds.
-fn holds<R: Recorder>(calc: &mut Calc<R>, pipe: &Pipe, jointed: &JointedPipe) -> Doubted<Cited<Force>> {
+fn holds(calc: &mut Calc, pipe: &Pipe, jointed: &JointedPipe) -> Doubted<Cited<Force>> {
     match jointed.pull {
         JointPull::Rated(force) => Doubted::sure(force),
         // Nothing is decided by it: see `not_given`.

@@ -5,7 +5,7 @@ use super::pulled::{Pulled, best};
 use super::section::Borne;
 use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_most, only, required};
 use crate::drive::{Pull, PulledPipe};
-use crate::law::{Calc, Doubted, Law, Recorder, Silent};
+use crate::law::{Calc, Doubted, Law};
 use crate::laws::pull_limits::WeakLinkSetting;
 use crate::method::walked::Walked;
 use crate::quantity::{Band, Force, Measure, Role, Shown};
@@ -27,8 +27,8 @@ const ROUND: f64 = 1.05;
 const HIGH: &str = "the rig can reach a setting above what pipe, head and joint may bear: set it to the limit or less";
 
 /// The most that the weak link may be set to, with a ramp that leaves so much to the pull beside its bend.
-pub(super) fn setting<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn setting(
+    calc: &mut Calc,
     pull: &Pull,
     borne: &Borne,
     beside_bend: Doubted<Force>,
@@ -54,7 +54,7 @@ pub(in crate::method) fn head(at: &Walked<'_>) -> Outcome {
     })
 }
 
-pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn set(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Pulled { pipe, pull, strength, on_pipe, .. } = at.pulled()?;
     calc.part("weak link");
     let told = pull.works.weak_link;
@@ -79,7 +79,7 @@ pub(in crate::method) fn set<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -
     let note = if pull.bend_radius.is_none() { WIDE } else { GAUGE };
     let straight = |borne: &Borne| {
         let straight = borne.straight.map(|straight| straight.value);
-        check(setting(&mut Calc::new(Silent), pull, borne, straight)).with_care(Care::Condition, note)
+        check(setting(&mut Calc::silent(), pull, borne, straight)).with_care(Care::Condition, note)
     };
     let set = straight(borne);
     if set.verdict != Verdict::Over || told.is_none() {

@@ -4,7 +4,7 @@ use super::force::OnPipe;
 use super::section::{Bend, Section, has_ramp};
 use crate::check::{Care, Check, Outcome, at_most, only};
 use crate::drive::{Fill, HoleState, Pull};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
 use crate::laws::inside_pressure::PressureByRatio;
 use crate::quantity::{Band, MassDensity, Pressure, Ratio, Role};
@@ -35,8 +35,8 @@ pub(super) struct Ring {
 /// Static pressure of the heavy fluid under the highest column there can be, with the pressure in the annulus, less what
 /// a pressure held inside takes of it and what fills a string that hangs down a ramp: it stands as high as the fluid
 /// outside, or as water does in a string whose tail lies on the ground. From a pit nothing says how high it stands.
-pub(super) fn outside_pressure<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn outside_pressure(
+    calc: &mut Calc,
     pull: &Pull,
     annular: Band<Pressure>,
     (section, allowable): (Section, Doubted<Cited<Pressure>>),
@@ -51,11 +51,7 @@ pub(super) fn outside_pressure<R: Recorder>(
 
 /// Pressure inside that counts against collapse: it is held during the pull, so that fluid that stands longer meets none
 /// of it, and it counts for no more than the wall may hold.
-fn credited<R: Recorder>(
-    calc: &mut Calc<R>,
-    pull: &Pull,
-    (section, allowable): (Section, Doubted<Cited<Pressure>>),
-) -> Pressure {
+fn credited(calc: &mut Calc, pull: &Pull, (section, allowable): (Section, Doubted<Cited<Pressure>>)) -> Pressure {
     let inside = pull.works.inside_pressure;
     if inside <= Pressure::default() || !is_held_on(pull) {
         return Pressure::default();
@@ -74,8 +70,8 @@ pub(super) fn pressed_note(pull: &Pull, note: &'static str) -> &'static str {
 }
 
 /// Pressure inside that a wall may hold while it is pulled: its hoop stress a share of what the wall is allowed along.
-pub(super) fn may_hold<R: Recorder>(
-    calc: &mut Calc<R>,
+fn may_hold(
+    calc: &mut Calc,
     section: Section,
     pull: &Pull,
     allowable: Doubted<Cited<Pressure>>,
@@ -89,12 +85,7 @@ pub(super) fn may_hold<R: Recorder>(
 }
 
 /// A pressure held inside, against what the wall may hold beside the pull.
-pub(super) fn inside<R: Recorder>(
-    calc: &mut Calc<R>,
-    section: Section,
-    pull: &Pull,
-    allowable: Doubted<Cited<Pressure>>,
-) -> Outcome {
+pub(super) fn inside(calc: &mut Calc, section: Section, pull: &Pull, allowable: Doubted<Cited<Pressure>>) -> Outcome {
     let pressure = pull.works.inside_pressure;
     only(pressure > Pressure::default(), "no pressure is held inside")?;
     calc.part("pressure inside during the pull");
@@ -117,9 +108,9 @@ pub(super) fn kept_full(check: Check<()>, pull: &Pull) -> Check<()> {
 
 impl Ring {
     /// Collapse during the pull; in a dry bore nothing presses.
-    pub(super) fn collapse<R: Recorder>(
+    pub(super) fn collapse(
         &self,
-        calc: &mut Calc<R>,
+        calc: &mut Calc,
         pull: &Pull,
         on_pipe: &OnPipe,
         on_ramp: Doubted<Band<Pressure>>,

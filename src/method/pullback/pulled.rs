@@ -6,7 +6,7 @@ use super::service::{self, InService};
 use super::{jointed, pvc, steel, strength};
 use crate::drive::{PePipe, Pull, PulledPipe};
 use crate::handbook::Method;
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::method::either::{Either, Forces};
 use crate::method::front::head;
 use crate::method::rest::Put;
@@ -27,12 +27,12 @@ pub(in crate::method) struct Pulled<'a> {
 }
 
 impl<'a> Pulled<'a> {
-    pub(in crate::method) fn walk<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'a>) -> Self {
+    pub(in crate::method) fn walk(calc: &mut Calc, at: Pulling<'a>) -> Self {
         let Pulling { drive, pipe, pulled, pull } = at;
         let put = Put::of(drive, pipe, Method::Pullback);
         let reaming = (!pipe.passes.is_empty()).then(|| {
             calc.part(Stage::REAMING.title());
-            let best = put.best().map(|best| reaming(&mut Calc::new(Silent), best, at));
+            let best = put.best().map(|best| reaming(&mut Calc::silent(), best, at));
             Either { safe: reaming(calc, put, at), best }
         });
         calc.part(stage(pull).title());
@@ -41,7 +41,7 @@ impl<'a> Pulled<'a> {
             on_pipe.raise_after_stops(drive);
             on_pipe
         });
-        let best = put.best().map(|best| on_rig(&mut Calc::new(Silent), best, at, on_pipe));
+        let best = put.best().map(|best| on_rig(&mut Calc::silent(), best, at, on_pipe));
         let rig = Either { safe: on_rig(calc, put, at, on_pipe), best };
         let strength = strength(calc, at, &on_pipe);
         let service = service::of(calc, at);
@@ -56,7 +56,7 @@ impl<'a> Pulled<'a> {
 }
 
 /// Greatest force on the rig while the pipe comes.
-fn on_rig<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, at: Pulling<'_>, on_pipe: OnPipe) -> Doubted<Band<Force>> {
+fn on_rig(calc: &mut Calc, put: Put<'_>, at: Pulling<'_>, on_pipe: OnPipe) -> Doubted<Band<Force>> {
     calc.doubted(|calc| {
         let reamer = last_reamer(calc, at);
         let on_pipe = calc.take(on_pipe);
@@ -82,7 +82,7 @@ pub(super) fn trailing(
 }
 
 /// What the pipe bears, with what the file does not tell on the safe side; what then fails is held against it at its best.
-pub(super) fn strength<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, on_pipe: &OnPipe) -> Strength {
+pub(super) fn strength(calc: &mut Calc, at: Pulling<'_>, on_pipe: &OnPipe) -> Strength {
     let strength = bears(calc, at, on_pipe, |pe| pe.weld_factor.value);
     if strength.passes() {
         return strength;
@@ -90,7 +90,7 @@ pub(super) fn strength<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, on_pipe
     // A fluid that is kept light is the contractor's: what holds under it alone is a condition.
     let light = || {
         let at = Pulling { pull: &at.pull.in_light_fluid(), ..at };
-        bears(&mut Calc::new(Silent), at, on_pipe, |pe| pe.weld_factor.value)
+        bears(&mut Calc::silent(), at, on_pipe, |pe| pe.weld_factor.value)
     };
     let strength = strength.held_by(light).at_best(&best(at, on_pipe));
     strength.kept_empty_or_low(|change| bears_at_best(at, on_pipe, change).collapse)
@@ -103,15 +103,10 @@ pub(super) fn best(at: Pulling<'_>, on_pipe: &OnPipe) -> Strength {
 
 fn bears_at_best(at: Pulling<'_>, on_pipe: &OnPipe, change: impl Fn(Pull) -> Pull) -> Strength {
     let (pull, on_pipe) = (change(at.pull.at_best()), on_pipe.map(PullOnPipe::at_best));
-    bears(&mut Calc::new(Silent), Pulling { pull: &pull, ..at }, &on_pipe, |pe| pe.weld_at_best)
+    bears(&mut Calc::silent(), Pulling { pull: &pull, ..at }, &on_pipe, |pe| pe.weld_at_best)
 }
 
-fn bears<R: Recorder>(
-    calc: &mut Calc<R>,
-    at: Pulling<'_>,
-    on_pipe: &OnPipe,
-    weld: impl Fn(&PePipe) -> Ratio,
-) -> Strength {
+fn bears(calc: &mut Calc, at: Pulling<'_>, on_pipe: &OnPipe, weld: impl Fn(&PePipe) -> Ratio) -> Strength {
     let strength = match at.pulled {
         PulledPipe::Pe(pe) => strength::of(calc, at, (pe, weld(pe)), on_pipe),
         PulledPipe::Pvc(pvc) => pvc::of(calc, at, pvc, on_pipe),
@@ -122,20 +117,20 @@ fn bears<R: Recorder>(
 }
 
 /// Resistance of a reamer in the ground where it is greatest.
-pub(super) fn reamer<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, bore: Length, before: Length) -> Band<Force> {
+pub(super) fn reamer(calc: &mut Calc, at: Pulling<'_>, bore: Length, before: Length) -> Band<Force> {
     // Neither the table nor the user's force of a reamer follows the ground: any stretch does.
     at.drive.stretches.first().map_or(Band::default(), |any| head(calc, at.pull.reamer, bore, before, any))
 }
 
 /// Resistance of the reamer that brings the pipe.
-pub(super) fn last_reamer<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> Band<Force> {
+pub(super) fn last_reamer(calc: &mut Calc, at: Pulling<'_>) -> Band<Force> {
     let before = at.pipe.passes.last().copied().unwrap_or(at.drive.stem.head);
     reamer(calc, at, at.pipe.bore.value, before)
 }
 
 /// Greatest force on the rig over the reaming passes before the pipe comes. The stem that follows the reamer takes
 /// the place of the stem that has left, so the friction is that of one whole stem all along.
-fn reaming<R: Recorder>(calc: &mut Calc<R>, put: Put<'_>, at: Pulling<'_>) -> Doubted<Band<Force>> {
+fn reaming(calc: &mut Calc, put: Put<'_>, at: Pulling<'_>) -> Doubted<Band<Force>> {
     let Put { drive, pipe, .. } = put;
     calc.doubted(|calc| {
         let stem = whole_friction(calc, put, Body::Stem);

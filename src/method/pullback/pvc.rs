@@ -6,13 +6,13 @@ use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ra
 use crate::check::at_most;
 use crate::conditions::carried::at_temperature;
 use crate::drive::{Creep, Pull, PvcPipe};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::pe::ModulusAtDuration;
 use crate::laws::pull_limits::PvcPullStress;
 use crate::quantity::{Band, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, Origin};
 
-pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, pvc: &PvcPipe, on_pipe: &OnPipe) -> Strength {
+pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, pvc: &PvcPipe, on_pipe: &OnPipe) -> Strength {
     let Pulling { pipe, pull, .. } = at;
     let section = Section::scored(calc, pipe.outside_diameter.value, pvc.wall.value, pull);
     calc.part("allowable tension");
@@ -25,8 +25,8 @@ pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, pvc: &PvcPipe
 }
 
 /// With tension and bending, the radius, and collapse of a barrel with its bend.
-pub(super) fn bends<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn bends(
+    calc: &mut Calc,
     (section, pvc, radius_by): (Section, &PvcPipe, Origin),
     pull: &Pull,
     on_pipe: &OnPipe,
@@ -47,7 +47,7 @@ pub(super) fn bends<R: Recorder>(
 }
 
 /// Stress that pull and bend may reach together.
-pub(super) fn allowable<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Doubted<Cited<Pressure>> {
+pub(super) fn allowable(calc: &mut Calc, pvc: &PvcPipe) -> Doubted<Cited<Pressure>> {
     calc.doubted(|calc| {
         let temperature_factor = temperature_factor(calc, pvc);
         pvc.tensile.map(|tensile| {
@@ -58,13 +58,13 @@ pub(super) fn allowable<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Doubt
 }
 
 /// Strength at the temperature of the pull over that of the table.
-pub(super) fn temperature_factor<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe) -> Ratio {
+pub(super) fn temperature_factor(calc: &mut Calc, pvc: &PvcPipe) -> Ratio {
     at_temperature(calc, pvc.temperature)
 }
 
 /// The bend of the ramp, if there is one.
-pub(super) fn bend<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn bend(
+    calc: &mut Calc,
     section: Section,
     pvc: &PvcPipe,
     pull: &Pull,
@@ -79,12 +79,12 @@ pub(super) fn bend<R: Recorder>(
 
 /// Modulus under a load that stands so long, at the temperature of the pull. Stiffness falls less with temperature than
 /// strength does: its factor is on the safe side. Cold is not credited.
-pub(super) fn modulus<R: Recorder>(calc: &mut Calc<R>, pvc: &PvcPipe, duration: Time) -> Pressure {
+pub(super) fn modulus(calc: &mut Calc, pvc: &PvcPipe, duration: Time) -> Pressure {
     after(calc, pvc.creep, duration) * temperature_factor(calc, pvc).min(Ratio::from(1.0))
 }
 
 /// Modulus under a load that stands so long.
-pub(super) fn after<R: Recorder>(calc: &mut Calc<R>, creep: Creep, duration: Time) -> Pressure {
+pub(super) fn after(calc: &mut Calc, creep: Creep, duration: Time) -> Pressure {
     let ((duration_before, modulus_before), (duration_after, modulus_after)) = (creep.short, creep.long);
     calc.law(ModulusAtDuration { duration, duration_before, modulus_before, duration_after, modulus_after })
 }

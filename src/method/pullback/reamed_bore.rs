@@ -7,7 +7,7 @@ use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_mos
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{BreakOutRule, Column, Ends, Held, HoleState, Pull, Strength, Stretch};
 use crate::handbook::GroundClass;
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::collapse::FluidHead;
 use crate::laws::face::StabilityNumber;
 use crate::method::walked::Walked;
@@ -27,7 +27,7 @@ const HOLD: &str = "no fluid level is given: keep both pits full enough to hold 
 const DRY: &str = "no fluid holds this bore: it ravels with time; weigh the spoil against the advance";
 
 /// The place where it stands worst.
-pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Plan { drive, pipe, .. } = **at;
     let Pulled { pull, .. } = at.pulled()?;
     calc.part("stability of the reamed bore");
@@ -47,8 +47,8 @@ pub(in crate::method) fn check<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>)
     checks.flatten().reduce(Check::worse).ok_or(Absent::NotApplicable("the bore stands in rock"))
 }
 
-fn stands<R: Recorder>(
-    calc: &mut Calc<R>,
+fn stands(
+    calc: &mut Calc,
     at: &Walked<'_>,
     pull: &Pull,
     (stretch, Strength { ends, by }): (&Stretch, Strength),
@@ -78,8 +78,8 @@ fn stands<R: Recorder>(
 }
 
 /// Ground that runs, at this depth of the crown.
-fn held<R: Recorder>(
-    calc: &mut Calc<R>,
+fn held(
+    calc: &mut Calc,
     (rule, pull): (&BreakOutRule, &Pull),
     stretch: &Stretch,
     (crown, height): (Length, Ends<Length>),

@@ -3,7 +3,7 @@
 use super::force::OnPipe;
 use crate::check::{Absent, Care, Check, Outcome, Verdict, Ways, at_least};
 use crate::drive::Pull;
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::deflection::ScoredWall;
 use crate::laws::pe::{AllowableTension, AxialStress, BendRadiusForShare, BendingStress};
 use crate::laws::pull_limits::TensionBesideBend;
@@ -27,12 +27,12 @@ pub(super) struct Section {
 
 impl Section {
     /// Less what the bore may scratch away.
-    pub(super) fn scored<R: Recorder>(calc: &mut Calc<R>, outside_diameter: Length, wall: Length, pull: &Pull) -> Self {
+    pub(super) fn scored(calc: &mut Calc, outside_diameter: Length, wall: Length, pull: &Pull) -> Self {
         calc.part("wall after scoring");
         Self { outside_diameter, wall: calc.law(ScoredWall { wall, depth_share: pull.works.score.value }) }
     }
 
-    pub(super) fn axial<R: Recorder>(self, calc: &mut Calc<R>, tension: Force) -> Pressure {
+    pub(super) fn axial(self, calc: &mut Calc, tension: Force) -> Pressure {
         calc.law(AxialStress { tension, outside_diameter: self.outside_diameter, wall: self.wall })
     }
 }
@@ -47,8 +47,8 @@ pub(super) struct Bend {
 
 impl Bend {
     /// With the given radius, or one that leaves enough stress to the pull.
-    pub(super) fn of<R: Recorder>(
-        calc: &mut Calc<R>,
+    pub(super) fn of(
+        calc: &mut Calc,
         section: Section,
         smallest: Length,
         modulus: Doubted<Pressure>,
@@ -83,8 +83,8 @@ pub(super) fn has_ramp(pull: &Pull) -> bool {
 }
 
 /// Stress of pull and bend where the string leaves the ramp; none without one.
-pub(super) fn on_ramp<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn on_ramp(
+    calc: &mut Calc,
     section: Section,
     on_pipe: &OnPipe,
     bend: Option<Doubted<Bend>>,
@@ -97,8 +97,8 @@ pub(super) fn on_ramp<R: Recorder>(
 }
 
 /// Pull that a straight string is allowed at a stress.
-pub(super) fn tension<R: Recorder>(
-    calc: &mut Calc<R>,
+pub(super) fn tension(
+    calc: &mut Calc,
     section: Section,
     stress: Doubted<Cited<Pressure>>,
     weld_factor: Ratio,
@@ -238,8 +238,8 @@ impl Borne {
     }
 
     /// By the allowed pull of the straight string, and the bend of the ramp that takes its share of the stress.
-    pub(super) fn of<R: Recorder>(
-        calc: &mut Calc<R>,
+    pub(super) fn of(
+        calc: &mut Calc,
         section: Section,
         pull: &Pull,
         straight: Doubted<Cited<Force>>,

@@ -11,7 +11,7 @@ use super::while_pushed;
 use crate::check::{Absent, Check, Outcome, Verdict, at_most, only};
 use crate::drive::{Drive, JackedRing, Made, PePipe, Pipe, Pull, PulledPipe, RingInService};
 use crate::handbook::{Family, Service};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::outside_pressure::PressureOfBothTimes;
 use crate::quantity::{Band, Length, Pressure, Ratio, Role, Time};
 
@@ -35,14 +35,14 @@ pub(in crate::method) struct InService {
 }
 
 /// Grout, groundwater, soil, traffic and vacuum on a pulled pipe.
-pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> InService {
+pub(super) fn of(calc: &mut Calc, at: Pulling<'_>) -> InService {
     let Pulling { drive, pipe, pulled, pull } = at;
     let mut ring = ring(calc, at);
     let grout = match pulled.made() {
         Made::Pe(pe) => match pe.times.grout {
             Some(points) => {
                 let soft =
-                    |calc: &mut Calc<R>, sets_in, at: End| modulus(calc, &at(points), pull, sets_in, Cold::NotCredited);
+                    |calc: &mut Calc, sets_in, at: End| modulus(calc, &at(points), pull, sets_in, Cold::NotCredited);
                 grout::check(calc, drive, ring, grout::PE, soft)
             }
             None => Err(Absent::Missing),
@@ -64,7 +64,7 @@ pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>) -> InService 
 }
 
 /// The same on a flexible pipe that is pushed: its wall is not scored.
-pub(in crate::method) fn of_jacked<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe) -> InService {
+pub(in crate::method) fn of_jacked(calc: &mut Calc, drive: &Drive, pipe: &Pipe) -> InService {
     let over = pipe.ring.as_deref();
     let Some((over, jacked)) = over.and_then(|over| Some((over, over.jacked?))) else {
         let rigid = Err(Absent::NotApplicable("the pipe is rigid: see its crushing strength"));
@@ -77,7 +77,7 @@ pub(in crate::method) fn of_jacked<R: Recorder>(calc: &mut Calc<R>, drive: &Driv
     let ring = InPlace { section, wall, bore: pipe.cut(), modulus, share, poisson, ovality };
     let plastic = matches!(pipe.family, Family::Pvc | Family::Grp);
     let note = if pipe.family == Family::Pvc { grout::PVC } else { grout::METAL };
-    let soft = |calc: &mut Calc<R>, sets_in, _| creep.map_or(modulus, |creep| pvc::after(calc, creep, sets_in));
+    let soft = |calc: &mut Calc, sets_in, _| creep.map_or(modulus, |creep| pvc::after(calc, creep, sets_in));
     // Of a pipe that is pushed nobody asks for it.
     let grout = only(drive.annulus.grout.is_some(), "nothing says that the annulus is grouted")
         .and_then(|()| grout::check(calc, drive, ring, note, soft));
@@ -103,11 +103,11 @@ impl InService {
 }
 
 /// A check on the safe side, and at its best where something is not known.
-fn both<R: Recorder>(
-    calc: &mut Calc<R>,
+fn both(
+    calc: &mut Calc,
     (adverse, best): (&Around<'_>, Option<&Around<'_>>),
-    judge: impl Fn(&mut Calc<R>, &Around<'_>) -> Check<()>,
-    judge_best: impl Fn(&mut Calc<R>, &Around<'_>) -> Check<()>,
+    judge: impl Fn(&mut Calc, &Around<'_>) -> Check<()>,
+    judge_best: impl Fn(&mut Calc, &Around<'_>) -> Check<()>,
 ) -> Check<()> {
     let check = judge(calc, adverse);
     match best {
@@ -128,7 +128,7 @@ struct Served<'a> {
 }
 
 impl Served<'_> {
-    fn checks<R: Recorder>(&self, calc: &mut Calc<R>, over: &RingInService, grout: Outcome) -> InService {
+    fn checks(&self, calc: &mut Calc, over: &RingInService, grout: Outcome) -> InService {
         let Self { drive, pipe, ring, .. } = *self;
         let thick = !self.plastic && (ring.section.outside_diameter / ring.wall).value < THICK;
         let vacuum = only(drive.service == Service::PressureMain, "it is no pressure main")
@@ -144,13 +144,13 @@ impl Served<'_> {
         };
         for (adverse, best) in places(drive, pipe, over) {
             calc.part("collapse in service");
-            let judge = |calc: &mut Calc<R>, at: &Around<'_>| self.collapses(calc, at, None);
+            let judge = |calc: &mut Calc, at: &Around<'_>| self.collapses(calc, at, None);
             worst(&mut made.collapse, both(calc, (&adverse, best.as_ref()), judge, judge));
             if let Ok(vacuum) = &vacuum {
                 calc.part("vacuum in service");
                 let ends = vacuum.pressure;
                 let under = |pressure| {
-                    move |calc: &mut Calc<R>, at: &Around<'_>| self.collapses(calc, at, Some((pressure, vacuum.lasts)))
+                    move |calc: &mut Calc, at: &Around<'_>| self.collapses(calc, at, Some((pressure, vacuum.lasts)))
                 };
                 let best = best.or((ends.low < ends.high).then_some(adverse));
                 worst(&mut made.vacuum, both(calc, (&adverse, best.as_ref()), under(ends.high), under(ends.low)));
@@ -159,7 +159,7 @@ impl Served<'_> {
                 calc.part("deflection in service");
                 let ends = over.deflection;
                 let within = |limit| {
-                    move |calc: &mut Calc<R>, at: &Around<'_>| {
+                    move |calc: &mut Calc, at: &Around<'_>| {
                         let bent = ring.deflection(calc, drive, at);
                         at.judged(drive, at_most(Role::Percent, bent, limit).with_note(BENT))
                     }
@@ -172,12 +172,7 @@ impl Served<'_> {
     }
 
     /// What lies on it, with a vacuum for a time where there is one, against collapse.
-    fn collapses<R: Recorder>(
-        &self,
-        calc: &mut Calc<R>,
-        at: &Around<'_>,
-        vacuum: Option<(Pressure, Time)>,
-    ) -> Check<()> {
+    fn collapses(&self, calc: &mut Calc, at: &Around<'_>, vacuum: Option<(Pressure, Time)>) -> Check<()> {
         let Self { drive, ring, .. } = *self;
         let case = calc.doubted(|calc| {
             let load = ring.load(calc, at);
@@ -217,7 +212,7 @@ impl Served<'_> {
 }
 
 /// The ring at its modulus of years, or of metal. What traffic counts for on PE is told by [`share`].
-fn ring<R: Recorder>(calc: &mut Calc<R>, Pulling { pipe, pulled, pull, .. }: Pulling<'_>) -> InPlace {
+fn ring(calc: &mut Calc, Pulling { pipe, pulled, pull, .. }: Pulling<'_>) -> InPlace {
     let outside_diameter = pipe.outside_diameter.value;
     let one = Ratio::from(1.0);
     let scored = |calc, wall: Length| Section::scored(calc, outside_diameter, wall, pull);
@@ -238,7 +233,7 @@ fn ring<R: Recorder>(calc: &mut Calc<R>, Pulling { pipe, pulled, pull, .. }: Pul
 }
 
 /// What traffic counts for on PE: it is taken to stand as long as the fluid of the bore, and comes in seconds.
-fn share<R: Recorder>(calc: &mut Calc<R>, pe: &PePipe, pull: &Pull) -> Doubted<Ratio> {
+fn share(calc: &mut Calc, pe: &PePipe, pull: &Pull) -> Doubted<Ratio> {
     let soft = calc.doubted(|calc| modulus(calc, &pe.soft, pull, pull.load_duration, Cold::NotCredited));
     soft.map(|soft| (pe.times.long.1 / soft).min(Ratio::from(1.0)))
 }

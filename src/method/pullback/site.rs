@@ -6,7 +6,7 @@ use super::section::NO_RAMP;
 use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_most, required};
 use crate::conditions::{resisting_stress, undrained_resisting_stress};
 use crate::drive::{Column, Pull};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::pull_rules::GroundLoadPull;
 use crate::laws::ramp::{RampLength, ShortestRamp};
 use crate::laws::wall::{PassiveCoefficient, PassivePressure};
@@ -23,7 +23,7 @@ const RAMP: &str = "no room is given: the ramp needs this much along the line; c
 const PLATE: &str = "no plate is given: one this large is needed on the pit face; compared with the largest usual one";
 const TOO_LONG: &str = "the ramp does not fit: a deeper trench, a smaller pipe, or strings joined in the pit";
 
-pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn collapsed(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Pulled { pull, on_pipe, strength, rig, .. } = at.pulled()?;
     let collapsed = pull.works.collapsed.ok_or(Absent::Missing)?;
     calc.part("ground on the pipe");
@@ -59,7 +59,7 @@ pub(in crate::method) fn collapsed<R: Recorder>(at: &Walked<'_>, calc: &mut Calc
     })
 }
 
-pub(in crate::method) fn reaction<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn reaction(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let pulled = at.pulled()?;
     let all = by_rig(at.drive, pulled.all());
     if let Some(reaction) = pulled.pull.works.reaction {
@@ -86,7 +86,7 @@ pub(in crate::method) fn reaction<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<
 }
 
 /// What the ground may press back at a depth: drained, or undrained where that is less.
-fn passive<R: Recorder>(calc: &mut Calc<R>, column: Column<'_>, clay: Option<Pressure>, depth: Length) -> Pressure {
+fn passive(calc: &mut Calc, column: Column<'_>, clay: Option<Pressure>, depth: Length) -> Pressure {
     let friction_angle = column.soil.at_pipe().map_or(Angle::default(), |layer| layer.friction_angle);
     let coefficient = calc.law(PassiveCoefficient { friction_angle });
     let vertical_stress = resisting_stress(calc, column, depth);
@@ -96,7 +96,7 @@ fn passive<R: Recorder>(calc: &mut Calc<R>, column: Column<'_>, clay: Option<Pre
     drained.min(calc.law(PassivePressure { vertical_stress, coefficient: Ratio::from(1.0), cohesion }))
 }
 
-pub(in crate::method) fn ramp_room<R: Recorder>(at: &Walked<'_>, calc: &mut Calc<R>) -> Outcome {
+pub(in crate::method) fn ramp_room(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Pulled { pull, strength, .. } = at.pulled()?;
     let radius = strength.borne.radius.ok_or(Absent::NotApplicable(NO_RAMP))?;
     calc.part("ramp");
@@ -112,7 +112,7 @@ pub(in crate::method) fn ramp_room<R: Recorder>(at: &Walked<'_>, calc: &mut Calc
 }
 
 /// Length of the ramp from the ground down to the invert at the reception pit.
-pub(super) fn ramp<R: Recorder>(calc: &mut Calc<R>, pull: &Pull, radius: Length) -> Length {
+pub(super) fn ramp(calc: &mut Calc, pull: &Pull, radius: Length) -> Length {
     let (depth, angle) = (pull.works.ramp_depth, pull.ramp);
     // A shallow ramp is two arcs that meet before they have turned that far.
     let arcs = 2.0 * radius * (1.0 - angle.cos().value);

@@ -5,7 +5,7 @@ use super::pressed::{self, DRY, kept_full, outside_pressure, pressed_note};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp};
 use crate::check::{Check, at_most, only};
 use crate::drive::{HoleState, SteelPipe};
-use crate::law::{Calc, Doubted, Recorder};
+use crate::law::{Calc, Doubted};
 use crate::laws::pe::BendingStress;
 use crate::laws::pull_steel::{
     HoopStress, SteelBendingStrength, SteelCriticalHoop, SteelElasticHoop, SteelTensionBending, SteelTensionBendingHoop,
@@ -18,7 +18,7 @@ const COUNTED: &str = "less the pressure that is held inside";
 const EXTREME: &str = "with the factors of an extreme condition, a third more being allowed";
 const NORMAL: &str = "with the factors of a normal condition, the safer; shown beside the other";
 
-pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, steel: &SteelPipe, on_pipe: &OnPipe) -> Strength {
+pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, steel: &SteelPipe, on_pipe: &OnPipe) -> Strength {
     let Pulling { pipe, pull, .. } = at;
     let section = Section { outside_diameter: pipe.outside_diameter.value, wall: steel.wall.value };
     let Section { outside_diameter, wall } = section;
@@ -80,7 +80,7 @@ pub(super) fn of<R: Recorder>(calc: &mut Calc<R>, at: Pulling<'_>, steel: &Steel
         kept_full(check, pull)
     });
     // Greatest pull, bend and outside pressure are taken to meet at one place.
-    let together = |calc: &mut Calc<R>, (axial_factor, hoop_factor): (Ratio, Ratio)| {
+    let together = |calc: &mut Calc, (axial_factor, hoop_factor): (Ratio, Ratio)| {
         calc.doubted(|calc| {
             let (peak, hoop) = (calc.take(peak), calc.take(pressed));
             let bending = bend.map_or(Pressure::default(), |bend| calc.take(bend).stress);
@@ -120,7 +120,7 @@ fn whole(ratio: Doubted<Band<Ratio>>, origin: Origin) -> Check<()> {
     at_most(Role::Ratio, ratio, Cited::new(Ratio::from(1.0), origin))
 }
 
-fn bending_strength<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &SteelPipe) -> Pressure {
+fn bending_strength(calc: &mut Calc, section: Section, steel: &SteelPipe) -> Pressure {
     let factors = &steel.factors;
     calc.law(SteelBendingStrength {
         yield_strength: steel.yield_strength.value,
@@ -138,7 +138,7 @@ fn bending_strength<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &S
     })
 }
 
-fn critical_hoop<R: Recorder>(calc: &mut Calc<R>, section: Section, steel: &SteelPipe) -> Pressure {
+fn critical_hoop(calc: &mut Calc, section: Section, steel: &SteelPipe) -> Pressure {
     let factors = &steel.factors;
     let elastic = calc.law(SteelElasticHoop {
         coefficient: factors.hoop_elastic,

@@ -5,7 +5,7 @@ use super::pressed::{self, Ring};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ramp};
 use crate::check::{Check, Outcome, at_most};
 use crate::drive::{ModulusPoints, PePipe, Pull, StressSource};
-use crate::law::{Calc, Doubted, Law, Recorder};
+use crate::law::{Calc, Doubted, Law};
 use crate::laws::pe::{
     MinimumBendRadius, ModulusAtDuration, ModulusAtTemperature, PullStressAtTemperature, PullStressForDuration,
     TensileDesignStress,
@@ -17,12 +17,7 @@ use crate::source::{Cited, Origin};
 const TIGHTER_EDITION: &str =
     "another edition that covers the pipe is tighter than the one that counts: agree with the owner which does";
 
-pub(super) fn of<R: Recorder>(
-    calc: &mut Calc<R>,
-    at: Pulling<'_>,
-    (pe, weld): (&PePipe, Ratio),
-    on_pipe: &OnPipe,
-) -> Strength {
+pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, (pe, weld): (&PePipe, Ratio), on_pipe: &OnPipe) -> Strength {
     let Pulling { pipe, pull, .. } = at;
     let section = Section::scored(calc, pipe.outside_diameter.value, pe.wall.value, pull);
     calc.part("allowable tension");
@@ -68,8 +63,8 @@ pub(super) fn of<R: Recorder>(
 }
 
 /// Strain of the pull, and of pull and bend on the ramp.
-fn strains<R: Recorder>(
-    calc: &mut Calc<R>,
+fn strains(
+    calc: &mut Calc,
     section: Section,
     pe: &PePipe,
     pull: &Pull,
@@ -78,7 +73,7 @@ fn strains<R: Recorder>(
 ) -> [Outcome; 2] {
     calc.part("strain");
     let soft = calc.doubted(|calc| modulus(calc, &pe.times.pull, pull, pull.duration, Cold::NotCredited));
-    let strain = |calc: &mut Calc<R>, tension: Band<Force>| {
+    let strain = |calc: &mut Calc, tension: Band<Force>| {
         let modulus = calc.take(soft);
         tension.map(|tension| {
             let stress = section.axial(calc, tension);
@@ -110,9 +105,9 @@ struct Allowable {
 }
 
 /// The least of the editions chosen, at the duration and temperature of the pull.
-fn allowable_stress<R: Recorder>(calc: &mut Calc<R>, pe: &PePipe, pull: &Pull) -> Doubted<Allowable> {
+fn allowable_stress(calc: &mut Calc, pe: &PePipe, pull: &Pull) -> Doubted<Allowable> {
     let none = Cited::new(Pressure::default(), pe.wall.origin);
-    let least = |calc: &mut Calc<R>, chosen: bool| {
+    let least = |calc: &mut Calc, chosen: bool| {
         let mut least: Option<Cited<Pressure>> = None;
         for source in pe.stresses.iter().filter(|source| source.chosen == chosen) {
             let stress = at_duration_and_temperature(calc, source, pe, pull);
@@ -128,12 +123,7 @@ fn allowable_stress<R: Recorder>(calc: &mut Calc<R>, pe: &PePipe, pull: &Pull) -
     chosen.map(|chosen| Allowable { chosen, tighter: other.is_some_and(|other| other.value < chosen.value) })
 }
 
-fn at_duration_and_temperature<R: Recorder>(
-    calc: &mut Calc<R>,
-    source: &StressSource,
-    pe: &PePipe,
-    pull: &Pull,
-) -> Cited<Pressure> {
+fn at_duration_and_temperature(calc: &mut Calc, source: &StressSource, pe: &PePipe, pull: &Pull) -> Cited<Pressure> {
     let (stress, duration_factor, origin) = match source.yield_design_factor {
         Some(design_factor) => {
             let law = TensileDesignStress {
@@ -165,13 +155,7 @@ pub(super) enum Cold {
     NotCredited,
 }
 
-pub(super) fn modulus<R: Recorder>(
-    calc: &mut Calc<R>,
-    points: &ModulusPoints,
-    pull: &Pull,
-    duration: Time,
-    cold: Cold,
-) -> Pressure {
+pub(super) fn modulus(calc: &mut Calc, points: &ModulusPoints, pull: &Pull, duration: Time, cold: Cold) -> Pressure {
     let (duration_before, modulus_before) = points.before;
     let (duration_after, modulus_after) = points.after;
     let tabulated =

@@ -6,7 +6,7 @@ use super::in_place::InPlace;
 use super::section::Section;
 use crate::check::{Absent, Care, Check, NOTHING, Outcome, Rule, Subject, Verdict, Ways, at_most, only};
 use crate::drive::{Drive, Pipe, SteelEnd};
-use crate::law::{Calc, Doubted, Recorder, Silent};
+use crate::law::{Calc, Doubted};
 use crate::laws::collapse::{OvalityFactor, ThinRing};
 use crate::laws::soil::{LayerStress, WATER_UNIT_WEIGHT, water_density};
 use crate::quantity::{Band, Length, MassDensity, Measure, Pressure, Ratio, Role, UnitWeight};
@@ -18,7 +18,7 @@ const UNTOLD: &str = "lubricant pumped as hard as is usual may press it in: give
 const CASING: &str = "the casing, empty, under the groundwater";
 
 /// The worse of the pipe, where it is flexible, and of a casing before it.
-pub(super) fn check<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe, ring: Option<InPlace>) -> Outcome {
+pub(super) fn check(calc: &mut Calc, drive: &Drive, pipe: &Pipe, ring: Option<InPlace>) -> Outcome {
     let tube = pipe.casing.as_ref().and_then(|casing| casing.tube.as_deref());
     only(ring.is_some() || tube.is_some(), "the pipe is rigid: see its crushing strength")?;
     let head = drive.stretches.iter().map(|stretch| stretch.way.head()).fold(Length::default(), Length::max);
@@ -33,7 +33,7 @@ pub(super) fn check<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, pipe: &Pipe,
         let check = under(calc, drive, steel(&tube.section), wet).with_note(CASING);
         match &tube.best {
             Some(best) => {
-                let best = under(&mut Calc::new(Silent), drive, steel(best), wet);
+                let best = under(&mut Calc::silent(), drive, steel(best), wet);
                 check.at_best(best).settled_by(&[&["candidates[].casing_wall"]])
             }
             None => check.settled_by(NOTHING),
@@ -52,7 +52,7 @@ fn steel(tube: &SteelEnd) -> InPlace {
 }
 
 /// Where nobody tells the pressure of the lubricant, what is usual; where that may be too much, holding it is a condition.
-fn of_pipe<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, water: Pressure) -> Check<()> {
+fn of_pipe(calc: &mut Calc, drive: &Drive, ring: InPlace, water: Pressure) -> Check<()> {
     let Some(lubricant) = drive.lubricant else {
         return under(calc, drive, ring, (Band::same(water), water_density())).with_note(RING).settled_by(NOTHING);
     };
@@ -76,12 +76,7 @@ fn of_pipe<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, ring: InPlace, water:
 }
 
 /// A pressure outside against what the ring bears for as long as the lubricant stands.
-fn under<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    ring: InPlace,
-    (demand, density): (Band<Pressure>, MassDensity),
-) -> Check<()> {
+fn under(calc: &mut Calc, drive: &Drive, ring: InPlace, (demand, density): (Band<Pressure>, MassDensity)) -> Check<()> {
     let share = Subject::CollapseWhilePushed.decides().share(&drive.leeway);
     let limit = calc.doubted(|calc| {
         let ovality = afloat(calc, drive, ring, density);

@@ -4,7 +4,7 @@
 use crate::check::Check;
 use crate::drive::{Drive, Pipe, SandBed, Stretch, Tip, Tube};
 use crate::handbook::GroundClass;
-use crate::law::{Calc, Recorder};
+use crate::law::Calc;
 use crate::laws::stem::{BeddingInClay, BeddingInSand};
 use crate::quantity::{Band, Length, Pressure, Ratio};
 
@@ -66,12 +66,7 @@ pub(super) fn noted(check: Check<()>, drive: &Drive) -> Check<()> {
 
 /// Modulus of the softest bed along the drive, at the level of the force that it has to hold: the softest is at the high
 /// one.
-pub(super) fn softest<R: Recorder>(
-    calc: &mut Calc<R>,
-    drive: &Drive,
-    pipe: &Pipe,
-    tube: &Tube,
-) -> Option<Band<Pressure>> {
+pub(super) fn softest(calc: &mut Calc, drive: &Drive, pipe: &Pipe, tube: &Tube) -> Option<Band<Pressure>> {
     let mut least: Option<Band<Pressure>> = None;
     for stretch in &drive.stretches {
         for (class, tip) in grounds(stretch) {
@@ -87,7 +82,7 @@ pub(super) fn softest<R: Recorder>(
 }
 
 /// By the count, and where the file gives the strength as given, at the high level no more than by the count.
-fn in_clay<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube, tip: Tip) -> Band<Pressure> {
+fn in_clay(calc: &mut Calc, drive: &Drive, tube: &Tube, tip: Tip) -> Band<Pressure> {
     let by_blows = tip.blows.map(|blows| drive.tip.strength_per_blow * blows);
     let strength = match tip.strength {
         Some(given) => Band { low: given.max(by_blows.high), likely: given, high: given.min(by_blows.low) },
@@ -98,7 +93,7 @@ fn in_clay<R: Recorder>(calc: &mut Calc<R>, drive: &Drive, tube: &Tube, tip: Tip
 }
 
 /// At the least depth of the axis; at the high level by the low end of the range of the constant.
-fn in_sand<R: Recorder>(calc: &mut Calc<R>, stretch: &Stretch, pipe: &Pipe, tube: &Tube, tip: Tip) -> Band<Pressure> {
+fn in_sand(calc: &mut Calc, stretch: &Stretch, pipe: &Pipe, tube: &Tube, tip: Tip) -> Band<Pressure> {
     let depth = (stretch.way.shallowest - pipe.outside_diameter.value / 2.0).max(Length::default());
     let [loose, ..] = tube.sand;
     let mut at = |blows: Ratio, least: bool| {
