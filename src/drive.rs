@@ -78,6 +78,7 @@ pub struct Drive {
     pub(crate) usual: Usual,
     /// How the ground is opened for a jacked pipe, in words.
     pub(crate) technique: String,
+    #[cfg_attr(not(feature = "report"), expect(dead_code, reason = "told in the report alone"))]
     pub(crate) pilot: Pilot,
     pub(crate) face: FaceResistance,
     pub(crate) tolerance: Cited<Length>,

@@ -15,8 +15,10 @@ mod words;
 
 pub(crate) use block::{Blank, Block, Known, block, told};
 pub use fault::{Complaint, Fault, Place};
+#[cfg(feature = "command")]
+pub(crate) use field::UNKNOWN;
 pub use field::{Field, Form, FromScalar, Handle, Scalar, ToScalar, Words};
-pub(crate) use field::{MayBe, UNKNOWN, key_words};
+pub(crate) use field::{MayBe, key_words};
 pub use guard::{DEEPEST_INDENT, LARGEST_INPUT, MOST_BRACKETS, text_of};
 pub(crate) use nearest::{did_you_mean, meant, meant_surely};
 

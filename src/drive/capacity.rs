@@ -1,6 +1,7 @@
 //! What the end of a jacked pipe can bear: all that the schemes need, looked up.
 
 use super::coefficients::{Asce27, ConcreteAnnex, ConcreteShares, LocalCurve, SteelAnnex, SteelCode};
+use super::looked_up::looked_up;
 use crate::quantity::{Angle, Area, Force, Length, Pressure, Ratio};
 use crate::source::{Cited, Origin};
 
@@ -85,25 +86,29 @@ pub(crate) enum SteelScheme {
     Annex,
 }
 
-/// A steel section by its schemes.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct SteelEnd {
-    pub(crate) scheme: SteelScheme,
-    pub(crate) outside_diameter: Length,
-    pub(crate) wall: Length,
-    pub(crate) yield_strength: Cited<Pressure>,
-    /// What it may be at best, where the file does not tell it.
-    pub(crate) yield_at_best: Option<Cited<Pressure>>,
-    pub(crate) modulus: Pressure,
-    pub(crate) yield_factor: Cited<Ratio>,
-    pub(crate) local_share: Cited<Ratio>,
-    pub(crate) local: LocalCurve,
-    pub(crate) annex: SteelAnnex,
-    /// Stability in the Chinese annex.
-    pub(crate) stability: Cited<Ratio>,
-    /// Design strength in the Chinese annex.
-    pub(crate) design_strength: Cited<Pressure>,
-    pub(crate) code: SteelCode,
+looked_up! {
+    /// A steel section by its schemes: the safer of them on a long drive and through mixed ground.
+    SteelEnd: Copy of |handbook, tube: (Length, Length), yields_at: Cited<Pressure>, is_hard: bool| {
+        scheme: SteelScheme = if is_hard { SteelScheme::DefaultAndAnnex } else { SteelScheme::Default },
+        outside_diameter: Length = tube.0,
+        wall: Length = tube.1,
+        yield_strength: Cited<Pressure> = yields_at,
+        /// What it may be at best, where the file does not tell it.
+        yield_at_best: Option<Cited<Pressure>> = None,
+        modulus: Pressure = handbook.steel_pull_stress()?.value("modulus")?.value,
+        yield_factor: Cited<Ratio> = handbook.steel_factor()?.value("default_yield")?,
+        local_share: Cited<Ratio> = handbook.steel_factor()?.value("default_local")?,
+        local: LocalCurve = LocalCurve::read(handbook.steel_factor()?)?,
+        annex: SteelAnnex = SteelAnnex::read(handbook.steel_factor()?)?,
+        /// Stability in the Chinese annex.
+        stability: Cited<Ratio> = handbook.steel_factor()?.value(if is_hard { "cn_phi4" } else { "cn_phi4_short" })?,
+        /// Design strength in the Chinese annex: none lies above the yield of the pipe itself.
+        design_strength: Cited<Pressure> = {
+            let row = handbook.steel_grade()?.row("q235_design_low")?.map(|row| row.stress.value);
+            if row.value > yields_at.value { yields_at } else { row }
+        },
+        code: SteelCode = SteelCode::read(handbook.steel_factor()?)?,
+    }
 }
 
 /// A length of jacked steel pipe that nothing holds.

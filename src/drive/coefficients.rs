@@ -67,9 +67,6 @@ coefficients! {
     SteelAnnex {
         phi1: Ratio = "cn_phi1",
         phi3: Ratio = "cn_phi3",
-        general: Cited<Ratio> = "cn_phi4",
-        /// Stability in a short drive through one ground.
-        short: Cited<Ratio> = "cn_phi4_short",
         gamma: Ratio = "cn_gamma",
     }
 

@@ -4,14 +4,16 @@
 use crate::quantity::{Force, Length, Ratio};
 use crate::source::Cited;
 
-/// Declares such groups: each value with how it is looked up, where some are by what the file tells.
+/// Declares such groups: each value with how it is looked up, and those that what the file tells goes into.
 macro_rules! looked_up {
     ($(
         $(#[$doc:meta])+
-        $group:ident of |$handbook:ident$(, $told:ident: $told_kind:ty)*| { $($(#[$about:meta])* $name:ident: $kind:ty = $value:expr,)+ }
+        $group:ident $(: $copy:ident)? of |$handbook:ident$(, $told:ident: $told_kind:ty)*| {
+            $($(#[$about:meta])* $name:ident: $kind:ty = $value:expr,)+
+        }
     )+) => {$(
         $(#[$doc])+
-        #[derive(Debug, Clone, Copy)]
+        #[derive(Debug, Clone $(, $copy)?)]
         pub(crate) struct $group { $($(#[$about])* pub(crate) $name: $kind,)+ }
 
         impl $group {
@@ -44,7 +46,7 @@ pub(super) use readable;
 
 looked_up! {
     /// What is usual.
-    Usual of |handbook, stem_buckling: Cited<Force>| {
+    Usual: Copy of |handbook, stem_buckling: Cited<Force>| {
         stem: UsualStem = UsualStem::read(handbook, stem_buckling)?,
         /// Side of a square thrust wall, where the width of the pit is not told.
         wall: Cited<Length> = handbook.length("usual.wall")?,
@@ -59,7 +61,7 @@ looked_up! {
     }
 
     /// A stout pilot stem.
-    UsualStem of |handbook, stem_buckling: Cited<Force>| {
+    UsualStem: Copy of |handbook, stem_buckling: Cited<Force>| {
         /// What its free length in the pit buckles at.
         buckling: Cited<Force> = stem_buckling,
         /// What must be left of it.
@@ -69,7 +71,7 @@ looked_up! {
     }
 
     /// What must be left of the safety factor in a limit at the high level, and the most that a check may be past it.
-    Leeway of |handbook| {
+    Leeway: Copy of |handbook| {
         /// Left where a force is read while it acts and can be stopped below the limit.
         watched: Ratio = handbook.ratio("left.watched")?.value,
         /// Left of what nobody can watch or undo.

@@ -2,6 +2,8 @@
 
 use super::capacity::{FreeLength, SteelEnd};
 use super::earth::{Column, Soil};
+use super::looked_up::looked_up;
+use crate::handbook::{Handbook, HandbookError};
 use crate::quantity::{Area, Band, Force, Length, LineLoad, MassDensity, Pressure, Ratio, Time, Torque, UnitWeight};
 use crate::source::Cited;
 use core::f64::consts::FRAC_PI_4;
@@ -136,20 +138,28 @@ pub(crate) struct Gauge {
     pub(crate) efficiency: Ratio,
 }
 
-/// How intermediate jacking stations are placed.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct StationRules {
-    /// Thrust of one, where the file gives it.
-    pub(crate) thrust: Option<Force>,
-    /// Share of that at which the first is put in, and each further one.
-    pub(crate) first: Cited<Ratio>,
-    pub(crate) next: Cited<Ratio>,
-    /// Share at which they are put to work.
-    pub(crate) start: Cited<Ratio>,
-    /// Share of the main jacks to design for.
-    pub(crate) main: Cited<Ratio>,
-    /// Least inside diameter that people enter.
-    pub(crate) entry: Cited<Length>,
+looked_up! {
+    /// How intermediate jacking stations are placed.
+    StationRules: Copy of |handbook, of_one: Option<Force>| {
+        /// Thrust of one, where the file gives it.
+        thrust: Option<Force> = of_one,
+        /// Share of that at which the first is put in, and each further one.
+        first: Cited<Ratio> = share(handbook, "first_station")?,
+        next: Cited<Ratio> = share(handbook, "next_stations")?,
+        /// Share at which they are put to work.
+        start: Cited<Ratio> = share(handbook, "start")?,
+        /// Share of the main jacks to design for.
+        main: Cited<Ratio> = share(handbook, "main_jacks")?,
+        /// Least inside diameter that people enter.
+        entry: Cited<Length> = handbook.length("stations.person_entry")?,
+    }
+}
+
+fn share(handbook: &Handbook, key: &str) -> Result<Cited<Ratio>, HandbookError> {
+    let table = handbook.jacking_station()?;
+    let row = table.factor(key, |row| &row.value)?;
+    table.holds(row.value <= Ratio::from(1.0), key, "is more than the whole")?;
+    Ok(row)
 }
 
 /// The ground behind the launch pit, and the wall that leans on it.

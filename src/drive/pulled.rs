@@ -200,7 +200,7 @@ pub(crate) struct PullWorks {
 
 looked_up! {
     /// The most that is usual of plant that the file does not tell.
-    UsualPull of |handbook| {
+    UsualPull: Copy of |handbook| {
         /// Pull that joints of a stem are rated for.
         stem_joint: Cited<Force> = handbook.force("usual.stem_pull")?,
         /// Length of a ramp.
@@ -237,25 +237,32 @@ pub(crate) struct Grout {
     pub(crate) sets_in: Time,
 }
 
-/// What a pipe has to bear in service.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct InService {
-    /// Greatest pressure that a main has to carry, where the file tells it.
-    pub(crate) pressure: Option<Cited<Pressure>>,
-    /// Recurring and occasional surge over it, where the file tells them.
-    pub(crate) surge: [Option<Pressure>; 2],
-    /// Of a pressure main.
-    pub(crate) vacuum: Option<Vacuum>,
-    /// Factor on collapse.
-    pub(crate) collapse_factor: Cited<Ratio>,
-    pub(crate) ovality: Cited<Ratio>,
-    /// The same under a load of hours.
-    pub(crate) ovality_at_first: Ratio,
-    pub(crate) unsupported: Cited<Ratio>,
-    pub(crate) supported: Cited<Ratio>,
-    /// Design factor on buckling where soil holds the ring: below a shallow and below a deep cover.
-    pub(crate) in_soil: (Ratio, Ratio),
-    pub(crate) bedding: Ratio,
-    /// Lag under a load below the whole column, and under the whole.
-    pub(crate) lag: (Ratio, Ratio),
+looked_up! {
+    /// What a pipe has to bear in service.
+    InService: Copy of |handbook, told: Option<Cited<Pressure>>, surges: [Option<Pressure>; 2], emptied: Option<Vacuum>| {
+        /// Greatest pressure that a main has to carry, where the file tells it.
+        pressure: Option<Cited<Pressure>> = told,
+        /// Recurring and occasional surge over it, where the file tells them.
+        surge: [Option<Pressure>; 2] = surges,
+        /// Of a pressure main.
+        vacuum: Option<Vacuum> = emptied,
+        /// Factor on collapse.
+        collapse_factor: Cited<Ratio> = handbook.ratio("collapse.safety")?,
+        ovality: Cited<Ratio> = handbook.ovality()?.value("long_term")?,
+        /// The same under a load of hours.
+        ovality_at_first: Ratio = handbook.ratio("collapse.ovality")?.value,
+        unsupported: Cited<Ratio> = handbook.collapse_support()?.value("none")?,
+        supported: Cited<Ratio> = handbook.collapse_support()?.value("close_fit")?,
+        /// Design factor on buckling where soil holds the ring: below a shallow and below a deep cover.
+        in_soil: (Ratio, Ratio) = (
+            handbook.collapse_support()?.value("buckling_shallow")?.value,
+            handbook.collapse_support()?.value("buckling_deep")?.value,
+        ),
+        bedding: Ratio = handbook.deflection_factor()?.value("bedding_most")?.value,
+        /// Lag under a load below the whole column, and under the whole.
+        lag: (Ratio, Ratio) = (
+            handbook.deflection_factor()?.value("lag")?.value,
+            handbook.deflection_factor()?.value("lag_prism")?.value,
+        ),
+    }
 }

@@ -4,7 +4,7 @@
 use super::earth::Ends;
 use super::looked_up::looked_up;
 use crate::handbook::{Handbook, HandbookError, Spoil};
-use crate::quantity::{Area, Band, Force, Length, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
+use crate::quantity::{Area, Band, Force, Length, Measure, Pressure, Ratio, Time, Velocity, Volume, VolumeRate};
 use crate::source::{Cited, Origin};
 
 /// All that conditions beside force and ground need.
@@ -65,7 +65,7 @@ pub(crate) struct Carrier {
 
 looked_up! {
     /// How much pressure of fluid or grout the ground is allowed to bear.
-    BreakOutRule of |handbook| {
+    BreakOutRule: Copy of |handbook| {
         strain: Ratio = handbook.fluid_pressure_limit()?.value("strain_low")?.value,
         margin_sand: Ratio = handbook.fluid_pressure_limit()?.value("margin_sand")?.value,
         margin_other: Ratio = handbook.fluid_pressure_limit()?.value("margin_other")?.value,
@@ -89,7 +89,7 @@ looked_up! {
     }
 
     /// Waves of an invert.
-    Waves of |handbook| {
+    Waves: Copy of |handbook| {
         /// Half of a wave, of a head that is steered back to its line.
         short: Length = handbook.length("wave.short")?.value,
         /// Half of a wave, of a string from the bottom of its bore to the crown.
@@ -177,19 +177,23 @@ impl Crossing {
     }
 }
 
-/// Settlement.
-#[derive(Debug, Clone)]
-pub(crate) struct Movement {
-    /// By stretch; none where no source tells the width of the trough in its ground.
-    pub(crate) troughs: Vec<Option<Trough>>,
-    /// Overcut of a jacked pipe on the radius, where the file tells no bore.
-    pub(crate) overcut: Ends<Length>,
-    /// Share of the annulus of a pulled pipe that closes where it is left full.
-    pub(crate) closes: Cited<Ratio>,
-    /// The same where it is grouted.
-    pub(crate) closes_grouted: Cited<Ratio>,
-    /// Volume lost at the face, low and high.
-    pub(crate) face_loss: (Ratio, Cited<Ratio>),
+looked_up! {
+    /// Settlement.
+    Movement of |handbook, by_stretch: Vec<Option<Trough>>, by_slurry: bool| {
+        /// By stretch; none where no source tells the width of the trough in its ground.
+        troughs: Vec<Option<Trough>> = by_stretch,
+        /// Overcut of a jacked pipe on the radius, where the file tells no bore.
+        overcut: Ends<Length> = {
+            let row = handbook.hole_overcut()?.row(if by_slurry { "machine_annulus" } else { "guided_stable" })?.value;
+            Ends { low: row.low.as_ref().unwrap_or(&row.high).value, high: row.high.value }
+        },
+        /// Share of the annulus of a pulled pipe that closes where it is left full.
+        closes: Cited<Ratio> = handbook.ratio("settlement.annulus_left")?,
+        /// The same where it is grouted.
+        closes_grouted: Cited<Ratio> = handbook.ratio("settlement.annulus_grouted")?,
+        /// Volume lost at the face, low and high.
+        face_loss: (Ratio, Cited<Ratio>) = handbook.volume_loss()?.span("closed_usual")?,
+    }
 }
 
 /// The trough over one stretch.
@@ -204,54 +208,98 @@ pub(crate) struct Trough {
     pub(crate) origin: Origin,
 }
 
-/// Least cover.
-#[derive(Debug, Clone)]
-pub(crate) struct Cover {
-    /// Least depth of the invert.
-    pub(crate) shallowest: Length,
-    /// Length and multiple of the outside diameter for jacked pipe.
-    pub(crate) jacked: (Length, Cited<Ratio>),
-    /// Below a road, for drilled bores: largest diameter of the row, and cover; by rising diameter.
-    pub(crate) drilled: Vec<(Option<Length>, Cited<Length>)>,
-    /// Below a railway.
-    pub(crate) rail: Cited<Length>,
-    /// Below the bed of a stream: usually, and at least, where that is not rock.
-    pub(crate) stream: Cited<Length>,
-    pub(crate) bed: Option<Cited<Length>>,
-    /// Whether the file tells the surface between the pits, and with it the bed of a stream.
-    pub(crate) bed_is_told: bool,
-    /// Of any bore: length and multiple of it.
-    pub(crate) least: (Length, Cited<Ratio>),
-    /// Clear distance of what is dug up and seen before a bore crosses it: least, and multiple.
-    pub(crate) exposed: (Length, Cited<Ratio>),
-    /// Clear distance of jacked and of drilled bores beside each other: least, and multiple.
-    pub(crate) clear_jacked: Cited<Ratio>,
-    pub(crate) clear_drilled: (Length, Cited<Ratio>),
-    /// To a gas main.
-    pub(crate) clear_gas: Cited<Length>,
+looked_up! {
+    /// Least cover.
+    Cover of |handbook, least_invert: Length, in_loose_sand: bool, bed_is_rock: bool, has_depths: bool| {
+        /// Least depth of the invert.
+        shallowest: Length = least_invert,
+        /// Length and multiple of the outside diameter for jacked pipe.
+        jacked: (Length, Cited<Ratio>) =
+            over(handbook, "jacked", if in_loose_sand { "jacked_loose_sand" } else { "jacked" })?,
+        /// Below a road, for drilled bores: largest diameter of the row, and cover; by rising diameter.
+        drilled: UpTo = under_road(handbook)?,
+        /// Below a railway.
+        rail: Cited<Length> = handbook.minimum_cover()?.cell("rail", |row| &row.cover)?,
+        /// Below the bed of a stream: usually, and at least, where that is not rock.
+        stream: Cited<Length> = handbook.minimum_cover()?.cell("stream", |row| &row.cover)?,
+        bed: Option<Cited<Length>> =
+            Some(handbook.minimum_cover()?.cell("stream_soil", |row| &row.cover)?).filter(|_| !bed_is_rock),
+        /// Whether the file tells the surface between the pits, and with it the bed of a stream.
+        bed_is_told: bool = has_depths,
+        /// Of any bore: length and multiple of it.
+        least: (Length, Cited<Ratio>) = over(handbook, "any", "any")?,
+        /// Clear distance of what is dug up and seen before a bore crosses it: least, and multiple.
+        exposed: (Length, Cited<Ratio>) = clear(handbook, "exposed_crossing")?,
+        /// Clear distance of jacked and of drilled bores beside each other: least, and multiple.
+        clear_jacked: Cited<Ratio> = handbook.separation()?.cell("parallel_jacked", |row| &row.times)?,
+        clear_drilled: (Length, Cited<Ratio>) = clear(handbook, "parallel_drilled")?,
+        /// To a gas main.
+        clear_gas: Cited<Length> = handbook.separation()?.cell("gas", |row| &row.clear)?,
+    }
 }
 
-/// Open face in clay.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct FaceRule {
-    /// Load on the surface where the soil of the file has none: least and most.
-    pub(crate) surcharge: Ends<Pressure>,
-    /// Whether the face stands open.
-    pub(crate) open: bool,
-    /// Where somebody works at the face: the least inside diameter that is entered, and the usual one.
-    pub(crate) entered: Option<Ends<Cited<Length>>>,
-    pub(crate) warn: Ratio,
-    pub(crate) refuse: Cited<Ratio>,
-    /// Number at failure, without a factor.
-    pub(crate) unstable: Ratio,
-    /// Pressure that a closed face is held at, where the file tells it.
-    pub(crate) held: Option<Ends<Pressure>>,
-    /// Margin over water and active pressure.
-    pub(crate) over_active: Pressure,
-    /// Share of the total stress that a closed face is held at, at most.
-    pub(crate) greatest: Cited<Ratio>,
-    /// Between the least and the greatest pressure that a machine can hold.
-    pub(crate) window: Pressure,
+/// Cover up to a diameter, the last one for any.
+type UpTo = Vec<(Option<Length>, Cited<Length>)>;
+
+/// Cover by the rows of its length and of its multiple.
+fn over(handbook: &Handbook, length: &str, times: &str) -> Result<(Length, Cited<Ratio>), HandbookError> {
+    let table = handbook.minimum_cover()?;
+    Ok((table.cell(length, |row| &row.cover)?.value, table.cell(times, |row| &row.times_high)?))
+}
+
+fn clear(handbook: &Handbook, key: &str) -> Result<(Length, Cited<Ratio>), HandbookError> {
+    let table = handbook.separation()?;
+    Ok((table.cell(key, |row| &row.clear)?.value, table.cell(key, |row| &row.times)?))
+}
+
+/// Cover of drilled bores under a road, by rising diameter.
+fn under_road(handbook: &Handbook) -> Result<UpTo, HandbookError> {
+    const METHOD: &str = "directional drilling under a road";
+    let table = handbook.minimum_cover()?;
+    let mut drilled = Vec::new();
+    for row in table.iter().filter(|row| row.value.value.method.value.0 == METHOD) {
+        let least = row.value.value.cover.as_ref().ok_or_else(|| table.lacks(METHOD))?.value;
+        drilled.push((row.value.value.diameter_to.as_ref().map(|to| to.value), Cited::new(least, row.origin)));
+    }
+    let end = |to: Option<Length>| to.map_or(f64::INFINITY, Measure::si);
+    drilled.sort_by(|a, b| end(a.0).total_cmp(&end(b.0)));
+    Ok(drilled)
+}
+
+looked_up! {
+    /// Open face in clay.
+    FaceRule: Copy of |handbook, on_surface: Ends<Pressure>, spoil: Spoil, held_at: Option<Ends<Pressure>>| {
+        /// Load on the surface where the soil of the file has none: least and most.
+        surcharge: Ends<Pressure> = on_surface,
+        /// Whether the face stands open.
+        open: bool = spoil != Spoil::Slurry,
+        /// Where somebody works at the face: the least inside diameter that is entered, and the usual one.
+        entered: Option<Ends<Cited<Length>>> =
+            Some(Ends::read(["entry.least", "stations.person_entry"], |key| handbook.length(key))?)
+                .filter(|_| spoil == Spoil::OpenEdge),
+        warn: Ratio = stability(handbook)?[0].value,
+        refuse: Cited<Ratio> = stability(handbook)?[1],
+        /// Number at failure, without a factor.
+        unstable: Ratio = stability(handbook)?[2].value,
+        /// Pressure that a closed face is held at, where the file tells it.
+        held: Option<Ends<Pressure>> = held_at,
+        /// Margin over water and active pressure.
+        over_active: Pressure = handbook.pressure("face.over_active")?.value,
+        /// Share of the total stress that a closed face is held at, at most.
+        greatest: Cited<Ratio> = handbook.ratio("face.greatest")?,
+        /// Between the least and the greatest pressure that a machine can hold.
+        window: Pressure = handbook.pressure("face.window")?.value,
+    }
+}
+
+/// Stability numbers at which an open face is looked after, is refused, and fails.
+fn stability(handbook: &Handbook) -> Result<[Cited<Ratio>; 3], HandbookError> {
+    let table = handbook.stability_number()?;
+    let from = |key| table.cell(key, |row| &row.from);
+    let [warn, refuse, unstable] = [from("open_face_warn")?, from("open_face_refuse")?, from("unstable")?];
+    let rise = warn.value.si() > 0.0 && warn.value <= refuse.value && refuse.value <= unstable.value;
+    table.holds(rise, "open_face_warn, open_face_refuse, unstable", "the numbers do not rise")?;
+    Ok([warn, refuse, unstable])
 }
 
 /// One pit.
@@ -304,7 +352,7 @@ pub(crate) struct PitSides {
 
 looked_up! {
     /// Rules for pits.
-    PitRules of |handbook, spoil: Spoil, has_stem: bool| {
+    PitRules: Copy of |handbook, spoil: Spoil, has_stem: bool| {
         heave: Cited<Ratio> = handbook.pit_factor()?.cell("base_heave", |row| &row.low)?,
         /// Least and greatest bearing factor of a base whose sides are not given.
         bearing: Ends<Ratio> = Ends::values(["pit.bearing_least", "pit.bearing_most"], |key| handbook.ratio(key))?,
@@ -432,7 +480,7 @@ pub(crate) struct Pace {
 
 looked_up! {
     /// Shifts of the work beside the bore.
-    WorkShifts of |handbook, both_pits: Cited<Band<Ratio>>| {
+    WorkShifts: Copy of |handbook, both_pits: Cited<Band<Ratio>>| {
         /// Both pits.
         pits: Cited<Band<Ratio>> = both_pits,
         set_up: Cited<Band<Ratio>> = handbook.stage_shifts()?.levels("set_up")?,
@@ -505,7 +553,7 @@ pub(crate) struct Rate {
 
 looked_up! {
     /// What fluid has to be over water, or over the crown where that is dry.
-    FluidRule of |handbook| {
+    FluidRule: Copy of |handbook| {
         /// Over the pressure of the water at the crown.
         over_water: Cited<Pressure> = handbook.pressure("bore.fluid_over_water")?,
         /// Over a crown without water.

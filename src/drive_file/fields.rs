@@ -2,7 +2,7 @@
 
 use super::size::as_given;
 use crate::quantity::{Length, Measure, Role, Shown, UnitSystem};
-use crate::source::FieldName;
+use crate::source::{Cited, FieldName};
 use crate::yaml::{Field, Form, Handle, Known, ToScalar};
 
 /// What a number must keep to make sense at all, in SI base units: what is beyond is a slip of unit or digit.
@@ -145,6 +145,11 @@ impl Spec {
         names.find(is_of).unwrap_or_default()
     }
 
+    /// Its path, of one in a block that stands once.
+    pub(super) fn path(&self) -> &'static FieldName {
+        self.name("")
+    }
+
     /// Its path for the block at a path of the file.
     pub(super) fn name(&self, block: &str) -> &'static FieldName {
         const UNKNOWN: &FieldName = &FieldName("");
@@ -200,6 +205,16 @@ impl<B, V> Key<B, V> {
         {
             panic!("no such field")
         }
+    }
+}
+
+impl<B, V> Key<B, V> {
+    /// The number of the field in the block at a path of the file, cited.
+    pub(super) fn cited<Q: Measure>(self, path: &str, block: &B) -> V::Of<Cited<Q>>
+    where
+        V: Given<Q>,
+    {
+        (self.get)(block).made(|field| Cited::given(field.value, self.spec.name(path)))
     }
 }
 

@@ -3,6 +3,7 @@
 mod annulus;
 mod bounds;
 mod carried;
+mod contradictions;
 mod earth;
 mod face;
 mod friction;
@@ -43,8 +44,10 @@ mod weights;
 
 use super::fields::{self, Keys};
 use super::limits::LONGEST;
-use super::{DriveFile, Flaw, RigFile, WaterTable};
-use crate::drive::{Assumed, AssumedValue, Concern, Drive, Leeway, Pipe, PulledPipe, Rig, Stem, TipResistance};
+use super::{DriveFile, Flaw, LineFile, RigFile, WaterTable};
+use crate::drive::{
+    Assumed, AssumedValue, Concern, Drive, Leeway, Pipe, PulledPipe, Rig, StationRules, Stem, TipResistance,
+};
 use crate::handbook::{GroundClass, Handbook};
 use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, Equation, Origin};
@@ -142,22 +145,22 @@ impl Resolver<'_> {
     fn drive(&mut self, handbook: &Arc<Handbook>) -> Resolved<Option<Drive>> {
         self.within_bounds();
         self.beside_each_other()?;
+        self.contradictions();
         let told = self.file.length.value;
         let length = if self.is_senseless("length") { self.stand_in() } else { told };
         let Some(line) = self.line(length) else { return Ok(None) };
-        let told = Some(self.file.machine());
         let rig = Rig {
-            thrust: self.or_row("rig", told, RigFile::thrust, self.handbook.force("usual.rig_thrust")?),
-            pull: self.or_row("rig", told, RigFile::pull, self.handbook.force("usual.rig_pull")?),
-            held_to: self.take("rig", self.file.machine(), RigFile::held_to),
-            torque: self.take("rig", self.file.machine(), RigFile::torque),
-            auger_torque: self.auger_torque(),
-            stroke: self.take("rig", self.file.machine(), RigFile::stroke),
+            thrust: self.or_row(RigFile::thrust, self.handbook.force("usual.rig_thrust")?),
+            pull: self.or_row(RigFile::pull, self.handbook.force("usual.rig_pull")?),
+            held_to: self.cited(RigFile::held_to),
+            torque: self.cited(RigFile::torque),
+            auger_torque: self.band(RigFile::auger_torque),
+            stroke: self.cited(RigFile::stroke),
         };
-        self.check_held(self.file.machine(), &rig);
-        self.check_stalled();
-        let gauge = self.gauge(self.file.machine())?;
-        let stations = self.stations(self.file.machine())?;
+        if rig.held_to.is_some_and(|held| held.value > rig.thrust.value) {
+            self.wrong(RigFile::held_to, ("is more than the rig thrusts", "see rig.thrust"));
+        }
+        let gauge = self.gauge()?;
         let pilot = self.pilot_kind()?;
         let stem = self.about(Concern::Stem, |resolver| resolver.stem(pilot))?;
         let stem_at_best = self.stem_at_best(&stem, pilot)?;
@@ -167,14 +170,13 @@ impl Resolver<'_> {
             Some(pull) => self.about(Concern::Pull, |resolver| resolver.pull(pull, length, &line))?,
             None => None,
         };
-        let annulus = self.annulus(pull.as_ref())?;
+        let annulus = self.annulus()?;
         let in_service = self.annulus_in_service()?;
         if let Some(one_too_many) = self.file.candidates.get(MOST_CANDIDATES) {
             let message = format!("more than {MOST_CANDIDATES} pipes to choose from");
             self.flaw(&one_too_many.material, &format!("candidates[{MOST_CANDIDATES}]"), message);
             return Ok(None);
         }
-        self.check_steering();
         let slender = stem_at_best.as_ref().unwrap_or(&stem);
         let before = Before { line: &line, stem: &stem, slender, pull: pull.as_ref() };
         let mut candidates = Vec::new();
@@ -260,7 +262,7 @@ impl Resolver<'_> {
             work,
             reaction,
             gauge,
-            stations,
+            stations: StationRules::read(self.handbook, self.given(RigFile::station_thrust))?,
             stem,
             stem_at_best,
             tip,
@@ -334,12 +336,11 @@ impl Resolver<'_> {
 
     /// Length of the line that the drive is a part of.
     fn whole_line(&mut self, length: Length) -> Option<Length> {
-        let line = self.file.line.as_ref()?;
-        let whole = line.length.value;
+        let whole = self.file.line.as_ref()?.length.value;
         if whole < length && self.length_is_told {
-            let complaint =
+            let why =
                 ("is shorter than the drive, which is a part of it", "the line goes from its first pit to its last");
-            self.flaw(&line.length, "line.length", complaint);
+            self.wrong(LineFile::length, why);
         }
         Some(whole)
     }
@@ -370,6 +371,6 @@ impl Resolver<'_> {
         const WIDE: f64 = 0.6;
         let key = if largest.si() < WIDE { "grade.tolerance_below_600" } else { "grade.tolerance_600_to_1000" };
         let row = self.handbook.length(key)?;
-        Ok(self.or_row("", Some(self.file), DriveFile::tolerance, row))
+        Ok(self.or_row(DriveFile::tolerance, row))
     }
 }

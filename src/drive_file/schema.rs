@@ -3,8 +3,10 @@
 use super::band::WaterTable;
 use super::candidate::{CandidateFile, LoadCode, SteeringFile, Traffic};
 use super::declare::fields;
-use super::ground::{PitFile, StretchFile};
-use super::pull::{AnnulusFile, PullFile, SurgeFile, VacuumFile};
+use super::ground::{PitFile, StretchFile, WallFile};
+use super::pull::{
+    AnnulusFile, CollapsedBoreFile, LaydownFile, PullFile, PullHeadFile, PushAssistFile, SurgeFile, VacuumFile,
+};
 use super::rig::{IfStalled, RigFile, StemFile};
 use super::site::{
     CarrierFile, ClearingFile, CrossingFile, FacePressureFile, FlowFile, PaceFile, SurfaceFile, WorkFile,
@@ -190,4 +192,44 @@ impl DriveFile {
     pub(crate) fn greatest_flow(&self) -> Option<&Field<VolumeRate>> {
         self.design_flow.as_ref()?.max.as_ref()
     }
+}
+
+/// A block that stands at one place of the file.
+pub(crate) trait Sole: Sized {
+    /// The block, where it is written.
+    fn in_file(file: &DriveFile) -> Option<&Self>;
+}
+
+macro_rules! sole {
+    ($file:ident: $($block:ident = $of:expr;)+) => {$(
+        impl Sole for $block {
+            fn in_file($file: &DriveFile) -> Option<&Self> {
+                $of
+            }
+        }
+    )+};
+}
+
+sole! { file:
+    DriveFile = Some(file);
+    LineFile = file.line.as_ref();
+    RigFile = file.rig.as_ref();
+    StemFile = file.stem.as_ref();
+    WallFile = file.launch.wall.as_ref();
+    WorkFile = file.work.as_ref();
+    PaceFile = file.pace.as_ref();
+    FlowFile = file.design_flow.as_ref();
+    CarrierFile = file.carrier.as_ref();
+    ClearingFile = file.clearing.as_ref();
+    SurfaceFile = file.surface.as_ref();
+    FacePressureFile = file.face_pressure.as_ref();
+    SteeringFile = file.steering.as_ref();
+    AnnulusFile = file.annulus.as_ref();
+    SurgeFile = file.surge.as_ref();
+    VacuumFile = file.vacuum.as_ref();
+    PullFile = file.pull.as_ref();
+    PullHeadFile = file.pull.as_ref()?.pull_head.as_ref();
+    LaydownFile = file.pull.as_ref()?.laydown.as_ref();
+    CollapsedBoreFile = file.pull.as_ref()?.collapsed_bore.as_ref();
+    PushAssistFile = file.pull.as_ref()?.push_assist.as_ref();
 }

@@ -46,7 +46,7 @@ impl Resolver<'_> {
     }
 
     /// Tells of a value that is beyond what is usual.
-    pub(super) fn beyond_usual(&mut self, path: &str, value: Shown, (least, most): (f64, f64)) {
+    fn beyond_usual(&mut self, path: &str, value: Shown, (least, most): (f64, f64)) {
         // Round numbers of either family of units are within: 6 in for 150 mm, 20 ft for 6 m.
         let (from, to) = (least.min(least / ROUND), most * ROUND);
         if !within(value.si, from, to) {

@@ -4,31 +4,18 @@ use super::label::same_size;
 use super::pe::{bracket, rising};
 use super::{Resolved, Resolver};
 use crate::drive::{Carries, Concern, FactorPoints, MainWall, Pipe, PulledPipe};
-use crate::drive_file::{CandidateFile, DriveFile, Material, SurgeFile};
+use crate::drive_file::{CandidateFile, Material, PullFile};
 use crate::handbook::{Family, HandbookError, Service, TemperatureFactorRow};
 use crate::law::Law;
 use crate::laws::inside_pressure::NetIronWall;
 use crate::quantity::{Length, Pressure, Ratio, Role, ThermodynamicTemperature};
 use crate::source::{Cited, Origin};
-use crate::yaml::MayBe;
 
 impl Resolver<'_> {
     /// Fills in what each pipe of a pressure main may carry. `listed` are the pipes of the file and those proposed.
     pub(super) fn carried(&mut self, listed: &[CandidateFile], pipes: &mut [Pipe]) -> Resolved<()> {
-        if self.file.service.value != Service::PressureMain {
-            const WHY: &str = "is for a pressure main";
-            self.wrong("", self.file, DriveFile::service_pressure, WHY);
-            if let Some(surge) = &self.file.surge {
-                self.wrong("surge", surge, SurgeFile::recurring, WHY);
-                self.wrong("surge", surge, SurgeFile::occasional, WHY);
-            }
-            for (index, candidate) in listed.iter().enumerate() {
-                self.wrong(&format!("candidates[{index}]"), candidate, CandidateFile::pressure_class, WHY);
-            }
-            return Ok(());
-        }
         // With a faulty candidate the two lists do not go together, and there is no drive anyway.
-        if pipes.len() < listed.len() {
+        if self.file.service.value != Service::PressureMain || pipes.len() < listed.len() {
             return Ok(());
         }
         for (index, (candidate, pipe)) in listed.iter().zip(pipes).enumerate() {
@@ -40,10 +27,10 @@ impl Resolver<'_> {
     }
 
     fn carries(&mut self, path: &str, candidate: &CandidateFile, pipe: &Pipe) -> Resolved<Carries> {
-        let class = self.take(path, candidate, CandidateFile::pressure_class);
-        let joint = self.take(path, candidate, CandidateFile::joint_pressure);
+        let class = CandidateFile::pressure_class.cited(path, candidate);
+        let joint = CandidateFile::joint_pressure.cited(path, candidate);
         let with_surge = self.with_surge(pipe.family)?;
-        let score = self.file.pull.as_ref().and_then(|pull| pull.score.given()).unwrap_or_default();
+        let score = self.given(PullFile::score).unwrap_or_default();
         let allowed = self.handbook.after_pull()?.value("score_allowed")?.value;
         let deep_score = if score > allowed { score } else { Ratio::default() };
         let of = |wall, temperature| Carries { class, wall, joint, temperature, deep_score, with_surge };
@@ -131,7 +118,7 @@ impl Resolver<'_> {
         };
         let no_row = || HandbookError::NoRow { table: "pe_temperature", wanted: "pressure_iso".to_owned() };
         let first = rows.first().ok_or_else(no_row)?.0;
-        let told = self.file.pull.as_ref().and_then(|pull| pull.ground_temperature.given());
+        let told = self.given(PullFile::ground_temperature);
         let at = told.filter(|told| *told > first).unwrap_or(first);
         if told.is_none() {
             let first = self.handbook.main_stress()?.value("pe100")?.map(|_| first);

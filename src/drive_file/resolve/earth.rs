@@ -274,7 +274,7 @@ impl Resolver<'_> {
                 let read = Shown::of(bottom, Role::Depth).display(self.system).to_string();
                 let message = format!("reaches down to {read}, below the crown of the pipe in the shallowest place");
                 let why = (message, "what holds the pipe is the soil itself, not a layer");
-                self.wrong(&path, layer, LayerFile::thickness, why);
+                self.wrong_at(&path, layer, LayerFile::thickness, why);
             }
             let own = (Ends::same(layer.moist.value), Ends::same(layer.friction_angle.value));
             layers.push(self.layer(layer, &path, bottom, own, any.saturated));
@@ -309,10 +309,6 @@ impl Resolver<'_> {
         }
         let strength = soil.undrained_strength.given();
         let modulus = soil.undrained_modulus.given();
-        if strength.is_none() {
-            let why = ("means nothing without the undrained strength", "add `undrained_strength`");
-            self.wrong(&path, soil, SoilFile::undrained_modulus, why);
-        }
         let surcharge = soil.surcharge.given().unwrap_or_default();
         let cohesion = soil.cohesion.given();
         let shear_modulus = soil.shear_modulus.given();
@@ -335,15 +331,15 @@ impl Resolver<'_> {
         let buoyant = layer.buoyant.given();
         if saturated.is_some_and(|saturated| saturated < moist.high) {
             let advice = "the saturated unit weight holds the water; write the other as `buoyant`";
-            self.wrong(path, layer, LayerFile::saturated, ("is less than the moist unit weight", advice));
+            self.wrong_at(path, layer, LayerFile::saturated, ("is less than the moist unit weight", advice));
         }
         let differs = |(saturated, buoyant): (UnitWeight, UnitWeight)| (saturated - water() - buoyant).si().abs();
         if saturated.zip(buoyant).is_some_and(|both| differs(both) > AGREEMENT) {
             let why = ("is not the saturated unit weight less that of water", "give one of the two");
-            self.wrong(path, layer, LayerFile::buoyant, why);
+            self.wrong_at(path, layer, LayerFile::buoyant, why);
         } else if buoyant.is_some_and(|buoyant| buoyant > moist.low) {
             let advice = "the buoyant unit weight leaves out the water; see `saturated`";
-            self.wrong(path, layer, LayerFile::buoyant, ("is more than the moist unit weight", advice));
+            self.wrong_at(path, layer, LayerFile::buoyant, ("is more than the moist unit weight", advice));
         }
         // Water in its pores takes no weight away.
         let saturated = match saturated.or(buoyant.map(|buoyant| buoyant + water())) {

@@ -22,12 +22,7 @@ pub(super) fn face_row(handbook: &Handbook, spoil: Spoil) -> Resolved<(FaceResis
 impl Resolver<'_> {
     pub(super) fn face(&mut self) -> Resolved<FaceResistance> {
         let spoil = self.file.spoil.given();
-        if let (Some(field), true) =
-            (&self.file.cutting_edge, spoil != Some(Spoil::OpenEdge) || self.file.face.is_some())
-        {
-            self.flaw(field, "cutting_edge", "is for `spoil: open_edge` without `face`");
-        }
-        if let Some(face) = self.band("", self.file, DriveFile::face) {
+        if let Some(face) = self.band(DriveFile::face) {
             return Ok(FaceResistance::Given(face));
         }
         match spoil {

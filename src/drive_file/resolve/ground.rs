@@ -7,7 +7,7 @@ use super::rating::{Face, ToRate};
 use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, NO_BAND, NO_COUNT, Sides, Stem, Stretch, Tip};
-use crate::drive_file::{Over, StretchFile, WaterTable};
+use crate::drive_file::{Over, StretchFile, SurfaceFile, WaterTable};
 use crate::handbook::{GroundClass, GroundClassRow, Lubrication, OneValue, TipModel, Treatment, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
@@ -61,10 +61,10 @@ impl Resolver<'_> {
         if let Some(from) = stretch.from.given() {
             if from > reached + slack {
                 let why = format!("leaves a gap: the ground is given up to {} only", text(reached));
-                self.wrong(path, stretch, StretchFile::from, why);
+                self.wrong_at(path, stretch, StretchFile::from, why);
             } else if from < reached - slack {
                 let why = format!("overlaps: the ground is given up to {} already", text(reached));
-                self.wrong(path, stretch, StretchFile::from, why);
+                self.wrong_at(path, stretch, StretchFile::from, why);
             }
         }
         let to = match &stretch.to {
@@ -113,17 +113,11 @@ impl Resolver<'_> {
         let path = path.as_str();
         let largest = technique.largest;
         let class = stretch.class.value;
-        let mixed_with = stretch.mixed_with.as_ref().map(|field| {
-            if field.value == class {
-                let why = ("is the class of the stretch itself", "name the other ground of the face");
-                self.wrong(path, stretch, StretchFile::mixed_with, why);
-            }
-            field.value
-        });
+        let mixed_with = stretch.mixed_with.given();
         let water = stretch.groundwater.as_ref().unwrap_or(&self.file.groundwater);
         let way = line.way(from, to, water.value.into());
         let (side, head) = (way.side(technique.highest), way.head());
-        let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
+        let over = self.given(SurfaceFile::over);
         if let WaterTable::At(table) = water.value
             && !(table.si().is_finite() && (table.si() >= 0.0 || over == Some(Over::Stream)))
         {
@@ -139,8 +133,7 @@ impl Resolver<'_> {
         let treatment = self.treatment(stretch, path, side, fed);
         let blows = self.blows(stretch, path)?;
         let model = self.tip_model(class)?;
-        let strength = stretch.soil.as_ref().and_then(|soil| soil.undrained_strength.as_ref());
-        let strength = strength.map(|field| field.value);
+        let strength = stretch.soil.as_ref().and_then(|soil| soil.undrained_strength.given());
         let tip = Tip { model, blows, strength: strength.filter(|_| model == TipModel::Clay) };
         // Only the class is known of the other ground of a mixed face.
         let other_tip = match mixed_with {
@@ -160,7 +153,8 @@ impl Resolver<'_> {
             None => None,
         };
         let stone = stretch.largest_stone.given();
-        let given = self.band(path, stretch, StretchFile::unit_friction);
+        let friction = stretch.unit_friction.as_ref();
+        let given = friction.and_then(|band| self.band_at(&format!("{path}.unit_friction"), band));
         let (of_stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
             Some(band) if self.file.lubrication.given() != Some(Lubrication::None) => {
@@ -270,7 +264,7 @@ impl Resolver<'_> {
             let [blows, low, high] = [n, low, high].map(|n| plain(n.si()));
             let message = format!("{blows} blows are not those of {}, which has {low} to {high}", class.key());
             let why = (message, "name the class that the blow count belongs to");
-            self.wrong(path, stretch, StretchFile::spt_n, why);
+            self.wrong_at(path, stretch, StretchFile::spt_n, why);
         }
         Ok(Band::same(n))
     }

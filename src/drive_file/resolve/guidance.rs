@@ -4,6 +4,7 @@ use super::line::Line;
 use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{Guided, Stretch};
+use crate::drive_file::DriveFile;
 use crate::drive_file::limits::mm;
 use crate::handbook::{GroundClass, Guidance, Pilot};
 use crate::law::Law;
@@ -38,14 +39,9 @@ const STONE: f64 = mm(50.8);
 impl Resolver<'_> {
     /// How the bore keeps to its line, as the file says or as its technique does.
     pub(super) fn guidance(&mut self, technique: &Technique, stretches: &[Stretch], line: &Line) -> Resolved<Guided> {
-        let walked_over = self.file.pilot.as_ref().is_some_and(|pilot| pilot.value == Pilot::WalkedOver);
+        let walked_over = self.given(DriveFile::pilot) == Some(Pilot::WalkedOver);
         let (by, at_best) = match &self.file.guidance {
-            Some(field) => {
-                if walked_over && field.value != Guidance::WalkedOver {
-                    self.flaw(field, "guidance", "is not that of a pilot which is walked over");
-                }
-                (field.value, None)
-            }
+            Some(field) => (field.value, None),
             None if walked_over => (Guidance::WalkedOver, None),
             None => {
                 let (safe, best) = technique.guidance.value;

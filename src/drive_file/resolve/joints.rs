@@ -4,7 +4,7 @@ use super::listed::Listed;
 use super::sizes::{self, Known};
 use super::{Resolved, Resolver};
 use crate::drive::{JointPull, NotGiven, Pull};
-use crate::drive_file::{CandidateFile, Series};
+use crate::drive_file::{CandidateFile, PullFile, Series};
 use crate::laws::soil::water_density;
 use crate::quantity::{Angle, Length, MassDensity, Measure, Ratio};
 use crate::source::Cited;
@@ -48,10 +48,8 @@ impl Resolver<'_> {
                 Some(JointPull::Rated(force))
             }
             (None, Some(pressure)) => {
-                if let Some(inside) = self.file.pull.as_ref().and_then(|pull| pull.inside_pressure.as_ref()) {
-                    let message = "the thrust of the joint's pressure rating is used up by a pressure inside";
-                    self.flaw(inside, "pull.inside_pressure", message);
-                }
+                let message = "the thrust of the joint's pressure rating is used up by a pressure inside";
+                self.wrong(PullFile::inside_pressure, message);
                 let deflection_factor = match self.own(of, CandidateFile::joint_deflection_factor) {
                     Some(factor) => factor.value,
                     // A straight string: nothing is deflected.

@@ -89,7 +89,7 @@ impl Resolver<'_> {
         };
         let launch = at_launch.value;
         let reception = self.file.reception.as_ref().and_then(PitFile::depth);
-        let grade = self.take("", self.file, DriveFile::grade);
+        let grade = self.cited(DriveFile::grade);
         let grade = grade.map(|grade| grade.map(|slope| Angle::from_si(slope.si().atan())));
         let between = self.between(length)?;
         let judged = Origin::Law(&GROUND_SURFACE);
@@ -168,7 +168,7 @@ impl Resolver<'_> {
             let depth = point.invert_depth.value;
             if at <= reached || at >= length && self.length_is_told {
                 let why = "expected distances from the launch pit that rise, within the drive";
-                self.wrong(&path, point, DepthFile::at, why);
+                self.wrong_at(&path, point, DepthFile::at, why);
             }
             reached = reached.max(at);
             points.push((at, depth));

@@ -8,7 +8,7 @@ use crate::drive_file::fields::{Given, Key, Keys};
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio};
 use crate::source::Cited;
-use crate::yaml::{Complaint, Field};
+use crate::yaml::{Complaint, Field, ToScalar};
 
 /// A field of a pipe that may be left out.
 pub(super) type Optional<Q> = Key<CandidateFile, Option<Field<Q>>>;
@@ -50,12 +50,12 @@ impl Resolver<'_> {
         of: &Listed<'_>,
         key: Key<CandidateFile, V>,
     ) -> V::Of<Cited<Q>> {
-        self.take(of.path, of.pipe, key)
+        key.cited(of.path, of.pipe)
     }
 
     /// The user's number, else the row's, which is then listed as assumed.
     pub(super) fn own_or<Q: Measure>(&mut self, of: &Listed<'_>, key: Optional<Q>, row: Cited<Q>) -> Cited<Q> {
-        self.or_row(of.path, Some(of.pipe), key, row)
+        self.or_row_at(of.path, of.pipe, key, row)
     }
 
     /// The same for a ratio of a range of its own.
@@ -75,8 +75,8 @@ impl Resolver<'_> {
     }
 
     /// What is wrong with a field that is given.
-    pub(super) fn fault<T>(&mut self, of: &Listed<'_>, key: Optional<T>, complaint: impl Into<Complaint>) {
-        self.wrong(of.path, of.pipe, key, complaint);
+    pub(super) fn fault<T: ToScalar>(&mut self, of: &Listed<'_>, key: Optional<T>, complaint: impl Into<Complaint>) {
+        self.wrong_at(of.path, of.pipe, key, complaint);
     }
 
     /// What is missing of a pipe, told at another field of it.

@@ -6,7 +6,7 @@ use super::{Resolved, Resolver};
 use crate::drive::{
     AssumedValue, BoreState, Drilled, Earth, Ends, FluidRule, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
 };
-use crate::drive_file::{StretchFile, Traffic};
+use crate::drive_file::{PullFile, StemFile, StretchFile, Traffic, WorkFile};
 use crate::handbook::{Family, GroundClass, GroundHazard, Lubrication};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
@@ -148,8 +148,7 @@ impl Resolver<'_> {
         let usual = [row.low.as_ref().map_or(most, |low| low.value), most].map(|cut| outside_diameter + 2.0 * cut);
         let bores = if pipe.bore_is_told() { [pipe.bore.value; 2] } else { usual };
         let waves = if pipe.segment.is_some() || pipe.family != Family::Steel { "waves_jointed" } else { "waves" };
-        let surveyed =
-            self.file.stem.as_ref().and_then(|stem| stem.withdrawn.as_ref()).is_some_and(|field| field.value);
+        let surveyed = self.given(StemFile::withdrawn) == Some(true);
         let is_small = outside_diameter <= self.handbook.length("bore.open_most")?.value;
         let weight = pipe.jacked_weight().filter(|_| is_small);
         let inside = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter).unwrap_or(pipe.nominal);
@@ -225,8 +224,7 @@ impl Resolver<'_> {
     /// What clings to a pipe that clay has closed on and that stands at night: no more than the strength, less what the
     /// restart of the band makes of it.
     fn clinging(&self, place: &Place<'_>) -> Resolved<Band<Pressure>> {
-        let round_the_clock = self.file.work.as_ref().and_then(|work| work.round_the_clock.as_ref());
-        let stands = !self.file.stops.is_empty() || !round_the_clock.is_some_and(|field| field.value);
+        let stands = !self.file.stops.is_empty() || self.given(WorkFile::round_the_clock) != Some(true);
         let Some(strength) = place.earth.strength.filter(|_| stands) else { return Ok(Band::default()) };
         let most = self.handbook.pressure("bore.adhesion_most")?.value;
         // By the least of the factors, so that no lubricant makes more of it.
@@ -408,14 +406,13 @@ impl Resolver<'_> {
             return Ok(false);
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
-        let light = match self.file.pull.as_ref().and_then(|pull| pull.fluid_density.as_ref()) {
-            Some(told) => told.value / water_density(),
+        let light = match self.given(PullFile::fluid_density) {
+            Some(told) => told / water_density(),
             None => self.handbook.ratio("pull.fluid_light")?.value,
         };
         let rule = FluidRule::read(self.handbook)?;
-        let level = self.file.pull.as_ref().and_then(|pull| pull.fluid_level.as_ref());
         // Told from the ground at the higher pit: no higher over any other place.
-        let level = level.map_or(Length::default(), |level| level.value);
+        let level = self.given(PullFile::fluid_level).unwrap_or_default();
         let depth = |invert: Length| (invert - body.bore).max(Length::default());
         if place.classes().all(GroundClass::is_clay) {
             let support = water * light * (depth(place.way.deepest) - level).max(Length::default());

@@ -5,7 +5,7 @@ use crate::drive::{ClayPace, FusionPace, Pace, Pit, Priced, Prices, Rate, SizedR
 use crate::drive_file::fields::Key;
 use crate::drive_file::{CandidateFile, PaceFile, VolumePriceFile};
 use crate::handbook::{FusionRateRow, GroundClass, Row, Spoil};
-use crate::quantity::{Band, Length, Measure, Ratio, Time, Volume};
+use crate::quantity::{Band, Length, Measure, Ratio, Time};
 use crate::source::Cited;
 use crate::yaml::{Field, MayBe};
 
@@ -17,13 +17,11 @@ impl Resolver<'_> {
         pits: [&Pit; 2],
         shift: Cited<Time>,
     ) -> Resolved<Pace> {
-        let given = self.file.pace.as_ref();
-        let mut own = |key: Key<PaceFile, Option<Field<Length>>>| {
-            let rate = given.and_then(|pace| self.take("pace", pace, key))?;
-            Some(Rate { low: rate.value, high: rate.value, origin: rate.origin })
+        let own = |key: Key<PaceFile, Option<Field<Length>>>| {
+            self.cited(key).map(|rate| Rate { low: rate.value, high: rate.value, origin: rate.origin })
         };
         let [pilot, casing, reaming, jacking, pullback] =
-            [PaceFile::pilot, PaceFile::casing, PaceFile::reaming, PaceFile::jacking, PaceFile::pullback].map(&mut own);
+            [PaceFile::pilot, PaceFile::casing, PaceFile::reaming, PaceFile::jacking, PaceFile::pullback].map(own);
         let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         let all = |holds: fn(GroundClass) -> bool| {
             stretches.iter().all(|stretch| holds(stretch.class) && stretch.mixed_with.is_none_or(holds))
@@ -53,13 +51,10 @@ impl Resolver<'_> {
             clay,
             planned: self.handbook.planning_factor()?.span("weekly")?,
             shift_length: shift,
-            shifts: {
-                let both = both_pits(self, pits)?;
-                work_shifts(self, given, both)?
-            },
+            shifts: self.work_shifts(pits)?,
             fusion: self.fusion()?,
             stick: self.handbook.length("string.stick")?,
-            programme: given.and_then(|pace| self.take("pace", pace, PaceFile::programme)),
+            programme: self.cited(PaceFile::programme),
             prices: self.prices(),
         })
     }
@@ -101,61 +96,43 @@ impl Resolver<'_> {
         all.sort_by(|one, other| one.size_to.si().total_cmp(&other.size_to.si()));
         Ok(all)
     }
-}
 
-/// Shifts for both pits, by their depths.
-pub(super) fn both_pits(resolver: &Resolver<'_>, pits: [&Pit; 2]) -> Resolved<Cited<Band<Ratio>>> {
-    let table = resolver.handbook.stage_shifts()?;
-    let mut sum: Option<Cited<Band<Ratio>>> = None;
-    for (pit, key) in pits.into_iter().zip(["launch_pit", "reception_pit"]) {
-        let per = table.row(key)?.value.per_length.given();
-        let per = per.filter(|per| per.si() > 0.0).ok_or_else(|| table.lacks(key))?;
-        let shifts = table.levels(key)?.map(|band| band.map(|shifts| shifts * (pit.floor() / per)));
-        sum = Some(sum.map_or(shifts, |sum| sum.map(|sum| sum.with(shifts.value, |a, b| a + b))));
-    }
-    sum.ok_or_else(|| table.lacks("launch_pit"))
-}
-
-pub(super) fn work_shifts(
-    resolver: &mut Resolver<'_>,
-    given: Option<&PaceFile>,
-    both_pits: Cited<Band<Ratio>>,
-) -> Resolved<WorkShifts> {
-    let rows = WorkShifts::read(resolver.handbook, both_pits)?;
-    let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>, row| {
-        let given = given.and_then(|pace| resolver.take("pace", pace, key));
-        given.map_or(row, |given| given.map(Band::same))
-    };
-    Ok(WorkShifts {
-        pits: own(PaceFile::pits, rows.pits),
-        set_up: own(PaceFile::set_up, rows.set_up),
-        grouting: own(PaceFile::grouting, rows.grouting),
-        recovery: own(PaceFile::recovery, rows.recovery),
-        ..rows
-    })
-}
-
-impl Resolver<'_> {
-    pub(super) fn prices(&mut self) -> Prices {
-        let pipes = self.file.candidates.iter().any(|candidate| candidate.price.is_some());
-        let Some(pace) = self.file.pace.as_ref() else { return Prices { pipes, ..Prices::default() } };
-        if pace.shift_price.is_none() {
-            let why = ("means nothing without the price of a shift", "add `shift_price: 4000`");
-            self.wrong("pace", pace, PaceFile::budget, why);
+    /// Shifts for both pits, by their depths, and for the rest of the work.
+    fn work_shifts(&self, pits: [&Pit; 2]) -> Resolved<WorkShifts> {
+        let table = self.handbook.stage_shifts()?;
+        let mut sum: Option<Cited<Band<Ratio>>> = None;
+        for (pit, key) in pits.into_iter().zip(["launch_pit", "reception_pit"]) {
+            let per = table.row(key)?.value.per_length.given();
+            let per = per.filter(|per| per.si() > 0.0).ok_or_else(|| table.lacks(key))?;
+            let shifts = table.levels(key)?.map(|band| band.map(|shifts| shifts * (pit.floor() / per)));
+            sum = Some(sum.map_or(shifts, |sum| sum.map(|sum| sum.with(shifts.value, |a, b| a + b))));
         }
-        let mut own = |key: Key<PaceFile, Option<Field<Ratio>>>| self.take("pace", pace, key);
-        let [shift, setup, pit, budget] =
-            [PaceFile::shift_price, PaceFile::setup_price, PaceFile::pit_price, PaceFile::budget].map(&mut own);
-        let spoil = self.by_volume(pace, PaceFile::spoil_price);
-        let grout = self.by_volume(pace, PaceFile::grout_price);
-        Prices { shift, setup, pit, spoil, grout, pipes, budget }
+        let rows = WorkShifts::read(self.handbook, sum.ok_or_else(|| table.lacks("launch_pit"))?)?;
+        let own =
+            |key: Key<PaceFile, Option<Field<Ratio>>>, row| self.cited(key).map_or(row, |given| given.map(Band::same));
+        Ok(WorkShifts {
+            pits: own(PaceFile::pits, rows.pits),
+            set_up: own(PaceFile::set_up, rows.set_up),
+            grouting: own(PaceFile::grouting, rows.grouting),
+            recovery: own(PaceFile::recovery, rows.recovery),
+            ..rows
+        })
     }
 
-    fn by_volume(&mut self, pace: &PaceFile, key: Key<PaceFile, Option<VolumePriceFile>>) -> Option<Priced<Volume>> {
-        let path = key.spec.name("pace");
-        (key.get)(pace)
-            .as_ref()
-            .map(|price| Priced { price: Cited::given(price.price.value, path), per: price.per.value })
+    fn prices(&self) -> Prices {
+        let by_volume = |key: Key<PaceFile, Option<VolumePriceFile>>| {
+            let price = (key.get)(self.file.pace.as_ref()?).as_ref()?;
+            Some(Priced { price: Cited::given(price.price.value, key.spec.path()), per: price.per.value })
+        };
+        Prices {
+            shift: self.cited(PaceFile::shift_price),
+            setup: self.cited(PaceFile::setup_price),
+            pit: self.cited(PaceFile::pit_price),
+            spoil: by_volume(PaceFile::spoil_price),
+            grout: by_volume(PaceFile::grout_price),
+            pipes: self.file.candidates.iter().any(|candidate| candidate.price.is_some()),
+            budget: self.cited(PaceFile::budget),
+        }
     }
 
     /// Price of a listed pipe. A sum without one of the pipes would look cheap.

@@ -6,7 +6,7 @@ use super::pull::SHORTEST;
 use super::row::{Applies, NOT_PUSHED, PULLED, Pulled, Section, keys};
 use super::{Resolved, Resolver, no_row, sizes};
 use crate::drive::{AssumedValue, Ends, ModulusPoints, PePipe, PeTimes, Pull, PulledPipe, StressSource};
-use crate::drive_file::{AnnulusFile, CandidateFile, Filling, Material, Series, StressEdition, Welds};
+use crate::drive_file::{AnnulusFile, CandidateFile, Filling, Material, PullFile, Series, StressEdition, Welds};
 use crate::handbook::{Family, PeMaterialRow, PeWallRow, PullStressRow, Service};
 use crate::quantity::shown::{decimal, plain};
 use crate::quantity::{Length, Measure, Pressure, Ratio, Role, ThermodynamicTemperature, Time};
@@ -81,7 +81,7 @@ fn series(of: &Listed<'_>) -> Series {
 impl Resolver<'_> {
     fn pe_pipe(&mut self, of: &Listed<'_>, pull: &Pull, wall: Cited<Length>) -> Resolved<PulledPipe> {
         let row = self.handbook.pe_material()?.row(of.pipe.material.value.key())?;
-        let welds = self.file.pull.as_ref().and_then(|pull| pull.welds.given());
+        let welds = self.given(PullFile::welds);
         let documented = welds == Some(Welds::Documented);
         let best = self.handbook.ratio("pe.weld_documented")?;
         let weld_factor = if documented { best } else { self.handbook.ratio("pe.weld_unknown")? };
@@ -197,7 +197,7 @@ impl Resolver<'_> {
         material: &Cited<&PeMaterialRow>,
         pull: &Pull,
     ) -> Resolved<Vec<StressSource>> {
-        let chosen = self.file.pull.as_ref().and_then(|pull| pull.stress_edition.as_ref());
+        let chosen = self.field(PullFile::stress_edition);
         let edition = chosen.map_or(StressEdition::Tightest, |field| field.value);
         // The one row of the 2022 edition says nothing of other durations; it counts where it is asked for.
         let asked = |key: &str| match edition {
@@ -232,7 +232,7 @@ impl Resolver<'_> {
             let material = &of.pipe.material;
             let message = format!("edition {} has no pull stress for {}", edition.key(), material.value.key());
             match chosen {
-                Some(field) => self.flaw(field, "pull.stress_edition", message),
+                Some(_) => self.wrong(PullFile::stress_edition, message),
                 None => self.flaw(material, &of.at("material"), message),
             }
         }

@@ -11,7 +11,7 @@ use crate::law::Law;
 use crate::laws::pull::{FinalBore, ReamedBore};
 use crate::quantity::{Length, Measure, Role, Shown};
 use crate::source::{Cited, Equation, Origin};
-use crate::yaml::{Complaint, Field, MayBe};
+use crate::yaml::{Complaint, MayBe};
 
 /// What is taken for the bore round a jacked pipe.
 const CLOSE_BORE: Equation = Equation::judged(
@@ -92,7 +92,7 @@ impl Resolver<'_> {
     fn pipe(&mut self, index: usize, candidate: &CandidateFile, before: Before<'_>) -> Resolved<Option<Pipe>> {
         let Before { stem, pull, .. } = before;
         let path = format!("candidates[{index}]");
-        let size = self.take(&path, candidate, CandidateFile::size).value;
+        let size = candidate.size.value;
         let of = Listed { path: &path, pipe: candidate, pull, size };
         let Some(Named { label, family, outside_diameter, jacked, pulled }) = self.named(&of)? else {
             return Ok(None);
@@ -239,11 +239,5 @@ impl Resolver<'_> {
         let rows = self.handbook.method_limit()?.iter().map(|row| row.map(|row| &row.value));
         let nearest = rows.filter(|row| suits(row.value)).min_by(|a, b| off(a.value).total_cmp(&off(b.value)));
         Ok(nearest.map(|row| PublishedRange { length: row.map(|row| row.length.value), diameters: ends(row.value) }))
-    }
-
-    pub(super) fn refuse<T>(&mut self, path: &str, key: &str, field: Option<&Field<T>>, why: &str) {
-        if let Some(field) = field {
-            self.flaw(field, &format!("{path}.{key}"), why);
-        }
     }
 }

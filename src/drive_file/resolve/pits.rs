@@ -22,30 +22,19 @@ impl Resolver<'_> {
         let floor = space.floor_depth.given().unwrap_or(invert);
         if floor < invert {
             let why = ("is above the invert of the pipe", "give the depth of the floor below ground");
-            self.wrong(path, space, PitSpaceFile::floor_depth, why);
+            self.wrong_at(path, space, PitSpaceFile::floor_depth, why);
         }
-        let tight = self.both(
-            path,
-            space,
-            (PitSpaceFile::tight_soil, "means nothing without the water pressure", "add `water_pressure: 40 kPa`"),
-            (PitSpaceFile::water_pressure, "means nothing without the soil over it", "add `tight_soil: 3 m`"),
-        );
-        let seepage = self.both(
-            path,
-            space,
-            (PitSpaceFile::permeability, "means nothing without the tight base", "add `tight_base_depth: 9 m`"),
-            (PitSpaceFile::tight_base_depth, "means nothing without the permeability", "add `permeability: 1e-5 m/s`"),
-        );
+        let seepage = space.permeability.given().zip(space.tight_base_depth.given());
         if seepage.is_some_and(|(_, base)| base < floor) {
-            self.wrong(path, space, PitSpaceFile::tight_base_depth, "is above the floor of the pit");
+            self.wrong_at(path, space, PitSpaceFile::tight_base_depth, "is above the floor of the pit");
         }
         let space = PitSpace {
-            length: self.take(path, space, PitSpaceFile::length),
-            width: self.take(path, space, PitSpaceFile::width),
+            length: PitSpaceFile::length.cited(path, space),
+            width: PitSpaceFile::width.cited(path, space),
             floor,
-            tight,
+            tight: space.tight_soil.given().zip(space.water_pressure.given()),
             seepage,
-            crane: self.take(path, space, PitSpaceFile::crane),
+            crane: PitSpaceFile::crane.cited(path, space),
         };
         Pit { invert, base, water, space: Some(space), ..Pit::default() }
     }
@@ -68,13 +57,13 @@ impl Resolver<'_> {
                 "is false, and the ground at the pit is `treatment: dewatered`",
                 "wells along the line drain its pits",
             );
-            self.wrong(path, file, PitFile::dewatered, why);
+            self.wrong_at(path, file, PitFile::dewatered, why);
         }
         let says = |field: &Option<Field<bool>>| field.given() == Some(true);
-        let toe = self.take(path, file, PitFile::wall_toe_depth);
+        let toe = PitFile::wall_toe_depth.cited(path, file);
         if toe.is_some_and(|toe| toe.value < pit.floor()) {
             let why = ("is above the floor of the pit", "give the depth of the toe below ground");
-            self.wrong(path, file, PitFile::wall_toe_depth, why);
+            self.wrong_at(path, file, PitFile::wall_toe_depth, why);
         }
         Pit { dewatered: says(&file.dewatered), sealed_base: says(&file.sealed_base), toe, ..pit }
     }

@@ -1,19 +1,20 @@
 //! Pipes proposed from the inside diameter that is needed: of every material and series in the tables the next size up
 //! and one more. They go through the same door as the user's; what cannot pass is left out, with the reason.
 
+use super::contradictions::proposes_by_flow;
 use super::label::{same_size, size_text};
 use super::line::Line;
 use super::pipe::Before;
 use super::sizes::{self, Known};
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Pipe, Proposed};
-use crate::drive_file::{CandidateFile, DriveFile, Material, Series};
+use crate::drive_file::{CandidateFile, DriveFile, FlowFile, Material, Series};
 use crate::handbook::Service;
 use crate::law::Law;
 use crate::laws::hydraulics::DiameterForFlow;
 use crate::laws::part_full::{FlowRatio, WettedAngle};
 use crate::quantity::{Length, Measure, Ratio};
-use crate::source::{Cited, Equation, FieldName, Origin};
+use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, Words};
 
 /// How wide a proposed pipe is inside.
@@ -90,10 +91,10 @@ impl Resolver<'_> {
         left_out.push(NO_SIZES.to_owned());
         if pipes.is_empty() {
             let complaint = Complaint::from(format!("no pipe can be proposed: {}", left_out.join("; ")));
-            match (&self.file.needed_inside_diameter, self.file.greatest_flow()) {
-                (Some(field), _) => self.flaw(field, "needed_inside_diameter", complaint),
-                (None, Some(field)) => self.flaw(field, "design_flow.max", complaint),
-                (None, None) => {}
+            if self.file.needed_inside_diameter.is_some() {
+                self.wrong(DriveFile::needed_inside_diameter, complaint);
+            } else {
+                self.wrong(FlowFile::max, complaint);
             }
         }
         let word = AssumedValue::Word(
@@ -126,35 +127,25 @@ impl Resolver<'_> {
 
     /// Inside diameter needed: the user's, or that of the flow at the design depth.
     fn needed(&mut self, line: &Line) -> Resolved<Option<Cited<Length>>> {
-        let proposes = self.file.needed_inside_diameter.is_none() && self.file.candidates.is_empty();
-        let flow = self.file.greatest_flow().filter(|_| proposes);
-        if let (Some(depth), None) = (&self.file.design_depth, flow) {
-            self.flaw(depth, "design_depth", "is for a design_flow.max from which pipes are proposed");
+        if let Some(needed) = self.cited(DriveFile::needed_inside_diameter) {
+            return Ok(Some(needed));
         }
-        if let Some(field) = &self.file.needed_inside_diameter {
-            return Ok(Some(Cited::given(field.value, &FieldName("needed_inside_diameter"))));
-        }
-        let Some(field) = flow else { return Ok(None) };
-        let flow = field.value;
-        if self.file.service.value != Service::GravitySewer {
-            let complaint = ("is for a gravity sewer, whose grade makes it flow", "give needed_inside_diameter");
-            self.flaw(field, "design_flow.max", complaint);
-        }
+        let flow = self.given(FlowFile::max).filter(|_| proposes_by_flow(self.file));
+        let Some(flow) = flow else { return Ok(None) };
         let slope = Ratio::from_si(line.grade.value.si().tan().abs());
         if !(slope.si() > 0.0) {
             let complaint = ("nothing flows in a level sewer", "give a grade, or needed_inside_diameter");
-            self.flaw(field, "design_flow.max", complaint);
+            self.wrong(FlowFile::max, complaint);
             return Ok(None);
         }
         let depth = self.handbook.ratio("flow.design_depth")?;
-        let depth = self.or_row("", Some(self.file), DriveFile::design_depth, depth);
+        let depth = self.or_row(DriveFile::design_depth, depth);
         if self.is_senseless("design_depth") {
             return Ok(None);
         }
         let row = self.handbook.manning_n()?.row("default")?;
         // Whether it is given, and that it is assumed where it is not, is told where the sewer is resolved.
-        let given = self.file.design_flow.as_ref().and_then(|flow| flow.roughness.as_ref());
-        let roughness = given.map_or(row.value.n.value, |field| field.value);
+        let roughness = self.given(FlowFile::roughness).unwrap_or(row.value.n.value);
         let flow_ratio = FlowRatio { wetted_angle: WettedAngle { depth_ratio: depth.value }.value() }.value();
         let needed = DiameterForFlow { flow, flow_ratio, slope, roughness };
         Ok(Some(Cited::new(needed.value(), Origin::Law(&DiameterForFlow::EQUATION))))

@@ -1,6 +1,7 @@
 //! How a pipe is pulled: friction, fluid, duration; what comes with it: contents, stops, strings, pull head, ramp room.
 
 use super::bounds::SLIP;
+use super::contradictions::DRY;
 use super::face::face_row;
 use super::line::{GROUND_SURFACE, Line};
 use super::{Resolved, Resolver};
@@ -60,16 +61,16 @@ impl Resolver<'_> {
         };
         let annular = self.handbook.pressures(["pull.annular_low", "pull.annular", "pull.annular"])?;
         self.assume_band("pull: pressure in the annulus", annular.value, Role::Pressure, annular.origin);
-        let ramp = self.or_row("pull", Some(pull), PullFile::ramp_angle, self.handbook.angle("pull.ramp")?);
-        let bend_radius = self.take("pull", pull, PullFile::bend_radius);
+        let ramp = self.or_row(PullFile::ramp_angle, self.handbook.angle("pull.ramp")?);
+        let bend_radius = self.cited(PullFile::bend_radius);
         let bend_share = self.handbook.ratio("pe.bend_share")?;
         if bend_radius.is_none() {
             let word = "wide enough to leave half of the allowable stress to the pull; see the check of it";
             self.assume_word("pull.bend_radius", word, bend_share.origin);
         }
         let excess = self.handbook.length("laydown.handling")?;
-        let excess_length = self.or_row("pull", Some(pull), PullFile::excess_length, excess).value;
-        let reamer = match self.band("pull", pull, PullFile::reamer) {
+        let excess_length = self.or_row(PullFile::excess_length, excess).value;
+        let reamer = match self.band(PullFile::reamer) {
             Some(band) => FaceResistance::Given(band),
             // A reamer cuts the same ring of soil as an enlarging head, with an auger's resistance whatever clears
             // the face of a jacked pipe; no published table of reamer drag was found.
@@ -79,7 +80,7 @@ impl Resolver<'_> {
                 resistance
             }
         };
-        let fluid_level = self.take("pull", pull, PullFile::fluid_level);
+        let fluid_level = self.cited(PullFile::fluid_level);
         let up_to = fluid_level.map_or(Length::default(), |level| level.value);
         let fluid_height = (line.greatest_column() - up_to).max(Length::default());
         if fluid_level.is_none() {
@@ -89,9 +90,9 @@ impl Resolver<'_> {
         }
         let row = self.handbook.duration("collapse.load")?;
         let stands = row.map(|row| row.max(duration));
-        let load_duration = self.or_row("pull", Some(pull), PullFile::fluid_stands_for, stands).value;
+        let load_duration = self.or_row(PullFile::fluid_stands_for, stands).value;
         if load_duration < duration {
-            self.wrong("pull", pull, PullFile::fluid_stands_for, "is shorter than the pull itself");
+            self.wrong(PullFile::fluid_stands_for, "is shorter than the pull itself");
         }
         let ovality = self.handbook.ratio("collapse.ovality");
         // In the order in which they are told.
@@ -120,7 +121,7 @@ impl Resolver<'_> {
             excess_length,
             reamer,
             step: self.step_rule()?,
-            reaming_torque: self.band("pull", pull, PullFile::reaming_torque),
+            reaming_torque: self.band(PullFile::reaming_torque),
             push_assist: self.push_assist(pull)?,
             collapse_factor: self.handbook.ratio("collapse.safety")?,
             bend_ratio: self.handbook.ratio("pe.bend_radius")?,
@@ -133,13 +134,12 @@ impl Resolver<'_> {
 
     /// The machine that helps from behind.
     fn push_assist(&mut self, pull: &PullFile) -> Resolved<Option<PushAssist>> {
-        const PATH: &str = "pull.push_assist";
         let Some(assist) = &pull.push_assist else { return Ok(None) };
-        let force = self.take(PATH, assist, PushAssistFile::force);
+        let force = PushAssistFile::force.cited("", assist);
         let free_length = assist.free_length.value;
         let end_factor = self.taken("pull.push_assist: effective over free length", self.one_free(), Role::Ratio)?;
         let safety = self.taken_ratio("pull.push_assist: safety factor on buckling", "stem.buckling_factor")?;
-        let grip = self.take(PATH, assist, PushAssistFile::grip_rating);
+        let grip = self.cited(PushAssistFile::grip_rating);
         Ok(Some(PushAssist { force, free_length, end_factor, safety, grip }))
     }
 
@@ -179,7 +179,7 @@ impl Resolver<'_> {
                 if duration < least {
                     let shown = |time| Shown::of(time, Role::Duration).display(self.system).to_string();
                     let why = format!("is shorter than the pull can be with its joints: {}", shown(least));
-                    self.wrong("pull", pull, PullFile::duration, (why, SLIP));
+                    self.wrong(PullFile::duration, (why, SLIP));
                 }
                 (duration, duration >= shortest)
             }
@@ -187,10 +187,7 @@ impl Resolver<'_> {
                 let moving = length / pull.rate.given().unwrap_or(rate.value);
                 (self.with_stops(pull, moving, length)?, false)
             }
-            (Some(_), Some(_)) => {
-                self.wrong("pull", pull, PullFile::rate, "give either the duration or the rate of the pull, not both");
-                return None;
-            }
+            (Some(_), Some(_)) => return None,
             (None, None) => {
                 let why = "the duration of the pull is missing, and so is its rate";
                 let why = (why, "add `duration: 6 h` or `rate: 10 m/h`");
@@ -208,8 +205,7 @@ impl Resolver<'_> {
 
     fn fluids(&mut self) -> Resolved<Fluids> {
         let density = |ratio: Ratio| water_density() * ratio;
-        let pull = self.file.pull.as_ref();
-        if let Some(told) = pull.and_then(|pull| pull.fluid_density.given()) {
+        if let Some(told) = self.given(PullFile::fluid_density) {
             return Ok(Fluids { light: told, clean: told, heavy: told, loaded: told });
         }
         let ratios = self.handbook.ratios(["pull.fluid_light", "pull.fluid_clean", "pull.fluid_heavy"])?;
@@ -257,26 +253,16 @@ impl Resolver<'_> {
             Some(Hole::DryAndStable) => HoleState::Dry,
             Some(Hole::Fluid) | None => HoleState::Fluid,
         };
-        if hole == HoleState::Dry {
-            const DRY: &str = "there is no fluid in a dry bore";
-            self.wrong("pull", pull, PullFile::unit_drag, DRY);
-            self.wrong("pull", pull, PullFile::fluid_stands_for, DRY);
-            self.wrong("pull", pull, PullFile::fluid_density, DRY);
-            if let Some(returns) = &pull.returns {
-                self.flaw(&returns.flow, "pull.returns", DRY);
-            }
-            if let Some(field) = pull.contents.as_ref().filter(|field| field.value == Contents::Slurry) {
-                self.flaw(field, "pull.contents", DRY);
-            }
+        if let Some(returns) = pull.returns.as_ref().filter(|_| hole == HoleState::Dry) {
+            self.flaw(&returns.flow, "pull.returns", DRY);
         }
         let row = self.handbook.after_pull()?.value("score")?;
-        let score = self.take("pull", pull, PullFile::score).unwrap_or_else(|| {
+        let score = self.cited(PullFile::score).unwrap_or_else(|| {
             self.assume_one("pull.score: deepest score, plastic pipe", row, Role::Percent);
             row
         });
         let least = self.handbook.after_pull()?.value("score_least")?;
         let score_at_best = if pull.score.is_some() { score } else { least };
-        let head = pull.pull_head.as_ref();
         let rest = self.handbook.after_pull_wait()?.value("tie_in")?.map(|wait| wait.max(duration));
         let strain = self.handbook.pull_strain()?;
         let strain = (strain.value("pull")?, strain.value("total_low")?);
@@ -289,19 +275,23 @@ impl Resolver<'_> {
             score,
             score_at_best,
             usual: UsualPull::read(self.handbook)?,
-            head_rating: head.and_then(|head| self.take("pull.pull_head", head, PullHeadFile::rating)),
-            weak_link: head.and_then(|head| self.take("pull.pull_head", head, PullHeadFile::weak_link)),
-            laydown: self.laydown(pull),
+            head_rating: self.cited(PullHeadFile::rating),
+            weak_link: self.cited(PullHeadFile::weak_link),
+            laydown: pull.laydown.as_ref().map(|file| Laydown {
+                length: file.length.value,
+                in_pit: file.place.given() == Some(Place::Pit),
+                joint_time: self.cited(LaydownFile::joint_time),
+            }),
             duration_basis: match &pull.duration {
                 Some(_) => Origin::File(PullFile::duration.spec.name("pull")),
-                None => Origin::Law(&super::pull::DURATION),
+                None => Origin::Law(&DURATION),
             },
             rods: self.rods(pull, length),
             ramp_depth: line.reception(),
-            ramp_room: self.take("pull", pull, PullFile::ramp_room),
+            ramp_room: self.cited(PullFile::ramp_room),
             reaction: pull.reaction.as_ref().map(|reaction| PullReaction {
                 area: reaction.area.value,
-                allowable: self.take("pull.reaction", reaction, ReactionFile::allowable_pressure),
+                allowable: ReactionFile::allowable_pressure.cited("", reaction),
             }),
             returns: pull.returns.as_ref().map(|returns| Returns {
                 flow: returns.flow.value,
@@ -329,34 +319,17 @@ impl Resolver<'_> {
 
     fn collapsed(&mut self, pull: &PullFile, line: &Line, length: Length) -> Resolved<Option<CollapsedBore>> {
         let Some(file) = &pull.collapsed_bore else { return Ok(None) };
-        const PATH: &str = "pull.collapsed_bore";
         let fallen = file.length.value;
         if fallen > length {
-            self.wrong(PATH, file, CollapsedBoreFile::length, "is longer than the drive");
+            self.wrong(CollapsedBoreFile::length, "is longer than the drive");
         }
         let row = self.handbook.ratio("pull.friction_ground")?;
         Ok(Some(CollapsedBore {
             length: fallen,
-            friction: self.or_row(PATH, Some(file), CollapsedBoreFile::friction, row).value,
+            friction: self.or_row(CollapsedBoreFile::friction, row).value,
             unit_weight: file.unit_weight.value,
             depth: line.deepest(),
         }))
-    }
-
-    fn laydown(&mut self, pull: &PullFile) -> Option<Laydown> {
-        let file = pull.laydown.as_ref()?;
-        let in_pit = file.place.given() == Some(Place::Pit);
-        if in_pit {
-            const WHY: &str = "a string joined in the pit comes down no ramp";
-            self.wrong("pull", pull, PullFile::ramp_angle, WHY);
-            self.wrong("pull", pull, PullFile::bend_radius, WHY);
-            self.wrong("pull", pull, PullFile::ramp_room, WHY);
-        }
-        Some(Laydown {
-            length: file.length.value,
-            in_pit,
-            joint_time: self.take("pull.laydown", file, LaydownFile::joint_time),
-        })
     }
 
     fn rods(&mut self, pull: &PullFile, length: Length) -> Option<(Length, Time)> {
@@ -373,7 +346,7 @@ impl Resolver<'_> {
     }
 
     /// How long the pull takes at a rate while it moves, with its stops for rods and for joints.
-    pub(super) fn with_stops(&mut self, pull: &PullFile, moving: Time, length: Length) -> Option<Time> {
+    fn with_stops(&mut self, pull: &PullFile, moving: Time, length: Length) -> Option<Time> {
         let mut duration = moving;
         if let Some(file) = &pull.stem_removal {
             let rods = (length / file.every.value).si();
@@ -389,7 +362,7 @@ impl Resolver<'_> {
 
     /// How long a pull stands for the joints of a string of this length, where it is laid out in parts; nothing where the file
     /// does not tell it.
-    pub(super) fn joints_take(&mut self, pull: &PullFile, string: Length) -> Option<Time> {
+    fn joints_take(&mut self, pull: &PullFile, string: Length) -> Option<Time> {
         let Some(file) = &pull.laydown else { return Some(Time::default()) };
         let strings = (string / file.length.value).si();
         if !(strings > 1.0 && strings.is_finite()) {

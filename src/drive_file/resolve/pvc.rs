@@ -7,12 +7,12 @@ use super::row::{Applies, IDLE_LENGTH, NOT_PUSHED, PULLED, Pulled, Pushed, RATIN
 use super::{Resolved, Resolver, iron, sizes};
 use crate::drive::{BY_ITS_MAKER, Barrel, Creep, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::fields::Keys;
-use crate::drive_file::{CandidateFile, Series};
+use crate::drive_file::{CandidateFile, PullFile, Series};
 use crate::handbook::Family;
 use crate::quantity::shown::plain;
 use crate::quantity::{Length, Measure, Ratio, Role};
 use crate::source::Cited;
-use crate::yaml::{Complaint, MayBe};
+use crate::yaml::MayBe;
 
 pub(super) const JACKED: Pushed = Pushed {
     what: "PVC",
@@ -165,11 +165,8 @@ impl Resolver<'_> {
         let least = self.handbook.pull_temperature()?.value("pvc_least")?.value;
         let wall = pull.temperature;
         if !(wall >= least && wall <= warmest) {
-            if let Some(field) = self.file.pull.as_ref().and_then(|pull| pull.pipe_temperature.as_ref()) {
-                let complaint = Complaint::from("PVC pipe is pulled between 5 degC and 60 degC only");
-                let complaint = complaint.advise("colder it is brittle, warmer no factor is known");
-                self.flaw(field, "pull.pipe_temperature", complaint);
-            }
+            let why = "PVC pipe is pulled between 5 degC and 60 degC only";
+            self.wrong(PullFile::pipe_temperature, (why, "colder it is brittle, warmer no factor is known"));
             return Ok(None);
         }
         let at = if first > wall { first } else { wall };

@@ -423,7 +423,7 @@ impl Resolver<'_> {
     }
 
     /// The largest stone that would do, and that of the file, where a smaller one would.
-    pub(super) fn too_large(&self, face: &Face, column: Column) -> Resolved<Option<Ends<Length>>> {
+    fn too_large(&self, face: &Face, column: Column) -> Resolved<Option<Ends<Length>>> {
         let Some(stone) = face.stone.filter(|_| !matches!(column, Column::Pushed | Column::Guided(_))) else {
             return Ok(None);
         };

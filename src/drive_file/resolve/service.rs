@@ -7,7 +7,7 @@ use super::{Resolved, Resolver, no_row};
 use crate::drive::{
     AssumedValue, Concern, Creep, Ends, JackedRing, Pipe, PipeInService, Place, RingInService, Stretch,
 };
-use crate::drive_file::{Annulus, CandidateFile, CrushingFile, LoadCode, Traffic};
+use crate::drive_file::{Annulus, CandidateFile, CrushingFile, LoadCode, SurfaceFile, Traffic};
 use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError, Service};
 use crate::law::Law;
 use crate::laws::earth_load::{RingBreaks, StrengthOfClass};
@@ -81,7 +81,7 @@ impl Resolver<'_> {
         let traffic = ends.high;
         let code = self.load_code();
         if (asked || rings) && self.file.traffic.is_none() {
-            let told = self.file.surface.as_ref().is_some_and(|surface| surface.over.is_some());
+            let told = self.field(SurfaceFile::over).is_some();
             let origin = if told { Origin::File(&FieldName("surface.over")) } else { Origin::Law(&ROAD) };
             self.assume_word("traffic", traffic.key(), origin);
         }
@@ -321,7 +321,7 @@ const ROUNDED: f64 = 0.97;
 impl Resolver<'_> {
     /// What drives over the pipe: a road or nothing where the file does not tell.
     pub(super) fn driven_over(&self) -> Ends<Traffic> {
-        let over = self.file.surface.as_ref().and_then(|surface| surface.over.given());
+        let over = self.given(SurfaceFile::over);
         let told = self.file.traffic.given().or(over.map(Traffic::of));
         told.map_or(Ends { low: Traffic::None, high: Traffic::Highway }, Ends::same)
     }
@@ -332,7 +332,7 @@ impl Resolver<'_> {
     }
 
     /// Fills in what every flexible pipe meets in service; false where there is none.
-    pub(super) fn rings(&self, traffic: Ends<Traffic>, stretches: &[Stretch], pipes: &mut [Pipe]) -> Resolved<bool> {
+    fn rings(&self, traffic: Ends<Traffic>, stretches: &[Stretch], pipes: &mut [Pipe]) -> Resolved<bool> {
         let code = self.load_code();
         let shaken = matches!(traffic.high, Traffic::Railway | Traffic::Aircraft);
         let width = self.handbook.ratio("arch.width")?.value;

@@ -14,33 +14,17 @@ const SHORT_OF_SIZE: f64 = 0.05;
 
 impl Resolver<'_> {
     pub(super) fn gravity(&mut self) -> Resolved<Option<Gravity>> {
-        let gravity = self.file.service.value == Service::GravitySewer;
-        let flow = self.file.design_flow.as_ref();
-        if !gravity {
-            const WHY: &str = "is for gravity sewers";
-            self.wrong("", self.file, DriveFile::half_wave, WHY);
-            if let Some(flow) = flow {
-                self.wrong("design_flow", flow, FlowFile::min, WHY);
-                self.wrong("design_flow", flow, FlowFile::max, WHY);
-            }
+        if self.file.service.value != Service::GravitySewer {
             return Ok(None);
         }
         let row = self.handbook.manning_n()?.row("default")?.map(|row| row.n.value);
-        let (mut roughness, mut flow_min, mut flow_max) = (row, None, None);
-        if let Some(flow) = flow {
-            roughness = self.or_row("design_flow", Some(flow), FlowFile::roughness, row);
-            flow_min = self.take("design_flow", flow, FlowFile::min);
-            flow_max = self.take("design_flow", flow, FlowFile::max);
-            if flow_min.zip(flow_max).is_some_and(|(least, most)| least.value > most.value) {
-                self.wrong("design_flow", flow, FlowFile::min, "is more than the greatest flow");
-            }
-        }
-        let half_wave = self.take("", self.file, DriveFile::half_wave);
+        // Where no flow is told nothing hangs on it.
+        let is_used = self.file.design_flow.is_some();
         Ok(Some(Gravity {
-            roughness,
-            flow_min,
-            flow_max,
-            half_wave,
+            roughness: if is_used { self.or_row(FlowFile::roughness, row) } else { row },
+            flow_min: self.cited(FlowFile::min),
+            flow_max: self.cited(FlowFile::max),
+            half_wave: self.cited(DriveFile::half_wave),
             waves: Waves::read(self.handbook)?,
             cleaning_stress: self.handbook.tractive_stress()?.cell("rounded", |row| &row.stress)?,
             pulled_floor: self.handbook.grade_gate()?.span("on_grade_floor")?,

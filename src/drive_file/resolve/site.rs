@@ -7,15 +7,13 @@ use crate::drive::{
     Stretch, Surface, Surroundings, Trough,
 };
 use crate::drive_file::{
-    CarrierFile, ClearingFile, CrossingFile, DriveFile, FacePressureFile, LoadCode, Over, PitFile, SurfaceFile, Traffic,
+    CarrierFile, ClearingFile, CrossingFile, DriveFile, LoadCode, Over, PitFile, SurfaceFile, Traffic,
 };
 use crate::handbook::{GroundClass, Service, Spoil};
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Time};
 use crate::source::{Cited, FieldName, Origin};
 use crate::yaml::MayBe;
 
-/// Method of the rows of cover under a road.
-const UNDER_ROAD: &str = "directional drilling under a road";
 /// Most services on one drive.
 const MOST_CROSSINGS: usize = 200;
 /// What is crossed and is no service.
@@ -37,7 +35,7 @@ impl Resolver<'_> {
         let file = self.file;
         let mut pit = |pit: Option<&PitFile>, path: &str, at, stretch: Option<&Stretch>| {
             let invert = line.invert(at);
-            let area = pit.and_then(|pit| self.take(path, pit, PitFile::area));
+            let area = pit.and_then(|pit| PitFile::area.cited(path, pit));
             let space = pit.and_then(|pit| pit.space.as_ref());
             let found = Pit { area, ..self.pit_space(space, &format!("{path}.space"), invert, water(stretch)) };
             let treated = stretch.and_then(|stretch| stretch.treatment);
@@ -50,14 +48,18 @@ impl Resolver<'_> {
             surface: self.surface()?,
             crossings: self.crossings(line, stretches, length)?,
             crossings_are_told: self.file.crossings.is_some(),
-            movement: self.movement(stretches)?,
+            movement: Movement::read(
+                self.handbook,
+                self.troughs(stretches)?,
+                file.spoil.given() == Some(Spoil::Slurry),
+            )?,
             break_out: BreakOutRule::read(self.handbook)?,
             cover: self.cover(line, stretches)?,
             face: self.face_rule()?,
             launch,
             reception,
             pit_rules: self.pit_rules(stem)?,
-            plug: self.take("", self.file, DriveFile::plug),
+            plug: self.cited(DriveFile::plug),
             carrier: self.carrier(line)?,
             clearing: self.clearing(stretches)?,
             pace: self.pace(stretches, stem, [&launch, &reception], shift)?,
@@ -77,23 +79,18 @@ impl Resolver<'_> {
             origin.get_or_insert(swell.origin);
         }
         let Some(origin) = origin else { return Ok(None) };
-        let tank = self.take("clearing", clearing, ClearingFile::tank);
-        let emptying = self.take("clearing", clearing, ClearingFile::emptying);
-        let water = clearing.water.given().unwrap_or_default();
-        Ok(Some(Clearing { tank, water, emptying, loosened: Cited::new(loose / length, origin) }))
+        Ok(Some(Clearing {
+            tank: ClearingFile::tank.cited("", clearing),
+            water: clearing.water.given().unwrap_or_default(),
+            emptying: self.cited(ClearingFile::emptying),
+            loosened: Cited::new(loose / length, origin),
+        }))
     }
 
     /// What is laid in a casing afterwards, and what rules about casings ask for round it.
     fn carrier(&mut self, line: &Line) -> Resolved<Option<Carrier>> {
         let Some(carrier) = self.file.carrier.as_ref() else { return Ok(None) };
-        if self.file.service.value != Service::Casing {
-            let why = ("is laid in a casing", "write `service: casing`, or leave `carrier` out");
-            self.flaw(&carrier.service, "carrier.service", why);
-        }
-        if carrier.service.value == Service::Casing {
-            self.flaw(&carrier.service, "carrier.service", ("is no carrier", "write what lies in the casing"));
-        }
-        let outside_diameter = self.take("carrier", carrier, CarrierFile::outside_diameter);
+        let outside_diameter = CarrierFile::outside_diameter.cited("", carrier);
         let is_small = outside_diameter.value < self.handbook.length("carrier.small")?.value;
         let spare = if is_small { "carrier.spare_small" } else { "carrier.spare" };
         let least = self.handbook.length("carrier.spare_least")?;
@@ -106,20 +103,16 @@ impl Resolver<'_> {
                 None => ((least - casing.abs()).max(Ratio::default()), least > casing.abs()),
             })
         } else {
-            self.wrong("carrier", carrier, CarrierFile::grade, "is for a gravity sewer");
             None
         };
-        if let Some(field) = carrier.grade.as_ref().filter(|field| field.value == Ratio::default()) {
-            self.flaw(field, "carrier.grade", "a sewer without fall does not drain");
-        }
         Ok(Some(Carrier { outside_diameter, own_slope, spare: self.handbook.length(spare)?, least }))
     }
 
     fn surface(&mut self) -> Resolved<Surface> {
-        let surface = self.file.surface.as_ref();
-        let over = surface.and_then(|surface| surface.over.given()).unwrap_or(Over::Open);
+        let told = self.given(SurfaceFile::over);
+        let over = told.unwrap_or(Over::Open);
         let traffic = self.file.traffic.given();
-        if let (Some(field), Some(traffic)) = (surface.and_then(|surface| surface.over.as_ref()), traffic) {
+        if let (Some(over), Some(traffic)) = (told, traffic) {
             let fits = Traffic::of(over);
             // A road may run beside a stream.
             if traffic != fits && over != Over::Stream {
@@ -130,19 +123,13 @@ impl Resolver<'_> {
                     Some(under) => format!("write `over: {}`", under.key()),
                     None => format!("leave out `traffic`, or write `traffic: {}`", fits.key()),
                 };
-                self.flaw(field, "surface.over", (complaint, advice));
+                self.wrong(SurfaceFile::over, (complaint, advice));
             }
         }
-        let permits = surface.and_then(|surface| surface.railway_permits.as_ref());
-        if let Some(field) = permits.filter(|_| over != Over::Railway && traffic != Some(Traffic::Railway)) {
-            let why = ("no railway is given over the bore", "add `over: railway`, or leave it out");
-            self.flaw(field, "surface.railway_permits", why);
-        }
-        let settlement = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_settlement));
-        let slope = surface.and_then(|surface| self.take("surface", surface, SurfaceFile::allowed_slope));
+        let settlement = self.cited(SurfaceFile::allowed_settlement);
+        let slope = self.cited(SurfaceFile::allowed_slope);
         // Nothing told of what lies over it: a road may.
-        let is_told =
-            surface.is_some_and(|surface| surface.over.is_some()) || traffic.is_some_and(|told| told != Traffic::None);
+        let is_told = told.is_some() || traffic.is_some_and(|told| told != Traffic::None);
         let runs = match self.driven_over().high {
             Traffic::None if !is_told => Traffic::Highway,
             runs => runs,
@@ -154,7 +141,7 @@ impl Resolver<'_> {
             Traffic::None => None,
         };
         Ok(Surface {
-            uncased: permits.is_some(),
+            uncased: self.field(SurfaceFile::railway_permits).is_some(),
             is_told,
             by_load_model: self.load_code() == LoadCode::En1991,
             road: is_told && matches!(runs, Traffic::Highway | Traffic::Aircraft),
@@ -215,10 +202,10 @@ impl Resolver<'_> {
             }
             let depth = crossing.depth.value;
             let beside = crossing.beside.given().unwrap_or_default();
-            let settlement = self.take(&path, crossing, CrossingFile::allowed_settlement);
+            let settlement = CrossingFile::allowed_settlement.cited(&path, crossing);
             let slopes = self.slopes()?;
-            let slope = self.take(&path, crossing, CrossingFile::allowed_slope);
-            let clearance = self.take(&path, crossing, CrossingFile::clearance);
+            let slope = CrossingFile::allowed_slope.cited(&path, crossing);
+            let clearance = CrossingFile::clearance.cited(&path, crossing);
             let name = crossing.kind.as_ref().map_or_else(|| "service".to_owned(), |kind| kind.value.0.clone());
             if let Some(kind) = &crossing.kind
                 && LIES_OVER.iter().any(|word| name.trim().eq_ignore_ascii_case(word))
@@ -255,21 +242,12 @@ impl Resolver<'_> {
         Ok(crossings)
     }
 
-    fn movement(&mut self, stretches: &[Stretch]) -> Resolved<Movement> {
-        let losses = self.handbook.volume_loss()?;
-        let face_loss = losses.span("closed_usual")?;
-        let troughs = stretches.iter().map(|stretch| self.trough(stretch)).collect::<Resolved<_>>()?;
-        let (table, slurry) = (self.handbook.hole_overcut()?, self.file.spoil.given());
-        let row = table.row(if slurry == Some(Spoil::Slurry) { "machine_annulus" } else { "guided_stable" })?.value;
-        let most = row.high.value;
-        let overcut = Ends { low: row.low.given().unwrap_or(most), high: most };
-        let closes = self.handbook.ratio("settlement.annulus_left")?;
-        let closes_grouted = self.handbook.ratio("settlement.annulus_grouted")?;
-        Ok(Movement { overcut, closes, closes_grouted, troughs, face_loss })
+    fn troughs(&self, stretches: &[Stretch]) -> Resolved<Vec<Option<Trough>>> {
+        stretches.iter().map(|stretch| self.trough(stretch)).collect()
     }
 
     /// Width of the trough and closure of the annulus by ground; both ends of a mixed face.
-    fn trough(&mut self, stretch: &Stretch) -> Resolved<Option<Trough>> {
+    fn trough(&self, stretch: &Stretch) -> Resolved<Option<Trough>> {
         let widths = self.handbook.trough_width()?;
         let wet = stretch.way.is_wet();
         let keys = |class: GroundClass| -> &'static [&'static str] {
@@ -314,46 +292,19 @@ impl Resolver<'_> {
     }
 
     fn cover(&mut self, line: &Line, stretches: &[Stretch]) -> Resolved<Cover> {
-        let table = self.handbook.minimum_cover()?;
         let loose = stretches.iter().any(|stretch| stretch.has(|class| class == GroundClass::LooseSand));
-        let times = if loose { "jacked_loose_sand" } else { "jacked" };
-        let mut drilled = Vec::new();
-        for row in table.iter().filter(|row| row.value.value.method.value.0 == UNDER_ROAD) {
-            let least = row.value.value.cover.as_ref().ok_or_else(|| table.lacks(UNDER_ROAD))?.value;
-            drilled.push((row.value.value.diameter_to.given(), Cited::new(least, row.origin)));
-        }
-        let end = |to: Option<Length>| to.map_or(f64::INFINITY, Measure::si);
-        drilled.sort_by(|a, b| end(a.0).total_cmp(&end(b.0)));
-        let separation = self.handbook.separation()?;
-        let clear = |key: &str| -> Resolved<_> {
-            Ok((separation.cell(key, |row| &row.clear)?.value, separation.cell(key, |row| &row.times)?))
-        };
         self.under_a_stream(line, stretches);
         // Where the bed lies nobody tells without `depths`.
         let is_bed = |stretch: &&Stretch| self.file.depths.is_empty() || stretch.is_shallowest(line.shallowest());
         let bed_is_rock = stretches.iter().filter(is_bed).all(|stretch| stretch.is_all(GroundClass::is_rock));
-        Ok(Cover {
-            shallowest: line.shallowest(),
-            jacked: (table.cell("jacked", |row| &row.cover)?.value, table.cell(times, |row| &row.times_high)?),
-            drilled,
-            least: (table.cell("any", |row| &row.cover)?.value, table.cell("any", |row| &row.times_high)?),
-            rail: table.cell("rail", |row| &row.cover)?,
-            stream: table.cell("stream", |row| &row.cover)?,
-            bed: Some(table.cell("stream_soil", |row| &row.cover)?).filter(|_| !bed_is_rock),
-            bed_is_told: !self.file.depths.is_empty(),
-            exposed: clear("exposed_crossing")?,
-            clear_jacked: separation.cell("parallel_jacked", |row| &row.times)?,
-            clear_drilled: clear("parallel_drilled")?,
-            clear_gas: separation.cell("gas", |row| &row.clear)?,
-        })
+        Cover::read(self.handbook, line.shallowest(), loose, bed_is_rock, !self.file.depths.is_empty())
     }
 
     /// The ground under the bed of a stream is full of water.
     fn under_a_stream(&mut self, line: &Line, stretches: &[Stretch]) {
-        let over = self.file.surface.as_ref().and_then(|surface| surface.over.as_ref());
-        let Some(field) = over.filter(|over| over.value == Over::Stream && !self.file.depths.is_empty()) else {
+        if self.given(SurfaceFile::over) != Some(Over::Stream) || self.file.depths.is_empty() {
             return;
-        };
+        }
         let is_dry = |stretch: &Stretch| stretch.way.table.is_none_or(|table| table > Length::default());
         // A place on a boundary is in either stretch: the bed begins where the wet one does.
         let in_a_wet_one = |place: Length| {
@@ -366,57 +317,23 @@ impl Resolver<'_> {
         };
         if stretches.iter().filter(|stretch| is_dry(stretch)).any(beds) {
             let advice = "add `groundwater: 0 m` to the ground under the bed";
-            self.flaw(
-                field,
-                "surface.over",
-                ("is a stream, and the ground under its bed is not full of water", advice),
-            );
+            let why = ("is a stream, and the ground under its bed is not full of water", advice);
+            self.wrong(SurfaceFile::over, why);
         }
     }
 
     fn face_rule(&mut self) -> Resolved<FaceRule> {
-        let table = self.handbook.stability_number()?;
-        let from = |key: &str| table.cell(key, |row| &row.from);
-        let (warn, refuse, unstable) = (from("open_face_warn")?, from("open_face_refuse")?, from("unstable")?);
-        let rise = warn.value.si() > 0.0 && warn.value <= refuse.value && refuse.value <= unstable.value;
-        table.holds(rise, "open_face_warn, open_face_refuse, unstable", "the numbers do not rise")?;
         let spoil = self.file.spoil.given().unwrap_or(Spoil::Auger);
         let road = self.handbook.pressure("surcharge.road")?;
-        let open = spoil != Spoil::Slurry;
         let loads = |traffic| if traffic == Traffic::None { Pressure::default() } else { road.value };
         let surcharge = self.driven_over().map(loads);
-        if open && surcharge.high > Pressure::default() {
+        if spoil != Spoil::Slurry && surcharge.high > Pressure::default() {
             self.about(Concern::Jacking, |it| {
                 it.assume_one("load on the surface over the face", road, Role::UnitFriction)
             });
         }
-        let entry = self.lengths(["entry.least", "stations.person_entry"])?;
-        Ok(FaceRule {
-            surcharge,
-            open,
-            entered: Some(entry).filter(|_| spoil == Spoil::OpenEdge),
-            warn: warn.value,
-            refuse,
-            unstable: unstable.value,
-            held: self.held_face(open),
-            over_active: self.handbook.pressure("face.over_active")?.value,
-            greatest: self.handbook.ratio("face.greatest")?,
-            window: self.handbook.pressure("face.window")?.value,
-        })
-    }
-
-    /// Pressure that a closed face is held at.
-    fn held_face(&mut self, open: bool) -> Option<Ends<Pressure>> {
-        let held = self.file.face_pressure.as_ref()?;
-        if open {
-            let why = ("is for a closed face", "add `spoil: slurry`");
-            self.wrong("face_pressure", held, FacePressureFile::low, why);
-        }
-        let (low, high) = (held.low.value, held.high.value);
-        if low > high {
-            self.wrong("face_pressure", held, FacePressureFile::high, "is less than the low one");
-        }
-        Some(Ends { low, high })
+        let held = self.file.face_pressure.as_ref().map(|held| Ends { low: held.low.value, high: held.high.value });
+        FaceRule::read(self.handbook, surcharge, spoil, held)
     }
 
     /// Says what settlement and clear distance rest on, where the file asks for either.

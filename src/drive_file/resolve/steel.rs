@@ -10,8 +10,7 @@ use super::row::{
 };
 use super::{Resolved, Resolver, sizes};
 use crate::drive::{
-    Capacity, Casing, CasingTube, FreeLength, LocalCurve, PulledPipe, SteelAnnex, SteelCode, SteelEnd, SteelFactors,
-    SteelPipe, SteelScheme,
+    Capacity, Casing, CasingTube, FreeLength, PulledPipe, SteelEnd, SteelFactors, SteelPipe, SteelScheme,
 };
 use crate::drive_file::limits::mm;
 use crate::drive_file::{CandidateFile, EndScheme};
@@ -163,40 +162,18 @@ impl Resolver<'_> {
     }
 
     /// A section with the factors of the tables, by the safer of their schemes.
-    pub(super) fn steel_section(
+    fn steel_section(
         &self,
         outside_diameter: Length,
         wall: Length,
         yield_strength: Cited<Pressure>,
     ) -> Resolved<SteelEnd> {
-        let factors = self.handbook.steel_factor()?;
-        let annex = SteelAnnex::read(factors)?;
-        let long = self.handbook.length("steel.long_drive")?;
+        let long = self.handbook.length("steel.long_drive")?.value;
         let first = self.file.ground.first().map(|stretch| stretch.class.value);
         let mixed =
             self.file.ground.iter().any(|stretch| stretch.mixed_with.is_some() || Some(stretch.class.value) != first);
-        let hard = self.file.length.value >= long.value || mixed;
-        let design_strength = self.steel_row("q235_design_low")?;
-        Ok(SteelEnd {
-            scheme: if hard { SteelScheme::DefaultAndAnnex } else { SteelScheme::Default },
-            outside_diameter,
-            wall,
-            yield_strength,
-            yield_at_best: None,
-            modulus: self.handbook.steel_pull_stress()?.value("modulus")?.value,
-            yield_factor: factors.value("default_yield")?,
-            local_share: factors.value("default_local")?,
-            local: LocalCurve::read(factors)?,
-            annex,
-            stability: if hard { annex.general } else { annex.short },
-            // No design strength lies above the yield of the pipe itself.
-            design_strength: if design_strength.value > yield_strength.value {
-                yield_strength
-            } else {
-                design_strength
-            },
-            code: SteelCode::read(factors)?,
-        })
+        let is_hard = self.file.length.value >= long || mixed;
+        SteelEnd::read(self.handbook, (outside_diameter, wall), yield_strength, is_hard)
     }
 
     fn steel_end(&mut self, of: &Listed<'_>, outside_diameter: Length, wall: Length) -> Resolved<SteelEnd> {
@@ -245,17 +222,17 @@ impl Resolver<'_> {
     }
 
     /// The modulus that a steel tube is reckoned with.
-    pub(super) fn assume_modulus(&mut self, what: &str) -> Resolved<Pressure> {
+    fn assume_modulus(&mut self, what: &str) -> Resolved<Pressure> {
         let modulus = self.handbook.steel_pull_stress()?.value("modulus");
         Ok(self.taken(format!("{what}: modulus of steel"), modulus, Role::Modulus)?.value)
     }
 
-    pub(super) fn steel_row(&self, key: &'static str) -> Resolved<Cited<Pressure>> {
+    fn steel_row(&self, key: &'static str) -> Resolved<Cited<Pressure>> {
         Ok(self.handbook.steel_grade()?.row(key)?.map(|row| row.stress.value))
     }
 
     /// The least yield of the grades in the table.
-    pub(super) fn least_yield(&self) -> Resolved<Cited<Pressure>> {
+    fn least_yield(&self) -> Resolved<Cited<Pressure>> {
         let table = self.handbook.steel_grade()?;
         let yields = table.iter().filter(|row| row.value.value.kind.value.0 == "yield");
         let stresses = yields.map(|row| row.map(|row| row.value.stress.value));

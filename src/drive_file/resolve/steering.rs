@@ -3,6 +3,7 @@
 use super::listed::Listed;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, Curve, Joint, Packer, PackerModulus, Steering};
+use crate::drive_file::fields::Key;
 use crate::drive_file::{CandidateFile, OrNone, PackerFile, SteeringFile};
 use crate::handbook::{Lubrication, Spoil};
 use crate::quantity::{Angle, Length, Measure, Ratio, Role};
@@ -42,21 +43,9 @@ const THICKER: [(&str, f64); 4] = [("to_300", 0.3), ("to_600", 0.6), ("to_1200",
 const BEYOND_ADVICE: f64 = 2.0;
 
 impl Resolver<'_> {
-    /// Faults of the steering, once for all pipes.
-    pub(super) fn check_steering(&mut self) {
-        let Some(steering) = &self.file.steering else { return };
-        let _ = self.both(
-            "steering",
-            steering,
-            (SteeringFile::wave_amplitude, "says nothing without the length of the wave", "add `half_wave: 10 m`"),
-            (SteeringFile::half_wave, "says nothing without the amplitude of the wave", "add `wave_amplitude: 10 mm`"),
-        );
-    }
-
     /// The curve that the line is planned on, with the friction of the pipe in it.
     pub(super) fn curve(&mut self) -> Resolved<Option<Curve>> {
-        let Some(steering) = &self.file.steering else { return Ok(None) };
-        let Some(radius) = self.take("steering", steering, SteeringFile::curve_radius) else { return Ok(None) };
+        let Some(radius) = self.cited(SteeringFile::curve_radius) else { return Ok(None) };
         let wet = matches!(self.file.lubricated(), Lubrication::Metered | Lubrication::Logged);
         let [least, most] = if wet {
             ["curve.lubricated_least", "curve.lubricated"]
@@ -104,13 +93,13 @@ impl Resolver<'_> {
         if ends.turn && line.joint_angle.given().is_none_or(|told| told < least.value) {
             self.assume_one(format!("{}: angle of the line at a joint", of.path), least, Role::JointAngle);
         }
-        let mut own = |key| self.take("steering", line, key);
+        let own = |key: Key<_, _>| key.cited("", line);
         let wave = own(SteeringFile::wave_amplitude).zip(line.half_wave.given());
         let steering = Steering {
             deviation: own(SteeringFile::deviation),
             curve_radius: own(SteeringFile::curve_radius),
             joint_gap: own(SteeringFile::joint_gap),
-            joint_angle: self.take("steering", line, SteeringFile::joint_angle),
+            joint_angle: SteeringFile::joint_angle.cited("", line),
             wave,
             squareness,
             pipe_length,
@@ -191,23 +180,22 @@ impl Resolver<'_> {
     /// The ring of a packer lies on the pipe.
     fn check_packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) {
         if file.outside_diameter.as_ref().is_some_and(|field| field.value > ends.outside_diameter) {
-            self.wrong(path, file, PackerFile::outside_diameter, "is wider than the pipe");
+            self.wrong_at(path, file, PackerFile::outside_diameter, "is wider than the pipe");
         }
         let most = file.outside_diameter.given().unwrap_or(ends.outside_diameter);
         if file.inside_diameter.as_ref().is_some_and(|field| field.value >= most) {
-            self.wrong(path, file, PackerFile::inside_diameter, "leaves no ring inside the outside diameter");
+            self.wrong_at(path, file, PackerFile::inside_diameter, "leaves no ring inside the outside diameter");
         }
     }
 
     fn packer(&mut self, path: &str, file: &PackerFile, ends: &Ends) -> Resolved<Option<Packer>> {
         let at = |key: &str| format!("{path}.{key}");
-        let thickness = self.take(path, file, PackerFile::thickness).value;
-        let modulus = match self.take(path, file, PackerFile::modulus) {
+        let thickness = file.thickness.value;
+        let modulus = match PackerFile::modulus.cited(path, file) {
             Some(modulus) => PackerModulus::Tested(modulus),
             None => self.packer_modulus(at("modulus"), ends)?,
         };
-        let outside = self.take(path, file, PackerFile::outside_diameter).map(|outside| outside.value);
-        let inside = self.take(path, file, PackerFile::inside_diameter).map(|inside| inside.value);
+        let (outside, inside) = (file.outside_diameter.given(), file.inside_diameter.given());
         if outside.is_none() || inside.is_none() {
             self.assume_word(at("outside_diameter, inside_diameter"), "where the end bears", Origin::Law(&END));
         }

@@ -2,14 +2,14 @@
 
 use super::listed::Listed;
 use super::{Resolved, Resolver, no_row};
-use crate::drive::{Auger, Gauge, SandBed, StationRules, Stem, Tube};
+use crate::drive::{Auger, Gauge, SandBed, Stem, Tube};
 use crate::drive_file::{CandidateFile, OrNone, RigFile, StemFile};
 use crate::handbook::{Handbook, HandbookError, Pilot, PilotStemRow, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
 use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, Torque, UnitWeight};
+use crate::quantity::{Band, Length, LineLoad, MassDensity, Measure, Ratio, Role, UnitWeight};
 use crate::source::{Cited, Equation, FieldName, Origin};
 use crate::yaml::{Field, MayBe};
 
@@ -22,7 +22,7 @@ const NO_PILOT: Equation = Equation::judged(
 );
 
 /// Density of steel.
-pub(super) fn steel_density(handbook: &Handbook) -> Resolved<MassDensity> {
+fn steel_density(handbook: &Handbook) -> Resolved<MassDensity> {
     let row = handbook.pipe_density()?.row("steel")?;
     Ok(MassDensity::from_si(row.value.value.si() * WATER_UNIT_WEIGHT / STANDARD_GRAVITY))
 }
@@ -86,33 +86,28 @@ impl<'a> Resolver<'a> {
             }
         };
         let wider = Cited::new(outside_diameter + wider.value, wider.origin);
-        let head = self.or_row("stem", Some(stem), StemFile::head_diameter, wider).value;
+        let head = self.or_row(StemFile::head_diameter, wider).value;
         if head < outside_diameter {
             let why = "is smaller than the stem, which could not follow it";
-            self.wrong("stem", stem, StemFile::head_diameter, why);
+            self.wrong(StemFile::head_diameter, why);
         }
         let wall = stem.wall.as_ref().map(|field| self.tube_wall(field, "stem.wall", outside_diameter));
         let weight = wall.map(|wall| self.steel_weight(outside_diameter, wall)).transpose()?;
         let tube = match (wall, &stem.free_length) {
             (Some(wall), Some(_)) => Some(self.tube(wall, stem)?),
-            (None, Some(_)) => {
-                let why = ("says nothing about buckling without the wall of the stem", "add `wall: 10 mm`");
-                self.wrong("stem", stem, StemFile::free_length, why);
-                None
-            }
             // The wall alone gives the weight.
-            (_, None) => None,
+            _ => None,
         };
         Ok(Stem {
             outside_diameter: Cited::given(outside_diameter, NAME),
             head,
-            withdrawn: self.withdrawn(stem),
+            withdrawn: stem.withdrawn.given() == Some(true),
             weight,
             tube,
-            joint_thrust: self.take("stem", stem, StemFile::joint_thrust),
-            joint_pull: self.take("stem", stem, StemFile::joint_pull),
-            joint_torque: self.take("stem", stem, StemFile::joint_torque),
-            torque: self.stem_torque(stem, self.file.machine()),
+            joint_thrust: self.cited(StemFile::joint_thrust),
+            joint_pull: self.cited(StemFile::joint_pull),
+            joint_torque: self.cited(StemFile::joint_torque),
+            torque: self.band(StemFile::torque),
         })
     }
 
@@ -121,16 +116,6 @@ impl<'a> Resolver<'a> {
     fn steers_itself(&self) -> bool {
         let shield = matches!(self.file.spoil.given(), Some(Spoil::Slurry | Spoil::OpenEdge));
         shield && self.file.pilot.is_none() && self.file.pull.is_none()
-    }
-
-    /// Whether the stem is out before the pipe goes in: its head makes the bore of the pipe then, and is told.
-    fn withdrawn(&mut self, stem: &StemFile) -> bool {
-        let is_out = stem.withdrawn.given() == Some(true);
-        if is_out && stem.head_diameter.is_none() {
-            let why = ("needs the head that makes the bore of the pipe", "add `head_diameter: 400 mm`");
-            self.wrong("stem", stem, StemFile::withdrawn, why);
-        }
-        is_out
     }
 
     /// The stem with what is not told of it at its best: slender, its head no wider.
@@ -155,30 +140,6 @@ impl<'a> Resolver<'a> {
             }
         });
         bare
-    }
-
-    /// Torque while the stem is pushed, which needs a rating to be held against.
-    fn stem_torque(&mut self, stem: &StemFile, rig: &RigFile) -> Option<Band<Torque>> {
-        let band = stem.torque.as_ref()?;
-        if stem.joint_torque.is_none() && rig.torque.is_none() {
-            let why = ("says nothing without what stem or rig can bear", "add `joint_torque: 20 kN*m`");
-            self.flaw(&band.high, "stem.torque.high", why);
-        }
-        self.band("stem", stem, StemFile::torque)
-    }
-
-    /// Torque of an auger, which needs the rig's to be held against.
-    pub(super) fn auger_torque(&mut self) -> Option<Band<Torque>> {
-        let band = self.file.machine().auger_torque.as_ref()?;
-        if self.file.machine().torque.is_none() {
-            let why = ("says nothing without the torque of the rig", "add `torque: 20 kN*m`");
-            self.flaw(&band.high, "rig.auger_torque.high", why);
-        }
-        if self.file.spoil.as_ref().is_some_and(|spoil| spoil.value != Spoil::Auger) {
-            let why = ("is for soil that leaves by auger", "write `spoil: auger`, or leave it out");
-            self.flaw(&band.high, "rig.auger_torque.high", why);
-        }
-        self.band("rig", self.file.machine(), RigFile::auger_torque)
     }
 
     /// The auger that clears what is pushed; none where soil leaves otherwise, and behind a stem that is out.
@@ -256,32 +217,11 @@ impl<'a> Resolver<'a> {
 const MOST_SEGMENTS: f64 = 2_000.0;
 
 impl Resolver<'_> {
-    pub(super) fn gauge(&mut self, rig: &RigFile) -> Resolved<Option<Gauge>> {
-        let Some(cylinder_area) = rig.cylinder_area.given() else {
-            let why = ("says nothing without the piston area of the jacks", "add `cylinder_area: 50000 mm2`");
-            self.wrong("rig", rig, RigFile::efficiency, why);
-            return Ok(None);
-        };
+    pub(super) fn gauge(&mut self) -> Resolved<Option<Gauge>> {
+        let Some(cylinder_area) = self.given(RigFile::cylinder_area) else { return Ok(None) };
         let row = self.handbook.jacking_station()?.factor("efficiency", |row| &row.high)?;
-        let efficiency = self.or_row("rig", Some(rig), RigFile::efficiency, row).value;
+        let efficiency = self.or_row(RigFile::efficiency, row).value;
         Ok(Some(Gauge { cylinder_area, efficiency }))
-    }
-
-    pub(super) fn stations(&mut self, rig: &RigFile) -> Resolved<StationRules> {
-        let table = self.handbook.jacking_station()?;
-        let share = |key| {
-            let row = table.factor(key, |row| &row.value)?;
-            table.holds(row.value <= Ratio::from(1.0), key, "is more than the whole")?;
-            Ok::<_, HandbookError>(row)
-        };
-        Ok(StationRules {
-            first: share("first_station")?,
-            next: share("next_stations")?,
-            start: share("start")?,
-            main: share("main_jacks")?,
-            entry: self.handbook.length("stations.person_entry")?,
-            thrust: rig.station_thrust.given(),
-        })
     }
 
     /// Length of one pipe that is pushed, for the shove plan.

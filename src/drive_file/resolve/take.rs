@@ -2,8 +2,9 @@
 
 use super::{Resolved, Resolver};
 use crate::drive::AssumedValue;
+use crate::drive_file::Sole;
 use crate::drive_file::band::BandFile;
-use crate::drive_file::fields::{Given, Key};
+use crate::drive_file::fields::{Key, Value};
 use crate::quantity::{Band, Measure, Ratio, Role};
 use crate::source::{Cited, Origin};
 use crate::yaml::{Complaint, Field};
@@ -14,74 +15,62 @@ fn place<B, V>(path: &str, key: Key<B, V>) -> String {
     if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") }
 }
 
-impl Resolver<'_> {
-    /// The number of a field of the block at this path of the file, cited.
-    pub(super) fn take<B, Q: Measure, V: Given<Q>>(
+impl<'a> Resolver<'a> {
+    /// A field of a block that stands once, where both are written.
+    pub(super) fn field<B: Sole + 'a, T>(&self, key: Key<B, Option<Field<T>>>) -> Option<&'a Field<T>> {
+        (key.get)(B::in_file(self.file)?).as_ref()
+    }
+
+    /// Its value.
+    pub(super) fn given<B: Sole + 'a, T: Copy>(&self, key: Key<B, Option<Field<T>>>) -> Option<T> {
+        self.field(key).map(|field| field.value)
+    }
+
+    /// Its number, cited.
+    pub(super) fn cited<B: Sole, Q: Measure>(&self, key: Key<B, Option<Field<Q>>>) -> Option<Cited<Q>> {
+        key.cited("", B::in_file(self.file)?)
+    }
+
+    /// The same, or the row's, which is then listed as assumed.
+    pub(super) fn or_row<B: Sole, Q: Measure>(&mut self, key: Key<B, Option<Field<Q>>>, row: Cited<Q>) -> Cited<Q> {
+        self.cited(key).unwrap_or_else(|| self.row_for(key.spec.path().0.to_owned(), key, row))
+    }
+
+    /// The same of a block of a list.
+    pub(super) fn or_row_at<B, Q: Measure>(
         &mut self,
         path: &str,
         block: &B,
-        key: Key<B, V>,
-    ) -> V::Of<Cited<Q>> {
-        (key.get)(block).made(|field| Cited::given(field.value, key.spec.name(path)))
-    }
-
-    /// The number of a field, or the row's, which is then listed as assumed.
-    pub(super) fn or_row<B, Q: Measure>(
-        &mut self,
-        path: &str,
-        block: Option<&B>,
         key: Key<B, Option<Field<Q>>>,
         row: Cited<Q>,
     ) -> Cited<Q> {
-        match block.and_then(|block| self.take(path, block, key)) {
-            Some(given) => given,
-            None => {
-                if let Some(number) = key.spec.number {
-                    self.assume_one(place(path, key), row, number.role);
-                }
-                row
-            }
-        }
+        key.cited(path, block).unwrap_or_else(|| self.row_for(place(path, key), key, row))
     }
 
-    /// A band whose levels rise.
-    pub(super) fn band<B, Q: Measure + PartialOrd>(
+    fn row_for<B, V, Q: Measure>(&mut self, place: String, key: Key<B, V>, row: Cited<Q>) -> Cited<Q> {
+        if let Some(number) = key.spec.number {
+            self.assume_one(place, row, number.role);
+        }
+        row
+    }
+
+    /// A band whose levels rise, of a block that stands once.
+    pub(super) fn band<B: Sole, Q: Measure + PartialOrd>(
         &mut self,
-        path: &str,
-        block: &B,
         key: Key<B, Option<BandFile<Q>>>,
     ) -> Option<Band<Q>> {
-        let BandFile { low, likely, high } = (key.get)(block).as_ref()?;
-        let path = place(path, key);
-        let band = Band { low: low.value, likely: likely.value, high: high.value };
-        let rises = band.low <= band.likely && band.likely <= band.high;
-        if !rises && !self.is_senseless(&path) {
-            self.flaw(likely, &path, "expected low, likely and high in rising order");
-        }
-        Some(band)
+        self.band_at(key.spec.path().0, (key.get)(B::in_file(self.file)?).as_ref()?)
     }
 
-    /// Two numbers of which neither means anything without the other, each with what is missing beside it where it stands
-    /// alone, and what to add.
-    pub(super) fn both<B, P: Measure, Q: Measure>(
-        &mut self,
-        path: &str,
-        block: &B,
-        (one, beside_one, add_other): (Key<B, Option<Field<P>>>, &str, &str),
-        (other, beside_other, add_one): (Key<B, Option<Field<Q>>>, &str, &str),
-    ) -> Option<(P, Q)> {
-        match ((one.get)(block), (other.get)(block)) {
-            (Some(one), Some(other)) => Some((one.value, other.value)),
-            (Some(_), None) => {
-                self.wrong(path, block, one, (beside_one, add_other));
-                None
-            }
-            (None, Some(_)) => {
-                self.wrong(path, block, other, (beside_other, add_one));
-                None
-            }
-            (None, None) => None,
+    /// The same of the band at a path.
+    pub(super) fn band_at<Q: Measure + PartialOrd>(&mut self, path: &str, file: &BandFile<Q>) -> Option<Band<Q>> {
+        let BandFile { low, likely, high } = file;
+        let band = Band { low: low.value, likely: likely.value, high: high.value };
+        let rises = band.low <= band.likely && band.likely <= band.high;
+        if !rises && !self.is_senseless(path) {
+            self.flaw(likely, path, "expected low, likely and high in rising order");
         }
+        Some(band)
     }
 
     /// A value of the handbook that is always taken: listed as assumed.
@@ -117,14 +106,23 @@ impl Resolver<'_> {
         self.assume(field, AssumedValue::Word(word.to_owned()), origin);
     }
 
-    /// Says what is wrong with a field, where it is given.
-    pub(super) fn wrong<B, Q, V: Given<Q>>(
+    /// Says what is wrong with a field of a block that stands once, where it is given.
+    pub(super) fn wrong<B: Sole, V: Value>(&mut self, key: Key<B, V>, complaint: impl Into<Complaint>) {
+        if let Some((at, rest)) = B::in_file(self.file).and_then(|block| (key.get)(block).place()) {
+            self.flaw_at(at, &format!("{}{rest}", key.spec.path().0), complaint);
+        }
+    }
+
+    /// The same of the block at a path.
+    pub(super) fn wrong_at<B, V: Value>(
         &mut self,
         path: &str,
         block: &B,
         key: Key<B, V>,
         complaint: impl Into<Complaint>,
     ) {
-        (key.get)(block).made(|field| self.flaw(field, &place(path, key), complaint));
+        if let Some((at, rest)) = (key.get)(block).place() {
+            self.flaw_at(at, &format!("{}{rest}", place(path, key)), complaint);
+        }
     }
 }

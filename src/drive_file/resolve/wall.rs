@@ -51,8 +51,12 @@ impl Resolver<'_> {
     pub(super) fn reaction(&mut self, stretches: &[Stretch]) -> Resolved<Option<Reaction>> {
         const NO_THRUST: &str = "there is no thrust wall in the reception pit";
         if let Some(pit) = &self.file.reception {
-            self.refuse("reception", "wall", pit.wall.as_ref().map(|wall| &wall.width), NO_THRUST);
-            self.refuse("reception", "soil", pit.soil.as_ref().and(pit.invert_depth.as_ref()), NO_THRUST);
+            if let Some(wall) = &pit.wall {
+                self.flaw(&wall.width, "reception.wall", NO_THRUST);
+            }
+            if let Some(depth) = pit.soil.as_ref().and(pit.invert_depth.as_ref()) {
+                self.flaw(depth, "reception.soil", NO_THRUST);
+            }
         }
         let given = self.file.launch.wall.as_ref();
         let invert = self.file.launch.depth().unwrap_or_default();
@@ -88,7 +92,7 @@ impl Resolver<'_> {
             self.assume_word("launch.soil", "that of the first stretch", Origin::Law(&FIRST_STRETCH));
         }
         let least = rules.factor("safety", |row| &row.low)?;
-        reaction.spread = self.or_row("launch.wall", given, WallFile::spread, usual_spread).value;
+        reaction.spread = self.or_row(WallFile::spread, usual_spread).value;
         reaction.safety = self.safety(wall, least, safety);
         reaction.wall = Some(self.wall(wall, invert));
         if !reaction.wall.is_some_and(|wall| wall.movement_checked) {
@@ -114,11 +118,10 @@ impl Resolver<'_> {
             };
             self.flaw(field, "launch.wall.safety", (message, advice));
         }
-        Cited::given(field.value, WallFile::safety.spec.name("launch.wall"))
+        Cited::given(field.value, WallFile::safety.spec.path())
     }
 
     fn wall(&mut self, wall: &WallFile, invert: Length) -> ThrustWall {
-        const PATH: &str = "launch.wall";
         let width = wall.width.value;
         let height = wall.height.value;
         let top = wall.top_depth.given();
@@ -134,15 +137,12 @@ impl Resolver<'_> {
         if top.is_some_and(|top| axis <= top || axis >= top + height) {
             let why = "the thrust goes past a wall between these levels";
             let why = (why, "see launch.invert_depth and thrust_depth");
-            self.wrong(PATH, wall, WallFile::top_depth, why);
+            self.wrong(WallFile::top_depth, why);
         }
         let eye = wall.eye_diameter.given().unwrap_or_else(|| {
             self.assume_word("launch.wall.eye_diameter", "none", Origin::Law(&NO_EYE));
             Length::default()
         });
-        if eye >= width.min(height) {
-            self.wrong(PATH, wall, WallFile::eye_diameter, "leaves nothing of the wall");
-        }
         ThrustWall { width, height, top, thrust, eye, movement_checked: is_checked(wall) }
     }
 }

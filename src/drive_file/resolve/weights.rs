@@ -12,17 +12,17 @@ impl Resolver<'_> {
         for (index, given) in self.file.weights.iter().enumerate() {
             let kind = given.criterion.value;
             let path = format!("weights[{index}]");
-            let weight = self.take(&path, given, WeightFile::weight);
+            let weight = WeightFile::weight.cited(&path, given);
             if weights.given(kind).is_some() {
-                self.wrong(&path, given, WeightFile::criterion, format!("{} has a weight already", kind.key()));
+                self.wrong_at(&path, given, WeightFile::criterion, format!("{} has a weight already", kind.key()));
             }
             if kind == CriterionKind::Grade && self.file.service.value != Service::GravitySewer {
                 let why = ("only a gravity sewer is valued by its grade", "take it out");
-                self.wrong(&path, given, WeightFile::criterion, why);
+                self.wrong_at(&path, given, WeightFile::criterion, why);
             }
             if let Some(needs) = lacks(self.file, kind) {
                 let why = ("cannot be scored with what the file gives", format!("give {needs}, or take it out"));
-                self.wrong(&path, given, WeightFile::criterion, why);
+                self.wrong_at(&path, given, WeightFile::criterion, why);
             }
             weights.0.push((kind, weight));
         }

@@ -42,7 +42,7 @@ impl Page<'_> {
     }
 
     /// How many are not told of one by one.
-    pub(super) fn not_detailed(&mut self, choice: &Choice) {
+    fn not_detailed(&mut self, choice: &Choice) {
         let all = choice.ranked.iter().filter(|ranked| is_checked(ranked)).count();
         let shown = detailed(self.drive, choice).filter(|ranked| is_checked(ranked)).count();
         if shown < all {
