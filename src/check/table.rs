@@ -169,6 +169,8 @@ macro_rules! checks {
             Diameter "diameter" Size Screen => conditions::diameter($at);
             /// Slope of a gravity sewer, against the least by its size.
             LeastSlope "least slope" none Place => sewer::least_slope($at, $calc, $at.full_flow);
+            /// Velocity of the full pipe, against the most that owners allow.
+            FullVelocity "velocity, full pipe" none Screen => sewer::velocity($at, $calc);
             /// Steepest wave of the invert, against the slope of the line, gravity sewers only.
             BackFall "back-fall" none Surveyed => sewer::back_fall($at, $calc);
             /// Water that stands in the low spots of a waving invert.

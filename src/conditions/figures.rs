@@ -89,7 +89,7 @@ const NOT_A_LIMIT: &str = "a bound on the high side: all lost ground and the who
 fn movement(plan: &Plan<'_>, to: &mut Topical) {
     let calc = &mut Calc::silent();
     let Plan { drive, pipe, .. } = *plan;
-    let loss = drive.site.movement.face_loss.1.origin;
+    let loss = drive.site.movement.face_loss.usual.origin;
     let mut add = |what: &str, moved: Option<super::movement::Moved>| {
         let settlement = moved.map(|moved| moved.settlement.map(|settlement| Shown::of(settlement, Role::Settlement)));
         let slope = moved.map(|moved| moved.slope.map(|slope| Shown::of(slope, Role::Slope)));

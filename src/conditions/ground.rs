@@ -70,6 +70,9 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     // Whatever else is open, ground that is unknown has to be known first.
     let check = if untold && check.verdict == Verdict::NotDecided { check.settled_by(CLASS) } else { check };
     let check = match suits.hazard {
+        _ if suits.rises && worst.value == Rating::Marginal => {
+            rated(Verdict::Within, worst.origin).undecided(RISES).settled_by(&[&["ground[].treatment"]])
+        }
         Some(hazard) if worst.value == Rating::Marginal => {
             rated(Verdict::Within, worst.origin).with_care(Care::Condition, remedy(hazard))
         }
@@ -170,8 +173,8 @@ fn open_bore(plan: &Plan<'_>) -> Option<(Care, &'static str)> {
 pub(crate) fn ground_doubt(plan: &Plan<'_>) -> Option<&'static Equation> {
     let round = plan.pipe.open_round();
     let open = |stretch: &Stretch| round.get(stretch.index).is_some_and(OpenRound::stands);
-    let settled =
-        |stretch: &&Stretch| stretch.open(plan.method).is_some() && (plan.method == Method::Pullback || open(stretch));
+    let stem = |stretch: &Stretch| !plan.drive.stem.is_there() || stretch.open(plan.method).is_some();
+    let settled = |stretch: &&Stretch| stem(stretch) && (plan.method == Method::Pullback || open(stretch));
     plan.drive.stretches.iter().filter(|stretch| !settled(stretch)).find_map(|stretch| stretch.doubt)
 }
 
@@ -190,6 +193,8 @@ const RUNS_IN: &str = "the ground runs into the open stem, which digs more than 
 const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. \
     Case it at the bit, support it with fluid, or drain it";
 const UNTOLD: &str = "not every way to remove the soil works in this ground: state which is meant";
+const RISES: &str = "artesian water, of which nothing tells how high it rises: say whether relief wells bring it down to the \
+    floor of the pits (`treatment: dewatered`)";
 const PILOT: &str = "no pilot can be pushed through some of the ground: say whether it is drilled";
 const NO_PILOT: &str =
     "no pilot can be pushed through some of the ground: say whether there is one, and whether it is drilled";

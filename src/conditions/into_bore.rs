@@ -1,10 +1,11 @@
 //! Whether the bore stands for a pipe that goes in after the stem is out, and whether clay closes on any that is pushed.
 
 use super::plan::Plan;
-use crate::check::{Care, Check, Outcome, Rule, Verdict, Ways, at_least, only, rated};
-use crate::drive::{BoreState, Stretch};
+use crate::check::{Care, Check, Outcome, Rule, Verdict, Ways, at_least, only, rated, required};
+use crate::drive::{BoreState, OpenRound, Stretch};
 use crate::handbook::GroundClass;
-use crate::quantity::{Length, Role};
+use crate::laws::soil::WATER_UNIT_WEIGHT;
+use crate::quantity::{Length, Measure, Pressure, Role, UnitWeight};
 use crate::source::{Equation, Origin};
 
 /// What a bore without anything in it is held to.
@@ -78,9 +79,12 @@ const KEPT: Equation = Equation::judged(
     "clay that is loaded faster than it drains",
 );
 const MAY_CLOSE_ON_TOLD: &str = "the clay may close on the pipe in the bore as given: keep it off by lubricant under \
-    pressure";
+    pressure, this much all along the pipe where it is metered";
 const MAY_CLOSE: &str = "the clay may close on the pipe: overcut enough (`candidates[].bore`), or keep it off by \
-    lubricant under pressure";
+    lubricant under pressure, this much all along the pipe where it is metered";
+/// What tells whether lubricant keeps it off.
+const HELD: Ways =
+    &[&["lubricant_pressure"], &["ground[].soil.undrained_strength"], &["ground[].soil.undrained_modulus"]];
 const CLOSED: &str = "the clay closes on the pipe whatever is done: it then rubs as without lubricant, and after a \
     night with the strength of the clay itself";
 
@@ -89,8 +93,27 @@ pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
     only(at.is_jacked(), "the pipe is not pushed")?;
     let round = at.pipe.open_round();
     let closed = round.iter().any(|round| round.safe.is_some_and(|(state, _)| state == BoreState::Closed));
-    only(closed || round.iter().any(|round| round.may_close && !round.stands()), "no clay that may close on the pipe")?;
+    only(
+        closed || round.iter().any(|round| round.kept_off.is_some() && !round.stands()),
+        "no clay that may close on the pipe",
+    )?;
     let check = rated(Verdict::Within, Origin::Law(&KEPT));
     let may = if at.pipe.bore_is_told() { MAY_CLOSE_ON_TOLD } else { MAY_CLOSE };
-    Ok(if closed { check.with_care(Care::Noted, CLOSED) } else { check.with_care(Care::Condition, may) })
+    if closed {
+        return Ok(check.with_care(Care::Noted, CLOSED));
+    }
+    if !at.drive.lubrication.is_watched() {
+        return Ok(check.with_care(Care::Condition, may));
+    }
+    // The band of watched lubricant is that of a bore which is kept open.
+    let of = |(round, stretch): (&OpenRound, &Stretch)| {
+        let needed = round.kept_off.filter(|_| !round.stands())?;
+        let usual =
+            at.drive.usual.lubricant.map(|usual| usual + UnitWeight::from_si(WATER_UNIT_WEIGHT) * stretch.way.head());
+        let held = at.drive.lubricant.and_then(|lubricant| lubricant.told).unwrap_or(usual);
+        let against = |pressure: Pressure| required(Role::Pressure, pressure, held);
+        Some(against(needed.high).at_best(against(needed.low.max(Pressure::default()))))
+    };
+    let worst = round.iter().zip(&at.drive.stretches).filter_map(of).reduce(Check::worse);
+    Ok(worst.unwrap_or(check).with_note(may).settled_by(HELD))
 }

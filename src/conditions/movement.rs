@@ -5,20 +5,24 @@
 //! asked of the contractor is to leave it full, so that no more of it closes than the limit bears.
 
 use super::plan::Plan;
+use super::stress::vertical_stress;
 use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated, required};
 use crate::drive::{Crossing, Ends, Pipe, Stretch};
-use crate::handbook::{GroundClass, Lubrication};
+use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
 use crate::laws::settlement::{
-    AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestTrough, TroughWidth,
+    AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestAlong, SteepestTrough, TroughWidth,
 };
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
 use crate::source::Cited;
+use core::f64::consts::SQRT_2;
 
 const BOTH_ENDS: &str = "likely: mean trough width and the usual closure of the annulus; high: narrow trough and \
     full closure";
 const FULL: &str =
     "keep the annulus full of set fluid or grout: no more of it may close than the limit allows, at the high trough";
+const OVERCUT: &str = "no bore is given: cut it no wider round the pipe than the least that is usual, with which this is the \
+    settlement or slope";
 const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the narrow trough";
 const STAYS_OPEN: &str = "the file leaves the annulus open: all of it may close";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
@@ -53,9 +57,23 @@ impl Moved {
     }
 }
 
-/// What is lost round a pipe: at its most, and at its least, as far as the file does not tell it. Of a pulled pipe the
-/// whole annulus, and none of it.
-pub(crate) type Moves = Ends<Doubted<Option<Moved>>>;
+/// What is lost round a pipe: at its least and at its most, as far as the file does not tell it; and with the least overcut
+/// alone, which may be asked for. Of a pulled pipe none of the annulus, and all of it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct By<T> {
+    low: T,
+    asked: T,
+    pub(super) high: T,
+}
+
+impl<T: Copy> By<T> {
+    fn map<U>(self, mut change: impl FnMut(T) -> U) -> By<U> {
+        By { low: change(self.low), asked: change(self.asked), high: change(self.high) }
+    }
+}
+
+/// How far the ground moves by it.
+pub(crate) type Moves = By<Doubted<Option<Moved>>>;
 
 /// A bore, and how much of what is round the pipe in it closes.
 #[derive(Clone, Copy)]
@@ -76,30 +94,52 @@ enum Closes {
     Share(Ratio),
 }
 
-/// At its least and at its most.
-fn lost(at: &Plan<'_>) -> Ends<Lost> {
+fn lost(at: &Plan<'_>) -> By<Lost> {
     let opened = at.opened();
     let share = |share: f64| Closes::Share(Ratio::from(share));
     if !at.is_jacked() {
-        return Ends {
-            low: Lost { bore: opened, closes: share(0.0), at_best: false },
-            high: Lost { bore: opened, closes: share(1.0), at_best: false },
-        };
+        let all = Lost { bore: opened, closes: share(1.0), at_best: false };
+        return By { low: Lost { closes: share(0.0), ..all }, asked: all, high: all };
     }
     let overcut = at.drive.site.movement.overcut;
     let told = at.pipe.bore_is_told();
     let bore = |overcut: Length| if told { opened } else { at.pipe.height() + 2.0 * overcut };
     let least = if at.drive.annulus.grouted { share(0.0) } else { Closes::Least };
-    Ends {
+    let high = Lost { bore: bore(overcut.high), closes: Closes::AsUsual, at_best: false };
+    By {
         low: Lost { bore: bore(overcut.low), closes: least, at_best: true },
-        high: Lost { bore: bore(overcut.high), closes: Closes::AsUsual, at_best: false },
+        asked: Lost { bore: bore(overcut.low), ..high },
+        high,
     }
+}
+
+/// Share of the bore that is lost at the face. Clay of a low stability number hardly yields, and what ravels comes into a
+/// shield that is open: a casing keeps its plug.
+fn face_loss(at: &Plan<'_>, ground: &Stretch, axis: Length, at_best: bool) -> Ends<Ratio> {
+    let (loss, rule) = (&at.drive.site.movement.face_loss, &at.drive.site.face);
+    if !at.is_jacked() {
+        return loss.usual.value;
+    }
+    if rule.entered.is_some() && ground.has(|class| !class.is_clay() && !class.is_rock()) {
+        return loss.ravelling.value;
+    }
+    let Some(strength) = ground.earth.strength.filter(|_| ground.is_all(GroundClass::is_clay)) else {
+        return loss.usual.value;
+    };
+    let (column, strength, over) = if at_best {
+        (ground.light(), strength.ends.high, rule.surcharge.low)
+    } else {
+        (ground.heavy(), strength.ends.low, rule.surcharge.high)
+    };
+    let soil = vertical_stress(&mut Calc::silent(), column, axis).total - column.soil.surcharge;
+    let number: Ratio = (soil + column.soil.surcharge.max(over)) / strength;
+    if number <= loss.firm_to { loss.firm.value } else { loss.usual.value }
 }
 
 /// Whether what is pumped behind a jacked pipe keeps the annulus from closing by more than is usual: of clay only where
 /// grout follows.
 fn kept_full(at: &Plan<'_>, ground: &Stretch) -> bool {
-    let fed = matches!(at.drive.lubrication, Lubrication::Metered | Lubrication::Logged);
+    let fed = at.drive.lubrication.is_watched();
     at.is_jacked() && fed && (at.drive.annulus.grouted || !ground.has(GroundClass::is_clay))
 }
 
@@ -124,8 +164,8 @@ fn moved(
     if level >= axis_depth {
         return None;
     }
-    let (loss_low, loss_high) = movement.face_loss;
-    let losses = Band { low: loss_low, likely: (loss_low + loss_high.value) / 2.0, high: loss_high.value };
+    let loss = face_loss(at, ground, axis_depth, at_best);
+    let losses = Band { low: loss.low, likely: (loss.low + loss.high) / 2.0, high: loss.high };
     let (narrow, wide) = trough.ratio;
     let widths = if at_best && trough.of_any_soil {
         Band::same(wide)
@@ -142,22 +182,30 @@ fn moved(
         calc.law(FaceLoss { volume_loss, bore }) + calc.law(AnnulusLoss { closed_share, bore, outside_diameter })
     });
     let widths = widths.map(|ratio| calc.law(TroughWidth { ratio, axis_depth, level }));
-    let mut greatest = |lost_ground, trough_width| calc.law(GreatestSettlement { lost_ground, trough_width });
-    let over = lost.with(widths, &mut greatest);
-    let settlement = if beside > Length::default() {
-        // At a fixed distance it settles most under a trough just as wide: neither end of the width need be the worst.
-        let most = Band { high: beside.max(widths.high).min(widths.low), ..widths };
-        let here = lost.with(most, &mut greatest).with(most, |greatest_settlement, trough_width| {
+    let greatest = |calc: &mut Calc, widths| {
+        lost.with(widths, |lost_ground, trough_width| calc.law(GreatestSettlement { lost_ground, trough_width }))
+    };
+    if beside <= Length::default() {
+        let settlement = greatest(calc, widths);
+        let slope = settlement.with(widths, |greatest_settlement, trough_width| {
+            calc.law(SteepestTrough { greatest_settlement, trough_width })
+        });
+        return Some(Moved { settlement, slope });
+    }
+    // At a fixed distance it moves most under a trough of some width: neither end of what that may be need be the worst.
+    let mut worst_at = |width: Length| {
+        let widths = Band { high: width.max(widths.high).min(widths.low), ..widths };
+        let here = greatest(calc, widths).with(widths, |greatest_settlement, trough_width| {
             calc.law(SettlementAtOffset { greatest_settlement, offset: beside, trough_width })
         });
-        // Far out the narrow trough moves less than the wide one.
-        Band { low: here.low.min(here.likely), ..here }
-    } else {
-        over
+        (here, widths)
     };
-    let slope = over.with(widths, |greatest_settlement, trough_width| {
-        calc.law(SteepestTrough { greatest_settlement, trough_width })
-    });
+    let ((settlement, _), (along, widths)) = (worst_at(beside), worst_at(beside / SQRT_2));
+    // What runs along the line is bent as the face goes by.
+    let slope = along.with(widths, |settlement, trough_width| calc.law(SteepestAlong { settlement, trough_width }));
+    // Far out the narrow trough moves less than the wide one.
+    let settlement = Band { low: settlement.low.min(settlement.likely), ..settlement };
+    let slope = Band { low: slope.low.min(slope.likely), ..slope };
     Some(Moved { settlement, slope })
 }
 
@@ -183,8 +231,8 @@ pub(super) fn at_surface(calc: &mut Calc, at: &Plan<'_>, beside: Length) -> Move
     })
 }
 
-/// At a service above the axis, with the steepest slope of the trough wherever it lies in it; `None` where it lies below,
-/// or its ground has no trough.
+/// At a service above the axis: one that crosses is bent by the steepest slope of the trough, one that runs beside the line
+/// along it. `None` where it lies below, or its ground has no trough.
 pub(super) fn at_service(calc: &mut Calc, at: &Plan<'_>, crossing: &Crossing) -> Moves {
     lost(at).map(|lost| {
         calc.doubted(|calc| {
@@ -281,7 +329,7 @@ fn against<Q: Measure>(
     of: impl Fn(Moved) -> Band<Q>,
 ) -> Check<()> {
     let bands = moves.map(|moved| moved.map(|moved| moved.map(&of)).transpose());
-    let (Some(least), Some(most)) = (bands.low, bands.high) else {
+    let (Some(least), Some(asked), Some(most)) = (bands.low, bands.asked, bands.high) else {
         return rated(Verdict::NotDecided, limits.low.origin).with_note(NO_WIDTH);
     };
     if at.is_jacked() {
@@ -289,6 +337,16 @@ fn against<Q: Measure>(
         // With the least overcut it would do.
         let less = !at.pipe.bore_is_told() && at_most(role, least, limits.low).verdict == Verdict::Within;
         let check = check.settled_by(if less { by_bore } else { by_limit });
+        // How wide the bore is cut is for the contractor, as far as it is not told.
+        let asked = required(role, asked, limits.low).with_note(OVERCUT);
+        let check = if check.by(Rule::High).verdict != Verdict::Within
+            && asked.verdict == Verdict::WithCare
+            && !at.pipe.bore_is_told()
+        {
+            asked
+        } else {
+            check
+        };
         return if only_limit(&limits) { check } else { check.by_habit() };
     }
     let usual = at.drive.site.movement.closes.value;

@@ -25,6 +25,7 @@ const NOT_SHOWN: &str =
 const CLEANS: &str = "flatter than the least slope; the least flow of the file keeps it clean, which codes want computed and \
                       filed";
 const CLOGS: &str = "flatter than the least slope, and the least flow of the file does not keep it clean";
+const FAST: &str = "full: above it pipe and manholes wear, and the pipe is anchored on the slope: ask the owner";
 const LEVEL: &str = "a sewer without fall does not drain";
 const WAVE: &str = "a sine wave: likely by the aim of the target, high by the accuracy of installed lines";
 const WAVE_PULLED: &str = "a sine wave: likely by the pilot alone, high as a string that lies from the bottom of its bore to half of the play";
@@ -59,6 +60,19 @@ pub(crate) fn least_slope(at: &Plan<'_>, calc: &mut Calc, full: Option<Doubted<V
     }
     let cleans = self_cleaning(at, calc, full).is_ok_and(|check| check.by(Rule::High).verdict == Verdict::Within);
     Ok(if cleans { check.as_screen().with_note(CLEANS).settled_by(&[&["grade"]]) } else { check.with_note(CLOGS) })
+}
+
+/// A screen: a fast sewer wears and gives off gas, and owners who allow it anchor the pipe and line the manholes.
+pub(crate) fn velocity(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
+    let (gravity, sewer) = sewer(at)?;
+    calc.part(FLOW);
+    let velocity = calc.doubted(|calc| {
+        let wetted_angle = calc.law(WettedAngle { depth_ratio: Ratio::from_si(1.0) });
+        let hydraulic_radius = calc.law(HydraulicRadius { inside_diameter: sewer.inside.value, wetted_angle });
+        let roughness = gravity.roughness.value;
+        Band::same(calc.law(ManningVelocity { hydraulic_radius, slope: slope(at), roughness }))
+    });
+    Ok(at_most(Role::FlowSpeed, velocity, gravity.fastest).with_note(FAST).settled_by(&[&["grade"]]))
 }
 
 pub(crate) fn grade_floor(at: &Plan<'_>) -> Outcome {

@@ -1,6 +1,6 @@
 //! The soil over a bore: what the file tells of it, and both ends by class of what it does not.
 
-use crate::quantity::{Angle, Length, Pressure, UnitWeight};
+use crate::quantity::{Angle, Length, Pressure, Ratio, UnitWeight};
 use crate::source::Cited;
 
 /// The least and the most that something may be; alike where the file tells it.
@@ -33,6 +33,13 @@ impl<T> Ends<T> {
     /// Of both by reference.
     pub(crate) fn each<U>(&self, of: impl Fn(&T) -> U) -> Ends<U> {
         Ends { low: of(&self.low), high: of(&self.high) }
+    }
+}
+
+impl Ends<Ratio> {
+    /// The ends of a row, cited as its high one.
+    pub(crate) fn spanned((low, high): (Ratio, Cited<Ratio>)) -> Cited<Self> {
+        high.map(|high| Self { low, high })
     }
 }
 

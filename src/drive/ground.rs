@@ -1,6 +1,6 @@
 //! The ground along the drive.
 
-use super::earth::{Column, Earth};
+use super::earth::{Column, Earth, Ends};
 use super::looked_up::readable;
 use super::water::{Sides, Way};
 use crate::handbook::{GroundClass, Method, TipModel, Treatment};
@@ -100,8 +100,8 @@ pub(crate) struct OpenRound {
     pub(crate) safe: Option<(BoreState, Band<Pressure>)>,
     /// With the most of both.
     pub(crate) best: Option<(BoreState, Band<Pressure>)>,
-    /// Whether clay may close on it, where nothing keeps it off.
-    pub(crate) may_close: bool,
+    /// Pressure in the lubricant that keeps clay off it; none where no clay closes by itself.
+    pub(crate) kept_off: Option<Ends<Pressure>>,
 }
 
 impl OpenRound {

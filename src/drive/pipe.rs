@@ -82,6 +82,8 @@ pub(crate) struct Rated {
     pub(crate) fill: bool,
     /// Whether a slurry machine may go through it.
     pub(crate) by_machine: bool,
+    /// Artesian water that nothing is told to bring down.
+    pub(crate) rises: bool,
     /// A hazard that something can be done about.
     pub(crate) hazard: Option<GroundHazard>,
 }

@@ -111,6 +111,8 @@ pub(crate) struct Gravity {
     /// What is taken where the file does not tell it.
     pub(crate) waves: Waves,
     pub(crate) cleaning_stress: Cited<Pressure>,
+    /// Velocity of the full pipe, at most.
+    pub(crate) fastest: Cited<Velocity>,
     /// Slope that pulled lines are asked for: usual low and high end.
     pub(crate) pulled_floor: (Ratio, Cited<Ratio>),
 }
@@ -191,8 +193,18 @@ looked_up! {
         closes: Cited<Ratio> = handbook.ratio("settlement.annulus_left")?,
         /// The same where it is grouted.
         closes_grouted: Cited<Ratio> = handbook.ratio("settlement.annulus_grouted")?,
-        /// Volume lost at the face, low and high.
-        face_loss: (Ratio, Cited<Ratio>) = handbook.volume_loss()?.span("closed_usual")?,
+        /// Volume lost at the face.
+        face_loss: FaceLosses = FaceLosses::read(handbook)?,
+    }
+
+    /// Volume lost at a face, over that of the bore.
+    FaceLosses of |handbook| {
+        usual: Cited<Ends<Ratio>> = Ends::spanned(handbook.volume_loss()?.span("closed_usual")?),
+        /// Of clay that hardly yields, up to a stability number.
+        firm: Cited<Ends<Ratio>> = Ends::spanned(handbook.volume_loss()?.span("firm_clay")?),
+        firm_to: Ratio = handbook.ratio("settlement.firm_number")?.value,
+        /// Of what ravels into an open shield.
+        ravelling: Cited<Ends<Ratio>> = Ends::spanned(handbook.volume_loss()?.span("open_ravelling")?),
     }
 }
 
@@ -566,7 +578,7 @@ looked_up! {
 /// How fluid holds a bore.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Held {
-    /// It stands no higher than the water, or hardly over a crown that is dry.
+    /// It presses no harder than the water, or stands hardly over a crown that is dry.
     Not,
     /// It stands over the water, or over a crown that is dry, by less than it ought to.
     Barely,
@@ -587,7 +599,8 @@ impl FluidRule {
                 Held::Not
             };
         }
-        if fluid <= water {
+        // Mud as light as water holds nothing, whatever the last digit says.
+        if pressure.si() <= pore.si() * 1.001 {
             Held::Not
         } else if pressure < pore + self.over_water.value {
             Held::Barely

@@ -114,4 +114,18 @@ laws! {
     from Judgement "jackpull" "slope of the trough of eq. 1 of the article on settlement where it turns";
     valid "width positive";
     value |s| s.greatest_settlement / s.trough_width * (-0.5_f64).exp();
+
+    /// Steepest slope along the line, over the face that goes by: `s' = s / (i sqrt(2 pi))`.
+    ///
+    /// Along the line the settlement grows as the sum of the normal curve does across it.
+    SteepestAlong "steepest slope along the line" {
+        /// Settlement once the face is far ahead.
+        settlement "s": Length as Settlement,
+        /// Half width of the trough.
+        trough_width "i": Length as Distance [> 0.0],
+    } -> Ratio as Slope;
+    form "slope = settlement / (trough_width sqrt(2 pi))";
+    from Judgement "jackpull" "slope of the cumulative normal curve along the line, where it is steepest";
+    valid "width positive";
+    value |s| s.settlement / (s.trough_width * (2.0 * PI).sqrt());
 }

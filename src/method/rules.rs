@@ -50,7 +50,23 @@ pub(super) fn by_held_jacks(drive: &Drive, thrust: Forces) -> Forces {
 /// Ways to settle a force; where there is none and nobody tells the pilot, one that is drilled, which leaves a bore that
 /// stands. One that is pushed, as is taken, would settle nothing.
 pub(super) fn or_drilled(drive: &Drive, ways: Ways) -> Ways {
-    if settles_nothing(ways) && drive.hangs_on_pilot() { &[&["pilot"]] } else { ways }
+    if !settles_nothing(ways) {
+        ways
+    } else if drive.hangs_on_pilot() {
+        &[&["pilot"]]
+    } else if hangs_on_fluid(drive) {
+        FLUID
+    } else {
+        ways
+    }
+}
+
+/// Whether the bore of the stem stands only where the fluid is heavy enough, which nobody tells.
+fn hangs_on_fluid(drive: &Drive) -> bool {
+    drive
+        .stretches
+        .iter()
+        .any(|stretch| stretch.stem_may_lie_open(Method::Pullback) && !stretch.has(GroundClass::is_clay))
 }
 
 /// Whether no way is named.
@@ -90,8 +106,28 @@ pub(super) fn by_rig(drive: &Drive, pull: Forces) -> Forces {
     no_more(pull, drive.rig.pull.value)
 }
 
-/// Ways to settle a pull that hangs on whether clay closes on the stem.
+/// Ways to settle what hangs on whether fluid holds the bore.
+const FLUID: Ways = &[&["pull.fluid_density"]];
+
+const UNHELD: &str = "the fluid presses no harder than the water, so that the ground rubs on all of the stem: make it heavier \
+    (`pull.fluid_density`), or stand it higher over the water (`pull.fluid_level`, a pit raised over the ground)";
+
+/// A force on the stem with its cause, where fluid could hold the bore and does not.
+pub(super) fn unheld(at: (&Drive, Method), check: Check<()>) -> Check<()> {
+    let (drive, method) = at;
+    let falls = |stretch: &Stretch| {
+        let fine = stretch.is_all(|class| class.is_fine() && !class.is_clay());
+        fine && stretch.way.is_wet() && stretch.drilled(true).is_some() && stretch.open(method).is_none()
+    };
+    let named = method == Method::Pullback && check.verdict >= Verdict::NotDecided && drive.stretches.iter().any(falls);
+    if named { check.with_note(UNHELD) } else { check }
+}
+
+/// Ways to settle a pull that hangs on whether clay closes on the stem, or ground falls on it.
 pub(super) fn strength_of_clay(drive: &Drive) -> Ways {
+    if hangs_on_fluid(drive) {
+        return FLUID;
+    }
     let hangs = drive.stretches.iter().any(|stretch| stretch.stem_may_lie_open(Method::Pullback));
     if hangs { &[&["ground[].spt_n"], &["ground[].soil.undrained_strength"]] } else { NOTHING }
 }

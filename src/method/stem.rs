@@ -5,7 +5,7 @@ mod bed;
 use super::column::Column;
 use super::either::Forces;
 use super::rest::{Put, Stands, stands};
-use super::rules::{CHOOSE, asked, by_jacks, or_drilled, watched};
+use super::rules::{CHOOSE, asked, by_jacks, or_drilled, unheld, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
 use crate::check::{Absent, Check, Decides, NOTHING, Outcome, Ways, at_most, only, required};
@@ -55,7 +55,7 @@ fn most(at: &Walked<'_>) -> Forces {
 
 pub(super) fn thrust(at: &Walked<'_>) -> Outcome {
     there(at)?;
-    Ok(at.stem.check(|thrust| against_rig(at, thrust, None)))
+    Ok(unheld((at.drive, at.method), at.stem.check(|thrust| against_rig(at, thrust, None))))
 }
 
 pub(super) fn buckling(at: &Walked<'_>, calc: &mut Calc) -> Outcome {

@@ -170,7 +170,7 @@ fn one_field_is_one_line() {
     let open = first(&soft);
     let told = asks(&open);
     assert_eq!(lines(&open), [["ground[].soil.undrained_strength"]]);
-    assert_eq!(told[0].checks, ["face, stability number", "pit base, heave"]);
+    assert_eq!(told[0].checks, ["clay, closing on the pipe", "face, stability number", "pit base, heave"]);
 }
 
 /// *Would* is said where every open check passes with what is not told at its best, *could* where one was not made so or

@@ -49,6 +49,23 @@ fn a_main_along_the_bore() {
     }
 }
 
+/// It is bent along the line as the face goes by, by its settlement over 2.5 widths: most where the width is its distance over
+/// the root of 2. Far out it feels next to nothing; what crosses has the whole slope of the trough.
+#[test]
+fn a_main_along_the_bore_is_bent_along_it() {
+    let up = 4.08 - 0.1575 - 2.0;
+    let (whole, pipe) = (PI / 4.0 * 0.4725_f64.powi(2), PI / 4.0 * 0.315_f64.powi(2));
+    let lost = 0.02 * whole + (whole - pipe);
+    for (y, width) in [(0.6, 0.6 / 2_f64.sqrt()), (1.5, 0.3 * up)] {
+        let slope = lost / (2.0 * PI * width * width) * (-y * y / (2.0 * width * width)).exp();
+        let [_, high] = demand(
+            &main_beside(y).edit("allowed_settlement", "allowed_slope: 4 %, allowed_settlement"),
+            Subject::ServiceSlope,
+        );
+        assert_relative_eq!(high, slope, max_relative = 1e-9);
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(32) })]
     /// Farther off there is more room and less settlement, and never less at the high than at the likely end.

@@ -3,7 +3,9 @@
 use crate::drives::{drive, text};
 use crate::edit::Edit;
 use approx::assert_relative_eq;
+use jackpull::check::{Care, Subject, Verdict};
 use jackpull::method::{FrictionModel, SoilView, friction_models};
+use jackpull::{Method, assess};
 
 /// A 400 mm pipe with its axis 6 m down in one stretch of this ground, 18 kN/m3 all along: 108 kPa.
 fn view(class: &str, soil: &str, pipe: &str) -> SoilView {
@@ -117,4 +119,45 @@ fn what_the_test_lacks_is_said() {
     // Sand has neither.
     let sand = view("class: medium_to_dense_sand, spt_n: 12", &whole, PIPE);
     assert!(sand.notes.is_empty() && named(&sand, "closed clay").is_none());
+}
+
+/// Clay jacking pipe of 21 in in a bore of 652 mm, play 10 mm, clay of 40 kPa and 4 MPa: it closes half of the play at a number of
+/// 1 + ln(10 x 100 / (3 x 326)) = 1.02. Its axis 4.97 m deep under 20 kN/m3, saturated, the number is 2.49, and the lubricant has to hold
+/// the difference, 59 kPa; under 18 kN/m3 it is 49.
+const KEPT: &str = "
+service: gravity_sewer
+length: 60 m
+launch: { invert_depth: 5.3 m }
+reception: { invert_depth: 5.3 m }
+groundwater: none
+lubrication: metered
+ground: [{ class: firm_to_very_stiff_clay, largest_stone: 0 mm, soil: { moist: 18 kN/m3, saturated: 20 kN/m3, undrained_strength: 40 kPa, undrained_modulus: 4 MPa } }]
+rig: { thrust: 1.2 MN, pull: 500 kN }
+work: { round_the_clock: true }
+surface: { over: open }
+crossings: []
+candidates: [{ material: clay, size: 21 in, certificate: en_295_7, outside_diameter: 632 mm, bore: 652 mm }]
+";
+
+#[test]
+fn lubricant_keeps_clay_off_by_its_pressure() {
+    let of = |text: &str| {
+        let drive = drive(text);
+        *assess(&drive, &drive.candidates()[0], Method::PipeJacking).checks.get(Subject::ClayCloses).unwrap()
+    };
+    let number = 1.0 + (10.0 * 100.0 / (3.0 * 326.0_f64)).ln();
+    let needed = |weight: f64| (weight * (5.3 - 0.326) - number * 40.0) * 1e3;
+    let check = of(KEPT);
+    assert_relative_eq!(check.high().unwrap().0.si, needed(20.0), max_relative = 1e-6);
+    assert_relative_eq!(check.high().unwrap().1.si, 50e3);
+    assert_eq!(check.verdict, Verdict::NotDecided);
+    assert!(check.settled_by.contains(&["lubricant_pressure"].as_slice()));
+    let light = of(&KEPT.edit("saturated: 20 kN/m3", "saturated: 18 kN/m3"));
+    assert_eq!((light.verdict, light.care), (Verdict::WithCare, Some(Care::Condition)));
+    let told = |pressure: &str| of(&KEPT.edit("metered", &format!("metered\nlubricant_pressure: {pressure}")));
+    assert_eq!(told("60 kPa").care, Some(Care::Condition));
+    // Told less, it closes: the force is that of clay on the pipe.
+    assert_eq!(told("30 kPa").care, Some(Care::Noted));
+    // Not watched it holds nothing.
+    assert!(of(&KEPT.edit("metered", "none")).high().is_none());
 }

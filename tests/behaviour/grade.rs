@@ -115,6 +115,17 @@ fn overcut_of_a_jacked_pipe() {
     assert_relative_eq!(numbers(&wide)[2], 0.030 - more, max_relative = 1e-6);
 }
 
+/// 10 in at 14 %: 0.0635^(2/3) x 0.14^(1/2) / 0.013 = 4.58 m/s full, of 10 ft/s: with care. At 5 % it is 2.74 m/s.
+#[test]
+fn a_steep_sewer_runs_fast() {
+    let of = |lines: &str| checks(lines, Subject::FullVelocity)[0];
+    let fast = of("grade: -14 %\n");
+    assert_relative_eq!(fast.high().unwrap().0.si, 4.58, max_relative = 0.01);
+    assert_relative_eq!(fast.high().unwrap().1.si, 3.048, max_relative = 1e-9);
+    assert_eq!((fast.verdict, fast.care), (Verdict::WithCare, Some(Care::Screen)));
+    assert_eq!(of("grade: -5 %\n").verdict, Verdict::Within);
+}
+
 /// 10 in asks for 0.28 %, for 2 ft/s in the full pipe (Ten States). Flatter: not decided until the least flow shows that it
 /// cleans itself, over where it does not, and over on the level. Half full at 0.2 %: 9807 x 0.0635 x 0.002 = 1.25 Pa of 1.
 #[test]

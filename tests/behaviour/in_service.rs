@@ -51,24 +51,24 @@ fn earth(cover: f64) -> f64 {
     coefficient(0.165, cover / BORE) * 19e3 * BORE * BORE / 1.9
 }
 
-/// Crown at 3.4 m, 8.72 bores of 0.39 m: C 2.860, 2.860 x 19 x 0.39² = 8.27 kN/m; 274 psf of HL-93 at 3.4 m (10 ft
-/// and more) on 0.34 m are 4.46. (8.27 / 1.9 + 4.46 / 1.5) x 1.5 = 10.99 kN/m.
+/// Crown at 3.4 m, 8.72 bores of 0.39 m: C 2.860, 2.860 x 19 x 0.39² = 8.27 kN/m; 251.5 psf of HL-93 at 3.4 m (11.155 ft,
+/// between 274 at 10 and 235 at 12) on 0.34 m are 4.09. (8.27 / 1.9 + 4.09 / 1.5) x 1.5 = 10.62 kN/m.
 #[test]
 fn earth_and_a_road_over_a_small_pipe() {
     let got = needed(&with(3.74, "none", SOIL, "crushing: 40 kN/m"));
-    let by_hand = (2.860 * 19e3 * 0.39 * 0.39 / 1.9 + 274.0 * 47.880_26 * 0.34 / 1.5) * 1.5;
+    let by_hand = (2.860 * 19e3 * 0.39 * 0.39 / 1.9 + 251.48 * 47.880_26 * 0.34 / 1.5) * 1.5;
     assert!((got / by_hand - 1.0).abs() < 4e-4, "{got} and {by_hand}");
     assert!((coefficient(0.165, 10.0) - 2.919).abs() < 0.000_5);
 }
 
-/// 1.7 m of cover lies between 5 and 6 ft: 565 psf of HL-93, with impact and lane; at 0.68 m, 2.23 ft, 2,004
-/// psf. At 0.5 m, 1.64 ft, H-20 alone has a row: 1,800 psf with 1.35.
+/// 1.7 m of cover lies between 5 and 6 ft: 565 and 457 psf of HL-93, with impact and lane; at 0.68 m, 2.23 ft, between
+/// 2,004 and 1,134. At 0.5 m, 1.64 ft, H-20 alone has a row: 1,800 psf with 1.35.
 #[test]
 fn traffic_by_cover() {
-    for (cover, pressure, impact) in [(1.7, 565.0, 1.0), (0.68, 2_004.0, 1.0), (0.5, 1_800.0, 1.35)] {
+    for (cover, pressure, impact) in [(1.7, 502.653, 1.0), (0.68, 1_803.04, 1.0), (0.5, 1_800.0, 1.35)] {
         let got = needed(&with(cover + 0.34, "none", SOIL, "crushing: 40 kN/m"));
         let by_hand = (earth(cover) + impact * pressure * 47.880_26 * 0.34 / 1.5) * 1.5;
-        assert!((got / by_hand - 1.0).abs() < 1e-5, "{got} and {by_hand}");
+        assert!((got / by_hand - 1.0).abs() < 1e-4, "{got} and {by_hand}");
     }
     // Without traffic the earth is left; a railway is heavier than a road.
     let at = |traffic: &str| {
@@ -137,7 +137,7 @@ fn proposed_pipes_leave_the_strength_of_the_file() {
     assert_eq!(checks[0].unwrap(), crushing(&alone).unwrap());
     assert_eq!(checks[0].unwrap().verdict, Verdict::Over);
     for (index, check) in checks.iter().enumerate().filter(|(index, _)| beside.is_proposed(*index)) {
-        assert!(check.is_none_or(|check| check.high().unwrap().1.si > 10e3), "{index}");
+        assert!(check.is_none_or(|check| check.high().unwrap().1.si > 9e3), "{index}");
     }
     assert!(checks.len() > 2);
 }

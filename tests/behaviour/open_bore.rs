@@ -322,7 +322,7 @@ fn clay_that_closes_on_a_pipe() {
     assert_relative_eq!(thrust(&closed)[0], 5.0 * round + climb, max_relative = 0.01);
     assert_relative_eq!(thrust(&closed)[1], 12.0 * round + climb, max_relative = 0.01);
     // Firmer clay is left to the lubricant, on condition that it is kept off.
-    let open = file("22 kPa", clock);
+    let open = file("22 kPa", &format!("{clock}lubricant_pressure: 80 kPa\n"));
     assert!(thrust(&open)[0] < 0.7 * thrust(&closed)[0]);
     let scheme = assess(&open, &open.candidates()[0], Method::PipeJacking);
     let care = |scheme: &jackpull::Scheme| scheme.checks.get(Subject::ClayCloses).and_then(|check| check.care);
@@ -356,4 +356,37 @@ fn the_fluid_of_a_pull_holds_no_bore_of_a_push() {
         scheme.checks.get(Subject::StemThrust).unwrap().likely().unwrap().0.si
     };
     assert!(thrust(0, Method::PipeJacking) > 3.0 * thrust(1, Method::Pullback));
+}
+
+/// Water at the ground: fluid as light as water holds nothing, mud of 1.05 does, if barely. Untold it hangs on that, and bars nothing.
+#[test]
+fn mud_holds_a_bore_by_its_weight() {
+    let soil =
+        "    soil: { moist: 19 kN/m3, saturated: 20 kN/m3, friction_angle: 20 deg, undrained_strength: 100 kPa }\n";
+    let of = |pull: &str| {
+        drive(|text| {
+            text.edit("class: firm_to_very_stiff_clay", "class: medium_to_dense_sand")
+                .edit(soil, "")
+                .edit("groundwater: none", "groundwater: 0 m")
+                .edit("service: gravity_sewer", "service: pressure_main")
+                .edit(
+                    "pilot: drilled",
+                    &format!("pilot: drilled\npull: {{ duration: 6 h, pipe_temperature: 20 degC{pull} }}"),
+                )
+                .edit("  - { material: clay, size: 15 in }", "  - { material: pe100, size: 315 mm, sdr: 11 }")
+        })
+    };
+    let stem = |drive: &Drive| {
+        let scheme = assess(drive, &drive.candidates()[0], Method::Pullback);
+        *scheme.checks.get(jackpull::check::Subject::StemThrust).unwrap()
+    };
+    let (untold, light, mud) = (of(""), of(", fluid_density: 1000 kg/m3"), of(", fluid_density: 1050 kg/m3"));
+    let held = |drive: &Drive| state_for(drive, Method::Pullback);
+    assert_eq!([held(&untold), held(&light), held(&mud)], [None, None, Some(BoreState::Held)]);
+    let (hangs, falls, holds) = (stem(&untold), stem(&light), stem(&mud));
+    assert_relative_eq!(hangs.high().unwrap().0.si, falls.high().unwrap().0.si);
+    assert_relative_eq!(hangs.best().unwrap().0.si, holds.high().unwrap().0.si);
+    assert!(holds.high().unwrap().0.si < 0.3 * falls.high().unwrap().0.si);
+    assert!(hangs.verdict < jackpull::check::Verdict::Over);
+    assert!(falls.note.unwrap().contains("pull.fluid_density"), "{falls:?}");
 }

@@ -34,14 +34,14 @@ fn high(check: &Check) -> (f64, f64) {
 
 const AT: &str = "4.169 m";
 
-/// Overcut of 25 mm on the radius, all of it closed, 2 % of the bore lost, a trough of 0.4 times 4 m: (pi/4 (0.388^2 -
-/// 0.338^2) + 0.02 pi/4 0.388^2) / (2.5066 x 1.6) = 7.7 mm of the 13 mm of a strict owner. Where nobody says what lies
+/// Overcut of 25 mm on the radius, all of it closed, 1 % of the bore lost in clay of a low number, a trough of 0.4 times 4 m: (pi/4 (0.388^2 -
+/// 0.338^2) + 0.01 pi/4 0.388^2) / (2.5066 x 1.6) = 7.4 mm of the 13 mm of a strict owner. Where nobody says what lies
 /// there it is taken so, and asks for care; in open ground nothing is asked.
 #[test]
 fn a_road_settles() {
-    let by_hand = PI / 4.0 * ((0.388_f64.powi(2) - 0.338_f64.powi(2)) + 0.02 * 0.388_f64.powi(2));
+    let by_hand = PI / 4.0 * ((0.388_f64.powi(2) - 0.338_f64.powi(2)) + 0.01 * 0.388_f64.powi(2));
     let by_hand = by_hand / ((2.0 * PI).sqrt() * 0.4 * 4.0);
-    assert!((by_hand - 0.0077).abs() < 0.00005, "{by_hand}");
+    assert!((by_hand - 0.0074).abs() < 0.00005, "{by_hand}");
     let [jacked, _] = schemes(FIRM, AT, "surface: { over: road }\n");
     let settled = check(&jacked, Subject::SurfaceSettlement);
     assert_eq!(settled.verdict, Verdict::Within);
@@ -53,10 +53,10 @@ fn a_road_settles() {
     assert_eq!((settled.verdict, settled.care), (Verdict::WithCare, Some(Care::Data)));
     let [open, _] = schemes(FIRM, AT, "surface: { over: open }\n");
     assert!(matches!(open.checks.outcome(Subject::SurfaceSettlement), Err(Absent::NotApplicable(_))));
-    // The same under a track: 6 mm at the high level, and a slope: not decided, since the overcut may be 12 mm.
+    // The same under a track, 6 mm at the high level: an overcut of 12 mm is asked for.
     let [rail, _] = schemes(FIRM, AT, "surface: { over: railway }\n");
     let settled = check(&rail, Subject::SurfaceSettlement);
-    assert_eq!(settled.verdict, Verdict::NotDecided);
+    assert_eq!((settled.verdict, settled.care), (Verdict::WithCare, Some(Care::Condition)));
     assert_relative_eq!(high(&settled).1, 0.006, max_relative = 1e-9);
 }
 

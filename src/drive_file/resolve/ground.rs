@@ -6,7 +6,7 @@ use super::open_bore::Place;
 use super::rating::{Face, ToRate};
 use super::technique::Technique;
 use super::{Resolved, Resolver};
-use crate::drive::{AssumedValue, Concern, NO_BAND, NO_COUNT, Sides, Stem, Stretch, Tip};
+use crate::drive::{AssumedValue, Concern, NO_BAND, NO_COUNT, Side, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{Over, StretchFile, SurfaceFile, WaterTable};
 use crate::handbook::{GroundClass, GroundClassRow, Lubrication, OneValue, TipModel, Treatment, rising};
 use crate::quantity::shown::plain;
@@ -153,20 +153,26 @@ impl Resolver<'_> {
             None => None,
         };
         let stone = stretch.largest_stone.given();
+        // Ground that is drawn down rubs as it does above the water, or as it did below.
+        let drawn_down = treatment == Some(Treatment::Dewatered);
+        let by_side = |it: &Self, lubrication| -> Resolved<Sides<Friction>> {
+            let sides = it.by_side((class, mixed_with), if drawn_down { Side::Both } else { side }, lubrication)?;
+            Ok(if drawn_down { Sides::same(sides.worse) } else { sides })
+        };
         let friction = stretch.unit_friction.as_ref();
         let given = friction.and_then(|band| self.band_at(&format!("{path}.unit_friction"), band));
         let (of_stem, pipe) = match given {
             // A friction told for a lubricated pipe says nothing of the dry stem and casing before it.
             Some(band) if self.file.lubrication.given() != Some(Lubrication::None) => {
-                let stem = self.by_side((class, mixed_with), side, Lubrication::None)?;
+                let stem = by_side(self, Lubrication::None)?;
                 let stem = stem.map(|one| Friction { levels: one.levels.with(band, Pressure::max), ..one });
                 self.assume_friction(path, "unit_friction, stem and casing, not lubricated", &stem);
                 (stem.map(|one| one.levels), Sides::same(band))
             }
             Some(band) => (Sides::same(band), Sides::same(band)),
             None => {
-                let stem = self.by_side((class, mixed_with), side, Lubrication::None)?;
-                let pipe = self.by_side((class, mixed_with), side, self.file.lubricated())?;
+                let stem = by_side(self, Lubrication::None)?;
+                let pipe = by_side(self, self.file.lubricated())?;
                 self.assume_friction(path, "unit_friction, stem and casing", &stem);
                 self.about(Concern::Jacking, |it| it.assume_friction(path, "unit_friction, jacked pipe", &pipe));
                 (stem.map(|one| one.levels), pipe.map(|one| one.levels))

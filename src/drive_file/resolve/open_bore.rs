@@ -7,7 +7,7 @@ use crate::drive::{
     AssumedValue, BoreState, Drilled, Earth, Ends, FluidRule, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
 };
 use crate::drive_file::{PullFile, StemFile, StretchFile, Traffic, WorkFile};
-use crate::handbook::{Family, GroundClass, GroundHazard, Lubrication};
+use crate::handbook::{Family, GroundClass, GroundHazard};
 use crate::law::Law;
 use crate::laws::face::StabilityNumber;
 use crate::laws::friction::ContactWidth;
@@ -15,7 +15,6 @@ use crate::laws::open_bore::{ClosingNumber, ContactAdhesion, MeanOverOutside, Sl
 use crate::laws::soil::{WATER_UNIT_WEIGHT, water_density};
 use crate::quantity::{Band, Length, LineLoad, Measure, Pressure, Ratio, Role, UnitWeight};
 use crate::source::{Equation, Origin};
-use crate::yaml::MayBe;
 use core::f64::consts::FRAC_PI_4;
 
 /// Said of the state of the bore where the ground tells it.
@@ -116,14 +115,15 @@ impl Resolver<'_> {
             intact: true,
         };
         let [worst, best] = self.over(place)?;
-        let is_held = |over| Ok(place.stretch.unit_friction.is_none() && self.is_held(&stem, place, over)?);
-        let round = |over| {
+        let is_held =
+            |over, at_best| Ok(place.stretch.unit_friction.is_none() && self.is_held(&stem, place, (over, at_best))?);
+        let round = |over, at_best| {
             let open = self.open(&stem, place, over)?;
-            let held = if is_held(over)? { Some((BoreState::Held, self.rubs_in_fluid(&stem)?)) } else { None };
+            let held = if is_held(over, at_best)? { Some((BoreState::Held, self.rubs_in_fluid(&stem)?)) } else { None };
             Ok((open, lesser(open, held)))
         };
-        let (safe, best) = (round(worst)?, round(best)?);
-        let of = |safe: Open, best: Open| OpenRound { safe: safe.filter(|_| is_certain), best, may_close: false };
+        let (safe, best) = (round(worst, false)?, round(best, true)?);
+        let of = |safe: Open, best: Open| OpenRound { safe: safe.filter(|_| is_certain), best, kept_off: None };
         let (open, in_fluid) = (of(safe.0, best.0), of(safe.1, best.1));
         if is_certain {
             let shown = AssumedValue::band(bit.value, Role::LineWeight);
@@ -150,7 +150,7 @@ impl Resolver<'_> {
         let waves = if pipe.segment.is_some() || pipe.family != Family::Steel { "waves_jointed" } else { "waves" };
         let surveyed = self.given(StemFile::withdrawn) == Some(true);
         let is_small = outside_diameter <= self.handbook.length("bore.open_most")?.value;
-        let weight = pipe.jacked_weight().filter(|_| is_small);
+        let weight = pipe.jacked_weight();
         let inside = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter).unwrap_or(pipe.nominal);
         let auger = self.auger()?;
         // As likely as not at the high level too: what the weight is multiplied by has its own there.
@@ -167,12 +167,20 @@ impl Resolver<'_> {
         {
             self.assume_band("auger and spoil in the pipe, weight", laden, Role::LineWeight, row.origin);
         }
+        let usual = self.handbook.pressure("bore.lubricant")?.value;
+        let held = |way: &Way| match &self.file.lubricant_pressure {
+            _ if !self.file.lubricated().is_watched() => Pressure::default(),
+            Some(told) => told.value,
+            None => usual + UnitWeight::from_si(WATER_UNIT_WEIGHT) * way.head(),
+        };
         let mut round = Vec::with_capacity(ground.len());
         for (index, ((stretch, told), in_file)) in ground.iter().zip(&self.file.ground).enumerate() {
             let place = Place { stretch: in_file, way: &stretch.way, earth: &stretch.earth, hazards: &told.hazards };
             let over = self.over(&place)?;
+            // What bores rock leaves it open, with or without a pilot.
+            let rock = place.classes().all(GroundClass::is_rock);
             let open = |at_best, (bore, over)| match weight {
-                Some(weight) if stretch.drilled(at_best).is_some() => {
+                Some(weight) if rock || is_small && stretch.drilled(at_best).is_some() => {
                     // Clay may be fissured: round a pipe that takes days, only the file says that nothing is wrong with it.
                     let intact = at_best || in_file.hazards.is_some();
                     let lying =
@@ -183,10 +191,11 @@ impl Resolver<'_> {
             };
             let ([least, most], [worst, at_best]) = (bores, over);
             let (safe, best) = ((least, worst), (most, at_best));
-            let [may_close, closes] = self.closes_on(outside_diameter, [safe, best], &place)?;
+            let kept_off = self.kept_off(outside_diameter, [safe, best], &place);
+            let closes = kept_off.is_some_and(|needed| needed.low > held(place.way));
             let closed = if closes { Some((BoreState::Closed, self.clinging(&place)?)) } else { None };
-            let one = OpenRound { safe: open(false, safe)?.or(closed), best: open(true, best)?.or(closed), may_close };
-            if stretch.drilled(false).is_some() || closes {
+            let one = OpenRound { safe: open(false, safe)?.or(closed), best: open(true, best)?.or(closed), kept_off };
+            if rock || stretch.drilled(false).is_some() || closes {
                 self.assume_open(&format!("ground[{index}]"), "the pipe", one.safe);
             }
             round.push(one);
@@ -194,31 +203,25 @@ impl Resolver<'_> {
         Ok(round)
     }
 
-    /// Whether clay closes by half of the play on a pipe: on the safe side of its strength, its stiffness and the overcut, and
-    /// at the best of all three, held off by lubricant that is watched.
-    fn closes_on(
+    /// What keeps clay from closing by half of the play on a pipe: at the best of its strength, its stiffness and the
+    /// overcut, and on the safe side of all three.
+    fn kept_off(
         &self,
         outside_diameter: Length,
         bores: [(Length, Option<Clay>); 2],
         place: &Place<'_>,
-    ) -> Resolved<[bool; 2]> {
+    ) -> Option<Ends<Pressure>> {
         let is_clay = place.classes().any(GroundClass::is_clay) && place.stretch.unit_friction.is_none();
-        let ([(_, Some(worst)), (_, Some(best))], Some(shear), true) = (bores, place.earth.shear_modulus, is_clay)
-        else {
-            return Ok([false; 2]);
-        };
-        let watched = matches!(self.file.lubricated(), Lubrication::Metered | Lubrication::Logged);
-        // More than that breaks out.
-        let told = self.file.lubricant_pressure.given().unwrap_or(Pressure::from_si(f64::INFINITY));
-        let held =
-            if watched { self.handbook.pressure("bore.lubricant")?.value.min(told) } else { Pressure::default() };
-        let closes = |over: Clay, bore: Length, shear: Pressure, support| {
+        let [(least, worst), (most, best)] = bores;
+        let shear = place.earth.shear_modulus.filter(|_| is_clay)?;
+        let needed = |over: Clay, bore: Length, shear: Pressure| {
             let (play, stiffness) = ((bore - outside_diameter) / 2.0, 3.0 * shear / over.undrained_strength);
             let half = ClosingNumber { play, stiffness, radius: bore / 2.0, share: Ratio::from(3.0) };
-            !(play > Length::default()) || over.number(place.way, bore, support) > half.value()
+            let half = if play > Length::default() { half.value() } else { Ratio::default() };
+            (over.number(place.way, bore, Pressure::default()) - half) * over.undrained_strength
         };
-        let [(least, _), (most, _)] = bores;
-        Ok([closes(worst, least, shear.low, Pressure::default()), closes(best, most, shear.high, held)])
+        let needed = Ends { low: needed(best?, most, shear.high), high: needed(worst?, least, shear.low) };
+        (needed.high > Pressure::default()).then_some(needed)
     }
 
     /// What clings to a pipe that clay has closed on and that stands at night: no more than the strength, less what the
@@ -400,15 +403,17 @@ impl Resolver<'_> {
     }
 
     /// Whether fluid that stands as high as the file tells, else up to the ground, holds silt or sand open, or clay that would
-    /// close without its support.
-    fn is_held(&self, body: &Lying, place: &Place<'_>, over: Option<Clay>) -> Resolved<bool> {
-        if !self.is_pulled_through_fluid() || !place.classes().all(GroundClass::is_fine) {
+    /// close without its support. At best it is as heavy as mud of a clean bore, and holds fill in which nothing obstructs.
+    fn is_held(&self, body: &Lying, place: &Place<'_>, (over, at_best): (Option<Clay>, bool)) -> Resolved<bool> {
+        let clear = at_best && place.stretch.hazards.is_some() && place.hazards.is_empty();
+        let fine = |class: GroundClass| class.is_fine() || clear && class == GroundClass::Fill;
+        if !self.is_pulled_through_fluid() || !place.classes().all(fine) {
             return Ok(false);
         }
         let water = UnitWeight::from_si(WATER_UNIT_WEIGHT);
         let light = match self.given(PullFile::fluid_density) {
             Some(told) => told / water_density(),
-            None => self.handbook.ratio("pull.fluid_light")?.value,
+            None => self.handbook.ratio(if at_best { "pull.fluid_clean" } else { "pull.fluid_light" })?.value,
         };
         let rule = FluidRule::read(self.handbook)?;
         // Told from the ground at the higher pit: no higher over any other place.

@@ -240,7 +240,8 @@ impl Resolver<'_> {
         under_a_stream: bool,
     ) -> Option<Treatment> {
         let field = stretch.treatment.as_ref()?;
-        if side == Side::Above {
+        let rises = stretch.hazards.iter().flatten().any(|hazard| hazard.value == GroundHazard::Artesian);
+        if side == Side::Above && !rises {
             let complaint =
                 ("the pipe lies above the water table here, so there is nothing to treat", "see groundwater");
             self.flaw(field, &format!("{path}.treatment"), complaint);
@@ -304,6 +305,7 @@ impl Resolver<'_> {
                 fill: so_far.fill || rated.fill,
                 by_machine: so_far.by_machine && rated.by_machine,
                 hazard: so_far.hazard.or(rated.hazard),
+                rises: so_far.rises || rated.rises,
             }));
         }
         Ok(worst)
@@ -413,6 +415,7 @@ impl Resolver<'_> {
             fill: told.may_obstruct,
             by_machine: one(Column::Slurry)?.value != Rating::Unsuitable,
             hazard: told.hazards.iter().copied().find(|hazard| hazard.has_remedy()),
+            rises: told.hazards.contains(&GroundHazard::Artesian) && !face.treated,
         })
     }
 

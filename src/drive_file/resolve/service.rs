@@ -8,7 +8,7 @@ use crate::drive::{
     AssumedValue, Concern, Creep, Ends, JackedRing, Pipe, PipeInService, Place, RingInService, Stretch,
 };
 use crate::drive_file::{Annulus, CandidateFile, CrushingFile, LoadCode, SurfaceFile, Traffic};
-use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError, Service};
+use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError, LiveLoadRow, Service};
 use crate::law::Law;
 use crate::laws::earth_load::{RingBreaks, StrengthOfClass};
 use crate::quantity::{Length, LineLoad, Measure, Pressure, Ratio, Role, Shown};
@@ -295,12 +295,25 @@ impl Resolver<'_> {
     /// Pressure of one load under a cover, and impact on it; none where the cover is less than its rows have.
     fn live_load(&self, traffic: Traffic, load: &str, cover: Length) -> Resolved<Option<(Pressure, Ratio)>> {
         let table = self.handbook.live_load()?;
-        let rows = table.rows.iter().filter(|row| row.value.load.value.0 == load && row.value.cover.value <= cover);
-        let deepest =
-            rows.reduce(|one, other| if other.value.cover.value > one.value.cover.value { other } else { one });
-        let Some(row) = deepest else { return Ok(None) };
-        if row.value.impact.value.0 == "included" {
-            return Ok(Some((row.value.pressure.value, Ratio::from(1.0))));
+        let (mut over, mut under) = (None, None);
+        for row in table.rows.iter().map(|row| &row.value).filter(|row| row.load.value.0 == load) {
+            let nearer = |than: Option<&LiveLoadRow>| {
+                than.is_none_or(|than| (row.cover.value - cover).abs() < (than.cover.value - cover).abs())
+            };
+            let end = if row.cover.value <= cover { &mut over } else { &mut under };
+            if nearer(*end) {
+                *end = Some(row);
+            }
+        }
+        let Some(row) = over else { return Ok(None) };
+        // Even in between, as tables are read; below the last row no less than there. What may lack its impact keeps the row above.
+        let is_whole = row.impact.value.0 != "not said";
+        let pressure = under.filter(|_| is_whole).map_or(row.pressure.value, |under| {
+            let share: Ratio = (cover - row.cover.value) / (under.cover.value - row.cover.value);
+            row.pressure.value + (under.pressure.value - row.pressure.value) * share
+        });
+        if row.impact.value.0 == "included" {
+            return Ok(Some((pressure, Ratio::from(1.0))));
         }
         let bands = self.handbook.impact_factor()?.rows.iter().filter(|band| {
             // The European railway has bands of its own.
@@ -311,7 +324,7 @@ impl Resolver<'_> {
         let impact = bands.map(|band| band.value.factor.value).reduce(Ratio::max);
         let impact = impact.ok_or_else(|| no_row("impact_factor", traffic.key()))?;
         let class = if load == "LM71" { self.handbook.ratio("rail.class")?.value } else { Ratio::from(1.0) };
-        Ok(Some((row.value.pressure.value, impact * class)))
+        Ok(Some((pressure, impact * class)))
     }
 }
 

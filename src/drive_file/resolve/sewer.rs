@@ -26,6 +26,7 @@ impl Resolver<'_> {
             flow_max: self.cited(FlowFile::max),
             half_wave: self.cited(DriveFile::half_wave),
             waves: Waves::read(self.handbook)?,
+            fastest: self.handbook.tractive_stress()?.cell("velocity_most", |row| &row.velocity)?,
             cleaning_stress: self.handbook.tractive_stress()?.cell("rounded", |row| &row.stress)?,
             pulled_floor: self.handbook.grade_gate()?.span("on_grade_floor")?,
         }))

@@ -342,9 +342,21 @@ impl Resolver<'_> {
         if !asked {
             return;
         }
-        let (low, high) = site.movement.face_loss;
-        let band = Band { low, likely: (low + high.value) / 2.0, high: high.value };
-        self.assume_band("settlement: ground lost at the face", band, Role::Percent, high.origin);
+        let losses = &site.movement.face_loss;
+        let is_clay = self.file.ground.iter().any(|stretch| stretch.class.value.is_clay());
+        let cases = [
+            ("settlement: ground lost at the face", losses.usual, true),
+            ("settlement: ground lost at a face in clay of a low stability number", losses.firm, is_clay),
+            (
+                "settlement: ground lost at an open shield where it ravels",
+                losses.ravelling,
+                site.face.entered.is_some(),
+            ),
+        ];
+        for (what, loss, _) in cases.into_iter().filter(|case| case.2) {
+            let Ends { low, high } = loss.value;
+            self.assume_band(what, Band { low, likely: (low + high) / 2.0, high }, Role::Percent, loss.origin);
+        }
         for (index, trough) in site.movement.troughs.iter().enumerate() {
             let Some(trough) = trough else { continue };
             let (low, high) = trough.ratio;

@@ -536,3 +536,10 @@ rows! {
         head_wider: must Length,
     }
 }
+
+impl Lubrication {
+    /// Whether its quantity is known, and where it is.
+    pub(crate) const fn is_watched(self) -> bool {
+        matches!(self, Self::Metered | Self::Logged)
+    }
+}
