@@ -14,7 +14,7 @@ const CLAY: &str =
 fn the_first_line_is_the_answer() {
     for (name, start) in [
         // Pilot 25.4 mm against 30 mm.
-        (CLAY_WINS, "PIPE JACKING, clay 10 in: fits; governed by invert, line and grade at 0.85\n"),
+        (CLAY_WINS, "PIPE JACKING, clay 10 in: fits; governed by invert, line and grade at 0.85; with a laser\n"),
         (PE_WINS, "PULLBACK, PE4710 IPS 8 in DR 11: fits with care; governed by bore fluid, break-out at 0."),
     ] {
         let output = jackpull(&["assess", &example(name)]);
