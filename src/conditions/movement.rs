@@ -12,6 +12,7 @@ use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
 use crate::laws::settlement::{
     AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestAlong, SteepestTrough, TroughWidth,
+    WideTrough,
 };
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
 use crate::source::Cited;
@@ -192,6 +193,12 @@ fn moved(
         });
         return Some(Moved { settlement, slope });
     }
+    // Of a service that lies off to the side the wide trough is the worse one.
+    let widths = if level > Length::default() {
+        Band { low: widths.low.max(calc.law(WideTrough { axis_depth, level, bore })), ..widths }
+    } else {
+        widths
+    };
     // At a fixed distance it moves most under a trough of some width: neither end of what that may be need be the worst.
     let mut worst_at = |width: Length| {
         let widths = Band { high: width.max(widths.high).min(widths.low), ..widths };

@@ -586,6 +586,9 @@ pub(crate) enum Held {
     Well,
 }
 
+/// Pressure of fluid over that of the ground water up to which it holds nothing: our judgement, below the 1.05 of clean mud.
+const HARDLY: f64 = 1.03;
+
 impl FluidRule {
     /// Fluid and water over the crown, as they stand and as they press.
     pub(crate) fn holds(&self, (fluid, water): (Length, Length), (pressure, pore): (Pressure, Pressure)) -> Held {
@@ -599,8 +602,8 @@ impl FluidRule {
                 Held::Not
             };
         }
-        // Mud as light as water holds nothing, whatever the last digit says.
-        if pressure.si() <= pore.si() * 1.001 {
+        // Mud hardly heavier than water holds nothing.
+        if pressure.si() <= pore.si() * HARDLY {
             Held::Not
         } else if pressure < pore + self.over_water.value {
             Held::Barely

@@ -236,7 +236,7 @@ impl Resolver<'_> {
         let reaction = self.reaction(&stretches)?;
         self.in_service(&listed, &stretches, &mut candidates)?;
         self.carried(&listed, &mut candidates)?;
-        let lubricant = self.about(Concern::Jacking, |it| it.lubricant(&candidates))?;
+        let lubricant = self.about(Concern::Jacking, |it| it.lubricant(&candidates, &stretches))?;
         self.dry_hole(&stretches);
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(largest))?;
         let loosest =

@@ -40,6 +40,23 @@ laws! {
         if |v| v.level < v.axis_depth;
     value |s| s.ratio * (s.axis_depth - s.level);
 
+    /// Half width of the trough below the ground at its widest: `i = 0.175 z_0 + 0.325 (z_0 - z)`.
+    ///
+    /// Found in clay; sand has narrower ones, so that it is the wide end of what may be beside a bore in any soil.
+    WideTrough "width of the trough below ground, at its widest" {
+        /// Depth of the axis of the bore.
+        axis_depth "z_0": Length as Depth,
+        /// Level of the trough, below ground.
+        level "z": Length as Depth [>= 0.0],
+        /// Diameter of the bore.
+        bore "D": Length as Diameter [> 0.0],
+    } -> Length as Distance;
+    form "i = 0.175 axis_depth + 0.325 (axis_depth - level)";
+    from Memory "mair_taylor_1997" "troughs below the ground, after Mair, Taylor and Bracegirdle 1993";
+    valid "level one and a half diameters or more above the axis: nearer than that the ground moves towards the bore"
+        if |v| v.axis_depth - v.level >= 1.5 * v.bore;
+    value |s| 0.175 * s.axis_depth + 0.325 * (s.axis_depth - s.level);
+
     /// Ground lost at the face and round the machine, per length of bore: `V_s = V_L pi D² / 4`.
     ///
     /// For a small pipe see [`AnnulusLoss`] too; the larger of the two counts.

@@ -4,10 +4,13 @@ use super::{Resolved, Resolver};
 use crate::drive::{Annulus, AssumedValue, Concern, Ends, Grout, InService, Lubricant, Pipe, Stretch, Vacuum};
 use crate::drive_file::{AnnulusFile, DriveFile, Filling, Hole, Proof, PullFile, SurgeFile, VacuumFile};
 use crate::handbook::{HandbookError, Lubrication, Service};
-use crate::laws::soil::water_density;
-use crate::quantity::{Pressure, Role, Time};
+use crate::laws::soil::{WATER_UNIT_WEIGHT, water_density};
+use crate::quantity::{Length, Measure, Pressure, Role, Shown, Time, UnitWeight};
 use crate::source::Cited;
 use crate::yaml::MayBe;
+
+/// No soil weighs more, in N/m3: our judgement.
+const HEAVIEST: f64 = 23e3;
 
 impl Resolver<'_> {
     pub(super) fn annulus(&mut self) -> Resolved<Annulus> {
@@ -64,12 +67,28 @@ impl Resolver<'_> {
     }
 
     /// What the lubricant of a pipe that is pushed presses with; none where the file says that there is none.
-    pub(super) fn lubricant(&mut self, pipes: &[Pipe]) -> Resolved<Option<Lubricant>> {
+    pub(super) fn lubricant(&mut self, pipes: &[Pipe], stretches: &[Stretch]) -> Resolved<Option<Lubricant>> {
         let is_told = self.file.lubrication.is_some();
         if is_told && self.file.lubricated() == Lubrication::None {
             return Ok(None);
         }
         let told = self.cited(DriveFile::lubricant_pressure);
+        if let Some(told) = told {
+            let weighs = |weight: f64, depth: Length| UnitWeight::from_si(weight) * depth;
+            let water = stretches.iter().map(|stretch| weighs(WATER_UNIT_WEIGHT, stretch.way.head()));
+            let water = water.fold(Pressure::default(), Pressure::max);
+            let strength = |stretch: &Stretch| stretch.earth.strength.map_or(Pressure::default(), |one| one.ends.high);
+            let borne = |stretch: &Stretch| weighs(HEAVIEST, stretch.way.shallowest) + strength(stretch);
+            let borne = stretches.iter().map(borne).reduce(Pressure::min);
+            let shown = |pressure| Shown::of(pressure, Role::Pressure).display(self.system);
+            if told.value < water {
+                let why = format!("is less than the {} of the ground water", shown(water));
+                self.wrong(DriveFile::lubricant_pressure, (why, "what fills the annulus presses harder"));
+            } else if let Some(borne) = borne.filter(|borne| told.value > *borne) {
+                let why = format!("is more than the {} that the ground over the pipe bears", shown(borne));
+                self.wrong(DriveFile::lubricant_pressure, (why, "it breaks out at the surface"));
+            }
+        }
         let [likely, most] = ["lubricant.likely", "lubricant.most"].map(|row| self.handbook.pressure(row));
         let (likely, most) = (likely?, most?);
         let presses = |pipe: &Pipe| pipe.ring.as_ref().is_some_and(|ring| ring.jacked.is_some());

@@ -175,6 +175,12 @@ impl Resolver<'_> {
     /// The maker's force, no more than the section bears of the strength that is told with the joint closed.
     fn rated_force(&mut self, row: &Pushed, of: &Listed<'_>, barrel: &Barrel) -> Resolved<Option<Cited<Force>>> {
         let Some(rated) = self.own(of, CandidateFile::rated_force) else { return Ok(None) };
+        if let Some(EndArea::Rated { ratings, strength, .. }) = barrel.known.and_then(|known| known.end) {
+            let best = self.best_certificate(of)?;
+            let crushed = ratings.iter().map(|(force, factor)| *force * *factor).fold(Force::default(), Force::max);
+            let borne = best.map(|best| crushed * (best / strength) / rigid::BRITTLE.0);
+            return Ok(Some(self.lesser_of_maker(of, rated, borne)));
+        }
         let strength = self.own(of, CandidateFile::strength).or(self.own(of, CandidateFile::cube_strength));
         let ring = |inside_diameter| {
             let outside_diameter = barrel.outside_diameter.value;
@@ -185,11 +191,15 @@ impl Resolver<'_> {
             return Ok(Some(rated));
         };
         let borne = share.map(|share| area * strength.value * share);
+        Ok(Some(self.lesser_of_maker(of, rated, borne)))
+    }
+
+    fn lesser_of_maker(&mut self, of: &Listed<'_>, rated: Cited<Force>, borne: Cited<Force>) -> Cited<Force> {
         if rated.value <= borne.value {
-            return Ok(Some(rated));
+            return rated;
         }
         self.assume_one(of.at("rated_force (what the ring bears)"), borne, Role::Thrust);
-        Ok(Some(borne))
+        borne
     }
 
     /// Whether nothing but its maker's force tells what the end bears: its area is not told, or the strength that goes

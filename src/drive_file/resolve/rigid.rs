@@ -155,6 +155,15 @@ fn stronger(one: Cited<Pressure>, other: Cited<Pressure>) -> Cited<Pressure> {
 }
 
 impl Resolver<'_> {
+    /// Strength of the certificate of clay pipe; of the best, where none is told.
+    pub(super) fn best_certificate(&self, of: &Listed<'_>) -> Resolved<Cited<Pressure>> {
+        let (table, told) =
+            (self.handbook.clay_strength()?, of.pipe.certificate.given().unwrap_or(Certificate::Unknown));
+        let strength = table.value(told.key())?;
+        let all = table.iter().map(|row| row.map(|row| row.value.value));
+        Ok(all.filter(|_| told == Certificate::Unknown).fold(strength, stronger))
+    }
+
     /// Mean stress over strength that no scheme of a material goes beyond with the joint closed; none where the maker's
     /// force is all there is.
     pub(super) fn closed_share(&self, family: Family) -> Resolved<Option<Cited<Ratio>>> {

@@ -145,8 +145,6 @@ key_words! {
         "very_dense_sand" => ["medium_to_dense_sand"],
         "loam" => ["silt"],
         "sand_and_gravel" => ["gravel"],
-        "cobbles" => ["gravel"],
-        "boulders" => ["gravel"],
         "rock" => ["weak_rock", "hard_rock"],
         "soft_rock" => ["weak_rock"],
         "shale" => ["weak_rock"],

@@ -97,11 +97,20 @@ fn held(
         rule.holds.over_crown.map(|height| calc.law(FluidHead { density, height }))
     };
     if pull.fluid_level.is_some() {
-        let pressure = calc.law(FluidHead { density, height: height.low });
-        let check = |need| at_least(Role::Pressure, pressure, need).by(Rule::High).with_note(RUNS);
-        return match rule.holds.holds((height.low, water), (pressure, pore)) {
-            Held::Barely => check(need.map(|_| pore)).with_care(Care::Condition, BARELY),
-            Held::Not | Held::Well => check(need).settled_by(&[&["pull.fluid_level"]]),
+        let mut by = |density| {
+            let pressure = calc.law(FluidHead { density, height: height.low });
+            let check = |need| at_least(Role::Pressure, pressure, need).by(Rule::High).with_note(RUNS);
+            match rule.holds.holds((height.low, water), (pressure, pore)) {
+                Held::Barely => check(need.map(|_| pore)).with_care(Care::Condition, BARELY),
+                Held::Not | Held::Well => check(need).settled_by(&[&["pull.fluid_level"]]),
+            }
+        };
+        let safe = by(density);
+        // Mud of which no density is told is that of a clean bore at best.
+        return if pull.fluids.clean > density {
+            safe.at_best(by(pull.fluids.clean)).settled_by(&[&["pull.fluid_density"], &["pull.fluid_level"]])
+        } else {
+            safe
         };
     }
     let most = rule.cap.map(|cap| cap * stress.total);
