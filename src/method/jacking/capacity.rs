@@ -13,17 +13,7 @@ use crate::laws::concrete::{
 use crate::laws::packer::RingArea;
 use crate::laws::rigid::{ForceFromCapacity, GrpEndForce};
 use crate::quantity::{Angle, Area, Force, Measure, Pressure, Ratio};
-use crate::source::{Cited, Equation, Origin};
-
-/// How the maker's force falls to ours at joints that turn further than is usual.
-const FADES: Equation = Equation::judged(
-    "maker's force at a turned joint",
-    "F = F_m - (F_m - F_o) (b - b_u) / (b_u / 2)",
-    "a maker's force holds at the angles that pipe is usually jacked at; half as much again ours counts, between them it falls",
-    "joints that turn between the usual angle and half as much again",
-);
-/// How far past the usual angle that is, over it: our judgement.
-const FADED: f64 = 0.5;
+use crate::source::{Cited, Origin};
 
 /// Mean over greatest stress of a joint that is just closed: plane geometry.
 const CLOSED: f64 = 0.5;
@@ -80,22 +70,14 @@ pub(super) fn end_limits(
             let factor = Ratio::from_si(1.0);
             rated.map(|capacity| calc.law(ForceFromCapacity { capacity, factor }))
         });
-        // At the angles that pipe is usually jacked at its maker's word goes before ours; beyond, what it has before ours
-        // fades.
-        let usual = jacked.joint.steering.screen.value;
-        let faded = ((turned.line - usual) / (FADED * usual)).value.clamp(0.0, 1.0);
+        // At the angles that pipe is usually jacked at its maker's word goes before ours; beyond, the lesser counts.
+        let holds = turned.line <= jacked.joint.steering.screen.value;
         let is_more = |own: Own| rated.zip(own).is_some_and(|(rated, own)| rated.value >= own.0.value);
-        let governs = |own: Own| rated.filter(|_| faded < 1.0 || !is_more(own));
+        let governs = |own: Own| rated.filter(|_| holds || !is_more(own));
         let lesser = |own: Own| {
             // That neither is told is refused at the door.
             let nothing = (Cited::new(Force::default(), jacked.joint.steering.least.origin), None);
-            match (governs(own), own) {
-                (Some(rated), Some((own, _))) if faded > 0.0 && rated.value > own.value => {
-                    (Cited::new(rated.value - (rated.value - own.value) * faded, Origin::Law(&FADES)), None)
-                }
-                (Some(rated), _) => (rated, None),
-                (None, own) => own.unwrap_or(nothing),
-            }
+            governs(own).map_or_else(|| own.unwrap_or(nothing), |rated| (rated, None))
         };
         let capacity = &jacked.capacity;
         let at = |angle| {
