@@ -267,11 +267,6 @@ pub struct Rig {
 }
 
 impl Rig {
-    /// Whether the file tells this force of it; else the most that is usual stands for what is yet to be chosen.
-    pub(crate) const fn is_told(force: &Cited<Force>) -> bool {
-        matches!(force.origin, Origin::File(_))
-    }
-
     /// The lesser of its torque and that of a joint of the stem, as far as they are known.
     pub(crate) fn torque_through(&self, stem: &Stem) -> Option<Cited<Torque>> {
         match (self.torque, stem.joint_torque) {

@@ -172,6 +172,11 @@ impl<T> Cited<T> {
         Self { value, origin: Origin::File(field) }
     }
 
+    /// Whether the file tells it.
+    pub const fn is_given(&self) -> bool {
+        matches!(self.origin, Origin::File(_))
+    }
+
     /// The value changed, the origin kept.
     pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Cited<U> {
         Cited { value: change(self.value), origin: self.origin }

@@ -108,9 +108,7 @@ pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
     // The band of watched lubricant is that of a bore which is kept open.
     let of = |(round, stretch): (&OpenRound, &Stretch)| {
         let needed = round.kept_off.filter(|_| !round.stands())?;
-        let usual =
-            at.drive.usual.lubricant.map(|usual| usual + UnitWeight::from_si(WATER_UNIT_WEIGHT) * stretch.way.head());
-        let held = at.drive.lubricant.and_then(|lubricant| lubricant.told).unwrap_or(usual);
+        let held = at.drive.lubricant?.held(UnitWeight::from_si(WATER_UNIT_WEIGHT) * stretch.way.head());
         let against = |pressure: Pressure| required(Role::Pressure, pressure, held);
         Some(against(needed.high).at_best(against(needed.low.max(Pressure::default()))))
     };

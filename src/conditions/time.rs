@@ -124,7 +124,7 @@ pub fn time_plan(at: &Plan<'_>) -> TimePlan {
     let mut plan = TimePlan::default();
     // The row is for soil; a pit in rock takes what the file says.
     let ends = [drive.stretches.first(), drive.stretches.last()].into_iter().flatten();
-    let told = matches!(beside.pits.origin, Origin::File(_));
+    let told = beside.pits.is_given();
     let known = told || !ends.into_iter().any(|stretch| stretch.class.is_rock());
     plan.add(fixed("pits dug and shored", known.then_some(beside.pits)));
     plan.add(fixed("setting up", beside.set_up));

@@ -1,7 +1,7 @@
 //! Groups of values that are rows of the handbook, whatever the file says: how far past its limit the high demand of a
 //! check may be; and of plant that the file does not tell, the most that can be asked for without a word of the contractor.
 
-use crate::quantity::{Force, Length, Pressure, Ratio};
+use crate::quantity::{Force, Length, Ratio};
 use crate::source::Cited;
 
 /// Declares such groups: each value with how it is looked up, and those that what the file tells goes into.
@@ -56,8 +56,6 @@ looked_up! {
         large: Length = handbook.length("usual.large")?.value,
         /// Depth of the floor of a pit below the invert, where it is not told.
         floor: Length = handbook.length("usual.pit_floor")?.value,
-        /// Pressure at which lubricant that is watched is held.
-        lubricant: Cited<Pressure> = handbook.pressure("bore.lubricant")?,
         /// Its height over the depth of the floor.
         wall_share: Cited<Ratio> = handbook.ratio("usual.wall_share")?,
     }

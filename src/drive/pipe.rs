@@ -160,9 +160,14 @@ impl Pipe {
         self.family == Family::DuctileIron && self.widest.origin == self.outside_diameter.origin
     }
 
+    /// Inside diameter of a pipe that is pushed; its size, where that is not known.
+    pub(crate) fn inside(&self) -> Length {
+        self.jacked.as_ref().and_then(|jacked| jacked.inside_diameter).unwrap_or(self.nominal)
+    }
+
     /// Whether the file tells the bore.
     pub(crate) const fn bore_is_told(&self) -> bool {
-        matches!(self.bore.origin, Origin::File(_))
+        self.bore.is_given()
     }
 
     /// Height of the bore by which the water is judged: its own, or that of a casing before it.

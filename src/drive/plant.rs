@@ -124,11 +124,19 @@ impl Auger {
 pub(crate) struct Lubricant {
     /// Its greatest pressure, where the file tells it.
     pub(crate) told: Option<Cited<Pressure>>,
-    /// Over that of the water, where it does not: likely and at most.
-    pub(crate) over_water: (Pressure, Pressure),
+    /// Over that of the water, where it does not: likely, and at most.
+    pub(crate) likely: Pressure,
+    pub(crate) most: Cited<Pressure>,
     pub(crate) density: MassDensity,
     /// How long it stands on the pipe.
     pub(crate) stands: Time,
+}
+
+impl Lubricant {
+    /// What it is held at beside water of a pressure: as told, else the most that is usual over it.
+    pub(crate) fn held(&self, water: Pressure) -> Cited<Pressure> {
+        self.told.unwrap_or_else(|| self.most.map(|most| most + water))
+    }
 }
 
 /// What turns a force into a reading of the gauge.

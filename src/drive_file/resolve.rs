@@ -221,10 +221,11 @@ impl Resolver<'_> {
         let unknown = self.file.ground.iter().any(|stretch| stretch.class.value == GroundClass::Unknown);
         told.retain(|path| !(path.starts_with("candidates[]") || unknown && *path == "ground[].class"));
         let told: Arc<[_]> = told.into();
+        let (auger, lubricant) = (self.auger()?, self.lubricant()?);
         for (index, (pipe, listed)) in candidates.iter_mut().zip(&listed).enumerate() {
             pipe.told = [Arc::clone(&told), fields::told(listed, "candidates[]").into()];
             pipe.ground = self.rated_for(&technique, &ground, pipe)?;
-            let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(&ground, pipe))?;
+            let open = self.about(Concern::Pipe(index), |it| it.open_round_pipe(&ground, pipe, (auger, lubricant)))?;
             if let Some(jacked) = pipe.jacked.as_mut() {
                 jacked.open = open;
             }
@@ -236,7 +237,9 @@ impl Resolver<'_> {
         let reaction = self.reaction(&stretches)?;
         self.in_service(&listed, &stretches, &mut candidates)?;
         self.carried(&listed, &mut candidates)?;
-        let lubricant = self.about(Concern::Jacking, |it| it.lubricant(&candidates, &stretches))?;
+        if let Some(lubricant) = &lubricant {
+            self.about(Concern::Jacking, |it| it.check_lubricant(lubricant, &candidates, &stretches));
+        }
         self.dry_hole(&stretches);
         let tolerance = self.about(Concern::Grade, |it| it.tolerance(largest))?;
         let loosest =
@@ -252,7 +255,7 @@ impl Resolver<'_> {
             grade: line.grade,
             lubrication: self.file.lubricated(),
             lubrication_told: self.file.lubrication.is_some(),
-            auger: self.auger()?,
+            auger,
             lubricant,
             dry: None,
             stretches,

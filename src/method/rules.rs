@@ -2,7 +2,7 @@
 
 use super::either::Forces;
 use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most, required};
-use crate::drive::{Drive, Pipe, Rig, Stretch};
+use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
@@ -134,7 +134,7 @@ pub(super) fn strength_of_clay(drive: &Drive) -> Ways {
 
 /// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
 pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Check<()> {
-    if !Rig::is_told(&drive.rig.pull) {
+    if !drive.rig.pull.is_given() {
         let asked = pull.check(|pull| required(Role::Pull, pull, drive.rig.pull));
         return asked.with_note(CHOOSE).settled_by(&[&["rig.pull"]]);
     }

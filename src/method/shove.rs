@@ -5,7 +5,7 @@ use super::body::Body;
 use super::profile::profile;
 use super::scheme::Scheme;
 use crate::check::{Absent, Subject};
-use crate::drive::{Drive, Gauge, Pipe, Rig};
+use crate::drive::{Drive, Gauge, Pipe};
 use crate::handbook::Method;
 use crate::law::Law;
 use crate::laws::gauge::GaugePressure;
@@ -109,7 +109,7 @@ pub fn bound(drive: &Drive, scheme: &Scheme, profile: &StageProfile) -> Bound {
     let held = held.map(|held| Bound { force: held.value, by: StopBy::Held, origin: held.origin });
     let high = profile.points.iter().map(|point| point.on_rig.high).fold(Force::default(), Force::max);
     let asked = |subject| Bound { force: high, by: StopBy::Asked(subject), origin: Origin::Law(&HIGH_FORCE) };
-    let is_told = Rig::is_told(&rated);
+    let is_told = rated.is_given();
     let rated = Bound { force: rated.value, by: StopBy::Rig, origin: rated.origin };
     let rated = if is_told { rated } else { asked(subject) };
     let limits = subjects.iter().filter_map(|subject| match scheme.checks.outcome(*subject) {

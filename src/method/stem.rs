@@ -9,11 +9,11 @@ use super::rules::{CHOOSE, asked, by_jacks, or_drilled, unheld, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
 use crate::check::{Absent, Check, Decides, NOTHING, Outcome, Ways, at_most, only, required};
-use crate::drive::{Drive, Pipe, Rig, Stretch, Tube};
+use crate::drive::{Drive, Pipe, Stretch, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
 use crate::quantity::{Band, Force, Length, Measure, Role, Torque};
-use crate::source::{Cited, Origin};
+use crate::source::Cited;
 
 const IN: &str = "buckling of the stem";
 const OUT: &str = "buckling of the stem that is driven out";
@@ -68,11 +68,7 @@ pub(super) fn buckling(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         let limit = usual.buckling;
         return Ok(most(at)
             .check(|thrust| required(Role::Thrust, asked(thrust), limit))
-            .with_note(if matches!(at.drive.stem.outside_diameter.origin, Origin::File(_)) {
-                ASKED_OF_TOLD
-            } else {
-                ASKED
-            })
+            .with_note(if at.drive.stem.outside_diameter.is_given() { ASKED_OF_TOLD } else { ASKED })
             .settled_by(TUBE));
     };
     let origin = tube.factor.origin;
@@ -146,7 +142,7 @@ pub(super) fn rated_torque(at: &Walked<'_>) -> Result<Cited<Torque>, Absent> {
 /// The frame itself holds at its rating.
 pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>, held_to: Option<Cited<Force>>) -> Check<()> {
     let main = at.drive.stations.main.value;
-    if held_to.is_none() && !Rig::is_told(&at.drive.rig.thrust) {
+    if held_to.is_none() && !at.drive.rig.thrust.is_given() {
         let asked = thrust.map(|thrust| thrust.map(|thrust| thrust / main));
         return required(Role::Thrust, asked, at.drive.rig.thrust).with_note(CHOOSE).settled_by(&[&["rig.thrust"]]);
     }

@@ -4,7 +4,7 @@ use super::contents::is_looked_at;
 use crate::check::Check;
 use crate::choice::reason::{against, behind, capped, name};
 use crate::choice::{Choice, Ranked, Standing};
-use crate::drive::{Assumed, AssumedValue, Concern, Drive, Pipe, Rig};
+use crate::drive::{Assumed, AssumedValue, Concern, Drive, Pipe};
 use crate::handbook::{Family, HandbookError, Lubrication, Method, Pilot};
 use crate::method::{self, Scheme, Stations, Step};
 use crate::quantity::{Force, Length, Measure, Role, Shown, UnitSystem};
@@ -57,7 +57,7 @@ pub(super) fn facts(drive: &Drive, system: UnitSystem) -> Vec<String> {
         facts.push(format!("{} to {}: {class}{other}", shown(stretch.from), shown(stretch.to)));
     }
     let rating = |force: Cited<Force>, role| {
-        if Rig::is_told(&force) { text(Shown::of(force.value, role)) } else { "not chosen".to_owned() }
+        if force.is_given() { text(Shown::of(force.value, role)) } else { "not chosen".to_owned() }
     };
     let (thrust, pull) = (rating(drive.rig.thrust, Role::Thrust), rating(drive.rig.pull, Role::Pull));
     let lubrication = match drive.lubrication {

@@ -302,7 +302,6 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "bore.least_strength" => (25.0 * KPA, 100.0 * KPA),
             "bore.lubricant" => (20.0 * KPA, 200.0 * KPA),
             "lubricant.likely" => (5.0 * KPA, 50.0 * KPA),
-            "lubricant.most" => (20.0 * KPA, 200.0 * KPA),
             "bore.floor_low" => (0.0, 0.0),
             // About what three drives were told to have taken, 0.7 to 1.2 kPa, and under twice of it.
             "bore.floor_likely" => (0.3 * KPA, 1.2 * KPA),

@@ -67,38 +67,43 @@ impl Resolver<'_> {
     }
 
     /// What the lubricant of a pipe that is pushed presses with; none where the file says that there is none.
-    pub(super) fn lubricant(&mut self, pipes: &[Pipe], stretches: &[Stretch]) -> Resolved<Option<Lubricant>> {
-        let is_told = self.file.lubrication.is_some();
-        if is_told && self.file.lubricated() == Lubrication::None {
+    pub(super) fn lubricant(&mut self) -> Resolved<Option<Lubricant>> {
+        if self.file.lubrication.is_some() && self.file.lubricated() == Lubrication::None {
             return Ok(None);
         }
-        let told = self.cited(DriveFile::lubricant_pressure);
-        if let Some(told) = told {
-            let weighs = |weight: f64, depth: Length| UnitWeight::from_si(weight) * depth;
-            let water = stretches.iter().map(|stretch| weighs(WATER_UNIT_WEIGHT, stretch.way.head()));
-            let water = water.fold(Pressure::default(), Pressure::max);
-            let strength = |stretch: &Stretch| stretch.earth.strength.map_or(Pressure::default(), |one| one.ends.high);
-            let borne = |stretch: &Stretch| weighs(HEAVIEST, stretch.way.shallowest) + strength(stretch);
-            let borne = stretches.iter().map(borne).reduce(Pressure::min);
-            let shown = |pressure| Shown::of(pressure, Role::Pressure).display(self.system);
-            if told.value < water {
-                let why = format!("is less than the {} of the ground water", shown(water));
-                self.wrong(DriveFile::lubricant_pressure, (why, "what fills the annulus presses harder"));
-            } else if let Some(borne) = borne.filter(|borne| told.value > *borne) {
-                let why = format!("is more than the {} that the ground over the pipe bears", shown(borne));
-                self.wrong(DriveFile::lubricant_pressure, (why, "it breaks out at the surface"));
+        Ok(Some(Lubricant {
+            told: self.cited(DriveFile::lubricant_pressure),
+            likely: self.handbook.pressure("lubricant.likely")?.value,
+            most: self.handbook.pressure("bore.lubricant")?,
+            density: self.handbook.ratio("pull.fluid_clean")?.value * water_density(),
+            stands: self.handbook.duration("lubricant.stands")?.value,
+        }))
+    }
+
+    /// Its pressure lies between that of the water and what the ground bears; one that is not told is listed.
+    pub(super) fn check_lubricant(&mut self, lubricant: &Lubricant, pipes: &[Pipe], stretches: &[Stretch]) {
+        let Some(told) = lubricant.told else {
+            let presses = |pipe: &Pipe| pipe.ring.as_ref().is_some_and(|ring| ring.jacked.is_some());
+            if self.file.lubrication.is_some() && pipes.iter().any(presses) {
+                let over = AssumedValue::range(lubricant.likely, lubricant.most.value, Role::Pressure);
+                self.assume("lubricant_pressure, over that of the ground water", over, lubricant.most.origin);
             }
+            return;
+        };
+        let weighs = |weight: f64, depth: Length| UnitWeight::from_si(weight) * depth;
+        let water = stretches.iter().map(|stretch| weighs(WATER_UNIT_WEIGHT, stretch.way.head()));
+        let water = water.fold(Pressure::default(), Pressure::max);
+        let strength = |stretch: &Stretch| stretch.earth.strength.map_or(Pressure::default(), |one| one.ends.high);
+        let borne = |stretch: &Stretch| weighs(HEAVIEST, stretch.way.shallowest) + strength(stretch);
+        let borne = stretches.iter().map(borne).reduce(Pressure::min);
+        let shown = |pressure| Shown::of(pressure, Role::Pressure).display(self.system);
+        if told.value < water {
+            let why = format!("is less than the {} of the ground water", shown(water));
+            self.wrong(DriveFile::lubricant_pressure, (why, "what fills the annulus presses harder"));
+        } else if let Some(borne) = borne.filter(|borne| told.value > *borne) {
+            let why = format!("is more than the {} that the ground over the pipe bears", shown(borne));
+            self.wrong(DriveFile::lubricant_pressure, (why, "it breaks out at the surface"));
         }
-        let [likely, most] = ["lubricant.likely", "lubricant.most"].map(|row| self.handbook.pressure(row));
-        let (likely, most) = (likely?, most?);
-        let presses = |pipe: &Pipe| pipe.ring.as_ref().is_some_and(|ring| ring.jacked.is_some());
-        if told.is_none() && is_told && pipes.iter().any(presses) {
-            let over = AssumedValue::range(likely.value, most.value, Role::Pressure);
-            self.assume("lubricant_pressure, over that of the ground water", over, most.origin);
-        }
-        let density = self.handbook.ratio("pull.fluid_clean")?.value * water_density();
-        let stands = self.handbook.duration("lubricant.stands")?.value;
-        Ok(Some(Lubricant { told, over_water: (likely.value, most.value), density, stands }))
     }
 
     /// Spacers on both sides of the pipe must go into the bore.

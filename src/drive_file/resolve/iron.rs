@@ -12,7 +12,7 @@ use crate::drive::{Barrel, HeavyIron, IronBarrel, JointedPipe, Pull, PulledPipe}
 use crate::drive_file::CandidateFile;
 use crate::handbook::Family;
 use crate::quantity::{Length, Measure, Role};
-use crate::source::{Cited, Origin};
+use crate::source::Cited;
 
 /// Where the lining becomes thicker, m: between the sizes 300 and 350 mm, and 600 and 700 mm.
 const LINED_THICKER: [f64; 2] = [0.325, 0.65];
@@ -103,10 +103,8 @@ impl Resolver<'_> {
     fn heavy_iron(&mut self, of: &Listed<'_>, wall: Cited<Length>, weight_is_given: bool) -> Resolved<HeavyIron> {
         let allowance = self.handbook.length("iron.wall_allowance")?;
         let by_size = self.handbook.ratio("iron.wall_by_size")?.value;
-        let nominal = match wall.origin {
-            Origin::File(_) => wall,
-            _ => allowance.map(|allowance| wall.value + allowance + by_size * of.size),
-        };
+        let nominal =
+            if wall.is_given() { wall } else { allowance.map(|allowance| wall.value + allowance + by_size * of.size) };
         let [thicker, thickest] = LINED_THICKER;
         let key = match of.size.si() {
             size if size < thicker => "iron.lining_to_300",

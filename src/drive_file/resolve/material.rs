@@ -12,7 +12,7 @@ use crate::handbook::Family;
 use crate::law::Law;
 use crate::laws::packer::RingArea;
 use crate::quantity::{Force, Role};
-use crate::source::{Cited, Origin};
+use crate::source::Cited;
 use crate::yaml::{Complaint, MayBe};
 
 /// The rows of a material: to be pushed, and to be pulled.
@@ -100,7 +100,7 @@ impl Resolver<'_> {
             return Ok(None);
         };
         let rated_force = self.rated_force(row, of, &barrel)?;
-        let by_ring = rated_force.is_some_and(|rated| !matches!(rated.origin, Origin::File(_)));
+        let by_ring = rated_force.is_some_and(|rated| !rated.is_given());
         let open = self.is_by_its_maker(row, of, &barrel, by_ring);
         let end_area = match row.end {
             End::Joint => {
@@ -176,9 +176,9 @@ impl Resolver<'_> {
     fn rated_force(&mut self, row: &Pushed, of: &Listed<'_>, barrel: &Barrel) -> Resolved<Option<Cited<Force>>> {
         let Some(rated) = self.own(of, CandidateFile::rated_force) else { return Ok(None) };
         if let Some(EndArea::Rated { ratings, strength, .. }) = barrel.known.and_then(|known| known.end) {
-            let best = self.best_certificate(of)?;
+            let (certified, best) = self.certified(of)?;
             let crushed = ratings.iter().map(|(force, factor)| *force * *factor).fold(Force::default(), Force::max);
-            let borne = best.map(|best| crushed * (best / strength) / rigid::BRITTLE.0);
+            let borne = best.unwrap_or(certified).map(|best| crushed * (best / strength) / rigid::BRITTLE.0);
             return Ok(Some(self.lesser_of_maker(of, rated, borne)));
         }
         let strength = self.own(of, CandidateFile::strength).or(self.own(of, CandidateFile::cube_strength));

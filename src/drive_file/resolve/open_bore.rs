@@ -4,7 +4,8 @@
 use super::rating::ToRate;
 use super::{Resolved, Resolver};
 use crate::drive::{
-    AssumedValue, BoreState, Drilled, Earth, Ends, FluidRule, Held, OpenRound, Pipe, Soil, Stem, Strength, Stretch, Way,
+    AssumedValue, Auger, BoreState, Drilled, Earth, Ends, FluidRule, Held, Lubricant, OpenRound, Pipe, Soil, Stem,
+    Strength, Stretch, Way,
 };
 use crate::drive_file::{PullFile, StemFile, StretchFile, Traffic, WorkFile};
 use crate::handbook::{Family, GroundClass, GroundHazard};
@@ -138,7 +139,12 @@ impl Resolver<'_> {
 
     /// How the bore stands round a jacked pipe, stretch by stretch: with the least overcut that is usual and with the most,
     /// or with what the file tells. Behind a drilled pilot it may stand open; clay may close on any. None where neither.
-    pub(super) fn open_round_pipe(&mut self, ground: &[(Stretch, ToRate)], pipe: &Pipe) -> Resolved<Vec<OpenRound>> {
+    pub(super) fn open_round_pipe(
+        &mut self,
+        ground: &[(Stretch, ToRate)],
+        pipe: &Pipe,
+        (auger, lubricant): (Option<Auger>, Option<Lubricant>),
+    ) -> Resolved<Vec<OpenRound>> {
         if pipe.jacked.is_none() || pipe.casing.is_some() {
             return Ok(Vec::new());
         }
@@ -151,10 +157,8 @@ impl Resolver<'_> {
         let surveyed = self.given(StemFile::withdrawn) == Some(true);
         let is_small = outside_diameter <= self.handbook.length("bore.open_most")?.value;
         let weight = pipe.jacked_weight();
-        let inside = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter).unwrap_or(pipe.nominal);
-        let auger = self.auger()?;
         // As likely as not at the high level too: what the weight is multiplied by has its own there.
-        let laden = auger.map(|auger| auger.laden(inside).map(|laden| laden.auger + laden.spoil));
+        let laden = auger.map(|auger| auger.laden(pipe.inside()).map(|laden| laden.auger + laden.spoil));
         let laden = laden.map(|laden| Band { high: laden.likely, ..laden });
         // Who does not tell how soil leaves may have no auger.
         let weigh = |weight: LineLoad, at_best: bool| match laden {
@@ -167,11 +171,10 @@ impl Resolver<'_> {
         {
             self.assume_band("auger and spoil in the pipe, weight", laden, Role::LineWeight, row.origin);
         }
-        let usual = self.handbook.pressure("bore.lubricant")?.value;
-        let held = |way: &Way| match &self.file.lubricant_pressure {
-            _ if !self.file.lubricated().is_watched() => Pressure::default(),
-            Some(told) => told.value,
-            None => usual + UnitWeight::from_si(WATER_UNIT_WEIGHT) * way.head(),
+        let watched = lubricant.filter(|_| self.file.lubricated().is_watched());
+        let held = |way: &Way| {
+            let water = UnitWeight::from_si(WATER_UNIT_WEIGHT) * way.head();
+            watched.map_or(Pressure::default(), |lubricant| lubricant.held(water).value)
         };
         let mut round = Vec::with_capacity(ground.len());
         for (index, ((stretch, told), in_file)) in ground.iter().zip(&self.file.ground).enumerate() {

@@ -134,11 +134,7 @@ pub(super) const CLAY: Pushed = Pushed {
     end: End::Area,
     bears: |resolver, of, barrel| {
         let weight = resolver.jacked_weight(of, barrel)?;
-        let certificate = of.pipe.certificate.given().unwrap_or(Certificate::Unknown);
-        let table = resolver.handbook.clay_strength()?;
-        let strength = table.value(certificate.key())?;
-        let certificates = table.iter().map(|row| row.map(|row| row.value.value));
-        let certified = certificates.filter(|_| certificate == Certificate::Unknown).reduce(stronger);
+        let (strength, certified) = resolver.certified(of)?;
         if of.pipe.certificate.is_none() {
             resolver.assume_one(of.at("certificate (strength)"), strength, Role::Strength);
         }
@@ -155,13 +151,13 @@ fn stronger(one: Cited<Pressure>, other: Cited<Pressure>) -> Cited<Pressure> {
 }
 
 impl Resolver<'_> {
-    /// Strength of the certificate of clay pipe; of the best, where none is told.
-    pub(super) fn best_certificate(&self, of: &Listed<'_>) -> Resolved<Cited<Pressure>> {
-        let (table, told) =
-            (self.handbook.clay_strength()?, of.pipe.certificate.given().unwrap_or(Certificate::Unknown));
-        let strength = table.value(told.key())?;
+    /// Strength of the certificate of clay pipe, and that of the best one where none is told.
+    pub(super) fn certified(&self, of: &Listed<'_>) -> Resolved<(Cited<Pressure>, Option<Cited<Pressure>>)> {
+        let certificate = of.pipe.certificate.given().unwrap_or(Certificate::Unknown);
+        let table = self.handbook.clay_strength()?;
         let all = table.iter().map(|row| row.map(|row| row.value.value));
-        Ok(all.filter(|_| told == Certificate::Unknown).fold(strength, stronger))
+        let best = all.filter(|_| certificate == Certificate::Unknown).reduce(stronger);
+        Ok((table.value(certificate.key())?, best))
     }
 
     /// Mean stress over strength that no scheme of a material goes beyond with the joint closed; none where the maker's

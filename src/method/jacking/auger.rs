@@ -57,5 +57,5 @@ fn inside(at: &Walked<'_>) -> Result<Length, Absent> {
         let wall = casing.tube.as_deref().map_or(Length::default(), |tube| tube.section.wall);
         return Ok(casing.outside_diameter - 2.0 * wall);
     }
-    Ok(jacked.pipe.inside_diameter.unwrap_or(at.pipe.nominal))
+    Ok(at.pipe.inside())
 }

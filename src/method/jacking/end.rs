@@ -11,7 +11,7 @@ use crate::law::{Calc, Doubted};
 use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
 use crate::method::walked::Walked;
 use crate::quantity::{Angle, Band, Force, Measure, Ratio, Role};
-use crate::source::{Cited, Origin};
+use crate::source::Cited;
 
 const GIVEN: &str = "with the mean over the greatest stress in the joint as given";
 const WORKED_OUT: &str = "with the packer at the high angle, both ends out of square; contact beyond the packer is not \
@@ -183,7 +183,7 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
     let past_stiff = stiff.is_some_and(|stiff| check.high().is_some_and(|(demand, _)| demand.si > stiff.si()));
     let set = check.utilisation().is_some_and(|used| used > 1.0);
     let no_scheme = matches!(jacked.pipe.capacity, Capacity::Concrete(ConcreteEnd { scheme_told: false, .. }));
-    if limits.by_maker && jacked.pipe.rated_force.is_some_and(|rated| !matches!(rated.origin, Origin::File(_))) {
+    if limits.by_maker && jacked.pipe.rated_force.is_some_and(|rated| !rated.is_given()) {
         return if passes { check.with_care(Care::Condition, RING) } else { check.with_note(RING) };
     }
     if untold && passes {
@@ -240,7 +240,7 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
         at_most(Role::JointAngle, levels, limits).as_screen().worse(beyond)
     };
     let check = judged(angle.map(levels));
-    let known = steering.is_known() && steering.squareness.is_none_or(|ends| matches!(ends.origin, Origin::File(_)));
+    let known = steering.is_known() && steering.squareness.is_none_or(|ends| ends.is_given());
     // What the file tells of the line counts at its best too; the ends of the pipes are square then.
     let line = angle.map(|turned| if steering.is_known() { turned.line } else { steering.least.value });
     let check = if known {

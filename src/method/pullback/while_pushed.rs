@@ -60,11 +60,10 @@ fn of_pipe(calc: &mut Calc, drive: &Drive, ring: InPlace, water: Pressure) -> Ch
     if let Some(told) = lubricant.told {
         return pressed(Band::same(water.max(told.value))).settled_by(NOTHING);
     }
-    let (likely, most) = lubricant.over_water;
     // What is not told to be lubricated likely is not.
-    let likely = if drive.lubrication_told { water + likely } else { water };
+    let likely = if drive.lubrication_told { water + lubricant.likely } else { water };
     let ways: Ways = if drive.lubrication_told { &[&["lubricant_pressure"]] } else { &[&["lubrication"]] };
-    let usual = pressed(Band { low: water, likely, high: water + most });
+    let usual = pressed(Band { low: water, likely, high: lubricant.held(water).value });
     if usual.verdict <= Verdict::WithCare {
         return usual;
     }
