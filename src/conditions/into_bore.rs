@@ -85,6 +85,7 @@ const MAY_CLOSE: &str = "the clay may close on the pipe: overcut enough (`candid
 /// What tells whether lubricant keeps it off.
 const HELD: Ways =
     &[&["lubricant_pressure"], &["ground[].soil.undrained_strength"], &["ground[].soil.undrained_modulus"]];
+const RUBS: &str = "the clay may close on the pipe: it is counted to rub all round it";
 const CLOSED: &str = "the clay closes on the pipe whatever is done: it then rubs as without lubricant, and after a \
     night with the strength of the clay itself";
 
@@ -103,7 +104,7 @@ pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
         return Ok(check.with_care(Care::Noted, CLOSED));
     }
     if !at.drive.lubrication.is_watched() {
-        return Ok(check.with_care(Care::Condition, may));
+        return Ok(check.with_care(Care::Noted, RUBS));
     }
     // The band of watched lubricant is that of a bore which is kept open.
     let of = |(round, stretch): (&OpenRound, &Stretch)| {

@@ -6,9 +6,9 @@
 
 use super::plan::Plan;
 use super::stress::vertical_stress;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_most, rated, required};
+use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, at_most, rated, required};
 use crate::drive::{Crossing, Ends, Pipe, Stretch};
-use crate::handbook::GroundClass;
+use crate::handbook::{Family, GroundClass};
 use crate::law::{Calc, Doubted};
 use crate::laws::settlement::{
     AnnulusLoss, FaceLoss, GreatestSettlement, SettlementAtOffset, SteepestAlong, SteepestTrough, TroughWidth,
@@ -22,8 +22,9 @@ const BOTH_ENDS: &str = "likely: mean trough width and the usual closure of the 
     full closure";
 const FULL: &str =
     "keep the annulus full of set fluid or grout: no more of it may close than the limit allows, at the high trough";
-const OVERCUT: &str = "no bore is given: cut it no wider round the pipe than the least that is usual, with which this is the \
-    settlement or slope";
+const GROUT: &str = "grout the annulus as the pipe goes in or at once after: left full of fluid alone more of it may close than the \
+    limit allows";
+const OVERCUT: &str = "no bore is given: cut it no more than this wider round the pipe, on the radius";
 const GROUTED: &str = "high: what grout bleeds of the annulus closes, and the narrow trough";
 const STAYS_OPEN: &str = "the file leaves the annulus open: all of it may close";
 const UNGROUTED: &str = "under a railway the annulus of a pulled pipe is grouted";
@@ -59,7 +60,7 @@ impl Moved {
 }
 
 /// What is lost round a pipe: at its least and at its most, as far as the file does not tell it; and with the least overcut
-/// alone, which may be asked for. Of a pulled pipe none of the annulus, and all of it.
+/// that may be asked for alone. Of a pulled pipe none of the annulus, and all of it.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct By<T> {
     low: T,
@@ -109,9 +110,26 @@ fn lost(at: &Plan<'_>) -> By<Lost> {
     let high = Lost { bore: bore(overcut.high), closes: Closes::AsUsual, at_best: false };
     By {
         low: Lost { bore: bore(overcut.low), closes: least, at_best: true },
-        asked: Lost { bore: bore(overcut.low), ..high },
+        asked: Lost { bore: bore(least_overcut(at)), ..high },
         high,
     }
+}
+
+/// The least overcut on the radius that may be asked for.
+fn least_overcut(at: &Plan<'_>) -> Length {
+    let movement = &at.drive.site.movement;
+    if at.pipe.family() == Family::Steel { movement.of_casing } else { movement.overcut.low }
+}
+
+/// The overcut on the radius with which no more moves than a limit, by what moves with two of them: what is lost goes with
+/// the area round the pipe.
+fn overcut_for<Q: Measure>(outside_diameter: Length, limit: Q, [least, most]: [(Length, Q); 2]) -> Length {
+    let area = |overcut: Length| overcut.si() * (outside_diameter + overcut).si();
+    let (from, to) = (area(least.0), area(most.0));
+    let share = (limit.si() - least.1.si()) / (most.1.si() - least.1.si());
+    let round = from + (to - from) * share.clamp(0.0, 1.0);
+    let radius = outside_diameter.si() / 2.0;
+    Length::from_si((radius * radius + round).sqrt() - radius)
 }
 
 /// Share of the bore that is lost at the face. Clay of a low stability number hardly yields, and what ravels comes into a
@@ -277,6 +295,11 @@ pub(crate) fn surface_settlement(at: &Plan<'_>, moves: Option<Moves>) -> Outcome
 pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
     let surface = &at.drive.site.surface;
     let (limits, moves) = surface.slope.zip(moves).ok_or(Absent::NotApplicable(OPEN))?;
+    // Owners of roads and tracks limit the settlement, few its slope: the least that is usual is a habit.
+    let by_habit = !only_limit(&limits) && at.is_jacked() && surface.settlement.is_some();
+    if let Some(asked) = moves.asked.map(|moved| moved.map(|moved| moved.slope)).transpose().filter(|_| by_habit) {
+        return Ok(of_the_surface(at, at_most(Role::Slope, asked, limits.low).as_screen()));
+    }
     Ok(of_the_surface(at, slope(at, SURFACE_SLOPE, moves, (limits, limits.low), surface.settlement)))
 }
 
@@ -345,15 +368,9 @@ fn against<Q: Measure>(
         let less = !at.pipe.bore_is_told() && at_most(role, least, limits.low).verdict == Verdict::Within;
         let check = check.settled_by(if less { by_bore } else { by_limit });
         // How wide the bore is cut is for the contractor, as far as it is not told.
-        let asked = required(role, asked, limits.low).with_note(OVERCUT);
-        let check = if check.by(Rule::High).verdict != Verdict::Within
-            && asked.verdict == Verdict::WithCare
-            && !at.pipe.bore_is_told()
-        {
-            asked
-        } else {
-            check
-        };
+        let would_do = at_most(role, asked, limits.low).by(Rule::High).verdict == Verdict::Within;
+        let may_ask = would_do && check.by(Rule::High).verdict != Verdict::Within && !at.pipe.bore_is_told();
+        let check = if may_ask { as_narrow(at, asked.zip(most), limits.low) } else { check };
         return if only_limit(&limits) { check } else { check.by_habit() };
     }
     let usual = at.drive.site.movement.closes.value;
@@ -364,6 +381,16 @@ fn against<Q: Measure>(
     let check = check.settled_by(by_filling);
     let railway = at.drive.site.surface.railway && !at.drive.annulus.grouted;
     if railway { check.undecided(UNGROUTED).settled_by(&[&["annulus.filling"]]) } else { check }
+}
+
+/// The overcut that a limit leaves, against the least that may be asked for.
+fn as_narrow<Q: Measure>(at: &Plan<'_>, moves: Doubted<(Band<Q>, Band<Q>)>, limit: Cited<Q>) -> Check<()> {
+    let least = least_overcut(at);
+    let left = moves.map(|(asked, most)| {
+        let ends = [(least, asked.high), (at.drive.site.movement.overcut.high, most.high)];
+        Band::same(overcut_for(at.pipe.outside_diameter.value, limit.value, ends))
+    });
+    at_least(Role::Diameter, left, Cited::new(least, limit.origin)).by(Rule::Required).with_note(OVERCUT)
 }
 
 fn only_limit<Q: Measure>(limits: &Ends<Cited<Q>>) -> bool {
@@ -396,5 +423,10 @@ fn closing<Q: Measure>(
         let share = (limit.value.si() - none.high.si()) / (whole.high.si() - none.high.si());
         Cited::new(Ratio::from_si(share.max(0.0)), limit.origin)
     });
-    required(Role::Percent, closes, share).with_note(FULL)
+    let full = required(Role::Percent, closes, share).with_note(FULL);
+    if full.verdict == Verdict::WithCare {
+        return full;
+    }
+    let grout = required(Role::Percent, at.drive.site.movement.closes_grouted.value, share).with_note(GROUT);
+    if grout.verdict == Verdict::WithCare { grout } else { full }
 }

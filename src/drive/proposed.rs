@@ -4,7 +4,8 @@ use crate::handbook::{CriterionKind, Method};
 use crate::quantity::{Length, Ratio};
 use crate::source::{Cited, Equation, Origin};
 
-/// A limit that only the pipe maker knows. A proposed pipe without it is open, never chosen.
+/// A limit that only the pipe maker knows, and the file does not tell. A pipe without it is never a plain fit; without one that
+/// has no usual value it is open, never chosen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum NotGiven {

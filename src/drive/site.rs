@@ -189,6 +189,8 @@ looked_up! {
             let row = handbook.hole_overcut()?.row(if by_slurry { "machine_annulus" } else { "guided_stable" })?.value;
             Ends { low: row.low.as_ref().unwrap_or(&row.high).value, high: row.high.value }
         },
+        /// The least that can be asked of a steel casing, which is bored as wide as it is.
+        of_casing: Length = handbook.length("overcut.casing_least")?.value,
         /// Share of the annulus of a pulled pipe that closes where it is left full.
         closes: Cited<Ratio> = handbook.ratio("settlement.annulus_left")?,
         /// The same where it is grouted.

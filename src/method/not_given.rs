@@ -1,13 +1,14 @@
 //! Checks of a proposed pipe that rest on what only its maker knows: not decided, and what to ask for.
 
-use crate::check::{Check, Outcome, Subject, Verdict, Ways, rated};
+use crate::check::{Care, Check, Outcome, Subject, Verdict, Ways, rated};
 use crate::conditions::Plan;
 use crate::drive::{BY_ITS_MAKER, NotGiven};
 use crate::handbook::Family;
 
 const END: &str = "list the pipe with the greatest jacking force that its maker allows, `rated_force`; for concrete its \
                    strength and end bearing area do as well";
-const FACTOR: &str = "at best, with a fused joint as strong as the pipe: list the pipe with its maker's `joint_factor`";
+const FACTOR: &str = "the strength of the fused joint is not given: its maker must warrant four fifths of that of the pipe \
+                      (`joint_factor`)";
 const PULL: &str = "list the pipe with the pull that the maker of its joint allows, `joint_pull`";
 const DEFLECTION: &str = "list the pipe with the deflection that its joint may take, `joint_deflection`";
 
@@ -23,10 +24,7 @@ pub(super) fn settle(at: &Plan<'_>, subject: Subject, outcome: Outcome) -> Outco
             let by_joint = matches!(at.pipe.family(), Family::DuctileIron | Family::Pvc | Family::FibreCement);
             Ok(open(END, if by_joint { RATED } else { END_FORCE }))
         }
-        (
-            NotGiven::JointFactor,
-            Subject::Tension | Subject::TensionAndBending | Subject::Collapse | Subject::WeakLink | Subject::PushedTail,
-        ) => outcome.map(|check| check.undecided(FACTOR).settled_by(&[&["candidates[].joint_factor"]])),
+        (NotGiven::JointFactor, Subject::Tension) => outcome.map(|check| check.with_care(Care::Condition, FACTOR)),
         (NotGiven::JointPull, Subject::Tension) => Ok(open(PULL, JOINT_PULL)),
         (NotGiven::JointPull, Subject::WeakLink) => outcome.map(|_| open(PULL, JOINT_PULL)),
         (NotGiven::JointDeflection, Subject::BendRadius) => Ok(open(DEFLECTION, &[&["candidates[].joint_deflection"]])),

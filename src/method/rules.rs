@@ -7,18 +7,20 @@ use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
 use crate::quantity::{Band, Force, Measure, Ratio, Role};
 
-const STALLS: &str = "at the high force the drive stalls: say how it is freed (`if_stalled`); set the jacks to the \
-    limit";
+const STALLS: &str = "at the high force the drive stalls where no pit can be dug to it, and the likely force leaves little below \
+    the limit: say how it is freed (`if_stalled`); set the jacks to the limit";
 const SET: &str = "set the jacks to no more than the limit; if the drive stalls it is freed as the file says";
 const FREED: &str = "the jacks are held to the limit; if the drive stalls it is freed as the file says";
-const PLAN: &str = "set the jacks to no more than the limit, and plan how a drive that stalls is freed: a rescue pit, a second \
-    lubrication";
-const PULL_PLAN: &str = "the rig stops at its rating: plan a pit over the string for a pull that stalls";
+const PLAN: &str = "set the jacks to no more than the limit, and plan how a drive that stalls is freed: a second \
+    lubrication, a rescue pit where one can be dug";
+const STRONGER: &str = "have stronger jacks at hand, or plan how a drive that stalls is freed";
+const PULL_STRONGER: &str = "have a stronger rig at hand, or plan a pit over the string for a pull that stalls";
 /// Of a rig that is yet to be chosen.
 pub(super) const CHOOSE: &str =
     "no rig is chosen: it must be rated for this much; compared with the most that is usual";
-/// The limit over the likely force from which how a stalled drive is freed may be left to the contractor: our judgement.
-const SPARE: f64 = 1.5;
+/// The limit over the likely force from which how a stalled drive is freed may be left to the contractor where no pit can be
+/// dug: our judgement.
+const SPARE: f64 = 2.0;
 /// Deepest rescue pit in m that may be left to the contractor: our judgement.
 const DEEPEST_RESCUE: f64 = 8.0;
 const BEYOND: &str = "at the high force the drive stalls too far short of its end to be held and freed: shorten \
@@ -87,7 +89,7 @@ pub(super) fn watched(
     let spared = drive.rig.held_to.is_none_or(|held| spares(held.value));
     let ways: Ways = if spared { &[&["if_stalled"]] } else { &[&["rig.held_to", "if_stalled"]] };
     // What a night adds is gone where there is none.
-    let beyond: Ways = match (drive.stops_at_night(), is_freed) {
+    let beyond: Ways = match (drive.stops_at_night(), is_freed || can_be_dug(drive)) {
         (false, _) => NOTHING,
         (true, true) => &[&["work.round_the_clock"]],
         (true, false) => &[&["work.round_the_clock", "if_stalled"]],
@@ -96,8 +98,9 @@ pub(super) fn watched(
     let over = if drive.hangs_on_pilot() { NOTHING } else { beyond };
     let [beyond, over] = [beyond, over].map(|ways| or_drilled(drive, ways));
     let freed = if most.is_some() && drive.rig.held_to.is_none() { SET } else { FREED };
+    let plan = if most.is_some() { PLAN } else { STRONGER };
     let check = check.by(Rule::Watched(share));
-    let stalls = Stalls { notes: [STALLS, freed, PLAN], ways: [ways, beyond, over] };
+    let stalls = Stalls { notes: [STALLS, freed, plan], ways: [ways, beyond, over] };
     stalls.judged(drive, check, spared.then_some(is_freed))
 }
 
@@ -141,7 +144,7 @@ pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Check<()> {
     let share = Subject::RigPull.decides().share(&drive.leeway);
     let check = pull.check(|pull| at_most(Role::Pull, pull, drive.rig.pull).by(Rule::Watched(share)));
     let clay = strength_of_clay(drive);
-    let stalls = Stalls { notes: [PULL_STALLS, PULL_FREED, PULL_PLAN], ways: [&[&["if_stalled"]], clay, clay] };
+    let stalls = Stalls { notes: [PULL_STALLS, PULL_FREED, PULL_STRONGER], ways: [&[&["if_stalled"]], clay, clay] };
     stalls.judged(drive, check, Some(drive.is_dug_free()))
 }
 
@@ -154,9 +157,9 @@ struct Stalls {
 }
 
 impl Stalls {
-    /// With care where it is held and freed, up to so many times its limit. Where the likely force is well below the limit
-    /// and a pit can be dug, how it is freed is planned and need not be told. `is_freed` is what the file says of that; none
-    /// where it holds the jacks to more than may be borne.
+    /// With care where it is held and freed, up to so many times its limit. Where a pit can be dug, or the likely force is well
+    /// below the limit, how it is freed is planned and need not be told. `is_freed` is what the file says of that; none where
+    /// it holds the jacks to more than may be borne.
     fn judged(self, drive: &Drive, check: Check<()>, is_freed: Option<bool>) -> Check<()> {
         let ([stalls, freed, plan], [ways, beyond, over]) = (self.notes, self.ways);
         let most = drive.leeway.held;
@@ -172,7 +175,7 @@ impl Stalls {
             .likely()
             .zip(check.high())
             .is_some_and(|((demand, limit), (_, held))| demand.si * SPARE <= limit.si.min(held.si));
-        let may_plan = is_freed.is_some() && drive.if_stalled.is_none() && is_far && can_be_dug(drive);
+        let may_plan = is_freed.is_some() && (is_far || can_be_dug(drive));
         match (can_be_held(&check, most), is_freed == Some(true), may_plan) {
             (false, ..) => check.with_note(BEYOND).settled_by(beyond),
             (true, true, _) => check.by(Rule::Watched(most)).with_care(Care::Condition, freed),

@@ -66,25 +66,30 @@ fn small(more: &str) -> String {
     .edit("spt_n: 14", "spt_n: 12")
 }
 
-/// The line that is asked for decides, whatever is written. Where the likely force is well below the limit and a pit can be
-/// dug, how a drive that stalls is freed is a condition, and no line. What frees it has to be there: a dry drive has no second
-/// lubrication, and nobody puts a station into a pipe of 10 in.
+/// The line that is asked for decides, whatever is written. Where a pit can be dug, how a drive that stalls is freed is a
+/// condition, and no line. Where none can, what frees it has to be there: a dry drive has no second lubrication, and nobody puts
+/// a station into a pipe of 10 in.
 #[test]
 fn the_line_that_is_asked_for_decides() {
     let planned = first(&sewer(FIRM, 90, "metered", 5));
     assert_eq!((planned.standing, lines(&planned)), (Standing::WithCare, Vec::<Vec<String>>::new()));
+    // The likely force is near the limit: planned where a pit can be dug, whatever way is named.
     let held = sewer(FIRM, 45, "none", 4);
-    let open = first(&held);
+    assert_eq!(first(&held).standing, Standing::WithCare);
+    assert_eq!(first(&format!("{held}if_stalled: second_lubrication\n")).standing, Standing::WithCare);
+    // Under a railway none is: what is named has to be there.
+    let rail = held.edit("over: road", "over: railway, railway_permits: uncased, allowed_settlement: 30 mm");
+    let open = first(&rail);
     assert_eq!((open.standing, lines(&open)), (Standing::Open, vec![vec!["if_stalled".to_owned()]]));
-    assert_eq!(first(&format!("{held}if_stalled: rescue_pit\n")).standing, Standing::WithCare);
-    let stations = held.edit("pull: 500 kN }", "pull: 500 kN, station_thrust: 1000 kN }");
+    assert_eq!(first(&format!("{rail}if_stalled: rescue_pit\n")).standing, Standing::Open);
+    let stations = rail.edit("pull: 500 kN }", "pull: 500 kN, station_thrust: 1000 kN }");
     assert_eq!(first(&format!("{stations}if_stalled: stations\n")).standing, Standing::Open);
-    assert_eq!(first(&format!("{held}if_stalled: second_lubrication\n")).standing, Standing::Open);
+    assert_eq!(first(&format!("{rail}if_stalled: second_lubrication\n")).standing, Standing::Open);
     // One that is lubricated has it, whatever else is looked at: a drive without any is one of the inputs.
     let wet = format!("{}if_stalled: second_lubrication\n", sewer(FIRM, 90, "metered", 5));
     let drive = drive(&wet);
     assert_eq!(choose(&drive).unwrap().ranked[0].standing, Standing::WithCare);
-    assert_eq!(lines(&first(&small("")))[0], ["work.round_the_clock and if_stalled"]);
+    assert_eq!(lines(&first(&small("")))[0], ["work.round_the_clock"]);
     let night = small("work: { round_the_clock: true }\nif_stalled: rescue_pit\n");
     assert_eq!(first(&night).standing, Standing::WithCare);
 }
@@ -206,8 +211,8 @@ fn the_fewest_lines_lead() {
     assert!(seen > 0);
 }
 
-/// A pull that stalls at the high level alone waits for how it is freed: a pit dug over it does, stations in a pipe that is
-/// pulled do not, and nobody digs under tracks.
+/// A pull that stalls at the high level alone is planned for where a pit can be dug over it. Nobody digs under tracks: there it
+/// waits for how it is freed, and no pit does, unless the rig is far stronger than what is likely.
 #[test]
 fn a_pull_that_stalls_is_freed_by_a_pit() {
     let long = sewer(FIRM, 90, "none", 5).edit("pull: 500 kN", "pull: 400 kN");
@@ -215,29 +220,23 @@ fn a_pull_that_stalls_is_freed_by_a_pit() {
         let drive = drive(text);
         *assess(&drive, &drive.candidates()[1], Method::Pullback).checks.get(Subject::RigPull).unwrap()
     };
-    let open = pull(&long);
-    let (likely, high) = (open.likely_utilisation().unwrap(), open.utilisation().unwrap());
-    assert!(likely < 1.0 && high > 1.25 / 1.1 && high < 2.5, "{likely} {high}");
+    let planned = pull(&long);
+    let (likely, high) = (planned.likely_utilisation().unwrap(), planned.utilisation().unwrap());
+    assert!(likely > 0.5 && likely < 1.0 && high > 1.25 / 1.1 && high < 2.5, "{likely} {high}");
+    assert_eq!((planned.verdict, planned.care), (Verdict::WithCare, Some(Care::Condition)));
+    let rail = long.edit("over: road", "over: railway");
+    let open = pull(&rail);
     assert_eq!((open.verdict, open.settled_by), (Verdict::NotDecided, &[&["if_stalled"][..]][..]));
-    let freed = |how: &str, over: &str| {
-        pull(&format!("{}if_stalled: {how}\n", long.clone().edit("over: road", &format!("over: {over}"))))
-    };
-    let dug = freed("rescue_pit", "road");
-    assert_eq!((dug.verdict, dug.care), (Verdict::WithCare, Some(Care::Condition)));
-    let wet = |text: String| text.edit("lubrication: none", "lubrication: metered");
-    let second = pull(&wet(format!("{long}if_stalled: second_lubrication\n")));
-    assert_eq!(second.verdict, Verdict::NotDecided);
-    // A rig that is far stronger than what is likely may plan for it.
-    let strong = pull(&long.clone().edit("pull: 400 kN", "pull: 500 kN"));
-    assert_eq!((strong.verdict, strong.care), (Verdict::WithCare, Some(Care::Condition)));
-    assert_eq!(freed("rescue_pit", "railway").verdict, Verdict::NotDecided);
+    assert_eq!(pull(&format!("{rail}if_stalled: rescue_pit\n")).verdict, Verdict::NotDecided);
+    let strong = pull(&rail.edit("pull: 400 kN", "pull: 700 kN"));
+    assert!(strong.likely_utilisation().unwrap() < 0.5 && strong.verdict < Verdict::NotDecided, "{:?}", strong.verdict);
 }
 
 /// A pulled pipe whose invert is likely past the usual tolerance asks for one line, a wider tolerance, and does not lead over a
 /// jacked one that keeps it and asks for more. With that tolerance told it does.
 #[test]
 fn what_likely_passes_leads_over_what_asks_for_less() {
-    let both = sewer(FIRM, 60, "none", 5);
+    let both = sewer(FIRM, 90, "none", 5);
     let ranked = choose(&drive(&both)).unwrap().ranked;
     let [jacked, pulled] = [Method::PipeJacking, Method::Pullback].map(|method| {
         let open = |one: &&Ranked| one.scheme.method == method && one.standing == Standing::Open;

@@ -63,7 +63,6 @@ fn what_only_the_maker_knows_is_open() {
         ("ductile iron", Method::Pullback, Subject::Tension),
         ("ductile iron", Method::Pullback, Subject::BendRadius),
         ("PVC 10 in", Method::PipeJacking, Subject::EndCapacity),
-        ("PVC fused 10 in DR 18", Method::Pullback, Subject::Tension),
         ("PVC restrained", Method::Pullback, Subject::Tension),
     ] {
         for ranked in of(&drive, &choice, start, method) {
@@ -119,7 +118,6 @@ fn a_proposed_pipe_meets_the_checks_of_a_listed_one() {
 #[test]
 fn a_listed_pipe_without_the_figure_waits_for_it() {
     for (pipe, figure) in [
-        ("material: pvc_fused, size: 10 in, sdr: 18", "candidates[].joint_factor"),
         ("material: ductile_iron, size: 250 mm", "candidates[].joint_pull"),
         ("material: ductile_iron, size: 250 mm, joint_pull: 200 kN", "candidates[].joint_deflection"),
     ] {

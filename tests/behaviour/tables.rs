@@ -361,6 +361,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "wave.short" => (3.0, 15.0),
             "wave.long" => (15.0, 60.0),
             "overcut.in_accuracy" => (10.0 * MM, 50.0 * MM),
+            "overcut.casing_least" => (2.0 * MM, 6.0 * MM),
             "laydown.handling" => (3.0, 25.0),
             "break_out.cover" => (0.5, 2.0),
             "bore.fluid_over_crown" | "bore.fluid_over_crown_least" => (0.2, 1.5),

@@ -5,7 +5,7 @@ use super::listed::Listed;
 use super::pe::{bracket, rising};
 use super::row::{Applies, IDLE_LENGTH, NOT_PUSHED, PULLED, Pulled, Pushed, RATINGS, STRENGTHS, Section, keys};
 use super::{Resolved, Resolver, iron, sizes};
-use crate::drive::{BY_ITS_MAKER, Barrel, Creep, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
+use crate::drive::{Barrel, Creep, FactorPoints, JointedPipe, NotGiven, Pull, PulledPipe, PvcPipe};
 use crate::drive_file::fields::Keys;
 use crate::drive_file::{CandidateFile, PullFile, Series};
 use crate::handbook::Family;
@@ -54,7 +54,7 @@ pub(super) const FUSED: Pulled = Pulled {
     },
     pipe: |resolver, of, pull, section| {
         let Some(temperature) = resolver.pvc_temperature(pull)? else { return Ok(None) };
-        let joint = resolver.joint_factor(of);
+        let joint = resolver.joint_factor(of)?;
         let pipe = resolver.pvc_pipe(of, section.wall, temperature, joint, "pvc_250")?;
         Ok(Some(PulledPipe::Pvc(Box::new(pipe))))
     },
@@ -147,11 +147,12 @@ impl Resolver<'_> {
         }
     }
 
-    fn joint_factor(&mut self, of: &Listed<'_>) -> Cited<Ratio> {
-        self.own(of, CandidateFile::joint_factor).unwrap_or_else(|| {
-            self.ask_the_maker(NotGiven::JointFactor);
-            Cited::new(Ratio::from_si(1.0), BY_ITS_MAKER)
-        })
+    fn joint_factor(&mut self, of: &Listed<'_>) -> Resolved<Cited<Ratio>> {
+        if let Some(told) = self.own(of, CandidateFile::joint_factor) {
+            return Ok(told);
+        }
+        self.ask_the_maker(NotGiven::JointFactor);
+        self.taken(of.at("joint_factor"), self.handbook.pvc_ratio()?.value("fused_joint"), Role::Ratio)
     }
 
     /// Rows of factors around the wall temperature. Colder than the first row counts as the first; colder than the
