@@ -6,7 +6,8 @@ use super::score::CriterionKind;
 use super::standing::{self, Ranked, Standing};
 use crate::check::{Care, Check, Rule, Subject, Verdict};
 use crate::drive::{AssumedValue, Drive};
-use crate::handbook::{Guidance, HandbookError, Pilot};
+use crate::conditions::UNSUITABLE;
+use crate::handbook::{Guidance, HandbookError, Method, Pilot};
 use crate::quantity::shown::decimal;
 use crate::source::Origin;
 
@@ -34,7 +35,7 @@ pub(crate) fn behind(drive: &Drive, first: &Ranked) -> String {
             text.trim_start_matches("; ").to_owned()
         }
         Standing::Open => format!("{}{}", if_settled(first).unwrap_or("comes closest"), to_write(first)),
-        Standing::Barred => match barred_by(first) {
+        Standing::Barred => match barred_by(drive, first) {
             by if !by.is_empty() => format!("barred by {by}"),
             // The pipe cannot be put in this way at all. A row that excludes one has its reason.
             by => first.scheme.excluded().next().map_or(by, |origin| {
@@ -131,7 +132,8 @@ pub(crate) fn at(check: &Check) -> String {
         None => subject.to_owned(),
         // Jacks that are held below what may be borne: the high force would stall there.
         Some(used) if is_held(check) && used > 1.0 => {
-            format!("{subject} (jacks set to its limit; the high force is {} times that)", share(used))
+            let likely = check.likely_utilisation().map_or_else(String::new, |likely| format!("likely {}, ", share(likely)));
+            format!("{subject} ({likely}high {} of its limit: held to that)", share(used))
         }
         Some(used) if used > MOST_SHARE => format!("{subject} at over {} times its limit", decimal(MOST_SHARE, 0)),
         Some(used) => format!("{subject} at {}", share(used)),
@@ -160,31 +162,34 @@ pub(crate) fn capped(used: f64) -> String {
 }
 
 /// Most checks named for one reason in one line.
-const MOST_NAMED: usize = 3;
+const MOST_NAMED: usize = 2;
 
-/// What asks for care, by its reason.
+/// What asks for care beside what governs, by its reason: by name what the ground and the line ask for, by number what plant
+/// that is not told has to bear.
 pub(crate) fn care(ranked: &Ranked) -> String {
     const KINDS: [(Care, &str); 5] = [
         (Care::Narrow, "tight"),
         (Care::Condition, "subject to"),
-        (Care::Data, "data needed"),
+        (Care::Data, "find out"),
         (Care::Noted, "watch"),
         (Care::Screen, "beyond usual practice"),
     ];
     let governs = ranked.scheme.governing().map(|check| check.subject);
     let mut text = String::new();
     for (kind, label) in KINDS {
-        let checks = with_verdict(ranked, Verdict::WithCare).filter(|check| check.care == Some(kind));
-        // What is asked of the contractor is no share of a limit, and the share of what governs is told before.
-        let named = |check: &Check| {
-            let short = check.is_required() || governs == Some(check.subject);
-            if short { check.subject.label().to_owned() } else { at(check) }
-        };
-        let names: Vec<String> = checks.map(named).collect();
-        let more = names.len().saturating_sub(MOST_NAMED);
-        let more = if more > 0 { format!(" and {more} more") } else { String::new() };
-        if !names.is_empty() {
-            text.push_str(&format!("; {label}: {}{more}", names.get(..MOST_NAMED).unwrap_or(&names).join("; ")));
+        let of_kind = |check: &&Check| check.care == Some(kind) && governs != Some(check.subject);
+        let (plant, named): (Vec<&Check>, Vec<&Check>) =
+            with_verdict(ranked, Verdict::WithCare).filter(of_kind).partition(|check| check.is_required());
+        // A force that is held tells no share, nor what is not given.
+        let is_short = |check: &Check| is_held(check) || check.utilisation() == Some(0.0);
+        let one = |check: &Check| if is_short(check) { check.subject.label().to_owned() } else { at(check) };
+        let names: Vec<String> = named.iter().take(MOST_NAMED).map(|check| one(check)).collect();
+        match (plant.len() + named.len() - names.len(), names.is_empty()) {
+            (0, true) => {}
+            (1, true) => text.push_str("; one condition"),
+            (count, true) => text.push_str(&format!("; {count} conditions")),
+            (0, false) => text.push_str(&format!("; {label}: {}", names.join("; "))),
+            (more, false) => text.push_str(&format!("; {label}: {} and {more} more", names.join("; "))),
         }
     }
     text
@@ -224,8 +229,9 @@ pub(crate) fn to_write(ranked: &Ranked) -> String {
 }
 
 /// What bars a scheme, each cause once.
-pub(crate) fn barred_by(ranked: &Ranked) -> String {
+pub(crate) fn barred_by(drive: &Drive, ranked: &Ranked) -> String {
     let of = |check: &&Check| match check.utilisation() {
+        None if check.subject == Subject::Ground => unsuited(drive, ranked, check),
         Some(used) if check.subject == Subject::Ground => {
             format!("ground, stones {} times the largest it takes", share(used))
         }
@@ -244,6 +250,20 @@ pub(crate) fn barred_by(ranked: &Ranked) -> String {
     causes(ranked).iter().map(one).collect::<Vec<_>>().join("; ")
 }
 
+/// Ground that a technique is not for: by what its row says of it where the check has no reason of its own.
+fn unsuited(drive: &Drive, ranked: &Ranked, check: &Check) -> String {
+    let reference = drive.handbook.reference(check.basis);
+    let words = reference.locator.trim_end_matches("; derivation in note").split_once(", ");
+    let note = check.note.unwrap_or("unsuitable");
+    match (words, ranked.scheme.method) {
+        (Some((_, words)), Method::PipeJacking) if note == UNSUITABLE => {
+            format!("ground: {words}: not done by {}", drive.technique)
+        }
+        (Some((_, words)), Method::Pullback) if note == UNSUITABLE => format!("ground: {words}: not done by pulling"),
+        _ => format!("ground: {note}"),
+    }
+}
+
 /// What keeps a scheme from being chosen.
 fn stops(drive: &Drive, ranked: &Ranked) -> Result<String, HandbookError> {
     let mut texts: Vec<String> = Vec::new();
@@ -258,7 +278,7 @@ fn stops(drive: &Drive, ranked: &Ranked) -> Result<String, HandbookError> {
         let open = if open.is_empty() { "not decided".to_owned() } else { format!("not decided: {}", open.join("; ")) };
         texts.push(format!("{open}{}", to_write(ranked)));
     } else {
-        texts.extend(Some(barred_by(ranked)).filter(|text| !text.is_empty()));
+        texts.extend(Some(barred_by(drive, ranked)).filter(|text| !text.is_empty()));
     }
     if texts.is_empty() {
         texts.push("nothing about it could be checked".to_owned());

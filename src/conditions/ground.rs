@@ -56,7 +56,10 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         (Rating::Unsuitable, origin) if origin == Origin::Law(&PUSHED_THROUGH_GROUT) => check.with_note(GROUTED),
         (Rating::Unsuitable, origin) if origin == Origin::Law(&SEWER_IN_PEAT) => check.with_note(PEAT),
         (Rating::Unsuitable, _) if at.is_jacked() && suits.runs_in => check.with_note(RUNS_IN),
-        (Rating::Unsuitable, _) => check.with_note(UNSUITABLE),
+        (Rating::Unsuitable, _) => {
+            let drained = at.is_jacked() && !rock && at.drive.site.face.open && at.drive.stretches.iter().any(wet);
+            check.with_note(if drained { UNDER_WATER } else { UNSUITABLE })
+        }
         (Rating::Depends, _) if at.is_jacked() && suits.runs_in => {
             check.with_note(MAY_RUN_IN).settled_by(&[&["ground[].treatment"], &["spoil"]])
         }
@@ -185,7 +188,9 @@ const PARTLY: &str = "the bore is assumed to stand open for two days and to clos
 const HELD: &str =
     "fluid is assumed to hold the bore: keep both pits full of it, to the level given or else to the ground";
 
-const UNSUITABLE: &str = "not done by this technique in this ground";
+/// The row of the ground tells what it is.
+pub(crate) const UNSUITABLE: &str = "not done by this technique in this ground";
+const UNDER_WATER: &str = "under water it runs into an open face: draw the water down (`treatment`), or use a slurry machine";
 const STONES: &str = "the largest stone, against what pilot and head take";
 const FILL: &str = "fill may contain anything: state that nothing obstructs it (`hazards: []`), or what does";
 const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore whatever the force: case \

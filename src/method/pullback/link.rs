@@ -66,8 +66,12 @@ pub(in crate::method) fn set(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         // No more comes on it than the rig pulls.
         Some(link) => at_most(Role::Pull, link.value.min(at.drive.rig.pull.value), most),
         // It has to be set over the likely pull, or it parts in any.
-        None => at_most(Role::Pull, on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely)), most)
-            .with_care(Care::Condition, LINK),
+        None => {
+            let asked = required(Role::Pull, on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely)), most);
+            // None that is usual parts before the pipe does.
+            let asked = if asked.verdict == Verdict::NotDecided { asked.by(Rule::High) } else { asked };
+            asked.with_note(LINK)
+        }
     };
     let borne = &strength.borne;
     let set = check(setting(calc, pull, borne, borne.beside_bend));

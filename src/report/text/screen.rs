@@ -85,7 +85,7 @@ impl Page<'_> {
         }
         let mut causes: Vec<(String, Vec<String>)> = Vec::new();
         for (case, ranked) in screened.cases.iter().filter(|(_, ranked)| ranked.standing == Standing::Barred) {
-            let by = barred_by(ranked);
+            let by = barred_by(&case.drive, ranked);
             match causes.iter_mut().find(|(cause, _)| *cause == by) {
                 Some((_, cases)) => cases.push(self.case(case)),
                 None => causes.push((by, vec![self.case(case)])),
