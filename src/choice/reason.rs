@@ -5,8 +5,8 @@ use super::rank::SAME;
 use super::score::CriterionKind;
 use super::standing::{self, Ranked, Standing};
 use crate::check::{Care, Check, Rule, Subject, Verdict};
-use crate::drive::{AssumedValue, Drive};
 use crate::conditions::UNSUITABLE;
+use crate::drive::{AssumedValue, Drive};
 use crate::handbook::{Guidance, HandbookError, Method, Pilot};
 use crate::quantity::shown::decimal;
 use crate::source::Origin;
@@ -132,7 +132,8 @@ pub(crate) fn at(check: &Check) -> String {
         None => subject.to_owned(),
         // Jacks that are held below what may be borne: the high force would stall there.
         Some(used) if is_held(check) && used > 1.0 => {
-            let likely = check.likely_utilisation().map_or_else(String::new, |likely| format!("likely {}, ", share(likely)));
+            let likely =
+                check.likely_utilisation().map_or_else(String::new, |likely| format!("likely {}, ", share(likely)));
             format!("{subject} ({likely}high {} of its limit: held to that)", share(used))
         }
         Some(used) if used > MOST_SHARE => format!("{subject} at over {} times its limit", decimal(MOST_SHARE, 0)),

@@ -190,7 +190,8 @@ const HELD: &str =
 
 /// The row of the ground tells what it is.
 pub(crate) const UNSUITABLE: &str = "not done by this technique in this ground";
-const UNDER_WATER: &str = "under water it runs into an open face: draw the water down (`treatment`), or use a slurry machine";
+const UNDER_WATER: &str =
+    "under water it runs into an open face: draw the water down (`treatment`), or use a slurry machine";
 const STONES: &str = "the largest stone, against what pilot and head take";
 const FILL: &str = "fill may contain anything: state that nothing obstructs it (`hazards: []`), or what does";
 const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore whatever the force: case \

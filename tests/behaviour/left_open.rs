@@ -375,16 +375,18 @@ fn what_stalls_is_planned_for_only_where_a_pit_can_be_dug() {
     assert!(high.si > 1.1 * limit.si, "{high:?} {limit:?}");
     assert_eq!((planned.verdict, planned.care), (Verdict::WithCare, Some(Care::Condition)));
     assert!(planned.note.is_some_and(|note| note.contains("how a drive that stalls is freed")), "{:?}", planned.note);
-    let short = |text: String, to: &str| text.edit("length: 300 ft", &format!("length: {to}"));
-    for (from, to) in [
-        ("invert_depth: 12 ft", "invert_depth: 40 ft"),
-        ("surface: { over: road }\n", ""),
-        ("over: road", "over: runway"),
+    let of = |from: &str, to: &str, feet: u32| {
+        end(&|text| text.edit(from, to).edit("length: 300 ft", &format!("length: {feet} ft")))
+    };
+    for (from, to, [long, half]) in [
+        ("invert_depth: 12 ft", "invert_depth: 40 ft", [300, 135]),
+        ("surface: { over: road }\n", "", [500, 300]),
+        ("over: road", "over: runway", [500, 300]),
     ] {
-        let long = end(&|text| text.edit(from, to));
+        let long = of(from, to, long);
         assert!(long.likely_utilisation().unwrap() > 0.5, "{:?}", long.likely_utilisation());
         assert_eq!(long.verdict, Verdict::NotDecided, "{to}");
-        let half = end(&|text| short(text.edit(from, to), "135 ft"));
+        let half = of(from, to, half);
         assert!(half.likely_utilisation().unwrap() < 0.5 && half.utilisation().unwrap() > 1.0, "{half:?}");
         assert_eq!(half.verdict, Verdict::WithCare, "{to}");
     }

@@ -216,10 +216,10 @@ fn no_pace_of_soil_in_rock() {
 #[test]
 fn no_pace_of_small_pipe_for_large() {
     let clay = "class: firm_to_very_stiff_clay, spt_n: 12, largest_stone: 0 mm";
-    let (small, total) = shifts(clay, "12 in", "auger");
+    let (small, total) = shifts(clay, "12 in", "auger\npilot: displacement");
     assert!(small.contains(&"pilot stem and pipe, together"));
     for size in ["24 in", "6 in"] {
-        let (stages, shifts) = shifts(clay, size, "auger");
+        let (stages, shifts) = shifts(clay, size, "auger\npilot: displacement");
         assert!(stages.contains(&"pilot stem") && stages.contains(&"pipe pushed"), "{size}: {stages:?}");
         assert_relative_eq!(shifts.unwrap() - total.unwrap(), 4.0 + 12.0 - 6.0, max_relative = 1e-9);
     }

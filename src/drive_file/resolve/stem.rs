@@ -3,8 +3,8 @@
 use super::listed::Listed;
 use super::{Resolved, Resolver, no_row};
 use crate::drive::{Auger, Gauge, SandBed, Stem, Tube};
-use crate::drive_file::{CandidateFile, OrNone, RigFile, StemFile};
-use crate::handbook::{Handbook, HandbookError, Pilot, PilotStemRow, Spoil, rising};
+use crate::drive_file::{CandidateFile, Material, OrNone, RigFile, StemFile, StretchFile};
+use crate::handbook::{GroundClass, Handbook, HandbookError, Pilot, PilotStemRow, Service, Spoil, rising};
 use crate::law::Law;
 use crate::laws::pull::PipeWeight;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -15,9 +15,9 @@ use crate::yaml::{Field, MayBe};
 
 /// Said of the stem of a head that is steered itself.
 const NO_PILOT: Equation = Equation::judged(
-    "pilot stem of a shield",
+    "pilot stem of a shield or an auger casing",
     "none",
-    "slurry machines and open shields are steered by themselves",
+    "slurry machines and open shields are steered by themselves, and an auger casing that holds no gravity line goes as it is set up",
     "where the file plans such a head and neither pilot, stem nor pull",
 );
 
@@ -111,11 +111,30 @@ impl<'a> Resolver<'a> {
         })
     }
 
-    /// Whether the head that the file plans keeps its own line, so that no pilot goes before it: nor is there a pull, which
-    /// would need its stem.
+    /// Whether no pilot goes before the head that the file plans: one that keeps its own line, or the auger of a steel casing in
+    /// soil that holds no gravity line. Nor is there a pull, which would need its stem.
     fn steers_itself(&self) -> bool {
-        let shield = matches!(self.file.spoil.given(), Some(Spoil::Slurry | Spoil::OpenEdge));
-        shield && self.file.pilot.is_none() && self.file.pull.is_none()
+        let file = self.file;
+        let shield = matches!(file.spoil.given(), Some(Spoil::Slurry | Spoil::OpenEdge));
+        shield && file.pilot.is_none() && file.pull.is_none() || self.is_bare_casing()
+    }
+
+    /// Whether a steel casing goes by its auger alone.
+    fn is_bare_casing(&self) -> bool {
+        let file = self.file;
+        let steel = |pipe: &CandidateFile| pipe.material.value == Material::Steel;
+        let soil = |stretch: &StretchFile| {
+            !stretch.class.value.is_rock() && !stretch.mixed_with.given().is_some_and(GroundClass::is_rock)
+        };
+        let level = file.carrier.as_ref().is_none_or(|carrier| carrier.service.value != Service::GravitySewer);
+        file.service.value == Service::Casing
+            && matches!(file.spoil.given(), None | Some(Spoil::Auger))
+            && file.pilot.is_none()
+            && file.pull.is_none()
+            && level
+            && !file.candidates.is_empty()
+            && file.candidates.iter().all(steel)
+            && file.ground.iter().all(soil)
     }
 
     /// The stem with what is not told of it at its best: slender, its head no wider.
