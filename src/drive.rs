@@ -90,7 +90,8 @@ pub struct Drive {
     pub(crate) overcut_in_accuracy: Length,
     /// Least play on the radius of a pipe that is set into a bore.
     pub(crate) least_play: Cited<Length>,
-    pub(crate) guided_length: Cited<Length>,
+    /// How far a pilot is sighted, where it is.
+    pub(crate) guided_length: Option<Cited<Length>>,
     /// A curve that a jacked line is planned on.
     pub(crate) curve: Option<Curve>,
     pub(crate) site: Box<Surroundings>,
@@ -244,6 +245,10 @@ impl Drive {
 pub struct Guided {
     /// By what.
     pub(crate) by: Guidance,
+    /// Whether the file itself tells so: the guidance, or a pilot that is pushed, which is sighted through its stem.
+    pub(crate) told: bool,
+    /// How far a laser that stands in the launch pit reaches.
+    pub(crate) reach: Cited<Length>,
     /// How far the pilot, or a machine without one, may be off its line at the far end.
     pub(crate) error: Cited<Band<Length>>,
     /// The same where the file does not say by what, and it is kept as well as may be.

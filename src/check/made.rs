@@ -283,6 +283,12 @@ impl<S: Copy> Check<S> {
         self.by(Rule::Screen)
     }
 
+    /// A habit up to twice its limit; what is past that is over.
+    pub fn to_twice(self) -> Self {
+        let likely = self.numbers.and_then(|numbers| numbers.cases.likely.utilisation(self.sense));
+        self.by(if likely.is_none_or(|used| used > Rule::PAST_ALL) { Rule::High } else { Rule::Screen })
+    }
+
     /// Never a plain pass: *with care*, and why.
     pub fn as_caution(self, note: &'static str) -> Self {
         self.with_care(Care::Noted, note)

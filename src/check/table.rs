@@ -45,6 +45,8 @@ macro_rules! checks {
             JackingThrust "thrust, pipe" LoadMargin Watched(1.25) => jacking::thrust($at);
             /// Jacking force on the pipe, against the capacity of its end.
             EndCapacity "pipe end, jacking force" LoadMargin Watched(1.5) => end::capacity($at, $calc);
+            /// Distance from one jacking station to the next, against the least that is met.
+            StationSpacing "jacking stations, spacing" none Screen => end::spacing($at);
             /// Angle at the joints of a jacked pipe.
             JointAngle "joint angle" none Screen => end::angle($at);
             /// Push and bend of welded steel in a planned curve, against its yield.
@@ -150,6 +152,8 @@ macro_rules! checks {
                 => service::crushing($at, $calc);
             /// Invert against its tolerance, gravity sewers only.
             Invert "invert, line and grade" none Surveyed => conditions::invert($at);
+            /// Line of sight from the launch pit to the head: the rise of a planned curve, and the reach of a laser.
+            Sight "line of sight of the laser" none Place => conditions::sight($at, $calc);
             /// Play round the carrier in its casing.
             CarrierRoom "carrier, room in the casing" none High, asks "room for the carrier" ["carrier"]
                 => carrier::clearance($at);

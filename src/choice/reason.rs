@@ -8,6 +8,7 @@ use crate::check::{Care, Check, Rule, Subject, Verdict};
 use crate::conditions::UNSUITABLE;
 use crate::drive::{AssumedValue, Drive};
 use crate::handbook::{Guidance, HandbookError, Method, Pilot};
+use crate::method::{Stations, stations};
 use crate::quantity::shown::decimal;
 use crate::source::Origin;
 
@@ -45,8 +46,8 @@ pub(crate) fn behind(drive: &Drive, first: &Ranked) -> String {
     }
 }
 
-/// What of the technique is taken for granted, and may bar the scheme where it is told otherwise: a drilled pilot, and the
-/// laser that keeps a bore to its line.
+/// What of the technique is taken for granted, and may bar the scheme where it is told otherwise: a drilled pilot, what
+/// keeps a bore to its line, and the jacking stations that it takes.
 fn taken(drive: &Drive, first: &Ranked) -> String {
     let is_taken = |field: &str, word: &str| {
         drive
@@ -55,8 +56,16 @@ fn taken(drive: &Drive, first: &Ranked) -> String {
     };
     let on_line = first.scheme.checks.get(Subject::Invert).is_some();
     let pilot = is_taken("pilot", Pilot::Drilled.key()).then_some("a drilled pilot");
-    let laser = (on_line && is_taken("guidance", Guidance::Laser.key())).then_some("a laser");
-    let all: Vec<&str> = pilot.into_iter().chain(laser).collect();
+    let taken = [(Guidance::Laser, "a laser"), (Guidance::TotalStation, "a total station")];
+    let guided = taken.into_iter().find(|(by, _)| on_line && is_taken("guidance", by.key())).map(|(_, words)| words);
+    let stations = match stations(drive, &first.pipe, &first.scheme) {
+        Some(Stations::Placed(placed)) => match placed.places.len() {
+            1 => Some("a jacking station".to_owned()),
+            several => Some(format!("{several} jacking stations")),
+        },
+        _ => None,
+    };
+    let all: Vec<String> = pilot.into_iter().chain(guided).map(str::to_owned).chain(stations).collect();
     if all.is_empty() { String::new() } else { format!("; with {}", all.join(" and ")) }
 }
 
@@ -236,7 +245,7 @@ pub(crate) fn barred_by(drive: &Drive, ranked: &Ranked) -> String {
         Some(used) if check.subject == Subject::Ground => {
             format!("ground, stones {} times the largest it takes", share(used))
         }
-        Some(_) if check.subject == Subject::Diameter => match check.note {
+        Some(_) if matches!(check.subject, Subject::Diameter | Subject::Sight) => match check.note {
             Some(note) => format!("{}: {note}", at(check)),
             None => at(check),
         },

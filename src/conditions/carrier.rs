@@ -5,7 +5,7 @@ use super::plan::Plan;
 use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::drive::Carrier;
 use crate::handbook::{Family, Service};
-use crate::quantity::{Band, Length, Role};
+use crate::quantity::{Band, Length, Measure, Role};
 use crate::source::{Cited, Equation, Origin};
 
 /// How far a carrier can be set off the axis of its casing.
@@ -19,7 +19,7 @@ const SETTING: Equation = Equation::judged(
 const NO_CASING: &str = "it is no casing";
 const HABIT: &str = "one railway's requirement round carrier joints; usual practice elsewhere";
 const RAILWAY: &str = "what one railway asks for round the joints of a carrier";
-const TIGHT: &str = "no carrier is drawn in with less play than its skids take";
+const TIGHT: &str = "no carrier is drawn in with less play than its joints and skids take";
 const NO_GRADE: &str = "the carrier is no gravity sewer";
 const SET: &str = "line error of the casing, and half of what the carrier falls beside it, against half of the play round \
     the carrier: spacers of different heights bring it to grade; survey the casing before ordering them";
@@ -39,15 +39,16 @@ fn play(at: &Plan<'_>) -> Result<(Carrier, Option<Length>), Absent> {
     Ok((carrier, inside.map(|inside| inside - carrier.outside_diameter.value)))
 }
 
-/// Room round the carrier: a railway's rule under its tracks, elsewhere a habit. No casing takes what leaves its skids no play.
+/// Room round the carrier: a railway's rule under its tracks, elsewhere a habit. No casing takes what leaves its joints less than half of that.
 pub(crate) fn clearance(at: &Plan<'_>) -> Outcome {
     let (carrier, play) = play(at)?;
     let Some(play) = play else { return Ok(rated(Verdict::NotDecided, carrier.outside_diameter.origin)) };
     let check = at_least(Role::Diameter, play, carrier.spare);
-    let check =
-        if at.drive.site.surface.railway { check.with_note(RAILWAY) } else { check.by(Rule::Screen).with_note(HABIT) };
-    let least = at_least(Role::Diameter, play, carrier.least).by(Rule::High).with_note(TIGHT);
-    Ok(if least.verdict == Verdict::Over { least } else { check })
+    Ok(match at.drive.site.surface.railway {
+        true => check.with_note(RAILWAY),
+        false if play.si() < carrier.spare.value.si() / Rule::PAST_ALL => check.to_twice().with_note(TIGHT),
+        false => check.to_twice().with_note(HABIT),
+    })
 }
 
 /// Error of the line that the casing was driven on, against what the play round the carrier mends.

@@ -8,7 +8,7 @@ use crate::handbook::Method;
 use crate::quantity::Role;
 use crate::source::Cited;
 
-const LONGER: &str = "longer than the published range of a guided pilot: line and grade need proof";
+const LONGER: &str = "longer than a guided pilot is sighted: line and grade need proof";
 const LONGER_DRIVE: &str = "longer than the published range of the method: line and grade need proof";
 const LARGER: &str = "larger than the published range of the method: ask who has built it";
 const SMALLER: &str = "smaller than the published range of the method: ask who has built it";
@@ -27,14 +27,12 @@ fn range(at: &Plan<'_>) -> Option<PublishedRange> {
 
 /// Guidance of the pilot limits a pulled pipe too, since its bore follows the same guided pilot.
 pub(crate) fn length(at: &Plan<'_>) -> Outcome {
-    let guide = at.drive.guided_length;
     let Some(range) = range(at) else {
-        return Ok(rated(Verdict::NotDecided, guide.origin).with_note(NO_RANGE));
+        return Ok(rated(Verdict::NotDecided, at.drive.length.origin).with_note(NO_RANGE));
     };
-    let guided = at.drive.stem.is_there() && guide.value <= range.length.value;
-    let limit = if guided { guide } else { range.length };
-    let check = at_most(Role::Distance, at.drive.length.value, limit);
-    Ok(noted(check, if guided { LONGER } else { LONGER_DRIVE }))
+    let guided = at.drive.guided_length.filter(|guide| guide.value <= range.length.value);
+    let check = at_most(Role::Distance, at.drive.length.value, guided.unwrap_or(range.length));
+    Ok(noted(check, if guided.is_some() { LONGER } else { LONGER_DRIVE }))
 }
 
 pub(crate) fn diameter(at: &Plan<'_>) -> Outcome {

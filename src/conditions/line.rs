@@ -100,7 +100,7 @@ pub(crate) fn invert(at: &Plan<'_>) -> Outcome {
     let (held_to, likely) = (limit.value - unknown, drive.guided.error.map(|error| error.likely));
     let in_doubt = error.likely <= limit.value && error.high > limit.value;
     // A machine is surveyed as it goes, and steered back.
-    let machine = !drive.stem.is_there() && drive.guided.by == Guidance::Laser && method == Method::PipeJacking;
+    let machine = !drive.stem.is_there() && drive.guided.by.is_steered() && method == Method::PipeJacking;
     let surveyed = machine || drive.stem.is_there() && drive.guided.by != Guidance::WalkedOver;
     if in_doubt && surveyed && held_to >= likely.value {
         let note = match (machine, known) {

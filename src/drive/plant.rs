@@ -158,6 +158,8 @@ looked_up! {
         start: Cited<Ratio> = share(handbook, "start")?,
         /// Share of the main jacks to design for.
         main: Cited<Ratio> = share(handbook, "main_jacks")?,
+        /// Least distance from one to the next that is met.
+        spacing: Cited<Length> = handbook.length("stations.spacing")?,
         /// Least inside diameter that people enter.
         entry: Cited<Length> = handbook.length("stations.person_entry")?,
     }

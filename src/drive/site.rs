@@ -59,8 +59,6 @@ pub(crate) struct Carrier {
     pub(crate) own_slope: Option<(Ratio, bool)>,
     /// How much wider the casing is to be inside.
     pub(crate) spare: Cited<Length>,
-    /// The same at the very least.
-    pub(crate) least: Cited<Length>,
 }
 
 looked_up! {

@@ -48,7 +48,7 @@ use super::{DriveFile, Flaw, LineFile, RigFile, WaterTable};
 use crate::drive::{
     Assumed, AssumedValue, Concern, Drive, Leeway, Pipe, PulledPipe, Rig, StationRules, Stem, TipResistance,
 };
-use crate::handbook::{GroundClass, Handbook};
+use crate::handbook::{GroundClass, Guidance, Handbook};
 use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, Field, MayBe};
@@ -246,7 +246,12 @@ impl Resolver<'_> {
             if self.file.tolerance.is_some() { None } else { Some(self.handbook.length("grade.tolerance_loosest")?) };
         let guided = self.about(Concern::Grade, |it| it.guidance(&technique, &stretches, &line))?;
         let overcut_in_accuracy = self.handbook.length("overcut.in_accuracy")?.value;
-        let guided_length = self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value);
+        // A pushed pilot is sighted through its stem, a drilled one by its laser; what is located has the range of its method.
+        let guided_length = match (stem.is_there() && guided.by == Guidance::Laser, technique.drilled) {
+            (false, _) => None,
+            (true, true) => Some(guided.reach),
+            (true, false) => Some(self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value)),
+        };
         Ok(Some(Drive {
             handbook: Arc::clone(handbook),
             name: self.file.name.as_ref().map_or_else(|| "unnamed drive".to_owned(), |name| name.value.0.clone()),

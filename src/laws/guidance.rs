@@ -24,4 +24,18 @@ laws! {
         let share = s.length / s.told_at;
         s.least.max(s.error * share * share)
     };
+
+    /// Rise of a curve over its chord: `s = L^2 / (8 R)`.
+    ///
+    /// What is sighted from one end of the curve to the other has to pass this far inside of it.
+    Sagitta "rise of a curve over its chord" {
+        /// Length of the curve.
+        length "L": Length as Distance [>= 0.0],
+        /// Its radius.
+        radius "R": Length as Distance [> 0.0],
+    } -> Length as Offset;
+    form "s = length^2 / (8 radius)";
+    from Judgement "jackpull" "geometry of a flat arc; of a length along the curve on the safe side";
+    valid "length not negative, radius positive";
+    value |s| s.length * (s.length / s.radius).value / 8.0;
 }

@@ -221,3 +221,39 @@ proptest! {
         prop_assert!(plan.iter().all(|shove| shove.stop <= shove.force.high));
     }
 }
+
+/// 1.8 m of 10, 20 and 25 kPa are 56.5, 113 and 141 kN/m: 0.8 of 3,000 kN pushes 42, 21 and 15 m in whole pipes of 3 m. Less than
+/// 40 m from one station to the next asks for care, less than half of that is over; the first line tells how many there are, and none
+/// stands outside the bore.
+#[test]
+fn stations_are_counted_and_stand_apart() {
+    let of = |friction: f64, thrust: &str, station: &str| {
+        format!(
+            "service: casing\nlength: 250 m\nlaunch: {{ invert_depth: 8.5 m }}\ngrade: 0 %\ngroundwater: none\n\
+             lubrication: none\nspoil: slurry\npilot: none\nguidance: gyro\nwork: {{ round_the_clock: true }}\n\
+             surface: {{ over: open }}\nface_pressure: {{ low: 40 kPa, high: 80 kPa }}\n\
+             ground: [{{ class: gravel, spt_n: 20, largest_stone: 0 mm, \
+             unit_friction: {{ low: 1 kPa, likely: 2 kPa, high: {friction} kPa }} }}]\n\
+             rig: {{ thrust: {thrust}, station_thrust: {station} }}\nif_stalled: stations\n\
+             candidates: [{{ material: concrete, size: 1500 mm, outside_diameter: 1800 mm, inside_diameter: 1500 mm, \
+             strength: 50 MPa, rated_force: 9 MN, crushing: 300 kN/m, pipe_length: 3 m, packer: {{ thickness: 18 mm }} }}]\n"
+        )
+    };
+    let spaced = |text: &str| {
+        let drive = drive(text);
+        let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
+        (placed(text).places, scheme.checks.get(Subject::StationSpacing).copied())
+    };
+    for (friction, apart, verdict) in
+        [(10.0, 42.0, Verdict::Within), (20.0, 21.0, Verdict::WithCare), (25.0, 15.0, Verdict::Over)]
+    {
+        let (places, check) = spaced(&of(friction, "10 MN", "3 MN"));
+        assert!((places[1] - places[0]).si() - apart < 1e-6, "{places:?}");
+        let check = check.unwrap();
+        assert_eq!((check.verdict, check.high().unwrap().0.si), (verdict, apart));
+    }
+    let reason = jackpull::choose(&drive(&of(10.0, "10 MN", "3 MN"))).unwrap().reason;
+    assert!(reason.contains("jacking stations"), "{reason}");
+    let (places, _) = spaced(&of(10.0, "3 MN", "8 MN"));
+    assert!(places.iter().all(|place| place.si() <= 250.0), "{places:?}");
+}

@@ -194,7 +194,13 @@ fn every_check_is_made_somewhere() {
         .edit(", auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }", "");
     let untold = FULL.edit(", auger_torque: { low: 1 kN*m, likely: 2 kN*m, high: 3 kN*m }", "");
     let held = FULL.edit("pull:\n", "pull:\n  inside_pressure: 50 kPa\n");
-    let files = [FULL, &main(), &casing(), &seldom, &railway, &alone, &curved, &slurry, &untold, &held];
+    let stations = SHORT
+        .edit("pressure_main", "casing")
+        .edit("rig: { thrust: 900 kN", "spoil: slurry\nrig: { station_thrust: 3 MN, thrust: 9 MN")
+        .edit("length: 60 m", "length: 250 m")
+        .edit("stiff_clay }", "stiff_clay, unit_friction: { low: 1 kPa, likely: 2 kPa, high: 10 kPa } }")
+        .edit("material: clay, size: 10 in", "material: concrete, size: 1500 mm, rated_force: 9 MN");
+    let files = [FULL, &stations, &main(), &casing(), &seldom, &railway, &alone, &curved, &slurry, &untold, &held];
     let schemes: Vec<Scheme> = files.into_iter().flat_map(schemes).collect();
     let made: BTreeSet<usize> =
         schemes.iter().flat_map(|scheme| scheme.checks.iter().map(|check| check.subject as usize)).collect();

@@ -225,6 +225,7 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "settlement.firm_number" => (1.0, 3.0),
             "settlement.annulus_grouted" => (0.01, 0.1),
             "ground.bore_over_stone" => (2.0, 5.0),
+            "joint.deflected" => (0.3, 0.9),
             "pull.fluid_loaded" => (1.0, 1.3),
             "pe.weld_unknown" => (0.4, 0.95),
             "pe.weld_documented" => (0.8, 1.0),
@@ -329,6 +330,10 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "joint.shortest_pipe" => (0.75, 1.2),
             "joint.longest_pipe" => (2.5, 4.0),
             "stations.person_entry" => (0.9, 1.8),
+            "stations.spacing" => (20.0, 100.0),
+            // Contractors name 150 to 250 m.
+            "laser.reach" => (100.0, 300.0),
+            "face.cutting_edge" => (10.0 * MM, 40.0 * MM),
             // From what a target is read to, to some centimetres.
             "machine.error_low" => (1.0 * MM, 10.0 * MM),
             "machine.error" => (5.0 * MM, 20.0 * MM),
@@ -346,7 +351,6 @@ fn keyed_bounds(table: &str, key: &str) -> Option<(f64, f64)> {
             "string.stick" => (5.0, 20.0),
             "carrier.small" | "carrier.spare" => (90.0 * MM, 160.0 * MM),
             "carrier.spare_small" => (40.0 * MM, 60.0 * MM),
-            "carrier.spare_least" => (10.0 * MM, 50.0 * MM),
             "grade.tolerance_below_600" => (10.0 * MM, 30.0 * MM),
             "grade.tolerance_600_to_1000" => (15.0 * MM, 40.0 * MM),
             "grade.pilot_accuracy" => (5.0 * MM, 30.0 * MM),

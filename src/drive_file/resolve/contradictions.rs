@@ -54,6 +54,8 @@ contradictions! { it, file:
             => "is for `spoil: open_edge` without `face`";
         guidance: all.pilot.given() == Some(Pilot::WalkedOver) && all.guidance.given() != Some(Guidance::WalkedOver)
             => "is not that of a pilot which is walked over";
+        guidance: all.pilot.given() == Some(Pilot::Displacement) && all.guidance.given().is_some_and(Guidance::turns_corners)
+            => ("has no room in a pilot that is pushed, which is sighted through its stem", "write `pilot: drilled` or `pilot: none`");
         if_stalled: all.if_stalled.given() == Some(IfStalled::Stations) && all.machine().station_thrust.is_none()
             => ("needs the thrust of a station", "add `rig: { station_thrust: ... }`");
         lubricant_pressure: all.lubrication.given() == Some(Lubrication::None) => "the pipe is not lubricated";

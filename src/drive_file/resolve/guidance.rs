@@ -4,8 +4,8 @@ use super::line::Line;
 use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{Guided, Stretch};
-use crate::drive_file::DriveFile;
 use crate::drive_file::limits::mm;
+use crate::drive_file::{DriveFile, SteeringFile};
 use crate::handbook::{GroundClass, Guidance, Pilot};
 use crate::law::Law;
 use crate::laws::guidance::GuidedError;
@@ -40,9 +40,22 @@ impl Resolver<'_> {
     /// How the bore keeps to its line, as the file says or as its technique does.
     pub(super) fn guidance(&mut self, technique: &Technique, stretches: &[Stretch], line: &Line) -> Resolved<Guided> {
         let walked_over = self.given(DriveFile::pilot) == Some(Pilot::WalkedOver);
+        let reach = self.handbook.length("laser.reach")?;
+        let told = self.file.guidance.is_some() || self.given(DriveFile::pilot) == Some(Pilot::Displacement);
+        let length = stretches.last().map_or(Length::default(), |stretch| stretch.to);
+        let is_straight = self.cited(SteeringFile::curve_radius).is_none();
         let (by, at_best) = match &self.file.guidance {
             Some(field) => (field.value, None),
             None if walked_over => (Guidance::WalkedOver, None),
+            // No laser from the pit keeps a machine to its line so far.
+            None if technique.guidance.value.0 == Guidance::Laser
+                && !technique.stem
+                && is_straight
+                && length > reach.value =>
+            {
+                self.assume_word("guidance", Guidance::TotalStation.key(), reach.origin);
+                (Guidance::TotalStation, None)
+            }
             None => {
                 let (safe, best) = technique.guidance.value;
                 self.assume_word("guidance", safe.key(), technique.guidance.origin);
@@ -53,7 +66,7 @@ impl Resolver<'_> {
         let best = at_best.map(|best| self.off_line(technique, stretches, line, best)).transpose()?;
         let at_best = best.map(|(error, _)| error.value);
         self.assume_band("error of the pilot at the far end", error.value, Role::Offset, error.origin);
-        Ok(Guided { by, error, at_best, wave })
+        Ok(Guided { by, told, reach, error, at_best, wave })
     }
 
     /// How far the bore may be off its line at the far end, and how far it waves about it.
@@ -90,12 +103,12 @@ impl Resolver<'_> {
                 let error = shares("unsteered", length)?;
                 (Cited::new(error, Origin::Law(&UNSTEERED)), error)
             }
-            Guidance::Laser if !technique.stem => {
+            _ if !technique.stem => {
                 let [low, likely, high] = ["machine.error_low", "machine.error", "machine.error_high"].map(row);
                 let machine = Band { low: low?, likely: likely?, high: high? };
                 (Cited::new(machine, Origin::Law(&STEERED)), machine)
             }
-            Guidance::Laser if technique.drilled => {
+            _ if technique.drilled => {
                 let error = Band {
                     low: row("pilot.drilled_low")?,
                     likely: row("pilot.drilled")?,
@@ -111,7 +124,7 @@ impl Resolver<'_> {
                 let untold = self.file.pilot.is_none().then(|| grown(pushed, pushed, pilot_at));
                 (Cited::new(untold.map_or(drilled, |other| drilled.with(other, Length::max)), law), least)
             }
-            Guidance::Laser => {
+            _ => {
                 let error = grown(pushed, pushed, pilot_at);
                 let share = self.handbook.ratio("pilot.deflected")?.value;
                 let turned = if stretches.iter().any(|stretch| self.turns_pilots(stretch)) {

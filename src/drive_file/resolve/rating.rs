@@ -148,24 +148,28 @@ impl Resolver<'_> {
 
     /// Whether a pilot can be pushed through the ground, by its blows: easily, at all, or not.
     fn pushed(&self, face: &Face) -> Resolved<Cited<Rating>> {
-        let table = self.handbook.pilot_cone()?;
-        let key = match self.tip_model(face.class)? {
-            TipModel::Clay => "clay_refusal",
-            TipModel::Sand => "sand_refusal",
-        };
-        let easy = table.cell(key, |row| &row.blows_comfortable)?;
-        let most = table.cell(key, |row| &row.blows_most)?;
-        Ok(most.map(|most| {
+        Ok(self.pushed_to(face.class)?.map(|(easy, most)| {
             if face.class.is_rock() || face.blows.low > most {
                 Rating::Unsuitable
             } else if face.blows.high > most {
                 Rating::Depends
-            } else if face.blows.high > easy.value {
+            } else if face.blows.high > easy {
                 Rating::Marginal
             } else {
                 Rating::Suitable
             }
         }))
+    }
+
+    /// Blows that a pilot is pushed through with ease, and at all.
+    pub(super) fn pushed_to(&self, class: GroundClass) -> Resolved<Cited<(Ratio, Ratio)>> {
+        let table = self.handbook.pilot_cone()?;
+        let key = match self.tip_model(class)? {
+            TipModel::Clay => "clay_refusal",
+            TipModel::Sand => "sand_refusal",
+        };
+        let easy = table.cell(key, |row| &row.blows_comfortable)?.value;
+        Ok(table.cell(key, |row| &row.blows_most)?.map(|most| (easy, most)))
     }
 
     /// A rating of a sparse table holds only where the whole of what the ground may be lies in its row.
@@ -365,7 +369,7 @@ impl Resolver<'_> {
         if technique.auger && rock {
             let auger = one(Column::Auger)?;
             // The pilot is cut by its bit; with what the rest is, the file has to say.
-            let uncut = auger.value == Rating::Unsuitable;
+            let uncut = auger.value == Rating::Unsuitable && !technique.spoil_is_told;
             let auger = if uncut { Cited::new(Rating::Depends, Origin::Law(&UNCUT_ROCK)) } else { auger };
             jacking = Some(jacking.map_or(auger, |so_far| worse(auger, so_far)));
         }

@@ -93,7 +93,6 @@ impl Resolver<'_> {
         let outside_diameter = CarrierFile::outside_diameter.cited("", carrier);
         let is_small = outside_diameter.value < self.handbook.length("carrier.small")?.value;
         let spare = if is_small { "carrier.spare_small" } else { "carrier.spare" };
-        let least = self.handbook.length("carrier.spare_least")?;
         let casing = line.grade.value.tan();
         let own_slope = if carrier.service.value == Service::GravitySewer {
             // No steeper than that of a sewer as wide inside as it is outside.
@@ -105,7 +104,7 @@ impl Resolver<'_> {
         } else {
             None
         };
-        Ok(Some(Carrier { outside_diameter, own_slope, spare: self.handbook.length(spare)?, least }))
+        Ok(Some(Carrier { outside_diameter, own_slope, spare: self.handbook.length(spare)? }))
     }
 
     fn surface(&mut self) -> Resolved<Surface> {

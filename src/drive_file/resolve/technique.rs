@@ -3,12 +3,12 @@
 
 use super::material::can_be_pulled;
 use super::{Resolved, Resolver};
-use crate::drive_file::{Hole, OrNone, StretchFile};
+use crate::drive_file::{Hole, OrNone};
 use crate::handbook::{
     Before, GroundClass, GroundHazard, GroundHazardRow, Guidance, GuidedTechnique, Pilot, RatedBy, Rating, Service,
     Spoil, SuitabilityRow, TechniqueRow,
 };
-use crate::quantity::{Length, Measure, Ratio};
+use crate::quantity::{Length, Measure};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::MayBe;
 
@@ -185,26 +185,27 @@ impl<'a> Resolver<'a> {
     }
 
     /// The kind of pilot that the file tells, or the one that its ground or its stem asks for: in rock, above the blows that
-    /// a pilot can be pushed through in the harder of clay and sand, by a wide stem, and before pipe that is pulled through
-    /// fluid, a drilled one.
+    /// a pilot can be pushed through, by a wide stem, and before pipe that is pulled through
+    /// fluid, a drilled one, as under guidance that no pushed stem has room for.
     pub(super) fn pilot_kind(&self) -> Resolved<Pilot> {
         /// Stems in m that are wider than those that are pushed, some 90 to 115 mm.
         const WIDE: f64 = 0.15;
         let file = self.file;
-        let most = self.handbook.pilot_cone()?.iter().filter_map(|row| row.value.value.blows_most.as_ref());
-        let most = most.map(|blows| blows.value).fold(Ratio::default(), Ratio::max);
-        let hard = |stretch: &StretchFile| {
-            stretch.class.value.is_rock()
+        let mut hard = false;
+        for stretch in &file.ground {
+            let most = self.pushed_to(stretch.class.value)?.value.1;
+            hard |= stretch.class.value.is_rock()
                 || stretch.mixed_with.given().is_some_and(GroundClass::is_rock)
-                || stretch.spt_n.given().is_some_and(|blows| blows > most)
-        };
+                || stretch.spt_n.given().is_some_and(|blows| blows > most);
+        }
         let stem = file.stem.as_ref().map(|stem| stem.outside_diameter.value);
         let wide = stem.is_some_and(|stem| matches!(stem, OrNone::Some(diameter) if diameter.si() > WIDE));
         let all_pulled = match file.candidates.as_slice() {
             [] => file.service.value == Service::PressureMain,
             pipes => pipes.iter().all(|pipe| can_be_pulled(pipe.material.value)),
         };
-        let drilled = wide || self.is_pulled_through_fluid() && all_pulled || file.ground.iter().any(hard);
+        let turns = file.guidance.given().is_some_and(Guidance::turns_corners);
+        let drilled = turns || wide || self.is_pulled_through_fluid() && all_pulled || hard;
         Ok(file.pilot.given().unwrap_or(if drilled { Pilot::Drilled } else { Pilot::Displacement }))
     }
 

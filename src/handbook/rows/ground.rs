@@ -466,6 +466,10 @@ key_words! {
         /// By a laser or a theodolite on a target in the head, which is steered.
         #[default]
         Laser = "laser",
+        /// By a gyrocompass in the head, and a water level.
+        Gyro = "gyro",
+        /// By a total station that is carried forward in the pipe.
+        TotalStation = "total_station",
         /// By locating the head from the surface.
         WalkedOver = "walked_over",
         /// Not at all: it goes where it was set up to go.
@@ -532,6 +536,18 @@ rows! {
         diameter_least: must Length,
         /// How much wider its head is.
         head_wider: must Length,
+    }
+}
+
+impl Guidance {
+    /// Whether the head is steered by what is read in the bore itself.
+    pub(crate) const fn is_steered(self) -> bool {
+        matches!(self, Self::Laser | Self::Gyro | Self::TotalStation)
+    }
+
+    /// Whether it needs no line of sight from the launch pit to the head.
+    pub(crate) const fn turns_corners(self) -> bool {
+        matches!(self, Self::Gyro | Self::TotalStation)
     }
 }
 

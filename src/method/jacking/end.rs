@@ -4,8 +4,9 @@ use super::capacity::{EndLimits, end_limits};
 use super::free;
 use super::jacked::Jacked;
 use super::joint::Turned;
+use super::stations::Layout;
 use super::steel;
-use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_most, only};
+use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_least, at_most, only};
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted};
 use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
@@ -69,7 +70,7 @@ pub(in crate::method) fn capacity(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let check = if open { check.settled_by(settling(at, jacked, thrust.safe, (&safe, best))) } else { check };
     let check = check.with_factor(factor);
     let check = told(check, jacked, limits.in_spite_of_doubt(), untold, tighter);
-    Ok(if jacked.stations && passes(&check) { check.with_care(Care::Condition, STATIONS) } else { check })
+    Ok(if jacked.stations.is_some() && passes(&check) { check.with_care(Care::Condition, STATIONS) } else { check })
 }
 
 const fn passes(check: &Check<()>) -> bool {
@@ -264,4 +265,14 @@ pub(in crate::method) fn column(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let Some(best) = steel::at_best(end).filter(|_| !passes(&check)) else { return Ok(check) };
     let best = free::column(at, &mut Calc::silent(), &best, &jacked.pipe.free, thrust);
     Ok(check.at_best(best).settled_by(&[&["candidates[].free_length", "candidates[].steel_grade"]]))
+}
+
+const FEW: &str = "no more than one jacking station is needed, or none is given";
+const CLOSE: &str =
+    "stations so close together take turns at every pipe: lubricate, or take jacks and pipe that bear more";
+
+/// How far jacking stations are apart: each costs its stroke a second push.
+pub(in crate::method) fn spacing(at: &Walked<'_>) -> Outcome {
+    let apart = at.jacked()?.stations.as_ref().and_then(Layout::apart).ok_or(Absent::NotApplicable(FEW))?;
+    Ok(at_least(Role::Distance, apart, at.drive.stations.spacing).to_twice().with_note(CLOSE))
 }

@@ -14,8 +14,8 @@ pub(in crate::method) struct Jacked<'a> {
     pub(in crate::method) pipe: &'a JackedPipe,
     pub(in crate::method) casing: Option<(&'a Casing, Either<Doubted<Pushed>>)>,
     pub(super) pushed: Either<Doubted<Pushed>>,
-    /// Whether jacking stations are at work.
-    pub(super) stations: bool,
+    /// Jacking stations at work.
+    pub(super) stations: Option<stations::Layout>,
     /// Greatest angle at a joint, likely and high.
     pub(super) angle: Doubted<Turned>,
 }
@@ -44,7 +44,7 @@ impl<'a> Jacked<'a> {
         };
         let best = pushed.best.zip(put.best()).map(|(pushed, put)| worked(put, pushed));
         let pushed = Either { safe: worked(put, pushed.safe), best };
-        Self { pipe: jacked, casing, pushed, stations: laid.is_some(), angle }
+        Self { pipe: jacked, casing, pushed, stations: laid, angle }
     }
 
     /// Force that pushes the pipe.

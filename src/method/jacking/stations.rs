@@ -52,6 +52,8 @@ pub(in crate::method) struct Layout {
     /// Of the station next to the face, and of each further one.
     first: Length,
     next: Length,
+    /// Distance of the hindmost station behind the face at the end of the drive.
+    hindmost: Length,
     number: Ratio,
     /// What one station may push.
     capacity: Force,
@@ -60,9 +62,9 @@ pub(in crate::method) struct Layout {
 }
 
 impl Layout {
-    /// Distance of the hindmost station behind the face at the end of the drive.
-    fn hindmost(&self) -> Length {
-        StationDistance { station: self.number, first: self.first, next: self.next }.value()
+    /// Distance from one station to the next, where there are several.
+    pub(super) fn apart(&self) -> Option<Length> {
+        (self.number > Ratio::from(1.0)).then_some(self.next)
     }
 }
 
@@ -111,7 +113,10 @@ pub(in crate::method) fn layout(put: Put<'_>, end: Force, whole: &Pushed) -> Res
     if !(count.in_range() && number <= Ratio::from(MOST)) {
         return Err(Stations::NoUse);
     }
-    Ok(Layout { first, next, number, capacity, main })
+    let hindmost = StationDistance { station: number, first, next }.value();
+    // The section of the hindmost one may be what is left of the drive, and then the main jacks push all that they can.
+    let hindmost = if hindmost < length { hindmost } else { (length - last).max(first) };
+    Ok(Layout { first, next, hindmost, number, capacity, main })
 }
 
 /// The force with the stations at work: the greatest that any of them and the main jacks push, each its own section where
@@ -125,7 +130,7 @@ pub(in crate::method) fn at_work(put: Put<'_>, layout: &Layout, whole: Pushed) -
     });
     let first = front(put).with(over(layout.first), |front, friction| front + friction);
     let next = if layout.number > Ratio::from(1.0) { over(layout.next) } else { Band::default() };
-    let last = over(put.drive.length.value - layout.hindmost());
+    let last = over(put.drive.length.value - layout.hindmost);
     let ahead = whole.on_ahead;
     let pushed = peak(peak(first, next), last).map(|force| force * curve).with(ahead, |force, ahead| force + ahead);
     Pushed { on_rig: pushed.with(whole.on_rig, Force::min), ..whole }
@@ -180,14 +185,14 @@ fn front(put: Put<'_>) -> Band<Force> {
 
 fn placed(put: Put<'_>, layout: &Layout) -> PlacedStations {
     let rules = &put.drive.stations;
-    let Layout { first, next, number, capacity, main } = *layout;
+    let Layout { first, next, hindmost, number, capacity, main } = *layout;
     let mut places = Vec::new();
     let mut station = Ratio::from(1.0);
     while station <= number {
-        places.push(StationDistance { station, first, next }.value());
+        places.push(StationDistance { station, first, next }.value().min(hindmost));
         station += Ratio::from(1.0);
     }
-    let mut left = put.drive.length.value - layout.hindmost();
+    let mut left = put.drive.length.value - hindmost;
     let mut tail_friction = Force::default();
     for run in runs(put, true, |friction| friction.low) {
         let part = run.length.min(left).max(Length::default());
