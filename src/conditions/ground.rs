@@ -82,6 +82,16 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         Some(hazard) if worst.value == Rating::Unsuitable => check.with_note(unless(hazard).unwrap_or(UNSUITABLE)),
         _ => check,
     };
+    let passes = matches!(check.verdict, Verdict::Within | Verdict::WithCare);
+    let check = match at.drive.stretches.iter().any(|stretch| stretch.has(GroundClass::is_rock)) {
+        true if passes && check.care != Some(Care::Condition) => {
+            let wet = |stretch: &Stretch| stretch.has(GroundClass::is_rock) && stretch.way.is_wet();
+            let wet = at.is_jacked() && at.drive.stretches.iter().any(wet);
+            let note = if wet { WET_ROCK } else { ROCK };
+            rated(Verdict::Within, worst.origin).with_care(Care::Condition, note)
+        }
+        _ => check,
+    };
     let dry = at.drive.pull.as_ref().is_some_and(|pull| pull.works.hole == HoleState::Dry);
     Ok(if dry && !at.is_jacked() { dry_hole(at.drive, check) } else { check })
 }
@@ -192,6 +202,10 @@ const HELD: &str =
 pub(crate) const UNSUITABLE: &str = "not done by this technique in this ground";
 const UNDER_WATER: &str =
     "under water it runs into an open face: draw the water down (`treatment`), or use a slurry machine";
+const ROCK: &str = "nothing tells how strong the rock is: cores and their compressive strength, and bit, cutters, thrust and rate \
+                    by them";
+const WET_ROCK: &str = "nothing tells how strong the rock is, nor what its joints let in under water: cores, and water pressed into \
+                        them; bit and cutters by the one, pumps or a closed face by the other";
 const STONES: &str = "the largest stone, against what pilot and head take";
 const FILL: &str = "fill may contain anything: state that nothing obstructs it (`hazards: []`), or what does";
 const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore whatever the force: case \

@@ -21,8 +21,8 @@ const HEAVE_OTHER: &str = "the strength given is more than the other clay can ha
     count: list that clay as the class; shoring below the floor counts where its toe depth is given";
 const DRAINED: &str = "wells keep the water 0.5 m (20 in) under the floor as long as the pit is open";
 const SEALED: &str = "the sealed base is taken from the file: its weight and anchors must hold the water";
-const WELLS: &str = "head of water over the floor: wells that keep it 0.5 m (20 in) under the floor, or shoring to about one \
-                     and a half times the head below it";
+const WELLS: &str = "head of water over the floor: wells that keep it 0.5 m (20 in) under the floor, a plug that seals it, or \
+                     shoring to about one and a half times the head below it";
 const TOE: &str = "water that flows round the toe of the shoring and up to the floor, more in a narrow pit";
 const TIGHT: &str = "the pit is shorter or narrower than what must go in with people beside it";
 const UPLIFT: &str = "by weight alone, without friction on the walls";
@@ -118,7 +118,10 @@ fn heave(
 /// of the base is its word; a toe that it tells is judged; else wells, or a toe, are asked for as far as they go.
 pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let rules = &at.drive.site.pit_rules;
-    const SETTLED: [Ways; 2] = [&[&["launch.dewatered"]], &[&["reception.dewatered"]]];
+    const SETTLED: [Ways; 2] =
+        [&[&["launch.dewatered"], &["launch.sealed_base"]], &[&["reception.dewatered"], &["reception.sealed_base"]]];
+    const BOTH: Ways =
+        &[&["launch.dewatered", "reception.dewatered"], &["launch.sealed_base", "reception.sealed_base"]];
     let wet = ends(at.drive).zip(SETTLED).filter_map(|((pit, stretch), settled)| {
         let table = pit.water?;
         (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table, settled))
@@ -149,9 +152,11 @@ pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         });
         adverse.with_note(TOE).at_best(favourable).settled_by(settled)
     });
+    let mut open = 0;
+    let checks = checks.inspect(|check| open += usize::from(check.verdict == Verdict::NotDecided));
     let worst =
         checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;
-    Ok(worst.settled_by(&[&["launch.dewatered", "reception.dewatered"]]))
+    Ok(if open > 1 { worst.settled_by(BOTH) } else { worst })
 }
 
 /// Safety against boiling inside the shoring; a width that is not told is narrow.

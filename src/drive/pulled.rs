@@ -79,7 +79,7 @@ pub(crate) enum JointPull {
         /// Pressure rating.
         pressure: Pressure,
         /// What deflection leaves.
-        deflection_factor: Ratio,
+        deflection_factor: Ends<Ratio>,
     },
     /// Not known: of a proposed pipe.
     NotGiven,

@@ -60,6 +60,9 @@ pub(super) fn head(
 
 /// Resistance of the pilot tip; in a mixed face that of the harder ground.
 pub(super) fn tips(calc: &mut Calc, drive: &Drive, (head, at_best): (Length, bool), stretch: &Stretch) -> Band<Force> {
+    if !drive.stem.is_there() {
+        return Band::default();
+    }
     if let Some(drilled) = stretch.drilled(at_best) {
         return calc.levels(drilled.bit, |calc, per_diameter| calc.law(BitThrust { per_diameter, diameter: head }));
     }

@@ -33,13 +33,13 @@ use super::rules::{against_rig_pull, by_rig, strength_of_clay};
 use super::stage::{Body, Stage, TURNS, Trailing, stem_friction_to, walk_pulled, whole_friction};
 use super::stem::{rated_torque, torque};
 use super::walked::Walked;
-use crate::check::{Absent, Outcome, Rule, Verdict, at_least, at_most, required};
+use crate::check::{Absent, Care, Outcome, Rule, Verdict, at_least, at_most, rated, required};
 use crate::drive::{Drive, Pipe};
-use crate::handbook::Method;
+use crate::handbook::{GroundClass, Method};
 use crate::law::Calc;
 use crate::laws::pull::ReamedBore;
 use crate::quantity::{Band, Force, Length, Measure, Role};
-use crate::source::Cited;
+use crate::source::{Cited, Equation, Origin};
 
 /// A check of what the pipe bears of the pull.
 pub(super) fn of_pipe(at: &Walked<'_>, check: impl FnOnce(&Strength) -> Outcome) -> Outcome {
@@ -138,6 +138,9 @@ const ONE_STEP: &str = "the bore is usually opened in smaller steps; give `passe
 /// The reaming step that goes furthest beyond habit.
 pub(super) fn step(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let rule = &at.pulled()?.pull.step;
+    if at.drive.stretches.iter().any(|stretch| stretch.has(GroundClass::is_rock)) {
+        return Ok(rated(Verdict::Within, Origin::Law(&STEP_IN_ROCK)).with_care(Care::Condition, BY_OPENER));
+    }
     calc.part("reaming steps");
     let mut before = at.drive.stem.head;
     let mut worst = (Length::default(), Band::same(Length::default()), f64::NEG_INFINITY);
@@ -154,6 +157,15 @@ pub(super) fn step(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let check = at_most(Role::Diameter, worst.0, Cited::new(worst.1, rule.origin));
     Ok(if check.verdict == Verdict::Within { check } else { check.with_note(ONE_STEP) })
 }
+
+/// Said of the steps of a reamer in rock.
+const STEP_IN_ROCK: Equation = Equation::judged(
+    "reaming step in rock",
+    "what the hole opener and its cutters take",
+    "the habits of soft ground are none of rock",
+    "rock in the face",
+);
+const BY_OPENER: &str = "rock is opened in the steps that the maker of the hole opener tells, by cores: ask for them";
 
 pub(super) fn bore(at: &Walked<'_>) -> Outcome {
     at.pulled()?;

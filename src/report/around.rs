@@ -120,7 +120,12 @@ fn pit_cautions(drive: &Drive, system: UnitSystem) -> Result<Vec<String>, Handbo
     let (system_from, engineer, air) = (rule("protective_system")?, rule("engineer")?, rule("air_test_depth")?);
     let (egress, setback) = (rule("egress_depth")?, rule("setback")?);
     let mut list = Vec::new();
-    if deepest >= system_from {
+    if deepest >= system_from && drive.site.surface.by_load_model {
+        list.push(format!(
+            "Pits {} deep: shoring, a safe way out, and spoil and plant back from the edge, as local law asks.",
+            text(deepest)
+        ));
+    } else if deepest >= system_from {
         let engineer = if deepest > engineer { " by a registered engineer's design" } else { "" };
         list.push(format!(
             "Pits {} deep: shoring or another protective system{engineer}, a ladder from {} of depth on, spoil and plant \

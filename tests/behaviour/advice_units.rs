@@ -25,15 +25,14 @@ fn a_value_that_is_advised_is_in_the_units_of_the_file() {
             "",
             "(add `pull: { duration: 6 h, pipe_temperature: 77 degF }`)",
         ),
-        ("rig:", "spoil: open_edge\nrig:", "(add `cutting_edge: 0.5 in`)"),
     ] {
         let message = told(from, to);
         assert!(message.contains(advice), "{advice}: {message}");
     }
     // In metres it stays as it is.
-    let text = text(|text| text.edit("rig:", "spoil: open_edge\nrig:"));
+    let text = text(|text| text.edit("size: 10 in", "size: 10 in, casing: 508 mm, casing_free_length: 2 m"));
     let message = read_drive(&text, &Handbook::embedded()).unwrap_err().to_string();
-    assert!(message.contains("(add `cutting_edge: 20 mm`)"), "{message}");
+    assert!(message.contains("(add `casing_wall: 10 mm`)"), "{message}");
 }
 
 /// Nothing keeps the unit of the file: the ground under the bed of a stream is full of water.

@@ -558,7 +558,6 @@ fn new_fields_are_checked() {
             "soil that leaves by auger",
         ),
         (text(|text| text).edit("rig:", "stops: [{ at: 90 m }]\nrig:"), "beyond the drive"),
-        (text(|text| text).edit("rig:", "spoil: open_edge\nrig:"), "cutting_edge"),
         (text(|text| text).edit("rig:", "cutting_edge: 20 mm\nrig:"), "open_edge"),
         (text(|text| text).edit("sdr: 11 }", "sdr: 11, passes: [300 mm, 200 mm] }"), "rise from the pilot head"),
         (text(|text| text).edit("size: 10 in }", "size: 10 in, passes: [300 mm] }"), "for pipe that is pulled"),

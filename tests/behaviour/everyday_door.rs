@@ -341,3 +341,44 @@ fn water_that_is_not_known_is_asked_for() {
     let message = told(&sewer(|text| text.edit("groundwater: 5.5 m", "groundwater: deep"))).unwrap_err();
     assert!(message.contains("\"none\" or \"unknown\""), "{message}");
 }
+
+/// Steel of European grades yields by its name, and by 10 MPa less in walls over 16 mm; EN 1916 names a class by its strength.
+#[test]
+fn grades_and_classes_of_europe_are_known() {
+    for (grade, wall, yields) in [
+        ("s235", "10 mm", 235e6),
+        ("s275", "12 mm", 275e6),
+        ("s275", "20 mm", 265e6),
+        ("s355", "16 mm", 355e6),
+        ("p235", "8 mm", 235e6),
+    ] {
+        let steel = |strength: &str| {
+            end(&format!("material: steel, size: 1016 mm, wall: {wall}, {strength}")).high().unwrap().1.si
+        };
+        let told = steel(&format!("yield_strength: {} MPa", yields / 1e6));
+        assert!((steel(&format!("steel_grade: {grade}")) - told).abs() < 1.0, "{grade} {wall}");
+    }
+    let crushing = |more: &str| {
+        let drive = drive(&jacked::text("surface: { over: road }", &[&format!("{PIPE}, strength: 41 MPa{more}")]));
+        let scheme = assess(&drive, &drive.candidates()[0], Method::PipeJacking);
+        scheme.checks.get(Subject::Crushing).unwrap().high().unwrap().1.si
+    };
+    assert!((crushing(", crushing: en_1916_120") - 120e3).abs() < 1.0);
+    // Untold it is class II, 1,500 lbf/ft2: class I is made from 60 in on.
+    assert!((crushing("") - 1_500.0 * 47.880_26).abs() < 1.0);
+}
+
+/// What a usual value does for is taken and listed: the edge of an open shield, and a joint that is turned on its ramp.
+#[test]
+fn an_edge_and_a_turned_joint_are_taken_as_usual() {
+    let open = text(|text| {
+        text.edit("rig:", "spoil: open_edge\nrig:")
+            .edit("stem: { outside_diameter: 100 mm, head_diameter: 100 mm }\n", "pilot: none\n")
+            .edit("pull: { duration: 6 h, pipe_temperature: 25 degC }\n", "")
+            .edit("  - { material: pe100, size: 315 mm, sdr: 11 }\n", "")
+    });
+    assert_eq!(listed(&open, "cutting_edge").as_deref(), Some("25.0 mm"));
+    let iron = "  - { material: ductile_iron, size: 300 mm, wall: 8 mm, joint_pressure: 25 bar, joint_deflection: 3 deg, pipe_length: 5.5 m }\n";
+    let main = main(|text| text.edit(MAIN_PE, iron));
+    assert!(listed(&main, "candidates[0].joint_deflection_factor").is_some());
+}

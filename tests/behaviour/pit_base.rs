@@ -120,3 +120,22 @@ fn pits_that_take_nothing_in() {
     assert_eq!(of("5 m", "1.1 m", Subject::PitWidth), Verdict::WithCare);
     assert_eq!(of("5 m", "2.5 m", Subject::PitWidth), Verdict::Within);
 }
+
+/// What settles a base that may boil: wells, or a plug; of the pit that is open, where the other is settled.
+#[test]
+fn a_plug_settles_a_base_as_wells_do() {
+    let sand = "class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm";
+    let deep = ", space: { length: 5 m, width: 3 m, floor_depth: 8.5 m }";
+    let settled = |launch: &str, reception: &str| {
+        let (launch, reception) = (format!("{deep}{launch}"), format!("{deep}{reception}"));
+        made(sand, &launch, &reception, "groundwater: 0.5 m\n", Subject::PitBoiling).unwrap()
+    };
+    let both = settled("", "");
+    assert_eq!(
+        both.settled_by,
+        &[&["launch.dewatered", "reception.dewatered"][..], &["launch.sealed_base", "reception.sealed_base"]][..]
+    );
+    let one = settled(", sealed_base: true", "");
+    assert_eq!(one.settled_by, &[&["reception.dewatered"][..], &["reception.sealed_base"]][..]);
+    assert_eq!(settled(", sealed_base: true", ", sealed_base: true").verdict, Verdict::WithCare);
+}

@@ -4,7 +4,7 @@ use super::{Resolved, Resolver};
 use crate::drive::{FaceIndex, FaceResistance};
 use crate::drive_file::DriveFile;
 use crate::handbook::{Handbook, HandbookError, Spoil, rising};
-use crate::quantity::{Band, Measure, Role};
+use crate::quantity::{Band, Role};
 use crate::source::Origin;
 use crate::yaml::MayBe;
 
@@ -55,13 +55,7 @@ impl Resolver<'_> {
     }
 
     fn open_edge(&mut self) -> Resolved<FaceResistance> {
-        let thickness = self.file.cutting_edge.given().unwrap_or_else(|| {
-            if let Some(spoil) = &self.file.spoil {
-                let why = ("the thickness of the edge that cuts is missing", "add `cutting_edge: 20 mm`");
-                self.flaw(spoil, "cutting_edge", why);
-            }
-            Measure::from_si(0.0)
-        });
+        let thickness = self.or_row(DriveFile::cutting_edge, self.handbook.length("face.cutting_edge")?).value;
         let table = self.handbook.face_rule()?;
         let pressure = table.cell("china_ring", |row| &row.high)?;
         let line_load = table.cell("japan_open_ordinary", |row| &row.line)?;

@@ -23,6 +23,15 @@ const WORSE: Equation = Equation::judged(
     "a place that both rows may tell of",
 );
 
+/// What rubs in a face: of one in soil and rock the soil, since rock stands round what is pushed.
+pub(super) const fn soil_of((class, other): Grounds) -> Grounds {
+    match other {
+        Some(other) if class.is_rock() && !other.is_rock() => (other, None),
+        Some(other) if other.is_rock() && !class.is_rock() => (class, None),
+        other => (class, other),
+    }
+}
+
 #[derive(Clone, Copy)]
 pub(super) struct Friction {
     pub(super) levels: Band<Pressure>,
@@ -47,6 +56,7 @@ impl Friction {
 impl Resolver<'_> {
     /// Friction on either side of the water, and the worse of both; one friction where it does not cross.
     pub(super) fn by_side(&self, face: Grounds, side: Side, lubrication: Lubrication) -> Resolved<Sides<Friction>> {
+        let face = soil_of(face);
         let of = |side| of_face(face, |class| self.friction(class, side, lubrication), Friction::or_worse);
         Ok(match side {
             Side::Both => Sides { dry: of(Side::Above)?, worse: of(Side::Both)?, wet: of(Side::Below)? },

@@ -1,6 +1,6 @@
 //! Stretches of ground: that they cover the drive, and what each means for friction, tip and suitability.
 
-use super::friction::Friction;
+use super::friction::{Friction, soil_of};
 use super::line::Line;
 use super::open_bore::Place;
 use super::rating::{Face, ToRate};
@@ -220,7 +220,8 @@ impl Resolver<'_> {
         let counted = |class| classes.find(|row| row.ground.value == class).is_some();
         let banded = |class| bands.find(|row| row.ground.value == class).is_some();
         let class = stretch.class.value;
-        let friction = stretch.unit_friction.is_some() || (banded(class) && mixed_with.is_none_or(banded));
+        let (rubs, beside) = soil_of((class, mixed_with));
+        let friction = stretch.unit_friction.is_some() || (banded(rubs) && beside.is_none_or(banded));
         // A bit asks for no blows.
         let tip = !technique.stem
             || technique.drilled
@@ -266,6 +267,10 @@ impl Resolver<'_> {
         let rows = &self.handbook.ground_class()?.rows;
         let top = rows.iter().map(|row| row.value.n_high.value).fold(Ratio::default(), Ratio::max);
         let (low, high) = (of_class.value.low, of_class.value.high);
+        // No other class is that of gravel which is loose: what it resists is no less than that of the class.
+        if class == GroundClass::Gravel && n < low {
+            return Ok(Band { low: n, likely: low, high: low });
+        }
         if n < low || (n > high && high < top) {
             let [blows, low, high] = [n, low, high].map(|n| plain(n.si()));
             let message = format!("{blows} blows are not those of {}, which has {low} to {high}", class.key());

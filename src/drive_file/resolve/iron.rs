@@ -83,7 +83,7 @@ pub(super) const PULLED: Pulled = Pulled {
 
 impl Resolver<'_> {
     fn pulled_iron(&mut self, of: &Listed<'_>, pull: &Pull, wall: Cited<Length>) -> Resolved<Option<PulledPipe>> {
-        let joint = self.joint_pull(of, pull);
+        let joint = self.joint_pull(of, pull)?;
         let deflection = self.joint_deflection(of, pull, true);
         let Some(joint) = joint else { return Ok(None) };
         let path = of.path;

@@ -3,10 +3,10 @@
 use super::listed::Listed;
 use super::sizes::{self, Known};
 use super::{Resolved, Resolver};
-use crate::drive::{JointPull, NotGiven, Pull};
+use crate::drive::{Ends, JointPull, NotGiven, Pull};
 use crate::drive_file::{CandidateFile, PullFile, Series};
 use crate::laws::soil::water_density;
-use crate::quantity::{Angle, Length, MassDensity, Measure, Ratio};
+use crate::quantity::{Angle, Length, MassDensity, Measure, Ratio, Role};
 use crate::source::Cited;
 use crate::yaml::MayBe;
 
@@ -38,10 +38,10 @@ impl Resolver<'_> {
     }
 
     /// What the restrained joint holds: its maker's pull, or the thrust of its pressure rating.
-    pub(super) fn joint_pull(&mut self, of: &Listed<'_>, pull: &Pull) -> Option<JointPull> {
+    pub(super) fn joint_pull(&mut self, of: &Listed<'_>, pull: &Pull) -> Resolved<Option<JointPull>> {
         let force = self.own(of, CandidateFile::joint_pull);
         let pressure = self.own(of, CandidateFile::joint_pressure);
-        match (force, pressure) {
+        Ok(match (force, pressure) {
             (Some(force), None) => {
                 let why = "the maker's pull is for the deflection it states";
                 self.fault(of, CandidateFile::joint_deflection_factor, why);
@@ -50,19 +50,15 @@ impl Resolver<'_> {
             (None, Some(pressure)) => {
                 let message = "the thrust of the joint's pressure rating is used up by a pressure inside";
                 self.wrong(PullFile::inside_pressure, message);
+                let all = Ratio::from_si(1.0);
                 let deflection_factor = match self.own(of, CandidateFile::joint_deflection_factor) {
-                    Some(factor) => factor.value,
+                    Some(factor) => Ends::same(factor.value),
                     // A straight string: nothing is deflected.
-                    None if Listed::is_joined_in_pit(pull) => Ratio::from_si(1.0),
+                    None if Listed::is_joined_in_pit(pull) => Ends::same(all),
                     None => {
-                        let advice = "add `joint_deflection_factor` from the maker, or join the string in the pit with \
-                                      `pull: { laydown: { length: 6 m, place: pit, joint_time: 20 min } }`";
-                        let complaint = ("what the deflection on the ramp leaves of the joint is missing", advice);
-                        let place = of.at("joint_deflection_factor");
-                        if let Some(field) = &of.pipe.joint_pressure {
-                            self.flaw(field, &place, complaint);
-                        }
-                        return None;
+                        let row = self.handbook.ratio("joint.deflected")?;
+                        self.assume_one(of.at("joint_deflection_factor"), row, Role::Ratio);
+                        Ends { low: row.value, high: all }
                     }
                 };
                 Some(JointPull::Thrust { pressure: pressure.value, deflection_factor })
@@ -76,7 +72,7 @@ impl Resolver<'_> {
                 self.ask_the_maker(NotGiven::JointPull);
                 Some(JointPull::NotGiven)
             }
-        }
+        })
     }
 
     /// Deflection of the joint and laying length, which set the radius of the ramp.

@@ -102,9 +102,9 @@ impl Resolver<'_> {
     ) -> Resolved<Drilled> {
         let rock = place.classes().any(GroundClass::is_rock);
         let bit = self.handbook.bit_thrust()?.levels(if rock { "rock" } else { "soil" })?;
-        // The driller sets it: in rock the bit is pushed as hard as the rig can spare, and cuts the more slowly the less that
-        // is. The least that cuts has to be there.
-        let bit = if rock { bit.map(|bit| Band::same(bit.low)) } else { bit };
+        // The rows are those of hard rock; in weak rock a bit that is pushed less cuts too, and the least of them does.
+        let hard = place.classes().any(|class| class == GroundClass::HardRock);
+        let bit = if rock && !hard { bit.map(|bit| Band::same(bit.low)) } else { bit };
         let outside_diameter = stem.outside_diameter.value;
         let bore = stem.head.max(outside_diameter + 2.0 * self.handbook.length("bore.play")?.value);
         let stem = Lying {

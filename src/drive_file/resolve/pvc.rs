@@ -72,7 +72,7 @@ pub(super) const RESTRAINED: Pulled = Pulled {
         let Some(temperature) = resolver.pvc_temperature(pull)? else { return Ok(None) };
         let whole = Cited::given(Ratio::from_si(1.0), CandidateFile::joint_factor.spec.name(of.path));
         let pipe = resolver.pvc_pipe(of, section.wall, temperature, whole, "pvc_300")?;
-        let Some(joint) = resolver.joint_pull(of, pull) else { return Ok(None) };
+        let Some(joint) = resolver.joint_pull(of, pull)? else { return Ok(None) };
         let deflection = resolver.joint_deflection(of, pull, false);
         let jointed = JointedPipe { barrel: Barrel::Pvc(pipe), pull: joint, deflection, weight: None };
         Ok(Some(PulledPipe::Jointed(Box::new(jointed))))

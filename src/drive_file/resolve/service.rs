@@ -7,6 +7,7 @@ use super::{Resolved, Resolver, no_row};
 use crate::drive::{
     AssumedValue, Concern, Creep, Ends, JackedRing, Pipe, PipeInService, Place, RingInService, Stretch,
 };
+use crate::drive_file::limits::mm;
 use crate::drive_file::{Annulus, CandidateFile, CrushingFile, LoadCode, SurfaceFile, Traffic};
 use crate::handbook::{CrushingClassRow, Family, GroundClass, HandbookError, LiveLoadRow, Service};
 use crate::law::Law;
@@ -60,6 +61,9 @@ struct Strength {
     ultimate: Cited<LineLoad>,
     cracked: Option<LineLoad>,
 }
+
+/// Inside diameter in m from which pipe of class I is made: 60 in, or DN 1500.
+const CLASS_I: f64 = mm(1500.0);
 
 impl Resolver<'_> {
     /// Fills in what rigid pipes bear in service, and the traffic over those that are flexible. `listed` are the pipes of
@@ -167,7 +171,7 @@ impl Resolver<'_> {
             return Ok(None);
         };
         let of_clay = row.value.standard.value.0 == "EN 295-1";
-        let of_concrete = row.value.standard.value.0 == "ASTM C76";
+        let of_concrete = matches!(row.value.standard.value.0.as_str(), "ASTM C76" | "EN 1916");
         if (pipe.family == Family::Clay && of_concrete) || (pipe.family != Family::Clay && of_clay) {
             let why = format!("is a class of {}, which is for another material", row.value.standard.value.0);
             self.flaw(field, &place, why);
@@ -204,6 +208,8 @@ impl Resolver<'_> {
                 let high = if better { Strength { ultimate: bears, cracked: None } } else { trench.high };
                 Ok(Some(Ends { high, ..trench }))
             }
+            // The least class is made in wide pipe alone.
+            Family::Concrete if candidate.size.value.si() < CLASS_I => Ok(Some(classes("c76_ii", "c76_iii")?)),
             Family::Concrete => Ok(Some(classes("c76_i", "c76_iii")?)),
             _ => Ok(None),
         }

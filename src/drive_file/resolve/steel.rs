@@ -14,7 +14,7 @@ use crate::drive::{
 };
 use crate::drive_file::limits::mm;
 use crate::drive_file::{CandidateFile, EndScheme};
-use crate::handbook::{Family, SteelCasingWallRow, SteelPullWallRow};
+use crate::handbook::{Family, SteelCasingWallRow, SteelGradeRow, SteelPullWallRow};
 use crate::quantity::{Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::Cited;
 use crate::yaml::{Complaint, MayBe, did_you_mean};
@@ -251,7 +251,9 @@ impl Resolver<'_> {
         let table = self.handbook.steel_grade()?;
         let yields = || table.iter().filter(|row| row.value.value.kind.value.0 == "yield");
         if let Some(row) = yields().find(|row| row.value.key == grade.value.0) {
-            return Ok(Some(row.map(|row| row.value.stress.value)));
+            let thick = of.pipe.wall.given().is_some_and(|wall| wall.si() > THICK);
+            let stress = |row: &SteelGradeRow| row.thick.given().filter(|_| thick).unwrap_or(row.stress.value);
+            return Ok(Some(row.map(|row| stress(&row.value))));
         }
         let keys: Vec<&str> = yields().map(|row| row.value.key.as_str()).collect();
         let near = did_you_mean(&grade.value.0, &keys, &[]);
@@ -262,6 +264,8 @@ impl Resolver<'_> {
     }
 }
 
+/// Walls in m from which European grades yield earlier.
+const THICK: f64 = mm(16.0);
 /// In m, that a casing as wide as the pipe may be less by rounding.
 const ROUNDING: f64 = mm(1.0);
 

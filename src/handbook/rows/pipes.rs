@@ -91,6 +91,8 @@ rows! {
         kind: must Words,
         /// The stress.
         stress: must Pressure,
+        /// The same in walls over 16 mm, where the standard has less there.
+        thick: may Pressure,
     }
 
     /// Least wall of a steel casing under a railway. The wall is for earth and rail load, not for jacking.

@@ -7,7 +7,7 @@ use super::strength::{Cold, modulus};
 use super::{assist, link, site};
 use crate::conditions::weight;
 use crate::drive::{Drive, HoleState, NotGiven, Pipe, Pull, PulledPipe};
-use crate::handbook::HandbookError;
+use crate::handbook::{GroundClass, HandbookError};
 use crate::law::{Doubted, Law};
 use crate::laws::after_pull::{
     DelayedStrain, ExcessLength, InvertAfloat, InvertAtRest, PullStretch, RestrainedCoolingStress, ThermalShortening,
@@ -177,7 +177,9 @@ fn volumes(figures: &mut Figures, at: Pulling<'_>) -> Result<(), HandbookError> 
     if let Some(origin) = swell_row {
         figures.put("spoil, loose", Role::Volume, spoil.map(|spoil| Cited::new(spoil, origin)));
     }
-    if let (HoleState::Fluid, Some(origin)) = (pull.works.hole, demand_row) {
+    // No row tells what rock takes.
+    let rock = drive.stretches.iter().any(|stretch| stretch.has(GroundClass::is_rock));
+    if let (HoleState::Fluid, Some(origin), false) = (pull.works.hole, demand_row, rock) {
         let [low, high] = fluid.map(|fluid| fluid.map(|fluid| Cited::new(fluid, origin)));
         figures.put("fluid pumped in reaming, at least", Role::FluidVolume, low);
         if high.in_spite_of_doubt().value > low.in_spite_of_doubt().value {

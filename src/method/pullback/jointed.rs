@@ -4,7 +4,7 @@ use super::force::{OnPipe, PullOnPipe, Pulling};
 use super::pvc;
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, ramp_radius};
 use crate::check::at_most;
-use crate::drive::{BY_ITS_MAKER, Barrel, JointPull, JointedPipe, Pipe, Pull, PvcPipe};
+use crate::drive::{BY_ITS_MAKER, Barrel, Ends, JointPull, JointedPipe, Pipe, Pull, PvcPipe};
 use crate::law::{Calc, Doubted, Law};
 use crate::laws::pull_limits::JointThrustRating;
 use crate::laws::steering::CurveRadius;
@@ -16,14 +16,22 @@ const FALLBACK: &str = "no pull by the joint's maker: the thrust of its pressure
 pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, jointed: &JointedPipe, on_pipe: &OnPipe) -> Strength {
     let Pulling { pipe, pull, .. } = at;
     calc.part("allowable tension");
-    let joint = holds(calc, pipe, jointed);
-    let joint = match &jointed.barrel {
-        Barrel::Pvc(barrel) => warm_and_whole(calc, pipe, barrel, pull, joint),
-        Barrel::Iron(_) => joint,
+    let borne = |calc: &mut Calc, best| {
+        let joint = holds(calc, pipe, jointed, best);
+        match &jointed.barrel {
+            Barrel::Pvc(barrel) => warm_and_whole(calc, pipe, barrel, pull, joint),
+            Barrel::Iron(_) => joint,
+        }
     };
-    let check = at_most(Role::Pull, on_pipe.map(PullOnPipe::in_wall), joint);
+    let joint = borne(calc, false);
+    let against = |joint| at_most(Role::Pull, on_pipe.map(PullOnPipe::in_wall), joint);
+    let check = against(joint);
     let check = match jointed.pull {
         JointPull::Rated(_) | JointPull::NotGiven => check,
+        JointPull::Thrust { deflection_factor: Ends { low, high }, .. } if low < high => {
+            let best = against(borne(&mut Calc::silent(), true));
+            check.at_best(best).with_note(FALLBACK).settled_by(&[&["candidates[].joint_deflection_factor"]])
+        }
         JointPull::Thrust { .. } => check.with_note(FALLBACK),
     };
     let joint_radius = jointed.deflection.map(|(deflection, pipe_length)| {
@@ -88,13 +96,14 @@ fn iron_bend(pull: &Pull, joint: Length) -> Bend {
 }
 
 /// What the joint holds.
-fn holds(calc: &mut Calc, pipe: &Pipe, jointed: &JointedPipe) -> Doubted<Cited<Force>> {
+fn holds(calc: &mut Calc, pipe: &Pipe, jointed: &JointedPipe, best: bool) -> Doubted<Cited<Force>> {
     match jointed.pull {
         JointPull::Rated(force) => Doubted::sure(force),
         // Nothing is decided by it: see `not_given`.
         JointPull::NotGiven => Doubted::sure(Cited::new(Force::from_si(f64::INFINITY), BY_ITS_MAKER)),
         JointPull::Thrust { pressure, deflection_factor } => calc.doubted(|calc| {
             let outside_diameter = pipe.outside_diameter.value;
+            let deflection_factor = if best { deflection_factor.high } else { deflection_factor.low };
             let law = JointThrustRating { rated_pressure: pressure, outside_diameter, deflection_factor };
             Cited::new(calc.law(law), Origin::Law(&JointThrustRating::EQUATION))
         }),
