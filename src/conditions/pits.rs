@@ -21,8 +21,12 @@ const HEAVE_OTHER: &str = "the strength given is more than the other clay can ha
     count: list that clay as the class; shoring below the floor counts where its toe depth is given";
 const DRAINED: &str = "wells keep the water 0.5 m (20 in) under the floor as long as the pit is open";
 const SEALED: &str = "the sealed base is taken from the file: its weight and anchors must hold the water";
-const WELLS: &str = "head of water over the floor: wells that keep it 0.5 m (20 in) under the floor, a plug that seals it, or \
-                     shoring to about one and a half times the head below it";
+const WELLS: &str = "head of water over the floor, of which the file does not say how it is kept out: a sealed base, wells that \
+    keep it 0.5 m (20 in) under the floor, or shoring to about one and a half times the head below it";
+const BARE: &str =
+    "neither wells nor a sealed base: the floor boils unless the shoring goes deep enough below it: give its toe";
+const DEEP: &str = "more water stands over the floor than one stage of wells keeps out, and the file does not say how it is kept \
+    out: a sealed base, as a plug under water or a caisson has, or deep wells, designed before the pit is dug";
 const TOE: &str = "water that flows round the toe of the shoring and up to the floor, more in a narrow pit";
 const TIGHT: &str = "the pit is shorter or narrower than what must go in with people beside it";
 const UPLIFT: &str = "by weight alone, without friction on the walls";
@@ -118,15 +122,18 @@ fn heave(
 /// of the base is its word; a toe that it tells is judged; else wells, or a toe, are asked for as far as they go.
 pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let rules = &at.drive.site.pit_rules;
-    const SETTLED: [Ways; 2] =
-        [&[&["launch.dewatered"], &["launch.sealed_base"]], &[&["reception.dewatered"], &["reception.sealed_base"]]];
+    const SETTLED: [[Ways; 2]; 2] = [
+        [&[&["launch.dewatered"], &["launch.sealed_base"]], &[&["launch.wall_toe_depth"]]],
+        [&[&["reception.dewatered"], &["reception.sealed_base"]], &[&["reception.wall_toe_depth"]]],
+    ];
     const BOTH: Ways =
         &[&["launch.dewatered", "reception.dewatered"], &["launch.sealed_base", "reception.sealed_base"]];
-    let wet = ends(at.drive).zip(SETTLED).filter_map(|((pit, stretch), settled)| {
+    const BOTH_TOES: Ways = &[&["launch.wall_toe_depth", "reception.wall_toe_depth"]];
+    let wet = ends(at.drive).zip(SETTLED).filter_map(|((pit, stretch), ways)| {
         let table = pit.water?;
-        (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table, settled))
+        (boils(stretch) && pit.base.high > table).then_some((pit, stretch, table, ways))
     });
-    let checks = wet.map(|(pit, stretch, table, settled)| {
+    let checks = wet.map(|(pit, stretch, table, [settled, by_toe])| {
         let drained = pit.dewatered || stretch.treatment == Some(Treatment::Dewatered);
         if drained || pit.sealed_base {
             let note = if drained { DRAINED } else { SEALED };
@@ -134,12 +141,17 @@ pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         }
         calc.part("base of a pit in sand");
         let Some(toe) = pit.toe else {
+            if pit.bare {
+                let bare = rated(Verdict::NotDecided, rules.boiling.origin).with_note(BARE);
+                return bare.settled_by(by_toe);
+            }
             let asked = required(Role::Depth, pit.base.high - table, rules.wells);
-            // No head alone bars: deeper wells may be what the contractor brings.
-            return asked
-                .at_best(required(Role::Depth, Length::default(), rules.wells))
-                .with_note(WELLS)
-                .settled_by(settled);
+            // No head alone bars: how the water is kept out is what the contractor brings.
+            return if asked.verdict == Verdict::WithCare {
+                asked.with_note(WELLS)
+            } else {
+                rated(Verdict::Within, rules.wells.origin).with_care(Care::Condition, DEEP)
+            };
         };
         let [adverse, favourable] = [false, true].map(|best| {
             let column = if best { stretch.heavy() } else { stretch.light() };
@@ -156,7 +168,8 @@ pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let checks = checks.inspect(|check| open += usize::from(check.verdict == Verdict::NotDecided));
     let worst =
         checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;
-    Ok(if open > 1 { worst.settled_by(BOTH) } else { worst })
+    let bare = at.drive.site.launch.bare || at.drive.site.reception.bare;
+    Ok(if open > 1 { worst.settled_by(if bare { BOTH_TOES } else { BOTH }) } else { worst })
 }
 
 /// Safety against boiling inside the shoring; a width that is not told is narrow.

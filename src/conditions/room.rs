@@ -40,7 +40,8 @@ pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     };
     let least = at_least(Role::Depth, there, times(rules.least, bore)).by(Rule::High).with_note(LEAST);
     // Rows of a pulled pipe are for roads: nothing is known of other ground.
-    let fits = |(to, _): &&(Option<Length>, _)| to.is_none_or(|to| outside_diameter <= to);
+    let size = outside_diameter.min(at.pipe.nominal);
+    let fits = |(to, _): &&(Option<Length>, _)| to.is_none_or(|to| size <= to);
     let under_road = surface.road || !surface.is_told;
     let drilled = rules.drilled.iter().find(fits).filter(|_| under_road && !at.is_jacked());
     let by_rule = |need, note| at_least(Role::Depth, there, need).by(Rule::High).with_note(note);

@@ -329,6 +329,8 @@ pub(crate) struct Pit {
     pub(crate) dewatered: bool,
     /// Whether the base is sealed against water.
     pub(crate) sealed_base: bool,
+    /// Whether the file rules out both.
+    pub(crate) bare: bool,
     /// Depth of the toe of the shoring below ground.
     pub(crate) toe: Option<Cited<Length>>,
 }

@@ -255,7 +255,7 @@ fields! {
     /// Vacuum in a pressure main.
     VacuumFile at ["vacuum."] {
         /// Below the atmosphere.
-        pressure: must<Pressure> as Pressure, UpTo(kpa(101.325)), usual(kpa(20.0), kpa(80.0)), ["70 kPa", "10 psi"];
+        pressure: must<Pressure> as Pressure, Within(0.0, kpa(101.325)), usual(0.0, kpa(80.0)), ["70 kPa", "10 psi"];
         /// How long it lasts.
         lasts: must<Time> as Duration, Within(sec(1.0), days(366.0)), usual(sec(10.0), hours(24.0)), ["6 h", "6 h"];
     }

@@ -158,6 +158,7 @@ key_words! {
         "force_main" => ["pressure_main"],
         "rising_main" => ["pressure_main"],
         "gas_main" => ["pressure_main"],
+        "sewer" => ["gravity_sewer"],
         "storm_sewer" => ["gravity_sewer"],
         "storm_drain" => ["gravity_sewer"],
         "culvert" => ["gravity_sewer"],

@@ -106,6 +106,21 @@ pub const UNITS: &[Unit] = &[
     Unit { symbol: "°F", factor: 5.0 / 9.0, offset: 459.67, dim: TEMPERATURE },
 ];
 
+/// Other spellings of a symbol, which can mean nothing else.
+pub const SAME: &[(&[&str], &str)] = &[
+    (&["metre", "metres", "meter", "meters"], "m"),
+    (&["inches"], "in"),
+    (&["feet", "foot"], "ft"),
+    (&["mins", "minutes"], "min"),
+    (&["hour", "hours", "hr", "hrs"], "h"),
+    (&["days"], "day"),
+    (&["kn", "KN"], "kN"),
+    (&["kips"], "kip"),
+    (&["kpa", "KPa"], "kPa"),
+    (&["C"], "degC"),
+    (&["F"], "degF"),
+];
+
 /// Symbols that mean different things to different readers, and what to write instead.
 pub const REFUSED: &[(&[&str], &str)] = &[
     (
@@ -117,15 +132,9 @@ pub const REFUSED: &[(&[&str], &str)] = &[
     (&["gal"], "write \"gal_us\" or \"L\""),
     (&["M"], "write \"m\" for metres or \"MN\" for meganewtons"),
     (&["lbs", "pound"], "write \"lbf\" for a force, \"lb\" for a mass"),
-    (&["feet", "foot"], "write \"ft\""),
-    (&["inches"], "write \"in\""),
-    (&["metre", "meter"], "write \"m\""),
-    (&["hour", "hours", "hr"], "write \"h\""),
-    (&["C", "deg C"], "write \"degC\""),
-    (&["F", "deg F"], "write \"degF\""),
+    (&["deg C"], "write \"degC\""),
+    (&["deg F"], "write \"degF\""),
     (&["degrees"], "write \"deg\" for an angle, \"degC\" or \"degF\" for a temperature"),
-    (&["kn", "KN"], "write \"kN\""),
-    (&["kpa", "KPa"], "write \"kPa\""),
     (&["gpm", "GPM"], "write \"gal_us/min\""),
     (&["gpd"], "write \"gal_us/day\""),
     (&["cfs"], "write \"ft3/s\""),
@@ -139,15 +148,12 @@ pub const REFUSED: &[(&[&str], &str)] = &[
     (&["cu yd", "cy"], "write \"yd3\""),
     (&["cu m"], "write \"m3\""),
     (&["k"], "write \"kip\" (1000 lbf) or \"kN\" for a force, \"K\" for a temperature"),
-    (&["kips"], "write \"kip\""),
     (&["klf"], "write \"kip/ft\""),
     (&["psig"], "write \"psi\""),
     (&["ft-lb", "ft-lbf", "lb-ft"], "write \"lbf*ft\""),
     (&["in-lb"], "write \"lbf*in\""),
     (&["Nm"], "write \"N*m\""),
     (&["kNm"], "write \"kN*m\""),
-    (&["days"], "write \"day\""),
-    (&["mins"], "write \"min\""),
     (&["mpa", "Mpa"], "write \"MPa\""),
 ];
 
@@ -168,7 +174,8 @@ pub fn family(text: &str) -> Option<UnitSystem> {
     let symbols =
         after.split(|c: char| c.is_whitespace() || c.is_ascii_digit() || matches!(c, '*' | '·' | '/' | '^' | '-'));
     let mut family = None;
-    for symbol in symbols.filter(|symbol| find(symbol).is_some() && !NEUTRAL.contains(symbol)) {
+    let known = symbols.filter_map(find).map(|unit| unit.symbol);
+    for symbol in known.filter(|symbol| !NEUTRAL.contains(symbol)) {
         if US.contains(&symbol) {
             return Some(UnitSystem::Us);
         }
@@ -177,9 +184,11 @@ pub fn family(text: &str) -> Option<UnitSystem> {
     family
 }
 
-/// The unit written `symbol`, letter case counting.
+/// The unit written `symbol`, or as it is spelled otherwise; letter case counts.
 #[must_use]
 pub fn find(symbol: &str) -> Option<&'static Unit> {
+    let same = SAME.iter().find(|(spellings, _)| spellings.contains(&symbol));
+    let symbol = same.map_or(symbol, |(_, symbol)| symbol);
     UNITS.iter().find(|unit| unit.symbol == symbol)
 }
 

@@ -30,7 +30,7 @@ fn every_faulty_value_is_reported_with_its_place() {
             .edit("lubrication: metered", "lubrication: meterd")
             .edit("class: silt", "class: slit")
             .edit("thrust: 900 kN", "thrust: 900 tonf")
-            .edit("25 degC", "25 C")
+            .edit("25 degC", "25 degrees")
             .edit("sdr: 11", "sdr: eleven")
     });
     let found = shown(&faults(&text));
@@ -44,8 +44,8 @@ fn every_faulty_value_is_reported_with_its_place() {
          unknown) at line 9 column 24",
         "rig.thrust: expected a force, got \"900 tonf\" with the unknown unit \"tonf\" (write \"tonf_us\" (2000 lbf) or \
          \"tf\" (1000 kgf)) at line 11 column 16",
-        "pull.pipe_temperature: expected a temperature, got \"25 C\" with the unknown unit \"C\" (write \"degC\") at \
-         line 12 column 42",
+        "pull.pipe_temperature: expected a temperature, got \"25 degrees\" with the unknown unit \"degrees\" \
+         (write \"deg\" for an angle, \"degC\" or \"degF\" for a temperature) at line 12 column 42",
         "candidates[1].sdr: expected a plain number or a percentage, got \"eleven\" (write for example \"11\") at \
          line 17 column 43",
     ];

@@ -82,7 +82,7 @@ fn a_malformed_overlay_is_refused_with_its_line() {
     let cases = [
         // A unit of another dimension, an unknown unit, none.
         (overlay_row("ours", "20 in", "508 kPa"), "line 8", "outside_diameter"),
-        (overlay_row("ours", "20 inches", "508 mm"), "line 7", "size"),
+        (overlay_row("ours", "20 inchs", "508 mm"), "line 7", "size"),
         (overlay_row("ours", "20 in", "508"), "line 8", "without a unit"),
         (overlay_row("ours", "20 in", "NaN mm"), "line 8", "not a finite number"),
         (twice, "line 13", "\"ours\" is given twice"),

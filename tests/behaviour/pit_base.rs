@@ -75,7 +75,7 @@ fn toes_that_hold() {
     assert_relative_eq!(gain.value().value, 2.0, max_relative = 1e-12);
 }
 
-/// Sand with 8 m of head over the floor: nothing told is not decided; wells or a sealed base are the word of the file; a toe
+/// Sand with 8 m of head over the floor: nothing told asks for one of them, and what rules both out for a toe; wells or a sealed base are the word of the file; a toe
 /// of 4 m: 8 / (1 + 3^(1/3)) = 3.28 m left, twice that: 0.957 x 4 / 6.55 = 0.58 of 1.5. Up to 3 m wells do it.
 #[test]
 fn a_floor_under_water() {
@@ -84,7 +84,10 @@ fn a_floor_under_water() {
         let pit = format!(", space: {{ length: 5 m, width: 3 m, floor_depth: {depth} }}{more}");
         made(sand, &pit, &pit, "groundwater: 0.5 m\n", Subject::PitBoiling)
     };
-    assert_eq!(boils("8.5 m", "").unwrap().verdict, Verdict::NotDecided);
+    let untold = boils("8.5 m", "").unwrap();
+    assert_eq!((untold.verdict, untold.care), (Verdict::WithCare, Some(Care::Condition)));
+    let bare = boils("8.5 m", ", dewatered: false, sealed_base: false").unwrap();
+    assert_eq!((bare.verdict, bare.settled_by), (Verdict::NotDecided, &[&["launch.wall_toe_depth", "reception.wall_toe_depth"][..]][..]));
     for word in [", dewatered: true", ", sealed_base: true"] {
         let said = boils("8.5 m", word).unwrap();
         assert_eq!((said.verdict, said.care), (Verdict::WithCare, Some(Care::Condition)), "{word}");
@@ -121,7 +124,7 @@ fn pits_that_take_nothing_in() {
     assert_eq!(of("5 m", "2.5 m", Subject::PitWidth), Verdict::Within);
 }
 
-/// What settles a base that may boil: wells, or a plug; of the pit that is open, where the other is settled.
+/// What settles a base that may boil with the toe as told: wells, or a plug; of the pit that is open, where the other is settled.
 #[test]
 fn a_plug_settles_a_base_as_wells_do() {
     let sand = "class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm";
@@ -130,12 +133,15 @@ fn a_plug_settles_a_base_as_wells_do() {
         let (launch, reception) = (format!("{deep}{launch}"), format!("{deep}{reception}"));
         made(sand, &launch, &reception, "groundwater: 0.5 m\n", Subject::PitBoiling).unwrap()
     };
-    let both = settled("", "");
+    let toes = (13..21).map(|toe| format!(", wall_toe_depth: {toe} m"));
+    let mut open = toes.filter(|toe| settled(toe, toe).verdict == Verdict::NotDecided);
+    let toe = open.next().unwrap();
+    let both = settled(&toe, &toe);
     assert_eq!(
         both.settled_by,
         &[&["launch.dewatered", "reception.dewatered"][..], &["launch.sealed_base", "reception.sealed_base"]][..]
     );
-    let one = settled(", sealed_base: true", "");
+    let one = settled(", sealed_base: true", &toe);
     assert_eq!(one.settled_by, &[&["reception.dewatered"][..], &["reception.sealed_base"]][..]);
     assert_eq!(settled(", sealed_base: true", ", sealed_base: true").verdict, Verdict::WithCare);
 }

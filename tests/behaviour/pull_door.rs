@@ -179,7 +179,7 @@ fn annulus_and_vacuum_are_checked() {
         ("vacuum: { pressure: 80 kPa, lasts: 1 h }\n", "vacuum.pressure: is for a pressure main"),
         (
             "vacuum: { pressure: 120 kPa, lasts: 1 h }\n",
-            "vacuum.pressure: expected a pressure or stress of at most 101",
+            "vacuum.pressure: expected a pressure or stress from 0 kPa to 101 kPa",
         ),
     ] {
         assert_fault(None, None, more, part);

@@ -65,7 +65,8 @@ impl Resolver<'_> {
             let why = ("is above the floor of the pit", "give the depth of the toe below ground");
             self.wrong_at(path, file, PitFile::wall_toe_depth, why);
         }
-        Pit { dewatered: says(&file.dewatered), sealed_base: says(&file.sealed_base), toe, ..pit }
+        let bare = [&file.dewatered, &file.sealed_base].iter().all(|field| field.given() == Some(false));
+        Pit { dewatered: says(&file.dewatered), sealed_base: says(&file.sealed_base), bare, toe, ..pit }
     }
 
     pub(super) fn pit_rules(&mut self, stem: &Stem) -> Resolved<PitRules> {
