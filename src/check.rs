@@ -9,7 +9,7 @@ mod subject;
 mod table;
 
 pub use levels::{Levels, Limit};
-pub use made::{Case, Check, at_least, at_most, rated, required};
+pub use made::{Case, Check, Draft, at_least, at_most, rated, required};
 pub use outcome::{Absent, Checks};
 pub(crate) use outcome::{Outcome, only};
 pub(crate) use rule::Decides;

@@ -179,6 +179,7 @@ impl Calc {
     }
 
     /// Each level of a band through `work`; the steps tell which.
+    #[inline]
     pub fn levels<T, U>(&mut self, band: Band<T>, mut work: impl FnMut(&mut Self, T) -> U) -> Band<U> {
         let mut at = |level, of| {
             self.level(level);
@@ -189,6 +190,7 @@ impl Calc {
         all
     }
 
+    #[inline]
     fn level(&mut self, level: &'static str) {
         if let Some(record) = &mut self.record {
             record.level = level;

@@ -55,16 +55,19 @@ impl<T: Copy> Band<T> {
     }
 
     /// Each level through `change`.
+    #[inline]
     pub fn map<U>(self, mut change: impl FnMut(T) -> U) -> Band<U> {
         Band { low: change(self.low), likely: change(self.likely), high: change(self.high) }
     }
 
     /// Both of each level.
+    #[inline]
     pub fn zip<U: Copy>(self, other: Band<U>) -> Band<(T, U)> {
         self.with(other, |one, other| (one, other))
     }
 
     /// Level by level with another band.
+    #[inline]
     pub fn with<U: Copy, V>(self, other: Band<U>, mut join: impl FnMut(T, U) -> V) -> Band<V> {
         Band {
             low: join(self.low, other.low),

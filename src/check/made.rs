@@ -4,6 +4,7 @@ use super::{Care, Levels, Limit, Rule, Sense, Subject, Verdict, Ways};
 use crate::law::{Doubt, Doubted};
 use crate::quantity::{Band, Measure, Ratio, Role, Shown};
 use crate::source::{Cited, Origin};
+use core::ops::Deref;
 
 /// Share of a limit that is lost in computing with it.
 const ROUNDING: f64 = 1e-9;
@@ -82,17 +83,33 @@ struct Numbers {
     best: Option<Cases>,
 }
 
-/// One check, of a subject that the table of checks names once it is made.
+/// One check, decided.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 #[must_use]
-pub struct Check<S = Subject> {
+pub struct Check {
     /// What is checked.
-    pub subject: S,
+    pub subject: Subject,
     /// How it came out.
     pub verdict: Verdict,
     /// Why it asks for care, where it does.
     pub care: Option<Care>,
+    made: Draft,
+}
+
+impl Deref for Check {
+    type Target = Draft;
+
+    fn deref(&self) -> &Draft {
+        &self.made
+    }
+}
+
+/// A check as it is made. The table of checks names it, and says who decides where the check does not.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+#[must_use]
+pub struct Draft {
     /// Which side is safe.
     pub sense: Sense,
     /// Where the limit comes from.
@@ -118,27 +135,24 @@ pub struct Check<S = Subject> {
 }
 
 /// A demand that must not exceed a limit.
-pub fn at_most<Q: Measure>(role: Role, demand: impl Levels<Q>, limit: impl Limit<Q>) -> Check<()> {
-    Check::new(role, Sense::AtMost, demand.levels(), limit.limit())
+pub fn at_most<Q: Measure>(role: Role, demand: impl Levels<Q>, limit: impl Limit<Q>) -> Draft {
+    Draft::new(role, Sense::AtMost, demand.levels(), limit.limit())
 }
 
 /// A supply that must be at least a need.
-pub fn at_least<Q: Measure>(role: Role, supply: impl Levels<Q>, need: impl Limit<Q>) -> Check<()> {
-    Check::new(role, Sense::AtLeast, supply.levels(), need.limit())
+pub fn at_least<Q: Measure>(role: Role, supply: impl Levels<Q>, need: impl Limit<Q>) -> Draft {
+    Draft::new(role, Sense::AtLeast, supply.levels(), need.limit())
 }
 
 /// What the contractor has to bring, against the most that is usual.
-pub fn required<Q: Measure>(role: Role, asked: impl Levels<Q>, usual: impl Limit<Q>) -> Check<()> {
+pub fn required<Q: Measure>(role: Role, asked: impl Levels<Q>, usual: impl Limit<Q>) -> Draft {
     at_most(role, asked, usual).by(Rule::Required)
 }
 
 /// A judgement without numbers.
-pub const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
+pub const fn rated(verdict: Verdict, basis: Origin) -> Draft {
     let care = if matches!(verdict, Verdict::WithCare) { Some(Care::Noted) } else { None };
-    Check {
-        subject: (),
-        verdict,
-        care,
+    Draft {
         sense: Sense::AtMost,
         basis,
         factor: None,
@@ -153,7 +167,7 @@ pub const fn rated(verdict: Verdict, basis: Origin) -> Check<()> {
     }
 }
 
-impl Check<()> {
+impl Draft {
     fn new<Q: Measure>(role: Role, sense: Sense, demand: Doubted<Band<Q>>, limit: Doubted<Cited<Band<Q>>>) -> Self {
         debug_assert_eq!(Q::DIM, role.dim(), "role {role:?} does not fit what is checked");
         let both = demand.zip(limit);
@@ -162,36 +176,23 @@ impl Check<()> {
         let cases = demand.with(limit.value, |demand, limit| Case { demand: demand.si(), limit: limit.si() });
         let cases = Cases { likely: cases.likely, high: cases.high };
         let numbers = Some(Numbers { role, cases, best: None });
-        Self { sense, doubt, may_spare, numbers, ..rated(Verdict::Within, limit.origin) }.decided()
+        Self { sense, doubt, may_spare, numbers, ..rated(Verdict::Within, limit.origin) }
     }
 
     /// The check of a subject, decided by the rule of the table unless it has one of its own.
     pub(crate) fn of(self, subject: Subject, rule: Rule) -> Check {
-        let check = self.by(self.rule.unwrap_or(rule));
-        let Self { verdict, care, sense, basis, factor, doubt, may_spare, .. } = check;
-        let Self { note, settled_by, numbers, rule, least, bars, .. } = check;
-        Check {
-            subject,
-            verdict,
-            care,
-            sense,
-            basis,
-            factor,
-            doubt,
-            may_spare,
-            note,
-            settled_by,
-            numbers,
-            rule,
-            least,
-            bars,
-        }
+        self.by(self.rule.unwrap_or(rule)).named(subject)
+    }
+
+    fn named(self, subject: Subject) -> Check {
+        let (verdict, care) = self.decided();
+        Check { subject, verdict, care, made: self }
     }
 
     /// The worse of two, by verdict, then by how far the limit is used.
     pub(crate) fn worse(self, other: Self) -> Self {
         let used = |check: &Self| check.utilisation().unwrap_or(f64::INFINITY);
-        if (other.verdict, used(&other)) > (self.verdict, used(&self)) { other } else { self }
+        if (other.verdict(), used(&other)) > (self.verdict(), used(&self)) { other } else { self }
     }
 
     /// The same with every default at its best: what fails on the safe side of what is not known and passes so is not
@@ -201,7 +202,7 @@ impl Check<()> {
         let best = best.numbers.map(|best| best.cases);
         let numbers = self.numbers.map(|numbers| Numbers { best: best.or(numbers.best), ..numbers });
         let may_spare = self.may_spare || self.doubt.is_some() && best_may_spare;
-        Self { numbers, may_spare, ..self }.decided()
+        Self { numbers, may_spare, ..self }
     }
 }
 
@@ -222,48 +223,14 @@ impl Check {
     pub(super) fn unless(self, better: Option<Self>, ways: Ways) -> Self {
         match self.verdict {
             Verdict::Within | Verdict::WithCare => return self,
-            Verdict::NotDecided => return self.settled_by(ways),
+            Verdict::NotDecided => return Self { made: self.made.settled_by(ways), ..self },
             Verdict::Over => {}
         }
-        let best = better.and_then(|better| better.numbers).map(|numbers| numbers.best.unwrap_or(numbers.cases));
+        let best = better.and_then(|better| better.made.numbers).map(|numbers| numbers.best.unwrap_or(numbers.cases));
         let numbers = self.numbers.map(|numbers| Numbers { best, ..numbers });
         let least = if self.least.0 == Verdict::Over { (Verdict::NotDecided, None) } else { self.least };
-        Self { bars: false, least, numbers, ..self }.decided().with_note(EITHER).settled_by(ways)
-    }
-}
-
-impl<S: Copy> Check<S> {
-    /// Its verdict and why it asks for care, by its numbers, its rule and what holds it back.
-    fn decided(self) -> Self {
-        // Until the table has spoken any high demand asks for care only.
-        let rule = self.rule.unwrap_or(Rule::Likely(Ratio::from_si(f64::INFINITY)));
-        let judged = match self.numbers {
-            Some(Numbers { cases, best, .. }) => {
-                let judged = cases.judged(rule, self.sense);
-                let spared = best.is_some_and(|best| best.judged(rule, self.sense).0 != Verdict::Over);
-                if judged.0 == Verdict::Over && (spared || !self.bars) { (Verdict::NotDecided, None) } else { judged }
-            }
-            None => (Verdict::Within, None),
-        };
-        let is_over = judged.0 == Verdict::Over && !self.may_spare;
-        let (verdict, care) = if self.doubt.is_some() && !is_over {
-            (Verdict::NotDecided, None)
-        } else if judged.0 > self.least.0 || judged.0 == self.least.0 && self.least.1 != Some(Care::Condition) {
-            judged
-        } else {
-            self.least
-        };
-        Self { verdict, care, ..self }
-    }
-
-    fn no_better(self, least: (Verdict, Option<Care>)) -> Self {
-        let least = if least.0 > self.least.0 { least } else { self.least };
-        Self { least, ..self }.decided()
-    }
-
-    /// Decided by a rule of its own.
-    pub fn by(self, rule: Rule) -> Self {
-        Self { rule: Some(rule), ..self }.decided()
+        let made = Draft { bars: false, least, numbers, ..self.made };
+        made.with_note(EITHER).settled_by(ways).named(self.subject)
     }
 
     /// What it comes out as with every default at its best, where it is not decided and passes so; nothing where it does
@@ -276,6 +243,55 @@ impl<S: Copy> Check<S> {
         };
         let (verdict, _) = self.numbers?.best?.judged(rule, self.sense);
         (verdict < Verdict::NotDecided).then(|| verdict.max(self.least.0))
+    }
+
+    /// Past the limit in the likely case already, and asking for care only: a screen.
+    #[must_use]
+    pub fn is_failed_screen(&self) -> bool {
+        let likely = self.numbers.and_then(|numbers| numbers.cases.likely.passes(self.sense));
+        self.verdict == Verdict::WithCare && likely == Some(false)
+    }
+}
+
+impl Draft {
+    /// How it comes out so far.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        self.decided().0
+    }
+
+    /// Its verdict and why it asks for care, by its numbers, its rule and what holds it back.
+    pub(crate) fn decided(&self) -> (Verdict, Option<Care>) {
+        // Until the table has spoken any high demand asks for care only.
+        let rule = self.rule.unwrap_or(Rule::Likely(Ratio::from_si(f64::INFINITY)));
+        let judged = match self.numbers {
+            Some(Numbers { cases, best, .. }) => {
+                let judged = cases.judged(rule, self.sense);
+                let spared = || best.is_some_and(|best| best.judged(rule, self.sense).0 != Verdict::Over);
+                if judged.0 == Verdict::Over && (!self.bars || spared()) { (Verdict::NotDecided, None) } else { judged }
+            }
+            None => (Verdict::Within, None),
+        };
+        let is_over = judged.0 == Verdict::Over && !self.may_spare;
+        if self.doubt.is_some() && !is_over {
+            (Verdict::NotDecided, None)
+        } else if judged.0 > self.least.0 || judged.0 == self.least.0 && self.least.1 != Some(Care::Condition) {
+            judged
+        } else {
+            self.least
+        }
+    }
+
+    #[inline]
+    fn no_better(self, least: (Verdict, Option<Care>)) -> Self {
+        let least = if least.0 > self.least.0 { least } else { self.least };
+        Self { least, ..self }
+    }
+
+    /// Decided by a rule of its own.
+    #[inline]
+    pub fn by(self, rule: Rule) -> Self {
+        Self { rule: Some(rule), ..self }
     }
 
     /// A screen: past the limit it asks for care, and bars nothing.
@@ -295,6 +311,7 @@ impl<S: Copy> Check<S> {
     }
 
     /// Never a plain pass, for a reason.
+    #[inline]
     pub fn with_care(self, care: Care, note: &'static str) -> Self {
         self.no_better((Verdict::WithCare, Some(care))).with_note(note)
     }
@@ -309,14 +326,7 @@ impl<S: Copy> Check<S> {
         if doubt.is_none() {
             return self;
         }
-        Self { doubt: self.doubt.or(doubt), may_spare: true, ..self }.decided()
-    }
-
-    /// Past the limit in the likely case already, and asking for care only: a screen.
-    #[must_use]
-    pub fn is_failed_screen(&self) -> bool {
-        let likely = self.numbers.and_then(|numbers| numbers.cases.likely.passes(self.sense));
-        self.verdict == Verdict::WithCare && likely == Some(false)
+        Self { doubt: self.doubt.or(doubt), may_spare: true, ..self }
     }
 
     /// Whether it tells what the contractor has to bring, with the most that is usual for its limit.
@@ -338,15 +348,17 @@ impl<S: Copy> Check<S> {
 
     /// Held against a limit that is ours alone, in place of one that the file does not tell: not decided where it is over.
     pub(crate) fn by_habit(self) -> Self {
-        Self { bars: false, ..self }.decided()
+        Self { bars: false, ..self }
     }
 
     /// With a note for the reader.
+    #[inline]
     pub const fn with_note(self, note: &'static str) -> Self {
         Self { note: Some(note), ..self }
     }
 
     /// With the ways to settle it.
+    #[inline]
     pub const fn settled_by(self, ways: Ways) -> Self {
         Self { settled_by: ways, ..self }
     }

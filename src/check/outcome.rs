@@ -1,6 +1,6 @@
 //! What became of every check of a scheme.
 
-use super::{Check, Need, Subject, Ways};
+use super::{Check, Draft, Need, Subject, Ways};
 
 /// Why a check is absent.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -13,7 +13,7 @@ pub enum Absent {
 }
 
 /// What became of a check: made, or why not.
-pub(crate) type Outcome = Result<Check<()>, Absent>;
+pub(crate) type Outcome = Result<Draft, Absent>;
 
 /// Goes on only where something holds.
 pub(crate) const fn only(holds: bool, else_why: &'static str) -> Result<(), Absent> {
@@ -31,23 +31,24 @@ impl Checks {
         Self([Err(Absent::NotApplicable(why)); Subject::COUNT])
     }
 
-    /// One outcome a subject, in their order.
-    pub(crate) const fn of(outcomes: [Result<Check, Absent>; Subject::COUNT]) -> Self {
-        Self(outcomes)
+    /// What became of a subject.
+    pub(crate) fn put(&mut self, subject: Subject, outcome: Result<Check, Absent>) {
+        if let Some(of) = self.0.get_mut(subject as usize) {
+            *of = outcome;
+        }
     }
 
     /// The worse of two of each subject that one thing tells apart which is not known: over where both are, and where one
     /// is not made the other's. `ways` tell that thing.
-    pub(crate) fn either(mut self, other: Self, ways: Ways) -> Self {
-        for (one, other) in self.0.iter_mut().zip(other.0) {
-            *one = match (*one, other) {
+    pub(crate) fn either(&mut self, other: &Self, ways: Ways) {
+        for (one, other) in self.0.iter_mut().zip(&other.0) {
+            *one = match (*one, *other) {
                 (Ok(one), Ok(other)) => Ok(one.either(other, ways)),
                 (Err(Absent::Missing), _) | (_, Err(Absent::Missing)) => Err(Absent::Missing),
                 (Ok(made), Err(_)) | (Err(_), Ok(made)) => Ok(made.unless(None, ways)),
                 (Err(why), Err(_)) => Err(why),
             };
         }
-        self
     }
 
     /// The checks that were made, in the order of [`Subject`].
@@ -78,7 +79,7 @@ impl Checks {
     pub fn missing(&self) -> Vec<Need> {
         let all = || Subject::ALL.iter().zip(&self.0);
         let is_asked = |need| {
-            let asks = |outcome: &Result<Check, Absent>| outcome.as_ref().is_ok_and(Check::is_required);
+            let asks = |outcome: &Result<Check, Absent>| outcome.as_ref().is_ok_and(|check| check.is_required());
             all().any(|(subject, outcome)| subject.need() == Some(need) && asks(outcome))
         };
         let mut needs = Vec::new();

@@ -206,7 +206,7 @@ fn grade(seen: &Seen) -> Figure {
 /// Length of the drive and diameter of the pipe over the published range of the method, the worse: 1 at nothing, falling
 /// evenly to 0 at a multiple.
 fn size(seen: &Seen) -> Figure {
-    let share = read(seen, CriterionKind::Size).filter_map(Check::utilisation).reduce(f64::max);
+    let share = read(seen, CriterionKind::Size).filter_map(|check| check.utilisation()).reduce(f64::max);
     Figure {
         raw: share.map(|si| Shown { si, role: Role::Ratio }),
         value: share.map(|share| falling(share, seen.shapes.size_zero)),

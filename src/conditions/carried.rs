@@ -1,7 +1,7 @@
 //! Pressure of a main in service, surge included, against what its wall or its maker allows.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Verdict, at_most, only, rated};
+use crate::check::{Absent, Care, Draft, Outcome, Verdict, at_most, only, rated};
 use crate::drive::{BY_ITS_MAKER, Carries, FactorPoints};
 use crate::handbook::{Method, Service};
 use crate::law::{Calc, Doubted};
@@ -31,7 +31,7 @@ pub(crate) fn in_service(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         });
     };
     let pressure = asked.map_or(Pressure::default(), |asked| asked.value);
-    let check = |surge: Pressure, over_class: Ratio| -> Check<()> {
+    let check = |surge: Pressure, over_class: Ratio| -> Draft {
         let limit = own.map(|own| {
             let own = own.map(|class| class * over_class);
             carries.joint.filter(|joint| joint.value < own.value).unwrap_or(own)
@@ -41,7 +41,7 @@ pub(crate) fn in_service(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let surges = at.drive.in_service.surge.into_iter().zip(carries.with_surge);
     let told = surges.filter_map(|(surge, over_class)| Some(check(surge?, over_class)));
     let has_surge = at.drive.in_service.surge.iter().any(Option::is_some);
-    let check = told.fold(check(Pressure::default(), Ratio::from(1.0)), Check::worse);
+    let check = told.fold(check(Pressure::default(), Ratio::from(1.0)), Draft::worse);
     Ok(match asked {
         Some(_) => check.with_note(if has_surge { SURGES } else { TOLD }),
         None => check.with_care(Care::Condition, UNTOLD).settled_by(&[&["service_pressure"]]),

@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use super::stress::weight;
-use crate::check::{Absent, Check, Outcome, Verdict, Ways, at_least, at_most, only, rated, required};
+use crate::check::{Absent, Draft, Outcome, Verdict, Ways, at_least, at_most, only, rated, required};
 use crate::drive::{Column, Drive, Strength, StrengthBy, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
@@ -34,7 +34,7 @@ pub(crate) fn stability(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         stretch.way.depths().map(move |depth| (stretch, depth, strength))
     });
     let checks = places.map(|(stretch, depth, strength)| number(calc, at, (stretch, depth), strength));
-    checks.reduce(Check::worse).ok_or(Absent::NotApplicable("there is no clay in the face"))
+    checks.reduce(Draft::worse).ok_or(Absent::NotApplicable("there is no clay in the face"))
 }
 
 /// The worst stretch, where water stands over an open casing in silt, sand or gravel: only a plug of soil keeps the ground
@@ -46,11 +46,11 @@ pub(crate) fn plug(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let Some(plug) = at.drive.site.plug else {
         let checks = wet().map(|stretch| asked(calc, at, stretch));
         return checks
-            .reduce(Check::worse)
+            .reduce(Draft::worse)
             .ok_or(Absent::Missing)
             .map(|check| check.settled_by(&[&["ground[].treatment"]]));
     };
-    wet().map(|stretch| against_water(calc, at.drive, stretch, plug)).reduce(Check::worse).ok_or(Absent::Missing)
+    wet().map(|stretch| against_water(calc, at.drive, stretch, plug)).reduce(Draft::worse).ok_or(Absent::Missing)
 }
 
 fn wants_plug(stretch: &Stretch) -> bool {
@@ -65,7 +65,7 @@ fn number(
     at: &Plan<'_>,
     (stretch, depth): (&Stretch, Length),
     Strength { ends, by }: Strength,
-) -> Check<()> {
+) -> Draft {
     calc.part("face in clay");
     let over = at.drive.site.face.surcharge;
     let adverse = stands(calc, at, depth, (stretch.heavy(), ends.low, over.high));
@@ -83,7 +83,7 @@ fn stands(
     at: &Plan<'_>,
     depth: Length,
     (column, undrained_strength, over): (Column<'_>, Pressure, Pressure),
-) -> Check<()> {
+) -> Draft {
     let (rule, bore) = (at.drive.site.face, at.opened());
     let axis = depth - at.pipe.outside_diameter.value / 2.0;
     let cover = axis - bore / 2.0;
@@ -108,7 +108,7 @@ fn stands(
 
 /// The plug that the contractor has to keep, against the longest that is kept. No length alone bars: the ground may be
 /// treated.
-fn asked(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch) -> Check<()> {
+fn asked(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch) -> Draft {
     calc.part("soil plug against the head of water");
     let rules = &at.drive.site.pit_rules;
     let (length, times) = rules.longest_plug;
@@ -125,7 +125,7 @@ fn asked(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch) -> Check<()> {
 }
 
 /// Against the lightest soil; not decided where the heaviest would do.
-fn against_water(calc: &mut Calc, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Check<()> {
+fn against_water(calc: &mut Calc, drive: &Drive, stretch: &Stretch, plug: Cited<Length>) -> Draft {
     calc.part("soil plug against the head of water");
     let [adverse, favourable] =
         [stretch.light(), stretch.heavy()].map(|column| plug_needed(calc, drive, stretch, column));

@@ -3,7 +3,7 @@
 
 use super::plan::Plan;
 use super::stress::{vertical_stress, weight};
-use crate::check::{Care, Check, Outcome, Rule, Ways, at_least, at_most, only};
+use crate::check::{Care, Draft, Outcome, Rule, Ways, at_least, at_most, only};
 use crate::drive::{Column, Ends, Stretch};
 use crate::handbook::{GroundClass, Treatment};
 use crate::law::{Calc, Doubted};
@@ -39,7 +39,7 @@ pub(crate) fn check(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let soils = at.drive.stretches.iter().filter(|stretch| needs_support(stretch));
     let places = soils.flat_map(|stretch| stretch.way.depths().map(move |depth| (stretch, depth)));
     let checks = places.map(|(stretch, depth)| place(calc, at, stretch, depth));
-    checks.reduce(Check::worse).ok_or(crate::check::Absent::NotApplicable("the face stands in rock or is grouted"))
+    checks.reduce(Draft::worse).ok_or(crate::check::Absent::NotApplicable("the face stands in rock or is grouted"))
 }
 
 fn needs_support(stretch: &Stretch) -> bool {
@@ -47,7 +47,7 @@ fn needs_support(stretch: &Stretch) -> bool {
 }
 
 /// In a place where the invert has this depth: the soil that leaves less between the two, and that which leaves more.
-fn place(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch, depth: Length) -> Check<()> {
+fn place(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch, depth: Length) -> Draft {
     calc.part("support of a closed face");
     let rule = &at.drive.site.face;
     let clay = stretch.earth.strength.map(|strength| strength.ends);

@@ -1,7 +1,7 @@
 //! Ground against method, and values of the file beyond what is usual.
 
 use super::plan::Plan;
-use crate::check::{Absent, CLASS, Care, Check, Outcome, Rule, Verdict, Ways, at_most, only, rated};
+use crate::check::{Absent, CLASS, Care, Draft, Outcome, Rule, Verdict, Ways, at_most, only, rated};
 use crate::drive::{
     BoreState, Drive, Ends, HoleState, OpenRound, PILOT_IN_FLUID, PUSHED_THROUGH_GROUT, SEWER_IN_PEAT, Stretch,
     UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
@@ -71,7 +71,7 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         _ => check,
     };
     // Whatever else is open, ground that is unknown has to be known first.
-    let check = if untold && check.verdict == Verdict::NotDecided { check.settled_by(CLASS) } else { check };
+    let check = if untold && check.verdict() == Verdict::NotDecided { check.settled_by(CLASS) } else { check };
     let check = match suits.hazard {
         _ if suits.rises && worst.value == Rating::Marginal => {
             rated(Verdict::Within, worst.origin).undecided(RISES).settled_by(&[&["ground[].treatment"]])
@@ -82,9 +82,10 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
         Some(hazard) if worst.value == Rating::Unsuitable => check.with_note(unless(hazard).unwrap_or(UNSUITABLE)),
         _ => check,
     };
-    let passes = matches!(check.verdict, Verdict::Within | Verdict::WithCare);
+    let (verdict, care) = check.decided();
+    let passes = matches!(verdict, Verdict::Within | Verdict::WithCare);
     let check = match at.drive.stretches.iter().any(|stretch| stretch.has(GroundClass::is_rock)) {
-        true if passes && check.care != Some(Care::Condition) => {
+        true if passes && care != Some(Care::Condition) => {
             let wet = |stretch: &Stretch| stretch.has(GroundClass::is_rock) && stretch.way.is_wet();
             let wet = at.is_jacked() && at.drive.stretches.iter().any(wet);
             let note = if wet { WET_ROCK } else { ROCK };
@@ -124,7 +125,7 @@ const fn unless(hazard: GroundHazard) -> Option<&'static str> {
 }
 
 /// A bore that the file says is dry and stands, in what it goes through: a claim, which the ground may belie.
-fn dry_hole(drive: &Drive, check: Check<()>) -> Check<()> {
+fn dry_hole(drive: &Drive, check: Draft) -> Draft {
     let stability = drive.site.face.warn;
     let one = |stretch: &Stretch| {
         if stretch.has(|class| matches!(class, GroundClass::LooseSand | GroundClass::Gravel)) {
@@ -147,7 +148,7 @@ fn dry_hole(drive: &Drive, check: Check<()>) -> Check<()> {
             claimed
         }
     };
-    drive.stretches.iter().map(one).fold(check, Check::worse)
+    drive.stretches.iter().map(one).fold(check, Draft::worse)
 }
 
 /// What a bore without fluid is held to.

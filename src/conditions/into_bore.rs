@@ -1,7 +1,7 @@
 //! Whether the bore stands for a pipe that goes in after the stem is out, and whether clay closes on any that is pushed.
 
 use super::plan::Plan;
-use crate::check::{Care, Check, Outcome, Rule, Verdict, Ways, at_least, only, rated, required};
+use crate::check::{Care, Draft, Outcome, Rule, Verdict, Ways, at_least, only, rated, required};
 use crate::drive::{BoreState, OpenRound, Stretch};
 use crate::handbook::GroundClass;
 use crate::laws::soil::WATER_UNIT_WEIGHT;
@@ -32,7 +32,7 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
     only(at.is_jacked() && at.drive.stem.withdrawn, "the stem is not drawn out before the pipe goes in")?;
     let rule = Origin::Law(&EMPTY);
     let over = || rated(Verdict::Over, rule).with_note(FALLS);
-    let one = |stretch: &Stretch| -> Check<()> {
+    let one = |stretch: &Stretch| -> Draft {
         match at.pipe.bore_in(stretch) {
             Some(BoreState::Stands) => rated(Verdict::Within, rule).with_care(Care::Condition, GROUT),
             Some(BoreState::Partly | BoreState::Held) => {
@@ -52,12 +52,12 @@ pub(crate) fn stands(at: &Plan<'_>) -> Outcome {
             Some(BoreState::Closed) | None => over(),
         }
     };
-    let worst = at.drive.stretches.iter().map(one).reduce(Check::worse);
+    let worst = at.drive.stretches.iter().map(one).reduce(Draft::worse);
     Ok(worst.unwrap_or_else(over).worse(play(at)))
 }
 
 /// Play on the radius of the widest part of the pipe in the bore: a pipe that is wider does not go in.
-fn play(at: &Plan<'_>) -> Check<()> {
+fn play(at: &Plan<'_>) -> Draft {
     let play = (at.pipe.cut() - at.pipe.widest.value) / 2.0;
     let check = at_least(Role::Offset, play, at.drive.least_play).settled_by(&[&["stem.head_diameter"]]);
     if play <= Length::default() {
@@ -113,6 +113,6 @@ pub(crate) fn closes(at: &Plan<'_>) -> Outcome {
         let against = |pressure: Pressure| required(Role::Pressure, pressure, held);
         Some(against(needed.high).at_best(against(needed.low.max(Pressure::default()))))
     };
-    let worst = round.iter().zip(&at.drive.stretches).filter_map(of).reduce(Check::worse);
+    let worst = round.iter().zip(&at.drive.stretches).filter_map(of).reduce(Draft::worse);
     Ok(worst.unwrap_or(check).with_note(may).settled_by(HELD))
 }

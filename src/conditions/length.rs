@@ -2,7 +2,7 @@
 //! other diameters have been built, and asked for care; how far beyond is told by the utilisation.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_most, rated};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, at_least, at_most, rated};
 use crate::drive::{Ends, PublishedRange};
 use crate::handbook::Method;
 use crate::quantity::Role;
@@ -44,7 +44,7 @@ pub(crate) fn diameter(at: &Plan<'_>) -> Outcome {
 }
 
 /// Whether somebody can work at the face of an open shield.
-fn entered(at: &Plan<'_>) -> Option<Check<()>> {
+fn entered(at: &Plan<'_>) -> Option<Draft> {
     let Ends { low: least, high: usual } = at.drive.site.face.entered.filter(|_| at.is_jacked())?;
     let (pipe, diameter) = (at.pipe, at.pipe.outside_diameter.value);
     let told = pipe.jacked.as_ref().and_then(|jacked| jacked.inside_diameter);
@@ -70,6 +70,6 @@ fn published(at: &Plan<'_>) -> Outcome {
     Ok(noted(at_most(Role::Diameter, diameter, Cited::new(most, origin)), LARGER))
 }
 
-fn noted(check: Check<()>, beyond: &'static str) -> Check<()> {
-    if check.verdict == Verdict::Within { check } else { check.with_note(beyond) }
+fn noted(check: Draft, beyond: &'static str) -> Draft {
+    if check.verdict() == Verdict::Within { check } else { check.with_note(beyond) }
 }

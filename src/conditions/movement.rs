@@ -6,7 +6,7 @@
 
 use super::plan::Plan;
 use super::stress::vertical_stress;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, at_most, rated, required};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, Ways, at_least, at_most, rated, required};
 use crate::drive::{Crossing, Ends, Pipe, Stretch};
 use crate::handbook::{Family, GroundClass};
 use crate::law::{Calc, Doubted};
@@ -304,7 +304,7 @@ pub(crate) fn surface_slope(at: &Plan<'_>, moves: Option<Moves>) -> Outcome {
 }
 
 /// A railway leaves nothing to a survey; and what lies over the bore is the first thing to tell.
-fn of_the_surface(at: &Plan<'_>, check: Check<()>) -> Check<()> {
+fn of_the_surface(at: &Plan<'_>, check: Draft) -> Draft {
     let surface = &at.drive.site.surface;
     let is_asked = check.is_required() || check.rule() == Some(Rule::Screen);
     let check = if surface.railway && !is_asked { check.by(Rule::High) } else { check };
@@ -312,7 +312,7 @@ fn of_the_surface(at: &Plan<'_>, check: Check<()>) -> Check<()> {
         return check;
     }
     let check = check.settled_by(&[&["surface.over"]]);
-    if check.verdict == Verdict::Within { check.with_care(Care::Data, UNTOLD) } else { check }
+    if check.verdict() == Verdict::Within { check.with_care(Care::Data, UNTOLD) } else { check }
 }
 
 /// Settlement and slope of the crossed services that have a limit, the worst of each.
@@ -323,7 +323,7 @@ pub(crate) fn of_services(calc: &mut Calc, at: &Plan<'_>) -> (Outcome, Outcome) 
         None => Absent::NotApplicable("no service is given over the bore"),
     };
     let (mut settlement, mut steepest) = (Err(absent), Err(absent));
-    let keep = |worst: &mut Outcome, check: Check<()>| *worst = Ok(worst.map_or(check, |other| other.worse(check)));
+    let keep = |worst: &mut Outcome, check: Draft| *worst = Ok(worst.map_or(check, |other| other.worse(check)));
     for crossing in over() {
         calc.part("settlement of services");
         let moves = at_service(calc, at, crossing);
@@ -342,7 +342,7 @@ fn slope(
     moves: Moves,
     (limits, screen): (Ends<Cited<Ratio>>, Cited<Ratio>),
     settlement: Option<Ends<Cited<Length>>>,
-) -> Check<()> {
+) -> Draft {
     let is_told = settlement.is_some_and(|limits| only_limit(&limits));
     match moves.high.map(|moved| moved.map(|moved| moved.slope)).transpose() {
         Some(most) if is_told && !only_limit(&limits) => at_most(Role::Slope, most, screen).as_screen(),
@@ -357,7 +357,7 @@ fn against<Q: Measure>(
     moves: Moves,
     limits: Ends<Cited<Q>>,
     of: impl Fn(Moved) -> Band<Q>,
-) -> Check<()> {
+) -> Draft {
     let bands = moves.map(|moved| moved.map(|moved| moved.map(&of)).transpose());
     let (Some(least), Some(asked), Some(most)) = (bands.low, bands.asked, bands.high) else {
         return rated(Verdict::NotDecided, limits.low.origin).with_note(NO_WIDTH);
@@ -365,11 +365,11 @@ fn against<Q: Measure>(
     if at.is_jacked() {
         let check = at_most(role, most, limits.low).with_note(BOTH_ENDS).at_best(at_most(role, least, limits.high));
         // With the least overcut it would do.
-        let less = !at.pipe.bore_is_told() && at_most(role, least, limits.low).verdict == Verdict::Within;
+        let less = !at.pipe.bore_is_told() && at_most(role, least, limits.low).verdict() == Verdict::Within;
         let check = check.settled_by(if less { by_bore } else { by_limit });
         // How wide the bore is cut is for the contractor, as far as it is not told.
-        let would_do = at_most(role, asked, limits.low).by(Rule::High).verdict == Verdict::Within;
-        let may_ask = would_do && check.by(Rule::High).verdict != Verdict::Within && !at.pipe.bore_is_told();
+        let would_do = at_most(role, asked, limits.low).by(Rule::High).verdict() == Verdict::Within;
+        let may_ask = would_do && check.by(Rule::High).verdict() != Verdict::Within && !at.pipe.bore_is_told();
         let check = if may_ask { as_narrow(at, asked.zip(most), limits.low) } else { check };
         return if only_limit(&limits) { check } else { check.by_habit() };
     }
@@ -384,7 +384,7 @@ fn against<Q: Measure>(
 }
 
 /// The overcut that a limit leaves, against the least that may be asked for.
-fn as_narrow<Q: Measure>(at: &Plan<'_>, moves: Doubted<(Band<Q>, Band<Q>)>, limit: Cited<Q>) -> Check<()> {
+fn as_narrow<Q: Measure>(at: &Plan<'_>, moves: Doubted<(Band<Q>, Band<Q>)>, limit: Cited<Q>) -> Draft {
     let least = least_overcut(at);
     let left = moves.map(|(asked, most)| {
         let ends = [(least, asked.high), (at.drive.site.movement.overcut.high, most.high)];
@@ -403,10 +403,10 @@ fn closing<Q: Measure>(
     role: Role,
     (none, whole): (Doubted<Band<Q>>, Doubted<Band<Q>>),
     (limit, closes): (Cited<Q>, Ratio),
-) -> Check<()> {
+) -> Draft {
     let between = |none: Q, whole: Q, share: f64| Q::from_si(none.si() + (whole.si() - none.si()) * share);
     let all = at_most(role, whole, limit);
-    if all.verdict == Verdict::Within {
+    if all.verdict() == Verdict::Within {
         return all.with_note(BOTH_ENDS);
     }
     if at.drive.annulus.open {
@@ -424,9 +424,9 @@ fn closing<Q: Measure>(
         Cited::new(Ratio::from_si(share.max(0.0)), limit.origin)
     });
     let full = required(Role::Percent, closes, share).with_note(FULL);
-    if full.verdict == Verdict::WithCare {
+    if full.verdict() == Verdict::WithCare {
         return full;
     }
     let grout = required(Role::Percent, at.drive.site.movement.closes_grouted.value, share).with_note(GROUT);
-    if grout.verdict == Verdict::WithCare { grout } else { full }
+    if grout.verdict() == Verdict::WithCare { grout } else { full }
 }

@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use super::stress::weight;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, at_most, only, rated, required};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, Ways, at_least, at_most, only, rated, required};
 use crate::drive::{Column, Drive, Ends, Pit, PitSides, PitSpace, Strength, StrengthBy, Stretch};
 use crate::handbook::{GroundClass, Method, Treatment};
 use crate::law::{Calc, Law};
@@ -75,7 +75,7 @@ pub(crate) fn base_heave(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
             adverse.with_note(by.note([HEAVE, HEAVE_BY_BLOWS, HEAVE_OTHER])).at_best(favourable).settled_by(settled)
         },
     );
-    checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no clay is given at the pits"))
+    checks.reduce(Draft::worse).ok_or(Absent::NotApplicable("no clay is given at the pits"))
 }
 
 /// Safety of one base in clay: the lesser of the two equations, where the second holds.
@@ -147,7 +147,7 @@ pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
             }
             let asked = required(Role::Depth, pit.base.high - table, rules.wells);
             // No head alone bars: how the water is kept out is what the contractor brings.
-            return if asked.verdict == Verdict::WithCare {
+            return if asked.verdict() == Verdict::WithCare {
                 asked.with_note(WELLS)
             } else {
                 rated(Verdict::Within, rules.wells.origin).with_care(Care::Condition, DEEP)
@@ -165,9 +165,9 @@ pub(crate) fn boiling(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         adverse.with_note(TOE).at_best(favourable).settled_by(settled)
     });
     let mut open = 0;
-    let checks = checks.inspect(|check| open += usize::from(check.verdict == Verdict::NotDecided));
+    let checks = checks.inspect(|check| open += usize::from(check.verdict() == Verdict::NotDecided));
     let worst =
-        checks.reduce(Check::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;
+        checks.reduce(Draft::worse).ok_or(Absent::NotApplicable("no water stands over a floor that may boil"))?;
     let bare = at.drive.site.launch.bare || at.drive.site.reception.bare;
     Ok(if open > 1 { worst.settled_by(if bare { BOTH_TOES } else { BOTH }) } else { worst })
 }
@@ -203,7 +203,7 @@ pub(crate) fn uplift(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         });
         adverse.with_note(UPLIFT).at_best(favourable)
     });
-    checks.reduce(Check::worse).ok_or(Absent::Missing)
+    checks.reduce(Draft::worse).ok_or(Absent::Missing)
 }
 
 /// Clay at a pit: that of the stretch, and any ground whose undrained strength the file gives.
@@ -286,19 +286,19 @@ fn space<'a>(at: &Plan<'a>, calc: &mut Calc, place: Place) -> Result<&'a PitSpac
 }
 
 /// By habit; and what does not go in at all, where the part is known, is no habit.
-fn roomy(there: Cited<Length>, need: Cited<Band<Length>>, place: Place, least: Option<Cited<Length>>) -> Check<()> {
+fn roomy(there: Cited<Length>, need: Cited<Band<Length>>, place: Place, least: Option<Cited<Length>>) -> Draft {
     let note = if place == Place::Launch { SIDES } else { OUT };
     // Who tells the room knows the plant that is to go into it: the shortest usual one is the habit.
     let need = need.map(|need| Band { high: need.likely, ..need });
     let habit = at_least(Role::Distance, there.value, need).as_screen().with_note(note);
     let least = least.map(|least| at_least(Role::Distance, there.value, least).by(Rule::High).with_note(TIGHT));
     // Room is a matter of the plant: what is far from habit asks for care, and bars no scheme.
-    let habit = if habit.verdict == Verdict::NotDecided {
+    let habit = if habit.verdict() == Verdict::NotDecided {
         rated(Verdict::WithCare, need.origin).with_note(note)
     } else {
         habit
     };
-    match least.filter(|least| least.verdict == Verdict::Over) {
+    match least.filter(|least| least.verdict() == Verdict::Over) {
         Some(least) => least,
         None => habit,
     }

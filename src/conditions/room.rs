@@ -1,7 +1,7 @@
 //! Cover over the bore, and the clear distance to what it crosses.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, Ways, at_least, only, rated};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, Ways, at_least, only, rated};
 use crate::law::Calc;
 use crate::laws::room::{ClearDistance, LeastCover};
 use crate::quantity::{Band, Length, Measure, Ratio, Role};
@@ -46,7 +46,7 @@ pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     let drilled = rules.drilled.iter().find(fits).filter(|_| under_road && !at.is_jacked());
     let by_rule = |need, note| at_least(Role::Depth, there, need).by(Rule::High).with_note(note);
     let screen = |need, note| at_least(Role::Depth, there, need).as_screen().with_note(note);
-    let past_all = |check: &Check<()>| check.verdict == Verdict::NotDecided;
+    let past_all = |check: &Draft| check.verdict() == Verdict::NotDecided;
     // The depth is told: what is past all experience is over, since no line of the file would settle it.
     let of_jacked = (at.is_jacked() || drilled.is_some()).then(|| times(rules.jacked, outside_diameter));
     let jacked = of_jacked.filter(|_| at.is_jacked()).map(|need| {
@@ -71,8 +71,8 @@ pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
     });
     let rail = surface.railway.then(|| by_rule(rules.rail, RAIL));
     // A habit that is not kept below a stream is no matter of habit: its owner and its floods decide.
-    let below = |check: Check<()>| {
-        if surface.stream && check.verdict == Verdict::WithCare {
+    let below = |check: Draft| {
+        if surface.stream && check.verdict() == Verdict::WithCare {
             check.with_care(Care::Condition, STREAM)
         } else {
             check
@@ -89,7 +89,7 @@ pub(crate) fn cover(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
         (false, false) => &[&["surface.over"]],
         (false, true) => &[],
     };
-    Ok(checks.fold(least, Check::worse).settled_by(settled))
+    Ok(checks.fold(least, Draft::worse).settled_by(settled))
 }
 
 /// The worst of what is crossed.
@@ -136,5 +136,5 @@ pub(crate) fn clearance(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
             None => check.as_screen().with_note(HABIT),
         }
     });
-    checks.reduce(Check::worse).ok_or(Absent::Missing)
+    checks.reduce(Draft::worse).ok_or(Absent::Missing)
 }

@@ -1,7 +1,7 @@
 //! Slope, waves of the invert and flow of a gravity sewer.
 
 use super::plan::{NO_GRAVITY, Plan};
-use crate::check::{Absent, Check, Outcome, Rule, Verdict, at_least, at_most, only, rated};
+use crate::check::{Absent, Draft, Outcome, Rule, Verdict, at_least, at_most, only, rated};
 use crate::drive::{Gravity, Sewer};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
@@ -51,14 +51,14 @@ pub(crate) fn least_slope(at: &Plan<'_>, calc: &mut Calc, full: Option<Doubted<V
         return Ok(check.by(Rule::High).with_note(LEVEL));
     }
     if gravity.flow_min.is_none() {
-        let shown = check.verdict == Verdict::Within && slope.si() >= FLAT;
+        let shown = check.verdict() == Verdict::Within && slope.si() >= FLAT;
         let asked = || check.as_screen().undecided(NOT_SHOWN).settled_by(&[&["design_flow.min"]]);
         return Ok(if shown { check.with_note(FLATTER) } else { asked() });
     }
-    if check.verdict == Verdict::Within {
+    if check.verdict() == Verdict::Within {
         return Ok(check.with_note(FLATTER));
     }
-    let cleans = self_cleaning(at, calc, full).is_ok_and(|check| check.by(Rule::High).verdict == Verdict::Within);
+    let cleans = self_cleaning(at, calc, full).is_ok_and(|check| check.by(Rule::High).verdict() == Verdict::Within);
     Ok(if cleans { check.as_screen().with_note(CLEANS).settled_by(&[&["grade"]]) } else { check.with_note(CLOGS) })
 }
 
@@ -121,7 +121,7 @@ fn waves(at: &Plan<'_>) -> Result<(Wave, Option<Wave>), Absent> {
 }
 
 /// A check of the wave, and at its best.
-fn of_waves(at: &Plan<'_>, calc: &mut Calc, is_real: bool, check: impl Fn(&mut Calc, Wave) -> Check<()>) -> Outcome {
+fn of_waves(at: &Plan<'_>, calc: &mut Calc, is_real: bool, check: impl Fn(&mut Calc, Wave) -> Draft) -> Outcome {
     let (wave, best) = waves(at)?;
     calc.part("waves of the invert");
     let mut made = |wave| {
@@ -200,6 +200,6 @@ pub(crate) fn self_cleaning(at: &Plan<'_>, calc: &mut Calc, full: Option<Doubted
     let check = at_least(Role::Tractive, stress, gravity.cleaning_stress).with_note(CLEAN);
     // A line as steep as the codes ask is not held up by the first flow in it.
     let steep = slope >= sewer.least_slope.value && check.doubt.is_none();
-    let past = check.as_screen().verdict == Verdict::NotDecided;
+    let past = check.as_screen().verdict() == Verdict::NotDecided;
     Ok(if steep && past { rated(Verdict::WithCare, gravity.cleaning_stress.origin).with_note(TRICKLE) } else { check })
 }

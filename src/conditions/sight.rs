@@ -1,7 +1,7 @@
 //! What the head is sighted by, along the bore: a beam from the launch pit goes straight, and so far and no further.
 
 use super::plan::Plan;
-use crate::check::{Absent, Care, Check, Outcome, Verdict, Ways, at_most, rated};
+use crate::check::{Absent, Care, Draft, Outcome, Verdict, Ways, at_most, rated};
 use crate::drive::Curve;
 use crate::handbook::Guidance;
 use crate::law::{Calc, Law};
@@ -38,12 +38,12 @@ pub(crate) fn sight(at: &Plan<'_>, calc: &mut Calc) -> Outcome {
             let far = guided.told && !at.drive.stem.is_there() && length > reach.value;
             let far = far.then(|| at_most(Role::Distance, length, reach).to_twice().with_note(FAR));
             let curved = curve.map(|curve| round(at, curve, calc));
-            [far, curved].into_iter().flatten().reduce(Check::worse).ok_or(Absent::NotApplicable(IN_SIGHT))
+            [far, curved].into_iter().flatten().reduce(Draft::worse).ok_or(Absent::NotApplicable(IN_SIGHT))
         }
     }
 }
 
-fn round(at: &Plan<'_>, curve: &Curve, calc: &mut Calc) -> Check<()> {
+fn round(at: &Plan<'_>, curve: &Curve, calc: &mut Calc) -> Draft {
     let Plan { drive, pipe, .. } = *at;
     calc.part("line of sight in the planned curve");
     let rise = calc.law(Sagitta { length: drive.length.value, radius: curve.radius.value });

@@ -2,7 +2,7 @@
 
 use super::earth::{Column, Earth, Ends};
 use super::looked_up::readable;
-use super::water::{Sides, Way};
+use super::water::{Sides, Water, Way};
 use crate::handbook::{GroundClass, Method, TipModel, Treatment};
 use crate::quantity::{Band, Length, LineLoad, Pressure, Ratio};
 use crate::source::{Equation, labelled};
@@ -84,10 +84,10 @@ pub(crate) struct Drilled {
 
 impl Drilled {
     /// How the bore stands round the stem: the fluid of a pull does not stand in the bore of a pipe that is pushed.
-    fn round(&self, method: Method) -> OpenRound {
+    const fn round(&self, method: Method) -> &OpenRound {
         match method {
-            Method::PipeJacking => self.open,
-            Method::Pullback => self.in_fluid,
+            Method::PipeJacking => &self.open,
+            Method::Pullback => &self.in_fluid,
         }
     }
 }
@@ -122,8 +122,8 @@ impl OpenRound {
     }
 
     /// On the safe side, or at best.
-    pub(crate) fn state(&self, at_best: bool) -> Option<(BoreState, Band<Pressure>)> {
-        if at_best { self.best.or(self.safe) } else { self.safe }
+    pub(crate) fn state(&self, at_best: bool) -> Option<&(BoreState, Band<Pressure>)> {
+        self.best.as_ref().filter(|_| at_best).or(self.safe.as_ref())
     }
 }
 
@@ -203,12 +203,12 @@ impl Stretch {
     /// where it does not.
     #[must_use]
     pub fn open(&self, method: Method) -> Option<(BoreState, Band<Pressure>)> {
-        self.drilled.and_then(|drilled| drilled.round(method).safe)
+        self.drilled.as_ref().and_then(|drilled| drilled.round(method).safe)
     }
 
     /// Whether what the file does not tell decides on how the bore stands round the stem.
     pub(crate) fn stem_may_lie_open(&self, method: Method) -> bool {
-        self.drilled.is_some_and(|drilled| drilled.round(method).hangs())
+        self.drilled.as_ref().is_some_and(|drilled| drilled.round(method).hangs())
     }
 
     /// Whether the resistance of a pilot tip hangs on blow counts that nobody tells.
@@ -217,13 +217,13 @@ impl Stretch {
     }
 
     /// What the pilot meets where it is drilled, or, at best, may be.
-    pub(crate) fn drilled(&self, at_best: bool) -> Option<Drilled> {
-        self.drilled.filter(|drilled| drilled.is_certain || at_best)
+    pub(crate) fn drilled(&self, at_best: bool) -> Option<&Drilled> {
+        self.drilled.as_ref().filter(|drilled| drilled.is_certain || at_best)
     }
 
     /// Whether a drilled pilot would leave a bore that stands, and nobody tells that it is one.
     pub(crate) fn hangs_on_pilot(&self) -> bool {
-        self.drilled.is_some_and(|drilled| !drilled.is_certain && drilled.open.best.is_some())
+        self.drilled.as_ref().is_some_and(|drilled| !drilled.is_certain && drilled.open.best.is_some())
     }
 
     /// The soil over it as the file tells it, with its water.
@@ -241,24 +241,21 @@ impl Stretch {
         Column { soil: &self.earth.light, table: self.way.table }
     }
 
-    /// Unit friction at a place, on a bore as high as this.
-    pub(crate) fn friction_at(&self, rubbed: Rubbed<'_>, place: Length, high: Length) -> Band<Pressure> {
-        let closed = |sides: &Sides<Band<Pressure>>| sides.of(self.way.at(place, high));
+    /// Unit friction where the water stands so.
+    #[inline]
+    pub(crate) fn friction(&self, rubbed: Rubbed<'_>, water: Water) -> Band<Pressure> {
+        let dry = self.stem_friction.of(water);
         match rubbed {
             Rubbed::Stem { method, at_best } => {
-                let open = self.drilled.and_then(|drilled| drilled.round(method).state(at_best));
-                open.map_or_else(|| closed(&self.stem_friction), |(_, friction)| friction)
+                let open = self.drilled.as_ref().and_then(|drilled| drilled.round(method).state(at_best));
+                open.map_or(dry, |(_, friction)| *friction)
             }
-            Rubbed::Casing => closed(&self.stem_friction),
+            Rubbed::Casing => dry,
             Rubbed::Pipe(round, at_best) => {
-                let closed = closed(&self.pipe_friction);
-                let open = round.get(self.index).and_then(|round| round.state(at_best));
-                match open {
+                let closed = self.pipe_friction.of(water);
+                match round.get(self.index).and_then(|round| round.state(at_best)) {
                     // Nothing slides between clay and pipe where it has closed, whatever is pumped in.
-                    Some((BoreState::Closed, clings)) => {
-                        let dry = self.stem_friction.of(self.way.at(place, high));
-                        closed.with(dry, Pressure::max).with(clings, Pressure::max)
-                    }
+                    Some((BoreState::Closed, clings)) => closed.with(dry, Pressure::max).with(*clings, Pressure::max),
                     // A bore that stands leaves no more on the pipe than one that is closed on it.
                     Some((_, open)) => open.with(closed, Pressure::min),
                     None => closed,

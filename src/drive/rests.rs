@@ -15,6 +15,7 @@ pub(crate) struct Restart {
 
 impl Restart {
     /// The friction as what stood begins to move.
+    #[inline]
     pub(crate) fn of(self, friction: Band<Force>) -> Band<Force> {
         Band { low: friction.low, likely: friction.likely * self.likely, high: friction.high * self.high }
     }

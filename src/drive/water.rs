@@ -54,6 +54,20 @@ pub(crate) enum Side {
     Both,
 }
 
+/// A part of a way, told in either direction, with the water on one side of the bore.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Part {
+    pub(crate) from: Length,
+    pub(crate) to: Length,
+    pub(crate) water: Water,
+}
+
+impl Part {
+    pub(crate) fn length(&self) -> Length {
+        (self.to - self.from).abs()
+    }
+}
+
 /// The way of the bore through a stretch, and the water table there.
 #[derive(Debug, Clone)]
 pub(crate) struct Way {
@@ -96,6 +110,7 @@ impl Way {
     }
 
     /// Of a bore as high as this.
+    #[inline]
     pub(crate) fn side(&self, high: Length) -> Side {
         match self.table {
             Some(table) if table < self.deepest => {
@@ -109,38 +124,34 @@ impl Way {
         }
     }
 
-    /// Where the water stands at a place, against a bore as high as this.
-    pub(crate) fn at(&self, place: Length, high: Length) -> Water {
-        match (self.side(high), self.table) {
-            (Side::Above, _) | (_, None) => Water::Below,
-            (Side::Below, _) => Water::Over,
-            (Side::Both, Some(table)) => {
-                let invert = invert_at(&self.points, place);
-                if invert <= table {
-                    Water::Below
-                } else if invert - high >= table {
-                    Water::Over
-                } else {
-                    Water::Between
-                }
-            }
+    /// Where the water stands at a place that crosses it, against a bore as high as this.
+    fn at(&self, place: Length, (table, high): (Length, Length)) -> Water {
+        let invert = invert_at(&self.points, place);
+        if invert <= table {
+            Water::Below
+        } else if invert - high >= table {
+            Water::Over
+        } else {
+            Water::Between
         }
     }
 
     /// Parts of a way in it, in its direction, each with the water on one side of a bore as high as this.
-    pub(crate) fn parts(
-        &self,
-        high: Length,
-        from: Length,
-        to: Length,
-    ) -> impl Iterator<Item = (Length, Length)> + use<'_> {
-        let table = self.table.filter(|_| self.side(high) == Side::Both);
-        let mut at = Some(from).filter(|from| (*from - to).abs().si() > 0.0);
+    #[inline]
+    pub(crate) fn parts(&self, high: Length, from: Length, to: Length) -> impl Iterator<Item = Part> + use<'_> {
+        let side = self.side(high);
+        let crossed = self.table.filter(|_| side == Side::Both);
+        let mut next = Some(from).filter(|from| (*from - to).abs().si() > 0.0);
         core::iter::from_fn(move || {
-            let begin = at?;
-            let meeting = table.and_then(|table| self.first_meeting((table, high), begin, to));
-            at = meeting;
-            Some((begin, meeting.unwrap_or(to)))
+            let from = next?;
+            next = crossed.and_then(|table| self.first_meeting((table, high), from, to));
+            let to = next.unwrap_or(to);
+            let water = match crossed {
+                Some(table) => self.at((from + to) / 2.0, (table, high)),
+                None if side == Side::Below => Water::Over,
+                None => Water::Below,
+            };
+            Some(Part { from, to, water })
         })
     }
 

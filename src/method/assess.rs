@@ -17,14 +17,7 @@ use crate::handbook::Method;
 /// Assesses one pipe put in by one method.
 #[must_use]
 pub fn assess(drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
-    either(scheme(&mut Calc::silent(), drive, pipe, method), drive, pipe)
-}
-
-/// The same with the worse of both waters, where the water is not known.
-fn either(wet: Scheme, drive: &Drive, pipe: &Pipe) -> Scheme {
-    let Some((dry, ways)) = &drive.dry else { return wet };
-    let Some(same) = dry.candidates.iter().find(|other| other.label == pipe.label) else { return wet };
-    wet.either(&scheme(&mut Calc::silent(), dry, same, wet.method), ways)
+    scheme(&mut Calc::silent(), drive, pipe, method)
 }
 
 /// Whether the file gives what the method needs of the pipe, or a row says why it cannot be.
@@ -41,19 +34,27 @@ pub fn is_offered(drive: &Drive, pipe: &Pipe, method: Method) -> bool {
 #[must_use]
 pub fn explain(drive: &Drive, pipe: &Pipe, method: Method) -> (Scheme, Sheet) {
     let mut calc = Calc::recording();
-    let scheme = either(scheme(&mut calc, drive, pipe, method), drive, pipe);
+    let scheme = scheme(&mut calc, drive, pipe, method);
     (scheme, Sheet::of(calc))
 }
 
+/// With the worse of both waters, where the water is not known.
 fn scheme(calc: &mut Calc, drive: &Drive, pipe: &Pipe, method: Method) -> Scheme {
-    let is_barred = pipe.bars(method).next().is_some();
-    let walked = if is_barred { None } else { Walked::walk(calc, drive, pipe, method) };
     // A pipe without checks for a method stays without checks, which is never a pass.
-    let Some(at) = walked else { return Scheme::barred_by(method, pipe.bars(method)) };
-    let [force, rig_force] = at.forces().map(Some);
-    // The checks are made where they stay: they are too many to be moved about.
-    let (thrust, checks) = (Some(at.thrust().safe), Checks::of(run_all(&at, calc)));
-    Scheme { method, force, rig_force, thrust, checks, excluded: [None; 2] }
+    let mut scheme = Scheme::barred_by(method, pipe.bars(method));
+    let walked = if scheme.is_excluded() { None } else { Walked::walk(calc, drive, pipe, method) };
+    if let Some(at) = walked {
+        [scheme.force, scheme.rig_force] = at.forces().map(Some);
+        scheme.thrust = Some(at.thrust().safe);
+        // The checks are made where they stay: they are too many to be moved about.
+        run_all(&at, calc, &mut scheme.checks);
+    }
+    if let Some((dry, ways)) = &drive.dry
+        && let Some(same) = dry.candidates.iter().find(|other| other.label == pipe.label)
+    {
+        scheme.either(&self::scheme(&mut Calc::silent(), dry, same, method), ways);
+    }
+    scheme
 }
 
 /// Makes the function that makes every check of the table, one after the other.
@@ -62,9 +63,9 @@ macro_rules! run {
         $(#[$doc:meta])+ $name:ident $label:literal $criterion:ident $decides:ident $(($share:expr))?
             $(, $need:ident $(as $other:ident)? $($what:literal [$($($field:literal)+),+])?)? => $check:expr;
     )+) => {
-        fn run_all($at: &Walked<'_>, $calc: &mut Calc) -> [Result<Check, Absent>; Subject::COUNT] {
+        fn run_all($at: &Walked<'_>, $calc: &mut Calc, checks: &mut Checks) {
             let doubt = conditions::ground_doubt(&$at);
-            [$(named($at, Subject::$name, $check, doubt)),+]
+            $(checks.put(Subject::$name, named($at, Subject::$name, $check, doubt));)+
         }
     };
 }
@@ -72,6 +73,7 @@ checks!(run at calc);
 
 /// What the maker has to settle is not decided, and a load rests on what is known of the ground.
 fn named(at: &Walked<'_>, subject: Subject, outcome: Outcome, ground: Doubt) -> Result<Check, Absent> {
-    let check = settle(at, subject, outcome)?.of(subject, subject.decides().rule(&at.drive.leeway));
-    Ok(if subject.is_load() { check.in_doubt(ground) } else { check })
+    let check = settle(at, subject, outcome)?;
+    let check = if subject.is_load() { check.in_doubt(ground) } else { check };
+    Ok(check.of(subject, subject.decides().rule(&at.drive.leeway)))
 }

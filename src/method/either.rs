@@ -1,6 +1,6 @@
 //! What is worked out twice: on the safe side of what the file leaves out, and at its best.
 
-use crate::check::Check;
+use crate::check::Draft;
 use crate::law::Doubted;
 use crate::quantity::{Band, Force};
 
@@ -39,7 +39,7 @@ impl<T: Copy> Either<T> {
     }
 
     /// The check of it, with what is not told at its best beside it.
-    pub(super) fn check(self, mut make: impl FnMut(T) -> Check<()>) -> Check<()> {
+    pub(super) fn check(self, mut make: impl FnMut(T) -> Draft) -> Draft {
         let safe = make(self.safe);
         match self.best {
             Some(best) => safe.at_best(make(best)),

@@ -1,6 +1,6 @@
 //! Checks of a proposed pipe that rest on what only its maker knows: not decided, and what to ask for.
 
-use crate::check::{Care, Check, Outcome, Subject, Verdict, Ways, rated};
+use crate::check::{Care, Draft, Outcome, Subject, Verdict, Ways, rated};
 use crate::conditions::Plan;
 use crate::drive::{BY_ITS_MAKER, NotGiven};
 use crate::handbook::Family;
@@ -33,6 +33,6 @@ pub(super) fn settle(at: &Plan<'_>, subject: Subject, outcome: Outcome) -> Outco
 }
 
 /// No number stands for what is not known.
-fn open(note: &'static str, ways: Ways) -> Check<()> {
+fn open(note: &'static str, ways: Ways) -> Draft {
     rated(Verdict::NotDecided, BY_ITS_MAKER).with_note(note).settled_by(ways)
 }

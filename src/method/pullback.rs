@@ -155,7 +155,7 @@ pub(super) fn step(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         before = *bore;
     }
     let check = at_most(Role::Diameter, worst.0, Cited::new(worst.1, rule.origin));
-    Ok(if check.verdict == Verdict::Within { check } else { check.with_note(ONE_STEP) })
+    Ok(if check.verdict() == Verdict::Within { check } else { check.with_note(ONE_STEP) })
 }
 
 /// Said of the steps of a reamer in rock.

@@ -58,6 +58,7 @@ pub(super) enum Stands<'a> {
 
 impl Stands<'_> {
     /// The next known stop after an advance, no later than another and before the end of the drive.
+    #[inline]
     pub(super) fn next(self, from: Length, to: Length, length: Length) -> Option<Length> {
         match self {
             Self::At(stops) => stops.iter().find(|stop| **stop > from).copied().filter(|stop| *stop <= to),

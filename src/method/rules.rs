@@ -1,7 +1,7 @@
 //! Rules that the checks of pushed bodies share: a force that is watched, and what the contractor is asked for.
 
 use super::either::Forces;
-use crate::check::{Care, Check, Decides, NOTHING, Rule, Subject, Verdict, Ways, at_most, required};
+use crate::check::{Care, Decides, Draft, NOTHING, Rule, Subject, Verdict, Ways, at_most, required};
 use crate::drive::{Drive, Pipe, Stretch};
 use crate::handbook::{GroundClass, Method};
 use crate::law::Doubted;
@@ -78,12 +78,7 @@ pub(super) fn settles_nothing(ways: Ways) -> bool {
 
 /// Up to a share of the limit at the high level; beyond it not decided until the file says how a drive that stalls there is
 /// freed. Jacks of which it tells no more are set to what may be borne; those that it holds to more do not spare the pipe.
-pub(super) fn watched(
-    (drive, pipe): (&Drive, &Pipe),
-    check: Check<()>,
-    share: Ratio,
-    most: Option<Force>,
-) -> Check<()> {
+pub(super) fn watched((drive, pipe): (&Drive, &Pipe), check: Draft, share: Ratio, most: Option<Force>) -> Draft {
     let is_freed = drive.is_freed(pipe);
     let spares = |held: Force| most.is_none_or(|most| held <= most);
     let spared = drive.rig.held_to.is_none_or(|held| spares(held.value));
@@ -116,13 +111,14 @@ const UNHELD: &str = "the fluid presses no harder than the water, so that the gr
     (`pull.fluid_density`), or stand it higher over the water (`pull.fluid_level`, a pit raised over the ground)";
 
 /// A force on the stem with its cause, where fluid could hold the bore and does not.
-pub(super) fn unheld(at: (&Drive, Method), check: Check<()>) -> Check<()> {
+pub(super) fn unheld(at: (&Drive, Method), check: Draft) -> Draft {
     let (drive, method) = at;
     let falls = |stretch: &Stretch| {
         let fine = stretch.is_all(|class| class.is_fine() && !class.is_clay());
         fine && stretch.way.is_wet() && stretch.drilled(true).is_some() && stretch.open(method).is_none()
     };
-    let named = method == Method::Pullback && check.verdict >= Verdict::NotDecided && drive.stretches.iter().any(falls);
+    let named =
+        method == Method::Pullback && check.verdict() >= Verdict::NotDecided && drive.stretches.iter().any(falls);
     if named { check.with_note(UNHELD) } else { check }
 }
 
@@ -136,7 +132,7 @@ pub(super) fn strength_of_clay(drive: &Drive) -> Ways {
 }
 
 /// A pull against the rating of the rig, which holds itself there. Only a pit over the pipe frees one that stalls.
-pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Check<()> {
+pub(super) fn against_rig_pull(drive: &Drive, pull: Forces) -> Draft {
     if !drive.rig.pull.is_given() {
         let asked = pull.check(|pull| required(Role::Pull, pull, drive.rig.pull));
         return asked.with_note(CHOOSE).settled_by(&[&["rig.pull"]]);
@@ -160,10 +156,10 @@ impl Stalls {
     /// With care where it is held and freed, up to so many times its limit. Where a pit can be dug, or the likely force is well
     /// below the limit, how it is freed is planned and need not be told. `is_freed` is what the file says of that; none where
     /// it holds the jacks to more than may be borne.
-    fn judged(self, drive: &Drive, check: Check<()>, is_freed: Option<bool>) -> Check<()> {
+    fn judged(self, drive: &Drive, check: Draft, is_freed: Option<bool>) -> Draft {
         let ([stalls, freed, plan], [ways, beyond, over]) = (self.notes, self.ways);
         let most = drive.leeway.held;
-        if check.verdict == Verdict::Over {
+        if check.verdict() == Verdict::Over {
             // What is not told may still be at its best.
             return check.settled_by(over);
         }
@@ -186,8 +182,8 @@ impl Stalls {
 }
 
 /// Whether the likely force passes, and the high one waits for what is done where it stalls.
-pub(super) fn stalls_at_most(check: &Check<()>) -> bool {
-    check.verdict == Verdict::NotDecided && check.doubt.is_none() && check.likely().is_some()
+pub(super) fn stalls_at_most(check: &Draft) -> bool {
+    check.verdict() == Verdict::NotDecided && check.doubt.is_none() && check.likely().is_some()
 }
 
 /// Whether a pit can be dug to what stalls anywhere on the line: no deeper than is usual, in ground that is known, and under
@@ -201,12 +197,12 @@ fn can_be_dug(drive: &Drive) -> bool {
 }
 
 /// Whether jacks that are held below a limit may get through at all: up to so many times that limit at the high level.
-pub(super) fn can_be_held(check: &Check<()>, most: Ratio) -> bool {
+pub(super) fn can_be_held(check: &Draft, most: Ratio) -> bool {
     check.high().is_some_and(|(demand, limit)| demand.si <= most.si() * limit.si)
 }
 
 /// The same by the factor that is in the limit, held to the limit itself.
-pub(super) fn watched_up_to((drive, pipe): (&Drive, &Pipe), check: Check<()>, factor: Ratio) -> Check<()> {
+pub(super) fn watched_up_to((drive, pipe): (&Drive, &Pipe), check: Draft, factor: Ratio) -> Draft {
     let share = Decides::Watched(factor.si()).share(&drive.leeway);
     let most = check.high().map(|(_, limit)| Force::from_si(limit.si) * share);
     watched((drive, pipe), check, share, most)

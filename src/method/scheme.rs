@@ -26,6 +26,7 @@ pub struct Scheme {
 
 impl Scheme {
     /// A scheme that no check was made of, and what bars it: a pipe can be excluded by its method and by its service.
+    #[inline]
     pub(super) fn barred_by(method: Method, mut bars: impl Iterator<Item = Origin>) -> Self {
         Self {
             method,
@@ -38,22 +39,18 @@ impl Scheme {
     }
 
     /// The worse of two that one thing tells apart which is not known; `ways` tell it.
-    pub(super) fn either(self, other: &Self, ways: Ways) -> Self {
+    pub(super) fn either(&mut self, other: &Self, ways: Ways) {
         let most = |one: Option<Band<Force>>, other: Option<Band<Force>>| {
             one.zip(other).map(|(one, other)| one.with(other, Force::max)).or(one).or(other)
         };
         let high = |thrust: &Doubted<Band<Force>>| thrust.in_spite_of_doubt().high;
-        let thrust = match (self.thrust, other.thrust) {
+        self.thrust = match (self.thrust, other.thrust) {
             (Some(one), Some(other)) => Some(if high(&other) > high(&one) { other } else { one }),
             (one, other) => one.or(other),
         };
-        Self {
-            force: most(self.force, other.force),
-            rig_force: most(self.rig_force, other.rig_force),
-            thrust,
-            checks: self.checks.either(other.checks, ways),
-            ..self
-        }
+        self.force = most(self.force, other.force);
+        self.rig_force = most(self.rig_force, other.rig_force);
+        self.checks.either(&other.checks, ways);
     }
 
     /// The check that governs: the worst, and of those the one whose limit is used most at the high level. Screens,

@@ -10,7 +10,7 @@
 pub(super) use super::body::{Body, Stage};
 use super::front::{head, tips};
 use super::rest::{Put, Stands, pull_stands, stands};
-use crate::drive::{Drive, Pipe, Restart, Rubbed, Stretch};
+use crate::drive::{Drive, Part, Pipe, Restart, Rubbed, Stretch};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted, Law};
 use crate::laws::thrust::{CurveFactor, FrictionForce, SignedWeightAlongGrade, StageForce, WeightAlongGrade};
@@ -51,14 +51,12 @@ fn outside(put: Put<'_>, body: Body) -> Outside<'_> {
 }
 
 impl Outside<'_> {
-    /// Over a part of a stretch with the water on one side, told in either direction.
-    fn laws(self, stretch: &Stretch, (from, to): (Length, Length)) -> Band<FrictionForce> {
-        let length = (to - from).abs();
-        stretch.friction_at(self.rubbed, (from + to) / 2.0, self.bore).map(|unit_friction| FrictionForce {
-            unit_friction,
-            outside_diameter: self.diameter,
-            length,
-        })
+    /// Over a part of a stretch.
+    #[inline]
+    fn laws(self, stretch: &Stretch, part: Part) -> Band<FrictionForce> {
+        let (outside_diameter, length) = (self.diameter, part.length());
+        let friction = stretch.friction(self.rubbed, part.water);
+        friction.map(|unit_friction| FrictionForce { unit_friction, outside_diameter, length })
     }
 
     /// Weight of the whole body along the grade over the length: a part of the body has a part of it.
@@ -83,6 +81,7 @@ fn no_less_than_nothing(force: Band<Force>) -> Band<Force> {
 }
 
 /// Friction, what works at the front, and weight on the grade: what help takes off at the low level leaves no pull.
+#[inline]
 fn in_all(calc: &mut Calc, parts: [Band<Force>; 4]) -> Band<Force> {
     let [behind, ahead, front, weight] = parts;
     calc.levels(behind.zip(ahead).zip(front.zip(weight)), |calc, ((behind, ahead), (front, weight))| {
@@ -90,10 +89,12 @@ fn in_all(calc: &mut Calc, parts: [Band<Force>; 4]) -> Band<Force> {
     })
 }
 
+#[inline]
 pub(super) fn sum(a: Band<Force>, b: Band<Force>) -> Band<Force> {
     a.with(b, |a, b| a + b)
 }
 
+#[inline]
 pub(super) fn peak(a: Band<Force>, b: Band<Force>) -> Band<Force> {
     a.with(b, Force::max)
 }
@@ -106,10 +107,12 @@ pub(super) struct Friction {
 }
 
 impl Friction {
+    #[inline]
     fn more(self, part: Band<Force>, restart: Restart) -> Self {
         Self { moving: sum(self.moving, part), after: sum(self.after, restart.of(part)) }
     }
 
+    #[inline]
     fn less(self, part: Band<Force>, restart: Restart) -> Self {
         let left = |all: Band<Force>, part| all.with(part, |all, part| (all - part).max(Force::default()));
         Self { moving: left(self.moving, part), after: left(self.after, restart.of(part)) }
@@ -130,9 +133,9 @@ pub(super) fn whole_friction(calc: &mut Calc, put: Put<'_>, body: Body) -> Frict
     let outside = outside(put, body);
     let mut total = Friction::default();
     for stretch in &put.drive.stretches {
+        let restart = restart(put.drive, body, stretch);
         for part in stretch.way.parts(outside.bore, stretch.from, stretch.to) {
-            let force = calc.levels(outside.laws(stretch, part), Calc::law);
-            total = total.more(force, restart(put.drive, body, stretch));
+            total = total.more(calc.levels(outside.laws(stretch, part), Calc::law), restart);
         }
     }
     total
@@ -151,7 +154,8 @@ pub(super) fn stem_friction_to(drive: &Drive, pipe: &Pipe, to: Length) -> Band<F
 }
 
 /// Friction of a body over a part of a stretch, again; its record was kept by [`whole_friction`].
-fn again(outside: Outside<'_>, stretch: &Stretch, part: (Length, Length)) -> Band<Force> {
+#[inline]
+fn again(outside: Outside<'_>, stretch: &Stretch, part: Part) -> Band<Force> {
     outside.laws(stretch, part).map(|law| law.value())
 }
 
@@ -199,12 +203,13 @@ pub(super) fn walk_pushed(calc: &mut Calc, put: Put<'_>, stage: Stage, mut at: i
     };
     let climb_ahead = ahead.map_or(Band::default(), |(_, ahead)| ahead.uphill(calc, drive));
     let climb = behind.uphill(calc, drive);
+    let curve = put.curve();
     // Once for the working; the points between have their own.
-    if let Some((friction, radius)) = put.curve() {
+    if let Some((friction, radius)) = curve {
         calc.law(CurveFactor { friction, length: drive.length.value, radius });
     }
     // What lies ahead is pushed through all of the curve.
-    let through = |force: Band<Force>, length: Length| match put.curve() {
+    let through = |force: Band<Force>, length: Length| match curve {
         Some((friction, radius)) => {
             let factor = CurveFactor { friction, length, radius }.value();
             Band { low: force.low, likely: force.likely * factor, high: force.high * factor }
@@ -214,6 +219,8 @@ pub(super) fn walk_pushed(calc: &mut Calc, put: Put<'_>, stage: Stage, mut at: i
     let way = |advance: Length| if ahead.is_some() { drive.length.value } else { advance };
     let mut own = Friction::default();
     for stretch in &drive.stretches {
+        let own_restart = restart(drive, stage.behind, stretch);
+        let ahead = ahead.map(|(body, outside)| (outside, restart(drive, body, stretch)));
         let front = match (stage.behind, same_face) {
             // Nothing is cut: the bore is there.
             _ if stage == Stage::PIPE_ALONE => Band::default(),
@@ -244,14 +251,13 @@ pub(super) fn walk_pushed(calc: &mut Calc, put: Put<'_>, stage: Stage, mut at: i
             let stop = stands.next(from, stretch.to, drive.length.value);
             let end = stop.unwrap_or(stretch.to);
             for part in stretch.way.parts(behind.bore, from, end) {
-                let force = calc.levels(behind.laws(stretch, part), Calc::law);
-                own = own.more(force, restart(drive, stage.behind, stretch));
-                if let Some((body, ahead)) = ahead {
-                    still_ahead = still_ahead.less(again(ahead, stretch, part), restart(drive, body, stretch));
+                own = own.more(calc.levels(behind.laws(stretch, part), Calc::law), own_restart);
+                if let Some((ahead, restart)) = ahead {
+                    still_ahead = still_ahead.less(again(ahead, stretch, part), restart);
                 }
                 // Where the water is met the force goes on at another slope.
-                if part.1 < end {
-                    emit(calc, part.1, own, still_ahead, anywhere);
+                if part.to < end {
+                    emit(calc, part.to, own, still_ahead, anywhere);
                 }
             }
             emit(calc, end, own, still_ahead, anywhere || stop.is_some());
@@ -322,8 +328,8 @@ pub(super) fn walk_pulled(
                     let less = again(stem, stretch, part);
                     left = left.less(less, drive.rests.stem);
                     // Where the water is met the force goes on at another slope.
-                    if part.1 > length - to {
-                        emit(calc, length - part.1, left, false);
+                    if part.to > length - to {
+                        emit(calc, length - part.to, left, false);
                     }
                 }
                 emit(calc, to, left, rests);

@@ -8,7 +8,7 @@ use super::rest::{Put, Stands, stands};
 use super::rules::{CHOOSE, asked, by_jacks, or_drilled, unheld, watched};
 use super::stage::{Body, peak};
 use super::walked::Walked;
-use crate::check::{Absent, Check, Decides, NOTHING, Outcome, Ways, at_most, only, required};
+use crate::check::{Absent, Decides, Draft, NOTHING, Outcome, Ways, at_most, only, required};
 use crate::drive::{Drive, Pipe, Stretch, Tube};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
@@ -140,7 +140,7 @@ pub(super) fn rated_torque(at: &Walked<'_>) -> Result<Cited<Torque>, Absent> {
 
 /// A thrust against the share of the rig's rating that jacks are designed for, and what they are held to where that is less.
 /// The frame itself holds at its rating.
-pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>, held_to: Option<Cited<Force>>) -> Check<()> {
+pub(super) fn against_rig(at: &Walked<'_>, thrust: Doubted<Band<Force>>, held_to: Option<Cited<Force>>) -> Draft {
     let main = at.drive.stations.main.value;
     if held_to.is_none() && !at.drive.rig.thrust.is_given() {
         let asked = thrust.map(|thrust| thrust.map(|thrust| thrust / main));

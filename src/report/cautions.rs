@@ -236,7 +236,7 @@ pub(super) fn breakdown(drive: &Drive, ranked: &Ranked, system: UnitSystem) -> O
         return None;
     }
     let factor = drive.rests.breakdown.value;
-    let capacity = ranked.scheme.checks.get(Subject::EndCapacity).and_then(Check::high);
+    let capacity = ranked.scheme.checks.get(Subject::EndCapacity).and_then(|check| check.high());
     let pushed_out = match ranked.pipe.casing.is_some() {
         true => " The casing bears that too while it is pushed out.",
         false => "",

@@ -1,6 +1,6 @@
 //! Where between two values the choice may turn: a guess, from how checks and scores come out at both.
 
-use crate::check::{Check, Rule, Subject};
+use crate::check::{Check, Draft, Rule, Subject};
 use crate::choice::Ranked;
 use crate::handbook::Method;
 use crate::quantity::Measure;
@@ -40,7 +40,7 @@ fn meets(one: &Check, other: &Check) -> Option<f64> {
         Some(Rule::Likely(most) | Rule::Watched(most)) => most.si(),
         _ => 1.0,
     };
-    let levels = [Check::likely_utilisation, Check::utilisation].map(|level| level(one).zip(level(other)));
+    let levels = [Draft::likely_utilisation, Draft::utilisation].map(|level| level(one).zip(level(other)));
     let passes = |((one, other), limit): ((f64, f64), f64)| {
         ((one <= limit) != (other <= limit) && one > 0.0 && other > 0.0)
             .then(|| (limit / one).ln() / (other / one).ln())

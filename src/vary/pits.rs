@@ -1,7 +1,7 @@
 //! A line longer than a drive: how far apart its pits may be, by scheme.
 
 use super::edit::{depths, one_drive};
-use crate::check::{Check, Subject, Verdict};
+use crate::check::{Subject, Verdict};
 use crate::choice::{Choice, Ranked, Standing, not_decided};
 use crate::drive::Drive;
 use crate::drive_file::{DriveFile, InputError};
@@ -188,5 +188,5 @@ impl Search<'_> {
 }
 
 fn used(scheme: &Scheme) -> f64 {
-    scheme.governing().and_then(Check::utilisation).unwrap_or(0.0)
+    scheme.governing().and_then(|check| check.utilisation()).unwrap_or(0.0)
 }

@@ -2,13 +2,13 @@
 
 use crate::drives::{drive, text};
 use crate::edit::Edit;
-use jackpull::check::{Check, Subject, Verdict, at_most};
+use jackpull::check::{Draft, Subject, Verdict, at_most};
 use jackpull::choice::CriterionKind;
 use jackpull::quantity::{Force, Measure, Role, Shown, UnitSystem};
 use jackpull::source::{Cited, FieldName};
 use jackpull::{Handbook, choose, read_drive};
 
-fn check(demand: f64, limit: f64) -> Check<()> {
+fn check(demand: f64, limit: f64) -> Draft {
     let limit = Cited::given(Force::from_si(limit), &FieldName("rig.thrust"));
     at_most(Role::Thrust, Force::from_si(demand), limit)
 }
@@ -17,7 +17,7 @@ fn check(demand: f64, limit: f64) -> Check<()> {
 fn a_utilisation_is_a_finite_number_or_none() {
     for (demand, limit) in [(1e300, 1e-300), (1.0, 0.0), (1.0, 5e-324), (f64::MAX, 0.5)] {
         let check = check(demand, limit);
-        assert_eq!(check.verdict, Verdict::Over);
+        assert_eq!(check.verdict(), Verdict::Over);
         assert_eq!((check.utilisation(), check.likely_utilisation()), (None, None), "{demand} over {limit}");
     }
     assert_eq!(check(1e300, 1e-5).utilisation(), Some(1e305));

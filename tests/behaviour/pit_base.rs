@@ -87,7 +87,10 @@ fn a_floor_under_water() {
     let untold = boils("8.5 m", "").unwrap();
     assert_eq!((untold.verdict, untold.care), (Verdict::WithCare, Some(Care::Condition)));
     let bare = boils("8.5 m", ", dewatered: false, sealed_base: false").unwrap();
-    assert_eq!((bare.verdict, bare.settled_by), (Verdict::NotDecided, &[&["launch.wall_toe_depth", "reception.wall_toe_depth"][..]][..]));
+    assert_eq!(
+        (bare.verdict, bare.settled_by),
+        (Verdict::NotDecided, &[&["launch.wall_toe_depth", "reception.wall_toe_depth"][..]][..])
+    );
     for word in [", dewatered: true", ", sealed_base: true"] {
         let said = boils("8.5 m", word).unwrap();
         assert_eq!((said.verdict, said.care), (Verdict::WithCare, Some(Care::Condition)), "{word}");

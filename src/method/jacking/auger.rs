@@ -1,7 +1,7 @@
 //! The torque of an auger that clears what is pushed: as the file tells it, else what auger and spoil take by their weight
 //! alone, as they rub on the invert. What the head cuts with comes on top, and no formula of it is agreed on.
 
-use crate::check::{Absent, Check, Outcome, Ways, at_most, only};
+use crate::check::{Absent, Draft, Outcome, Ways, at_most, only};
 use crate::drive::Laden;
 use crate::law::Calc;
 use crate::laws::thrust::{AugerWeightTorque, SpoilTorque};
@@ -43,7 +43,7 @@ pub(in crate::method) fn drag(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     });
     let ways: Ways = if auger.told { &[&["rig.auger_torque"]] } else { &[&["spoil"], &["rig.auger_torque"]] };
     let least = at_most(Role::Torque, torque.map(|torque| Band::same(torque.low)), rating);
-    let passes = |check: &Check<()>| check.utilisation().is_some_and(|used| used <= 1.0);
+    let passes = |check: &Draft| check.utilisation().is_some_and(|used| used <= 1.0);
     if auger.told && !passes(&least) {
         return Ok(least.with_note(LEAST));
     }

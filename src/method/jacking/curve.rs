@@ -4,7 +4,7 @@ use super::super::either::{Either, Forces};
 use super::super::rules::{by_held_jacks, by_jacks};
 use super::super::stage::{Pushed, peak};
 use super::super::walked::Walked;
-use crate::check::{Absent, Check, Outcome, at_most};
+use crate::check::{Absent, Draft, Outcome, at_most};
 use crate::drive::{Capacity, Curve, SteelEnd};
 use crate::law::{Calc, Doubted};
 use crate::laws::packer::RingArea;
@@ -35,16 +35,16 @@ pub(in crate::method) fn bending(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         let section = Either { safe: &tube.section, best: tube.best.as_ref() };
         Some(of(curve, calc, section, by_jacks(at.drive, pushed.with(jacked.pushed, most))))
     });
-    [pipe, casing].into_iter().flatten().reduce(Check::worse).ok_or(Absent::NotApplicable(JOINTED))
+    [pipe, casing].into_iter().flatten().reduce(Draft::worse).ok_or(Absent::NotApplicable(JOINTED))
 }
 
-fn of(curve: &Curve, calc: &mut Calc, section: Either<&SteelEnd>, thrust: Forces) -> Check<()> {
+fn of(curve: &Curve, calc: &mut Calc, section: Either<&SteelEnd>, thrust: Forces) -> Draft {
     let Either { safe, best } = section.zip(thrust);
     let safe = stressed(curve, calc, safe);
     best.map_or(safe, |best| safe.at_best(stressed(curve, &mut Calc::silent(), best)))
 }
 
-fn stressed(curve: &Curve, calc: &mut Calc, (end, thrust): (&SteelEnd, Doubted<Band<Force>>)) -> Check<()> {
+fn stressed(curve: &Curve, calc: &mut Calc, (end, thrust): (&SteelEnd, Doubted<Band<Force>>)) -> Draft {
     let SteelEnd { outside_diameter, wall, modulus, .. } = *end;
     let stress = calc.doubted(|calc| {
         let radius = curve.radius.value;

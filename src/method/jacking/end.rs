@@ -6,7 +6,7 @@ use super::jacked::Jacked;
 use super::joint::Turned;
 use super::stations::Layout;
 use super::steel;
-use crate::check::{Absent, Care, Check, Decides, NOTHING, Outcome, Rule, Verdict, Ways, at_least, at_most, only};
+use crate::check::{Absent, Care, Decides, Draft, NOTHING, Outcome, Rule, Verdict, Ways, at_least, at_most, only};
 use crate::drive::{Capacity, ConcreteEnd, ConcreteScheme, EndArea, JackedPipe, RingKind};
 use crate::law::{Calc, Doubted};
 use crate::method::rules::{by_held_jacks, can_be_held, settles_nothing, stalls_at_most, watched};
@@ -66,15 +66,15 @@ pub(in crate::method) fn capacity(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     } else {
         safe
     };
-    let open = check.verdict == Verdict::NotDecided;
+    let open = check.verdict() == Verdict::NotDecided;
     let check = if open { check.settled_by(settling(at, jacked, thrust.safe, (&safe, best))) } else { check };
     let check = check.with_factor(factor);
     let check = told(check, jacked, limits.in_spite_of_doubt(), untold, tighter);
     Ok(if jacked.stations.is_some() && passes(&check) { check.with_care(Care::Condition, STATIONS) } else { check })
 }
 
-const fn passes(check: &Check<()>) -> bool {
-    matches!(check.verdict, Verdict::Within | Verdict::WithCare)
+fn passes(check: &Draft) -> bool {
+    matches!(check.verdict(), Verdict::Within | Verdict::WithCare)
 }
 
 /// The ceiling of care by material and by what the file tells of the joint.
@@ -98,7 +98,7 @@ fn held_to_limits(
     jacked: &Jacked<'_>,
     thrust: Doubted<Band<Force>>,
     limits: Doubted<EndLimits>,
-) -> Check<()> {
+) -> Draft {
     let EndLimits { high, left, .. } = limits.in_spite_of_doubt();
     let share = share(at, jacked.pipe, &limits.in_spite_of_doubt());
     // The doubt of the board and the ceiling are not spent twice.
@@ -129,14 +129,14 @@ fn settling(
     at: &Walked<'_>,
     jacked: &Jacked<'_>,
     thrust: Doubted<Band<Force>>,
-    (safe, best): (&Check<()>, Doubted<EndLimits>),
+    (safe, best): (&Draft, Doubted<EndLimits>),
 ) -> Ways {
     let held = can_be_held(safe, at.drive.leeway.held) || at.drive.stops_at_night();
     let joint = &jacked.pipe.joint;
     let EndLimits { published, certified, .. } = best.in_spite_of_doubt();
     let by_certificate = certified.is_some_and(|[high, _]| {
         let limits = best.map(|limits| EndLimits { likely: high, high, ..limits });
-        held_to_limits(at, jacked, thrust, limits).verdict != Verdict::Over
+        held_to_limits(at, jacked, thrust, limits).verdict() != Verdict::Over
     });
     let of_joint: Ways = if published.is_some() {
         &[&["candidates[].scheme"]]
@@ -156,7 +156,7 @@ fn settling(
         NOTHING
     };
     let by_force = stalls_at_most(safe) && held;
-    if by_force || settles_nothing(of_joint) || held_to_limits(at, jacked, thrust, best).verdict == Verdict::Over {
+    if by_force || settles_nothing(of_joint) || held_to_limits(at, jacked, thrust, best).verdict() == Verdict::Over {
         safe.settled_by
     } else {
         of_joint
@@ -171,7 +171,7 @@ fn hangs_on_packer(jacked: &Jacked<'_>) -> bool {
 }
 
 /// What the reader must know of the capacity, the gravest first.
-fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, tighter: bool) -> Check<()> {
+fn told(check: Draft, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, tighter: bool) -> Draft {
     let steering = &jacked.pipe.joint.steering;
     let rated = matches!(jacked.pipe.capacity, Capacity::Rated);
     if hangs_on_packer(jacked) {
@@ -205,7 +205,7 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
         return check.as_caution(LOOSER);
     }
     if past_stiff && passes {
-        let within = check.verdict == Verdict::Within;
+        let within = check.verdict() == Verdict::Within;
         let note = if set { TEST_AND_SET } else { TEST_CURVE };
         return if within { check.with_care(Care::Condition, note) } else { check.with_note(note) };
     }
@@ -215,7 +215,7 @@ fn told(check: Check<()>, jacked: &Jacked<'_>, limits: EndLimits, untold: bool, 
     if check.note.is_some() {
         return check;
     }
-    if check.verdict == Verdict::WithCare {
+    if check.verdict() == Verdict::WithCare {
         return check.with_care(Care::Condition, SET);
     }
     match jacked.pipe.capacity {
@@ -250,7 +250,7 @@ pub(in crate::method) fn angle(at: &Walked<'_>) -> Outcome {
         let ways: Ways = if steering.is_known() { &[&["candidates[].end_squareness"]] } else { &[&["steering"]] };
         check.at_best(judged(line.map(Band::same))).settled_by(ways)
     };
-    let large = angle.in_spite_of_doubt().likely > screen || check.verdict != Verdict::Within;
+    let large = angle.in_spite_of_doubt().likely > screen || check.verdict() != Verdict::Within;
     Ok(if large { check.with_care(Care::Screen, LARGE) } else { check })
 }
 

@@ -1,7 +1,7 @@
 //! The length of a pushed steel pipe, or of a casing, that nothing holds in the pit.
 
 use super::steel;
-use crate::check::{Check, at_most, required};
+use crate::check::{Draft, at_most, required};
 use crate::drive::{FreeLength, SteelEnd};
 use crate::law::Calc;
 use crate::method::either::Forces;
@@ -14,7 +14,7 @@ const HELD: &str = "no free length is given: support the pipe so that no more th
 
 /// Buckling of the free length of a pushed pipe or casing: as told, else what its free length is to bear, at the most that
 /// is usual.
-pub(super) fn column(at: &Walked<'_>, calc: &mut Calc, end: &SteelEnd, free: &FreeLength, thrust: Forces) -> Check<()> {
+pub(super) fn column(at: &Walked<'_>, calc: &mut Calc, end: &SteelEnd, free: &FreeLength, thrust: Forces) -> Draft {
     let limit = calc.doubted(|calc| steel::free_length(calc, end, free));
     if free.told {
         return thrust.check(|thrust| at_most(Role::Thrust, thrust, limit)).with_note(FREE);

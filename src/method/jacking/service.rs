@@ -5,7 +5,7 @@
 //! the pipe is large and the crown is dry, and never below the column that rests on the pipe whatever holds.
 
 use super::super::walked::Walked;
-use crate::check::{Absent, Care, Check, Outcome, Verdict, at_least, at_most, only, rated};
+use crate::check::{Absent, Care, Draft, Outcome, Verdict, at_least, at_most, only, rated};
 use crate::conditions::vertical_stress;
 use crate::drive::{Capacity, Column, Drive, Pipe, PipeInService, Place, Stretch};
 use crate::handbook::Family;
@@ -53,7 +53,7 @@ fn loaded(
     at: &Walked<'_>,
     service: &PipeInService,
     soil: fn(&Stretch) -> Column<'_>,
-) -> Option<Check<()>> {
+) -> Option<Draft> {
     let found = calc.doubted(|calc| worst(calc, at.drive, at.pipe, service, soil)).transpose()?;
     let needed = found.map(|(needed, _)| Band::same(needed));
     let strength = found.map(|(_, strength)| Cited::new(strength, service.strength.origin));
@@ -79,7 +79,7 @@ pub(in super::super) fn railway_wall(at: &Walked<'_>) -> Outcome {
             return Ok(check.with_note(BARE));
         }
         let check = check.as_screen().with_note(ELSEWHERE);
-        let thin = check.verdict == Verdict::NotDecided;
+        let thin = check.verdict() == Verdict::NotDecided;
         return Ok(if thin { rated(Verdict::Within, least.origin).with_care(Care::Screen, ELSEWHERE) } else { check });
     }
     Ok(at_least(Role::Wall, least.value, least).undecided(NO_WALL).settled_by(&[&["candidates[].wall"]]))

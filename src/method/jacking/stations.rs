@@ -5,7 +5,7 @@ use super::super::rest::{Put, Stands, stands};
 use super::super::scheme::Scheme;
 use super::super::stage::{Body, Pushed, Stage, peak, pushed};
 use crate::check::Subject;
-use crate::drive::{Drive, Pipe, Rubbed, Stretch};
+use crate::drive::{Drive, Part, Pipe, Rubbed, Stretch};
 use crate::handbook::Method;
 use crate::law::{Calc, Law};
 use crate::laws::stations::{Run, StationCount, StationDistance, StationStart, ThrustThroughTail, reach, shortest_run};
@@ -153,14 +153,13 @@ fn parts(put: Put<'_>, ahead: bool) -> impl Iterator<Item = (Length, Band<LineLo
         let (from, to) = if ahead { (stretch.from, stretch.to) } else { (stretch.to, stretch.from) };
         stretch.way.parts(bore, from, to).map(move |part| (stretch, part))
     });
-    parts.map(move |(stretch, (from, to)): (&Stretch, (Length, Length))| {
-        let friction = stretch
-            .friction_at(Rubbed::Pipe(pipe.open_round(), put.at_best), (from + to) / 2.0, bore)
-            .map(|friction| friction * round);
+    parts.map(move |(stretch, part): (&Stretch, Part)| {
+        let friction = stretch.friction(Rubbed::Pipe(pipe.open_round(), put.at_best), part.water);
+        let friction = friction.map(|friction| friction * round);
         let restart = drive.rests.pipe.along(stretch);
         let Band { low, likely, high } = friction;
         let (likely, high) = if rests { (likely * restart.likely, high * restart.high) } else { (likely, high) };
-        ((to - from).abs(), Band { low, likely: likely + climb, high: high + climb })
+        (part.length(), Band { low, likely: likely + climb, high: high + climb })
     })
 }
 

@@ -5,7 +5,7 @@ use super::super::rules::{asked, can_be_held, stalls_at_most, watched};
 use super::super::scheme::Scheme;
 use super::super::walked::Walked;
 use super::behind::{PART, Resisting, Stand, allowed};
-use crate::check::{Absent, Care, Check, Decides, Outcome, Rule, Verdict, Ways, at_most, only, required};
+use crate::check::{Absent, Care, Decides, Draft, Outcome, Rule, Verdict, Ways, at_most, only, required};
 use crate::conditions::NO_GRAVITY;
 use crate::drive::{Drive, Pipe, Reaction, ThrustWall};
 use crate::handbook::Service;
@@ -58,7 +58,7 @@ pub(in crate::method) fn thrust(at: &Walked<'_>) -> Outcome {
 }
 
 /// A wall of what it bears. Jacks that are set to that never push it further.
-fn pushed_against(at: &Walked<'_>, reaction: &Reaction, limit: Either<Doubted<Cited<Force>>>) -> Check<()> {
+fn pushed_against(at: &Walked<'_>, reaction: &Reaction, limit: Either<Doubted<Cited<Force>>>) -> Draft {
     let share = Decides::SetOn(reaction.safety.value.si()).share(&at.drive.leeway);
     at.thrust_of_jacks().zip(limit).check(|(thrust, limit)| {
         let most = limit.in_spite_of_doubt().value * share;
@@ -67,7 +67,7 @@ fn pushed_against(at: &Walked<'_>, reaction: &Reaction, limit: Either<Doubted<Ci
 }
 
 /// Whether all would be well with the jacks set to what the wall bears, and the drive freed where it stalls.
-fn stalls(at: &Walked<'_>, check: &Check<()>) -> bool {
+fn stalls(at: &Walked<'_>, check: &Draft) -> bool {
     stalls_at_most(check) && can_be_held(check, at.drive.leeway.held)
 }
 
@@ -87,8 +87,8 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
     let check = wide(reaction, thrust.safe, tallest(at.drive, reaction)).at_best(best);
     let none = check.high().is_some_and(|(width, _)| width.si >= LARGEST);
     // The widest that is usual may do with the jacks set to what it bears, as one that is told may.
-    let usual = (check.verdict == Verdict::NotDecided).then(|| widest(at, reaction, most.value));
-    if let Some(usual) = usual.filter(|usual| usual.verdict == Verdict::WithCare) {
+    let usual = (check.verdict() == Verdict::NotDecided).then(|| widest(at, reaction, most.value));
+    if let Some(usual) = usual.filter(|usual| usual.verdict() == Verdict::WithCare) {
         // A habit, which scores nothing.
         return Ok(usual.by(Rule::Screen).with_care(Care::Condition, WIDEST));
     }
@@ -106,7 +106,7 @@ fn asked_wall(at: &Walked<'_>) -> Outcome {
 }
 
 /// The widest wall that is usual, of what it bears.
-fn widest(at: &Walked<'_>, reaction: &Reaction, width: Length) -> Check<()> {
+fn widest(at: &Walked<'_>, reaction: &Reaction, width: Length) -> Draft {
     let bears = |reaction: &Reaction| {
         let stand = Stand::of(reaction, &square(width, tallest(at.drive, reaction)), at.pipe);
         let (force, ..) = allowed(&mut Calc::silent(), reaction, &stand);

@@ -5,7 +5,7 @@
 
 use super::pressed::DRY;
 use super::pulled::Pulled;
-use crate::check::{Absent, Care, Check, Outcome, Rule, at_least, at_most, only};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, at_least, at_most, only};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{BreakOutRule, Drive, Ends, HoleState, Pipe, Pull, Stretch};
 use crate::handbook::GroundClass;
@@ -44,7 +44,7 @@ pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
     let middle =
         drive.stretches.iter().filter(is_between).map(|stretch| (stretch, (middle, stretch.way.invert(middle))));
     let checks = drive.places().chain(middle).map(|(stretch, (along, invert))| bore.at(calc, stretch, along, invert));
-    checks.reduce(Check::worse).ok_or(Absent::Missing)
+    checks.reduce(Draft::worse).ok_or(Absent::Missing)
 }
 
 /// A bore full of fluid. Heights are over the invert at the launch pit.
@@ -82,7 +82,7 @@ impl<'a> Bore<'a> {
         Self { drive, pipe, pull, slope, crown, level }
     }
 
-    fn at(&self, calc: &mut Calc, stretch: &Stretch, along: Length, invert: Length) -> Check<()> {
+    fn at(&self, calc: &mut Calc, stretch: &Stretch, along: Length, invert: Length) -> Draft {
         let rule = &self.drive.site.break_out;
         let cover = invert - self.crown;
         if cover < rule.least_cover.value {
@@ -209,7 +209,7 @@ impl<'a> Bore<'a> {
 }
 
 /// A pressure at the crown, held to what the ground there bears.
-pub(super) fn hold(pressure: Doubted<Pressure>, (limit, cap): (Doubted<Pressure>, Cited<Ratio>)) -> Check<()> {
+pub(super) fn hold(pressure: Doubted<Pressure>, (limit, cap): (Doubted<Pressure>, Cited<Ratio>)) -> Draft {
     let limit = limit.map(|limit| Cited::new(limit, cap.origin));
     at_most(Role::Pressure, pressure.map(Band::same), limit).by(Rule::High)
 }

@@ -2,7 +2,7 @@
 //! ground there bears.
 
 use super::break_out::{hold, leaves, spare};
-use crate::check::{Absent, Care, Check, Outcome, Ways, only};
+use crate::check::{Absent, Care, Draft, Outcome, Ways, only};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{Column, Grout};
 use crate::law::Calc;
@@ -57,5 +57,5 @@ pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         }
         hold(most, weak).with_note(UNTOLD).at_best(hold(least, strong)).settled_by(DATA)
     });
-    checks.reduce(Check::worse).ok_or(Absent::Missing)
+    checks.reduce(Draft::worse).ok_or(Absent::Missing)
 }

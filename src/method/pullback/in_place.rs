@@ -6,7 +6,7 @@
 //! native ground does, unless the file says that the annulus stays open.
 
 use super::section::Section;
-use crate::check::Check;
+use crate::check::Draft;
 use crate::conditions::vertical_stress;
 use crate::drive::{Column, Drive, Ends, Pipe, RingInService, Stretch};
 use crate::handbook::GroundClass;
@@ -116,7 +116,7 @@ fn around<'a>(
 
 impl Around<'_> {
     /// Not decided where the traffic cannot be told, with the one field that would settle most.
-    pub(super) fn judged(&self, drive: &Drive, check: Check<()>) -> Check<()> {
+    pub(super) fn judged(&self, drive: &Drive, check: Draft) -> Draft {
         let check = if self.live.is_none() { check.undecided(TOO_SHALLOW) } else { check };
         // What stands round the ring may be rock.
         if self.unknown && check.utilisation().is_none_or(|used| used > 1.0) {

@@ -69,13 +69,13 @@ pub(in crate::method) fn set(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         None => {
             let asked = required(Role::Pull, on_pipe.map(|on_pipe| Band::same(on_pipe.peak().likely)), most);
             // None that is usual parts before the pipe does.
-            let asked = if asked.verdict == Verdict::NotDecided { asked.by(Rule::High) } else { asked };
+            let asked = if asked.verdict() == Verdict::NotDecided { asked.by(Rule::High) } else { asked };
             asked.with_note(LINK)
         }
     };
     let borne = &strength.borne;
     let set = check(setting(calc, pull, borne, borne.beside_bend));
-    if set.verdict != Verdict::Over {
+    if set.verdict() != Verdict::Over {
         return Ok(set);
     }
     // A ramp of which nothing is told may be as wide as that asks for. On one that is told only what the tail drags on
@@ -86,7 +86,7 @@ pub(in crate::method) fn set(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
         check(setting(&mut Calc::silent(), pull, borne, straight)).with_care(Care::Condition, note)
     };
     let set = straight(borne);
-    if set.verdict != Verdict::Over || told.is_none() {
+    if set.verdict() != Verdict::Over || told.is_none() {
         return Ok(set);
     }
     let pulled = on_pipe.map(PullOnPipe::peak).in_spite_of_doubt().high.si();
@@ -102,7 +102,7 @@ pub(in crate::method) fn pulled(at: &Walked<'_>) -> Outcome {
     let pulled = at.pulled()?;
     let link = pulled.pull.works.weak_link.ok_or(Absent::NotApplicable("no weak link is given"))?;
     let check = at_most(Role::Pull, pulled.on_pipe.map(PullOnPipe::peak), link);
-    Ok(match check.verdict {
+    Ok(match check.verdict() {
         Verdict::Within => check,
         Verdict::Over => check.with_note(PARTS),
         _ => check.with_note(MAY_PART),

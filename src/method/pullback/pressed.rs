@@ -2,7 +2,7 @@
 
 use super::force::OnPipe;
 use super::section::{Bend, Section, has_ramp};
-use crate::check::{Care, Check, Outcome, at_most, only};
+use crate::check::{Care, Draft, Outcome, at_most, only};
 use crate::drive::{Fill, HoleState, Pull};
 use crate::law::{Calc, Doubted};
 use crate::laws::collapse::{BendOvality, CriticalPressure, FluidHead, OvalityFactor, TensionFactor};
@@ -102,7 +102,7 @@ fn filled(pull: &Pull) -> Option<MassDensity> {
 }
 
 /// On condition that it stays full, where what fills it is counted on.
-pub(super) fn kept_full(check: Check<()>, pull: &Pull) -> Check<()> {
+pub(super) fn kept_full(check: Draft, pull: &Pull) -> Draft {
     if filled(pull).is_some() { check.with_care(Care::Condition, KEPT_FULL) } else { check }
 }
 

@@ -3,7 +3,7 @@
 
 use super::break_out::Bore;
 use super::pulled::Pulled;
-use crate::check::{Absent, Care, Check, Outcome, Rule, Verdict, at_least, at_most, rated};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, at_least, at_most, rated};
 use crate::conditions::{Plan, vertical_stress};
 use crate::drive::{BreakOutRule, Column, Ends, Held, HoleState, Pull, Strength, Stretch};
 use crate::handbook::GroundClass;
@@ -44,7 +44,7 @@ pub(in crate::method) fn check(at: &Walked<'_>, calc: &mut Calc) -> Outcome {
             (grains, clay) => grains.or(clay),
         }
     });
-    checks.flatten().reduce(Check::worse).ok_or(Absent::NotApplicable("the bore stands in rock"))
+    checks.flatten().reduce(Draft::worse).ok_or(Absent::NotApplicable("the bore stands in rock"))
 }
 
 fn stands(
@@ -53,7 +53,7 @@ fn stands(
     pull: &Pull,
     (stretch, Strength { ends, by }): (&Stretch, Strength),
     (invert, height): (Length, Ends<Length>),
-) -> Check<()> {
+) -> Draft {
     let (rule, bore) = (&at.drive.site.face, at.pipe.bore.value);
     let axis = (invert - at.pipe.outside_diameter.value / 2.0).max(bore / 2.0);
     let cover = axis - bore / 2.0;
@@ -83,7 +83,7 @@ fn held(
     (rule, pull): (&BreakOutRule, &Pull),
     stretch: &Stretch,
     (crown, height): (Length, Ends<Length>),
-) -> Check<()> {
+) -> Draft {
     if pull.works.hole == HoleState::Dry {
         return rated(Verdict::Within, rule.holds.over_water.origin).as_caution(DRY);
     }

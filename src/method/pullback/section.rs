@@ -1,7 +1,7 @@
 //! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, what it all leaves.
 
 use super::force::OnPipe;
-use crate::check::{Absent, Care, Check, Outcome, Verdict, Ways, at_least};
+use crate::check::{Absent, Care, Draft, Outcome, Verdict, Ways, at_least};
 use crate::drive::Pull;
 use crate::law::{Calc, Doubted};
 use crate::laws::deflection::ScoredWall;
@@ -69,7 +69,7 @@ impl Bend {
     }
 
     /// The radius against the smallest.
-    pub(super) fn check(bend: Doubted<Self>, pull: &Pull, origin: Origin) -> Check<()> {
+    pub(super) fn check(bend: Doubted<Self>, pull: &Pull, origin: Origin) -> Draft {
         let radius = bend.map(|bend| Band::same(bend.radius));
         let smallest = bend.map(|bend| Cited::new(bend.smallest, origin));
         let check = at_least(Role::Distance, radius, smallest);
@@ -111,14 +111,14 @@ pub(super) fn tension(
 }
 
 /// Whether a high demand is past its limit.
-fn past(check: &Check<()>) -> bool {
+fn past(check: &Draft) -> bool {
     check.utilisation().is_none_or(|used| used > 1.0)
 }
 
 /// What a pulled pipe bears of the pull, and the checks of it.
 pub(in crate::method) struct Strength {
     pub(super) borne: Borne,
-    pub(in crate::method) tension: Check<()>,
+    pub(in crate::method) tension: Draft,
     pub(in crate::method) with_bending: Outcome,
     pub(in crate::method) radius: Outcome,
     pub(in crate::method) collapse: Outcome,
@@ -141,7 +141,7 @@ impl Strength {
             &self.strain_with_bend,
             &self.inside,
         ];
-        let plain = |check: &Check<()>| check.verdict == Verdict::Within;
+        let plain = |check: &Draft| check.verdict() == Verdict::Within;
         plain(&self.tension) && others.into_iter().all(|other| other.as_ref().map_or(true, plain))
     }
 
@@ -179,7 +179,7 @@ impl Strength {
     /// string is full of water, waits for what the file tells of that.
     pub(super) fn kept_empty_or_low(self, collapse: impl Fn(&dyn Fn(Pull) -> Pull) -> Outcome) -> Self {
         let Ok(check) = self.collapse else { return self };
-        if check.verdict != Verdict::Over {
+        if check.verdict() != Verdict::Over {
             return self;
         }
         let water = MassDensity::from_si(WATER_UNIT_WEIGHT / STANDARD_GRAVITY);
@@ -190,13 +190,13 @@ impl Strength {
         ];
         let spared = ways.into_iter().find_map(|(change, ways)| {
             let check = check.at_best(collapse(change).ok()?);
-            (check.verdict != Verdict::Over).then(|| check.settled_by(ways))
+            (check.verdict() != Verdict::Over).then(|| check.settled_by(ways))
         });
         Self { collapse: Ok(spared.unwrap_or(check)), ..self }
     }
 
     /// Of a pipe of which no more is checked.
-    pub(super) const fn of(borne: Borne, tension: Check<()>) -> Self {
+    pub(super) const fn of(borne: Borne, tension: Draft) -> Self {
         const OTHER: Outcome = Err(Absent::NotApplicable("no check of this material"));
         Self {
             borne,
@@ -214,7 +214,7 @@ impl Strength {
 }
 
 /// What a check says of the bend, where the string bends on a ramp.
-pub(super) fn bent(bend: Option<Doubted<Bend>>, check: impl FnOnce(Doubted<Bend>) -> Check<()>) -> Outcome {
+pub(super) fn bent(bend: Option<Doubted<Bend>>, check: impl FnOnce(Doubted<Bend>) -> Draft) -> Outcome {
     bend.map(check).ok_or(Absent::NotApplicable(NO_RAMP))
 }
 

@@ -8,7 +8,7 @@ use super::pvc;
 use super::section::Section;
 use super::strength::{Cold, modulus};
 use super::while_pushed;
-use crate::check::{Absent, Check, Outcome, Verdict, at_most, only};
+use crate::check::{Absent, Draft, Outcome, Verdict, at_most, only};
 use crate::drive::{Drive, JackedRing, Made, PePipe, Pipe, Pull, PulledPipe, RingInService};
 use crate::handbook::{Family, Service};
 use crate::law::{Calc, Doubted};
@@ -106,12 +106,12 @@ impl InService {
 fn both(
     calc: &mut Calc,
     (adverse, best): (&Around<'_>, Option<&Around<'_>>),
-    judge: impl Fn(&mut Calc, &Around<'_>) -> Check<()>,
-    judge_best: impl Fn(&mut Calc, &Around<'_>) -> Check<()>,
-) -> Check<()> {
+    judge: impl Fn(&mut Calc, &Around<'_>) -> Draft,
+    judge_best: impl Fn(&mut Calc, &Around<'_>) -> Draft,
+) -> Draft {
     let check = judge(calc, adverse);
     match best {
-        Some(best) if check.verdict != Verdict::Within => check.at_best(judge_best(calc, best)),
+        Some(best) if check.verdict() != Verdict::Within => check.at_best(judge_best(calc, best)),
         _ => check,
     }
 }
@@ -139,7 +139,7 @@ impl Served<'_> {
             deflection: only(!is_held(drive), "hardened grout that is proved holds the ring").and(Err(Absent::Missing)),
             ..InService::absent(grout)
         };
-        let worst = |so_far: &mut Outcome, check: Check<()>| {
+        let worst = |so_far: &mut Outcome, check: Draft| {
             *so_far = Ok(so_far.map_or(check, |other| other.worse(check)));
         };
         for (adverse, best) in places(drive, pipe, over) {
@@ -172,7 +172,7 @@ impl Served<'_> {
     }
 
     /// What lies on it, with a vacuum for a time where there is one, against collapse.
-    fn collapses(&self, calc: &mut Calc, at: &Around<'_>, vacuum: Option<(Pressure, Time)>) -> Check<()> {
+    fn collapses(&self, calc: &mut Calc, at: &Around<'_>, vacuum: Option<(Pressure, Time)>) -> Draft {
         let Self { drive, ring, .. } = *self;
         let case = calc.doubted(|calc| {
             let load = ring.load(calc, at);

@@ -50,7 +50,7 @@ pub(in crate::method) fn collapsed(at: &Walked<'_>, calc: &mut Calc) -> Outcome 
     // An upper bound bars nothing.
     let check = on_pipe.by(Rule::High).worse(on_rig.by(Rule::High)).by_habit().with_note(UPPER_BOUND);
     let freed = at.drive.is_dug_free();
-    Ok(match check.verdict {
+    Ok(match check.verdict() {
         Verdict::Within => check,
         _ if freed && can_be_held(&check, at.drive.leeway.held) => {
             check.by(Rule::Screen).with_care(Care::Condition, DUG_FREE)
@@ -108,7 +108,7 @@ pub(in crate::method) fn ramp_room(at: &Walked<'_>, calc: &mut Calc) -> Outcome 
         return Ok(required(Role::Distance, length, pull.works.usual.ramp).with_note(RAMP));
     };
     let check = at_most(Role::Distance, length, room).by(Rule::High);
-    Ok(if check.verdict == Verdict::Within { check } else { check.with_note(TOO_LONG) })
+    Ok(if check.verdict() == Verdict::Within { check } else { check.with_note(TOO_LONG) })
 }
 
 /// Length of the ramp from the ground down to the invert at the reception pit.

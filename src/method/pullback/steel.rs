@@ -3,7 +3,7 @@
 use super::force::{OnPipe, PullOnPipe, Pulling};
 use super::pressed::{self, DRY, kept_full, outside_pressure, pressed_note};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp};
-use crate::check::{Check, at_most, only};
+use crate::check::{Draft, at_most, only};
 use crate::drive::{HoleState, SteelPipe};
 use crate::law::{Calc, Doubted};
 use crate::laws::pe::BendingStress;
@@ -116,7 +116,7 @@ pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, steel: &SteelPipe, on_pipe: &
 }
 
 /// A ratio that may be 1 at most.
-fn whole(ratio: Doubted<Band<Ratio>>, origin: Origin) -> Check<()> {
+fn whole(ratio: Doubted<Band<Ratio>>, origin: Origin) -> Draft {
     at_most(Role::Ratio, ratio, Cited::new(Ratio::from(1.0), origin))
 }
 

@@ -3,7 +3,7 @@
 use super::force::{OnPipe, PullOnPipe, Pulling};
 use super::pressed::{self, Ring};
 use super::section::{self, Bend, Borne, Section, Strength, bent, has_ramp, on_ramp};
-use crate::check::{Check, Outcome, at_most};
+use crate::check::{Draft, Outcome, at_most};
 use crate::drive::{ModulusPoints, PePipe, Pull, StressSource};
 use crate::law::{Calc, Doubted, Law};
 use crate::laws::pe::{
@@ -25,7 +25,7 @@ pub(super) fn of(calc: &mut Calc, at: Pulling<'_>, (pe, weld): (&PePipe, Ratio),
     let tension = section::tension(calc, section, stress.map(|stress| stress.chosen), weld);
     // A looser edition was asked for: said, and never a plain pass.
     let tighter = stress.in_spite_of_doubt().tighter;
-    let edition = |check: Check<()>| if tighter { check.as_caution(TIGHTER_EDITION) } else { check };
+    let edition = |check: Draft| if tighter { check.as_caution(TIGHTER_EDITION) } else { check };
 
     let limit = stress.map(|stress| stress.chosen.map(|stress| weld * stress));
     let stiff = calc.doubted(|calc| modulus(calc, &pe.stiff, pull, pull.duration, Cold::Credited));

@@ -4,7 +4,7 @@
 use super::grout::afloat;
 use super::in_place::InPlace;
 use super::section::Section;
-use crate::check::{Absent, Care, Check, NOTHING, Outcome, Rule, Subject, Verdict, Ways, at_most, only};
+use crate::check::{Absent, Care, Draft, NOTHING, Outcome, Rule, Subject, Verdict, Ways, at_most, only};
 use crate::drive::{Drive, Pipe, SteelEnd};
 use crate::law::{Calc, Doubted};
 use crate::laws::collapse::{OvalityFactor, ThinRing};
@@ -39,7 +39,7 @@ pub(super) fn check(calc: &mut Calc, drive: &Drive, pipe: &Pipe, ring: Option<In
             None => check.settled_by(NOTHING),
         }
     });
-    let worse = [own, before].into_iter().flatten().reduce(Check::worse);
+    let worse = [own, before].into_iter().flatten().reduce(Draft::worse);
     worse.ok_or(Absent::NotApplicable("neither water nor lubricant presses on it"))
 }
 
@@ -52,7 +52,7 @@ fn steel(tube: &SteelEnd) -> InPlace {
 }
 
 /// Where nobody tells the pressure of the lubricant, what is usual; where that may be too much, holding it is a condition.
-fn of_pipe(calc: &mut Calc, drive: &Drive, ring: InPlace, water: Pressure) -> Check<()> {
+fn of_pipe(calc: &mut Calc, drive: &Drive, ring: InPlace, water: Pressure) -> Draft {
     let Some(lubricant) = drive.lubricant else {
         return under(calc, drive, ring, (Band::same(water), water_density())).with_note(RING).settled_by(NOTHING);
     };
@@ -64,18 +64,18 @@ fn of_pipe(calc: &mut Calc, drive: &Drive, ring: InPlace, water: Pressure) -> Ch
     let likely = if drive.lubrication_told { water + lubricant.likely } else { water };
     let ways: Ways = if drive.lubrication_told { &[&["lubricant_pressure"]] } else { &[&["lubrication"]] };
     let usual = pressed(Band { low: water, likely, high: lubricant.held(water).value });
-    if usual.verdict <= Verdict::WithCare {
+    if usual.verdict() <= Verdict::WithCare {
         return usual;
     }
     let held = pressed(Band { low: water, likely, high: likely });
-    if held.verdict == Verdict::Within {
+    if held.verdict() == Verdict::Within {
         return held.with_care(Care::Condition, HOLD);
     }
     usual.with_note(UNTOLD).at_best(pressed(Band::same(water))).settled_by(ways)
 }
 
 /// A pressure outside against what the ring bears for as long as the lubricant stands.
-fn under(calc: &mut Calc, drive: &Drive, ring: InPlace, (demand, density): (Band<Pressure>, MassDensity)) -> Check<()> {
+fn under(calc: &mut Calc, drive: &Drive, ring: InPlace, (demand, density): (Band<Pressure>, MassDensity)) -> Draft {
     let share = Subject::CollapseWhilePushed.decides().share(&drive.leeway);
     let limit = calc.doubted(|calc| {
         let ovality = afloat(calc, drive, ring, density);

@@ -1,7 +1,7 @@
 //! The bed that the ground gives the stem between the pits: clay by its strength, sand by depth and density, and what no
 //! source tells of as clay of the same count.
 
-use crate::check::Check;
+use crate::check::Draft;
 use crate::drive::{Drive, Pipe, SandBed, Stretch, Tip, Tube};
 use crate::handbook::GroundClass;
 use crate::law::Calc;
@@ -53,7 +53,7 @@ pub(super) fn hangs(drive: &Drive) -> bool {
 }
 
 /// The check with what a reader must know of its bed.
-pub(super) fn noted(check: Check<()>, drive: &Drive) -> Check<()> {
+pub(super) fn noted(check: Draft, drive: &Drive) -> Draft {
     let any = |kind| drive.stretches.iter().flat_map(grounds).any(|(class, _)| bed(class) == kind);
     if any(Bed::Peat) {
         check.as_caution(PEAT)

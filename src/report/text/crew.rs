@@ -187,7 +187,7 @@ impl Page<'_> {
     /// What a pulled string is not to be asked for.
     fn pull(&self, first: &Ranked) -> Vec<String> {
         let (Method::Pullback, Some(pull)) = (first.scheme.method, &self.drive.pull) else { return Vec::new() };
-        let limits = |subject| first.scheme.checks.get(subject).and_then(Check::high);
+        let limits = |subject| first.scheme.checks.get(subject).and_then(|check| check.high());
         let mut lines = Vec::new();
         if let Some((set, most)) = limits(Subject::WeakLink) {
             let (set, most) = (self.value(set), self.value(most));

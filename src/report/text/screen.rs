@@ -3,7 +3,7 @@
 use super::page::{Page, sentence};
 use super::plain;
 use super::sure::one_check;
-use crate::check::{Check, Subject, Verdict};
+use crate::check::{Subject, Verdict};
 use crate::choice::reason::{barred_by, if_settled, name, with_verdict};
 use crate::choice::{Ranked, Standing};
 use crate::conditions::{Plan, Topic, site_figures};
@@ -112,7 +112,7 @@ impl Page<'_> {
         }
         for subject in OF_PIPE {
             let checks = screened.cases.iter().filter_map(|(_, ranked)| ranked.scheme.checks.get(subject));
-            let demands = checks.filter_map(Check::high).map(|(demand, _)| demand);
+            let demands = checks.filter_map(|check| check.high()).map(|(demand, _)| demand);
             needs.extend(self.range(demands).map(|force| format!("{} {force}", subject.label())));
         }
         let (case, best) = screened.best;
