@@ -48,7 +48,7 @@ use super::{DriveFile, Flaw, LineFile, RigFile, WaterTable};
 use crate::drive::{
     Assumed, AssumedValue, Concern, Drive, Leeway, Pipe, PulledPipe, Rig, StationRules, Stem, TipResistance,
 };
-use crate::handbook::{GroundClass, Guidance, Handbook};
+use crate::handbook::{GroundClass, Guidance, Handbook, Service};
 use crate::quantity::{Length, Measure, Role};
 use crate::source::{Cited, Equation, Origin};
 use crate::yaml::{Complaint, Field, MayBe};
@@ -246,8 +246,11 @@ impl Resolver<'_> {
             if self.file.tolerance.is_some() { None } else { Some(self.handbook.length("grade.tolerance_loosest")?) };
         let guided = self.about(Concern::Grade, |it| it.guidance(&technique, &stretches, &line))?;
         let overcut_in_accuracy = self.handbook.length("overcut.in_accuracy")?.value;
+        // Before a sewer a pilot that nobody tells may be pushed.
+        let is_drilled =
+            technique.drilled && (self.file.pilot.is_some() || self.file.service.value != Service::GravitySewer);
         // A pushed pilot is sighted through its stem, a drilled one by its laser; what is located has the range of its method.
-        let guided_length = match (stem.is_there() && guided.by == Guidance::Laser, technique.drilled) {
+        let guided_length = match (stem.is_there() && guided.by == Guidance::Laser, is_drilled) {
             (false, _) => None,
             (true, true) => Some(guided.reach),
             (true, false) => Some(self.handbook.method_limit()?.row(GUIDED)?.map(|row| row.length.value)),

@@ -5,7 +5,7 @@ use crate::found::{Found, Outcome, near, needed, pages, q};
 use jackpull::Handbook;
 use std::sync::Arc;
 
-pages!(yields_in_metric, design_strength_of_thick_plate, iron_and_pvc_share_their_diameters);
+pages!(yields_in_metric, yields_of_europe, design_strength_of_thick_plate, iron_and_pvc_share_their_diameters);
 
 /// A139 A to E 205, 240, 290, 315, 360 MPa; A252 grade 2 and 3 240, 310; ISO 3183 names L245, L290, L360, L415,
 /// L450, L485 for B, X42, X52, X60, X65, X70. The metric figures are rounded to 5 MPa.
@@ -30,6 +30,22 @@ fn yields_in_metric(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
             .find(|row| row.standard.value.0 == standard && row.grade.value.0 == grade && row.kind.value.0 == "yield");
         let row = needed(row, || format!("{standard} {grade}"))?.value;
         near(found, &format!("{standard} {grade}"), row.stress.value, printed, "4.5 MPa");
+    }
+    Ok(())
+}
+
+/// Plate of EN 10025-2, table 7, read on a page: 235 and 225 MPa of S235, 275 and 265 of S275, 355 and 345 of S355 up to 16 mm
+/// and over. Pipe of L235 by EN 10224, which goes for P235: 235 and 225.
+fn yields_of_europe(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
+    for (grade, thin, thick) in [
+        ("s235", "235 MPa", "225 MPa"),
+        ("s275", "275 MPa", "265 MPa"),
+        ("s355", "355 MPa", "345 MPa"),
+        ("p235", "235 MPa", "225 MPa"),
+    ] {
+        let row = needed(handbook.steel_grade()?.get(grade), || grade.to_owned())?.value;
+        near(found, grade, row.stress.value, thin, "0.5 MPa");
+        near(found, grade, needed(row.thick.as_ref(), || grade.to_owned())?.value, thick, "0.5 MPa");
     }
     Ok(())
 }

@@ -89,8 +89,9 @@ fn cutters_in_hard_rock(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome 
         ("0.59 m", Verdict::Over),
         ("0.61 m", Verdict::WithCare),
         ("1.19 m", Verdict::WithCare),
-        ("1.21 m", Verdict::Within),
-        ("2.3 m", Verdict::Within),
+        // On condition that the strength of the rock is found out.
+        ("1.21 m", Verdict::WithCare),
+        ("2.3 m", Verdict::WithCare),
     ] {
         let got = ground(handbook, SLURRY, "class: hard_rock", size)?;
         say(found, &format!("slurry machine in hard rock, {size}"), got, wanted);
@@ -118,7 +119,7 @@ fn drilled_pilot_in_hard_ground(handbook: &Arc<Handbook>, found: &mut Found) -> 
         ("class: firm_to_very_stiff_clay, spt_n: 20, largest_stone: 50 mm", Verdict::WithCare),
         ("class: firm_to_very_stiff_clay, spt_n: 20, largest_stone: 76 mm", Verdict::Over),
         ("class: weak_rock, spt_n: 60", Verdict::WithCare),
-        ("class: hard_rock", Verdict::NotDecided),
+        ("class: hard_rock", Verdict::Over),
         ("class: medium_to_dense_sand, spt_n: 20, largest_stone: 0 mm", Verdict::WithCare),
     ] {
         say(found, stretch, ground(handbook, DRILLED, stretch, "280 mm")?, wanted);
@@ -142,8 +143,8 @@ fn cleared_by_vacuum(handbook: &Arc<Handbook>, found: &mut Found) -> Outcome {
         ("loose_sand", "3", "0 mm", Verdict::NotDecided),
         ("silt", "1", "0 mm", Verdict::NotDecided),
         ("gravel", "20", "0 mm", Verdict::NotDecided),
-        // Above 50 blows the pilot is drilled, and nobody rates what is cleared by vacuum behind it.
-        ("hard_clay", "51", "0 mm", Verdict::NotDecided),
+        // Above 50 blows the pilot is drilled, and clay that is harder is no worse to clear.
+        ("hard_clay", "51", "0 mm", Verdict::WithCare),
     ] {
         let stretch = format!("class: {class}, spt_n: {blows}, largest_stone: {stone}");
         say(found, &format!("vacuum, {stretch}"), ground(handbook, VACUUM, &stretch, "280 mm")?, wanted);

@@ -58,6 +58,7 @@ ground:
     spt_n: {blows}
     largest_stone: 0 mm
     unit_friction: {{ low: 0 kPa, likely: 0 kPa, high: 0.1 kPa }}
+pilot: displacement
 stem: {{ outside_diameter: 100 mm, head_diameter: 100 mm }}
 candidates: [{{ material: clay, size: 300 mm, outside_diameter: 360 mm, end_bearing_area: 0.03 m2 }}]
 "

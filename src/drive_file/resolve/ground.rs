@@ -220,7 +220,9 @@ impl Resolver<'_> {
         let counted = |class| classes.find(|row| row.ground.value == class).is_some();
         let banded = |class| bands.find(|row| row.ground.value == class).is_some();
         let class = stretch.class.value;
-        let (rubs, beside) = soil_of((class, mixed_with));
+        // A stem may be pinched, or lie open, where soil and rock meet.
+        let face = (class, mixed_with);
+        let (rubs, beside) = if technique.stem { face } else { soil_of(face) };
         let friction = stretch.unit_friction.is_some() || (banded(rubs) && beside.is_none_or(banded));
         // A bit asks for no blows.
         let tip = !technique.stem
