@@ -13,7 +13,7 @@ mod guard;
 mod nearest;
 mod words;
 
-pub(crate) use block::{Blank, Block, Known, block, told};
+pub(crate) use block::{Blank, Block, Known, block, listed, told};
 pub use fault::{Complaint, Fault, Place};
 #[cfg(feature = "command")]
 pub(crate) use field::UNKNOWN;

@@ -211,12 +211,19 @@ const EITHER: &str = "the depth of the water table is not known: with the water 
                       worse; by the other it is not over";
 
 impl Check {
-    /// The worse of this and another that one thing tells apart which is not known: over where both are.
+    /// The worse of this, where water stands, and another without it: over where both are. What both wait for is what the
+    /// other does: what is done against water is asked for once it is told.
     pub(super) fn either(self, other: Self, ways: Ways) -> Self {
         let used = |check: &Self| check.utilisation().unwrap_or(f64::INFINITY);
         let other_is_worse = (other.verdict, used(&other)) > (self.verdict, used(&self));
         let (worse, better) = if other_is_worse { (other, self) } else { (self, other) };
-        if better.verdict == worse.verdict { worse } else { worse.unless(Some(better), ways) }
+        match (worse.verdict, better.verdict) {
+            (Verdict::NotDecided, Verdict::NotDecided) => {
+                Self { made: worse.made.settled_by(other.made.settled_by), ..worse }
+            }
+            (one, two) if one == two => worse,
+            _ => worse.unless(Some(better), ways),
+        }
     }
 
     /// Not decided where it is over or not decided, since it may be that it is not made, or made so: that thing settles it.

@@ -2,7 +2,7 @@
 
 use super::plan::Plan;
 use super::stress::weight;
-use crate::check::{Absent, Draft, Outcome, Verdict, Ways, at_least, at_most, only, rated, required};
+use crate::check::{Absent, Draft, Outcome, Subject, Verdict, Ways, at_least, at_most, only, rated, required};
 use crate::drive::{Column, Drive, Strength, StrengthBy, Stretch};
 use crate::handbook::GroundClass;
 use crate::law::{Calc, Doubted};
@@ -70,10 +70,20 @@ fn number(
     let over = at.drive.site.face.surcharge;
     let adverse = stands(calc, at, depth, (stretch.heavy(), ends.low, over.high));
     let favourable = stands(calc, at, depth, (stretch.light(), ends.high, over.low));
-    let settled: Ways = match by {
-        StrengthBy::Blows | StrengthBy::OtherClay => &[&["ground[].soil.undrained_strength"]],
-        StrengthBy::File if at.drive.site.surface.is_told => &[&["ground[].soil"]],
-        StrengthBy::File => &[&["surface.over"]],
+    // What is asked for is what it fails by with the middle strength of its blows, or what is told, and all else at its best.
+    let rule = Subject::FaceStability.decides().rule(&at.drive.leeway);
+    let told = matches!(by, StrengthBy::File);
+    let middle = (ends.low + ends.high) / 2.0;
+    let mut fails = |column, over| stands(calc, at, depth, (column, middle, over)).by(rule).verdict() == Verdict::Over;
+    let by_traffic = !at.drive.site.surface.is_told && fails(stretch.light(), over.high);
+    let by_weight = fails(stretch.heavy(), over.low);
+    const STRENGTH: &str = "ground[].soil.undrained_strength";
+    let settled: Ways = match (told, by_traffic, by_weight) {
+        (true, true, true) => &[&["surface.over", "ground[].soil"]],
+        (true, true, false) => &[&["surface.over"]],
+        (true, false, _) => &[&["ground[].soil"]],
+        (false, true, _) => &[&[STRENGTH, "surface.over"]],
+        (false, false, _) => &[&[STRENGTH]],
     };
     adverse.with_note(by.note([SHORT_TERM, BY_BLOWS, OTHER_CLAY])).at_best(favourable).settled_by(settled)
 }

@@ -4,7 +4,7 @@
 use super::plan::Plan;
 use super::stress::{vertical_stress, weight};
 use crate::check::{Care, Draft, Outcome, Rule, Ways, at_least, at_most, only};
-use crate::drive::{Column, Ends, Stretch};
+use crate::drive::{Column, Ends, StrengthBy, Stretch};
 use crate::handbook::{GroundClass, Treatment};
 use crate::law::{Calc, Doubted};
 use crate::laws::face::{GreatestSupport, LeastSupport, LeastSupportDrained};
@@ -64,6 +64,7 @@ fn place(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch, depth: Length) -> Dr
     };
     let ends = Ends { low: window(false), high: window(true) };
     let settled: Ways = if clay.is_some() { &[&["ground[].soil.undrained_strength"]] } else { &[&["ground[].soil"]] };
+    let is_told = stretch.earth.strength.map_or(stretch.earth.told, |strength| matches!(strength.by, StrengthBy::File));
     let cited = |pressure: Doubted<Pressure>| pressure.map(|pressure| Cited::new(pressure, rule.greatest.origin));
     match rule.held {
         Some(held) => {
@@ -92,7 +93,9 @@ fn place(calc: &mut Calc, at: &Plan<'_>, stretch: &Stretch, depth: Length) -> Dr
                 // A face that stands by itself asks for nothing.
                 (true, _) if adverse.held <= Pressure::default() => check,
                 (true, _) => check.with_care(Care::Condition, HOLD).settled_by(&[&["face_pressure"]]),
-                (false, true) => check.undecided(NARROW),
+                (false, true) => {
+                    check.undecided(NARROW).settled_by(if is_told { &[&["face_pressure"]] } else { settled })
+                }
                 (false, false) => check.with_note(NONE),
             }
         }

@@ -26,8 +26,13 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
     let wet = |stretch: &Stretch| stretch.treatment.is_none() && stretch.way.is_wet();
     let rock = at.drive.stretches.iter().all(|stretch| stretch.class.is_rock());
     let untold = at.drive.stretches.iter().any(|stretch| stretch.class == GroundClass::Unknown);
+    let [jacked, pulled] = suits.hangs_on;
+    let hangs_on = if at.is_jacked() { jacked } else { pulled };
+    let told = hangs_on.ways();
     let settling: Ways = if untold {
         CLASS
+    } else if let Some(told) = told {
+        told
     } else if rock {
         &[&["pilot", "spoil"]]
     } else if at.is_jacked() && at.drive.stretches.iter().any(wet) {
@@ -45,11 +50,9 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
             check.with_note(if at.is_jacked() { NO_PILOT } else { PILOT }).settled_by(&[&["pilot"]])
         }
         (Rating::Depends, origin) if origin == Origin::Law(&UNTOLD_SPOIL) => {
-            check.with_note(UNTOLD).settled_by(&[&["spoil"]])
+            check.with_note(UNTOLD).settled_by(hangs_on.with_spoil())
         }
-        (Rating::Depends, _) if suits.fill => {
-            check.with_note(FILL).settled_by(&[&["ground[].hazards"], &["ground[].class"]])
-        }
+        (Rating::Depends, _) if suits.fill => check.with_note(FILL),
         (Rating::Depends, origin) if origin == Origin::Law(&UNCUT_ROCK) => {
             check.with_note(SPOIL).settled_by(if suits.by_machine { VACUUM_OR_SLURRY } else { VACUUM })
         }
@@ -64,7 +67,10 @@ pub(crate) fn ground(at: &Plan<'_>) -> Outcome {
             check.with_note(MAY_RUN_IN).settled_by(&[&["ground[].treatment"], &["spoil"]])
         }
         (Rating::Depends, Origin::Law(_)) if untold || rock => check.with_note(NO_RATING),
-        (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING).settled_by(&[&["spoil"], &["pilot"]]),
+        (Rating::Depends, Origin::Law(_)) if told.is_none() => {
+            check.with_note(NO_RATING).settled_by(&[&["spoil"], &["pilot"]])
+        }
+        (Rating::Depends, Origin::Law(_)) => check.with_note(NO_RATING),
         (Rating::Depends, _) => check.with_note(UNDECIDED),
         (Rating::Marginal, origin) if origin == Origin::Law(&PILOT_IN_FLUID) => check.with_note(IN_FLUID),
         (Rating::Marginal, Origin::Law(_)) => check.with_note(TREATED),
@@ -208,7 +214,8 @@ const ROCK: &str = "nothing tells how strong the rock is: cores and their compre
 const WET_ROCK: &str = "nothing tells how strong the rock is, nor what its joints let in under water: cores, and water pressed into \
                         them; bit and cutters by the one, pumps or a closed face by the other";
 const STONES: &str = "the largest stone, against what pilot and head take";
-const FILL: &str = "fill may contain anything: state that nothing obstructs it (`hazards: []`), or what does";
+const FILL: &str = "fill may contain anything: state that nothing obstructs it (`hazards: []`), or what does; of fill that has \
+    another hazard and no obstructions give the class of its soil";
 const RUNS_IN: &str = "the ground runs into the open stem, which digs more than its bore whatever the force: case \
     it at the bit, support it with fluid, or drain it";
 const MAY_RUN_IN: &str = "sand with clay in the face: where the clay does not bind it, it runs into the open stem. \

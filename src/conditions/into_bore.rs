@@ -84,7 +84,7 @@ const MAY_CLOSE: &str = "the clay may close on the pipe: overcut enough (`candid
     lubricant under pressure, this much all along the pipe where it is metered";
 /// What tells whether lubricant keeps it off.
 const HELD: Ways =
-    &[&["lubricant_pressure"], &["ground[].soil.undrained_strength"], &["ground[].soil.undrained_modulus"]];
+    &[&["ground[].soil.undrained_strength"], &["lubricant_pressure"], &["ground[].soil.undrained_modulus"]];
 const RUBS: &str = "the clay may close on the pipe: it is counted to rub all round it";
 const CLOSED: &str = "the clay closes on the pipe whatever is done: it then rubs as without lubricant, and after a \
     night with the strength of the clay itself";

@@ -86,6 +86,66 @@ pub(crate) struct Rated {
     pub(crate) rises: bool,
     /// A hazard that something can be done about.
     pub(crate) hazard: Option<GroundHazard>,
+    /// What the file leaves out on which the ratings hang, of a jacked and of a pulled pipe.
+    pub(crate) hangs_on: [HangsOn; 2],
+}
+
+/// What a rating may hang on where the file does not tell it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub(crate) struct HangsOn {
+    pub(crate) hazards: bool,
+    pub(crate) treatment: bool,
+    pub(crate) count: bool,
+    pub(crate) stone: bool,
+}
+
+impl HangsOn {
+    /// Either of two.
+    pub(crate) const fn or(self, other: Self) -> Self {
+        Self {
+            hazards: self.hazards || other.hazards,
+            treatment: self.treatment || other.treatment,
+            count: self.count || other.count,
+            stone: self.stone || other.stone,
+        }
+    }
+
+    /// The same with how the soil is removed.
+    pub(crate) const fn with_spoil(self) -> &'static [&'static [&'static str]] {
+        match (self.count, self.stone, self.hazards) {
+            (_, _, true) => &[&["spoil", "ground[].spt_n", "ground[].largest_stone", "ground[].hazards"]],
+            (true, true, false) => &[&["spoil", "ground[].spt_n", "ground[].largest_stone"]],
+            (true, false, false) => &[&["spoil", "ground[].spt_n"]],
+            (false, true, false) => &[&["spoil", "ground[].largest_stone"]],
+            (false, false, false) => &[&["spoil"]],
+        }
+    }
+
+    /// The fields that tell it, all of them together; none where it hangs on none.
+    pub(crate) const fn ways(self) -> Option<&'static [&'static [&'static str]]> {
+        const HAZARDS: &str = "ground[].hazards";
+        const TREATMENT: &str = "ground[].treatment";
+        const COUNT: &str = "ground[].spt_n";
+        const STONE: &str = "ground[].largest_stone";
+        Some(match (self.hazards, self.treatment, self.count, self.stone) {
+            (false, false, false, false) => return None,
+            (false, false, false, true) => &[&[STONE]],
+            (false, false, true, false) => &[&[COUNT]],
+            (false, false, true, true) => &[&[COUNT, STONE]],
+            (false, true, false, false) => &[&[TREATMENT]],
+            (false, true, false, true) => &[&[STONE, TREATMENT]],
+            (false, true, true, false) => &[&[COUNT, TREATMENT]],
+            (false, true, true, true) => &[&[COUNT, STONE, TREATMENT]],
+            (true, false, false, false) => &[&[HAZARDS], &["ground[].class"]],
+            (true, false, false, true) => &[&[STONE, HAZARDS]],
+            (true, false, true, false) => &[&[COUNT, HAZARDS]],
+            (true, false, true, true) => &[&[COUNT, STONE, HAZARDS]],
+            (true, true, false, false) => &[&[TREATMENT, HAZARDS]],
+            (true, true, false, true) => &[&[STONE, TREATMENT, HAZARDS]],
+            (true, true, true, false) => &[&[COUNT, TREATMENT, HAZARDS]],
+            (true, true, true, true) => &[&[COUNT, STONE, TREATMENT, HAZARDS]],
+        })
+    }
 }
 
 /// A pipe to choose from.
@@ -147,7 +207,12 @@ readable! {
 impl Pipe {
     /// Whether the file tells what stands at a path, for what it is asked for.
     pub(crate) fn is_told(&self, path: &str) -> bool {
-        self.told.iter().any(|paths| paths.contains(&path))
+        let told = |path: &str| self.told.iter().any(|paths| paths.contains(&path));
+        match path {
+            // Its strength alone tells nothing of its weight.
+            "ground[].soil" => told("ground[].soil.moist") && told("ground[].soil.friction_angle"),
+            path => told(path),
+        }
     }
 
     /// Diameter that the head before a jacked pipe cuts. The bore rule is for what is pulled.

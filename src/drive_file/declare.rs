@@ -22,6 +22,12 @@ macro_rules! value {
     ($map:ident may $of:ty) => {
         $crate::yaml::told($map)?
     };
+    ($map:ident or_unknown $of:ty) => {
+        $crate::yaml::listed($map)?
+    };
+    ($map:ident or_empty $of:ty) => {
+        $crate::yaml::listed($map)?.unwrap_or_default()
+    };
 }
 pub(super) use value;
 
@@ -161,7 +167,10 @@ macro_rules! fields {
             fn take<'de, A: serde::de::MapAccess<'de>>(&mut self, index: usize, map: &mut A) -> Result<(), A::Error> {
                 match index {
                     $(at if at == usize::from(Self::$key.index) => {
-                        self.$key = $crate::drive_file::declare::value!(map $(may $may)?);
+                        self.$key = $crate::drive_file::declare::value!(
+                            map $(may $may)? $(or_unknown $list)? $(or_unknown $band)? $(or_unknown $block)?
+                            $(or_empty $blocks)? $(or_unknown $may_blocks)?
+                        );
                     })+
                     _ => {}
                 }

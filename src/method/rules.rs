@@ -58,10 +58,15 @@ pub(super) fn or_drilled(drive: &Drive, ways: Ways) -> Ways {
         &[&["pilot"]]
     } else if hangs_on_fluid(drive) {
         FLUID
+    } else if drive.stretches.iter().any(|stretch| stretch.stem_may_lie_open(Method::PipeJacking)) {
+        STANDS
     } else {
         ways
     }
 }
+
+/// Ways to settle whether clay or weathered rock stands round what lies in the bore.
+const STANDS: Ways = &[&["ground[].soil.undrained_strength", "ground[].hazards"]];
 
 /// Whether the bore of the stem stands only where the fluid is heavy enough, which nobody tells.
 fn hangs_on_fluid(drive: &Drive) -> bool {

@@ -1,11 +1,12 @@
 //! A block of keys, read key by key: a key that is unknown or missing is noted like a faulty value, and reading goes on.
 
 use super::fault::Complaint;
-use super::field::{Field, FromScalar, MISSING, SENTINEL, Told, noted};
+use super::field::{Field, FromScalar, MISSING, SENTINEL, Told, UNKNOWN, noted};
 use super::nearest::{asked, guesses};
 use core::fmt;
 use core::marker::PhantomData;
-use serde::de::{Error, IgnoredAny, MapAccess, Visitor};
+use serde::de::value::{MapAccessDeserializer, SeqAccessDeserializer};
+use serde::de::{Error, IgnoredAny, IntoDeserializer, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer};
 
 /// A key that a block may have.
@@ -100,6 +101,53 @@ impl<'de, B: Block> Visitor<'de> for OfBlock<B> {
 /// The value of a field that may be left out, or said to be unknown.
 pub(crate) fn told<'de, T: FromScalar, A: MapAccess<'de>>(map: &mut A) -> Result<Option<Field<T>>, A::Error> {
     Ok(map.next_value::<Told<T>>()?.0)
+}
+
+/// A list or a block that may be left out, or said to be unknown, which is the same.
+pub(crate) fn listed<'de, T: Deserialize<'de>, A: MapAccess<'de>>(map: &mut A) -> Result<Option<T>, A::Error> {
+    Ok(map.next_value::<OrUnknown<T>>()?.0)
+}
+
+struct OrUnknown<T>(Option<T>);
+
+impl<'de, T: Deserialize<'de>> Deserialize<'de> for OrUnknown<T> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(OfAny(PhantomData)).map(Self)
+    }
+}
+
+struct OfAny<T>(PhantomData<T>);
+
+impl<'de, T: Deserialize<'de>> Visitor<'de> for OfAny<T> {
+    type Value = Option<T>;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a list or a block of keys")
+    }
+    fn visit_unit<E: Error>(self) -> Result<Self::Value, E> {
+        Ok(None)
+    }
+    fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
+        if text == UNKNOWN { Ok(None) } else { T::deserialize(text.into_deserializer()).map(Some) }
+    }
+    fn visit_bool<E: Error>(self, read: bool) -> Result<Self::Value, E> {
+        T::deserialize(read.into_deserializer()).map(Some)
+    }
+    fn visit_i64<E: Error>(self, read: i64) -> Result<Self::Value, E> {
+        T::deserialize(read.into_deserializer()).map(Some)
+    }
+    fn visit_u64<E: Error>(self, read: u64) -> Result<Self::Value, E> {
+        T::deserialize(read.into_deserializer()).map(Some)
+    }
+    fn visit_f64<E: Error>(self, read: f64) -> Result<Self::Value, E> {
+        T::deserialize(read.into_deserializer()).map(Some)
+    }
+    fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<Self::Value, A::Error> {
+        T::deserialize(SeqAccessDeserializer::new(list)).map(Some)
+    }
+    fn visit_map<A: MapAccess<'de>>(self, block: A) -> Result<Self::Value, A::Error> {
+        T::deserialize(MapAccessDeserializer::new(block)).map(Some)
+    }
 }
 
 /// A key of a block: its place among those known, or of the one that it was probably meant to be.

@@ -43,6 +43,7 @@ mod field_bounds;
 mod field_examples;
 mod files;
 mod flow;
+mod follow;
 mod forces;
 mod grade;
 mod ground;

@@ -8,7 +8,7 @@ use super::technique::Technique;
 use super::{Resolved, Resolver};
 use crate::drive::{AssumedValue, Concern, NO_BAND, NO_COUNT, Side, Sides, Stem, Stretch, Tip};
 use crate::drive_file::{Over, StretchFile, SurfaceFile, WaterTable};
-use crate::handbook::{GroundClass, GroundClassRow, Lubrication, OneValue, TipModel, Treatment, rising};
+use crate::handbook::{GroundClass, GroundClassRow, GroundHazard, Lubrication, OneValue, TipModel, Treatment, rising};
 use crate::quantity::shown::plain;
 use crate::quantity::{Band, Length, Measure, Pressure, Ratio, Role, Shown};
 use crate::source::{Cited, Equation};
@@ -187,7 +187,9 @@ impl Resolver<'_> {
         let drilled = |it: &mut Self| it.drilled(stem, path, &place, technique.drilled);
         let drilled = (technique.drilled || may_be).then(|| self.about(Concern::Stem, drilled)).transpose()?;
         let is_fill = [Some(class), mixed_with].contains(&Some(GroundClass::Fill));
-        let may_obstruct = is_fill && stretch.hazards.is_none();
+        // Another hazard that is named tells nothing of what obstructs it.
+        let says_none = stretch.hazards.as_ref().is_some_and(Vec::is_empty);
+        let may_obstruct = is_fill && !says_none && !hazards.contains(&GroundHazard::Obstructions);
         let told = ToRate { face, other, hazards, may_obstruct, grouted: treatment == Some(Treatment::Grouted) };
         let stretch = Stretch {
             index,

@@ -3,8 +3,8 @@
 use super::technique::{Column, Technique};
 use super::{Resolved, Resolver};
 use crate::drive::{
-    AssumedValue, Ends, PILOT_IN_FLUID, PUSHED_THROUGH_GROUT, Pipe, Rated, SEWER_IN_PEAT, Side, Stretch, UNCUT_ROCK,
-    UNTOLD_PILOT, UNTOLD_SPOIL,
+    AssumedValue, Ends, HangsOn, PILOT_IN_FLUID, PUSHED_THROUGH_GROUT, Pipe, Rated, SEWER_IN_PEAT, Side, Stretch,
+    UNCUT_ROCK, UNTOLD_PILOT, UNTOLD_SPOIL,
 };
 use crate::drive_file::StretchFile;
 use crate::handbook::{
@@ -233,6 +233,25 @@ pub(super) struct ToRate {
     pub(super) grouted: bool,
 }
 
+impl ToRate {
+    /// As it would be with all told that is not, at its likeliest or best, but for what is left out.
+    fn known_but(&self, left_out: HangsOn) -> Self {
+        let known = |face: Face| Face {
+            stone: if left_out.stone { face.stone } else { face.stone.or(Some(Length::default())) },
+            blows: if left_out.count { face.blows } else { Band::same(face.blows.likely) },
+            treated: face.treated || !left_out.treatment,
+            ..face
+        };
+        Self {
+            face: known(self.face),
+            other: self.other.map(known),
+            hazards: self.hazards.clone(),
+            may_obstruct: self.may_obstruct && left_out.hazards,
+            ..*self
+        }
+    }
+}
+
 impl Resolver<'_> {
     /// Treatment of the ground, which is only of use below water, and wells not where a stream feeds ground that lets
     /// water through.
@@ -299,7 +318,10 @@ impl Resolver<'_> {
             let other = told.other.map(|other| Face { size, side, ..other });
             let casing = self.file.service.value == Service::Casing || pipe.family == Family::Steel;
             let bare = technique.may_be_bare && casing;
-            let rated = self.rated((technique, bare), &face, other.as_ref(), told)?;
+            let told = ToRate { face, other, hazards: told.hazards.clone(), ..*told };
+            let rated = self.rated((technique, bare), &told)?;
+            let hangs_on = self.hangs_on((technique, bare), &told, &rated)?;
+            let rated = Rated { hangs_on, ..rated };
             worst = Some(worst.map_or(rated, |so_far| Rated {
                 jacking: worse(so_far.jacking, rated.jacking),
                 pullback: worse(so_far.pullback, rated.pullback),
@@ -310,19 +332,15 @@ impl Resolver<'_> {
                 by_machine: so_far.by_machine && rated.by_machine,
                 hazard: so_far.hazard.or(rated.hazard),
                 rises: so_far.rises || rated.rises,
+                hangs_on: [so_far.hangs_on[0].or(rated.hangs_on[0]), so_far.hangs_on[1].or(rated.hangs_on[1])],
             }));
         }
         Ok(worst)
     }
 
     /// Ratings of a stretch for a jacked and for a pulled pipe.
-    fn rated(
-        &self,
-        (technique, bare): (&Technique, bool),
-        face: &Face,
-        other: Option<&Face>,
-        told: &ToRate,
-    ) -> Resolved<Rated> {
+    fn rated(&self, (technique, bare): (&Technique, bool), told: &ToRate) -> Resolved<Rated> {
+        let (face, other) = (&told.face, told.other.as_ref());
         let one = |column: Column| -> Resolved<Cited<Rating>> {
             let mut rating = self.suitability(face, column)?;
             if let Some(other) = other {
@@ -420,7 +438,46 @@ impl Resolver<'_> {
             by_machine: one(Column::Slurry)?.value != Rating::Unsuitable,
             hazard: told.hazards.iter().copied().find(|hazard| hazard.has_remedy()),
             rises: told.hazards.contains(&GroundHazard::Artesian) && !face.treated,
+            hangs_on: Default::default(),
         })
+    }
+
+    /// What of the ground the ratings of a stretch hang on: each thing without which they are not decided, were all else told;
+    /// nothing where that would not decide them either.
+    fn hangs_on(&self, plan: (&Technique, bool), told: &ToRate, rated: &Rated) -> Resolved<[HangsOn; 2]> {
+        let open = |rated: &Rated| [rated.jacking, rated.pullback].map(|one| one.value == Rating::Depends);
+        let is_open = open(rated);
+        let none = HangsOn::default();
+        let mut hangs_on = [none; 2];
+        if is_open == [false; 2] {
+            return Ok(hangs_on);
+        }
+        let face = &told.face;
+        let faces = || [Some(face), told.other.as_ref()].into_iter().flatten();
+        let untold = [
+            HangsOn { stone: face.stone.is_none(), ..none },
+            HangsOn { count: faces().any(|face| face.blows.low < face.blows.high), ..none },
+            HangsOn { treatment: face.side != Side::Above && !face.treated, ..none },
+            HangsOn { hazards: told.may_obstruct, ..none },
+        ];
+        if rated.jacking.origin == Origin::Law(&UNTOLD_SPOIL) {
+            // Whatever is told of the spoil: a machine takes the most.
+            let columns = vec![Column::Slurry];
+            let machine = Technique { columns, words: String::new(), spoil_is_told: true, auger: false, ..*plan.0 };
+            let plan = (&machine, plan.1);
+            let [of_machine, _] = self.hangs_on(plan, told, &self.rated(plan, told)?)?;
+            hangs_on[0] = of_machine;
+            return Ok(hangs_on);
+        }
+        let known = |left_out: HangsOn| Ok(open(&self.rated(plan, &told.known_but(left_out))?));
+        let all = known(none)?;
+        for one in untold.into_iter().filter(|one| *one != none) {
+            let sides = hangs_on.iter_mut().zip(is_open).zip(all).zip(known(one)?);
+            for (((hangs_on, _), _), _) in sides.filter(|(((_, is_open), all), open)| *is_open && !all && *open) {
+                *hangs_on = hangs_on.or(one);
+            }
+        }
+        Ok(hangs_on)
     }
 
     /// Whether what lies in the bore in the end is a sewer whose line has to last.

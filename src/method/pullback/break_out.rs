@@ -127,7 +127,10 @@ impl<'a> Bore<'a> {
             // All is told of the fluid that can be.
             return check.with_note(TOLD).at_best(hold(least, strong)).settled_by(&[&["ground[].soil"]]);
         }
-        check.with_note(UNTOLD).at_best(hold(least, strong))
+        let check = check.with_note(UNTOLD).at_best(hold(least, strong));
+        // With no more fluid than there has to be the lightest ground still breaks.
+        let by_ground = !passes(least, Ratio::from(1.0));
+        if by_ground { check.settled_by(&[&["pull.fluid_level", "pull.returns", "ground[].soil"]]) } else { check }
     }
 
     /// Pressure of fluid that stands so high over the crown, with its loss on the way to a pit.

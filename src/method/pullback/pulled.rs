@@ -4,9 +4,11 @@ use super::force::{OnPipe, PullOnPipe, Pulling, pull_on_pipe};
 use super::section::Strength;
 use super::service::{self, InService};
 use super::{jointed, pvc, steel, strength};
-use crate::drive::{PePipe, Pull, PulledPipe};
+use crate::check::Subject;
+use crate::drive::{PePipe, Pull, PullWorks, PulledPipe};
 use crate::handbook::Method;
 use crate::law::{Calc, Doubted};
+use crate::laws::soil::water_density;
 use crate::method::either::{Either, Forces};
 use crate::method::front::head;
 use crate::method::rest::Put;
@@ -93,16 +95,23 @@ pub(super) fn strength(calc: &mut Calc, at: Pulling<'_>, on_pipe: &OnPipe) -> St
         bears(&mut Calc::silent(), at, on_pipe, |pe| pe.weld_factor.value)
     };
     let strength = strength.held_by(light).at_best(&best(at, on_pipe));
-    strength.kept_empty_or_low(|change| bears_at_best(at, on_pipe, change).collapse)
+    let rule = Subject::Collapse.decides().rule(&at.drive.leeway);
+    strength.spared_by(rule, |spared| {
+        let pull = at.pull.in_light_fluid();
+        let pull = if spared.level { pull.pumped() } else { pull };
+        let pull = if spared.contents { pull.full(water_density()) } else { pull };
+        let pull = if spared.time { Pull { load_duration: pull.stands_at_least, ..pull } } else { pull };
+        let score = if spared.wall { pull.works.score_at_best } else { pull.works.score };
+        let pull = Pull { works: PullWorks { score, ..pull.works }, ..pull };
+        let on_pipe = if spared.annulus { on_pipe.map(PullOnPipe::at_best) } else { *on_pipe };
+        let weld = |pe: &PePipe| if spared.wall { pe.weld_at_best } else { pe.weld_factor.value };
+        bears(&mut Calc::silent(), Pulling { pull: &pull, ..at }, &on_pipe, weld).collapse
+    })
 }
 
 /// What it bears with what the file does not tell at its best.
 pub(super) fn best(at: Pulling<'_>, on_pipe: &OnPipe) -> Strength {
-    bears_at_best(at, on_pipe, |pull| pull)
-}
-
-fn bears_at_best(at: Pulling<'_>, on_pipe: &OnPipe, change: impl Fn(Pull) -> Pull) -> Strength {
-    let (pull, on_pipe) = (change(at.pull.at_best()), on_pipe.map(PullOnPipe::at_best));
+    let (pull, on_pipe) = (at.pull.at_best(), on_pipe.map(PullOnPipe::at_best));
     bears(&mut Calc::silent(), Pulling { pull: &pull, ..at }, &on_pipe, |pe| pe.weld_at_best)
 }
 

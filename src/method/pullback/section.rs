@@ -1,15 +1,13 @@
 //! What the checks of every pulled pipe share: the wall that scoring leaves, the bend of the ramp, what it all leaves.
 
 use super::force::OnPipe;
-use crate::check::{Absent, Care, Draft, Outcome, Verdict, Ways, at_least};
+use crate::check::{Absent, Care, Draft, Outcome, Rule, Verdict, Ways, at_least};
 use crate::drive::Pull;
 use crate::law::{Calc, Doubted};
 use crate::laws::deflection::ScoredWall;
 use crate::laws::pe::{AllowableTension, AxialStress, BendRadiusForShare, BendingStress};
 use crate::laws::pull_limits::TensionBesideBend;
-use crate::laws::soil::WATER_UNIT_WEIGHT;
-use crate::quantity::unit::STANDARD_GRAVITY;
-use crate::quantity::{Band, Force, Length, MassDensity, Measure, Pressure, Ratio, Role};
+use crate::quantity::{Band, Force, Length, Pressure, Ratio, Role};
 use crate::source::{Cited, Origin};
 
 pub(super) const RADIUS_TAKEN: &str = "not given: the ramp is assumed this wide; build it no tighter";
@@ -115,6 +113,51 @@ fn past(check: &Draft) -> bool {
     check.utilisation().is_none_or(|used| used > 1.0)
 }
 
+/// What of a pull is taken at its best.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Spared {
+    /// Pumped from the pits.
+    pub(super) level: bool,
+    /// Full of water.
+    pub(super) contents: bool,
+    /// Round the pipe no longer than the pull.
+    pub(super) time: bool,
+    /// No more pressure in the annulus than it has to be.
+    pub(super) annulus: bool,
+    /// Scored and welded no worse than it may be.
+    pub(super) wall: bool,
+}
+
+const fn spared(level: bool, contents: bool, time: bool, annulus: bool) -> Spared {
+    Spared { level, contents, time, annulus, wall: false }
+}
+
+/// What may spare a string that collapses, the fewest lines first.
+const WAYS: [(Spared, Ways); 13] = {
+    const LEVEL: &str = "pull.fluid_level";
+    const CONTENTS: &str = "pull.contents";
+    const TIME: &str = "pull.fluid_stands_for";
+    const RETURNS: &str = "pull.returns";
+    [
+        (spared(true, false, false, false), &[&[LEVEL]]),
+        (spared(false, true, false, false), &[&[CONTENTS]]),
+        (spared(false, false, true, false), &[&[TIME]]),
+        (spared(false, false, false, true), &[&[RETURNS]]),
+        (spared(true, true, false, false), &[&[LEVEL, CONTENTS]]),
+        (spared(true, false, true, false), &[&[LEVEL, TIME]]),
+        (spared(false, true, true, false), &[&[CONTENTS, TIME]]),
+        (spared(true, false, false, true), &[&[LEVEL, RETURNS]]),
+        (spared(false, false, true, true), &[&[TIME, RETURNS]]),
+        (spared(true, true, true, false), &[&[LEVEL, CONTENTS, TIME]]),
+        (spared(true, false, true, true), &[&[LEVEL, TIME, RETURNS]]),
+        (spared(true, true, true, true), &[&[LEVEL, CONTENTS, TIME, RETURNS]]),
+        (
+            Spared { level: true, contents: true, time: true, annulus: true, wall: true },
+            &[&[LEVEL, CONTENTS, TIME, RETURNS, "pull.score"]],
+        ),
+    ]
+};
+
 /// What a pulled pipe bears of the pull, and the checks of it.
 pub(in crate::method) struct Strength {
     pub(super) borne: Borne,
@@ -175,24 +218,18 @@ impl Strength {
         }
     }
 
-    /// What collapses under fluid up to the ground round an empty string, and holds where it is pumped from the pits or the
-    /// string is full of water, waits for what the file tells of that.
-    pub(super) fn kept_empty_or_low(self, collapse: impl Fn(&dyn Fn(Pull) -> Pull) -> Outcome) -> Self {
+    /// What collapses and would not with less that is not told, and a light fluid: held against all of that at its best, it waits
+    /// for the fewest lines that spare it, those that an engineer knows first.
+    pub(super) fn spared_by(self, rule: Rule, collapse: impl Fn(Spared) -> Outcome) -> Self {
         let Ok(check) = self.collapse else { return self };
-        if check.verdict() != Verdict::Over {
+        let stands = |check: Draft| check.by(rule).verdict() <= Verdict::WithCare;
+        if stands(check) {
             return self;
         }
-        let water = MassDensity::from_si(WATER_UNIT_WEIGHT / STANDARD_GRAVITY);
-        let ways: [(&dyn Fn(Pull) -> Pull, Ways); 3] = [
-            (&Pull::pumped, &[&["pull.fluid_level"]]),
-            (&|pull| pull.full(water), &[&["pull.contents"]]),
-            (&|pull| pull.pumped().full(water), &[&["pull.fluid_level", "pull.contents"]]),
-        ];
-        let spared = ways.into_iter().find_map(|(change, ways)| {
-            let check = check.at_best(collapse(change).ok()?);
-            (check.verdict() != Verdict::Over).then(|| check.settled_by(ways))
-        });
-        Self { collapse: Ok(spared.unwrap_or(check)), ..self }
+        let most = WAYS.last().map_or(Spared::default(), |(spared, _)| *spared);
+        let held = collapse(most).map_or(check, |best| check.at_best(best));
+        let way = WAYS.iter().find(|(spared, _)| collapse(*spared).is_ok_and(stands));
+        Self { collapse: Ok(way.map_or(check, |(_, ways)| held.settled_by(ways))), ..self }
     }
 
     /// Of a pipe of which no more is checked.
