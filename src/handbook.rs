@@ -31,7 +31,7 @@ shelves! {
     /// Vitrified clay jacking pipe.
     clay_pipe: ClayPipeRow,
     /// Vitrified clay jacking pipe in metric sizes.
-    clay_pipe_dn: SizeOutsideRow,
+    clay_pipe_dn: SizeOutsideForceRow,
     /// Compressive strength of vitrified clay by certificate.
     clay_strength: Field<Pressure> as fixed_keys,
     /// PE pipe by ISO 4427.

@@ -186,6 +186,8 @@ pub struct Pipe {
     pub(crate) price: Option<Priced<Length>>,
     /// What only the pipe maker knows and nobody has said, of a pipe that is proposed.
     pub(crate) not_given: Vec<super::proposed::NotGiven>,
+    /// What makers usually allow on the end of such a pipe.
+    pub(crate) usual_end: Option<Cited<Force>>,
     /// Whether a value that the file gives of it is beyond what is usual.
     pub(crate) is_unusual: bool,
     /// Rows that bar the pipe: from one method, or from the service and so from both.

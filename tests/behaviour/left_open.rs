@@ -263,6 +263,27 @@ fn a_slope_under_a_railway_is_a_screen_beside_its_settlement() {
     assert_eq!(slope(""), Some(Rule::Screen));
 }
 
+/// Metric clay of which the maker's force is not told must bear the high force, against what a maker usually allows of its size;
+/// more than that waits for the maker, and bars nothing.
+#[test]
+fn the_force_of_metric_clay_is_asked_for_against_what_is_usual() {
+    let end = |size: &str, length: &str| {
+        let text = IN_SAND
+            .edit("size: 10 in", &format!("size: {size}, packer: {{ thickness: 10 mm }}"))
+            .edit("class: medium_to_dense_sand, spt_n: 22", "class: firm_to_very_stiff_clay, spt_n: 14")
+            .edit("length: 300 ft", &format!("length: {length}"));
+        check(&text, Subject::EndCapacity)
+    };
+    let asked = end("250 mm", "30 m");
+    assert!(asked.is_required() && asked.verdict == Verdict::WithCare, "{asked:?}");
+    assert_eq!(asked.high().unwrap().1.si, 810e3);
+    let long = end("200 mm", "90 m");
+    assert!(long.utilisation().unwrap() > 1.0, "{long:?}");
+    assert_eq!((long.verdict, long.settled_by[0]), (Verdict::NotDecided, &["candidates[].rated_force"][..]));
+    // No force is recalled of this size.
+    assert_eq!(end("150 mm", "30 m").high(), None);
+}
+
 /// What a jacking pipe bears is its maker's to say: where the file tells nothing of its end it is not decided, and asked for.
 #[test]
 fn the_force_that_a_pipe_bears_is_asked_for() {

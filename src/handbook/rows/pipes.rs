@@ -49,6 +49,16 @@ rows! {
         outside_diameter: must Length,
     }
 
+    /// Outside diameter by nominal size, with what makers usually allow on the end.
+    SizeOutsideForceRow {
+        /// Nominal size.
+        size: must Length,
+        /// Outside diameter.
+        outside_diameter: must Length,
+        /// Jacking force that a maker usually allows.
+        force: may Force,
+    }
+
     /// Outside diameter and least wall by nominal size.
     SizeOutsideWallRow {
         /// Nominal size.
