@@ -14,7 +14,7 @@ mod template;
 mod threads;
 mod units;
 
-use clap::{CommandFactory as _, Parser, Subcommand};
+use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 use std::io::{self, Write as _};
 use std::process::ExitCode;
 
@@ -23,7 +23,7 @@ const VERSION: &str = concat!(env!("CARGO_PKG_VERSION"), " (tables sha256:", env
 
 /// Which trenchless method and which pipe for a bore on grade, and why.
 #[derive(Debug, Parser)]
-#[command(name = "jackpull", version = VERSION, about, max_term_width = 100)]
+#[command(name = "jackpull", version = VERSION, about)]
 struct Arguments {
     #[command(subcommand)]
     verb: Verb,
@@ -51,7 +51,9 @@ enum Verb {
 /// wrong, and with several drives refused one more for each, up to 101.
 #[must_use]
 pub fn run() -> ExitCode {
-    let verb = match Arguments::try_parse() {
+    let command = Arguments::command().term_width(output::columns());
+    let parsed = command.try_get_matches().and_then(|matches| Arguments::from_arg_matches(&matches));
+    let verb = match parsed {
         Ok(arguments) => arguments.verb,
         Err(told) => return written(&told),
     };

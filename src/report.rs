@@ -29,6 +29,7 @@ mod text;
 mod words;
 
 pub use contents::{Beside, Report};
+pub use document::WIDTH;
 pub use figures::{Drawing, Figure, Scale};
 #[doc(hidden)]
 pub use row::COLUMNS;
@@ -42,16 +43,16 @@ use crate::quantity::UnitSystem;
 use crate::vary::Screen;
 use text::Extent;
 
-/// A page of what a few facts say of the ways to build a drive; nothing is chosen on it.
+/// A page of so many columns, of what a few facts say of the ways to build a drive; nothing is chosen on it.
 ///
 /// # Errors
 /// If the handbook is malformed.
-pub fn screen(screen: &Screen, system: UnitSystem) -> Result<String, HandbookError> {
-    text::screen::page(screen, system)
+pub fn screen(screen: &Screen, system: UnitSystem, columns: usize) -> Result<String, HandbookError> {
+    text::screen::page(screen, system, columns)
 }
 
 impl Report<'_> {
-    /// For a terminal or a file of 100 columns. Of the schemes behind the first only the checks that are not within.
+    /// For a terminal or a file. Of the schemes behind the first only the checks that are not within.
     ///
     /// # Errors
     /// If the handbook is malformed.

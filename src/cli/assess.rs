@@ -4,13 +4,13 @@ use super::each::{Column, Each, of_row};
 use super::faults::Faulty;
 use super::input::{bytes, drive_files, handbook, is_standard, of_tables, text};
 use super::list::{Answer, Format, List, row};
-use super::output::{Outcome, Progress, complain, print, write_figures};
+use super::output::{Outcome, Progress, columns, complain, print, write_figures};
 use super::threads::shared_out;
 use super::units::{self, Units};
 use crate::choice::{Standing, choose};
 use crate::drive_file::{DriveFile, InputError};
 use crate::handbook::Handbook;
-use crate::report::{Beside, Order, Report};
+use crate::report::{Beside, Order, Report, WIDTH};
 use clap::{Args, ValueEnum};
 use sha2::{Digest, Sha256};
 use std::collections::HashSet;
@@ -203,8 +203,14 @@ impl Assess {
         let choice = choose(&drive).map_err(of_tables)?;
         let system = self.units.map_or_else(|| units::of(text), Into::into);
         let digest = digest(bytes);
-        let report =
-            Report::new(&drive, &choice).of_file(name).with_digest(&digest).as_written(text).with_inputs(&file);
+        // A page in a file is the same whoever makes it.
+        let columns = if self.out.is_some() { WIDTH } else { columns() };
+        let report = Report::new(&drive, &choice)
+            .in_columns(columns)
+            .of_file(name)
+            .with_digest(&digest)
+            .as_written(text)
+            .with_inputs(&file);
         if let Some(folder) = &self.figures {
             write_figures(folder, name, &report.figures(system))?;
         }

@@ -1,7 +1,7 @@
 //! `jackpull handbook`: what is in the tables, and where each value comes from.
 
 use super::input::handbook;
-use super::output::{Outcome, complain, print};
+use super::output::{Outcome, columns, complain, print};
 use crate::handbook::{Citation, Handbook, HandbookError, Written, line};
 use crate::source::Mark;
 use crate::yaml::did_you_mean;
@@ -33,13 +33,11 @@ pub(super) struct Look {
 /// Form of the output.
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum Form {
-    /// For reading, 100 columns.
+    /// For reading: as wide as the terminal, up to 100 columns, and 100 in a file.
     Text,
     /// For programs: an array, of the tables or of the rows.
     Json,
 }
-
-const WIDTH: usize = 100;
 
 impl Look {
     pub(super) fn run(&self) -> Outcome {
@@ -66,7 +64,7 @@ impl Look {
         match (&self.table, &self.find) {
             (Some(table), None) => {
                 let title = handbook.title(table).map_err(|error| told(&error))?;
-                Ok(format!("{}\n\n{rows}", fill(&format!("{table}: {title}"), WIDTH)))
+                Ok(format!("{}\n\n{rows}", fill(&format!("{table}: {title}"), columns())))
             }
             _ => Ok(rows),
         }
@@ -144,7 +142,7 @@ fn list(handbook: &Handbook) -> Result<String, HandbookError> {
     for table in Handbook::TABLES {
         let first = format!("{table:<28}{:>4} rows  ", handbook.rows_of(table)?.len());
         let rest = " ".repeat(first.len());
-        let options = Options::new(WIDTH).initial_indent(&first).subsequent_indent(&rest);
+        let options = Options::new(columns()).initial_indent(&first).subsequent_indent(&rest);
         page.push_str(&fill(handbook.title(table)?, options));
         page.push('\n');
     }
@@ -153,7 +151,7 @@ fn list(handbook: &Handbook) -> Result<String, HandbookError> {
     let values: Vec<Mark> = all.iter().filter(|(table, ..)| *table != "sources").map(|row| row.2.mark).collect();
     let of = |mark: &Mark| values.iter().filter(|own| *own == mark).count();
     let counts: Vec<String> = Mark::ALL.iter().map(|mark| format!("{} {mark}", of(mark))).collect();
-    page.push_str(&format!("\n{}\n", fill(&format!("{} values: {}.", values.len(), counts.join("; ")), WIDTH)));
+    page.push_str(&format!("\n{}\n", fill(&format!("{} values: {}.", values.len(), counts.join("; ")), columns())));
     page.push_str("jackpull handbook TABLE prints one, --find TEXT looks in all, --row TABLE/KEY prints a row.\n");
     Ok(page)
 }
@@ -207,7 +205,7 @@ impl Entry<'_> {
         let mut page = String::new();
         let mut put = |first: &str, text: &str| {
             let rest = " ".repeat(first.len());
-            page.push_str(&fill(text, Options::new(WIDTH).initial_indent(first).subsequent_indent(&rest)));
+            page.push_str(&fill(text, Options::new(columns()).initial_indent(first).subsequent_indent(&rest)));
             page.push('\n');
         };
         put("", &self.id());

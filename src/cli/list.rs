@@ -1,7 +1,7 @@
 //! Answers one after another, each written when it is ready: nothing is held for the end.
 
 use super::faults::Faulty;
-use super::output::{Outcome, stem, write_page};
+use super::output::{Outcome, columns, stem, write_page};
 use crate::report::{COLUMNS, Entry, Order, Schedule};
 use clap::ValueEnum;
 use std::collections::HashSet;
@@ -11,7 +11,7 @@ use std::path::PathBuf;
 /// Form of the output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum Format {
-    /// For reading, 100 columns.
+    /// For reading: as wide as the terminal, up to 100 columns, and 100 in a file.
     Text,
     /// A web page that stands alone, with figures, for screen and paper; `--full` with assumed values and working.
     Html,
@@ -137,7 +137,7 @@ impl List {
                 return Ok(String::new());
             }
             Some(_) => return Ok(String::new()),
-            None if self.has_schedule() => return Ok(self.schedule.text()),
+            None if self.has_schedule() => return Ok(self.schedule.text(columns())),
             None => {}
         }
         let opened = if self.is_first { self.before() } else { String::new() };

@@ -1,7 +1,7 @@
 //! The output and the error stream, and how a run ended.
 
 use super::faults::Faulty;
-use crate::report::Figure;
+use crate::report::{Figure, WIDTH};
 use std::fs;
 use std::io::{self, IsTerminal as _, Write as _};
 use std::path::Path;
@@ -44,6 +44,15 @@ pub(super) fn print(text: &str, outcome: Outcome) -> Outcome {
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Outcome::FAULTY,
         Err(error) => complain(&format!("error: cannot write the result: {error}\n")),
     }
+}
+
+/// Fewest columns that a text is laid out in.
+const LEAST_WIDTH: usize = 60;
+
+/// Columns of a text on the output: those of a terminal, as far as the text can use them, and of a file always as many.
+pub(super) fn columns() -> usize {
+    terminal_size::terminal_size_of(io::stdout())
+        .map_or(WIDTH, |(width, _)| usize::from(width.0).clamp(LEAST_WIDTH, WIDTH))
 }
 
 /// Messages go to the error stream; if that fails there is nobody to tell.

@@ -2,7 +2,7 @@
 
 use super::faults::Faulty;
 use super::input::{handbook, of_tables};
-use super::output::{Outcome, complain, print, unwritten};
+use super::output::{Outcome, columns, complain, print, unwritten};
 use super::units::Units;
 use crate::choice::{Standing, choose};
 use crate::drive_file::{DriveFile, Facts, InputError};
@@ -100,7 +100,7 @@ impl Screen {
             })?;
         }
         let system = self.units.map_or(screen.system, Into::into);
-        let page = report::screen(&screen, system).map_err(|error| faulty(error.into()))?;
+        let page = report::screen(&screen, system, columns()).map_err(|error| faulty(error.into()))?;
         let is_left = screen.schemes().iter().any(|screened| screened.best.1.standing != Standing::Barred);
         Ok((page, if is_left { Outcome::Chosen } else { Outcome::NoneFits }))
     }

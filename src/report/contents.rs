@@ -1,5 +1,6 @@
 //! What a report is made of.
 
+use super::document::WIDTH;
 use crate::choice::robust::{Robustness, robustness};
 use crate::choice::{Choice, Ranked};
 use crate::drive::Drive;
@@ -20,6 +21,7 @@ pub struct Report<'a> {
     pub(super) written: Option<&'a str>,
     pub(super) inputs: Option<&'a DriveFile>,
     pub(super) beside: Option<&'a Beside>,
+    pub(super) columns: usize,
 }
 
 /// What is looked at beside a choice: it takes the drive file, which is changed and chosen from again.
@@ -54,7 +56,7 @@ impl Beside {
 impl<'a> Report<'a> {
     /// Of what was chosen for a drive.
     pub const fn new(drive: &'a Drive, choice: &'a Choice) -> Self {
-        Self { drive, choice, file: None, digest: None, written: None, inputs: None, beside: None }
+        Self { drive, choice, file: None, digest: None, written: None, inputs: None, beside: None, columns: WIDTH }
     }
 
     /// With the name of the drive file, by which a program knows the answer among many.
@@ -75,6 +77,11 @@ impl<'a> Report<'a> {
     /// With the drive file, whose numbers a program then finds in the answer.
     pub const fn with_inputs(self, file: &'a DriveFile) -> Self {
         Self { inputs: Some(file), ..self }
+    }
+
+    /// Its text in so many columns, in place of [`WIDTH`].
+    pub const fn in_columns(self, columns: usize) -> Self {
+        Self { columns, ..self }
     }
 
     /// With what was looked at beside the choice.

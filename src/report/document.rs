@@ -3,6 +3,9 @@
 use super::figures::Figure;
 use std::fmt;
 
+/// Columns of a text in a file; tables are laid out for them.
+pub const WIDTH: usize = 100;
+
 /// A part of a report.
 #[derive(Debug)]
 pub(super) enum Block {

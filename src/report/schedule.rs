@@ -86,10 +86,10 @@ impl Schedule {
         self.rows.push((entry, page));
     }
 
-    /// For a terminal or a file.
+    /// For a terminal or a file of so many columns.
     #[must_use]
-    pub fn text(self) -> String {
-        text::printed(&self.blocks())
+    pub fn text(self, columns: usize) -> String {
+        text::printed(&self.blocks(), columns)
     }
 
     /// As one web page that stands alone, but for the pages that it leads to.

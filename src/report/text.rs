@@ -1,4 +1,4 @@
-//! The report for a terminal or a file of 100 columns.
+//! The report for a terminal or a file.
 
 mod crew;
 mod page;
@@ -42,13 +42,13 @@ pub(super) enum Extent {
 }
 
 /// Blocks as text.
-pub(super) fn printed(blocks: &[Block]) -> String {
-    plain::text(blocks)
+pub(super) fn printed(blocks: &[Block], columns: usize) -> String {
+    plain::text(blocks, columns)
 }
 
 /// The report as text.
 pub(super) fn page(report: &Report<'_>, system: UnitSystem, extent: Extent) -> Result<String, HandbookError> {
-    Ok(printed(&blocks(report, system, extent)?))
+    Ok(printed(&blocks(report, system, extent)?, report.columns))
 }
 
 /// The answer first, then why.

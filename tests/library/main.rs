@@ -70,6 +70,25 @@ fn a_drive_made_in_code_is_assessed_and_printed() {
     assert!(pages.len() >= si.len());
 }
 
+/// A narrow terminal loses no word, and a line is no wider than it.
+#[test]
+fn a_text_is_as_wide_as_it_is_asked_to_be() {
+    let (file, handbook) = (file(), Handbook::embedded());
+    let drive = file.resolve(&handbook).unwrap();
+    let choice = choose(&drive).unwrap();
+    let written = file.to_yaml().unwrap();
+    let report = Report::new(&drive, &choice).as_written(&written);
+    let words = |page: &str| page.lines().filter(|line| !line.starts_with("---")).collect::<String>().replace(' ', "");
+    let wide = report.text_in_full(UnitSystem::Si).unwrap();
+    for columns in [60, 72, 100] {
+        let page = report.in_columns(columns).text_in_full(UnitSystem::Si).unwrap();
+        let widest = page.lines().map(|line| line.chars().count()).max();
+        assert!(widest.is_some_and(|widest| widest <= columns), "{columns}: {widest:?}");
+        assert_eq!(words(&page), words(&wide), "{columns}");
+        assert_eq!(page == wide, columns == 100, "{columns}");
+    }
+}
+
 /// Each short constructor against the same quantity read from text.
 #[test]
 fn short_constructors_are_exact() {

@@ -39,7 +39,7 @@ pub(in crate::report) fn page(report: &Report<'_>, system: UnitSystem) -> Result
     page.gap();
     let Some(first) = choice.ranked.first().filter(|first| first.standing != Standing::Barred) else {
         page.wrapped("", BARRED);
-        return Ok(plain::text(&page.blocks));
+        return Ok(plain::text(&page.blocks, report.columns));
     };
     if first.standing == Standing::Open {
         page.wrapped("", OPEN);
@@ -56,7 +56,7 @@ pub(in crate::report) fn page(report: &Report<'_>, system: UnitSystem) -> Result
     page.all("Record   ", RECORD);
     let beware = around::on_site(drive, first, system)?;
     page.all("Beware   ", beware.iter().map(String::as_str).chain(cautions::ON_SITE));
-    Ok(plain::text(&page.blocks))
+    Ok(plain::text(&page.blocks, report.columns))
 }
 
 impl Page<'_> {

@@ -1,7 +1,6 @@
 //! One scheme: checks and figures, each with what it rests on below it, and the force along the drive.
 
 use super::page::Page;
-use super::plain::WIDTH;
 use crate::check::{Check, Sense};
 use crate::choice::Ranked;
 use crate::choice::reason::name;
@@ -11,7 +10,7 @@ use crate::method::{self, Figure, Point, Shove, SoilView, StageProfile, Stations
 use crate::quantity::shown::decimal;
 use crate::quantity::{Band, Force, Measure as _, Role, Shown};
 use crate::report::contents::{forces, levels};
-use crate::report::document::{Row, Table};
+use crate::report::document::{Row, Table, WIDTH};
 use crate::report::words::{self, ratio, verdict};
 use textwrap::fill;
 

@@ -18,7 +18,7 @@ use std::mem;
 const OF_PIPE: [Subject; 2] = [Subject::EndCapacity, Subject::Tension];
 
 /// The page.
-pub(in crate::report) fn page(screen: &Screen, system: UnitSystem) -> Result<String, HandbookError> {
+pub(in crate::report) fn page(screen: &Screen, system: UnitSystem, columns: usize) -> Result<String, HandbookError> {
     let schemes = screen.schemes();
     let Some(first) = schemes.first() else { return Ok(String::new()) };
     let (case, ranked) = first.best;
@@ -35,7 +35,7 @@ pub(in crate::report) fn page(screen: &Screen, system: UnitSystem) -> Result<Str
     for screened in &schemes {
         page.screened(screened)?;
     }
-    Ok(plain::text(&page.blocks))
+    Ok(plain::text(&page.blocks, columns))
 }
 
 /// The first line of the best case. Of so few facts nothing is chosen: what fits in that case could.
