@@ -11,7 +11,7 @@ text = (EXAMPLES / "fennbridge_mill_lane.yaml").read_text()
 
 # The first line of the page.
 report = jackpull.assess(text)
-assert report["answer"] == "PIPE JACKING, clay 10 in: fits; governed by invert, line and grade at 0.85"
+assert report["answer"].startswith("PIPE JACKING, clay 10 in: fits; governed by invert, line and grade at 0.85")
 
 # How the force grows with the length, and what governs then.
 assert text.count("length: 60 m\n") == 1
