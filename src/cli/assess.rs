@@ -33,7 +33,7 @@ Examples:
   jackpull assess sewer.yaml                                the page for one drive
   jackpull assess --format html --full sewer.yaml > s.html  the sheet with its working
   jackpull assess --format crew sewer.yaml                  the page for the crew
-  jackpull assess --format html --out pages drives/         a page for each drive of a folder, and an index
+  jackpull assess --format html --out pages drives/         a page for each drive, and an index
   jackpull assess --format csv --each drives.csv base.yaml  a row for each row of a table
   jackpull assess --format schedule --sort file drives/     all drives on one page")]
 pub(super) struct Assess {

@@ -13,6 +13,12 @@ use textwrap::{Options, fill};
 
 /// List the tables, print one, or look up a value and where it comes from.
 #[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  jackpull handbook                              the tables
+  jackpull handbook clay_strength                the rows of one, with source, locator and mark
+  jackpull handbook --row clay_strength/unknown  one row, and what uses it
+  jackpull handbook --find bentonite             rows that speak of it")]
 pub(super) struct Look {
     /// Table to print; all are listed without one.
     table: Option<String>,

@@ -11,6 +11,10 @@ use serde_json::{Map, Value, json};
 
 /// Print a JSON Schema (draft 2020-12) of the drive file, by which an editor completes and checks it, or of the answer.
 #[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  jackpull schema > drive.schema.json  of the drive file, for an editor
+  jackpull schema --of result          of what assess --format json prints")]
 pub(super) struct Schema {
     /// What it is of.
     #[arg(long, value_enum, default_value_t = Of::Drive)]

@@ -7,13 +7,20 @@ use clap_mangen::Man;
 
 /// Print the completions of the arguments for a shell.
 #[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  jackpull completions bash > ~/.local/share/bash-completion/completions/jackpull  for the next shell")]
 pub(super) struct Completions {
     /// The shell.
     shell: Shell,
 }
 
-/// Print a manual page in roff: `jackpull man | man -l -`.
+/// Print a manual page in roff.
 #[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  jackpull man | man -l -         the manual
+  jackpull man assess | man -l -  that of one verb")]
 pub(super) struct Manual {
     /// That of this verb, in place of the whole.
     verb: Option<String>,

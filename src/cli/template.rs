@@ -6,6 +6,11 @@ use clap::{Args, ValueEnum};
 
 /// Print a commented drive file to start from.
 #[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  jackpull template > sewer.yaml                 a file to fill in
+  jackpull template --service casing --units us  that of a casing, in US units
+  jackpull template --csv > drives.csv           the header of a table for assess --each")]
 pub(super) struct Template {
     /// What the pipe will carry.
     #[arg(long, value_enum, default_value_t = Service::GravitySewer)]

@@ -15,6 +15,23 @@ fn the_version_tells_the_digest_of_the_tables() {
     assert_eq!(stdout(&summed).split_whitespace().next().unwrap(), digest, "{told}");
 }
 
+/// Help of every verb has examples, and those that write no file run.
+#[test]
+fn help_has_examples_that_run() {
+    for verb in ["assess", "screen", "handbook", "template", "schema", "completions", "man"] {
+        let help = stdout(&jackpull(&[verb, "--help"]));
+        let (_, examples) = help.split_once("\nExamples:\n").unwrap_or_else(|| panic!("{verb}: {help}"));
+        for line in examples.lines().filter_map(|line| line.trim().strip_prefix("jackpull ")) {
+            let command = line.split("  ").next().unwrap().split(['>', '|']).next().unwrap();
+            // Drive files that are named need not be there, and quotes ask for a shell.
+            if !command.contains('"') && !command.starts_with("assess") {
+                let words: Vec<&str> = command.split_whitespace().collect();
+                assert!(jackpull(&words).status.success(), "{command}");
+            }
+        }
+    }
+}
+
 /// Every verb and option is completed, and stands in the manual.
 #[test]
 fn completions_and_manual_know_the_arguments() {
